@@ -1,0 +1,2 @@
+//! Main.
+fn main() {}

@@ -1,0 +1,203 @@
+//! The complete inputs of a design: every unknown answer decided, and how.
+//!
+//! [`resolve`] is the only place where a missing answer becomes a value. Each decision leaves an
+//! [`Assumption`] that says what was taken, why, and what it changes. A section's file holds
+//! the resolved answers and the decisions that lead to them.
+
+pub mod anchors;
+pub mod block;
+pub mod excavation;
+pub mod floor;
+pub mod load;
+pub mod pier;
+pub mod site;
+pub mod work;
+
+use serde::Serialize;
+
+use crate::field::Problems;
+use crate::figure::{Unit, Units};
+use crate::notes::{AssumedValue, Assumption};
+use crate::site_plan::{Code, SitePlan, Use};
+use crate::source::Source;
+
+/// Where an answer came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Origin {
+    /// The person said so.
+    Said,
+    /// It was not known, and a value was taken.
+    Assumed,
+    /// It was measured on the finished pier.
+    Measured,
+}
+
+/// An answer, and where it came from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Given<T> {
+    /// The answer.
+    pub value: T,
+    /// Where it came from.
+    pub origin: Origin,
+}
+
+impl<T> Given<T> {
+    /// An answer of the person's.
+    pub fn said(value: T) -> Self {
+        Self { value, origin: Origin::Said }
+    }
+
+    /// A value that was taken.
+    pub fn assumed(value: T) -> Self {
+        Self { value, origin: Origin::Assumed }
+    }
+}
+
+/// Complete inputs of a design.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Brief {
+    /// What the plan is called.
+    pub title: String,
+    /// Units for words; figures inside are always SI.
+    pub units: Units,
+    /// What the telescope is for.
+    pub purpose: Given<Use>,
+    /// Code that judges the anchors.
+    pub code: Given<Code>,
+    /// Site and soil.
+    pub site: site::Site,
+    /// Excavation.
+    pub excavation: excavation::Excavation,
+    /// Footing.
+    pub block: block::Block,
+    /// Pier.
+    pub pier: pier::Pier,
+    /// Load.
+    pub load: load::Load,
+    /// Anchors.
+    pub anchors: anchors::Anchors,
+    /// Observing floor.
+    pub floor: floor::Floor,
+    /// Work.
+    pub work: work::Work,
+    /// What was taken where nothing was said.
+    pub assumptions: Vec<Assumption>,
+}
+
+/// Decides every unknown answer of a plan.
+///
+/// # Errors
+/// Every field out of range and every contradiction between answers.
+pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
+    plan.validate()?;
+    let mut ask = Ask { units: plan.units.unwrap_or_default(), assumptions: Vec::new() };
+    let purpose = ask.choice(
+        "use",
+        plan.purpose,
+        Use::DeepSky,
+        Use::key,
+        Taken {
+            why: "long exposures ask the most of a pier".into(),
+            effect: "sets the budget of arcseconds; visual use would allow more".into(),
+            source: Source::judgement("strictest use"),
+        },
+    );
+    let code = ask.choice(
+        "code",
+        plan.code,
+        Code::Eurocode,
+        Code::key,
+        Taken {
+            why: "both codes are calculated; one has to give the verdict".into(),
+            effect: "chooses which resistances the anchors are judged by".into(),
+            source: Source::judgement("house default"),
+        },
+    );
+    Ok(Brief {
+        title: plan.title.clone().filter(|title| !title.trim().is_empty()).unwrap_or_else(|| "Untitled pier".to_owned()),
+        units: ask.units,
+        purpose,
+        code,
+        site: site::resolve(plan, &mut ask),
+        excavation: excavation::resolve(plan, &mut ask),
+        load: load::resolve(plan, &mut ask),
+        pier: pier::resolve(plan, &mut ask),
+        anchors: anchors::resolve(plan, &mut ask),
+        block: block::resolve(plan, &mut ask),
+        floor: floor::resolve(plan, &mut ask),
+        work: work::resolve(plan, &mut ask),
+        assumptions: ask.assumptions,
+    })
+}
+
+/// Why a value was taken and what it changes.
+#[derive(Debug, Clone)]
+pub struct Taken {
+    /// Why this value.
+    pub why: String,
+    /// What in the plan it changes, and which way.
+    pub effect: String,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+impl Taken {
+    /// From plain words.
+    #[must_use]
+    pub fn new(why: impl Into<String>, effect: impl Into<String>, source: Source) -> Self {
+        Self { why: why.into(), effect: effect.into(), source }
+    }
+}
+
+/// Asks the plan one question after another and writes down what had to be taken.
+#[derive(Debug)]
+pub struct Ask {
+    /// Units for words.
+    pub units: Units,
+    assumptions: Vec<Assumption>,
+}
+
+impl Ask {
+    /// A number, made a quantity by `new`; `value` is taken when nothing was said.
+    pub fn number<Q>(
+        &mut self,
+        field: &'static str,
+        unit: Unit,
+        said: Option<f64>,
+        new: fn(f64) -> Q,
+        value: f64,
+        taken: Taken,
+    ) -> Given<Q> {
+        match said {
+            Some(said) => Given::said(new(said)),
+            None => {
+                self.note(field, AssumedValue::Number(value), unit, taken);
+                Given::assumed(new(value))
+            }
+        }
+    }
+
+    /// A choice; `value` is taken when nothing was said.
+    pub fn choice<T: Copy>(
+        &mut self,
+        field: &'static str,
+        said: Option<T>,
+        value: T,
+        key: impl Fn(T) -> &'static str,
+        taken: Taken,
+    ) -> Given<T> {
+        match said {
+            Some(said) => Given::said(said),
+            None => {
+                self.note(field, AssumedValue::Text(key(value).to_owned()), Unit::One, taken);
+                Given::assumed(value)
+            }
+        }
+    }
+
+    /// Writes down that a value was taken.
+    pub fn note(&mut self, field: &'static str, value: AssumedValue, unit: Unit, taken: Taken) {
+        self.assumptions.push(Assumption { field, value, unit, why: taken.why, effect: taken.effect, source: taken.source });
+    }
+}

@@ -1,0 +1,112 @@
+//! Footing, decided.
+
+use crate::brief::{Ask, Given, Taken};
+use crate::figure::Unit;
+use crate::site_plan::SitePlan;
+use crate::site_plan::block::{Cement, Concrete, Mix, Reinforcement};
+use crate::source::Source;
+use crate::units::{Length, Mass, kilogram, metre, millimetre};
+
+/// Complete answers about the block. A size that is `None` is left to the block stage.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Block {
+    /// Along x; none: size it.
+    pub length: Option<Length>,
+    /// Along y; none: size it.
+    pub width: Option<Length>,
+    /// Base below ground; none: size it.
+    pub depth: Option<Length>,
+    /// Top above ground.
+    pub upstand: Given<Length>,
+    /// Side contact from this depth; none: from the surface.
+    pub side_contact_from: Option<Length>,
+    /// Side contact to this depth; none: to the base.
+    pub side_contact_to: Option<Length>,
+    /// Concrete.
+    pub concrete: Given<Concrete>,
+    /// Cement.
+    pub cement: Given<Cement>,
+    /// Delivery.
+    pub mix: Given<Mix>,
+    /// Steel.
+    pub reinforcement: Given<Reinforcement>,
+    /// Number of ducts.
+    pub duct_count: Given<f64>,
+    /// Inside diameter of a duct.
+    pub duct_diameter: Given<Length>,
+    /// One bag of dry concrete.
+    pub bag: Given<Mass>,
+}
+
+/// Decides the block's unknowns.
+pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
+    let said = &plan.block;
+    let house = Source::judgement("house default");
+    Block {
+        length: said.length_m.map(metre::new),
+        width: said.width_m.map(metre::new),
+        depth: said.depth_m.map(metre::new),
+        upstand: ask.number(
+            "block.upstand_m",
+            Unit::Metre,
+            said.upstand_m,
+            metre::new,
+            0.05,
+            Taken::new("keeps rain and leaves off the studs", "height of the pier and bending at its foot", house),
+        ),
+        side_contact_from: said.side_contact_from_m.map(metre::new),
+        side_contact_to: said.side_contact_to_m.map(metre::new),
+        concrete: ask.choice(
+            "block.concrete",
+            said.concrete,
+            Concrete::C25,
+            Concrete::key,
+            Taken::new("the usual class for a footing", "resistance of the studs, day of drilling", house),
+        ),
+        cement: ask.choice(
+            "block.cement",
+            said.cement,
+            Cement::Normal,
+            Cement::key,
+            Taken::new("the usual cement", "strength by day", house),
+        ),
+        mix: ask.choice(
+            "block.mix",
+            said.mix,
+            Mix::Ready,
+            Mix::key,
+            Taken::new("a cubic metre by hand is a hard day for two", "what to order", house),
+        ),
+        reinforcement: ask.choice(
+            "block.reinforcement",
+            said.reinforcement,
+            Reinforcement::TopMesh,
+            Reinforcement::key,
+            Taken::new("holds the top together while it cools and dries", "steel to order", house),
+        ),
+        duct_count: ask.number(
+            "block.duct_count",
+            Unit::Count,
+            said.duct_count.map(f64::from),
+            |n| n,
+            2.0,
+            Taken::new("one for power, one for data", "ducts to order and where studs may stand", house),
+        ),
+        duct_diameter: ask.number(
+            "block.duct_diameter_mm",
+            Unit::Millimetre,
+            said.duct_diameter_mm,
+            millimetre::new,
+            32.0,
+            Taken::new("takes a plug and a data cable", "ducts to order and bend radius", house),
+        ),
+        bag: ask.number(
+            "block.bag_mass_kg",
+            Unit::Kilogram,
+            said.bag_mass_kg,
+            kilogram::new,
+            25.0,
+            Taken::new("a usual bag", "number of bags", house),
+        ),
+    }
+}

@@ -1,0 +1,180 @@
+//! Load, decided.
+
+use crate::brief::{Ask, Given, Taken};
+use crate::figure::Unit;
+use crate::site_plan::SitePlan;
+use crate::site_plan::load::Enclosure;
+use crate::source::Source;
+use crate::units::{
+    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, kilogram, kilogram_square_metre, metre, metre_per_second,
+    millimetre, newton_metre_per_radian, second, square_metre,
+};
+
+/// Complete answers about what stands on the pier.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Load {
+    /// Mass of mount and telescope.
+    pub mass: Given<Mass>,
+    /// Height of their centre above the pier.
+    pub centre_above_pier: Given<Length>,
+    /// Inertia about their own centre.
+    pub inertia: Given<MomentOfInertia>,
+    /// Stiffness of the mount.
+    pub mount_stiffness: Given<RotationalStiffness>,
+    /// Focal length.
+    pub focal_length: Given<Length>,
+    /// Free diameter of the telescope.
+    pub aperture: Given<Length>,
+    /// Pixel.
+    pub pixel: Given<Length>,
+    /// One exposure.
+    pub exposure: Given<Time>,
+    /// Area in the wind.
+    pub wind_area: Given<Area>,
+    /// Width of a star, arcsec.
+    pub seeing_arcsec: Given<f64>,
+    /// Stated budget, arcsec.
+    pub budget_arcsec: Option<f64>,
+    /// Wind while observing.
+    pub observing_wind: Given<Velocity>,
+    /// Slew acceleration, degrees per second squared.
+    pub slew_acceleration_deg_s2: Given<f64>,
+    /// Interval of the guider.
+    pub guiding_interval: Given<Time>,
+    /// Damping ratio; none: from the parts.
+    pub damping_ratio: Option<f64>,
+    /// Difference across the column, K.
+    pub thermal_difference_k: Given<f64>,
+    /// What stands round it.
+    pub enclosure: Given<Enclosure>,
+}
+
+/// Decides the load's unknowns.
+pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
+    let said = &plan.load;
+    let house = Source::judgement("house default");
+    let mass = said.mass_kg.unwrap_or(60.0);
+    Load {
+        mass: ask.number(
+            "load.mass_kg",
+            Unit::Kilogram,
+            said.mass_kg,
+            kilogram::new,
+            60.0,
+            Taken::new("a mount for a 250 mm telescope with its weights", "frequency and the force on the studs", house),
+        ),
+        centre_above_pier: ask.number(
+            "load.centre_above_pier_m",
+            Unit::Metre,
+            said.centre_above_pier_m,
+            metre::new,
+            0.3,
+            Taken::new("height of a common mount's axes", "frequency", house),
+        ),
+        inertia: ask.number(
+            "load.inertia_kg_m2",
+            Unit::KilogramSquareMetre,
+            said.inertia_kg_m2,
+            kilogram_square_metre::new,
+            mass * 0.25 * 0.25,
+            Taken::new("a radius of gyration of 0.25 m", "frequency", house),
+        ),
+        mount_stiffness: ask.number(
+            "load.mount_stiffness_n_m_per_rad",
+            Unit::NewtonMetrePerRadian,
+            said.mount_stiffness_n_m_per_rad,
+            newton_metre_per_radian::new,
+            2e5,
+            Taken::new("a middling mount", "frequency of mount and telescope", house),
+        ),
+        focal_length: ask.number(
+            "load.focal_length_mm",
+            Unit::Millimetre,
+            said.focal_length_mm,
+            millimetre::new,
+            1000.0,
+            Taken::new("a common imaging telescope", "arcseconds a pixel", house),
+        ),
+        aperture: ask.number(
+            "load.aperture_mm",
+            Unit::Millimetre,
+            said.aperture_mm,
+            millimetre::new,
+            200.0,
+            Taken::new("a common telescope", "sharpness that planetary work asks for", house),
+        ),
+        pixel: ask.number(
+            "load.pixel_um",
+            Unit::Micrometre,
+            said.pixel_um,
+            crate::units::micrometre::new,
+            3.76,
+            Taken::new("a common chip", "arcseconds a pixel", house),
+        ),
+        exposure: ask.number(
+            "load.exposure_s",
+            Unit::Second,
+            said.exposure_s,
+            second::new,
+            300.0,
+            Taken::new("a common long exposure", "what motion is frozen", house),
+        ),
+        wind_area: ask.number(
+            "load.wind_area_m2",
+            Unit::SquareMetre,
+            said.wind_area_m2,
+            square_metre::new,
+            0.3,
+            Taken::new("a telescope of 250 mm with its mount", "wind force", house),
+        ),
+        seeing_arcsec: ask.number(
+            "load.seeing_arcsec",
+            Unit::Arcsecond,
+            said.seeing_arcsec,
+            |v| v,
+            2.0,
+            Taken::new("good nights at a low site", "the budget", house),
+        ),
+        budget_arcsec: said.budget_arcsec,
+        observing_wind: ask.number(
+            "load.observing_wind_m_s",
+            Unit::MetrePerSecond,
+            said.observing_wind_m_s,
+            metre_per_second::new,
+            5.0,
+            Taken::new("a breezy night on which one still observes", "wind on the star", house),
+        ),
+        slew_acceleration_deg_s2: ask.number(
+            "load.slew_acceleration_deg_s2",
+            Unit::DegreePerSecondSquared,
+            said.slew_acceleration_deg_s2,
+            |v| v,
+            2.0,
+            Taken::new("a common geared mount", "settling after a slew", house),
+        ),
+        guiding_interval: ask.number(
+            "load.guiding_interval_s",
+            Unit::Second,
+            said.guiding_interval_s,
+            second::new,
+            2.0,
+            Taken::new("a common guider", "which motion is corrected", house),
+        ),
+        damping_ratio: said.damping_ratio,
+        thermal_difference_k: ask.number(
+            "load.thermal_difference_k",
+            Unit::Kelvin,
+            said.thermal_difference_k,
+            |v| v,
+            1.0,
+            Taken::new("one side of a bare column facing the open sky", "slow turn of the top", house),
+        ),
+        enclosure: ask.choice(
+            "load.enclosure",
+            said.enclosure,
+            Enclosure::RollOff,
+            Enclosure::key,
+            Taken::new("most permanent piers stand in one", "share of the wind that reaches the telescope", house),
+        ),
+    }
+}

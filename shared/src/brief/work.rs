@@ -1,0 +1,41 @@
+//! Work, decided.
+
+use crate::brief::{Ask, Given, Taken};
+use crate::figure::Unit;
+use crate::site_plan::SitePlan;
+use crate::source::Source;
+
+/// Complete answers about the work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Work {
+    /// Mean temperature while the concrete hardens, °C.
+    pub temperature_c: Given<f64>,
+    /// People at work.
+    pub people: Given<f64>,
+    /// Day on which digging starts, year-month-day; none: not fixed yet.
+    pub start_date: Option<String>,
+}
+
+/// Decides the work's unknowns.
+pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
+    let said = &plan.work;
+    Work {
+        temperature_c: ask.number(
+            "work.temperature_c",
+            Unit::Celsius,
+            said.temperature_c,
+            |v| v,
+            10.0,
+            Taken::new("a cool spring or autumn", "days before drilling and loading", Source::judgement("cool season")),
+        ),
+        people: ask.number(
+            "work.people",
+            Unit::Count,
+            said.people.map(f64::from),
+            |n| n,
+            2.0,
+            Taken::new("lifting and pouring ask for two", "how long the work takes", Source::judgement("house default")),
+        ),
+        start_date: said.start_date.clone(),
+    }
+}

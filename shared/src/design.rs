@@ -1,0 +1,110 @@
+//! The design: eleven stages in order, each a function of the brief and of earlier stages, and their notes put together.
+
+use serde::Serialize;
+
+use crate::brief::{Brief, resolve};
+use crate::field::Problems;
+use crate::halfspace::Shelf;
+use crate::notes::{Assumption, Caution, Check, Notes, Working};
+use crate::site_plan::SitePlan;
+use crate::stages::anchors::Anchors;
+use crate::stages::block::Block;
+use crate::stages::excavation::Excavation;
+use crate::stages::floor::Floor;
+use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::materials::Material;
+use crate::stages::motion::Motion;
+use crate::stages::pier::Pier;
+use crate::stages::schedule::Task;
+use crate::stages::{anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, pier, schedule};
+
+/// Version of the engine, shown on every sheet.
+pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// Everything that was found: figures, checks, assumptions, cautions, each with its source.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Design {
+    /// Version of the engine that made it.
+    pub engine_version: &'static str,
+    /// What the ground is.
+    pub ground: Ground,
+    /// The pit.
+    pub excavation: Excavation,
+    /// The footing.
+    pub block: Block,
+    /// How stiffly the ground holds the block.
+    pub ground_stiffness: GroundStiffness,
+    /// The column.
+    pub pier: Pier,
+    /// The studs.
+    pub anchors: Anchors,
+    /// The floor.
+    pub floor: Floor,
+    /// What the star does.
+    pub motion: Motion,
+    /// Demands against capacities.
+    pub checks: Vec<Check>,
+    /// What was taken where nothing was said.
+    pub assumptions: Vec<Assumption>,
+    /// Warnings.
+    pub cautions: Vec<Caution>,
+    /// What to order or hire.
+    pub materials: Vec<Material>,
+    /// What to do, and when.
+    pub schedule: Vec<Task>,
+    /// The lines of calculation behind the figures.
+    pub workings: Vec<Working>,
+}
+
+/// Designs a plan: decides its unknowns and runs the stages.
+///
+/// # Errors
+/// Every field out of range and every contradiction between answers. A plan that cannot work is no error but a design
+/// with failed checks.
+pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problems> {
+    Ok(design(&resolve(plan)?, shelf))
+}
+
+/// Runs the stages on complete inputs.
+#[must_use]
+pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
+    let mut notes = Notes { assumptions: brief.assumptions.clone(), ..Notes::default() };
+    let ground = keep(ground::stage(brief), &mut notes);
+    let room = excavation::room(brief, &ground);
+    let block = keep(block::stage(brief, &ground, &room), &mut notes);
+    let excavation = keep(excavation::stage(brief, &ground, &room, &block), &mut notes);
+    let stiffness = keep(ground_stiffness::stage(brief, &ground, &block, shelf), &mut notes);
+    let pier = keep(pier::stage(brief, &block), &mut notes);
+    let anchors = keep(anchors::stage(brief, &block, &pier), &mut notes);
+    let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
+    let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor), &mut notes);
+    let materials = keep(materials::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
+    let schedule = keep(schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
+    notes.take(cautions::stage(brief, &ground, &excavation, &block, &pier, &anchors, &floor));
+    let Notes { checks, assumptions, cautions, workings } = notes;
+    let ground_stiffness = stiffness;
+    Design {
+        engine_version: ENGINE_VERSION,
+        ground,
+        excavation,
+        block,
+        ground_stiffness,
+        pier,
+        anchors,
+        floor,
+        motion,
+        checks,
+        assumptions,
+        cautions,
+        materials,
+        schedule,
+        workings,
+    }
+}
+
+/// A stage's figures, its notes put with the others.
+fn keep<T>(found: crate::notes::Found<T>, notes: &mut Notes) -> T {
+    notes.take(found.notes);
+    found.value
+}

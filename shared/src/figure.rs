@@ -1,0 +1,268 @@
+//! The one place where a number and its unit become words.
+//!
+//! Everything inside is metric; the reader's system of units is applied here and nowhere else.
+
+use serde::{Serialize, Serializer};
+
+/// System of units that the reader asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Units {
+    /// Metres, kilograms, newtons.
+    #[default]
+    Metric,
+    /// Feet and inches, pounds.
+    Imperial,
+}
+
+macro_rules! unit_table {
+    ($($(#[$doc:meta])* $name:ident: $symbol:literal, $imperial:literal, $times:expr, $digits:literal;)*) => {
+        /// The units in which numbers travel through a design: metric, each with its symbol and its imperial twin.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        pub enum Unit { $($(#[$doc])* $name,)* }
+
+        impl Unit {
+            /// Every unit.
+            pub const ALL: &[Self] = &[$(Self::$name,)*];
+
+            /// The metric symbol; empty for a ratio.
+            #[must_use]
+            pub const fn symbol(self) -> &'static str {
+                match self { $(Self::$name => $symbol,)* }
+            }
+
+            /// The imperial symbol.
+            #[must_use]
+            pub const fn imperial_symbol(self) -> &'static str {
+                match self { $(Self::$name => $imperial,)* }
+            }
+
+            /// How many imperial units one metric unit is; a temperature also shifts by 32.
+            #[must_use]
+            pub const fn imperial_factor(self) -> f64 {
+                match self { $(Self::$name => $times,)* }
+            }
+
+            /// Significant digits that a figure in this unit is shown with.
+            #[must_use]
+            pub const fn digits(self) -> i32 {
+                match self { $(Self::$name => $digits,)* }
+            }
+        }
+    };
+}
+
+unit_table! {
+    /// A ratio or factor.
+    One: "", "", 1.0, 3;
+    /// A whole number of things.
+    Count: "", "", 1.0, 9;
+    /// Per cent.
+    PerCent: "%", "%", 1.0, 2;
+    /// m
+    Metre: "m", "ft", 1.0 / 0.3048, 3;
+    /// mm
+    Millimetre: "mm", "in", 1.0 / 25.4, 4;
+    /// µm
+    Micrometre: "µm", "µm", 1.0, 3;
+    /// m²
+    SquareMetre: "m²", "ft²", 1.0 / (0.3048 * 0.3048), 3;
+    /// mm²
+    SquareMillimetre: "mm²", "in²", 1.0 / (25.4 * 25.4), 4;
+    /// mm³
+    CubicMillimetre: "mm³", "in³", 1.0 / (25.4 * 25.4 * 25.4), 4;
+    /// mm⁴
+    MillimetreToTheFourth: "mm⁴", "in⁴", 1.0 / (25.4 * 25.4 * 25.4 * 25.4), 4;
+    /// m³
+    CubicMetre: "m³", "yd³", 1.0 / (0.9144 * 0.9144 * 0.9144), 3;
+    /// l
+    Litre: "l", "US gal", 1.0 / 3.785_411_784, 3;
+    /// ml
+    Millilitre: "ml", "US fl oz", 1.0 / 29.573_529_562_5, 3;
+    /// kg
+    Kilogram: "kg", "lb", 1.0 / 0.453_592_37, 3;
+    /// t
+    Tonne: "t", "short ton", 1000.0 / 907.184_74, 3;
+    /// kg/m
+    KilogramPerMetre: "kg/m", "lb/ft", 0.3048 / 0.453_592_37, 3;
+    /// kg/m³
+    KilogramPerCubicMetre: "kg/m³", "lb/ft³", 0.3048 * 0.3048 * 0.3048 / 0.453_592_37, 3;
+    /// kg m²
+    KilogramSquareMetre: "kg m²", "lb ft²", 1.0 / (0.453_592_37 * 0.3048 * 0.3048), 3;
+    /// N
+    Newton: "N", "lbf", 1.0 / 4.448_221_615_260_5, 3;
+    /// kN
+    Kilonewton: "kN", "kip", 1.0 / 4.448_221_615_260_5, 3;
+    /// N m
+    NewtonMetre: "N m", "lbf ft", 1.0 / 1.355_817_948_331_400_4, 3;
+    /// kN m
+    KilonewtonMetre: "kN m", "kip ft", 1.0 / 1.355_817_948_331_400_4, 3;
+    /// MN m/rad
+    MeganewtonMetrePerRadian: "MN m/rad", "kip ft/rad", 1000.0 / 1.355_817_948_331_400_4, 3;
+    /// N m/rad
+    NewtonMetrePerRadian: "N m/rad", "lbf ft/rad", 1.0 / 1.355_817_948_331_400_4, 3;
+    /// N/m
+    NewtonPerMetre: "N/m", "lbf/ft", 0.3048 / 4.448_221_615_260_5, 3;
+    /// MN/m
+    MeganewtonPerMetre: "MN/m", "kip/ft", 1000.0 * 0.3048 / 4.448_221_615_260_5, 3;
+    /// kN/mm
+    KilonewtonPerMillimetre: "kN/mm", "kip/in", 25.4 / 4.448_221_615_260_5, 3;
+    /// N/mm
+    NewtonPerMillimetre: "N/mm", "lbf/in", 25.4 / 4.448_221_615_260_5, 3;
+    /// N/rad
+    NewtonPerRadian: "N/rad", "lbf/rad", 1.0 / 4.448_221_615_260_5, 3;
+    /// N m²
+    NewtonSquareMetre: "N m²", "lbf ft²", 1.0 / (4.448_221_615_260_5 * 0.3048 * 0.3048), 3;
+    /// N s
+    NewtonSecond: "N s", "lbf s", 1.0 / 4.448_221_615_260_5, 3;
+    /// kN/m³
+    KilonewtonPerCubicMetre: "kN/m³", "lbf/ft³", 1000.0 * 0.3048 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
+    /// kPa
+    Kilopascal: "kPa", "lbf/ft²", 1000.0 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
+    /// MPa
+    Megapascal: "MPa", "lbf/in²", 1e6 * 0.0254 * 0.0254 / 4.448_221_615_260_5, 3;
+    /// mm/MPa
+    MillimetrePerMegapascal: "mm/MPa", "mm/MPa", 1.0, 3;
+    /// m/s
+    MetrePerSecond: "m/s", "ft/s", 1.0 / 0.3048, 3;
+    /// °/s²
+    DegreePerSecondSquared: "°/s²", "°/s²", 1.0, 3;
+    /// Hz
+    Hertz: "Hz", "Hz", 1.0, 3;
+    /// s
+    Second: "s", "s", 1.0, 3;
+    /// min
+    Minute: "min", "min", 1.0, 3;
+    /// h
+    Hour: "h", "h", 1.0, 3;
+    /// d
+    Day: "d", "d", 1.0, 3;
+    /// °C
+    Celsius: "°C", "°F", 1.8, 3;
+    /// K, a difference
+    Kelvin: "K", "°F", 1.8, 3;
+    /// °C d
+    CelsiusDay: "°C d", "°F d", 1.8, 3;
+    /// °
+    Degree: "°", "°", 1.0, 3;
+    /// arcsec
+    Arcsecond: "arcsec", "arcsec", 1.0, 2;
+    /// arcmin
+    Arcminute: "arcmin", "arcmin", 1.0, 2;
+    /// arcsec per pixel
+    ArcsecondPerPixel: "arcsec/px", "arcsec/px", 1.0, 3;
+    /// px
+    Pixel: "px", "px", 1.0, 2;
+    /// W/(m K)
+    WattPerMetreKelvin: "W/(m K)", "Btu/(h ft °F)", 0.577_789, 3;
+    /// kJ/m³
+    KilojoulePerCubicMetre: "kJ/m³", "Btu/ft³", 0.026_839_2, 3;
+}
+
+impl Serialize for Unit {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.symbol())
+    }
+}
+
+/// A figure in words: the digits, and the unit apart from them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Figure {
+    /// The digits, with a decimal point and a true minus sign.
+    pub digits: String,
+    /// The unit's symbol; empty for a ratio.
+    pub unit: &'static str,
+}
+
+impl std::fmt::Display for Figure {
+    /// Digits and unit joined by a no-break space, so that no line parts them.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.digits)?;
+        match self.unit {
+            "" => Ok(()),
+            "°" | "%" => f.write_str(self.unit),
+            unit => write!(f, "\u{a0}{}", unit.replace(' ', "\u{a0}")),
+        }
+    }
+}
+
+impl Units {
+    /// The value in this system, with its unit's symbol.
+    #[must_use]
+    pub fn convert(self, value: f64, unit: Unit) -> (f64, &'static str) {
+        match self {
+            Self::Metric => (value, unit.symbol()),
+            Self::Imperial => {
+                let shift = if unit == Unit::Celsius { 32.0 } else { 0.0 };
+                (value * unit.imperial_factor() + shift, unit.imperial_symbol())
+            }
+        }
+    }
+
+    /// The figure to show for a value: as many significant digits as its unit bears.
+    #[must_use]
+    pub fn figure(self, value: f64, unit: Unit) -> Figure {
+        let (value, symbol) = self.convert(value, unit);
+        Figure { digits: significant(value, unit.digits()), unit: symbol }
+    }
+
+    /// The figure as one run of text.
+    #[must_use]
+    pub fn say(self, value: f64, unit: Unit) -> String {
+        self.figure(value, unit).to_string()
+    }
+}
+
+/// A number with so many significant digits, never in powers of ten, thousands set apart by thin spaces.
+#[must_use]
+pub fn significant(value: f64, digits: i32) -> String {
+    if !value.is_finite() {
+        return "not known".to_owned();
+    }
+    if value == 0.0 {
+        return "0".to_owned();
+    }
+    let magnitude = value.abs().log10().floor() as i32;
+    let decimals = (digits - 1 - magnitude).clamp(0, 6) as usize;
+    let scale = 10f64.powi((magnitude + 1 - digits).max(0));
+    let rounded = (value / scale).round() * scale;
+    let text = format!("{:.*}", decimals, if decimals > 0 { value } else { rounded }.abs());
+    let sign = if value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) { "\u{2212}" } else { "" };
+    let (whole, fraction) = match text.split_once('.') {
+        Some((whole, fraction)) => (whole, fraction.trim_end_matches('0')),
+        None => (text.as_str(), ""),
+    };
+    let point = if fraction.is_empty() { "" } else { "." };
+    format!("{sign}{}{point}{fraction}", grouped(whole))
+}
+
+fn grouped(whole: &str) -> String {
+    if whole.len() < 5 {
+        return whole.to_owned();
+    }
+    let mut out = String::with_capacity(whole.len() + whole.len() / 3 * 3);
+    for (i, digit) in whole.chars().enumerate() {
+        if i > 0 && (whole.len() - i) % 3 == 0 {
+            out.push('\u{2009}');
+        }
+        out.push(digit);
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_read_as_a_person_writes_them() {
+        assert_eq!(significant(2352.0, 3), "2350");
+        assert_eq!(significant(0.0456, 2), "0.046");
+        assert_eq!(significant(-1.5, 3), "\u{2212}1.5");
+        assert_eq!(significant(1.0, 3), "1");
+        assert_eq!(significant(184_000_000.0, 3), "184\u{2009}000\u{2009}000");
+        assert_eq!(significant(f64::NAN, 3), "not known");
+        assert_eq!(Units::Imperial.say(0.0, Unit::Celsius), "32\u{a0}°F");
+        assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{a0}ft");
+    }
+}

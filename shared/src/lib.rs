@@ -1,0 +1,23 @@
+//! Stillground's engine: from a site to the design of a telescope pier that stays still.
+//!
+//! One direction of data: a [`site_plan::SitePlan`] is what the person said; [`brief::resolve`] decides what they did
+//! not know; [`design::design`] runs the stages on the resulting [`brief::Brief`] and gives a [`design::Design`].
+//! The engine is pure and deterministic: no clock, no network, no global state, no panic on any input.
+//!
+//! ```
+//! use stillground::{design::design_plan, halfspace::NoShelf, site_plan::SitePlan};
+//! let design = design_plan(&SitePlan::unknown(), &NoShelf).expect("a plan in which nothing is known is a valid plan");
+//! assert!(design.assumptions.iter().any(|assumption| assumption.field == "site.soil"));
+//! ```
+
+pub mod brief;
+pub mod design;
+pub mod field;
+pub mod figure;
+pub mod halfspace;
+pub mod notes;
+pub mod rules;
+pub mod site_plan;
+pub mod source;
+pub mod stages;
+pub mod units;

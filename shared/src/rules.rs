@@ -1,0 +1,1 @@
+//! Arithmetic of standards and papers: one formula, one pure function, one clause. Named by document and edition.

@@ -1,0 +1,184 @@
+//! What the person said: the document that the interface takes and the store keeps. Any answer may be "not known".
+//!
+//! One section a file; each number stands with its unit, its range and the reason for it.
+
+pub mod anchors;
+pub mod block;
+pub mod excavation;
+pub mod floor;
+pub mod load;
+pub mod pier;
+pub mod site;
+pub mod work;
+
+use serde::{Deserialize, Serialize};
+
+pub use anchors::Anchors;
+pub use block::Block;
+pub use excavation::Excavation;
+pub use floor::{Floor, Stand};
+pub use load::Load;
+pub use pier::Pier;
+pub use site::Site;
+pub use work::Work;
+
+use crate::field::{NumberField, Problem, Problems, choice};
+use crate::figure::Units;
+
+/// Version of the document that this engine reads.
+pub const SCHEMA_VERSION: u32 = 1;
+/// Longest title, in characters.
+pub const TITLE_LENGTH: usize = 500;
+
+choice! {
+    /// What the telescope is for; it sets how still the pier must be.
+    pub enum Use {
+        /// Looking with the eye.
+        Visual = "visual",
+        /// Short frames of planets and the moon.
+        Planetary = "planetary",
+        /// Long exposures.
+        DeepSky = "deep_sky",
+    }
+}
+
+choice! {
+    /// Code by which the anchors are judged; both are calculated.
+    pub enum Code {
+        /// EN 1992-4 and its family.
+        Eurocode = "eurocode",
+        /// ACI 318-19.
+        Aci = "aci",
+    }
+}
+
+/// A plan as the person gave it. `null` or a missing field means "not known".
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SitePlan {
+    /// Version of this document, 1.
+    pub schema_version: u32,
+    /// What the plan is called.
+    #[serde(default)]
+    pub title: Option<String>,
+    /// What the telescope is for.
+    #[serde(default, rename = "use")]
+    pub purpose: Option<Use>,
+    /// Units for reading; the document itself is always metric.
+    #[serde(default)]
+    pub units: Option<Units>,
+    /// Code for the anchors' verdict.
+    #[serde(default)]
+    pub code: Option<Code>,
+    /// Site and soil.
+    #[serde(default)]
+    pub site: Site,
+    /// Excavation.
+    #[serde(default)]
+    pub excavation: Excavation,
+    /// Footing.
+    #[serde(default)]
+    pub block: Block,
+    /// Pier.
+    #[serde(default)]
+    pub pier: Pier,
+    /// Load.
+    #[serde(default)]
+    pub load: Load,
+    /// Anchors.
+    #[serde(default)]
+    pub anchors: Anchors,
+    /// Observing floor.
+    #[serde(default)]
+    pub floor: Floor,
+    /// When and with how many people the work is done.
+    #[serde(default)]
+    pub work: Work,
+}
+
+impl SitePlan {
+    /// A plan in which nothing is known yet.
+    #[must_use]
+    pub fn unknown() -> Self {
+        Self { schema_version: SCHEMA_VERSION, ..Self::default() }
+    }
+
+    /// Every number of the plan with its unit and range.
+    pub fn numbers() -> impl Iterator<Item = &'static NumberField> {
+        [Site::NUMBERS, Excavation::NUMBERS, Block::NUMBERS, Pier::NUMBERS, Load::NUMBERS, Anchors::NUMBERS, Floor::NUMBERS, Work::NUMBERS]
+            .into_iter()
+            .flatten()
+    }
+
+    /// Every problem of the plan at once.
+    ///
+    /// # Errors
+    /// All fields out of range and all contradictions, each with its field, value and range.
+    pub fn validate(&self) -> Result<(), Problems> {
+        let units = self.units.unwrap_or_default();
+        let mut problems = self.head_problems();
+        for field in Self::numbers() {
+            problems.extend((field.get)(self).and_then(|value| out_of_range(field, value, units)));
+        }
+        problems.extend(floor::problems(self));
+        problems.extend(work::problems(self));
+        if problems.is_empty() {
+            // Contradictions are looked for only among values that are possible at all.
+            for find in [
+                site::contradictions,
+                excavation::contradictions,
+                block::contradictions,
+                pier::contradictions,
+                load::contradictions,
+                anchors::contradictions,
+                floor::contradictions,
+            ] {
+                problems.extend(find(self));
+            }
+        }
+        if problems.is_empty() { Ok(()) } else { Err(Problems(problems)) }
+    }
+
+    fn head_problems(&self) -> Vec<Problem> {
+        let mut problems = Vec::new();
+        if self.schema_version != SCHEMA_VERSION {
+            problems.push(Problem {
+                fields: vec!["schema_version".into()],
+                value: Some(f64::from(self.schema_version)),
+                said: format!("This planner reads version {SCHEMA_VERSION} of the document; this one says {}.", self.schema_version),
+            });
+        }
+        if let Some(title) = &self.title {
+            problems.extend(text_problem("title", title, TITLE_LENGTH));
+        }
+        problems
+    }
+}
+
+/// A text that is too long or holds control characters.
+pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Problem> {
+    let said = match text.chars().count() {
+        length if length > most => format!("This is {length} characters long; {most} is the most that fits a title block."),
+        _ if text.chars().any(|c| c.is_control()) => "This holds a control character, which cannot be printed.".to_owned(),
+        _ => return None,
+    };
+    Some(Problem { fields: vec![field.to_owned()], value: None, said })
+}
+
+/// The problem of a number outside its range, in the reader's units.
+pub(crate) fn out_of_range(field: &NumberField, value: f64, units: Units) -> Option<Problem> {
+    if value.is_finite() && value >= field.least && value <= field.most {
+        return None;
+    }
+    Some(Problem {
+        fields: vec![field.path.to_owned()],
+        value: value.is_finite().then_some(value),
+        said: format!(
+            "{} is outside the range of {} to {}: {}.",
+            units.say(value, field.unit),
+            units.say(field.least, field.unit),
+            units.say(field.most, field.unit),
+            field.why
+        ),
+    })
+}

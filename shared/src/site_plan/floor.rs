@@ -1,0 +1,141 @@
+//! Observing floor: what people stand on, where, and how they walk.
+
+use serde::{Deserialize, Serialize};
+
+use crate::field::{Problem, choice, section};
+use crate::site_plan::{SitePlan, text_problem};
+
+/// Most stands a floor may have.
+pub const MOST_STANDS: usize = 12;
+/// Most corners a walk may have.
+pub const MOST_WALK_POINTS: usize = 40;
+/// Most posts a deck may have.
+pub const MOST_SUPPORTS: usize = 40;
+/// Farthest from the pier that a place may be, m.
+pub const FARTHEST_M: f64 = 50.0;
+
+choice! {
+    /// What people stand on.
+    pub enum FloorKind {
+        /// The ground itself.
+        Ground = "ground",
+        /// A slab on the ground, apart from the block.
+        Slab = "slab",
+        /// A deck on joists and posts.
+        Deck = "deck",
+    }
+}
+
+choice! {
+    /// Soles of the walker.
+    pub enum Soles {
+        /// Soft.
+        Soft = "soft",
+        /// Hard heels.
+        Hard = "hard",
+    }
+}
+
+/// A place where somebody stands.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Stand {
+    /// What it is called.
+    pub name: String,
+    /// East of the pier's axis.
+    pub x_m: f64,
+    /// North of the pier's axis.
+    pub y_m: f64,
+    /// Mass of the person or thing.
+    pub mass_kg: f64,
+}
+
+section! {
+    /// Observing floor.
+    pub struct Floor in floor {
+        numbers {
+            /// Gap between the floor and the pier, all round.
+            gap_mm: Millimetre, 0.0..=1000.0, "nought touches the pier, more than 1000 is a hole to fall into";
+            /// Level of the finished floor above ground level.
+            level_m: Metre, -1.0..=6.0, "from a sunk pit to a raised tower";
+            /// Extent of the floor along x.
+            length_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall";
+            /// Extent of the floor along y.
+            width_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall";
+            /// Thickness of a slab.
+            slab_thickness_mm: Millimetre, 40.0..=400.0, "thinner cracks, thicker is a foundation";
+            /// Speed of the walk.
+            walk_speed_m_s: MetrePerSecond, 0.2..=3.0, "slower is standing, faster is running";
+            /// Steps in a second.
+            pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run";
+            /// Mass of the walker.
+            walker_mass_kg: Kilogram, 10.0..=250.0, "from a child to the heaviest adult with kit";
+        }
+        counts {}
+        others {
+            /// What people stand on.
+            kind: Option<FloorKind>,
+            /// Soles of the walker.
+            soles: Option<Soles>,
+            /// Places where people stand; null where not known.
+            stands: Option<Vec<Stand>>,
+            /// Corners of the path people walk, x and y; null where not known.
+            walk: Option<Vec<[f64; 2]>>,
+            /// Posts of a deck, x and y; null where not known.
+            supports: Option<Vec<[f64; 2]>>,
+        }
+    }
+}
+
+/// Texts and places out of range.
+#[must_use]
+pub fn problems(plan: &SitePlan) -> Vec<Problem> {
+    let floor = &plan.floor;
+    let mut problems = Vec::new();
+    let stands = floor.stands.as_deref().unwrap_or_default();
+    problems.extend(too_many("floor.stands", stands.len(), MOST_STANDS));
+    for (i, stand) in stands.iter().enumerate() {
+        problems.extend(text_problem(&format!("floor.stands[{i}].name"), &stand.name, 80));
+        problems.extend(place_problem(&format!("floor.stands[{i}].x_m"), stand.x_m));
+        problems.extend(place_problem(&format!("floor.stands[{i}].y_m"), stand.y_m));
+        if !(stand.mass_kg.is_finite() && (1.0..=2000.0).contains(&stand.mass_kg)) {
+            problems.push(Problem {
+                fields: vec![format!("floor.stands[{i}].mass_kg")],
+                value: stand.mass_kg.is_finite().then_some(stand.mass_kg),
+                said: format!("{} kg is outside the range of 1 to 2000 kg: from a tool bag to a group of people.", stand.mass_kg),
+            });
+        }
+    }
+    for (field, points, most) in [("floor.walk", &floor.walk, MOST_WALK_POINTS), ("floor.supports", &floor.supports, MOST_SUPPORTS)] {
+        let points = points.as_deref().unwrap_or_default();
+        problems.extend(too_many(field, points.len(), most));
+        for (i, point) in points.iter().enumerate() {
+            for (j, &coordinate) in point.iter().enumerate() {
+                problems.extend(place_problem(&format!("{field}[{i}][{j}]"), coordinate));
+            }
+        }
+    }
+    problems
+}
+
+fn too_many(field: &str, count: usize, most: usize) -> Option<Problem> {
+    (count > most).then(|| Problem {
+        fields: vec![field.to_owned()],
+        value: Some(count as f64),
+        said: format!("There are {count}; {most} is the most that a drawing shows."),
+    })
+}
+
+fn place_problem(field: &str, value: f64) -> Option<Problem> {
+    (!value.is_finite() || value.abs() > FARTHEST_M).then(|| Problem {
+        fields: vec![field.to_owned()],
+        value: value.is_finite().then_some(value),
+        said: format!("{value} m is outside the range of −{FARTHEST_M} to {FARTHEST_M} m from the pier: farther away nobody is felt."),
+    })
+}
+
+/// Answers about the floor that contradict each other or the pier.
+#[must_use]
+pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
+    Vec::new()
+}

@@ -1,0 +1,67 @@
+//! Load: mount, telescope and what they are used for.
+
+use crate::field::{Problem, choice, section};
+use crate::site_plan::SitePlan;
+
+choice! {
+    /// What stands round the telescope.
+    pub enum Enclosure {
+        /// Nothing.
+        Open = "open",
+        /// Walls with a roof that rolls away.
+        RollOff = "roll_off",
+        /// A dome with a slit.
+        Dome = "dome",
+    }
+}
+
+section! {
+    /// Load.
+    pub struct Load in load {
+        numbers {
+            /// Mass of mount, telescope and counterweights together.
+            mass_kg: Kilogram, 1.0..=3000.0, "from a small camera tracker to a telescope of a metre";
+            /// Height of their common centre of mass above the pier's top.
+            centre_above_pier_m: Metre, 0.0..=3.0, "above three metres the mount is a pier of its own";
+            /// Moment of inertia about the load's own centre, any horizontal axis.
+            inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre";
+            /// Rotational stiffness of the mount between the pier's top and the load.
+            mount_stiffness_n_m_per_rad: NewtonMetrePerRadian, 100.0..=1e15, "softer than 100 falls over; anything above 1e12 is rigid";
+            /// Focal length.
+            focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain";
+            /// Free diameter of the telescope.
+            aperture_mm: Millimetre, 10.0..=3000.0, "from a camera lens to a telescope of three metres";
+            /// Size of a pixel.
+            pixel_um: Micrometre, 0.5..=50.0, "from a phone's chip to the coarsest camera";
+            /// Length of one exposure.
+            exposure_s: Second, 0.0001..=7200.0, "from a lucky frame to two hours";
+            /// Area that mount and telescope show to the wind.
+            wind_area_m2: SquareMetre, 0.0..=30.0, "nought is fully sheltered";
+            /// Full width of a star in the site's seeing.
+            seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog";
+            /// Largest movement of the star that is acceptable; when not given, it follows from the use.
+            budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier";
+            /// Mean wind speed in which one still observes.
+            observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm";
+            /// Angular acceleration of the mount when it slews.
+            slew_acceleration_deg_s2: DegreePerSecondSquared, 0.0..=500.0, "from a crawling worm drive to a direct drive";
+            /// Interval between corrections of the guider.
+            guiding_interval_s: Second, 0.01..=600.0, "from a fast tip-tilt to a slow guider";
+            /// Damping of the finished pier as a ratio of critical.
+            damping_ratio: One, 0.0005..=0.3, "from a bare welded tube to a dashpot";
+            /// Difference of temperature between the sides of the column.
+            thermal_difference_k: Kelvin, 0.0..=20.0, "nought is perfect shade";
+        }
+        counts {}
+        others {
+            /// What stands round the telescope.
+            enclosure: Option<Enclosure>,
+        }
+    }
+}
+
+/// Answers about the load that contradict each other.
+#[must_use]
+pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
+    Vec::new()
+}

@@ -1,0 +1,111 @@
+//! Site and soil.
+
+use crate::field::{Problem, choice, section};
+use crate::site_plan::SitePlan;
+
+choice! {
+    /// The ground at the depth of the block, by what hands and a spade can tell.
+    pub enum Soil {
+        /// Oozes between the fingers, or is moulded by light pressure.
+        SoftClay = "soft_clay",
+        /// Moulded by strong finger pressure.
+        FirmClay = "firm_clay",
+        /// Indented by the thumb, not moulded.
+        StiffClay = "stiff_clay",
+        /// Indented only by the thumbnail; glacial till among it.
+        HardClay = "hard_clay",
+        /// Silt: feels floury, dries to dust, shakes to a wet sheen.
+        Silt = "silt",
+        /// A 50 mm peg is driven easily; the spade goes in.
+        LooseSand = "loose_sand",
+        /// Between loose and dense.
+        MediumSand = "medium_sand",
+        /// Needs a pick; a 50 mm peg is hard to drive.
+        DenseSand = "dense_sand",
+        /// Gravel, or sand and gravel.
+        Gravel = "gravel",
+        /// Rock that a pick or a breaker can loosen.
+        WeatheredRock = "weathered_rock",
+        /// Sound rock.
+        Rock = "rock",
+        /// Fill of unknown age and kind.
+        MadeGround = "made_ground",
+        /// Peat or black organic soil.
+        Peat = "peat",
+        /// Clay that shrinks and swells, with trees near.
+        ShrinkingClay = "shrinking_clay",
+    }
+}
+
+choice! {
+    /// How open the site lies to the wind.
+    pub enum Exposure {
+        /// Open country, coast, hilltop.
+        Open = "open",
+        /// Fields with hedges, scattered buildings.
+        Country = "country",
+        /// Between houses or trees.
+        Sheltered = "sheltered",
+    }
+}
+
+section! {
+    /// Site and soil.
+    pub struct Site in site {
+        numbers {
+            /// Speed of shear waves in the ground at about a metre's depth.
+            shear_wave_speed_m_s: MetrePerSecond, 30.0..=3500.0, "peat is near 30 and sound granite near 3500";
+            /// Standard penetration blow count per 300 mm, corrected to 60 % energy.
+            blow_count: One, 1.0..=100.0, "below one the rod sinks by itself, and above a hundred the test has refused";
+            /// Poisson's ratio of the ground.
+            poisson_ratio: One, 0.0..=0.49, "no soil is below zero, and at one half the ground cannot change its volume and the solution has no limit";
+            /// Unit weight of the ground.
+            unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28";
+            /// Presumed bearing pressure, from a report or a building office.
+            presumed_bearing_kpa: Kilopascal, 10.0..=10000.0, "very soft mud carries about 10 and sound rock up to some thousands";
+            /// Depth of the groundwater below ground level, at its highest in the year.
+            groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface";
+            /// Depth to which frost goes in a hard winter.
+            frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year";
+            /// Freezing index of the air in a hard winter: the sum of degrees below zero over days.
+            freezing_index_c_days: CelsiusDay, 0.0..=7000.0, "nought where it never freezes, some thousands in the far north";
+            /// Gust speed for strength, three-second or peak, at the pier's height.
+            design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands";
+            /// Slope of the ground.
+            slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff";
+            /// Distance to the nearest tree or large shrub.
+            tree_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            /// Height of that tree when grown.
+            tree_height_m: Metre, 0.0..=120.0, "no tree is higher";
+            /// Distance to the nearest drain or buried service.
+            drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            /// Distance to the nearest building's footing.
+            building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            /// Thickness of soft topsoil over the ground described.
+            topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead";
+            /// Depth of rock below ground level.
+            rock_depth_m: Metre, 0.0..=100.0, "deeper rock has no effect";
+            /// Mean air temperature over the year.
+            mean_annual_temperature_c: Celsius, -30.0..=35.0, "from the coldest to the hottest places people live";
+            /// Latitude, north positive.
+            latitude_deg: Degree, -90.0..=90.0, "from pole to pole";
+            /// Longitude, east positive.
+            longitude_deg: Degree, -180.0..=180.0, "half a turn each way";
+            /// Height above the sea.
+            altitude_m: Metre, -450.0..=9000.0, "from the lowest shore to the highest summit";
+        }
+        counts {}
+        others {
+            /// The ground at the depth of the block.
+            soil: Option<Soil>,
+            /// How open the site is to the wind.
+            exposure: Option<Exposure>,
+        }
+    }
+}
+
+/// Answers about the site that contradict each other.
+#[must_use]
+pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
+    Vec::new()
+}

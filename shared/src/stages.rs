@@ -1,0 +1,13 @@
+//! The stages of a design, in an installer's words: judgement and order. The arithmetic is in [`crate::rules`].
+
+pub mod anchors;
+pub mod block;
+pub mod cautions;
+pub mod excavation;
+pub mod floor;
+pub mod ground;
+pub mod ground_stiffness;
+pub mod materials;
+pub mod motion;
+pub mod pier;
+pub mod schedule;
