@@ -1,0 +1,54 @@
+//! Rules are arithmetic with a source.
+
+use crate::files;
+
+/// Longest file of code, in lines; a longer one answers two questions.
+const MOST_LINES: usize = 400;
+
+#[test]
+fn every_rule_names_its_source() {
+    let mut without = Vec::new();
+    for (path, text) in files("shared/src/rules", &[".rs"]) {
+        let lines: Vec<&str> = text.lines().take_while(|line| line.trim() != "#[cfg(test)]").collect();
+        for (i, line) in lines.iter().enumerate().filter(|(_, line)| line.starts_with("pub fn ") || line.starts_with("pub const fn ")) {
+            let doc: Vec<&str> = lines[..i]
+                .iter()
+                .rev()
+                .map(|line| line.trim())
+                .take_while(|line| line.starts_with("///") || line.starts_with("#["))
+                .filter(|line| line.starts_with("///"))
+                .collect();
+            let named = doc.iter().any(|line| line.starts_with("/// # Source")) || doc.len() >= 2;
+            if !named {
+                without.push(format!("{path}:{}: {line}", i + 1));
+            }
+        }
+    }
+    assert!(without.is_empty(), "rules without a source in their documentation:\n{}", without.join("\n"));
+}
+
+#[test]
+fn no_file_answers_two_questions() {
+    let mut long = Vec::new();
+    for folder in ["shared/src", "server/src", "tests", "templates", "static/style", "static/script"] {
+        for (path, text) in files(folder, &[".rs", ".html", ".css", ".js"]) {
+            let lines = text.lines().count();
+            if lines > MOST_LINES {
+                long.push(format!("{path}: {lines}"));
+            }
+        }
+    }
+    assert!(long.is_empty(), "files past {MOST_LINES} lines:\n{}", long.join("\n"));
+}
+
+#[test]
+fn nothing_is_left_for_later() {
+    let marks = [concat!("TO", "DO"), concat!("FIX", "ME"), concat!("todo", "!("), concat!("unimplemented", "!(")];
+    for folder in ["shared/src", "server/src", "tests", "templates"] {
+        for (path, text) in files(folder, &[".rs", ".html"]) {
+            for mark in marks {
+                assert!(!text.contains(mark), "{path} has {mark}");
+            }
+        }
+    }
+}
