@@ -1,0 +1,94 @@
+//! Days of the calendar: the engine has no clock, and a schedule counts from a stated day.
+//! Gregorian calendar, ISO 8601 notation year-month-day.
+
+use crate::source::Source;
+
+/// Where this comes from.
+pub const SOURCE: Source = Source::new("ISO 8601", "2004", "calendar date", crate::source::Standing::FromMemory);
+
+/// Lengths of the months from March on, so that the leap day is the last of a year.
+const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
+
+/// A day of the calendar so many days after another, both written year-month-day.
+///
+/// # Source
+/// Gregorian calendar: a leap year every fourth year, not every hundredth, but every four-hundredth.
+///
+/// # Valid for
+/// Days that the plan accepts (1900 to 2999); none for a text that is no date.
+///
+/// # Example
+/// ```
+/// use stillground::rules::calendar::days_after;
+/// assert_eq!(days_after("2028-02-28", 2).as_deref(), Some("2028-03-01"));
+/// ```
+#[must_use]
+pub fn days_after(date: &str, days: i64) -> Option<String> {
+    if !crate::site_plan::work::is_date(date) {
+        return None;
+    }
+    let number = |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
+    Some(text_of(day_number(number(0..4)?, number(5..7)?, number(8..10)?) + days))
+}
+
+/// Days since the first of March of the year 0, for years of Gregorian reckoning that begin in March.
+fn day_number(year: i64, month: i64, day: i64) -> i64 {
+    let (year, months) = if month > 2 { (year, month - 3) } else { (year - 1, month + 9) };
+    let before: i64 = FROM_MARCH.iter().take(usize::try_from(months).unwrap_or(0)).sum();
+    365 * year + year / 4 - year / 100 + year / 400 + before + day - 1
+}
+
+/// The date of a day number.
+fn text_of(number: i64) -> String {
+    let mut year = number * 400 / 146_097;
+    while day_number(year + 1, 3, 1) <= number {
+        year += 1;
+    }
+    while day_number(year, 3, 1) > number {
+        year -= 1;
+    }
+    let mut left = number - day_number(year, 3, 1);
+    let mut month = 0;
+    for length in FROM_MARCH {
+        if left < length {
+            break;
+        }
+        left -= length;
+        month += 1;
+    }
+    let (year, month) = if month < 10 { (year, month + 3) } else { (year + 1, month - 9) };
+    format!("{year:04}-{month:02}-{:02}", left + 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_are_counted_over_months_and_leap_years() {
+        for (from, days, to) in [
+            ("2027-04-19", 0, "2027-04-19"),
+            ("2027-12-31", 1, "2028-01-01"),
+            ("2028-02-28", 1, "2028-02-29"),
+            ("2027-02-28", 1, "2027-03-01"),
+            ("2100-02-28", 1, "2100-03-01"),
+            ("2000-02-28", 1, "2000-02-29"),
+            ("2027-01-01", 365, "2028-01-01"),
+            ("1970-01-01", 20_000, "2024-10-04"),
+        ] {
+            assert_eq!(days_after(from, days).as_deref(), Some(to), "{from} + {days}");
+        }
+        assert_eq!(days_after("2027-02-30", 1), None);
+    }
+
+    #[test]
+    fn four_centuries_run_without_a_gap() {
+        let mut seen = "1999-12-31".to_owned();
+        for day in 0..146_097 {
+            let next = days_after("2000-01-01", day).unwrap();
+            assert!(next > seen, "{seen} then {next}");
+            seen = next;
+        }
+        assert_eq!(days_after("2000-01-01", 146_097).as_deref(), Some("2400-01-01"));
+    }
+}

@@ -1,0 +1,3 @@
+//! EN 13670:2009, execution of concrete structures: curing.
+
+pub mod curing;

@@ -1,0 +1,3 @@
+//! EN 1991-1-4:2005, wind actions.
+
+pub mod gust;

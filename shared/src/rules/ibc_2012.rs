@@ -1,0 +1,3 @@
+//! International Building Code, 2012 edition: presumed values of ground.
+
+pub mod sliding;
