@@ -1,13 +1,23 @@
 //! Pier: the column, its plates, and how it bends.
 
+mod foot;
+mod plates;
+pub mod section;
+mod storm;
+
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::notes::{Found, Notes};
+use crate::figure::Unit;
+use crate::notes::{Found, Notes, When, Working};
+use crate::rules::en_1994_1_1_2004::filled_tube;
+use crate::rules::en_10210_2_2006::section as tube;
+use crate::rules::mechanics::cantilever;
+use crate::source::Source;
 use crate::stages::block::Block;
 use crate::units::{
-    BendingStiffness, Length, LinearStiffness, Mass, RotationalStiffness, kilogram, metre, millimetre, newton_metre_per_radian,
-    newton_per_metre, newton_square_metre,
+    BendingStiffness, Force, Length, LinearStiffness, Mass, Moment, RotationalStiffness, kilogram, metre, millimetre, newton, newton_metre,
+    newton_metre_per_radian, newton_per_metre, newton_square_metre,
 };
 
 /// The column.
@@ -34,21 +44,40 @@ pub struct Pier {
     /// Column, fill and plates.
     #[serde(rename = "mass_kg", serialize_with = "kilogram::serialize")]
     pub mass: Mass,
+    /// Of which tube and fill, spread over the height.
+    #[serde(rename = "shaft_mass_kg", serialize_with = "kilogram::serialize")]
+    pub shaft_mass: Mass,
+    /// Of which the plate at the top.
+    #[serde(rename = "top_plate_mass_kg", serialize_with = "kilogram::serialize")]
+    pub top_plate_mass: Mass,
     /// E·I of column and fill.
     #[serde(rename = "bending_stiffness_n_m2", serialize_with = "newton_square_metre::serialize")]
     pub bending_stiffness: BendingStiffness,
+    /// κ·G·A of the tube.
+    #[serde(rename = "shear_stiffness_n", serialize_with = "newton::serialize")]
+    pub shear_stiffness: Force,
     /// Turn of the plate on studs, resin, nuts or grout.
     #[serde(rename = "base_joint_stiffness_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
     pub base_joint_stiffness: RotationalStiffness,
     /// Force at the top for a movement of the top, on a block that stands still.
     #[serde(rename = "top_stiffness_n_per_m", serialize_with = "newton_per_metre::serialize")]
     pub top_stiffness: LinearStiffness,
+    /// Largest force across the foot, characteristic.
+    #[serde(rename = "foot_shear_n", serialize_with = "newton::serialize")]
+    pub foot_shear: Force,
+    /// Largest moment at the foot, characteristic.
+    #[serde(rename = "foot_moment_n_m", serialize_with = "newton_metre::serialize")]
+    pub foot_moment: Moment,
 }
 
 /// Finds the column.
 #[must_use]
 pub fn stage(brief: &Brief, _block: &Block) -> Found<Pier> {
+    let mut notes = Notes::default();
     let pier = &brief.pier;
+    let section = section::find(brief);
+    let foot = foot::find(brief);
+    let forces = storm::foot_forces(brief, &section);
     let value = Pier {
         height: pier.height.value,
         outside_diameter: pier.outside_diameter.value,
@@ -56,10 +85,83 @@ pub fn stage(brief: &Brief, _block: &Block) -> Found<Pier> {
         plate_side: pier.plate_side.value,
         plate_thickness: pier.plate_thickness.value,
         gap: pier.gap.value,
-        mass: kilogram::new(75.0),
-        bending_stiffness: newton_square_metre::new(5.0e6),
-        base_joint_stiffness: newton_metre_per_radian::new(1.2e7),
-        top_stiffness: newton_per_metre::new(5.0e6),
+        mass: section.mass(),
+        shaft_mass: section.shaft(),
+        top_plate_mass: section.top_plate,
+        bending_stiffness: section.bending,
+        shear_stiffness: section.shear,
+        base_joint_stiffness: foot.stiffness,
+        top_stiffness: cantilever::top_stiffness(pier.height.value, section.bending, section.shear, foot.stiffness),
+        foot_shear: forces.shear,
+        foot_moment: forces.moment,
     };
-    Found { value, notes: Notes::default() }
+    plates::checks(brief, &mut notes);
+    storm::checks(brief, &section, &forces, &mut notes);
+    workings(&section, &foot, &value, &mut notes);
+    lifting(brief, section.mass() - section.fill * section.tube_length, &mut notes);
+    Found { value, notes }
+}
+
+fn workings(section: &section::Section, foot: &foot::Foot, pier: &Pier, notes: &mut Notes) {
+    notes.working(
+        Working::new("pier.mass", "Mass of column, fill and plates", "m = (μ_tube + μ_fill) L + m_base + m_top", tube::SOURCE)
+            .with("μ_tube", section.tube.value, Unit::KilogramPerMetre)
+            .with("μ_fill", section.fill.value, Unit::KilogramPerMetre)
+            .with("L", metre::get(section.tube_length), Unit::Metre)
+            .with("m_base", kilogram::get(section.base_plate), Unit::Kilogram)
+            .with("m_top", kilogram::get(section.top_plate), Unit::Kilogram)
+            .gives("m", kilogram::get(pier.mass), Unit::Kilogram),
+    );
+    notes.working(
+        Working::new("pier.bending_stiffness", "Bending stiffness of the column", "EI = E_a I_a + K_e E_cm I_c", filled_tube::SOURCE)
+            .with("E_a", crate::rules::en_1993_1_1_2005::material::E_MPA, Unit::Megapascal)
+            .with("I_a", section.second_moment.value * 1e12, Unit::MillimetreToTheFourth)
+            .with("K_e", filled_tube::CONCRETE_FACTOR, Unit::One)
+            .with("E_cm", section::FILL_E_MPA, Unit::Megapascal)
+            .with("I_c", section.fill_moment.value * 1e12, Unit::MillimetreToTheFourth)
+            .gives("EI", newton_square_metre::get(pier.bending_stiffness), Unit::NewtonSquareMetre),
+    );
+    notes.working(
+        Working::new(
+            "pier.base_joint_stiffness",
+            "Turn of the foot on its studs",
+            "K = E A_s/l · n r²/2 (twice that on grout)",
+            foot::SOURCE,
+        )
+        .with("l", foot.free_length_m * 1e3, Unit::Millimetre)
+        .gives("K", newton_metre_per_radian::get(pier.base_joint_stiffness), Unit::NewtonMetrePerRadian),
+    );
+    notes.working(
+        Working::new(
+            "pier.top_stiffness",
+            "Stiffness of the top on a block that stands still",
+            "1/k = h³/(3EI) + h/(κGA) + h²/K",
+            cantilever::SOURCE,
+        )
+        .with("h", metre::get(pier.height), Unit::Metre)
+        .with("EI", newton_square_metre::get(pier.bending_stiffness), Unit::NewtonSquareMetre)
+        .with("κGA", newton::get(pier.shear_stiffness), Unit::Newton)
+        .with("K", newton_metre_per_radian::get(pier.base_joint_stiffness), Unit::NewtonMetrePerRadian)
+        .gives("k", newton_per_metre::get(pier.top_stiffness), Unit::NewtonPerMetre),
+    );
+}
+
+/// Mass above which two people should not lift, kg: twice the 25 kg that guidance allows one person at best.
+const TWO_PEOPLE_KG: f64 = 50.0;
+
+fn lifting(brief: &Brief, empty: Mass, notes: &mut Notes) {
+    let mass = kilogram::get(empty);
+    if mass > TWO_PEOPLE_KG {
+        notes.caution(
+            "pier.lifting",
+            When::Lifting,
+            format!(
+                "Column and plates weigh about {}. That is too much for two people to lift and set over studs by hand: use a \
+                 hoist, an engine crane or more people, keep hands and feet out from under the plate, and fill the column only \
+                 once it stands and its nuts are on.",
+                brief.units.say(mass, Unit::Kilogram)
+            ),
+            Source::common_practice("25 kg for one person under the best conditions"),
+        );
+    }
 }

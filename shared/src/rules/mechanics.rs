@@ -1,0 +1,4 @@
+//! Mechanics of a column: beams and heat, derived here and checked against books.
+
+pub mod cantilever;
+pub mod heat;
