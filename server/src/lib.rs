@@ -1,1 +1,15 @@
-//! Server.
+//! The service, pages, drawings and command line of Stillground.
+//!
+//! To read in order: [`router`] lists every route; a handler in [`handlers`] loads from the [`store`], asks the engine
+//! through [`app::App::planned`], and hands the result to a view. What a person is told when it goes wrong stands in
+//! [`error`].
+
+pub mod app;
+pub mod cli;
+pub mod config;
+pub mod error;
+pub mod handlers;
+pub mod router;
+pub mod server;
+pub mod shelf;
+pub mod store;

@@ -1,0 +1,39 @@
+//! `stillground serve`: the planner, until it is told to stop.
+
+use tokio::signal;
+
+use super::Failure;
+use crate::config::Config;
+use crate::server::Server;
+
+/// Starts the planner, prints its address, and answers until it is told to stop.
+pub(super) fn serve(config: Config) -> Result<(), Failure> {
+    start_log();
+    let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(Failure::fault)?;
+    runtime.block_on(async {
+        let server = Server::prepare(config).await.map_err(Failure::fault)?;
+        println!("{}", server.address().map_err(Failure::fault)?);
+        server.run(told_to_stop()).await.map_err(Failure::fault)
+    })
+}
+
+/// Logs go to the standard error; `RUST_LOG` sets what is written.
+fn start_log() {
+    let filter = tracing_subscriber::EnvFilter::try_from_default_env().unwrap_or_else(|_| "info".into());
+    // A log that was started before, as in a test, stays.
+    let _ = tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).with_ansi(false).try_init();
+}
+
+async fn told_to_stop() {
+    let interrupt = async { signal::ctrl_c().await.unwrap_or_else(|_| tracing::warn!("the interrupt signal cannot be heard")) };
+    #[cfg(unix)]
+    let terminate = async {
+        match signal::unix::signal(signal::unix::SignalKind::terminate()) {
+            Ok(mut signals) => drop(signals.recv().await),
+            Err(_) => std::future::pending().await,
+        }
+    };
+    #[cfg(not(unix))]
+    let terminate = std::future::pending::<()>();
+    tokio::select! { () = interrupt => (), () = terminate => () }
+}

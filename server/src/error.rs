@@ -1,0 +1,284 @@
+//! What a person is told when it goes wrong. Two families: their input, which names the field, and our fault, which is
+//! logged once with its context.
+//!
+//! Handlers return a [`Trouble`]; as it leaves, [`present`] gives it the form that the reader expects: problem details
+//! (RFC 9457) below `/api/`, a page elsewhere.
+
+mod page;
+mod present;
+
+use std::fmt::Display;
+
+use axum::http::header::{HeaderName, RETRY_AFTER, WWW_AUTHENTICATE};
+use axum::http::{HeaderValue, StatusCode};
+use axum::response::{IntoResponse, Response};
+use serde::Serialize;
+use serde_json::{Map, Value, json};
+use stillground::field::{NumberField, Problems};
+use stillground::site_plan::SitePlan;
+
+pub use present::present;
+
+use crate::store::{Saved, StoreFailure};
+
+/// The media type of problem details.
+pub const PROBLEM_JSON: &str = "application/problem+json";
+
+/// What went wrong, in words for the person who asked.
+#[derive(Debug, Clone)]
+pub struct Trouble {
+    /// Status of the answer.
+    pub status: StatusCode,
+    /// A short name that programs may rely on.
+    pub code: &'static str,
+    /// What happened and what to do, whole sentences.
+    pub detail: String,
+    /// The fields that are wrong.
+    pub errors: Vec<FieldError>,
+    /// Further members of the problem details.
+    more: Map<String, Value>,
+    header: Option<(HeaderName, HeaderValue)>,
+}
+
+/// What is wrong with a field.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FieldError {
+    /// Path of the field, for instance `site.frost_depth_m`.
+    pub path: String,
+    /// What is wrong and what would be right.
+    pub detail: String,
+    /// The value found, where it can be shown.
+    pub value: Option<f64>,
+    /// The range that is taken, in the field's own unit.
+    pub range: Option<Range>,
+    /// The other fields, where answers contradict each other.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub with: Vec<String>,
+}
+
+/// The range of a number.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Range {
+    /// Least value taken.
+    pub least: f64,
+    /// Largest value taken.
+    pub most: f64,
+    /// Unit.
+    pub unit: &'static str,
+}
+
+impl Trouble {
+    fn new(status: StatusCode, code: &'static str, detail: impl Into<String>) -> Self {
+        Self { status, code, detail: detail.into(), errors: Vec::new(), more: Map::new(), header: None }
+    }
+
+    /// Answers that are out of range or contradict each other, all at once.
+    #[must_use]
+    pub fn answers(problems: &Problems) -> Self {
+        let errors: Vec<FieldError> = problems.0.iter().flat_map(FieldError::of).collect();
+        let detail = match problems.0.as_slice() {
+            [one] => one.said.clone(),
+            many => format!("{} answers cannot be planned with as they stand.", many.len()),
+        };
+        Self { errors, ..Self::new(StatusCode::UNPROCESSABLE_ENTITY, "answers", detail) }
+    }
+
+    /// A document that is no plan, and where it stops being one.
+    #[must_use]
+    pub fn document(path: &str, said: impl Into<String>) -> Self {
+        let detail = said.into();
+        let error = FieldError { path: path.to_owned(), detail: detail.clone(), value: None, range: None, with: Vec::new() };
+        Self { errors: vec![error], ..Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")) }
+    }
+
+    /// A body that is no JSON at all.
+    #[must_use]
+    pub fn not_json(said: impl Display) -> Self {
+        Self::new(StatusCode::BAD_REQUEST, "not_json", format!("The body is not JSON: {said}."))
+    }
+
+    /// A body of another media type.
+    #[must_use]
+    pub fn media_type() -> Self {
+        Self::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, "media_type", "Send the plan as application/json.")
+    }
+
+    /// A body that is too large.
+    #[must_use]
+    pub fn too_large(most_bytes: usize) -> Self {
+        let most = most_bytes / 1024;
+        Self::new(StatusCode::PAYLOAD_TOO_LARGE, "too_large", format!("The body is larger than {most} KiB, the most that is taken."))
+    }
+
+    /// A request that took too long to arrive.
+    #[must_use]
+    pub fn too_slow() -> Self {
+        Self::new(StatusCode::REQUEST_TIMEOUT, "too_slow", "The request took too long to arrive. Nothing was changed; send it again.")
+    }
+
+    /// A request that cannot be read.
+    #[must_use]
+    pub fn malformed(said: impl Into<String>) -> Self {
+        Self::new(StatusCode::BAD_REQUEST, "malformed", said)
+    }
+
+    /// A link that opens nothing: wrong, revoked or never made, all alike.
+    #[must_use]
+    pub fn no_such_link() -> Self {
+        let said = "No plan opens with this link. It may have been replaced or revoked, or a letter may be missing; ask whoever sent it \
+                    for a new one.";
+        Self::new(StatusCode::NOT_FOUND, "no_such_link", said)
+    }
+
+    /// An address at which there is nothing.
+    #[must_use]
+    pub fn nothing_here() -> Self {
+        Self::new(StatusCode::NOT_FOUND, "nothing_here", "There is nothing at this address.")
+    }
+
+    /// A method that the address does not take.
+    #[must_use]
+    pub fn method() -> Self {
+        Self::new(StatusCode::METHOD_NOT_ALLOWED, "method", "This address does not take that method.")
+    }
+
+    /// A request to a plan without its link's secret.
+    #[must_use]
+    pub fn no_secret() -> Self {
+        let said = "Send the secret of one of the plan's links: Authorization: Bearer and the secret.";
+        let header = Some((WWW_AUTHENTICATE, HeaderValue::from_static("Bearer realm=\"plans\"")));
+        Self { header, ..Self::new(StatusCode::UNAUTHORIZED, "no_secret", said) }
+    }
+
+    /// A link that opens the plan, but not for this.
+    #[must_use]
+    pub fn not_with_this_link(needed: &str) -> Self {
+        Self::new(StatusCode::FORBIDDEN, "not_with_this_link", format!("This link opens the plan, but this takes its {needed} link."))
+    }
+
+    /// A form sent from another site.
+    #[must_use]
+    pub fn other_site() -> Self {
+        let said = "This form was sent from another site and was not taken. Open the plan here and try again.";
+        Self::new(StatusCode::FORBIDDEN, "other_site", said)
+    }
+
+    /// A save that does not say which revision it began from.
+    #[must_use]
+    pub fn no_precondition() -> Self {
+        let said = "Say which revision this replaces: send If-Match with the ETag that the plan was read with.";
+        Self::new(StatusCode::PRECONDITION_REQUIRED, "no_precondition", said)
+    }
+
+    /// A save on an old revision: the plan that stands now is named, and stands in the problem details.
+    #[must_use]
+    pub fn stale(current: &Saved) -> Self {
+        let said = format!(
+            "The plan was saved by someone else since: revision {} stands now. Nothing was overwritten; read it, join the two, save again.",
+            current.revision
+        );
+        let mut trouble = Self::new(StatusCode::PRECONDITION_FAILED, "stale", said);
+        let current = json!({ "revision": current.revision, "saved_at": current.saved_at, "plan": current.plan });
+        trouble.more.insert("current".to_owned(), current);
+        trouble
+    }
+
+    /// Too many plans are being designed.
+    #[must_use]
+    pub fn crowded() -> Self {
+        let header = Some((RETRY_AFTER, HeaderValue::from_static("5")));
+        let said = "Too many plans are being worked out at once. Nothing was lost; try again in a few seconds.";
+        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "crowded", said) }
+    }
+
+    /// An answer that took too long to find.
+    #[must_use]
+    pub fn took_too_long() -> Self {
+        tracing::error!("a request was given up after its time was over");
+        let header = Some((RETRY_AFTER, HeaderValue::from_static("30")));
+        let said = "This took too long and was given up. Read the plan again to see whether a save went through.";
+        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said) }
+    }
+
+    /// Our fault: logged here, once, with what was being done.
+    #[must_use]
+    pub fn broken(doing: &str, error: &dyn Display) -> Self {
+        tracing::error!(doing, error = %error, "a fault of the service");
+        let said = "Something broke here; it was not your doing, and it was written to the log. Nothing that was saved before is lost.";
+        Self::new(StatusCode::INTERNAL_SERVER_ERROR, "broken", said)
+    }
+
+    fn store(said: &str, error: &StoreFailure) -> Self {
+        tracing::error!(error = %error, "the store could not do what was asked");
+        let header = Some((RETRY_AFTER, HeaderValue::from_static("10")));
+        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "store", said) }
+    }
+
+    /// What is wrong in one line, with the field's path, for the command line.
+    #[must_use]
+    pub fn sentence(&self) -> String {
+        match self.errors.first() {
+            Some(first) => format!("{}: {}", first.path, first.detail),
+            None => self.detail.clone(),
+        }
+    }
+
+    /// The problem details, RFC 9457.
+    #[must_use]
+    pub fn details(&self) -> Value {
+        let mut details = self.more.clone();
+        details.insert("type".to_owned(), "about:blank".into());
+        details.insert("title".to_owned(), self.status.canonical_reason().unwrap_or("Error").into());
+        details.insert("status".to_owned(), self.status.as_u16().into());
+        details.insert("code".to_owned(), self.code.into());
+        details.insert("detail".to_owned(), self.detail.clone().into());
+        if !self.errors.is_empty() {
+            details.insert("errors".to_owned(), json!(self.errors));
+        }
+        Value::Object(details)
+    }
+}
+
+impl FieldError {
+    /// One for each field of a problem, so that contradictory answers are named at both fields.
+    fn of(problem: &stillground::field::Problem) -> impl Iterator<Item = Self> {
+        problem.fields.iter().map(move |path| Self {
+            path: path.clone(),
+            detail: problem.said.clone(),
+            value: problem.value,
+            range: SitePlan::numbers().find(|field| field.path == path).map(Range::of),
+            with: problem.fields.iter().filter(|other| *other != path).cloned().collect(),
+        })
+    }
+}
+
+impl Range {
+    fn of(field: &NumberField) -> Self {
+        Self { least: field.least, most: field.most, unit: field.unit.symbol() }
+    }
+}
+
+impl From<StoreFailure> for Trouble {
+    fn from(failure: StoreFailure) -> Self {
+        match &failure {
+            StoreFailure::NotFound => Self::no_such_link(),
+            StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
+            StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
+            StoreFailure::ReadOnly(_) => {
+                Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
+            }
+            _ => Self::broken("using the store", &failure),
+        }
+    }
+}
+
+impl IntoResponse for Trouble {
+    fn into_response(self) -> Response {
+        let mut response = (self.status, [("content-type", PROBLEM_JSON)], self.details().to_string()).into_response();
+        if let Some((name, value)) = self.header.clone() {
+            response.headers_mut().insert(name, value);
+        }
+        response.extensions_mut().insert(self);
+        response
+    }
+}

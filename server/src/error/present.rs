@@ -1,0 +1,50 @@
+//! Gives every refusal the form that its reader expects, whoever made it: a handler, a limit or the framework.
+
+use axum::extract::{Request, State};
+use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
+use axum::http::{HeaderValue, StatusCode};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+
+use super::{Trouble, page};
+use crate::app::App;
+
+/// The media type of pages.
+const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
+
+/// Presents refusals: problem details below `/api/`, a page elsewhere.
+pub async fn present(State(app): State<App>, request: Request, next: Next) -> Response {
+    let for_programs = request.uri().path().strip_prefix(app.config.base.as_str()).is_some_and(|path| path.starts_with("/api/"));
+    let response = next.run(request).await;
+    let status = response.status();
+    if !(status.is_client_error() || status.is_server_error()) {
+        return response;
+    }
+    let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
+    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, &app.config.base) };
+    for (name, value) in response.headers() {
+        if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
+            presented.headers_mut().append(name, value.clone());
+        }
+    }
+    presented
+}
+
+fn as_page(trouble: &Trouble, base: &str) -> Response {
+    let mut response = (trouble.status, page::render(trouble, base)).into_response();
+    response.headers_mut().insert(CONTENT_TYPE, HTML);
+    response.extensions_mut().insert(trouble.clone());
+    response
+}
+
+/// A refusal of the framework's own, which is plain text; one of a page's own, which is HTML, stays as it is.
+fn of_framework(response: &Response) -> Option<Trouble> {
+    let plain = response.headers().get(CONTENT_TYPE).is_none_or(|kind| kind.as_bytes().starts_with(b"text/plain"));
+    plain.then(|| match response.status() {
+        StatusCode::NOT_FOUND => Trouble::nothing_here(),
+        StatusCode::METHOD_NOT_ALLOWED => Trouble::method(),
+        StatusCode::UNSUPPORTED_MEDIA_TYPE => Trouble::media_type(),
+        status if status.is_server_error() => Trouble::broken("answering", &status),
+        status => Trouble { status, ..Trouble::malformed("This request could not be read.") },
+    })
+}

@@ -1,0 +1,4 @@
+//! What each route does: load, call, view.
+
+pub mod api;
+pub mod pages;

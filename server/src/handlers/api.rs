@@ -1,0 +1,8 @@
+//! The HTTP interface for programs.
+
+pub mod body;
+pub mod design;
+pub mod holder;
+pub mod links;
+pub mod plans;
+pub mod precondition;

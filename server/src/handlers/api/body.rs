@@ -1,0 +1,52 @@
+//! The body of a request: a plan as JSON, every refusal with its place.
+
+use axum::body::Bytes;
+use axum::extract::{FromRequest, Request};
+use axum::http::HeaderMap;
+use axum::http::header::CONTENT_TYPE;
+use serde_json::error::Category;
+use stillground::site_plan::SitePlan;
+
+use crate::error::Trouble;
+
+/// A plan from the body. It has the form of a plan; whether its answers can be planned with, the engine says.
+pub struct PlanBody(pub SitePlan);
+
+impl<S: Send + Sync> FromRequest<S> for PlanBody {
+    type Rejection = Trouble;
+
+    async fn from_request(request: Request, state: &S) -> Result<Self, Trouble> {
+        if !is_json(request.headers()) {
+            return Err(Trouble::media_type());
+        }
+        let bytes = Bytes::from_request(request, state).await.map_err(|_| Trouble::malformed("The body broke off before its end."))?;
+        parse(&bytes).map(Self)
+    }
+}
+
+/// Reads a plan.
+///
+/// # Errors
+/// No JSON, or JSON that is no plan, with the path of the field.
+pub fn parse(bytes: &[u8]) -> Result<SitePlan, Trouble> {
+    let mut reader = serde_json::Deserializer::from_slice(bytes);
+    let plan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let path = error.path().to_string();
+        refusal(&path, error.inner())
+    })?;
+    reader.end().map_err(|error| Trouble::not_json(error))?;
+    Ok(plan)
+}
+
+fn refusal(path: &str, error: &serde_json::Error) -> Trouble {
+    match error.classify() {
+        Category::Data => Trouble::document(path, error.to_string()),
+        Category::Syntax | Category::Eof | Category::Io => Trouble::not_json(error),
+    }
+}
+
+fn is_json(headers: &HeaderMap) -> bool {
+    let Some(kind) = headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()) else { return false };
+    let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
+    essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))
+}

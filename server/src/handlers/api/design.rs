@@ -1,0 +1,29 @@
+//! Designing a plan: stateless, or as it is stored.
+
+use axum::Json;
+use axum::extract::State;
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Response};
+use stillground::design::ENGINE_VERSION;
+
+use super::body::PlanBody;
+use super::holder::Holder;
+use super::precondition::{not_modified, with_etag};
+use crate::app::App;
+use crate::error::Trouble;
+
+/// Designs the plan in the body and keeps nothing.
+pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+    let planned = app.planned(&plan).await?;
+    Ok(Json(&planned.design).into_response())
+}
+
+/// The design of a stored plan.
+pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) -> Result<Response, Trouble> {
+    let etag = format!("\"{}-{ENGINE_VERSION}\"", holder.0.saved.revision);
+    if let Some(unchanged) = not_modified(&headers, &etag) {
+        return Ok(unchanged);
+    }
+    let planned = app.planned(&holder.0.saved.plan).await?;
+    Ok(with_etag(Json(&planned.design).into_response(), &etag))
+}

@@ -1,0 +1,43 @@
+//! Who asks: the holder of a link's secret.
+
+use axum::extract::{FromRequestParts, Path};
+use axum::http::header::AUTHORIZATION;
+use axum::http::request::Parts;
+
+use crate::app::App;
+use crate::error::Trouble;
+use crate::store::Opened;
+
+/// The plan of the address, opened by the secret in `Authorization: Bearer`.
+pub struct Holder(pub Opened);
+
+impl FromRequestParts<App> for Holder {
+    type Rejection = Trouble;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
+        let secret = bearer(parts).ok_or_else(Trouble::no_secret)?.to_owned();
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
+        let id = path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value));
+        let opened = app.store.open_link(&secret).await?;
+        match (opened, id) {
+            (Some(opened), Some(id)) if opened.plan_id == id => Ok(Self(opened)),
+            _ => Err(Trouble::no_such_link()),
+        }
+    }
+}
+
+impl Holder {
+    /// The same, when the link may change the plan.
+    ///
+    /// # Errors
+    /// A link that only records or views.
+    pub fn editing(self) -> Result<Opened, Trouble> {
+        if self.0.right.may_edit() { Ok(self.0) } else { Err(Trouble::not_with_this_link("edit")) }
+    }
+}
+
+fn bearer(parts: &Parts) -> Option<&str> {
+    let value = parts.headers.get(AUTHORIZATION)?.to_str().ok()?;
+    let (scheme, secret) = value.split_once(' ')?;
+    scheme.eq_ignore_ascii_case("bearer").then(|| secret.trim())
+}

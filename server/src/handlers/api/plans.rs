@@ -1,0 +1,65 @@
+//! Stored plans: create, read, replace, list their revisions.
+
+use axum::Json;
+use axum::extract::{Path, State};
+use axum::http::header::LOCATION;
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse, Response};
+use serde_json::json;
+
+use super::body::PlanBody;
+use super::holder::Holder;
+use super::precondition::{etag, not_modified, replaced, with_etag};
+use crate::app::App;
+use crate::error::Trouble;
+use crate::store::{Save, Saved};
+
+/// Keeps a new plan; the answer holds the only copy of its links' secrets.
+pub async fn create(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+    plan.validate().map_err(|problems| Trouble::answers(&problems))?;
+    let created = app.store.create(&plan).await?;
+    let links = json!({
+        "edit": created.links.edit.reveal(),
+        "record": created.links.record.reveal(),
+        "view": created.links.view.reveal(),
+    });
+    let body = json!({ "id": created.id, "revision": 1, "links": links });
+    let location = app.config.link(&format!("/api/v1/plans/{}", created.id));
+    Ok(with_etag((StatusCode::CREATED, [(LOCATION, location)], Json(body)).into_response(), &etag(1)))
+}
+
+/// The plan as it stands.
+pub async fn read(holder: Holder, headers: HeaderMap) -> Response {
+    let tag = etag(holder.0.saved.revision);
+    not_modified(&headers, &tag).unwrap_or_else(|| with_etag(Json(&holder.0.saved.plan).into_response(), &tag))
+}
+
+/// Replaces the plan, when the request names the revision that stands.
+pub async fn replace(State(app): State<App>, holder: Holder, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+    let opened = holder.editing()?;
+    let base = replaced(&headers, &opened.saved)?;
+    plan.validate().map_err(|problems| Trouble::answers(&problems))?;
+    match app.store.save(&opened.plan_id, base, &plan).await? {
+        Save::Done(revision) => Ok(with_etag(Json(json!({ "id": opened.plan_id, "revision": revision })).into_response(), &etag(revision))),
+        Save::Stale { current } => Err(Trouble::stale(&current)),
+    }
+}
+
+/// The plan's revisions, newest first.
+pub async fn revisions(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
+    let revisions = app.store.revisions(&holder.0.plan_id).await?;
+    Ok(Json(json!({ "revisions": revisions })).into_response())
+}
+
+/// One revision of the plan.
+pub async fn revision(
+    State(app): State<App>,
+    holder: Holder,
+    Path((_, number)): Path<(String, u32)>,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    let found = app.store.revision(&holder.0.plan_id, number).await?;
+    let Saved { revision, plan, .. } = found.ok_or_else(Trouble::nothing_here)?;
+    let tag = etag(revision);
+    Ok(not_modified(&headers, &tag).unwrap_or_else(|| with_etag(Json(&plan).into_response(), &tag)))
+}

@@ -1,0 +1,243 @@
+//! Where plans are kept: numbered revisions, and links of which only a digest is stored.
+//!
+//! Everything that knows a database stands below this module; the rest of the service sees the functions here.
+
+mod failure;
+mod migration;
+mod secret;
+mod sqlite;
+
+use jiff::Timestamp;
+use stillground::site_plan::SitePlan;
+
+pub use failure::StoreFailure;
+pub use migration::SCHEMA;
+pub use secret::Secret;
+
+use crate::config::Database;
+
+/// What a link lets its holder do; each includes those after it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Right {
+    /// Change the plan, its links, and all below.
+    Edit,
+    /// Tick off work and enter measurements, and read.
+    Record,
+    /// Read.
+    View,
+}
+
+impl Right {
+    /// Every right.
+    pub const ALL: [Self; 3] = [Self::Edit, Self::Record, Self::View];
+
+    /// Its name in the database and the interface.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Edit => "edit",
+            Self::Record => "record",
+            Self::View => "view",
+        }
+    }
+
+    /// The right of this name.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|right| right.key() == key)
+    }
+
+    /// Whether the plan may be changed.
+    #[must_use]
+    pub const fn may_edit(self) -> bool {
+        matches!(self, Self::Edit)
+    }
+
+    /// Whether work may be ticked off and measurements entered.
+    #[must_use]
+    pub const fn may_record(self) -> bool {
+        matches!(self, Self::Edit | Self::Record)
+    }
+}
+
+/// A new plan: its name in the store and the only copy of its secrets.
+#[derive(Debug, Clone)]
+pub struct Created {
+    /// The plan's name in the store; no secret.
+    pub id: String,
+    /// Its links.
+    pub links: Links,
+}
+
+/// The secrets of a plan's three links.
+#[derive(Debug, Clone)]
+pub struct Links {
+    /// Opens for editing.
+    pub edit: Secret,
+    /// Opens for recording.
+    pub record: Secret,
+    /// Opens for reading.
+    pub view: Secret,
+}
+
+/// A plan as a link opened it.
+#[derive(Debug, Clone)]
+pub struct Opened {
+    /// The plan's name in the store.
+    pub plan_id: String,
+    /// What this link lets its holder do.
+    pub right: Right,
+    /// The plan, its newest revision.
+    pub saved: Saved,
+}
+
+/// One revision of a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Saved {
+    /// Number, from 1.
+    pub revision: u32,
+    /// What was said.
+    pub plan: SitePlan,
+    /// When.
+    pub saved_at: Timestamp,
+}
+
+/// A line in the list of revisions.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct Revision {
+    /// Number, from 1.
+    pub revision: u32,
+    /// Title at that time.
+    pub title: Option<String>,
+    /// When it was saved.
+    pub saved_at: Timestamp,
+}
+
+/// What became of a save.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Save {
+    /// It is on the disk under this number.
+    Done(u32),
+    /// The plan has moved on since the revision that this save began from; nothing was changed.
+    Stale {
+        /// The revision that stands now.
+        current: Box<Saved>,
+    },
+}
+
+/// Whether a plan has a live link of a right, and since when.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LinkState {
+    /// The right.
+    pub right: Right,
+    /// When the live link was made; `None` when there is none.
+    pub made_at: Option<Timestamp>,
+}
+
+type Outcome<T> = Result<T, StoreFailure>;
+
+/// The store. Cheap to clone; every copy is the same store.
+#[derive(Clone)]
+pub struct Store {
+    sqlite: sqlite::Sqlite,
+}
+
+impl Store {
+    /// Opens the store, makes it on first start, and brings an older one up to date.
+    ///
+    /// # Errors
+    /// No folder, no permission, no database file, or one from a newer version of Stillground.
+    pub async fn open(database: &Database) -> Outcome<Self> {
+        let Database::Sqlite(path) = database;
+        Ok(Self { sqlite: sqlite::Sqlite::open(path).await? })
+    }
+
+    /// Keeps a new plan as its revision 1 and makes its three links.
+    ///
+    /// # Errors
+    /// The store's own; nothing was kept then.
+    pub async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
+        self.sqlite.create(plan).await
+    }
+
+    /// Opens a plan by the secret of a link; `None` for a wrong, revoked or unknown one alike.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn open_link(&self, secret: &str) -> Outcome<Option<Opened>> {
+        match Secret::parse(secret) {
+            Some(secret) => self.sqlite.open_link(&secret).await,
+            None => Ok(None),
+        }
+    }
+
+    /// Saves a plan on top of the revision that it began from. `Done` is returned when it is on the disk.
+    ///
+    /// # Errors
+    /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
+        self.sqlite.save(plan_id, base_revision, plan).await
+    }
+
+    /// The plan's revisions, newest first.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revisions(&self, plan_id: &str) -> Outcome<Vec<Revision>> {
+        self.sqlite.revisions(plan_id).await
+    }
+
+    /// One revision; `None` when there is none of that number.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revision(&self, plan_id: &str, number: u32) -> Outcome<Option<Saved>> {
+        self.sqlite.revision(plan_id, number).await
+    }
+
+    /// Revokes the plan's links of a right and makes a new one.
+    ///
+    /// # Errors
+    /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn replace_link(&self, plan_id: &str, right: Right) -> Outcome<Secret> {
+        self.sqlite.replace_link(plan_id, right).await
+    }
+
+    /// Revokes the plan's links of a right.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revoke(&self, plan_id: &str, right: Right) -> Outcome<()> {
+        self.sqlite.revoke(plan_id, right).await
+    }
+
+    /// Which rights have a live link.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn links(&self, plan_id: &str) -> Outcome<Vec<LinkState>> {
+        self.sqlite.links(plan_id).await
+    }
+
+    /// Whether the store answers.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn ping(&self) -> Outcome<()> {
+        self.sqlite.ping().await
+    }
+
+    /// Writes a consistent copy to a new file while the service goes on.
+    ///
+    /// # Errors
+    /// The store's own, and a file that is already there.
+    pub async fn backup(&self, file: &std::path::Path) -> Outcome<()> {
+        self.sqlite.backup(file).await
+    }
+
+    /// Finishes what runs and closes the files.
+    pub async fn close(&self) {
+        self.sqlite.close().await;
+    }
+}
