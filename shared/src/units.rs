@@ -8,7 +8,7 @@
 
 use std::marker::PhantomData;
 use uom::si::{ISQ, Quantity, SI};
-use uom::typenum::{N2, P1, P3, P4, Z0};
+use uom::typenum::{N1, N2, P1, P2, P3, P4, Z0};
 
 pub use uom::si::f64::{
     Acceleration, Area, Force, Frequency, Length, LinearMassDensity, Mass, MassDensity, MomentOfInertia, Pressure, Time, Velocity, Volume,
@@ -28,6 +28,8 @@ pub type UnitWeight = Quantity<ISQ<N2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 pub type SecondMoment = Quantity<ISQ<P4, Z0, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 /// Section modulus.
 pub type SectionModulus = Volume;
+/// Displacement of a bonded stud for a unit of bond stress.
+pub type DisplacementFactor = Quantity<ISQ<P2, N1, P2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 /// Stiffness of a beam in bending, E·I.
 pub type BendingStiffness = Quantity<ISQ<P3, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 
@@ -203,6 +205,8 @@ units! {
     kilopascal: Pressure = 1000.0 / 1.0;
     /// MPa
     megapascal: Pressure = 1e6 / 1.0;
+    /// mm/MPa
+    millimetre_per_megapascal: DisplacementFactor = 1.0 / 1e9;
     /// m/s
     metre_per_second: Velocity = 1.0 / 1.0;
     /// m/s²

@@ -1,0 +1,170 @@
+//! Threads, nuts, washers and stud steels: rows of the data files `threads.csv` and `stud_steels.csv`.
+
+use crate::site_plan::anchors::{Size, StrengthClass};
+use crate::source::{Source, Standing};
+use crate::units::{Area, Length, Pressure, megapascal, millimetre, square_millimetre};
+
+/// Thread sizes and stress areas.
+pub const THREADS: Source = Source::new("ISO 898-1", "2013", "Table 4 and 9.1.6.1", Standing::SecondHand);
+/// Strengths of carbon-steel studs.
+pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
+/// Strengths of stainless studs.
+pub const STAINLESS: Source = Source::new("ISO 3506-1", "2009", "Table 2", Standing::SecondHand);
+
+/// A size of stud with what belongs to it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Thread {
+    /// Nominal diameter.
+    pub diameter: Length,
+    /// Pitch, coarse.
+    pub pitch: Length,
+    /// Nominal stress area.
+    pub stress_area: Area,
+    /// Width of the nut across its flats.
+    pub across_flats: Length,
+    /// Height of the nut.
+    pub nut_height: Length,
+    /// Thickness of the washer.
+    pub washer_thickness: Length,
+    /// Outside diameter of the washer.
+    pub washer_diameter: Length,
+    /// Usual hole for a bolt, medium series.
+    pub bolt_hole: Length,
+    /// Largest hole in the plate for a fastener to count in shear.
+    pub plate_hole: Length,
+    /// Usual hole in the concrete.
+    pub drill: Length,
+    /// Usual embedment.
+    pub usual_embedment: Length,
+    /// Diameter of the brush for that hole.
+    pub brush: Length,
+}
+
+/// A steel of studs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StudSteel {
+    /// Nominal ultimate strength.
+    pub ultimate: Pressure,
+    /// Nominal yield strength.
+    pub yield_strength: Pressure,
+    /// Proof stress for the size; of stainless steel the 0.2 % stress.
+    pub proof: Pressure,
+    /// Least ultimate strength for the size.
+    pub least_ultimate: Pressure,
+    /// Elongation after fracture, per cent.
+    pub elongation_ratio: f64,
+    /// Whether it is stainless.
+    pub stainless: bool,
+    /// Where its strengths come from.
+    pub source: Source,
+}
+
+/// The row of a size.
+///
+/// # Source
+/// ISO 898-1:2013, Table 4; EN 1992-4:2018, Table 6.1.
+#[must_use]
+pub fn thread(size: Size) -> Thread {
+    let row = row(include_str!("../../data/threads.csv"), size.key());
+    let mm = |column: usize| millimetre::new(number(&row, column));
+    Thread {
+        diameter: mm(1),
+        pitch: mm(2),
+        stress_area: square_millimetre::new(number(&row, 3)),
+        across_flats: mm(4),
+        nut_height: mm(5),
+        washer_thickness: mm(6),
+        washer_diameter: mm(7),
+        bolt_hole: mm(8),
+        plate_hole: mm(9),
+        drill: mm(10),
+        usual_embedment: mm(11),
+        brush: mm(12),
+    }
+}
+
+/// The row of a strength class, for a size.
+///
+/// # Source
+/// ISO 898-1:2013, Table 3; ISO 3506-1:2009, Table 2.
+#[must_use]
+pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
+    let row = row(include_str!("../../data/stud_steels.csv"), class.key());
+    let mpa = |column: usize| megapascal::new(number(&row, column));
+    let above = usize::from(matches!(size, Size::M20 | Size::M24));
+    let stainless = row.get(8).is_some_and(|&cell| cell == "yes");
+    StudSteel {
+        ultimate: mpa(1),
+        yield_strength: mpa(2),
+        proof: mpa(3 + above),
+        least_ultimate: mpa(5 + above),
+        elongation_ratio: number(&row, 7) / 100.0,
+        stainless,
+        source: if stainless { STAINLESS } else { CARBON },
+    }
+}
+
+/// Cells of the row whose first cell is `key`; empty where there is none.
+fn row(table: &'static str, key: &str) -> Vec<&'static str> {
+    table.lines().map(|line| line.split(',').collect::<Vec<_>>()).find(|cells| cells.first() == Some(&key)).unwrap_or_default()
+}
+
+/// A number of a row; not a number where the cell is missing, which every check reports as unknown.
+fn number(row: &[&str], column: usize) -> f64 {
+    row.get(column).and_then(|cell| cell.parse().ok()).unwrap_or(f64::NAN)
+}
+
+/// Pitch diameter d₂ = d − 0.649 519 P.
+///
+/// # Source
+/// ISO 724:1993, Table 1; the height of the sharp thread is 0.866 025 P.
+#[must_use]
+pub fn pitch_diameter(thread: &Thread) -> Length {
+    thread.diameter - thread.pitch * 0.649_519
+}
+
+/// Stress area A_s = π/4 [(d₂ + d₃)/2]².
+///
+/// # Source
+/// ISO 898-1:2013, 9.1.6.1.
+#[must_use]
+pub fn stress_area(thread: &Thread) -> Area {
+    let core = thread.diameter - thread.pitch * 1.226_869;
+    let mean = (pitch_diameter(thread) + core) / 2.0;
+    mean * mean * std::f64::consts::FRAC_PI_4
+}
+
+/// Diameter of a circle with the stress area, d_s = √(4 A_s/π).
+///
+/// # Source
+/// Mechanics.
+#[must_use]
+pub fn stress_diameter(thread: &Thread) -> Length {
+    millimetre::new((4.0 * square_millimetre::get(thread.stress_area) / std::f64::consts::PI).sqrt())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// ISO 898-1 Table 4 prints 58.0, 84.3, 157, 245 and 353 mm².
+    #[test]
+    fn the_formula_gives_the_printed_stress_areas() {
+        for &size in Size::ALL {
+            let thread = thread(size);
+            let found = square_millimetre::get(stress_area(&thread));
+            let printed = square_millimetre::get(thread.stress_area);
+            assert!((found - printed).abs() < 0.005 * printed, "{size:?}: {found} against {printed}");
+        }
+    }
+
+    #[test]
+    fn every_class_has_finite_strengths_in_every_size() {
+        for &class in StrengthClass::ALL {
+            for &size in Size::ALL {
+                let steel = steel(class, size);
+                assert!(steel.proof > megapascal::new(300.0) && steel.least_ultimate >= steel.proof, "{class:?} {size:?}");
+            }
+        }
+    }
+}
