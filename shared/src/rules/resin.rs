@@ -1,18 +1,24 @@
 //! Resin: how much goes into the holes, how long it works and hardens.
 
 use crate::source::{Source, Standing};
-use crate::units::{Area, Length, LinearStiffness, Time, Volume, DisplacementFactor, hour, millimetre, millilitre, millimetre_per_megapascal, newton_per_metre, square_millimetre};
+use crate::units::{
+    Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre, millimetre_per_megapascal,
+    newton_per_metre, square_millimetre,
+};
 
 /// Volume in the holes.
 pub const VOLUME: Source = Source::derived("ring between hole and stud");
 /// Two thirds of the hole.
 pub const TWO_THIRDS: Source = Source::common_practice("hole filled to about two thirds from the bottom");
 /// Working and hardening times.
-pub const TIMES: Source = Source::common_practice("gel in about 25 min and full load after 24 h on a summer day; twice as long for 10 °C colder");
+pub const TIMES: Source =
+    Source::common_practice("gel in about 25 min and full load after 24 h on a summer day; twice as long for 10 °C colder");
 /// Wet holes.
-pub const WET: Source = Source::new("Published data sheet of an epoxy", "", "hardening time in wet holes twice that in dry", Standing::SecondHand);
+pub const WET: Source =
+    Source::new("Published data sheet of an epoxy", "", "hardening time in wet holes twice that in dry", Standing::SecondHand);
 /// Stiffness of the bond.
-pub const BOND_STIFFNESS: Source = Source::new("Assessments of bonded anchors", "", "displacement = factor × bond stress", Standing::SecondHand);
+pub const BOND_STIFFNESS: Source =
+    Source::new("Assessments of bonded anchors", "", "displacement = factor × bond stress", Standing::SecondHand);
 
 /// Volume of the drilled hole π/4 d₀² h.
 ///

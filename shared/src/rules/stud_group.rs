@@ -1,7 +1,10 @@
 //! Forces in a group of studs under a stiff plate: statics, with the plate's contact on grout where it has any.
 
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre};
+use crate::units::{
+    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, millimetre, newton, newton_metre,
+    newton_metre_per_radian, newton_per_metre,
+};
 
 /// Studs under a stiff plate that stands on nuts.
 pub const RIGID_PLATE: Source = Source::new("EN 1992-4", "2018", "6.2.1, linear distribution under a rigid plate", Standing::SecondHand);
@@ -93,9 +96,8 @@ pub fn grouted(plate: &GroutedPlate, pressing: Force, moment: Moment) -> Option<
         return None;
     }
     let k = 6.0 * plate.modular_ratio * crate::units::square_millimetre::get(plate.row_area) / width;
-    let balance = |x: f64| {
-        x.powi(3) + 3.0 * (eccentricity - length / 2.0) * x.powi(2) + k * (row + eccentricity) * (x - length / 2.0 - row)
-    };
+    let balance =
+        |x: f64| x.powi(3) + 3.0 * (eccentricity - length / 2.0) * x.powi(2) + k * (row + eccentricity) * (x - length / 2.0 - row);
     let pressed = root(balance, 0.0, length);
     let tension = force * (eccentricity - length / 2.0 + pressed / 3.0) / (length / 2.0 - pressed / 3.0 + row);
     Some(Contact {

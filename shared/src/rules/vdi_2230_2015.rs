@@ -8,7 +8,8 @@ use crate::source::{Source, Standing};
 use crate::units::{Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre, square_millimetre};
 
 /// Torque by thread and under-head friction.
-pub const LONG_FORM: Source = Source::new("ISO 16047", "2005", "relation of torque and friction; VDI 2230-1, eq. (R13/1)", Standing::FromMemory);
+pub const LONG_FORM: Source =
+    Source::new("ISO 16047", "2005", "relation of torque and friction; VDI 2230-1, eq. (R13/1)", Standing::FromMemory);
 /// Torque by a nut factor.
 pub const SHORT_FORM: Source = Source::common_practice("T = K F d");
 /// Stress while the nut turns.
