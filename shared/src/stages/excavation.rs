@@ -1,4 +1,16 @@
 //! Excavation: the room there is, and the pit that the block needs.
+//!
+//! With vertical sides the concrete is poured against the ground: the pit is as large as the block, and the ground is
+//! hard against its sides. With battered sides the block is cast in a form at the bottom of a larger pit and the rest is
+//! filled again: the sides then hold only as well as the fill is rammed.
+
+pub mod checks;
+pub mod dangers;
+pub mod digging;
+pub mod limits;
+pub mod pit;
+pub mod spoil;
+pub mod wider;
 
 use serde::Serialize;
 
@@ -6,18 +18,9 @@ use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
-use crate::units::{Length, Volume, cubic_metre, metre};
+use crate::units::{Length, Mass, Volume, cubic_metre, kilogram, metre};
 
-/// The room in which a block may be cast.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Room {
-    /// Longest block along x.
-    pub length: Length,
-    /// Widest block along y.
-    pub width: Length,
-    /// Deepest base below ground.
-    pub depth: Length,
-}
+pub use limits::{DepthLimit, Room, room};
 
 /// The pit.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -37,49 +40,96 @@ pub struct Excavation {
     /// Width at the bottom.
     #[serde(rename = "bottom_width_m", serialize_with = "metre::serialize")]
     pub bottom_width: Length,
+    /// Slope of the sides, degrees from level; 90 for vertical ones.
+    pub slope_deg: f64,
+    /// Whether the concrete is poured against the ground, without a form below ground level.
+    pub cast_against_ground: bool,
     /// Volume in the ground.
     #[serde(rename = "volume_m3", serialize_with = "cubic_metre::serialize")]
     pub volume: Volume,
     /// Volume when dug, bulked.
     #[serde(rename = "spoil_volume_m3", serialize_with = "cubic_metre::serialize")]
     pub spoil_volume: Volume,
+    /// Mass of the spoil.
+    #[serde(rename = "spoil_mass_kg", serialize_with = "kilogram::serialize")]
+    pub spoil_mass: Mass,
+    /// Volume round the block that is filled again, as rammed.
+    #[serde(rename = "backfill_volume_m3", serialize_with = "cubic_metre::serialize")]
+    pub backfill_volume: Volume,
+    /// Bulked volume of the spoil that does not go back.
+    #[serde(rename = "away_volume_m3", serialize_with = "cubic_metre::serialize")]
+    pub away_volume: Volume,
+    /// Diameter of the heap of spoil.
+    #[serde(rename = "heap_diameter_m", serialize_with = "metre::serialize")]
+    pub heap_diameter: Length,
     /// Least distance of the spoil from the pit's edge.
     #[serde(rename = "spoil_distance_m", serialize_with = "metre::serialize")]
     pub spoil_distance: Length,
+    /// Least distance of machines, lorries and stacked goods from the pit's edge.
+    #[serde(rename = "load_distance_m", serialize_with = "metre::serialize")]
+    pub load_distance: Length,
     /// Barrow loads of spoil.
     pub barrow_loads: u32,
     /// Skips for the spoil that does not go back.
     pub skips: u32,
-    /// Hours of digging.
+    /// Hours of digging, from the first spade to the trimmed bottom.
     pub digging_h: f64,
+    /// The same in one person's hours.
+    pub digging_person_h: f64,
     /// Whether a ladder or ramp is needed to get out.
     pub way_out: bool,
-}
-
-/// Finds the room for a block.
-#[must_use]
-pub fn room(brief: &Brief, _ground: &Ground) -> Room {
-    let pit = &brief.excavation;
-    Room { length: pit.max_length.value, width: pit.max_width.value, depth: pit.max_depth.value }
+    /// Whether the sides need a protective system before anyone enters.
+    pub protection: bool,
+    /// Whether water has to be kept out while the pit is open.
+    pub dewatering: bool,
+    /// What limits the depth.
+    pub depth_limited_by: DepthLimit,
+    /// Deepest base there is room for.
+    #[serde(rename = "room_depth_m", serialize_with = "metre::serialize")]
+    pub room_depth: Length,
+    /// Side of a square block at that depth that is as stiff in rocking as a metre cube; none where a metre can be dug.
+    #[serde(rename = "as_stiff_side_m", serialize_with = "metre::option::serialize")]
+    pub as_stiff_side: Option<Length>,
 }
 
 /// Finds the pit for the block.
 #[must_use]
-pub fn stage(_brief: &Brief, _ground: &Ground, _room: &Room, block: &Block) -> Found<Excavation> {
-    let volume: Volume = block.length * block.width * block.depth;
+pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Found<Excavation> {
+    let mut notes = Notes::default();
+    let pit = pit::pit(room, block, ground, &mut notes);
+    let spoil = spoil::spoil(brief, ground, &pit, block, &mut notes);
+    let digging = digging::digging(brief, &pit, &mut notes);
     let value = Excavation {
-        length: block.length,
-        width: block.width,
-        depth: block.depth,
-        bottom_length: block.length,
-        bottom_width: block.width,
-        volume,
-        spoil_volume: volume * 1.3,
-        spoil_distance: metre::new(0.61),
-        barrow_loads: 20,
-        skips: 1,
-        digging_h: 6.0,
-        way_out: false,
+        length: pit.top[0],
+        width: pit.top[1],
+        depth: pit.depth,
+        bottom_length: pit.bottom[0],
+        bottom_width: pit.bottom[1],
+        slope_deg: pit.slope_deg,
+        cast_against_ground: room.against_ground,
+        volume: pit.volume,
+        spoil_volume: spoil.bulked,
+        spoil_mass: spoil.mass,
+        backfill_volume: spoil.backfill,
+        away_volume: spoil.away,
+        heap_diameter: spoil.heap_diameter,
+        spoil_distance: spoil.distance,
+        load_distance: spoil.load_distance,
+        barrow_loads: spoil.barrow_loads,
+        skips: spoil.skips,
+        digging_h: digging.hours,
+        digging_person_h: digging.person_hours,
+        way_out: pit.way_out,
+        protection: pit.protection,
+        dewatering: pit.dewatering,
+        depth_limited_by: room.limited_by,
+        room_depth: room.depth,
+        as_stiff_side: wider::as_stiff_side(room.depth),
     };
-    Found { value, notes: Notes::default() }
+    checks::checks(brief, ground, room, block, &value, &mut notes);
+    dangers::cautions(brief, ground, &value, &mut notes);
+    Found { value, notes }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,9 +1,27 @@
-//! Ground: from the soil in the hand to stiffness, weight and bearing.
+//! Ground: from the soil in the hand to stiffness, weight, bearing and frost.
+//!
+//! A stated speed of shear waves goes before a blow count, and that before the soil in words. Values are low, typical
+//! and high: a verdict uses the unfavourable end, an expectation the typical one. Made ground, peat and shrinking clay
+//! have no value by presumption; [`Ground::ask_an_engineer`] then says why and whom to ask.
+
+pub mod bearing;
+pub mod climate;
+pub mod frost;
+pub mod soil_table;
+pub mod stiffness;
+pub mod surroundings;
+pub mod unfit;
+pub mod water;
+pub mod weight;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
+use crate::rules::osha_1926_p_1989::slopes::{SlopeType, angle_deg, when_wet};
+use crate::site_plan::site::Soil;
+use crate::stages::ground::soil_table::{FrostHeave, Group};
+use crate::stages::ground::stiffness::StiffnessFrom;
 use crate::units::{
     Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second,
 };
@@ -11,6 +29,12 @@ use crate::units::{
 /// What the ground is.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Ground {
+    /// The soil in words, stated or taken.
+    pub soil: Soil,
+    /// Kind of ground: which formulas hold for it.
+    pub group: Group,
+    /// Where the stiffness comes from.
+    pub stiffness_from: StiffnessFrom,
     /// Small-strain shear modulus; none where the ground is not to be built on.
     #[serde(rename = "shear_modulus_mpa", serialize_with = "megapascal::spread::option::serialize")]
     pub shear_modulus: Option<Spread<Pressure>>,
@@ -20,41 +44,86 @@ pub struct Ground {
     /// Unit weight.
     #[serde(rename = "unit_weight_kn_m3", serialize_with = "kilonewton_per_cubic_metre::serialize")]
     pub unit_weight: UnitWeight,
+    /// Unit weight, low, typical and high.
+    #[serde(rename = "unit_weight_range_kn_m3", serialize_with = "kilonewton_per_cubic_metre::spread::serialize")]
+    pub unit_weight_range: Spread<UnitWeight>,
     /// Poisson's ratio.
     pub poisson_ratio: f64,
+    /// Poisson's ratio, low, typical and high.
+    pub poisson_ratio_range: Spread<f64>,
     /// Presumed bearing pressure; none where a ground engineer has to say.
     #[serde(rename = "presumed_bearing_kpa", serialize_with = "kilopascal::option::serialize")]
     pub presumed_bearing: Option<Pressure>,
+    /// Presumed bearing pressure, low, typical and high.
+    #[serde(rename = "presumed_bearing_range_kpa", serialize_with = "kilopascal::spread::option::serialize")]
+    pub presumed_bearing_range: Option<Spread<Pressure>>,
     /// Depth to which frost goes in a hard winter.
     #[serde(rename = "frost_depth_m", serialize_with = "metre::serialize")]
     pub frost_depth: Length,
+    /// How readily this ground heaves when it freezes.
+    pub frost_heave: FrostHeave,
+    /// Least depth of the block's base on account of frost: the depth of frost, or nought on rock, which does not heave.
+    #[serde(rename = "frost_base_depth_m", serialize_with = "metre::serialize")]
+    pub frost_base_depth: Length,
     /// Highest groundwater below ground level; none when deep or not known.
     #[serde(rename = "groundwater_depth_m", serialize_with = "metre::option::serialize")]
     pub groundwater_depth: Option<Length>,
+    /// Thickness of the topsoil; none when not known.
+    #[serde(rename = "topsoil_depth_m", serialize_with = "metre::option::serialize")]
+    pub topsoil_depth: Option<Length>,
+    /// Depth of rock below ground level; none when deep or not known.
+    #[serde(rename = "rock_depth_m", serialize_with = "metre::option::serialize")]
+    pub rock_depth: Option<Length>,
+    /// Type of soil for the slope of the pit's sides above the water.
+    pub slope_type: SlopeType,
     /// Slope of the pit's sides that stands, degrees from level; 90 for rock.
     pub safe_slope_deg: f64,
+    /// Volume dug over volume in the ground.
+    pub bulking_ratio: f64,
     /// Whom to ask and why, where the ground is not to be built on by presumption.
     pub ask_an_engineer: Option<String>,
 }
 
 /// Finds the ground.
 #[must_use]
-pub fn stage(_brief: &Brief) -> Found<Ground> {
-    let g = Spread { low: megapascal::new(22.0), typical: megapascal::new(42.0), high: megapascal::new(75.0) };
+pub fn stage(brief: &Brief) -> Found<Ground> {
+    let mut notes = Notes::default();
+    let soil = brief.site.soil.value;
+    let row = soil_table::row(soil);
+    let groundwater = brief.site.groundwater_depth.value;
+    let water = water::water(&row, groundwater);
+    let unit_weight_range = weight::unit_weight(brief, &row, &water, &mut notes);
+    let poisson_ratio_range = weight::poisson_ratio(brief, &row, &water, &mut notes);
+    let stiffness = stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
+    let bearing = bearing::bearing(brief, &row, groundwater, &mut notes);
+    let frost_depth = frost::depth(brief, &row, &mut notes);
     let value = Ground {
-        shear_modulus: Some(g),
-        shear_wave_speed: Some(Spread {
-            low: metre_per_second::new(110.0),
-            typical: metre_per_second::new(150.0),
-            high: metre_per_second::new(200.0),
-        }),
-        unit_weight: kilonewton_per_cubic_metre::new(18.5),
-        poisson_ratio: 0.45,
-        presumed_bearing: Some(kilopascal::new(75.0)),
-        frost_depth: metre::new(0.6),
-        groundwater_depth: None,
-        safe_slope_deg: 45.0,
-        ask_an_engineer: None,
+        soil,
+        group: row.group,
+        stiffness_from: stiffness.from,
+        shear_modulus: stiffness.modulus,
+        shear_wave_speed: stiffness.speed,
+        unit_weight: unit_weight_range.typical,
+        unit_weight_range,
+        poisson_ratio: poisson_ratio_range.typical,
+        poisson_ratio_range,
+        presumed_bearing: bearing.map(|bearing| bearing.typical),
+        presumed_bearing_range: bearing,
+        frost_depth,
+        frost_heave: row.frost_heave,
+        frost_base_depth: if row.group == Group::Rock { metre::new(0.0) } else { frost_depth },
+        groundwater_depth: groundwater,
+        topsoil_depth: brief.site.stated.topsoil_depth_m.map(metre::new),
+        rock_depth: brief.site.stated.rock_depth_m.map(metre::new),
+        slope_type: row.slope_type,
+        safe_slope_deg: angle_deg(if water.wet { when_wet(row.slope_type) } else { row.slope_type }),
+        bulking_ratio: row.bulking_ratio,
+        ask_an_engineer: unfit::ask(brief),
     };
-    Found { value, notes: Notes::default() }
+    unfit::checks(brief, &value, &mut notes);
+    surroundings::cautions(brief, &value, &mut notes);
+    Found { value, notes }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,3 @@
+//! International Building Code, 2021 edition.
+
+pub mod presumptive;

@@ -1,0 +1,57 @@
+//! The excavation stage as a whole.
+
+use super::*;
+use crate::brief::resolve;
+use crate::site_plan::SitePlan;
+use crate::site_plan::excavation::Sides;
+use crate::site_plan::site::Soil;
+use crate::stages::{block, ground};
+
+fn excavation(change: impl FnOnce(&mut SitePlan)) -> (Room, Excavation) {
+    let mut plan = SitePlan::unknown();
+    change(&mut plan);
+    let brief = resolve(&plan).unwrap();
+    let ground = ground::stage(&brief).value;
+    let room = room(&brief, &ground);
+    let block = block::stage(&brief, &ground, &room).value;
+    (room, stage(&brief, &ground, &room, &block).value)
+}
+
+#[test]
+fn water_and_rock_limit_the_depth() {
+    let (room, _) = excavation(|plan| plan.site.groundwater_depth_m = Some(0.8));
+    assert_eq!((room.limited_by, metre::get(room.depth)), (DepthLimit::Water, 0.8 - 0.1));
+    let (room, _) = excavation(|plan| plan.site.rock_depth_m = Some(0.5));
+    assert_eq!((room.limited_by, metre::get(room.depth)), (DepthLimit::Rock, 0.5));
+    let (room, pit) = excavation(|plan| plan.site.groundwater_depth_m = Some(0.0));
+    assert_eq!(room.limited_by, DepthLimit::Assumed);
+    assert!(pit.dewatering);
+}
+
+#[test]
+fn a_battered_pit_in_sand_is_as_wide_as_the_published_example() {
+    // A metre's block, 1.2 m deep, type C, 0.3 m to work: 1.6 m at the bottom, 5.2 m at the top.
+    let (room, pit) = excavation(|plan| {
+        plan.site.soil = Some(Soil::MediumSand);
+        plan.excavation.sides = Some(Sides::Sloped);
+        plan.excavation.max_length_m = Some(8.0);
+        plan.excavation.max_width_m = Some(8.0);
+        plan.block.length_m = Some(1.0);
+        plan.block.width_m = Some(1.0);
+        plan.block.depth_m = Some(1.2);
+    });
+    assert!(!room.against_ground);
+    assert!((metre::get(pit.bottom_length) - 1.6).abs() < 1e-12 && (metre::get(pit.length) - 5.2).abs() < 1e-12);
+}
+
+#[test]
+fn battered_sides_run_out_of_room() {
+    let (room, _) = excavation(|plan| {
+        plan.excavation.sides = Some(Sides::Sloped);
+        plan.excavation.max_length_m = Some(3.0);
+        plan.excavation.max_width_m = Some(3.0);
+    });
+    // 3 − 2 × 0.3 − 0.8 = 1.6 m for two sides at 1 : 1.
+    assert_eq!(room.limited_by, DepthLimit::Batter);
+    assert!((metre::get(room.depth) - 0.8).abs() < 1e-12 && (metre::get(room.width) - 0.8).abs() < 1e-12);
+}

@@ -1,0 +1,43 @@
+//! Presumed bearing pressure: stated, or by soil, less what water takes.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::rules::ibc_2021::presumptive;
+use crate::source::Source;
+use crate::stages::ground::soil_table::SoilRow;
+use crate::units::{Length, Pressure, Spread, kilopascal, metre};
+
+/// Water nearer than a block's depth and width below the surface takes half of a sand's bearing.
+const WATER_REACH_M: f64 = 2.0;
+/// What is left of the bearing of grains under water, whose weight is about halved.
+const WET_FACTOR: f64 = 0.5;
+
+/// Finds the presumed bearing pressure; none where a ground engineer has to say.
+pub fn bearing(brief: &Brief, row: &SoilRow, groundwater: Option<Length>, notes: &mut Notes) -> Option<Spread<Pressure>> {
+    if let Some(stated) = brief.site.stated.presumed_bearing_kpa {
+        return Some(Spread::exactly(kilopascal::new(stated)));
+    }
+    let [low, typical, high] = row.bearing_kpa?;
+    let wet = row.group.is_granular() && groundwater.is_some_and(|depth| metre::get(depth) < WATER_REACH_M);
+    let (low, typical) = if wet { (low * WET_FACTOR, typical * WET_FACTOR) } else { (low, typical) };
+    let (halved, source) = if wet {
+        ("; halved, because groundwater is near the base", Source::common_practice("bearing of sand halved by groundwater"))
+    } else {
+        ("", presumptive::SOURCE)
+    };
+    notes.assumptions.push(Assumption {
+        field: "site.presumed_bearing_kpa",
+        value: AssumedValue::Number(typical),
+        unit: Unit::Kilopascal,
+        why: format!(
+            "presumed for {}{halved}; soil of this name carries from {} up to {} where it has been tested",
+            brief.site.soil.value.key(),
+            brief.units.say(low, Unit::Kilopascal),
+            brief.units.say(high, Unit::Kilopascal)
+        ),
+        effect: "least area of the block's base; a pier's block seldom presses half as hard".into(),
+        source,
+    });
+    Some(Spread { low, typical, high }.map(kilopascal::new))
+}

@@ -1,0 +1,202 @@
+//! The table of soils: what is taken for each soil word, read from `data/soils.csv`, each row with its source.
+
+use serde::Serialize;
+
+use crate::rules::osha_1926_p_1989::slopes::SlopeType;
+use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
+
+/// The table, one soil a line; the last column says where the row's figures come from.
+pub const CSV: &str = include_str!("../../../data/soils.csv");
+
+/// Source of a figure that is taken from the table.
+pub const SOURCE: Source = Source::new("Table of soils", "1", "data/soils.csv, column source", Standing::Judgement);
+
+/// Kind of ground: which formulas hold for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Group {
+    /// Clay.
+    Clay,
+    /// Silt.
+    Silt,
+    /// Sand.
+    Sand,
+    /// Gravel.
+    Gravel,
+    /// Rock.
+    Rock,
+    /// Not to be built on by presumption.
+    Unfit,
+}
+
+impl Group {
+    /// Whether its stiffness and strength come from grains pressing on each other, so that water takes some away.
+    #[must_use]
+    pub const fn is_granular(self) -> bool {
+        matches!(self, Self::Silt | Self::Sand | Self::Gravel)
+    }
+}
+
+/// How readily freezing ground grows ice lenses and lifts what stands in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FrostHeave {
+    /// Clean gravel and rock.
+    Negligible,
+    /// Clean sand.
+    Low,
+    /// Clay.
+    Medium,
+    /// Silt, and fill of unknown kind.
+    High,
+}
+
+/// One row of the table, in the units of its columns.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SoilRow {
+    /// Kind of ground.
+    pub group: Group,
+    /// Speed of shear waves at about 1 m depth above the groundwater, low, typical, high, m/s.
+    pub speed_m_s: Option<[f64; 3]>,
+    /// Unit weight above the groundwater, kN/m³.
+    pub unit_weight_kn_m3: f64,
+    /// Unit weight below the groundwater, kN/m³.
+    pub wet_unit_weight_kn_m3: f64,
+    /// Poisson's ratio above the groundwater.
+    pub poisson_ratio: f64,
+    /// Poisson's ratio below the groundwater.
+    pub wet_poisson_ratio: f64,
+    /// Presumed bearing pressure, low, typical, high, kPa.
+    pub bearing_kpa: Option<[f64; 3]>,
+    /// How readily it heaves.
+    pub frost_heave: FrostHeave,
+    /// Type for the slope of a pit's side.
+    pub slope_type: SlopeType,
+    /// Volume dug over volume in the ground.
+    pub bulking_ratio: f64,
+    /// One person's hours to dig a cubic metre by hand and to barrow it away.
+    pub hand_h_m3: f64,
+    /// A small digger's hours for a cubic metre.
+    pub machine_h_m3: f64,
+    /// Dry density, kg/m³.
+    pub dry_density_kg_m3: f64,
+    /// Mass of water over mass of dry soil.
+    pub water_content_ratio: f64,
+    /// Thermal conductivity when frozen, W/(m K).
+    pub frozen_conductivity_w_mk: f64,
+    /// Where the row's figures come from.
+    pub source: &'static str,
+}
+
+/// The row of a soil. A row that is missing or cannot be read is taken as ground not to be built on, which a test of
+/// the whole table shows never to happen.
+#[must_use]
+pub fn row(soil: Soil) -> SoilRow {
+    CSV.lines().skip(1).find(|line| line.split(',').next() == Some(soil.key())).and_then(read).unwrap_or(UNREADABLE)
+}
+
+const UNREADABLE: SoilRow = SoilRow {
+    group: Group::Unfit,
+    speed_m_s: None,
+    unit_weight_kn_m3: 18.0,
+    wet_unit_weight_kn_m3: 18.0,
+    poisson_ratio: 0.35,
+    wet_poisson_ratio: 0.35,
+    bearing_kpa: None,
+    frost_heave: FrostHeave::High,
+    slope_type: SlopeType::C,
+    bulking_ratio: 1.3,
+    hand_h_m3: 3.0,
+    machine_h_m3: 0.3,
+    dry_density_kg_m3: 1500.0,
+    water_content_ratio: 0.1,
+    frozen_conductivity_w_mk: 2.0,
+    source: "",
+};
+
+/// Reads one line; none when a column is missing or is no number.
+fn read(line: &'static str) -> Option<SoilRow> {
+    let (figures, source) = line.split_once(",\"")?;
+    let columns: Vec<&str> = figures.split(',').collect();
+    let number = |i: usize| columns.get(i)?.parse::<f64>().ok().filter(|value| value.is_finite());
+    let three = |i: usize| Some([number(i)?, number(i + 1)?, number(i + 2)?]);
+    Some(SoilRow {
+        group: group(columns.get(1)?)?,
+        speed_m_s: three(2),
+        unit_weight_kn_m3: number(5)?,
+        wet_unit_weight_kn_m3: number(6)?,
+        poisson_ratio: number(7)?,
+        wet_poisson_ratio: number(8)?,
+        bearing_kpa: three(9),
+        frost_heave: frost_heave(columns.get(12)?)?,
+        slope_type: slope_type(columns.get(13)?)?,
+        bulking_ratio: number(14)?,
+        hand_h_m3: number(15)?,
+        machine_h_m3: number(16)?,
+        dry_density_kg_m3: number(17)?,
+        water_content_ratio: number(18)?,
+        frozen_conductivity_w_mk: number(19)?,
+        source: source.trim_end_matches('"'),
+    })
+}
+
+fn group(word: &str) -> Option<Group> {
+    Some(match word {
+        "clay" => Group::Clay,
+        "silt" => Group::Silt,
+        "sand" => Group::Sand,
+        "gravel" => Group::Gravel,
+        "rock" => Group::Rock,
+        "unfit" => Group::Unfit,
+        _ => return None,
+    })
+}
+
+fn frost_heave(word: &str) -> Option<FrostHeave> {
+    Some(match word {
+        "negligible" => FrostHeave::Negligible,
+        "low" => FrostHeave::Low,
+        "medium" => FrostHeave::Medium,
+        "high" => FrostHeave::High,
+        _ => return None,
+    })
+}
+
+fn slope_type(word: &str) -> Option<SlopeType> {
+    Some(match word {
+        "rock" => SlopeType::StableRock,
+        "A" => SlopeType::A,
+        "B" => SlopeType::B,
+        "C" => SlopeType::C,
+        _ => return None,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_soil_has_a_row_that_reads() {
+        assert_eq!(CSV.lines().count(), 1 + Soil::ALL.len(), "one line a soil");
+        for &soil in Soil::ALL {
+            let row = row(soil);
+            assert!(!row.source.is_empty(), "{}: no row, or a column of it does not read", soil.key());
+            assert_eq!(row.speed_m_s.is_none(), row.group == Group::Unfit, "{}", soil.key());
+            assert_eq!(row.bearing_kpa.is_none(), row.group == Group::Unfit, "{}", soil.key());
+        }
+    }
+
+    #[test]
+    fn low_typical_and_high_are_in_order() {
+        for &soil in Soil::ALL {
+            let row = row(soil);
+            for [low, typical, high] in [row.speed_m_s, row.bearing_kpa].into_iter().flatten() {
+                assert!(low > 0.0 && low <= typical && typical <= high, "{}", soil.key());
+            }
+            assert!(row.wet_unit_weight_kn_m3 >= row.unit_weight_kn_m3 && row.wet_poisson_ratio >= row.poisson_ratio);
+            assert!((1.0..=1.8).contains(&row.bulking_ratio) && row.wet_poisson_ratio <= 0.49);
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! The ground stage as a whole.
+
+use super::*;
+use crate::brief::resolve;
+use crate::site_plan::SitePlan;
+
+fn ground(change: impl FnOnce(&mut SitePlan)) -> Found<Ground> {
+    let mut plan = SitePlan::unknown();
+    change(&mut plan);
+    stage(&resolve(&plan).unwrap())
+}
+
+#[test]
+fn a_stated_speed_and_weight_give_the_modulus_exactly() {
+    let found = ground(|plan| {
+        plan.site.soil = Some(Soil::MadeGround);
+        plan.site.blow_count = Some(3.0);
+        plan.site.shear_wave_speed_m_s = Some(137.0);
+        plan.site.unit_weight_kn_m3 = Some(18.3);
+        plan.site.groundwater_depth_m = Some(0.2);
+    });
+    let modulus = found.value.shear_modulus.unwrap();
+    let reference = 18.3e3 / 9.806_65 * 137.0 * 137.0 / 1e6;
+    assert!((megapascal::get(modulus.typical) - reference).abs() < 1e-12 * reference);
+    assert!(modulus.low < modulus.typical && modulus.typical < modulus.high);
+    assert!(found.value.ask_an_engineer.is_some(), "its stiffness is measured, its bearing is not");
+}
+
+#[test]
+fn a_blow_count_goes_before_the_words() {
+    let found = ground(|plan| {
+        plan.site.soil = Some(Soil::MediumSand);
+        plan.site.blow_count = Some(15.0);
+    });
+    assert_eq!(found.value.stiffness_from, StiffnessFrom::BlowCount);
+    assert!((metre_per_second::get(found.value.shear_wave_speed.unwrap().typical) - 108.7).abs() < 0.1);
+}
+
+#[test]
+fn no_value_is_presumed_for_fill_peat_and_shrinking_clay() {
+    for soil in [Soil::MadeGround, Soil::Peat, Soil::ShrinkingClay] {
+        let found = ground(|plan| {
+            plan.site.soil = Some(soil);
+            plan.site.blow_count = Some(10.0);
+        });
+        assert!(found.value.shear_modulus.is_none() && found.value.presumed_bearing.is_none() && found.value.ask_an_engineer.is_some());
+        let unknown: Vec<_> = found.notes.checks.iter().map(|check| check.id).collect();
+        assert_eq!(unknown, ["ground.bearing_known", "ground.stiffness_known"]);
+    }
+}
+
+#[test]
+fn water_softens_sand_and_raises_poissons_ratio() {
+    let dry = ground(|plan| plan.site.soil = Some(Soil::MediumSand)).value;
+    let wet = ground(|plan| {
+        plan.site.soil = Some(Soil::MediumSand);
+        plan.site.groundwater_depth_m = Some(0.0);
+    });
+    let ratio = wet.value.shear_modulus.unwrap().typical / dry.shear_modulus.unwrap().typical;
+    assert!((uom_ratio(ratio) - (9.693_35_f64 / 18.0).sqrt()).abs() < 1e-9);
+    assert!(wet.value.poisson_ratio > dry.poisson_ratio);
+    assert!(wet.notes.workings.iter().any(|working| working.id == "ground.water_factor"), "it is said");
+}
+
+fn uom_ratio(ratio: uom::si::f64::Ratio) -> f64 {
+    ratio.value
+}

@@ -1,0 +1,75 @@
+//! Ground that is not to be built on by presumption: the reason, and whom to ask.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, When};
+use crate::rules::ibc_2021::presumptive;
+use crate::site_plan::site::Soil;
+use crate::source::Source;
+use crate::stages::ground::Ground;
+
+/// Year's mean below which the ground may stay frozen from year to year, °C.
+const PERMAFROST_MEAN_C: f64 = -1.0;
+
+/// Says whom to ask and why; none where the ground may be presumed to carry.
+///
+/// Tested fill, that is with both a measured stiffness and a stated bearing, is taken as the ground that the test found.
+/// Peat and shrinking clay move with load and season whatever a test of their stiffness says.
+#[must_use]
+pub fn ask(brief: &Brief) -> Option<String> {
+    let stated = &brief.site.stated;
+    let tested = stated.shear_wave_speed_m_s.is_some() && stated.presumed_bearing_kpa.is_some();
+    let reason = match brief.site.soil.value {
+        Soil::MadeGround if !tested => {
+            "Fill of unknown age and kind settles unevenly and for years, and nobody can tell by looking what lies in it. Ask a ground \
+             engineer for a trial pit through the fill to natural ground, and for its stiffness and bearing; a block that goes down to \
+             natural ground, or short piles, may be the answer."
+        }
+        Soil::Peat => {
+            "Peat and black organic soil shrink, rot and creep under any lasting load, so that a pier leans more each year. Ask a ground \
+             engineer; digging the peat out or piles to firm ground below it are the usual answers."
+        }
+        Soil::ShrinkingClay => {
+            "Clay that shrinks and swells near trees moves by centimetres between a dry summer and a wet winter; one millimetre across a \
+             metre is more than three minutes of arc. Ask a ground engineer, and a tree specialist before any tree is cut: a deeper base \
+             or piles with a sleeve may be the answer."
+        }
+        _ if stated.mean_annual_temperature_c.is_some_and(|mean| mean < PERMAFROST_MEAN_C) => {
+            "Where the year's mean is below freezing the ground may be frozen all year, and what thaws it makes it sink. Ask an engineer \
+             who knows frozen ground in that country."
+        }
+        _ => return None,
+    };
+    Some(reason.to_owned())
+}
+
+/// Notes what stays unknown with such ground.
+pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    if let Some(reason) = &ground.ask_an_engineer {
+        notes.caution("ground.ask_an_engineer", When::Planning, reason.clone(), presumptive::SOURCE);
+    }
+    let soil = brief.site.soil.value.key();
+    if ground.presumed_bearing.is_none() {
+        let why = format!("No bearing pressure may be presumed for {soil}. {}", ground.ask_an_engineer.as_deref().unwrap_or_default());
+        notes.check(
+            Check::unknown("ground.bearing_known", "Bearing of the ground is known", Unit::Kilopascal, presumptive::SOURCE, why)
+                .moved_by(&["site.soil", "site.presumed_bearing_kpa"]),
+        );
+    }
+    if ground.shear_modulus.is_none() {
+        let why = format!(
+            "No stiffness may be presumed for {soil}, so that tilts and frequencies stay unknown until the speed of shear waves has been \
+             measured on the site."
+        );
+        notes.check(
+            Check::unknown(
+                "ground.stiffness_known",
+                "Stiffness of the ground is known",
+                Unit::Megapascal,
+                Source::judgement("no stiffness by presumption"),
+                why,
+            )
+            .moved_by(&["site.soil", "site.shear_wave_speed_m_s"]),
+        );
+    }
+}

@@ -1,0 +1,55 @@
+//! Unit weight and Poisson's ratio: stated, or by soil and water.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::stages::ground::soil_table::{self, Group, SoilRow};
+use crate::stages::ground::water::Water;
+use crate::units::{Spread, UnitWeight, kilonewton_per_cubic_metre};
+
+/// Soil of one name varies by so much in weight either way.
+const WEIGHT_BAND_KN_M3: f64 = 1.0;
+/// Poisson's ratio of soil of one name varies by so much either way.
+const POISSON_BAND: f64 = 0.05;
+/// At one half the ground cannot change its volume and the solution has no limit.
+const MOST_POISSON_RATIO: f64 = 0.49;
+
+/// Finds the unit weight.
+pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<UnitWeight> {
+    if let Some(stated) = brief.site.stated.unit_weight_kn_m3 {
+        return Spread::exactly(kilonewton_per_cubic_metre::new(stated));
+    }
+    let typical = if water.wet { row.wet_unit_weight_kn_m3 } else { row.unit_weight_kn_m3 };
+    notes.assumptions.push(Assumption {
+        field: "site.unit_weight_kn_m3",
+        value: AssumedValue::Number(typical),
+        unit: Unit::KilonewtonPerCubicMetre,
+        why: format!("usual for {} {}", brief.site.soil.value.key(), above_or_below(water)),
+        effect: "shear modulus for a speed of waves, in proportion; weight of the spoil".into(),
+        source: soil_table::SOURCE,
+    });
+    let spread = Spread { low: typical - WEIGHT_BAND_KN_M3, typical, high: typical + WEIGHT_BAND_KN_M3 };
+    spread.map(kilonewton_per_cubic_metre::new)
+}
+
+/// Finds Poisson's ratio; water raises it, since what is full of water hardly changes its volume.
+pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<f64> {
+    if let Some(stated) = brief.site.stated.poisson_ratio {
+        return Spread::exactly(stated);
+    }
+    let typical = if water.wet { row.wet_poisson_ratio } else { row.poisson_ratio };
+    let raised = if water.wet && row.group != Group::Rock { "; water in the pores raises it" } else { "" };
+    notes.assumptions.push(Assumption {
+        field: "site.poisson_ratio",
+        value: AssumedValue::Number(typical),
+        unit: Unit::One,
+        why: format!("usual for {} {}{raised}", brief.site.soil.value.key(), above_or_below(water)),
+        effect: "tilts, by about 1 − ν: less of it tilts more".into(),
+        source: soil_table::SOURCE,
+    });
+    Spread { low: typical - POISSON_BAND, typical, high: (typical + POISSON_BAND).min(MOST_POISSON_RATIO) }
+}
+
+fn above_or_below(water: &Water) -> &'static str {
+    if water.wet { "below the groundwater" } else { "above the groundwater" }
+}
