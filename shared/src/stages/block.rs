@@ -1,12 +1,32 @@
 //! Footing: the block's size, weight, strength by day, and what is cast into it.
 
+mod actions;
+mod age;
+mod checks;
+mod concrete;
+mod ducts;
+mod exposure;
+mod outline;
+mod rules_of_thumb;
+mod size;
+mod steel;
+mod wording;
+
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
+use crate::rules::en_1992_1_1_2004::strength;
 use crate::stages::excavation::Room;
 use crate::stages::ground::Ground;
 use crate::units::{Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre};
+
+pub use age::{Age, characteristic};
+pub use concrete::{Order, density};
+pub use ducts::Ducts;
+pub use exposure::ExposureAdvice;
+pub use rules_of_thumb::RuleOfThumb;
+pub use steel::SteelOption;
 
 /// The footing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -32,9 +52,13 @@ pub struct Block {
     /// Mass.
     #[serde(rename = "mass_kg", serialize_with = "kilogram::serialize")]
     pub mass: Mass,
-    /// Largest pressure under the base.
+    /// Largest pressure under the base, at its edge, in the worst of the cases looked at; where the force falls outside the base,
+    /// a hundred times the resting pressure, and the check fails.
     #[serde(rename = "bearing_pressure_kpa", serialize_with = "kilopascal::serialize")]
     pub bearing_pressure: Pressure,
+    /// Pressure under the base when nobody touches the pier and no wind blows.
+    #[serde(rename = "resting_pressure_kpa", serialize_with = "kilopascal::serialize")]
+    pub resting_pressure: Pressure,
     /// Characteristic cylinder strength at 28 days.
     #[serde(rename = "strength_mpa", serialize_with = "megapascal::serialize")]
     pub strength: Pressure,
@@ -53,31 +77,60 @@ pub struct Block {
     /// After how many days it may be loaded fully.
     #[serde(rename = "load_after_d", serialize_with = "day::serialize")]
     pub load_after: Time,
+    /// For how many days it is kept damp and covered.
+    #[serde(rename = "curing_d", serialize_with = "day::serialize")]
+    pub curing: Time,
+    /// Strength at a row of days at the stated temperature.
+    pub strength_by_day: Vec<Age>,
+    /// The trade's rules of thumb beside the calculation.
+    pub rules_of_thumb: Vec<RuleOfThumb>,
+    /// What to order or mix.
+    pub concrete: Order,
+    /// The ways to reinforce it, the chosen one marked.
+    pub reinforcement: Vec<SteelOption>,
+    /// Ducts through it.
+    pub ducts: Ducts,
+    /// What surrounds the concrete, and what that asks of it.
+    pub exposure: Vec<ExposureAdvice>,
+    /// Where and how an earth is connected.
+    pub earthing: &'static str,
 }
 
 /// Sizes or checks the block.
 #[must_use]
-pub fn stage(brief: &Brief, _ground: &Ground, room: &Room) -> Found<Block> {
-    let length = brief.block.length.unwrap_or(metre::new(1.0));
-    let width = brief.block.width.unwrap_or(metre::new(1.0));
-    let depth = brief.block.depth.unwrap_or(room.depth);
-    let upstand = brief.block.upstand.value;
-    let volume: Volume = length * width * (depth + upstand);
+pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
+    let mut notes = Notes::default();
+    let outline = size::choose(brief, ground, room, &mut notes);
+    let contact = outline::contact(brief, &outline, &mut notes);
+    let actions = actions::list(brief, &outline);
+    let (bearing_pressure, resting_pressure) = checks::all(brief, ground, &outline, &actions, &mut notes);
+    let ages = age::of(brief, &mut notes);
+    let order = concrete::order(brief, &outline, &mut notes);
+    let class = characteristic(brief.block.concrete.value);
     let value = Block {
-        length,
-        width,
-        depth,
-        upstand,
-        volume,
-        order_volume: volume * 1.1,
-        mass: kilogram::new(2400.0 * cubic_metre::get(volume)),
-        bearing_pressure: kilopascal::new(26.0),
-        strength: megapascal::new(25.0),
-        elastic_modulus: megapascal::new(31_000.0),
-        side_contact_from: brief.block.side_contact_from.unwrap_or(metre::new(0.0)),
-        side_contact_to: brief.block.side_contact_to.unwrap_or(depth),
-        drill_after: day::new(21.0),
-        load_after: day::new(28.0),
+        length: outline.length,
+        width: outline.width,
+        depth: outline.depth,
+        upstand: outline.upstand,
+        volume: outline.volume(),
+        order_volume: order.volume,
+        mass: outline.mass(),
+        bearing_pressure,
+        resting_pressure,
+        strength: class,
+        elastic_modulus: strength::elastic_modulus(class),
+        side_contact_from: contact.from,
+        side_contact_to: contact.to,
+        drill_after: ages.drill,
+        load_after: ages.load,
+        curing: ages.curing,
+        strength_by_day: ages.table,
+        rules_of_thumb: rules_of_thumb::beside(brief, ground, &outline, &actions),
+        concrete: order,
+        reinforcement: steel::options(brief, &outline, &mut notes),
+        ducts: ducts::lay(brief, &outline, &mut notes),
+        exposure: exposure::advise(brief, ground, &mut notes),
+        earthing: ducts::EARTHING,
     };
-    Found { value, notes: Notes::default() }
+    Found { value, notes }
 }

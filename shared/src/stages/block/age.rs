@@ -1,0 +1,181 @@
+//! Strength by day, and from it the days of curing, drilling and loading.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
+use crate::rules::en_1992_1_1_2004::{maturity, strength, strength_by_age as by_age};
+use crate::rules::en_13670_2009::curing;
+use crate::site_plan::block::{Cement, Concrete};
+use crate::source::{Source, Standing};
+use crate::units::{Pressure, Time, day, megapascal};
+
+/// Least age before drilling for resin-bonded studs, days.
+const LEAST_AGE_D: f64 = 21.0;
+/// Where that is from.
+const LEAST_AGE_SOURCE: Source =
+    Source::new("ACI 318", "19", "17.2.2, least age of concrete for bonded anchors; EN 1992-1-1 3.1.2", Standing::FromMemory);
+/// Strength below which no approval of a bonded stud reaches, MPa.
+const DRILL_STRENGTH_MPA: f64 = 20.0;
+/// Temperature that a covered, insulated block keeps in frost, °C.
+const KEPT_AT_C: f64 = 5.0;
+/// Curing that is advised at least, days.
+const ADVISED_CURING_D: f64 = 7.0;
+/// Days of the table.
+const TABLE_D: [f64; 8] = [1.0, 2.0, 3.0, 7.0, 14.0, 21.0, 28.0, 56.0];
+
+/// Strength at one day.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Age {
+    /// Days after the pour, at the stated temperature.
+    pub day: f64,
+    /// The same age at 20 °C.
+    pub adjusted_day: f64,
+    /// Share of the mean strength at 28 days.
+    pub share_ratio: f64,
+    /// Mean cylinder strength.
+    #[serde(rename = "mean_mpa", serialize_with = "megapascal::serialize")]
+    pub mean: Pressure,
+    /// Characteristic cylinder strength; none before an adjusted age of three days.
+    #[serde(rename = "characteristic_mpa", serialize_with = "megapascal::option::serialize")]
+    pub characteristic: Option<Pressure>,
+}
+
+/// The days and the table.
+pub(super) struct Ages {
+    pub(super) drill: Time,
+    pub(super) load: Time,
+    pub(super) curing: Time,
+    pub(super) table: Vec<Age>,
+}
+
+/// Characteristic cylinder strength of a class.
+#[must_use]
+pub fn characteristic(class: Concrete) -> Pressure {
+    megapascal::new(match class {
+        Concrete::C20 => 20.0,
+        Concrete::C25 => 25.0,
+        Concrete::C28 => 28.0,
+        Concrete::C30 => 30.0,
+        Concrete::C35 => 35.0,
+        Concrete::C40 => 40.0,
+    })
+}
+
+/// Coefficient s of the cement.
+pub(super) fn cement_factor(cement: Cement) -> f64 {
+    match cement {
+        Cement::Slow => by_age::SLOW_FACTOR,
+        Cement::Normal => by_age::NORMAL_FACTOR,
+        Cement::Rapid => by_age::RAPID_FACTOR,
+    }
+}
+
+/// Finds them for the stated temperature.
+pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
+    let temperature = kept(brief, notes);
+    let class = characteristic(brief.block.concrete.value);
+    let s = cement_factor(brief.block.cement.value);
+    let pace = maturity::pace_factor(temperature);
+    let strong = by_age::age_for(megapascal::new(DRILL_STRENGTH_MPA), class, s).unwrap_or(day::new(28.0));
+    let strong = day::get(maturity::time_for(strong, temperature));
+    let drill = strong.max(LEAST_AGE_D).ceil();
+    let load = day::get(maturity::time_for(day::new(28.0), temperature)).max(drill).ceil();
+    workings(temperature, pace, strong, notes);
+    say_days(brief, drill, load, notes);
+    let ratio = by_age::share_ratio(day::new(2.0), s);
+    let least = curing::least(temperature, curing::development(ratio)).unwrap_or(day::new(18.0));
+    let curing = if day::get(least) > ADVISED_CURING_D { least } else { day::new(ADVISED_CURING_D) };
+    weather(brief, notes);
+    Ages { drill: day::new(drill), load: day::new(load), curing, table: table(class, s, temperature) }
+}
+
+/// The temperature that the concrete is counted at: the stated one, or what a covered block keeps in frost.
+fn kept(brief: &Brief, notes: &mut Notes) -> f64 {
+    let stated = brief.work.temperature_c.value;
+    if stated >= KEPT_AT_C {
+        return stated;
+    }
+    notes.assumptions.push(Assumption {
+        field: "work.temperature_c",
+        value: AssumedValue::Number(KEPT_AT_C),
+        unit: Unit::Celsius,
+        why: format!(
+            "The air is at {}; concrete hardly hardens there and is ruined if it freezes young, so the block is taken as kept at {} \
+             under insulation, warmed from its own heat or from outside.",
+            brief.units.say(stated, Unit::Celsius),
+            brief.units.say(KEPT_AT_C, Unit::Celsius)
+        ),
+        effect: "days before drilling and loading; without insulation and warmth none of these days holds".into(),
+        source: Source::new("EN 13670", "2009", "8.5, protection against freezing", Standing::FromMemory),
+    });
+    KEPT_AT_C
+}
+
+fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
+    let at = |days: f64| {
+        let adjusted = maturity::adjusted_age(day::new(days), temperature);
+        Age {
+            day: days,
+            adjusted_day: day::get(adjusted),
+            share_ratio: by_age::share_ratio(adjusted, s),
+            mean: by_age::mean_at(adjusted, strength::mean(class), s),
+            characteristic: by_age::characteristic_at(adjusted, class, s),
+        }
+    };
+    TABLE_D.into_iter().map(at).collect()
+}
+
+fn say_days(brief: &Brief, drill: f64, load: f64, notes: &mut Notes) {
+    let at = brief.units.say(brief.work.temperature_c.value, Unit::Celsius);
+    notes.caution(
+        "block.drill_not_before",
+        When::Drilling,
+        format!(
+            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: at {at} it takes that long.              Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {DRILL_STRENGTH_MPA} MPa, whichever is              later; the resin's own sheet may ask for more. A colder spell moves both days back."
+        ),
+        LEAST_AGE_SOURCE,
+    );
+}
+
+fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
+    notes.working(
+        Working::new("block.pace", "Pace of hardening at this temperature", "k = exp(13.65 − 4000 / (273 + T))", maturity::SOURCE)
+            .with("T", temperature, Unit::Celsius)
+            .gives("k", pace, Unit::One),
+    );
+    notes.working(
+        Working::new(
+            "block.drill_after",
+            "Days until a characteristic strength of 20 MPa",
+            "t = 28 / (k [1 − ln((f + 8) / f_cm) / s]²)",
+            by_age::SOURCE,
+        )
+        .with("f", DRILL_STRENGTH_MPA, Unit::Megapascal)
+        .with("k", pace, Unit::One)
+        .gives("t", strong, Unit::Day),
+    );
+}
+
+fn weather(brief: &Brief, notes: &mut Notes) {
+    let t = brief.work.temperature_c.value;
+    if t < KEPT_AT_C {
+        notes.caution(
+            "block.cold_pour",
+            When::Pouring,
+            "Do not pour on frozen ground or in falling frost. Keep the block covered and insulated, and warm if need be, until it has \
+             at least 5 MPa; better, wait for a milder week.",
+            Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
+        );
+    }
+    if t > 25.0 {
+        notes.caution(
+            "block.hot_pour",
+            When::Pouring,
+            "In this heat concrete stiffens within the hour and dries at its face. Pour early in the morning, wet the pit's sides, \
+             cover the top at once and keep it wet.",
+            Source::common_practice("pouring in heat"),
+        );
+    }
+}

@@ -1,0 +1,56 @@
+//! The block's checks: what the ground carries, whether it stands, stays, freezes, floats, and takes the studs.
+
+mod fit;
+mod stand;
+
+pub(super) use fit::{edge_given, edge_wanted, holes_need, plate_needs};
+pub(super) use stand::{presses_little, stands, stays_put};
+
+use crate::brief::Brief;
+use crate::notes::{Notes, Verdict, When};
+use crate::source::Source;
+use crate::stages::ground::Ground;
+use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
+
+use super::actions::Actions;
+use super::outline::Outline;
+
+/// Makes every check; gives the largest and the resting pressure under the base.
+pub(super) fn all(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes) -> (Pressure, Pressure) {
+    stand::workings(outline, actions, notes);
+    let found = [
+        stand::bearing(brief, ground, outline, actions),
+        stand::effective(ground, outline, actions),
+        stand::overturning(outline, actions),
+        stand::sliding(brief, outline, actions),
+        stand::buoyancy(brief, outline),
+        fit::frost(brief, ground, outline),
+        fit::mass(outline),
+        fit::edge(brief, outline),
+        fit::hole(brief, outline),
+        fit::plate(brief, outline),
+    ];
+    let failed: Vec<_> = found.iter().filter(|check| check.verdict == Verdict::Fails).map(|check| check.title.to_lowercase()).collect();
+    if !failed.is_empty() {
+        let words: Vec<&str> = failed.iter().map(String::as_str).collect();
+        notes.caution(
+            "block.does_not_work",
+            When::Planning,
+            format!("As it stands the block does not pass: {}. Change the plan before anything is dug.", super::wording::listed(&words)),
+            Source::judgement("a failed check stops the work"),
+        );
+    }
+    notes.checks.extend(found);
+    (largest(outline, actions), resting(outline, actions))
+}
+
+/// Pressure when nothing pushes.
+fn resting(outline: &Outline, actions: &Actions) -> Pressure {
+    kilopascal::new(kilonewton::get(actions.weight) / square_metre::get(outline.plan()))
+}
+
+/// The largest pressure at the base's edge; where nothing balances the force, the whole weight on a hundredth of the base, to show
+/// that it is far too much.
+pub(super) fn largest(outline: &Outline, actions: &Actions) -> Pressure {
+    stand::largest_pressure(outline, actions).unwrap_or_else(|| resting(outline, actions) * 100.0)
+}

@@ -1,0 +1,135 @@
+//! Whether the block is deep, heavy and wide enough, and takes plate, studs and holes.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::Check;
+use crate::site_plan::anchors::Size;
+use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
+use crate::stages::block::outline::Outline;
+use crate::stages::block::size::{TONNE_KG, frost_needs};
+use crate::stages::ground::Ground;
+use crate::units::{Length, kilogram, metre, millimetre};
+
+/// Concrete left beside the base plate, mm.
+const BESIDE_PLATE_MM: f64 = 50.0;
+/// Edge distance over stud diameter where the product says nothing.
+const EDGE_FACTOR: f64 = 6.0;
+/// Concrete below a hole, mm, where it is small.
+const BELOW_HOLE_MM: f64 = 30.0;
+/// Least thickness for a bonded stud, mm.
+const LEAST_THICKNESS_MM: f64 = 100.0;
+
+const EDGE_SOURCE: Source = Source::new("ACI 318", "19", "17.9.2, least edge distance without tests", Standing::FromMemory);
+const HOLE_SOURCE: Source = Source::new("EN 1992-4", "2018", "h_min as product approvals have it", Standing::FromMemory);
+
+fn diameter(size: Size) -> Length {
+    millimetre::new(match size {
+        Size::M10 => 10.0,
+        Size::M12 => 12.0,
+        Size::M16 => 16.0,
+        Size::M20 => 20.0,
+        Size::M24 => 24.0,
+    })
+}
+
+fn longer(a: Length, b: Length) -> Length {
+    if a > b { a } else { b }
+}
+
+/// Least side that leaves concrete beside the base plate.
+pub(in crate::stages::block) fn plate_needs(brief: &Brief) -> Length {
+    brief.pier.plate_side.value + millimetre::new(2.0 * BESIDE_PLATE_MM)
+}
+
+/// Thickness that the holes ask for.
+pub(in crate::stages::block) fn holes_need(brief: &Brief) -> Length {
+    let anchors = &brief.anchors;
+    let below = longer(millimetre::new(BELOW_HOLE_MM), anchors.hole_diameter.value * 2.0);
+    longer(anchors.embedment.value + below, millimetre::new(LEAST_THICKNESS_MM))
+}
+
+/// Distance of the outermost stud from the nearest face; with four studs they stand on the diagonals.
+pub(in crate::stages::block) fn edge_given(brief: &Brief, outline: &Outline) -> Length {
+    let anchors = &brief.anchors;
+    let reach = if anchors.count.value == 4.0 { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 };
+    outline.shorter() / 2.0 - anchors.circle_diameter.value / 2.0 * reach
+}
+
+/// Edge distance that sizing aims at: so far that the edge cuts no concrete cone, one and a half embedments.
+pub(in crate::stages::block) fn edge_wanted(brief: &Brief) -> Length {
+    longer(edge_least(brief), brief.anchors.embedment.value * 1.5)
+}
+
+fn edge_least(brief: &Brief) -> Length {
+    match brief.anchors.stated.min_edge_mm {
+        Some(product) => millimetre::new(product),
+        None => diameter(brief.anchors.size.value) * EDGE_FACTOR,
+    }
+}
+
+pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check {
+    let needed = frost_needs(brief, ground);
+    let note = if brief.site.soil.value == Soil::Rock {
+        "Sound rock does not heave when it freezes. Where it is jointed and holds fines or water, count it as weathered rock.".to_owned()
+    } else {
+        format!(
+            "In a hard winter the ground freezes to about {}. A base that stands on frozen ground is lifted and tilted; freezing soil can \
+             also grip the sides and lift them. Where it cannot go deeper, replace frost-susceptible soil below it by clean gravel that \
+             drains, or lay insulation round it; a ground engineer can say how much.",
+            brief.units.say(metre::get(ground.frost_depth), Unit::Metre)
+        )
+    };
+    let source = Source::common_practice("base of a footing below the frost");
+    Check::at_least("block.frost", "Base below the frost", metre::get(outline.depth), metre::get(needed), Unit::Metre, source)
+        .note(note)
+        .moved_by(&["block.depth_m", "site.frost_depth_m", "site.freezing_index_c_days"])
+}
+
+pub(super) fn mass(outline: &Outline) -> Check {
+    let source = Source::common_practice("about a tonne in the ground at least");
+    Check::at_least("block.mass", "A tonne of concrete at least", kilogram::get(outline.mass()), TONNE_KG, Unit::Kilogram, source)
+        .note("A rule of thumb of the trade: a heavy block is slow to answer a knock. Stiff ground round it counts for more than mass.")
+        .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
+}
+
+pub(super) fn edge(brief: &Brief, outline: &Outline) -> Check {
+    let given = millimetre::get(edge_given(brief, outline));
+    let full = millimetre::get(brief.anchors.embedment.value) * 1.5;
+    Check::at_least(
+        "block.edge_distance",
+        "Studs far enough from the block's edge",
+        given,
+        millimetre::get(edge_least(brief)),
+        Unit::Millimetre,
+        EDGE_SOURCE,
+    )
+    .note(format!(
+        "The least is the product's own figure, or six diameters where it is not stated. From {} on the edge takes nothing off the \
+         concrete cone.",
+        brief.units.say(full, Unit::Millimetre)
+    ))
+    .moved_by(&["anchors.circle_diameter_mm", "block.length_m", "block.width_m"])
+}
+
+pub(super) fn hole(brief: &Brief, outline: &Outline) -> Check {
+    let given = millimetre::get(outline.height());
+    Check::at_least(
+        "block.hole_depth",
+        "Block thick enough for the holes",
+        given,
+        millimetre::get(holes_need(brief)),
+        Unit::Millimetre,
+        HOLE_SOURCE,
+    )
+    .note("The embedment with two hole diameters of concrete below it, or 30 mm where that is more; never less than 100 mm.")
+    .moved_by(&["anchors.embedment_mm", "block.depth_m"])
+}
+
+pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
+    let (given, needed) = (millimetre::get(outline.shorter()), millimetre::get(plate_needs(brief)));
+    let source = Source::judgement("50 mm of concrete round the plate");
+    Check::at_least("block.plate_fits", "Base plate within the block's top", given, needed, Unit::Millimetre, source)
+        .note("The plate needs concrete under all of it and a margin beside it, or the edge spalls.")
+        .moved_by(&["pier.plate_side_mm", "block.length_m", "block.width_m"])
+}

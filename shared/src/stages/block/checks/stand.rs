@@ -1,0 +1,180 @@
+//! Whether the block presses too hard, tips, slides or floats.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, Working};
+use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
+use crate::rules::ibc_2012::sliding::{self as grip, Grip};
+use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
+use crate::stages::block::actions::Actions;
+use crate::stages::block::outline::Outline;
+use crate::stages::ground::Ground;
+use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre};
+
+/// Factor on what tips and pushes, and on the weight that holds.
+const TIPPING_FACTOR: f64 = 1.5;
+const HOLDING_FACTOR: f64 = 0.9;
+/// Where they come from.
+const EQU_SOURCE: Source = Source::new("EN 1990", "2002", "Table A1.2(A), set A (EQU)", Standing::FromMemory);
+
+/// Largest pressure at the base's edge; none when the force falls outside the base.
+pub(in crate::stages::block) fn largest_pressure(outline: &Outline, actions: &Actions) -> Option<Pressure> {
+    let eccentricity = base::eccentricity(actions.worst().moment, actions.weight)?;
+    base::edge_pressure(actions.weight, eccentricity, outline.shorter(), outline.longer())
+}
+
+pub(in crate::stages::block) fn presses_little(ground: &Ground, outline: &Outline, actions: &Actions) -> bool {
+    match (ground.presumed_bearing, largest_pressure(outline, actions)) {
+        (Some(capacity), Some(pressure)) => pressure <= capacity,
+        (None, _) => true,
+        (_, None) => false,
+    }
+}
+
+pub(in crate::stages::block) fn stands(outline: &Outline, actions: &Actions) -> bool {
+    tipping(actions) <= righting(outline, actions)
+}
+
+pub(in crate::stages::block) fn stays_put(brief: &Brief, outline: &Outline, actions: &Actions) -> bool {
+    hold(brief, outline, actions).is_none_or(|hold| actions.push() * TIPPING_FACTOR <= hold)
+}
+
+fn tipping(actions: &Actions) -> Moment {
+    actions.worst().moment * TIPPING_FACTOR
+}
+
+fn righting(outline: &Outline, actions: &Actions) -> Moment {
+    (actions.weight * HOLDING_FACTOR - actions.lift) * (outline.shorter() / 2.0)
+}
+
+fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
+    let grip = match brief.site.soil.value {
+        Soil::SoftClay | Soil::FirmClay | Soil::StiffClay | Soil::HardClay | Soil::Silt => grip::clay(),
+        Soil::LooseSand | Soil::MediumSand | Soil::DenseSand => grip::SAND,
+        Soil::Gravel => grip::GRAVEL,
+        Soil::WeatheredRock | Soil::Rock => grip::SEDIMENTARY_ROCK,
+        Soil::MadeGround | Soil::Peat | Soil::ShrinkingClay => return None,
+    };
+    let weight = actions.weight * HOLDING_FACTOR - actions.lift;
+    let none = kilonewton::new(0.0);
+    Some(match grip {
+        _ if weight <= none => none,
+        Grip::Friction { .. } | Grip::Adhesion { .. } => sliding::resistance(weight, outline.plan(), grip),
+    })
+}
+
+pub(super) fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
+    let (id, title) = ("block.bearing", "Largest pressure under the base's edge");
+    let Some(capacity) = ground.presumed_bearing else {
+        return unknown_bearing(id, title, ground);
+    };
+    let worst = actions.worst();
+    let Some(pressure) = largest_pressure(outline, actions).map(kilopascal::get) else {
+        return outside(id, title, outline, actions);
+    };
+    Check::at_most(id, title, pressure, kilopascal::get(capacity), Unit::Kilopascal, base::EDGE_SOURCE)
+        .note(format!(
+            "The worst case looked at is {}; its moment at the base is {}. The ground's own weight that the block replaces is not taken \
+             off, which is careful. If this fails, make the block wider.",
+            worst.name,
+            brief.units.say(kilonewton_metre::get(worst.moment), Unit::KilonewtonMetre)
+        ))
+        .moved_by(&["site.soil", "site.presumed_bearing_kpa", "block.length_m", "block.width_m", "block.depth_m"])
+}
+
+/// The force falls outside the base: no pressure balances it.
+fn outside(id: &'static str, title: &str, outline: &Outline, actions: &Actions) -> Check {
+    let reach = base::eccentricity(actions.worst().moment, actions.weight).map_or(0.0, metre::get);
+    Check::at_most(id, title, reach, metre::get(outline.shorter()) / 2.0, Unit::Metre, base::EDGE_SOURCE)
+        .note("The force falls outside the base, so no pressure under it can balance it: the block tips before the ground gives way.")
+        .moved_by(&["block.length_m", "block.width_m", "pier.height_m", "site.design_gust_m_s"])
+}
+
+pub(super) fn effective(ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
+    let (id, title) = ("block.effective_bearing", "Even pressure on the part of the base that carries");
+    let Some(capacity) = ground.presumed_bearing else {
+        return unknown_bearing(id, title, ground);
+    };
+    let area = base::eccentricity(actions.worst().moment, actions.weight)
+        .and_then(|e| base::effective_area(e, outline.shorter(), outline.longer()));
+    let Some(area) = area.map(square_metre::get) else {
+        return outside(id, title, outline, actions);
+    };
+    let pressure = kilonewton::get(actions.weight) / area;
+    Check::at_most(id, title, pressure, kilopascal::get(capacity), Unit::Kilopascal, base::SOURCE)
+        .note("The base's width less twice the distance by which the force lies off its centre, as Eurocode 7 has it.")
+        .moved_by(&["site.soil", "site.presumed_bearing_kpa", "block.length_m", "block.width_m"])
+}
+
+fn unknown_bearing(id: &'static str, title: &str, ground: &Ground) -> Check {
+    let why = ground.ask_an_engineer.clone().unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
+    Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why).moved_by(&["site.soil", "site.presumed_bearing_kpa"])
+}
+
+pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
+    let (demand, capacity) = (kilonewton_metre::get(tipping(actions)), kilonewton_metre::get(righting(outline, actions)));
+    Check::at_most("block.overturning", "Tipping over", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
+        .note(format!(
+            "Looked at: a person who leans on the column, a ladder with a person on it, the storm's gust on column and telescope; the \
+             worst is {}. What tips counts one and a half times, the weight nine tenths, and the ground at the sides not at all.",
+            actions.worst().name
+        ))
+        .moved_by(&["block.width_m", "block.length_m", "pier.height_m", "site.design_gust_m_s", "load.wind_area_m2"])
+}
+
+pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Check {
+    let (id, title) = ("block.sliding", "Sliding on the base");
+    let Some(hold) = hold(brief, outline, actions) else {
+        let why = "No presumed grip is given for this ground; a ground engineer has to say.";
+        return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why).moved_by(&["site.soil"]);
+    };
+    let push = kilonewton::get(actions.push() * TIPPING_FACTOR);
+    Check::at_most(id, title, push, kilonewton::get(hold), Unit::Kilonewton, grip::SOURCE)
+        .note("The base's grip alone; the ground in front of a block that is cast into it holds many times more.")
+        .moved_by(&["site.soil", "block.length_m", "block.width_m", "site.design_gust_m_s"])
+}
+
+pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
+    let said = brief.site.groundwater_depth.value;
+    let lift = uplift::lift(outline.plan(), outline.depth, said.unwrap_or(outline.depth));
+    let holding = uplift::holding(outline.weight());
+    let note = match said {
+        Some(water) if water < outline.depth => {
+            "Concrete is more than twice as heavy as water, so a solid block stays down; keep the fresh concrete out of the water, though."
+        }
+        Some(_) => "The base lies above the groundwater.",
+        None => "No groundwater is stated; a solid block would stay down even in water up to its top.",
+    };
+    Check::at_most("block.buoyancy", "Floating up", kilonewton::get(lift), kilonewton::get(holding), Unit::Kilonewton, uplift::SOURCE)
+        .note(note)
+        .moved_by(&["site.groundwater_depth_m", "block.depth_m"])
+}
+
+pub(super) fn workings(outline: &Outline, actions: &Actions, notes: &mut Notes) {
+    let worst = actions.worst();
+    let weight = kilonewton::get(actions.weight);
+    let moment = kilonewton_metre::get(worst.moment);
+    let side = metre::get(outline.shorter());
+    notes.working(
+        Working::new(
+            "block.eccentricity",
+            format!("How far off the centre the force acts: {}", worst.name),
+            "e = M / N",
+            base::EDGE_SOURCE,
+        )
+        .with("M", moment, Unit::KilonewtonMetre)
+        .with("N", weight, Unit::Kilonewton)
+        .gives("e", moment / weight, Unit::Metre),
+    );
+    let pressure = largest_pressure(outline, actions).map_or(f64::NAN, kilopascal::get);
+    let formula = if moment / weight <= side / 6.0 { "q = N / (B L) (1 + 6 e / B)" } else { "q = 2 N / (3 L (B/2 − e))" };
+    notes.working(
+        Working::new("block.bearing_pressure", "Largest pressure under the base's edge", formula, base::EDGE_SOURCE)
+            .with("N", weight, Unit::Kilonewton)
+            .with("e", moment / weight, Unit::Metre)
+            .with("B", side, Unit::Metre)
+            .with("L", metre::get(outline.longer()), Unit::Metre)
+            .gives("q", pressure, Unit::Kilopascal),
+    );
+}

@@ -1,0 +1,180 @@
+//! Concrete: its density, what to order, or what to mix.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Notes, When, Working};
+use crate::rules::aci_211_1_91::absolute_volume;
+use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
+use crate::site_plan::block::{Concrete, Mix};
+use crate::site_plan::excavation::Sides;
+use crate::source::Source;
+use crate::units::{MassDensity, Volume, cubic_metre, kilogram, kilogram_per_cubic_metre};
+
+use super::outline::Outline;
+
+/// Waste where concrete is poured against rough ground.
+const WASTE_IN_GROUND_RATIO: f64 = 0.10;
+/// Waste in a form.
+const WASTE_IN_FORM_RATIO: f64 = 0.05;
+/// Dry mass of bagged concrete in a cubic metre, kg.
+const DRY_KG_M3: f64 = 2215.0;
+/// Mass of a bag of cement, kg.
+pub(crate) const CEMENT_BAG_KG: f64 = 25.0;
+/// Grains of sand and gravel, kg/m³.
+const GRAIN_KG_M3: f64 = 2650.0;
+/// Sand's share of the aggregate.
+const SAND_RATIO: f64 = 0.38;
+/// Volume above which mixing by hand is advised against.
+const BY_HAND_M3: f64 = 0.5;
+
+/// Mass of a cubic metre of hardened concrete, taken on the light side: EN 1991-1-1 has 24 kN/m³, which is 2447 kg/m³.
+#[must_use]
+pub fn density() -> MassDensity {
+    kilogram_per_cubic_metre::new(2400.0)
+}
+
+/// What to order or mix, waste included.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Order {
+    /// Volume with waste.
+    #[serde(rename = "volume_m3", serialize_with = "cubic_metre::serialize")]
+    pub volume: Volume,
+    /// Waste as a share of the volume in place.
+    pub waste_ratio: f64,
+    /// Bags of dry concrete, where it is mixed from bags.
+    pub bags: Option<u32>,
+    /// Bags of cement, where it is mixed from its parts.
+    pub cement_bags: Option<u32>,
+    /// Mass of cement, kg, where it is mixed from its parts.
+    pub cement_kg: Option<f64>,
+    /// Mixing water, litres, where it is mixed on site.
+    pub water_l: Option<f64>,
+    /// Sand, kg, where it is mixed from its parts.
+    pub sand_kg: Option<f64>,
+    /// Gravel, kg, where it is mixed from its parts.
+    pub gravel_kg: Option<f64>,
+    /// Ratio of water to cement that the mix aims at.
+    pub water_cement_ratio: f64,
+    /// Cement in a cubic metre, kg; it also sets the heat.
+    pub cement_kg_m3: f64,
+    /// Delivered or mixed, and why.
+    pub advice: String,
+}
+
+/// What a cubic metre takes.
+struct Recipe {
+    water_cement_ratio: f64,
+    water: f64,
+    cement: f64,
+    sand: f64,
+    gravel: f64,
+}
+
+/// Finds what to order.
+pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Order {
+    let formed = brief.excavation.sides.value == Sides::Sloped;
+    let waste_ratio = if formed { WASTE_IN_FORM_RATIO } else { WASTE_IN_GROUND_RATIO };
+    let net = cubic_metre::get(outline.volume());
+    let ready = brief.block.mix.value == Mix::Ready;
+    let exact = net * (1.0 + waste_ratio);
+    let volume = if ready { (exact * 10.0).ceil() / 10.0 } else { exact };
+    let recipe = recipe(brief.block.concrete.value);
+    workings(net, waste_ratio, volume, notes);
+    mixed(brief, volume, notes);
+    let site = brief.block.mix.value == Mix::Site;
+    let bags = (brief.block.mix.value == Mix::Bagged).then(|| whole(volume * DRY_KG_M3 / kilogram::get(brief.block.bag.value)));
+    Order {
+        volume: cubic_metre::new(volume),
+        waste_ratio,
+        bags,
+        cement_bags: site.then(|| whole(volume * recipe.cement / CEMENT_BAG_KG)),
+        cement_kg: site.then_some(volume * recipe.cement),
+        water_l: (!ready).then_some(volume * if site { recipe.water } else { 2400.0 - DRY_KG_M3 }),
+        sand_kg: site.then_some(volume * recipe.sand),
+        gravel_kg: site.then_some(volume * recipe.gravel),
+        water_cement_ratio: recipe.water_cement_ratio,
+        cement_kg_m3: recipe.cement,
+        advice: advice(brief, volume, bags),
+    }
+}
+
+/// A whole number of things, at least as many as needed.
+fn whole(number: f64) -> u32 {
+    number.ceil().clamp(0.0, 1e9) as u32
+}
+
+/// A recipe on the rich side of EN 206's limits, since a site has no laboratory.
+fn recipe(class: Concrete) -> Recipe {
+    let (water_cement_ratio, water): (f64, f64) = match class {
+        Concrete::C20 => (limits(Exposure::Xc2).water_cement_ratio, 185.0),
+        Concrete::C25 => (limits(Exposure::Xf1).water_cement_ratio, 185.0),
+        Concrete::C28 | Concrete::C30 => (limits(Exposure::Xc4).water_cement_ratio, 175.0),
+        Concrete::C35 => (0.45, 175.0),
+        Concrete::C40 => (0.42, 175.0),
+    };
+    let cement = water / water_cement_ratio;
+    let kg = kilogram_per_cubic_metre::new;
+    let aggregate = kilogram_per_cubic_metre::get(absolute_volume::aggregate(kg(cement), kg(water), 0.0, kg(GRAIN_KG_M3)));
+    Recipe { water_cement_ratio, water, cement, sand: aggregate * SAND_RATIO, gravel: aggregate * (1.0 - SAND_RATIO) }
+}
+
+fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
+    notes.working(
+        Working::new("block.order_volume", "Concrete to order", "V_order = V (1 + w)", Source::common_practice("waste of a pour"))
+            .with("V", net, Unit::CubicMetre)
+            .with("w", waste_ratio, Unit::One)
+            .gives("V_order", volume, Unit::CubicMetre),
+    );
+}
+
+fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
+    if brief.block.mix.value == Mix::Site && matches!(brief.block.concrete.value, Concrete::C35 | Concrete::C40) {
+        notes.caution(
+            "block.site_mix_strength",
+            When::Planning,
+            "A class this strong is not reached reliably by a site mix without tests. Order it delivered, or plan with C25/30.",
+            Source::judgement("a site has no laboratory"),
+        );
+    }
+    if brief.block.mix.value != Mix::Ready && volume > 2.0 * BY_HAND_M3 {
+        notes.caution(
+            "block.pour_in_one_go",
+            When::Pouring,
+            "The block has to be poured in one go. More than about a cubic metre mixed by hand sets at the bottom before the top is \
+             in, which leaves a cold joint; find more hands and a second mixer, or have it delivered.",
+            Source::common_practice("a block without a joint"),
+        );
+    }
+}
+
+fn advice(brief: &Brief, volume: f64, bags: Option<u32>) -> String {
+    let said = brief.units.say(volume, Unit::CubicMetre);
+    let lifted = brief.units.say(volume * 2.4, Unit::Tonne);
+    match brief.block.mix.value {
+        Mix::Ready => format!(
+            "{said} delivered. Ask the plant for the class, the exposure class, a consistence that flows round steel (S3) and 20 mm \
+             stone; ask for the charge on a small load, how far the chute or the pump reaches, and how long the lorry waits. {}",
+            if volume < BY_HAND_M3 { "So little can also be mixed from bags in a morning." } else { "By hand it would be a hard day." }
+        ),
+        Mix::Site => format!(
+            "{said} mixed on site means moving {lifted} by hand. Weigh the parts if you can; take the water that damp sand brings off \
+             the mixing water, and do not thin the mix to make it flow. {}",
+            by_hand(volume)
+        ),
+        Mix::Bagged => format!(
+            "{said} from {} bags means lifting {lifted}. Use the water the bag names and no more. {}",
+            bags.unwrap_or_default(),
+            by_hand(volume)
+        ),
+    }
+}
+
+fn by_hand(volume: f64) -> &'static str {
+    if volume > BY_HAND_M3 {
+        "At this volume a delivery is usually cheaper, sooner done and more even."
+    } else {
+        "At this volume a delivery's charge for a small load seldom pays."
+    }
+}

@@ -1,0 +1,132 @@
+//! Ducts for power and data through the block and up inside the column, a drain, and the earth.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, When};
+use crate::source::Source;
+use crate::units::{Length, metre, millimetre};
+
+use super::outline::Outline;
+
+/// Wall of a duct, mm.
+const WALL_MM: f64 = 3.0;
+/// Bend radius over inside diameter.
+const BEND_FACTOR: f64 = 6.0;
+/// Least bend radius for a stiff data cable or a drawn power cable, mm.
+const LEAST_BEND_MM: f64 = 250.0;
+/// Clear distance between the power duct and the data ducts, mm.
+const APART_MM: f64 = 50.0;
+/// Cover of a buried power cable outside the block, m.
+const ENTRY_DEPTH_M: f64 = 0.6;
+/// Radius of the circle round so many equal circles that touch, over theirs, for none to six.
+const PACKING: [f64; 7] = [0.0, 1.0, 2.0, 2.154_7, 2.414_2, 2.701_3, 3.0];
+
+/// What is said of the earth.
+pub(super) const EARTHING: &str = "Leave a galvanised or copper earthing tail of at least 0.5 m beside the column's foot, bonded to the \
+    reinforcement where there is any, and weld or bolt an M10 earthing lug to the column. A licensed electrician connects both to the \
+    earth of the supply or to a rod, and decides about lightning.";
+
+/// Where the ducts run.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Ducts {
+    /// How many.
+    pub count: u32,
+    /// Inside diameter.
+    #[serde(rename = "inside_diameter_mm", serialize_with = "millimetre::serialize")]
+    pub inside_diameter: Length,
+    /// Least radius of a bend.
+    #[serde(rename = "bend_radius_mm", serialize_with = "millimetre::serialize")]
+    pub bend_radius: Length,
+    /// Depth at which they leave the block's side.
+    #[serde(rename = "entry_depth_m", serialize_with = "metre::serialize")]
+    pub entry_depth: Length,
+    /// Clear distance between power and data.
+    #[serde(rename = "apart_mm", serialize_with = "millimetre::serialize")]
+    pub apart: Length,
+    /// Length of one duct from outside the block to the column's inside.
+    #[serde(rename = "each_m", serialize_with = "metre::serialize")]
+    pub each: Length,
+    /// Diameter of the round hole in the base plate that they all pass.
+    #[serde(rename = "plate_hole_mm", serialize_with = "millimetre::serialize")]
+    pub plate_hole: Length,
+    /// How they run, in sentences.
+    pub says: Vec<String>,
+}
+
+/// Lays them.
+pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts {
+    let count = brief.block.duct_count.value.round().clamp(0.0, 6.0) as usize;
+    let inside = millimetre::get(brief.block.duct_diameter.value);
+    let outside = inside + 2.0 * WALL_MM;
+    let bend = (BEND_FACTOR * inside).max(LEAST_BEND_MM);
+    let entry = ENTRY_DEPTH_M.min((metre::get(outline.depth) - outside / 1000.0).max(outside / 1000.0));
+    let bundle = PACKING.get(count).copied().unwrap_or(3.0) * outside;
+    let each = metre::get(outline.longer()) / 2.0 + entry + metre::get(outline.upstand) + 0.8;
+    if count > 0 {
+        fits(brief, bundle, notes);
+    }
+    let mut ducts = Ducts {
+        count: count as u32,
+        inside_diameter: millimetre::new(inside),
+        bend_radius: millimetre::new(bend),
+        entry_depth: metre::new(entry),
+        apart: millimetre::new(APART_MM),
+        each: metre::new(each),
+        plate_hole: millimetre::new(if count > 0 { (bundle / 5.0).ceil() * 5.0 + 5.0 } else { 0.0 }),
+        says: Vec::new(),
+    };
+    ducts.says = says(brief, &ducts);
+    ducts
+}
+
+fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
+    let bore = millimetre::get(brief.pier.outside_diameter.value - brief.pier.wall.value * 2.0);
+    let studs = millimetre::get(brief.anchors.circle_diameter.value - brief.anchors.hole_diameter.value) - 2.0 * APART_MM;
+    notes.check(
+        Check::at_most(
+            "block.ducts",
+            "Ducts within the column and clear of the studs",
+            bundle,
+            bore.min(studs),
+            Unit::Millimetre,
+            Source::derived("circles packed in a circle"),
+        )
+        .note("All ducts rise together inside the column's bore and 50 mm clear of every hole, so that no drill meets a cable.")
+        .moved_by(&["block.duct_count", "block.duct_diameter_mm", "pier.outside_diameter_mm", "anchors.circle_diameter_mm"]),
+    );
+    notes.caution(
+        "block.ducts_and_drill",
+        When::Drilling,
+        "Draw no cable into the ducts before the holes are drilled, and mark on the template where the ducts rise.",
+        Source::judgement("a drill finds what is drawn in"),
+    );
+}
+
+fn says(brief: &Brief, ducts: &Ducts) -> Vec<String> {
+    if ducts.count == 0 {
+        return vec!["No duct is cast in: power and data come from outside, where they can be tripped over. Two are advised.".to_owned()];
+    }
+    let mm = |length: Length| brief.units.say(millimetre::get(length), Unit::Millimetre);
+    vec![
+        format!(
+            "They leave the block's side {} below ground and turn up under the column's middle in one sweep of at least {} radius, so \
+             that a plug and its cable can be drawn through; no tight elbows.",
+            brief.units.say(metre::get(ducts.entry_depth), Unit::Metre),
+            mm(ducts.bend_radius)
+        ),
+        format!(
+            "Power runs in a duct of its own, data in the others, {} apart outside the column; leave a draw cord in each and tape the \
+             ends shut before the pour.",
+            mm(ducts.apart)
+        ),
+        format!(
+            "They pass the base plate through one round hole of {} in its middle, with a grommet, clear of every stud.",
+            mm(ducts.plate_hole)
+        ),
+        "They fall gently away from the block to a gravel pocket or a drain, so that water and condensation run out; a 10 mm weep at the \
+         plate's lowest edge, left open in any grout, drains the column."
+            .to_owned(),
+    ]
+}

@@ -1,0 +1,74 @@
+//! What surrounds the concrete, and what that asks of the mix.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::notes::{Notes, When};
+use crate::rules::en_206_1_2000::exposure::{Exposure, SOURCE, limits};
+use crate::stages::ground::Ground;
+use crate::units::metre;
+
+use super::age::characteristic;
+
+/// Frost shallower than this does not reach concrete in earnest, m.
+const FROST_M: f64 = 0.05;
+
+/// What one part of the block meets.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ExposureAdvice {
+    /// Which part.
+    pub part: &'static str,
+    /// Class, for instance `XC2`.
+    pub class: &'static str,
+    /// Largest ratio of water to cement.
+    pub water_cement_ratio: f64,
+    /// Least strength class.
+    pub strength_class: &'static str,
+    /// Least cement, kg to a cubic metre.
+    pub cement_kg_m3: f64,
+    /// Least entrained air, per cent; none where none is asked.
+    pub air_per_cent: Option<f64>,
+    /// Whether the chosen class meets it.
+    pub met: bool,
+    /// Why.
+    pub why: &'static str,
+}
+
+/// Advice for the buried part and for what stands out.
+pub(super) fn advise(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Vec<ExposureAdvice> {
+    let frost = metre::get(ground.frost_depth) > FROST_M;
+    let out = metre::get(brief.block.upstand.value) > 0.0;
+    let mut advice =
+        vec![row(brief, "in the ground", Exposure::Xc2, "wet and seldom dry: most footings; it counts where there is steel in it")];
+    if out {
+        advice.push(row(brief, "above ground", Exposure::Xc4, "wet and dry by turns; it counts where there is steel in it"));
+    }
+    if frost {
+        advice.push(row(brief, "upright faces near the surface", Exposure::Xf1, "rain and frost, no salt"));
+        advice.push(row(brief, "top face", Exposure::Xf3, "water stands on it and freezes, no salt"));
+    }
+    if frost && advice.iter().any(|row| !row.met) {
+        notes.caution(
+            "block.frost_and_concrete",
+            When::Planning,
+            "The chosen concrete is weaker than the exposure table asks for where frost reaches wet concrete: its top may scale over the \
+             years. Ask the plant for C30/37 with entrained air, or keep the top dry under the floor and sloped to drain.",
+            SOURCE,
+        );
+    }
+    advice
+}
+
+fn row(brief: &Brief, part: &'static str, exposure: Exposure, why: &'static str) -> ExposureAdvice {
+    let limits = limits(exposure);
+    ExposureAdvice {
+        part,
+        class: limits.name,
+        water_cement_ratio: limits.water_cement_ratio,
+        strength_class: limits.strength_class,
+        cement_kg_m3: crate::units::kilogram_per_cubic_metre::get(limits.cement),
+        air_per_cent: limits.air_per_cent,
+        met: characteristic(brief.block.concrete.value) >= limits.strength,
+        why,
+    }
+}

@@ -1,0 +1,133 @@
+//! The block's outline while it is being sized: plain geometry, and where the ground touches its sides.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
+use crate::site_plan::excavation::Sides;
+use crate::source::Source;
+use crate::units::{Area, Force, Length, Mass, Volume, gravity, megapascal, metre, newton_metre_per_radian};
+
+use super::concrete::density;
+
+/// Side and depth of the block that the trade's rule of thumb names, m.
+pub(super) const METRE_CUBE_M: f64 = 1.0;
+
+/// Length, width, depth and upstand of a block.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Outline {
+    pub(super) length: Length,
+    pub(super) width: Length,
+    pub(super) depth: Length,
+    pub(super) upstand: Length,
+}
+
+impl Outline {
+    pub(super) fn plan(&self) -> Area {
+        self.length * self.width
+    }
+
+    pub(super) fn height(&self) -> Length {
+        self.depth + self.upstand
+    }
+
+    pub(super) fn volume(&self) -> Volume {
+        self.plan() * self.height()
+    }
+
+    pub(super) fn mass(&self) -> Mass {
+        self.volume() * density()
+    }
+
+    pub(super) fn weight(&self) -> Force {
+        self.mass() * gravity()
+    }
+
+    pub(super) fn shorter(&self) -> Length {
+        if self.length < self.width { self.length } else { self.width }
+    }
+
+    pub(super) fn longer(&self) -> Length {
+        if self.length < self.width { self.width } else { self.length }
+    }
+
+    /// Rocking stiffness the softer way over that of a metre cube in the same ground with the same share of its sides
+    /// in contact; the ground's modulus falls out.
+    pub(super) fn rocking_ratio(&self, contact_ratio: f64) -> f64 {
+        let cube = Self { length: cube(), width: cube(), depth: cube(), upstand: metre::new(0.0) };
+        self.rocking(contact_ratio) / cube.rocking(contact_ratio)
+    }
+
+    fn rocking(&self, contact_ratio: f64) -> f64 {
+        let footing = Footing {
+            shear_modulus: megapascal::new(1.0),
+            poisson_ratio: 0.35,
+            half_length: self.longer() / 2.0,
+            half_width: self.shorter() / 2.0,
+            depth: self.depth * contact_ratio,
+        };
+        let surface = newton_metre_per_radian::get(pais_kausel::surface_rocking_short(&footing));
+        surface * pais_kausel::rocking_short_factor(&footing)
+    }
+}
+
+fn cube() -> Length {
+    metre::new(METRE_CUBE_M)
+}
+
+/// Depths between which the soil is hard against the sides.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Contact {
+    pub(super) from: Length,
+    pub(super) to: Length,
+}
+
+/// Share of the depth over which the sides are held: by the person's word, else all with straight-cut sides and none
+/// with a battered pit that is filled up again.
+pub(super) fn contact_ratio(brief: &Brief, depth: Length) -> f64 {
+    let (from, to) = range(brief, depth);
+    if depth > metre::new(0.0) { ((metre::get(to) - metre::get(from)) / metre::get(depth)).clamp(0.0, 1.0) } else { 0.0 }
+}
+
+fn range(brief: &Brief, depth: Length) -> (Length, Length) {
+    let vertical = brief.excavation.sides.value == Sides::Vertical;
+    let stated = brief.block.side_contact_from.is_some() || brief.block.side_contact_to.is_some();
+    let from = brief.block.side_contact_from.unwrap_or(if vertical || stated { metre::new(0.0) } else { depth });
+    let to = brief.block.side_contact_to.unwrap_or(depth);
+    let within = |value: Length| if value > depth { depth } else { value };
+    (within(from), within(to))
+}
+
+/// The contact that the later stages take, written down as an assumption where it was not stated.
+pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Contact {
+    let (from, to) = range(brief, outline.depth);
+    if brief.block.side_contact_from.is_none() && brief.block.side_contact_to.is_none() {
+        notes.assumptions.push(assumed(brief, from));
+    }
+    Contact { from, to }
+}
+
+fn assumed(brief: &Brief, from: Length) -> Assumption {
+    let vertical = brief.excavation.sides.value == Sides::Vertical;
+    let why = if vertical {
+        "The sides are cut straight and the concrete is poured against undisturbed ground, so the ground is hard against them from \
+         the surface to the base."
+    } else {
+        "The pit is battered and filled up again round a form. Backfill does not hold a block as undisturbed ground does, so none of \
+         the sides is counted."
+    };
+    let effect = if vertical {
+        "Contact makes the block several times stiffer in rocking; loose fill, a foam lining or a gap left by a form takes it away."
+    } else {
+        "Every tilt is several times larger than with the ground hard against the sides. Fill well rammed in thin layers, or lean \
+         concrete, may be stated as contact between two depths."
+    };
+    Assumption {
+        field: "block.side_contact_from_m",
+        value: AssumedValue::Number(metre::get(from)),
+        unit: Unit::Metre,
+        why: why.into(),
+        effect: effect.into(),
+        source: Source::judgement("undisturbed ground holds the sides, backfill does not"),
+    }
+}

@@ -1,0 +1,124 @@
+//! What the trade says, beside what the calculation says; the tool never picks one silently.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::stages::ground::Ground;
+use crate::units::{kilogram, kilopascal, metre};
+
+use super::actions::Actions;
+use super::checks;
+use super::concrete::density;
+use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
+use super::size::TONNE_KG;
+
+/// A rule of thumb and the calculation beside it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RuleOfThumb {
+    /// Its name.
+    pub title: &'static str,
+    /// What it says.
+    pub says: String,
+    /// What the calculation says.
+    pub calculation: String,
+    /// Where the two agree or not.
+    pub verdict_words: String,
+}
+
+/// Both rules, and how they disagree with each other and with this block.
+pub(super) fn beside(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> Vec<RuleOfThumb> {
+    vec![cube(brief, outline), tonne(brief, outline), bearing(brief, ground, outline, actions)]
+}
+
+fn cube_mass() -> f64 {
+    kilogram::get(density() * (metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M)))
+}
+
+fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
+    let units = brief.units;
+    let m = |length| units.say(metre::get(length), Unit::Metre);
+    let tonnes = units.say(cube_mass() / 1000.0, Unit::Tonne);
+    let square = metre::get(outline.shorter()) >= METRE_CUBE_M - 1e-9;
+    let deep = metre::get(outline.depth) >= METRE_CUBE_M - 1e-9;
+    let verdict_words = match (square, deep) {
+        (true, true) => "This block keeps the rule: at least a metre square and a metre deep.".to_owned(),
+        (true, false) => {
+            format!("This block breaks the rule in depth and makes up for it in width: {} deep instead of a metre.", m(outline.depth))
+        }
+        (false, true) => {
+            format!("This block is deep enough but narrower than the rule has it: {} at its shorter side.", m(outline.shorter()))
+        }
+        (false, false) => "This block is smaller than the rule has it both ways; see what the star does with it.".to_owned(),
+    };
+    RuleOfThumb {
+        title: "A metre cube",
+        says: "About a metre square and at least a metre deep, hard against undisturbed ground.".to_owned(),
+        calculation: format!(
+            "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and rocks {} times as stiffly as the cube would in \
+             the same ground.",
+            m(outline.length),
+            m(outline.width),
+            m(outline.depth),
+            units.say(kilogram::get(outline.mass()) / 1000.0, Unit::Tonne),
+            units.say(outline.rocking_ratio(contact_ratio(brief, outline.depth)), Unit::One)
+        ),
+        verdict_words,
+    }
+}
+
+fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
+    let units = brief.units;
+    let mass = kilogram::get(outline.mass());
+    let side = (TONNE_KG / cube_mass()).cbrt();
+    let against = if mass >= TONNE_KG {
+        format!("This block has {} times that.", units.say(mass / TONNE_KG, Unit::One))
+    } else {
+        format!("This block has only {} of it.", units.say(100.0 * mass / TONNE_KG, Unit::PerCent))
+    };
+    RuleOfThumb {
+        title: "About a tonne",
+        says: "About a tonne of concrete below ground as the least.".to_owned(),
+        calculation: format!(
+            "A tonne is a cube of only {} a side: {} of a metre cube's concrete, and {} of its rocking stiffness on the same ground.",
+            units.say(side, Unit::Metre),
+            units.say(100.0 * TONNE_KG / cube_mass(), Unit::PerCent),
+            units.say(100.0 * side.powi(3), Unit::PerCent),
+        ),
+        verdict_words: format!(
+            "The two rules disagree: the metre cube asks for {} what the tonne does. Take the tonne as the floor and the cube as the aim. \
+             {against}",
+            times(cube_mass() / TONNE_KG)
+        ),
+    }
+}
+
+fn times(ratio: f64) -> String {
+    format!("{ratio:.1} times")
+}
+
+fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> RuleOfThumb {
+    let units = brief.units;
+    let pressure = units.say(kilopascal::get(checks::largest(outline, actions)), Unit::Kilopascal);
+    let calculation = match ground.presumed_bearing {
+        Some(capacity) => {
+            format!(
+                "At the worst it presses with {pressure}; this ground is presumed to carry {}.",
+                units.say(kilopascal::get(capacity), Unit::Kilopascal)
+            )
+        }
+        None => format!("At the worst it presses with {pressure}; what this ground carries is not known."),
+    };
+    RuleOfThumb {
+        title: "Strength hardly ever decides",
+        says: "A pier's block is sized for stillness, not for strength.".to_owned(),
+        calculation,
+        verdict_words: match ground.presumed_bearing {
+            Some(capacity) if checks::largest(outline, actions) * 2.0 <= capacity => {
+                "The calculation agrees: there is strength to spare.".to_owned()
+            }
+            Some(_) => "Here the calculation disagrees: the ground is weak enough for strength to count.".to_owned(),
+            None => "Here nobody can say before the ground has been looked at.".to_owned(),
+        },
+    }
+}

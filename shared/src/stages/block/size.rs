@@ -1,0 +1,187 @@
+//! The block's size where the person left it open: as small as every need allows, in steps of 50 mm, within the pit.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::rules::pais_kausel_1988;
+use crate::site_plan::site::Soil;
+use crate::source::Source;
+use crate::stages::excavation::Room;
+use crate::stages::ground::Ground;
+use crate::units::{Length, kilogram, metre};
+
+use super::checks;
+use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
+use super::{actions, wording};
+
+/// Steps in which a pit is set out, m.
+const STEP_M: f64 = 0.05;
+/// Most steps looked at: from nothing to the longest block that a plan may hold.
+const MOST_STEPS: usize = 200;
+/// Longest side that a plan may hold, m.
+const LONGEST_M: f64 = 10.0;
+/// How far the base stays above the groundwater where it may, m.
+const ABOVE_WATER_M: f64 = 0.1;
+/// Least base depth worth digging above the water, m.
+const LEAST_DEPTH_M: f64 = 0.3;
+/// The tonne of the trade's rule of thumb, kg.
+pub(super) const TONNE_KG: f64 = 1000.0;
+
+/// Sizes the block, or takes it as stated.
+pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Outline {
+    let depth = brief.block.depth.unwrap_or_else(|| depth(brief, ground, room, notes));
+    let most = (down(room.length), down(room.width));
+    let start = start(brief);
+    let mut outline = Outline {
+        length: brief.block.length.unwrap_or(less(start, most.0)),
+        width: brief.block.width.unwrap_or(less(start, most.1)),
+        depth,
+        upstand: brief.block.upstand.value,
+    };
+    let mut governing = vec!["room for the plate and the studs' edge distance"];
+    for _ in 0..MOST_STEPS {
+        let unmet = unmet(brief, ground, &outline);
+        if unmet.is_empty() || !grow(brief, &mut outline, most) {
+            break;
+        }
+        governing = unmet;
+    }
+    say_sides(brief, ground, &outline, &governing, notes);
+    outline
+}
+
+/// Makes every open side that is not yet at the pit's edge one step larger.
+fn grow(brief: &Brief, outline: &mut Outline, most: (Length, Length)) -> bool {
+    let step = metre::new(STEP_M);
+    let slack = metre::new(1e-6);
+    let mut grown = false;
+    if brief.block.length.is_none() && outline.length + step <= most.0 + slack {
+        outline.length = up(outline.length + step);
+        grown = true;
+    }
+    if brief.block.width.is_none() && outline.width + step <= most.1 + slack {
+        outline.width = up(outline.width + step);
+        grown = true;
+    }
+    grown
+}
+
+/// What this outline does not yet give, each in words.
+fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str> {
+    let actions = actions::list(brief, outline);
+    let small = 1.0 - 1e-9;
+    let mut unmet = Vec::new();
+    let mut need = |met: bool, what| {
+        if !met {
+            unmet.push(what);
+        }
+    };
+    need(kilogram::get(outline.mass()) >= TONNE_KG, "a tonne of concrete");
+    need(outline.rocking_ratio(contact_ratio(brief, outline.depth)) >= small, "the rocking stiffness of a metre cube");
+    need(checks::edge_given(brief, outline) >= checks::edge_wanted(brief), "the studs' distance from the block's edge");
+    need(outline.shorter() >= checks::plate_needs(brief), "room for the base plate");
+    need(checks::presses_little(ground, outline, &actions), "the ground's bearing pressure");
+    need(checks::stands(outline, &actions), "standing up against a person, a ladder and the storm's gust");
+    need(checks::stays_put(brief, outline, &actions), "staying put when pushed sideways");
+    unmet
+}
+
+/// The least side to begin with.
+fn start(brief: &Brief) -> Length {
+    up(checks::plate_needs(brief))
+}
+
+fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Length {
+    let frost = frost_needs(brief, ground);
+    let holes = checks::holes_need(brief) - brief.block.upstand.value;
+    let needs = [
+        (metre::new(METRE_CUBE_M), "a metre is what the trade digs at least where it can"),
+        (frost, "the base goes below the frost"),
+        (holes, "the studs' holes need the thickness"),
+    ];
+    let (wanted, mut why) = needs.into_iter().fold(needs[0], |most, need| if need.0 > most.0 { need } else { most });
+    let mut found = up(wanted);
+    if let Some(water) = brief.site.groundwater_depth.value {
+        let dry = down(water - metre::new(ABOVE_WATER_M));
+        let least = up(more(more(holes, frost), metre::new(LEAST_DEPTH_M)));
+        if found > dry && more(dry, least) < found {
+            found = more(dry, least);
+            why = "the base stays above the groundwater, since a pit in running ground under water cannot be dug by hand";
+        }
+    }
+    if found > room.depth {
+        found = more(down(room.depth), less(room.depth, metre::new(0.1)));
+        why = "this is as deep as can be dug here";
+    }
+    notes.assumptions.push(sized(
+        "block.depth_m",
+        found,
+        format!("Sized: {why}."),
+        "stiffness, mass, frost, and how wide the block has to be: the shallower, the wider",
+    ));
+    found
+}
+
+/// Depth that frost asks for; sound rock does not heave.
+pub(super) fn frost_needs(brief: &Brief, ground: &Ground) -> Length {
+    if brief.site.soil.value == Soil::Rock { metre::new(0.0) } else { ground.frost_depth }
+}
+
+fn say_sides(brief: &Brief, ground: &Ground, outline: &Outline, governing: &[&str], notes: &mut Notes) {
+    let ratio = outline.rocking_ratio(contact_ratio(brief, outline.depth));
+    notes.working(
+        Working::new(
+            "block.rocking_ratio",
+            "Rocking stiffness over that of a metre cube in the same ground",
+            "K/K₁ = [B³ (3.2 L/B + 0.8) η(D/B, L/B)] / the same for B = L = 0.5 m, D = 1 m",
+            pais_kausel_1988::SOURCE,
+        )
+        .with("2B", metre::get(outline.shorter()), Unit::Metre)
+        .with("2L", metre::get(outline.longer()), Unit::Metre)
+        .with("D", metre::get(outline.depth), Unit::Metre)
+        .gives("K/K₁", ratio, Unit::One),
+    );
+    let left = unmet(brief, ground, outline);
+    for (field, given, value) in
+        [("block.length_m", brief.block.length, outline.length), ("block.width_m", brief.block.width, outline.width)]
+    {
+        if given.is_none() {
+            let why = wording::side(brief, outline, governing, &left);
+            notes.assumptions.push(sized(field, value, why, "stiffness, mass, and concrete to order"));
+        }
+    }
+}
+
+fn sized(field: &'static str, value: Length, why: String, effect: &str) -> Assumption {
+    Assumption {
+        field,
+        value: AssumedValue::Number((metre::get(value) * 1000.0).round() / 1000.0),
+        unit: Unit::Metre,
+        why,
+        effect: effect.into(),
+        source: Source::judgement("least size that meets every need, in steps of 50 mm"),
+    }
+}
+
+/// Rounded up to the step.
+fn up(value: Length) -> Length {
+    steps((metre::get(value) / STEP_M - 1e-6).ceil())
+}
+
+/// Rounded down to the step.
+fn down(value: Length) -> Length {
+    steps((metre::get(value) / STEP_M + 1e-6).floor())
+}
+
+/// So many steps as a length, without the dust that adding leaves.
+fn steps(number: f64) -> Length {
+    metre::new((number / (1.0 / STEP_M).round()).clamp(STEP_M, LONGEST_M))
+}
+
+fn less(a: Length, b: Length) -> Length {
+    if a < b { a } else { b }
+}
+
+fn more(a: Length, b: Length) -> Length {
+    if a > b { a } else { b }
+}

@@ -1,0 +1,35 @@
+//! Sentences about the block's size.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::units::metre;
+
+use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
+
+/// Why a side is as long as it is, and by how much the block had to grow where it cannot go deep.
+pub(super) fn side(brief: &Brief, outline: &Outline, governing: &[&str], left: &[&str]) -> String {
+    if !left.is_empty() {
+        return format!("Sized as large as the pit's limits and the stated sides allow; that is not enough for {}.", listed(left));
+    }
+    let mut said = format!("Sized: the least that gives {}.", listed(governing));
+    let wider = metre::get(outline.shorter()) - METRE_CUBE_M;
+    if metre::get(outline.depth) < METRE_CUBE_M && wider > 0.0 && governing.iter().any(|need| need.contains("rocking")) {
+        said.push_str(&format!(
+            " The base lies only {} deep; to rock no more than a metre cube would in the same ground, the block is {} wider than a \
+             metre (closed form of Pais and Kausel, contact over {} of the depth).",
+            brief.units.say(metre::get(outline.depth), Unit::Metre),
+            brief.units.say(wider, Unit::Metre),
+            brief.units.say(100.0 * contact_ratio(brief, outline.depth), Unit::PerCent),
+        ));
+    }
+    said
+}
+
+/// Words joined as a person joins them.
+pub(super) fn listed(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
