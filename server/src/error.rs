@@ -24,9 +24,13 @@ use crate::store::{Saved, StoreFailure};
 /// The media type of problem details.
 pub const PROBLEM_JSON: &str = "application/problem+json";
 
+/// What went wrong. Its parts are those of a [`Report`].
+#[derive(Debug, Clone)]
+pub struct Trouble(Box<Report>);
+
 /// What went wrong, in words for the person who asked.
 #[derive(Debug, Clone)]
-pub struct Trouble {
+pub struct Report {
     /// Status of the answer.
     pub status: StatusCode,
     /// A short name that programs may rely on.
@@ -67,9 +71,33 @@ pub struct Range {
     pub unit: &'static str,
 }
 
+impl std::ops::Deref for Trouble {
+    type Target = Report;
+
+    fn deref(&self) -> &Report {
+        &self.0
+    }
+}
+
 impl Trouble {
     fn new(status: StatusCode, code: &'static str, detail: impl Into<String>) -> Self {
-        Self { status, code, detail: detail.into(), errors: Vec::new(), more: Map::new(), header: None }
+        Self(Box::new(Report { status, code, detail: detail.into(), errors: Vec::new(), more: Map::new(), header: None }))
+    }
+
+    fn with_errors(mut self, errors: Vec<FieldError>) -> Self {
+        self.0.errors = errors;
+        self
+    }
+
+    fn with_header(mut self, name: HeaderName, value: &'static str) -> Self {
+        self.0.header = Some((name, HeaderValue::from_static(value)));
+        self
+    }
+
+    /// The same words under another status.
+    fn with_status(mut self, status: StatusCode) -> Self {
+        self.0.status = status;
+        self
     }
 
     /// Answers that are out of range or contradict each other, all at once.
@@ -80,7 +108,7 @@ impl Trouble {
             [one] => one.said.clone(),
             many => format!("{} answers cannot be planned with as they stand.", many.len()),
         };
-        Self { errors, ..Self::new(StatusCode::UNPROCESSABLE_ENTITY, "answers", detail) }
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "answers", detail).with_errors(errors)
     }
 
     /// A document that is no plan, and where it stops being one.
@@ -88,7 +116,7 @@ impl Trouble {
     pub fn document(path: &str, said: impl Into<String>) -> Self {
         let detail = said.into();
         let error = FieldError { path: path.to_owned(), detail: detail.clone(), value: None, range: None, with: Vec::new() };
-        Self { errors: vec![error], ..Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")) }
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")).with_errors(vec![error])
     }
 
     /// A body that is no JSON at all.
@@ -146,8 +174,7 @@ impl Trouble {
     #[must_use]
     pub fn no_secret() -> Self {
         let said = "Send the secret of one of the plan's links: Authorization: Bearer and the secret.";
-        let header = Some((WWW_AUTHENTICATE, HeaderValue::from_static("Bearer realm=\"plans\"")));
-        Self { header, ..Self::new(StatusCode::UNAUTHORIZED, "no_secret", said) }
+        Self::new(StatusCode::UNAUTHORIZED, "no_secret", said).with_header(WWW_AUTHENTICATE, "Bearer realm=\"plans\"")
     }
 
     /// A link that opens the plan, but not for this.
@@ -179,25 +206,23 @@ impl Trouble {
         );
         let mut trouble = Self::new(StatusCode::PRECONDITION_FAILED, "stale", said);
         let current = json!({ "revision": current.revision, "saved_at": current.saved_at, "plan": current.plan });
-        trouble.more.insert("current".to_owned(), current);
+        trouble.0.more.insert("current".to_owned(), current);
         trouble
     }
 
     /// Too many plans are being designed.
     #[must_use]
     pub fn crowded() -> Self {
-        let header = Some((RETRY_AFTER, HeaderValue::from_static("5")));
         let said = "Too many plans are being worked out at once. Nothing was lost; try again in a few seconds.";
-        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "crowded", said) }
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "crowded", said).with_header(RETRY_AFTER, "5")
     }
 
     /// An answer that took too long to find.
     #[must_use]
     pub fn took_too_long() -> Self {
         tracing::error!("a request was given up after its time was over");
-        let header = Some((RETRY_AFTER, HeaderValue::from_static("30")));
         let said = "This took too long and was given up. Read the plan again to see whether a save went through.";
-        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said) }
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said).with_header(RETRY_AFTER, "30")
     }
 
     /// Our fault: logged here, once, with what was being done.
@@ -210,8 +235,7 @@ impl Trouble {
 
     fn store(said: &str, error: &StoreFailure) -> Self {
         tracing::error!(error = %error, "the store could not do what was asked");
-        let header = Some((RETRY_AFTER, HeaderValue::from_static("10")));
-        Self { header, ..Self::new(StatusCode::SERVICE_UNAVAILABLE, "store", said) }
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "store", said).with_header(RETRY_AFTER, "10")
     }
 
     /// What is wrong in one line, with the field's path, for the command line.

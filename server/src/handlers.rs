@@ -1,4 +1,6 @@
 //! What each route does: load, call, view.
 
 pub mod api;
+pub mod asset;
+pub mod health;
 pub mod pages;

@@ -1,26 +1,43 @@
 //! Every route, and what each request passes on its way.
 
+use std::any::Any;
+
 use axum::Router;
-use axum::middleware::from_fn_with_state;
+use axum::extract::{DefaultBodyLimit, Request};
+use axum::http::Uri;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
+use tower::ServiceExt;
 use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
 use crate::error::{Trouble, present};
 use crate::handlers::api::{design, links, plans};
-use crate::handlers::pages;
+use crate::handlers::{asset, health, pages};
+use crate::{journal, limits, security};
 
-/// The whole service.
+/// The whole service, under its base path.
 pub fn router(app: App) -> Router {
-    let inner = Router::new()
+    let base = app.config.base.clone();
+    let routes = Router::new()
         .merge(pages::routes())
         .nest("/api/v1", api())
+        .route("/static/{*path}", get(asset::asset))
+        .route("/health/live", get(health::live))
+        .route("/health/ready", get(health::ready))
         .fallback(async || Trouble::nothing_here())
         .method_not_allowed_fallback(async || Trouble::method())
+        // The last layer is the outermost.
+        .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
         .layer(CatchPanicLayer::custom(panicked))
-        .layer(from_fn_with_state(app.clone(), present));
-    let whole = if app.config.base.is_empty() { inner } else { Router::new().nest(&app.config.base, inner) };
-    whole.with_state(app)
+        .layer(from_fn(limits::limits))
+        .layer(from_fn(security::own_forms))
+        .layer(from_fn_with_state(app.clone(), present))
+        .layer(from_fn(security::headers))
+        .layer(from_fn(journal::journal))
+        .with_state(app);
+    under(base, routes)
 }
 
 fn api() -> Router<App> {
@@ -35,8 +52,29 @@ fn api() -> Router<App> {
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))
 }
 
-fn panicked(payload: Box<dyn std::any::Any + Send>) -> axum::response::Response {
-    use axum::response::IntoResponse;
+/// The routes below a base path. A proxy may pass the path on or take it off: both are answered.
+fn under(base: String, routes: Router) -> Router {
+    if base.is_empty() {
+        return routes;
+    }
+    Router::new().fallback(async move |mut request: Request| {
+        if let Some(inner) = without(&base, request.uri()) {
+            *request.uri_mut() = inner;
+        }
+        routes.oneshot(request).await
+    })
+}
+
+fn without(base: &str, uri: &Uri) -> Option<Uri> {
+    let inner = uri.path_and_query()?.as_str().strip_prefix(base)?;
+    match inner.as_bytes().first() {
+        Some(b'/') => inner.parse().ok(),
+        Some(b'?') | None => format!("/{inner}").parse().ok(),
+        _ => None,
+    }
+}
+
+fn panicked(payload: Box<dyn Any + Send>) -> Response {
     let said = payload.downcast_ref::<&str>().copied().or_else(|| payload.downcast_ref::<String>().map(String::as_str));
     Trouble::broken("a handler panicked", &said.unwrap_or("without words")).into_response()
 }

@@ -1,5 +1,7 @@
 //! The running service: a store, a listener, and a stop that lets requests finish.
 
+mod accept;
+
 use std::io::ErrorKind;
 use std::net::SocketAddr;
 
@@ -67,14 +69,10 @@ impl Server {
     }
 
     /// Answers until `stop` is done, then finishes the requests that run and closes the store.
-    ///
-    /// # Errors
-    /// The listener's own.
-    pub async fn run(self, stop: impl Future<Output = ()> + Send + 'static) -> std::io::Result<()> {
+    pub async fn run(self, stop: impl Future<Output = ()>) {
         let store = self.app.store.clone();
-        let served = axum::serve(self.listener, router(self.app)).with_graceful_shutdown(stop).await;
+        accept::serve(self.listener, router(self.app), stop).await;
         store.close().await;
-        served
     }
 }
 

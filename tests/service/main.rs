@@ -1,1 +1,7 @@
-//! Service suite.
+//! The service from outside: real sockets, the same start as `main`, one module per promise.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+
+mod bad_input;
+mod links;
+mod plans;
+mod replies;

@@ -1,4 +1,10 @@
 //! What the suites share: comparing figures, reading the examples, starting the service.
+#![cfg_attr(feature = "service", allow(clippy::expect_used, reason = "a test fails by panicking"))]
+
+#[cfg(feature = "service")]
+pub mod http;
+#[cfg(feature = "service")]
+pub mod service;
 
 /// Asserts that a value is within a relative tolerance of its reference.
 ///

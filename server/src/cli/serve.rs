@@ -13,7 +13,8 @@ pub(super) fn serve(config: Config) -> Result<(), Failure> {
     runtime.block_on(async {
         let server = Server::prepare(config).await.map_err(Failure::fault)?;
         println!("{}", server.address().map_err(Failure::fault)?);
-        server.run(told_to_stop()).await.map_err(Failure::fault)
+        server.run(told_to_stop()).await;
+        Ok(())
     })
 }
 

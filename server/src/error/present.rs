@@ -14,7 +14,7 @@ const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
 
 /// Presents refusals: problem details below `/api/`, a page elsewhere.
 pub async fn present(State(app): State<App>, request: Request, next: Next) -> Response {
-    let for_programs = request.uri().path().strip_prefix(app.config.base.as_str()).is_some_and(|path| path.starts_with("/api/"));
+    let for_programs = request.uri().path().starts_with("/api/");
     let response = next.run(request).await;
     let status = response.status();
     if !(status.is_client_error() || status.is_server_error()) {
@@ -45,6 +45,6 @@ fn of_framework(response: &Response) -> Option<Trouble> {
         StatusCode::METHOD_NOT_ALLOWED => Trouble::method(),
         StatusCode::UNSUPPORTED_MEDIA_TYPE => Trouble::media_type(),
         status if status.is_server_error() => Trouble::broken("answering", &status),
-        status => Trouble { status, ..Trouble::malformed("This request could not be read.") },
+        status => Trouble::malformed("This request could not be read.").with_status(status),
     })
 }

@@ -34,7 +34,7 @@ pub fn parse(bytes: &[u8]) -> Result<SitePlan, Trouble> {
         let path = error.path().to_string();
         refusal(&path, error.inner())
     })?;
-    reader.end().map_err(|error| Trouble::not_json(error))?;
+    reader.end().map_err(Trouble::not_json)?;
     Ok(plan)
 }
 

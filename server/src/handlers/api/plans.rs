@@ -55,9 +55,10 @@ pub async fn revisions(State(app): State<App>, holder: Holder) -> Result<Respons
 pub async fn revision(
     State(app): State<App>,
     holder: Holder,
-    Path((_, number)): Path<(String, u32)>,
+    Path((_, number)): Path<(String, String)>,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
+    let number = number.parse().map_err(|_| Trouble::nothing_here())?;
     let found = app.store.revision(&holder.0.plan_id, number).await?;
     let Saved { revision, plan, .. } = found.ok_or_else(Trouble::nothing_here)?;
     let tag = etag(revision);

@@ -1,0 +1,71 @@
+//! Style sheet, scripts and fonts, embedded in the binary.
+
+use std::sync::LazyLock;
+
+use axum::extract::Path;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
+use axum::http::{HeaderMap, HeaderValue};
+use axum::response::{IntoResponse, Response};
+use data_encoding::HEXLOWER;
+use rust_embed::RustEmbed;
+use sha2::{Digest, Sha256};
+
+use super::api::precondition::{not_modified, with_etag};
+use crate::error::Trouble;
+
+#[derive(RustEmbed)]
+#[folder = "$CARGO_MANIFEST_DIR/../static/"]
+struct Assets;
+
+/// A digest of all assets: it stands in their addresses, so that they may be kept for ever and change all at once.
+static EDITION: LazyLock<String> = LazyLock::new(|| {
+    let mut names: Vec<_> = Assets::iter().collect();
+    names.sort_unstable();
+    let mut digest = Sha256::new();
+    for file in names.iter().filter_map(|name| Assets::get(name)) {
+        digest.update(file.metadata.sha256_hash());
+    }
+    HEXLOWER.encode(&digest.finalize()[..6])
+});
+
+const FOR_EVER: HeaderValue = HeaderValue::from_static("public, max-age=31536000, immutable");
+const ASK_AGAIN: HeaderValue = HeaderValue::from_static("public, no-cache");
+
+/// The address of an asset below the base path, for instance `/static/0f3a…/style/main.css`.
+#[must_use]
+pub fn link(base: &str, name: &str) -> String {
+    format!("{base}/static/{}/{name}", *EDITION)
+}
+
+/// The bytes of an asset, for views that embed it.
+#[must_use]
+pub fn bytes(name: &str) -> Option<std::borrow::Cow<'static, [u8]>> {
+    Assets::get(name).map(|file| file.data)
+}
+
+/// An asset by its name, with or without the edition before it.
+pub async fn asset(Path(path): Path<String>, headers: HeaderMap) -> Result<Response, Trouble> {
+    let dated = path.strip_prefix(EDITION.as_str()).and_then(|rest| rest.strip_prefix('/'));
+    let file = Assets::get(dated.unwrap_or(&path)).or_else(|| Assets::get(path.split_once('/')?.1));
+    let file = file.ok_or_else(Trouble::nothing_here)?;
+    let etag = format!("\"{}\"", HEXLOWER.encode(&file.metadata.sha256_hash()[..12]));
+    let mut response = not_modified(&headers, &etag).unwrap_or_else(|| with_etag(file.data.into_response(), &etag));
+    response.headers_mut().insert(CONTENT_TYPE, media_type(&path));
+    response.headers_mut().insert(CACHE_CONTROL, if dated.is_some() { FOR_EVER } else { ASK_AGAIN });
+    Ok(response)
+}
+
+fn media_type(path: &str) -> HeaderValue {
+    HeaderValue::from_static(match path.rsplit_once('.').map(|(_, ending)| ending) {
+        Some("css") => "text/css; charset=utf-8",
+        Some("js") => "text/javascript; charset=utf-8",
+        Some("svg") => "image/svg+xml",
+        Some("png") => "image/png",
+        Some("woff2") => "font/woff2",
+        Some("ttf") => "font/ttf",
+        Some("otf") => "font/otf",
+        Some("txt") => "text/plain; charset=utf-8",
+        Some("webmanifest") => "application/manifest+json",
+        _ => "application/octet-stream",
+    })
+}

@@ -1,0 +1,56 @@
+//! Limits of size and time, the same for every route.
+
+use std::time::Duration;
+
+use axum::body::{Body, Bytes, HttpBody};
+use axum::extract::Request;
+use axum::http::HeaderMap;
+use axum::http::header::{CONTENT_LENGTH, EXPECT};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+use http_body_util::BodyExt;
+
+use crate::error::Trouble;
+
+/// Largest body taken, bytes: a plan is a few thousand, a form less.
+pub const LARGEST_BODY: usize = 1024 * 1024;
+/// How much of a larger body is read and thrown away, so that its sender hears why; beyond it the line is cut.
+const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
+/// Longest time for a body to arrive.
+const SLOWEST_BODY: Duration = Duration::from_secs(20);
+/// Longest time for an answer; designing waits its turn within it.
+const LONGEST_ANSWER: Duration = Duration::from_secs(30);
+
+/// Reads the body within its limits before the handler is asked, and gives up on an answer that takes too long.
+pub async fn limits(request: Request, next: Next) -> Response {
+    let (parts, body) = request.into_parts();
+    let bytes = match tokio::time::timeout(SLOWEST_BODY, read(&parts.headers, body)).await {
+        Ok(Ok(bytes)) => bytes,
+        Ok(Err(trouble)) => return trouble.into_response(),
+        Err(_) => return Trouble::too_slow().into_response(),
+    };
+    let answer = next.run(Request::from_parts(parts, Body::from(bytes)));
+    tokio::time::timeout(LONGEST_ANSWER, answer).await.unwrap_or_else(|_| Trouble::took_too_long().into_response())
+}
+
+async fn read(headers: &HeaderMap, mut body: Body) -> Result<Bytes, Trouble> {
+    if body.is_end_stream() {
+        return Ok(Bytes::new());
+    }
+    let stated = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
+    if stated.is_some_and(|length| length > LARGEST_BODY as u64) && headers.contains_key(EXPECT) {
+        return Err(Trouble::too_large(LARGEST_BODY));
+    }
+    let (mut kept, mut arrived) = (Vec::new(), 0_usize);
+    while let Some(frame) = body.frame().await {
+        let frame = frame.map_err(|_| Trouble::malformed("The body broke off before its end."))?;
+        let Ok(data) = frame.into_data() else { continue };
+        arrived = arrived.saturating_add(data.len());
+        match arrived {
+            0..=LARGEST_BODY => kept.extend_from_slice(&data),
+            _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(LARGEST_BODY)),
+            _ => kept = Vec::new(),
+        }
+    }
+    if arrived > LARGEST_BODY { Err(Trouble::too_large(LARGEST_BODY)) } else { Ok(Bytes::from(kept)) }
+}

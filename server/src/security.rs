@@ -1,0 +1,81 @@
+//! What keeps a plan to those who hold its link: headers on every answer, and forms taken from our own pages only.
+
+use axum::extract::Request;
+use axum::http::header::{
+    CACHE_CONTROL, CONTENT_SECURITY_POLICY, HOST, HeaderName, ORIGIN, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
+};
+use axum::http::{HeaderMap, HeaderValue, Method};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+
+use crate::error::Trouble;
+
+/// Style, scripts, fonts and pictures from here and in files only; no frame, no other site.
+const POLICY: &str = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; \
+                      manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+/// Headers of every answer. An address may hold a secret, so that it goes to no other site, no index and no cache.
+static HEADERS: [(HeaderName, &str); 8] = [
+    (CONTENT_SECURITY_POLICY, POLICY),
+    (REFERRER_POLICY, "same-origin"),
+    (X_CONTENT_TYPE_OPTIONS, "nosniff"),
+    (X_FRAME_OPTIONS, "DENY"),
+    (HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),
+    (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
+    (HeaderName::from_static("permissions-policy"), "camera=(), geolocation=(), microphone=()"),
+    (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
+];
+
+/// Puts the headers on an answer. What says nothing about caching is not cached.
+pub async fn headers(request: Request, next: Next) -> Response {
+    let mut response = next.run(request).await;
+    let headers = response.headers_mut();
+    for (name, value) in &HEADERS {
+        headers.insert(name, HeaderValue::from_static(value));
+    }
+    headers.entry(CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
+    response
+}
+
+/// Refuses a form that another site made a browser send. The interface for programs takes its secret from a header that
+/// a form cannot set.
+pub async fn own_forms(request: Request, next: Next) -> Response {
+    let changes = !matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
+    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers()) {
+        return Trouble::other_site().into_response();
+    }
+    next.run(request).await
+}
+
+/// Whether a request comes from our own page, as far as the browser says; a program that says nothing is no browser.
+fn is_own(headers: &HeaderMap) -> bool {
+    let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
+    if let Some(site) = text(HeaderName::from_static("sec-fetch-site")) {
+        return matches!(site, "same-origin" | "none");
+    }
+    match (headers.contains_key(ORIGIN), text(ORIGIN), text(HOST)) {
+        (false, ..) => true,
+        (true, Some(origin), Some(host)) => origin.split_once("://").is_some_and(|(_, named)| named.eq_ignore_ascii_case(host)),
+        _ => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn own(pairs: &[(&'static str, &'static str)]) -> bool {
+        is_own(&pairs.iter().map(|&(name, value)| (HeaderName::from_static(name), HeaderValue::from_static(value))).collect())
+    }
+
+    #[test]
+    fn a_form_of_another_site_is_not_ours() {
+        assert!(own(&[]));
+        assert!(own(&[("sec-fetch-site", "same-origin")]));
+        assert!(own(&[("origin", "http://pier.example:8080"), ("host", "pier.example:8080")]));
+        assert!(!own(&[("sec-fetch-site", "cross-site"), ("origin", "http://a"), ("host", "a")]));
+        assert!(!own(&[("sec-fetch-site", "same-site")]));
+        assert!(!own(&[("origin", "http://other.example"), ("host", "pier.example")]));
+        assert!(!own(&[("origin", "null"), ("host", "pier.example")]));
+    }
+}

@@ -1,0 +1,97 @@
+//! A link is a capability: each opens what it is for, a wrong, revoked or unknown one opens nothing and says no more.
+
+use stillground_server::config::Settings;
+use stillground_tests::http::Answer;
+use stillground_tests::service::{Kept, Service, start, start_with, titled, unknown};
+
+#[test]
+fn only_the_edit_link_changes_a_plan() {
+    let service = start();
+    let kept = service.create(&unknown());
+    for secret in [&kept.record, &kept.view] {
+        assert_eq!(service.read(&kept, secret, "").status, 200);
+        let lesser = Kept { edit: secret.clone(), ..kept.clone() };
+        let refused = service.replace(&lesser, 1, &titled("changed"));
+        assert_eq!((refused.status, refused.json()["code"].as_str().unwrap()), (403, "not_with_this_link"));
+        assert_eq!(service.read(&kept, secret, "/links").status, 403);
+        assert_eq!(link(&service, &kept, secret, "POST", "view").status, 403);
+    }
+    assert_eq!(service.replace(&kept, 1, &titled("changed")).status, 200);
+}
+
+#[test]
+fn a_wrong_a_revoked_and_an_unknown_link_are_answered_alike() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let other = service.create(&unknown());
+    let revoked = kept.view.clone();
+    assert_eq!(link(&service, &kept, &kept.edit, "DELETE", "view").status, 204);
+    let nowhere = Kept { id: "aaaaaaaaaaaaaaaa".to_owned(), ..kept.clone() };
+    let answers = [
+        service.read(&kept, &revoked, ""),
+        service.read(&kept, &"a".repeat(32), ""),
+        service.read(&kept, "short", ""),
+        service.read(&kept, &kept.edit.to_uppercase(), ""),
+        service.read(&kept, &other.edit, ""),
+        service.read(&nowhere, &kept.edit, ""),
+    ];
+    for answer in &answers {
+        assert_eq!((answer.status, answer.text()), (404, answers[0].text()));
+    }
+}
+
+#[test]
+fn a_request_without_a_secret_is_told_how_to_send_one() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let answer = service.get(&kept.path(""));
+    assert_eq!(answer.status, 401);
+    assert!(answer.header("www-authenticate").starts_with("Bearer"));
+    let basic = service.send("GET", &kept.path(""), &[("authorization", "Basic YTpi")], b"");
+    assert_eq!(basic.status, 401);
+}
+
+#[test]
+fn a_replaced_link_opens_nothing_and_its_successor_does() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let made = link(&service, &kept, &kept.edit, "POST", "record");
+    assert_eq!(made.status, 201);
+    let secret = made.json()["secret"].as_str().unwrap().to_owned();
+    assert_ne!(secret, kept.record);
+    assert_eq!(service.read(&kept, &kept.record, "").status, 404);
+    assert_eq!(service.read(&kept, &secret, "").status, 200);
+    assert_eq!(link(&service, &kept, &kept.edit, "POST", "owner").status, 404);
+}
+
+#[test]
+fn the_list_of_links_shows_which_are_alive_and_no_secret() {
+    let service = start();
+    let kept = service.create(&unknown());
+    assert_eq!(link(&service, &kept, &kept.edit, "DELETE", "record").status, 204);
+    let answer = service.read(&kept, &kept.edit, "/links");
+    let links = answer.json()["links"].clone();
+    assert!(links[0]["made_at"].is_string() && links[1]["made_at"].is_null() && links[2]["made_at"].is_string());
+    for secret in [&kept.edit, &kept.record, &kept.view] {
+        assert!(!answer.text().contains(secret.as_str()));
+    }
+}
+
+#[test]
+fn no_secret_stands_in_the_database() {
+    let folder = tempfile::tempdir().unwrap();
+    let service = start_with(Settings { data: Some(folder.path().to_owned()), ..Settings::default() });
+    let kept = service.create(&unknown());
+    let _ = service.read(&kept, &kept.edit, "");
+    drop(service);
+    for file in std::fs::read_dir(folder.path()).unwrap() {
+        let bytes = std::fs::read(file.unwrap().path()).unwrap();
+        for secret in [&kept.edit, &kept.record, &kept.view] {
+            assert!(!bytes.windows(secret.len()).any(|window| window == secret.as_bytes()));
+        }
+    }
+}
+
+fn link(service: &Service, kept: &Kept, secret: &str, method: &str, right: &str) -> Answer {
+    service.send(method, &kept.path(&format!("/links/{right}")), &[("authorization", &format!("Bearer {secret}"))], b"")
+}

@@ -1,0 +1,157 @@
+//! Starting the service as `main` does, on a free loopback port with a folder of its own, and what a person does with it.
+
+use std::net::SocketAddr;
+use std::path::Path;
+use std::sync::mpsc;
+use std::thread::JoinHandle;
+
+use serde_json::{Value, json};
+use stillground_server::config::{Config, Settings};
+use stillground_server::server::Server;
+use tempfile::TempDir;
+use tokio::sync::oneshot;
+
+use crate::http::{Answer, send};
+
+/// A running service. It stops when it is dropped.
+pub struct Service {
+    /// Where it listens.
+    pub socket: SocketAddr,
+    /// Its first page, as it prints it.
+    pub address: String,
+    folder: Option<TempDir>,
+    stop: Option<oneshot::Sender<()>>,
+    thread: Option<JoinHandle<()>>,
+}
+
+/// Starts the service in a new folder.
+#[must_use]
+pub fn start() -> Service {
+    start_with(Settings::default())
+}
+
+/// Starts the service with some settings; what is not said is a free port and a new folder.
+///
+/// # Panics
+/// When it cannot start.
+#[must_use]
+pub fn start_with(mut settings: Settings) -> Service {
+    let folder = settings.data.is_none().then(|| TempDir::new().expect("a folder for the test"));
+    if let Some(folder) = &folder {
+        settings.data = Some(folder.path().join("data"));
+    }
+    settings.listen = settings.listen.or_else(|| "127.0.0.1:0".parse().ok());
+    let config = Config::new(settings).expect("settings that can be used");
+    let (stop, stopped) = oneshot::channel();
+    let (started, start) = mpsc::channel();
+    let thread = std::thread::spawn(move || {
+        let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().expect("a runtime");
+        runtime.block_on(async {
+            let server = Server::prepare(config).await.expect("a service that starts");
+            let socket = server.socket().expect("a socket");
+            started.send((socket, server.address().expect("an address"))).expect("a test that waits");
+            server.run(async { drop(stopped.await) }).await;
+        });
+    });
+    let (socket, address) = start.recv().expect("the service starts");
+    Service { socket, address, folder, stop: Some(stop), thread: Some(thread) }
+}
+
+impl Service {
+    /// Sends a request.
+    #[must_use]
+    pub fn send(&self, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) -> Answer {
+        send(self.socket, method, path, headers, body)
+    }
+
+    /// Reads a page.
+    #[must_use]
+    pub fn get(&self, path: &str) -> Answer {
+        self.send("GET", path, &[], b"")
+    }
+
+    /// Posts JSON.
+    #[must_use]
+    pub fn post_json(&self, path: &str, body: &Value) -> Answer {
+        self.send("POST", path, &[("content-type", "application/json")], body.to_string().as_bytes())
+    }
+
+    /// Keeps a plan.
+    ///
+    /// # Panics
+    /// When it is not taken.
+    #[must_use]
+    pub fn create(&self, plan: &Value) -> Kept {
+        let answer = self.post_json("/api/v1/plans", plan);
+        assert_eq!(answer.status, 201, "{}", answer.text());
+        let body = answer.json();
+        let text = |value: &Value| value.as_str().expect("a text").to_owned();
+        let links = &body["links"];
+        Kept { id: text(&body["id"]), edit: text(&links["edit"]), record: text(&links["record"]), view: text(&links["view"]) }
+    }
+
+    /// Reads below a stored plan with a link's secret.
+    #[must_use]
+    pub fn read(&self, kept: &Kept, secret: &str, below: &str) -> Answer {
+        self.send("GET", &kept.path(below), &[("authorization", &format!("Bearer {secret}"))], b"")
+    }
+
+    /// Replaces a stored plan, with the edit link, on top of a revision.
+    #[must_use]
+    pub fn replace(&self, kept: &Kept, base: u32, plan: &Value) -> Answer {
+        let headers = [
+            ("content-type", "application/json"),
+            ("authorization", &format!("Bearer {}", kept.edit)),
+            ("if-match", &format!("\"{base}\"")),
+        ];
+        self.send("PUT", &kept.path(""), &headers, plan.to_string().as_bytes())
+    }
+
+    /// The folder that this service made, when it made one.
+    #[must_use]
+    pub fn folder(&self) -> Option<&Path> {
+        self.folder.as_ref().map(TempDir::path)
+    }
+}
+
+impl Drop for Service {
+    fn drop(&mut self) {
+        drop(self.stop.take());
+        if let Some(thread) = self.thread.take() {
+            let _ = thread.join();
+        }
+    }
+}
+
+/// A plan that was kept, and its secrets.
+#[derive(Debug, Clone)]
+pub struct Kept {
+    /// Its name in the store.
+    pub id: String,
+    /// Secret of the edit link.
+    pub edit: String,
+    /// Secret of the record link.
+    pub record: String,
+    /// Secret of the view link.
+    pub view: String,
+}
+
+impl Kept {
+    /// An address below the plan; empty for the plan itself.
+    #[must_use]
+    pub fn path(&self, below: &str) -> String {
+        format!("/api/v1/plans/{}{below}", self.id)
+    }
+}
+
+/// The smallest plan: nothing is known.
+#[must_use]
+pub fn unknown() -> Value {
+    json!({ "schema_version": 1 })
+}
+
+/// A plan of which only the title is known.
+#[must_use]
+pub fn titled(title: &str) -> Value {
+    json!({ "schema_version": 1, "title": title })
+}
