@@ -7,12 +7,15 @@
 pub mod app;
 pub mod cli;
 pub mod config;
+pub mod drawing;
 pub mod error;
 pub mod handlers;
 pub mod journal;
 pub mod limits;
+pub mod lettering;
 pub mod router;
 pub mod security;
 pub mod server;
 pub mod shelf;
 pub mod store;
+pub mod views;

@@ -1,0 +1,195 @@
+//! Drawings as a list of lines, shapes and letters on paper, in millimetres, to a stated scale.
+//!
+//! Each drawing has a layout, which takes what it needs out of the design, and a drawing function, which puts it on
+//! paper. The same list is written as SVG for the page and painted into the PDF. Line types are those of ISO 128-2,
+//! dimensions those of ISO 129-1, scales those of ISO 5455; views stand in first-angle projection.
+
+pub mod callout;
+pub mod column;
+pub mod dimension;
+pub mod floor;
+pub mod furniture;
+pub mod hatch;
+pub mod pen;
+pub mod pit;
+pub mod scale;
+pub mod section;
+pub mod studs;
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+
+/// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
+pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "floor"];
+
+/// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
+#[must_use]
+pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
+    match name {
+        "section" => Some(section::draw(&section::layout(brief, design))),
+        "pit" => Some(pit::draw(&pit::layout(brief, design))),
+        "column" => Some(column::draw(&column::layout(brief, design))),
+        "studs" => Some(studs::draw(&studs::layout(brief, design))),
+        "floor" => Some(floor::draw(&floor::layout(brief, design))),
+        _ => None,
+    }
+}
+
+/// A place on paper, millimetres from the upper left corner, y downwards.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// To the right.
+    pub x: f64,
+    /// Downwards.
+    pub y: f64,
+}
+
+/// A place on paper.
+#[must_use]
+pub const fn at(x: f64, y: f64) -> Point {
+    Point { x, y }
+}
+
+/// Types of line, ISO 128-2, with their weights of 0.25, 0.35, 0.5 and 0.7 mm.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Line {
+    /// Cut outlines and what must be seen first: continuous, extra thick.
+    Heavy,
+    /// Visible edges: continuous, thick.
+    Thick,
+    /// Dimensions, leaders: continuous, thin.
+    Thin,
+    /// Hatching: finer still, so that it stays behind.
+    Hair,
+    /// Hidden edges: dashed, thin.
+    Dashed,
+    /// Axes: long dash and dot, thin.
+    Chain,
+    /// Neighbouring parts and extents: long dash and two dots, thin.
+    Phantom,
+}
+
+impl Line {
+    /// Every type.
+    pub const ALL: [Self; 7] = [Self::Heavy, Self::Thick, Self::Thin, Self::Hair, Self::Dashed, Self::Chain, Self::Phantom];
+
+    /// Weight, mm.
+    #[must_use]
+    pub const fn weight_mm(self) -> f64 {
+        match self {
+            Self::Heavy => 0.7,
+            Self::Thick => 0.5,
+            Self::Thin | Self::Dashed | Self::Chain | Self::Phantom => 0.25,
+            Self::Hair => 0.13,
+        }
+    }
+
+    /// Lengths of dashes and gaps, mm; empty for a continuous line.
+    #[must_use]
+    pub const fn dashes_mm(self) -> &'static [f64] {
+        match self {
+            Self::Dashed => &[2.5, 1.0],
+            Self::Chain => &[6.0, 1.0, 0.6, 1.0],
+            Self::Phantom => &[6.0, 1.0, 0.6, 1.0, 0.6, 1.0],
+            _ => &[],
+        }
+    }
+
+    /// Its name in a style sheet.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Heavy => "heavy",
+            Self::Thick => "thick",
+            Self::Thin => "thin",
+            Self::Hair => "hair",
+            Self::Dashed => "dashed",
+            Self::Chain => "chain",
+            Self::Phantom => "phantom",
+        }
+    }
+}
+
+/// Which point of a text stands at its place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Anchor {
+    /// Its beginning.
+    Start,
+    /// Its middle.
+    Middle,
+    /// Its end.
+    End,
+}
+
+/// A piece of lettering.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    /// Where its anchor stands, on the base line.
+    pub at: Point,
+    /// Size of type, mm.
+    pub size: f64,
+    /// Anchor.
+    pub anchor: Anchor,
+    /// Whether it reads upwards, for dimensions of heights.
+    pub upright: bool,
+    /// Whether it is heavier.
+    pub bold: bool,
+    /// The text.
+    pub text: String,
+}
+
+/// One thing on the paper.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Item {
+    /// Lines that share a type, each an open run of points, or a closed one.
+    Path {
+        /// The runs.
+        runs: Vec<Vec<Point>>,
+        /// Whether each is closed.
+        closed: bool,
+        /// Type of line.
+        line: Line,
+    },
+    /// A shape filled with ink: arrowheads, bars.
+    Solid {
+        /// Its corners.
+        corners: Vec<Point>,
+    },
+    /// A circle.
+    Circle {
+        /// Centre.
+        centre: Point,
+        /// Radius.
+        radius: f64,
+        /// Type of line.
+        line: Line,
+    },
+    /// A dot of ink.
+    Dot {
+        /// Centre.
+        centre: Point,
+        /// Radius.
+        radius: f64,
+    },
+    /// Lettering.
+    Text(Label),
+}
+
+/// A drawing, ready for paper.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Name in links.
+    pub name: &'static str,
+    /// Title.
+    pub title: String,
+    /// What it shows, in words: for those who cannot see it.
+    pub description: String,
+    /// Width, mm.
+    pub width: f64,
+    /// Height, mm.
+    pub height: f64,
+    /// Denominator of the scale; none for a diagram.
+    pub scale: Option<u32>,
+    /// What is on it.
+    pub items: Vec<Item>,
+}

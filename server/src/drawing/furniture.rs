@@ -1,0 +1,133 @@
+//! What every drawing has: title strip with scale, unit of its dimensions and scale bar; and north on plans.
+
+use stillground::design::ENGINE_VERSION;
+use stillground::figure::{Unit, Units};
+
+use crate::drawing::dimension::arrowhead;
+use crate::drawing::pen::{HEADING, Pen, SMALL};
+use crate::drawing::scale::View;
+use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::lettering::{Face, width, wrap};
+
+/// The figure of a dimension, without its unit, which stands in the title strip.
+#[must_use]
+pub fn dimension_text(units: Units, length_mm: f64) -> String {
+    units.figure(length_mm, Unit::Millimetre).digits
+}
+
+/// Least width of a title strip, mm.
+const LEAST_WIDTH: f64 = 96.0;
+
+/// Draws the strip below all that stands on the paper so far.
+pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units) {
+    let bounds = pen.bounds();
+    let (left, top) = (bounds.left, bounds.bottom + 5.0);
+    let right = f64::max(bounds.right, left + LEAST_WIDTH);
+    pen.line(Line::Thick, &[at(left, top), at(right, top)]);
+    let lines = wrap(Face::FiguresBold, title, HEADING, right - left);
+    let mut y = top + 5.2;
+    for line in lines {
+        pen.label(Label { at: at(left, y), size: HEADING, anchor: Anchor::Start, upright: false, bold: true, text: line });
+        y += 5.2;
+    }
+    y += 0.4;
+    match scale {
+        Some(scale) => {
+            let unit = if units == Units::Metric { "millimetres" } else { "inches" };
+            small(pen, at(left, y), Anchor::Start, format!("Scale 1\u{2009}:\u{2009}{scale}"));
+            small(pen, at(left, y + 4.2), Anchor::Start, format!("Dimensions in {unit}"));
+            scale_bar(pen, at(right, y), scale, units);
+        }
+        None => small(pen, at(left, y), Anchor::Start, "Diagram, not to scale".to_owned()),
+    }
+    small(pen, at(right, y + 4.2 + if scale.is_some() { 4.2 } else { -4.2 }), Anchor::End, format!("Stillground {ENGINE_VERSION}"));
+}
+
+fn small(pen: &mut Pen, at: Point, anchor: Anchor, text: String) {
+    pen.label(Label { at, size: SMALL, anchor, upright: false, bold: false, text });
+}
+
+/// A bar of five parts that ends at the right, its length a round figure.
+fn scale_bar(pen: &mut Pen, right: Point, scale: u32, units: Units) {
+    let (length_m, text) = bar_length(scale, units);
+    let length = length_m * 1000.0 / f64::from(scale);
+    let margin = width(Face::Figures, &text, SMALL) / 2.0;
+    let left = right.x - margin - length;
+    let (top, bottom) = (right.y - 2.2, right.y - 0.8);
+    for part in 0..5 {
+        let (a, b) = (left + length * f64::from(part) / 5.0, left + length * f64::from(part + 1) / 5.0);
+        if part % 2 == 0 {
+            pen.solid(&[at(a, top), at(b, top), at(b, bottom), at(a, bottom)]);
+        }
+    }
+    pen.rectangle(Line::Thin, at(left, top), at(left + length, bottom));
+    small(pen, at(left, right.y + 2.6), Anchor::Middle, "0".to_owned());
+    small(pen, at(left + length, right.y + 2.6), Anchor::Middle, text);
+}
+
+/// Length of the bar in metres and its name: the longest round one that stays below 45 mm on paper.
+fn bar_length(scale: u32, units: Units) -> (f64, String) {
+    let (unit_m, symbol, below, below_symbol, parts) = match units {
+        Units::Metric => (1.0, "m", 0.001, "mm", 1000.0),
+        Units::Imperial => (0.3048, "ft", 0.0254, "in", 12.0),
+    };
+    let most = 0.045 * f64::from(scale);
+    let mut best = (below, format!("1\u{a0}{below_symbol}"));
+    for power in 0..6 {
+        for digit in [1.0, 2.0, 5.0] {
+            let count = digit * 10f64.powi(power);
+            if count < parts && count * below <= most {
+                best = (count * below, format!("{count}\u{a0}{below_symbol}"));
+            }
+        }
+    }
+    for power in 0..6 {
+        for digit in [1.0, 2.0, 5.0] {
+            let count = digit * 10f64.powi(power);
+            if count * unit_m <= most {
+                best = (count * unit_m, format!("{count}\u{a0}{symbol}"));
+            }
+        }
+    }
+    best
+}
+
+/// An arrow to the north with its letter, its foot at a point.
+pub fn north(pen: &mut Pen, foot: Point) {
+    let tip = at(foot.x, foot.y - 12.0);
+    pen.line(Line::Thin, &[foot, tip]);
+    arrowhead(pen, tip, 0.0, 1.0);
+    pen.line(Line::Thin, &[at(foot.x - 2.0, foot.y - 4.0), at(foot.x + 2.0, foot.y - 4.0)]);
+    pen.text(at(foot.x, tip.y - 1.2), Anchor::Middle, "N");
+}
+
+/// Axes through a point, so far each way.
+pub fn axes(pen: &mut Pen, centre: Point, half_width: f64, half_height: f64) {
+    pen.line(Line::Chain, &[at(centre.x - half_width, centre.y), at(centre.x + half_width, centre.y)]);
+    pen.line(Line::Chain, &[at(centre.x, centre.y - half_height), at(centre.x, centre.y + half_height)]);
+}
+
+/// The view's origin so that what reaches from `left` and `top` begins at the paper's corner.
+#[must_use]
+pub fn view(scale: u32, left_m: f64, top_m: f64) -> View {
+    let mut view = View { scale, origin: at(0.0, 0.0) };
+    view.origin = at(-view.mm(left_m), view.mm(top_m));
+    view
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_bar_is_a_round_length_and_fits() {
+        for scale in crate::drawing::scale::REDUCTIONS {
+            for units in [Units::Metric, Units::Imperial] {
+                let (length, _) = bar_length(scale, units);
+                let paper = length * 1000.0 / f64::from(scale);
+                assert!((15.0..=45.0).contains(&paper) || scale < 5, "1 : {scale} {units:?}: {paper} mm");
+            }
+        }
+        assert_eq!(bar_length(20, Units::Metric), (0.5, "500\u{a0}mm".to_owned()));
+    }
+}

@@ -1,0 +1,222 @@
+//! The pen: puts lines, shapes and letters on paper and keeps account of where letters stand.
+
+use crate::drawing::hatch::{self, Hatch};
+use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
+use crate::lettering::{self, Face};
+
+/// Size of lettering, mm: capitals 2.5 mm high, ISO 3098.
+pub const SIZE: f64 = 3.6;
+/// Size of the small lettering, mm.
+pub const SMALL: f64 = 3.0;
+/// Size of a heading within a drawing, mm.
+pub const HEADING: f64 = 4.2;
+/// Height of a line of lettering, mm.
+pub const LINE_HEIGHT: f64 = 4.6;
+
+/// A rectangle on paper.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Area {
+    /// Left edge.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Right edge.
+    pub right: f64,
+    /// Lower edge.
+    pub bottom: f64,
+}
+
+impl Area {
+    /// Nothing yet.
+    pub const EMPTY: Self = Self { left: f64::INFINITY, top: f64::INFINITY, right: f64::NEG_INFINITY, bottom: f64::NEG_INFINITY };
+
+    /// Grown so that it holds a point with so much round it.
+    pub fn hold(&mut self, point: Point, round: f64) {
+        self.left = self.left.min(point.x - round);
+        self.right = self.right.max(point.x + round);
+        self.top = self.top.min(point.y - round);
+        self.bottom = self.bottom.max(point.y + round);
+    }
+
+    /// Whether two rectangles share more than an edge.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
+        self.left < other.right && other.left < self.right && self.top < other.bottom && other.top < self.bottom
+    }
+
+    /// The rectangle with a margin.
+    #[must_use]
+    pub fn with_margin(&self, margin: f64) -> Self {
+        Self { left: self.left - margin, top: self.top - margin, right: self.right + margin, bottom: self.bottom + margin }
+    }
+}
+
+/// The ground that a label covers.
+#[must_use]
+pub fn area_of(label: &Label) -> Area {
+    let face = if label.bold { Face::FiguresBold } else { Face::Figures };
+    let length = lettering::width(face, &label.text, label.size);
+    let before = match label.anchor {
+        Anchor::Start => 0.0,
+        Anchor::Middle => length / 2.0,
+        Anchor::End => length,
+    };
+    let (up, down) = (0.74 * label.size, 0.22 * label.size);
+    let Point { x, y } = label.at;
+    if label.upright {
+        Area { left: x - up, right: x + down, top: y - (length - before), bottom: y + before }
+    } else {
+        Area { left: x - before, right: x + length - before, top: y - up, bottom: y + down }
+    }
+}
+
+/// The ground that an item covers.
+#[must_use]
+pub fn bounds(item: &Item) -> Area {
+    let mut area = Area::EMPTY;
+    match item {
+        Item::Path { runs, line, .. } => runs.iter().flatten().for_each(|&point| area.hold(point, line.weight_mm() / 2.0)),
+        Item::Solid { corners } => corners.iter().for_each(|&point| area.hold(point, 0.0)),
+        Item::Circle { centre, radius, line } => area.hold(*centre, radius + line.weight_mm() / 2.0),
+        Item::Dot { centre, radius } => area.hold(*centre, *radius),
+        Item::Text(label) => area = area_of(label),
+    }
+    area
+}
+
+/// The pen.
+#[derive(Debug, Default)]
+pub struct Pen {
+    items: Vec<Item>,
+    hatched: Vec<(Hatch, Vec<Vec<Point>>)>,
+}
+
+impl Pen {
+    /// A line through points.
+    pub fn line(&mut self, line: Line, points: &[Point]) {
+        self.items.push(Item::Path { runs: vec![points.to_vec()], closed: false, line });
+    }
+
+    /// A closed outline.
+    pub fn outline(&mut self, line: Line, corners: &[Point]) {
+        self.items.push(Item::Path { runs: vec![corners.to_vec()], closed: true, line });
+    }
+
+    /// A rectangle between two opposite corners.
+    pub fn rectangle(&mut self, line: Line, a: Point, b: Point) {
+        self.outline(line, &rectangle(a, b));
+    }
+
+    /// A circle.
+    pub fn circle(&mut self, line: Line, centre: Point, radius: f64) {
+        self.items.push(Item::Circle { centre, radius, line });
+    }
+
+    /// A dot of ink.
+    pub fn dot(&mut self, centre: Point, radius: f64) {
+        self.items.push(Item::Dot { centre, radius });
+    }
+
+    /// A shape of ink.
+    pub fn solid(&mut self, corners: &[Point]) {
+        self.items.push(Item::Solid { corners: corners.to_vec() });
+    }
+
+    /// A hatch over closed outlines; an outline within another is a hole.
+    pub fn hatch(&mut self, hatch: Hatch, outlines: &[Vec<Point>]) {
+        self.hatched.push((hatch, outlines.to_vec()));
+    }
+
+    /// Lettering of the usual size.
+    pub fn text(&mut self, at: Point, anchor: Anchor, text: impl Into<String>) {
+        self.label(Label { at, size: SIZE, anchor, upright: false, bold: false, text: text.into() });
+    }
+
+    /// Lettering.
+    pub fn label(&mut self, label: Label) {
+        if !label.text.is_empty() {
+            self.items.push(Item::Text(label));
+        }
+    }
+
+    /// Lines of text below each other, from the first base line down; gives the base line after the last.
+    pub fn paragraph(&mut self, start: Point, size: f64, lines: &[String]) -> f64 {
+        let step = size * LINE_HEIGHT / SIZE;
+        for (i, text) in lines.iter().enumerate() {
+            let at = at(start.x, start.y + step * i as f64);
+            self.label(Label { at, size, anchor: Anchor::Start, upright: false, bold: false, text: text.clone() });
+        }
+        start.y + step * lines.len() as f64
+    }
+
+    /// The ground covered so far.
+    #[must_use]
+    pub fn bounds(&self) -> Area {
+        let mut all = Area::EMPTY;
+        for area in self.items.iter().map(bounds) {
+            all.hold(at(area.left, area.top), 0.0);
+            all.hold(at(area.right, area.bottom), 0.0);
+        }
+        all
+    }
+
+    /// Whether some lettering stands in an area.
+    #[must_use]
+    pub fn is_lettered(&self, area: &Area) -> bool {
+        self.items.iter().any(|item| matches!(item, Item::Text(label) if area_of(label).meets(area)))
+    }
+
+    /// Lays the hatches under everything, with the lettering left free, and moves all to a margin from the corner.
+    #[must_use]
+    pub fn finish(mut self, head: Head) -> Drawing {
+        let letters: Vec<Area> = self
+            .items
+            .iter()
+            .filter_map(|item| if let Item::Text(label) = item { Some(area_of(label).with_margin(0.7)) } else { None })
+            .collect();
+        let mut items: Vec<Item> = self.hatched.iter().flat_map(|(kind, outlines)| hatch::items(*kind, outlines, &letters)).collect();
+        items.append(&mut self.items);
+        let mut all = Area::EMPTY;
+        for area in items.iter().map(bounds) {
+            all.hold(at(area.left, area.top), MARGIN);
+            all.hold(at(area.right, area.bottom), MARGIN);
+        }
+        for item in &mut items {
+            shift(item, -all.left, -all.top);
+        }
+        let Head { name, title, description, scale } = head;
+        Drawing { name, title, description, width: all.right - all.left, height: all.bottom - all.top, scale, items }
+    }
+}
+
+/// Paper left free round a drawing, mm.
+const MARGIN: f64 = 1.5;
+
+/// What stands over a drawing.
+#[derive(Debug, Clone)]
+pub struct Head {
+    /// Name in links.
+    pub name: &'static str,
+    /// Title.
+    pub title: String,
+    /// What it shows, in words.
+    pub description: String,
+    /// Denominator of the scale.
+    pub scale: Option<u32>,
+}
+
+/// The corners of a rectangle.
+#[must_use]
+pub fn rectangle(a: Point, b: Point) -> Vec<Point> {
+    vec![a, at(b.x, a.y), b, at(a.x, b.y)]
+}
+
+fn shift(item: &mut Item, x: f64, y: f64) {
+    let moved = |point: &mut Point| *point = at(point.x + x, point.y + y);
+    match item {
+        Item::Path { runs, .. } => runs.iter_mut().flatten().for_each(moved),
+        Item::Solid { corners } => corners.iter_mut().for_each(moved),
+        Item::Circle { centre, .. } | Item::Dot { centre, .. } => moved(centre),
+        Item::Text(label) => moved(&mut label.at),
+    }
+}

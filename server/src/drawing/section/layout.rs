@@ -1,0 +1,189 @@
+//! What the section shows, in metres from ground level on the pier's axis.
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+use stillground::figure::Units;
+use stillground::site_plan::floor::FloorKind;
+use stillground::site_plan::pier::{Fill, Levelling};
+use stillground::units::{Length, metre};
+
+use super::words::{self, Words};
+use crate::drawing::hatch::Hatch;
+
+/// What the section shows.
+#[derive(Debug, Clone)]
+pub struct Layout {
+    pub(super) units: Units,
+    pub(super) half_length: f64,
+    pub(super) depth: f64,
+    pub(super) upstand: f64,
+    pub(super) pit_top_half: f64,
+    pub(super) pit_bottom_half: f64,
+    pub(super) contact: (f64, f64),
+    pub(super) plate_half: f64,
+    pub(super) plate_thickness: f64,
+    pub(super) gap: f64,
+    pub(super) grouted: bool,
+    pub(super) radius: f64,
+    pub(super) wall: f64,
+    pub(super) fill: Option<Hatch>,
+    pub(super) height: f64,
+    pub(super) top_plate_half: f64,
+    pub(super) top_plate_thickness: f64,
+    pub(super) stud_xs: Vec<f64>,
+    pub(super) embedment: f64,
+    pub(super) hole_depth: f64,
+    pub(super) hole_radius: f64,
+    pub(super) stud_length: f64,
+    pub(super) floor: Option<Floor>,
+    pub(super) frost: f64,
+    pub(super) water: Option<f64>,
+    pub(super) duct_diameter: Option<f64>,
+    pub(super) words: Words,
+}
+
+/// The floor beside the pier.
+#[derive(Debug, Clone)]
+pub struct Floor {
+    pub(super) level: f64,
+    pub(super) thickness: f64,
+    pub(super) opening_half: f64,
+    pub(super) is_concrete: bool,
+}
+
+/// Thickness that a deck is drawn with, m: boards on joists.
+const DECK_M: f64 = 0.15;
+
+/// Takes it out of the design.
+#[must_use]
+pub fn layout(brief: &Brief, design: &Design) -> Layout {
+    let m = |length: Length| metre::get(length);
+    let (block, pier, pit, anchors) = (&design.block, &design.pier, &design.excavation, &design.anchors);
+    let half_length = m(block.length) / 2.0;
+    let mut layout = Layout {
+        units: brief.units,
+        half_length,
+        depth: m(block.depth),
+        upstand: m(block.upstand),
+        pit_top_half: (m(pit.length) / 2.0).max(half_length),
+        pit_bottom_half: (m(pit.bottom_length) / 2.0).max(half_length),
+        contact: (m(block.side_contact_from), m(block.side_contact_to)),
+        plate_half: m(pier.plate_side) / 2.0,
+        plate_thickness: m(pier.plate_thickness),
+        gap: m(pier.gap),
+        grouted: brief.pier.levelling.value == Levelling::Grout,
+        radius: m(pier.outside_diameter) / 2.0,
+        wall: m(pier.wall),
+        fill: fill(brief.pier.fill.value),
+        height: m(pier.height),
+        top_plate_half: m(brief.pier.top_plate_side.value) / 2.0,
+        top_plate_thickness: m(brief.pier.top_plate_thickness.value),
+        stud_xs: stud_xs(design),
+        embedment: m(anchors.embedment),
+        hole_depth: m(anchors.hole_depth),
+        hole_radius: m(anchors.hole_diameter) / 2.0,
+        stud_length: m(brief.anchors.length.value),
+        floor: None,
+        frost: m(design.ground.frost_depth),
+        water: design.ground.groundwater_depth.map(m),
+        duct_diameter: (brief.block.duct_count.value >= 1.0).then(|| m(brief.block.duct_diameter.value)),
+        words: Words::default(),
+    };
+    layout.floor = floor(brief, &layout);
+    layout.words = words::words(brief, design, &layout);
+    layout
+}
+
+fn fill(fill: Fill) -> Option<Hatch> {
+    match fill {
+        Fill::None => None,
+        Fill::Sand => Some(Hatch::Sand),
+        Fill::Concrete => Some(Hatch::Concrete),
+    }
+}
+
+/// Where studs are seen from the south, each place once.
+fn stud_xs(design: &Design) -> Vec<f64> {
+    let mut xs: Vec<f64> = design.anchors.studs.iter().map(|stud| metre::get(stud.x)).collect();
+    xs.sort_by(f64::total_cmp);
+    xs.dedup_by(|a, b| (*a - *b).abs() < 1e-4);
+    xs
+}
+
+/// The floor stands off what passes through it: the block, the plate or the column.
+fn floor(brief: &Brief, layout: &Layout) -> Option<Floor> {
+    let (level, gap) = (metre::get(brief.floor.level.value), metre::get(brief.floor.gap.value));
+    let (thickness, is_concrete) = match brief.floor.kind.value {
+        FloorKind::Ground => return None,
+        FloorKind::Slab => (metre::get(brief.floor.slab_thickness.value), true),
+        FloorKind::Deck => (DECK_M, false),
+    };
+    let under = level - thickness;
+    let inner = if under < layout.upstand {
+        layout.half_length
+    } else if under < layout.pier_foot() + layout.plate_thickness {
+        layout.plate_half
+    } else {
+        layout.radius
+    };
+    Some(Floor { level, thickness, opening_half: inner + gap, is_concrete })
+}
+
+impl Layout {
+    /// Underside of the base plate.
+    pub(super) fn pier_foot(&self) -> f64 {
+        self.upstand + self.gap
+    }
+
+    pub(super) fn pier_top(&self) -> f64 {
+        self.pier_foot() + self.height
+    }
+
+    pub(super) fn stud_top(&self) -> f64 {
+        (self.upstand + self.stud_length - self.embedment).max(self.pier_foot() + self.plate_thickness)
+    }
+
+    /// Highest thing drawn.
+    pub(super) fn top(&self) -> f64 {
+        self.floor.as_ref().map_or(0.0, |floor| floor.level).max(self.pier_top()).max(self.stud_top())
+    }
+
+    /// Half the width that must be on the drawing.
+    pub(super) fn reach(&self) -> f64 {
+        self.pit_top_half.max(self.plate_half).max(self.top_plate_half).max(self.floor.as_ref().map_or(0.0, |floor| floor.opening_half))
+    }
+
+    pub(super) fn is_battered(&self) -> bool {
+        self.pit_top_half > self.half_length + 1e-6
+    }
+
+    /// Half the pit's width at a depth, where undisturbed ground begins.
+    pub(super) fn side_at(&self, depth: f64) -> f64 {
+        let share = if self.depth > 0.0 { (depth / self.depth).clamp(0.0, 1.0) } else { 0.0 };
+        self.pit_top_half + (self.pit_bottom_half - self.pit_top_half) * share
+    }
+
+    /// A level, when it lies within the drawing.
+    pub(super) fn drawn_level(&self, depth: Option<f64>) -> Option<f64> {
+        depth.filter(|&depth| depth > 0.0 && depth <= self.depth)
+    }
+
+    /// The holes, as pairs of opposite corners.
+    pub(super) fn holes(&self) -> impl Iterator<Item = ((f64, f64), (f64, f64))> {
+        self.stud_xs.iter().map(|&x| ((x - self.hole_radius, self.upstand), (x + self.hole_radius, self.upstand - self.hole_depth)))
+    }
+
+    /// Axis of a duct from the block's side up into the column, bent where it turns.
+    pub(super) fn duct(&self) -> Option<Vec<(f64, f64)>> {
+        let diameter = self.duct_diameter?;
+        let bend = (6.0 * diameter).min(self.half_length).min(self.depth * 0.5);
+        let below = bend.max(0.45f64.min(self.depth * 0.6));
+        let mut path = vec![(self.half_length, -below)];
+        for step in 0..=8 {
+            let (sin, cos) = (f64::from(step) * std::f64::consts::FRAC_PI_2 / 8.0).sin_cos();
+            path.push((bend * (1.0 - sin), -below + bend * (1.0 - cos)));
+        }
+        path.push((0.0, self.pier_foot() + self.plate_thickness));
+        Some(path)
+    }
+}

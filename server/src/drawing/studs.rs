@@ -1,0 +1,208 @@
+//! Where the studs stand: the plate with its holes and their table, and the plate on the block.
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+use stillground::figure::{Unit, Units};
+use stillground::units::{Length, metre, millimetre};
+
+use crate::drawing::dimension::{FIRST, STEP, across, upright};
+use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
+use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE};
+use crate::drawing::scale::{View, fitting};
+use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+
+/// What the drawing shows, in metres.
+#[derive(Debug, Clone)]
+pub struct Layout {
+    units: Units,
+    studs: Vec<(f64, f64)>,
+    size: &'static str,
+    circle: f64,
+    plate: f64,
+    column: f64,
+    hole: f64,
+    hole_depth: f64,
+    embedment: f64,
+    block: (f64, f64),
+}
+
+/// Takes it out of the design.
+#[must_use]
+pub fn layout(brief: &Brief, design: &Design) -> Layout {
+    let m = |length: Length| metre::get(length);
+    let (anchors, pier) = (&design.anchors, &design.pier);
+    Layout {
+        units: brief.units,
+        studs: anchors.studs.iter().map(|stud| (m(stud.x), m(stud.y))).collect(),
+        size: brief.anchors.size.value.key(),
+        circle: millimetre::get(brief.anchors.circle_diameter.value) / 1000.0,
+        plate: m(pier.plate_side),
+        column: m(pier.outside_diameter),
+        hole: m(anchors.hole_diameter),
+        hole_depth: m(anchors.hole_depth),
+        embedment: m(anchors.embedment),
+        block: (m(design.block.length), m(design.block.width)),
+    }
+}
+
+impl Layout {
+    fn number(&self, length_m: f64) -> String {
+        dimension_text(self.units, length_m * 1000.0)
+    }
+
+    fn say(&self, length_m: f64) -> String {
+        self.units.say(length_m * 1000.0, Unit::Millimetre)
+    }
+
+    /// Half of what the view of the plate must hold.
+    fn plate_reach(&self) -> f64 {
+        self.studs.iter().map(|(x, y)| x.abs().max(y.abs()) + self.hole).fold(self.plate.max(self.column) / 2.0, f64::max)
+    }
+
+    /// The outermost stud to the east, and the outermost to the south.
+    fn outermost(&self) -> Option<((f64, f64), (f64, f64))> {
+        let east = self.studs.iter().copied().max_by(|a, b| a.0.total_cmp(&b.0))?;
+        let south = self.studs.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1))?;
+        Some((east, south))
+    }
+
+    fn description(&self) -> String {
+        if self.studs.is_empty() {
+            return "No studs are planned.".to_owned();
+        }
+        let places: Vec<String> =
+            self.studs.iter().enumerate().map(|(i, (x, y))| format!("{}: {} east, {} north", i + 1, self.say(*x), self.say(*y))).collect();
+        format!(
+            "{} studs {} on a circle of {}, holes of {} and {} deep. Measured from the pier's axis, they stand at {}.",
+            self.studs.len(),
+            self.size,
+            self.say(self.circle),
+            self.say(self.hole),
+            self.say(self.hole_depth),
+            places.join("; ")
+        )
+    }
+}
+
+const TITLE: &str = "Studs: plate with holes, and where it stands on the block";
+
+/// Draws it.
+#[must_use]
+pub fn draw(layout: &Layout) -> Drawing {
+    let reach = layout.plate_reach();
+    let scale = fitting(2.0 * reach, 2.0 * reach, 84.0, 84.0);
+    let plate_view = view(scale, -reach, reach);
+    let mut pen = Pen::default();
+    plate(&mut pen, layout, &plate_view);
+    let bounds = pen.bounds();
+    let side = at(bounds.right + 8.0, bounds.top);
+    let bottom = table(&mut pen, layout, side);
+    on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
+    title_strip(&mut pen, TITLE, Some(scale), layout.units);
+    pen.finish(Head { name: "studs", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+}
+
+fn plate(pen: &mut Pen, layout: &Layout, view: &View) {
+    let half = layout.plate / 2.0;
+    let reach = layout.plate_reach();
+    pen.rectangle(Line::Thick, view.at(-half, half), view.at(half, -half));
+    pen.circle(Line::Dashed, view.at(0.0, 0.0), view.mm(layout.column / 2.0));
+    axes(pen, view.at(0.0, 0.0), view.mm(reach) + 3.0, view.mm(reach) + 3.0);
+    if !layout.studs.is_empty() {
+        pen.circle(Line::Chain, view.at(0.0, 0.0), view.mm(layout.circle / 2.0));
+    }
+    for (i, &(x, y)) in layout.studs.iter().enumerate() {
+        hole(pen, view, layout, (x, y), &(i + 1).to_string());
+    }
+    let (low, left) = (view.at(0.0, -reach).y, view.at(-reach, 0.0).x);
+    let mut line = low + FIRST;
+    if let Some((from, to)) = spacings(&layout.studs, |stud| stud.0) {
+        across(pen, view.at(from.0, from.1), view.at(to.0, to.1), line, &layout.number(to.0 - from.0));
+        line += STEP;
+    }
+    across(pen, view.at(-half, -half), view.at(half, -half), line, &layout.number(layout.plate));
+    let mut line = left - FIRST;
+    if let Some((from, to)) = spacings(&layout.studs, |stud| stud.1) {
+        upright(pen, view.at(from.0, from.1), view.at(to.0, to.1), line, &layout.number(to.1 - from.1));
+        line -= STEP;
+    }
+    north(pen, at(view.at(reach, 0.0).x + 2.0, view.at(0.0, reach).y + 8.0));
+}
+
+/// The outermost pair of studs in one direction, nearest to the lower left; none when they stand in one line.
+fn spacings(studs: &[(f64, f64)], along: fn(&(f64, f64)) -> f64) -> Option<((f64, f64), (f64, f64))> {
+    let pick = |sign: f64| {
+        studs.iter().copied().min_by(|a, b| (sign * along(a)).total_cmp(&(sign * along(b))).then((a.0 + a.1).total_cmp(&(b.0 + b.1))))
+    };
+    let (first, last) = (pick(1.0)?, pick(-1.0)?);
+    (along(&last) - along(&first) > 1e-6).then_some((first, last))
+}
+
+/// A hole with its cross and its number, the number outwards of it.
+fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number: &str) {
+    let centre = view.at(x, y);
+    let radius = view.mm(layout.hole / 2.0);
+    pen.circle(Line::Thick, centre, radius);
+    pen.line(Line::Thin, &[at(centre.x - radius - 1.5, centre.y), at(centre.x + radius + 1.5, centre.y)]);
+    pen.line(Line::Thin, &[at(centre.x, centre.y - radius - 1.5), at(centre.x, centre.y + radius + 1.5)]);
+    let (dx, dy) = (if x >= 0.0 { 1.0 } else { -1.0 }, if y >= 0.0 { -1.0 } else { 1.0 });
+    let place = at(centre.x + dx * (radius * 0.7 + 2.4), centre.y + dy * (radius * 0.7 + 2.4) + 0.35 * SIZE);
+    pen.label(Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_owned() });
+}
+
+/// The table of holes, its upper left corner at a point; gives where it ends.
+fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
+    let columns = [0.0, 12.0, 34.0, 56.0];
+    let right = corner.x + 58.0;
+    let mut y = corner.y + LINE_HEIGHT;
+    let heads = ["No.", "East", "North"];
+    let row = |pen: &mut Pen, y: f64, cells: [String; 3], bold: bool| {
+        for (i, text) in cells.into_iter().enumerate() {
+            let (x, anchor) = if i == 0 { (corner.x + 1.0, Anchor::Start) } else { (corner.x + columns[i + 1], Anchor::End) };
+            pen.label(Label { at: at(x, y), size: SIZE, anchor, upright: false, bold, text });
+        }
+    };
+    pen.line(Line::Thick, &[corner, at(right, corner.y)]);
+    row(pen, y, heads.map(str::to_owned), true);
+    pen.line(Line::Thin, &[at(corner.x, y + 1.5), at(right, y + 1.5)]);
+    for (i, &(x, north)) in layout.studs.iter().enumerate() {
+        y += LINE_HEIGHT + 0.8;
+        row(pen, y, [(i + 1).to_string(), layout.number(x), layout.number(north)], false);
+    }
+    pen.line(Line::Thick, &[at(corner.x, y + 2.0), at(right, y + 2.0)]);
+    let lines = if layout.studs.is_empty() {
+        vec!["No studs are planned.".to_owned()]
+    } else {
+        vec![
+            format!("{} studs {}", layout.studs.len(), layout.size),
+            format!("Holes ø {}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
+            format!("Embedment {}", layout.say(layout.embedment)),
+            format!("Circle ø {}", layout.say(layout.circle)),
+        ]
+    };
+    pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)
+}
+
+/// The plate on the block, small, with the distances to its edges.
+fn on_block(pen: &mut Pen, layout: &Layout, corner: Point) {
+    let (length, width) = layout.block;
+    let scale = fitting(length.max(layout.plate), width.max(layout.plate), 46.0, 46.0);
+    let mut view = view(scale, -length.max(layout.plate) / 2.0, width.max(layout.plate) / 2.0);
+    view.origin = at(view.origin.x + corner.x, view.origin.y + corner.y);
+    pen.rectangle(Line::Heavy, view.at(-length / 2.0, width / 2.0), view.at(length / 2.0, -width / 2.0));
+    pen.rectangle(Line::Thin, view.at(-layout.plate / 2.0, layout.plate / 2.0), view.at(layout.plate / 2.0, -layout.plate / 2.0));
+    for &(x, y) in &layout.studs {
+        pen.dot(view.at(x, y), view.mm(layout.hole / 2.0).max(0.45));
+    }
+    axes(pen, view.at(0.0, 0.0), view.mm(length / 2.0) + 2.0, view.mm(width / 2.0) + 2.0);
+    let low = view.at(0.0, -width.max(layout.plate) / 2.0).y;
+    let mut line = low + FIRST;
+    if let Some((east, south)) = layout.outermost() {
+        across(pen, view.at(east.0, east.1), view.at(length / 2.0, -width / 2.0), line, &layout.number(length / 2.0 - east.0));
+        line += STEP;
+        let left = view.at(-length.max(layout.plate) / 2.0, 0.0).x - FIRST;
+        upright(pen, view.at(south.0, south.1), view.at(-length / 2.0, -width / 2.0), left, &layout.number(width / 2.0 + south.1));
+    }
+    across(pen, view.at(-length / 2.0, -width / 2.0), view.at(length / 2.0, -width / 2.0), line, &layout.number(length));
+    pen.text(at(view.at(-length / 2.0, 0.0).x, line + 6.5), Anchor::Start, format!("On the block, 1\u{2009}:\u{2009}{scale}"));
+}

@@ -1,0 +1,3 @@
+//! Views: each shows a design and computes nothing.
+
+pub mod svg;
