@@ -1,14 +1,30 @@
 //! Observing floor: where a person's weight reaches the ground, and what stands over the block.
+//!
+//! On bare ground a weight presses where it stands. A slab spreads it over a ring of points. A deck carries it to its
+//! posts by the lever rule. Whatever the kind, the shares add to one and their centre is the place of the weight, except
+//! beyond the outermost posts of a deck.
+
+pub mod checks;
+pub mod dangers;
+pub mod deck;
+pub mod opening;
+pub mod places;
+pub mod slab;
 
 use serde::Serialize;
 
-use crate::brief::Brief;
+use crate::brief::{Brief, Origin};
 use crate::notes::{Found, Notes};
+use crate::site_plan::floor::FloorKind;
 use crate::stages::block::Block;
+use crate::stages::floor::deck::Bay;
+use crate::stages::floor::opening::Opening;
+use crate::stages::floor::places::StandPlace;
 use crate::stages::ground::Ground;
 use crate::stages::pier::Pier;
+use crate::units::{Length, metre};
 
-/// A share of a load that reaches the ground at one place.
+/// A share of a load that reaches the ground at one place. A place inside the block's plan presses on the block itself.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Footprint {
     /// East of the pier's axis.
@@ -22,18 +38,96 @@ pub struct Footprint {
 /// The floor.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Floor {
+    /// What people stand on.
+    pub kind: FloorKind,
+    /// Level above ground.
+    #[serde(rename = "level_m", serialize_with = "metre::serialize")]
+    pub level: Length,
+    /// Extent along x, evenly on both sides of the axis.
+    #[serde(rename = "length_m", serialize_with = "metre::serialize")]
+    pub length: Length,
+    /// Extent along y, evenly on both sides of the axis.
+    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    pub width: Length,
+    /// Hole in it for pier or block; none in bare ground.
+    pub opening: Option<Opening>,
     /// Posts that carry a deck; empty for ground and slab.
     pub supports: Vec<[f64; 2]>,
+    /// Whether those posts were stated or laid out here.
+    pub supports_origin: Origin,
+    /// Distance over which a slab spreads a load; none for ground and deck.
+    #[serde(rename = "slab_spread_m", serialize_with = "metre::option::serialize")]
+    pub slab_spread: Option<Length>,
+    /// Where people stand against block and reach.
+    pub stands: Vec<StandPlace>,
+    /// Whether the walk crosses the block's plan.
+    pub walk_over_block: bool,
+    /// Shortest distance from the walk to the block's side, nought over it; none without a walk.
+    #[serde(rename = "walk_to_block_m", serialize_with = "metre::option::serialize")]
+    pub walk_to_block: Option<Length>,
+    /// Distance from the block's side within which a weight tilts it most: its depth.
+    #[serde(rename = "reach_m", serialize_with = "metre::serialize")]
+    pub reach: Length,
+    /// Half the block's sides, along x and y.
+    #[serde(skip)]
+    pub block_half_m: [f64; 2],
+    /// Rectangles of four posts, the smallest first.
+    #[serde(skip)]
+    pub bays: Vec<Bay>,
 }
 
-/// Where a weight at a place on the floor reaches the ground: shares that add to one.
+impl Floor {
+    /// Whether a place is on the floor, or between its posts.
+    #[must_use]
+    pub fn carries(&self, x_m: f64, y_m: f64) -> bool {
+        let most = |axis: usize, half: f64| self.supports.iter().map(|post| post[axis].abs()).fold(half, f64::max);
+        x_m.abs() <= most(0, 0.5 * metre::get(self.length)) && y_m.abs() <= most(1, 0.5 * metre::get(self.width))
+    }
+}
+
+/// Where a weight at a place on the floor reaches the ground: shares that add to one. Off the floor it is the place itself.
 #[must_use]
-pub fn footprints(_floor: &Floor, x_m: f64, y_m: f64) -> Vec<Footprint> {
-    vec![Footprint { x_m, y_m, share_ratio: 1.0 }]
+pub fn footprints(floor: &Floor, x_m: f64, y_m: f64) -> Vec<Footprint> {
+    let itself = vec![Footprint { x_m, y_m, share_ratio: 1.0 }];
+    if !floor.carries(x_m, y_m) {
+        return itself;
+    }
+    match floor.kind {
+        FloorKind::Ground => itself,
+        FloorKind::Slab => slab::footprints(floor, x_m, y_m).unwrap_or(itself),
+        FloorKind::Deck => deck::footprints(floor, x_m, y_m).unwrap_or(itself),
+    }
 }
 
 /// Finds the floor.
 #[must_use]
-pub fn stage(brief: &Brief, _ground: &Ground, _block: &Block, _pier: &Pier) -> Found<Floor> {
-    Found { value: Floor { supports: brief.floor.supports.clone() }, notes: Notes::default() }
+pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Found<Floor> {
+    let mut notes = Notes::default();
+    let said = &brief.floor;
+    let kind = said.kind.value;
+    let block_half_m = [block.length, block.width].map(|side| 0.5 * metre::get(side));
+    let posts = deck::posts(brief, block_half_m, &mut notes);
+    let mut value = Floor {
+        kind,
+        level: said.level.value,
+        length: said.length.value,
+        width: said.width.value,
+        opening: opening::opening(brief, block, pier),
+        supports: posts.places,
+        supports_origin: posts.origin,
+        slab_spread: slab::spread(brief, ground, &mut notes),
+        stands: Vec::new(),
+        walk_over_block: false,
+        walk_to_block: None,
+        reach: block.depth,
+        block_half_m,
+        bays: posts.bays,
+    };
+    places::locate(brief, &mut value);
+    checks::checks(brief, block, &value, &mut notes);
+    dangers::cautions(brief, &value, &mut notes);
+    Found { value, notes }
 }
+
+#[cfg(test)]
+mod tests;

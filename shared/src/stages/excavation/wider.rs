@@ -1,39 +1,26 @@
 //! Wider instead of deeper: the block that a shallow pit needs to be as stiff as a metre cube.
 
-use crate::source::{Source, Standing};
-use crate::units::{Length, metre};
-
-/// Source of the comparison.
-pub const SOURCE: Source = Source::new(
-    "Pais and Kausel, Soil Dyn. Earthq. Eng. 7",
-    "1988",
-    "rocking of an embedded square, compared at equal stiffness",
-    Standing::SecondHand,
-);
+use crate::rules::pais_kausel_1988::{Footing, rocking_short_factor, surface_rocking_short};
+use crate::units::{Length, RotationalStiffness, metre, pascal};
 
 /// Common practice: a metre deep and a metre square.
 pub const CUSTOMARY_DEPTH_M: f64 = 1.0;
 /// Halvings of the interval in which the side is sought.
 const STEPS: usize = 50;
 
-/// Rocking stiffness of a square block over G/(1 − ν), m³: 4 B³ (1 + D/B + 1.6/1.35 (D/B)²), B half its side.
-///
-/// # Source
-/// Pais and Kausel 1988, as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a, with L = B.
-///
-/// # Valid for
-/// Ground hard against all of its sides; D/B to about 2, beyond which it is an extrapolation.
-#[must_use]
-pub fn rocking_m3(side_m: f64, depth_m: f64) -> f64 {
-    let half = 0.5 * side_m;
-    4.0 * half * (half * half + half * depth_m + 1.6 / 1.35 * depth_m * depth_m)
+/// Rocking stiffness of a square block in ground of unit modulus.
+fn rocking(side_m: f64, depth_m: f64) -> RotationalStiffness {
+    let half = metre::new(0.5 * side_m);
+    let footing =
+        Footing { shear_modulus: pascal::new(1.0), poisson_ratio: 0.3, half_length: half, half_width: half, depth: metre::new(depth_m) };
+    surface_rocking_short(&footing) * rocking_short_factor(&footing)
 }
 
 /// Side of a square block at a depth that is as stiff in rocking as a metre cube in the same ground; none where a metre
 /// can be dug.
 ///
 /// # Source
-/// Derived from [`rocking_m3`] by bisection.
+/// Derived from the rocking stiffness of Pais and Kausel by bisection.
 ///
 /// # Valid for
 /// Depths above nought; the side lies between one and two metres.
@@ -43,11 +30,11 @@ pub fn as_stiff_side(depth: Length) -> Option<Length> {
     if depth >= CUSTOMARY_DEPTH_M {
         return None;
     }
-    let wanted = rocking_m3(1.0, CUSTOMARY_DEPTH_M);
+    let wanted = rocking(1.0, CUSTOMARY_DEPTH_M);
     let (mut low, mut high) = (1.0, 2.5);
     for _ in 0..STEPS {
         let side = 0.5 * (low + high);
-        if rocking_m3(side, depth) < wanted {
+        if rocking(side, depth) < wanted {
             low = side;
         } else {
             high = side;
@@ -63,7 +50,7 @@ mod tests {
     #[test]
     fn half_as_deep_is_half_as_wide_again() {
         let side = metre::get(as_stiff_side(metre::new(0.5)).unwrap());
-        assert!((rocking_m3(side, 0.5) - rocking_m3(1.0, 1.0)).abs() < 1e-9);
+        assert!((rocking(side, 0.5) / rocking(1.0, 1.0)).value - 1.0 < 1e-9);
         assert!((side - 1.53).abs() < 0.01, "{side}");
         assert!(as_stiff_side(metre::new(1.0)).is_none());
     }

@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes};
-use crate::rules::ibc_2021::presumptive;
+use crate::rules::ibc_2012::presumptive;
 use crate::source::Source;
 use crate::stages::ground::soil_table::SoilRow;
 use crate::units::{Length, Pressure, Spread, kilopascal, metre};

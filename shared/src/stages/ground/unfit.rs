@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
-use crate::rules::ibc_2021::presumptive;
+use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
 use crate::stages::ground::Ground;

@@ -1,11 +1,11 @@
 //! Presumptive load-bearing values.
-//! IBC 2021, Table 1806.2; the figures are the same in the editions since 2012.
+//! IBC 2012, Table 1806.2; the later editions repeat the figures.
 
 use crate::source::{Source, Standing};
 use crate::units::{Pressure, kilopascal};
 
 /// Source of the table.
-pub const SOURCE: Source = Source::new("IBC", "2021", "Table 1806.2", Standing::SecondHand);
+pub const SOURCE: Source = Source::new("IBC", "2012", "Table 1806.2, vertical foundation pressure", Standing::SecondHand);
 
 /// One pound-force per square foot in kilopascals: 4.448 221 615 N over 0.3048² m².
 pub const PSF_KPA: f64 = 4.448_221_615_260_5 / (0.3048 * 0.3048) / 1000.0;
@@ -28,7 +28,7 @@ pub enum Class {
 /// Vertical foundation pressure, psf in the table.
 ///
 /// # Source
-/// IBC 2021, Table 1806.2.
+/// IBC 2012, Table 1806.2.
 ///
 /// # Valid for
 /// Undisturbed ground; not mud, organic silt, organic clay, peat or unprepared fill (1806.2, last paragraph).
@@ -47,7 +47,7 @@ pub fn bearing(class: Class) -> Pressure {
 /// Lateral bearing for each metre below grade, psf per foot in the table.
 ///
 /// # Source
-/// IBC 2021, Table 1806.2.
+/// IBC 2012, Table 1806.2.
 ///
 /// # Valid for
 /// As [`bearing`].
@@ -61,35 +61,6 @@ pub fn lateral_kpa_per_m(class: Class) -> f64 {
         Class::ClayOrSilt => 100.0,
     };
     psf_per_foot * PSF_KPA / 0.3048
-}
-
-/// Coefficient of friction under the base; clay and silt resist by cohesion instead.
-///
-/// # Source
-/// IBC 2021, Table 1806.2.
-///
-/// # Valid for
-/// As [`bearing`].
-#[must_use]
-pub fn friction_ratio(class: Class) -> Option<f64> {
-    match class {
-        Class::CrystallineRock => Some(0.70),
-        Class::SedimentaryRock | Class::Gravel => Some(0.35),
-        Class::Sand => Some(0.25),
-        Class::ClayOrSilt => None,
-    }
-}
-
-/// Cohesion under the base in clay and silt, 130 psf; it is limited to half the dead load (1806.3.2).
-///
-/// # Source
-/// IBC 2021, Table 1806.2.
-///
-/// # Valid for
-/// Clay and silt of the table's last row.
-#[must_use]
-pub fn cohesion() -> Pressure {
-    kilopascal::new(130.0 * PSF_KPA)
 }
 
 #[cfg(test)]

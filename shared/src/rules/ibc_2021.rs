@@ -1,3 +1,0 @@
-//! International Building Code, 2021 edition.
-
-pub mod presumptive;

@@ -1,0 +1,66 @@
+//! Demands on the floor held against what it is given.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes};
+use crate::site_plan::floor::FloorKind;
+use crate::source::Source;
+use crate::stages::block::Block;
+use crate::stages::floor::Floor;
+use crate::stages::floor::opening::{OVER_BLOCK_M, underside};
+use crate::stages::floor::places::to_block;
+use crate::units::{metre, millimetre};
+
+/// Least gap round the pier: a slab creeps and swells a little, a deck sags and its boards move with the weather.
+const SLAB_GAP_MM: f64 = 10.0;
+const DECK_GAP_MM: f64 = 20.0;
+/// A post nearer than this to the block presses on the ground that holds it, or on the block.
+const POST_CLEAR_M: f64 = 0.15;
+
+/// Adds the checks.
+pub fn checks(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
+    let needed = match floor.kind {
+        FloorKind::Ground => return,
+        FloorKind::Slab => SLAB_GAP_MM,
+        FloorKind::Deck => DECK_GAP_MM,
+    };
+    gap(brief, needed, notes);
+    if floor.kind == FloorKind::Deck {
+        deck(brief, block, floor, notes);
+    }
+}
+
+fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
+    let given = millimetre::get(brief.floor.gap.value);
+    let note = if given < needed_mm {
+        "The floor would come to touch pier or block, and every step would reach the telescope by that way. Make the gap wider, and put \
+         nothing stiff into it."
+    } else {
+        "The floor touches neither pier nor block. Keep grit, cables under tension and sealant out of the gap."
+    };
+    let source = Source::judgement("gap between floor and pier");
+    notes.check(
+        Check::at_least("floor.gap", "The floor stays clear of pier and block", given, needed_mm, Unit::Millimetre, source)
+            .note(note)
+            .moved_by(&["floor.gap_mm", "floor.kind"]),
+    );
+}
+
+fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
+    let source = Source::judgement("a deck bears on the ground, not on the block");
+    let nearest = floor.supports.iter().map(|&post| to_block(floor.block_half_m, post)).fold(f64::INFINITY, f64::min);
+    notes.check(
+        Check::at_least("floor.posts", "The deck's posts stand clear of the block", nearest, POST_CLEAR_M, Unit::Metre, source)
+            .note("A post on the block, or close beside it, hands every step to the pier. Move it away; the farther the better.")
+            .moved_by(&["floor.supports"]),
+    );
+    let clear = underside(brief).unwrap_or(floor.level) - block.upstand;
+    notes.check(
+        Check::at_least("floor.level", "The deck's joists clear the block's top", metre::get(clear), OVER_BLOCK_M, Unit::Metre, source)
+            .note(
+                "Joists that lie on the block carry every step into it. Raise the floor, lower the block's top, or frame the joists round \
+                   the whole block.",
+            )
+            .moved_by(&["floor.level_m", "block.upstand_m"]),
+    );
+}
