@@ -2,3 +2,4 @@
 
 pub mod cylinder;
 pub mod gust;
+pub mod turbulence;

@@ -1,4 +1,6 @@
-//! Mechanics of a column: beams and heat, derived here and checked against books.
+//! Mechanics of a column: beams, heat and oscillators, derived here and checked against books.
 
+pub mod beam_element;
 pub mod cantilever;
 pub mod heat;
+pub mod oscillator;

@@ -1,16 +1,41 @@
 //! Motion: what the star does.
 
+mod budget;
+mod check;
+mod heat;
+pub mod influence;
+mod knock;
+pub mod modes;
+pub mod rig;
+mod season;
+pub mod system;
+mod wind;
+
+use std::f64::consts::PI;
+
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::notes::{Found, Notes};
+use crate::figure::Unit;
+use crate::notes::{Found, Notes, Working};
+use crate::rules::mechanics::beam_element;
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::pier::Pier;
-use crate::units::{Frequency, hertz};
+use crate::units::{Frequency, Spread, hertz, megapascal};
+
+pub use budget::Budget;
+pub use heat::Heat;
+pub use knock::Knock;
+pub use season::Season;
+pub use wind::Wind;
+
+use modes::Mode;
+use rig::{Axis, Rig};
+use system::{Planes, System};
 
 /// Tilt from somebody standing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -38,26 +63,69 @@ pub struct Walk {
     pub trail_pixels: Option<f64>,
 }
 
+/// One natural swing, in words and figures.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ModeShape {
+    /// Upright plane in which it swings.
+    pub plane: Axis,
+    /// Frequency in low, typical and high ground.
+    #[serde(rename = "frequency_hz", serialize_with = "hertz::spread::serialize")]
+    pub frequency: Spread<Frequency>,
+    /// Damping over critical, typical ground.
+    pub damping_ratio: f64,
+    /// Share of the bending that is in the ground.
+    pub ground_share_ratio: f64,
+    /// Share in the joint.
+    pub joint_share_ratio: f64,
+    /// Share in the column.
+    pub column_share_ratio: f64,
+    /// Share in the mount.
+    pub mount_share_ratio: f64,
+    /// Height over the block's base in metres and sideways movement, the largest movement one.
+    pub shape: Vec<[f64; 2]>,
+}
+
 /// What the star does.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Motion {
     /// First frequencies in typical ground.
     #[serde(rename = "frequencies_hz", serialize_with = "hertz::list::serialize")]
     pub frequencies: Vec<Frequency>,
+    /// The same in the softest ground thought likely.
+    #[serde(rename = "frequencies_low_hz", serialize_with = "hertz::list::serialize")]
+    pub frequencies_low: Vec<Frequency>,
+    /// The same in the stiffest.
+    #[serde(rename = "frequencies_high_hz", serialize_with = "hertz::list::serialize")]
+    pub frequencies_high: Vec<Frequency>,
+    /// Natural swings, slowest first.
+    pub modes: Vec<ModeShape>,
     /// Tilt from each stand.
     pub stands: Vec<StandTilt>,
     /// The star during the walk.
     pub walk: Walk,
-    /// Wind.
+    /// Wind: the peak above the mean in ten minutes.
     pub wind_arcsec: Option<f64>,
+    /// Wind in full.
+    pub wind: Option<Wind>,
     /// Temperature difference across the column.
     pub thermal_arcsec: Option<f64>,
     /// The difference it is for.
     pub thermal_difference_k: f64,
+    /// Warmth in full.
+    #[serde(rename = "thermal")]
+    pub heat: Heat,
     /// Time for a tap to die to the budget.
     pub settle_s: Option<f64>,
+    /// A bump by hand in full.
+    pub bump: Option<Knock>,
+    /// The stop of a slew or flip.
+    pub slew: Option<Knock>,
+    /// Lean of the polar axis in a year; null where the ground cannot be presumed.
+    pub season: Option<Season>,
     /// Largest movement that is acceptable.
     pub budget_arcsec: f64,
+    /// The budget in full.
+    pub budget: Budget,
     /// Distance from which a person's weight tilts the pier less than the budget.
     pub quiet_distance_m: Option<f64>,
 }
@@ -67,23 +135,105 @@ pub struct Motion {
 #[allow(clippy::too_many_arguments, reason = "each stage names all that it depends on")]
 pub fn stage(
     brief: &Brief,
-    _ground: &Ground,
-    _block: &Block,
-    _stiffness: &GroundStiffness,
-    _pier: &Pier,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
     _anchors: &Anchors,
     _floor: &Floor,
 ) -> Found<Motion> {
+    let mut notes = Notes::default();
+    let budget = budget::find(brief, &mut notes);
+    let system = system(brief, ground, block, stiffness, pier);
+    let heat = heat::find(brief, pier, &mut notes);
+    let bump = system.as_ref().map(|system| knock::bump(system, budget.arcsec, &mut notes));
+    let wind = system.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
     let value = Motion {
-        frequencies: Vec::new(),
+        frequencies: frequencies(system.as_ref().map(|system| &system.typical)),
+        frequencies_low: frequencies(system.as_ref().map(|system| &system.low)),
+        frequencies_high: frequencies(system.as_ref().map(|system| &system.high)),
+        modes: system.as_ref().map(shapes).unwrap_or_default(),
         stands: Vec::new(),
         walk: Walk { rms_arcsec: None, peak_arcsec: None, trail_arcsec: None, trail_pixels: None },
-        wind_arcsec: None,
-        thermal_arcsec: None,
+        wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
+        wind,
+        thermal_arcsec: Some(heat.arcsec),
         thermal_difference_k: brief.load.thermal_difference_k.value,
-        settle_s: None,
-        budget_arcsec: 0.25,
+        heat,
+        settle_s: bump.and_then(|bump| bump.settle_s),
+        bump,
+        slew: system.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes)),
+        season: season::find(brief, ground, block, &mut notes),
+        budget_arcsec: budget.arcsec,
+        budget,
         quiet_distance_m: None,
     };
-    Found { value, notes: Notes::default() }
+    frequency_working(&value, &mut notes);
+    check::write(brief, &value, &mut notes);
+    Found { value, notes }
+}
+
+/// The modes in low, typical and high ground; none where the ground is not known.
+#[must_use]
+pub fn system(brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<System> {
+    let rigs = [Rig::new(Axis::X, brief, ground, block, stiffness, pier)?, Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?];
+    let modulus = ground.shear_modulus?.map(megapascal::get);
+    let damping = brief.load.damping_ratio;
+    Some(modulus.map(|g| Planes::solve(&rigs, g / modulus.typical, damping)))
+}
+
+/// Frequencies of both planes, slowest first, equal ones once.
+const MOST_FREQUENCIES: usize = 6;
+
+fn frequencies(planes: Option<&Planes>) -> Vec<Frequency> {
+    let mut all: Vec<f64> = planes.iter().flat_map(|planes| planes.both()).flatten().map(|mode| mode.omega / (2.0 * PI)).collect();
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|a, b| (*a - *b).abs() <= 1e-3 * *b);
+    all.into_iter().take(MOST_FREQUENCIES).map(hertz::new).collect()
+}
+
+/// The first modes of each plane, slowest first.
+const MODES_OF_A_PLANE: usize = 3;
+
+fn shapes(system: &System) -> Vec<ModeShape> {
+    let plane = |axis, low: &[Mode], typical: &[Mode], high: &[Mode]| -> Vec<ModeShape> {
+        low.iter().zip(typical).zip(high).take(MODES_OF_A_PLANE).map(|((low, typical), high)| shape(axis, low, typical, high)).collect()
+    };
+    let mut all = plane(Axis::X, &system.low.x, &system.typical.x, &system.high.x);
+    all.extend(plane(Axis::Y, &system.low.y, &system.typical.y, &system.high.y));
+    all.sort_by(|a, b| a.frequency.typical.value.total_cmp(&b.frequency.typical.value));
+    all
+}
+
+fn shape(plane: Axis, low: &Mode, typical: &Mode, high: &Mode) -> ModeShape {
+    let largest = typical.shape.iter().map(|[_, moved]| *moved).fold(0.0, |most: f64, one| if one.abs() > most.abs() { one } else { most });
+    let [ground, joint, column, mount] = typical.shares;
+    ModeShape {
+        plane,
+        frequency: Spread { low, typical, high }.map(|mode: &Mode| hertz::new(mode.omega / (2.0 * PI))),
+        damping_ratio: typical.damping_ratio,
+        ground_share_ratio: ground,
+        joint_share_ratio: joint,
+        column_share_ratio: column,
+        mount_share_ratio: mount,
+        shape: typical.shape.iter().map(|[height, moved]| [*height, if largest == 0.0 { 0.0 } else { moved / largest }]).collect(),
+    }
+}
+
+fn frequency_working(motion: &Motion, notes: &mut Notes) {
+    if let (Some(first), Some(mode)) = (motion.frequencies.first(), motion.modes.first()) {
+        notes.working(
+            Working::new(
+                "motion.frequency",
+                "First frequency of block, joint, column, mount and load on the ground",
+                "det(K − ω² M) = 0, f = ω/2π",
+                beam_element::SOURCE,
+            )
+            .with("share of ground", mode.ground_share_ratio, Unit::One)
+            .with("share of joint", mode.joint_share_ratio, Unit::One)
+            .with("share of column", mode.column_share_ratio, Unit::One)
+            .with("share of mount", mode.mount_share_ratio, Unit::One)
+            .gives("f", hertz::get(*first), Unit::Hertz),
+        );
+    }
 }

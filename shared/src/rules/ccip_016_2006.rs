@@ -1,0 +1,3 @@
+//! CCIP-016, 2006: a design guide for footfall induced vibration of structures.
+
+pub mod walking;

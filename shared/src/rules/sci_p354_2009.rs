@@ -1,0 +1,3 @@
+//! SCI P354, 2009: design of floors for vibration, a new approach.
+
+pub mod walking;

@@ -1,0 +1,145 @@
+//! Verdicts: each disturbance against the budget, by the unfavourable end of the ground.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes};
+use crate::source::Source;
+use crate::stages::motion::Motion;
+use crate::units::second;
+
+const OURS: Source = Source::judgement("budget by use; no standard exists");
+
+/// Writes the verdicts that need no influence of a weight on the floor.
+pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    frequency(brief, motion, notes);
+    wind(brief, motion, notes);
+    heat(brief, motion, notes);
+    settle(motion, notes);
+}
+
+fn unknown(id: &'static str, title: &str, unit: Unit, notes: &mut Notes) {
+    notes.check(Check::unknown(
+        id,
+        title,
+        unit,
+        OURS,
+        "The stiffness of this ground is not known, so that nothing can be said of what moves on it.",
+    ));
+}
+
+/// First frequency from which on a step is followed and hardly amplified, Hz.
+const FIRST_HZ: f64 = 12.0;
+
+fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    let title = "First frequency above what walking excites";
+    let Some(first) = motion.frequencies_low.first() else {
+        return unknown("motion.frequency", title, Unit::Hertz, notes);
+    };
+    let source = Source::derived("a step's trace through one mode: from 12 Hz on it is amplified by no more than a fifth");
+    let mount = motion.modes.first().is_some_and(|mode| mode.mount_share_ratio > 0.5);
+    let soft = if mount { " Most of the bending is in the mount itself, which no pier cures." } else { "" };
+    let first = crate::units::hertz::get(*first);
+    notes.check(
+        Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
+            .note(format!(
+                "In the softest ground thought likely the first swing is at {}. Below some {} a step begins to ring instead of \
+                 merely pushing.{soft}",
+                brief.units.say(first, Unit::Hertz),
+                brief.units.say(FIRST_HZ, Unit::Hertz)
+            ))
+            .moved_by(&[
+                "load.mount_stiffness_n_m_per_rad",
+                "pier.levelling",
+                "pier.gap_mm",
+                "block.side_contact_to_m",
+                "pier.outside_diameter_mm",
+            ]),
+    );
+}
+
+fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    let title = "Wind stays within the budget";
+    let Some(wind) = &motion.wind else {
+        return unknown("motion.wind", title, Unit::Arcsecond, notes);
+    };
+    let say = |value| brief.units.say(value, Unit::Arcsecond);
+    notes.check(
+        Check::at_most("motion.wind", title, wind.worst_arcsec, motion.budget_arcsec, Unit::Arcsecond, OURS)
+            .note(format!(
+                "At the telescope the wind is {}. Its flutter, as the amplitude of a swing, is held against the budget; a single gust \
+                 in ten minutes moves the star by {}, and the steady part by {}, which guiding takes out.",
+                brief.units.say(wind.speed_m_s, Unit::MetrePerSecond),
+                say(wind.gust_arcsec),
+                say(wind.mean_arcsec)
+            ))
+            .moved_by(&["load.enclosure", "load.wind_area_m2", "pier.outside_diameter_mm", "load.mount_stiffness_n_m_per_rad"]),
+    );
+}
+
+fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    let heat = &motion.heat;
+    let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
+    let demand = if guided { heat.guided_arcsec } else { heat.unguided_arcsec };
+    let say = |value| brief.units.say(value, Unit::Arcsecond);
+    let how = if guided {
+        format!(
+            "Guided every {} it hardly shows; without a guider one exposure would drift by {}.",
+            brief.units.say(second::get(brief.load.guiding_interval.value), Unit::Second),
+            say(heat.unguided_arcsec)
+        )
+    } else {
+        "Nothing corrects it within one exposure.".to_owned()
+    };
+    notes.check(
+        Check::at_most(
+            "motion.thermal",
+            "Warmth on one side of the column stays within the budget",
+            demand,
+            motion.budget_arcsec,
+            Unit::Arcsecond,
+            OURS,
+        )
+        .note(format!(
+            "{} across the column turns the top by {}, slowly. {how} Shade the column, wrap it, and paint all sides alike.",
+            brief.units.say(motion.thermal_difference_k, Unit::Kelvin),
+            say(heat.arcsec)
+        ))
+        .moved_by(&["load.thermal_difference_k", "pier.outside_diameter_mm", "pier.height_m", "load.guiding_interval_s"]),
+    );
+}
+
+fn settle(motion: &Motion, notes: &mut Notes) {
+    let title = "A bump dies soon";
+    let Some(bump) = &motion.bump else {
+        return unknown("motion.settle", title, Unit::Second, notes);
+    };
+    let fields: &[&str] = &["pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.mount_stiffness_n_m_per_rad"];
+    let source = Source::judgement("2 s for the eye, 3 s for frames, 5 s for long exposures");
+    let note = "Damping is taken from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, settles it. \
+                Sand in the column is what shortens it most.";
+    notes.check(match bump.worst_settle_s {
+        Some(time) => {
+            Check::at_most("motion.settle", title, time, motion.budget.settle_s, Unit::Second, source).note(note).moved_by(fields)
+        }
+        None => Check::unknown("motion.settle", title, Unit::Second, source, "It takes more than ten minutes; that is no pier.")
+            .moved_by(fields),
+    });
+    if let Some(slew) = &motion.slew {
+        notes.check(match slew.worst_settle_s {
+            Some(time) => {
+                Check::at_most("motion.slew", "The star is still soon after a slew", time, motion.budget.settle_s, Unit::Second, source)
+                    .note(
+                        "The drive's torque goes at once when a slew or a flip across the meridian stops; the swing then dies by damping.",
+                    )
+                    .moved_by(&["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad"])
+            }
+            None => Check::unknown(
+                "motion.slew",
+                "The star is still soon after a slew",
+                Unit::Second,
+                source,
+                "It takes more than ten minutes.",
+            ),
+        });
+    }
+}

@@ -1,0 +1,72 @@
+//! Knocks of the telescope's own doing: a bump by hand, and the stop of a slew or a flip.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::source::Source;
+use crate::stages::motion::system::{Planes, Swings, System};
+use crate::units::kilogram_square_metre;
+
+/// A bump by hand at the telescope: some 10 N for a tenth of a second, N s.
+pub const BUMP_N_S: f64 = 1.0;
+/// Where the bump comes from.
+pub const BUMP_SOURCE: Source = Source::judgement("a bump by hand at the telescope, 10 N for 0.1 s");
+
+/// What a knock does.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Knock {
+    /// First swing of the star, typical ground.
+    pub arcsec: f64,
+    /// Time until it is below the budget, typical ground; null when that takes more than ten minutes.
+    pub settle_s: Option<f64>,
+    /// The same in the low ground.
+    pub worst_settle_s: Option<f64>,
+}
+
+/// A bump by hand.
+#[must_use]
+pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
+    let knock = worst(system, budget_arcsec, |modes| Swings::after_impulse(modes, |mode| BUMP_N_S * mode.load_move));
+    notes.working(
+        Working::new("motion.settle", "Time for a bump to die below the budget", "Σ A_i exp(−ζ_i ω_i t) = budget", BUMP_SOURCE)
+            .with("J", BUMP_N_S, Unit::NewtonSecond)
+            .with("A", knock.arcsec, Unit::Arcsecond)
+            .with("budget", budget_arcsec, Unit::Arcsecond)
+            .gives("t", knock.settle_s.unwrap_or(f64::NAN), Unit::Second),
+    );
+    knock
+}
+
+/// The stop of a slew or of a flip across the meridian: the mount's torque goes at once.
+#[must_use]
+pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
+    let acceleration = brief.load.slew_acceleration_deg_s2.value.to_radians();
+    let inertia = kilogram_square_metre::get(brief.load.inertia.value);
+    let torque = acceleration * inertia;
+    let knock = worst(system, budget_arcsec, |modes| Swings::after_release(modes, |mode| torque * mode.load_turn));
+    notes.working(
+        Working::new(
+            "motion.slew",
+            "Swing when a slew stops",
+            "A = α J/K",
+            Source::derived("the drive's torque over the stiffness below it"),
+        )
+        .with("α", brief.load.slew_acceleration_deg_s2.value, Unit::DegreePerSecondSquared)
+        .with("J", inertia, Unit::KilogramSquareMetre)
+        .gives("A", knock.arcsec, Unit::Arcsecond),
+    );
+    knock
+}
+
+fn worst(system: &System, budget_arcsec: f64, swings: impl Fn(&[crate::stages::motion::modes::Mode]) -> Swings) -> Knock {
+    let settle = |planes: &Planes| {
+        planes.both().into_iter().map(|modes| swings(modes).settle_s(budget_arcsec)).try_fold(0.0_f64, |most, one| one.map(|s| most.max(s)))
+    };
+    Knock {
+        arcsec: system.typical.worst(|modes| swings(modes).bound_arcsec(0.0)),
+        settle_s: settle(&system.typical),
+        worst_settle_s: settle(&system.low),
+    }
+}

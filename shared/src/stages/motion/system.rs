@@ -1,0 +1,101 @@
+//! The rig's modes in both planes, and what steady forces and knocks do through them.
+
+use crate::stages::motion::modes::{self, Mode};
+use crate::stages::motion::rig::Rig;
+use crate::units::{ARCSEC_PER_RADIAN, Spread};
+
+/// Modes of both planes in one ground.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Planes {
+    /// East and west.
+    pub x: Vec<Mode>,
+    /// North and south.
+    pub y: Vec<Mode>,
+}
+
+impl Planes {
+    /// Solves both planes for a ground so many times as stiff as the typical one.
+    #[must_use]
+    pub fn solve([x, y]: &[Rig; 2], modulus_ratio: f64, stated_damping: Option<f64>) -> Self {
+        let one = |rig: &Rig| modes::find(&rig.in_ground(modulus_ratio), stated_damping);
+        // A square block's planes are one and the same.
+        let x_modes = one(x);
+        let y_modes = if x == y { x_modes.clone() } else { one(y) };
+        Self { x: x_modes, y: y_modes }
+    }
+
+    /// Both planes.
+    #[must_use]
+    pub fn both(&self) -> [&[Mode]; 2] {
+        [&self.x, &self.y]
+    }
+
+    /// The larger of a figure of either plane.
+    pub fn worst(&self, figure: impl Fn(&[Mode]) -> f64) -> f64 {
+        self.both().into_iter().map(figure).fold(0.0, f64::max)
+    }
+}
+
+/// Both planes in low, typical and high ground.
+pub type System = Spread<Planes>;
+
+/// Turn of the load in arcsec under a steady load that does `work` on a mode's shape.
+#[must_use]
+pub fn steady_turn_arcsec(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> f64 {
+    ARCSEC_PER_RADIAN * modes.iter().map(|mode| mode.load_turn * work(mode) / mode.omega.powi(2)).sum::<f64>()
+}
+
+/// Swings of the load's turn, arcsec, each with its rate of decay, 1/s.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Swings(Vec<[f64; 2]>);
+
+impl Swings {
+    /// After an impulse that does `work` on a mode's shape.
+    #[must_use]
+    pub fn after_impulse(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> Self {
+        Self::of(modes, |mode| work(mode) / mode.omega)
+    }
+
+    /// After a steady load that does `work` on a mode's shape has gone at once.
+    #[must_use]
+    pub fn after_release(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> Self {
+        Self::of(modes, |mode| work(mode) / mode.omega.powi(2))
+    }
+
+    fn of(modes: &[Mode], amplitude: impl Fn(&Mode) -> f64) -> Self {
+        Self(
+            modes
+                .iter()
+                .map(|mode| [(ARCSEC_PER_RADIAN * mode.load_turn * amplitude(mode)).abs(), mode.damping_ratio * mode.omega])
+                .collect(),
+        )
+    }
+
+    /// Bound of the swing after a time.
+    #[must_use]
+    pub fn bound_arcsec(&self, after_s: f64) -> f64 {
+        self.0.iter().map(|[amplitude, rate]| amplitude * (-rate * after_s).exp()).sum()
+    }
+
+    /// Time until the bound is below a budget; none when that takes more than ten minutes.
+    #[must_use]
+    pub fn settle_s(&self, budget_arcsec: f64) -> Option<f64> {
+        const LONGEST_S: f64 = 600.0;
+        if self.bound_arcsec(0.0) <= budget_arcsec {
+            return Some(0.0);
+        }
+        if self.bound_arcsec(LONGEST_S) > budget_arcsec {
+            return None;
+        }
+        let (mut early, mut late) = (0.0, LONGEST_S);
+        for _ in 0..40 {
+            let middle = 0.5 * (early + late);
+            if self.bound_arcsec(middle) > budget_arcsec {
+                early = middle;
+            } else {
+                late = middle;
+            }
+        }
+        Some(late)
+    }
+}
