@@ -21,7 +21,6 @@ pub mod gazetas_1991;
 pub mod hardin_black_1968;
 pub mod hogg_1938;
 pub mod ibc_2012;
-pub mod ibc_2021;
 pub mod image_motion;
 pub mod li_2010;
 pub mod mechanics;
