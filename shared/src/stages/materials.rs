@@ -1,4 +1,13 @@
-//! Materials: everything to order or hire.
+//! Materials: everything to order or hire, with what it is for.
+
+mod column;
+mod digging;
+mod floor;
+mod pouring;
+mod safety;
+mod studs;
+mod tools;
+mod wiring;
 
 use serde::Serialize;
 
@@ -10,6 +19,69 @@ use crate::stages::block::Block;
 use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::pier::Pier;
+
+/// Which part of the work a line belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Group {
+    /// Setting out and digging.
+    Digging,
+    /// Formwork, steel, ducts, concrete and its care.
+    Concrete,
+    /// The steel column.
+    Column,
+    /// Studs, resin, grout.
+    Studs,
+    /// The observing floor.
+    Floor,
+    /// Power, data and earth.
+    Wiring,
+    /// Tools to have, borrow or hire.
+    Tools,
+    /// What keeps people whole.
+    Safety,
+}
+
+impl Group {
+    /// The group's heading.
+    #[must_use]
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Self::Digging => "Setting out and digging",
+            Self::Concrete => "Form, steel, ducts and concrete",
+            Self::Column => "Column",
+            Self::Studs => "Studs, resin and bed",
+            Self::Floor => "Observing floor",
+            Self::Wiring => "Power, data and earth",
+            Self::Tools => "Tools",
+            Self::Safety => "Safety",
+        }
+    }
+}
+
+/// Whether a thing is bought or hired.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Supply {
+    /// Bought, and used up or kept.
+    Buy,
+    /// Hired, or borrowed.
+    Hire,
+    /// Owned already, or borrowed for the day.
+    Have,
+}
+
+impl Supply {
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Buy => "buy",
+            Self::Hire => "hire",
+            Self::Have => "have ready",
+        }
+    }
+}
 
 /// One line of the order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -25,17 +97,85 @@ pub struct Material {
     pub purpose: String,
     /// Waste, stock length, hire, and the like.
     pub note: String,
+    /// Which part of the work.
+    pub group: Group,
+    /// Bought or hired.
+    pub supply: Supply,
+}
+
+/// What the lists are made from.
+struct Job<'a> {
+    brief: &'a Brief,
+    excavation: &'a Excavation,
+    block: &'a Block,
+    pier: &'a Pier,
+    anchors: &'a Anchors,
+}
+
+impl Job<'_> {
+    fn people(&self) -> f64 {
+        self.brief.work.people.value.max(1.0)
+    }
+
+    fn say(&self, value: f64, unit: Unit) -> String {
+        self.brief.units.say(value, unit)
+    }
+}
+
+/// A list in the making.
+struct List {
+    group: Group,
+    lines: Vec<Material>,
+}
+
+impl List {
+    fn of(group: Group) -> Self {
+        Self { group, lines: Vec::new() }
+    }
+
+    fn buy(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Buy, item.into(), quantity, purpose, note.into());
+    }
+
+    fn hire(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Hire, item.into(), quantity, purpose, note.into());
+    }
+
+    fn have(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Have, item.into(), quantity, purpose, note.into());
+    }
+
+    /// A line of nothing is no line.
+    fn line(&mut self, supply: Supply, item: String, (quantity, unit): (f64, Unit), purpose: &str, note: String) {
+        if quantity.is_finite() && quantity > 0.0 {
+            self.lines.push(Material { item, quantity, unit, purpose: purpose.to_owned(), note, group: self.group, supply });
+        }
+    }
+}
+
+/// So many pieces.
+fn pieces(number: f64) -> (f64, Unit) {
+    (number.ceil(), Unit::Count)
+}
+
+/// Rounded up to a step, so that a list shows what a shop sells.
+fn up(value: f64, step: f64) -> f64 {
+    ((value / step - 1e-9).ceil() * step * 1e6).round() / 1e6
 }
 
 /// Lists what to order.
 #[must_use]
-pub fn stage(
-    _brief: &Brief,
-    _excavation: &Excavation,
-    _block: &Block,
-    _pier: &Pier,
-    _anchors: &Anchors,
-    _floor: &Floor,
-) -> Found<Vec<Material>> {
-    Found { value: Vec::new(), notes: Notes::default() }
+pub fn stage(brief: &Brief, excavation: &Excavation, block: &Block, pier: &Pier, anchors: &Anchors, floor: &Floor) -> Found<Vec<Material>> {
+    let job = Job { brief, excavation, block, pier, anchors };
+    let lists = [
+        digging::list(&job),
+        pouring::list(&job),
+        column::list(&job),
+        studs::list(&job),
+        floor::list(&job, floor),
+        wiring::list(&job),
+        tools::list(&job),
+        safety::list(&job),
+    ];
+    Found { value: lists.into_iter().flat_map(|list| list.lines).collect(), notes: Notes::default() }
 }

@@ -6,7 +6,7 @@ use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::pais_kausel_1988;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::stages::excavation::Room;
+use crate::stages::excavation::{DepthLimit, Room};
 use crate::stages::ground::Ground;
 use crate::units::{Length, kilogram, metre};
 
@@ -20,17 +20,14 @@ const STEP_M: f64 = 0.05;
 const MOST_STEPS: usize = 200;
 /// Longest side that a plan may hold, m.
 const LONGEST_M: f64 = 10.0;
-/// How far the base stays above the groundwater where it may, m.
-const ABOVE_WATER_M: f64 = 0.1;
-/// Least base depth worth digging above the water, m.
-const LEAST_DEPTH_M: f64 = 0.3;
 /// The tonne of the trade's rule of thumb, kg.
 pub(super) const TONNE_KG: f64 = 1000.0;
 
 /// Sizes the block, or takes it as stated.
 pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Outline {
     let depth = brief.block.depth.unwrap_or_else(|| depth(brief, ground, room, notes));
-    let most = (down(room.length), down(room.width));
+    let [most_long, most_wide] = room.at(depth);
+    let most = (down(most_long), down(most_wide));
     let start = start(brief);
     let mut outline = Outline {
         length: brief.block.length.unwrap_or(less(start, most.0)),
@@ -101,17 +98,9 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
     ];
     let (wanted, mut why) = needs.into_iter().fold(needs[0], |most, need| if need.0 > most.0 { need } else { most });
     let mut found = up(wanted);
-    if let Some(water) = brief.site.groundwater_depth.value {
-        let dry = down(water - metre::new(ABOVE_WATER_M));
-        let least = up(more(more(holes, frost), metre::new(LEAST_DEPTH_M)));
-        if found > dry && more(dry, least) < found {
-            found = more(dry, least);
-            why = "the base stays above the groundwater, since a pit in running ground under water cannot be dug by hand";
-        }
-    }
     if found > room.depth {
         found = more(down(room.depth), less(room.depth, metre::new(0.1)));
-        why = "this is as deep as can be dug here";
+        why = limit(room.limited_by);
     }
     notes.assumptions.push(sized(
         "block.depth_m",
@@ -120,6 +109,17 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
         "stiffness, mass, frost, and how wide the block has to be: the shallower, the wider",
     ));
     found
+}
+
+/// Why it goes no deeper.
+fn limit(limited_by: DepthLimit) -> &'static str {
+    match limited_by {
+        DepthLimit::Stated => "this is as deep as can be dug here",
+        DepthLimit::Assumed => "this is as deep as one person is taken to dig",
+        DepthLimit::Water => "the base stays above the groundwater, since a pit under water cannot be dug dry by hand",
+        DepthLimit::Rock => "the base rests on the rock",
+        DepthLimit::Batter => "deeper, the battered sides would run out of room",
+    }
 }
 
 /// Depth that frost asks for; sound rock does not heave.

@@ -1,0 +1,119 @@
+//! The steel column.
+
+use crate::figure::Unit;
+use crate::site_plan::pier::Fill;
+use crate::units::{kilogram, metre, millimetre};
+
+use super::{Group, Job, List, pieces, up};
+
+/// Stock length of tube, m.
+const TUBE_M: f64 = 6.0;
+/// Saw cuts and squaring of the ends, m.
+const CUT_M: f64 = 0.02;
+/// Dry sand, kg/m³.
+const SAND_KG_M3: f64 = 1600.0;
+/// Mass that two people lift without a hoist, kg.
+const TWO_PEOPLE_KG: f64 = 40.0;
+/// Paint, litres to a square metre and coat.
+const PAINT_L_M2: f64 = 0.1;
+
+pub(super) fn list(job: &Job) -> List {
+    let mut list = List::of(Group::Column);
+    steel(job, &mut list);
+    fill(job, &mut list);
+    finish(job, &mut list);
+    lifting(job, &mut list);
+    list
+}
+
+fn steel(job: &Job, list: &mut List) {
+    let (pier, brief) = (job.pier, &job.brief.pier);
+    let mm = |length| job.say(millimetre::get(length), Unit::Millimetre);
+    let grade = brief.steel.value.key();
+    let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value).max(0.05) + CUT_M;
+    list.buy(
+        format!("Steel tube {} × {}, {grade}", mm(pier.outside_diameter), mm(pier.wall)),
+        (up(tube, 0.01), Unit::Metre),
+        "the column",
+        format!(
+            "with {} for squaring; tube is sold in lengths of {}, so {} of them",
+            job.say(CUT_M, Unit::Metre),
+            job.say(TUBE_M, Unit::Metre),
+            (tube / TUBE_M).ceil()
+        ),
+    );
+    list.buy(
+        format!("Base plate {} square, {} thick, {grade}", mm(pier.plate_side), mm(pier.plate_thickness)),
+        pieces(1.0),
+        "the column's foot",
+        format!(
+            "drilled by the paper template, with a middle hole of {} for the ducts; flattened after welding",
+            mm(job.block.ducts.plate_hole)
+        ),
+    );
+    list.buy(
+        format!("Top plate {} square, {} thick, {grade}", mm(brief.top_plate_side.value), mm(brief.top_plate_thickness.value)),
+        pieces(1.0),
+        "the mount's seat",
+        format!("holes on a circle of {} from the mount in hand", mm(brief.top_bolt_circle.value)),
+    );
+    list.buy(format!("Stiffening ribs, {grade}"), pieces(brief.stiffener_count.value), "between column and base plate", "");
+    list.buy(
+        "Welding of column and plates",
+        pieces(1.0),
+        "one piece of steel",
+        format!("fillet of {} leg all round, by a qualified welder", mm(brief.weld_leg.value)),
+    );
+    list.buy(
+        "Bolts, nuts and washers for the mount",
+        pieces(1.0),
+        "fixing the mount",
+        "one set to the mount's own drawing; stainless with paste",
+    );
+}
+
+fn fill(job: &Job, list: &mut List) {
+    let bore = metre::get(job.pier.outside_diameter - job.pier.wall * 2.0).max(0.0);
+    let volume = std::f64::consts::FRAC_PI_4 * bore * bore * metre::get(job.pier.height);
+    match job.brief.pier.fill.value {
+        Fill::None => {}
+        Fill::Sand => list.buy(
+            "Kiln-dried sand",
+            (up(volume * SAND_KG_M3 * 1.1, 5.0), Unit::Kilogram),
+            "filling the column",
+            "a tenth for settling; round the ducts, through a hole that is closed again",
+        ),
+        Fill::Concrete => list.buy(
+            "Flowing concrete or grout",
+            (up(volume * 1.1, 0.005), Unit::CubicMetre),
+            "filling the column",
+            "a tenth for waste; leave the ducts and a drain clear",
+        ),
+    }
+}
+
+fn finish(job: &Job, list: &mut List) {
+    let area = std::f64::consts::PI * metre::get(job.pier.outside_diameter) * metre::get(job.pier.height)
+        + 2.0 * metre::get(job.pier.plate_side).powi(2);
+    list.buy(
+        "Galvanising, or zinc primer and top coat",
+        (up(area * PAINT_L_M2 * 3.0, 0.25), Unit::Litre),
+        "keeping rust away",
+        "litres are for one primer and two coats; a galvaniser needs holes at both ends, or the closed tube bursts in the bath; a pale top coat keeps the sun's heat off",
+    );
+}
+
+fn lifting(job: &Job, list: &mut List) {
+    let mass = kilogram::get(job.pier.mass);
+    if mass <= TWO_PEOPLE_KG {
+        return;
+    }
+    let said = job.say(mass, Unit::Kilogram);
+    list.hire(
+        "Engine crane, gantry or tripod hoist",
+        (1.0, Unit::Day),
+        "setting the column over the studs",
+        format!("for {said} with as much again to spare; on firm boards"),
+    );
+    list.hire("Lifting slings, 1 t", pieces(2.0), "lifting the column", "looked over before use; never round a sharp plate's edge");
+}

@@ -1,0 +1,138 @@
+//! Setting out and digging.
+
+use crate::figure::Unit;
+use crate::site_plan::excavation::Method;
+use crate::site_plan::site::Soil;
+use crate::units::{cubic_metre, metre};
+
+use super::{Group, Job, List, pieces, up};
+
+/// Hours of a working day.
+pub(super) const DAY_H: f64 = 8.0;
+/// Spare area of a sheet that is laid over or under something.
+const LAP_RATIO: f64 = 1.2;
+/// Length of a fence panel, m, and clear space between the fence and the pit, m.
+const PANEL_M: f64 = 2.0;
+const CLEAR_M: f64 = 1.0;
+
+pub(super) fn list(job: &Job) -> List {
+    let mut list = List::of(Group::Digging);
+    setting_out(job, &mut list);
+    digging(job, &mut list);
+    spoil(job, &mut list);
+    water(job, &mut list);
+    fence(job, &mut list);
+    list
+}
+
+fn setting_out(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let around = 2.0 * metre::get(pit.length + pit.width);
+    list.buy("Setting-out pegs, 50 × 50 mm", pieces(8.0), "the pit's corners and their offsets", "two at each corner, outside the dig");
+    list.buy(
+        "Mason's line",
+        (up(2.0 * around + 10.0, 10.0), Unit::Metre),
+        "sides and diagonals of the pit",
+        "twice round and both diagonals",
+    );
+    list.buy("Marking paint or lime", pieces(1.0), "the pit's outline on the ground", "");
+}
+
+fn digging(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let days = (pit.digging_h / DAY_H).ceil().max(1.0);
+    if job.brief.excavation.method.value == Method::Machine {
+        list.hire(
+            "Mini digger with a toothed and a grading bucket",
+            (days, Unit::Day),
+            "digging",
+            "with a driver who is trained on it; trim the last 100 mm by hand so that the base stays undisturbed",
+        );
+    }
+    list.have("Spade, shovel and digging bar", pieces(job.people()), "digging and trimming", "one set for each person");
+    if matches!(job.brief.site.soil.value, Soil::WeatheredRock | Soil::Rock) {
+        list.hire("Breaker, electric", (days, Unit::Day), "loosening rock", "with ear defenders; its dust holds silica");
+    }
+    if pit.protection {
+        list.hire(
+            "Shoring or a trench box, designed for this pit",
+            pieces(1.0),
+            "holding the sides before anyone enters",
+            "chosen by a competent person",
+        );
+    }
+    if pit.way_out {
+        list.have("Ladder", pieces(1.0), "a way out of the pit", "reaches a metre above the edge and is tied");
+    }
+}
+
+fn spoil(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let barrow = job.say(cubic_metre::get(job.brief.excavation.barrow.value) * 1000.0, Unit::Litre);
+    list.have(
+        "Wheelbarrow",
+        pieces((job.people() / 2.0).ceil()),
+        "spoil and concrete",
+        format!("about {} loads of {barrow}", pit.barrow_loads),
+    );
+    list.have("Scaffold boards", pieces(4.0), "a barrow run that does not cut up the lawn", "and to spread the load at the pit's edge");
+    let heap = metre::get(pit.heap_diameter);
+    list.buy("Sheet under the spoil", (up(heap * heap * LAP_RATIO, 1.0), Unit::SquareMetre), "keeping the grass", "at least 4 m wide");
+    let skip = job.say(cubic_metre::get(job.brief.excavation.skip.value), Unit::CubicMetre);
+    list.hire(
+        format!("Skip of {skip}"),
+        pieces(f64::from(pit.skips)),
+        "spoil that does not go back",
+        format!("{} of loosened spoil; a skip on a road needs a permit", job.say(cubic_metre::get(pit.away_volume), Unit::CubicMetre)),
+    );
+}
+
+fn water(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let base = metre::get(pit.bottom_length) * metre::get(pit.bottom_width);
+    if pit.dewatering {
+        list.hire(
+            "Sump pump with hose",
+            (3.0, Unit::Day),
+            "keeping the pit dry until the concrete has set",
+            "with a residual-current device",
+        );
+        list.buy(
+            "Geotextile",
+            (up(base * 1.5, 0.5), Unit::SquareMetre),
+            "under the blinding, so that wet ground does not mix into it",
+            "laps half a metre up the sides",
+        );
+    }
+    if pit.dewatering || !pit.cast_against_ground {
+        let volume = up(base * 0.05 * 1.2, 0.01);
+        list.buy(
+            "Lean concrete or crushed stone for blinding",
+            (volume, Unit::CubicMetre),
+            "a clean level base, 50 mm thick",
+            "a fifth for waste",
+        );
+    }
+    if cubic_metre::get(pit.backfill_volume) > 0.0 {
+        list.hire("Trench rammer", (1.0, Unit::Day), "ramming the fill in layers of 150 mm", "the spoil goes back round the block");
+    }
+}
+
+fn fence(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let (length, width) = (metre::get(pit.length), metre::get(pit.width));
+    let around = 2.0 * (length + width + 4.0 * CLEAR_M);
+    list.hire(
+        "Fence panels of 2 m with feet",
+        pieces(around / PANEL_M),
+        "keeping people and animals out of the open pit",
+        "a metre clear of the edge all round",
+    );
+    let sheets = (length + 0.6) * (width + 0.6) / (2.44 * 1.22);
+    list.buy(
+        "Plywood 18 mm, sheets of 2.44 × 1.22 m",
+        pieces(sheets),
+        "covering the pit overnight",
+        "with battens so that it cannot slide; no cover carries a person",
+    );
+}

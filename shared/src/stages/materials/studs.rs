@@ -1,0 +1,145 @@
+//! Studs, resin and the plate's bed.
+
+use crate::figure::Unit;
+use crate::site_plan::pier::Levelling;
+use crate::units::{metre, millilitre, millimetre};
+
+use super::{Group, Job, List, pieces, up};
+
+/// Volume of a cartridge where none is stated, ml.
+const CARTRIDGE_ML: f64 = 300.0;
+/// Resin that stays in each nozzle and the first strokes that are thrown away, ml.
+const PURGE_ML: f64 = 15.0;
+/// Grout, kg/m³ of dry product, and a bag, kg.
+const GROUT_KG_M3: f64 = 2000.0;
+const GROUT_BAG_KG: f64 = 25.0;
+
+pub(super) fn list(job: &Job) -> List {
+    let mut list = List::of(Group::Studs);
+    steel(job, &mut list);
+    resin(job, &mut list);
+    bed(job, &mut list);
+    holes(job, &mut list);
+    list
+}
+
+/// Cartridges for all holes, and how much one holds.
+fn cartridges(job: &Job) -> (f64, f64) {
+    let each = job.brief.anchors.stated.cartridge_ml.unwrap_or(CARTRIDGE_ML);
+    let usable = (each - PURGE_ML).max(each * 0.5);
+    ((millilitre::get(job.anchors.resin_volume) / usable).ceil().max(1.0), each)
+}
+
+fn steel(job: &Job, list: &mut List) {
+    let anchors = &job.brief.anchors;
+    let count = anchors.count.value;
+    let size = anchors.size.value.key();
+    let class = anchors.strength_class.value.key();
+    let length = job.say(millimetre::get(anchors.length.value), Unit::Millimetre);
+    let coating = anchors.coating.value.key();
+    let finish = if class.starts_with("A4") { "stainless".to_owned() } else { coating.to_owned() };
+    list.buy(
+        format!("Stud {size} × {length}, {class}, {finish}"),
+        pieces(count + 1.0),
+        "holding the base plate",
+        "one to spare; threaded rod with cut, chamfered ends",
+    );
+    let per_stud = if job.brief.pier.levelling.value == Levelling::Nuts { 3.0 } else { 2.0 };
+    let why = if per_stud > 2.0 { "levelling nut below, nut and locking nut above" } else { "nut and locking nut above" };
+    list.buy(
+        format!("Nut {size}, {class}"),
+        pieces(count * per_stud + 2.0),
+        "levelling and holding the plate",
+        format!("{per_stud} on each stud ({why}), two to spare"),
+    );
+    list.buy(
+        format!("Washer {size}, hardened, large"),
+        pieces(count * (per_stud - 1.0) + 2.0),
+        "above and below the plate",
+        "two to spare",
+    );
+    list.buy(
+        "Assembly paste",
+        pieces(1.0),
+        "an even friction in the thread",
+        "so that the torque means what it says; stainless seizes without it",
+    );
+}
+
+fn resin(job: &Job, list: &mut List) {
+    let (count, each) = cartridges(job);
+    list.buy(
+        format!("Injection resin, cartridge of {}", job.say(each, Unit::Millilitre)),
+        pieces(count),
+        "bonding the studs",
+        format!(
+            "{} for all holes with waste; an approved product for threaded rod, {} hole, this temperature and a damp or dry hole as it is; mind the date on it",
+            job.say(millilitre::get(job.anchors.resin_volume), Unit::Millilitre),
+            job.say(millimetre::get(job.anchors.hole_diameter), Unit::Millimetre)
+        ),
+    );
+    list.buy(
+        "Mixer nozzles",
+        pieces(count + 2.0),
+        "mixing the resin",
+        "one for each cartridge and two to spare: a nozzle sets whenever work stops",
+    );
+    list.have("Cartridge gun", pieces(1.0), "pressing the resin", "the one that fits the cartridge");
+}
+
+fn bed(job: &Job, list: &mut List) {
+    let gap = metre::get(job.pier.gap);
+    let side = metre::get(job.pier.plate_side);
+    match job.brief.pier.levelling.value {
+        Levelling::Nuts => {
+            list.buy("Brass or steel shim, assorted", pieces(1.0), "the last hundredths of a millimetre under a nut", "one set")
+        }
+        Levelling::Grout => {
+            let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
+            list.buy(
+                "Non-shrink flowing grout in bags of 25 kg",
+                pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
+                "the bed under the plate",
+                format!("{} with a fifth for waste; at least as strong as the block", job.say(volume * 1000.0, Unit::Litre)),
+            );
+            list.buy(
+                "Steel shims, stacks of assorted thickness",
+                pieces(4.0),
+                "carrying the plate while the grout sets",
+                "levelled first; taken out, or left below the surface",
+            );
+            list.buy(
+                "Foam strip or timber for a dam",
+                (up(4.0 * (side + 4.0 * gap), 0.5), Unit::Metre),
+                "holding the grout",
+                "with a head on one side to pour from",
+            );
+        }
+    }
+}
+
+fn holes(job: &Job, list: &mut List) {
+    let diameter = millimetre::get(job.anchors.hole_diameter);
+    let depth = job.say(millimetre::get(job.anchors.hole_depth), Unit::Millimetre);
+    let said = job.say(diameter, Unit::Millimetre);
+    let bits = if job.brief.anchors.count.value > 6.0 { 2.0 } else { 1.0 };
+    list.buy(
+        format!("Hammer-drill bit {said}, working length {depth} or more"),
+        pieces(bits),
+        "the holes",
+        "new, with its test mark; four cutters ride over steel better; measure it before the first hole",
+    );
+    let brush = job.say(diameter + 2.0, Unit::Millimetre);
+    list.buy(
+        format!("Wire brush {brush} with extension"),
+        pieces(1.0),
+        "cleaning the holes",
+        "the resin's own system brush where it names one",
+    );
+    list.buy(
+        "Blow-out pump with a tube to the bottom",
+        pieces(1.0),
+        "cleaning the holes",
+        "or oil-free compressed air; blow, brush, blow, as the resin's sheet counts it",
+    );
+}

@@ -1,0 +1,29 @@
+//! Power, data and earth.
+
+use crate::figure::Unit;
+
+use super::{Group, Job, List, pieces};
+
+pub(super) fn list(job: &Job) -> List {
+    let mut list = List::of(Group::Wiring);
+    let note = "chosen and connected by a licensed electrician";
+    list.buy("Earthing rod with clamp and inspection cover", pieces(1.0), "an earth for the column", note);
+    list.buy(
+        "Earthing cable, green and yellow",
+        (5.0, Unit::Metre),
+        "from the column's lug to the rod",
+        "16 mm² of copper unless the electrician says otherwise; 5 m is taken",
+    );
+    list.buy(
+        "Earthing lug M10 with bolt and serrated washers",
+        pieces(1.0),
+        "on the column, 100 mm above the plate",
+        "bare metal under it, then paint over it",
+    );
+    if job.block.ducts.count > 0 {
+        list.buy("Marker tape", (10.0, Unit::Metre), "over the ducts in their trench", "10 m is taken; measure the trench to the house");
+        list.buy("Rubber grommet for the plate's middle hole", pieces(1.0), "no cable on a sharp edge", "");
+        list.buy("Outdoor socket, IP66, behind a residual-current device", pieces(1.0), "power at the pier", note);
+    }
+    list
+}

@@ -1,0 +1,174 @@
+//! From the first peg to the hardened block.
+
+use crate::figure::Unit;
+use crate::notes::When;
+use crate::site_plan::block::{Mix, Reinforcement};
+use crate::units::{cubic_metre, day, metre, square_metre};
+
+use super::{Job, Plan};
+
+/// Days before a form is struck.
+const STRIKE_D: f64 = 3.0;
+
+pub(super) fn tasks(job: &Job, plan: &mut Plan) {
+    digging(job, plan);
+    preparing(job, plan);
+    pouring(job, plan);
+    hardening(job, plan);
+}
+
+fn digging(job: &Job, plan: &mut Plan) {
+    let pit = job.excavation;
+    plan.work(
+        When::Planning,
+        "order",
+        "Order, hire and confirm",
+        &[],
+        1.0,
+        "Long before day 1: a concrete plant, a galvaniser and a skip ask for days or weeks of notice. On day 1 only confirm.",
+    );
+    plan.work(
+        When::Digging,
+        "services",
+        "Find buried services",
+        &[],
+        1.0,
+        "Before the first spade: the owners' plans in hand, the ground swept with a locator, and every find marked.",
+    );
+    plan.work(
+        When::Digging,
+        "set_out",
+        "Set out, fence and lay boards",
+        &["services"],
+        1.5,
+        "Corners, diagonals, north, and a fence before there is a hole.",
+    );
+    let machine = if pit.protection { "; the sides are supported before anyone enters" } else { "" };
+    plan.work(
+        When::Digging,
+        "dig",
+        "Dig the pit",
+        &["set_out"],
+        pit.digging_h,
+        format!(
+            "{} out of the ground, {} barrow loads{machine}.",
+            job.brief.units.say(cubic_metre::get(pit.volume), Unit::CubicMetre),
+            pit.barrow_loads
+        ),
+    );
+    plan.work(
+        When::Digging,
+        "inspect",
+        "Trim the base and feel the soil",
+        &["dig"],
+        0.5,
+        "The last of it by hand, so that the base stays undisturbed. Compare the soil with what the plan says; if it is softer, or wet, \
+         stop and change the plan.",
+    );
+}
+
+fn preparing(job: &Job, plan: &mut Plan) {
+    let (pit, block) = (job.excavation, job.block);
+    if pit.dewatering || !pit.cast_against_ground {
+        plan.work(When::Pouring, "blinding", "Blind the base", &["inspect"], job.shared(2.0), "A clean, level, dry base 50 mm thick.");
+        plan.wait(When::Pouring, "blinding_sets", "The blinding sets", &["blinding"], 16.0, "Overnight, so that it can be walked on.");
+    }
+    let around = 2.0 * metre::get(block.length + block.width);
+    let height = metre::get(if pit.cast_against_ground { block.upstand } else { block.depth + block.upstand });
+    plan.work(
+        When::Pouring,
+        "form",
+        "Build the form and level its edge",
+        &["inspect", "blinding_sets"],
+        job.shared(1.0 + 1.2 * around * height),
+        "Its top edge is the block's top: level it with care, it saves hours at the plate.",
+    );
+    let per_metre = match job.brief.block.reinforcement.value {
+        Reinforcement::Plain => 0.0,
+        Reinforcement::TopMesh | Reinforcement::Cage => 0.08,
+    };
+    let bars = block.reinforcement.iter().find(|option| option.chosen).and_then(|option| option.bars_m).unwrap_or(0.0);
+    plan.work(
+        When::Pouring,
+        "steel_and_ducts",
+        "Place steel, ducts and earthing tail",
+        &["form"],
+        job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
+        "Bars kept 25 mm clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
+    );
+}
+
+fn pouring(job: &Job, plan: &mut Plan) {
+    let volume = cubic_metre::get(job.block.order_volume);
+    let (hours, how) = match job.brief.block.mix.value {
+        Mix::Ready => (1.0 + 0.75 * volume, "delivered"),
+        Mix::Site | Mix::Bagged => (job.shared(6.0 * volume).max(1.0), "mixed on site, about six person-hours to the cubic metre"),
+    };
+    plan.work(
+        When::Pouring,
+        "pour",
+        "Pour and compact",
+        &["steel_and_ducts"],
+        hours,
+        format!("{} {how}, in one go and in layers of 300 mm, each driven into the last.", job.brief.units.say(volume, Unit::CubicMetre)),
+    );
+    let top = square_metre::get(job.block.length * job.block.width);
+    plan.work(
+        When::Pouring,
+        "cover",
+        "Float the top and cover it",
+        &["pour"],
+        0.5 + 0.25 * top,
+        "Flat where the plate will stand, and damp from the first hour.",
+    );
+}
+
+fn hardening(job: &Job, plan: &mut Plan) {
+    let block = job.block;
+    let at = job.brief.units.say(job.brief.work.temperature_c.value, Unit::Celsius);
+    let days = |time| job.brief.units.say(day::get(time), Unit::Day);
+    plan.wait(
+        When::Pouring,
+        "cure",
+        "Keep the block damp and covered",
+        &["cover"],
+        24.0 * day::get(block.curing),
+        format!("{} at {at}: concrete that dries early stays weak and dusty at its face.", days(block.curing)),
+    );
+    plan.wait(
+        When::Pouring,
+        "form_waits",
+        "The form stays on",
+        &["cover"],
+        24.0 * STRIKE_D,
+        "Three days keep the warmth even and the edges whole.",
+    );
+    plan.work(When::Pouring, "strike", "Strike the form", &["form_waits"], job.shared(1.0), "");
+    let fill = cubic_metre::get(job.excavation.backfill_volume);
+    if fill > 0.0 {
+        plan.work(
+            When::Digging,
+            "backfill",
+            "Fill and ram round the block",
+            &["strike"],
+            job.shared(3.0 * fill),
+            "In layers of 150 mm, each rammed before the next.",
+        );
+    }
+    plan.wait(
+        When::Drilling,
+        "harden",
+        "The concrete hardens",
+        &["cover"],
+        24.0 * day::get(block.drill_after),
+        format!("{} at {at}: 21 days at least, and a characteristic strength of 20 MPa.", days(block.drill_after)),
+    );
+    plan.wait(
+        When::Observing,
+        "full_strength",
+        "The concrete reaches its full strength",
+        &["cover"],
+        24.0 * day::get(block.load_after),
+        format!("{} at {at}: the studs' resistances are reckoned with the strength at 28 days and 20 °C.", days(block.load_after)),
+    );
+}

@@ -1,0 +1,145 @@
+//! From the first hole to the tightened column.
+
+use crate::figure::Unit;
+use crate::notes::When;
+use crate::rules::en_1992_1_1_2004::maturity;
+use crate::site_plan::anchors::Hole;
+use crate::site_plan::pier::{Fill, Levelling};
+use crate::units::{kilogram, millimetre};
+
+use super::{Job, Plan};
+
+/// Time to full load on a summer's day, h, at so many °C.
+const CURE_H: f64 = 24.0;
+const CURE_AT_C: f64 = 20.0;
+/// Cooler by so much doubles it.
+const DOUBLING_K: f64 = 10.0;
+/// Grout's wait at 20 °C, h.
+const GROUT_H: f64 = 72.0;
+
+pub(super) fn tasks(job: &Job, plan: &mut Plan) {
+    drilling(job, plan);
+    standing(job, plan);
+    tightening(job, plan);
+}
+
+/// Hours before the studs may be loaded: the product's, else the trade's day, doubled for each ten degrees that it is colder.
+fn resin_cures(job: &Job) -> (f64, String) {
+    let anchors = &job.brief.anchors;
+    let at = job.brief.units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
+    if let Some(hours) = anchors.stated.cure_time_h {
+        return (hours, format!("The product's sheet gives this time for {at}."));
+    }
+    let cooler = ((CURE_AT_C - anchors.concrete_temperature_c.value) / DOUBLING_K).clamp(0.0, 4.0);
+    let wet = if anchors.hole.value == Hole::Wet { 2.0 } else { 1.0 };
+    let hours = CURE_H * cooler.exp2() * wet;
+    (
+        hours,
+        format!(
+            "A day in summer, doubled for every ten degrees colder and again in a wet hole: taken for {at}. The product's own sheet replaces it."
+        ),
+    )
+}
+
+fn drilling(job: &Job, plan: &mut Plan) {
+    let count = job.brief.anchors.count.value;
+    plan.work(
+        When::Drilling,
+        "drill",
+        "Lay the template and drill",
+        &["harden", "strike", "backfill"],
+        1.0 + 0.25 * count,
+        format!(
+            "{count:.0} holes, {} deep: one pilot pass and one to depth for each, depth and angle checked with a dry stud.",
+            job.brief.units.say(millimetre::get(job.anchors.hole_depth), Unit::Millimetre)
+        ),
+    );
+    plan.work(
+        When::Bonding,
+        "bond",
+        "Clean the holes, inject and set the studs",
+        &["drill"],
+        0.5 + 0.2 * count,
+        "Blown, brushed and blown as the resin's sheet counts it; one cartridge at a time, each stud set before the resin gels.",
+    );
+    let (hours, why) = resin_cures(job);
+    plan.wait(When::Bonding, "resin_cures", "The resin cures", &["bond"], hours, why);
+}
+
+fn standing(job: &Job, plan: &mut Plan) {
+    let mass = job.brief.units.say(kilogram::get(job.pier.mass), Unit::Kilogram);
+    plan.work(
+        When::Lifting,
+        "stand",
+        "Set the column on its studs",
+        &["resin_cures"],
+        1.5,
+        format!("{mass} over standing threads: two people and a hoist, nobody beneath."),
+    );
+    plan.work(
+        When::Tightening,
+        "level",
+        "Level the plate",
+        &["stand"],
+        1.5,
+        "All lower nuts or shims within a tenth of a millimetre, the level turned end for end.",
+    );
+    if job.brief.pier.levelling.value == Levelling::Grout {
+        let pace = maturity::pace_factor(job.brief.work.temperature_c.value.max(5.0));
+        plan.work(
+            When::Tightening,
+            "grout",
+            "Grout under the plate",
+            &["level"],
+            1.5,
+            "From one side until it rises at the other; a drain left open.",
+        );
+        plan.wait(
+            When::Tightening,
+            "grout_sets",
+            "The grout hardens",
+            &["grout"],
+            GROUT_H / pace,
+            "Three days at 20 °C, longer in the cold; its bag may say otherwise.",
+        );
+    }
+    if job.brief.pier.fill.value != Fill::None {
+        plan.work(
+            When::Lifting,
+            "fill",
+            "Fill the column",
+            &["level", "grout_sets"],
+            job.shared(2.0),
+            "Round the ducts, shaken down, and the hole closed.",
+        );
+    }
+}
+
+fn tightening(job: &Job, plan: &mut Plan) {
+    plan.work(
+        When::Tightening,
+        "torque",
+        "Tighten the nuts",
+        &["level", "grout_sets"],
+        0.5 + 0.1 * job.brief.anchors.count.value,
+        "In a star and in three rounds, with the torque of the plan and never more than the product allows.",
+    );
+    plan.wait(When::Tightening, "relax_day", "A day goes by", &["torque"], 24.0, "Threads and coatings bed in within hours.");
+    plan.work(
+        When::Tightening,
+        "torque_day",
+        "Check the torque after a day",
+        &["relax_day"],
+        0.25,
+        "What has bedded in is made up, to the same torque.",
+    );
+    plan.wait(When::Tightening, "relax_week", "A week goes by", &["torque"], 168.0, "Resin under steady pull creeps for days.");
+    plan.work(
+        When::Tightening,
+        "torque_week",
+        "Check the torque after a week",
+        &["relax_week", "torque_day"],
+        0.25,
+        "Mark nut, stud and plate with one line of paint: a nut that turns shows.",
+    );
+}
