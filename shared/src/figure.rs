@@ -242,7 +242,7 @@ fn grouped(whole: &str) -> String {
     }
     let mut out = String::with_capacity(whole.len() + whole.len() / 3 * 3);
     for (i, digit) in whole.chars().enumerate() {
-        if i > 0 && (whole.len() - i) % 3 == 0 {
+        if i > 0 && (whole.len() - i).is_multiple_of(3) {
             out.push('\u{2009}');
         }
         out.push(digit);
