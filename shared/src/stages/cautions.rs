@@ -1,4 +1,8 @@
-//! Cautions: what can hurt, said where the danger is.
+//! Cautions: what can hurt, said where the danger is. Those that belong to one stage's figures stand in that stage.
+
+mod building;
+mod ground_works;
+mod using;
 
 use crate::brief::Brief;
 use crate::notes::Notes;
@@ -9,16 +13,29 @@ use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::pier::Pier;
 
+/// What the cautions are chosen by.
+struct Job<'a> {
+    brief: &'a Brief,
+    excavation: &'a Excavation,
+    block: &'a Block,
+    pier: &'a Pier,
+}
+
 /// Lists the cautions that this plan calls for.
 #[must_use]
 pub fn stage(
-    _brief: &Brief,
+    brief: &Brief,
     _ground: &Ground,
-    _excavation: &Excavation,
-    _block: &Block,
-    _pier: &Pier,
+    excavation: &Excavation,
+    block: &Block,
+    pier: &Pier,
     _anchors: &Anchors,
     _floor: &Floor,
 ) -> Notes {
-    Notes::default()
+    let job = Job { brief, excavation, block, pier };
+    let mut notes = Notes::default();
+    ground_works::list(&job, &mut notes);
+    building::list(&job, &mut notes);
+    using::list(&job, &mut notes);
+    notes
 }

@@ -1,0 +1,121 @@
+//! Drilling, bonding, lifting, tightening.
+
+use crate::figure::Unit;
+use crate::notes::{Notes, When};
+use crate::site_plan::block::Reinforcement;
+use crate::site_plan::pier::{Fill, Levelling};
+use crate::source::{Source, Standing};
+use crate::units::metre;
+
+use super::Job;
+
+/// Height of a column's top that asks for steps to work at, m.
+const HIGH_M: f64 = 1.8;
+
+pub(super) fn list(job: &Job, notes: &mut Notes) {
+    drilling(job, notes);
+    bonding(notes);
+    steel(notes);
+    lifting(job, notes);
+    tightening(job, notes);
+}
+
+fn drilling(job: &Job, notes: &mut Notes) {
+    notes.caution(
+        "drill.silica",
+        When::Drilling,
+        "Dust of drilled concrete holds silica, which scars lungs for good. Take it away at the bit with an extractor, wear a close-fitting \
+         FFP3 or P100 mask on a shaven face, keep others upwind, and blow holes out through a shroud or into a vacuum, never into a face.",
+        Source::new("29 CFR 1926.1153", "2016", "Table 1, handheld drills", Standing::FromMemory),
+    );
+    let steel = match job.brief.block.reinforcement.value {
+        Reinforcement::Plain => "",
+        Reinforcement::TopMesh | Reinforcement::Cage => {
+            " Where the bit meets a bar, stop: do not drill through it nor lean on the machine; move the template and ask what the bar does."
+        }
+    };
+    notes.caution(
+        "drill.machine",
+        When::Drilling,
+        format!(
+            "A rotary hammer that jams turns the arms that hold it. Both hands, side handle, feet firm, slip clutch on; ear defenders and \
+             goggles; pauses for the hands' sake.{steel}"
+        ),
+        Source::common_practice("hand-held hammer drills"),
+    );
+}
+
+fn bonding(notes: &mut Notes) {
+    notes.caution(
+        "bond.resin",
+        When::Bonding,
+        "Resin and its hardener make some people allergic for life, and burn eyes. Nitrile gloves, goggles, fresh air; change soiled gloves \
+         at once; no solvent on skin. Read the product's own sheet for its holes, times and temperatures: it rules over this plan.",
+        Source::common_practice("safety data sheets of injection resins"),
+    );
+    notes.caution(
+        "bond.wait",
+        When::Bonding,
+        "Do not touch a stud while the resin sets, nor tighten before the product's time for full load at the concrete's own temperature. \
+         A stud that was moved does not hold, and nothing shows it.",
+        Source::common_practice("bonded anchors"),
+    );
+}
+
+fn steel(notes: &mut Notes) {
+    notes.caution(
+        "column.welding",
+        When::Planning,
+        "The column's welds carry it: have them made by a qualified welder. Never weld on zinc without extraction, and never send a closed \
+         tube to a galvanising bath: without vent holes it explodes.",
+        Source::common_practice("welding and galvanising of hollow sections"),
+    );
+}
+
+fn lifting(job: &Job, notes: &mut Notes) {
+    notes.caution(
+        "lift.column",
+        When::Lifting,
+        "A column that tips crushes. Sling it above its middle, lift with a hoist on firm boards, nobody beneath or astride, and keep \
+         fingers out from under the plate: lower it on blocks first. It is not safe to let go before a nut is on every stud.",
+        Source::common_practice("lifting and setting columns"),
+    );
+    let top = metre::get(job.block.upstand) + metre::get(job.pier.height);
+    if top > HIGH_M {
+        notes.caution(
+            "lift.height",
+            When::Lifting,
+            format!(
+                "The column's top stands {} above ground. Work there from a platform with a rail, not from a ladder that leans on the column.",
+                job.brief.units.say(top, Unit::Metre)
+            ),
+            Source::common_practice("work at height"),
+        );
+    }
+    if job.brief.pier.fill.value != Fill::None {
+        notes.caution(
+            "lift.fill",
+            When::Lifting,
+            "Fill the column only where it stands for good: full, it is too heavy to lift. Sand's dust holds silica; wear the mask.",
+            Source::common_practice("filled columns"),
+        );
+    }
+}
+
+fn tightening(job: &Job, notes: &mut Notes) {
+    notes.caution(
+        "tighten.unit",
+        When::Tightening,
+        "Read the unit on the wrench before the first click: newton metres, kilogram-force metres and pound-force feet differ up to tenfold. \
+         Never exceed the torque that the resin's maker allows; a stud that pops out of its hole goes past your face.",
+        Source::common_practice("torque wrenches"),
+    );
+    if job.brief.pier.levelling.value == Levelling::Grout {
+        notes.caution(
+            "tighten.grout",
+            When::Tightening,
+            "Grout burns like any wet cement: gloves and goggles. Do not tighten fully before it is hard.",
+            Source::common_practice("cement grout"),
+        );
+    }
+}

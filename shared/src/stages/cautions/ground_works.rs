@@ -1,0 +1,130 @@
+//! Before and while digging, and at the pour.
+
+use crate::figure::Unit;
+use crate::notes::{Notes, When};
+use crate::site_plan::block::Mix;
+use crate::site_plan::excavation::Method;
+use crate::source::{Source, Standing};
+use crate::units::{kilogram, metre};
+
+use super::Job;
+
+/// Depth from which a hole is a fall that breaks bones, m.
+const FALL_M: f64 = 0.5;
+
+pub(super) fn list(job: &Job, notes: &mut Notes) {
+    planning(notes);
+    services(job, notes);
+    open_pit(job, notes);
+    digging(job, notes);
+    cement(job, notes);
+    lifting_bags(job, notes);
+}
+
+fn planning(notes: &mut Notes) {
+    notes.caution(
+        "plan.codes",
+        When::Planning,
+        "This plan is a calculation, not a permit. Ask the building office what it wants for a footing, a hut or a mast, keep to the local \
+         codes where they differ from this plan, and have an engineer of the place sign what they reserve for engineers.",
+        Source::common_practice("local codes and licensed practice come first"),
+    );
+    notes.caution(
+        "plan.alone",
+        When::Planning,
+        "Nobody digs, pours, lifts or drills alone. Somebody knows where you are and has a telephone that works there.",
+        Source::common_practice("no dangerous work alone"),
+    );
+}
+
+fn services(job: &Job, notes: &mut Notes) {
+    let machine = match job.brief.excavation.method.value {
+        Method::Machine => " No bucket works within half a metre of a service that has been found; that strip is dug by hand.",
+        Method::Hand => "",
+    };
+    notes.caution(
+        "dig.services",
+        When::Digging,
+        format!(
+            "Cables, gas and water lie shallower than any plan shows. Ask the owners for their plans, sweep the ground with a locator and \
+             dig the first half metre by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
+        ),
+        Source::new("29 CFR 1926.651", "1989", "(b), underground installations", Standing::FromMemory),
+    );
+}
+
+fn open_pit(job: &Job, notes: &mut Notes) {
+    if metre::get(job.excavation.depth) < FALL_M {
+        return;
+    }
+    notes.caution(
+        "dig.open_pit",
+        When::Digging,
+        format!(
+            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a metre clear all round from the first hour, \
+             cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
+            job.brief.units.say(metre::get(job.excavation.depth), Unit::Metre)
+        ),
+        Source::new("29 CFR 1926.651", "1989", "(c), (l)", Standing::FromMemory),
+    );
+    notes.caution(
+        "dig.water_in_pit",
+        When::Digging,
+        "After rain look at the sides before anybody goes near, and pump the water out. A child drowns in what stands in a pit overnight.",
+        Source::common_practice("daily look at an excavation"),
+    );
+}
+
+fn digging(job: &Job, notes: &mut Notes) {
+    if job.brief.excavation.method.value == Method::Machine {
+        notes.caution(
+            "dig.machine",
+            When::Digging,
+            "Stand where the driver sees you and never within the swing of the boom. The machine keeps off the pit's edge by the pit's \
+             depth, is driven by somebody trained on it, and lifts no people.",
+            Source::common_practice("working beside a digger"),
+        );
+    }
+    notes.caution(
+        "dig.back",
+        When::Digging,
+        "Spoil is heavy. Lift with the legs, fill the barrow half, change hands every quarter of an hour, drink.",
+        Source::common_practice("manual handling"),
+    );
+}
+
+fn cement(job: &Job, notes: &mut Notes) {
+    notes.caution(
+        "pour.cement",
+        When::Pouring,
+        "Wet concrete is strongly alkaline: it burns skin without pain at first, and blinds. Waterproof gloves, boots and long trousers \
+         outside the boots, goggles at every splash. Wash it off at once with much water; into the eyes: rinse for a quarter of an hour \
+         and see a doctor. Do not kneel in it.",
+        Source::common_practice("safety data sheets of cement"),
+    );
+    if job.brief.block.mix.value == Mix::Ready {
+        notes.caution(
+            "pour.lorry",
+            When::Pouring,
+            "A full concrete lorry weighs some thirty tonnes. Keep it away from the pit by more than the pit's depth, off drains and soft \
+             verges, and let one person give the driver signs.",
+            Source::common_practice("delivery of concrete"),
+        );
+    }
+}
+
+fn lifting_bags(job: &Job, notes: &mut Notes) {
+    if job.brief.block.mix.value == Mix::Ready {
+        return;
+    }
+    let tonnes = job.brief.units.say(kilogram::get(job.block.mass) / 1000.0, Unit::Tonne);
+    notes.caution(
+        "pour.bags",
+        When::Pouring,
+        format!(
+            "About {tonnes} go through your hands this day. Small bags, stacked at hip height beside the mixer, two people, pauses. Open \
+             them downwind with a mask on: the dust burns eyes and lungs. Keep hands and shovel out of a turning drum."
+        ),
+        Source::common_practice("manual handling"),
+    );
+}
