@@ -114,6 +114,8 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
             source: Source::judgement("house default"),
         },
     );
+    let pier = pier::resolve(plan, &mut ask);
+    let anchors = anchors::resolve(plan, &pier, &mut ask);
     Ok(Brief {
         title: plan.title.clone().filter(|title| !title.trim().is_empty()).unwrap_or_else(|| "Untitled pier".to_owned()),
         units: ask.units,
@@ -122,8 +124,8 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         site: site::resolve(plan, &mut ask),
         excavation: excavation::resolve(plan, &mut ask),
         load: load::resolve(plan, &mut ask),
-        pier: pier::resolve(plan, &mut ask),
-        anchors: anchors::resolve(plan, &mut ask),
+        pier,
+        anchors,
         block: block::resolve(plan, &mut ask),
         floor: floor::resolve(plan, &mut ask),
         work: work::resolve(plan, &mut ask),

@@ -3,6 +3,7 @@
 pub mod aci_207_2r_07;
 pub mod aci_211_1_91;
 pub mod aci_318_19;
+pub mod annular_plate;
 pub mod calendar;
 pub mod ccip_016_2006;
 pub mod dobry_gazetas_1986;
@@ -13,6 +14,7 @@ pub mod en_1991_1_4_2005;
 pub mod en_1992_1_1_2004;
 pub mod en_1992_4_2018;
 pub mod en_1993_1_1_2005;
+pub mod en_1993_1_8_2005;
 pub mod en_1994_1_1_2004;
 pub mod en_1997_1_2004;
 pub mod en_206_1_2000;

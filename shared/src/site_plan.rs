@@ -122,6 +122,7 @@ impl SitePlan {
         }
         problems.extend(floor::problems(self));
         problems.extend(work::problems(self));
+        problems.extend(anchors::problems(self));
         if problems.is_empty() {
             // Contradictions are looked for only among values that are possible at all.
             for find in [

@@ -7,6 +7,7 @@ pub mod excavation;
 pub mod floor;
 pub mod ground;
 pub mod ground_stiffness;
+pub mod joint;
 pub mod materials;
 pub mod motion;
 pub mod pier;

@@ -1,11 +1,20 @@
 //! Anchors, decided.
 
+mod product;
+mod sizes;
+
+use crate::brief::pier::Pier;
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
+use crate::rules::threads::{self, Thread};
 use crate::site_plan::SitePlan;
-use crate::site_plan::anchors::{Coating, Hole, Lubrication, Size, StrengthClass, Tool};
+use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, Tool};
+use crate::site_plan::pier::Levelling;
 use crate::source::Source;
-use crate::units::{Length, Moment, Pressure, megapascal, millimetre, newton_metre};
+use crate::units::{Length, Moment, millimetre, newton_metre};
+
+pub use product::Product;
+pub use sizes::above_concrete;
 
 /// Complete answers about the studs.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,10 +33,10 @@ pub struct Anchors {
     pub strength_class: Given<StrengthClass>,
     /// Hole.
     pub hole_diameter: Given<Length>,
-    /// Bond strength, cracked.
-    pub bond_strength: Given<Pressure>,
-    /// Bond strength, uncracked.
-    pub bond_strength_uncracked: Given<Pressure>,
+    /// The nuts under the plate.
+    pub lower_nuts: Given<LowerNuts>,
+    /// What comes from a product's sheet.
+    pub product: Product,
     /// The product's largest torque; none: not known.
     pub max_torque: Option<Moment>,
     /// Torque that is meant; none: recommend one.
@@ -44,119 +53,151 @@ pub struct Anchors {
     pub coating: Given<Coating>,
     /// Hole wet or dry.
     pub hole: Given<Hole>,
-    /// The person's own figures, for what comes from a product's sheet.
-    pub stated: crate::site_plan::Anchors,
+    /// Friction in thread and under the nut, where both are known.
+    pub frictions: Option<(f64, f64)>,
+    /// Share of the preload lost in each tenfold of hours.
+    pub relaxation_ratio: Given<f64>,
 }
 
+impl Anchors {
+    /// The row of the thread.
+    #[must_use]
+    pub fn thread(&self) -> Thread {
+        threads::thread(self.size.value)
+    }
+
+    /// Number of studs, a whole number.
+    #[must_use]
+    pub fn number(&self) -> usize {
+        self.count.value.round().max(1.0) as usize
+    }
+}
+
+/// The house's own choice.
+const HOUSE: Source = Source::judgement("house default");
+
 /// Decides the studs' unknowns.
-pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Anchors {
+pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     let said = &plan.anchors;
-    let house = Source::judgement("house default");
+    let count = ask.number(
+        "anchors.count",
+        Unit::Count,
+        said.count.map(f64::from),
+        |n| n,
+        4.0,
+        Taken::new("four stand square and level easily", "force in each stud", HOUSE),
+    );
+    let size = ask.choice(
+        "anchors.size",
+        said.size,
+        Size::M16,
+        Size::key,
+        Taken::new("the usual stud of a pier", "stiffness and resistance", HOUSE),
+    );
+    let thread = threads::thread(size.value);
+    let sizes = sizes::Usual::find(plan, pier, count.value, &thread);
     let mut mm = |field, said, value, why: &str, effect: &str| {
-        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, house))
+        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, HOUSE))
     };
-    let length = mm("anchors.length_mm", said.length_mm, 200.0, "a usual length for a pier's stud", "how deep it can go");
-    let embedment = mm("anchors.embedment_mm", said.embedment_mm, 125.0, "a usual depth for this size", "resistance of bond and cone");
-    let circle_diameter =
-        mm("anchors.circle_diameter_mm", said.circle_diameter_mm, 320.0, "clear of the column, inside the plate", "force in each stud");
+    let embedment =
+        mm("anchors.embedment_mm", said.embedment_mm, sizes.embedment_mm, "a usual depth for this size", "resistance of bond and cone");
+    let length = mm(
+        "anchors.length_mm",
+        said.length_mm,
+        sizes.length_mm,
+        "embedment, gap, plate, washer, nut and two threads, rounded up",
+        "how deep it can go",
+    );
+    let circle_diameter = mm(
+        "anchors.circle_diameter_mm",
+        said.circle_diameter_mm,
+        sizes.circle_mm,
+        "clear of the column for a socket, inside the plate",
+        "force in each stud",
+    );
     let hole_diameter =
-        mm("anchors.hole_diameter_mm", said.hole_diameter_mm, 18.0, "two millimetres more than the stud", "resin in each hole");
+        mm("anchors.hole_diameter_mm", said.hole_diameter_mm, sizes.hole_mm, "the usual hole for this size", "resin in each hole");
+    let concrete_temperature_c = ask.number(
+        "anchors.concrete_temperature_c",
+        Unit::Celsius,
+        said.concrete_temperature_c,
+        |v| v,
+        10.0,
+        Taken::new("a cool spring day", "time before the nuts may be turned", HOUSE),
+    );
+    let hole =
+        ask.choice("anchors.hole", said.hole, Hole::Dry, Hole::key, Taken::new("drilled in dry weather", "bond and curing time", HOUSE));
     Anchors {
-        count: ask.number(
-            "anchors.count",
-            Unit::Count,
-            said.count.map(f64::from),
-            |n| n,
-            4.0,
-            Taken::new("four stand square and level easily", "force in each stud", house),
-        ),
-        size: ask.choice(
-            "anchors.size",
-            said.size,
-            Size::M16,
-            Size::key,
-            Taken::new("the usual stud of a pier", "stiffness and resistance", house),
-        ),
+        count,
+        size,
         length,
         embedment,
         circle_diameter,
         hole_diameter,
+        concrete_temperature_c,
+        hole,
+        product: product::resolve(plan, &thread, embedment.value, concrete_temperature_c.value, ask),
+        max_torque: said.max_torque_n_m.map(newton_metre::new),
+        torque: said.torque_n_m.map(newton_metre::new),
+        lower_nuts: lower_nuts(plan, pier, ask),
         strength_class: ask.choice(
             "anchors.strength_class",
             said.strength_class,
             StrengthClass::C8_8,
             StrengthClass::key,
-            Taken::new("the usual class", "proof load", house),
-        ),
-        bond_strength: ask.number(
-            "anchors.bond_strength_mpa",
-            Unit::Megapascal,
-            said.bond_strength_mpa,
-            megapascal::new,
-            1.38,
-            Taken::new(
-                "the least value a code allows without a product's approval: a placeholder",
-                "resistance of the bond",
-                Source::new("ACI 318", "19", "Table 17.6.5.2.5", crate::source::Standing::SecondHand),
-            ),
-        ),
-        bond_strength_uncracked: ask.number(
-            "anchors.bond_strength_uncracked_mpa",
-            Unit::Megapascal,
-            said.bond_strength_uncracked_mpa,
-            megapascal::new,
-            4.48,
-            Taken::new(
-                "the least value a code allows without a product's approval: a placeholder",
-                "resistance of the bond",
-                Source::new("ACI 318", "19", "Table 17.6.5.2.5", crate::source::Standing::SecondHand),
-            ),
-        ),
-        max_torque: said.max_torque_n_m.map(newton_metre::new),
-        torque: said.torque_n_m.map(newton_metre::new),
-        concrete_temperature_c: ask.number(
-            "anchors.concrete_temperature_c",
-            Unit::Celsius,
-            said.concrete_temperature_c,
-            |v| v,
-            10.0,
-            Taken::new("a cool spring day", "time before the nuts may be turned", house),
+            Taken::new("the usual class", "proof load", HOUSE),
         ),
         cracked: ask.choice(
             "anchors.cracked",
             said.cracked,
             true,
             |yes| if yes { "true" } else { "false" },
-            Taken::new("a block in the ground may crack as it dries", "resistance of cone and bond", house),
+            Taken::new("a block in the ground may crack as it dries", "resistance of cone and bond", HOUSE),
         ),
         lubrication: ask.choice(
             "anchors.lubrication",
             said.lubrication,
             Lubrication::Oiled,
             Lubrication::key,
-            Taken::new("as most studs come", "preload from torque", house),
+            Taken::new("as most studs come", "preload from torque", HOUSE),
         ),
         tool: ask.choice(
             "anchors.tool",
             said.tool,
             Tool::TorqueWrench,
             Tool::key,
-            Taken::new("a wrench is on the list of materials", "scatter of the preload", house),
+            Taken::new("a wrench is on the list of materials", "scatter of the preload", HOUSE),
         ),
         coating: ask.choice(
             "anchors.coating",
             said.coating,
             Coating::Zinc,
             Coating::key,
-            Taken::new("the usual finish", "corrosion out of doors", house),
+            Taken::new("the usual finish", "corrosion out of doors", HOUSE),
         ),
-        hole: ask.choice(
-            "anchors.hole",
-            said.hole,
-            Hole::Dry,
-            Hole::key,
-            Taken::new("drilled in dry weather", "bond and curing time", house),
+        frictions: said.thread_friction.zip(said.under_head_friction),
+        relaxation_ratio: ask.number(
+            "anchors.relaxation_factor",
+            Unit::One,
+            said.relaxation_factor,
+            |v| v,
+            0.05,
+            Taken::new("no general law for resin was found; 3 to 10 % a decade of hours is thought likely", "when to tighten again", HOUSE),
         ),
-        stated: said.clone(),
     }
+}
+
+fn lower_nuts(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
+    let (usual, why) = match pier.levelling.value {
+        Levelling::Nuts if millimetre::get(pier.gap.value) > 0.0 => (LowerNuts::Tight, "the plate stands on its nuts"),
+        Levelling::Nuts => (LowerNuts::None, "the plate lies on the concrete"),
+        Levelling::Grout => (LowerNuts::BackedOff, "so that the grout carries the plate"),
+    };
+    ask.choice(
+        "anchors.lower_nuts",
+        plan.anchors.lower_nuts,
+        usual,
+        LowerNuts::key,
+        Taken::new(why, "where the preload goes, and which torque is right", HOUSE),
+    )
 }

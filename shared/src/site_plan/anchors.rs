@@ -1,7 +1,16 @@
 //! Anchors: the resin-bonded studs.
 
+mod against;
+
+use serde::{Deserialize, Serialize};
+
 use crate::field::{Problem, choice, section};
 use crate::site_plan::SitePlan;
+
+pub use against::contradictions;
+
+/// Most rows of a product's table.
+pub const MOST_ROWS: usize = 24;
 
 choice! {
     /// Thread size, ISO metric coarse.
@@ -79,6 +88,42 @@ choice! {
     }
 }
 
+choice! {
+    /// The nuts under the plate.
+    pub enum LowerNuts {
+        /// Tight against the plate: upper and lower nut clamp it between them.
+        Tight = "tight",
+        /// Backed off once the grout is hard.
+        BackedOff = "backed_off",
+        /// None: the plate rests on the concrete, on a shim or on grout.
+        None = "none",
+    }
+}
+
+/// Bond strengths of a product up to a temperature of the concrete in use, a row of its approval.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BondRow {
+    /// Warmest that the concrete may become, °C.
+    pub up_to_c: f64,
+    /// Characteristic bond strength in cracked concrete, MPa.
+    pub cracked_mpa: f64,
+    /// Characteristic bond strength in uncracked concrete, MPa.
+    pub uncracked_mpa: f64,
+}
+
+/// Times of a product at a temperature of the concrete, a row of its sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TimeRow {
+    /// Temperature of the concrete, °C.
+    pub concrete_c: f64,
+    /// Working time, minutes.
+    pub working_min: f64,
+    /// Time before full load, hours.
+    pub cure_h: f64,
+}
+
 section! {
     /// Anchors.
     pub struct Anchors in anchors {
@@ -123,6 +168,12 @@ section! {
             cure_time_h: Hour, 0.1..=240.0, "from minutes in heat to days in cold";
             /// Volume of one cartridge.
             cartridge_ml: Millilitre, 50.0..=2000.0, "cartridges are sold from about 150 to 1500 ml";
+            /// Warmest that the concrete round the studs becomes in use.
+            service_temperature_c: Celsius, 0.0..=80.0, "shaded ground is near 20, a sunlit slab near 50";
+            /// Resin thrown away at the start of each nozzle.
+            purge_ml: Millilitre, 0.0..=60.0, "nought with a pre-mixed capsule, a few strokes with a nozzle";
+            /// Share of its preload that a stud loses in each tenfold of hours.
+            relaxation_factor: One, 0.0..=0.3, "steel alone loses almost nothing, a soft resin a tenth and more";
             /// Friction in the thread.
             thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel";
             /// Friction under the nut.
@@ -147,12 +198,57 @@ section! {
             coating: Option<Coating>,
             /// Whether the holes are wet.
             hole: Option<Hole>,
+            /// The nuts under the plate.
+            lower_nuts: Option<LowerNuts>,
+            /// Bond strengths by temperature in use, from the product's approval; coolest first.
+            bond_by_temperature: Option<Vec<BondRow>>,
+            /// Working and hardening times by temperature of the concrete, from the product's sheet; coldest first.
+            times_by_temperature: Option<Vec<TimeRow>>,
         }
     }
 }
 
-/// Answers about the studs that contradict each other, the plate or the block.
+/// Rows of a product's tables that are out of range or out of order.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn problems(plan: &SitePlan) -> Vec<Problem> {
+    let anchors = &plan.anchors;
+    let bonds = anchors.bond_by_temperature.as_deref().unwrap_or_default();
+    let times = anchors.times_by_temperature.as_deref().unwrap_or_default();
+    let mut problems = rows(
+        "anchors.bond_by_temperature",
+        &bonds.iter().map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa]).collect::<Vec<_>>(),
+        [0.0..=120.0, 0.5..=40.0, 0.5..=40.0],
+        ["up_to_c", "cracked_mpa", "uncracked_mpa"],
+    );
+    problems.extend(rows(
+        "anchors.times_by_temperature",
+        &times.iter().map(|row| [row.concrete_c, row.working_min, row.cure_h]).collect::<Vec<_>>(),
+        [-30.0..=60.0, 0.2..=1000.0, 0.05..=500.0],
+        ["concrete_c", "working_min", "cure_h"],
+    ));
+    problems
+}
+
+/// Problems of one table: too long, a cell out of range, temperatures that do not rise.
+fn rows(field: &str, table: &[[f64; 3]], ranges: [std::ops::RangeInclusive<f64>; 3], names: [&str; 3]) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    let whole = |said: String| Problem { fields: vec![field.to_owned()], value: None, said };
+    if table.len() > MOST_ROWS {
+        problems.push(whole(format!("There are {} rows; {MOST_ROWS} is more than any sheet has.", table.len())));
+    }
+    for (i, row) in table.iter().enumerate() {
+        for ((&value, range), name) in row.iter().zip(&ranges).zip(names) {
+            if !(value.is_finite() && range.contains(&value)) {
+                problems.push(Problem {
+                    fields: vec![format!("{field}[{i}].{name}")],
+                    value: value.is_finite().then_some(value),
+                    said: format!("{value} is outside the range of {} to {}.", range.start(), range.end()),
+                });
+            }
+        }
+    }
+    if table.windows(2).any(|pair| pair[0][0] >= pair[1][0]) {
+        problems.push(whole("The temperatures of the rows must rise from row to row.".to_owned()));
+    }
+    problems
 }

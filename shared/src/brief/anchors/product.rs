@@ -1,0 +1,224 @@
+//! What comes from a product's sheet; without one the codes' least values, marked as placeholders.
+
+use crate::brief::{Ask, Given, Taken};
+use crate::figure::Unit;
+use crate::rules::aci_318_19::bond;
+use crate::rules::resin::{self, Times};
+use crate::rules::threads::Thread;
+use crate::site_plan::SitePlan;
+use crate::source::Source;
+use crate::units::{
+    DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millilitre, millimetre, millimetre_per_megapascal,
+};
+
+/// What comes from a product's sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Product {
+    /// Bond strength, cracked.
+    pub bond_cracked: Given<Pressure>,
+    /// Bond strength, uncracked.
+    pub bond_uncracked: Given<Pressure>,
+    /// Installation factor γ_inst.
+    pub installation_factor: Given<f64>,
+    /// Factor for sustained load ψ⁰_sus.
+    pub sustained_factor: Given<f64>,
+    /// Least edge distance.
+    pub min_edge: Given<Length>,
+    /// Least spacing.
+    pub min_spacing: Given<Length>,
+    /// Least thickness of the concrete.
+    pub min_thickness: Given<Length>,
+    /// Edge distance that rules out splitting.
+    pub splitting_edge: Given<Length>,
+    /// Displacement for short load.
+    pub displacement_short: Given<DisplacementFactor>,
+    /// Displacement for long load.
+    pub displacement_long: Given<DisplacementFactor>,
+    /// Working time at the concrete's temperature; none: outside the resin's range.
+    pub gel_time: Given<Option<Time>>,
+    /// Time before full load at the concrete's temperature, in a dry hole.
+    pub cure_time: Given<Option<Time>>,
+    /// Volume of one cartridge.
+    pub cartridge: Given<Volume>,
+    /// Resin thrown away at the start of each nozzle.
+    pub purge: Given<Volume>,
+}
+
+impl Product {
+    /// Whether a product's own bond strength was given.
+    #[must_use]
+    pub fn known(&self) -> bool {
+        self.bond_cracked.origin != crate::brief::Origin::Assumed
+    }
+}
+
+const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
+const ACI_EDGE: Source = Source::new("ACI 318", "19", "17.9.2", crate::source::Standing::FromMemory);
+const DISPLACEMENT: Source =
+    Source::new("A published assessment of a bonded anchor", "2011", "displacement factors", crate::source::Standing::SecondHand);
+
+/// Decides what the sheet would say.
+pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: f64, ask: &mut Ask) -> Product {
+    let said = &plan.anchors;
+    let (bond_cracked, bond_uncracked) = bonds(plan, ask);
+    let (gel_time, cure_time) = times(plan, concrete_c, ask);
+    let (d, depth) = (millimetre::get(thread.diameter), millimetre::get(embedment));
+    let hole = said.hole_diameter_mm.unwrap_or(millimetre::get(thread.drill));
+    let mut factor =
+        |field, said, value, why: &str, effect: &str| ask.number(field, Unit::One, said, |v| v, value, Taken::new(why, effect, HOUSE));
+    let installation_factor =
+        factor("anchors.installation_factor", said.installation_factor, 1.2, "a middling product", "design resistance of the concrete");
+    let sustained_factor = factor(
+        "anchors.sustained_factor",
+        said.sustained_factor,
+        crate::rules::en_1992_4_2018::bond::SUSTAINED_DEFAULT_RATIO,
+        "the code's value where a product states none",
+        "bond under lasting load",
+    );
+    let mut mm = |field, said, value: f64, why: &str, effect: &str, source| {
+        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, source))
+    };
+    let min_edge =
+        mm("anchors.min_edge_mm", said.min_edge_mm, 6.0 * d, "six diameters, without tests", "how near an edge a stud may stand", ACI_EDGE);
+    let min_spacing = mm(
+        "anchors.min_spacing_mm",
+        said.min_spacing_mm,
+        6.0 * d,
+        "six diameters, without tests",
+        "how near each other studs may stand",
+        ACI_EDGE,
+    );
+    let min_thickness = mm(
+        "anchors.min_thickness_mm",
+        said.min_thickness_mm,
+        (depth + 2.0 * hole).max(100.0),
+        "embedment and two holes, at least 100 mm",
+        "how thin the concrete may be",
+        HOUSE,
+    );
+    let splitting_edge = mm(
+        "anchors.splitting_edge_mm",
+        said.splitting_edge_mm,
+        2.0 * depth,
+        "twice the embedment, without tests",
+        "splitting of the block",
+        HOUSE,
+    );
+    let mut displacement = |field, said, value, why: &str, effect: &str| {
+        ask.number(field, Unit::MillimetrePerMegapascal, said, millimetre_per_megapascal::new, value, Taken::new(why, effect, DISPLACEMENT))
+    };
+    Product {
+        bond_cracked,
+        bond_uncracked,
+        installation_factor,
+        sustained_factor,
+        min_edge,
+        min_spacing,
+        min_thickness,
+        splitting_edge,
+        displacement_short: displacement(
+            "anchors.displacement_short_mm_per_mpa",
+            said.displacement_short_mm_per_mpa,
+            0.020,
+            "a published value in uncracked concrete",
+            "turn of a plate on nuts",
+        ),
+        displacement_long: displacement(
+            "anchors.displacement_long_mm_per_mpa",
+            said.displacement_long_mm_per_mpa,
+            0.21,
+            "a published value in cracked concrete",
+            "slow creep of the studs",
+        ),
+        gel_time,
+        cure_time,
+        cartridge: ask.number(
+            "anchors.cartridge_ml",
+            Unit::Millilitre,
+            said.cartridge_ml,
+            millilitre::new,
+            300.0,
+            Taken::new("a size that fits a common gun", "how many to buy", HOUSE),
+        ),
+        purge: ask.number(
+            "anchors.purge_ml",
+            Unit::Millilitre,
+            said.purge_ml,
+            millilitre::new,
+            15.0,
+            Taken::new("three strokes until the colour is even", "how many cartridges to buy", HOUSE),
+        ),
+    }
+}
+
+/// Bond strengths: the row for the warmest use, the single values, or the code's least.
+fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
+    let said = &plan.anchors;
+    let warmest = ask.number(
+        "anchors.service_temperature_c",
+        Unit::Celsius,
+        said.service_temperature_c,
+        |v| v,
+        40.0,
+        Taken::new("the top of a block in the summer sun", "which row of a product's bond strengths counts", HOUSE),
+    );
+    let row = said.bond_by_temperature.iter().flatten().find(|row| row.up_to_c >= warmest.value);
+    let mut bond = |field, said: Option<f64>, least: Pressure| {
+        ask.number(
+            field,
+            Unit::Megapascal,
+            said,
+            megapascal::new,
+            (100.0 * megapascal::get(least)).round() / 100.0,
+            Taken::new(
+                "the least value a code allows without a product's approval: a placeholder, not a promise",
+                "resistance of the bond; a product's own is several times as high",
+                bond::LEAST,
+            ),
+        )
+    };
+    let cracked = row.map(|row| row.cracked_mpa).or(said.bond_strength_mpa);
+    let uncracked = row.map(|row| row.uncracked_mpa).or(said.bond_strength_uncracked_mpa).or(said.bond_strength_mpa);
+    (
+        bond("anchors.bond_strength_mpa", cracked, bond::least_bond(true, true, false)),
+        bond("anchors.bond_strength_uncracked_mpa", uncracked, bond::least_bond(true, false, false)),
+    )
+}
+
+/// Times: the single values, the product's table, or the generic one; none outside the table.
+fn times(plan: &SitePlan, concrete_c: f64, ask: &mut Ask) -> (Given<Option<Time>>, Given<Option<Time>>) {
+    let said = &plan.anchors;
+    let rows = said.times_by_temperature.iter().flatten();
+    let own: Vec<Times> = rows
+        .map(|row| Times { temperature_c: row.concrete_c, working: hour::new(row.working_min / 60.0), cure: hour::new(row.cure_h) })
+        .collect();
+    let found = resin::times_at(&own, concrete_c);
+    let generic = resin::times_at(&resin::generic_times(), concrete_c);
+    let mut time = |field, unit, per_hour: f64, said: Option<f64>, own: Option<Time>, generic: Option<Time>, effect: &str| match (
+        said, own, generic,
+    ) {
+        (Some(said), ..) => Given::said(Some(hour::new(said / per_hour))),
+        (None, Some(own), _) => Given::said(Some(own)),
+        (None, None, None) => Given::assumed(None),
+        (None, None, Some(generic)) => {
+            let why = "a slow resin on a cool or warm day, from common practice; the product's sheet rules";
+            let value = crate::notes::AssumedValue::Number((10.0 * hour::get(generic) * per_hour).round() / 10.0);
+            ask.note(field, value, unit, Taken::new(why, effect, resin::TIMES));
+            Given::assumed(Some(generic))
+        }
+    };
+    let short = |times: Option<Times>| times.map(|times| times.working);
+    let full = |times: Option<Times>| times.map(|times| times.cure);
+    (
+        time(
+            "anchors.gel_time_min",
+            Unit::Minute,
+            60.0,
+            said.gel_time_min,
+            short(found),
+            short(generic),
+            "how fast a hole must be finished",
+        ),
+        time("anchors.cure_time_h", Unit::Hour, 1.0, said.cure_time_h, full(found), full(generic), "when the nuts may be turned"),
+    )
+}

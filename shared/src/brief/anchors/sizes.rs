@@ -1,0 +1,74 @@
+//! Usual sizes of studs beside what is stated: the circle inside the plate, the embedment inside block and stud.
+
+use crate::brief::pier::Pier;
+use crate::rules::threads::Thread;
+use crate::site_plan::SitePlan;
+use crate::units::{Length, metre, millimetre};
+
+/// Threads that show above the nut.
+const FREE_THREADS: f64 = 2.0;
+/// From the weld's toe to the middle of a stud, in diameters: room for a socket.
+const SOCKET_DIAMETERS: f64 = 2.75;
+/// From the middle of a hole in the plate to its edge, in hole diameters; EN 1993-1-8 Table 3.3 asks for 1.2.
+const PLATE_EDGE_HOLES: f64 = 1.5;
+
+/// Usual sizes, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Usual {
+    /// Embedment.
+    pub embedment_mm: f64,
+    /// Length of the stud.
+    pub length_mm: f64,
+    /// Circle.
+    pub circle_mm: f64,
+    /// Hole.
+    pub hole_mm: f64,
+}
+
+impl Usual {
+    /// Finds them.
+    pub fn find(plan: &SitePlan, pier: &Pier, count: f64, thread: &Thread) -> Self {
+        let above = millimetre::get(above_concrete(thread, pier.gap.value, pier.plate_thickness.value));
+        let embedment_mm = embedment(plan, thread, above);
+        let stated = plan.anchors.embedment_mm.unwrap_or(embedment_mm);
+        Self {
+            embedment_mm,
+            length_mm: ((stated + above) / 10.0).ceil() * 10.0,
+            circle_mm: circle(pier, count, thread),
+            hole_mm: millimetre::get(thread.drill),
+        }
+    }
+}
+
+/// Length of stud above the concrete: gap, plate, washer, nut and two threads.
+#[must_use]
+pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
+    gap + plate + thread.washer_thickness + thread.nut_height + thread.pitch * FREE_THREADS
+}
+
+/// The usual depth, less where a stated stud or block is too short for it; never below four diameters.
+fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64) -> f64 {
+    let least = 4.0 * millimetre::get(thread.diameter);
+    let mut most = millimetre::get(thread.usual_embedment);
+    if let Some(length) = plan.anchors.length_mm {
+        most = most.min(((length - above_mm) / 5.0).floor() * 5.0);
+    }
+    if let Some(depth) = plan.block.depth_m {
+        let block = millimetre::get(metre::new(depth + plan.block.upstand_m.unwrap_or(0.0)));
+        let hole = plan.anchors.hole_diameter_mm.unwrap_or(millimetre::get(thread.drill));
+        most = most.min(((block - (2.0 * hole).max(30.0)) / 5.0).floor() * 5.0);
+    }
+    most.max(least)
+}
+
+/// Clear of the column's weld for a socket, within the plate's edges.
+fn circle(pier: &Pier, count: f64, thread: &Thread) -> f64 {
+    let clear = 2.0
+        * (millimetre::get(pier.outside_diameter.value) / 2.0
+            + millimetre::get(pier.weld_leg.value)
+            + SOCKET_DIAMETERS * millimetre::get(thread.diameter));
+    let inside = millimetre::get(pier.plate_side.value) - 2.0 * PLATE_EDGE_HOLES * millimetre::get(thread.plate_hole);
+    // Four studs stand in the plate's corners, where there is more room.
+    let most = if (count - 4.0).abs() < 0.5 { inside * std::f64::consts::SQRT_2 } else { inside };
+    (clear / 10.0).round().max(4.0).min((most / 10.0).floor().max(4.0)) * 10.0
+}

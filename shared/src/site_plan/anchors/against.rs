@@ -1,0 +1,184 @@
+//! Answers about the studs that contradict each other, the plate, the column or the block.
+
+use crate::field::Problem;
+use crate::figure::{Unit, Units};
+use crate::rules::resin;
+use crate::rules::threads::{self, Thread};
+use crate::site_plan::SitePlan;
+use crate::units::millimetre;
+
+/// Answers about the studs that contradict each other, the plate or the block.
+#[must_use]
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    let say = Say { units: plan.units.unwrap_or_default() };
+    let thread = plan.anchors.size.map(threads::thread);
+    let mut problems = circle_and_block(plan, &say);
+    problems.extend(circle_and_plate(plan, &say));
+    problems.extend(circle_and_column(plan, &say));
+    problems.extend(embedment_and_length(plan, &say));
+    problems.extend(embedment_and_block(plan, &say));
+    problems.extend(resin_range(plan, &say));
+    if let Some(thread) = thread {
+        problems.extend(hole_and_stud(plan, &thread, &say));
+        problems.extend(embedment_and_diameter(plan, &thread, &say));
+        problems.extend(studs_overlap(plan, &thread, &say));
+    }
+    problems
+}
+
+/// Figures in the reader's units.
+struct Say {
+    units: Units,
+}
+
+impl Say {
+    fn mm(&self, value: f64) -> String {
+        self.units.say(value, Unit::Millimetre)
+    }
+}
+
+/// Place of the stud that stands farthest along x or y, as a share of the circle's radius.
+fn farthest_ratio(count: Option<u32>) -> f64 {
+    if count == Some(4) { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 }
+}
+
+fn circle_and_plate(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let (circle, side) = (plan.anchors.circle_diameter_mm?, plan.pier.plate_side_mm?);
+    let count = plan.anchors.count.or(Some(4));
+    let hole = plan.anchors.size.map_or(0.0, |size| millimetre::get(threads::thread(size).plate_hole));
+    let reach = circle * farthest_ratio(count) + 2.0 * 1.2 * hole;
+    (reach > side).then(|| {
+        Problem::between(
+            &["anchors.circle_diameter_mm", "pier.plate_side_mm", "anchors.count", "anchors.size"],
+            format!(
+                "On a circle of {} the holes, with the least edge of 1.2 hole diameters round them, need a plate of {}; this one is {}.",
+                say.mm(circle),
+                say.mm(reach.ceil()),
+                say.mm(side)
+            ),
+        )
+    })
+}
+
+fn circle_and_column(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let (circle, column) = (plan.anchors.circle_diameter_mm?, plan.pier.outside_diameter_mm?);
+    let washer = plan.anchors.size.map_or(0.0, |size| millimetre::get(threads::thread(size).washer_diameter));
+    let needed = column + washer;
+    (circle < needed).then(|| {
+        Problem::between(
+            &["anchors.circle_diameter_mm", "pier.outside_diameter_mm", "anchors.size"],
+            format!(
+                "The nuts cannot be reached: a column of {} needs a circle of at least {} for washers outside it, and this one is {}.",
+                say.mm(column),
+                say.mm(needed),
+                say.mm(circle)
+            ),
+        )
+    })
+}
+
+fn circle_and_block(plan: &SitePlan, say: &Say) -> Vec<Problem> {
+    let Some(circle) = plan.anchors.circle_diameter_mm else { return Vec::new() };
+    let reach = circle * farthest_ratio(plan.anchors.count.or(Some(4)));
+    [("block.length_m", plan.block.length_m), ("block.width_m", plan.block.width_m)]
+        .into_iter()
+        .filter_map(|(field, side)| Some((field, 1000.0 * side?)))
+        .filter(|&(_, side)| reach >= side)
+        .map(|(field, side)| {
+            Problem::between(
+                &["anchors.circle_diameter_mm", field],
+                format!("The studs reach {} across and would stand outside the block of {}.", say.mm(reach), say.mm(side)),
+            )
+        })
+        .collect()
+}
+
+fn embedment_and_length(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let (depth, length) = (plan.anchors.embedment_mm?, plan.anchors.length_mm?);
+    (depth >= length).then(|| {
+        Problem::between(
+            &["anchors.embedment_mm", "anchors.length_mm"],
+            format!("A stud of {} cannot stand {} deep and still carry plate and nut.", say.mm(length), say.mm(depth)),
+        )
+    })
+}
+
+fn embedment_and_block(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let (depth, block) = (plan.anchors.embedment_mm?, 1000.0 * (plan.block.depth_m? + plan.block.upstand_m.unwrap_or(0.0)));
+    (depth >= block).then(|| {
+        Problem::between(
+            &["anchors.embedment_mm", "block.depth_m", "block.upstand_m"],
+            format!("A hole {} deep would go through the block, which is {} thick.", say.mm(depth), say.mm(block)),
+        )
+    })
+}
+
+fn hole_and_stud(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {
+    let (hole, stud) = (plan.anchors.hole_diameter_mm?, millimetre::get(thread.diameter));
+    (hole <= stud).then(|| {
+        Problem::between(
+            &["anchors.hole_diameter_mm", "anchors.size"],
+            format!("A hole of {} does not take a stud of {} with resin round it; the hole must be wider.", say.mm(hole), say.mm(stud)),
+        )
+    })
+}
+
+fn embedment_and_diameter(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {
+    let (depth, stud) = (plan.anchors.embedment_mm?, millimetre::get(thread.diameter));
+    (!(4.0 * stud..=20.0 * stud).contains(&depth)).then(|| {
+        Problem::between(
+            &["anchors.embedment_mm", "anchors.size"],
+            format!(
+                "The codes' bond model holds from four to twenty diameters, {} to {} for this size; {} is outside it.",
+                say.mm(4.0 * stud),
+                say.mm(20.0 * stud),
+                say.mm(depth)
+            ),
+        )
+    })
+}
+
+fn studs_overlap(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {
+    let (circle, count) = (plan.anchors.circle_diameter_mm?, plan.anchors.count?);
+    let spacing = circle * (std::f64::consts::PI / f64::from(count)).sin();
+    let needed = plan.anchors.hole_diameter_mm.unwrap_or(0.0).max(millimetre::get(thread.washer_diameter));
+    (spacing <= needed).then(|| {
+        Problem::between(
+            &["anchors.count", "anchors.circle_diameter_mm", "anchors.size"],
+            format!(
+                "{count} studs on a circle of {} stand {} apart: holes and washers of {} overlap.",
+                say.mm(circle),
+                say.mm(spacing),
+                say.mm(needed)
+            ),
+        )
+    })
+}
+
+fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let said = &plan.anchors;
+    let temperature = said.concrete_temperature_c?;
+    if said.gel_time_min.is_some() && said.cure_time_h.is_some() {
+        return None;
+    }
+    let generic = resin::generic_times();
+    let own = said.times_by_temperature.as_deref().filter(|rows| !rows.is_empty());
+    let (low, high) = match own {
+        Some(rows) => (rows.first()?.concrete_c, rows.last()?.concrete_c),
+        None => (generic.first()?.temperature_c, generic.last()?.temperature_c),
+    };
+    let celsius = |value| say.units.say(value, Unit::Celsius);
+    (!(low..=high).contains(&temperature)).then(|| {
+        let whose = if own.is_some() { "this resin's" } else { "the assumed resin's" };
+        Problem::between(
+            &["anchors.concrete_temperature_c", "anchors.times_by_temperature", "anchors.gel_time_min", "anchors.cure_time_h"],
+            format!(
+                "Concrete at {} is outside {whose} range of {} to {}, and times are never stretched beyond a table: wait for other \
+                 weather, or give the times that the product's sheet states for it.",
+                celsius(temperature),
+                celsius(low),
+                celsius(high)
+            ),
+        )
+    })
+}

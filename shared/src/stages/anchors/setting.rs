@@ -1,0 +1,131 @@
+//! Setting the studs: holes, resin, cartridges, times, lengths.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::brief::anchors::above_concrete;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, Working};
+use crate::rules::resin;
+use crate::site_plan::anchors::Hole;
+use crate::source::Source;
+use crate::units::{Length, Time, Volume, hour, millilitre, millimetre, square_millimetre};
+
+/// Drilled deeper than the embedment by this, mm, for the dust that stays.
+const DUST_MM: f64 = 5.0;
+/// Time from one injected hole to the next, min.
+const MINUTES_PER_HOLE: f64 = 3.0;
+/// Shortest pause before a nut may be run down by hand.
+const SNUG_AFTER_GEL_FACTOR: f64 = 4.0;
+
+/// How the studs are set.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Setting {
+    /// Depth of each hole.
+    #[serde(rename = "hole_depth_mm", serialize_with = "millimetre::serialize")]
+    pub hole_depth: Length,
+    /// Resin to inject in each hole.
+    #[serde(rename = "resin_per_hole_ml", serialize_with = "millilitre::serialize")]
+    pub resin_per_hole: Volume,
+    /// Resin for all holes, with waste, without what the nozzles throw away.
+    #[serde(rename = "resin_volume_ml", serialize_with = "millilitre::serialize")]
+    pub resin_volume: Volume,
+    /// Cartridges to buy.
+    pub cartridges: u32,
+    /// Mixing nozzles: one for each cartridge and each pause, and a spare.
+    pub nozzles: u32,
+    /// Holes that can be finished within the working time.
+    pub holes_per_nozzle: u32,
+    /// Working time at the concrete's temperature; null outside the resin's range.
+    #[serde(rename = "gel_time_h", serialize_with = "hour::option::serialize")]
+    pub gel_time: Option<Time>,
+    /// After this a nut may be run down by hand.
+    #[serde(rename = "snug_after_h", serialize_with = "hour::option::serialize")]
+    pub snug_after: Option<Time>,
+    /// After this the full torque may be put on, wet holes allowed for.
+    #[serde(rename = "cure_time_h", serialize_with = "hour::option::serialize")]
+    pub cure_time: Option<Time>,
+    /// Shortest stud that does.
+    #[serde(rename = "stud_length_needed_mm", serialize_with = "millimetre::serialize")]
+    pub stud_length_needed: Length,
+    /// Diameter of the brush.
+    #[serde(rename = "brush_diameter_mm", serialize_with = "millimetre::serialize")]
+    pub brush: Length,
+    /// Rounds of blowing, brushing and blowing.
+    pub cleaning_rounds: u32,
+}
+
+/// Finds how the studs are set.
+#[must_use]
+pub fn find(brief: &Brief) -> Setting {
+    let anchors = &brief.anchors;
+    let (thread, product) = (anchors.thread(), &anchors.product);
+    let hole_depth = anchors.embedment.value + millimetre::new(DUST_MM);
+    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, hole_depth);
+    let resin_volume = resin_per_hole * anchors.count.value;
+    let gel = product.gel_time.value;
+    let holes_per_nozzle = gel.map_or(1.0, |gel| (hour::get(gel) * 60.0 / MINUTES_PER_HOLE).floor().clamp(1.0, 100.0)) as u32;
+    let runs = u32::try_from(anchors.number()).unwrap_or(1).div_ceil(holes_per_nozzle);
+    let cartridges = resin::cartridges(resin_volume, runs, product.purge.value, product.cartridge.value);
+    let wet_factor = if anchors.hole.value == Hole::Wet { 2.0 } else { 1.0 };
+    let cure_time = product.cure_time.value.map(|cure| cure * wet_factor);
+    let snug = gel.zip(cure_time).map(|(gel, cure)| hour::new((hour::get(gel) * SNUG_AFTER_GEL_FACTOR).min(hour::get(cure))));
+    Setting {
+        hole_depth,
+        resin_per_hole,
+        resin_volume,
+        cartridges,
+        nozzles: runs.max(cartridges) + 1,
+        holes_per_nozzle,
+        gel_time: gel,
+        snug_after: snug,
+        cure_time,
+        stud_length_needed: anchors.embedment.value + above_concrete(&thread, brief.pier.gap.value, brief.pier.plate_thickness.value),
+        brush: anchors.hole_diameter.value + millimetre::new(2.0),
+        cleaning_rounds: 4,
+    }
+}
+
+/// The checks and lines of calculation of the setting.
+pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
+    let anchors = &brief.anchors;
+    let thread = anchors.thread();
+    let mm = millimetre::get;
+    notes.check(
+        Check::at_least(
+            "anchors.stud_length",
+            "Length of the studs",
+            mm(anchors.length.value),
+            mm(setting.stud_length_needed),
+            Unit::Millimetre,
+            Source::derived("embedment, gap, plate, washer, nut and two threads, one behind the other"),
+        )
+        .note("Too short, and either the nut or the embedment loses; take longer studs or a smaller gap.")
+        .moved_by(&["anchors.length_mm", "anchors.embedment_mm", "pier.gap_mm", "pier.plate_thickness_mm"]),
+    );
+    notes.working(
+        Working::new("anchors.resin_per_hole", "Resin in one hole", "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)", resin::TWO_THIRDS)
+            .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
+            .with("h", mm(setting.hole_depth), Unit::Millimetre)
+            .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
+            .gives("V", millilitre::get(setting.resin_per_hole), Unit::Millilitre),
+    );
+    notes.working(
+        Working::new("anchors.resin_volume", "Resin for all holes", "V = n V₁", resin::VOLUME)
+            .with("n", anchors.count.value, Unit::Count)
+            .with("V₁", millilitre::get(setting.resin_per_hole), Unit::Millilitre)
+            .gives("V", millilitre::get(setting.resin_volume), Unit::Millilitre),
+    );
+    if let Some(cure) = setting.cure_time {
+        notes.working(
+            Working::new(
+                "anchors.cure_time",
+                "Time before full torque",
+                "the resin's table, straight in the logarithm; twice that in wet holes",
+                resin::TIMES,
+            )
+            .with("T", anchors.concrete_temperature_c.value, Unit::Celsius)
+            .gives("t", hour::get(cure), Unit::Hour),
+        );
+    }
+}

@@ -1,0 +1,219 @@
+//! The foot's turn: how stiffly the base plate holds the column upright, on nuts or on grout, closed or open.
+//!
+//! On nuts the bond of the studs, their free length and the plate between wall and studs give one behind the other,
+//! whatever the torque. On grout the preload keeps plate and grout closed, and the joint turns like a rigid disc on the
+//! concrete; when the preload is gone, or the moment is greater than what opens it, the studs have to stretch.
+
+use crate::brief::Brief;
+use crate::brief::anchors::Product;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::annular_plate::{self, Plate};
+use crate::rules::en_1993_1_1_2005::material;
+use crate::rules::en_1993_1_8_2005::{base_plate, t_stub};
+use crate::rules::vdi_2230_2015::loss;
+use crate::rules::{resin, stud_group};
+use crate::stages::anchors::seat::Seat;
+use crate::stages::block::Block;
+use crate::units::{
+    Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre, newton_metre_per_radian, newton_per_metre,
+    square_millimetre,
+};
+
+/// How much softer the bond may be than its short-term displacement factor says: cracked against uncracked concrete in
+/// the same assessment, 0.037 against 0.020.
+const SOFT_BOND_FACTOR: f64 = 1.85;
+/// Poisson's ratio of concrete.
+const CONCRETE_POISSON_RATIO: f64 = 0.2;
+/// Stiffer than any foot: what stands for "gives nothing".
+const RIGID_N_PER_M: f64 = 1e15;
+
+/// The foot's turning stiffness and its parts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Joint {
+    /// Where the preload goes.
+    pub seat: Seat,
+    /// Turning stiffness: low, expected, high.
+    pub stiffness: Spread<RotationalStiffness>,
+    /// Of which with the joint open, studs alone.
+    pub open: RotationalStiffness,
+    /// Bond of one stud.
+    pub bond: LinearStiffness,
+    /// Free length of one stud.
+    pub bar: LinearStiffness,
+    /// Plate between wall and one stud.
+    pub plate: LinearStiffness,
+    /// Radius of the disc that presses, where the joint is closed.
+    pub disc_radius: Length,
+}
+
+/// Turning stiffness that is expected, for the column's stage.
+#[must_use]
+pub fn base_joint_stiffness(brief: &Brief, block: &Block) -> RotationalStiffness {
+    base_joint(brief, block).stiffness.typical
+}
+
+/// Finds the foot's joint from the brief and the block's concrete.
+#[must_use]
+pub fn base_joint(brief: &Brief, block: &Block) -> Joint {
+    let seat = Seat::of(brief);
+    let springs = Springs::find(brief, seat);
+    let ring = |bond: LinearStiffness| {
+        let stud = loss::in_series(loss::in_series(bond, springs.bar), springs.plate);
+        stud_group::ring_stiffness(brief.anchors.number(), springs.radius, stud)
+    };
+    let on_studs = Spread {
+        low: ring(springs.bond / SOFT_BOND_FACTOR),
+        typical: ring(springs.bond),
+        high: ring(newton_per_metre::new(RIGID_N_PER_M)),
+    };
+    let radius = disc_radius(brief, block, seat);
+    let closed = base_plate::closed(block.elastic_modulus, CONCRETE_POISSON_RATIO, radius);
+    let (stiffness, open) = match seat {
+        Seat::Nuts => (on_studs, on_studs.typical),
+        Seat::Bedded => {
+            let open = open_on_grout(brief, block);
+            (Spread { low: least(open, closed), typical: closed, high: closed }, open)
+        }
+        Seat::Dished => (Spread { low: least(on_studs.low, closed), typical: closed, high: closed }, on_studs.typical),
+    };
+    Joint { seat, stiffness, open, bond: springs.bond, bar: springs.bar, plate: springs.plate, disc_radius: radius }
+}
+
+fn least(a: RotationalStiffness, b: RotationalStiffness) -> RotationalStiffness {
+    if newton_metre_per_radian::get(a) < newton_metre_per_radian::get(b) { a } else { b }
+}
+
+/// Steel's modulus.
+fn steel() -> Pressure {
+    megapascal::new(material::E_MPA)
+}
+
+/// What gives at one stud.
+struct Springs {
+    bond: LinearStiffness,
+    bar: LinearStiffness,
+    plate: LinearStiffness,
+    radius: Length,
+}
+
+impl Springs {
+    fn find(brief: &Brief, seat: Seat) -> Self {
+        let (anchors, pier) = (&brief.anchors, &brief.pier);
+        let thread = anchors.thread();
+        let Product { displacement_short, .. } = &anchors.product;
+        let bar_length = match seat {
+            Seat::Nuts => pier.gap.value,
+            Seat::Bedded | Seat::Dished => pier.gap.value + pier.plate_thickness.value,
+        };
+        let rigid = newton_per_metre::new(RIGID_N_PER_M);
+        let bar = if millimetre::get(bar_length) > 0.0 { loss::bar_stiffness(steel(), thread.stress_area, bar_length) } else { rigid };
+        Self {
+            bond: resin::bond_stiffness(thread.diameter, anchors.embedment.value, displacement_short.value),
+            bar,
+            plate: annular_plate::stiffness_per_stud(&plate(brief), anchors.number()).unwrap_or(rigid),
+            radius: anchors.circle_diameter.value / 2.0,
+        }
+    }
+}
+
+/// The base plate as a round one of half its side.
+#[must_use]
+pub fn plate(brief: &Brief) -> Plate {
+    let pier = &brief.pier;
+    let wall_radius = (pier.outside_diameter.value - pier.wall.value) / 2.0;
+    let stud_radius = brief.anchors.circle_diameter.value / 2.0;
+    // Four studs stand in the corners of a square plate, beyond the circle inside it.
+    let rim = stud_radius + brief.anchors.thread().plate_hole;
+    let half_side = pier.plate_side.value / 2.0;
+    let outer_radius = if half_side > rim { half_side } else { rim };
+    Plate { wall_radius, wall: pier.wall.value, stud_radius, outer_radius, thickness: pier.plate_thickness.value, modulus: steel() }
+}
+
+/// Radius of the disc that presses on the concrete: the column with the plate's effective width, at most half the plate.
+fn disc_radius(brief: &Brief, block: &Block, seat: Seat) -> Length {
+    let pier = &brief.pier;
+    let column = pier.outside_diameter.value / 2.0;
+    if seat == Seat::Dished {
+        return column;
+    }
+    let width = base_plate::effective_width(pier.plate_thickness.value, megapascal::new(235.0), base_plate::bearing(block.strength, 1.5));
+    millimetre::new(millimetre::get(column + width).min(millimetre::get(pier.plate_side.value) / 2.0))
+}
+
+/// Turning stiffness with the grout open on the pulled side, from its parts: half the studs pull, a quarter of the wall
+/// presses.
+fn open_on_grout(brief: &Brief, block: &Block) -> RotationalStiffness {
+    let (pier, thread) = (&brief.pier, brief.anchors.thread());
+    let (radius, column) = (brief.anchors.circle_diameter.value / 2.0, pier.outside_diameter.value / 2.0);
+    let lever = t_stub::lever(radius, pier.outside_diameter.value, pier.weld_leg.value);
+    let lever = if millimetre::get(lever) > 1.0 { lever } else { millimetre::new(1.0) };
+    let edge = pier.plate_side.value / 2.0 - radius * std::f64::consts::FRAC_1_SQRT_2;
+    let length = t_stub::effective_length(lever, edge, millimetre::new(1e6));
+    let stretched =
+        t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
+    let prying = stretched <= t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
+    // The table's row has two studs; a ring has half of its studs on the pulled side.
+    let rows = brief.anchors.number() as f64 / 4.0;
+    let plate = base_plate::plate_part(length * 2.0, pier.plate_thickness.value, lever, prying) * rows;
+    let stud = base_plate::stud_part(thread.stress_area, stretched, prying) * rows;
+    let pulled = millimetre::new(1.0 / (1.0 / millimetre::get(plate) + 1.0 / millimetre::get(stud)));
+    let width = base_plate::effective_width(pier.plate_thickness.value, megapascal::new(235.0), base_plate::bearing(block.strength, 1.5));
+    let quarter = column * std::f64::consts::FRAC_PI_2;
+    let pressed = base_plate::concrete_part(block.elastic_modulus, steel(), pier.wall.value + width * 2.0, quarter);
+    // A quarter ring's centre lies at 0.900 of its radius, that of half the studs at 0.637 of theirs (0.707 with four).
+    let studs_ratio = if brief.anchors.number() == 4 { std::f64::consts::FRAC_1_SQRT_2 } else { std::f64::consts::FRAC_2_PI };
+    base_plate::joint(steel(), column * 0.900 + radius * studs_ratio, pulled, pressed)
+}
+
+/// The lines of calculation behind the foot's stiffness.
+pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
+    let per_mm = |stiffness: LinearStiffness| newton_per_metre::get(stiffness) / 1e6;
+    let mega = |stiffness: RotationalStiffness| newton_metre_per_radian::get(stiffness) / 1e6;
+    let anchors = &brief.anchors;
+    let thread = anchors.thread();
+    notes.working(
+        Working::new("joint.bond", "Bond of one stud", "k_b = π d h_ef/f", resin::BOND_STIFFNESS)
+            .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
+            .with("h_ef", millimetre::get(anchors.embedment.value), Unit::Millimetre)
+            .with(
+                "f",
+                crate::units::millimetre_per_megapascal::get(anchors.product.displacement_short.value),
+                Unit::MillimetrePerMegapascal,
+            )
+            .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
+    );
+    notes.working(
+        Working::new("joint.bar", "Free length of one stud", "k_s = E A_s/l", stud_group::RING)
+            .with("E", material::E_MPA, Unit::Megapascal)
+            .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
+            .gives("k_s", per_mm(joint.bar).min(1e6), Unit::KilonewtonPerMillimetre),
+    );
+    notes.working(
+        Working::new(
+            "joint.plate",
+            "Plate between the wall and one stud",
+            "Kirchhoff's plate in harmonics round the axis",
+            annular_plate::PLATE,
+        )
+        .with("t", millimetre::get(brief.pier.plate_thickness.value), Unit::Millimetre)
+        .gives("k_p", per_mm(joint.plate).min(1e6), Unit::KilonewtonPerMillimetre),
+    );
+    let (formula, source) = match joint.seat {
+        Seat::Nuts => ("K = n R²/2 ÷ (1/k_b + 1/k_s + 1/k_p)", stud_group::RING),
+        Seat::Bedded | Seat::Dished => ("K = 4 E_c a³/[3(1 − ν²)]", base_plate::DISC),
+    };
+    notes.working(
+        Working::new("joint.stiffness", "Turning stiffness of the foot", formula, source)
+            .with("n", anchors.count.value, Unit::Count)
+            .with("R", millimetre::get(anchors.circle_diameter.value) / 2.0, Unit::Millimetre)
+            .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)
+            .with("K_low", mega(joint.stiffness.low), Unit::MeganewtonMetrePerRadian)
+            .with("K_high", mega(joint.stiffness.high), Unit::MeganewtonMetrePerRadian)
+            .gives("K", mega(joint.stiffness.typical), Unit::MeganewtonMetrePerRadian),
+    );
+    notes.working(
+        Working::new("joint.open", "The same with the joint open", "S_j = E z²/(1/k_T + 1/k_C); on nuts as above", base_plate::JOINT)
+            .gives("K_open", mega(joint.open), Unit::MeganewtonMetrePerRadian),
+    );
+}
