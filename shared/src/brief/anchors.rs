@@ -57,6 +57,8 @@ pub struct Anchors {
     pub frictions: Option<(f64, f64)>,
     /// Share of the preload lost in each tenfold of hours.
     pub relaxation_ratio: Given<f64>,
+    /// The person's own figures.
+    pub stated: crate::site_plan::Anchors,
 }
 
 impl Anchors {
@@ -175,6 +177,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             Coating::key,
             Taken::new("the usual finish", "corrosion out of doors", HOUSE),
         ),
+        stated: said.clone(),
         frictions: said.thread_friction.zip(said.under_head_friction),
         relaxation_ratio: ask.number(
             "anchors.relaxation_factor",

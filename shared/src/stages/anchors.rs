@@ -13,7 +13,7 @@ use crate::notes::{Found, Notes};
 use crate::rules::en_1992_4_2018 as en;
 use crate::stages::block::Block;
 use crate::stages::pier::Pier;
-use crate::units::{Force, Length, Spread, kilonewton, millimetre};
+use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millimetre};
 
 pub use layout::Stud;
 pub use seat::Seat;
@@ -29,12 +29,18 @@ pub struct Anchors {
     /// Diameter of each hole.
     #[serde(rename = "hole_diameter_mm", serialize_with = "millimetre::serialize")]
     pub hole_diameter: Length,
+    /// Depth of each hole.
+    #[serde(rename = "hole_depth_mm", serialize_with = "millimetre::serialize")]
+    pub hole_depth: Length,
     /// Embedment.
     #[serde(rename = "embedment_mm", serialize_with = "millimetre::serialize")]
     pub embedment: Length,
     /// Preload of a stud.
     #[serde(rename = "preload_kn", serialize_with = "kilonewton::spread::option::serialize")]
     pub preload: Option<Spread<Force>>,
+    /// Resin for all holes, with waste, without what the nozzles throw away.
+    #[serde(rename = "resin_volume_ml", serialize_with = "millilitre::serialize")]
+    pub resin_volume: Volume,
     /// The way in which the group would fail first.
     pub governing: String,
     /// Where the preload goes.
@@ -67,6 +73,8 @@ pub fn stage(brief: &Brief, block: &Block, _pier: &Pier) -> Found<Anchors> {
     let value = Anchors {
         studs: group.studs,
         hole_diameter: anchors.hole_diameter.value,
+        hole_depth: setting::hole_depth(brief),
+        resin_volume: setting.resin_per_hole * anchors.count.value,
         embedment: anchors.embedment.value,
         preload: Some(screw.preload(torque.used)),
         governing: String::new(),

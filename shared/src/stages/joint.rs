@@ -204,7 +204,7 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
         Seat::Bedded | Seat::Dished => ("K = 4 E_c a³/[3(1 − ν²)]", base_plate::DISC),
     };
     notes.working(
-        Working::new("joint.stiffness", "Turning stiffness of the foot", formula, source)
+        Working::new("pier.base_joint_stiffness", "Turning stiffness of the foot", formula, source)
             .with("n", anchors.count.value, Unit::Count)
             .with("R", millimetre::get(anchors.circle_diameter.value) / 2.0, Unit::Millimetre)
             .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)

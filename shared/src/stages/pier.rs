@@ -1,6 +1,5 @@
 //! Pier: the column, its plates, and how it bends.
 
-mod foot;
 mod plates;
 pub mod section;
 mod storm;
@@ -15,6 +14,7 @@ use crate::rules::en_10210_2_2006::section as tube;
 use crate::rules::mechanics::cantilever;
 use crate::source::Source;
 use crate::stages::block::Block;
+use crate::stages::joint;
 use crate::units::{
     BendingStiffness, Force, Length, LinearStiffness, Mass, Moment, RotationalStiffness, kilogram, metre, millimetre, newton, newton_metre,
     newton_metre_per_radian, newton_per_metre, newton_square_metre,
@@ -72,11 +72,11 @@ pub struct Pier {
 
 /// Finds the column.
 #[must_use]
-pub fn stage(brief: &Brief, _block: &Block) -> Found<Pier> {
+pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
     let mut notes = Notes::default();
     let pier = &brief.pier;
     let section = section::find(brief);
-    let foot = foot::find(brief);
+    let joint = joint::base_joint(brief, block);
     let forces = storm::foot_forces(brief, &section);
     let value = Pier {
         height: pier.height.value,
@@ -90,19 +90,20 @@ pub fn stage(brief: &Brief, _block: &Block) -> Found<Pier> {
         top_plate_mass: section.top_plate,
         bending_stiffness: section.bending,
         shear_stiffness: section.shear,
-        base_joint_stiffness: foot.stiffness,
-        top_stiffness: cantilever::top_stiffness(pier.height.value, section.bending, section.shear, foot.stiffness),
+        base_joint_stiffness: joint.stiffness.typical,
+        top_stiffness: cantilever::top_stiffness(pier.height.value, section.bending, section.shear, joint.stiffness.typical),
         foot_shear: forces.shear,
         foot_moment: forces.moment,
     };
     plates::checks(brief, &mut notes);
     storm::checks(brief, &section, &forces, &mut notes);
-    workings(&section, &foot, &value, &mut notes);
+    workings(&section, &value, &mut notes);
+    joint::workings(brief, &joint, &mut notes);
     lifting(brief, section.mass() - section.fill * section.tube_length, &mut notes);
     Found { value, notes }
 }
 
-fn workings(section: &section::Section, foot: &foot::Foot, pier: &Pier, notes: &mut Notes) {
+fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
     notes.working(
         Working::new("pier.mass", "Mass of column, fill and plates", "m = (μ_tube + μ_fill) L + m_base + m_top", tube::SOURCE)
             .with("μ_tube", section.tube.value, Unit::KilogramPerMetre)
@@ -120,16 +121,6 @@ fn workings(section: &section::Section, foot: &foot::Foot, pier: &Pier, notes: &
             .with("E_cm", section::FILL_E_MPA, Unit::Megapascal)
             .with("I_c", section.fill_moment.value * 1e12, Unit::MillimetreToTheFourth)
             .gives("EI", newton_square_metre::get(pier.bending_stiffness), Unit::NewtonSquareMetre),
-    );
-    notes.working(
-        Working::new(
-            "pier.base_joint_stiffness",
-            "Turn of the foot on its studs",
-            "K = E A_s/l · n r²/2 (twice that on grout)",
-            foot::SOURCE,
-        )
-        .with("l", foot.free_length_m * 1e3, Unit::Millimetre)
-        .gives("K", newton_metre_per_radian::get(pier.base_joint_stiffness), Unit::NewtonMetrePerRadian),
     );
     notes.working(
         Working::new(

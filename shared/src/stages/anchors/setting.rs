@@ -21,15 +21,9 @@ const SNUG_AFTER_GEL_FACTOR: f64 = 4.0;
 /// How the studs are set.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Setting {
-    /// Depth of each hole.
-    #[serde(rename = "hole_depth_mm", serialize_with = "millimetre::serialize")]
-    pub hole_depth: Length,
     /// Resin to inject in each hole.
     #[serde(rename = "resin_per_hole_ml", serialize_with = "millilitre::serialize")]
     pub resin_per_hole: Volume,
-    /// Resin for all holes, with waste, without what the nozzles throw away.
-    #[serde(rename = "resin_volume_ml", serialize_with = "millilitre::serialize")]
-    pub resin_volume: Volume,
     /// Cartridges to buy.
     pub cartridges: u32,
     /// Mixing nozzles: one for each cartridge and each pause, and a spare.
@@ -55,25 +49,27 @@ pub struct Setting {
     pub cleaning_rounds: u32,
 }
 
+/// Depth to drill.
+#[must_use]
+pub fn hole_depth(brief: &Brief) -> Length {
+    brief.anchors.embedment.value + millimetre::new(DUST_MM)
+}
+
 /// Finds how the studs are set.
 #[must_use]
 pub fn find(brief: &Brief) -> Setting {
     let anchors = &brief.anchors;
     let (thread, product) = (anchors.thread(), &anchors.product);
-    let hole_depth = anchors.embedment.value + millimetre::new(DUST_MM);
-    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, hole_depth);
-    let resin_volume = resin_per_hole * anchors.count.value;
+    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, hole_depth(brief));
     let gel = product.gel_time.value;
     let holes_per_nozzle = gel.map_or(1.0, |gel| (hour::get(gel) * 60.0 / MINUTES_PER_HOLE).floor().clamp(1.0, 100.0)) as u32;
     let runs = u32::try_from(anchors.number()).unwrap_or(1).div_ceil(holes_per_nozzle);
-    let cartridges = resin::cartridges(resin_volume, runs, product.purge.value, product.cartridge.value);
+    let cartridges = resin::cartridges(resin_per_hole * anchors.count.value, runs, product.purge.value, product.cartridge.value);
     let wet_factor = if anchors.hole.value == Hole::Wet { 2.0 } else { 1.0 };
     let cure_time = product.cure_time.value.map(|cure| cure * wet_factor);
     let snug = gel.zip(cure_time).map(|(gel, cure)| hour::new((hour::get(gel) * SNUG_AFTER_GEL_FACTOR).min(hour::get(cure))));
     Setting {
-        hole_depth,
         resin_per_hole,
-        resin_volume,
         cartridges,
         nozzles: runs.max(cartridges) + 1,
         holes_per_nozzle,
@@ -106,7 +102,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     notes.working(
         Working::new("anchors.resin_per_hole", "Resin in one hole", "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)", resin::TWO_THIRDS)
             .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
-            .with("h", mm(setting.hole_depth), Unit::Millimetre)
+            .with("h", mm(hole_depth(brief)), Unit::Millimetre)
             .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
             .gives("V", millilitre::get(setting.resin_per_hole), Unit::Millilitre),
     );
@@ -114,7 +110,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
         Working::new("anchors.resin_volume", "Resin for all holes", "V = n V₁", resin::VOLUME)
             .with("n", anchors.count.value, Unit::Count)
             .with("V₁", millilitre::get(setting.resin_per_hole), Unit::Millilitre)
-            .gives("V", millilitre::get(setting.resin_volume), Unit::Millilitre),
+            .gives("V", millilitre::get(setting.resin_per_hole * anchors.count.value), Unit::Millilitre),
     );
     if let Some(cure) = setting.cure_time {
         notes.working(
