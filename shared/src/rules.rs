@@ -35,3 +35,4 @@ pub mod threads;
 pub mod ufc_3_130_06_2004;
 pub mod vdi_2230_2015;
 pub mod wair_2012;
+pub mod yearly_wave;

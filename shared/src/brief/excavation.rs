@@ -30,59 +30,106 @@ pub struct Excavation {
 
 /// Decides the pit's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Excavation {
-    let said = &plan.excavation;
-    let mut length = |field, said, value, why: &str, effect: &str| {
-        ask.number(field, Unit::Metre, said, metre::new, value, Taken::new(why, effect, Source::judgement("house default")))
-    };
-    let max_depth = length(
+    let [max_length, max_width] = room(plan, ask);
+    Excavation {
+        max_depth: max_depth(plan, ask),
+        max_length,
+        max_width,
+        working_space: working_space(plan, ask),
+        barrow: barrow(plan, ask),
+        skip: skip(plan, ask),
+        method: method(plan, ask),
+        sides: sides(plan, ask),
+    }
+}
+
+fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
+    ask.number(
         "excavation.max_depth_m",
-        said.max_depth_m,
+        Unit::Metre,
+        plan.excavation.max_depth_m,
+        metre::new,
         1.2,
-        "what one person digs in a day without shoring",
-        "how deep the block may go",
-    );
-    let max_length = length("excavation.max_length_m", said.max_length_m, 2.0, "room in most gardens", "how long the block may be");
-    let max_width = length("excavation.max_width_m", said.max_width_m, 2.0, "room in most gardens", "how wide the block may be");
-    let working_space = length(
+        Taken::new(
+            "what one or two people dig in a day, and about as deep as local rules let a pit stand open without support",
+            "how deep the block may go: deeper is stiffer",
+            Source::common_practice("depth of an unsupported pit"),
+        ),
+    )
+}
+
+/// Battered sides take several metres at ground level; vertical ones no more than the block.
+fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
+    let said = &plan.excavation;
+    let (value, why) = match said.sides {
+        Some(Sides::Sloped) => (5.0, "battered sides need a clearing of several metres"),
+        _ => (2.0, "room in most gardens"),
+    };
+    let source = Source::judgement("room on the site");
+    let mut side = |field, said, effect: &str| ask.number(field, Unit::Metre, said, metre::new, value, Taken::new(why, effect, source));
+    [
+        side("excavation.max_length_m", said.max_length_m, "how long the block may be"),
+        side("excavation.max_width_m", said.max_width_m, "how wide the block may be"),
+    ]
+}
+
+fn working_space(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
+    ask.number(
         "excavation.working_space_m",
-        said.working_space_m,
+        Unit::Metre,
+        plan.excavation.working_space_m,
+        metre::new,
         0.3,
-        "room for a form and a person's hands",
-        "size of a battered pit and its spoil",
-    );
-    let barrow = ask.number(
+        Taken::new(
+            "room for a form and a person's hands",
+            "size of a battered pit and its spoil; nothing where the concrete is poured against the ground",
+            Source::judgement("room round a form"),
+        ),
+    )
+}
+
+fn barrow(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
+    ask.number(
         "excavation.barrow_m3",
         Unit::CubicMetre,
-        said.barrow_m3,
+        plan.excavation.barrow_m3,
         cubic_metre::new,
         0.065,
         Taken::new("a builder's barrow heaped to what one person pushes", "number of loads", Source::common_practice("builder's barrow")),
-    );
-    let skip = ask.number(
+    )
+}
+
+fn skip(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
+    ask.number(
         "excavation.skip_m3",
         Unit::CubicMetre,
-        said.skip_m3,
+        plan.excavation.skip_m3,
         cubic_metre::new,
         4.5,
         Taken::new("a common size of builder's skip", "number of skips", Source::common_practice("builder's skip")),
-    );
-    let method = ask.choice(
+    )
+}
+
+fn method(plan: &SitePlan, ask: &mut Ask) -> Given<Method> {
+    ask.choice(
         "excavation.method",
-        said.method,
+        plan.excavation.method,
         Method::Hand,
         Method::key,
-        Taken::new("a digger reaches few gardens", "time to dig", Source::judgement("house default")),
-    );
-    let sides = ask.choice(
+        Taken::new("a digger reaches few gardens", "time to dig, and who may be near the pit", Source::judgement("house default")),
+    )
+}
+
+fn sides(plan: &SitePlan, ask: &mut Ask) -> Given<Sides> {
+    ask.choice(
         "excavation.sides",
-        said.sides,
+        plan.excavation.sides,
         Sides::Vertical,
         Sides::key,
         Taken::new(
-            "concrete hard against undisturbed ground is stiffest",
-            "contact of the ground with the block's sides, and the size of the pit",
+            "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the pit",
+            "contact of the ground with the block's sides, and the size of the pit; loose sand may not stand so",
             Source::common_practice("poured against undisturbed ground"),
         ),
-    );
-    Excavation { max_depth, max_length, max_width, working_space, barrow, skip, method, sides }
+    )
 }

@@ -3,8 +3,8 @@
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
 use crate::notes::AssumedValue;
-use crate::site_plan::SitePlan;
 use crate::site_plan::floor::{FloorKind, Soles, Stand};
+use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
 use crate::units::{Frequency, Length, Mass, Velocity, hertz, kilogram, metre, metre_per_second, millimetre};
 
@@ -42,110 +42,92 @@ pub struct Floor {
 /// Decides the floor's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
     let said = &plan.floor;
-    let house = Source::judgement("house default");
-    let stands = match &said.stands {
-        Some(stands) => Given::said(stands.clone()),
-        None => {
-            ask.note(
-                "floor.stands",
-                AssumedValue::Text("one person of 80 kg, 1 m south".into()),
-                Unit::One,
-                Taken::new("where an observer usually stands", "tilt from standing", house),
-            );
-            Given::assumed(vec![Stand { name: "Observer".into(), x_m: 0.0, y_m: -1.0, mass_kg: 80.0 }])
-        }
-    };
-    let walk = match &said.walk {
-        Some(walk) => Given::said(walk.clone()),
-        None => {
-            ask.note(
-                "floor.walk",
-                AssumedValue::Text("past the south side, 1.2 m from the axis".into()),
-                Unit::One,
-                Taken::new("the way from a door to the eyepiece", "trail of the star", house),
-            );
-            Given::assumed(vec![[-2.0, -1.2], [2.0, -1.2]])
-        }
-    };
+    let kind = ask.choice(
+        "floor.kind",
+        said.kind,
+        FloorKind::Ground,
+        FloorKind::key,
+        Taken::new(
+            "the worst for a pier: weight goes straight into the ground beside it",
+            "where a person's weight reaches the ground",
+            HOUSE,
+        ),
+    );
     Floor {
-        kind: ask.choice(
-            "floor.kind",
-            said.kind,
-            FloorKind::Ground,
-            FloorKind::key,
-            Taken::new(
-                "the worst for a pier: weight goes straight into the ground beside it",
-                "where a person's weight reaches the ground",
-                house,
-            ),
-        ),
-        gap: ask.number(
-            "floor.gap_mm",
-            Unit::Millimetre,
-            said.gap_mm,
-            millimetre::new,
-            25.0,
-            Taken::new("wide enough never to touch, narrow enough not to catch a heel", "whether the floor touches the pier", house),
-        ),
-        level: ask.number(
-            "floor.level_m",
-            Unit::Metre,
-            said.level_m,
-            metre::new,
-            0.0,
-            Taken::new("level with the ground", "height of the pier above the floor", house),
-        ),
-        length: ask.number(
-            "floor.length_m",
-            Unit::Metre,
-            said.length_m,
-            metre::new,
-            3.0,
-            Taken::new("a common small observatory", "the drawn floor", house),
-        ),
-        width: ask.number(
-            "floor.width_m",
-            Unit::Metre,
-            said.width_m,
-            metre::new,
-            3.0,
-            Taken::new("a common small observatory", "the drawn floor", house),
-        ),
-        slab_thickness: ask.number(
-            "floor.slab_thickness_mm",
-            Unit::Millimetre,
-            said.slab_thickness_mm,
-            millimetre::new,
-            100.0,
-            Taken::new("a common garden slab", "how a slab spreads a load", house),
-        ),
-        walk_speed: ask.number(
-            "floor.walk_speed_m_s",
-            Unit::MetrePerSecond,
-            said.walk_speed_m_s,
-            metre_per_second::new,
-            1.0,
-            Taken::new("a walk in a dark room", "how long a walk lasts", house),
-        ),
-        pace: ask.number(
-            "floor.pace_hz",
-            Unit::Hertz,
-            said.pace_hz,
-            hertz::new,
-            1.8,
-            Taken::new("a usual pace", "what the walk shakes", house),
-        ),
-        walker_mass: ask.number(
-            "floor.walker_mass_kg",
-            Unit::Kilogram,
-            said.walker_mass_kg,
-            kilogram::new,
-            80.0,
-            Taken::new("an adult", "what the walk shakes", house),
-        ),
-        soles: ask.choice("floor.soles", said.soles, Soles::Soft, Soles::key, Taken::new("usual at night", "what the walk shakes", house)),
-        stands,
-        walk,
+        kind,
+        gap: gap(said, ask),
+        level: level(said, kind.value, ask),
+        length: extent("floor.length_m", said.length_m, ask),
+        width: extent("floor.width_m", said.width_m, ask),
+        slab_thickness: slab_thickness(said, ask),
+        walk_speed: walk_speed(said, ask),
+        pace: pace(said, ask),
+        walker_mass: walker_mass(said, ask),
+        soles: ask.choice("floor.soles", said.soles, Soles::Soft, Soles::key, Taken::new("usual at night", "what the walk shakes", HOUSE)),
+        stands: stands(said, ask),
+        walk: walk(said, ask),
         supports: said.supports.clone().unwrap_or_default(),
     }
+}
+
+/// Source of what is usual.
+const HOUSE: Source = Source::judgement("house default");
+
+fn gap(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+    let taken = Taken::new("wide enough never to touch, narrow enough not to catch a heel", "whether the floor touches the pier", HOUSE);
+    ask.number("floor.gap_mm", Unit::Millimetre, said.gap_mm, millimetre::new, 25.0, taken)
+}
+
+/// Ground and slab lie level with the ground; a deck's joists must clear the block's top.
+fn level(said: &site_plan::Floor, kind: FloorKind, ask: &mut Ask) -> Given<Length> {
+    let (value, why) = match kind {
+        FloorKind::Ground | FloorKind::Slab => (0.0, "level with the ground"),
+        FloorKind::Deck => (0.3, "the joists clear the block's top, and two steps lead up"),
+    };
+    let taken = Taken::new(why, "height of the eye, the walls and the pier above the floor", HOUSE);
+    ask.number("floor.level_m", Unit::Metre, said.level_m, metre::new, value, taken)
+}
+
+fn extent(field: &'static str, said: Option<f64>, ask: &mut Ask) -> Given<Length> {
+    let taken = Taken::new("a common small observatory", "the drawn floor, and where a deck's posts may stand", HOUSE);
+    ask.number(field, Unit::Metre, said, metre::new, 3.0, taken)
+}
+
+fn slab_thickness(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+    let taken = Taken::new("a common garden slab", "how far a slab spreads a weight", HOUSE);
+    ask.number("floor.slab_thickness_mm", Unit::Millimetre, said.slab_thickness_mm, millimetre::new, 100.0, taken)
+}
+
+fn walk_speed(said: &site_plan::Floor, ask: &mut Ask) -> Given<Velocity> {
+    let taken = Taken::new("a walk in a dark room", "how long a walk lasts", HOUSE);
+    ask.number("floor.walk_speed_m_s", Unit::MetrePerSecond, said.walk_speed_m_s, metre_per_second::new, 1.0, taken)
+}
+
+fn pace(said: &site_plan::Floor, ask: &mut Ask) -> Given<Frequency> {
+    ask.number("floor.pace_hz", Unit::Hertz, said.pace_hz, hertz::new, 1.8, Taken::new("a usual pace", "what the walk shakes", HOUSE))
+}
+
+fn walker_mass(said: &site_plan::Floor, ask: &mut Ask) -> Given<Mass> {
+    let taken = Taken::new("an adult", "what the walk shakes", HOUSE);
+    ask.number("floor.walker_mass_kg", Unit::Kilogram, said.walker_mass_kg, kilogram::new, 80.0, taken)
+}
+
+fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
+    if let Some(stands) = &said.stands {
+        return Given::said(stands.clone());
+    }
+    let place = format!("one person of {}, {} south", ask.units.say(80.0, Unit::Kilogram), ask.units.say(1.0, Unit::Metre));
+    let taken = Taken::new("where an observer usually stands", "tilt from standing", HOUSE);
+    ask.note("floor.stands", AssumedValue::Text(place), Unit::One, taken);
+    Given::assumed(vec![Stand { name: "Observer".into(), x_m: 0.0, y_m: -1.0, mass_kg: 80.0 }])
+}
+
+fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
+    if let Some(walk) = &said.walk {
+        return Given::said(walk.clone());
+    }
+    let path = format!("past the south side, {} from the axis", ask.units.say(1.2, Unit::Metre));
+    let taken = Taken::new("the way from a door to the eyepiece", "trail of the star", HOUSE);
+    ask.note("floor.walk", AssumedValue::Text(path), Unit::One, taken);
+    Given::assumed(vec![[-2.0, -1.2], [2.0, -1.2]])
 }

@@ -1,7 +1,8 @@
 //! Site and soil, decided.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Origin, Taken};
 use crate::figure::Unit;
+use crate::notes::AssumedValue;
 use crate::site_plan::site::{Exposure, Soil};
 use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
@@ -57,7 +58,68 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
     );
     let groundwater_depth = Given {
         value: stated.groundwater_depth_m.map(metre::new),
-        origin: if stated.groundwater_depth_m.is_some() { crate::brief::Origin::Said } else { crate::brief::Origin::Assumed },
+        origin: if stated.groundwater_depth_m.is_some() { Origin::Said } else { Origin::Assumed },
     };
+    surroundings(&stated, ask);
     Site { soil, exposure, design_gust, groundwater_depth, stated }
+}
+
+/// Writes down what was taken of the surroundings where nothing was said: nothing that would change the plan.
+fn surroundings(stated: &site_plan::Site, ask: &mut Ask) {
+    let source = Source::judgement("nothing near unless stated");
+    for (field, said, value, why, effect) in [
+        (
+            "site.groundwater_depth_m",
+            stated.groundwater_depth_m,
+            "deeper than the block",
+            "most gardens are dry to the depth of a spade; a trial hole left open for a day shows",
+            "water near the base softens sand and silt, lifts the block and makes the pit unsafe",
+        ),
+        (
+            "site.slope_deg",
+            stated.slope_deg,
+            "level",
+            "a pier is seldom built on a slope",
+            "a slope makes one side of the block stand out of the ground",
+        ),
+        (
+            "site.tree_distance_m",
+            stated.tree_distance_m,
+            "farther than the tree is high",
+            "nothing was said of trees",
+            "near a tree clay shrinks and swells, and the pier leans with the seasons",
+        ),
+        (
+            "site.drain_distance_m",
+            stated.drain_distance_m,
+            "clear of the pit",
+            "nothing was said of drains and services; they must be looked for all the same",
+            "a pipe or cable in the pit is a danger, and a leaking drain softens the ground",
+        ),
+        (
+            "site.building_distance_m",
+            stated.building_distance_m,
+            "farther than the pit is deep",
+            "nothing was said of buildings",
+            "a pit near a footing can undermine it",
+        ),
+        (
+            "site.topsoil_depth_m",
+            stated.topsoil_depth_m,
+            "shallower than the block",
+            "garden topsoil is 0.2 to 0.3 m thick",
+            "topsoil does not hold the block's sides; contact counts from below it",
+        ),
+        (
+            "site.rock_depth_m",
+            stated.rock_depth_m,
+            "deeper than the block",
+            "nothing was said of rock",
+            "rock stops the spade and is the best of bases",
+        ),
+    ] {
+        if said.is_none() {
+            ask.note(field, AssumedValue::Text(value.to_owned()), Unit::One, Taken::new(why, effect, source));
+        }
+    }
 }

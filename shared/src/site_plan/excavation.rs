@@ -50,8 +50,62 @@ section! {
     }
 }
 
-/// Answers about the pit that contradict each other.
+/// Least side of a block.
+const LEAST_SIDE_M: f64 = 0.2;
+
+/// Answers about the pit that contradict each other or the block.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    let (block, pit) = (&plan.block, &plan.excavation);
+    let mut problems = Vec::new();
+    for (block_field, size, pit_field, most, said) in [
+        (
+            "block.length_m",
+            block.length_m,
+            "excavation.max_length_m",
+            pit.max_length_m,
+            "The block is longer than the longest pit there is room for.",
+        ),
+        (
+            "block.width_m",
+            block.width_m,
+            "excavation.max_width_m",
+            pit.max_width_m,
+            "The block is wider than the widest pit there is room for.",
+        ),
+        ("block.depth_m", block.depth_m, "excavation.max_depth_m", pit.max_depth_m, "The block goes deeper than can be dug."),
+    ] {
+        if let (Some(size), Some(most)) = (size, most)
+            && size > most
+        {
+            problems.push(Problem::between(&[block_field, pit_field], format!("{said} Make the block smaller or the room larger.")));
+        }
+    }
+    for (field, most) in [("excavation.max_length_m", pit.max_length_m), ("excavation.max_width_m", pit.max_width_m)] {
+        if let (Some(Sides::Sloped), Some(space), Some(most)) = (pit.sides, pit.working_space_m, most)
+            && most < 2.0 * space + LEAST_SIDE_M
+        {
+            problems.push(Problem::between(
+                &[field, "excavation.working_space_m"],
+                "The room to work round the form leaves no room for a block.",
+            ));
+        }
+    }
+    problems
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_block_larger_than_its_pit_is_named_at_both_fields() {
+        let mut plan = SitePlan::unknown();
+        plan.block.length_m = Some(1.5);
+        plan.block.depth_m = Some(1.0);
+        plan.excavation.max_length_m = Some(1.2);
+        plan.excavation.max_depth_m = Some(0.8);
+        let fields: Vec<_> = contradictions(&plan).into_iter().map(|problem| problem.fields).collect();
+        assert_eq!(fields, [["block.length_m", "excavation.max_length_m"], ["block.depth_m", "excavation.max_depth_m"]]);
+    }
 }

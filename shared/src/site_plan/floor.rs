@@ -1,6 +1,10 @@
 //! Observing floor: what people stand on, where, and how they walk.
 
+mod contradictions;
+
 use serde::{Deserialize, Serialize};
+
+pub use contradictions::contradictions;
 
 use crate::field::{Problem, choice, section};
 use crate::site_plan::{SitePlan, text_problem};
@@ -132,10 +136,4 @@ fn place_problem(field: &str, value: f64) -> Option<Problem> {
         value: value.is_finite().then_some(value),
         said: format!("{value} m is outside the range of −{FARTHEST_M} to {FARTHEST_M} m from the pier: farther away nobody is felt."),
     })
-}
-
-/// Answers about the floor that contradict each other or the pier.
-#[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
 }

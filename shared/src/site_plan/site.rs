@@ -1,6 +1,7 @@
 //! Site and soil.
 
 use crate::field::{Problem, choice, section};
+use crate::rules::yearly_wave::season;
 use crate::site_plan::SitePlan;
 
 choice! {
@@ -73,13 +74,13 @@ section! {
             design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands";
             /// Slope of the ground.
             slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff";
-            /// Distance to the nearest tree or large shrub.
+            /// Distance from the pier's axis to the nearest tree or large shrub.
             tree_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
             /// Height of that tree when grown.
             tree_height_m: Metre, 0.0..=120.0, "no tree is higher";
-            /// Distance to the nearest drain or buried service.
+            /// Distance from the pier's axis to the nearest drain or buried service.
             drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
-            /// Distance to the nearest building's footing.
+            /// Distance from the pier's axis to the nearest building's footing.
             building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
             /// Thickness of soft topsoil over the ground described.
             topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead";
@@ -104,8 +105,120 @@ section! {
     }
 }
 
+/// Rock nearer to the surface than this is the ground itself.
+const ROCK_AT_SURFACE_M: f64 = 0.1;
+/// No place on Earth has a larger half-range between its seasons, K.
+const LARGEST_AMPLITUDE_K: f64 = 45.0;
+
 /// Answers about the site that contradict each other.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    [soil_over_rock(plan), rock_too_deep(plan), topsoil_over_rock(plan), climate(plan)].into_iter().flatten().collect()
+}
+
+fn is_rock(soil: Soil) -> bool {
+    matches!(soil, Soil::Rock | Soil::WeatheredRock)
+}
+
+fn soil_over_rock(plan: &SitePlan) -> Option<Problem> {
+    let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
+    (!is_rock(soil) && rock < ROCK_AT_SURFACE_M).then(|| {
+        Problem::between(
+            &["site.soil", "site.rock_depth_m"],
+            "Rock lies at the surface, so the ground at the depth of the block is rock: choose rock as the soil, or give the depth at which \
+             the rock begins.",
+        )
+    })
+}
+
+fn rock_too_deep(plan: &SitePlan) -> Option<Problem> {
+    let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
+    let (field, deepest) = match (plan.block.depth_m, plan.excavation.max_depth_m) {
+        (Some(depth), _) => ("block.depth_m", depth),
+        (None, Some(depth)) => ("excavation.max_depth_m", depth),
+        (None, None) => return None,
+    };
+    (is_rock(soil) && rock > deepest).then(|| {
+        Problem::between(
+            &["site.soil", "site.rock_depth_m", field],
+            "The rock begins below the base of the block, so the soil at the block's depth is not rock: choose the soil above it.",
+        )
+    })
+}
+
+fn topsoil_over_rock(plan: &SitePlan) -> Option<Problem> {
+    let (topsoil, rock) = (plan.site.topsoil_depth_m?, plan.site.rock_depth_m?);
+    (topsoil > rock).then(|| {
+        Problem::between(
+            &["site.topsoil_depth_m", "site.rock_depth_m"],
+            "The topsoil would reach below the surface of the rock; one of the two depths is mistaken.",
+        )
+    })
+}
+
+/// A freezing index that no year with that mean can have.
+fn climate(plan: &SitePlan) -> Option<Problem> {
+    let (index, mean) = (plan.site.freezing_index_c_days?, plan.site.mean_annual_temperature_c?);
+    let too_mild = index < -365.0 * mean;
+    let too_harsh = season(mean, index).amplitude_k > LARGEST_AMPLITUDE_K;
+    (too_mild || too_harsh).then(|| {
+        Problem::between(
+            &["site.freezing_index_c_days", "site.mean_annual_temperature_c"],
+            if too_mild {
+                "A year with this mean temperature has more frost than this freezing index."
+            } else {
+                "No place with this mean temperature over the year has so hard a winter."
+            },
+        )
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn fields(change: impl FnOnce(&mut SitePlan)) -> Vec<Vec<String>> {
+        let mut plan = SitePlan::unknown();
+        change(&mut plan);
+        contradictions(&plan).into_iter().map(|problem| problem.fields).collect()
+    }
+
+    #[test]
+    fn contradictions_name_every_field_in_them() {
+        let found = fields(|plan| {
+            plan.site.soil = Some(Soil::Silt);
+            plan.site.rock_depth_m = Some(0.0);
+            plan.site.topsoil_depth_m = Some(0.3);
+            plan.site.freezing_index_c_days = Some(3000.0);
+            plan.site.mean_annual_temperature_c = Some(25.0);
+        });
+        assert_eq!(
+            found,
+            [
+                vec!["site.soil", "site.rock_depth_m"],
+                vec!["site.topsoil_depth_m", "site.rock_depth_m"],
+                vec!["site.freezing_index_c_days", "site.mean_annual_temperature_c"],
+            ]
+        );
+        let found = fields(|plan| {
+            plan.site.soil = Some(Soil::Rock);
+            plan.site.rock_depth_m = Some(1.5);
+            plan.block.depth_m = Some(1.0);
+        });
+        assert_eq!(found, [vec!["site.soil", "site.rock_depth_m", "block.depth_m"]]);
+    }
+
+    #[test]
+    fn sensible_answers_do_not_contradict() {
+        assert!(
+            fields(|plan| {
+                plan.site.soil = Some(Soil::WeatheredRock);
+                plan.site.rock_depth_m = Some(0.3);
+                plan.block.depth_m = Some(0.5);
+                plan.site.freezing_index_c_days = Some(150.0);
+                plan.site.mean_annual_temperature_c = Some(9.5);
+            })
+            .is_empty()
+        );
+    }
 }

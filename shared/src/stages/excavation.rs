@@ -126,7 +126,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         room_depth: room.depth,
         as_stiff_side: wider::as_stiff_side(room.depth),
     };
-    checks::checks(brief, ground, room, block, &value, &mut notes);
+    checks::checks(brief, ground, room, &value, &mut notes);
     dangers::cautions(brief, ground, &value, &mut notes);
     Found { value, notes }
 }

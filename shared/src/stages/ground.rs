@@ -5,7 +5,6 @@
 //! have no value by presumption; [`Ground::ask_an_engineer`] then says why and whom to ask.
 
 pub mod bearing;
-pub mod climate;
 pub mod frost;
 pub mod soil_table;
 pub mod stiffness;

@@ -3,31 +3,159 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::rules::osha_1926_p_1989::{distances, slopes};
+use crate::rules::pais_kausel_1988;
 use crate::source::Source;
-use crate::stages::block::Block;
-use crate::stages::excavation::{Excavation, Room};
+use crate::stages::excavation::{DepthLimit, Excavation, Room, wider};
 use crate::stages::ground::Ground;
-use crate::units::metre;
+use crate::stages::ground::soil_table::Group;
+use crate::units::{Length, metre};
+
+/// What was said of the site's room.
+const ROOM: Source = Source::judgement("room on the site");
 
 /// Adds the checks.
-pub fn checks(_brief: &Brief, _ground: &Ground, room: &Room, _block: &Block, pit: &Excavation, notes: &mut Notes) {
-    let said = Source::judgement("room on the site");
-    for (id, title, demand, capacity, fields) in [
-        (
-            "excavation.length",
-            "The pit fits along x",
-            pit.length,
-            room.pit[0],
-            &["block.length_m", "excavation.max_length_m", "excavation.sides"] as &'static [&'static str],
-        ),
-        (
-            "excavation.width",
-            "The pit fits along y",
-            pit.width,
-            room.pit[1],
-            &["block.width_m", "excavation.max_width_m", "excavation.sides"],
-        ),
-    ] {
-        notes.check(Check::at_most(id, title, metre::get(demand), metre::get(capacity), Unit::Metre, said).moved_by(fields));
+pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, notes: &mut Notes) {
+    extent(room, pit, notes);
+    depth(brief, room, pit, notes);
+    wide_enough(brief, room, notes);
+    sides(ground, pit, notes);
+    dry(ground, pit, notes);
+    below_topsoil(ground, pit, notes);
+    above_rock(ground, pit, notes);
+    clear_of_building(brief, pit, notes);
+}
+
+fn at_most(id: &'static str, title: &str, demand: Length, capacity: Length, source: Source) -> Check {
+    Check::at_most(id, title, metre::get(demand), metre::get(capacity), Unit::Metre, source)
+}
+
+fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
+    let note = "Size of the pit at ground level against the room that there is; battered sides need much more of it than vertical ones.";
+    notes.check(at_most("excavation.length", "The pit fits along x", pit.length, room.pit[0], ROOM).note(note).moved_by(&[
+        "block.length_m",
+        "excavation.max_length_m",
+        "excavation.sides",
+    ]));
+    notes.check(at_most("excavation.width", "The pit fits along y", pit.width, room.pit[1], ROOM).note(note).moved_by(&[
+        "block.width_m",
+        "excavation.max_width_m",
+        "excavation.sides",
+    ]));
+}
+
+fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
+    let by = match room.limited_by {
+        DepthLimit::Stated => "as stated",
+        DepthLimit::Assumed => "taken, since nobody said",
+        DepthLimit::Water => "set by the groundwater, with a dry bottom above it",
+        DepthLimit::Rock => "set by the rock, on which the block then stands",
+        DepthLimit::Batter => "set by battered sides that run out of room",
+    };
+    let note = format!("The deepest base here is at {}, {by}.", brief.units.say(metre::get(room.depth), Unit::Metre));
+    notes.check(
+        at_most("excavation.depth", "The pit can be dug as deep as the block", pit.depth, room.depth, ROOM).note(note).moved_by(&[
+            "block.depth_m",
+            "excavation.max_depth_m",
+            "site.groundwater_depth_m",
+            "site.rock_depth_m",
+        ]),
+    );
+}
+
+/// What to do where it cannot go deep: wider, and how much.
+fn wide_enough(brief: &Brief, room: &Room, notes: &mut Notes) {
+    let Some(side) = wider::as_stiff_side(room.depth) else { return };
+    let say = |length| brief.units.say(metre::get(length), Unit::Metre);
+    let there_is = room.length.min(room.width);
+    let note = format!(
+        "Usual is a metre square and a metre deep. Here the base can go to {} only, so the block has to be wider: {} square is as stiff \
+         in rocking as the metre cube in the same ground, with its sides hard against it. There is room for {}.",
+        say(room.depth),
+        say(side),
+        say(there_is)
+    );
+    notes.check(
+        at_most("excavation.wider", "Room to go wider where it cannot go deep", side, there_is, pais_kausel_1988::SOURCE)
+            .note(note)
+            .moved_by(&["excavation.max_length_m", "excavation.max_width_m", "excavation.max_depth_m"]),
+    );
+}
+
+/// Depth against that from which sides need protection, or to which the table of slopes holds.
+fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    if ground.group == Group::Rock {
+        return;
     }
+    let check = if pit.cast_against_ground {
+        at_most("excavation.sides", "Vertical sides stay below the depth that needs protection", pit.depth, distances::protection_from(), distances::PROTECTION).note(
+            "From this depth on no one may enter without shoring, a shield or battered sides; below it too wherever the ground may cave in. \
+             A block poured against the ground needs nobody in the pit: trim the bottom and place steel from above.",
+        )
+    } else {
+        at_most("excavation.sides", "Battered sides stay within the table of slopes", pit.depth, slopes::deepest(), slopes::SOURCE)
+            .note("The slopes hold to this depth in soil without water, cracks or loads at the edge. Deeper pits are an engineer's work.")
+    };
+    notes.check(check.moved_by(&["block.depth_m", "excavation.sides"]));
+}
+
+fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    let Some(water) = ground.groundwater_depth else { return };
+    notes.check(
+        at_most("excavation.dry", "The pit stays above the groundwater", pit.depth, water, Source::judgement("dry pit"))
+            .note(
+                "Below the groundwater the bottom boils and the sides run. Dig in the dry season, go less deep and wider, or have the water \
+                 lowered by wells outside the pit; pumping from the pit itself takes the ground with it.",
+            )
+            .moved_by(&["block.depth_m", "site.groundwater_depth_m"]),
+    );
+}
+
+fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    let Some(topsoil) = ground.topsoil_depth else { return };
+    let source = Source::common_practice("no footing on topsoil");
+    notes.check(
+        Check::at_least(
+            "excavation.topsoil",
+            "The base is below the topsoil",
+            metre::get(pit.depth),
+            metre::get(topsoil),
+            Unit::Metre,
+            source,
+        )
+        .note("Topsoil is loose and full of roots; no footing stands on it.")
+        .moved_by(&["block.depth_m", "site.topsoil_depth_m"]),
+    );
+}
+
+fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    let Some(rock) = ground.rock_depth.filter(|_| ground.group != Group::Rock) else { return };
+    notes.check(
+        at_most("excavation.rock", "The pit ends at or above the rock", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
+            .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
+            .moved_by(&["block.depth_m", "site.rock_depth_m"]),
+    );
+}
+
+/// The pit keeps above the line that falls at 45° from the edge of a neighbouring footing, whose own depth is not known
+/// and taken as nought. The distance is measured from the pier's axis.
+fn clear_of_building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let Some(distance) = brief.site.stated.building_distance_m else { return };
+    let clear = distance - 0.5 * metre::get(pit.length.max(pit.width));
+    let source = Source::common_practice("45 degree line from a neighbouring footing");
+    notes.check(
+        Check::at_least(
+            "excavation.building",
+            "The pit leaves the neighbouring footing alone",
+            clear,
+            metre::get(pit.depth),
+            Unit::Metre,
+            source,
+        )
+        .note(
+            "The pit should be no nearer to a footing than it is deep, unless that footing is known to go deeper. Nearer, ask a \
+                 structural engineer first; the law may ask you to tell the neighbour.",
+        )
+        .moved_by(&["site.building_distance_m", "block.depth_m"]),
+    );
 }

@@ -1,9 +1,163 @@
-//! What can hurt at the pit.
+//! What can hurt at the pit, and what to do.
 
 use crate::brief::Brief;
-use crate::notes::Notes;
+use crate::figure::Unit;
+use crate::notes::{Notes, When};
+use crate::rules::osha_1926_p_1989::{distances, slopes};
+use crate::site_plan::excavation::Method;
+use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
+use crate::stages::ground::soil_table::Group;
+use crate::units::{Length, metre};
+
+/// Clauses of the same document, each behind one caution.
+const SERVICES: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(b)", Standing::FromMemory);
+const WATER: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(h)", Standing::FromMemory);
+const INSPECTION: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(k)", Standing::FromMemory);
+const FALLING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(l)", Standing::FromMemory);
+const DUST: Source = Source::new("29 CFR 1926", "2016", "1926.1153, respirable crystalline silica", Standing::FromMemory);
 
 /// Lists the cautions.
-pub fn cautions(_brief: &Brief, _ground: &Ground, _pit: &Excavation, _notes: &mut Notes) {}
+pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    always(brief, pit, notes);
+    collapse(brief, ground, pit, notes);
+    if pit.way_out {
+        way_out(brief, notes);
+    }
+    if pit.dewatering {
+        water(notes);
+    }
+    if brief.excavation.method.value == Method::Machine {
+        machine(brief, pit, notes);
+    } else {
+        by_hand(brief, pit, notes);
+    }
+    if ground.group == Group::Rock {
+        breaking_rock(notes);
+    }
+    if !pit.cast_against_ground {
+        backfill(notes);
+    }
+}
+
+fn say(brief: &Brief, length: Length) -> String {
+    brief.units.say(metre::get(length), Unit::Metre)
+}
+
+fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    notes.caution(
+        "excavation.services",
+        When::Digging,
+        "Before the first spade, find every buried cable and pipe: ask the owners of the services, look for meters and manholes, sweep the \
+         ground with a locator, and dig the first trial hole by hand. A cut cable kills.",
+        SERVICES,
+    );
+    let text = format!(
+        "Keep spoil, tools and materials at least {} back from the edge, and lorries, mixers and stacked bags at least {} back: what \
+         weighs on the edge pushes the side in.",
+        say(brief, pit.spoil_distance),
+        say(brief, pit.load_distance)
+    );
+    notes.caution("excavation.spoil", When::Digging, text, distances::SPOIL);
+    notes.caution(
+        "excavation.fall",
+        When::Digging,
+        "Fence the pit, and cover it whenever nobody is at work: a hole in a garden is a danger to children, animals and yourself at night.",
+        FALLING,
+    );
+}
+
+fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    let limit = say(brief, distances::protection_from());
+    let text = match (ground.group, pit.cast_against_ground) {
+        (Group::Rock, _) => "Sound rock stands, but look for cracks and layers that dip into the pit, and scale loose pieces off before \
+                             anyone works below them."
+            .to_owned(),
+        (_, false) => format!(
+            "The sides are cut back to {} from level, the flattest that this soil calls for. Flatten them further when cracks open or \
+             water seeps, and keep away from the foot of a side that moves.",
+            brief.units.say(pit.slope_deg, Unit::Degree)
+        ),
+        (Group::Sand | Group::Gravel | Group::Silt | Group::Unfit, true) => format!(
+            "A vertical face in this soil stands only while it is damp, and falls without warning. Keep out of the pit at any depth unless \
+             its sides are held, work from the edge on a board, and pour the same day; where the face runs, line it with boards as you go \
+             or batter it. From {limit} on a protective system is required in any soil but stable rock.",
+        ),
+        (Group::Clay, true) => format!(
+            "A vertical face in clay stands for a while and then falls in one piece, most often after rain or a dry spell. Nobody stands in \
+             an unsupported pit on the strength of this plan: trim and clean it from above, and pour soon. From {limit} on a protective \
+             system is required in any soil but stable rock.",
+        ),
+    };
+    let source = if pit.cast_against_ground { distances::PROTECTION } else { slopes::SOURCE };
+    notes.caution("excavation.collapse", When::Digging, text, source);
+    notes.caution(
+        "excavation.inspect",
+        When::Digging,
+        "Have somebody who knows the ground look at the pit each day before work, and again after rain, frost or a shock. Local rules and \
+         the advice of a licensed engineer go before anything said here.",
+        INSPECTION,
+    );
+}
+
+fn way_out(brief: &Brief, notes: &mut Notes) {
+    let text = format!(
+        "At {} and deeper a ladder, ramp or stair must stand in the pit, no more than {} from anyone in it and reaching a metre above the \
+         edge. Someone stays above and in sight.",
+        say(brief, distances::way_out_from()),
+        say(brief, distances::farthest_way_out())
+    );
+    notes.caution("excavation.way_out", When::Digging, text, distances::WAY_OUT);
+}
+
+fn water(notes: &mut Notes) {
+    notes.caution(
+        "excavation.water",
+        When::Digging,
+        "This pit goes below the groundwater. Nobody works in a pit where water gathers unless it is kept down by means that someone \
+         watches; an electric pump needs a residual-current device. Concrete is poured in the dry, or by an experienced contractor through \
+         a pipe from the bottom up.",
+        WATER,
+    );
+}
+
+fn machine(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let text = format!(
+        "Only a trained operator drives the digger. Keep everyone out of its swing, its tracks at least {} from the edge unless it digs \
+         from the end of the pit, and its arm clear of overhead lines. Trim the last of the bottom and sides by hand, so that the ground \
+         the block stands on is not loosened by the teeth.",
+        say(brief, pit.load_distance)
+    );
+    notes.caution("excavation.machine", When::Digging, text, Source::common_practice("digger beside a pit"));
+}
+
+fn by_hand(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let text = format!(
+        "About {} of soil is lifted by hand, in {} barrow loads. Share the work, change over often, drink, wear boots with steel caps and \
+         gloves, and stop before your back does.",
+        brief.units.say(pit.spoil_mass.value / 1000.0, Unit::Tonne),
+        pit.barrow_loads
+    );
+    notes.caution("excavation.by_hand", When::Digging, text, Source::common_practice("digging by hand"));
+}
+
+fn breaking_rock(notes: &mut Notes) {
+    notes.caution(
+        "excavation.rock",
+        When::Digging,
+        "Rock needs a breaker or expanding grout, never explosives by yourself. Wear goggles, ear defenders and a fitted dust mask of class \
+         P3 or N100, wet the rock while you break it: its dust harms the lungs for good. Limit hours at a breaker, which numbs the hands.",
+        DUST,
+    );
+}
+
+fn backfill(notes: &mut Notes) {
+    notes.caution(
+        "excavation.backfill",
+        When::Pouring,
+        "Fill round the block in layers of no more than 150 mm and ram each one, evenly on all sides, when the concrete is a week old. Loose \
+         fill gives the block's sides no hold: count on that contact only as far as it has been rammed.",
+        Source::common_practice("backfill in rammed layers"),
+    );
+}

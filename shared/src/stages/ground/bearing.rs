@@ -5,7 +5,7 @@ use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::rules::ibc_2012::presumptive;
 use crate::source::Source;
-use crate::stages::ground::soil_table::SoilRow;
+use crate::stages::ground::soil_table::{self, SoilRow};
 use crate::units::{Length, Pressure, Spread, kilopascal, metre};
 
 /// Water nearer than a block's depth and width below the surface takes half of a sand's bearing.
@@ -32,7 +32,7 @@ pub fn bearing(brief: &Brief, row: &SoilRow, groundwater: Option<Length>, notes:
         unit: Unit::Kilopascal,
         why: format!(
             "presumed for {}{halved}; soil of this name carries from {} up to {} where it has been tested",
-            brief.site.soil.value.key(),
+            soil_table::words(brief.site.soil.value),
             brief.units.say(low, Unit::Kilopascal),
             brief.units.say(high, Unit::Kilopascal)
         ),

@@ -4,8 +4,8 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::ufc_3_130_06_2004::{berggren, stefan};
+use crate::rules::yearly_wave::season;
 use crate::source::Source;
-use crate::stages::ground::climate::season;
 use crate::stages::ground::soil_table::SoilRow;
 use crate::units::{Length, kilogram_per_cubic_metre, metre};
 

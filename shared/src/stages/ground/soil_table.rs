@@ -96,6 +96,12 @@ pub fn row(soil: Soil) -> SoilRow {
     CSV.lines().skip(1).find(|line| line.split(',').next() == Some(soil.key())).and_then(read).unwrap_or(UNREADABLE)
 }
 
+/// The soil's name as it stands in a sentence.
+#[must_use]
+pub fn words(soil: Soil) -> String {
+    soil.key().replace('_', " ")
+}
+
 const UNREADABLE: SoilRow = SoilRow {
     group: Group::Unfit,
     speed_m_s: None,

@@ -132,7 +132,10 @@ fn explain(brief: &Brief, from: StiffnessFrom, weight: UnitWeight, speed: Spread
         StiffnessFrom::StatedSpeed | StiffnessFrom::Nothing => return,
         StiffnessFrom::BlowCount => (format!("from the blow count, within 30 % either way: {band}"), blow_count::SOURCE),
         StiffnessFrom::SoilWords => (
-            format!("from the soil in words ({}), which fixes it to a factor of about two: {band}", brief.site.soil.value.key()),
+            format!(
+                "from the soil in words ({}), which fixes it to a factor of about two: {band}",
+                soil_table::words(brief.site.soil.value)
+            ),
             soil_table::SOURCE,
         ),
     };

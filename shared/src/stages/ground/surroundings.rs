@@ -1,8 +1,148 @@
-//! Warnings from what lies round the pier.
+//! Warnings from what lies round the pier: slope, trees, water, frost, topsoil, and answers that disagree.
 
 use crate::brief::Brief;
-use crate::notes::Notes;
+use crate::figure::Unit;
+use crate::notes::{Notes, When};
+use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
+use crate::stages::ground::soil_table::{self, FrostHeave, Group};
+use crate::units::{metre, metre_per_second};
+
+/// Slope above which a level block and a stable pit need thought: about 1 in 7.
+const STEEP_DEG: f64 = 8.0;
+/// Slope above which soil itself may move: about 1 in 3.
+const UNSTABLE_DEG: f64 = 18.0;
+/// Height taken for a tree of which only the distance is known.
+const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
+/// A drain nearer than this can wet the ground that holds the block.
+const DRAIN_NEAR_M: f64 = 3.0;
+/// A measured speed that is this many times outside the range for the soil in words is worth a second look.
+const DISAGREES_FACTOR: f64 = 1.5;
+
+/// Source of the reach of a tree's roots.
+const TREES: Source = Source::common_practice("a tree dries clay as far out as it is high");
+/// Source of frost's grip on a block's sides.
+const ADFREEZE: Source = Source::new("UFC 3-130-04", "2004", "frost heave and adfreezing on foundations", Standing::FromMemory);
 
 /// Lists the warnings.
-pub fn cautions(_brief: &Brief, _ground: &Ground, _notes: &mut Notes) {}
+pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    slope(brief, notes);
+    tree(brief, ground, notes);
+    drain(brief, notes);
+    water(brief, ground, notes);
+    frost(brief, ground, notes);
+    topsoil(brief, ground, notes);
+    disagreement(brief, notes);
+}
+
+fn slope(brief: &Brief, notes: &mut Notes) {
+    let Some(slope) = brief.site.stated.slope_deg.filter(|slope| *slope > STEEP_DEG) else { return };
+    let said = brief.units.say(slope, Unit::Degree);
+    let text = if slope > UNSTABLE_DEG {
+        format!(
+            "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \
+             of the foot of the slope after rain."
+        )
+    } else {
+        format!(
+            "On a slope of {said} the pit is deeper uphill than downhill. Measure depths from the downhill edge, pile the spoil downhill, \
+             and lead rainwater round the pit."
+        )
+    };
+    notes.caution("ground.slope", When::Planning, text, Source::judgement("ground on a slope"));
+}
+
+fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let stated = &brief.site.stated;
+    let Some(distance) = stated.tree_distance_m else { return };
+    let height = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
+    if distance >= height {
+        return;
+    }
+    let say = |value| brief.units.say(value, Unit::Metre);
+    let who = if stated.tree_height_m.is_some() { "" } else { ", its height taken" };
+    let text = if ground.group == Group::Clay {
+        format!(
+            "A tree {} high{who} stands {} away, and the soil is clay. Clay that shrinks and swells would tilt the pier with every dry \
+             summer. Have the clay's plasticity tested, or go below the roots; if it does shrink, choose that soil and ask a ground engineer.",
+            say(height),
+            say(distance)
+        )
+    } else {
+        format!(
+            "A tree {} high{who} stands {} away. Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no \
+             thick roots without a tree specialist; the tree may be protected.",
+            say(height),
+            say(distance)
+        )
+    };
+    notes.caution("ground.tree", When::Planning, text, TREES);
+}
+
+fn drain(brief: &Brief, notes: &mut Notes) {
+    let Some(distance) = brief.site.stated.drain_distance_m.filter(|distance| *distance < DRAIN_NEAR_M) else { return };
+    let text = format!(
+        "A drain or buried service runs {} away. Find its line and depth from the owner's records and with a locator before digging, dig \
+         by hand near it, and have an old drain tested: a leak softens the ground beside the block.",
+        brief.units.say(distance, Unit::Metre)
+    );
+    notes.caution("ground.drain", When::Digging, text, Source::common_practice("locate services before digging"));
+}
+
+fn water(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let Some(depth) = ground.groundwater_depth.map(metre::get).filter(|depth| *depth < 2.0) else { return };
+    let group = match ground.group {
+        Group::Silt | Group::Sand | Group::Gravel => "It takes stiffness and bearing from this soil, which the figures count in.",
+        Group::Clay => "In clay it counts at the low end of the stiffness.",
+        Group::Rock | Group::Unfit => "",
+    };
+    let text = format!(
+        "Groundwater stands {} below the surface at its highest. {group} It lifts a block that reaches into it, and the stiffness will \
+         change a little from a wet to a dry season; measure the pier in both.",
+        brief.units.say(depth, Unit::Metre)
+    );
+    notes.caution("ground.water", When::Planning, text, Source::derived("effective stress and buoyancy"));
+}
+
+fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    if ground.frost_heave < FrostHeave::Medium || ground.frost_depth <= metre::new(0.0) {
+        return;
+    }
+    let text = format!(
+        "This soil heaves when it freezes, down to {} in a hard winter. A base below that depth is not lifted from beneath, but frozen \
+         ground can still grip the block's sides and pull. Keep the ground beside it drained; a smooth side or a clean gravel surround in \
+         the frozen depth lets go of the block, and costs it the stiffness of that contact.",
+        brief.units.say(metre::get(ground.frost_depth), Unit::Metre)
+    );
+    notes.caution("ground.frost", When::Planning, text, ADFREEZE);
+}
+
+fn topsoil(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let Some(depth) = ground.topsoil_depth.filter(|depth| *depth > metre::new(0.0)) else { return };
+    let text = format!(
+        "The upper {} is topsoil: strip it, keep it apart for the garden, and count no contact of the block's sides within it. The base \
+         must stand below it.",
+        brief.units.say(metre::get(depth), Unit::Metre)
+    );
+    notes.caution("ground.topsoil", When::Digging, text, Source::common_practice("topsoil is stripped"));
+}
+
+/// A measured value beats an assumed one, but where it is far from what the words say, one of the two is mistaken.
+fn disagreement(brief: &Brief, notes: &mut Notes) {
+    let stated = &brief.site.stated;
+    let (Some(speed), Some(soil)) = (stated.shear_wave_speed_m_s, stated.soil) else { return };
+    let Some([low, _, high]) = soil_table::row(soil).speed_m_s else { return };
+    if speed >= low / DISAGREES_FACTOR && speed <= high * DISAGREES_FACTOR {
+        return;
+    }
+    let say = |value| brief.units.say(metre_per_second::get(metre_per_second::new(value)), Unit::MetrePerSecond);
+    let text = format!(
+        "The stated speed of shear waves, {}, is far from what {} usually has near the surface, {} to {}. The plan uses the stated one. An \
+         average over thirty metres is not the speed at one metre: check what was measured.",
+        say(speed),
+        soil_table::words(soil),
+        say(low),
+        say(high)
+    );
+    notes.caution("ground.speed_disagrees", When::Planning, text, soil_table::SOURCE);
+}

@@ -6,7 +6,7 @@ use crate::notes::{Check, Notes, When};
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::stages::ground::Ground;
+use crate::stages::ground::{Ground, soil_table};
 
 /// Year's mean below which the ground may stay frozen from year to year, °C.
 const PERMAFROST_MEAN_C: f64 = -1.0;
@@ -48,7 +48,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     if let Some(reason) = &ground.ask_an_engineer {
         notes.caution("ground.ask_an_engineer", When::Planning, reason.clone(), presumptive::SOURCE);
     }
-    let soil = brief.site.soil.value.key();
+    let soil = soil_table::words(brief.site.soil.value);
     if ground.presumed_bearing.is_none() {
         let why = format!("No bearing pressure may be presumed for {soil}. {}", ground.ask_an_engineer.as_deref().unwrap_or_default());
         notes.check(

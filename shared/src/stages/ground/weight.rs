@@ -24,7 +24,7 @@ pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Note
         field: "site.unit_weight_kn_m3",
         value: AssumedValue::Number(typical),
         unit: Unit::KilonewtonPerCubicMetre,
-        why: format!("usual for {} {}", brief.site.soil.value.key(), above_or_below(water)),
+        why: format!("usual for {} {}", soil_table::words(brief.site.soil.value), above_or_below(water)),
         effect: "shear modulus for a speed of waves, in proportion; weight of the spoil".into(),
         source: soil_table::SOURCE,
     });
@@ -43,7 +43,7 @@ pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut No
         field: "site.poisson_ratio",
         value: AssumedValue::Number(typical),
         unit: Unit::One,
-        why: format!("usual for {} {}{raised}", brief.site.soil.value.key(), above_or_below(water)),
+        why: format!("usual for {} {}{raised}", soil_table::words(brief.site.soil.value), above_or_below(water)),
         effect: "tilts, by about 1 − ν: less of it tilts more".into(),
         source: soil_table::SOURCE,
     });

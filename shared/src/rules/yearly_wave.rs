@@ -5,6 +5,11 @@
 
 use std::f64::consts::PI;
 
+use crate::source::Source;
+
+/// Source of the season.
+pub const SOURCE: Source = Source::derived("the year's temperature as one wave");
+
 /// Days of a year.
 const YEAR_D: f64 = 365.0;
 /// Amplitudes between the seasons reach about 32 K on the coldest continent; this is looked for at most.
