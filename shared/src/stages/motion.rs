@@ -1,14 +1,20 @@
 //! Motion: what the star does.
 
 mod budget;
+mod card;
 mod check;
 mod heat;
+pub mod history;
 pub mod influence;
 mod knock;
 pub mod modes;
+pub mod people;
 pub mod rig;
 mod season;
+mod share;
 pub mod system;
+pub mod trail;
+mod walk;
 mod wind;
 
 use std::f64::consts::PI;
@@ -31,8 +37,11 @@ pub use budget::Budget;
 pub use heat::Heat;
 pub use knock::Knock;
 pub use season::Season;
+pub use share::Disturbance;
+pub use walk::Walk;
 pub use wind::Wind;
 
+use influence::Influence;
 use modes::Mode;
 use rig::{Axis, Rig};
 use system::{Planes, System};
@@ -48,19 +57,6 @@ pub struct StandTilt {
     pub block_tilt_arcsec: Option<f64>,
     /// Direction in which the top leans, clockwise from north.
     pub bearing_deg: Option<f64>,
-}
-
-/// The star during a walk.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Walk {
-    /// Root mean square of the turn.
-    pub rms_arcsec: Option<f64>,
-    /// Largest turn.
-    pub peak_arcsec: Option<f64>,
-    /// Length of the star's trail from end to end.
-    pub trail_arcsec: Option<f64>,
-    /// The same on the chip.
-    pub trail_pixels: Option<f64>,
 }
 
 /// One natural swing, in words and figures.
@@ -128,9 +124,13 @@ pub struct Motion {
     pub budget: Budget,
     /// Distance from which a person's weight tilts the pier less than the budget.
     pub quiet_distance_m: Option<f64>,
+    /// Who moves the star, largest first.
+    pub disturbances: Vec<Disturbance>,
+    /// Where to stand and walk during exposures: a card for the wall.
+    pub where_to_stand: Vec<String>,
 }
 
-/// Finds what the star does.
+/// Finds what the star does. `influence` is what a weight on the ground does to the block, where that is solved.
 #[must_use]
 #[allow(clippy::too_many_arguments, reason = "each stage names all that it depends on")]
 pub fn stage(
@@ -140,21 +140,26 @@ pub fn stage(
     stiffness: &GroundStiffness,
     pier: &Pier,
     _anchors: &Anchors,
-    _floor: &Floor,
+    floor: &Floor,
+    influence: Option<&dyn Influence>,
 ) -> Found<Motion> {
     let mut notes = Notes::default();
     let budget = budget::find(brief, &mut notes);
-    let system = system(brief, ground, block, stiffness, pier);
+    let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
-    let bump = system.as_ref().map(|system| knock::bump(system, budget.arcsec, &mut notes));
-    let wind = system.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let bump = solved.as_ref().map(|system| knock::bump(system, budget.arcsec, &mut notes));
+    let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let slew = solved.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
+    let people = People::find(brief, floor, solved.as_ref(), influence, &budget, bump, &mut notes);
+    let parts = share::Parts { brief, system: solved.as_ref(), floor, influence, walk: &people.walk, wind: wind.as_ref(), heat: &heat };
+    let disturbances = share::find(&parts);
     let value = Motion {
-        frequencies: frequencies(system.as_ref().map(|system| &system.typical)),
-        frequencies_low: frequencies(system.as_ref().map(|system| &system.low)),
-        frequencies_high: frequencies(system.as_ref().map(|system| &system.high)),
-        modes: system.as_ref().map(shapes).unwrap_or_default(),
-        stands: Vec::new(),
-        walk: Walk { rms_arcsec: None, peak_arcsec: None, trail_arcsec: None, trail_pixels: None },
+        frequencies: frequencies(solved.as_ref().map(|system| &system.typical)),
+        frequencies_low: frequencies(solved.as_ref().map(|system| &system.low)),
+        frequencies_high: frequencies(solved.as_ref().map(|system| &system.high)),
+        modes: solved.as_ref().map(shapes).unwrap_or_default(),
+        stands: people.stands,
+        walk: people.walk,
         wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
         wind,
         thermal_arcsec: Some(heat.arcsec),
@@ -162,15 +167,77 @@ pub fn stage(
         heat,
         settle_s: bump.and_then(|bump| bump.settle_s),
         bump,
-        slew: system.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes)),
+        slew,
         season: season::find(brief, ground, block, &mut notes),
         budget_arcsec: budget.arcsec,
         budget,
-        quiet_distance_m: None,
+        quiet_distance_m: people.quiet_distance_m,
+        disturbances,
+        where_to_stand: people.where_to_stand,
     };
     frequency_working(&value, &mut notes);
     check::write(brief, &value, &mut notes);
     Found { value, notes }
+}
+
+/// What people do to the star.
+struct People {
+    stands: Vec<StandTilt>,
+    walk: Walk,
+    quiet_distance_m: Option<f64>,
+    where_to_stand: Vec<String>,
+}
+
+const NOT_SOLVED: &str = "What a weight on the ground does to the block asks for the three-dimensional solution, which is not there.";
+
+impl People {
+    fn find(
+        brief: &Brief,
+        floor: &Floor,
+        system: Option<&System>,
+        influence: Option<&dyn Influence>,
+        budget: &Budget,
+        bump: Option<Knock>,
+        notes: &mut Notes,
+    ) -> Self {
+        let (Some(system), Some(influence)) = (system, influence) else {
+            return Self {
+                stands: unknown_stands(brief),
+                walk: walk::unknown(NOT_SOLVED),
+                quiet_distance_m: None,
+                where_to_stand: Vec::new(),
+            };
+        };
+        let ground = people::Ground { floor, influence };
+        let quiet_distance_m = card::quiet_distance_m(brief, system, &ground, budget.arcsec);
+        let wait = bump.and_then(|bump| bump.worst_settle_s);
+        Self {
+            stands: stands(brief, system, &ground),
+            walk: walk::find(brief, floor, system, influence, notes),
+            quiet_distance_m,
+            where_to_stand: card::words(brief, system, &ground, budget.arcsec, quiet_distance_m, wait),
+        }
+    }
+}
+
+fn unknown_stands(brief: &Brief) -> Vec<StandTilt> {
+    let unknown = |name: &str| StandTilt { name: name.to_owned(), tilt_arcsec: None, block_tilt_arcsec: None, bearing_deg: None };
+    brief.floor.stands.value.iter().map(|stand| unknown(&stand.name)).collect()
+}
+
+fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<StandTilt> {
+    let tilt = |stand: &crate::site_plan::floor::Stand| {
+        let [x, y] = ground.under(&system.typical, stand.mass_kg, [stand.x_m, stand.y_m]);
+        let tilt = x.hypot(y);
+        // Nothing pushes the column: joint and column carry the block's turn up as it is.
+        StandTilt {
+            name: stand.name.clone(),
+            tilt_arcsec: Some(tilt),
+            block_tilt_arcsec: Some(tilt),
+            bearing_deg: (tilt > 0.0).then(|| x.atan2(y).to_degrees().rem_euclid(360.0)),
+        }
+    };
+    brief.floor.stands.value.iter().map(tilt).collect()
 }
 
 /// The modes in low, typical and high ground; none where the ground is not known.

@@ -15,6 +15,29 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     wind(brief, motion, notes);
     heat(brief, motion, notes);
     settle(motion, notes);
+    for (disturbance, id, fields) in PEOPLE {
+        person(motion, disturbance, id, fields, notes);
+    }
+}
+
+/// What people do: disturbance, check, and the fields that move it.
+const PEOPLE: [(&str, &str, &[&str]); 5] = [
+    ("standing", "motion.standing", &["floor.stands", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
+    ("shifting", "motion.shifting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
+    ("sitting", "motion.sitting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
+    ("walk", "motion.walk", &["floor.walk", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
+    ("door", "motion.door", &["floor.length_m", "floor.kind", "block.depth_m"]),
+];
+
+fn person(motion: &Motion, disturbance: &str, id: &'static str, fields: &'static [&'static str], notes: &mut Notes) {
+    let Some(found) = motion.disturbances.iter().find(|one| one.id == disturbance) else { return };
+    let title = format!("{} within the budget", found.title);
+    let check = match found.worst_arcsec {
+        Some(worst) => Check::at_most(id, title, worst, motion.budget_arcsec, Unit::Arcsecond, found.source)
+            .note(format!("By the softest ground thought likely. {}", motion.budget.why)),
+        None => Check::unknown(id, title, Unit::Arcsecond, found.source, super::NOT_SOLVED),
+    };
+    notes.check(check.moved_by(fields));
 }
 
 fn unknown(id: &'static str, title: &str, unit: Unit, notes: &mut Notes) {

@@ -1,0 +1,135 @@
+//! The star's trail: its length from end to end, and the points and spectrum that drawings show.
+
+use serde::Serialize;
+
+use crate::stages::motion::history::{History, STEP_S};
+
+/// Directions along which the trail is measured: the longest is found within a thousandth.
+const DIRECTIONS: usize = 36;
+/// Points of a drawn trail or history.
+const POINTS: usize = 400;
+/// Samples averaged before the spectrum is taken.
+const SMOOTH: usize = 5;
+/// Lines of the spectrum.
+const LINES: usize = 96;
+/// Band of the spectrum, Hz.
+const BAND_HZ: (f64, f64) = (0.5, 48.0);
+
+/// What drawings of the walk need.
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
+pub struct Drawn {
+    /// Time between the points, s.
+    pub step_s: f64,
+    /// Turn towards east and north, arcsec, one each step.
+    pub turns_arcsec: Vec<[f64; 2]>,
+    /// Frequency in hertz and amplitude in arcsec of both axes together.
+    pub spectrum: Vec<[f64; 2]>,
+}
+
+/// Length from end to end of the trail within any exposure of so long.
+#[must_use]
+pub fn length_arcsec(history: &History, exposure_s: f64) -> f64 {
+    let window = ((exposure_s / STEP_S).ceil() as usize + 1).max(2);
+    if window >= history.turns.len() {
+        return across(&history.turns);
+    }
+    // Frames shorter than a sample see a share of the way between two.
+    let share = (exposure_s / STEP_S).min(1.0);
+    let hop = (window / 4).max(1);
+    let starts = (0..history.turns.len().saturating_sub(window - 1)).step_by(hop);
+    starts.map(|start| rough(&history.turns[start..start + window])).fold(0.0, f64::max) * share
+}
+
+/// Largest distance between two points of a set.
+fn across(points: &[[f64; 2]]) -> f64 {
+    (0..DIRECTIONS).map(|i| along(points, std::f64::consts::PI * i as f64 / DIRECTIONS as f64)).fold(0.0, f64::max)
+}
+
+/// The same from four directions and a correction for those between, for the many windows of short exposures.
+fn rough(points: &[[f64; 2]]) -> f64 {
+    if let [a, b] = points {
+        return (a[0] - b[0]).hypot(a[1] - b[1]);
+    }
+    (0..6).map(|i| along(points, std::f64::consts::PI * f64::from(i) / 6.0)).fold(0.0, f64::max)
+}
+
+fn along(points: &[[f64; 2]], angle: f64) -> f64 {
+    let (sin, cos) = angle.sin_cos();
+    let (low, high) =
+        points.iter().map(|[x, y]| x * cos + y * sin).fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)));
+    if high >= low { high - low } else { 0.0 }
+}
+
+/// Points and spectrum for the drawings.
+#[must_use]
+pub fn drawn(history: &History) -> Drawn {
+    let every = history.turns.len().div_ceil(POINTS).max(1);
+    let tidy = |value: f64| (value * 1e4).round() / 1e4;
+    Drawn {
+        step_s: STEP_S * every as f64,
+        turns_arcsec: history.turns.iter().step_by(every).map(|turn| turn.map(tidy)).collect(),
+        spectrum: spectrum(history).into_iter().map(|[f, a]| [tidy(f), tidy(a)]).collect(),
+    }
+}
+
+/// Amplitude at frequencies evenly apart on a logarithmic scale, by Fourier sums over the smoothed history.
+fn spectrum(history: &History) -> Vec<[f64; 2]> {
+    let smooth: Vec<[f64; 2]> = history
+        .turns
+        .chunks_exact(SMOOTH)
+        .map(|chunk| chunk.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / SMOOTH as f64, b + y / SMOOTH as f64]))
+        .collect();
+    if smooth.is_empty() {
+        return Vec::new();
+    }
+    let count = smooth.len() as f64;
+    let [mx, my] = smooth.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
+    let ratio = (BAND_HZ.1 / BAND_HZ.0).powf(1.0 / (LINES - 1) as f64);
+    (0..LINES)
+        .map(|line| {
+            let frequency = BAND_HZ.0 * ratio.powi(line as i32);
+            let (sin, cos) = (2.0 * std::f64::consts::PI * frequency * STEP_S * SMOOTH as f64).sin_cos();
+            let (mut c, mut s) = (1.0, 0.0);
+            let mut sums = [0.0; 4];
+            for [x, y] in &smooth {
+                sums = [sums[0] + (x - mx) * c, sums[1] + (x - mx) * s, sums[2] + (y - my) * c, sums[3] + (y - my) * s];
+                (c, s) = (c * cos - s * sin, s * cos + c * sin);
+            }
+            [frequency, 2.0 / count * sums.iter().map(|v| v * v).sum::<f64>().sqrt()]
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn circle(radius: f64, hertz: f64, lasts_s: f64) -> History {
+        let n = (lasts_s / STEP_S) as usize;
+        let turns = (0..n)
+            .map(|i| (2.0 * std::f64::consts::PI * hertz * STEP_S * i as f64).sin_cos())
+            .map(|(s, c)| [radius * c, radius * s])
+            .collect();
+        History { turns }
+    }
+
+    #[test]
+    fn a_circle_is_as_long_as_its_diameter() {
+        assert!((length_arcsec(&circle(0.5, 2.0, 5.0), 300.0) - 1.0).abs() < 0.003);
+    }
+
+    #[test]
+    fn a_short_frame_sees_a_piece_of_the_circle() {
+        let piece = length_arcsec(&circle(0.5, 2.0, 5.0), 0.02);
+        assert!((piece - 2.0 * 0.5 * (std::f64::consts::PI * 2.0 * 0.02).sin()).abs() < 0.02, "{piece}");
+        let moment = length_arcsec(&circle(0.5, 2.0, 5.0), 0.0002);
+        assert!((moment - 0.5 * 2.0 * std::f64::consts::PI * 2.0 * 0.0002).abs() < 1e-4);
+    }
+
+    #[test]
+    fn the_spectrum_peaks_at_the_circle_s_rate() {
+        let lines = drawn(&circle(0.5, 8.0, 10.0)).spectrum;
+        let peak = lines.iter().copied().fold([0.0; 2], |a, b| if b[1] > a[1] { b } else { a });
+        assert!((peak[0] - 8.0).abs() < 0.3, "{peak:?}");
+    }
+}
