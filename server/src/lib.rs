@@ -9,6 +9,7 @@ pub mod cli;
 pub mod config;
 pub mod drawing;
 pub mod error;
+pub mod forms;
 pub mod handlers;
 pub mod journal;
 pub mod limits;

@@ -206,6 +206,16 @@ impl Units {
         Figure { digits: significant(value, unit.digits()), unit: symbol }
     }
 
+    /// The digits with which a value fills a box again: all of them in metric, enough to read the same in imperial.
+    #[must_use]
+    pub fn entry(self, value: f64, unit: Unit) -> String {
+        let (converted, _) = self.convert(value, unit);
+        match self {
+            Self::Metric => digits(converted),
+            Self::Imperial => digits(format!("{converted:.5e}").parse().unwrap_or(converted)),
+        }
+    }
+
     /// The figure as one run of text.
     #[must_use]
     pub fn say(self, value: f64, unit: Unit) -> String {
@@ -234,6 +244,13 @@ pub fn significant(value: f64, digits: i32) -> String {
     };
     let point = if fraction.is_empty() { "" } else { "." };
     format!("{sign}{}{point}{fraction}", grouped(whole))
+}
+
+/// A number as a person would type it: every digit it has up to twelve, a decimal point, no marks between thousands.
+#[must_use]
+pub fn digits(value: f64) -> String {
+    let tidy: f64 = format!("{value:.11e}").parse().unwrap_or(value);
+    format!("{tidy}")
 }
 
 fn grouped(whole: &str) -> String {

@@ -1,0 +1,8 @@
+//! Forms: what is asked, how what is typed becomes an answer, and how an answer is shown again.
+
+pub mod question;
+pub mod questions;
+pub mod reading;
+pub mod sheet;
+pub mod step;
+pub mod typed;

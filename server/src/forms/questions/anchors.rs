@@ -1,0 +1,198 @@
+//! Anchors: the studs bonded into the block.
+
+use super::super::question::{Answer, Kind, Question, Topic, choice, number};
+use stillground::site_plan::Code;
+use stillground::site_plan::anchors::{Coating, Hole, Lubrication, Size, StrengthClass, Tool};
+
+const YES_NO: &[Answer] = &[("true", "It may be cracked"), ("false", "A report says that it is not")];
+
+pub(super) const TOPICS: &[Topic] = &[
+    Topic {
+        heading: "Which studs?",
+        intro: "Threaded rods set in resin hold the column down. More of them on a wider circle hold it stiller; each needs concrete round it.",
+        common: &[
+            number("anchors.count", "How many studs?", "Four stand square and level easily.", "Four are taken."),
+            choice!(
+                "anchors.size",
+                Size,
+                anchors.size,
+                "Which thread?",
+                "",
+                "M16 is taken.",
+                { M10: "M10, 10 mm", M12: "M12, 12 mm", M16: "M16, 16 mm", M20: "M20, 20 mm", M24: "M24, 24 mm", }
+            ),
+            number(
+                "anchors.circle_diameter_mm",
+                "Diameter of their circle",
+                "Outside the column, inside the plate.",
+                "A circle clear of the column and inside the plate.",
+            ),
+            number("anchors.length_mm", "Length of a stud", "", "A usual length."),
+            number("anchors.embedment_mm", "How deep does it sit in the concrete?", "", "A usual depth for its size."),
+        ],
+        rare: &[
+            choice!(
+                "anchors.strength_class",
+                StrengthClass,
+                anchors.strength_class,
+                "Strength class",
+                "Stamped on the end of the rod.",
+                "Class 8.8 is taken.",
+                { C5_8: "5.8", C8_8: "8.8", C10_9: "10.9", A4_70: "A4-70, stainless", A4_80: "A4-80, stainless", }
+            ),
+            choice!(
+                "anchors.coating",
+                Coating,
+                anchors.coating,
+                "Coating",
+                "",
+                "Electroplated zinc is taken.",
+                { Plain: "None, or black", Zinc: "Electroplated zinc", Galvanised: "Hot-dip galvanised", }
+            ),
+            choice!(
+                "code",
+                Code,
+                code,
+                "Which code gives the verdict?",
+                "Both are calculated and both are shown.",
+                "The European one gives the verdict.",
+                { Eurocode: "EN 1992-4, the European one", Aci: "ACI 318-19, the American one", }
+            ),
+        ],
+    },
+    Topic {
+        heading: "How tight?",
+        intro: "A torque turns into a pull on the stud, and how much depends on grease, tool and luck. “Kilos” is not a torque: if that is what your source says, type it and you will be asked.",
+        common: &[
+            number(
+                "anchors.torque_n_m",
+                "To which torque will you tighten?",
+                "Type the unit too, for instance 80 N m or 60 lbf ft.",
+                "A torque is recommended.",
+            ),
+            number(
+                "anchors.max_torque_n_m",
+                "What does the resin's sheet allow at most?",
+                "The installation torque for this thread. It is the limit, whatever else is calculated.",
+                "No limit is known; the recommendation stays low. Look it up before you tighten.",
+            ),
+            choice!(
+                "anchors.tool",
+                Tool,
+                anchors.tool,
+                "What do you tighten with?",
+                "",
+                "A torque wrench is taken.",
+                { Feel: "A spanner, by feel", TorqueWrench: "A torque wrench", }
+            ),
+            choice!(
+                "anchors.lubrication",
+                Lubrication,
+                anchors.lubrication,
+                "What is on the threads?",
+                "",
+                "A light oil is taken.",
+                { Dry: "Nothing: dry, as delivered", Oiled: "A light oil", Paste: "Wax or assembly paste", }
+            ),
+        ],
+        rare: &[
+            number("anchors.thread_friction", "Friction in the thread", "From a friction test.", "It follows from what is on the threads."),
+            number(
+                "anchors.under_head_friction",
+                "Friction under the nut",
+                "From a friction test.",
+                "It follows from what is on the threads.",
+            ),
+        ],
+    },
+    Topic {
+        heading: "Holes and resin",
+        intro: "Most bonded studs that fail were set in dust. Drill, blow, brush, blow again, and keep to the times on the cartridge.",
+        common: &[
+            number(
+                "anchors.hole_diameter_mm",
+                "Diameter of the hole",
+                "From the resin's sheet, for this thread.",
+                "A little wider than the stud.",
+            ),
+            number(
+                "anchors.concrete_temperature_c",
+                "How warm is the concrete when the resin goes in?",
+                "The concrete, not the air.",
+                "A cool spring day is taken.",
+            ),
+            choice!(
+                "anchors.hole",
+                Hole,
+                anchors.hole,
+                "Are the holes wet?",
+                "",
+                "Dry holes are taken.",
+                { Dry: "Dry", Wet: "Wet or damp", }
+            ),
+        ],
+        rare: &[
+            number(
+                "anchors.bond_strength_mpa",
+                "Bond strength in cracked concrete",
+                "Characteristic value, from the product's approval.",
+                "The least value that a code allows.",
+            ),
+            number(
+                "anchors.bond_strength_uncracked_mpa",
+                "Bond strength in uncracked concrete",
+                "Characteristic value, from the product's approval.",
+                "The least value that a code allows.",
+            ),
+            Question {
+                path: "anchors.cracked",
+                label: "May the concrete be cracked?",
+                hint: "",
+                not_known: "It is taken that it may be.",
+                kind: Kind::Choice {
+                    answers: YES_NO,
+                    get: |plan| plan.anchors.cracked.map(|yes| if yes { "true" } else { "false" }),
+                    set: |plan, key| plan.anchors.cracked = key.and_then(|key| key.parse().ok()),
+                },
+            },
+            number(
+                "anchors.gel_time_min",
+                "Working time of the resin",
+                "At that temperature, from the product's sheet.",
+                "A cautious time for the temperature.",
+            ),
+            number(
+                "anchors.cure_time_h",
+                "Time before full load",
+                "At that temperature, from the product's sheet.",
+                "A cautious time for the temperature.",
+            ),
+            number("anchors.cartridge_ml", "What one cartridge holds", "", "A common cartridge."),
+        ],
+    },
+    Topic {
+        heading: "From the product's approval",
+        intro: "If you hold the resin's approval in your hand, its figures replace the cautious ones taken here.",
+        common: &[],
+        rare: &[
+            number("anchors.installation_factor", "Installation factor", "Written γ inst; 1.0 to 1.4.", "A cautious factor."),
+            number(
+                "anchors.sustained_factor",
+                "Factor for sustained load",
+                "Written ψ sus, with a small nought.",
+                "The code's value where nothing is stated.",
+            ),
+            number("anchors.min_edge_mm", "Least edge distance", "", "It follows from the hole's diameter."),
+            number("anchors.min_spacing_mm", "Least spacing", "", "It follows from the hole's diameter."),
+            number("anchors.min_thickness_mm", "Least thickness of the concrete", "", "It follows from the embedment."),
+            number(
+                "anchors.splitting_edge_mm",
+                "Edge distance that rules out splitting",
+                "Written c cr,sp.",
+                "It follows from the embedment.",
+            ),
+            number("anchors.displacement_short_mm_per_mpa", "Displacement for a short load", "Per stress of bond.", "A middling resin."),
+            number("anchors.displacement_long_mm_per_mpa", "Displacement for a long load", "Per stress of bond.", "A middling resin."),
+        ],
+    },
+];

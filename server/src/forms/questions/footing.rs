@@ -1,0 +1,107 @@
+//! Footing.
+
+use super::super::question::{Topic, choice, number};
+use stillground::site_plan::block::{Cement, Concrete, Mix, Reinforcement};
+
+pub(super) const TOPICS: &[Topic] = &[
+    Topic {
+        heading: "How big is the block?",
+        intro: "Leave all three empty and the block is sized for you, within the hole you can dig. If it is poured already, or you have your own idea, say its size and it is checked.",
+        common: &[
+            number("block.length_m", "Length, east to west", "", "It is sized for you."),
+            number("block.width_m", "Width, north to south", "", "It is sized for you."),
+            number("block.depth_m", "Depth of its base below the ground", "", "It is sized for you."),
+            number(
+                "block.upstand_m",
+                "How far does it stand out of the ground?",
+                "A little keeps rain and leaves off the studs.",
+                "A little is taken, to keep the studs dry.",
+            ),
+        ],
+        rare: &[
+            number(
+                "block.side_contact_from_m",
+                "The ground is hard against its sides from this depth",
+                "0 is from the surface. Foam, a form left in, or loose fill is no contact.",
+                "From the surface, or from below the loose fill where the pit is sloped.",
+            ),
+            number("block.side_contact_to_m", "… down to this depth", "Both depths alike: no contact at all.", "Down to the base."),
+        ],
+    },
+    Topic {
+        heading: "What concrete?",
+        intro: "A cubic metre is two hard days with a small mixer, or ten minutes from a lorry that can reach you. It must be poured in one go.",
+        common: &[
+            choice!(
+                "block.mix",
+                Mix,
+                block.mix,
+                "Where does it come from?",
+                "",
+                "Ready-mixed concrete is taken.",
+                { Ready: "Ready-mixed, delivered", Site: "Mixed on site from cement, sand and gravel", Bagged: "Bags of dry concrete", }
+            ),
+            choice!(
+                "block.concrete",
+                Concrete,
+                block.concrete,
+                "Of which class?",
+                "The first figure is the strength of a cylinder in MPa, the second of a cube.",
+                "The usual class for a footing is taken.",
+                {
+                    C20: "C20/25, about 3000 psi",
+                    C25: "C25/30, about 3500 psi",
+                    C28: "C28/35, about 4000 psi",
+                    C30: "C30/37, about 4500 psi",
+                    C35: "C35/45, about 5000 psi",
+                    C40: "C40/50, about 6000 psi",
+                }
+            ),
+            number(
+                "work.temperature_c",
+                "How warm is it while the concrete hardens?",
+                "The mean of days and nights. In the cold, everything waits longer.",
+                "A cool spring is taken.",
+            ),
+        ],
+        rare: &[
+            choice!(
+                "block.cement",
+                Cement,
+                block.cement,
+                "How fast does the cement harden?",
+                "The letter stands on the bag: S, N or R.",
+                "The usual cement, class N, is taken.",
+                { Slow: "Slowly, class S", Normal: "Normally, class N", Rapid: "Rapidly, class R", }
+            ),
+            number("block.bag_mass_kg", "What does one bag weigh?", "", "A usual bag is taken."),
+        ],
+    },
+    Topic {
+        heading: "Steel and ducts",
+        intro: "Cables go through the block and up inside the column, and a duct cannot be added later. Steel holds the block together while it cools and dries.",
+        common: &[
+            choice!(
+                "block.reinforcement",
+                Reinforcement,
+                block.reinforcement,
+                "What steel goes into it?",
+                "",
+                "A mesh under the top is taken.",
+                { Plain: "None", TopMesh: "A mesh under the top", Cage: "A cage on all faces", }
+            ),
+            number(
+                "block.duct_count",
+                "How many ducts are cast through it?",
+                "One for power and one for data at least; they do not share one.",
+                "Two are taken.",
+            ),
+        ],
+        rare: &[number(
+            "block.duct_diameter_mm",
+            "Inside diameter of a duct",
+            "A plug has to pass.",
+            "Wide enough for a plug and a data cable.",
+        )],
+    },
+];

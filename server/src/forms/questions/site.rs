@@ -1,0 +1,196 @@
+//! Site and soil.
+
+use super::super::question::{Kind, Question, Topic, choice, number};
+use stillground::figure::Units;
+use stillground::site_plan::site::{Exposure, Soil};
+
+const METRIC: &str = "metric";
+const IMPERIAL: &str = "imperial";
+
+pub(super) const TOPICS: &[Topic] = &[
+    Topic {
+        heading: "This plan",
+        intro: "What shall it be called, and in which units do you read a tape measure? You may type any unit in any box; the figures that come back are in these.",
+        common: &[
+            Question {
+                path: "title",
+                label: "What is the plan called?",
+                hint: "It stands in the title block of every drawing: the club, the garden, the pier.",
+                not_known: "The sheets will say “Untitled pier”.",
+                kind: Kind::Text { input: "text", get: |plan| plan.title.as_deref(), set: |plan, text| plan.title = text },
+            },
+            Question {
+                path: "units",
+                label: "Which units do you read?",
+                hint: "",
+                not_known: "Metric units are shown.",
+                kind: Kind::Choice {
+                    answers: &[(METRIC, "Metres, kilograms, newton metres"), (IMPERIAL, "Feet and inches, pounds, pound-force feet")],
+                    get: |plan| {
+                        plan.units.map(|units| match units {
+                            Units::Metric => METRIC,
+                            Units::Imperial => IMPERIAL,
+                        })
+                    },
+                    set: |plan, key| {
+                        plan.units = match key {
+                            Some(METRIC) => Some(Units::Metric),
+                            Some(IMPERIAL) => Some(Units::Imperial),
+                            _ => None,
+                        };
+                    },
+                },
+            },
+        ],
+        rare: &[],
+    },
+    Topic {
+        heading: "What do your hands say about the ground?",
+        intro: "Dig a small hole to about the depth of your knee, take a lump from the bottom, and press it. What you feel there decides more about this pier than anything else.",
+        common: &[choice!(
+            "site.soil",
+            Soil,
+            site.soil,
+            "What is the ground at the bottom of the hole?",
+            "Choose the nearest. Do not go into a hole deeper than your waist to find out.",
+            "A middling soil is taken, and the range of stillness is wide.",
+            {
+                SoftClay: "Soft clay: oozes between the fingers, or a light press moulds it",
+                FirmClay: "Firm clay: a strong press of the fingers moulds it",
+                StiffClay: "Stiff clay: the thumb dents it but cannot mould it",
+                HardClay: "Hard clay or boulder clay: only the thumbnail marks it",
+                Silt: "Silt: floury, dries to dust, shines when shaken wet",
+                LooseSand: "Loose sand: the spade sinks in, a peg goes in easily",
+                MediumSand: "Medium sand: between loose and dense",
+                DenseSand: "Dense sand: it takes a pick, a peg is hard to drive",
+                Gravel: "Gravel, or sand and gravel",
+                WeatheredRock: "Weathered rock: a pick or a breaker loosens it",
+                Rock: "Sound rock",
+                MadeGround: "Made ground: fill, rubble, a filled pond; nobody knows what",
+                Peat: "Peat, or black soil that smells of the bog",
+                ShrinkingClay: "Clay that cracks in summer, with trees near it",
+            }
+        )],
+        rare: &[
+            number(
+                "site.shear_wave_speed_m_s",
+                "Speed of shear waves in the ground",
+                "From a seismic survey, at about a metre's depth. A measured speed replaces the word for the soil.",
+                "It follows from the soil.",
+            ),
+            number(
+                "site.blow_count",
+                "Blow count of a standard penetration test",
+                "Blows for 300 mm (12 in), corrected to 60 % energy, from a borehole log.",
+                "It follows from the soil.",
+            ),
+            number(
+                "site.poisson_ratio",
+                "Poisson's ratio of the ground",
+                "From a report; near 0.3 in sand and near 0.5 in wet clay.",
+                "It follows from the soil.",
+            ),
+            number("site.unit_weight_kn_m3", "Unit weight of the ground", "From a report.", "It follows from the soil."),
+            number(
+                "site.presumed_bearing_kpa",
+                "Bearing pressure that may be presumed",
+                "From a ground report, or from the office that looks after buildings where you live.",
+                "A cautious value for the soil is taken, or none where only a ground engineer can say.",
+            ),
+            number(
+                "site.topsoil_depth_m",
+                "Depth of the soft topsoil",
+                "Down to where the colour changes and the roots end.",
+                "A usual depth of topsoil is taken.",
+            ),
+            number("site.rock_depth_m", "Depth of rock", "Where the bar rings.", "No rock is expected within the depth that matters."),
+        ],
+    },
+    Topic {
+        heading: "Water, frost and weather",
+        intro: "Water lifts a block and frost heaves it. Ask a neighbour how high the ditch stands in a wet winter and how deep the pipes are laid.",
+        common: &[
+            number(
+                "site.groundwater_depth_m",
+                "How far down is the water in a wet winter?",
+                "The highest it stands in the year, below ground level; 0 is water at the surface.",
+                "The water is taken to lie below the block. If the hole fills, come back here.",
+            ),
+            number(
+                "site.frost_depth_m",
+                "How deep does the frost go in a hard winter?",
+                "Where you live there may be a stated depth for water pipes or footings.",
+                "It follows from the freezing index, where that is known, or a cautious depth is taken.",
+            ),
+            choice!(
+                "site.exposure",
+                Exposure,
+                site.exposure,
+                "How open is the site to the wind?",
+                "",
+                "Something between open fields and gardens is taken.",
+                {
+                    Open: "Open country, a coast or a hilltop",
+                    Country: "Fields with hedges, scattered houses",
+                    Sheltered: "Between houses or trees",
+                }
+            ),
+        ],
+        rare: &[
+            number(
+                "site.freezing_index_c_days",
+                "Freezing index of a hard winter",
+                "The sum of the degrees below freezing over the days of the winter, from a weather office.",
+                "The stated frost depth is used, or a cautious one.",
+            ),
+            number(
+                "site.design_gust_m_s",
+                "Gust for strength",
+                "The gust a structure there is designed for, at the height of the pier.",
+                "A strong winter storm inland is taken.",
+            ),
+            number(
+                "site.mean_annual_temperature_c",
+                "Mean temperature over the year",
+                "It refines the depth of frost.",
+                "A temperate year is taken.",
+            ),
+        ],
+    },
+    Topic {
+        heading: "What stands near?",
+        intro: "Roots drink a clay dry, a drain lets the ground run away, and a hole beside a house takes support from its footing. Ask what is buried before a spade goes in.",
+        common: &[
+            number(
+                "site.tree_distance_m",
+                "How far away is the nearest tree or large shrub?",
+                "",
+                "No tree is taken to be near. Look again if the ground is clay.",
+            ),
+            number(
+                "site.building_distance_m",
+                "How far away is the nearest building?",
+                "Measured to its wall.",
+                "No building is taken to be near.",
+            ),
+            number(
+                "site.drain_distance_m",
+                "How far away is the nearest drain, cable or pipe?",
+                "Have the place traced before you dig; plans of buried services are often wrong.",
+                "None is taken to be near, which no one should rely on with a spade in the hand.",
+            ),
+        ],
+        rare: &[
+            number("site.tree_height_m", "Height of that tree when grown", "", "A full-grown garden tree is taken."),
+            number("site.slope_deg", "Slope of the ground", "0 is level; 45 falls as far as it runs.", "Level ground is taken."),
+            number(
+                "site.latitude_deg",
+                "Latitude",
+                "North positive; 52.2 or 33.9 S.",
+                "It is only used for directions and seasons, and is left out.",
+            ),
+            number("site.longitude_deg", "Longitude", "East positive; 0.1 or 2.4 W.", "It is left out."),
+            number("site.altitude_m", "Height above the sea", "Thinner air pushes less.", "Sea level is taken, where the air is densest."),
+        ],
+    },
+];
