@@ -1,3 +1,4 @@
 //! Views: each shows a design and computes nothing.
 
+pub mod pages;
 pub mod svg;

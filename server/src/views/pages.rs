@@ -1,0 +1,29 @@
+//! Pages: typed structs whose fields are words already, each beside its template.
+
+pub mod field;
+pub mod figures;
+pub mod frame;
+pub mod front;
+pub mod links;
+pub mod number;
+pub mod panel;
+pub mod plan;
+pub mod revisions;
+pub mod stale;
+pub mod step;
+pub mod summary;
+pub mod words;
+pub mod working;
+
+use askama::Template;
+use axum::response::Html;
+
+use crate::error::Trouble;
+
+/// A page as an answer.
+///
+/// # Errors
+/// The template's own, which is our fault.
+pub fn answer(page: &impl Template) -> Result<Html<String>, Trouble> {
+    page.render().map(Html).map_err(|error| Trouble::broken("writing a page", &error))
+}

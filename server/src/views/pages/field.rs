@@ -1,0 +1,236 @@
+//! A question as it stands on a page: one shape for every field, with its label, hint, fault, control and unit.
+
+use stillground::figure::{Unit, Units};
+use stillground::notes::{AssumedValue, Assumption};
+
+use super::words::sentence;
+use crate::app::Planned;
+use crate::forms::question::{Kind, Question};
+use crate::forms::questions;
+use crate::forms::reading::Fault;
+use crate::forms::sheet::Sheet;
+
+/// A field.
+#[derive(Debug, Clone)]
+pub struct FieldView {
+    /// Name in the form.
+    pub name: String,
+    /// Identifier on the page.
+    pub id: String,
+    /// What is asked.
+    pub label: String,
+    /// How to find the answer; may be empty.
+    pub hint: String,
+    /// What is wrong with the answer.
+    pub error: Option<String>,
+    /// Readings to choose from.
+    pub readings: Vec<ReadingView>,
+    /// What the box holds.
+    pub text: String,
+    /// The unit of a bare figure; empty where there is none.
+    pub unit: &'static str,
+    /// What is taken while the answer is not known.
+    pub taken: Option<String>,
+    /// The control.
+    pub control: Control,
+}
+
+/// A reading of an ambiguous text.
+#[derive(Debug, Clone)]
+pub struct ReadingView {
+    /// What is sent when it is chosen.
+    pub entry: String,
+    /// How it reads.
+    pub words: String,
+}
+
+/// How a field is answered.
+#[derive(Debug, Clone)]
+pub enum Control {
+    /// A line to type in, of this kind.
+    Line(&'static str),
+    /// One of a few.
+    Choice(Vec<OptionView>),
+    /// Rows of lines.
+    Rows(RowsView),
+}
+
+/// An answer to choose.
+#[derive(Debug, Clone)]
+pub struct OptionView {
+    /// Its name in the plan; empty for "not known".
+    pub key: &'static str,
+    /// Its words.
+    pub words: &'static str,
+    /// Whether it is chosen.
+    pub chosen: bool,
+}
+
+/// Rows of lines, with buttons that add and remove them.
+#[derive(Debug, Clone)]
+pub struct RowsView {
+    /// What a row is called.
+    pub one: &'static str,
+    /// The rows.
+    pub rows: Vec<RowView>,
+    /// Whether "there are none" is ticked.
+    pub none: bool,
+    /// What ticking it says.
+    pub none_words: &'static str,
+}
+
+/// A row.
+#[derive(Debug, Clone)]
+pub struct RowView {
+    /// Its place in the list, from 0.
+    pub index: usize,
+    /// What it is called.
+    pub title: String,
+    /// Its boxes.
+    pub boxes: Vec<FieldView>,
+}
+
+/// What a field is shown with.
+pub struct Desk<'a> {
+    /// What the boxes hold.
+    pub sheet: &'a Sheet,
+    /// What is wrong.
+    pub faults: &'a [Fault],
+    /// The design, where there is one.
+    pub planned: Option<&'a Planned>,
+    /// Units in which the page is shown.
+    pub units: Units,
+    /// Least number of rows that a list shows.
+    pub rows: &'a dyn Fn(&str) -> usize,
+}
+
+impl Desk<'_> {
+    /// A question.
+    #[must_use]
+    pub fn field(&self, question: &'static Question) -> FieldView {
+        let unit = question.number().map(|field| field.unit);
+        let mut field = self.line(question.path.to_owned(), question.label.to_owned(), unit);
+        field.hint = question.hint.to_owned();
+        field.control = match &question.kind {
+            Kind::Number => Control::Line("text"),
+            Kind::Text { input, .. } => Control::Line(input),
+            Kind::Choice { answers, .. } => Control::Choice(options(answers, &field.text)),
+            Kind::Stands => Control::Rows(self.stands(question.path)),
+            Kind::Points { one, .. } => Control::Rows(self.points(question.path, one)),
+        };
+        let empty = match &field.control {
+            Control::Rows(rows) => !rows.none && rows.rows.iter().all(RowView::is_empty),
+            _ => field.text.trim().is_empty(),
+        };
+        field.taken = (empty && field.error.is_none()).then(|| self.taken(question));
+        field
+    }
+
+    fn line(&self, name: String, label: String, unit: Option<Unit>) -> FieldView {
+        let fault = self.faults.iter().find(|fault| fault.fields.contains(&name));
+        let readings = fault.map(|fault| fault.readings.as_slice()).unwrap_or_default();
+        FieldView {
+            id: id(&name),
+            label,
+            hint: String::new(),
+            error: fault.map(|fault| fault.said.clone()),
+            readings: readings.iter().map(|reading| ReadingView { entry: reading.entry.clone(), words: reading.words.clone() }).collect(),
+            text: self.sheet.text(&name).unwrap_or_default().to_owned(),
+            unit: unit.map_or("", |unit| self.units.convert(0.0, unit).1),
+            taken: None,
+            control: Control::Line("text"),
+            name,
+        }
+    }
+
+    /// What is taken while a question is not answered.
+    fn taken(&self, question: &'static Question) -> String {
+        let assumption = self.planned.and_then(|planned| planned.design.assumptions.iter().find(|taken| taken.field == question.path));
+        match assumption {
+            Some(assumption) => format!(
+                "Not known yet. Taken for now: {}. {} It changes: {}",
+                value_words(assumption, self.units),
+                sentence(&assumption.why),
+                if assumption.effect.ends_with('.') { assumption.effect.clone() } else { format!("{}.", assumption.effect) }
+            ),
+            None => format!("Not known yet. {}", question.not_known),
+        }
+    }
+
+    fn stands(&self, list: &str) -> RowsView {
+        let row = |index: usize| {
+            let part = |name: &str, label: &str, unit| self.line(format!("{list}[{index}].{name}"), label.to_owned(), unit);
+            let boxes = vec![
+                part("name", "Name", None),
+                part("x_m", "East", Some(Unit::Metre)),
+                part("y_m", "North", Some(Unit::Metre)),
+                part("mass_kg", "Mass", Some(Unit::Kilogram)),
+            ];
+            RowView { index, title: format!("Stand {}", index + 1), boxes }
+        };
+        self.rows(list, "stand", "Nobody ever stands there during an exposure", &row)
+    }
+
+    fn points(&self, list: &str, one: &'static str) -> RowsView {
+        let row = |index: usize| {
+            let part = |j: usize, label: &str| self.line(format!("{list}[{index}][{j}]"), label.to_owned(), Some(Unit::Metre));
+            RowView { index, title: format!("{one} {}", index + 1), boxes: vec![part(0, "East"), part(1, "North")] }
+        };
+        let (one, none) = match one {
+            "Post" => ("post", "There are no posts"),
+            _ => ("corner", "Nobody walks during an exposure"),
+        };
+        self.rows(list, one, none, &row)
+    }
+
+    fn rows(&self, list: &str, one: &'static str, none_words: &'static str, row: &dyn Fn(usize) -> RowView) -> RowsView {
+        let count = (self.rows)(list).max(self.sheet.rows(list));
+        RowsView { one, rows: (0..count).map(row).collect(), none: self.sheet.ticked(&format!("{list}~none")), none_words }
+    }
+}
+
+impl RowView {
+    fn is_empty(&self) -> bool {
+        self.boxes.iter().all(|part| part.text.trim().is_empty())
+    }
+}
+
+impl FieldView {
+    /// Identifiers of what describes the control.
+    #[must_use]
+    pub fn described_by(&self) -> String {
+        let parts = [
+            (self.error.is_some(), "error"),
+            (!self.hint.is_empty(), "hint"),
+            (self.taken.is_some(), "taken"),
+            (!self.unit.is_empty(), "unit"),
+        ];
+        parts.iter().filter(|(there, _)| *there).map(|(_, part)| format!("{}-{part}", self.id)).collect::<Vec<_>>().join(" ")
+    }
+}
+
+/// The identifier of a field on the page.
+#[must_use]
+pub fn id(path: &str) -> String {
+    path.replace("].", "-").replace(['.', '[', ']', '~'], "-").trim_end_matches('-').to_owned()
+}
+
+/// The words of an assumed value: those of the answer where it is one of a few.
+#[must_use]
+pub fn value_words(assumption: &Assumption, units: Units) -> String {
+    match &assumption.value {
+        AssumedValue::Number(value) => units.say(*value, assumption.unit),
+        AssumedValue::Text(text) => {
+            let answers = questions::about(assumption.field).and_then(|(_, question)| match &question.kind {
+                Kind::Choice { answers, .. } => answers.iter().find(|(key, _)| key == text),
+                _ => None,
+            });
+            answers.map_or_else(|| text.clone(), |(_, words)| (*words).to_owned())
+        }
+    }
+}
+
+fn options(answers: &'static [(&'static str, &'static str)], chosen: &str) -> Vec<OptionView> {
+    let answers = answers.iter().chain(&[("", "Not known")]);
+    answers.map(|(key, words)| OptionView { key, words, chosen: *key == chosen }).collect()
+}

@@ -1,0 +1,50 @@
+//! What stands round every page: the masthead, the steps, and who may do what.
+
+use crate::forms::step::Step;
+
+/// The frame of a page.
+#[derive(Debug, Clone)]
+pub struct Frame {
+    /// Path before every link of the service.
+    pub base: String,
+    /// The page's title.
+    pub title: String,
+    /// The plan it belongs to.
+    pub plan: Option<PlanHead>,
+}
+
+/// The head of a plan's pages.
+#[derive(Debug, Clone)]
+pub struct PlanHead {
+    /// The plan's title.
+    pub title: String,
+    /// Its revision in words.
+    pub revision: String,
+    /// Address below which its pages stand.
+    pub root: String,
+    /// Whether the reader may change it.
+    pub edit: bool,
+    /// Whether it is the built-in example.
+    pub example: bool,
+    /// The steps.
+    pub steps: Vec<StepLink>,
+}
+
+/// A step in the masthead.
+#[derive(Debug, Clone)]
+pub struct StepLink {
+    /// Name in the address.
+    pub slug: &'static str,
+    /// Name on the page.
+    pub title: &'static str,
+    /// Whether it is this page.
+    pub current: bool,
+}
+
+impl StepLink {
+    /// All steps, one of them current.
+    #[must_use]
+    pub fn all(current: Option<Step>) -> Vec<Self> {
+        Step::ALL.into_iter().map(|step| Self { slug: step.slug(), title: step.title(), current: current == Some(step) }).collect()
+    }
+}

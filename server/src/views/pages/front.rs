@@ -1,0 +1,26 @@
+//! The front page: what it does, where to begin, and the plans begun in this browser.
+
+use askama::Template;
+
+use super::frame::Frame;
+
+/// The front page.
+#[derive(Template)]
+#[template(path = "pages/front.html")]
+pub struct FrontPage {
+    /// The frame.
+    pub frame: Frame,
+    /// Plans begun in this browser.
+    pub begun: Vec<Begun>,
+}
+
+/// A plan begun in this browser.
+#[derive(Debug, Clone)]
+pub struct Begun {
+    /// Its title.
+    pub title: String,
+    /// Its address.
+    pub href: String,
+    /// When it was saved last.
+    pub saved: String,
+}

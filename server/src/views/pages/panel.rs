@@ -1,0 +1,173 @@
+//! The panel beside a step's questions: what is decided, what it does to stillness, what is next.
+
+use askama::Template;
+use stillground::figure::Units;
+use stillground::notes::{Caution, Check, When};
+
+use super::figures::{self, FigureLine};
+use super::number::Number;
+use super::words;
+use super::working::WorkingView;
+use crate::app::Planned;
+use crate::forms::step::Step;
+
+/// The panel.
+#[derive(Template)]
+#[template(path = "pages/panel.html")]
+pub struct Panel {
+    /// What is wrong with the answers together, when nothing can be worked out.
+    pub stopped: bool,
+    /// The drawing, as SVG.
+    pub drawing: Option<String>,
+    /// The figures that the step moves.
+    pub figures: Vec<FigureLine>,
+    /// The checks that it moves.
+    pub checks: Vec<CheckView>,
+    /// What it does to the star.
+    pub stillness: Vec<FigureLine>,
+    /// What can hurt at this step.
+    pub cautions: Vec<CautionView>,
+    /// How the figures were found.
+    pub workings: Vec<WorkingView>,
+}
+
+/// A check in words.
+#[derive(Debug, Clone)]
+pub struct CheckView {
+    /// What is checked.
+    pub title: String,
+    /// The verdict in words.
+    pub verdict: String,
+    /// The verdict's mark.
+    pub mark: &'static str,
+    /// What is asked of it.
+    pub demand: Number,
+    /// What it can give.
+    pub capacity: Number,
+    /// Share of the capacity that is used, as a percentage.
+    pub used: String,
+    /// Length of the bar, in hundredths of the capacity, none when unknown.
+    pub bar: Option<u32>,
+    /// What it means.
+    pub note: String,
+    /// Where the rule comes from.
+    pub source: String,
+    /// Anchor of the calculation behind it.
+    pub how: Option<String>,
+}
+
+/// A caution in words.
+#[derive(Debug, Clone)]
+pub struct CautionView {
+    /// What can hurt, and what to do.
+    pub text: String,
+    /// Where it comes from.
+    pub source: String,
+}
+
+impl CheckView {
+    /// A check in the reader's units.
+    #[must_use]
+    pub fn of(check: &Check, planned: &Planned) -> Self {
+        let units = planned.brief.units;
+        Self {
+            title: check.title.clone(),
+            verdict: words::verdict(check),
+            mark: words::mark(check.verdict),
+            demand: Number::of(check.demand, check.unit, units),
+            capacity: Number::of(check.capacity, check.unit, units),
+            used: check.utilisation.map_or_else(String::new, |used| units.say(used * 100.0, stillground::figure::Unit::PerCent)),
+            bar: check.utilisation.map(|used| (used * 100.0).clamp(1.0, 120.0).round() as u32),
+            note: check.note.clone(),
+            source: check.source.to_string(),
+            how: super::working::find(&planned.design.workings, check.id),
+        }
+    }
+}
+
+impl CautionView {
+    /// A caution.
+    #[must_use]
+    pub fn of(caution: &Caution) -> Self {
+        Self { text: caution.text.clone(), source: caution.source.to_string() }
+    }
+}
+
+impl Panel {
+    /// The panel of a step; `None`: the answers contradict each other.
+    #[must_use]
+    pub fn of(step: Step, planned: Option<&Planned>) -> Self {
+        let Some(planned) = planned else { return Self::stopped() };
+        let (design, units) = (&planned.design, planned.brief.units);
+        let stages = stages(step);
+        let workings = design.workings.iter().filter(|working| belongs(working.id, stages));
+        let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
+        let shown: Vec<WorkingView> = workings.map(|working| WorkingView::of(working, units)).collect();
+        let known = |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
+        Self {
+            stopped: false,
+            drawing: None,
+            figures: figures::of(step, design, units).into_iter().map(known).collect(),
+            checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
+            stillness,
+            cautions: design.cautions.iter().filter(|caution| whens(step).contains(&caution.when)).map(CautionView::of).collect(),
+            workings: shown,
+        }
+    }
+
+    fn stopped() -> Self {
+        Self {
+            stopped: true,
+            drawing: None,
+            figures: Vec::new(),
+            checks: Vec::new(),
+            stillness: Vec::new(),
+            cautions: Vec::new(),
+            workings: Vec::new(),
+        }
+    }
+}
+
+/// What the plan as a whole does to the star.
+fn stillness(planned: &Planned, units: Units) -> Vec<FigureLine> {
+    let lines = figures::of(Step::Floor, &planned.design, units).into_iter();
+    lines.filter(|line| !line.number.words).take(4).map(|line| FigureLine { how: None, ..line }).collect()
+}
+
+/// The engine's stages that a step shows.
+const fn stages(step: Step) -> &'static [&'static str] {
+    match step {
+        Step::Site => &["ground"],
+        Step::Excavation => &["excavation"],
+        Step::Footing => &["block", "ground_stiffness"],
+        Step::Pier => &["pier", "load"],
+        Step::Anchors => &["anchors", "joint"],
+        Step::Floor => &["floor", "motion"],
+        Step::Plan => &[],
+    }
+}
+
+/// Parts of the work whose dangers a step has.
+#[must_use]
+pub const fn whens(step: Step) -> &'static [When] {
+    match step {
+        Step::Site => &[When::Planning],
+        Step::Excavation => &[When::Digging],
+        Step::Footing => &[When::Pouring],
+        Step::Pier => &[When::Lifting, When::Wiring],
+        Step::Anchors => &[When::Drilling, When::Bonding, When::Tightening],
+        Step::Floor => &[When::Flooring, When::Observing],
+        Step::Plan => &words::WHENS,
+    }
+}
+
+fn belongs(id: &str, stages: &[&str]) -> bool {
+    let stage = id.split('.').next().unwrap_or(id);
+    stages.contains(&stage)
+}
+
+/// Whether a step moves a check: it is of its stage, or one of its questions is among the fields that move it.
+fn concerns(check: &Check, step: Step) -> bool {
+    let asked = |field: &&str| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
+    belongs(check.id, stages(step)) || check.fields.iter().any(asked)
+}

@@ -1,0 +1,28 @@
+//! The revisions of a plan.
+
+use askama::Template;
+
+use super::frame::Frame;
+
+/// The page.
+#[derive(Template)]
+#[template(path = "pages/revisions.html")]
+pub struct RevisionsPage {
+    /// The frame.
+    pub frame: Frame,
+    /// The revisions, newest first.
+    pub revisions: Vec<RevisionView>,
+}
+
+/// A revision.
+#[derive(Debug, Clone)]
+pub struct RevisionView {
+    /// Its number.
+    pub number: u32,
+    /// Title at that time.
+    pub title: String,
+    /// When it was saved.
+    pub saved: String,
+    /// Whether it is the newest.
+    pub newest: bool,
+}

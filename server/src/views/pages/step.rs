@@ -1,0 +1,128 @@
+//! A step: one topic a page, its questions and the panel.
+
+use askama::Template;
+
+use super::field::{Control, Desk, FieldView};
+use super::frame::Frame;
+use super::panel::Panel;
+use crate::forms::question::Topic;
+use crate::forms::questions;
+use crate::forms::reading::Fault;
+use crate::forms::step::Step;
+
+/// A step's page.
+#[derive(Template)]
+#[template(path = "pages/step.html")]
+pub struct StepPage {
+    /// The frame.
+    pub frame: Frame,
+    /// The step's title.
+    pub title: &'static str,
+    /// What the step is about.
+    pub intro: &'static str,
+    /// Where the answers are sent.
+    pub action: String,
+    /// The step that comes next.
+    pub next: Step,
+    /// What has to be put right, each with links to its fields.
+    pub faults: Vec<FaultView>,
+    /// Another step at which the other answer of a contradiction stands.
+    pub keep: Option<Step>,
+    /// The revision that the answers began from.
+    pub base: u32,
+    /// Units in which the page is shown.
+    pub shown_in: &'static str,
+    /// What was done.
+    pub notice: Option<&'static str>,
+    /// The questions.
+    pub topics: Vec<TopicView>,
+    /// The panel.
+    pub panel: Panel,
+}
+
+/// Something to put right.
+#[derive(Debug, Clone)]
+pub struct FaultView {
+    /// What is wrong.
+    pub said: String,
+    /// Links to the fields: address and label.
+    pub links: Vec<(String, String)>,
+}
+
+/// Questions about one thing.
+#[derive(Debug, Clone)]
+pub struct TopicView {
+    /// Heading.
+    pub heading: &'static str,
+    /// What is meant.
+    pub intro: &'static str,
+    /// The common questions.
+    pub common: Vec<FieldView>,
+    /// The rarer ones.
+    pub rare: Vec<FieldView>,
+    /// Whether the rarer ones stand open: one of them is answered or wrong.
+    pub open: bool,
+    /// What opens them.
+    pub more: &'static str,
+}
+
+impl TopicView {
+    /// A topic.
+    #[must_use]
+    pub fn of(topic: &'static Topic, desk: &Desk<'_>) -> Self {
+        let rare: Vec<FieldView> = topic.rare.iter().map(|question| desk.field(question)).collect();
+        let open = rare.iter().any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
+        let more = if topic.common.is_empty() { "Questions that few can answer" } else { "If you know more" };
+        Self { heading: topic.heading, intro: topic.intro, common: topic.common.iter().map(|question| desk.field(question)).collect(), rare, open, more }
+    }
+}
+
+fn has_rows(field: &FieldView) -> bool {
+    matches!(&field.control, Control::Rows(rows) if rows.none || rows.rows.iter().any(|row| row.boxes.iter().any(|part| !part.text.is_empty() || part.error.is_some())))
+}
+
+impl FaultView {
+    /// A fault, its links going to this page's fields or to those of another step.
+    #[must_use]
+    pub fn of(fault: &Fault, here: Step, root: &str) -> Self {
+        let link = |path: &String| {
+            let (step, label) = match questions::about(path) {
+                Some((step, question)) => (step, row_label(path, question.label)),
+                None => (here, path.clone()),
+            };
+            let page = if step == here { String::new() } else { format!("{root}/{}", step.slug()) };
+            let label = if step == here { label } else { format!("{label} ({})", step.title()) };
+            (format!("{page}#{}", super::field::id(path)), label)
+        };
+        Self { said: fault.said.clone(), links: fault.fields.iter().map(link).collect() }
+    }
+}
+
+/// The label of a row's box: which row, and which of its boxes.
+fn row_label(path: &str, label: &str) -> String {
+    let Some((_, rest)) = path.split_once('[') else { return label.to_owned() };
+    let Some((row, part)) = rest.split_once(']') else { return label.to_owned() };
+    let row = row.parse::<usize>().map_or(0, |row| row + 1);
+    let part = match part {
+        ".name" => "name",
+        ".x_m" | "[0]" => "east",
+        ".y_m" | "[1]" => "north",
+        ".mass_kg" => "mass",
+        _ => "row",
+    };
+    format!("{label}, {row}, {part}")
+}
+
+/// What each step is about, as one would say it on the site.
+#[must_use]
+pub const fn intro(step: Step) -> &'static str {
+    match step {
+        Step::Site => "Tell me what you see and feel where the pier is to stand. Leave empty what you do not know: each question says what is then taken.",
+        Step::Excavation => "Now the hole. What you can dig decides what can be cast in it.",
+        Step::Footing => "The block of concrete is what the stars hang from. Its job is to be heavy, wide and well held.",
+        Step::Pier => "What goes on the block, and what looks through it.",
+        Step::Anchors => "The studs join steel to concrete. They are the smallest parts, and the ones that most often go wrong.",
+        Step::Floor => "The best pier is spoilt by a floor that touches it. Say what people stand on, where they stand and how they walk.",
+        Step::Plan => "",
+    }
+}

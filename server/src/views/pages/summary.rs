@@ -1,0 +1,102 @@
+//! The plan in a customer's words.
+
+use stillground::figure::{Unit, Units};
+use stillground::notes::Verdict;
+use stillground::site_plan::Use;
+use stillground::site_plan::pier::Fill;
+use stillground::units::{cubic_metre, day, kilogram, metre, millimetre};
+
+use crate::app::Planned;
+
+/// Sentences that say what will stand there, how still it will be, and what to look at first.
+#[must_use]
+pub fn of(planned: &Planned) -> Vec<String> {
+    let units = planned.brief.units;
+    let mut said = Vec::new();
+    if let Some(whom) = &planned.design.ground.ask_an_engineer {
+        said.push(whom.clone());
+    }
+    said.push(block(planned, units));
+    said.push(pier(planned, units));
+    said.push(stillness(planned, units));
+    said.push(waits(planned, units));
+    said.extend(first_worry(planned));
+    said
+}
+
+fn block(planned: &Planned, units: Units) -> String {
+    let block = &planned.design.block;
+    let say = |length| units.say(metre::get(length), Unit::Metre);
+    format!(
+        "A block of concrete, {} by {} and reaching {} into the ground, carries the pier. It takes {} of concrete and weighs {}.",
+        say(block.length),
+        say(block.width),
+        say(block.depth),
+        units.say(cubic_metre::get(block.volume), Unit::CubicMetre),
+        units.say(kilogram::get(block.mass), Unit::Kilogram),
+    )
+}
+
+fn pier(planned: &Planned, units: Units) -> String {
+    let pier = &planned.design.pier;
+    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let fill = match planned.brief.pier.fill.value {
+        Fill::None => "",
+        Fill::Sand => ", filled with dry sand,",
+        Fill::Concrete => ", filled with concrete,",
+    };
+    let anchors = &planned.brief.anchors;
+    format!(
+        "On it stands a steel tube {} across with a wall of {}{fill} {} tall, held by {} {} studs set in resin.",
+        mm(pier.outside_diameter),
+        mm(pier.wall),
+        units.say(metre::get(pier.height), Unit::Metre),
+        units.say(anchors.count.value, Unit::Count),
+        anchors.size.value.key(),
+    )
+}
+
+fn stillness(planned: &Planned, units: Units) -> String {
+    let motion = &planned.design.motion;
+    let use_words = match planned.brief.purpose.value {
+        Use::Visual => "looking with the eye",
+        Use::Planetary => "short frames of the planets",
+        Use::DeepSky => "long exposures",
+    };
+    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
+    let worst = motion.stands.iter().filter_map(|stand| Some((stand.tilt_arcsec?, stand.name.as_str()))).max_by(|a, b| a.0.total_cmp(&b.0));
+    match worst {
+        Some((tilt, name)) => format!(
+            "For {use_words} the star should move no more than {budget}. In typical ground, somebody who steps onto “{name}” leans the telescope by {}.",
+            units.say(tilt, Unit::Arcsecond)
+        ),
+        None => format!("For {use_words} the star should move no more than {budget}. How far a standing person leans it is not known for this plan."),
+    }
+}
+
+fn waits(planned: &Planned, units: Units) -> String {
+    let block = &planned.design.block;
+    format!(
+        "After pouring, wait {} before drilling and {} before the full load.",
+        units.say(day::get(block.drill_after), Unit::Day),
+        units.say(day::get(block.load_after), Unit::Day)
+    )
+}
+
+fn first_worry(planned: &Planned) -> Option<String> {
+    let checks = &planned.design.checks;
+    let of = |verdict| checks.iter().filter(move |check| check.verdict == verdict);
+    let failed: Vec<&str> = of(Verdict::Fails).map(|check| check.title.as_str()).collect();
+    let unknown = of(Verdict::Unknown).count();
+    let unknown = match unknown {
+        0 => String::new(),
+        1 => " One check could not be made.".to_owned(),
+        more => format!(" {more} checks could not be made."),
+    };
+    match failed.as_slice() {
+        [] if checks.is_empty() => None,
+        [] => Some(format!("Every check that could be made holds.{unknown}")),
+        [one] => Some(format!("One check does not hold: {one}. Change that before anyone digs.{unknown}")),
+        many => Some(format!("{} checks do not hold: {}. Change that before anyone digs.{unknown}", many.len(), many.join("; "))),
+    }
+}

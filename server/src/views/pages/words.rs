@@ -1,0 +1,139 @@
+//! States and shares in words.
+
+use stillground::notes::{Check, Verdict, When};
+
+/// Shares of a whole, largest first; the largest that is not more than the share is said.
+const SHARES: &[(f64, &str)] = &[
+    (0.9, "nine tenths"),
+    (0.8, "four fifths"),
+    (0.75, "three quarters"),
+    (2.0 / 3.0, "two thirds"),
+    (0.6, "three fifths"),
+    (0.5, "half"),
+    (0.4, "two fifths"),
+    (1.0 / 3.0, "a third"),
+    (0.25, "a quarter"),
+    (0.2, "a fifth"),
+    (0.125, "an eighth"),
+    (0.1, "a tenth"),
+];
+
+/// A verdict in words, its margin said with it and never rounded up.
+#[must_use]
+pub fn verdict(check: &Check) -> String {
+    match (check.verdict, check.utilisation) {
+        (Verdict::Holds, Some(used)) => match share(1.0 - used) {
+            Some(share) => format!("holds with {share} to spare"),
+            None => "holds".to_owned(),
+        },
+        (Verdict::Holds, None) => "holds".to_owned(),
+        (Verdict::Close, _) => "holds, with less than a tenth to spare".to_owned(),
+        (Verdict::Fails, Some(used)) => format!("does not hold: {}", excess(used)),
+        (Verdict::Fails, None) => "does not hold".to_owned(),
+        (Verdict::Unknown, _) => "not known".to_owned(),
+    }
+}
+
+/// The mark that stands before a verdict.
+#[must_use]
+pub const fn mark(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "holds",
+        Verdict::Close => "close",
+        Verdict::Fails => "fails",
+        Verdict::Unknown => "unknown",
+    }
+}
+
+fn share(part: f64) -> Option<&'static str> {
+    SHARES.iter().find(|(least, _)| part >= *least - 1e-9).map(|(_, words)| *words)
+}
+
+fn excess(used: f64) -> String {
+    match used {
+        used if used >= 10.0 => "more than ten times what there is is asked for".to_owned(),
+        used if used >= 2.0 => format!("{} times what there is is asked for", stillground::figure::significant(used, 2)),
+        used => format!("{}\u{a0}% more than there is is asked for", stillground::figure::significant(((used - 1.0) * 100.0).ceil(), 2)),
+    }
+}
+
+/// The heading under which a part of the work's cautions stand.
+#[must_use]
+pub const fn when(when: When) -> &'static str {
+    match when {
+        When::Planning => "While planning and ordering",
+        When::Digging => "Before and while digging",
+        When::Pouring => "Shuttering, steel and pouring",
+        When::Drilling => "Drilling the holes",
+        When::Bonding => "Resin and studs",
+        When::Lifting => "Lifting and setting the column",
+        When::Tightening => "Tightening the nuts",
+        When::Flooring => "Building the floor",
+        When::Wiring => "Wiring and earthing",
+        When::Observing => "Using the finished pier",
+    }
+}
+
+/// Parts of the work, in their order.
+pub const WHENS: [When; 10] = [
+    When::Planning,
+    When::Digging,
+    When::Pouring,
+    When::Drilling,
+    When::Bonding,
+    When::Lifting,
+    When::Tightening,
+    When::Flooring,
+    When::Wiring,
+    When::Observing,
+];
+
+/// A phrase as a sentence: a capital in front, a full stop behind.
+#[must_use]
+pub fn sentence(phrase: &str) -> String {
+    let phrase = phrase.trim();
+    let mut letters = phrase.chars();
+    let Some(first) = letters.next() else { return String::new() };
+    let stop = if phrase.ends_with(['.', '?', '!', '”', ':']) { "" } else { "." };
+    format!("{}{}{stop}", first.to_uppercase(), letters.as_str())
+}
+
+/// A moment as a day and a time of day, in universal time.
+#[must_use]
+pub fn moment(at: jiff::Timestamp) -> String {
+    let text = at.to_string();
+    match text.split_once('T') {
+        Some((day, time)) => format!("{day}, {}\u{a0}UTC", time.get(..5).unwrap_or(time)),
+        None => text,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{sentence, verdict};
+    use stillground::figure::Unit;
+    use stillground::notes::Check;
+    use stillground::source::Source;
+
+    fn words(demand: f64, capacity: f64) -> String {
+        verdict(&Check::at_most("a.b", "", demand, capacity, Unit::One, Source::judgement("")))
+    }
+
+    #[test]
+    fn a_verdict_never_says_more_than_there_is() {
+        assert_eq!(words(2.0, 3.0), "holds with a third to spare");
+        assert_eq!(words(2.02, 3.0), "holds with a quarter to spare");
+        assert_eq!(words(0.0, 3.0), "holds with nine tenths to spare");
+        assert_eq!(words(0.95, 1.0), "holds, with less than a tenth to spare");
+        assert_eq!(words(1.101, 1.0), "does not hold: 11\u{a0}% more than there is is asked for");
+        assert_eq!(words(4.0, 1.0), "does not hold: 4 times what there is is asked for");
+        assert_eq!(words(f64::NAN, 1.0), "not known");
+    }
+
+    #[test]
+    fn a_phrase_becomes_a_sentence() {
+        assert_eq!(sentence("a usual bag"), "A usual bag.");
+        assert_eq!(sentence("Done."), "Done.");
+        assert_eq!(sentence(""), "");
+    }
+}
