@@ -73,6 +73,12 @@ impl Sheet {
         self.pairs = pairs.into_iter().filter_map(|(name, text)| Some((moved_up(&name, &start, gone)?, text))).collect();
     }
 
+    /// Takes a question out, its list's rows with it.
+    pub fn take_out(&mut self, path: &str) {
+        let (row, mark) = (format!("{path}["), format!("{path}~"));
+        self.pairs.retain(|(name, _)| name != path && !name.starts_with(&row) && !name.starts_with(&mark));
+    }
+
     fn fill(&mut self, question: &'static Question, plan: &SitePlan) {
         let units = plan.units.unwrap_or_default();
         match &question.kind {

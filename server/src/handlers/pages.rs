@@ -1,10 +1,31 @@
 //! The pages' routes.
 
+mod begun;
+mod front;
+mod links;
+mod place;
+mod plan;
+mod revisions;
+mod save;
+mod step;
+
 use axum::Router;
+use axum::routing::{get, post};
 
 use crate::app::App;
 
 /// Every page.
 pub fn routes() -> Router<App> {
     Router::new()
+        .route("/", get(front::front))
+        .route("/new", post(front::new))
+        .route("/forget", post(front::forget))
+        .route("/example", get(front::example).post(front::copy))
+        .route("/example/{step}", get(step::show))
+        .route("/example/drawings/{file}", get(plan::drawing))
+        .route("/p/{secret}", get(front::open))
+        .route("/p/{secret}/{step}", get(step::show).post(save::save))
+        .route("/p/{secret}/links", get(links::show).post(links::change))
+        .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
+        .route("/p/{secret}/drawings/{file}", get(plan::drawing))
 }

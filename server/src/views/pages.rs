@@ -1,5 +1,6 @@
 //! Pages: typed structs whose fields are words already, each beside its template.
 
+pub mod answers;
 pub mod field;
 pub mod figures;
 pub mod frame;

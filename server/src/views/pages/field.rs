@@ -100,8 +100,6 @@ pub struct Desk<'a> {
     pub planned: Option<&'a Planned>,
     /// Units in which the page is shown.
     pub units: Units,
-    /// Least number of rows that a list shows.
-    pub rows: &'a dyn Fn(&str) -> usize,
 }
 
 impl Desk<'_> {
@@ -184,7 +182,7 @@ impl Desk<'_> {
     }
 
     fn rows(&self, list: &str, one: &'static str, none_words: &'static str, row: &dyn Fn(usize) -> RowView) -> RowsView {
-        let count = (self.rows)(list).max(self.sheet.rows(list));
+        let count = self.sheet.rows(list);
         RowsView { one, rows: (0..count).map(row).collect(), none: self.sheet.ticked(&format!("{list}~none")), none_words }
     }
 }

@@ -58,7 +58,13 @@ fn ground(design: &Design) -> Vec<Row> {
     let ground = &design.ground;
     let mut rows = Vec::new();
     rows.extend(spread("Shear modulus of the ground", ground.shear_modulus, megapascal::get, Unit::Megapascal, "ground.shear_modulus"));
-    rows.extend(spread("Speed of shear waves", ground.shear_wave_speed, metre_per_second::get, Unit::MetrePerSecond, "ground.shear_wave_speed"));
+    rows.extend(spread(
+        "Speed of shear waves",
+        ground.shear_wave_speed,
+        metre_per_second::get,
+        Unit::MetrePerSecond,
+        "ground.shear_wave_speed",
+    ));
     rows.push(row("Unit weight", kilonewton_per_cubic_metre::get(ground.unit_weight), Unit::KilonewtonPerCubicMetre, "ground.unit_weight"));
     rows.push(row("Poisson’s ratio", ground.poisson_ratio, Unit::One, "ground.poisson_ratio"));
     let bearing = ground.presumed_bearing.map(kilopascal::get);

@@ -1,16 +1,27 @@
 //! What stands round every page: the masthead, the steps, and who may do what.
 
 use crate::forms::step::Step;
+use crate::handlers::asset;
 
 /// The frame of a page.
 #[derive(Debug, Clone)]
 pub struct Frame {
     /// Path before every link of the service.
     pub base: String,
+    /// Path before every asset.
+    pub assets: String,
     /// The page's title.
     pub title: String,
     /// The plan it belongs to.
     pub plan: Option<PlanHead>,
+}
+
+impl Frame {
+    /// The frame of a page below a base path.
+    #[must_use]
+    pub fn new(base: &str, title: String, plan: Option<PlanHead>) -> Self {
+        Self { base: base.to_owned(), assets: asset::link(base, "").trim_end_matches('/').to_owned(), title, plan }
+    }
 }
 
 /// The head of a plan's pages.

@@ -9,7 +9,9 @@ use super::number::Number;
 use super::words;
 use super::working::WorkingView;
 use crate::app::Planned;
+use crate::drawing;
 use crate::forms::step::Step;
+use crate::views::svg;
 
 /// The panel.
 #[derive(Template)]
@@ -103,10 +105,11 @@ impl Panel {
         let workings = design.workings.iter().filter(|working| belongs(working.id, stages));
         let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
         let shown: Vec<WorkingView> = workings.map(|working| WorkingView::of(working, units)).collect();
-        let known = |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
+        let known =
+            |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
         Self {
             stopped: false,
-            drawing: None,
+            drawing: drawing::by_name(picture(step), &planned.brief, design).map(|drawing| svg::write(&drawing)),
             figures: figures::of(step, design, units).into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
             stillness,
@@ -132,6 +135,17 @@ impl Panel {
 fn stillness(planned: &Planned, units: Units) -> Vec<FigureLine> {
     let lines = figures::of(Step::Floor, &planned.design, units).into_iter();
     lines.filter(|line| !line.number.words).take(4).map(|line| FigureLine { how: None, ..line }).collect()
+}
+
+/// The drawing that a step moves.
+const fn picture(step: Step) -> &'static str {
+    match step {
+        Step::Site | Step::Footing | Step::Plan => "section",
+        Step::Excavation => "pit",
+        Step::Pier => "column",
+        Step::Anchors => "studs",
+        Step::Floor => "floor",
+    }
 }
 
 /// The engine's stages that a step shows.

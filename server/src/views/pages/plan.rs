@@ -14,8 +14,10 @@ use super::summary;
 use super::words;
 use super::working::WorkingView;
 use crate::app::Planned;
+use crate::drawing;
 use crate::forms::questions;
 use crate::forms::step::Step;
+use crate::views::svg;
 
 /// The plan's page.
 #[derive(Template)]
@@ -68,7 +70,7 @@ pub struct PlanBody {
 #[derive(Debug, Clone)]
 pub struct DrawingView {
     /// Its name.
-    pub name: String,
+    pub name: &'static str,
     /// Its title.
     pub title: String,
     /// The drawing.
@@ -128,7 +130,7 @@ impl PlanBody {
         let figures = Step::ALL.into_iter().map(|step| (step.title(), figures::of(step, design, units)));
         Self {
             summary: summary::of(planned),
-            drawings: Vec::new(),
+            drawings: drawings(planned),
             checks: design.checks.iter().map(|check| CheckView::of(check, planned)).collect(),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
             assumptions: assumptions(design, units, root),
@@ -138,6 +140,11 @@ impl PlanBody {
             workings: design.workings.iter().map(|working| WorkingView::of(working, units)).collect(),
         }
     }
+}
+
+fn drawings(planned: &Planned) -> Vec<DrawingView> {
+    let drawn = drawing::NAMES.iter().filter_map(|name| drawing::by_name(name, &planned.brief, &planned.design));
+    drawn.map(|drawing| DrawingView { name: drawing.name, title: drawing.title.clone(), svg: svg::write(&drawing) }).collect()
 }
 
 fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView> {

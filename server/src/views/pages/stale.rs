@@ -70,7 +70,13 @@ pub fn answer(question: &'static Question, plan: &SitePlan) -> String {
             let say = |value, unit| units.say(value, unit);
             let one = |stand: &stillground::site_plan::Stand| {
                 use stillground::figure::Unit::{Kilogram, Metre};
-                format!("{} ({} east, {} north, {})", stand.name, say(stand.x_m, Metre), say(stand.y_m, Metre), say(stand.mass_kg, Kilogram))
+                format!(
+                    "{} ({} east, {} north, {})",
+                    stand.name,
+                    say(stand.x_m, Metre),
+                    say(stand.y_m, Metre),
+                    say(stand.mass_kg, Kilogram)
+                )
             };
             none_or(stands.iter().map(one).collect())
         }),

@@ -73,7 +73,14 @@ impl TopicView {
         let rare: Vec<FieldView> = topic.rare.iter().map(|question| desk.field(question)).collect();
         let open = rare.iter().any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
         let more = if topic.common.is_empty() { "Questions that few can answer" } else { "If you know more" };
-        Self { heading: topic.heading, intro: topic.intro, common: topic.common.iter().map(|question| desk.field(question)).collect(), rare, open, more }
+        Self {
+            heading: topic.heading,
+            intro: topic.intro,
+            common: topic.common.iter().map(|question| desk.field(question)).collect(),
+            rare,
+            open,
+            more,
+        }
     }
 }
 
@@ -117,7 +124,9 @@ fn row_label(path: &str, label: &str) -> String {
 #[must_use]
 pub const fn intro(step: Step) -> &'static str {
     match step {
-        Step::Site => "Tell me what you see and feel where the pier is to stand. Leave empty what you do not know: each question says what is then taken.",
+        Step::Site => {
+            "Tell me what you see and feel where the pier is to stand. Leave empty what you do not know: each question says what is then taken."
+        }
         Step::Excavation => "Now the hole. What you can dig decides what can be cast in it.",
         Step::Footing => "The block of concrete is what the stars hang from. Its job is to be heavy, wide and well held.",
         Step::Pier => "What goes on the block, and what looks through it.",

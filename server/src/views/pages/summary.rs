@@ -70,7 +70,9 @@ fn stillness(planned: &Planned, units: Units) -> String {
             "For {use_words} the star should move no more than {budget}. In typical ground, somebody who steps onto “{name}” leans the telescope by {}.",
             units.say(tilt, Unit::Arcsecond)
         ),
-        None => format!("For {use_words} the star should move no more than {budget}. How far a standing person leans it is not known for this plan."),
+        None => format!(
+            "For {use_words} the star should move no more than {budget}. How far a standing person leans it is not known for this plan."
+        ),
     }
 }
 

@@ -1,0 +1,35 @@
+//! The plans begun in this browser: a cookie that holds their edit links and that no script reads.
+
+use axum_extra::extract::CookieJar;
+use axum_extra::extract::cookie::{Cookie, SameSite};
+
+use crate::app::App;
+use crate::store::Secret;
+
+const NAME: &str = "plans";
+/// Most plans that a browser keeps; a cookie holds about a hundred secrets.
+const MOST: usize = 40;
+
+/// The secrets in the cookie, newest first.
+pub fn secrets(jar: &CookieJar) -> Vec<String> {
+    let text = jar.get(NAME).map(Cookie::value).unwrap_or_default();
+    text.split('.').filter(|secret| Secret::parse(secret).is_some()).take(MOST).map(str::to_owned).collect()
+}
+
+/// The cookie with one more, or with one in place of another.
+pub fn with(app: &App, jar: CookieJar, new: &str, old: Option<&str>) -> CookieJar {
+    let mut kept = secrets(&jar);
+    kept.retain(|secret| secret != new && Some(secret.as_str()) != old);
+    kept.insert(0, new.to_owned());
+    kept.truncate(MOST);
+    jar.add(cookie(app, kept.join(".")))
+}
+
+/// The cookie taken back.
+pub fn without(app: &App, jar: CookieJar) -> CookieJar {
+    jar.remove(cookie(app, String::new()))
+}
+
+fn cookie(app: &App, value: String) -> Cookie<'static> {
+    Cookie::build((NAME, value)).path(app.config.link("/")).http_only(true).same_site(SameSite::Lax).permanent().build()
+}

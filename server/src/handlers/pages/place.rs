@@ -1,0 +1,140 @@
+//! The plan that an address opens: by the secret of one of its links, or the built-in example.
+
+use std::sync::LazyLock;
+
+use axum::extract::{FromRequestParts, Path};
+use axum::http::request::Parts;
+use stillground::site_plan::SitePlan;
+
+use crate::app::App;
+use crate::error::Trouble;
+use crate::forms::step::Step;
+use crate::store::{Opened, Right};
+use crate::views::pages::frame::{Frame, PlanHead, StepLink};
+use crate::views::pages::words;
+
+/// The Quarry Lane pier of a fictitious club.
+const EXAMPLE: &str = include_str!("quarry-lane.json");
+
+static EXAMPLE_PLAN: LazyLock<SitePlan> = LazyLock::new(|| serde_json::from_str(EXAMPLE).unwrap_or_else(|_| SitePlan::unknown()));
+
+/// An opened plan and the step in the address.
+pub struct Place {
+    /// The plan.
+    pub plan: SitePlan,
+    /// Its revision; 0 for the example.
+    pub revision: u32,
+    /// When it was saved, in words.
+    pub saved: String,
+    /// Address below which its pages stand.
+    pub root: String,
+    /// The link's secret; empty for the example.
+    pub secret: String,
+    /// The plan's name in the store; empty for the example.
+    pub plan_id: String,
+    /// What the link lets its holder do.
+    pub right: Right,
+    /// The step in the address.
+    pub step: Option<Step>,
+    base: String,
+}
+
+/// The example's plan.
+pub fn example() -> SitePlan {
+    EXAMPLE_PLAN.clone()
+}
+
+impl FromRequestParts<App> for Place {
+    type Rejection = Trouble;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?.0;
+        let part = |wanted: &str| path.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.as_str());
+        let step = match part("step") {
+            Some(slug) => Some(Step::from_slug(slug).ok_or_else(Trouble::nothing_here)?),
+            None => None,
+        };
+        match part("secret") {
+            Some(secret) => {
+                let opened = app.store.open_link(secret).await?.ok_or_else(Trouble::no_such_link)?;
+                Ok(Self::opened(app, secret, opened, step))
+            }
+            None => Ok(Self::of_example(app, step)),
+        }
+    }
+}
+
+impl Place {
+    fn opened(app: &App, secret: &str, opened: Opened, step: Option<Step>) -> Self {
+        Self {
+            plan: opened.saved.plan,
+            revision: opened.saved.revision,
+            saved: format!("saved {}", words::moment(opened.saved.saved_at)),
+            root: app.config.link(&format!("/p/{secret}")),
+            secret: secret.to_owned(),
+            plan_id: opened.plan_id,
+            right: opened.right,
+            step,
+            base: app.config.base.clone(),
+        }
+    }
+
+    fn of_example(app: &App, step: Option<Step>) -> Self {
+        Self {
+            plan: example(),
+            revision: 0,
+            saved: "built in".to_owned(),
+            root: app.config.link("/example"),
+            secret: String::new(),
+            plan_id: String::new(),
+            right: Right::View,
+            step,
+            base: app.config.base.clone(),
+        }
+    }
+
+    /// The same, when the link may change the plan.
+    pub fn editing(self) -> Result<Self, Trouble> {
+        if self.right.may_edit() { Ok(self) } else { Err(Trouble::not_with_this_link("edit")) }
+    }
+
+    /// The plan's title, or what stands for it.
+    pub fn title(&self) -> String {
+        title(self.plan.title.as_deref())
+    }
+
+    /// The revision in words.
+    pub fn revision_words(&self) -> String {
+        if self.secret.is_empty() { "example".to_owned() } else { format!("revision\u{a0}{}", self.revision) }
+    }
+
+    /// The frame of one of the plan's pages.
+    pub fn frame(&self, title: &str) -> Frame {
+        let head = PlanHead {
+            title: self.title(),
+            revision: self.revision_words(),
+            root: self.root.clone(),
+            edit: self.right.may_edit(),
+            example: self.secret.is_empty(),
+            steps: StepLink::all(self.step),
+        };
+        Frame::new(&self.base, format!("{title}: {}", self.title()), Some(head))
+    }
+}
+
+/// A plan's title, or what stands for it.
+pub fn title(title: Option<&str>) -> String {
+    title.filter(|title| !title.trim().is_empty()).unwrap_or("Untitled pier").to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::EXAMPLE;
+    use stillground::site_plan::SitePlan;
+
+    #[test]
+    fn the_example_is_a_valid_plan() {
+        let plan: SitePlan = serde_json::from_str(EXAMPLE).unwrap();
+        assert_eq!(plan.validate(), Ok(()));
+    }
+}

@@ -1,0 +1,42 @@
+//! The plan's page and its drawings.
+
+use axum::extract::{Path, State};
+use axum::http::HeaderValue;
+use axum::http::header::CONTENT_TYPE;
+use axum::response::{Html, IntoResponse, Response};
+use stillground::design::ENGINE_VERSION;
+
+use super::place::Place;
+use super::step::{contradictions, planned};
+use crate::app::App;
+use crate::drawing;
+use crate::error::Trouble;
+use crate::forms::step::Step;
+use crate::views::pages::answer;
+use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
+use crate::views::pages::step::FaultView;
+use crate::views::svg;
+
+/// The plan.
+pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
+    let planned = planned(app, &place.plan).await?;
+    let faults = contradictions(&place.plan);
+    let marks = Marks { revision: place.revision_words(), saved: place.saved.clone(), engine: ENGINE_VERSION };
+    answer(&PlanPage {
+        frame: place.frame("Plan"),
+        marks,
+        faults: faults.iter().map(|fault| FaultView::of(fault, Step::Plan, &place.root)).collect(),
+        body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
+    })
+}
+
+/// One of the plan's drawings by itself.
+pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<(String, String)>>) -> Result<Response, Trouble> {
+    let file = path.iter().find(|(name, _)| name == "file").map(|(_, file)| file.as_str()).unwrap_or_default();
+    let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
+    let planned = app.planned(&place.plan).await?;
+    let drawing = drawing::by_name(name, &planned.brief, &planned.design).ok_or_else(Trouble::nothing_here)?;
+    let mut response = svg::write(&drawing).into_response();
+    response.headers_mut().insert(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"));
+    Ok(response)
+}

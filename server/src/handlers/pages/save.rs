@@ -1,0 +1,158 @@
+//! Saving a step: on top of the revision that the answers began from, and never over somebody else's.
+
+use axum::extract::rejection::FormRejection;
+use axum::extract::{Form, State};
+use axum::http::StatusCode;
+use axum::response::{Html, IntoResponse, Redirect, Response};
+use stillground::figure::Unit;
+use stillground::site_plan::SitePlan;
+
+use super::place::Place;
+use super::step::{Shown, elsewhere, page, planned};
+use crate::app::App;
+use crate::error::Trouble;
+use crate::forms::questions;
+use crate::forms::reading::{Fault, Outcome, read};
+use crate::forms::sheet::Sheet;
+use crate::forms::step::Step;
+use crate::store::{Save, Saved};
+use crate::views::pages::panel::Panel;
+use crate::views::pages::stale::{StalePage, carried, differences};
+use crate::views::pages::{answer, words};
+
+type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
+
+/// What a button asks for.
+enum Go {
+    /// Another row in a list.
+    Add(String),
+    /// One row fewer.
+    Remove(String, usize),
+    /// The panel for these answers, nothing saved.
+    Panel,
+    /// A save, and then this step.
+    Save(Step),
+}
+
+/// Takes a step's answers.
+pub async fn save(State(app): State<App>, place: Place, sent: Sent) -> Result<Response, Trouble> {
+    let place = place.editing()?;
+    let step = place.step.filter(|step| *step != Step::Plan).ok_or_else(Trouble::method)?;
+    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
+    let mut sheet = Sheet::sent(pairs);
+    match go(step, &sheet) {
+        Go::Add(list) => sheet.put(format!("{list}[{}]{}", sheet.rows(&list), first_box(&list)), ""),
+        Go::Remove(list, row) => sheet.remove_row(&list, row),
+        Go::Panel => return panel(&app, &place, step, &sheet).await,
+        Go::Save(to) => return keep(&app, &place, step, sheet, to).await,
+    }
+    let outcome = read(step, &place.plan, &sheet);
+    let faults = outcome.faults.into_iter().filter(|fault| !fault.said.starts_with("This figure is missing")).collect();
+    again(&app, &place, step, &sheet, Outcome { faults, ..outcome }, StatusCode::OK).await
+}
+
+fn go(step: Step, sheet: &Sheet) -> Go {
+    let text = sheet.text("keep").or_else(|| sheet.text("go")).unwrap_or("stay");
+    let mut parts = text.split(':');
+    match (parts.next(), parts.next(), parts.next()) {
+        (Some("add"), Some(list), None) => Go::Add(list.to_owned()),
+        (Some("remove"), Some(list), Some(row)) => Go::Remove(list.to_owned(), row.parse().unwrap_or(usize::MAX)),
+        (Some("panel"), ..) => Go::Panel,
+        (Some("next"), ..) => Go::Save(step.next()),
+        (Some(slug), ..) => Go::Save(Step::from_slug(slug).unwrap_or(step)),
+        _ => Go::Save(step),
+    }
+}
+
+fn first_box(list: &str) -> &'static str {
+    if list == "floor.stands" { ".name" } else { "[0]" }
+}
+
+/// The panel for answers that are not saved, for the script that shows it while one types.
+async fn panel(app: &App, place: &Place, step: Step, sheet: &Sheet) -> Result<Response, Trouble> {
+    let outcome = read(step, &place.plan, sheet);
+    let planned = planned(app, &outcome.plan).await?;
+    Ok(answer(&Panel::of(step, planned.as_deref()))?.into_response())
+}
+
+async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) -> Result<Response, Trouble> {
+    let base = sheet.text("base").and_then(|base| base.parse().ok()).unwrap_or(0);
+    if base != place.revision {
+        let current = Saved { revision: place.revision, plan: place.plan.clone(), saved_at: jiff::Timestamp::UNIX_EPOCH };
+        return stale(app, place, step, &sheet, base, &current, place.saved.trim_start_matches("saved ")).await;
+    }
+    for question in questions::of(step) {
+        if sheet.text(&format!("keep~{}", question.path)) == Some("theirs") {
+            sheet.take_out(question.path);
+        }
+    }
+    let outcome = read(step, &place.plan, &sheet);
+    let all_the_same = sheet.text("keep").is_some() && elsewhere(step, &outcome.faults).is_some();
+    if !outcome.faults.is_empty() && !all_the_same {
+        return again(app, place, step, &sheet, outcome, StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    if outcome.plan != place.plan {
+        if let Save::Stale { current } = app.store.save(&place.plan_id, base, &outcome.plan).await? {
+            return stale(app, place, step, &sheet, base, &current, &words::moment(current.saved_at)).await;
+        }
+    }
+    let said = if to == step { "?saved=yes" } else { "" };
+    Ok(Redirect::to(&format!("{}/{}{said}", place.root, to.slug())).into_response())
+}
+
+/// The page again, with what was typed.
+async fn again(app: &App, place: &Place, step: Step, sheet: &Sheet, outcome: Outcome, status: StatusCode) -> Result<Response, Trouble> {
+    let planned = planned(app, if outcome.plan.validate().is_ok() { &outcome.plan } else { &place.plan }).await?;
+    let faults = with_preloads(app, &outcome.plan, outcome.faults).await;
+    let base = sheet.text("base").and_then(|base| base.parse().ok()).unwrap_or(place.revision);
+    let shown = Shown { sheet, faults: &faults, planned: planned.as_deref(), base, notice: None };
+    Ok((status, answer(&page(place, step, &shown))?).into_response())
+}
+
+/// Says beside each reading of a torque which pull on a stud it gives.
+async fn with_preloads(app: &App, plan: &SitePlan, mut faults: Vec<Fault>) -> Vec<Fault> {
+    let units = plan.units.unwrap_or_default();
+    let torques =
+        faults.iter_mut().filter(|fault| fault.fields.iter().any(|field| field.starts_with("anchors.") && field.contains("torque")));
+    for reading in torques.flat_map(|fault| &mut fault.readings) {
+        let mut trial = plan.clone();
+        trial.anchors.torque_n_m = Some(reading.value);
+        let preload = app.planned(&trial).await.ok().and_then(|planned| planned.design.anchors.preload);
+        if let Some(preload) = preload {
+            let kilonewtons = stillground::units::kilonewton::get(preload.typical);
+            let torque = units.say(reading.value, Unit::NewtonMetre);
+            reading.words =
+                format!("{}: {torque}, which pulls each stud with about {}", reading.words, units.say(kilonewtons, Unit::Kilonewton));
+        }
+    }
+    faults
+}
+
+/// Both versions, for the person to choose.
+async fn stale(
+    app: &App,
+    place: &Place,
+    step: Step,
+    sheet: &Sheet,
+    base: u32,
+    current: &Saved,
+    saved_at: &str,
+) -> Result<Response, Trouble> {
+    let began = app.store.revision(&place.plan_id, base).await?.map_or_else(|| current.plan.clone(), |saved| saved.plan);
+    let outcome = read(step, &began, sheet);
+    if !outcome.faults.is_empty() {
+        return again(app, place, step, sheet, outcome, StatusCode::UNPROCESSABLE_ENTITY).await;
+    }
+    let page = StalePage {
+        frame: place.frame("Saved by somebody else"),
+        action: format!("{}/{}", place.root, step.slug()),
+        step,
+        current: current.revision,
+        saved_at: saved_at.to_owned(),
+        shown_in: if sheet.text("shown_in") == Some("imperial") { "imperial" } else { "metric" },
+        differences: differences(step, &began, &outcome.plan, &current.plan),
+        carried: carried(sheet),
+    };
+    let page: Html<String> = answer(&page)?;
+    Ok((StatusCode::CONFLICT, page).into_response())
+}

@@ -1,0 +1,105 @@
+//! A step's page: questions for those who may edit, answers for those who may only look.
+
+use std::sync::Arc;
+
+use axum::extract::{Query, State};
+use axum::response::Html;
+use serde::Deserialize;
+use stillground::site_plan::SitePlan;
+
+use super::place::Place;
+use super::plan;
+use crate::app::{App, Planned};
+use crate::error::Trouble;
+use crate::forms::questions;
+use crate::forms::reading::Fault;
+use crate::forms::sheet::Sheet;
+use crate::forms::step::Step;
+use crate::views::pages::answer;
+use crate::views::pages::answers::AnswersPage;
+use crate::views::pages::field::Desk;
+use crate::views::pages::panel::Panel;
+use crate::views::pages::step::{FaultView, StepPage, TopicView, intro};
+
+/// What a redirect tells the page it leads to.
+#[derive(Deserialize)]
+pub struct Said {
+    saved: Option<String>,
+}
+
+/// Shows a step.
+pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
+    let Some(step) = place.step else { return Err(Trouble::nothing_here()) };
+    if step == Step::Plan {
+        return plan::show(&app, &place).await;
+    }
+    let planned = planned(&app, &place.plan).await?;
+    if !place.right.may_edit() {
+        let panel = Panel::of(step, planned.as_deref());
+        return answer(&AnswersPage::of(place.frame(step.title()), step, &place.root, &place.plan, planned.as_deref(), panel));
+    }
+    let notice = said.saved.map(|_| "Saved.");
+    let faults = contradictions(&place.plan);
+    let (sheet, base) = (Sheet::of(step, &place.plan), place.revision);
+    answer(&page(&place, step, &Shown { sheet: &sheet, faults: &faults, planned: planned.as_deref(), base, notice }))
+}
+
+/// What a step's page is filled with.
+pub struct Shown<'a> {
+    /// What the boxes hold.
+    pub sheet: &'a Sheet,
+    /// What has to be put right.
+    pub faults: &'a [Fault],
+    /// The design, where there is one.
+    pub planned: Option<&'a Planned>,
+    /// The revision that the answers began from.
+    pub base: u32,
+    /// What was done.
+    pub notice: Option<&'static str>,
+}
+
+/// The page of a step.
+pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
+    let units = match shown.sheet.text("shown_in") {
+        Some("imperial") => stillground::figure::Units::Imperial,
+        Some("metric") => stillground::figure::Units::Metric,
+        _ => place.plan.units.unwrap_or_default(),
+    };
+    let desk = Desk { sheet: shown.sheet, faults: shown.faults, planned: shown.planned, units };
+    StepPage {
+        frame: place.frame(step.title()),
+        title: step.title(),
+        intro: intro(step),
+        action: format!("{}/{}", place.root, step.slug()),
+        next: step.next(),
+        faults: shown.faults.iter().map(|fault| FaultView::of(fault, step, &place.root)).collect(),
+        keep: elsewhere(step, shown.faults),
+        base: shown.base,
+        shown_in: if units == stillground::figure::Units::Imperial { "imperial" } else { "metric" },
+        notice: shown.notice,
+        topics: questions::topics(step).iter().map(|topic| TopicView::of(topic, &desk)).collect(),
+        panel: Panel::of(step, shown.planned),
+    }
+}
+
+/// The other step of a contradiction, when nothing else is wrong.
+pub fn elsewhere(step: Step, faults: &[Fault]) -> Option<Step> {
+    let other = |fault: &Fault| fault.fields.iter().filter_map(|field| questions::about(field)).map(|(of, _)| of).find(|of| *of != step);
+    let others: Vec<Option<Step>> = faults.iter().map(other).collect();
+    others.iter().all(Option::is_some).then(|| others.first().copied().flatten()).flatten()
+}
+
+/// The plan's design; none when its answers contradict each other.
+pub async fn planned(app: &App, plan: &SitePlan) -> Result<Option<Arc<Planned>>, Trouble> {
+    match app.planned(plan).await {
+        Ok(planned) => Ok(Some(planned)),
+        Err(trouble) if !trouble.errors.is_empty() => Ok(None),
+        Err(trouble) => Err(trouble),
+    }
+}
+
+/// What contradicts itself in a saved plan.
+pub fn contradictions(plan: &SitePlan) -> Vec<Fault> {
+    let problems = plan.validate().err().map(|problems| problems.0).unwrap_or_default();
+    problems.into_iter().map(|problem| Fault { fields: problem.fields, said: problem.said, readings: Vec::new() }).collect()
+}
