@@ -1,5 +1,13 @@
 //! A rigid block in an elastic half-space: stiffness, contact, and where standing tilts it.
 
+pub mod assembly;
+pub mod gradient;
+pub mod kernel;
+pub mod mesh;
+pub mod motions;
+pub mod rectangle;
+pub mod solve;
+
 use std::sync::Arc;
 
 /// Shape of a block and its contact with the ground: all that a solution over the shear modulus depends on. SI, metres.
