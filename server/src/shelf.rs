@@ -53,7 +53,7 @@ mod tests {
     #[test]
     fn a_shape_is_found_again_and_another_is_not() {
         let shelf = MemoryShelf::new();
-        shelf.put(&SHAPE, Arc::new(Solved { stiffness_over_g: [[0.0; 6]; 6] }));
+        shelf.put(&SHAPE, Arc::new(stillground::halfspace::solve(&SHAPE).unwrap()));
         assert!(shelf.get(&SHAPE).is_some());
         assert!(shelf.get(&Shape { depth_m: 0.81, ..SHAPE }).is_none());
     }

@@ -58,7 +58,7 @@ fn distance(a: [f64; 3], b: [f64; 3]) -> f64 {
 }
 
 /// Calls `each` with points and weights over the patch, fine enough for a singularity at `seen_from`.
-fn over(patch: &Patch, seen_from: [f64; 3], mut each: impl FnMut([f64; 3], f64)) {
+pub fn over(patch: &Patch, seen_from: [f64; 3], mut each: impl FnMut([f64; 3], f64)) {
     let (u, v) = patch.sides();
     let far = distance(seen_from, patch.centre);
     for &(s, ws) in rule(patch.half[u], far) {
@@ -71,75 +71,176 @@ fn over(patch: &Patch, seen_from: [f64; 3], mut each: impl FnMut([f64; 3], f64))
     }
 }
 
-fn add(total: &mut Kernel<f64>, part: &Kernel<f64>, weight: f64) {
-    for i in 0..3 {
-        for j in 0..3 {
-            total[i][j] += weight * part[i][j];
+/// A patch's kernel, and what the block's turns about x, y and z add to it: a free wall's movement is one vector a patch
+/// less the rigid motion, and a turn's motion is not the same all over a patch.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Block {
+    /// `[direction of the force][component of the unknown]`.
+    pub kernel: Kernel<f64>,
+    /// `[turn][direction of the force]`, nought for a patch in contact.
+    pub turning: Kernel<f64>,
+}
+
+impl Block {
+    fn add(&mut self, part: &Kernel<f64>, weight: f64) {
+        add(&mut self.kernel, part, weight);
+    }
+
+    /// Adds a piece of the same patch, its middle at `offset` from the patch's; the turns matter to a free one only.
+    pub fn join(&mut self, piece: &Self, offset: [f64; 3], free: bool) {
+        self.add(&piece.kernel, 1.0);
+        if free {
+            self.turn(&piece.kernel, offset, 1.0);
+        }
+        add(&mut self.turning, &piece.turning, 1.0);
+    }
+
+    /// Adds the kernel of traction at `offset` from the patch's middle to what the turns do.
+    fn turn(&mut self, part: &Kernel<f64>, [x, y, z]: [f64; 3], weight: f64) {
+        let [about_x, about_y, about_z] = &mut self.turning;
+        for (i, row) in part.iter().enumerate() {
+            about_x[i] += weight * (z * row[1] - y * row[2]);
+            about_y[i] += weight * (x * row[2] - z * row[0]);
+            about_z[i] += weight * (x * row[1] - y * row[0]);
         }
     }
+}
+
+fn add(total: &mut Kernel<f64>, part: &Kernel<f64>, weight: f64) {
+    for (sum, value) in total.as_flattened_mut().iter_mut().zip(part.as_flattened()) {
+        *sum += weight * value;
+    }
+}
+
+/// From the second place to the first.
+pub fn offset(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
+    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
 /// Kernel of a patch's unknown for a force at `from`: the displacement under its traction where it is in contact, less
 /// the double layer of its movement where it is free.
-pub fn patch_kernel(from: [f64; 3], patch: &Patch, nu: f64) -> Kernel<f64> {
-    let mut total = [[0.0; 3]; 3];
+pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
+    let mut block = Block::default();
     let near = distance(from, patch.centre) < 4.0 * patch.half.iter().fold(0.0, |a: f64, &b| a.max(b));
     let mirrored = [from[0], from[1], -from[2]];
-    if patch.free {
-        if near {
-            add(&mut total, &rectangle::kelvin(from, patch, nu, true).1, -1.0);
-        } else {
-            over(patch, from, |at, weight| {
-                let r = [at[0] - from[0], at[1] - from[1], at[2] - from[2]];
-                add(&mut total, &kernel::kelvin_traction(r, nu, patch.axis), -weight);
-            });
-        }
-        over(patch, mirrored, |at, weight| {
-            let part = kernel::image_traction(at[0] - from[0], at[1] - from[1], at[2], from[2], nu, patch.axis);
-            add(&mut total, &part, -weight);
-        });
-    } else {
-        if near {
-            add(&mut total, &rectangle::kelvin(from, patch, nu, false).0, 1.0);
-        } else {
-            over(patch, from, |at, weight| {
-                add(&mut total, &kernel::kelvin([at[0] - from[0], at[1] - from[1], at[2] - from[2]], nu), weight);
-            });
-        }
-        over(patch, mirrored, |at, weight| {
-            add(&mut total, &kernel::image(at[0] - from[0], at[1] - from[1], at[2], from[2], nu), weight);
-        });
+    match (patch.free, near) {
+        (true, true) => near_traction(from, patch, nu, &mut block),
+        (true, false) => add_traction(from, patch, patch, nu, true, &mut block),
+        (false, true) => block.add(&rectangle::kelvin(from, patch, nu), 1.0),
+        (false, false) => over(patch, from, |at, weight| block.add(&kernel::kelvin(offset(at, from), nu), weight)),
     }
-    total
+    over(patch, mirrored, |at, weight| {
+        let (x, y) = (at[0] - from[0], at[1] - from[1]);
+        if patch.free {
+            let part = kernel::image_traction(x, y, at[2], from[2], nu, patch.axis);
+            block.add(&part, -weight);
+            block.turn(&part, offset(at, patch.centre), -weight);
+        } else {
+            block.add(&kernel::image(x, y, at[2], from[2], nu), weight);
+        }
+    });
+    block
 }
 
-/// The matrices of the four classes: rows are the rigid motion asked for at the patches' middles, columns the traction
-/// of a patch in contact or the movement of a free one.
-pub fn matrices(patches: &[Patch], nu: f64) -> [DMatrix<f64>; 4] {
+fn add_traction(from: [f64; 3], part_of: &Patch, patch: &Patch, nu: f64, kernel_too: bool, block: &mut Block) {
+    over(part_of, from, |at, weight| {
+        let part = kernel::kelvin_traction(offset(at, from), nu, patch.axis);
+        if kernel_too {
+            block.add(&part, -weight);
+        }
+        block.turn(&part, offset(at, patch.centre), -weight);
+    });
+}
+
+/// Kelvin's part near by: in closed form, and for the turns by ever smaller pieces, or in closed form again in its plane.
+fn near_traction(from: [f64; 3], patch: &Patch, nu: f64, block: &mut Block) {
+    block.add(&rectangle::kelvin_traction(from, patch, nu), -1.0);
+    if from[patch.axis] == patch.centre[patch.axis] {
+        let slopes = rectangle::plane_moments(from, patch, nu);
+        let (u, v) = patch.sides();
+        for (side, moment) in [(u, slopes[0]), (v, slopes[1])] {
+            let mut along = [0.0; 3];
+            along[side] = 1.0;
+            block.turn(&moment, along, -1.0);
+        }
+    } else {
+        split(patch, from, 0, &mut |piece| add_traction(from, piece, patch, nu, false, block));
+    }
+}
+
+/// Cuts a patch in pieces as long as it is large for its distance from a place: a place close to it sees it rightly.
+pub fn split(patch: &Patch, from: [f64; 3], depth: u32, each: &mut impl FnMut(&Patch)) {
+    let (u, v) = patch.sides();
+    let gap = |axis: usize| ((from[axis] - patch.centre[axis]).abs() - patch.half[axis]).max(0.0);
+    let nearest = (gap(0).powi(2) + gap(1).powi(2) + gap(2).powi(2)).sqrt();
+    let (wide, tall) = (patch.half[u] > 0.8 * nearest, patch.half[v] > 0.8 * nearest);
+    if depth >= 8 || !(wide || tall) {
+        each(patch);
+        return;
+    }
+    let cuts = |cut: bool| if cut { &[-0.5, 0.5][..] } else { &[0.0][..] };
+    for &s in cuts(wide) {
+        for &t in cuts(tall) {
+            let mut part = *patch;
+            part.centre[u] += s * patch.half[u];
+            part.centre[v] += t * patch.half[v];
+            part.half[u] *= if wide { 0.5 } else { 1.0 };
+            part.half[v] *= if tall { 0.5 } else { 1.0 };
+            split(&part, from, depth + 1, each);
+        }
+    }
+}
+
+/// Sign of a class's field in a mirror.
+pub fn sign(class: [f64; 2], mirror: [f64; 2]) -> f64 {
+    (if mirror[0] < 0.0 { class[0] } else { 1.0 }) * (if mirror[1] < 0.0 { class[1] } else { 1.0 })
+}
+
+/// The equations of the four classes.
+pub struct Equations {
+    /// Rows are displacements at the patches' middles, columns the traction of a patch in contact or the movement of a
+    /// free one.
+    pub matrices: [DMatrix<f64>; 4],
+    /// What the turns add to the rigid motion asked for at the patches' middles, `[patch][turn]`.
+    pub turning: Vec<Kernel<f64>>,
+}
+
+/// Assembles them.
+pub fn equations(patches: &[Patch], nu: f64) -> Equations {
     let size = 3 * patches.len();
     let mut matrices: [DMatrix<f64>; 4] = std::array::from_fn(|_| DMatrix::zeros(size, size));
+    let mut turning = vec![[[0.0; 3]; 3]; patches.len()];
     for (l, patch) in patches.iter().enumerate() {
         for (k, point) in patches.iter().enumerate() {
-            for (m, mirror) in MIRRORS.iter().enumerate() {
+            for (m, mirror) in MIRRORS.into_iter().enumerate() {
                 let from = [point.centre[0] * mirror[0], point.centre[1] * mirror[1], point.centre[2]];
-                let mut block = patch_kernel(from, patch, nu);
+                let mut block = block(from, patch, nu);
                 if patch.free && l == k && m == 0 {
-                    for (i, row) in block.iter_mut().enumerate() {
-                        row[i] -= 0.5;
-                    }
+                    (0..3).for_each(|i| block.kernel[i][i] -= 0.5);
                 }
                 let turned = [mirror[0], mirror[1], 1.0];
-                for (class, matrix) in CLASSES.iter().zip(&mut matrices) {
-                    // A field's mirror image has its class's sign for every plane that mirrors it.
-                    let sign = if mirror[0] < 0.0 { class[0] } else { 1.0 } * if mirror[1] < 0.0 { class[1] } else { 1.0 };
+                for (class, matrix) in CLASSES.into_iter().zip(&mut matrices) {
+                    let sign = sign(class, mirror);
                     for i in 0..3 {
                         for j in 0..3 {
-                            matrix[(3 * k + i, 3 * l + j)] += sign * turned[i] * block[i][j];
+                            matrix[(3 * k + i, 3 * l + j)] += sign * turned[i] * block.kernel[i][j];
                         }
                     }
+                }
+                if patch.free {
+                    add_turning(&mut turning[k], &block, mirror, turned);
                 }
             }
         }
     }
-    matrices
+    Equations { matrices, turning }
+}
+
+fn add_turning(total: &mut Kernel<f64>, block: &Block, mirror: [f64; 2], turned: [f64; 3]) {
+    // The turns about x, y and z follow the third, second and fourth class.
+    for (turn, class) in [CLASSES[2], CLASSES[1], CLASSES[3]].into_iter().enumerate() {
+        for i in 0..3 {
+            total[turn][i] += sign(class, mirror) * turned[i] * block.turning[turn][i];
+        }
+    }
 }

@@ -4,7 +4,9 @@
 use std::ops::{Add, Mul, Neg, Sub};
 
 /// What a kernel's formula needs of its numbers.
-pub trait Number: Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Mul<f64, Output = Self> + Neg<Output = Self> {
+pub trait Number:
+    Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Mul<f64, Output = Self> + Neg<Output = Self>
+{
     /// A number that does not change.
     fn constant(value: f64) -> Self;
     /// Square root.

@@ -55,18 +55,17 @@ pub fn image<T: Number>(x: T, y: T, z: T, c: f64, nu: f64) -> Kernel<T> {
     [[plain + x * x * cross, xy, x * down], [xy, plain + y * y * cross, y * down], [x * across, y * across, vertical]]
 }
 
-/// Traction at a point of a plane across the axis `axis`, its normal against that axis, from the displacement's slopes.
-pub fn traction(displacement: &Kernel<Sloped>, axis: usize, nu: f64) -> Kernel<f64> {
+/// Traction at a point of a plane across the axis `axis`, its normal against that axis, from a displacement's slopes.
+pub fn traction_of(u: &[Sloped; 3], axis: usize, nu: f64) -> [f64; 3] {
     let lame = 2.0 * nu / (1.0 - 2.0 * nu);
-    displacement.map(|u| {
-        let widening = lame * (u[0].slope[0] + u[1].slope[1] + u[2].slope[2]);
-        let mut answer = [0.0; 3];
-        for j in 0..3 {
-            answer[j] = -(u[j].slope[axis] + u[axis].slope[j]);
-        }
-        answer[axis] -= widening;
-        answer
-    })
+    let mut answer = [0, 1, 2].map(|j| -(u[j].slope[axis] + u[axis].slope[j]));
+    answer[axis] -= lame * (u[0].slope[0] + u[1].slope[1] + u[2].slope[2]);
+    answer
+}
+
+/// The same for the displacements under a force along each axis.
+pub fn traction(displacement: &Kernel<Sloped>, axis: usize, nu: f64) -> Kernel<f64> {
+    displacement.map(|u| traction_of(&u, axis, nu))
 }
 
 /// Traction of Mindlin's image terms, as [`traction`].
@@ -113,8 +112,7 @@ mod tests {
 
     fn sloped(from: [f64; 3], to: [f64; 3], nu: f64) -> Kernel<Sloped> {
         let at = |axis: usize| Sloped::coordinate(to[axis] - from[axis], axis);
-        let (k, m) =
-            (kelvin([at(0), at(1), at(2)], nu), image(at(0), at(1), Sloped::coordinate(to[2], 2), from[2], nu));
+        let (k, m) = (kelvin([at(0), at(1), at(2)], nu), image(at(0), at(1), Sloped::coordinate(to[2], 2), from[2], nu));
         std::array::from_fn(|i| std::array::from_fn(|j| k[i][j] + m[i][j]))
     }
 

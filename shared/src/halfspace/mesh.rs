@@ -28,13 +28,17 @@ impl Patch {
     }
 }
 
-/// How fine a mesh is and how strongly it narrows towards edges.
+/// How fine a mesh is and how strongly its cells narrow towards edges: each power is one for even cells.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Fineness {
     /// Cells over half the geometric mean of the sides.
     pub cells: f64,
-    /// Power by which cells narrow towards an edge; one is even.
-    pub grading: f64,
+    /// Power on the base.
+    pub base: f64,
+    /// Power along the walls.
+    pub along: f64,
+    /// Power down the walls.
+    pub down: f64,
 }
 
 /// One cell of a line: its middle and half its length.
@@ -45,8 +49,7 @@ pub fn quarter(shape: &Shape, fineness: Fineness) -> Vec<Patch> {
     let (a, b, depth) = (shape.length_m / 2.0, shape.width_m / 2.0, shape.depth_m);
     let scale = (a * b).sqrt();
     let count = |length: f64| (fineness.cells * (length / scale).sqrt()).round().max(2.0) as usize;
-    let towards = |length: f64| one_sided(length, count(length), fineness.grading);
-    let (xs, ys) = (towards(a), towards(b));
+    let (xs, ys) = (one_sided(a, count(a), fineness.base), one_sided(b, count(b), fineness.base));
     let walls = depths(shape, fineness, scale);
     let mut patches = Vec::new();
     for &(x, half_x) in &xs {
@@ -54,6 +57,7 @@ pub fn quarter(shape: &Shape, fineness: Fineness) -> Vec<Patch> {
             patches.push(Patch { centre: [x, y, depth], half: [half_x, half_y, 0.0], axis: 2, free: false });
         }
     }
+    let (xs, ys) = (one_sided(a, count(a), fineness.along), one_sided(b, count(b), fineness.along));
     for &((z, half_z), free) in &walls {
         patches.extend(ys.iter().map(|&(y, half_y)| Patch { centre: [a, y, z], half: [0.0, half_y, half_z], axis: 0, free }));
         patches.extend(xs.iter().map(|&(x, half_x)| Patch { centre: [x, b, z], half: [half_x, 0.0, half_z], axis: 1, free }));
@@ -69,7 +73,8 @@ fn depths(shape: &Shape, fineness: Fineness, scale: f64) -> Vec<(Cell, bool)> {
     for (start, end, free) in segments.into_iter().filter(|(start, end, _)| end > start) {
         let length = end - start;
         let count = (fineness.cells * (length / scale).sqrt()).round().max(2.0) as usize;
-        let line = if start == 0.0 { one_sided(length, count, fineness.grading) } else { two_sided(length, count, fineness.grading) };
+        // A free wall is quiet at the surface; a bonded one is not.
+        let line = if start == 0.0 && free { one_sided(length, count, fineness.down) } else { two_sided(length, count, fineness.down) };
         cells.extend(line.into_iter().map(|(middle, half)| ((start + middle, half), free)));
     }
     cells

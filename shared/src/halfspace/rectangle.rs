@@ -74,12 +74,10 @@ fn sums(from: [f64; 3], patch: &Patch, slopes: bool) -> Sums {
     sums
 }
 
-/// Kelvin's displacement under a unit traction on the patch, and the traction's kernel over it when asked for: the
-/// force at `from`, the answer integrated over the patch.
-pub fn kelvin(from: [f64; 3], patch: &Patch, nu: f64, with_traction: bool) -> (Kernel<f64>, Kernel<f64>) {
-    let sums = sums(from, patch, with_traction);
-    let (u, v) = patch.sides();
-    let local = [u, v, patch.axis];
+/// Kelvin's displacement over a patch: the force at `from`, the answer integrated over the patch.
+pub fn kelvin(from: [f64; 3], patch: &Patch, nu: f64) -> Kernel<f64> {
+    let sums = sums(from, patch, false);
+    let local = local(patch);
     let (k, k3) = (scale(nu), 3.0 - 4.0 * nu);
     let mut single = [[0.0; 3]; 3];
     for i in 0..3 {
@@ -89,8 +87,36 @@ pub fn kelvin(from: [f64; 3], patch: &Patch, nu: f64, with_traction: bool) -> (K
             single[local[j]][local[i]] = value;
         }
     }
-    let double = if with_traction { traction(&sums, local, nu) } else { [[0.0; 3]; 3] };
-    (single, double)
+    single
+}
+
+/// Axes along the patch's sides and across it.
+fn local(patch: &Patch) -> [usize; 3] {
+    let (u, v) = patch.sides();
+    [u, v, patch.axis]
+}
+
+/// Kelvin's traction over a patch, its normal against its axis.
+pub fn kelvin_traction(from: [f64; 3], patch: &Patch, nu: f64) -> Kernel<f64> {
+    traction(&sums(from, patch, true), local(patch), nu)
+}
+
+/// Kelvin's traction over a patch in whose plane the force lies, times the distance along either side from its middle.
+pub fn plane_moments(from: [f64; 3], patch: &Patch, nu: f64) -> [Kernel<f64>; 2] {
+    let sums = sums(from, patch, true);
+    let local = local(patch);
+    let k = 2.0 * scale(nu) * (1.0 - 2.0 * nu);
+    let second = |i: usize, j: usize| sums.second[i.min(j)][i.max(j)];
+    std::array::from_fn(|side| {
+        let middle = patch.centre[local[side]] - from[local[side]];
+        let mut moments = [[0.0; 3]; 3];
+        for i in 0..2 {
+            let moment = k * (second(i, side) - middle * sums.first[i]);
+            moments[local[i]][local[2]] = -moment;
+            moments[local[2]][local[i]] = moment;
+        }
+        moments
+    })
 }
 
 fn traction(sums: &Sums, local: [usize; 3], nu: f64) -> Kernel<f64> {
@@ -141,7 +167,7 @@ mod tests {
             half[axis] = 0.0;
             let patch = Patch { centre: [0.5, 0.4, 0.9], half, axis, free: true };
             for from in [[0.1, 0.2, 0.4], [0.5, 0.4, 0.2], [1.4, 0.35, 0.9], [0.5, 1.0, 1.9]] {
-                let (single, double) = kelvin(from, &patch, 0.3, true);
+                let (single, double) = (kelvin(from, &patch, 0.3), kelvin_traction(from, &patch, 0.3));
                 let (s, d) = (by_points(from, &patch, 0.3, false), by_points(from, &patch, 0.3, true));
                 for i in 0..3 {
                     for j in 0..3 {

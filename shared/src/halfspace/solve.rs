@@ -1,13 +1,18 @@
 //! From a shape to its solution: four small systems, tractions, and the stiffness that they add up to.
 
-use nalgebra::{DMatrix, DVector};
+use nalgebra::{DMatrix, DVector, Matrix6};
 
+use super::assembly::{self, Equations};
+use super::influence::Surface;
 use super::mesh::{self, Fineness, Patch};
 use super::motions::{MOTIONS, movement};
-use super::{Shape, assembly};
+use super::{Shape, Solved};
 
 /// Tractions or movements of the quarter's patches under a unit of each motion.
 pub type Answers = Vec<[[f64; 3]; 6]>;
+
+/// Most patches of the quarter on the finer mesh: what a core solves within the time a page may take.
+const MOST_PATCHES: usize = 140;
 
 /// Patches, answers and stiffness.
 pub struct Raw {
@@ -15,17 +20,80 @@ pub struct Raw {
     pub patches: Vec<Patch>,
     /// Traction of each patch in contact, movement of each free one, for the six motions.
     pub answers: Answers,
-    /// Stiffness over G, not yet made symmetric.
+    /// Stiffness over G.
     pub stiffness: [[f64; 6]; 6],
+}
+
+/// The two meshes of a shape, the coarser first. Towards the edge between a bonded base and a free wall the traction
+/// grows faster than at an edge bonded on both sides, so that a free wall wants a stronger grading.
+#[must_use]
+pub fn meshes(shape: &Shape) -> [Fineness; 2] {
+    let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
+    let of = |cells: f64| {
+        if shape.depth_m == 0.0 {
+            Fineness { cells, base: 1.0, along: 1.0, down: 1.0 }
+        } else if full {
+            Fineness { cells, base: 2.0, along: 2.0, down: 2.0 }
+        } else {
+            Fineness { cells, base: 4.0, along: 3.0, down: 4.0 }
+        }
+    };
+    let mut cells = if full { 5.0 } else { 6.0 };
+    while cells > 3.0 && mesh::quarter(shape, of(cells)).len() > MOST_PATCHES {
+        cells -= 0.5;
+    }
+    [of(cells / 1.5), of(cells)]
+}
+
+/// Solves a shape on two meshes and takes the stiffness to the limit of ever finer ones: its error falls with the square
+/// of a patch's side, that is with one over the number of patches.
+pub fn solve(shape: &Shape) -> Option<Solved> {
+    let [coarse, fine] = meshes(shape);
+    solve_on(shape, coarse, fine)
+}
+
+/// How far ahead of the finer mesh the limit lies, in steps from the coarser one.
+fn ahead(shape: &Shape, coarse: usize, fine: usize) -> f64 {
+    let ratio = fine as f64 / coarse as f64;
+    // On the surface the even mesh's error falls with the side itself.
+    1.0 / (if shape.depth_m > 0.0 { ratio } else { ratio.sqrt() } - 1.0)
+}
+
+/// Solves on two given meshes, the coarser first.
+pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solved> {
+    let (coarse, fine) = (raw(shape, coarse)?, raw(shape, fine)?);
+    let ahead = ahead(shape, coarse.patches.len(), fine.patches.len());
+    let limit =
+        std::array::from_fn(|i| std::array::from_fn(|j| fine.stiffness[i][j] + ahead * (fine.stiffness[i][j] - coarse.stiffness[i][j])));
+    let flexibility_times_g = inverse(&limit)?;
+    let surfaces = [Surface::new(coarse, -ahead)?, Surface::new(fine, 1.0 + ahead)?];
+    let finite = flexibility_times_g.iter().flatten().all(|value| value.is_finite());
+    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces })
+}
+
+impl Surface {
+    fn new(raw: Raw, weight: f64) -> Option<Self> {
+        Some(Self { flexibility: inverse(&raw.stiffness)?, patches: raw.patches, answers: raw.answers, weight })
+    }
+}
+
+fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
+    let inverse = Matrix6::from_fn(|i, j| stiffness[i][j]).try_inverse()?;
+    Some(std::array::from_fn(|i| std::array::from_fn(|j| inverse[(i, j)])))
 }
 
 /// Solves on a mesh of the given fineness; none when the numbers fail.
 pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     let patches = mesh::quarter(shape, fineness);
-    let matrices = assembly::matrices(&patches, shape.poisson_ratio);
+    let Equations { matrices, turning } = assembly::equations(&patches, shape.poisson_ratio);
     let mut answers: Answers = vec![[[0.0; 3]; 6]; patches.len()];
     for (matrix, motions) in matrices.into_iter().zip(MOTIONS) {
-        let solution = solve(matrix, &patches, motions, shape.depth_m)?;
+        let asked = DMatrix::from_fn(matrix.nrows(), motions.len(), |row, column| {
+            let motion = motions[column];
+            let turn = if motion >= 3 { turning[row / 3][motion - 3][row % 3] } else { 0.0 };
+            movement(motion, patches[row / 3].centre, shape.depth_m)[row % 3] + turn
+        });
+        let solution = answer(matrix, &patches, asked)?;
         for (column, &motion) in motions.iter().enumerate() {
             for (k, answer) in answers.iter_mut().enumerate() {
                 answer[motion] = std::array::from_fn(|i| solution[(3 * k + i, column)]);
@@ -36,8 +104,7 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     Some(Raw { patches, answers, stiffness })
 }
 
-fn solve(matrix: DMatrix<f64>, patches: &[Patch], motions: &[usize], depth: f64) -> Option<DMatrix<f64>> {
-    let asked = DMatrix::from_fn(matrix.nrows(), motions.len(), |row, column| movement(motions[column], patches[row / 3].centre, depth)[row % 3]);
+fn answer(matrix: DMatrix<f64>, patches: &[Patch], asked: DMatrix<f64>) -> Option<DMatrix<f64>> {
     if patches.iter().any(|patch| patch.free) {
         return matrix.lu().solve(&asked);
     }
@@ -48,7 +115,8 @@ fn solve(matrix: DMatrix<f64>, patches: &[Patch], motions: &[usize], depth: f64)
     weighted.cholesky().map(|factor| factor.solve(&asked))
 }
 
-/// Forces and moments on the ground for a unit of each motion: four quarters of the tractions' sums.
+/// Forces and moments on the ground for a unit of each motion: four quarters of the tractions' sums, the two sides of the
+/// diagonal averaged.
 fn stiffness(patches: &[Patch], answers: &Answers, depth: f64) -> [[f64; 6]; 6] {
     let mut total = [[0.0; 6]; 6];
     for (patch, answer) in patches.iter().zip(answers).filter(|(patch, _)| !patch.free) {
@@ -62,5 +130,5 @@ fn stiffness(patches: &[Patch], answers: &Answers, depth: f64) -> [[f64; 6]; 6] 
             }
         }
     }
-    total
+    std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (total[i][j] + total[j][i])))
 }
