@@ -151,8 +151,8 @@ mod tests {
     fn a_guider_takes_out_what_stays() {
         let history = History { turns: vec![[1.0, -2.0]; 5000] };
         let guided = history.guided(2.0);
-        assert_eq!(guided.turns[4000], [0.0, 0.0]);
+        assert!(guided.turns[4000].iter().all(|turn| turn.abs() < 1e-12));
         assert_eq!(guided.turns[500], [1.0, -2.0]);
-        assert_eq!(history.rms_arcsec(), 0.0);
+        assert!(history.rms_arcsec() < 1e-12);
     }
 }
