@@ -1,0 +1,134 @@
+//! The schedule as a calendar.
+
+use icalendar::{Calendar, Component, Event, Property};
+use stillground::design::Design;
+use stillground::rules::calendar::days_after;
+use stillground::stages::schedule::Task;
+
+/// Hour of the clock at which a working day begins.
+const MORNING_H: f64 = 8.0;
+/// Hours of a day.
+const DAY_H: f64 = 24.0;
+
+/// The schedule as an iCalendar file (RFC 5545) that begins on `start`, year-month-day: the same bytes each time.
+///
+/// A task keeps its name from revision to revision and carries the revision as its sequence, so that a calendar that
+/// read an earlier one moves the task instead of adding another. Work stands in local time without a zone, since it is
+/// done where the pier stands; a wait takes whole days and leaves them free. A start that is no date gives no tasks.
+#[must_use]
+pub fn schedule(design: &Design, plan_id: &str, revision: u32, start: &str) -> String {
+    let mut calendar = Calendar::empty();
+    for (key, value) in [("VERSION", "2.0"), ("PRODID", "-//Stillground//Schedule//EN"), ("CALSCALE", "GREGORIAN"), ("METHOD", "PUBLISH")] {
+        calendar.append_property(Property::new(key, value));
+    }
+    for task in &design.schedule {
+        if let Some(event) = event(design, task, plan_id, revision, start) {
+            calendar.push(event);
+        }
+    }
+    calendar.to_string()
+}
+
+fn event(design: &Design, task: &Task, plan_id: &str, revision: u32, start: &str) -> Option<Event> {
+    let mut event = Event::new();
+    event
+        .uid(&format!("{}.{plan_id}@stillground", task.id))
+        .add_property("DTSTAMP", format!("{}T000000Z", compact(start, 0)?))
+        .sequence(revision)
+        .summary(&task.title)
+        .description(&description(design, task));
+    if task.wait {
+        event.append_property(date("DTSTART", start, day_of(task.earliest_h))?);
+        event.append_property(date("DTEND", start, day_of(task.done_h) + 1)?);
+        event.add_property("TRANSP", "TRANSPARENT");
+    } else {
+        event.add_property("DTSTART", moment(start, task.earliest_h)?);
+        event.add_property("DTEND", moment(start, task.done_h)?);
+        event.add_property("TRANSP", "OPAQUE");
+    }
+    Some(event.done())
+}
+
+/// Why it is done then, and what can hurt at it.
+fn description(design: &Design, task: &Task) -> String {
+    let cautions = design.cautions.iter().filter(|caution| !task.wait && caution.when == task.part);
+    let lines: Vec<&str> = std::iter::once(task.why.as_str()).chain(cautions.map(|caution| caution.text.as_str())).collect();
+    lines.iter().filter(|line| !line.is_empty()).copied().collect::<Vec<_>>().join("\n\n")
+}
+
+fn day_of(hour: f64) -> i64 {
+    (hour / DAY_H + 1e-9).floor().clamp(0.0, 100_000.0) as i64
+}
+
+fn compact(start: &str, days: i64) -> Option<String> {
+    days_after(start, days).map(|date| date.replace('-', ""))
+}
+
+fn date(key: &str, start: &str, days: i64) -> Option<Property> {
+    let mut property = Property::new(key, compact(start, days)?);
+    Some(property.add_parameter("VALUE", "DATE").done())
+}
+
+/// Local date and time of an hour of the schedule, whose days begin in the morning.
+fn moment(start: &str, hour: f64) -> Option<String> {
+    let minutes = ((hour + MORNING_H) * 60.0).round();
+    let days = (minutes / (DAY_H * 60.0)).floor();
+    let left = minutes - days * DAY_H * 60.0;
+    let (hours, minutes) = ((left / 60.0).floor(), left % 60.0);
+    Some(format!("{}T{hours:02.0}{minutes:02.0}00", compact(start, days.clamp(0.0, 100_000.0) as i64)?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use stillground::design::design_plan;
+    use stillground::halfspace::NoShelf;
+    use stillground::site_plan::SitePlan;
+
+    fn design() -> Design {
+        design_plan(&SitePlan::unknown(), &NoShelf).unwrap()
+    }
+
+    #[test]
+    fn the_same_plan_gives_the_same_bytes() {
+        let design = design();
+        assert_eq!(schedule(&design, "a1", 3, "2027-04-19"), schedule(&design, "a1", 3, "2027-04-19"));
+    }
+
+    #[test]
+    fn a_changed_plan_updates_its_tasks_in_place() {
+        let design = design();
+        let names = |text: &str| text.lines().filter(|line| line.starts_with("UID:")).map(str::to_owned).collect::<Vec<_>>();
+        let (first, second) = (schedule(&design, "a1", 3, "2027-04-19"), schedule(&design, "a1", 4, "2027-05-03"));
+        assert_eq!(names(&first), names(&second));
+        assert_eq!(names(&first).len(), design.schedule.len());
+        assert!(first.contains("SEQUENCE:3\r\n") && second.contains("SEQUENCE:4\r\n"));
+    }
+
+    #[test]
+    fn work_has_hours_and_a_wait_has_days() {
+        let text = schedule(&design(), "a1", 1, "2027-04-19");
+        assert!(text.contains("DTSTART:20270419T080000\r\n"), "{text}");
+        assert!(text.contains("DTSTART;VALUE=DATE:20270420\r\n"), "{text}");
+        assert!(text.starts_with("BEGIN:VCALENDAR\r\n") && text.ends_with("END:VCALENDAR\r\n"));
+    }
+
+    #[test]
+    fn no_line_is_longer_than_the_format_allows_and_unfolding_gives_the_words_back() {
+        let design = design();
+        let text = schedule(&design, "a1", 1, "2027-04-19");
+        for line in text.split("\r\n") {
+            assert!(line.len() <= 75, "{} bytes: {line}", line.len());
+        }
+        let whole = text.replace("\r\n ", "");
+        for task in &design.schedule {
+            let title = task.title.replace(',', "\\,").replace(';', "\\;");
+            assert!(whole.contains(&title), "{title}");
+        }
+    }
+
+    #[test]
+    fn no_start_no_tasks() {
+        assert!(!schedule(&design(), "a1", 1, "soon").contains("VEVENT"));
+    }
+}
