@@ -47,7 +47,13 @@ pub fn season(mean_c: f64, freezing_index_k_d: f64) -> Season {
     Season { days: YEAR_D * half_angle(mean_c, high) / PI, amplitude_k: high }
 }
 
-/// Freezing index of a yearly wave, K d.
+/// Freezing index of a yearly wave, K d: I = (365/π)(A sin φ − T̄ φ).
+///
+/// # Source
+/// Derived from a yearly wave; see the module's text.
+///
+/// # Valid for
+/// An amplitude that is not negative.
 #[must_use]
 pub fn index(mean_c: f64, amplitude_k: f64) -> f64 {
     let phi = half_angle(mean_c, amplitude_k);
