@@ -1,5 +1,7 @@
 //! The command line: serve, or do one thing and end.
 
+mod archive;
+mod check;
 mod design;
 mod serve;
 
@@ -33,6 +35,21 @@ enum Command {
         /// A plan as JSON; - reads it from the standard input
         file: PathBuf,
     },
+    /// Write a consistent copy of the store to a new file; the planner may run meanwhile
+    Backup {
+        /// The file to write
+        file: PathBuf,
+    },
+    /// Put a copy in the store's place; the planner must be stopped
+    Restore {
+        /// A file written by backup
+        file: PathBuf,
+        /// Replace a store that is there; it is kept beside the new one
+        #[arg(long)]
+        force: bool,
+    },
+    /// Explain each setting and what is wrong with it
+    Check,
 }
 
 /// A reason to end with a status other than 0.
@@ -77,5 +94,14 @@ fn obey(line: Line) -> Result<(), Failure> {
     match line.command.unwrap_or(Command::Serve) {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
+        Command::Backup { file } => archive::backup(&config()?, &file),
+        Command::Restore { file, force } => archive::restore(&config()?, &file, force),
+        Command::Check => check::check(&line.settings),
     }
+}
+
+/// Runs what waits for files, outside the service.
+fn block_on<T>(work: impl Future<Output = T>) -> Result<T, Failure> {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(Failure::fault)?;
+    Ok(runtime.block_on(work))
 }

@@ -2,6 +2,7 @@
 //!
 //! Everything that knows a database stands below this module; the rest of the service sees the functions here.
 
+pub mod archive;
 mod failure;
 mod migration;
 mod secret;
@@ -226,14 +227,6 @@ impl Store {
     /// The store's own.
     pub async fn ping(&self) -> Outcome<()> {
         self.sqlite.ping().await
-    }
-
-    /// Writes a consistent copy to a new file while the service goes on.
-    ///
-    /// # Errors
-    /// The store's own, and a file that is already there.
-    pub async fn backup(&self, file: &std::path::Path) -> Outcome<()> {
-        self.sqlite.backup(file).await
     }
 
     /// Finishes what runs and closes the files.

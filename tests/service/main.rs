@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
 mod bad_input;
+mod command_line;
 mod links;
 mod plans;
+mod power_cut;
 mod replies;

@@ -2,6 +2,8 @@
 #![cfg_attr(feature = "service", allow(clippy::expect_used, reason = "a test fails by panicking"))]
 
 #[cfg(feature = "service")]
+pub mod binary;
+#[cfg(feature = "service")]
 pub mod http;
 #[cfg(feature = "service")]
 pub mod service;

@@ -28,6 +28,15 @@ pub enum StoreFailure {
     /// The file is something else.
     #[error("the file is no store of Stillground's: {0}")]
     Foreign(String),
+    /// No store where one was named.
+    #[error("there is no store at {0}")]
+    Missing(String),
+    /// The store is used by a running service.
+    #[error("{0} is in use: stop the service first")]
+    InUse(String),
+    /// A store whose inside is damaged.
+    #[error("the file is damaged: {0}")]
+    Damaged(String),
     /// A file that is already there and would be overwritten.
     #[error("{0} is already there")]
     Exists(String),

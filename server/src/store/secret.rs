@@ -57,6 +57,7 @@ impl fmt::Debug for Secret {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 mod tests {
     use super::*;
 

@@ -154,15 +154,6 @@ impl Sqlite {
         Ok(())
     }
 
-    pub(super) async fn backup(&self, file: &Path) -> Outcome<()> {
-        if file.exists() {
-            return Err(StoreFailure::Exists(file.display().to_string()));
-        }
-        let path = file.to_str().ok_or_else(|| StoreFailure::Foreign("the backup's name is no Unicode text".to_owned()))?;
-        sqlx::query("VACUUM INTO $1").bind(path).execute(&self.writer).await?;
-        Ok(std::fs::File::open(file)?.sync_all()?)
-    }
-
     pub(super) async fn close(&self) {
         self.readers.close().await;
         self.writer.close().await;
@@ -174,7 +165,7 @@ impl Sqlite {
     }
 }
 
-fn options(path: &Path) -> SqliteConnectOptions {
+pub(super) fn options(path: &Path) -> SqliteConnectOptions {
     SqliteConnectOptions::new()
         .filename(path)
         .journal_mode(SqliteJournalMode::Wal)
@@ -193,7 +184,7 @@ fn pool(connections: u32) -> SqlitePoolOptions {
 }
 
 /// Makes a folder that only its owner may read, and those above it; one that is there is left as it is.
-fn make_private_folder(folder: &Path) -> std::io::Result<()> {
+pub(super) fn make_private_folder(folder: &Path) -> std::io::Result<()> {
     let mut builder = std::fs::DirBuilder::new();
     builder.recursive(true);
     #[cfg(unix)]
