@@ -114,7 +114,9 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
             source: Source::judgement("house default"),
         },
     );
-    let pier = pier::resolve(plan, &mut ask);
+    let load = load::resolve(plan, &mut ask);
+    let floor = floor::resolve(plan, &mut ask);
+    let pier = pier::resolve(plan, &load, &floor, &mut ask);
     let anchors = anchors::resolve(plan, &pier, &mut ask);
     Ok(Brief {
         title: plan.title.clone().filter(|title| !title.trim().is_empty()).unwrap_or_else(|| "Untitled pier".to_owned()),
@@ -123,11 +125,11 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         code,
         site: site::resolve(plan, &mut ask),
         excavation: excavation::resolve(plan, &mut ask),
-        load: load::resolve(plan, &mut ask),
+        load,
         pier,
         anchors,
         block: block::resolve(plan, &mut ask),
-        floor: floor::resolve(plan, &mut ask),
+        floor,
         work: work::resolve(plan, &mut ask),
         assumptions: ask.assumptions,
     })

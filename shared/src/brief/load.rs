@@ -2,8 +2,8 @@
 
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
-use crate::site_plan::SitePlan;
 use crate::site_plan::load::Enclosure;
+use crate::site_plan::{SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
     Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, kilogram, kilogram_square_metre, metre, metre_per_second,
@@ -116,8 +116,8 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             Unit::Second,
             said.exposure_s,
             second::new,
-            300.0,
-            Taken::new("a common long exposure", "what motion is frozen", house),
+            usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
+            Taken::new("what is usual for this use", "what motion is frozen", house),
         ),
         wind_area: ask.number(
             "load.wind_area_m2",
@@ -176,5 +176,14 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             Enclosure::key,
             Taken::new("most permanent piers stand in one", "share of the wind that reaches the telescope", house),
         ),
+    }
+}
+
+/// One exposure: five minutes on a faint object, a hundredth of a second on a planet, a tenth for the eye.
+fn usual_exposure_s(purpose: Use) -> f64 {
+    match purpose {
+        Use::DeepSky => 300.0,
+        Use::Planetary => 0.01,
+        Use::Visual => 0.1,
     }
 }

@@ -1,11 +1,16 @@
 //! Pier, decided.
 
+pub mod sight;
+mod tube;
+
+use crate::brief::floor::Floor;
+use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
 use crate::site_plan::SitePlan;
 use crate::site_plan::pier::{Fill, Levelling, Steel};
 use crate::source::Source;
-use crate::units::{Length, metre, millimetre};
+use crate::units::{Length, millimetre};
 
 /// Complete answers about the pier.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,51 +43,30 @@ pub struct Pier {
     pub top_bolt_circle: Given<Length>,
     /// Steel.
     pub steel: Given<Steel>,
+    /// What must clear what.
+    pub sight: sight::Sight,
 }
 
 /// Decides the pier's unknowns.
-pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Pier {
+pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pier {
     let said = &plan.pier;
+    let gap = mm(ask, "pier.gap_mm", said.gap_mm, 25.0, "room for a nut, a washer and a spanner", "the joint's stiffness");
+    let sight = sight::Sight::new(plan, load, floor, gap.value);
+    let height = sight::height(plan, &sight, load, ask);
+    let (outside_diameter, wall) = tube::resolve(plan, load, height.value, ask);
+    let plates = Plates::resolve(plan, millimetre::get(outside_diameter.value), ask);
     let house = Source::judgement("house default");
-    let mut mm = |field, said, value, why: &str, effect: &str| {
-        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, house))
-    };
-    let outside_diameter = mm(
-        "pier.outside_diameter_mm",
-        said.outside_diameter_mm,
-        219.1,
-        "a common tube for a mount of this kind",
-        "stiffness of the column",
-    );
-    let wall = mm("pier.wall_mm", said.wall_mm, 6.3, "a common wall for such a tube", "stiffness of the column");
-    let plate_side =
-        mm("pier.plate_side_mm", said.plate_side_mm, 400.0, "takes the studs' circle with an edge to spare", "the joint's stiffness");
-    let plate_thickness =
-        mm("pier.plate_thickness_mm", said.plate_thickness_mm, 20.0, "thick enough not to dish much", "the joint's stiffness");
-    let gap = mm("pier.gap_mm", said.gap_mm, 25.0, "room for a nut, a washer and a spanner", "the joint's stiffness");
-    let weld_leg = mm("pier.weld_leg_mm", said.weld_leg_mm, 6.0, "a common fillet for such a wall", "strength at the foot");
-    let top_plate_side = mm("pier.top_plate_side_mm", said.top_plate_side_mm, 250.0, "takes most mounts", "steel to order");
-    let top_plate_thickness = mm("pier.top_plate_thickness_mm", said.top_plate_thickness_mm, 15.0, "takes most mounts", "steel to order");
-    let top_bolt_circle =
-        mm("pier.top_bolt_circle_mm", said.top_bolt_circle_mm, 180.0, "to be taken from the mount in hand", "holes in the top plate");
     Pier {
-        height: ask.number(
-            "pier.height_m",
-            Unit::Metre,
-            said.height_m,
-            metre::new,
-            1.2,
-            Taken::new("eyepiece and camera at a handy height for a standing observer", "bending of the column", house),
-        ),
+        height,
         outside_diameter,
         wall,
-        plate_side,
-        plate_thickness,
         gap,
-        weld_leg,
-        top_plate_side,
-        top_plate_thickness,
-        top_bolt_circle,
+        plate_side: plates.base_side,
+        plate_thickness: plates.base_thickness,
+        weld_leg: mm(ask, "pier.weld_leg_mm", said.weld_leg_mm, 6.0, "a common fillet for such a wall", "strength at the foot"),
+        top_plate_side: plates.top_side,
+        top_plate_thickness: plates.top_thickness,
+        top_bolt_circle: plates.top_circle,
         fill: ask.choice("pier.fill", said.fill, Fill::None, Fill::key, Taken::new("a fill can be added later", "mass and damping", house)),
         levelling: ask.choice(
             "pier.levelling",
@@ -106,5 +90,73 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Pier {
             Steel::key,
             Taken::new("the least grade sold", "strength, not stiffness", house),
         ),
+        sight,
     }
+}
+
+/// Sides and thicknesses of the plates.
+struct Plates {
+    base_side: Given<Length>,
+    base_thickness: Given<Length>,
+    top_side: Given<Length>,
+    top_thickness: Given<Length>,
+    top_circle: Given<Length>,
+}
+
+/// Room for studs and socket on either side of the column, mm.
+const BESIDE_COLUMN_MM: f64 = 90.0;
+/// Room for a bolt's edge outside the mount's circle, mm.
+const BESIDE_BOLT_MM: f64 = 30.0;
+/// Largest sides that the fields take, mm.
+const LARGEST_MM: (f64, f64) = (1600.0, 1000.0);
+
+impl Plates {
+    fn resolve(plan: &SitePlan, outside_mm: f64, ask: &mut Ask) -> Self {
+        let said = &plan.pier;
+        let tens = |value: f64| (value / 10.0 - 1e-9).ceil() * 10.0;
+        let base = tens(outside_mm + 2.0 * BESIDE_COLUMN_MM).min(LARGEST_MM.0);
+        // A stated top plate bounds the circle that is taken when none is stated.
+        let circle = said.top_plate_side_mm.map_or(180.0, |side| (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, 180.0));
+        let top_circle = mm(
+            ask,
+            "pier.top_bolt_circle_mm",
+            said.top_bolt_circle_mm,
+            circle,
+            "to be taken from the mount in hand",
+            "holes in the top plate",
+        );
+        let top = tens((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0)).min(LARGEST_MM.1);
+        Self {
+            base_side: mm(
+                ask,
+                "pier.plate_side_mm",
+                said.plate_side_mm,
+                base,
+                "the column with room for studs and a socket on either side",
+                "the joint's stiffness",
+            ),
+            base_thickness: mm(
+                ask,
+                "pier.plate_thickness_mm",
+                said.plate_thickness_mm,
+                20.0,
+                "thick enough not to dish much",
+                "the joint's stiffness",
+            ),
+            top_side: mm(
+                ask,
+                "pier.top_plate_side_mm",
+                said.top_plate_side_mm,
+                top,
+                "takes the column and the mount's bolts",
+                "steel to order",
+            ),
+            top_thickness: mm(ask, "pier.top_plate_thickness_mm", said.top_plate_thickness_mm, 15.0, "takes most mounts", "steel to order"),
+            top_circle,
+        }
+    }
+}
+
+fn mm(ask: &mut Ask, field: &'static str, said: Option<f64>, value: f64, why: &str, effect: &str) -> Given<Length> {
+    ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, Source::judgement("house default")))
 }

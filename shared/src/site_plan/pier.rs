@@ -1,7 +1,9 @@
 //! Pier: the steel column and its plates.
 
 use crate::field::{Problem, choice, section};
-use crate::site_plan::SitePlan;
+use crate::figure::{Unit, Units};
+use crate::rules::tubes::{self, Tube};
+use crate::site_plan::{SitePlan, text_problem};
 
 choice! {
     /// What the column is filled with.
@@ -97,6 +99,125 @@ section! {
 
 /// Answers about the pier that contradict each other.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    let pier = &plan.pier;
+    let units = plan.units.unwrap_or_default();
+    let tube = pier.tube.as_deref().and_then(tubes::by_name);
+    let outside = pier.outside_diameter_mm.or(tube.map(|tube| tube.outside_mm));
+    let wall = pier.wall_mm.or(tube.map(|tube| tube.wall_mm));
+    let mut problems = unknown_tube(pier);
+    problems.extend(tube.and_then(|tube| other_size(pier, &tube, units)));
+    problems.extend(outside.zip(wall).and_then(|(outside, wall)| thick_wall(outside, wall, units)));
+    problems.extend(outside.zip(pier.plate_side_mm).and_then(|(outside, side)| wide_column(outside, side, units)));
+    problems.extend(wide_circle(pier, units));
+    problems.extend(short_column(pier, units));
+    problems
+}
+
+fn unknown_tube(pier: &Pier) -> Vec<Problem> {
+    let Some(name) = &pier.tube else { return Vec::new() };
+    if let Some(problem) = text_problem("pier.tube", name, 60) {
+        return vec![problem];
+    }
+    if tubes::by_name(name).is_some() {
+        return Vec::new();
+    }
+    let said = "There is no tube of this name in the table. Names read like CHS 219.1 x 6.3 or NPS 8 Sch 40; a tube that is not in it \
+                is given by its outside diameter and wall.";
+    vec![Problem::between(&["pier.tube"], said)]
+}
+
+/// Sizes that are stated beside a named tube and are not the tube's, mm.
+const SAME_MM: f64 = 0.5;
+
+fn other_size(pier: &Pier, tube: &Tube, units: Units) -> Option<Problem> {
+    let differs = |stated: Option<f64>, own: f64| stated.is_some_and(|stated| (stated - own).abs() > SAME_MM);
+    let outside = differs(pier.outside_diameter_mm, tube.outside_mm);
+    let wall = differs(pier.wall_mm, tube.wall_mm);
+    (outside || wall).then(|| {
+        let field = if outside { "pier.outside_diameter_mm" } else { "pier.wall_mm" };
+        let said = format!(
+            "The tube named is {} wide with a wall of {}; the sizes stated beside it are others. Keep the name or the sizes.",
+            units.say(tube.outside_mm, Unit::Millimetre),
+            units.say(tube.wall_mm, Unit::Millimetre)
+        );
+        Problem::between(&["pier.tube", field], said)
+    })
+}
+
+fn thick_wall(outside_mm: f64, wall_mm: f64, units: Units) -> Option<Problem> {
+    (wall_mm >= outside_mm / 2.0).then(|| {
+        let said = format!(
+            "A wall of {} leaves no bore in a column of {}: it must be thinner than half the diameter.",
+            units.say(wall_mm, Unit::Millimetre),
+            units.say(outside_mm, Unit::Millimetre)
+        );
+        Problem::between(&["pier.wall_mm", "pier.outside_diameter_mm"], said)
+    })
+}
+
+fn wide_column(outside_mm: f64, side_mm: f64, units: Units) -> Option<Problem> {
+    (outside_mm > side_mm).then(|| {
+        let said = format!(
+            "A column of {} does not stand on a plate of {}: the plate must be wider.",
+            units.say(outside_mm, Unit::Millimetre),
+            units.say(side_mm, Unit::Millimetre)
+        );
+        Problem::between(&["pier.plate_side_mm", "pier.outside_diameter_mm"], said)
+    })
+}
+
+fn wide_circle(pier: &Pier, units: Units) -> Option<Problem> {
+    let (circle, side) = pier.top_bolt_circle_mm.zip(pier.top_plate_side_mm)?;
+    (circle >= side).then(|| {
+        let said = format!(
+            "A bolt circle of {} does not fit a top plate of {}: the plate must be wider.",
+            units.say(circle, Unit::Millimetre),
+            units.say(side, Unit::Millimetre)
+        );
+        Problem::between(&["pier.top_bolt_circle_mm", "pier.top_plate_side_mm"], said)
+    })
+}
+
+fn short_column(pier: &Pier, units: Units) -> Option<Problem> {
+    let height = pier.height_m?;
+    let plates = (pier.plate_thickness_mm.unwrap_or(0.0) + pier.top_plate_thickness_mm.unwrap_or(0.0)) / 1e3;
+    (plates >= height).then(|| {
+        let said = format!(
+            "Plates of {} together leave no column in a pier of {}.",
+            units.say(plates * 1e3, Unit::Millimetre),
+            units.say(height, Unit::Metre)
+        );
+        Problem::between(&["pier.height_m", "pier.plate_thickness_mm", "pier.top_plate_thickness_mm"], said)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn fields(change: impl FnOnce(&mut Pier)) -> Vec<String> {
+        let mut plan = SitePlan::unknown();
+        change(&mut plan.pier);
+        contradictions(&plan).into_iter().flat_map(|problem| problem.fields).collect()
+    }
+
+    #[test]
+    fn what_cannot_be_built_is_named_at_all_its_fields() {
+        assert!(fields(|_| ()).is_empty());
+        assert_eq!(fields(|pier| pier.tube = Some("a drainpipe".into())), ["pier.tube"]);
+        assert!(fields(|pier| pier.tube = Some("CHS 219.1 x 8".into())).is_empty());
+        assert_eq!(
+            fields(|pier| (pier.outside_diameter_mm, pier.wall_mm) = (Some(100.0), Some(50.0))),
+            ["pier.wall_mm", "pier.outside_diameter_mm"]
+        );
+        assert_eq!(fields(|pier| (pier.tube, pier.wall_mm) = (Some("CHS 219.1 x 8".into()), Some(6.3))), ["pier.tube", "pier.wall_mm"]);
+        assert_eq!(fields(|pier| (pier.outside_diameter_mm, pier.plate_side_mm) = (Some(300.0), Some(250.0))).len(), 2);
+        assert_eq!(fields(|pier| (pier.top_bolt_circle_mm, pier.top_plate_side_mm) = (Some(300.0), Some(250.0))).len(), 2);
+        assert_eq!(
+            fields(|pier| (pier.height_m, pier.plate_thickness_mm, pier.top_plate_thickness_mm) = (Some(0.15), Some(120.0), Some(80.0)))
+                .len(),
+            3
+        );
+    }
 }

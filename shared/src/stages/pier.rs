@@ -2,6 +2,7 @@
 
 mod plates;
 pub mod section;
+mod sight;
 mod storm;
 
 use serde::Serialize;
@@ -95,6 +96,7 @@ pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
         foot_shear: forces.shear,
         foot_moment: forces.moment,
     };
+    sight::checks(brief, &mut notes);
     plates::checks(brief, &mut notes);
     storm::checks(brief, &section, &forces, &mut notes);
     workings(&section, &value, &mut notes);
