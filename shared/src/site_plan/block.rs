@@ -95,8 +95,127 @@ section! {
     }
 }
 
-/// Answers about the block that contradict each other or the pit.
+/// Concrete that stays below a hole, mm.
+const BELOW_HOLE_MM: f64 = 30.0;
+/// Upstand where none is stated, m.
+const UPSTAND_M: f64 = 0.05;
+
+/// Answers about the block that contradict each other, the plate or the studs. The pit's own section compares it with the block.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    let mut problems: Vec<Problem> = [contact_reversed(plan), hole_through(plan)].into_iter().flatten().collect();
+    problems.extend(contact_too_deep(plan));
+    problems.extend(wider_than_block(plan));
+    problems
+}
+
+fn contact_reversed(plan: &SitePlan) -> Option<Problem> {
+    let (from, to) = (plan.block.side_contact_from_m?, plan.block.side_contact_to_m?);
+    (from > to).then(|| {
+        Problem::between(
+            &["block.side_contact_from_m", "block.side_contact_to_m"],
+            "The contact of the soil with the sides ends above where it begins; both are depths below ground. For no contact make both equal \
+             to the block's depth.",
+        )
+    })
+}
+
+fn contact_too_deep(plan: &SitePlan) -> Vec<Problem> {
+    let Some(depth) = plan.block.depth_m else { return Vec::new() };
+    [("block.side_contact_from_m", plan.block.side_contact_from_m), ("block.side_contact_to_m", plan.block.side_contact_to_m)]
+        .into_iter()
+        .filter(|(_, contact)| contact.is_some_and(|contact| contact > depth))
+        .map(|(field, _)| Problem::between(&[field, "block.depth_m"], "The soil cannot touch the block's sides below its base."))
+        .collect()
+}
+
+fn hole_through(plan: &SitePlan) -> Option<Problem> {
+    let (depth, embedment) = (plan.block.depth_m?, plan.anchors.embedment_mm?);
+    let thickness = depth + plan.block.upstand_m.unwrap_or(UPSTAND_M);
+    ((embedment + BELOW_HOLE_MM) / 1000.0 > thickness).then(|| {
+        Problem::between(
+            &["anchors.embedment_mm", "block.depth_m"],
+            "The studs' holes would go through the block: the embedment with 30 mm of concrete below it is more than the block is thick.",
+        )
+    })
+}
+
+/// What has to stand on the block and is wider than it.
+fn wider_than_block(plan: &SitePlan) -> Vec<Problem> {
+    let circle = plan.anchors.circle_diameter_mm.map(|diameter| diameter * reach_ratio(plan.anchors.count));
+    let mut problems = Vec::new();
+    for (field, size) in [("pier.plate_side_mm", plan.pier.plate_side_mm), ("anchors.circle_diameter_mm", circle)] {
+        for (side_field, side) in [("block.length_m", plan.block.length_m), ("block.width_m", plan.block.width_m)] {
+            if let (Some(size), Some(side)) = (size, side)
+                && size > side * 1000.0
+            {
+                let what = if field.starts_with("pier") {
+                    "The base plate is wider than the block."
+                } else {
+                    "The studs would stand beside the block."
+                };
+                problems.push(Problem::between(&[field, side_field], what));
+            }
+        }
+    }
+    problems
+}
+
+/// How far the studs reach along a side, over the circle's diameter: four of them stand on the diagonals.
+fn reach_ratio(count: Option<u32>) -> f64 {
+    if count.unwrap_or(4) == 4 { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn fields(change: impl Fn(&mut SitePlan)) -> Vec<Vec<String>> {
+        let mut plan = SitePlan::unknown();
+        change(&mut plan);
+        contradictions(&plan).into_iter().map(|problem| problem.fields).collect()
+    }
+
+    #[test]
+    fn contradictions_are_named_at_both_fields() {
+        let found = fields(|plan| {
+            plan.block.depth_m = Some(0.3);
+            plan.block.side_contact_from_m = Some(0.5);
+            plan.block.side_contact_to_m = Some(0.2);
+            plan.anchors.embedment_mm = Some(400.0);
+            plan.block.length_m = Some(0.4);
+            plan.pier.plate_side_mm = Some(500.0);
+            plan.anchors.circle_diameter_mm = Some(450.0);
+        });
+        let named: Vec<Vec<&str>> = found.iter().map(|fields| fields.iter().map(String::as_str).collect()).collect();
+        assert_eq!(
+            named,
+            [
+                ["block.side_contact_from_m", "block.side_contact_to_m"],
+                ["anchors.embedment_mm", "block.depth_m"],
+                ["block.side_contact_from_m", "block.depth_m"],
+                ["pier.plate_side_mm", "block.length_m"],
+            ]
+        );
+    }
+
+    #[test]
+    fn contact_nowhere_is_no_contradiction() {
+        assert!(
+            fields(|plan| {
+                plan.block.depth_m = Some(1.0);
+                plan.block.side_contact_from_m = Some(1.0);
+                plan.block.side_contact_to_m = Some(1.0);
+            })
+            .is_empty()
+        );
+        assert!(
+            !fields(|plan| {
+                plan.block.width_m = Some(0.4);
+                plan.anchors.count = Some(6);
+                plan.anchors.circle_diameter_mm = Some(450.0);
+            })
+            .is_empty()
+        );
+    }
 }

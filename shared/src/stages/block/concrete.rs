@@ -5,12 +5,13 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, When, Working};
+use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::aci_211_1_91::absolute_volume;
 use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
-use crate::site_plan::block::{Concrete, Mix};
+use crate::site_plan::block::{Cement, Concrete, Mix};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
-use crate::units::{MassDensity, Volume, cubic_metre, kilogram, kilogram_per_cubic_metre};
+use crate::units::{MassDensity, Volume, cubic_metre, kilogram, kilogram_per_cubic_metre, metre};
 
 use super::outline::Outline;
 
@@ -26,6 +27,9 @@ pub(crate) const CEMENT_BAG_KG: f64 = 25.0;
 const GRAIN_KG_M3: f64 = 2650.0;
 /// Sand's share of the aggregate.
 const SAND_RATIO: f64 = 0.38;
+/// Thickness from which the middle stays warm while the face cools, m, and weather in which that matters, °C.
+const THICK_M: f64 = 0.8;
+const COOL_C: f64 = 12.0;
 /// Volume above which mixing by hand is advised against.
 const BY_HAND_M3: f64 = 0.5;
 
@@ -59,6 +63,8 @@ pub struct Order {
     pub water_cement_ratio: f64,
     /// Cement in a cubic metre, kg; it also sets the heat.
     pub cement_kg_m3: f64,
+    /// How much warmer it would get if it lost no heat, K; a metre of block loses about half of it on the first day.
+    pub heat_rise_k: f64,
     /// Delivered or mixed, and why.
     pub advice: String,
 }
@@ -96,6 +102,7 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
         gravel_kg: site.then_some(volume * recipe.gravel),
         water_cement_ratio: recipe.water_cement_ratio,
         cement_kg_m3: recipe.cement,
+        heat_rise_k: heat(brief, outline, recipe.cement, notes),
         advice: advice(brief, volume, bags),
     }
 }
@@ -118,6 +125,32 @@ fn recipe(class: Concrete) -> Recipe {
     let kg = kilogram_per_cubic_metre::new;
     let aggregate = kilogram_per_cubic_metre::get(absolute_volume::aggregate(kg(cement), kg(water), 0.0, kg(GRAIN_KG_M3)));
     Recipe { water_cement_ratio, water, cement, sand: aggregate * SAND_RATIO, gravel: aggregate * (1.0 - SAND_RATIO) }
+}
+
+/// The rise without loss, and a caution where the block's middle gets much warmer than its face.
+fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64 {
+    let rise = adiabatic_rise::rise_k(kilogram_per_cubic_metre::new(cement), density());
+    notes.working(
+        Working::new("block.heat_rise", "Warming of the concrete if no heat were lost", "ΔT = C Q / (ρ c)", adiabatic_rise::SOURCE)
+            .with("C", cement, Unit::KilogramPerCubicMetre)
+            .with("ρ", kilogram_per_cubic_metre::get(density()), Unit::KilogramPerCubicMetre)
+            .gives("ΔT", rise, Unit::Kelvin),
+    );
+    let thick = metre::get(outline.shorter()).min(metre::get(outline.height()));
+    if thick >= THICK_M && (brief.work.temperature_c.value < COOL_C || brief.block.cement.value == Cement::Rapid) {
+        notes.caution(
+            "block.heat",
+            When::Pouring,
+            format!(
+                "Hardening warms the middle of a block {} thick by some {}. Where the face is cold meanwhile it cracks: lay an insulating \
+                 blanket over the top at once and leave it on with the form for three days; do not pour cold water on warm concrete.",
+                brief.units.say(thick, Unit::Metre),
+                brief.units.say(0.5 * rise, Unit::Kelvin)
+            ),
+            adiabatic_rise::SOURCE,
+        );
+    }
+    rise
 }
 
 fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
