@@ -14,6 +14,8 @@ const CLEAR_OF_BLOCK_M: f64 = 0.3;
 const EDGE_M: f64 = 0.1;
 /// Longest span of usual joists and beams between posts.
 const LONGEST_SPAN_M: f64 = 1.8;
+/// A line beside the block and one at the edge nearer together than this are one.
+const NEAR_EDGE_M: f64 = 0.6;
 /// Most lines of posts each way that are laid out.
 const MOST_LINES: usize = 12;
 /// Two posts within this distance stand on one line.
@@ -66,16 +68,19 @@ pub fn posts(brief: &Brief, block_half_m: [f64; 2], notes: &mut Notes) -> Posts 
     Posts { places, origin: Origin::Assumed, bays }
 }
 
-/// Lines of posts across one direction: at the edges, beside the block, and between where the span would be long.
+/// Lines of posts across one direction: at the edges, beside the block where that is far from the edge, and between where
+/// the span would be long; to the next centimetre outwards.
 fn lines(half: f64, block_half: f64) -> Vec<f64> {
     let beside = block_half + CLEAR_OF_BLOCK_M;
     let edge = (half - EDGE_M).max(beside);
     let outer = edge - beside;
-    let spans = if outer < 2.0 * SAME_LINE_M { 0 } else { ((outer / LONGEST_SPAN_M).ceil() as usize).clamp(1, MOST_LINES / 2 - 1) };
-    let mut right: Vec<f64> = (0..=spans).map(|i| beside + outer * i as f64 / spans.max(1) as f64).collect();
-    if spans == 0 {
-        right = vec![edge];
-    }
+    let right: Vec<f64> = if outer < NEAR_EDGE_M {
+        vec![edge]
+    } else {
+        let spans = ((outer / LONGEST_SPAN_M).ceil() as usize).clamp(1, MOST_LINES / 2 - 1);
+        (0..=spans).map(|i| beside + outer * i as f64 / spans as f64).collect()
+    };
+    let right: Vec<f64> = right.into_iter().map(|x| (x * 100.0 - 1e-6).ceil() / 100.0).collect();
     right.iter().rev().map(|x| -x).chain(right.iter().copied()).collect()
 }
 

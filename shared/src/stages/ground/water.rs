@@ -13,10 +13,20 @@ pub const REFERENCE_DEPTH_M: f64 = 1.0;
 pub struct Water {
     /// Whether water stands above the reference depth.
     pub wet: bool,
+    /// Share of the reference depth that is below the water, 0 to 1.
+    pub wet_ratio: f64,
     /// Vertical effective stress.
     pub stress: Pressure,
     /// The same if there were no water.
     pub dry_stress: Pressure,
+}
+
+impl Water {
+    /// A property of the ground over the reference depth: its value above the water and below it, each by its share.
+    #[must_use]
+    pub fn mean(&self, moist: f64, wet: f64) -> f64 {
+        if self.wet { moist + (wet - moist) * self.wet_ratio } else { moist }
+    }
 }
 
 /// Finds the stress at the reference depth; moist ground above the water, buoyant ground below it.
@@ -32,7 +42,7 @@ pub fn water(row: &SoilRow, groundwater: Option<Length>) -> Water {
     let below = REFERENCE_DEPTH_M - above;
     let dry = row.unit_weight_kn_m3 * REFERENCE_DEPTH_M;
     let stress = (row.unit_weight_kn_m3 * above + (row.wet_unit_weight_kn_m3 - WATER_KN_M3) * below).clamp(0.01 * dry, dry);
-    Water { wet: below > 0.0, stress: kilopascal::new(stress), dry_stress: kilopascal::new(dry) }
+    Water { wet: below > 0.0, wet_ratio: below / REFERENCE_DEPTH_M, stress: kilopascal::new(stress), dry_stress: kilopascal::new(dry) }
 }
 
 #[cfg(test)]

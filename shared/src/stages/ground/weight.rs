@@ -19,7 +19,7 @@ pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Note
     if let Some(stated) = brief.site.stated.unit_weight_kn_m3 {
         return Spread::exactly(kilonewton_per_cubic_metre::new(stated));
     }
-    let typical = if water.wet { row.wet_unit_weight_kn_m3 } else { row.unit_weight_kn_m3 };
+    let typical = water.mean(row.unit_weight_kn_m3, row.wet_unit_weight_kn_m3);
     notes.assumptions.push(Assumption {
         field: "site.unit_weight_kn_m3",
         value: AssumedValue::Number(typical),
@@ -37,7 +37,7 @@ pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut No
     if let Some(stated) = brief.site.stated.poisson_ratio {
         return Spread::exactly(stated);
     }
-    let typical = if water.wet { row.wet_poisson_ratio } else { row.poisson_ratio };
+    let typical = water.mean(row.poisson_ratio, row.wet_poisson_ratio);
     let raised = if water.wet && row.group != Group::Rock { "; water in the pores raises it" } else { "" };
     notes.assumptions.push(Assumption {
         field: "site.poisson_ratio",
@@ -51,5 +51,5 @@ pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut No
 }
 
 fn above_or_below(water: &Water) -> &'static str {
-    if water.wet { "below the groundwater" } else { "above the groundwater" }
+    if water.wet { "with groundwater in its upper metre" } else { "above the groundwater" }
 }
