@@ -78,7 +78,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let pier = keep(pier::stage(brief, &block), &mut notes);
     let anchors = keep(anchors::stage(brief, &block, &pier), &mut notes);
     let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
-    let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor, None), &mut notes);
+    let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor, stiffness.influence()), &mut notes);
     let materials = keep(materials::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
     let schedule = keep(schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
     notes.take(cautions::stage(brief, &ground, &excavation, &block, &pier, &anchors, &floor));

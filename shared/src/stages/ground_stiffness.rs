@@ -1,23 +1,56 @@
 //! Ground stiffness: how the ground holds the block, about the centre of its base.
 
 pub mod published;
+mod workings;
+
+use std::sync::Arc;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::halfspace::{Shape, Shelf};
-use crate::notes::{Found, Notes};
+use crate::figure::Unit;
+use crate::halfspace::{self, Shape, Shelf, Solved};
+use crate::notes::{Check, Found, Notes};
+use crate::source::{Source, Standing};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
 use crate::units::{
-    CouplingStiffness, LinearStiffness, RotationalStiffness, metre, newton_metre_per_radian, newton_per_metre, newton_per_radian,
+    CouplingStiffness, LinearStiffness, Pressure, RotationalStiffness, Spread, metre, newton_metre_per_radian, newton_per_metre,
+    newton_per_radian, pascal,
 };
 
-/// Stiffness about the base's centre, in typical ground; none of it where the ground is not known.
+/// The solver.
+pub const SOURCE: Source = Source::new(
+    "Rigid block in an elastic half-space",
+    "",
+    "boundary elements with Mindlin's kernels of 1936; docs/ground-validation.md",
+    Standing::Derived,
+);
+
+/// Stiffness about the base's centre, in typical ground; none of it where the ground is not known. Right-handed, x east, y
+/// north, z up: a turn about y by a positive angle carries the top towards +x.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct GroundStiffness {
     /// Point about which the stiffness is given.
     pub about: &'static str,
+    /// In typical ground.
+    #[serde(flatten)]
+    pub typical: Stiffness,
+    /// In the softest ground thought likely.
+    pub low: Stiffness,
+    /// In the stiffest.
+    pub high: Stiffness,
+    /// The shape's solution over G, for every question about influence; none where the ground or the shape has none.
+    #[serde(skip)]
+    pub solved: Option<Arc<Solved>>,
+    /// The shear modulus that it goes with.
+    #[serde(skip)]
+    pub shear_modulus: Option<Spread<Pressure>>,
+}
+
+/// Stiffness in ground of one modulus.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Stiffness {
     /// Vertical.
     #[serde(rename = "vertical_n_per_m", serialize_with = "newton_per_metre::option::serialize")]
     pub vertical: Option<LinearStiffness>,
@@ -46,16 +79,30 @@ pub struct GroundStiffness {
 
 /// Finds the ground's stiffness.
 #[must_use]
-pub fn stage(_brief: &Brief, ground: &Ground, block: &Block, _shelf: &dyn Shelf) -> Found<GroundStiffness> {
+pub fn stage(brief: &Brief, ground: &Ground, block: &Block, shelf: &dyn Shelf) -> Found<GroundStiffness> {
     let shape = shape(ground, block);
     let mut notes = Notes::default();
-    let six = ground.shear_modulus.map(|g| {
-        let six = published::pais_kausel(&shape, g.typical);
-        published::note(&shape, g.typical, &six, &mut notes);
-        six
-    });
-    Found { value: GroundStiffness::of(six, shape.depth_m), notes }
+    let Some(g) = ground.shear_modulus else {
+        let why =
+            "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";
+        notes.check(Check::unknown(SHAPE_CHECK, SHAPE_TITLE, Unit::One, SOURCE, why));
+        return Found { value: GroundStiffness::unknown(), notes };
+    };
+    let solved = match halfspace::solved(&shape, shelf) {
+        Ok(solved) => solved,
+        Err(problem) => {
+            let why = format!("The block's stiffness in the ground could not be found: {problem}.");
+            notes.check(Check::unknown(SHAPE_CHECK, SHAPE_TITLE, Unit::One, SOURCE, why));
+            return Found { value: GroundStiffness::unknown(), notes };
+        }
+    };
+    workings::note(brief, &solved, g, &mut notes);
+    published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);
+    Found { value: GroundStiffness::of(solved, g), notes }
 }
+
+const SHAPE_CHECK: &str = "ground_stiffness.solved";
+const SHAPE_TITLE: &str = "The ground's hold on the block can be calculated";
 
 /// The block and its contact, as the half-space sees them.
 #[must_use]
@@ -70,20 +117,50 @@ pub fn shape(ground: &Ground, block: &Block) -> Shape {
     }
 }
 
-impl GroundStiffness {
-    fn of(six: Option<[f64; 6]>, depth_m: f64) -> Self {
-        let linear = |axis: usize| six.map(|six| newton_per_metre::new(six[axis]));
-        let turning = |axis: usize| six.map(|six| newton_metre_per_radian::new(six[axis]));
+/// The six stiffnesses on the diagonal.
+fn six(solved: &Solved, g: Pressure) -> published::Six {
+    std::array::from_fn(|axis| solved.stiffness_over_g[axis][axis] * pascal::get(g))
+}
+
+impl Stiffness {
+    const UNKNOWN: Self = Self {
+        vertical: None,
+        horizontal_x: None,
+        horizontal_y: None,
+        rocking_x: None,
+        rocking_y: None,
+        torsion: None,
+        coupling_x_ry: None,
+        coupling_y_rx: None,
+    };
+
+    /// In ground of this modulus.
+    #[must_use]
+    pub fn of(solved: &Solved, g: Pressure) -> Self {
+        let at = |row: usize, column: usize| solved.stiffness_over_g[row][column] * pascal::get(g);
         Self {
-            about: "base centre",
-            vertical: linear(2),
-            horizontal_x: linear(0),
-            horizontal_y: linear(1),
-            rocking_x: turning(3),
-            rocking_y: turning(4),
-            torsion: turning(5),
-            coupling_x_ry: six.map(|six| newton_per_radian::new(six[0] * depth_m / 3.0)),
-            coupling_y_rx: six.map(|six| newton_per_radian::new(-six[1] * depth_m / 3.0)),
+            vertical: Some(newton_per_metre::new(at(2, 2))),
+            horizontal_x: Some(newton_per_metre::new(at(0, 0))),
+            horizontal_y: Some(newton_per_metre::new(at(1, 1))),
+            rocking_x: Some(newton_metre_per_radian::new(at(3, 3))),
+            rocking_y: Some(newton_metre_per_radian::new(at(4, 4))),
+            torsion: Some(newton_metre_per_radian::new(at(5, 5))),
+            coupling_x_ry: Some(newton_per_radian::new(at(0, 4))),
+            coupling_y_rx: Some(newton_per_radian::new(at(1, 3))),
         }
+    }
+}
+
+impl GroundStiffness {
+    const ABOUT: &str = "base centre";
+
+    fn of(solved: Arc<Solved>, g: Spread<Pressure>) -> Self {
+        let Spread { low, typical, high } = g.map(|g| Stiffness::of(&solved, g));
+        Self { about: Self::ABOUT, typical, low, high, solved: Some(solved), shear_modulus: Some(g) }
+    }
+
+    fn unknown() -> Self {
+        let unknown = Stiffness::UNKNOWN;
+        Self { about: Self::ABOUT, typical: unknown, low: unknown, high: unknown, solved: None, shear_modulus: None }
     }
 }

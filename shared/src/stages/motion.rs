@@ -12,6 +12,7 @@ pub mod people;
 pub mod rig;
 mod season;
 mod share;
+pub mod stands;
 pub mod system;
 pub mod trail;
 mod walk;

@@ -102,13 +102,13 @@ fn footing(design: &Design) -> Vec<Row> {
         row("Days before full load", day::get(block.load_after), Unit::Day, "block.load_after"),
         (
             "Ground against rocking, east–west".into(),
-            stiffness.rocking_y.map(|k| newton_metre_per_radian::get(k) / 1e6),
+            stiffness.typical.rocking_y.map(|k| newton_metre_per_radian::get(k) / 1e6),
             Unit::MeganewtonMetrePerRadian,
             "ground_stiffness.rocking_y",
         ),
         (
             "Ground against rocking, north–south".into(),
-            stiffness.rocking_x.map(|k| newton_metre_per_radian::get(k) / 1e6),
+            stiffness.typical.rocking_x.map(|k| newton_metre_per_radian::get(k) / 1e6),
             Unit::MeganewtonMetrePerRadian,
             "ground_stiffness.rocking_x",
         ),

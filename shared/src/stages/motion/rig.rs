@@ -86,9 +86,17 @@ impl Rig {
     #[must_use]
     pub fn new(axis: Axis, brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<Self> {
         let (sway, coupling, rocking, along, across) = match axis {
-            Axis::X => (stiffness.horizontal_x?, stiffness.coupling_x_ry?, stiffness.rocking_y?, block.length, block.width),
+            Axis::X => {
+                (stiffness.typical.horizontal_x?, stiffness.typical.coupling_x_ry?, stiffness.typical.rocking_y?, block.length, block.width)
+            }
             // A right-handed turn about x carries the top towards −y; the plane's own turn is the opposite one.
-            Axis::Y => (stiffness.horizontal_y?, -stiffness.coupling_y_rx?, stiffness.rocking_x?, block.width, block.length),
+            Axis::Y => (
+                stiffness.typical.horizontal_y?,
+                -stiffness.typical.coupling_y_rx?,
+                stiffness.typical.rocking_x?,
+                block.width,
+                block.length,
+            ),
         };
         let tall = metre::get(block.depth + block.upstand);
         let (along, across) = (metre::get(along), metre::get(across));
