@@ -1,6 +1,7 @@
 //! Writes every drawing of every plan in a folder, to be looked at: `cargo run --example sheets -- tests/examples target/sheets`.
 
 use std::path::Path;
+use std::time::Instant;
 use std::{env, fs};
 
 use stillground::brief;
@@ -8,6 +9,7 @@ use stillground::design::design;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 use stillground_server::drawing;
+use stillground_server::views::pdf::{self, Paper, Sheet};
 use stillground_server::views::svg;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -37,6 +39,19 @@ fn write(folder: &Path, plan: &SitePlan) -> Result<(), Box<dyn std::error::Error
             println!("{} {name}: {:.0} × {:.0} mm", folder.display(), drawing.width, drawing.height);
             fs::write(folder.join(format!("{name}.svg")), svg::write(&drawing))?;
         }
+    }
+    let sheet = Sheet {
+        brief: &brief,
+        design: &design,
+        revision: Some(3),
+        date: Some("1 March 2027"),
+        view_link: Some("https://planner.example/p/8f14e45fceea167a5a36dedd4bea2543/plan"),
+    };
+    for (paper, ending) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
+        let start = Instant::now();
+        fs::write(folder.join(format!("plan-{ending}.pdf")), pdf::plan(&sheet, paper)?)?;
+        println!("{} plan-{ending}: {:.0} ms", folder.display(), start.elapsed().as_secs_f64() * 1000.0);
+        fs::write(folder.join(format!("template-{ending}.pdf")), pdf::template(&sheet, paper)?)?;
     }
     Ok(())
 }

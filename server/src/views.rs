@@ -1,6 +1,7 @@
 //! Views: each shows a design and computes nothing.
 
-pub mod pages;
 pub mod csv;
 pub mod ics;
+pub mod pages;
+pub mod pdf;
 pub mod svg;

@@ -88,8 +88,8 @@ impl Layout {
 }
 
 /// Free paper between the views, mm.
-const BETWEEN: f64 = 16.0;
-const TITLE: &str = "Column and plates: elevation, and plans of both plates";
+const BETWEEN: f64 = 20.0;
+const TITLE: &str = "Column and plates: elevation, and both plates from above";
 
 /// Draws it.
 #[must_use]
@@ -157,18 +157,18 @@ fn base_plan(pen: &mut Pen, layout: &Layout, view: &View) {
     for &(x, y) in &layout.studs {
         pen.circle(Line::Thick, view.at(x, y), view.mm(layout.hole / 2.0).max(0.3));
     }
-    let bottom = view.at(0.0, -half.max(layout.diameter / 2.0)).y;
+    let bottom = view.at(0.0, -layout.widest() / 2.0).y;
     across(pen, view.at(-half, -half), view.at(half, -half), bottom + FIRST, &layout.number(layout.plate.0));
-    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Base plate from above");
+    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Base plate");
 }
 
 fn top_plan(pen: &mut Pen, layout: &Layout, view: &View) {
     let half = layout.top_plate.0 / 2.0;
     plate(pen, view, layout.top_plate.0, layout.diameter, layout.wall);
     pen.circle(Line::Chain, view.at(0.0, 0.0), view.mm(layout.bolt_circle / 2.0));
-    let bottom = view.at(0.0, -half.max(layout.diameter / 2.0)).y;
+    let bottom = view.at(0.0, -layout.widest() / 2.0).y;
     across(pen, view.at(-half, -half), view.at(half, -half), bottom + FIRST, &layout.number(layout.top_plate.0));
-    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Top plate from above");
+    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Top plate");
 }
 
 /// A circle as a closed run of points, for hatching.
@@ -185,14 +185,14 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
         note(
             view.at(layout.top_plate.0 * 0.3, high + layout.top_plate.1 / 2.0),
             format!(
-                "Top plate {} thick; bolts on ø {}, to be taken from the mount in hand",
+                "Top plate {} thick; bolts on ø\u{a0}{}, to be taken from the mount in hand",
                 layout.say(layout.top_plate.1),
                 layout.number(layout.bolt_circle)
             ),
         ),
         note(
             view.at(layout.diameter / 2.0, (low + high) / 2.0),
-            format!("Tube ø {} × {}, {}", layout.number(layout.diameter), layout.say(layout.wall), layout.steel.key()),
+            format!("Tube ø\u{a0}{}\u{a0}×\u{a0}{}, {}", layout.number(layout.diameter), layout.say(layout.wall), layout.steel.key()),
         ),
         note(view.at(layout.diameter * 0.2, low + (high - low) * 0.35), format!("Column {}", layout.fill)),
         note(view.at(layout.diameter / 2.0, low), format!("Fillet weld all round, leg {}", layout.say(layout.weld_leg))),

@@ -236,7 +236,7 @@ fn legend(pen: &mut Pen, layout: &Layout, corner: Point) {
         pen.line(line, &[at(corner.x, y - 1.2), at(corner.x + 12.0, y - 1.2)]);
         y = pen.paragraph(at(corner.x + 15.0, y), SIZE, &wrap(Face::Figures, &text, SIZE, wide - 15.0)) + 1.0;
     };
-    key(pen, Line::Dashed, format!("Block below, {} × {}", layout.say(layout.block.0), layout.say(layout.block.1)));
+    key(pen, Line::Dashed, format!("Block below, {}\u{a0}×\u{a0}{}", layout.say(layout.block.0), layout.say(layout.block.1)));
     if layout.walk.len() > 1 {
         key(pen, Line::Chain, format!("Path, a person of {}", layout.units.say(layout.walker, Unit::Kilogram)));
     }

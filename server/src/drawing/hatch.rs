@@ -133,7 +133,7 @@ fn clear(a: Point, b: Point, letters: &[Area], runs: &mut Vec<Vec<Point>>) {
 }
 
 /// The share of a stroke that lies in an area.
-fn within(a: Point, b: Point, area: &Area) -> Option<(f64, f64)> {
+pub(crate) fn within(a: Point, b: Point, area: &Area) -> Option<(f64, f64)> {
     let (mut enter, mut leave) = (0.0f64, 1.0f64);
     for (start, step, low, high) in [(a.x, b.x - a.x, area.left, area.right), (a.y, b.y - a.y, area.top, area.bottom)] {
         if step.abs() < 1e-12 {

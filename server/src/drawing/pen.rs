@@ -160,10 +160,30 @@ impl Pen {
         all
     }
 
+    /// What has been drawn, as it stands; hatches are left out.
+    #[must_use]
+    pub fn into_items(self) -> Vec<Item> {
+        self.items
+    }
+
     /// Whether some lettering stands in an area.
     #[must_use]
     pub fn is_lettered(&self, area: &Area) -> bool {
         self.items.iter().any(|item| matches!(item, Item::Text(label) if area_of(label).meets(area)))
+    }
+
+    /// Whether an area is free of lettering and of lines.
+    #[must_use]
+    pub fn is_free(&self, area: &Area) -> bool {
+        let crossed = |run: &[Point], closed: bool| {
+            let ends = if closed { run.last().zip(run.first()) } else { None };
+            run.windows(2).map(|pair| (&pair[0], &pair[1])).chain(ends).any(|(a, b)| hatch::within(*a, *b, area).is_some())
+        };
+        !self.items.iter().any(|item| match item {
+            Item::Path { runs, closed, .. } => runs.iter().any(|run| crossed(run, *closed)),
+            Item::Circle { centre, radius, .. } => rings(*centre, *radius, area),
+            Item::Text(_) | Item::Dot { .. } | Item::Solid { .. } => bounds(item).meets(area),
+        })
     }
 
     /// Lays the hatches under everything, with the lettering left free, and moves all to a margin from the corner.
@@ -189,6 +209,16 @@ impl Pen {
     }
 }
 
+/// Whether a circle's line runs through an area.
+fn rings(centre: Point, radius: f64, area: &Area) -> bool {
+    let (dx, dy) = ((area.left - centre.x).max(centre.x - area.right).max(0.0), (area.top - centre.y).max(centre.y - area.bottom).max(0.0));
+    let far = (area.left - centre.x)
+        .abs()
+        .max((area.right - centre.x).abs())
+        .hypot((area.top - centre.y).abs().max((area.bottom - centre.y).abs()));
+    dx.hypot(dy) < radius && far > radius
+}
+
 /// Paper left free round a drawing, mm.
 const MARGIN: f64 = 1.5;
 
@@ -211,7 +241,8 @@ pub fn rectangle(a: Point, b: Point) -> Vec<Point> {
     vec![a, at(b.x, a.y), b, at(a.x, b.y)]
 }
 
-fn shift(item: &mut Item, x: f64, y: f64) {
+/// Moves an item.
+pub fn shift(item: &mut Item, x: f64, y: f64) {
     let moved = |point: &mut Point| *point = at(point.x + x, point.y + y);
     match item {
         Item::Path { runs, .. } => runs.iter_mut().flatten().for_each(moved),

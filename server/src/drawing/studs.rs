@@ -121,12 +121,10 @@ fn plate(pen: &mut Pen, layout: &Layout, view: &View) {
         line += STEP;
     }
     across(pen, view.at(-half, -half), view.at(half, -half), line, &layout.number(layout.plate));
-    let mut line = left - FIRST;
     if let Some((from, to)) = spacings(&layout.studs, |stud| stud.1) {
-        upright(pen, view.at(from.0, from.1), view.at(to.0, to.1), line, &layout.number(to.1 - from.1));
-        line -= STEP;
+        upright(pen, view.at(from.0, from.1), view.at(to.0, to.1), left - FIRST, &layout.number(to.1 - from.1));
     }
-    north(pen, at(view.at(reach, 0.0).x + 2.0, view.at(0.0, reach).y + 8.0));
+    north(pen, at(view.at(reach, 0.0).x + 6.5, view.at(0.0, reach).y + 8.0));
 }
 
 /// The outermost pair of studs in one direction, nearest to the lower left; none when they stand in one line.
@@ -175,9 +173,9 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     } else {
         vec![
             format!("{} studs {}", layout.studs.len(), layout.size),
-            format!("Holes ø {}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
+            format!("Holes ø\u{a0}{}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
             format!("Embedment {}", layout.say(layout.embedment)),
-            format!("Circle ø {}", layout.say(layout.circle)),
+            format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
         ]
     };
     pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)

@@ -34,10 +34,15 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let plate = number(2.0 * layout.plate_half);
     let top = number(2.0 * layout.top_plate_half);
     Words {
-        top_plate: format!("Top plate {top} × {top} × {}", say(layout.top_plate_thickness)),
-        column: format!("Column ø {} × {}, {}", number(2.0 * layout.radius), say(layout.wall), fill_words(brief.pier.fill.value)),
-        plate: format!("Base plate {plate} × {plate} × {}, {stand} {}", say(layout.plate_thickness), say(layout.gap)),
-        block: format!("Block {} × {}, {}", number(2.0 * layout.half_length), say(width), brief.block.concrete.value.key()),
+        top_plate: format!("Top plate {top}\u{a0}×\u{a0}{top}\u{a0}×\u{a0}{}", say(layout.top_plate_thickness)),
+        column: format!(
+            "Column ø\u{a0}{}\u{a0}×\u{a0}{}, {}",
+            number(2.0 * layout.radius),
+            say(layout.wall),
+            fill_words(brief.pier.fill.value)
+        ),
+        plate: format!("Base plate {plate}\u{a0}×\u{a0}{plate}\u{a0}×\u{a0}{}, {stand} {}", say(layout.plate_thickness), say(layout.gap)),
+        block: format!("Block {}\u{a0}×\u{a0}{}, {}", number(2.0 * layout.half_length), say(width), brief.block.concrete.value.key()),
         studs: match design.anchors.studs.len() {
             0 => "No studs".to_owned(),
             count => format!("{count} studs {}, {} deep", brief.anchors.size.value.key(), say(layout.embedment)),
@@ -54,7 +59,7 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
 }
 
 fn ducts(count: f64, diameter: &str) -> String {
-    if count > 1.0 { format!("{count} ducts ø {diameter}") } else { format!("Duct ø {diameter}") }
+    if count > 1.0 { format!("{count} ducts ø\u{a0}{diameter}") } else { format!("Duct ø\u{a0}{diameter}") }
 }
 
 /// A length in millimetres or inches, with its unit.

@@ -1,0 +1,91 @@
+//! The plan as sheets of paper: the set that is carried to the site, and the drilling template at full size.
+//!
+//! [`flow`] lays out lines, tables and drawings on pages without drawing anything; [`frame`] puts title, revision and
+//! page of pages on each; [`paint`] turns the pages into PDF. The same sheet gives the same bytes. A character that the
+//! typefaces lack is printed as ◊, and the cover says how many there are.
+
+mod code;
+mod flow;
+mod frame;
+mod page;
+mod paint;
+mod sheets;
+mod table;
+pub mod template;
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+
+/// What is put on paper.
+#[derive(Debug, Clone, Copy)]
+pub struct Sheet<'a> {
+    /// Complete inputs.
+    pub brief: &'a Brief,
+    /// The design.
+    pub design: &'a Design,
+    /// Number of the saved revision; none for a plan that is not saved.
+    pub revision: Option<i64>,
+    /// Day on which it is printed, as it is to stand on the sheet; none: left to be written in.
+    pub date: Option<&'a str>,
+    /// Link that opens the plan for reading; none: no code is printed.
+    pub view_link: Option<&'a str>,
+}
+
+/// Size of paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Paper {
+    /// 210 × 297 mm, ISO 216.
+    A4,
+    /// 8½ × 11 inches.
+    Letter,
+}
+
+impl Paper {
+    /// Width and height, mm.
+    #[must_use]
+    pub const fn size_mm(self) -> (f64, f64) {
+        match self {
+            Self::A4 => (210.0, 297.0),
+            Self::Letter => (215.9, 279.4),
+        }
+    }
+
+    /// The paper with this name.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        match key {
+            "a4" => Some(Self::A4),
+            "letter" => Some(Self::Letter),
+            _ => None,
+        }
+    }
+}
+
+/// Why no PDF could be made; a fault of ours, never of the plan's.
+#[derive(Debug, thiserror::Error)]
+pub enum Fault {
+    /// A font file cannot be read.
+    #[error("the typeface {0:?} cannot be read")]
+    Face(crate::lettering::Face),
+    /// The PDF's writer refused.
+    #[error("the PDF cannot be written: {0}")]
+    Writer(String),
+}
+
+/// The whole set of sheets.
+///
+/// # Errors
+/// When a font file is broken or the writer refuses.
+pub fn plan(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
+    let flow = sheets::set(sheet, paper);
+    paint::paint(frame::framed(sheet, paper, flow), &frame::heading(sheet))
+}
+
+/// The drilling template at full size, tiled over as many sheets as it takes.
+///
+/// # Errors
+/// When a font file is broken or the writer refuses.
+pub fn template(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
+    let flow = template::tiles(sheet, paper);
+    paint::paint(frame::framed(sheet, paper, flow), &frame::heading(sheet))
+}

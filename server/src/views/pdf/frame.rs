@@ -1,0 +1,100 @@
+//! What stands on every sheet: title, revision, date, engine, page of pages, and the code of the view link.
+
+use stillground::design::ENGINE_VERSION;
+
+use crate::drawing::at;
+use crate::lettering::{self, Face};
+use crate::views::pdf::code::code;
+use crate::views::pdf::flow::{Flow, LEFT, RIGHT, SMALL};
+use crate::views::pdf::page::{Mark, Page, Piece, Role};
+use crate::views::pdf::{Paper, Sheet};
+
+/// Side of the code, mm.
+const CODE: f64 = 21.0;
+
+/// Title and what else a reader of the document's properties sees.
+#[derive(Debug, Clone)]
+pub struct Heading {
+    /// Title.
+    pub title: String,
+    /// Description.
+    pub description: String,
+}
+
+/// Title of the document.
+#[must_use]
+pub fn heading(sheet: &Sheet<'_>) -> Heading {
+    Heading { title: sheet.brief.title.clone(), description: format!("Plan of a permanent telescope pier, {}", issue(sheet)) }
+}
+
+/// Revision, date and engine in words.
+#[must_use]
+pub fn issue(sheet: &Sheet<'_>) -> String {
+    let revision = sheet.revision.map_or_else(|| "not saved".to_owned(), |number| format!("revision {number}"));
+    let date = sheet.date.map_or_else(String::new, |date| format!(", {date}"));
+    format!("{revision}{date}, Stillground {ENGINE_VERSION}")
+}
+
+/// The pages with their frames.
+#[must_use]
+pub fn framed(sheet: &Sheet<'_>, paper: Paper, flow: Flow) -> Vec<Page> {
+    let (width, height) = paper.size_mm();
+    let mut pages = flow.pages;
+    let count = pages.len();
+    for (i, page) in pages.iter_mut().enumerate() {
+        let mut marks = head(sheet, &page.sheet, width);
+        marks.extend(foot(sheet, i + 1, count, width, height));
+        page.pieces.push(Piece { role: Role::Ornament, marks });
+    }
+    pages
+}
+
+fn head(sheet: &Sheet<'_>, name: &str, width: f64) -> Vec<Mark> {
+    let (y, right) = (14.0, width - RIGHT);
+    let name_width = lettering::width(Face::Figures, name, SMALL);
+    let title = shortened(&sheet.brief.title, right - LEFT - name_width - 6.0);
+    vec![
+        Mark::Text { at: at(LEFT, y), size: SMALL, face: Face::FiguresBold, text: title },
+        Mark::Text { at: at(right - name_width, y), size: SMALL, face: Face::Figures, text: name.to_owned() },
+        Mark::Rule { from: at(LEFT, y + 2.0), to: at(right, y + 2.0), weight: 0.25 },
+    ]
+}
+
+/// As much of a title as one line takes; the cover has the whole of it.
+fn shortened(title: &str, room: f64) -> String {
+    let lines = lettering::wrap(Face::FiguresBold, title, SMALL, room - 4.0);
+    match lines.as_slice() {
+        [] => String::new(),
+        [only] => only.clone(),
+        [first, ..] => format!("{first}\u{a0}…"),
+    }
+}
+
+fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64) -> Vec<Mark> {
+    let (top, right) = (height - 31.0, width - RIGHT);
+    let coded = sheet.view_link.and_then(|link| code(link, at(right - CODE, top + 1.5), CODE));
+    let text_right = if coded.is_some() { right - CODE - 4.0 } else { right };
+    let pages = format!("Page {number} of {count}");
+    let pages_width = lettering::width(Face::FiguresBold, &pages, SMALL);
+    let mut marks = vec![
+        Mark::Rule { from: at(LEFT, top), to: at(right, top), weight: 0.25 },
+        Mark::Text { at: at(LEFT, top + 5.0), size: SMALL, face: Face::Figures, text: capital(&issue(sheet)) },
+        Mark::Text { at: at(text_right - pages_width, top + 5.0), size: SMALL, face: Face::FiguresBold, text: pages },
+    ];
+    let words = if coded.is_some() { LINKED } else { UNLINKED };
+    for (i, text) in lettering::wrap(Face::Text, words, SMALL, text_right - LEFT).into_iter().enumerate() {
+        marks.push(Mark::Text { at: at(LEFT, top + 10.0 + i as f64 * 4.0), size: SMALL, face: Face::Text, text });
+    }
+    marks.extend(coded);
+    marks
+}
+
+const LINKED: &str = "Superseded? The code opens the plan: look there whether this revision is still the latest before you dig, pour or \
+                      drill. Local codes and licensed practice come before anything on this sheet.";
+const UNLINKED: &str = "Superseded? Ask whoever made the plan whether this is still the latest before you dig, pour or drill. Local codes \
+                        and licensed practice come before anything on this sheet.";
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}

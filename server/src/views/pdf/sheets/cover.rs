@@ -1,0 +1,97 @@
+//! The cover: what the plan is, in a customer's words, what it rests on, and where each sheet is.
+
+use stillground::figure::Unit;
+use stillground::notes::Verdict;
+use stillground::units::{cubic_metre, kilogram, metre, millimetre};
+
+use crate::lettering::{self, Face};
+use crate::views::pdf::Sheet;
+use crate::views::pdf::flow::{Flow, HEADING, TITLE};
+use crate::views::pdf::frame::issue;
+use crate::views::pdf::table::{Cell, table};
+
+/// The cover; the index counts so many pages of the cover beyond its first.
+pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more: usize) {
+    flow.blank("Cover", true);
+    let title = &sheet.brief.title;
+    let size = if title.chars().count() > 60 { TITLE } else { TITLE * 1.8 };
+    flow.y += 6.0;
+    flow.styled(Face::TextBold, size, title);
+    flow.styled(Face::TextItalic, HEADING, "Plan of a permanent telescope pier");
+    flow.paragraph(&format!("This is {}.", issue(sheet)));
+    replaced(flow, sheet);
+    flow.heading("In short");
+    summary(sheet).iter().for_each(|text| flow.paragraph(text));
+    verdicts(flow, sheet);
+    flow.heading("Sheets");
+    let rows: Vec<Vec<Cell>> = index.iter().map(|(name, page)| vec![name.clone().into(), (page + more).to_string().into()]).collect();
+    table(flow, &[("Sheet", 5.0), ("Page", 1.0)], &rows);
+    flow.small(
+        "This plan is worked out from what was said and assumed about the site. It is no substitute for a ground engineer, for local \
+         codes, or for the licensed trades where those are asked for.",
+    );
+}
+
+/// Says when characters could not be printed.
+fn replaced(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let names = sheet.brief.floor.stands.value.iter().map(|stand| stand.name.as_str());
+    let count: usize = names.chain([sheet.brief.title.as_str()]).map(|text| lettering::set(Face::Text, text).replaced).sum();
+    if count > 0 {
+        flow.small(&format!(
+            "{count} {} in the names of this plan are not in the typefaces of its sheets and stand as {}; the plan's page shows them.",
+            if count == 1 { "character" } else { "characters" },
+            lettering::REPLACEMENT
+        ));
+    }
+}
+
+fn summary(sheet: &Sheet<'_>) -> Vec<String> {
+    let (units, design) = (sheet.brief.units, sheet.design);
+    let (block, pier, pit) = (&design.block, &design.pier, &design.excavation);
+    let m = |length| units.say(metre::get(length), Unit::Metre);
+    let mut lines = vec![format!(
+        "A pit of {} by {} is dug {} deep. In it stands a block of concrete {} long and {} wide, of {}; it weighs {}.",
+        m(pit.length),
+        m(pit.width),
+        m(pit.depth),
+        m(block.length),
+        m(block.width),
+        units.say(cubic_metre::get(block.volume), Unit::CubicMetre),
+        units.say(kilogram::get(block.mass), Unit::Kilogram)
+    )];
+    let studs = match design.anchors.studs.len() {
+        0 => "it needs no studs of this plan".to_owned(),
+        count => format!("{count} studs {} hold it", sheet.brief.anchors.size.value.key()),
+    };
+    lines.push(format!(
+        "On the block stands a steel column of {} outside diameter, {} high with its plates; {studs}.",
+        units.say(millimetre::get(pier.outside_diameter), Unit::Millimetre),
+        m(pier.height)
+    ));
+    lines.push(stillness(sheet));
+    lines
+}
+
+fn stillness(sheet: &Sheet<'_>) -> String {
+    let (units, motion) = (sheet.brief.units, &sheet.design.motion);
+    let worst = motion.stands.iter().filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand))).max_by(|a, b| a.0.total_cmp(&b.0));
+    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
+    match worst {
+        Some((tilt, stand)) => {
+            format!("The star may move {budget}. A person at “{}” moves it {}.", stand.name, units.say(tilt, Unit::Arcsecond))
+        }
+        None => format!("The star may move {budget}. How far a person beside the pier moves it is not known for this ground."),
+    }
+}
+
+fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let count = |verdict| sheet.design.checks.iter().filter(|check| check.verdict == verdict).count();
+    let (holds, close, fails, unknown) = (count(Verdict::Holds), count(Verdict::Close), count(Verdict::Fails), count(Verdict::Unknown));
+    flow.paragraph(&format!(
+        "Of {} checks, {holds} hold, {close} are close, {fails} fail and {unknown} are unknown.",
+        sheet.design.checks.len()
+    ));
+    for check in sheet.design.checks.iter().filter(|check| check.verdict == Verdict::Fails) {
+        flow.styled(Face::TextBold, crate::views::pdf::flow::BODY, &format!("Fails: {}. {}", check.title, check.note));
+    }
+}

@@ -1,0 +1,60 @@
+//! Small tables of named figures.
+
+use stillground::figure::{Unit, Units};
+use stillground::units::Spread;
+
+use crate::views::pdf::flow::Flow;
+use crate::views::pdf::table::{Cell, table};
+
+/// Named figures, one a row.
+#[derive(Debug)]
+pub struct Figures {
+    units: Units,
+    rows: Vec<Vec<Cell>>,
+}
+
+impl Figures {
+    /// None yet.
+    #[must_use]
+    pub fn new(units: Units) -> Self {
+        Self { units, rows: Vec::new() }
+    }
+
+    /// A figure.
+    #[must_use]
+    pub fn with(mut self, name: &str, value: f64, unit: Unit) -> Self {
+        self.rows.push(vec![name.into(), self.units.figure(value, unit).into()]);
+        self
+    }
+
+    /// A figure that may be missing; then the words say so.
+    #[must_use]
+    pub fn maybe(self, name: &str, value: Option<f64>, unit: Unit, missing: &str) -> Self {
+        match value {
+            Some(value) => self.with(name, value, unit),
+            None => self.words(name, missing),
+        }
+    }
+
+    /// The range and the middle of an uncertain figure.
+    #[must_use]
+    pub fn spread(mut self, name: &str, spread: Option<Spread<f64>>, unit: Unit) -> Self {
+        let Some(Spread { low, typical, high }) = spread else { return self.words(name, "not known") };
+        let say = |value| self.units.say(value, unit);
+        let words = format!("{}, between {} and {}", say(typical), say(low), say(high));
+        self.rows.push(vec![name.into(), words.into()]);
+        self
+    }
+
+    /// Words instead of a figure.
+    #[must_use]
+    pub fn words(mut self, name: &str, words: &str) -> Self {
+        self.rows.push(vec![name.into(), words.into()]);
+        self
+    }
+
+    /// Puts the table on the page.
+    pub fn put(self, flow: &mut Flow) {
+        table(flow, &[("What", 1.0), ("How much", 1.2)], &self.rows);
+    }
+}

@@ -1,0 +1,168 @@
+//! The sheets of words: checks, assumptions, materials, schedule, cautions.
+
+use stillground::design::Design;
+use stillground::figure::{Unit, Units};
+use stillground::notes::{AssumedValue, Check, Verdict, When};
+
+use crate::views::pdf::Sheet;
+use crate::views::pdf::flow::Flow;
+use crate::views::pdf::table::{Cell, table};
+
+/// A verdict in words.
+#[must_use]
+pub fn verdict_words(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "holds",
+        Verdict::Close => "close",
+        Verdict::Fails => "fails",
+        Verdict::Unknown => "unknown",
+    }
+}
+
+/// All checks.
+pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
+    flow.paragraph(
+        "Each line holds what is asked against what can be given; the share is the first over the second. Above nine tenths a check is \
+         called close. Verdicts use the unfavourable end of what is known about the ground.",
+    );
+    check_table(flow, sheet, |design| design.checks.iter().collect());
+    for check in sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty()) {
+        flow.heading(&format!("{}: {}", check.title, verdict_words(check.verdict)));
+        flow.paragraph(&check.note);
+    }
+}
+
+/// Some of the checks as a table.
+pub fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, pick: impl Fn(&Design) -> Vec<&Check>) {
+    let units = sheet.brief.units;
+    let figure = |value: Option<f64>, unit| value.map_or_else(|| "–".into(), |value| Cell::Figure(units.figure(value, unit)));
+    let rows: Vec<Vec<Cell>> = pick(sheet.design)
+        .into_iter()
+        .map(|check| {
+            let words = verdict_words(check.verdict).to_owned();
+            vec![
+                check.title.clone().into(),
+                figure(check.demand, check.unit),
+                figure(check.capacity, check.unit),
+                figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
+                if check.verdict == Verdict::Holds { words.into() } else { Cell::Bold(words) },
+                check.source.to_string().into(),
+            ]
+        })
+        .collect();
+    if rows.is_empty() {
+        return;
+    }
+    flow.heading("Checks");
+    table(flow, &[("What is checked", 2.3), ("Asked", 1.1), ("Can give", 1.1), ("Share", 0.6), ("Verdict", 0.7), ("Source", 1.7)], &rows);
+}
+
+/// Assumptions.
+pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
+    flow.paragraph("Nobody said these; the planner took them. Each one that you measure or look up makes the plan truer.");
+    let rows: Vec<Vec<Cell>> = sheet
+        .design
+        .assumptions
+        .iter()
+        .map(|assumption| {
+            let value = match &assumption.value {
+                AssumedValue::Number(value) => sheet.brief.units.say(*value, assumption.unit),
+                AssumedValue::Text(text) => text.replace('_', " "),
+            };
+            vec![field_words(assumption.field).into(), value.into(), assumption.why.clone().into(), assumption.effect.clone().into()]
+        })
+        .collect();
+    table(flow, &[("Question", 1.4), ("Taken", 1.1), ("Why", 2.0), ("What it changes", 2.0)], &rows);
+}
+
+/// A field's path as words: `site.frost_depth_m` is "site, frost depth".
+fn field_words(path: &str) -> String {
+    const UNITS: &[&str] = &["_m", "_mm", "_kg", "_mpa", "_kpa", "_hz", "_deg", "_c", "_k", "_um", "_s", "_m3", "_m2", "_n_m", "_d"];
+    let mut words = path.replace('.', ", ");
+    for unit in ["_n_m_per_rad", "_kg_m2", "_m_s", "_deg_s2", "_arcsec", "_kn_m3", "_c_days"].iter().chain(UNITS) {
+        if let Some(short) = words.strip_suffix(unit) {
+            words = short.to_owned();
+            break;
+        }
+    }
+    words.replace('_', " ")
+}
+
+/// Materials.
+pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let units = sheet.brief.units;
+    let rows: Vec<Vec<Cell>> = sheet
+        .design
+        .materials
+        .iter()
+        .map(|line| {
+            vec![
+                Cell::Tick,
+                line.item.clone().into(),
+                units.figure(line.quantity, line.unit).into(),
+                line.purpose.clone().into(),
+                line.note.clone().into(),
+            ]
+        })
+        .collect();
+    table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.8), ("For", 1.4), ("Note", 1.9)], &rows);
+}
+
+/// Schedule.
+pub fn schedule(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let rows: Vec<Vec<Cell>> = sheet
+        .design
+        .schedule
+        .iter()
+        .map(|task| {
+            let title = if task.wait { format!("Wait: {}", task.title) } else { task.title.clone() };
+            vec![task.earliest.clone().into(), title.into(), lasting(sheet.brief.units, task.lasts_h), task.why.clone().into()]
+        })
+        .collect();
+    table(flow, &[("Earliest", 0.8), ("Task", 1.8), ("Lasts", 0.6), ("Why then, and so long", 2.6)], &rows);
+}
+
+fn lasting(units: Units, hours: f64) -> Cell {
+    if hours >= 48.0 { units.figure(hours / 24.0, Unit::Day).into() } else { units.figure(hours, Unit::Hour).into() }
+}
+
+/// Cautions, by the part of the work.
+pub fn cautions(flow: &mut Flow, sheet: &Sheet<'_>) {
+    flow.paragraph("Local codes and the advice of licensed practice come before anything here. Who is not sure stops and asks.");
+    for (when, words) in PARTS {
+        let texts: Vec<_> = sheet.design.cautions.iter().filter(|caution| caution.when == *when).collect();
+        if texts.is_empty() {
+            continue;
+        }
+        flow.heading(words);
+        for caution in texts {
+            flow.paragraph(&caution.text);
+        }
+    }
+}
+
+/// The parts of the work, and what they are called.
+pub const PARTS: &[(When, &str)] = &[
+    (When::Planning, "Planning and ordering"),
+    (When::Digging, "Digging"),
+    (When::Pouring, "Formwork, steel and pouring"),
+    (When::Drilling, "Drilling"),
+    (When::Bonding, "Resin and studs"),
+    (When::Lifting, "Lifting and setting the column"),
+    (When::Tightening, "Tightening"),
+    (When::Flooring, "Building the floor"),
+    (When::Wiring, "Wiring and earthing"),
+    (When::Observing, "Observing"),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_path_reads_as_words() {
+        assert_eq!(field_words("site.frost_depth_m"), "site, frost depth");
+        assert_eq!(field_words("load.mount_stiffness_n_m_per_rad"), "load, mount stiffness");
+        assert_eq!(field_words("use"), "use");
+    }
+}

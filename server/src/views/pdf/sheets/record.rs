@@ -1,0 +1,86 @@
+//! What is filled in by hand, and what hangs on the observatory's wall.
+
+use stillground::figure::Unit;
+use stillground::units::{metre, millimetre, newton_metre};
+
+use crate::lettering::Face;
+use crate::views::pdf::Sheet;
+use crate::views::pdf::flow::{BODY, Flow};
+use crate::views::pdf::table::{Cell, table};
+
+/// Record of the work.
+pub fn record(flow: &mut Flow, sheet: &Sheet<'_>) {
+    flow.paragraph(
+        "Fill in as you go, and keep the sheet with the plan. Where what you find differs from the plan, stop and ask before going on.",
+    );
+    let rows: Vec<Vec<Cell>> =
+        planned(sheet).into_iter().map(|(what, plan)| vec![what.into(), plan.into(), Cell::Blank, Cell::Blank, Cell::Blank]).collect();
+    table(flow, &[("What", 1.7), ("Plan", 1.1), ("Found", 1.2), ("Date", 0.8), ("By", 0.8)], &rows);
+    torque(flow, sheet);
+}
+
+fn planned(sheet: &Sheet<'_>) -> Vec<(&'static str, String)> {
+    let (units, design) = (sheet.brief.units, sheet.design);
+    let water =
+        design.ground.groundwater_depth.map_or_else(|| "none expected".to_owned(), |depth| units.say(metre::get(depth), Unit::Metre));
+    vec![
+        ("Soil met at the bottom", sheet.brief.site.soil.value.key().replace('_', " ")),
+        ("Depth of the pit", units.say(metre::get(design.excavation.depth), Unit::Metre)),
+        ("Water in the pit, depth to it", water),
+        ("Concrete: class on the delivery note", sheet.brief.block.concrete.value.key().to_owned()),
+        ("Concrete: slump", "as ordered".to_owned()),
+        ("Air temperature while pouring", units.say(sheet.brief.work.temperature_c.value, Unit::Celsius)),
+        ("Holes: depth, each measured", units.say(millimetre::get(design.anchors.hole_depth), Unit::Millimetre)),
+        ("Resin: product, batch, use by", "write down".to_owned()),
+        ("Temperature of the concrete when bonding", units.say(sheet.brief.anchors.concrete_temperature_c.value, Unit::Celsius)),
+        ("Plate level, east–west", "bubble in the middle".to_owned()),
+        ("Plate level, south–north", "bubble in the middle".to_owned()),
+        ("Mark of north on the plate", "true north".to_owned()),
+    ]
+}
+
+fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if sheet.design.anchors.studs.is_empty() {
+        return;
+    }
+    flow.heading("Torque at each nut");
+    let torque = sheet.brief.anchors.torque.map_or_else(
+        || "Torque as on the sheet of the studs, never above the product's own limit.".to_owned(),
+        |torque| {
+            let said = sheet.brief.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+            format!("Torque stated {said}, never above the product's own limit.")
+        },
+    );
+    flow.paragraph(&torque);
+    let rows: Vec<Vec<Cell>> = (1..=sheet.design.anchors.studs.len())
+        .map(|stud| vec![stud.to_string().into(), Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank])
+        .collect();
+    table(
+        flow,
+        &[("Stud", 0.4), ("First pass", 1.0), ("Second pass", 1.0), ("Full", 1.0), ("After a day", 1.0), ("After a week", 1.0)],
+        &rows,
+    );
+}
+
+/// Wall card.
+pub fn card(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let (units, motion) = (sheet.brief.units, &sheet.design.motion);
+    let mut lines = Vec::new();
+    if let Some(distance) = motion.quiet_distance_m {
+        lines.push(format!("Stand {} or more from the pier while an exposure runs.", units.say(distance, Unit::Metre)));
+    }
+    for stand in &motion.stands {
+        if let Some(tilt) = stand.tilt_arcsec {
+            lines.push(format!("{}: the star moves {}.", stand.name, units.say(tilt, Unit::Arcsecond)));
+        }
+    }
+    if let Some(settle) = motion.settle_s {
+        lines.push(format!("After a touch, wait {} before the next exposure.", units.say(settle, Unit::Second)));
+    }
+    lines.push(format!("The budget here is {}.", units.say(motion.budget_arcsec, Unit::Arcsecond)));
+    lines.push("Nothing may bridge the gap round the pier: no mat, no cable pulled tight, no leaf.".to_owned());
+    lines.push("Check the nuts a week after they were tightened, and every spring.".to_owned());
+    for line in lines {
+        flow.styled(Face::Text, BODY * 1.7, &line);
+    }
+}

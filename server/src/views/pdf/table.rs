@@ -1,0 +1,173 @@
+//! Tables: columns with wrapped text, figures aligned at the decimal mark, head repeated on each page.
+
+use stillground::figure::Figure;
+
+use crate::drawing::at;
+use crate::lettering::{self, Face};
+use crate::views::pdf::flow::{Flow, LEADING_RATIO, LEFT, SMALL, TOP};
+use crate::views::pdf::page::{Mark, Role};
+
+/// A cell.
+#[derive(Debug, Clone)]
+pub enum Cell {
+    /// Text.
+    Text(String),
+    /// Text that must be seen.
+    Bold(String),
+    /// A figure with its unit.
+    Figure(Figure),
+    /// A line to write on.
+    Blank,
+    /// A box to tick.
+    Tick,
+}
+
+impl From<&str> for Cell {
+    fn from(text: &str) -> Self {
+        Self::Text(text.to_owned())
+    }
+}
+
+impl From<String> for Cell {
+    fn from(text: String) -> Self {
+        Self::Text(text)
+    }
+}
+
+impl From<Figure> for Cell {
+    fn from(figure: Figure) -> Self {
+        Self::Figure(figure)
+    }
+}
+
+/// A column: its head and its share of the width.
+pub type Column<'a> = (&'a str, f64);
+
+/// Room between columns, mm.
+const GUTTER: f64 = 3.0;
+const PAD: f64 = 1.3;
+const SIZE: f64 = SMALL + 0.1;
+
+struct Table {
+    number: usize,
+    heads: Vec<String>,
+    /// Left edge and width of each column.
+    columns: Vec<(f64, f64)>,
+    /// In each column, how far the decimal mark stands from the left.
+    marks: Vec<f64>,
+}
+
+/// Lays out a table.
+pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
+    if rows.is_empty() {
+        return;
+    }
+    let table = measure(flow, columns, rows);
+    flow.need(30.0);
+    head(flow, &table, false);
+    for (i, row) in rows.iter().enumerate() {
+        let wrapped: Vec<Vec<String>> = row.iter().zip(&table.columns).map(|(cell, &(_, width))| lines(cell, width)).collect();
+        let tallest = wrapped.iter().map(Vec::len).max().unwrap_or(1).max(1);
+        let height = tallest as f64 * SIZE * LEADING_RATIO + 2.0 * PAD;
+        if flow.left() < height && flow.y > TOP {
+            flow.turn();
+            head(flow, &table, true);
+        }
+        for (column, (cell, lines)) in row.iter().zip(&wrapped).enumerate() {
+            let marks = place(cell, lines, &table, column, flow.y + PAD + SIZE);
+            flow.put(Role::Cell { table: table.number, row: i + 1, head: false }, marks);
+        }
+        flow.y += height;
+        rule(flow, 0.12);
+    }
+    flow.y += 3.5;
+}
+
+fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table {
+    let total: f64 = columns.iter().map(|(_, share)| share).sum();
+    let room = flow.room() - GUTTER * (columns.len().max(1) - 1) as f64;
+    let mut x = LEFT;
+    let mut placed = Vec::new();
+    for (_, share) in columns {
+        let width = room * share / total;
+        placed.push((x, width));
+        x += width + GUTTER;
+    }
+    let whole = |cell: &Cell| match cell {
+        Cell::Figure(figure) => lettering::width(Face::Figures, whole_part(&figure.digits), SIZE),
+        _ => 0.0,
+    };
+    let marks = (0..columns.len()).map(|i| rows.iter().filter_map(|row| row.get(i)).map(whole).fold(0.0, f64::max)).collect();
+    Table { number: flow.next_table(), heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(), columns: placed, marks }
+}
+
+fn whole_part(digits: &str) -> &str {
+    digits.split_once('.').map_or(digits, |(whole, _)| whole)
+}
+
+/// The head; one that repeats on a further page is no part of what is read.
+fn head(flow: &mut Flow, table: &Table, again: bool) {
+    rule(flow, 0.35);
+    let wrapped: Vec<Vec<String>> =
+        table.heads.iter().zip(&table.columns).map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width)).collect();
+    let tallest = wrapped.iter().map(Vec::len).max().unwrap_or(1);
+    for ((x, _), lines) in table.columns.iter().zip(wrapped) {
+        let marks = lines
+            .into_iter()
+            .enumerate()
+            .map(|(i, text)| Mark::Text {
+                at: at(*x, flow.y + PAD + SIZE * (1.0 + i as f64 * LEADING_RATIO)),
+                size: SIZE,
+                face: Face::FiguresBold,
+                text,
+            })
+            .collect();
+        flow.put(if again { Role::Ornament } else { Role::Cell { table: table.number, row: 0, head: true } }, marks);
+    }
+    flow.y += tallest as f64 * SIZE * LEADING_RATIO + 2.0 * PAD;
+    rule(flow, 0.25);
+}
+
+fn rule(flow: &mut Flow, weight: f64) {
+    let (y, right) = (flow.y, LEFT + flow.room());
+    flow.put(Role::Ornament, vec![Mark::Rule { from: at(LEFT, y), to: at(right, y), weight }]);
+}
+
+fn lines(cell: &Cell, width: f64) -> Vec<String> {
+    match cell {
+        Cell::Text(text) => lettering::wrap(Face::Text, text, SIZE * 1.05, width),
+        Cell::Bold(text) => lettering::wrap(Face::TextBold, text, SIZE * 1.05, width),
+        Cell::Blank => vec![String::new(); 2],
+        Cell::Figure(_) | Cell::Tick => vec![String::new()],
+    }
+}
+
+fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64) -> Vec<Mark> {
+    let (x, width) = table.columns[column];
+    match cell {
+        Cell::Text(_) | Cell::Bold(_) => {
+            let face = if matches!(cell, Cell::Bold(_)) { Face::TextBold } else { Face::Text };
+            let place = |(i, text): (usize, &String)| Mark::Text {
+                at: at(x, base + i as f64 * SIZE * LEADING_RATIO),
+                size: SIZE * 1.05,
+                face,
+                text: text.clone(),
+            };
+            lines.iter().enumerate().filter(|(_, text)| !text.is_empty()).map(place).collect()
+        }
+        Cell::Figure(figure) => {
+            let mark = x + table.marks[column];
+            let start = mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE);
+            vec![Mark::Text { at: at(start, base), size: SIZE, face: Face::Figures, text: figure.to_string() }]
+        }
+        Cell::Tick => {
+            let (left, top, side) = (x, base - SIZE * 0.8, SIZE * 0.9);
+            let corners = [at(left, top), at(left + side, top), at(left + side, top + side), at(left, top + side)];
+            (0..4).map(|i| Mark::Rule { from: corners[i], to: corners[(i + 1) % 4], weight: 0.2 }).collect()
+        }
+        Cell::Blank => {
+            let y = base + SIZE * LEADING_RATIO;
+            vec![Mark::Rule { from: at(x, y), to: at(x + width, y), weight: 0.15 }]
+        }
+    }
+}

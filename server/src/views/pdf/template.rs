@@ -1,0 +1,159 @@
+//! The drilling template at full size: what it is for, its table, and its tiles with register marks and rulers.
+
+mod tile;
+
+use stillground::figure::Unit;
+use stillground::units::{Length, metre, millimetre};
+
+use crate::drawing::at;
+use crate::lettering::Face;
+use crate::views::pdf::flow::{BODY, Flow, LEFT, TOP};
+use crate::views::pdf::page::{Mark, Role};
+use crate::views::pdf::table::{Cell, table};
+use crate::views::pdf::{Paper, Sheet};
+use tile::{Grid, RULERS};
+
+/// What is drilled, in millimetres from the pier's axis.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pattern {
+    /// Centres of the holes, east and north.
+    pub holes: Vec<(f64, f64)>,
+    /// Diameter of a hole.
+    pub hole: f64,
+    /// Side of the base plate.
+    pub plate: f64,
+    /// Diameter of the column.
+    pub column: f64,
+}
+
+/// Takes the pattern out of a design.
+#[must_use]
+pub fn pattern(sheet: &Sheet<'_>) -> Pattern {
+    let mm = |length: Length| millimetre::get(length);
+    let (anchors, pier) = (&sheet.design.anchors, &sheet.design.pier);
+    Pattern {
+        holes: anchors.studs.iter().map(|stud| (mm(stud.x), mm(stud.y))).collect(),
+        hole: mm(anchors.hole_diameter),
+        plate: mm(pier.plate_side),
+        column: mm(pier.outside_diameter),
+    }
+}
+
+/// Lays the template out.
+#[must_use]
+pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
+    let mut flow = Flow::new(paper);
+    let pattern = pattern(sheet);
+    flow.sheet("Drilling template, full size");
+    if pattern.holes.is_empty() {
+        flow.paragraph("No studs are planned, so there is nothing to drill.");
+        return flow;
+    }
+    let grid = Grid::over(&pattern, flow.room() - RULERS, flow.full() - RULERS);
+    directions(&mut flow, &grid);
+    holes(&mut flow, sheet, &pattern);
+    distances(&mut flow, sheet, &pattern);
+    levels(&mut flow, sheet);
+    for tile in grid.tiles() {
+        flow.blank(&format!("Drilling template, {}", tile.name), true);
+        let drawing = tile::drawing(&tile, &grid, &pattern);
+        let alt = format!("{}. {}", drawing.title, drawing.description);
+        flow.put(Role::Figure(alt), vec![Mark::Drawing { corner: at(LEFT, TOP), factor: 1.0, drawing }]);
+    }
+    flow
+}
+
+fn directions(flow: &mut Flow, grid: &Grid) {
+    flow.styled(Face::TextBold, BODY, "Print at 100 %, never “fit to page”. Then measure both rulers of each sheet with a steel rule.");
+    flow.paragraph(
+        "Each ruler is 100 mm long. If one is more than half a millimetre off, do not drill by this print: change the printer's scale, or \
+         set the holes out by the table below.",
+    );
+    if grid.count() > 1 {
+        flow.paragraph(&format!(
+            "The template takes {} sheets, {} from west to east and {} from north to south. Lay them by their names, A1 in the north-west; \
+             put the register marks, a cross in a ring, exactly over each other on a window or a light table, and tape the sheets together.",
+            grid.count(),
+            grid.columns,
+            grid.rows
+        ));
+    }
+    flow.paragraph(
+        "Turn the arrow to true north, not to the compass's: rebar and steel near by mislead a compass. Mark the centres with a punch \
+         through the paper, take the paper off, and measure all distances between the marks against the table before the first hole.",
+    );
+    flow.paragraph(
+        "Drilling throws chips and dust that harms the lungs: wear goggles, gloves and a dust mask, and keep cables out of the way. Look \
+         for rebar, ducts and buried cables before you drill.",
+    );
+}
+
+fn holes(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
+    let units = sheet.brief.units;
+    flow.heading("Holes, from the pier's axis");
+    let rows: Vec<Vec<Cell>> = pattern
+        .holes
+        .iter()
+        .enumerate()
+        .map(|(i, &(x, y))| {
+            vec![
+                (i + 1).to_string().into(),
+                units.figure(x, Unit::Millimetre).into(),
+                units.figure(y, Unit::Millimetre).into(),
+                units.figure(pattern.hole, Unit::Millimetre).into(),
+                units.figure(millimetre::get(sheet.design.anchors.hole_depth), Unit::Millimetre).into(),
+            ]
+        })
+        .collect();
+    table(flow, &[("Hole", 0.5), ("East", 1.0), ("North", 1.0), ("Diameter", 1.0), ("Depth", 1.0)], &rows);
+}
+
+fn distances(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
+    flow.heading("Distances between all pairs of holes, centre to centre");
+    let pairs = pairs(&pattern.holes);
+    let cell = |&(i, j, distance): &(usize, usize, f64)| {
+        [Cell::Text(format!("{} to {}", i + 1, j + 1)), sheet.brief.units.figure(distance, Unit::Millimetre).into()]
+    };
+    let rows: Vec<Vec<Cell>> = pairs.chunks(3).map(|three| three.iter().flat_map(cell).collect()).collect();
+    table(flow, &[("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0)], &rows);
+}
+
+/// Every pair with its distance.
+#[must_use]
+pub fn pairs(holes: &[(f64, f64)]) -> Vec<(usize, usize, f64)> {
+    let mut pairs = Vec::new();
+    for (i, a) in holes.iter().enumerate() {
+        for (j, b) in holes.iter().enumerate().skip(i + 1) {
+            pairs.push((i, j, (a.0 - b.0).hypot(a.1 - b.1)));
+        }
+    }
+    pairs
+}
+
+fn levels(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let (units, pier) = (sheet.brief.units, &sheet.design.pier);
+    let top = metre::get(sheet.design.block.upstand);
+    let under = top + metre::get(pier.gap);
+    let rows: Vec<Vec<Cell>> = [
+        ("Top of the block", top),
+        ("Underside of the base plate", under),
+        ("Upper face of the base plate", under + metre::get(pier.plate_thickness)),
+        ("Top of the pier", under + metre::get(pier.height)),
+    ]
+    .into_iter()
+    .map(|(what, level)| vec![what.into(), units.figure(level * 1000.0, Unit::Millimetre).into()])
+    .collect();
+    flow.heading("Levels above the ground");
+    table(flow, &[("What", 1.5), ("Level", 1.0)], &rows);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_pair_is_listed_once() {
+        let found = pairs(&[(0.0, 0.0), (3.0, 4.0), (0.0, 8.0)]);
+        assert_eq!(found, [(0, 1, 5.0), (0, 2, 8.0), (1, 2, 5.0)]);
+    }
+}

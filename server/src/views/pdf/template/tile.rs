@@ -1,0 +1,272 @@
+//! Tiles of the template: each a window on the same pattern, with rulers at its edges and register marks shared with
+//! its neighbours.
+
+use super::Pattern;
+use crate::drawing::dimension::arrowhead;
+use crate::drawing::hatch::within;
+use crate::drawing::pen::{Area, Pen, SIZE, SMALL};
+use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
+
+/// Width of the strips at the left and the lower edge in which the rulers stand, mm.
+pub const RULERS: f64 = 11.0;
+/// How much neighbouring tiles share, mm.
+const OVERLAP: f64 = 12.0;
+/// Paper round the pattern, mm.
+const ROUND: f64 = 8.0;
+/// Length of a ruler, mm.
+pub const RULER: f64 = 100.0;
+
+/// How the pattern is cut into tiles.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grid {
+    /// Tiles from west to east.
+    pub columns: usize,
+    /// Tiles from north to south.
+    pub rows: usize,
+    width: f64,
+    height: f64,
+}
+
+/// One tile: its name and the corner of its window, in the pattern's coordinates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tile {
+    /// Row as a letter, column as a number.
+    pub name: String,
+    /// West edge.
+    pub west: f64,
+    /// North edge.
+    pub north: f64,
+}
+
+impl Grid {
+    /// Tiles of at most such a size over a pattern.
+    #[must_use]
+    pub fn over(pattern: &Pattern, width: f64, height: f64) -> Self {
+        let reach =
+            pattern.holes.iter().map(|(x, y)| x.abs().max(y.abs()) + pattern.hole).fold(pattern.plate.max(pattern.column) / 2.0, f64::max);
+        let span = 2.0 * (reach + ROUND);
+        let count = |window: f64| (((span - OVERLAP) / (window - OVERLAP)).ceil().max(1.0)) as usize;
+        Self { columns: count(width), rows: count(height), width, height }
+    }
+
+    /// How many tiles.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.columns * self.rows
+    }
+
+    fn window(&self, tile: &Tile) -> Area {
+        Area { left: tile.west, right: tile.west + self.width, top: -tile.north, bottom: -tile.north + self.height }
+    }
+
+    fn starts(count: usize, window: f64) -> impl Iterator<Item = f64> {
+        let step = window - OVERLAP;
+        let total = step * (count - 1) as f64 + window;
+        (0..count).map(move |i| -total / 2.0 + step * i as f64)
+    }
+
+    /// The tiles, row by row from the north-west.
+    #[must_use]
+    pub fn tiles(&self) -> Vec<Tile> {
+        let mut tiles = Vec::new();
+        for (row, south) in Self::starts(self.rows, self.height).enumerate() {
+            for (column, west) in Self::starts(self.columns, self.width).enumerate() {
+                let letter = char::from(b'A' + (row % 26) as u8);
+                tiles.push(Tile { name: format!("sheet {letter}{}", column + 1), west, north: -south });
+            }
+        }
+        tiles
+    }
+
+    /// Where register marks stand: on the middle of every overlap, twice along each tile's edge. East and north.
+    fn registers(&self) -> Vec<(f64, f64)> {
+        let along = |count: usize, window: f64| -> Vec<f64> {
+            Self::starts(count, window).flat_map(|start| [start + window * 0.27, start + window * 0.73]).collect()
+        };
+        let between =
+            |count: usize, window: f64| -> Vec<f64> { Self::starts(count, window).skip(1).map(|start| start + OVERLAP / 2.0).collect() };
+        let mut marks = Vec::new();
+        for x in between(self.columns, self.width) {
+            marks.extend(along(self.rows, self.height).into_iter().map(|y| (x, -y)));
+        }
+        for y in between(self.rows, self.height) {
+            marks.extend(along(self.columns, self.width).into_iter().map(|x| (x, -y)));
+        }
+        marks
+    }
+}
+
+/// Draws a tile: the window at the upper right, rulers left of it and below it.
+#[must_use]
+pub fn drawing(tile: &Tile, grid: &Grid, pattern: &Pattern) -> Drawing {
+    let window = grid.window(tile);
+    let mut pen = Pen::default();
+    figure(&mut pen, grid, pattern);
+    let mut items = Vec::new();
+    for item in pen.into_items() {
+        items.extend(clipped(item, &window));
+    }
+    let mut frame = Pen::default();
+    frame.rectangle(Line::Hair, at(window.left, window.top), at(window.right, window.bottom));
+    rulers(&mut frame, at(window.left, window.bottom));
+    items.extend(frame.into_items());
+    let (dx, dy) = (RULERS - window.left, -window.top);
+    for item in &mut items {
+        crate::drawing::pen::shift(item, dx, dy);
+    }
+    Drawing {
+        name: "template",
+        title: format!("Drilling template, {}", tile.name),
+        description: format!("{} of {} at full size, with rulers of 100 mm", tile.name, grid.count()),
+        width: grid.width + RULERS,
+        height: grid.height + RULERS,
+        scale: Some(1),
+        items,
+    }
+}
+
+/// The whole pattern, in its own coordinates, y downwards.
+fn figure(pen: &mut Pen, grid: &Grid, pattern: &Pattern) {
+    let half = pattern.plate / 2.0;
+    pen.rectangle(Line::Thick, at(-half, -half), at(half, half));
+    pen.line(Line::Dashed, &ring(at(0.0, 0.0), pattern.column / 2.0));
+    let reach = half + 6.0;
+    pen.line(Line::Chain, &[at(-reach, 0.0), at(reach, 0.0)]);
+    pen.line(Line::Chain, &[at(0.0, -reach), at(0.0, reach)]);
+    let arrow = (half - 4.0).min(pattern.column / 2.0 - 4.0).max(20.0);
+    arrowhead(pen, at(0.0, -arrow), 0.0, 1.0);
+    letter(pen, at(3.0, -arrow + 5.0), Anchor::Start, SIZE * 1.6, "N true north");
+    letter(pen, at(3.0, -2.0), Anchor::Start, SIZE, "axis of the pier");
+    for (i, &(x, y)) in pattern.holes.iter().enumerate() {
+        let centre = at(x, -y);
+        pen.circle(Line::Thin, centre, pattern.hole / 2.0);
+        let arm = pattern.hole / 2.0 + 6.0;
+        pen.line(Line::Thin, &[at(centre.x - arm, centre.y), at(centre.x + arm, centre.y)]);
+        pen.line(Line::Thin, &[at(centre.x, centre.y - arm), at(centre.x, centre.y + arm)]);
+        letter(
+            pen,
+            at(centre.x + pattern.hole / 2.0 + 1.5, centre.y - pattern.hole / 2.0 - 1.5),
+            Anchor::Start,
+            SIZE * 1.6,
+            &(i + 1).to_string(),
+        );
+    }
+    for (x, north) in grid.registers() {
+        let centre = at(x, -north);
+        pen.circle(Line::Thin, centre, 2.0);
+        pen.line(Line::Thin, &[at(x - 4.0, centre.y), at(x + 4.0, centre.y)]);
+        pen.line(Line::Thin, &[at(x, centre.y - 4.0), at(x, centre.y + 4.0)]);
+    }
+}
+
+fn letter(pen: &mut Pen, at: Point, anchor: Anchor, size: f64, text: &str) {
+    pen.label(Label { at, size, anchor, upright: false, bold: true, text: text.to_owned() });
+}
+
+fn ring(centre: Point, radius: f64) -> Vec<Point> {
+    (0..=180)
+        .map(|step| f64::from(step) * std::f64::consts::TAU / 180.0)
+        .map(|angle| at(centre.x + radius * angle.cos(), centre.y + radius * angle.sin()))
+        .collect()
+}
+
+/// Two rulers at right angles, their noughts at the window's lower left corner.
+fn rulers(pen: &mut Pen, corner: Point) {
+    let (below, beside) = (corner.y + 2.0, corner.x - 2.0);
+    pen.line(Line::Thin, &[at(corner.x, below), at(corner.x + RULER, below)]);
+    pen.line(Line::Thin, &[at(beside, corner.y), at(beside, corner.y - RULER)]);
+    for step in 0..=100 {
+        let (place, length) = (
+            f64::from(step),
+            if step % 10 == 0 {
+                3.0
+            } else if step % 5 == 0 {
+                2.2
+            } else {
+                1.4
+            },
+        );
+        pen.line(Line::Hair, &[at(corner.x + place, below), at(corner.x + place, below + length)]);
+        pen.line(Line::Hair, &[at(beside, corner.y - place), at(beside - length, corner.y - place)]);
+    }
+    for step in (0..=100).step_by(20) {
+        let text = if step == 100 { "100 mm".to_owned() } else { step.to_string() };
+        let label = |at, upright| Label { at, size: SMALL, anchor: Anchor::Middle, upright, bold: false, text: text.clone() };
+        pen.label(label(at(corner.x + f64::from(step), below + 6.2), false));
+        pen.label(label(at(beside - 4.2, corner.y - f64::from(step)), true));
+    }
+}
+
+/// What of an item is seen in a window. Lettering and circles are taken whole where their middle is in it.
+fn clipped(item: Item, window: &Area) -> Option<Item> {
+    let inside = |point: Point, margin: f64| {
+        let area = window.with_margin(-margin);
+        point.x >= area.left && point.x <= area.right && point.y >= area.top && point.y <= area.bottom
+    };
+    match item {
+        Item::Path { runs, closed, line } => {
+            let runs: Vec<Vec<Point>> = runs.iter().flat_map(|run| segments(run, closed)).filter_map(|(a, b)| part(a, b, window)).collect();
+            (!runs.is_empty()).then_some(Item::Path { runs, closed: false, line })
+        }
+        Item::Circle { centre, radius, line } if !inside(centre, radius) => {
+            clipped(Item::Path { runs: vec![ring(centre, radius)], closed: false, line }, window)
+        }
+        Item::Circle { .. } => Some(item),
+        Item::Dot { centre, radius } => inside(centre, radius).then_some(item),
+        Item::Solid { ref corners } => corners.iter().all(|&corner| inside(corner, 0.0)).then_some(item),
+        Item::Text(ref label) => {
+            let area = crate::drawing::pen::area_of(label);
+            (inside(at(area.left, area.top), 0.0) && inside(at(area.right, area.bottom), 0.0)).then_some(item)
+        }
+    }
+}
+
+fn segments(run: &[Point], closed: bool) -> Vec<(Point, Point)> {
+    let mut pairs: Vec<(Point, Point)> = run.windows(2).map(|pair| (pair[0], pair[1])).collect();
+    if let (true, Some(&first), Some(&last)) = (closed, run.first(), run.last()) {
+        pairs.push((last, first));
+    }
+    pairs
+}
+
+fn part(a: Point, b: Point, window: &Area) -> Option<Vec<Point>> {
+    let (from, to) = within(a, b, window)?;
+    let along = |t: f64| at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
+    Some(vec![along(from), along(to)])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pattern(plate: f64) -> Pattern {
+        Pattern { holes: vec![(113.137, 113.137), (-113.137, -113.137)], hole: 18.0, plate, column: 219.1 }
+    }
+
+    #[test]
+    fn tiles_cover_the_pattern_and_share_a_strip() {
+        for plate in [120.0, 400.0, 900.0, 1600.0] {
+            let grid = Grid::over(&pattern(plate), 166.0, 226.0);
+            let tiles = grid.tiles();
+            assert_eq!(tiles.len(), grid.count());
+            let (first, last) = (&tiles[0], &tiles[tiles.len() - 1]);
+            assert!(first.west <= -plate / 2.0 - ROUND + 1e-9 && first.north >= plate / 2.0 + ROUND - 1e-9);
+            assert!(last.west + 166.0 >= plate / 2.0 + ROUND - 1e-9);
+            if grid.columns > 1 {
+                assert!((tiles[0].west + 166.0 - tiles[1].west - OVERLAP).abs() < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn every_register_mark_is_whole_on_at_least_two_tiles() {
+        let grid = Grid::over(&pattern(400.0), 166.0, 226.0);
+        for (x, north) in grid.registers() {
+            let seen = grid.tiles().iter().filter(|tile| {
+                let window = grid.window(tile).with_margin(-4.0);
+                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
+            });
+            assert!(seen.count() >= 2, "{x} {north}");
+        }
+    }
+}
