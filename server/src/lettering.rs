@@ -141,18 +141,22 @@ pub fn run_width(run: &Run, size: f64) -> f64 {
 /// Breaks a text into lines no wider than `most`. A word longer than a line is broken where it must be.
 #[must_use]
 pub fn wrap(face: Face, text: &str, size: f64, most: f64) -> Vec<String> {
+    let space = width(face, " ", size);
     let mut lines = Vec::new();
-    let mut line = String::new();
+    let (mut line, mut length) = (String::new(), 0.0);
     for word in text.split([' ', '\n']).filter(|word| !word.is_empty()) {
-        let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-        if width(face, &longer, size) <= most {
-            line = longer;
+        let wide = width(face, word, size);
+        if !line.is_empty() && length + space + wide <= most {
+            line.push(' ');
+            line.push_str(word);
+            length += space + wide;
             continue;
         }
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
         }
-        line = broken(face, word, size, most, &mut lines);
+        line = if wide > most { broken(face, word, size, most, &mut lines) } else { word.to_owned() };
+        length = if wide > most { width(face, &line, size) } else { wide };
     }
     if !line.is_empty() || lines.is_empty() {
         lines.push(line);
@@ -162,13 +166,15 @@ pub fn wrap(face: Face, text: &str, size: f64, most: f64) -> Vec<String> {
 
 /// Puts all but the end of an overlong word on lines of their own; gives the end.
 fn broken(face: Face, word: &str, size: f64, most: f64, lines: &mut Vec<String>) -> String {
-    let mut piece = String::new();
+    let (mut piece, mut length) = (String::new(), 0.0);
     for c in word.chars() {
-        piece.push(c);
-        if width(face, &piece, size) > most && piece.chars().count() > 1 {
-            piece.pop();
-            lines.push(std::mem::replace(&mut piece, c.into()));
+        let wide = width(face, c.encode_utf8(&mut [0; 4]), size);
+        if length + wide > most && !piece.is_empty() {
+            lines.push(std::mem::take(&mut piece));
+            length = 0.0;
         }
+        piece.push(c);
+        length += wide;
     }
     piece
 }

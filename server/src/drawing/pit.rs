@@ -24,7 +24,6 @@ pub struct Layout {
     spoil_distance: f64,
     spoil_volume: f64,
     heap: Heap,
-    room: (f64, f64),
     way_out: bool,
     loads: u32,
 }
@@ -54,7 +53,6 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         spoil_distance: metre::get(pit.spoil_distance),
         spoil_volume: volume,
         heap: Heap { base: 2.0 * height / HEAP_SLOPE, height },
-        room: (metre::get(brief.excavation.max_length.value), metre::get(brief.excavation.max_width.value)),
         way_out: pit.way_out,
         loads: pit.barrow_loads,
     }
@@ -103,7 +101,7 @@ const BETWEEN: f64 = 26.0;
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
     let left = -layout.top.0 / 2.0;
-    let scale = fitting(layout.heap_to() - left, layout.depth + layout.heap.height + layout.top.1, 90.0, 112.0);
+    let scale = fitting(layout.heap_to() - left, layout.depth + layout.heap.height + layout.top.1, 104.0, 124.0);
     let upper = view(scale, left, layout.heap.height.max(0.0));
     let mut lower = upper;
     lower.origin.y += upper.mm(layout.depth) + BETWEEN + upper.mm(layout.top.1 / 2.0);
@@ -111,7 +109,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     section(&mut pen, layout, &upper);
     plan(&mut pen, layout, &lower);
     let bounds = pen.bounds();
-    callout::column(&mut pen, notes(layout, &upper, &lower), bounds.right + 9.0, bounds.top, bounds.bottom, 44.0);
+    callout::column(&mut pen, notes(layout, &upper, &lower), bounds.right + 9.0, bounds.top, bounds.bottom, 42.0);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head { name: "pit", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
 }
@@ -210,10 +208,6 @@ fn notes(layout: &Layout, upper: &View, lower: &View) -> Vec<Callout> {
         ),
         note(lower.at(layout.block.0 * 0.35, -layout.block.1 / 2.0), "Block"),
     ];
-    notes.push(note(
-        lower.at(layout.top.0 / 2.0, layout.top.1 / 2.0),
-        format!("Room on the site {} × {}", say(layout.room.0), say(layout.room.1)),
-    ));
     if layout.way_out {
         notes.push(note(lower.at(-layout.top.0 / 2.0 + 2.0 * f64::from(lower.scale) / 1000.0, 0.0), layout.way_out_words()));
     }

@@ -14,14 +14,16 @@ use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Drawing, Line, Point, at};
 
 /// Paper for the view itself, mm.
-const ROOM: (f64, f64) = (82.0, 150.0);
+const ROOM: (f64, f64) = (96.0, 152.0);
 /// Width of the hatched band of ground, mm on paper.
 const BAND: f64 = 6.0;
+/// Ground drawn beyond the pit's edge, mm on paper.
+const EDGE: f64 = 9.0;
 
 /// Draws it.
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
-    let scale = fitting(2.0 * layout.reach(), layout.top() + layout.depth, ROOM.0 - 4.0 * BAND, ROOM.1 - BAND);
+    let scale = fitting(2.0 * layout.reach(), layout.top() + layout.depth, ROOM.0 - 2.0 * EDGE, ROOM.1 - BAND);
     let view = view(scale, -layout.reach(), layout.top());
     let mut pen = Pen::default();
     ground(&mut pen, layout, &view);
@@ -40,7 +42,7 @@ const TITLE: &str = "Section through ground, footing and pier, looking north";
 
 /// Edge of the drawn ground, to the right of the axis, on paper.
 fn edge(layout: &Layout, view: &View) -> f64 {
-    view.at(layout.reach(), 0.0).x + 2.0 * BAND
+    view.at(layout.reach(), 0.0).x + EDGE
 }
 
 fn ground(pen: &mut Pen, layout: &Layout, view: &View) {
@@ -92,14 +94,14 @@ fn block(pen: &mut Pen, layout: &Layout, view: &View) {
     }
 }
 
-/// Short strokes along the side where the soil is hard against it.
+/// Short slanting strokes along the side where the soil is hard against it.
 fn contact(pen: &mut Pen, view: &View, x: f64, side: f64, (from, to): (f64, f64)) {
-    if to - from <= 0.0 {
-        return;
-    }
     let (a, b) = (view.at(x, -from), view.at(x, -to));
-    let offset = side * 1.1;
-    pen.line(Line::Thick, &[at(a.x + offset, a.y), at(b.x + offset, b.y)]);
+    let count = ((b.y - a.y) / 2.4).floor().max(0.0) as usize;
+    for step in 0..count {
+        let y = a.y + 2.4 * (step as f64 + 0.5);
+        pen.line(Line::Thin, &[at(a.x, y), at(a.x + side * 1.7, y + 1.7)]);
+    }
 }
 
 fn pier(pen: &mut Pen, layout: &Layout, view: &View) {
@@ -216,7 +218,7 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     }
     if layout.contact.1 > layout.contact.0 {
         let middle = 0.5 * (layout.contact.0 + layout.contact.1);
-        notes.push(note(at(view.at(layout.half_length, 0.0).x + 1.1, view.at(0.0, -middle).y), &words.contact));
+        notes.push(note(at(view.at(layout.half_length, 0.0).x + 1.2, view.at(0.0, -middle).y), &words.contact));
     }
     if let Some(path) = layout.duct() {
         let (x, z) = path[0];
