@@ -25,6 +25,79 @@ pub struct NumberField {
     pub set: fn(&mut SitePlan, Option<f64>),
 }
 
+/// An answer that is no number.
+pub struct OtherField {
+    /// Path in the plan, for instance `site.soil`.
+    pub path: &'static str,
+    /// What it is, from the field's documentation.
+    pub what: &'static str,
+    /// What is taken.
+    pub kind: Kind,
+}
+
+/// What an answer that is no number may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// One of these names.
+    Choice(&'static [&'static str]),
+    /// True or false.
+    YesOrNo,
+    /// A text.
+    Text,
+    /// Rows of a table, at most so many.
+    Rows(&'static [Cell], usize),
+    /// Points, at most so many, each east and north of the pier's axis.
+    Points(usize),
+}
+
+/// A cell in a row of a table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cell {
+    /// Its name.
+    pub name: &'static str,
+    /// What it is, with its unit.
+    pub what: &'static str,
+    /// Whether it is a text; otherwise a number.
+    pub is_text: bool,
+}
+
+impl Cell {
+    /// A number.
+    #[must_use]
+    pub const fn number(name: &'static str, what: &'static str) -> Self {
+        Self { name, what, is_text: false }
+    }
+
+    /// A text.
+    #[must_use]
+    pub const fn text(name: &'static str, what: &'static str) -> Self {
+        Self { name, what, is_text: true }
+    }
+}
+
+/// A type of answer that says what it takes.
+pub trait Answer {
+    /// What is taken.
+    const KIND: Kind;
+}
+
+impl<T: Answer> Answer for Option<T> {
+    const KIND: Kind = T::KIND;
+}
+
+impl Answer for bool {
+    const KIND: Kind = Kind::YesOrNo;
+}
+
+impl Answer for String {
+    const KIND: Kind = Kind::Text;
+}
+
+impl Answer for Vec<[f64; 2]> {
+    // A walk and the posts of a deck may have as many.
+    const KIND: Kind = Kind::Points(crate::site_plan::floor::MOST_WALK_POINTS);
+}
+
 /// Something wrong with a plan: which fields, what was found, what is right.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Problem {
@@ -56,9 +129,15 @@ macro_rules! choice {
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
         pub enum $name { $($(#[$vdoc])* #[serde(rename = $key)] $variant,)* }
 
+        impl $crate::field::Answer for $name {
+            const KIND: $crate::field::Kind = $crate::field::Kind::Choice(Self::KEYS);
+        }
+
         impl $name {
             /// Every answer, in the order in which they are offered.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)*];
+            /// Their names in the JSON interface, in the same order.
+            pub const KEYS: &'static [&'static str] = &[$($key,)*];
 
             /// The answer's name in the JSON interface.
             #[must_use]
@@ -82,19 +161,28 @@ macro_rules! section {
         pub struct $name:ident in $place:ident {
             numbers { $(#[doc = $ndoc:literal] $number:ident: $unit:ident, $least:literal ..= $most:literal, $why:literal;)* }
             counts { $(#[doc = $cdoc:literal] $count:ident: $cleast:literal ..= $cmost:literal, $cwhy:literal;)* }
-            others { $($(#[$odoc:meta])* $other:ident: $type:ty,)* }
+            others { $($(#[doc = $odoc:literal])+ $other:ident: $type:ty,)* }
         }
     ) => {
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Default, serde::Serialize, serde::Deserialize)]
         #[serde(default, deny_unknown_fields)]
         pub struct $name {
-            $($(#[$odoc])* pub $other: $type,)*
+            $($(#[doc = $odoc])+ pub $other: $type,)*
             $(#[doc = $cdoc] pub $count: Option<u32>,)*
             $(#[doc = $ndoc] pub $number: Option<f64>,)*
         }
 
         impl $name {
+            /// The section's other answers with what they take.
+            pub const OTHERS: &'static [$crate::field::OtherField] = &[
+                $($crate::field::OtherField {
+                    path: concat!(stringify!($place), ".", stringify!($other)),
+                    what: concat!($($odoc),+),
+                    kind: <$type as $crate::field::Answer>::KIND,
+                },)*
+            ];
+
             /// The section's numbers with their units and ranges.
             pub const NUMBERS: &'static [$crate::field::NumberField] = &[
                 $($crate::field::NumberField {

@@ -22,7 +22,7 @@ pub use pier::Pier;
 pub use site::Site;
 pub use work::Work;
 
-use crate::field::{NumberField, Problem, Problems, choice};
+use crate::field::{NumberField, OtherField, Problem, Problems, choice};
 use crate::figure::Units;
 
 /// Version of the document that this engine reads.
@@ -106,6 +106,13 @@ impl SitePlan {
     /// Every number of the plan with its unit and range.
     pub fn numbers() -> impl Iterator<Item = &'static NumberField> {
         [Site::NUMBERS, Excavation::NUMBERS, Block::NUMBERS, Pier::NUMBERS, Load::NUMBERS, Anchors::NUMBERS, Floor::NUMBERS, Work::NUMBERS]
+            .into_iter()
+            .flatten()
+    }
+
+    /// Every other answer of the plan's sections with what it takes.
+    pub fn others() -> impl Iterator<Item = &'static OtherField> {
+        [Site::OTHERS, Excavation::OTHERS, Block::OTHERS, Pier::OTHERS, Load::OTHERS, Anchors::OTHERS, Floor::OTHERS, Work::OTHERS]
             .into_iter()
             .flatten()
     }

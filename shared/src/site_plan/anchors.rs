@@ -4,7 +4,7 @@ mod against;
 
 use serde::{Deserialize, Serialize};
 
-use crate::field::{Problem, choice, section};
+use crate::field::{Answer, Cell, Kind, Problem, choice, section};
 use crate::site_plan::SitePlan;
 
 pub use against::contradictions;
@@ -122,6 +122,28 @@ pub struct TimeRow {
     pub working_min: f64,
     /// Time before full load, hours.
     pub cure_h: f64,
+}
+
+impl Answer for Vec<BondRow> {
+    const KIND: Kind = Kind::Rows(
+        &[
+            Cell::number("up_to_c", "Warmest that the concrete may become, °C."),
+            Cell::number("cracked_mpa", "Characteristic bond strength in cracked concrete, MPa."),
+            Cell::number("uncracked_mpa", "Characteristic bond strength in uncracked concrete, MPa."),
+        ],
+        MOST_ROWS,
+    );
+}
+
+impl Answer for Vec<TimeRow> {
+    const KIND: Kind = Kind::Rows(
+        &[
+            Cell::number("concrete_c", "Temperature of the concrete, °C."),
+            Cell::number("working_min", "Working time, minutes."),
+            Cell::number("cure_h", "Time before full load, hours."),
+        ],
+        MOST_ROWS,
+    );
 }
 
 section! {

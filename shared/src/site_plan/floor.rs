@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 pub use contradictions::contradictions;
 
-use crate::field::{Problem, choice, section};
+use crate::field::{Answer, Cell, Kind, Problem, choice, section};
 use crate::site_plan::{SitePlan, text_problem};
 
 /// Most stands a floor may have.
@@ -52,6 +52,18 @@ pub struct Stand {
     pub y_m: f64,
     /// Mass of the person or thing.
     pub mass_kg: f64,
+}
+
+impl Answer for Vec<Stand> {
+    const KIND: Kind = Kind::Rows(
+        &[
+            Cell::text("name", "What it is called."),
+            Cell::number("x_m", "East of the pier's axis, m."),
+            Cell::number("y_m", "North of the pier's axis, m."),
+            Cell::number("mass_kg", "Mass of the person or thing, kg."),
+        ],
+        MOST_STANDS,
+    );
 }
 
 section! {
