@@ -28,6 +28,7 @@ pub mod li_2010;
 pub mod mechanics;
 pub mod osha_1926_p_1989;
 pub mod pais_kausel_1988;
+pub mod prying;
 pub mod resin;
 pub mod sci_p354_2009;
 pub mod sightline;

@@ -2,8 +2,8 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, millimetre, newton, newton_metre,
-    newton_metre_per_radian, newton_per_metre,
+    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, megapascal, millimetre, newton, newton_metre,
+    newton_metre_per_radian, newton_per_metre, square_millimetre,
 };
 
 /// Studs under a stiff plate that stands on nuts.
@@ -54,57 +54,81 @@ pub fn sideways_stiffness(modulus: Pressure, diameter: Length, free_length: Leng
 }
 
 /// A plate on grout under moment and pressing force.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct GroutedPlate {
     /// Side along the moment's lever.
     pub length: Length,
     /// Side across it.
     pub width: Length,
-    /// Distance of the pulled row from the plate's centre.
-    pub row: Length,
-    /// Stress area of the pulled row.
-    pub row_area: crate::units::Area,
+    /// Distances of the studs from the plate's centre, the pulled side positive.
+    pub levers: Vec<Length>,
+    /// Stress area of one stud.
+    pub stud_area: crate::units::Area,
     /// Elastic modulus of steel over that of concrete.
     pub modular_ratio: f64,
 }
 
 /// What a grouted plate does under moment.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Contact {
     /// Length of plate that presses on the grout.
     pub pressed: Length,
-    /// Pull in the row of studs.
-    pub row_tension: Force,
+    /// Pull in each stud; nothing where it stands in the pressed part.
+    pub tensions: Vec<Force>,
     /// Largest pressure.
     pub pressure: Pressure,
 }
 
-/// Neutral axis of a plate on grout: x³ + 3(e − L/2)x² + (6nA/B)(f + e)x − (6nA/B)(L/2 + f)(f + e) = 0, then
-/// T = N(e − L/2 + x/3)/(L/2 − x/3 + f) and σ = 2(N + T)/(Bx).
+/// Neutral axis of a plate on grout: the plate stays plane, concrete bears pressure alone, studs bear pull alone; the
+/// pressed length x is where Σ forces and Σ moments agree with N and M. For one row it is the cubic
+/// x³ + 3(e − L/2)x² + (6nA/B)(f + e)(x − L/2 − f) = 0.
 ///
 /// # Source
-/// Blodgett, Design of welded structures, 1966, 3.3: plane plate, no tension in the concrete.
+/// Blodgett, Design of welded structures, 1966, 3.3, for one row; the same equilibrium for any rows.
 ///
 /// # Valid for
 /// A pressing force above nought and e = M/N beyond the plate's kern; else none, the plate presses all over.
 #[must_use]
 pub fn grouted(plate: &GroutedPlate, pressing: Force, moment: Moment) -> Option<Contact> {
-    let (length, width, row) = (millimetre::get(plate.length), millimetre::get(plate.width), millimetre::get(plate.row));
-    let force = newton::get(pressing);
-    let eccentricity = newton_metre::get(moment) * 1000.0 / force;
-    if !(force > 0.0 && eccentricity.is_finite() && eccentricity > length / 6.0) {
+    let (force, turning) = (newton::get(pressing), newton_metre::get(moment) * 1000.0);
+    let length = millimetre::get(plate.length);
+    if !(force > 0.0 && turning > force * length / 6.0 && turning.is_finite()) {
         return None;
     }
-    let k = 6.0 * plate.modular_ratio * crate::units::square_millimetre::get(plate.row_area) / width;
-    let balance =
-        |x: f64| x.powi(3) + 3.0 * (eccentricity - length / 2.0) * x.powi(2) + k * (row + eccentricity) * (x - length / 2.0 - row);
-    let pressed = root(balance, 0.0, length);
-    let tension = force * (eccentricity - length / 2.0 + pressed / 3.0) / (length / 2.0 - pressed / 3.0 + row);
+    let pressed = root(
+        |x| {
+            let (push, turn) = plate.sums(x);
+            turning * push - force * turn
+        },
+        0.0,
+        length,
+    );
+    let pressure = turning / plate.sums(pressed).1;
+    let tension = |&lever: &Length| newton::new(pressure * plate.pull(pressed, millimetre::get(lever)));
     Some(Contact {
         pressed: millimetre::new(pressed),
-        row_tension: newton::new(tension.max(0.0)),
-        pressure: crate::units::megapascal::new(2.0 * (force + tension.max(0.0)) / (width * pressed)),
+        tensions: plate.levers.iter().map(tension).collect(),
+        pressure: megapascal::new(pressure),
     })
+}
+
+impl GroutedPlate {
+    /// Pull of a stud at a lever for an edge pressure of 1 MPa and a pressed length x, N.
+    fn pull(&self, x: f64, lever: f64) -> f64 {
+        let beyond = lever + millimetre::get(self.length) / 2.0 - x;
+        let area = square_millimetre::get(self.stud_area);
+        (self.modular_ratio * beyond / x * area).max(0.0)
+    }
+
+    /// Sum of pressure less pulls, and of their moments about the centre, for an edge pressure of 1 MPa.
+    fn sums(&self, x: f64) -> (f64, f64) {
+        let push = x * millimetre::get(self.width) / 2.0;
+        let arm = millimetre::get(self.length) / 2.0 - x / 3.0;
+        self.levers.iter().map(|&lever| millimetre::get(lever)).fold((push, push * arm), |(force, turn), lever| {
+            let pull = self.pull(x, lever);
+            (force - pull, turn + pull * lever)
+        })
+    }
 }
 
 /// Root by halving the interval; sixty steps leave nothing to find.
@@ -119,7 +143,7 @@ fn root(f: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{kilonewton, megapascal, newton_metre, square_millimetre};
+    use crate::units::kilonewton;
 
     /// Computed: ring of 160 mm, 6 kN m, 3 kN pressing, n 3 to 8: 24.0, 18.0, 14.4, 12.0, 10.29, 9.0 kN.
     #[test]
@@ -137,8 +161,8 @@ mod tests {
         let plate = GroutedPlate {
             length: millimetre::new(350.0),
             width: millimetre::new(350.0),
-            row: millimetre::new(120.0),
-            row_area: square_millimetre::new(314.0),
+            levers: [120.0, 120.0, -120.0, -120.0].map(millimetre::new).to_vec(),
+            stud_area: square_millimetre::new(157.0),
             modular_ratio: 6.774,
         };
         for (moment, force, x, tension, pressure) in
@@ -146,7 +170,7 @@ mod tests {
         {
             let found = grouted(&plate, kilonewton::new(force), newton_metre::new(moment)).unwrap();
             assert!((millimetre::get(found.pressed) - x).abs() < 0.005 * x);
-            assert!((kilonewton::get(found.row_tension) - tension).abs() < 0.005 * tension);
+            assert!((kilonewton::get(found.tensions[0] + found.tensions[1]) - tension).abs() < 0.005 * tension);
             assert!((megapascal::get(found.pressure) - pressure).abs() < 0.005 * pressure);
         }
         assert!(grouted(&plate, kilonewton::new(100.0), newton_metre::new(100.0)).is_none());

@@ -1,25 +1,34 @@
 //! Anchors: layout, resistances, torque, resin.
 
+mod aci;
+pub mod actions;
+mod eurocode;
+mod forces;
 pub mod layout;
 pub mod seat;
 pub mod setting;
+pub mod situation;
 pub mod strength;
 pub mod torque;
+pub mod verdict;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
-use crate::rules::en_1992_4_2018 as en;
 use crate::stages::block::Block;
 use crate::stages::pier::Pier;
 use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millimetre};
 
+pub use actions::Action;
 pub use layout::Stud;
 pub use seat::Seat;
 pub use setting::Setting;
 pub use strength::{Mode, Resistances};
 pub use torque::Torque;
+pub use verdict::Verdict;
+
+use situation::Situation;
 
 /// The studs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -52,23 +61,30 @@ pub struct Anchors {
     pub torque: Torque,
     /// What they resist.
     pub resistances: Resistances,
+    /// How EN 1992-4 judges them.
+    pub eurocode: Option<Verdict>,
+    /// How ACI 318-19 judges them.
+    pub aci: Option<Verdict>,
+    /// What acts at the foot.
+    pub actions: Vec<Action>,
 }
 
 /// Finds the studs.
 #[must_use]
-pub fn stage(brief: &Brief, block: &Block, _pier: &Pier) -> Found<Anchors> {
+pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     let mut notes = Notes::default();
     let anchors = &brief.anchors;
-    let seat = Seat::of(brief);
+    let situation = Situation::of(brief, block);
     let group = layout::group(brief, block);
+    let actions = actions::all(brief, pier);
+    let both = verdict::find(&situation, &group, &actions, &mut notes);
+    if let Some(verdict) = both.chosen(brief) {
+        verdict::put_checks(&situation, &group, verdict, &both.resistances, &mut notes);
+    }
     let setting = setting::find(brief);
     setting::notes(brief, &setting, &mut notes);
-    let thread = anchors.thread();
-    let bond = if anchors.cracked.value { anchors.product.bond_cracked.value } else { anchors.product.bond_uncracked.value };
-    let lasting = en::bond::single(anchors.product.sustained_factor.value, bond, thread.diameter, anchors.embedment.value)
-        / en::factors::concrete_factor(anchors.product.installation_factor.value);
     let screw = torque::Screw::of(brief);
-    let torque = torque::find(brief, seat, &screw, lasting);
+    let torque = torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained));
     torque::notes(brief, &torque, &screw, &mut notes);
     let value = Anchors {
         studs: group.studs,
@@ -77,11 +93,28 @@ pub fn stage(brief: &Brief, block: &Block, _pier: &Pier) -> Found<Anchors> {
         resin_volume: setting.resin_per_hole * anchors.count.value,
         embedment: anchors.embedment.value,
         preload: Some(screw.preload(torque.used)),
-        governing: String::new(),
-        seat,
+        governing: governing(&both, brief),
+        seat: situation.seat,
         setting,
         torque,
-        resistances: Resistances::default(),
+        resistances: both.resistances,
+        eurocode: both.eurocode,
+        aci: both.aci,
+        actions,
     };
     Found { value, notes }
+}
+
+/// The way in which the group would fail first, and what would raise it.
+fn governing(both: &verdict::Both, brief: &Brief) -> String {
+    let Some(verdict) = both.chosen(brief) else { return String::new() };
+    let Some(judged) = verdict.governing() else { return String::new() };
+    let of = judged.of;
+    format!(
+        "{}, {:.0} % used under {}; it would be raised by {}",
+        judged.words,
+        100.0 * judged.utilisation,
+        verdict.action.title,
+        of.raised_by()
+    )
 }

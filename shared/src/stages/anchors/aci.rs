@@ -1,0 +1,31 @@
+//! Resistances by ACI 318-19 chapter 17, nominal and reduced.
+
+mod shear;
+mod tension;
+
+use crate::notes::Notes;
+use crate::rules::aci_318_19::factors::{self, Category};
+use crate::stages::anchors::situation::{Acting, Situation};
+use crate::stages::anchors::strength::Strengths;
+
+/// Elongation above which a steel counts as ductile, ACI 318-19 chapter 2: 14 % over its gauge and 30 % of the area.
+const DUCTILE_RATIO: f64 = 0.14;
+
+/// Resistances of studs that act together, with every factor on the way.
+#[must_use]
+pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
+    let mut strengths = Strengths::default();
+    let pulled = tension::put(situation, acting, &mut strengths, notes);
+    shear::put(situation, acting, pulled, &mut strengths, notes);
+    strengths
+}
+
+/// Whether the steel counts as ductile.
+fn ductile(situation: &Situation) -> bool {
+    situation.steel.elongation_ratio >= DUCTILE_RATIO
+}
+
+/// The product's category.
+fn category(situation: &Situation) -> Category {
+    factors::category(situation.brief.anchors.product.installation_factor.value)
+}

@@ -1,0 +1,117 @@
+//! Studs in shear by ACI 318-19: steel, edge, pry-out.
+
+use super::ductile;
+use super::tension::Pulled;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::aci_318_19::{factors, shear, steel};
+use crate::rules::en_1992_4_2018::{edge as area, steel as bending};
+use crate::rules::threads;
+use crate::stages::anchors::seat::Seat;
+use crate::stages::anchors::situation::{Acting, Situation, named};
+use crate::stages::anchors::strength::{Mode, Strengths};
+use crate::units::{Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
+
+/// Puts the strengths in shear.
+pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, strengths: &mut Strengths, notes: &mut Notes) {
+    let count = acting.count() as f64;
+    let ultimate = steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let grouted = situation.seat == Seat::Bedded && millimetre::get(situation.brief.pier.gap.value) > 0.0;
+    let vsa = steel::shear(situation.thread.stress_area, ultimate, grouted) * count;
+    let phi = factors::steel_shear_factor(ductile(situation));
+    strengths.put(Mode::ShearSteel, vsa, 1.0 / phi);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let source = if grouted { steel::GROUT } else { steel::SHEAR };
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "shear_steel"),
+            title("steel in shear"),
+            "V_sa = n 0.6 A_se f_uta (0.8 of it on grout)",
+            source,
+        )
+        .with("n", count, Unit::Count)
+        .with("A_se", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
+        .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
+        .with("φ", phi, Unit::One)
+        .gives("V_sa", kilonewton::get(vsa), Unit::Kilonewton),
+    );
+    lever(situation, acting, phi, strengths, notes);
+    let kcp = shear::pry_out_factor(situation.embedment);
+    let least = if pulled.breakout < pulled.bond { pulled.breakout } else { pulled.bond };
+    strengths.put(Mode::PryOut, least * kcp, 1.0 / factors::pry_out_factor());
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "pry_out"),
+            title("concrete prised out behind"),
+            "V_cpg = k_cp min(N_cbg; N_ag)",
+            shear::PRY_OUT,
+        )
+        .with("k_cp", kcp, Unit::One)
+        .with("N_cbg", kilonewton::get(pulled.breakout), Unit::Kilonewton)
+        .with("N_ag", kilonewton::get(pulled.bond), Unit::Kilonewton)
+        .with("φ", factors::pry_out_factor(), Unit::One)
+        .gives("V_cpg", kilonewton::get(least * kcp), Unit::Kilonewton),
+    );
+    edge(situation, acting, strengths, notes);
+}
+
+/// The code has no rule for a plate on an open gap: bending of the studs as in EN 1992-4 stands beside it.
+fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Strengths, notes: &mut Notes) {
+    let Some(gap) = situation.lever_gap() else { return };
+    let thread = &situation.thread;
+    let held = bending::bending(bending::section_modulus(threads::stress_diameter(thread)), situation.steel.ultimate);
+    let arm = bending::lever_arm(thread.diameter, gap, situation.brief.pier.plate_thickness.value, false);
+    let restraint = if acting.count() > 1 { 2.0 } else { 1.0 };
+    let found = bending::shear_with_lever(held, arm, restraint) * acting.count() as f64;
+    strengths.put(Mode::ShearLever, found, 1.0 / phi);
+    let title = format!("{}: steel in shear over the gap", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "shear_lever_arm"),
+            title,
+            "as EN 1992-4, since ACI 318 has no rule: n α_M 1.2 W_el f_u/l_a",
+            bending::LEVER,
+        )
+        .with("M⁰", newton_metre::get(held), Unit::NewtonMetre)
+        .with("l_a", millimetre::get(arm), Unit::Millimetre)
+        .gives("V", kilonewton::get(found), Unit::Kilonewton),
+    );
+}
+
+/// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear.
+fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
+    let found = (0..4).map(|side| edge_force(situation, acting, side));
+    let Some((force, working)) = found.min_by(|a, b| newton::get(a.0).total_cmp(&newton::get(b.0))) else { return };
+    strengths.put(Mode::Edge, force, 1.0 / factors::concrete_shear_factor(situation.reinforced));
+    notes.working(working);
+}
+
+fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (Force, Working) {
+    let row = acting.group.row(side);
+    let edges = row.edges();
+    let corners = if side < 2 { [edges[2], edges[3]] } else { [edges[0], edges[1]] };
+    let thickness = row.concrete.thickness;
+    let ca1 = shear::narrow_edge(edges[side % 4], corners, thickness, row.largest_spacing());
+    let basic = shear::basic(situation.thread.diameter, situation.embedment, situation.strength, ca1);
+    let area_ratio = (area::row_area(ca1, row.row_length(side), corners, thickness) / area::single_area(ca1)).value;
+    let corner = if corners[0] < corners[1] { corners[0] } else { corners[1] };
+    let cornered = shear::corner_factor(corner, ca1);
+    let (cracking, thick) = (shear::cracking_factor(situation.cracked), shear::thickness_factor(ca1, thickness));
+    let force = basic * (area_ratio * cornered * cracking * thick);
+    let title = format!("{}: the block's edge", acting.scope.words());
+    let working = Working::new(
+        named!("aci", acting.scope, "edge"),
+        title,
+        "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) √f'_c c_a1^1.5",
+        shear::BREAKOUT,
+    )
+    .with("c_a1", millimetre::get(ca1), Unit::Millimetre)
+    .with("V_b", kilonewton::get(basic), Unit::Kilonewton)
+    .with("A_Vc/A_Vco", area_ratio, Unit::One)
+    .with("ψ_ed,V", cornered, Unit::One)
+    .with("ψ_c,V", cracking, Unit::One)
+    .with("ψ_h,V", thick, Unit::One)
+    .with("φ", factors::concrete_shear_factor(situation.reinforced), Unit::One)
+    .gives("V_cbg", kilonewton::get(force), Unit::Kilonewton);
+    (force, working)
+}

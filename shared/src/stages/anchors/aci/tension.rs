@@ -1,0 +1,145 @@
+//! Studs in tension by ACI 318-19: steel, breakout, bond.
+
+use super::{category, ductile};
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::aci_318_19::{bond, breakout, factors, steel};
+use crate::stages::anchors::situation::{Acting, Situation, named};
+use crate::stages::anchors::strength::{Mode, Strengths};
+use crate::units::{Force, kilonewton, megapascal, millimetre, square_millimetre};
+
+/// Concrete strengths that pry-out needs again.
+pub(super) struct Pulled {
+    pub(super) breakout: Force,
+    pub(super) bond: Force,
+}
+
+/// Share of the reduced bond that a lasting pull may use, ACI 318-19 17.5.2.2.
+const LASTING_FACTOR: f64 = 0.55;
+
+/// Puts the strengths in tension.
+pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) -> Pulled {
+    let count = acting.count() as f64;
+    let ultimate = steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let nsa = steel::tension(situation.thread.stress_area, ultimate) * count;
+    let steel_factor = factors::steel_tension_factor(ductile(situation));
+    strengths.put(Mode::Steel, nsa, 1.0 / steel_factor);
+    let phi = factors::concrete_tension_factor(category(situation), situation.reinforced);
+    let breakout = breakout(situation, acting, notes);
+    strengths.put(Mode::Cone, breakout, 1.0 / phi);
+    let bond = bond(situation, acting, notes);
+    strengths.put(Mode::Bond, bond, 1.0 / phi);
+    // The code holds the most loaded stud alone against its basic bond.
+    let basic = bond::basic(situation.bond, situation.thread.diameter, situation.embedment) * (situation.lasting_factor * count);
+    strengths.put(Mode::BondSustained, basic, 1.0 / (LASTING_FACTOR * phi));
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(named!("aci", acting.scope, "steel"), title("steel in tension"), "N_sa = n A_se f_uta", steel::TENSION)
+            .with("n", count, Unit::Count)
+            .with("A_se", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
+            .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
+            .with("φ", steel_factor, Unit::One)
+            .gives("N_sa", kilonewton::get(nsa), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "bond_sustained"),
+            title("bond under a lasting pull"),
+            "0.55 φ N_ba (0.4 of it at the table's least bond)",
+            bond::SUSTAINED,
+        )
+        .with("φ", phi, Unit::One)
+        .with("N_ba", kilonewton::get(basic), Unit::Kilonewton)
+        .gives("0.55 φ N_ba", kilonewton::get(basic * (LASTING_FACTOR * phi)), Unit::Kilonewton),
+    );
+    Pulled { breakout, bond }
+}
+
+/// Concrete breakout, 17.6.2.
+fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
+    let embedment = match acting.group.narrow(situation.embedment * 1.5) {
+        Some(edge) => breakout::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing()),
+        None => situation.embedment,
+    };
+    let edge = acting.group.nearest_edge();
+    let basic = breakout::basic(breakout::POST_INSTALLED_FACTOR, situation.strength, embedment);
+    let area_ratio = (acting.group.area(embedment * 1.5) / breakout::single_area(embedment)).value;
+    let edged = breakout::edge_factor(edge, embedment);
+    let [x, y] = acting.eccentricity.map(|eccentricity| breakout::eccentricity_factor(eccentricity, embedment));
+    let cracking = breakout::cracking_factor(situation.cracked);
+    let critical = breakout::critical_edge(situation.embedment);
+    let splitting = breakout::splitting_factor(situation.cracked || situation.reinforced, edge, embedment, critical);
+    let found = basic * (area_ratio * edged * x * y * cracking * splitting);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "breakout_basic"),
+            title("breakout of a stud far from edges"),
+            "N_b = k_c λ_a √f'_c h_ef^1.5",
+            breakout::BREAKOUT,
+        )
+        .with("k_c", breakout::POST_INSTALLED_FACTOR, Unit::One)
+        .with("f'_c", megapascal::get(situation.strength), Unit::Megapascal)
+        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
+        .gives("N_b", kilonewton::get(basic), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "breakout"),
+            title("concrete breakout"),
+            "N_cbg = (A_Nc/A_Nco) ψ_ec,N ψ_ed,N ψ_c,N ψ_cp,N N_b",
+            breakout::BREAKOUT,
+        )
+        .with("A_Nc/A_Nco", area_ratio, Unit::One)
+        .with("ψ_ec,N", x * y, Unit::One)
+        .with("ψ_ed,N", edged, Unit::One)
+        .with("ψ_c,N", cracking, Unit::One)
+        .with("c_ac", millimetre::get(critical), Unit::Millimetre)
+        .with("ψ_cp,N", splitting, Unit::One)
+        .with("φ", factors::concrete_tension_factor(category(situation), situation.reinforced), Unit::One)
+        .gives("N_cbg", kilonewton::get(found), Unit::Kilonewton),
+    );
+    found
+}
+
+/// Bond, 17.6.5.
+fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
+    let diameter = situation.thread.diameter;
+    let edge = acting.group.nearest_edge();
+    let basic = bond::basic(situation.bond, diameter, situation.embedment);
+    let reach = bond::reach(diameter, situation.bond_uncracked);
+    let area_ratio = (acting.group.area(reach) / bond::single_area(reach)).value;
+    let edged = bond::edge_factor(edge, reach);
+    let [x, y] = acting.eccentricity.map(|eccentricity| bond::eccentricity_factor(eccentricity, reach));
+    let critical = breakout::critical_edge(situation.embedment);
+    let splitting = bond::splitting_factor(situation.cracked || situation.reinforced, edge, reach, critical);
+    let found = basic * (area_ratio * edged * x * y * splitting);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "bond_basic"),
+            title("bond of a stud far from edges"),
+            "N_ba = λ_a τ_cr π d_a h_ef",
+            bond::BOND,
+        )
+        .with("τ_cr", megapascal::get(situation.bond), Unit::Megapascal)
+        .with("d_a", millimetre::get(diameter), Unit::Millimetre)
+        .with("h_ef", millimetre::get(situation.embedment), Unit::Millimetre)
+        .gives("N_ba", kilonewton::get(basic), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            named!("aci", acting.scope, "bond"),
+            title("bond of the resin"),
+            "N_ag = (A_Na/A_Nao) ψ_ec,Na ψ_ed,Na ψ_cp,Na N_ba",
+            bond::BOND,
+        )
+        .with("c_Na", millimetre::get(reach), Unit::Millimetre)
+        .with("A_Na/A_Nao", area_ratio, Unit::One)
+        .with("ψ_ec,Na", x * y, Unit::One)
+        .with("ψ_ed,Na", edged, Unit::One)
+        .with("ψ_cp,Na", splitting, Unit::One)
+        .gives("N_ag", kilonewton::get(found), Unit::Kilonewton),
+    );
+    found
+}

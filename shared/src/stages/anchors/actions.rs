@@ -1,0 +1,129 @@
+//! What pulls and pushes at the foot: weight, a leaning person, a gust, a hanging ladder, a knock.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::en_1991_1_1_2002::person;
+use crate::rules::en_1991_1_4_2005::{cylinder, gust};
+use crate::site_plan::Code;
+use crate::source::{Source, Standing};
+use crate::stages::pier::Pier;
+use crate::units::{Force, Length, Moment, gravity, kilogram, kilonewton, kilonewton_metre, metre, newton, newton_metre};
+
+/// A knock: somebody falls against the column, or a barrow runs into it.
+const KNOCK: Source = Source::judgement("1.5 kN at 1 m above the foot, a heavy person or a loaded barrow at walking pace");
+/// A knock's force, N, and its height, m.
+const KNOCK_N: f64 = 1500.0;
+const KNOCK_HEIGHT_M: f64 = 1.0;
+/// A person with tools on a ladder, kg, and how far from the axis the ladder hangs, m.
+const CLIMBER_KG: f64 = 120.0;
+const LADDER_ARM_M: f64 = 0.5;
+/// Partial factors of EN 1990.
+const EN_1990: Source = Source::new("EN 1990", "2002", "Table A1.2(B) and 6.4.3.3", Standing::FromMemory);
+/// Load factors of ACI 318.
+const ACI_LOADS: Source = Source::new("ACI 318", "19", "Table 5.3.1", Standing::FromMemory);
+
+/// What acts at the foot, characteristic.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Action {
+    /// Stable name.
+    pub id: &'static str,
+    /// In words.
+    pub title: &'static str,
+    /// Weight that presses.
+    #[serde(rename = "weight_kn", serialize_with = "kilonewton::serialize")]
+    pub weight: Force,
+    /// Across the column.
+    #[serde(rename = "shear_kn", serialize_with = "kilonewton::serialize")]
+    pub shear: Force,
+    /// Bending at the foot.
+    #[serde(rename = "moment_kn_m", serialize_with = "kilonewton_metre::serialize")]
+    pub moment: Moment,
+    /// Whether it is an accident, which has no partial factor.
+    pub accidental: bool,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// An action with its partial factors.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Factored {
+    /// Weight that presses, at its least.
+    pub weight: Force,
+    /// Across the column.
+    pub shear: Force,
+    /// Bending at the foot.
+    pub moment: Moment,
+}
+
+impl Action {
+    /// With the code's factors; weight helps, and counts at its least.
+    #[must_use]
+    pub fn factored(&self, code: Code) -> Factored {
+        let (weight, variable) = match (code, self.accidental) {
+            (_, true) => (1.0, 1.0),
+            (Code::Eurocode, false) => (1.0, 1.5),
+            (Code::Aci, false) => (0.9, 1.6),
+        };
+        Factored { weight: self.weight * weight, shear: self.shear * variable, moment: self.moment * variable }
+    }
+}
+
+/// Every action.
+#[must_use]
+pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
+    let weight: Force = (pier.mass + brief.load.mass.value) * gravity();
+    let top = pier.height + brief.load.centre_above_pier.value;
+    let still = newton::new(0.0);
+    let (wind, wind_moment) = storm(brief, pier);
+    let knock_height = if pier.height > metre::new(KNOCK_HEIGHT_M) { metre::new(KNOCK_HEIGHT_M) } else { pier.height };
+    let climber = kilogram::new(CLIMBER_KG);
+    let ladder = person::ladder_push(climber);
+    let hanging = person::hanging_moment(climber, metre::new(LADDER_ARM_M)) + moment(ladder, pier.height);
+    let action = |id, title, weight, shear, moment, source| Action { id, title, weight, shear, moment, accidental: false, source };
+    vec![
+        action("rest", "weight at rest", weight, still, newton_metre::new(0.0), EN_1990),
+        action("leaning", "a person who leans on the telescope", weight, person::leaning(), moment(person::leaning(), top), person::SOURCE),
+        action("gust", "the design gust, with no roof to keep it off", weight, wind, wind_moment, gust::SOURCE),
+        action(
+            "ladder",
+            "a ladder hung on the column with a person on it",
+            weight + climber * gravity(),
+            ladder,
+            hanging,
+            person::LADDER_SOURCE,
+        ),
+        Action {
+            accidental: true,
+            ..action("knock", "a knock", weight, newton::new(KNOCK_N), moment(newton::new(KNOCK_N), knock_height), KNOCK)
+        },
+    ]
+}
+
+fn moment(force: Force, height: Length) -> Moment {
+    force * height
+}
+
+/// Force and moment of the design gust; a roof may stand open when it comes.
+fn storm(brief: &Brief, pier: &Pier) -> (Force, Moment) {
+    let speed = brief.site.design_gust.value;
+    let column = gust::force(speed, pier.outside_diameter * pier.height, cylinder::cylinder_factor(speed, pier.outside_diameter));
+    let top = gust::force(speed, brief.load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR);
+    let centre = pier.height + brief.load.centre_above_pier.value;
+    (column + top, moment(column, pier.height / 2.0) + moment(top, centre))
+}
+
+/// The line of calculation for the action that governs.
+pub fn working(action: &Action, code: Code, notes: &mut Notes) {
+    let factored = action.factored(code);
+    let source = if code == Code::Aci { ACI_LOADS } else { EN_1990 };
+    notes.working(
+        Working::new("anchors.action", format!("Worst for the studs: {}", action.title), "M_Ed = γ M, N_Ed at its least", source)
+            .with("M", kilonewton_metre::get(action.moment), Unit::KilonewtonMetre)
+            .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
+            .with("N_Ed", kilonewton::get(factored.weight), Unit::Kilonewton)
+            .gives("M_Ed", kilonewton_metre::get(factored.moment), Unit::KilonewtonMetre),
+    );
+}

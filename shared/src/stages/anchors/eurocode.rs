@@ -1,0 +1,17 @@
+//! Resistances by EN 1992-4.
+
+mod shear;
+mod tension;
+
+use crate::notes::Notes;
+use crate::stages::anchors::situation::{Acting, Situation};
+use crate::stages::anchors::strength::Strengths;
+
+/// Resistances of studs that act together, with every factor on the way.
+#[must_use]
+pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
+    let mut strengths = Strengths::default();
+    let pulled = tension::put(situation, acting, &mut strengths, notes);
+    shear::put(situation, acting, pulled, &mut strengths, notes);
+    strengths
+}

@@ -1,0 +1,131 @@
+//! Studs in shear by EN 1992-4: steel with and without lever arm, pry-out, edge.
+
+use super::tension::Pulled;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::en_1992_4_2018::{edge, factors, shear, steel};
+use crate::rules::threads;
+use crate::stages::anchors::situation::{Acting, Situation, named};
+use crate::stages::anchors::strength::{Mode, Strengths};
+use crate::units::{Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
+
+/// A base plate with several studs cannot turn when it is pushed sideways.
+const HELD_FACTOR: f64 = 2.0;
+/// One stud alone can.
+const FREE_FACTOR: f64 = 1.0;
+
+/// Puts the resistances in shear.
+pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, strengths: &mut Strengths, notes: &mut Notes) {
+    steel_alone(situation, acting, strengths, notes);
+    lever(situation, acting, strengths, notes);
+    let k8 = shear::k8_factor(situation.embedment);
+    let pry = shear::pry_out(k8, pulled.cone, pulled.bond);
+    // In shear the installation factor is one.
+    strengths.put(Mode::PryOut, pry, factors::concrete_factor(1.0));
+    let title = format!("{}: concrete prised out behind", acting.scope.words());
+    notes.working(
+        Working::new(named!("eurocode", acting.scope, "pry_out"), title, "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)", shear::PRY_OUT)
+            .with("k₈", k8, Unit::One)
+            .with("N_Rk,c", kilonewton::get(pulled.cone), Unit::Kilonewton)
+            .with("N_Rk,p", kilonewton::get(pulled.bond), Unit::Kilonewton)
+            .gives("V_Rk,cp", kilonewton::get(pry), Unit::Kilonewton),
+    );
+    if let Some(breaks) = worst_edge(situation, acting, notes) {
+        strengths.put(Mode::Edge, breaks, factors::concrete_factor(1.0));
+    }
+}
+
+fn steel_alone(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
+    let (steel, count) = (&situation.steel, acting.count() as f64);
+    let k7 = if acting.count() > 1 { steel::k7_factor(steel.elongation_ratio) } else { 1.0 };
+    let found = steel::shear_single(situation.thread.stress_area, steel.ultimate) * (count * k7);
+    let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
+    strengths.put(Mode::ShearSteel, found, factor);
+    let title = format!("{}: steel in shear", acting.scope.words());
+    notes.working(
+        Working::new(named!("eurocode", acting.scope, "shear_steel"), title, "V_Rk,s = n k₇ k₆ A_s f_uk", steel::SHEAR)
+            .with("n", count, Unit::Count)
+            .with("k₇", k7, Unit::One)
+            .with("k₆", steel::k6_factor(steel.ultimate), Unit::One)
+            .with("A_s", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
+            .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
+            .with("γ_Ms", factor, Unit::One)
+            .gives("V_Rk,s", kilonewton::get(found), Unit::Kilonewton),
+    );
+}
+
+/// The rule that lets a thick grout bed do without the lever arm excludes plates with a moment, and a pier has one; only
+/// a plate that lies on grout or concrete without a free length does without here.
+fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
+    let Some(gap) = situation.lever_gap() else { return };
+    let (steel, thread) = (&situation.steel, &situation.thread);
+    let section = steel::section_modulus(threads::stress_diameter(thread));
+    let bending = steel::bending(section, steel.ultimate);
+    let arm = steel::lever_arm(thread.diameter, gap, situation.brief.pier.plate_thickness.value, false);
+    let restraint = if acting.count() > 1 { HELD_FACTOR } else { FREE_FACTOR };
+    let found = steel::shear_with_lever(bending, arm, restraint) * acting.count() as f64;
+    let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
+    strengths.put(Mode::ShearLever, found, factor);
+    let title = format!("{}: steel in shear over the gap", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "shear_lever_arm"),
+            title,
+            "V_Rk,s,M = n α_M 1.2 W_el f_uk/l_a, l_a = 0.5 d + gap + t/2",
+            steel::LEVER,
+        )
+        .with("α_M", restraint, Unit::One)
+        .with("M⁰_Rk,s", newton_metre::get(bending), Unit::NewtonMetre)
+        .with("l_a", millimetre::get(arm), Unit::Millimetre)
+        .with("γ_Ms", factor, Unit::One)
+        .gives("V_Rk,s,M", kilonewton::get(found), Unit::Kilonewton),
+    );
+}
+
+/// Sides of the block in words.
+const SIDES: [&str; 4] = ["east", "west", "north", "south"];
+
+/// Edge break-out towards the side where it is least; none where every edge is far. The row nearest to the edge alone
+/// carries the shear, since holes in the plate leave the studs play.
+fn worst_edge(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Force> {
+    let far = shear::far_edge(situation.embedment, situation.thread.diameter);
+    let near = acting.group.edges().map(|edge| edge <= far);
+    let found = (0..4).filter(|&side| near[side]).map(|side| (side, edge_force(situation, acting, side)));
+    let (side, (force, working)) = found.min_by(|a, b| newton::get(a.1.0).total_cmp(&newton::get(b.1.0)))?;
+    let title = format!("{}: the block's {} edge", acting.scope.words(), SIDES[side % 4]);
+    notes.working(Working { title, ..working });
+    Some(force)
+}
+
+fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (Force, Working) {
+    let row = acting.group.row(side);
+    let edges = row.edges();
+    let corners = if side < 2 { [edges[2], edges[3]] } else { [edges[0], edges[1]] };
+    let thickness = row.concrete.thickness;
+    let c1 = edge::narrow_edge(edges[side % 4], corners, thickness, row.largest_spacing());
+    let diameter = situation.thread.diameter;
+    let k9 = edge::k9_factor(situation.cracked);
+    let bearing = edge::bearing_length(situation.embedment, diameter);
+    let one = edge::single(k9, diameter, bearing, situation.strength, c1);
+    let area_ratio = (edge::row_area(c1, row.row_length(side), corners, thickness) / edge::single_area(c1)).value;
+    let corner = if corners[0] < corners[1] { corners[0] } else { corners[1] };
+    let (cornered, thick) = (edge::corner_factor(corner, c1), edge::thickness_factor(c1, thickness));
+    let force = one * (area_ratio * cornered * thick);
+    let working = Working::new(
+        named!("eurocode", acting.scope, "edge"),
+        String::new(),
+        "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
+        edge::EDGE,
+    )
+    .with("k₉", k9, Unit::One)
+    .with("l_f", millimetre::get(bearing), Unit::Millimetre)
+    .with("c₁", millimetre::get(c1), Unit::Millimetre)
+    .with("α", edge::alpha_factor(bearing, c1), Unit::One)
+    .with("β", edge::beta_factor(diameter, c1), Unit::One)
+    .with("V⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
+    .with("A_c,V/A⁰_c,V", area_ratio, Unit::One)
+    .with("ψ_s,V", cornered, Unit::One)
+    .with("ψ_h,V", thick, Unit::One)
+    .gives("V_Rk,c", kilonewton::get(force), Unit::Kilonewton);
+    (force, working)
+}

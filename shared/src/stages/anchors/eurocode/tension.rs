@@ -1,0 +1,214 @@
+//! Studs in tension by EN 1992-4: steel, cone, combined pull-out and cone, splitting.
+
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::en_1992_4_2018::{bond, cone, factors, splitting, steel};
+use crate::site_plan::block::Reinforcement;
+use crate::stages::anchors::situation::{Acting, Situation, named};
+use crate::stages::anchors::strength::{Mode, Strengths};
+use crate::units::{Area, Force, Length, kilonewton, megapascal, millimetre, square_millimetre};
+
+/// Concrete resistances that pry-out needs again.
+pub(super) struct Pulled {
+    pub(super) cone: Force,
+    pub(super) bond: Force,
+}
+
+/// Puts the resistances in tension.
+pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) -> Pulled {
+    let (steel, product) = (&situation.steel, &situation.brief.anchors.product);
+    let count = acting.count() as f64;
+    let one = steel::tension(situation.thread.stress_area, steel.ultimate);
+    let steel_factor = factors::steel_tension_factor(steel.ultimate, steel.yield_strength);
+    strengths.put(Mode::Steel, one * count, steel_factor);
+    let concrete_factor = factors::concrete_factor(product.installation_factor.value);
+    let cone = cone(situation, acting, notes);
+    strengths.put(Mode::Cone, cone, concrete_factor);
+    let bond = bond(situation, acting, notes);
+    strengths.put(Mode::Bond, bond, concrete_factor);
+    let lasting = product.sustained_factor.value * situation.lasting_factor;
+    strengths.put(Mode::BondSustained, bond * lasting, concrete_factor);
+    if let Some(splits) = split(situation, acting, notes) {
+        strengths.put(Mode::Splitting, splits, concrete_factor);
+    }
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(named!("eurocode", acting.scope, "steel"), title("steel in tension"), "N_Rk,s = n A_s f_uk", steel::TENSION)
+            .with("n", count, Unit::Count)
+            .with("A_s", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
+            .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
+            .with("γ_Ms", steel_factor, Unit::One)
+            .gives("N_Rk,s", kilonewton::get(one * count), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "partial_factor"),
+            title("partial factor of concrete"),
+            "γ_Mc = 1.5 γ_inst",
+            factors::CONCRETE,
+        )
+        .with("γ_inst", product.installation_factor.value, Unit::One)
+        .gives("γ_Mc", concrete_factor, Unit::One),
+    );
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "bond_sustained"),
+            title("bond under a lasting pull"),
+            "N_Rk,p,sus = ψ⁰_sus N_Rk,p (0.4 of it where no product is known)",
+            bond::SUSTAINED,
+        )
+        .with("ψ⁰_sus", product.sustained_factor.value, Unit::One)
+        .with("N_Rk,p", kilonewton::get(bond), Unit::Kilonewton)
+        .gives("N_Rk,p,sus", kilonewton::get(bond * lasting), Unit::Kilonewton),
+    );
+    Pulled { cone, bond }
+}
+
+/// Factors that cone, bond and splitting share: area, edge, dense bars, eccentricity.
+struct Factors {
+    area: Area,
+    single_area: Area,
+    edge: f64,
+    dense: f64,
+    eccentricity: f64,
+}
+
+impl Factors {
+    fn find(situation: &Situation, acting: &Acting, spacing: Length, embedment: Length) -> Self {
+        let reach = spacing / 2.0;
+        let [x, y] = acting.eccentricity;
+        let dense = situation.brief.block.reinforcement.value == Reinforcement::Cage;
+        Self {
+            area: acting.group.area(reach),
+            single_area: spacing * spacing,
+            edge: cone::edge_factor(acting.group.nearest_edge(), reach),
+            dense: if dense { cone::dense_bars_factor(embedment) } else { 1.0 },
+            eccentricity: cone::eccentricity_factor(x, spacing) * cone::eccentricity_factor(y, spacing),
+        }
+    }
+
+    fn product(&self) -> f64 {
+        (self.area / self.single_area).value * self.edge * self.dense * self.eccentricity
+    }
+
+    /// The factors as inputs of a working.
+    fn inputs(&self, working: Working) -> Working {
+        working
+            .with("A", square_millimetre::get(self.area), Unit::SquareMillimetre)
+            .with("A⁰", square_millimetre::get(self.single_area), Unit::SquareMillimetre)
+            .with("ψ_s", self.edge, Unit::One)
+            .with("ψ_re", self.dense, Unit::One)
+            .with("ψ_ec", self.eccentricity, Unit::One)
+    }
+}
+
+/// Concrete cone, 7.2.1.4.
+fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
+    let full = cone::characteristic_spacing(situation.embedment) / 2.0;
+    let embedment = match acting.group.narrow(full) {
+        Some(edge) => cone::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing()),
+        None => situation.embedment,
+    };
+    let k1 = cone::k1_factor(situation.cracked);
+    let one = cone::single(k1, situation.strength, embedment);
+    let spacing = cone::characteristic_spacing(embedment);
+    let factors = Factors::find(situation, acting, spacing, embedment);
+    let found = one * factors.product();
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "cone_basic"),
+            title("cone of a stud far from edges"),
+            "N⁰_Rk,c = k₁ √f_ck h_ef^1.5",
+            cone::CONE,
+        )
+        .with("k₁", k1, Unit::One)
+        .with("f_ck", megapascal::get(situation.strength), Unit::Megapascal)
+        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
+        .gives("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton),
+    );
+    let working =
+        Working::new(named!("eurocode", acting.scope, "cone"), title("concrete cone"), "N_Rk,c = N⁰_Rk,c (A/A⁰) ψ_s ψ_re ψ_ec", cone::CONE)
+            .with("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
+            .with("s_cr,N", millimetre::get(spacing), Unit::Millimetre);
+    notes.working(factors.inputs(working).gives("N_Rk,c", kilonewton::get(found), Unit::Kilonewton));
+    found
+}
+
+/// Combined pull-out and concrete, 7.2.1.6, without the factor for lasting load.
+fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
+    let (diameter, embedment) = (situation.thread.diameter, situation.embedment);
+    let one = bond::single(1.0, situation.bond, diameter, embedment);
+    let spacing = bond::characteristic_spacing(diameter, 1.0, situation.bond_uncracked, embedment);
+    let limit = bond::concrete_bond(situation.cracked, diameter, embedment, situation.strength);
+    let close = bond::close_group_factor(acting.count(), situation.bond, limit);
+    let mean = acting.group.spacing().map_or(spacing, |(mean, _)| mean);
+    let grouped = bond::group_factor(close, mean, spacing);
+    let factors = Factors::find(situation, acting, spacing, embedment);
+    let found = one * (factors.product() * grouped);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "bond_basic"),
+            title("bond of a stud far from edges"),
+            "N⁰_Rk,p = τ_Rk π d h_ef",
+            bond::BOND,
+        )
+        .with("τ_Rk", megapascal::get(situation.bond), Unit::Megapascal)
+        .with("d", millimetre::get(diameter), Unit::Millimetre)
+        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
+        .gives("N⁰_Rk,p", kilonewton::get(one), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            named!("eurocode", acting.scope, "bond_group"),
+            title("help of neighbours"),
+            "ψ_g = ψ⁰_g − √(s/s_cr)(ψ⁰_g − 1), ψ⁰_g = √n − (√n − 1)(τ_Rk/τ_Rk,c)^1.5",
+            bond::BOND,
+        )
+        .with("n", acting.count() as f64, Unit::Count)
+        .with("τ_Rk,c", megapascal::get(limit), Unit::Megapascal)
+        .with("ψ⁰_g", close, Unit::One)
+        .with("s", millimetre::get(mean), Unit::Millimetre)
+        .with("s_cr,Np", millimetre::get(spacing), Unit::Millimetre)
+        .gives("ψ_g", grouped, Unit::One),
+    );
+    let working = Working::new(
+        named!("eurocode", acting.scope, "bond"),
+        title("combined pull-out and cone"),
+        "N_Rk,p = N⁰_Rk,p (A/A⁰) ψ_g ψ_s ψ_re ψ_ec",
+        bond::BOND,
+    )
+    .with("N⁰_Rk,p", kilonewton::get(one), Unit::Kilonewton)
+    .with("ψ_g", grouped, Unit::One);
+    notes.working(factors.inputs(working).gives("N_Rk,p", kilonewton::get(found), Unit::Kilonewton));
+    found
+}
+
+/// Splitting under load, 7.2.1.7; none where it is ruled out.
+fn split(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Force> {
+    let product = &situation.brief.anchors.product;
+    let (edge, thickness) = (acting.group.nearest_edge(), acting.group.concrete.thickness);
+    let far = splitting::ruled_out(acting.count() == 1, edge, product.splitting_edge.value, thickness, product.min_thickness.value);
+    if far || (situation.cracked && situation.reinforced) {
+        return None;
+    }
+    let bond_one = bond::single(1.0, situation.bond, situation.thread.diameter, situation.embedment);
+    let cone_one = cone::single(cone::k1_factor(situation.cracked), situation.strength, situation.embedment);
+    let basic = splitting::basic(bond_one, cone_one);
+    let factors = Factors::find(situation, acting, product.splitting_edge.value * 2.0, situation.embedment);
+    let thick = splitting::thickness_factor(thickness, product.min_thickness.value, situation.embedment, edge);
+    let found = basic * (factors.product() * thick);
+    let title = format!("{}: splitting of the block", acting.scope.words());
+    let working = Working::new(
+        named!("eurocode", acting.scope, "splitting"),
+        title,
+        "N_Rk,sp = min(N⁰_Rk,p; N⁰_Rk,c) (A/A⁰) ψ_s ψ_re ψ_ec ψ_h",
+        splitting::SPLITTING,
+    )
+    .with("N⁰", kilonewton::get(basic), Unit::Kilonewton)
+    .with("c_cr,sp", millimetre::get(product.splitting_edge.value), Unit::Millimetre)
+    .with("ψ_h", thick, Unit::One);
+    notes.working(factors.inputs(working).gives("N_Rk,sp", kilonewton::get(found), Unit::Kilonewton));
+    Some(found)
+}

@@ -1,0 +1,133 @@
+//! What both codes ask about a stud and its concrete, gathered once.
+
+use crate::brief::Brief;
+use crate::rules::threads::{self, StudSteel, Thread};
+use crate::site_plan::block::Reinforcement;
+use crate::stages::anchors::layout::Group;
+use crate::stages::anchors::seat::Seat;
+use crate::stages::block::Block;
+use crate::units::{Length, Pressure, millimetre};
+
+/// Share of the code's least bond that counts under a lasting pull, ACI 318-19 Table 17.6.5.2.5.
+const LEAST_BOND_LASTING_FACTOR: f64 = 0.4;
+
+/// A stud and its concrete.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Situation<'a> {
+    /// Complete inputs.
+    pub brief: &'a Brief,
+    /// Size.
+    pub thread: Thread,
+    /// Steel.
+    pub steel: StudSteel,
+    /// Where the preload goes.
+    pub seat: Seat,
+    /// Embedment.
+    pub embedment: Length,
+    /// Characteristic cylinder strength at 28 days.
+    pub strength: Pressure,
+    /// Whether the concrete may be cracked.
+    pub cracked: bool,
+    /// Bond strength in that state.
+    pub bond: Pressure,
+    /// Bond strength in uncracked concrete, for distances.
+    pub bond_uncracked: Pressure,
+    /// What is left of it under a lasting pull where only the code's least is known.
+    pub lasting_factor: f64,
+    /// Whether bars run through the block.
+    pub reinforced: bool,
+    /// Elastic modulus of the concrete.
+    pub concrete_modulus: Pressure,
+}
+
+impl<'a> Situation<'a> {
+    /// From brief and block.
+    #[must_use]
+    pub fn of(brief: &'a Brief, block: &Block) -> Self {
+        let anchors = &brief.anchors;
+        let cracked = anchors.cracked.value;
+        let product = &anchors.product;
+        Self {
+            brief,
+            thread: anchors.thread(),
+            steel: threads::steel(anchors.strength_class.value, anchors.size.value),
+            seat: Seat::of(brief),
+            embedment: anchors.embedment.value,
+            strength: block.strength,
+            cracked,
+            bond: if cracked { product.bond_cracked.value } else { product.bond_uncracked.value },
+            bond_uncracked: product.bond_uncracked.value,
+            lasting_factor: if product.known() { 1.0 } else { LEAST_BOND_LASTING_FACTOR },
+            reinforced: brief.block.reinforcement.value != Reinforcement::Plain,
+            concrete_modulus: block.elastic_modulus,
+        }
+    }
+
+    /// Free length of stud that bends in shear: none where the plate lies on grout or concrete.
+    #[must_use]
+    pub fn lever_gap(&self) -> Option<Length> {
+        let gap = self.brief.pier.gap.value;
+        (self.seat != Seat::Bedded && millimetre::get(gap) > 0.0).then_some(gap)
+    }
+}
+
+/// Which studs a resistance is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scope {
+    /// One stud at its place in the block.
+    Single,
+    /// All studs, pulled evenly.
+    Group,
+    /// The studs that the worst action pulls.
+    Pulled,
+}
+
+impl Scope {
+    /// In words, at the start of a title.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Single => "One stud",
+            Self::Group => "All studs",
+            Self::Pulled => "Pulled studs",
+        }
+    }
+}
+
+/// Studs that act together, and how far their resultant lies from their middle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Acting {
+    /// Which.
+    pub scope: Scope,
+    /// The studs.
+    pub group: Group,
+    /// Distance of the resultant from the middle, along x and along y.
+    pub eccentricity: [Length; 2],
+}
+
+impl Acting {
+    /// Pulled evenly.
+    #[must_use]
+    pub fn evenly(scope: Scope, group: Group) -> Self {
+        Self { scope, group, eccentricity: [millimetre::new(0.0); 2] }
+    }
+
+    /// Number of studs.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.group.studs.len().max(1)
+    }
+}
+
+/// The stable name of a working: code and quantity are fixed, the scope is not.
+macro_rules! named {
+    ($code:literal, $scope:expr, $name:literal) => {
+        match $scope {
+            $crate::stages::anchors::situation::Scope::Single => concat!("anchors.", $code, ".single.", $name),
+            $crate::stages::anchors::situation::Scope::Group => concat!("anchors.", $code, ".group.", $name),
+            $crate::stages::anchors::situation::Scope::Pulled => concat!("anchors.", $code, ".pulled.", $name),
+        }
+    };
+}
+
+pub(super) use named;

@@ -1,0 +1,172 @@
+//! The checks of the chosen code, and those of the layout.
+
+use super::{Judged, Verdict};
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes};
+use crate::rules::aci_318_19::{self as aci, breakout, shear as aci_shear};
+use crate::rules::en_1992_4_2018::{self as en, bond, cone, edge, interaction, shear, splitting, steel};
+use crate::site_plan::Code;
+use crate::source::Source;
+use crate::stages::anchors::layout::Group;
+use crate::stages::anchors::situation::Situation;
+use crate::stages::anchors::strength::{Mode, Resistances};
+use crate::units::{Force, kilonewton, millimetre};
+
+/// Fields that move each check.
+const SIZE: &[&str] = &["anchors.size", "anchors.strength_class", "anchors.count", "anchors.circle_diameter_mm"];
+const DEPTH: &[&str] = &["anchors.embedment_mm", "block.length_m", "block.width_m", "anchors.circle_diameter_mm"];
+const BOND: &[&str] = &["anchors.bond_strength_mpa", "anchors.embedment_mm", "anchors.size", "anchors.count"];
+const GAP: &[&str] = &["pier.gap_mm", "anchors.size", "pier.levelling"];
+const EDGES: &[&str] = &["block.length_m", "block.width_m", "anchors.circle_diameter_mm"];
+
+/// Name, source and fields of a mode's check.
+fn about(mode: Mode, code: Code) -> (&'static str, Source, &'static [&'static str]) {
+    let eurocode = code == Code::Eurocode;
+    let pick = |en: Source, aci: Source| if eurocode { en } else { aci };
+    match mode {
+        Mode::Steel => ("anchors.steel", pick(steel::TENSION, aci::steel::TENSION), SIZE),
+        Mode::Cone => ("anchors.cone", pick(cone::CONE, breakout::BREAKOUT), DEPTH),
+        Mode::Bond => ("anchors.bond", pick(bond::BOND, aci::bond::BOND), BOND),
+        Mode::BondSustained => ("anchors.bond_sustained", pick(bond::SUSTAINED, aci::bond::SUSTAINED), BOND),
+        Mode::Splitting => ("anchors.splitting", splitting::SPLITTING, EDGES),
+        Mode::ShearSteel => ("anchors.shear_steel", pick(steel::SHEAR, aci::steel::SHEAR), SIZE),
+        Mode::ShearLever => ("anchors.shear_lever_arm", steel::LEVER, GAP),
+        Mode::PryOut => ("anchors.pry_out", pick(shear::PRY_OUT, aci_shear::PRY_OUT), DEPTH),
+        Mode::Edge => ("anchors.edge", pick(edge::EDGE, aci_shear::BREAKOUT), EDGES),
+    }
+}
+
+/// Puts the checks of the chosen code.
+pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
+    let code = situation.brief.code.value;
+    for judged in &verdict.modes {
+        notes.check(mode_check(situation, judged, verdict, code));
+    }
+    together(verdict, code, notes);
+    push(verdict, resistances, notes);
+    layout(situation, group, notes);
+}
+
+fn mode_check(situation: &Situation, judged: &Judged, verdict: &Verdict, code: Code) -> Check {
+    let (id, source, fields) = about(judged.of, code);
+    let (demand, capacity) = (kilonewton::get(judged.demand), kilonewton::get(judged.capacity));
+    let mut note = format!("Worst under {}. It would be raised by {}.", verdict.action.title, judged.of.raised_by());
+    if matches!(judged.of, Mode::Bond | Mode::PryOut) && !situation.brief.anchors.product.known() {
+        note.push_str(" The bond strength is a code's least value, a placeholder until a product's approval is at hand.");
+    }
+    let title = format!("Studs: {}", judged.words);
+    Check::at_most(id, title, demand, capacity, Unit::Kilonewton, source).note(note).moved_by(fields)
+}
+
+fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
+    let source = if code == Code::Eurocode { interaction::INTERACTION } else { aci_shear::INTERACTION };
+    for (id, title, value) in [
+        ("anchors.interaction_steel", "Studs: pull and shear together in the steel", verdict.steel_interaction),
+        ("anchors.interaction_concrete", "Studs: pull and shear together in the concrete", verdict.concrete_interaction),
+    ] {
+        notes.check(
+            Check::at_most(id, title, value, 1.0, Unit::One, source)
+                .note("The two ratios taken together by the code's rule; neither may exceed one by itself either.")
+                .moved_by(SIZE),
+        );
+    }
+}
+
+/// Studs under a plate on nuts are pushed as well; the bond carries that too, and nothing says that the bottom of a hole does.
+fn push(verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
+    let push: Force = verdict.forces.push();
+    if kilonewton::get(push) <= 0.0 {
+        return;
+    }
+    let capacity = resistances.single.design(Mode::Bond);
+    notes.check(
+        Check::at_most(
+            "anchors.push",
+            "Studs: push on the resin under a plate on nuts",
+            kilonewton::get(push),
+            kilonewton::get(capacity),
+            Unit::Kilonewton,
+            Source::judgement("bond taken alike in both directions; the hole's bottom is not relied on"),
+        )
+        .note("The studs on the pressed side carry weight and moment down into the concrete through their bond.")
+        .moved_by(BOND),
+    );
+}
+
+fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
+    let product = &situation.brief.anchors.product;
+    let mm = millimetre::get;
+    let source = Source::new("EN 1992-4", "2018", "7.2.1.7 (1), as the product states", crate::source::Standing::FromMemory);
+    if let Some((_, least)) = group.spacing() {
+        notes.check(
+            Check::at_least(
+                "anchors.spacing",
+                "Distance between studs",
+                mm(least),
+                mm(product.min_spacing.value),
+                Unit::Millimetre,
+                source,
+            )
+            .note("Nearer to each other, drilling and tightening may split the concrete between them.")
+            .moved_by(&["anchors.circle_diameter_mm", "anchors.count", "anchors.min_spacing_mm"]),
+        );
+    }
+    notes.check(
+        Check::at_least(
+            "anchors.edge_distance",
+            "Distance of the studs from the block's edge",
+            mm(group.nearest_edge()),
+            mm(product.min_edge.value),
+            Unit::Millimetre,
+            source,
+        )
+        .note("Nearer to an edge, drilling and tightening may split it off. One and a half embedments lose nothing of the cone.")
+        .moved_by(EDGES),
+    );
+    notes.check(
+        Check::at_least(
+            "anchors.thickness",
+            "Thickness of the concrete under the studs",
+            mm(group.concrete.thickness),
+            mm(product.min_thickness.value),
+            Unit::Millimetre,
+            source,
+        )
+        .note("Thinner, and the drill or the pull breaks out below.")
+        .moved_by(&["block.depth_m", "block.upstand_m", "anchors.embedment_mm"]),
+    );
+    range(situation.brief, situation, notes);
+}
+
+/// The bond model's range of depth.
+fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
+    let (depth, diameter) = (millimetre::get(situation.embedment), millimetre::get(situation.thread.diameter));
+    let eurocode = brief.code.value == Code::Eurocode;
+    let least = if eurocode { 6.0 } else { 4.0 };
+    let source = if eurocode { en::bond::BOND } else { aci::bond::BOND };
+    notes.check(
+        Check::at_least(
+            "anchors.embedment_least",
+            "Depth of the studs against the bond model's range",
+            depth,
+            least * diameter,
+            Unit::Millimetre,
+            source,
+        )
+        .note(format!("The model holds from {least:.0} to 20 diameters."))
+        .moved_by(&["anchors.embedment_mm", "anchors.size"]),
+    );
+    notes.check(
+        Check::at_most(
+            "anchors.embedment_most",
+            "Depth of the studs against the bond model's range",
+            depth,
+            20.0 * diameter,
+            Unit::Millimetre,
+            source,
+        )
+        .note("Deeper than twenty diameters the bond is no longer even along the stud.")
+        .moved_by(&["anchors.embedment_mm", "anchors.size"]),
+    );
+}
