@@ -13,9 +13,10 @@ use crate::stages::pier::Pier;
 use crate::units::{Force, Length, Moment, gravity, kilogram, kilonewton, kilonewton_metre, metre, newton, newton_metre};
 
 /// A knock: somebody falls against the column, or a barrow runs into it.
-const KNOCK: Source = Source::judgement("1.5 kN at 1 m above the foot, a heavy person or a loaded barrow at walking pace");
+const KNOCK: Source =
+    Source::judgement("1.0 kN at 1 m above the foot, a person who falls against the column or a barrow that runs into it");
 /// A knock's force, N, and its height, m.
-const KNOCK_N: f64 = 1500.0;
+const KNOCK_N: f64 = 1000.0;
 const KNOCK_HEIGHT_M: f64 = 1.0;
 /// A person with tools on a ladder, kg, and how far from the axis the ladder hangs, m.
 const CLIMBER_KG: f64 = 120.0;

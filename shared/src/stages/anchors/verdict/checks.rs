@@ -44,7 +44,7 @@ pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances:
         notes.check(mode_check(situation, judged, verdict, code));
     }
     together(verdict, code, notes);
-    push(verdict, resistances, notes);
+    push(situation, verdict, resistances, notes);
     layout(situation, group, notes);
 }
 
@@ -74,12 +74,14 @@ fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
 }
 
 /// Studs under a plate on nuts are pushed as well; the bond carries that too, and nothing says that the bottom of a hole does.
-fn push(verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
+fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
     let push: Force = verdict.forces.push();
     if kilonewton::get(push) <= 0.0 {
         return;
     }
-    let capacity = resistances.single.design(Mode::Bond);
+    // Pressed concrete does not crack: the uncracked bond counts, by its share of the cracked one.
+    let closed_factor = (situation.bond_uncracked / situation.bond).value.max(1.0);
+    let capacity = resistances.single.design(Mode::Bond) * closed_factor;
     notes.check(
         Check::at_most(
             "anchors.push",
@@ -87,7 +89,7 @@ fn push(verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
             kilonewton::get(push),
             kilonewton::get(capacity),
             Unit::Kilonewton,
-            Source::judgement("bond taken alike in both directions; the hole's bottom is not relied on"),
+            Source::judgement("uncracked bond, since pressed concrete does not crack; the hole's bottom is not relied on"),
         )
         .note("The studs on the pressed side carry weight and moment down into the concrete through their bond.")
         .moved_by(BOND),
