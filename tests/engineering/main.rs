@@ -3,10 +3,13 @@
 //! Each check names its source at the top of its module; the number that it expects stands beside where it is from.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
+mod concrete_practice;
 mod digging_practice;
+mod en_1992_1_1;
 mod frost;
 mod ground_papers;
 mod groundhog;
 mod ibc_1806;
 mod osha_1926_p;
 mod plate_on_ground;
+mod rigid_base;

@@ -18,7 +18,7 @@ pub const SPECIFIC_HEAT_KJ_KG_K: f64 = 1.0;
 /// Balance of heat, ACI 207.2R-07.
 ///
 /// # Valid for
-/// An upper bound: a block of a metre loses about half of it through its faces in the first day.
+/// An upper bound: a block of a metre keeps a half to three quarters of it at its middle.
 ///
 /// # Example
 /// ```

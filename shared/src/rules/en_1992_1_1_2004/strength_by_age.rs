@@ -5,7 +5,7 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, Time, day, megapascal};
 
 /// Where these come from.
-pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "3.1.2(5)–(6), expressions (3.1), (3.2)", Standing::SecondHand);
+pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "3.1.2(5)–(6), expressions (3.1), (3.2)", Standing::Read);
 
 /// Coefficient s of a cement of class R.
 pub const RAPID_FACTOR: f64 = 0.20;

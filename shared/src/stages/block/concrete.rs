@@ -63,7 +63,7 @@ pub struct Order {
     pub water_cement_ratio: f64,
     /// Cement in a cubic metre, kg; it also sets the heat.
     pub cement_kg_m3: f64,
-    /// How much warmer it would get if it lost no heat, K; a metre of block loses about half of it on the first day.
+    /// How much warmer it would get if it lost no heat, K; a metre of block keeps a half to three quarters of it.
     pub heat_rise_k: f64,
     /// Delivered or mixed, and why.
     pub advice: String,
@@ -142,10 +142,11 @@ fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64
             "block.heat",
             When::Pouring,
             format!(
-                "Hardening warms the middle of a block {} thick by some {}. Where the face is cold meanwhile it cracks: lay an insulating \
+                "Hardening warms the middle of a block {} thick by some {} to {}. Where the face is cold meanwhile it cracks: lay an insulating \
                  blanket over the top at once and leave it on with the form for three days; do not pour cold water on warm concrete.",
                 brief.units.say(thick, Unit::Metre),
-                brief.units.say(0.5 * rise, Unit::Kelvin)
+                brief.units.say(0.5 * rise, Unit::Kelvin),
+                brief.units.say(0.75 * rise, Unit::Kelvin)
             ),
             adiabatic_rise::SOURCE,
         );
