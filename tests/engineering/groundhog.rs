@@ -71,7 +71,7 @@ fn effective_stress_at_a_metre() {
     for case in cases {
         let row =
             SoilRow { unit_weight_kn_m3: case.moist_kn_m3, wet_unit_weight_kn_m3: case.wet_kn_m3, ..soil_table::row(Soil::MediumSand) };
-        let found = water(&row, Some(metre::new(case.water_m)));
+        let found = water(&row, Some(metre::new(case.water_m)), metre::new(1.0));
         close("effective stress", kilopascal::get(found.stress), case.effective_kpa, 1e-9);
     }
 }

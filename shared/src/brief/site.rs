@@ -61,7 +61,18 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         origin: if stated.groundwater_depth_m.is_some() { Origin::Said } else { Origin::Assumed },
     };
     surroundings(&stated, ask);
+    tree_height(&stated, ask);
     Site { soil, exposure, design_gust, groundwater_depth, stated }
+}
+
+/// Height taken for a tree of which only the distance is known.
+pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
+
+fn tree_height(stated: &site_plan::Site, ask: &mut Ask) {
+    if stated.tree_distance_m.is_some() && stated.tree_height_m.is_none() {
+        let taken = Taken::new("a grown garden tree", "how far its roots dry the ground", Source::judgement("garden tree"));
+        ask.note("site.tree_height_m", AssumedValue::Number(ASSUMED_TREE_HEIGHT_M), Unit::Metre, taken);
+    }
 }
 
 /// Writes down what was taken of the surroundings where nothing was said: nothing that would change the plan.

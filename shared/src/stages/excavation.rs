@@ -59,9 +59,12 @@ pub struct Excavation {
     /// Bulked volume of the spoil that does not go back.
     #[serde(rename = "away_volume_m3", serialize_with = "cubic_metre::serialize")]
     pub away_volume: Volume,
-    /// Diameter of the heap of spoil.
-    #[serde(rename = "heap_diameter_m", serialize_with = "metre::serialize")]
-    pub heap_diameter: Length,
+    /// Width of the heap of spoil, a ridge as long as the pit is wide.
+    #[serde(rename = "heap_width_m", serialize_with = "metre::serialize")]
+    pub heap_width: Length,
+    /// Height of that ridge.
+    #[serde(rename = "heap_height_m", serialize_with = "metre::serialize")]
+    pub heap_height: Length,
     /// Least distance of the spoil from the pit's edge.
     #[serde(rename = "spoil_distance_m", serialize_with = "metre::serialize")]
     pub spoil_distance: Length,
@@ -87,7 +90,7 @@ pub struct Excavation {
     /// Deepest base there is room for.
     #[serde(rename = "room_depth_m", serialize_with = "metre::serialize")]
     pub room_depth: Length,
-    /// Side of a square block at that depth that is as stiff in rocking as a metre cube; none where a metre can be dug.
+    /// Side of a square block at that depth that is as stiff in rocking as a metre cube; none where a metre can be dug, and in rock.
     #[serde(rename = "as_stiff_side_m", serialize_with = "metre::option::serialize")]
     pub as_stiff_side: Option<Length>,
 }
@@ -112,7 +115,8 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         spoil_mass: spoil.mass,
         backfill_volume: spoil.backfill,
         away_volume: spoil.away,
-        heap_diameter: spoil.heap_diameter,
+        heap_width: spoil.heap_width,
+        heap_height: spoil.heap_height,
         spoil_distance: spoil.distance,
         load_distance: spoil.load_distance,
         barrow_loads: spoil.barrow_loads,
@@ -124,7 +128,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         dewatering: pit.dewatering,
         depth_limited_by: room.limited_by,
         room_depth: room.depth,
-        as_stiff_side: wider::as_stiff_side(room.depth),
+        as_stiff_side: wider::as_stiff_side(ground.group, room.depth),
     };
     checks::checks(brief, ground, room, &value, &mut notes);
     dangers::cautions(brief, ground, &value, &mut notes);

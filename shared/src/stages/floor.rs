@@ -18,7 +18,7 @@ use crate::notes::{Found, Notes};
 use crate::site_plan::floor::FloorKind;
 use crate::stages::block::Block;
 use crate::stages::floor::deck::Bay;
-use crate::stages::floor::opening::Opening;
+use crate::stages::floor::opening::{Opening, Round};
 use crate::stages::floor::places::StandPlace;
 use crate::stages::ground::Ground;
 use crate::stages::pier::Pier;
@@ -77,6 +77,12 @@ pub struct Floor {
 }
 
 impl Floor {
+    /// Whether the floor passes over the block; if not, who stands over the block stands on it.
+    #[must_use]
+    pub fn passes_over_block(&self) -> bool {
+        self.opening.is_some_and(|opening| opening.round == Round::Pier)
+    }
+
     /// Whether a place is on the floor, or between its posts.
     #[must_use]
     pub fn carries(&self, x_m: f64, y_m: f64) -> bool {

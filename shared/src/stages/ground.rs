@@ -19,11 +19,15 @@ use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::rules::osha_1926_p_1989::slopes::{SlopeType, angle_deg, when_wet};
 use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
 use crate::stages::ground::soil_table::{FrostHeave, Group};
 use crate::stages::ground::stiffness::StiffnessFrom;
 use crate::units::{
     Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second,
 };
+
+/// Source of a figure that the person stated.
+pub const STATED: Source = Source::new("The plan", "", "as stated", Standing::Read);
 
 /// What the ground is.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -61,7 +65,7 @@ pub struct Ground {
     pub frost_depth: Length,
     /// How readily this ground heaves when it freezes.
     pub frost_heave: FrostHeave,
-    /// Least depth of the block's base on account of frost: the depth of frost, or nought on rock, which does not heave.
+    /// Least depth of the block's base on account of frost: the depth of frost, or nought on sound rock, which does not heave.
     #[serde(rename = "frost_base_depth_m", serialize_with = "metre::serialize")]
     pub frost_base_depth: Length,
     /// Highest groundwater below ground level; none when deep or not known.
@@ -90,7 +94,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
     let soil = brief.site.soil.value;
     let row = soil_table::row(soil);
     let groundwater = brief.site.groundwater_depth.value;
-    let water = water::water(&row, groundwater);
+    let water = water::water(&row, groundwater, water::depth(brief));
     let unit_weight_range = weight::unit_weight(brief, &row, &water, &mut notes);
     let poisson_ratio_range = weight::poisson_ratio(brief, &row, &water, &mut notes);
     let stiffness = stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
@@ -110,7 +114,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         presumed_bearing_range: bearing,
         frost_depth,
         frost_heave: row.frost_heave,
-        frost_base_depth: if row.group == Group::Rock { metre::new(0.0) } else { frost_depth },
+        frost_base_depth: if soil == Soil::Rock { metre::new(0.0) } else { frost_depth },
         groundwater_depth: groundwater,
         topsoil_depth: brief.site.stated.topsoil_depth_m.map(metre::new),
         rock_depth: brief.site.stated.rock_depth_m.map(metre::new),

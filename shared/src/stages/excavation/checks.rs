@@ -18,7 +18,7 @@ const ROOM: Source = Source::judgement("room on the site");
 pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, notes: &mut Notes) {
     extent(room, pit, notes);
     depth(brief, room, pit, notes);
-    wide_enough(brief, room, notes);
+    wide_enough(brief, ground, room, notes);
     sides(ground, pit, notes);
     dry(ground, pit, notes);
     below_topsoil(ground, pit, notes);
@@ -26,7 +26,11 @@ pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, not
     clear_of_building(brief, pit, notes);
 }
 
+/// A pit that was made as large as the limit meets it, whatever the last digit of a sum says.
+const SAME_M: f64 = 1e-9;
+
 fn at_most(id: &'static str, title: &str, demand: Length, capacity: Length, source: Source) -> Check {
+    let demand = if (demand - capacity).abs() < metre::new(SAME_M) { capacity } else { demand };
     Check::at_most(id, title, metre::get(demand), metre::get(capacity), Unit::Metre, source)
 }
 
@@ -64,16 +68,17 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
 }
 
 /// What to do where it cannot go deep: wider, and how much.
-fn wide_enough(brief: &Brief, room: &Room, notes: &mut Notes) {
-    let Some(side) = wider::as_stiff_side(room.depth) else { return };
+fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
+    let Some(side) = wider::as_stiff_side(ground.group, room.depth) else { return };
     let say = |length| brief.units.say(metre::get(length), Unit::Metre);
     let there_is = room.length.min(room.width);
     let note = format!(
         "Usual is a metre square and a metre deep. Here the base can go to {} only, so the block has to be wider: {} square is as stiff \
-         in rocking as the metre cube in the same ground, with its sides hard against it. There is room for {}.",
+         in rocking as the metre cube in the same ground, with its sides hard against it. There is room for {}.{}",
         say(room.depth),
         say(side),
-        say(there_is)
+        say(there_is),
+        if room.limited_by == DepthLimit::Rock { " On rock it is stiffer still, which is not counted." } else { "" }
     );
     notes.check(
         at_most("excavation.wider", "Room to go wider where it cannot go deep", side, there_is, pais_kausel_1988::SOURCE)

@@ -75,7 +75,7 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
                              anyone works below them."
             .to_owned(),
         (_, false) => format!(
-            "The sides are cut back to {} from level, the flattest that this soil calls for. Flatten them further when cracks open or \
+            "The sides are cut back to {} from level, the steepest that the table has for this soil. Flatten them further when cracks open or \
              water seeps, and keep away from the foot of a side that moves.",
             brief.units.say(pit.slope_deg, Unit::Degree)
         ),

@@ -63,15 +63,25 @@ pub fn frustum(bottom: [Length; 2], top: [Length; 2], depth: Length) -> Volume {
 
 fn explain(room: &Room, bottom: [Length; 2], top: [Length; 2], depth: Length, volume: Volume, notes: &mut Notes) {
     let [bottom_x, bottom_y, top_x, top_y] = [bottom[0], bottom[1], top[0], top[1]].map(metre::get);
-    if room.run_over_rise_ratio > 0.0 {
+    for (id, title, bottom, top) in [
+        ("excavation.length", "Length of the pit at ground level", bottom_x, top_x),
+        ("excavation.width", "Width of the pit at ground level", bottom_y, top_y),
+    ] {
         notes.working(
-            Working::new("excavation.length", "Length of the battered pit at ground level", "L = L_b + 2 s h", slopes::SOURCE)
-                .with("L_b", bottom_x, Unit::Metre)
+            Working::new(id, title, "L = L_b + 2 s h, L_b = block + 2 w", slopes::SOURCE)
+                .with("L_b", bottom, Unit::Metre)
+                .with("w", metre::get(room.working_space), Unit::Metre)
                 .with("s", room.run_over_rise_ratio, Unit::One)
                 .with("h", metre::get(depth), Unit::Metre)
-                .gives("L", top_x, Unit::Metre),
+                .gives("L", top, Unit::Metre),
         );
     }
+    let source = Source::derived("the pit is as deep as the block");
+    notes.working(Working::new("excavation.depth", "Depth of the pit", "h = depth of the block", source).gives(
+        "h",
+        metre::get(depth),
+        Unit::Metre,
+    ));
     notes.working(
         Working::new(
             "excavation.volume",

@@ -4,7 +4,9 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::osha_1926_p_1989::distances;
+use crate::source::Source;
 use crate::stages::block::Block;
+use crate::stages::excavation::digging;
 use crate::stages::excavation::pit::Pit;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table;
@@ -21,8 +23,10 @@ pub struct Spoil {
     pub backfill: Volume,
     /// Bulked volume that goes away.
     pub away: Volume,
-    /// Diameter of its heap.
-    pub heap_diameter: Length,
+    /// Width of its heap, a ridge as long as the pit is wide.
+    pub heap_width: Length,
+    /// Height of that ridge.
+    pub heap_height: Length,
     /// Least distance of the heap from the pit's edge.
     pub distance: Length,
     /// Least distance of heavy things from the pit's edge.
@@ -33,8 +37,8 @@ pub struct Spoil {
     pub skips: u32,
 }
 
-/// Angle at which a heap of dug soil lies, degrees.
-const HEAP_SLOPE_DEG: f64 = 35.0;
+/// Rise over run at which a heap of dug soil lies: 35°.
+const HEAP_SLOPE_RATIO: f64 = 0.7;
 
 /// Finds the spoil.
 pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &mut Notes) -> Spoil {
@@ -42,18 +46,21 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
     let buried: Volume = block.length * block.width * block.depth;
     let backfill = (pit.volume - buried).max(cubic_metre::new(0.0));
     let away = (pit.volume - backfill) * ground.bulking_ratio;
+    let heap_height = heap_height(bulked, pit.top[1]);
     notes.working(
         Working::new("excavation.spoil_volume", "Spoil once dug", "V_s = b V", soil_table::SOURCE)
             .with("b", ground.bulking_ratio, Unit::One)
             .with("V", cubic_metre::get(pit.volume), Unit::CubicMetre)
             .gives("V_s", cubic_metre::get(bulked), Unit::CubicMetre),
     );
+    explain(brief, bulked, load_distance(pit), notes);
     Spoil {
         bulked,
         mass: kilogram::new((pit.volume * ground.unit_weight / gravity()).value),
         backfill,
         away,
-        heap_diameter: heap_diameter(bulked),
+        heap_width: heap_height * (2.0 / HEAP_SLOPE_RATIO),
+        heap_height,
         distance: distances::spoil_from_edge(),
         load_distance: load_distance(pit),
         barrow_loads: loads(bulked, brief.excavation.barrow.value),
@@ -61,11 +68,43 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
     }
 }
 
-/// Diameter of a cone of soil, from V = π r³ tan φ/3.
+/// Height of a ridge of soil along a side of the pit, h = √(s V/l), its width being 2 h/s.
+///
+/// # Source
+/// Derived: a triangle of slope s.
+///
+/// # Valid for
+/// Dry or damp soil; wet silt and clay lie flatter.
 #[must_use]
-pub fn heap_diameter(volume: Volume) -> Length {
-    let cube = 3.0 * cubic_metre::get(volume) / (std::f64::consts::PI * HEAP_SLOPE_DEG.to_radians().tan());
-    metre::new(2.0 * cube.cbrt())
+pub fn heap_height(volume: Volume, along: Length) -> Length {
+    metre::new((HEAP_SLOPE_RATIO * cubic_metre::get(volume) / metre::get(along)).sqrt())
+}
+
+fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Notes) {
+    let (spoil, barrow) = (cubic_metre::get(bulked), cubic_metre::get(brief.excavation.barrow.value));
+    notes.working(
+        Working::new("excavation.barrow_loads", "Barrow loads of spoil", "n = V_s / v, to the next whole one", digging::SOURCE)
+            .with("V_s", spoil, Unit::CubicMetre)
+            .with("v", barrow, Unit::CubicMetre)
+            .gives("n", f64::from(loads(bulked, brief.excavation.barrow.value)), Unit::Count),
+    );
+    let distance = metre::get(distances::spoil_from_edge());
+    notes.working(
+        Working::new("excavation.spoil_distance", "Least distance of the spoil from the edge", "d = 2 ft", distances::SPOIL).gives(
+            "d",
+            distance,
+            Unit::Metre,
+        ),
+    );
+    notes.working(
+        Working::new(
+            "excavation.load_distance",
+            "Least distance of heavy things from the edge",
+            "d = h − r, at least the spoil's; r the run of the side",
+            Source::common_practice("loads stay outside the 45 degree line from the pit's foot"),
+        )
+        .gives("d", metre::get(load_distance), Unit::Metre),
+    );
 }
 
 /// Heavy things stay outside the line that rises at 45° from the foot of the side, and never nearer than the spoil.
@@ -84,11 +123,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_heap_is_a_cone() {
-        let diameter = metre::get(heap_diameter(cubic_metre::new(1.5)));
-        let radius = diameter / 2.0;
-        let volume = std::f64::consts::PI * radius.powi(3) * 35f64.to_radians().tan() / 3.0;
-        assert!((volume - 1.5).abs() < 1e-12);
+    fn a_heap_is_a_ridge() {
+        let height = metre::get(heap_height(cubic_metre::new(1.5), metre::new(1.0)));
+        let width = 2.0 * height / HEAP_SLOPE_RATIO;
+        assert!((0.5 * width * height - 1.5).abs() < 1e-12);
         assert_eq!(loads(cubic_metre::new(1.3), cubic_metre::new(0.065)), 20);
     }
 }

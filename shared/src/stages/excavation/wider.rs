@@ -1,6 +1,7 @@
 //! Wider instead of deeper: the block that a shallow pit needs to be as stiff as a metre cube.
 
 use crate::rules::pais_kausel_1988::{Footing, rocking_short_factor, surface_rocking_short};
+use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, RotationalStiffness, metre, pascal};
 
 /// Common practice: a metre deep and a metre square.
@@ -17,7 +18,7 @@ fn rocking(side_m: f64, depth_m: f64) -> RotationalStiffness {
 }
 
 /// Side of a square block at a depth that is as stiff in rocking as a metre cube in the same ground; none where a metre
-/// can be dug.
+/// can be dug, and none in rock, where any block is stiff enough.
 ///
 /// # Source
 /// Derived from the rocking stiffness of Pais and Kausel by bisection.
@@ -25,9 +26,9 @@ fn rocking(side_m: f64, depth_m: f64) -> RotationalStiffness {
 /// # Valid for
 /// Depths above nought; the side lies between one and two metres.
 #[must_use]
-pub fn as_stiff_side(depth: Length) -> Option<Length> {
+pub fn as_stiff_side(group: Group, depth: Length) -> Option<Length> {
     let depth = metre::get(depth);
-    if depth >= CUSTOMARY_DEPTH_M {
+    if depth >= CUSTOMARY_DEPTH_M || group == Group::Rock {
         return None;
     }
     let wanted = rocking(1.0, CUSTOMARY_DEPTH_M);
@@ -49,9 +50,9 @@ mod tests {
 
     #[test]
     fn half_as_deep_is_half_as_wide_again() {
-        let side = metre::get(as_stiff_side(metre::new(0.5)).unwrap());
+        let side = metre::get(as_stiff_side(Group::Clay, metre::new(0.5)).unwrap());
         assert!((rocking(side, 0.5) / rocking(1.0, 1.0)).value - 1.0 < 1e-9);
         assert!((side - 1.53).abs() < 0.01, "{side}");
-        assert!(as_stiff_side(metre::new(1.0)).is_none());
+        assert!(as_stiff_side(Group::Clay, metre::new(1.0)).is_none());
     }
 }

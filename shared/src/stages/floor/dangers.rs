@@ -52,7 +52,7 @@ pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
 
 fn over_block(brief: &Brief, floor: &Floor, notes: &mut Notes) {
     let names: Vec<&str> = floor.stands.iter().filter(|stand| stand.over_block).map(|stand| stand.name.as_str()).collect();
-    let direct = floor.kind == FloorKind::Ground;
+    let direct = !floor.passes_over_block();
     if !names.is_empty() {
         let (list, how) = (names.join(", "), if direct { "presses straight on it" } else { "reaches the ground close beside it" });
         let text = format!(

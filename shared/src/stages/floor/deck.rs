@@ -5,6 +5,7 @@ use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::site_plan::floor::FloorKind;
 use crate::source::Source;
+use crate::stages::floor::places::to_block;
 use crate::stages::floor::{Floor, Footprint};
 use crate::units::metre;
 
@@ -146,8 +147,11 @@ impl Bay {
     }
 }
 
-/// Shares of the posts: four by the lever rule both ways, else three round the place, else two or one beside it.
+/// Shares of the posts, or none on a block that the deck goes round: four by the lever rule both ways, else three round the place, else two or one beside it.
 pub fn footprints(floor: &Floor, x: f64, y: f64) -> Option<Vec<Footprint>> {
+    if !floor.passes_over_block() && to_block(floor.block_half_m, [x, y]) <= 0.0 {
+        return None;
+    }
     if let Some(bay) = floor.bays.iter().find(|bay| bay.contains(x, y)) {
         return Some(bay.shares(x, y));
     }

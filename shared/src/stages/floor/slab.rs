@@ -48,7 +48,7 @@ pub fn spread(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Option<Lengt
 pub fn footprints(floor: &Floor, x: f64, y: f64) -> Option<Vec<Footprint>> {
     let [bx, by] = floor.block_half_m;
     if x.abs() <= bx && y.abs() <= by {
-        return Some(bridged(floor, x, y));
+        return floor.passes_over_block().then(|| bridged(floor, x, y));
     }
     let spread = metre::get(floor.slab_spread?);
     let factor = (to_edge(floor, x, y) / (QUARTILE_RADII[1] * spread)).min(1.0);

@@ -2,9 +2,10 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::ibc_2012::presumptive;
 use crate::source::Source;
+use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, SoilRow};
 use crate::units::{Length, Pressure, Spread, kilopascal, metre};
 
@@ -16,11 +17,20 @@ const WET_FACTOR: f64 = 0.5;
 /// Finds the presumed bearing pressure; none where a ground engineer has to say.
 pub fn bearing(brief: &Brief, row: &SoilRow, groundwater: Option<Length>, notes: &mut Notes) -> Option<Spread<Pressure>> {
     if let Some(stated) = brief.site.stated.presumed_bearing_kpa {
+        let line = Working::new("ground.presumed_bearing", "Bearing pressure, as stated", "q stated", STATED);
+        notes.working(line.gives("q", stated, Unit::Kilopascal));
         return Some(Spread::exactly(kilopascal::new(stated)));
     }
     let [low, typical, high] = row.bearing_kpa?;
     let wet = row.group.is_granular() && groundwater.is_some_and(|depth| metre::get(depth) < WATER_REACH_M);
-    let (low, typical) = if wet { (low * WET_FACTOR, typical * WET_FACTOR) } else { (low, typical) };
+    let factor = if wet { WET_FACTOR } else { 1.0 };
+    notes.working(
+        Working::new("ground.presumed_bearing", "Bearing pressure presumed for the soil in words", "q = c q₀", presumptive::SOURCE)
+            .with("q₀", typical, Unit::Kilopascal)
+            .with("c, for groundwater", factor, Unit::One)
+            .gives("q", typical * factor, Unit::Kilopascal),
+    );
+    let (low, typical) = (low * factor, typical * factor);
     let (halved, source) = if wet {
         ("; halved, because groundwater is near the base", Source::common_practice("bearing of sand halved by groundwater"))
     } else {

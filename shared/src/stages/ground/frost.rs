@@ -2,39 +2,68 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
 use crate::rules::ufc_3_130_06_2004::{berggren, stefan};
 use crate::rules::yearly_wave::season;
 use crate::source::Source;
+use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::SoilRow;
 use crate::units::{Length, kilogram_per_cubic_metre, metre};
 
-/// What the ground's surface feels of the air's freezing index: bare or paved ground that is kept clear of snow.
+/// What the ground's surface feels of the air's freezing index: a shaded surface clear of snow (UFC 3-130-06, Table 2-4;
+/// bare soil there is 0.7, turf 0.5).
 const SURFACE_FACTOR: f64 = 0.9;
 /// Taken where nothing is known.
 const ASSUMED_M: f64 = 0.8;
 /// Where the year's mean is above this, frost is not reckoned with unless it is stated.
 const WARM_MEAN_C: f64 = 18.0;
 
-/// Finds the depth to which frost goes in a hard winter.
+/// A stated depth less than this share of the calculated one is worth a second look.
+const DISAGREES_RATIO: f64 = 0.6;
+
+/// Finds the depth to which frost goes in a hard winter: a stated one goes before a calculated one, and that before none.
 pub fn depth(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Length {
     let stated = &brief.site.stated;
     match (stated.frost_depth_m, stated.freezing_index_c_days) {
-        (Some(depth), _) => metre::new(depth),
+        (Some(depth), index) => as_stated(brief, row, metre::new(depth), index, notes),
         (None, Some(index)) => from_index(brief, row, index, notes),
         (None, None) => assumed(brief, notes),
     }
 }
 
+/// A stated depth, held against the calculated one where the freezing index is stated too.
+fn as_stated(brief: &Brief, row: &SoilRow, depth: Length, air_index: Option<f64>, notes: &mut Notes) -> Length {
+    let line = Working::new("ground.frost_depth", "Depth of frost, as stated", "X stated", STATED);
+    notes.working(line.gives("X", metre::get(depth), Unit::Metre));
+    let Some(found) = air_index.map(|index| calculate(brief, row, index, "ground.frost_depth_calculated", notes)) else { return depth };
+    if depth < found.depth * DISAGREES_RATIO {
+        let say = |length| brief.units.say(metre::get(length), Unit::Metre);
+        let text = format!(
+            "The stated depth of frost, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
+             uses the stated one; turf and snow keep frost out, a swept floor does not.",
+            say(depth),
+            say(found.depth)
+        );
+        notes.caution("ground.frost_disagrees", When::Planning, text, berggren::SOURCE);
+    }
+    depth
+}
+
+/// What the freezing index gives.
+struct Calculated {
+    depth: Length,
+    /// Without the ground's own warmth.
+    bound: Length,
+}
+
 /// By the modified Berggren equation where the year's mean temperature is known, else by Stefan's, which goes deeper.
-fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -> Length {
-    let index = SURFACE_FACTOR * air_index;
+fn calculate(brief: &Brief, row: &SoilRow, air_index: f64, id: &'static str, notes: &mut Notes) -> Calculated {
     let heat = stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(row.dry_density_kg_m3), row.water_content_ratio);
-    let bound = stefan::depth(row.frozen_conductivity_w_mk, index, heat);
+    let bound = stefan::depth(row.frozen_conductivity_w_mk, SURFACE_FACTOR * air_index, heat);
     let lambda = brief.site.stated.mean_annual_temperature_c.map_or(1.0, |mean| lambda(mean, air_index, row, heat, notes));
     let depth = bound * lambda;
     notes.working(
-        Working::new("ground.frost_depth", "Depth of frost in a hard winter", "X = λ √(2 k n I · 86 400 / L)", berggren::SOURCE)
+        Working::new(id, "Depth of frost in a hard winter", "X = λ √(2 k n I · 86 400 / L)", berggren::SOURCE)
             .with("λ", lambda, Unit::One)
             .with("k", row.frozen_conductivity_w_mk, Unit::WattPerMetreKelvin)
             .with("n", SURFACE_FACTOR, Unit::One)
@@ -42,19 +71,23 @@ fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -
             .with("L", heat / 1000.0, Unit::KilojoulePerCubicMetre)
             .gives("X", metre::get(depth), Unit::Metre),
     );
-    let say = |value| brief.units.say(value, Unit::Metre);
+    Calculated { depth, bound }
+}
+
+fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -> Length {
+    let found = calculate(brief, row, air_index, "ground.frost_depth", notes);
     let why = match brief.site.stated.mean_annual_temperature_c {
         Some(_) => format!(
             "from the freezing index by the modified Berggren equation in ground kept clear of snow; without the ground's own warmth it \
              would be {}",
-            say(metre::get(bound))
+            brief.units.say(metre::get(found.bound), Unit::Metre)
         ),
         None => "from the freezing index by Stefan's equation, which leaves out the ground's own warmth and so goes deep; the year's mean \
                  temperature would make it less"
             .to_owned(),
     };
-    note(notes, metre::get(depth), why, berggren::SOURCE);
-    depth
+    note(notes, metre::get(found.depth), why, berggren::SOURCE);
+    found.depth
 }
 
 /// λ for this winter: how long it lasts follows from the year's mean and the freezing index.
@@ -90,7 +123,9 @@ fn assumed(brief: &Brief, notes: &mut Notes) -> Length {
     } else {
         (ASSUMED_M, "a hard winter of the middle latitudes inland; the building office knows the figure for the place")
     };
-    note(notes, value, why.to_owned(), Source::judgement("frost of the middle latitudes"));
+    let source = Source::judgement("frost of the middle latitudes");
+    notes.working(Working::new("ground.frost_depth", "Depth of frost, taken", "X taken", source).gives("X", value, Unit::Metre));
+    note(notes, value, why.to_owned(), source);
     metre::new(value)
 }
 

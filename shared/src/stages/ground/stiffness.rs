@@ -9,9 +9,10 @@ use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
 use crate::rules::hardin_black_1968::modulus::{self, stress_factor};
 use crate::rules::wair_2012::blow_count;
 use crate::source::Source;
+use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
 use crate::stages::ground::water::Water;
-use crate::units::{Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre_per_second};
+use crate::units::{Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second};
 
 /// Where the stiffness comes from, the surest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -92,11 +93,11 @@ fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Veloc
     speed
 }
 
-/// Speeds of the table, less what water takes: all of it where grains press on grains, the low end alone in clay, whose
-/// stiffness at a metre is partly suction.
+/// Speeds of the table, less what water and a lesser depth take: all of it where grains press on grains, the low end alone
+/// in clay, whose stiffness near the surface is partly suction.
 fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, notes: &mut Notes) -> Spread<Velocity> {
     let dry = kilonewton_per_cubic_metre::new(row.unit_weight_kn_m3);
-    let factor = stress_factor(water.stress, water.dry_stress);
+    let factor = stress_factor(water.stress, water.table_stress);
     let wet = |speed: f64, factor: f64| waves::shear_wave_speed(weight, waves::shear_modulus(dry, metre_per_second::new(speed)) * factor);
     let [low, typical, high] = speeds;
     let (low_factor, factor) = match row.group {
@@ -106,10 +107,16 @@ fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, 
     };
     if low_factor < 1.0 {
         notes.working(
-            Working::new("ground.water_factor", "What water leaves of the ground's stiffness", "G/G₀ = √(σ'/σ'₀)", modulus::SOURCE)
-                .with("σ'", kilopascal::get(water.stress), Unit::Kilopascal)
-                .with("σ'₀", kilopascal::get(water.dry_stress), Unit::Kilopascal)
-                .gives("G/G₀", low_factor, Unit::One),
+            Working::new(
+                "ground.stress_factor",
+                "What water, and a base less than a metre deep, leave of the ground's stiffness",
+                "G/G₀ = √(σ'/σ'₀)",
+                modulus::SOURCE,
+            )
+            .with("σ'", kilopascal::get(water.stress), Unit::Kilopascal)
+            .with("z", metre::get(water.depth), Unit::Metre)
+            .with("σ'₀", kilopascal::get(water.table_stress), Unit::Kilopascal)
+            .gives("G/G₀", low_factor, Unit::One),
         );
     }
     if low_factor >= 1.0 && weight == dry {
@@ -119,7 +126,27 @@ fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, 
     Spread { low: wet(low, low_factor), typical: wet(typical, factor), high: wet(high, factor) }
 }
 
+/// The speed's own line, where no formula has written one.
+fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut Notes) {
+    let (title, formula, source) = match from {
+        StiffnessFrom::StatedSpeed => ("Speed of shear waves, as stated", "Vs stated", STATED),
+        StiffnessFrom::SoilWords => {
+            ("Speed of shear waves, typical for the soil in words", "Vs from the table of soils, × √(G/G₀)", soil_table::SOURCE)
+        }
+        StiffnessFrom::BlowCount | StiffnessFrom::Nothing => return,
+    };
+    let mut line = Working::new("ground.shear_wave_speed", title, formula, source);
+    if let (StiffnessFrom::SoilWords, Some([low, typical, high])) = (from, soil_table::row(brief.site.soil.value).speed_m_s) {
+        line = line
+            .with("Vs low in the table", low, Unit::MetrePerSecond)
+            .with("Vs typical in the table", typical, Unit::MetrePerSecond)
+            .with("Vs high in the table", high, Unit::MetrePerSecond);
+    }
+    notes.working(line.gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond));
+}
+
 fn explain(brief: &Brief, from: StiffnessFrom, weight: UnitWeight, speed: Spread<Velocity>, modulus: Spread<Pressure>, notes: &mut Notes) {
+    speed_line(brief, from, speed.typical, notes);
     notes.working(
         Working::new("ground.shear_modulus", "Shear modulus of the ground at small strain, typical", "G = (γ/g) Vs²", waves::SOURCE)
             .with("γ", kilonewton_per_cubic_metre::get(weight), Unit::KilonewtonPerCubicMetre)
@@ -130,7 +157,9 @@ fn explain(brief: &Brief, from: StiffnessFrom, weight: UnitWeight, speed: Spread
     let band = format!("shear modulus of {} to {}, expected {}", say(modulus.low), say(modulus.high), say(modulus.typical));
     let (why, source) = match from {
         StiffnessFrom::StatedSpeed | StiffnessFrom::Nothing => return,
-        StiffnessFrom::BlowCount => (format!("from the blow count, within 30 % either way: {band}"), blow_count::SOURCE),
+        StiffnessFrom::BlowCount => {
+            (format!("from the blow count, at no less stress than its data have, speed within 30 % either way: {band}"), blow_count::SOURCE)
+        }
         StiffnessFrom::SoilWords => (
             format!(
                 "from the soil in words ({}), which fixes it to a factor of about two: {band}",

@@ -1,8 +1,10 @@
 //! Warnings from what lies round the pier: slope, trees, water, frost, topsoil, and answers that disagree.
 
 use crate::brief::Brief;
+use crate::brief::site::ASSUMED_TREE_HEIGHT_M;
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
+use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::{self, FrostHeave, Group};
@@ -12,8 +14,6 @@ use crate::units::{metre, metre_per_second};
 const STEEP_DEG: f64 = 8.0;
 /// Slope above which soil itself may move: about 1 in 3.
 const UNSTABLE_DEG: f64 = 18.0;
-/// Height taken for a tree of which only the distance is known.
-const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 /// A drain nearer than this can wet the ground that holds the block.
 const DRAIN_NEAR_M: f64 = 3.0;
 /// A measured speed that is this many times outside the range for the soil in words is worth a second look.
@@ -60,22 +60,22 @@ fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         return;
     }
     let say = |value| brief.units.say(value, Unit::Metre);
-    let who = if stated.tree_height_m.is_some() { "" } else { ", its height taken" };
-    let text = if ground.group == Group::Clay {
-        format!(
-            "A tree {} high{who} stands {} away, and the soil is clay. Clay that shrinks and swells would tilt the pier with every dry \
-             summer. Have the clay's plasticity tested, or go below the roots; if it does shrink, choose that soil and ask a ground engineer.",
-            say(height),
-            say(distance)
-        )
-    } else {
-        format!(
-            "A tree {} high{who} stands {} away. Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no \
-             thick roots without a tree specialist; the tree may be protected.",
-            say(height),
-            say(distance)
-        )
+    let who = if stated.tree_height_m.is_some() { "" } else { " (taken)" };
+    let what = match (ground.soil, ground.group) {
+        (Soil::ShrinkingClay, _) => {
+            "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
+             is no longer dried swells for years."
+        }
+        (_, Group::Clay) => {
+            "The soil is clay, and clay that shrinks and swells would tilt the pier with every dry summer. Have its plasticity tested, or go \
+             below the roots; if it does shrink, choose that soil here and ask a ground engineer."
+        }
+        _ => {
+            "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
+             specialist; the tree may be protected."
+        }
     };
+    let text = format!("A tree {} high{who} stands {} away. {what}", say(height), say(distance));
     notes.caution("ground.tree", When::Planning, text, TREES);
 }
 

@@ -59,7 +59,7 @@ fn water_softens_sand_and_raises_poissons_ratio() {
     let ratio = wet.value.shear_modulus.unwrap().typical / dry.shear_modulus.unwrap().typical;
     assert!((uom_ratio(ratio) - (9.693_35_f64 / 18.0).sqrt()).abs() < 1e-9);
     assert!(wet.value.poisson_ratio > dry.poisson_ratio);
-    assert!(wet.notes.workings.iter().any(|working| working.id == "ground.water_factor"), "it is said");
+    assert!(wet.notes.workings.iter().any(|working| working.id == "ground.stress_factor"), "it is said");
 }
 
 fn uom_ratio(ratio: uom::si::f64::Ratio) -> f64 {

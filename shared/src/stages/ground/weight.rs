@@ -2,7 +2,9 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::source::Source;
+use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
 use crate::stages::ground::water::Water;
 use crate::units::{Spread, UnitWeight, kilonewton_per_cubic_metre};
@@ -17,9 +19,12 @@ const MOST_POISSON_RATIO: f64 = 0.49;
 /// Finds the unit weight.
 pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<UnitWeight> {
     if let Some(stated) = brief.site.stated.unit_weight_kn_m3 {
+        line(("ground.unit_weight", "Unit weight, as stated", "γ stated", "γ"), stated, Unit::KilonewtonPerCubicMetre, STATED, notes);
         return Spread::exactly(kilonewton_per_cubic_metre::new(stated));
     }
     let typical = water.mean(row.unit_weight_kn_m3, row.wet_unit_weight_kn_m3);
+    let names = ("ground.unit_weight", "Unit weight for the soil in words", "γ from the table of soils, by the share under water", "γ");
+    line(names, typical, Unit::KilonewtonPerCubicMetre, soil_table::SOURCE, notes);
     notes.assumptions.push(Assumption {
         field: "site.unit_weight_kn_m3",
         value: AssumedValue::Number(typical),
@@ -35,10 +40,14 @@ pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Note
 /// Finds Poisson's ratio; water raises it, since what is full of water hardly changes its volume.
 pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<f64> {
     if let Some(stated) = brief.site.stated.poisson_ratio {
+        line(("ground.poisson_ratio", "Poisson's ratio, as stated", "ν stated", "ν"), stated, Unit::One, STATED, notes);
         return Spread::exactly(stated);
     }
     let typical = water.mean(row.poisson_ratio, row.wet_poisson_ratio);
     let raised = if water.wet && row.group != Group::Rock { "; water in the pores raises it" } else { "" };
+    let names =
+        ("ground.poisson_ratio", "Poisson's ratio for the soil in words", "ν from the table of soils, by the share under water", "ν");
+    line(names, typical, Unit::One, soil_table::SOURCE, notes);
     notes.assumptions.push(Assumption {
         field: "site.poisson_ratio",
         value: AssumedValue::Number(typical),
@@ -51,5 +60,11 @@ pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut No
 }
 
 fn above_or_below(water: &Water) -> &'static str {
-    if water.wet { "with groundwater in its upper metre" } else { "above the groundwater" }
+    if water.wet { "with groundwater beside the block" } else { "above the groundwater" }
+}
+
+/// The line behind a figure that is stated or read from the table: its id, title, formula and symbol.
+fn line(names: (&'static str, &'static str, &'static str, &'static str), value: f64, unit: Unit, source: Source, notes: &mut Notes) {
+    let (id, title, formula, symbol) = names;
+    notes.working(Working::new(id, title, formula, source).gives(symbol, value, unit));
 }

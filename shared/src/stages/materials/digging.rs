@@ -76,8 +76,8 @@ fn spoil(job: &Job, list: &mut List) {
         format!("about {} loads of {barrow}", pit.barrow_loads),
     );
     list.have("Scaffold boards", pieces(4.0), "a barrow run that does not cut up the lawn", "and to spread the load at the pit's edge");
-    let heap = metre::get(pit.heap_diameter);
-    list.buy("Sheet under the spoil", (up(heap * heap * LAP_RATIO, 1.0), Unit::SquareMetre), "keeping the grass", "at least 4 m wide");
+    let heap = metre::get(pit.heap_width) * metre::get(pit.width);
+    list.buy("Sheet under the spoil", (up(heap * LAP_RATIO, 1.0), Unit::SquareMetre), "keeping the grass", "at least 4 m wide");
     let skip = job.say(cubic_metre::get(job.brief.excavation.skip.value), Unit::CubicMetre);
     list.hire(
         format!("Skip of {skip}"),
