@@ -4,23 +4,28 @@
 //! paper. The same list is written as SVG for the page and painted into the PDF. Line types are those of ISO 128-2,
 //! dimensions those of ISO 129-1, scales those of ISO 5455; views stand in first-angle projection.
 
+pub mod budget;
 pub mod callout;
 pub mod column;
 pub mod dimension;
 pub mod floor;
 pub mod furniture;
 pub mod hatch;
+pub mod modes;
 pub mod pen;
 pub mod pit;
 pub mod scale;
 pub mod section;
+pub mod stud_detail;
 pub mod studs;
+pub mod torque;
+pub mod trail;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
 
 /// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
-pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "floor"];
+pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "trail", "modes", "budget"];
 
 /// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
 #[must_use]
@@ -31,6 +36,11 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         "column" => Some(column::draw(&column::layout(brief, design))),
         "studs" => Some(studs::draw(&studs::layout(brief, design))),
         "floor" => Some(floor::draw(&floor::layout(brief, design))),
+        "stud-detail" => Some(stud_detail::draw(&stud_detail::layout(brief, design))),
+        "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
+        "trail" => trail::layout(brief, design).as_ref().map(trail::draw),
+        "modes" => modes::layout(brief, design).as_ref().map(modes::draw),
+        "budget" => budget::layout(brief, design).as_ref().map(budget::draw),
         _ => None,
     }
 }

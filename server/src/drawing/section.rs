@@ -18,7 +18,7 @@ const ROOM: (f64, f64) = (96.0, 152.0);
 /// Width of the hatched band of ground, mm on paper.
 const BAND: f64 = 6.0;
 /// Ground drawn beyond the pit's edge, mm on paper.
-const EDGE: f64 = 9.0;
+const EDGE: f64 = 8.0;
 
 /// Draws it.
 #[must_use]
