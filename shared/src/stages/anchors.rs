@@ -2,8 +2,11 @@
 
 mod aci;
 pub mod actions;
+pub mod advice;
 mod eurocode;
+pub mod foot;
 mod forces;
+pub mod keeping;
 pub mod layout;
 pub mod seat;
 pub mod setting;
@@ -17,10 +20,14 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::stages::block::Block;
+use crate::stages::joint;
 use crate::stages::pier::Pier;
 use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millimetre};
 
 pub use actions::Action;
+pub use advice::Step;
+pub use foot::Flexure;
+pub use keeping::Keeping;
 pub use layout::Stud;
 pub use seat::Seat;
 pub use setting::Setting;
@@ -65,6 +72,12 @@ pub struct Anchors {
     pub eurocode: Option<Verdict>,
     /// How ACI 318-19 judges them.
     pub aci: Option<Verdict>,
+    /// What tightening bends; null where the sizes leave nothing to bend.
+    pub flexure: Option<Flexure>,
+    /// What the studs keep of their preload.
+    pub keeping: Keeping,
+    /// What to do, from the hole to the last check.
+    pub steps: Vec<Step>,
     /// What acts at the foot.
     pub actions: Vec<Action>,
 }
@@ -86,13 +99,20 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     let screw = torque::Screw::of(brief);
     let torque = torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained));
     torque::notes(brief, &torque, &screw, &mut notes);
+    let preload = screw.preload(torque.used);
+    keeping::sustained(&situation, preload, both.resistances.single.design(Mode::BondSustained), &mut notes);
+    let flexure = foot::find(&situation, preload, both.chosen(brief), &mut notes);
+    let disc = joint::base_joint(brief, block).disc_radius;
+    let keeping = keeping::find(&situation, preload, &torque, disc, both.chosen(brief), &mut notes);
+    advice::cautions(brief, &mut notes);
+    let steps = advice::steps(brief, &setting, &torque, situation.seat);
     let value = Anchors {
         studs: group.studs,
         hole_diameter: anchors.hole_diameter.value,
         hole_depth: setting::hole_depth(brief),
         resin_volume: setting.resin_per_hole * anchors.count.value,
         embedment: anchors.embedment.value,
-        preload: Some(screw.preload(torque.used)),
+        preload: Some(preload),
         governing: governing(&both, brief),
         seat: situation.seat,
         setting,
@@ -100,6 +120,9 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
         resistances: both.resistances,
         eurocode: both.eurocode,
         aci: both.aci,
+        flexure,
+        keeping,
+        steps,
         actions,
     };
     Found { value, notes }

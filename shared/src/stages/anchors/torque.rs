@@ -148,7 +148,7 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force) -> Torque 
         yields: screw.torque(screw.proof),
         breaks: screw.torque(screw.breaking),
         limits,
-        passes: order::passes(used),
+        passes: order::passes(if newton_metre::get(used) > high { newton_metre::new(aim) } else { used }),
         order: order::star(brief.anchors.number()),
         kilos_readings: kilos::readings(brief, screw, newton_metre::get(used), newton_metre::new(high)),
         nut_factor: screw.nut_factor,

@@ -27,6 +27,8 @@ pub struct Reading {
 
 /// The three readings of a number.
 pub(super) fn readings(brief: &Brief, screw: &Screw, number: f64, high: Moment) -> Vec<Reading> {
+    // A torque that would break the stud was most likely said in kilogram-force metres.
+    let number = if number > newton_metre::get(screw.torque(screw.breaking)) { number / STANDARD_GRAVITY_M_S2 } else { number };
     let read = |unit: &str, per_unit: f64| {
         let torque = newton_metre::new(number * per_unit);
         let preload = screw.typical(torque);
@@ -40,9 +42,9 @@ fn says(brief: &Brief, screw: &Screw, torque: Moment, high: Moment) -> String {
     let preload = screw.typical(torque);
     let proof_ratio = (preload / screw.proof).value;
     let stretched = format!(
-        "{} stretch{} this stud with {}, {:.0} % of its proof load",
+        "{} {} this stud with {}, {:.0} % of its proof load",
         brief.units.say(newton_metre::get(torque), Unit::NewtonMetre),
-        if proof_ratio > 1.0 { " would" } else { "" },
+        if proof_ratio > 1.0 { "would stretch" } else { "stretches" },
         brief.units.say(kilonewton::get(preload), Unit::Kilonewton),
         100.0 * proof_ratio
     );

@@ -1,0 +1,149 @@
+//! Steel, coating and setting in words: what to do at each step, and what can go wrong.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Notes, When};
+use crate::rules::threads;
+use crate::site_plan::anchors::{Coating, Hole, Lubrication, StrengthClass};
+use crate::site_plan::block::Reinforcement;
+use crate::source::{Source, Standing};
+use crate::stages::anchors::seat::Seat;
+use crate::stages::anchors::setting::{self, Setting};
+use crate::stages::anchors::torque::Torque;
+use crate::units::{Time, hour, millilitre, millimetre, newton_metre};
+
+/// Galvanised threads.
+const GALVANISED: Source = Source::new("ISO 10684", "2004", "Annex A and clause 6", Standing::SecondHand);
+/// Dissimilar metals.
+const CONTACT: Source = Source::new("EN ISO 14713-1", "2017", "6.9, contact with other metals", Standing::FromMemory);
+/// Setting of bonded studs.
+const SETTING: Source = Source::common_practice("setting of bonded studs; the product's own instructions rule");
+
+/// One step of setting and tightening.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Step {
+    /// Stable name.
+    pub id: &'static str,
+    /// What to do.
+    pub says: String,
+}
+
+/// The steps from hole to last check.
+#[must_use]
+pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat) -> Vec<Step> {
+    let units = brief.units;
+    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let time = |time: Option<Time>, unit: Unit, per_hour: f64| {
+        time.map_or("the time that the product's sheet gives".to_owned(), |time| units.say(hour::get(time) * per_hour, unit))
+    };
+    let anchors = &brief.anchors;
+    let temperature = units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
+    let step = |id, says: String| Step { id, says };
+    let first = torque.passes.first().map_or(torque.used, |pass| pass.torque);
+    vec![
+        step("drill", format!("Drill each hole {} wide and {} deep, upright, through a template; a diamond core leaves walls too smooth unless the product allows it.", mm(anchors.hole_diameter.value), mm(setting::hole_depth(brief)))),
+        step("clean", format!("Clean from the bottom up: blow {n} times, brush {n} times with a round brush of {brush}, blow {n} times, until no dust comes. No water may stand in the hole. Dust left behind can halve the bond.", n = setting.cleaning_rounds, brush = mm(setting.brush))),
+        step("discard", "Throw away the first strokes of each nozzle until the colour is even; take a new nozzle after a pause longer than the working time.".to_owned()),
+        step("fill", format!("Fill from the bottom to about two thirds, {} in each hole, drawing the nozzle back slowly so that no air is shut in.", units.say(millilitre::get(setting.resin_per_hole), Unit::Millilitre))),
+        step("insert", format!("Turn the stud in slowly to its mark at {}; resin must show at the mouth. At {temperature} there are {} before it sets.", mm(anchors.embedment.value), time(setting.gel_time, Unit::Minute, 60.0))),
+        step("leave", format!("Leave the stud alone. A nut may be run down by hand after {}, never with a spanner.", time(setting.snug_after, Unit::Hour, 1.0))),
+        step("snug", format!("Full torque not before {} at {temperature}: first pass at {}.", time(setting.cure_time, Unit::Hour, 1.0), units.say(newton_metre::get(first), Unit::NewtonMetre))),
+        step("seat", seat.words().to_owned()),
+        step("again", "Check the torque after a day, after a week, then every year: turn to the torque and no further.".to_owned()),
+    ]
+}
+
+/// The cautions about steel, coating and setting.
+pub fn cautions(brief: &Brief, notes: &mut Notes) {
+    steel(brief, notes);
+    contact(brief, notes);
+    setting_cautions(brief, notes);
+}
+
+fn steel(brief: &Brief, notes: &mut Notes) {
+    let anchors = &brief.anchors;
+    let stainless = threads::steel(anchors.strength_class.value, anchors.size.value).stainless;
+    if stainless && anchors.lubrication.value != Lubrication::Paste {
+        notes.caution(
+            "anchors.galling",
+            When::Tightening,
+            "Stainless threads seize without warning when they are tightened without paste, and then neither close nor open. Use anti-seize \
+             paste on thread and nut face, turn slowly, and say so in the plan: the same torque then pulls harder.",
+            SETTING,
+        );
+    }
+    if anchors.strength_class.value == StrengthClass::C10_9 {
+        let zinc = if anchors.coating.value == Coating::Plain { "" } else { " Zinc from a bath adds hydrogen, which makes them brittle." };
+        notes.caution(
+            "anchors.high_strength",
+            When::Planning,
+            format!("Studs of 10.9 break without much stretch and can crack when they are damp and loaded for years.{zinc} A pier gains nothing from them: 8.8 is ample."),
+            Source::common_practice("high-strength bolts out of doors"),
+        );
+    }
+    if anchors.coating.value == Coating::Galvanised && !stainless {
+        notes.caution(
+            "anchors.galvanised",
+            When::Planning,
+            "Hot-dip galvanised studs need nuts tapped oversize for them; never recut the stud's own thread. The zinc raises friction: oil or wax \
+             the nuts, or less preload comes from the same torque.",
+            GALVANISED,
+        );
+    }
+    if !stainless && matches!(anchors.coating.value, Coating::Plain | Coating::Zinc) {
+        notes.caution(
+            "anchors.corrosion",
+            When::Planning,
+            "Out of doors, plain studs rust within a season and a thin electroplated coat within a few years; where water stands round them, or \
+             they are buried, sooner. Take hot-dip galvanised or A4 studs, slope the block's top so that water runs off, and grease what shows.",
+            CONTACT,
+        );
+    }
+}
+
+fn contact(brief: &Brief, notes: &mut Notes) {
+    let anchors = &brief.anchors;
+    if threads::steel(anchors.strength_class.value, anchors.size.value).stainless {
+        notes.caution(
+            "anchors.contact",
+            When::Planning,
+            "Stainless studs in a bare or zinced plate make a battery wherever it stays wet, and the plate pays. Isolate them with plastic washers \
+             and sleeves that bear the pressure, or paint plate and washers well; a dry observatory forgives more.",
+            CONTACT,
+        );
+    }
+}
+
+fn setting_cautions(brief: &Brief, notes: &mut Notes) {
+    let anchors = &brief.anchors;
+    if anchors.hole.value == Hole::Wet {
+        notes.caution(
+            "anchors.wet_hole",
+            When::Bonding,
+            "Not every resin may go into a wet hole: the product's sheet must say so, and its hardening time is then about twice as long. Blow and \
+             suck standing water out first.",
+            SETTING,
+        );
+    }
+    if brief.block.reinforcement.value != Reinforcement::Plain {
+        notes.caution(
+            "anchors.bars",
+            When::Drilling,
+            "Bars run through this block. Tie them clear of the template's holes before the pour and note where they are; a cut bar weakens the \
+             block, and a hole that was given up is filled with mortar before another is drilled at least two hole depths away.",
+            SETTING,
+        );
+    }
+    if !anchors.product.known() {
+        notes.caution(
+            "anchors.product",
+            When::Planning,
+            "No product's approval was given. Bond strength, distances, largest torque and times are the codes' least values or assumptions: fill \
+             them in from the sheet of the resin that will be used before anyone drills. Where the pier could hurt somebody, have a licensed \
+             engineer sign the anchorage.",
+            SETTING,
+        );
+    }
+}

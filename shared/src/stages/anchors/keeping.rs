@@ -1,0 +1,219 @@
+//! What the studs keep of their preload: stretch, settling, creep, and when to tighten again.
+
+use serde::Serialize;
+
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, Working};
+use crate::rules::en_1993_1_1_2005::material;
+use crate::rules::en_1993_1_8_2005::base_plate;
+use crate::rules::vdi_2230_2015::{self as tightening, loss};
+use crate::rules::{aci_318_19, en_1992_4_2018};
+use crate::site_plan::Code;
+use crate::source::Source;
+use crate::stages::anchors::seat::Seat;
+use crate::stages::anchors::situation::Situation;
+use crate::stages::anchors::strength::Mode;
+use crate::stages::anchors::torque::Torque;
+use crate::stages::anchors::verdict::Verdict;
+use crate::units::{
+    Force, Length, LinearStiffness, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton_metre,
+    newton_per_metre,
+};
+
+/// Settling of threads and faces on paint, zinc and grout, µm.
+const SETTLING_UM: f64 = 8.0;
+/// The same stiffness for what is clamped as for the stud, several times over: a plate is far stiffer than its studs.
+const CLAMPED_FACTOR: f64 = 5.0;
+/// Share of the embedment over which a bonded stud stretches.
+const BONDED_STRETCH_RATIO: f64 = 0.5;
+/// Loss of steel on steel in each tenfold of hours: next to nothing.
+const STEEL_RELAXATION_RATIO: f64 = 0.005;
+/// Times after which nuts are tightened again.
+const AGAIN: Source = Source::common_practice("checked after a day, after a week, then yearly");
+
+/// What is left of the preload.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Keeping {
+    /// Stretch of a stud under the typical preload.
+    #[serde(rename = "stretch_mm", serialize_with = "millimetre::serialize")]
+    pub stretch: Length,
+    /// Length of stud that stretches.
+    #[serde(rename = "stretched_length_mm", serialize_with = "millimetre::serialize")]
+    pub stretched_length: Length,
+    /// Lost when faces settle, before the first check.
+    #[serde(rename = "settling_kn", serialize_with = "kilonewton::serialize")]
+    pub settling: Force,
+    /// Left after a day, typical.
+    #[serde(rename = "after_a_day_kn", serialize_with = "kilonewton::serialize")]
+    pub after_a_day: Force,
+    /// Left after a week.
+    #[serde(rename = "after_a_week_kn", serialize_with = "kilonewton::serialize")]
+    pub after_a_week: Force,
+    /// Left after ten years without tightening again.
+    #[serde(rename = "after_ten_years_kn", serialize_with = "kilonewton::serialize")]
+    pub after_ten_years: Force,
+    /// Moment at which a closed joint opens, after ten years.
+    #[serde(rename = "opening_moment_n_m", serialize_with = "newton_metre::option::serialize")]
+    pub opening_moment: Option<crate::units::Moment>,
+    /// When to check the torque again, days after the full torque; then every year.
+    pub check_again_d: [f64; 2],
+}
+
+/// Finds what is left, with its checks and lines of calculation.
+#[must_use]
+pub fn find(
+    situation: &Situation,
+    preload: Spread<Force>,
+    torque: &Torque,
+    disc: Length,
+    verdict: Option<&Verdict>,
+    notes: &mut Notes,
+) -> Keeping {
+    let length = stretched_length(situation);
+    let stud = loss::bar_stiffness(megapascal::new(material::E_MPA), situation.thread.stress_area, length);
+    let relaxation = if situation.seat.pulls_on_bond() { situation.brief.anchors.relaxation_ratio.value } else { STEEL_RELAXATION_RATIO };
+    let settled = loss::settling(preload.typical, micrometre::new(SETTLING_UM), stud, stud * CLAMPED_FACTOR);
+    let left = |after: Time| loss::after_creep(preload.typical - settled, relaxation, after);
+    let after_ten_years = left(day::new(3652.5));
+    let studs = situation.brief.anchors.count.value;
+    let opening_moment = situation.seat.pulls_on_bond().then(|| base_plate::opening_moment(after_ten_years * studs, disc));
+    let keeping = Keeping {
+        stretch: loss::stretch(preload.typical, stud),
+        stretched_length: length,
+        settling: settled,
+        after_a_day: left(day::new(1.0)),
+        after_a_week: left(day::new(7.0)),
+        after_ten_years,
+        opening_moment,
+        check_again_d: [1.0, 7.0],
+    };
+    lines(situation, preload, stud, relaxation, &keeping, torque, notes);
+    if let Some(verdict) = verdict {
+        checks(situation, preload, &keeping, verdict, notes);
+    }
+    keeping
+}
+
+/// Plate and washers between two nuts; on grout the gap as well and half the bonded length.
+fn stretched_length(situation: &Situation) -> Length {
+    let (pier, thread) = (&situation.brief.pier, &situation.thread);
+    let clamped = pier.plate_thickness.value + thread.washer_thickness + thread.nut_height / 2.0;
+    match situation.seat {
+        Seat::Nuts => clamped + thread.washer_thickness + thread.nut_height / 2.0,
+        Seat::Bedded | Seat::Dished => clamped + pier.gap.value + situation.embedment * BONDED_STRETCH_RATIO,
+    }
+}
+
+fn lines(
+    situation: &Situation,
+    preload: Spread<Force>,
+    stud: LinearStiffness,
+    relaxation: f64,
+    keeping: &Keeping,
+    torque: &Torque,
+    notes: &mut Notes,
+) {
+    let kn = kilonewton::get;
+    notes.working(
+        Working::new("anchors.stretch", "Stretch of a stud", "δ = F l/(E A_s)", tightening::loss::SETTLING)
+            .with("F", kn(preload.typical), Unit::Kilonewton)
+            .with("l", millimetre::get(keeping.stretched_length), Unit::Millimetre)
+            .with("k_b", newton_per_metre::get(stud) / 1e6, Unit::KilonewtonPerMillimetre)
+            .gives("δ", millimetre::get(keeping.stretch), Unit::Millimetre),
+    );
+    notes.working(
+        Working::new(
+            "anchors.settling",
+            "Preload lost when threads and faces settle",
+            "ΔF = f_Z/(1/k_b + 1/k_p), at most F",
+            loss::SETTLING,
+        )
+        .with("f_Z", SETTLING_UM, Unit::Micrometre)
+        .with("k_p/k_b", CLAMPED_FACTOR, Unit::One)
+        .gives("ΔF", kn(keeping.settling), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            "anchors.kept",
+            "Preload left after ten years without tightening again",
+            "F(t) = (F − ΔF)(1 − r lg(t/1 h))",
+            loss::CREEP,
+        )
+        .with("r", relaxation, Unit::One)
+        .with("after a day", kn(keeping.after_a_day), Unit::Kilonewton)
+        .with("after a week", kn(keeping.after_a_week), Unit::Kilonewton)
+        .gives("F", kn(keeping.after_ten_years), Unit::Kilonewton),
+    );
+    let [pitch, flank, _] = tightening::shares(&situation.thread, 0.12, 0.12);
+    let twist = newton_metre::get(torque.used) * (pitch + flank) / tightening::nut_factor(&situation.thread, 0.12, 0.12);
+    let surface = std::f64::consts::PI * metre::get(situation.thread.diameter).powi(2) * metre::get(situation.embedment) / 2.0;
+    notes.working(
+        Working::new(
+            "anchors.twist",
+            "Twist in the resin if the lower nut is not held",
+            "τ = 2 T_thread/(π d² h_ef)",
+            Source::derived("share of the thread in the torque at a friction of 0.12"),
+        )
+        .with("T_thread", twist, Unit::NewtonMetre)
+        .gives("τ", twist / surface / 1e6, Unit::Megapascal),
+    );
+}
+
+/// The preload as a lasting pull on the bond of one stud.
+pub fn sustained(situation: &Situation, preload: Spread<Force>, capacity: Force, notes: &mut Notes) {
+    if !situation.seat.pulls_on_bond() {
+        return;
+    }
+    let source = match situation.brief.code.value {
+        Code::Eurocode => en_1992_4_2018::bond::SUSTAINED,
+        Code::Aci => aci_318_19::bond::SUSTAINED,
+    };
+    notes.check(
+        Check::at_most(
+            "anchors.bond_sustained",
+            "Studs: preload as a lasting pull on the resin",
+            kilonewton::get(preload.high),
+            kilonewton::get(capacity),
+            Unit::Kilonewton,
+            source,
+        )
+        .note(format!("The high end of the preload, for good. It would be raised by {}.", Mode::BondSustained.raised_by()))
+        .moved_by(&["anchors.torque_n_m", "anchors.bond_strength_mpa", "anchors.sustained_factor", "anchors.lower_nuts"]),
+    );
+}
+
+fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, verdict: &Verdict, notes: &mut Notes) {
+    if situation.seat == Seat::Nuts {
+        let pull = verdict.forces.greatest();
+        notes.check(
+            Check::at_most(
+                "anchors.nuts_stay_tight",
+                "Pull of the worst action against the least preload",
+                kilonewton::get(pull),
+                kilonewton::get(preload.low - keeping.settling).max(0.0),
+                Unit::Kilonewton,
+                Source::derived("a joint between two nuts works loose only when the pull exceeds its preload"),
+            )
+            .note("Check the nuts after a day, after a week and then yearly, with the lower nut held.")
+            .moved_by(&["anchors.torque_n_m", "anchors.tool", "anchors.lubrication"]),
+        );
+        return;
+    }
+    let Some(opening) = keeping.opening_moment else { return };
+    notes.check(
+        Check::at_most(
+            "anchors.joint_closed",
+            "Moment of the worst action against what opens the joint",
+            newton_metre::get(verdict.action.moment),
+            newton_metre::get(opening),
+            Unit::NewtonMetre,
+            base_plate::DISC,
+        )
+        .note(format!(
+            "With the preload that is left after ten years. While it stays closed the foot is about ten times as stiff; an observer's touch is \
+             far below this. The torque is {}.",
+            AGAIN.clause
+        ))
+        .moved_by(&["anchors.torque_n_m", "anchors.count", "anchors.bond_strength_mpa", "pier.plate_thickness_mm"]),
+    );
+}
