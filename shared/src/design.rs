@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::brief::{Brief, resolve};
 use crate::field::Problems;
 use crate::halfspace::Shelf;
+use crate::improve;
 use crate::notes::{Assumption, Caution, Check, Notes, Working};
 use crate::site_plan::SitePlan;
 use crate::stages::anchors::Anchors;
@@ -63,7 +64,10 @@ pub struct Design {
 /// Every field out of range and every contradiction between answers. A plan that cannot work is no error but a design
 /// with failed checks.
 pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problems> {
-    Ok(design(&resolve(plan)?, shelf))
+    let brief = resolve(plan)?;
+    let mut design = design(&brief, shelf);
+    design.motion.improvements = improve::find(plan, &brief, &design, shelf);
+    Ok(design)
 }
 
 /// Runs the stages on complete inputs.

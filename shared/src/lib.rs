@@ -15,6 +15,7 @@ pub mod design;
 pub mod field;
 pub mod figure;
 pub mod halfspace;
+pub mod improve;
 pub mod notes;
 pub mod rules;
 pub mod site_plan;

@@ -11,6 +11,7 @@ pub mod modes;
 pub mod people;
 pub mod rig;
 mod season;
+mod shape;
 mod share;
 pub mod stands;
 pub mod system;
@@ -18,12 +19,11 @@ pub mod trail;
 mod walk;
 mod wind;
 
-use std::f64::consts::PI;
-
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::Unit;
+use crate::improve::Improvement;
 use crate::notes::{Found, Notes, Working};
 use crate::rules::mechanics::beam_element;
 use crate::stages::anchors::Anchors;
@@ -32,18 +32,18 @@ use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::pier::Pier;
-use crate::units::{Frequency, Spread, hertz, megapascal};
+use crate::units::{Frequency, hertz, megapascal};
 
 pub use budget::Budget;
 pub use heat::Heat;
 pub use knock::Knock;
 pub use season::Season;
+pub use shape::ModeShape;
 pub use share::Disturbance;
 pub use walk::Walk;
 pub use wind::Wind;
 
-use influence::Influence;
-use modes::Mode;
+use influence::{Influence, Remembered};
 use rig::{Axis, Rig};
 use system::{Planes, System};
 
@@ -58,28 +58,6 @@ pub struct StandTilt {
     pub block_tilt_arcsec: Option<f64>,
     /// Direction in which the top leans, clockwise from north.
     pub bearing_deg: Option<f64>,
-}
-
-/// One natural swing, in words and figures.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ModeShape {
-    /// Upright plane in which it swings.
-    pub plane: Axis,
-    /// Frequency in low, typical and high ground.
-    #[serde(rename = "frequency_hz", serialize_with = "hertz::spread::serialize")]
-    pub frequency: Spread<Frequency>,
-    /// Damping over critical, typical ground.
-    pub damping_ratio: f64,
-    /// Share of the bending that is in the ground.
-    pub ground_share_ratio: f64,
-    /// Share in the joint.
-    pub joint_share_ratio: f64,
-    /// Share in the column.
-    pub column_share_ratio: f64,
-    /// Share in the mount.
-    pub mount_share_ratio: f64,
-    /// Height over the block's base in metres and sideways movement, the largest movement one.
-    pub shape: Vec<[f64; 2]>,
 }
 
 /// What the star does.
@@ -129,6 +107,8 @@ pub struct Motion {
     pub disturbances: Vec<Disturbance>,
     /// Where to stand and walk during exposures: a card for the wall.
     pub where_to_stand: Vec<String>,
+    /// What would help most, most first; empty where only the stages ran.
+    pub improvements: Vec<Improvement>,
 }
 
 /// Finds what the star does. `influence` is what a weight on the ground does to the block, where that is solved.
@@ -145,6 +125,8 @@ pub fn stage(
     influence: Option<&dyn Influence>,
 ) -> Found<Motion> {
     let mut notes = Notes::default();
+    let remembered = influence.map(Remembered::new);
+    let influence = remembered.as_ref().map(|remembered| remembered as &dyn Influence);
     let budget = budget::find(brief, &mut notes);
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
@@ -152,13 +134,14 @@ pub fn stage(
     let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
     let slew = solved.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
     let people = People::find(brief, floor, solved.as_ref(), influence, &budget, bump, &mut notes);
-    let parts = share::Parts { brief, system: solved.as_ref(), floor, influence, walk: &people.walk, wind: wind.as_ref(), heat: &heat };
+    let walked = people.walk.peak_arcsec.zip(people.walk.worst_peak_arcsec);
+    let parts = share::Parts { brief, system: solved.as_ref(), floor, influence, walk: walked, wind: wind.as_ref(), heat: &heat };
     let disturbances = share::find(&parts);
     let value = Motion {
-        frequencies: frequencies(solved.as_ref().map(|system| &system.typical)),
-        frequencies_low: frequencies(solved.as_ref().map(|system| &system.low)),
-        frequencies_high: frequencies(solved.as_ref().map(|system| &system.high)),
-        modes: solved.as_ref().map(shapes).unwrap_or_default(),
+        frequencies: shape::frequencies(solved.as_ref().map(|system| &system.typical)),
+        frequencies_low: shape::frequencies(solved.as_ref().map(|system| &system.low)),
+        frequencies_high: shape::frequencies(solved.as_ref().map(|system| &system.high)),
+        modes: solved.as_ref().map(shape::shapes).unwrap_or_default(),
         stands: people.stands,
         walk: people.walk,
         wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
@@ -175,10 +158,34 @@ pub fn stage(
         quiet_distance_m: people.quiet_distance_m,
         disturbances,
         where_to_stand: people.where_to_stand,
+        improvements: Vec::new(),
     };
     frequency_working(&value, &mut notes);
     check::write(brief, &value, &mut notes);
     Found { value, notes }
+}
+
+/// The disturbances alone and the time for a bump to die in the softest ground, for plans that are tried out: without
+/// histories, words and notes.
+#[must_use]
+pub fn disturbances(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
+    floor: &Floor,
+) -> (Vec<Disturbance>, Option<f64>) {
+    let mut notes = Notes::default();
+    let remembered = stiffness.influence().map(Remembered::new);
+    let influence = remembered.as_ref().map(|remembered| remembered as &dyn Influence);
+    let budget = budget::find(brief, &mut notes);
+    let solved = system(brief, ground, block, stiffness, pier);
+    let heat = heat::find(brief, pier, &mut notes);
+    let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let walk = solved.as_ref().zip(influence).and_then(|(system, influence)| walk::peaks_arcsec(brief, floor, system, influence));
+    let settle = solved.as_ref().and_then(|system| knock::bump(system, budget.arcsec, &mut notes).worst_settle_s);
+    (share::find(&share::Parts { brief, system: solved.as_ref(), floor, influence, walk, wind: wind.as_ref(), heat: &heat }), settle)
 }
 
 /// What people do to the star.
@@ -248,44 +255,6 @@ pub fn system(brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundS
     let modulus = ground.shear_modulus?.map(megapascal::get);
     let damping = brief.load.damping_ratio;
     Some(modulus.map(|g| Planes::solve(&rigs, g / modulus.typical, damping)))
-}
-
-/// Frequencies of both planes, slowest first, equal ones once.
-const MOST_FREQUENCIES: usize = 6;
-
-fn frequencies(planes: Option<&Planes>) -> Vec<Frequency> {
-    let mut all: Vec<f64> = planes.iter().flat_map(|planes| planes.both()).flatten().map(|mode| mode.omega / (2.0 * PI)).collect();
-    all.sort_by(f64::total_cmp);
-    all.dedup_by(|a, b| (*a - *b).abs() <= 1e-3 * *b);
-    all.into_iter().take(MOST_FREQUENCIES).map(hertz::new).collect()
-}
-
-/// The first modes of each plane, slowest first.
-const MODES_OF_A_PLANE: usize = 3;
-
-fn shapes(system: &System) -> Vec<ModeShape> {
-    let plane = |axis, low: &[Mode], typical: &[Mode], high: &[Mode]| -> Vec<ModeShape> {
-        low.iter().zip(typical).zip(high).take(MODES_OF_A_PLANE).map(|((low, typical), high)| shape(axis, low, typical, high)).collect()
-    };
-    let mut all = plane(Axis::X, &system.low.x, &system.typical.x, &system.high.x);
-    all.extend(plane(Axis::Y, &system.low.y, &system.typical.y, &system.high.y));
-    all.sort_by(|a, b| a.frequency.typical.value.total_cmp(&b.frequency.typical.value));
-    all
-}
-
-fn shape(plane: Axis, low: &Mode, typical: &Mode, high: &Mode) -> ModeShape {
-    let largest = typical.shape.iter().map(|[_, moved]| *moved).fold(0.0, |most: f64, one| if one.abs() > most.abs() { one } else { most });
-    let [ground, joint, column, mount] = typical.shares;
-    ModeShape {
-        plane,
-        frequency: Spread { low, typical, high }.map(|mode: &Mode| hertz::new(mode.omega / (2.0 * PI))),
-        damping_ratio: typical.damping_ratio,
-        ground_share_ratio: ground,
-        joint_share_ratio: joint,
-        column_share_ratio: column,
-        mount_share_ratio: mount,
-        shape: typical.shape.iter().map(|[height, moved]| [*height, if largest == 0.0 { 0.0 } else { moved / largest }]).collect(),
-    }
 }
 
 fn frequency_working(motion: &Motion, notes: &mut Notes) {

@@ -101,7 +101,8 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     }
     let (axis, reason) = wanted_axis(sight, load, ask);
     let exact = metre::get(axis - sight.seat);
-    let rounded = (exact / ROUND_M - 1e-9).ceil() * ROUND_M;
+    // Whole millimetres, so that the figure reads as it is rounded.
+    let rounded = ((exact / ROUND_M - 1e-9).ceil() * ROUND_M * 1e3).round() / 1e3;
     let value = rounded.clamp(RANGE_M.0, RANGE_M.1);
     let limit = if value == rounded { "" } else { "; that is beyond what a pier may be, so that the nearest height is taken" };
     ask.note(

@@ -2,6 +2,7 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
+use crate::site_plan::floor::FloorKind;
 use crate::stages::motion::people::Ground;
 use crate::stages::motion::system::{Planes, System};
 use crate::units::{kilogram, metre};
@@ -19,6 +20,8 @@ const DIRECTIONS: [(&str, f64, f64); 8] = [
 ];
 /// Distance of a person's middle from a wall, m.
 const FROM_WALL_M: f64 = 0.3;
+/// Rounds of the search for the quiet distance.
+const ROUNDS: usize = 6;
 /// Farthest that is looked at, m.
 const FARTHEST_M: f64 = 20.0;
 
@@ -31,24 +34,35 @@ struct Edge {
 }
 
 /// Distance from which on a person moves the star by less than the budget, in the low ground, whichever way from the pier.
+///
+/// The movement falls about as the square of the distance, so that a few steps towards the budget find it; it is then
+/// looked at again that no direction is louder.
 #[must_use]
 pub fn quiet_distance_m(brief: &Brief, system: &System, ground: &Ground<'_>, budget_arcsec: f64) -> Option<f64> {
     let mass = person_kg(brief);
-    let loud = |distance: f64| {
-        DIRECTIONS.iter().any(|(_, x, y)| {
-            let length = x.hypot(*y);
-            turn(&system.low, ground, mass, [x / length * distance, y / length * distance]) > budget_arcsec
-        })
+    // Without posts the block's two planes of symmetry make one quarter stand for all.
+    let asked = if ground.floor.kind != FloorKind::Deck { 3 } else { DIRECTIONS.len() };
+    let loudest = |distance: f64| {
+        DIRECTIONS
+            .iter()
+            .take(asked)
+            .map(|(_, x, y)| {
+                let length = x.hypot(*y);
+                turn(&system.low, ground, mass, [x / length * distance, y / length * distance])
+            })
+            .fold(0.0, f64::max)
     };
-    if loud(FARTHEST_M) {
-        return None;
+    let nearest = 0.5 * metre::get(brief.pier.outside_diameter.value);
+    let mut distance = 1.5;
+    for _ in 0..ROUNDS {
+        let next = (distance * (loudest(distance) / budget_arcsec).sqrt()).clamp(nearest, FARTHEST_M);
+        let settled = (next / distance - 1.0).abs() < 0.01;
+        distance = next;
+        if settled {
+            break;
+        }
     }
-    let (mut near, mut far) = (0.0, FARTHEST_M);
-    for _ in 0..16 {
-        let middle = 0.5 * (near + far);
-        if loud(middle) { near = middle } else { far = middle }
-    }
-    Some(far)
+    (distance < FARTHEST_M).then_some(distance)
 }
 
 /// The card's sentences.

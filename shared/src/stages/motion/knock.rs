@@ -21,7 +21,7 @@ pub struct Knock {
     pub arcsec: f64,
     /// Time until it is below the budget, typical ground; null when that takes more than ten minutes.
     pub settle_s: Option<f64>,
-    /// The same in the low ground.
+    /// The same in the worst ground: soft ground swings farther, firm ground damps less.
     pub worst_settle_s: Option<f64>,
 }
 
@@ -67,6 +67,9 @@ fn worst(system: &System, budget_arcsec: f64, swings: impl Fn(&[crate::stages::m
     Knock {
         arcsec: system.typical.worst(|modes| swings(modes).bound_arcsec(0.0)),
         settle_s: settle(&system.typical),
-        worst_settle_s: settle(&system.low),
+        worst_settle_s: [&system.low, &system.typical, &system.high]
+            .into_iter()
+            .map(settle)
+            .try_fold(0.0_f64, |most, one| one.map(|s| most.max(s))),
     }
 }

@@ -8,7 +8,7 @@ use crate::stages::floor::Floor;
 use crate::stages::motion::influence::Influence;
 use crate::stages::motion::people::{self, Ground};
 use crate::stages::motion::system::System;
-use crate::stages::motion::{Heat, Walk, Wind};
+use crate::stages::motion::{Heat, Wind};
 
 /// One disturbance.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -37,8 +37,8 @@ pub struct Parts<'a> {
     pub floor: &'a Floor,
     /// Influence of a weight; none where it is not solved.
     pub influence: Option<&'a dyn Influence>,
-    /// Walk.
-    pub walk: &'a Walk,
+    /// Peak of the walk in typical and in the softest ground.
+    pub walk: Option<(f64, f64)>,
     /// Wind.
     pub wind: Option<&'a Wind>,
     /// Warmth.
@@ -49,16 +49,11 @@ pub struct Parts<'a> {
 #[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
     let mut all = vec![
-        line(
-            "walk",
-            "Somebody walks along the path",
-            parts.walk.peak_arcsec.zip(parts.walk.worst_peak_arcsec),
-            crate::rules::li_2010::step::SOURCE,
-        ),
+        line("walk", "Somebody walks along the path", parts.walk, crate::rules::li_2010::step::SOURCE),
         line(
             "second_person",
             "A second person walks beside, in step",
-            parts.walk.peak_arcsec.zip(parts.walk.worst_peak_arcsec).map(|(a, b)| (2.0 * a, 2.0 * b)),
+            parts.walk.map(|(a, b)| (2.0 * a, 2.0 * b)),
             Source::judgement("in step, the worst case: twice the movement of one"),
         ),
         line(
@@ -75,8 +70,10 @@ pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
         ),
     ];
     all.extend(people(parts));
-    let sum: f64 = all.iter().filter_map(|one| one.arcsec).map(|a| a * a).sum();
-    for one in &mut all {
+    // A second walker is the first one doubled, not a disturbance of its own.
+    let own = |one: &Disturbance| one.id != "second_person";
+    let sum: f64 = all.iter().filter(|one| own(one)).filter_map(|one| one.arcsec).map(|a| a * a).sum();
+    for one in all.iter_mut().filter(|one| own(one)) {
         one.share_ratio = one.arcsec.filter(|_| sum > 0.0).map(|a| a * a / sum);
     }
     all.sort_by(|a, b| b.arcsec.unwrap_or(0.0).total_cmp(&a.arcsec.unwrap_or(0.0)));

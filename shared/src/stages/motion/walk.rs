@@ -83,21 +83,43 @@ pub fn unknown(why: impl Into<String>) -> Walk {
 /// Follows the walk.
 #[must_use]
 pub fn find(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence, notes: &mut Notes) -> Walk {
-    let feet = feet(&brief.floor.walk.value, metre_per_second::get(brief.floor.walk_speed.value), hertz::get(brief.floor.pace.value));
-    let Some(last) = feet.last() else { return unknown("No path is drawn.") };
-    let trace = trace(brief);
-    let lasts_s = last.starts_s + trace.len() as f64 * STEP_S;
-    let mut forces = Forces::at_rest(lasts_s + AFTER_S);
-    for foot in &feet {
-        forces.add(&through_floor(influence, floor, foot.place[0], foot.place[1]), foot.starts_s, &trace);
-    }
-    let typical = history::run(&system.typical, &forces);
-    let worst = history::run(&system.low, &forces);
+    let Some(steps) = Steps::take(brief, floor, influence) else { return unknown("No path is drawn.") };
+    let typical = history::run(&system.typical, &steps.forces);
+    let worst = history::run(&system.low, &steps.forces);
     note(brief, &typical, notes);
-    tell(brief, &typical, &worst, lasts_s, feet.len())
+    tell(brief, &typical, &worst, &steps)
 }
 
-fn tell(brief: &Brief, typical: &History, worst: &History, lasts_s: f64, steps: usize) -> Walk {
+/// Peak of the star's movement in typical and in the softest ground; none without a path.
+#[must_use]
+pub fn peaks_arcsec(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<(f64, f64)> {
+    let steps = Steps::take(brief, floor, influence)?;
+    let peak = |planes| history::run(planes, &steps.forces).peak_arcsec();
+    Some((peak(&system.typical), peak(&system.low)))
+}
+
+/// The steps of the walk as forces on the block.
+struct Steps {
+    forces: Forces,
+    lasts_s: f64,
+    count: usize,
+}
+
+impl Steps {
+    fn take(brief: &Brief, floor: &Floor, influence: &dyn Influence) -> Option<Self> {
+        let path = &brief.floor.walk.value;
+        let feet = feet(path, metre_per_second::get(brief.floor.walk_speed.value), hertz::get(brief.floor.pace.value));
+        let trace = trace(brief);
+        let lasts_s = feet.last()?.starts_s + trace.len() as f64 * STEP_S;
+        let mut forces = Forces::at_rest(lasts_s + AFTER_S);
+        for foot in &feet {
+            forces.add(&through_floor(influence, floor, foot.place[0], foot.place[1]), foot.starts_s, &trace);
+        }
+        Some(Self { forces, lasts_s, count: feet.len() })
+    }
+}
+
+fn tell(brief: &Brief, typical: &History, worst: &History, steps: &Steps) -> Walk {
     let load = &brief.load;
     let trail = trail::length_arcsec(typical, second::get(load.exposure.value));
     let rms = typical.rms_arcsec();
@@ -109,8 +131,8 @@ fn tell(brief: &Brief, typical: &History, worst: &History, lasts_s: f64, steps: 
         worst_peak_arcsec: Some(worst.peak_arcsec()),
         guided_rms_arcsec: Some(typical.guided(second::get(load.guiding_interval.value)).rms_arcsec()),
         star_width_arcsec: Some(width::grown_arcsec(load.seeing_arcsec.value, rms / 2f64.sqrt())),
-        lasts_s,
-        steps,
+        lasts_s: steps.lasts_s,
+        steps: steps.count,
         drawn: Some(trail::drawn(typical)),
         unknown_because: None,
     }

@@ -52,7 +52,7 @@ pub struct Wind {
     pub guided_rms_arcsec: f64,
     /// Peak above the mean in ten minutes.
     pub gust_arcsec: f64,
-    /// The flutter that the verdict uses, in the low ground, as the amplitude of a swing of the same rms.
+    /// The flutter that the verdict uses: guided, in the worst ground, as the amplitude of a swing of the same rms.
     pub worst_arcsec: f64,
 }
 
@@ -81,7 +81,7 @@ pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &Syst
         rms_arcsec: rms,
         guided_rms_arcsec: guided,
         gust_arcsec: gust,
-        worst_arcsec: 2f64.sqrt() * turned.low.2,
+        worst_arcsec: 2f64.sqrt() * turned.low.2.max(turned.typical.2).max(turned.high.2),
     }
 }
 
