@@ -33,6 +33,7 @@ pub mod resin;
 pub mod sci_p354_2009;
 pub mod sightline;
 pub mod stud_group;
+pub mod terzaghi_1943;
 pub mod threads;
 pub mod tubes;
 pub mod ufc_3_130_06_2004;

@@ -13,3 +13,4 @@ mod ibc_1806;
 mod osha_1926_p;
 mod plate_on_ground;
 mod rigid_base;
+mod vertical_cut;

@@ -119,7 +119,7 @@ fn surroundings(stated: &site_plan::Site, ask: &mut Ask) {
             stated.topsoil_depth_m,
             "shallower than the block",
             "garden topsoil is 0.2 to 0.3 m thick",
-            "topsoil does not hold the block's sides; contact counts from below it",
+            "topsoil carries nothing and does not hold the block's sides",
         ),
         (
             "site.rock_depth_m",

@@ -7,6 +7,7 @@
 pub mod checks;
 pub mod dangers;
 pub mod digging;
+pub mod face;
 pub mod limits;
 pub mod pit;
 pub mod spoil;
@@ -131,6 +132,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         as_stiff_side: wider::as_stiff_side(ground.group, room.depth),
     };
     checks::checks(brief, ground, room, &value, &mut notes);
+    face::check(brief, ground, &value, &mut notes);
     dangers::cautions(brief, ground, &value, &mut notes);
     Found { value, notes }
 }

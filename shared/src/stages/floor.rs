@@ -19,7 +19,7 @@ use crate::site_plan::floor::FloorKind;
 use crate::stages::block::Block;
 use crate::stages::floor::deck::Bay;
 use crate::stages::floor::opening::{Opening, Round};
-use crate::stages::floor::places::StandPlace;
+use crate::stages::floor::places::{StandPlace, WalkCorner};
 use crate::stages::ground::Ground;
 use crate::stages::pier::Pier;
 use crate::units::{Length, metre};
@@ -60,6 +60,8 @@ pub struct Floor {
     pub slab_spread: Option<Length>,
     /// Where people stand against block and reach.
     pub stands: Vec<StandPlace>,
+    /// Corners of the walk against block and reach.
+    pub walk: Vec<WalkCorner>,
     /// Whether the walk crosses the block's plan.
     pub walk_over_block: bool,
     /// Shortest distance from the walk to the block's side, nought over it; none without a walk.
@@ -123,6 +125,7 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Foun
         supports_origin: posts.origin,
         slab_spread: slab::spread(brief, ground, &mut notes),
         stands: Vec::new(),
+        walk: Vec::new(),
         walk_over_block: false,
         walk_to_block: None,
         reach: block.depth,

@@ -24,6 +24,7 @@ pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, not
     below_topsoil(ground, pit, notes);
     above_rock(ground, pit, notes);
     clear_of_building(brief, pit, notes);
+    clear_of_drain(brief, pit, notes);
 }
 
 /// A pit that was made as large as the limit meets it, whatever the last digit of a sum says.
@@ -162,5 +163,27 @@ fn clear_of_building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
                  structural engineer first; the law may ask you to tell the neighbour.",
         )
         .moved_by(&["site.building_distance_m", "block.depth_m"]),
+    );
+}
+
+/// A pipe or cable this far outside the pit is neither cut nor laid bare.
+const CLEAR_OF_DRAIN_M: f64 = 0.5;
+
+/// The distance is measured from the pier's axis, to the nearest corner's circle on the safe side.
+fn clear_of_drain(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let Some(distance) = brief.site.stated.drain_distance_m else { return };
+    let corner = 0.5 * metre::get(pit.length).hypot(metre::get(pit.width));
+    let source = Source::common_practice("half a metre between a pit and a service");
+    notes.check(
+        Check::at_least(
+            "excavation.drain",
+            "The pit stays clear of the drain or service",
+            distance - corner,
+            CLEAR_OF_DRAIN_M,
+            Unit::Metre,
+            source,
+        )
+        .note("Nearer, expose the pipe or cable by hand first, support it, and have its owner say what may be done beside it.")
+        .moved_by(&["site.drain_distance_m", "block.length_m", "block.width_m"]),
     );
 }

@@ -15,6 +15,7 @@ use crate::units::{Length, metre};
 const SERVICES: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(b)", Standing::FromMemory);
 const WATER: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(h)", Standing::FromMemory);
 const INSPECTION: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(k)", Standing::FromMemory);
+const UNDERMINING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(i)", Standing::FromMemory);
 const FALLING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(l)", Standing::FromMemory);
 const DUST: Source = Source::new("29 CFR 1926", "2016", "1926.1153, respirable crystalline silica", Standing::FromMemory);
 
@@ -39,6 +40,7 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
     if !pit.cast_against_ground {
         backfill(notes);
     }
+    building(brief, pit, notes);
 }
 
 fn say(brief: &Brief, length: Length) -> String {
@@ -160,4 +162,18 @@ fn backfill(notes: &mut Notes) {
          fill gives the block's sides no hold: count on that contact only as far as it has been rammed.",
         Source::common_practice("backfill in rammed layers"),
     );
+}
+
+/// A footing inside the line that rises at 45° from the pit's foot.
+fn building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let Some(distance) = brief.site.stated.building_distance_m.map(metre::new) else { return };
+    if distance - pit.length.max(pit.width) * 0.5 >= pit.depth {
+        return;
+    }
+    let text = format!(
+        "A building's footing lies {} from the axis, nearer to the pit than it is deep: the pit can undermine it. Do not dig before a \
+         structural engineer has seen both; move the pier away or go less deep and wider.",
+        say(brief, distance)
+    );
+    notes.caution("excavation.building", When::Digging, text, UNDERMINING);
 }

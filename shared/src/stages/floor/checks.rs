@@ -7,7 +7,7 @@ use crate::site_plan::floor::FloorKind;
 use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
-use crate::stages::floor::opening::{OVER_BLOCK_M, underside};
+use crate::stages::floor::opening::{OVER_BLOCK_M, Round, underside};
 use crate::stages::floor::places::to_block;
 use crate::units::{metre, millimetre};
 
@@ -17,6 +17,9 @@ const DECK_GAP_MM: f64 = 20.0;
 /// A post nearer than this to the block presses on the ground that holds it, or on the block.
 const POST_CLEAR_M: f64 = 0.15;
 
+/// A person stands in half a metre.
+const LEAST_ROOM_M: f64 = 0.5;
+
 /// Adds the checks.
 pub fn checks(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
     let needed = match floor.kind {
@@ -25,6 +28,7 @@ pub fn checks(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
         FloorKind::Deck => DECK_GAP_MM,
     };
     gap(brief, needed, notes);
+    room(floor, notes);
     if floor.kind == FloorKind::Deck {
         deck(brief, block, floor, notes);
     }
@@ -43,6 +47,22 @@ fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
         Check::at_least("floor.gap", "The floor stays clear of pier and block", given, needed_mm, Unit::Millimetre, source)
             .note(note)
             .moved_by(&["floor.gap_mm", "floor.kind"]),
+    );
+}
+
+/// Room for a person between the hole and the floor's edge, on the roomier sides.
+fn room(floor: &Floor, notes: &mut Notes) {
+    let Some(hole) = floor.opening else { return };
+    let beside = ((floor.length - hole.length) * 0.5).max((floor.width - hole.width) * 0.5);
+    let note = match hole.round {
+        Round::Pier => "Width of floor between the hole round the pier and the edge.",
+        Round::Block => "The floor goes round the whole block, whose top is not below it; raised over the block it would have more room.",
+    };
+    let source = Source::judgement("room to stand");
+    notes.check(
+        Check::at_least("floor.room", "Room to stand beside the pier", metre::get(beside), LEAST_ROOM_M, Unit::Metre, source)
+            .note(note)
+            .moved_by(&["floor.length_m", "floor.width_m", "floor.level_m"]),
     );
 }
 

@@ -28,6 +28,19 @@ pub struct StandPlace {
     pub on_floor: bool,
 }
 
+/// A corner of the walk.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct WalkCorner {
+    /// East of the pier's axis.
+    pub x_m: f64,
+    /// North of the pier's axis.
+    pub y_m: f64,
+    /// Whether it is over the block's plan.
+    pub over_block: bool,
+    /// Whether it is nearer to the block's side than the block is deep.
+    pub within_reach: bool,
+}
+
 /// Puts the stands and the walk into the floor.
 pub fn locate(brief: &Brief, floor: &mut Floor) {
     let reach = metre::get(floor.reach);
@@ -45,6 +58,11 @@ pub fn locate(brief: &Brief, floor: &mut Floor) {
         }
     });
     floor.stands = stands.collect();
+    let corners = brief.floor.walk.value.iter().map(|&[x_m, y_m]| {
+        let to_block = to_block(floor.block_half_m, [x_m, y_m]);
+        WalkCorner { x_m, y_m, over_block: to_block <= 0.0, within_reach: to_block < reach }
+    });
+    floor.walk = corners.collect();
     floor.walk_to_block = walk_to_block(floor.block_half_m, &brief.floor.walk.value).map(metre::new);
     floor.walk_over_block = floor.walk_to_block.is_some_and(|distance| distance <= metre::new(0.0));
 }

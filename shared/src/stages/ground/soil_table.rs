@@ -85,6 +85,8 @@ pub struct SoilRow {
     pub water_content_ratio: f64,
     /// Thermal conductivity when frozen, W/(m K).
     pub frozen_conductivity_w_mk: f64,
+    /// Undrained strength of clay, the low end of the word, kPa.
+    pub undrained_strength_kpa: Option<f64>,
     /// Where the row's figures come from.
     pub source: &'static str,
 }
@@ -118,6 +120,7 @@ const UNREADABLE: SoilRow = SoilRow {
     dry_density_kg_m3: 1500.0,
     water_content_ratio: 0.1,
     frozen_conductivity_w_mk: 2.0,
+    undrained_strength_kpa: None,
     source: "",
 };
 
@@ -143,6 +146,7 @@ fn read(line: &'static str) -> Option<SoilRow> {
         dry_density_kg_m3: number(17)?,
         water_content_ratio: number(18)?,
         frozen_conductivity_w_mk: number(19)?,
+        undrained_strength_kpa: number(20),
         source: source.trim_end_matches('"'),
     })
 }
@@ -190,6 +194,7 @@ mod tests {
             let row = row(soil);
             assert!(!row.source.is_empty(), "{}: no row, or a column of it does not read", soil.key());
             assert_eq!(row.speed_m_s.is_none(), row.group == Group::Unfit, "{}", soil.key());
+            assert_eq!(row.undrained_strength_kpa.is_some(), row.group == Group::Clay, "{}", soil.key());
             assert_eq!(row.bearing_kpa.is_none(), row.group == Group::Unfit, "{}", soil.key());
         }
     }

@@ -1,0 +1,3 @@
+//! Terzaghi: Theoretical Soil Mechanics, 1943.
+
+pub mod vertical_cut;
