@@ -3,6 +3,7 @@
 mod archive;
 mod check;
 mod design;
+mod print;
 mod serve;
 
 use std::ffi::OsString;
@@ -34,6 +35,17 @@ enum Command {
     Design {
         /// A plan as JSON; - reads it from the standard input
         file: PathBuf,
+    },
+    /// Write a plan's sheets, template, drawings and lists into a folder
+    Print {
+        /// A plan as JSON; - reads it from the standard input
+        file: PathBuf,
+        /// The folder to write into
+        #[arg(long, default_value = ".")]
+        out: PathBuf,
+        /// Size of paper, a4 or letter; left out: by the plan's units
+        #[arg(long)]
+        paper: Option<String>,
     },
     /// Write a consistent copy of the store to a new file; the planner may run meanwhile
     Backup {
@@ -94,6 +106,7 @@ fn obey(line: Line) -> Result<(), Failure> {
     match line.command.unwrap_or(Command::Serve) {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
+        Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
         Command::Backup { file } => archive::backup(&config()?, &file),
         Command::Restore { file, force } => archive::restore(&config()?, &file, force),
         Command::Check => check::check(&line.settings),

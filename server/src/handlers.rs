@@ -4,3 +4,4 @@ pub mod api;
 pub mod asset;
 pub mod health;
 pub mod pages;
+pub mod print;

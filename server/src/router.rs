@@ -48,6 +48,8 @@ fn api() -> Router<App> {
         .route("/plans/{id}/revisions", get(plans::revisions))
         .route("/plans/{id}/revisions/{number}", get(plans::revision))
         .route("/plans/{id}/design", get(design::stored))
+        .route("/plans/{id}/plan.pdf", get(design::plan_pdf))
+        .route("/plans/{id}/template.pdf", get(design::template_pdf))
         .route("/plans/{id}/links", get(links::list))
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))
 }

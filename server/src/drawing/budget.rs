@@ -6,7 +6,7 @@ use stillground::figure::{Unit, Units};
 
 use crate::drawing::furniture::title_strip;
 use crate::drawing::hatch::Hatch;
-use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE, rectangle};
+use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
 use crate::drawing::{Anchor, Drawing, Line, at};
 use crate::lettering::{Face, wrap};
 
@@ -45,7 +45,7 @@ impl Layout {
     fn words(&self, bar: &Bar) -> String {
         match (bar.typical, bar.worst) {
             (Some(typical), Some(worst)) if worst > typical * 1.05 => {
-                format!("{}, to {} in soft ground", self.say(typical), self.say(worst))
+                format!("{}; soft ground {}", self.say(typical), self.say(worst))
             }
             (Some(typical), _) => self.say(typical),
             (None, _) => "not known".to_owned(),
@@ -64,9 +64,12 @@ impl Layout {
     }
 }
 
-/// Width of the names and length of the bars, mm.
-const NAMES: f64 = 50.0;
-const LENGTH: f64 = 72.0;
+/// Width of the names, mm.
+const NAMES: f64 = 48.0;
+/// Length of the bars, mm.
+const LENGTH: f64 = 62.0;
+/// Width of the figures, mm.
+const FIGURES: f64 = 46.0;
 const TITLE: &str = "Who moves the star, beside the budget";
 
 /// Draws it.
@@ -104,8 +107,8 @@ fn row(pen: &mut Pen, layout: &Layout, bar: &Bar, top: f64, x: impl Fn(f64) -> f
             cut(pen, x(worst), top);
         }
     }
-    pen.text(at(x(0.0) + 1.5, top + 3.6 + SIZE), Anchor::Start, layout.words(bar));
-    low.max(top + 3.6 + SIZE + LINE_HEIGHT) + 0.5
+    let figures = wrap(Face::Figures, &layout.words(bar), SIZE, FIGURES);
+    low.max(pen.paragraph(at(NAMES + LENGTH + 12.0, top + SIZE * 0.9), SIZE, &figures)) + 0.6
 }
 
 /// The mark of a bar that goes on beyond the paper.

@@ -35,15 +35,11 @@ struct Heap {
     height: f64,
 }
 
-/// Slope at which the heap is drawn: loose soil as it falls from a spade.
-const HEAP_SLOPE: f64 = 0.7;
-
 /// Takes it out of the design.
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Layout {
     let (pit, block) = (&design.excavation, &design.block);
     let (width, volume) = (metre::get(pit.width), cubic_metre::get(pit.spoil_volume));
-    let height = (volume / width.max(0.1) * HEAP_SLOPE).max(0.0).sqrt();
     Layout {
         units: brief.units,
         top: (metre::get(pit.length), width),
@@ -52,7 +48,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         block: (metre::get(block.length), metre::get(block.width)),
         spoil_distance: metre::get(pit.spoil_distance),
         spoil_volume: volume,
-        heap: Heap { base: 2.0 * height / HEAP_SLOPE, height },
+        heap: Heap { base: metre::get(pit.heap_width), height: metre::get(pit.heap_height) },
         way_out: pit.way_out,
         loads: pit.barrow_loads,
     }

@@ -23,9 +23,13 @@ pub fn routes() -> Router<App> {
         .route("/example", get(front::example).post(front::copy))
         .route("/example/{step}", get(step::show))
         .route("/example/drawings/{file}", get(plan::drawing))
+        .route("/example/plan.pdf", get(plan::pdf))
+        .route("/example/template.pdf", get(plan::template))
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))
         .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
+        .route("/p/{secret}/plan.pdf", get(plan::pdf))
+        .route("/p/{secret}/template.pdf", get(plan::template))
 }

@@ -15,6 +15,7 @@ pub mod template;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
+use stillground::figure::Units;
 
 /// What is put on paper.
 #[derive(Debug, Clone, Copy)]
@@ -47,6 +48,15 @@ impl Paper {
         match self {
             Self::A4 => (210.0, 297.0),
             Self::Letter => (215.9, 279.4),
+        }
+    }
+
+    /// The paper that is usual where such units are.
+    #[must_use]
+    pub const fn usual(units: Units) -> Self {
+        match units {
+            Units::Metric => Self::A4,
+            Units::Imperial => Self::Letter,
         }
     }
 

@@ -1,7 +1,7 @@
 //! Designing a plan: stateless, or as it is stored.
 
 use axum::Json;
-use axum::extract::State;
+use axum::extract::{Query, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use stillground::design::ENGINE_VERSION;
@@ -11,6 +11,8 @@ use super::holder::Holder;
 use super::precondition::{not_modified, with_etag};
 use crate::app::App;
 use crate::error::Trouble;
+use crate::handlers::print::{Asked, Issue, Print, print};
+use crate::views::pages::words::moment;
 
 /// Designs the plan in the body and keeps nothing.
 pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
@@ -26,4 +28,19 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
     }
     let planned = app.planned(&holder.0.saved.plan).await?;
     Ok(with_etag(Json(&planned.design).into_response(), &etag))
+}
+
+/// The whole set of sheets of a stored plan.
+pub async fn plan_pdf(State(app): State<App>, holder: Holder, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
+    print(Print::Plan, app.planned(&holder.0.saved.plan).await?, issue(&holder), &asked).await
+}
+
+/// The drilling template of a stored plan.
+pub async fn template_pdf(State(app): State<App>, holder: Holder, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
+    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&holder), &asked).await
+}
+
+fn issue(holder: &Holder) -> Issue {
+    let saved = &holder.0.saved;
+    Issue { revision: Some(i64::from(saved.revision)), date: Some(moment(saved.saved_at)), view_link: None }
 }

@@ -1,8 +1,8 @@
 //! The plan's page and its drawings.
 
-use axum::extract::{Path, State};
-use axum::http::HeaderValue;
+use axum::extract::{Path, Query, State};
 use axum::http::header::CONTENT_TYPE;
+use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{Html, IntoResponse, Response};
 use stillground::design::ENGINE_VERSION;
 
@@ -12,6 +12,8 @@ use crate::app::App;
 use crate::drawing;
 use crate::error::Trouble;
 use crate::forms::step::Step;
+use crate::handlers::print::{Asked, Issue, Print, address, print};
+use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
 use crate::views::pages::step::FaultView;
@@ -39,4 +41,24 @@ pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<
     let mut response = svg::write(&drawing).into_response();
     response.headers_mut().insert(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"));
     Ok(response)
+}
+
+/// The whole set of sheets.
+pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
+    print(Print::Plan, app.planned(&place.plan).await?, issue(&place, &headers), &asked).await
+}
+
+/// The drilling template.
+pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
+    print(Print::Template, app.planned(&place.plan).await?, issue(&place, &headers), &asked).await
+}
+
+/// What stands on a print of this plan. Only a link that lets its holder do no more than read is printed as a code.
+fn issue(place: &Place, headers: &HeaderMap) -> Issue {
+    let saved = !place.secret.is_empty();
+    Issue {
+        revision: saved.then(|| i64::from(place.revision)),
+        date: saved.then(|| place.saved.trim_start_matches("saved ").to_owned()),
+        view_link: (place.right == Right::View).then(|| address(headers, &place.root)).flatten(),
+    }
 }

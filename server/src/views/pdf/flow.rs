@@ -115,8 +115,8 @@ impl Flow {
 
     /// A heading, kept with what follows.
     pub fn heading(&mut self, text: &str) {
-        self.need(24.0);
-        self.y += 3.0 + HEADING;
+        self.need(38.0);
+        self.y += 2.0 + HEADING;
         let lines = lettering::wrap(Face::TextBold, text, HEADING, self.room());
         self.lines(Role::Heading, Face::TextBold, HEADING, lines);
         self.y -= 1.0;

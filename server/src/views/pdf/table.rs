@@ -45,7 +45,7 @@ pub type Column<'a> = (&'a str, f64);
 
 /// Room between columns, mm.
 const GUTTER: f64 = 3.0;
-const PAD: f64 = 1.3;
+const PAD: f64 = 0.9;
 const SIZE: f64 = SMALL + 0.1;
 
 struct Table {

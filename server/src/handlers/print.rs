@@ -1,0 +1,89 @@
+//! The plan on paper, as pages and the interface for programs hand it out.
+
+use std::sync::Arc;
+
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, HOST};
+use axum::http::{HeaderMap, HeaderValue};
+use axum::response::{IntoResponse, Response};
+use serde::Deserialize;
+
+use crate::app::Planned;
+use crate::error::Trouble;
+use crate::views::pdf::{self, Fault, Paper, Sheet};
+
+/// What may be asked of a print.
+#[derive(Debug, Clone, Default, Deserialize)]
+pub struct Asked {
+    /// Size of paper, `a4` or `letter`; left out: by the plan's units.
+    pub paper: Option<String>,
+}
+
+/// Which print.
+#[derive(Debug, Clone, Copy)]
+pub enum Print {
+    /// The whole set.
+    Plan,
+    /// The drilling template.
+    Template,
+}
+
+/// What stands on a print besides the design.
+#[derive(Debug, Clone, Default)]
+pub struct Issue {
+    /// Revision; none for a plan that is not saved.
+    pub revision: Option<i64>,
+    /// Day of the revision.
+    pub date: Option<String>,
+    /// Address that opens the plan for reading.
+    pub view_link: Option<String>,
+}
+
+/// Prints a plan, away from the threads that serve requests.
+///
+/// # Errors
+/// A size of paper that there is not, or a fault of ours.
+pub async fn print(which: Print, planned: Arc<Planned>, issue: Issue, asked: &Asked) -> Result<Response, Trouble> {
+    let paper = paper(asked, &planned)?;
+    let work = move || bytes(which, &planned, &issue, paper);
+    let made = tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("printing stopped", &error))?;
+    let bytes = made.map_err(|fault| Trouble::broken("a plan could not be printed", &fault))?;
+    let name = match which {
+        Print::Plan => HeaderValue::from_static("inline; filename=\"plan.pdf\""),
+        Print::Template => HeaderValue::from_static("inline; filename=\"template.pdf\""),
+    };
+    Ok(([(CONTENT_TYPE, HeaderValue::from_static("application/pdf")), (CONTENT_DISPOSITION, name)], bytes).into_response())
+}
+
+/// The bytes of a print.
+///
+/// # Errors
+/// A fault of ours.
+pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Result<Vec<u8>, Fault> {
+    let sheet = Sheet {
+        brief: &planned.brief,
+        design: &planned.design,
+        revision: issue.revision,
+        date: issue.date.as_deref(),
+        view_link: issue.view_link.as_deref(),
+    };
+    match which {
+        Print::Plan => pdf::plan(&sheet, paper),
+        Print::Template => pdf::template(&sheet, paper),
+    }
+}
+
+fn paper(asked: &Asked, planned: &Planned) -> Result<Paper, Trouble> {
+    match &asked.paper {
+        None => Ok(Paper::usual(planned.brief.units)),
+        Some(key) => Paper::from_key(key).ok_or_else(|| Trouble::malformed("Paper is a4 or letter.")),
+    }
+}
+
+/// A whole address for a path, by the host that the reader asked; the path alone is no address to print.
+#[must_use]
+pub fn address(headers: &HeaderMap, path: &str) -> Option<String> {
+    let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default();
+    let host = headers.get(HOST).and_then(|host| host.to_str().ok())?;
+    let scheme = if text("x-forwarded-proto").eq_ignore_ascii_case("https") { "https" } else { "http" };
+    Some(format!("{scheme}://{host}{path}"))
+}
