@@ -13,22 +13,19 @@ pub const NEUTRAL_AXIS: Source = Source::new("Blodgett, Design of welded structu
 /// Turning stiffness of a ring.
 pub const RING: Source = Source::derived("springs on a circle");
 
-/// Sum of squares of a ring's distances from any diameter, n R²/2.
-///
-/// # Source
-/// Mechanics; three studs or more, even on the circle.
-fn ring_inertia(count: usize, radius: Length) -> f64 {
-    count as f64 * millimetre::get(radius).powi(2) / 2.0
-}
-
-/// Force in a stud at a lever arm y from the axis of turning: N/n + M y/(n R²/2), tension positive.
+/// Force in a stud at a lever y_i from the axis of turning: N/n + M y_i/Σy², tension positive; levers are taken from the
+/// studs' own middle.
 ///
 /// # Source
 /// EN 1992-4:2018, 6.2.1: linear distribution under a rigid plate, all studs alike.
 #[must_use]
-pub fn stud_force(axial: Force, moment: Moment, count: usize, radius: Length, lever: Length) -> Force {
-    let bending = newton_metre::get(moment) * 1000.0 * millimetre::get(lever) / ring_inertia(count, radius);
-    newton::new(newton::get(axial) / count as f64 + bending)
+pub fn stud_forces(axial: Force, moment: Moment, levers: &[Length]) -> Vec<Force> {
+    let count = levers.len() as f64;
+    let middle = levers.iter().map(|&lever| millimetre::get(lever)).sum::<f64>() / count;
+    let from_middle = |lever: &Length| millimetre::get(*lever) - middle;
+    let squares: f64 = levers.iter().map(|lever| from_middle(lever).powi(2)).sum();
+    let turning = newton_metre::get(moment) * 1000.0 / squares.max(f64::MIN_POSITIVE);
+    levers.iter().map(|lever| newton::new(newton::get(axial) / count + turning * from_middle(lever))).collect()
 }
 
 /// Turning stiffness of a ring of equal springs K = n k R²/2.
@@ -148,10 +145,11 @@ mod tests {
     /// Computed: ring of 160 mm, 6 kN m, 3 kN pressing, n 3 to 8: 24.0, 18.0, 14.4, 12.0, 10.29, 9.0 kN.
     #[test]
     fn worst_stud_of_a_ring() {
-        let radius = millimetre::new(160.0);
-        for (count, expected) in [(3, 24.0), (4, 18.0), (5, 14.4), (6, 12.0), (7, 10.29), (8, 9.0)] {
-            let found = stud_force(kilonewton::new(-3.0), newton_metre::new(6000.0), count, radius, radius);
-            assert!((kilonewton::get(found) - expected).abs() < 0.01, "{count}");
+        for (count, expected) in [(3_u32, 24.0), (4, 18.0), (5, 14.4), (6, 12.0), (7, 10.29), (8, 9.0)] {
+            let lever = |i: u32| millimetre::new(160.0 * (std::f64::consts::TAU * f64::from(i) / f64::from(count)).cos());
+            let levers: Vec<Length> = (0..count).map(lever).collect();
+            let found = stud_forces(kilonewton::new(-3.0), newton_metre::new(6000.0), &levers);
+            assert!((kilonewton::get(found[0]) - expected).abs() < 0.01, "{count}");
         }
     }
 

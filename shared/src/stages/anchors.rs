@@ -141,3 +141,6 @@ fn governing(both: &verdict::Both, brief: &Brief) -> String {
         of.raised_by()
     )
 }
+
+#[cfg(test)]
+mod any_plan;

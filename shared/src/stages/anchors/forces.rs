@@ -31,7 +31,7 @@ pub struct Forces {
 pub fn forces(situation: &Situation, group: &Group, action: &Factored, direction: [f64; 2]) -> Forces {
     let levers: Vec<Length> = group.studs.iter().map(|stud| lever(stud, direction)).collect();
     match situation.seat {
-        Seat::Nuts => on_nuts(situation, group.studs.len(), &levers, action),
+        Seat::Nuts => on_nuts(&levers, action),
         Seat::Bedded => pressing(situation, levers, action, situation.brief.pier.plate_side.value),
         Seat::Dished => pressing(situation, levers, action, situation.brief.pier.outside_diameter.value),
     }
@@ -41,10 +41,9 @@ fn lever(stud: &Stud, direction: [f64; 2]) -> Length {
     stud.x * direction[0] + stud.y * direction[1]
 }
 
-fn on_nuts(situation: &Situation, count: usize, levers: &[Length], action: &Factored) -> Forces {
-    let radius = situation.brief.anchors.circle_diameter.value / 2.0;
-    let force = |&lever: &Length| stud_group::stud_force(-action.weight, action.moment, count, radius, lever);
-    Forces { studs: levers.iter().map(force).collect(), pressure: None, pressed: None, prying_factor: 1.0 }
+fn on_nuts(levers: &[Length], action: &Factored) -> Forces {
+    let studs = stud_group::stud_forces(-action.weight, action.moment, levers);
+    Forces { studs, pressure: None, pressed: None, prying_factor: 1.0 }
 }
 
 fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side: Length) -> Forces {
