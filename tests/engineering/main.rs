@@ -6,6 +6,7 @@
 mod concrete_practice;
 mod digging_practice;
 mod en_1992_1_1;
+mod examples;
 mod frost;
 mod ground_papers;
 mod groundhog;

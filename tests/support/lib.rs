@@ -18,3 +18,15 @@ pub fn close(what: &str, found: f64, reference: f64, tolerance_ratio: f64) {
     let allowed = tolerance_ratio * reference.abs().max(f64::MIN_POSITIVE);
     assert!(off <= allowed, "{what}: found {found}, reference {reference}, off by {:.3} %", 100.0 * off / reference.abs());
 }
+
+/// An example plan of `tests/examples`, by its name.
+///
+/// # Panics
+/// When there is none or it is no plan.
+#[must_use]
+#[allow(clippy::expect_used, reason = "a test fails by panicking")]
+pub fn example(name: &str) -> stillground::site_plan::SitePlan {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(format!("{name}.json"));
+    let text = std::fs::read_to_string(&path).expect("the example's file");
+    serde_json::from_str(&text).expect("a plan")
+}

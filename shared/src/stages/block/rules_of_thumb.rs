@@ -13,6 +13,9 @@ use super::concrete::density;
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 use super::size::TONNE_KG;
 
+/// Share of what the ground carries up to which there is strength to spare.
+const TO_SPARE_RATIO: f64 = 0.7;
+
 /// A rule of thumb and the calculation beside it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct RuleOfThumb {
@@ -114,7 +117,7 @@ fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions)
         says: "A pier's block is sized for stillness, not for strength.".to_owned(),
         calculation,
         verdict_words: match ground.presumed_bearing {
-            Some(capacity) if checks::largest(outline, actions) * 2.0 <= capacity => {
+            Some(capacity) if checks::largest(outline, actions) <= capacity * TO_SPARE_RATIO => {
                 "The calculation agrees: there is strength to spare.".to_owned()
             }
             Some(_) => "Here the calculation disagrees: the ground is weak enough for strength to count.".to_owned(),

@@ -1,56 +1,13 @@
-//! Floor, wiring, and the finished pier.
+//! Wiring, and the finished pier. The floor's own dangers stand in its stage.
 
-use crate::figure::Unit;
 use crate::notes::{Notes, When};
-use crate::site_plan::floor::FloorKind;
 use crate::source::{Source, Standing};
-use crate::units::{metre, millimetre};
 
 use super::Job;
 
-/// Height of a floor from which a fall hurts, m.
-const RAIL_M: f64 = 0.6;
-/// Width of a gap that takes a heel, mm.
-const HEEL_MM: f64 = 25.0;
-
 pub(super) fn list(job: &Job, notes: &mut Notes) {
-    floor(job, notes);
     wiring(notes);
     observing(job, notes);
-}
-
-fn floor(job: &Job, notes: &mut Notes) {
-    let floor = &job.brief.floor;
-    let level = metre::get(floor.level.value);
-    if level >= RAIL_M {
-        notes.caution(
-            "floor.rail",
-            When::Flooring,
-            format!(
-                "The floor lies {} above ground, and people walk on it in the dark: it needs a rail and a step with a handhold, by the \
-                 local code.",
-                job.brief.units.say(level, Unit::Metre)
-            ),
-            Source::common_practice("guard rails of platforms"),
-        );
-    }
-    if millimetre::get(floor.gap.value) > HEEL_MM {
-        notes.caution(
-            "floor.gap",
-            When::Flooring,
-            "The gap round the pier takes a heel or an eyepiece. Close it with something soft that touches without carrying, and mark it with \
-             something that shows in red light.",
-            Source::judgement("a gap in a dark floor"),
-        );
-    }
-    if floor.kind.value == FloorKind::Deck {
-        notes.caution(
-            "floor.dew",
-            When::Flooring,
-            "Boards are slippery in dew and frost. Sand the finish or lay a mat where people stand.",
-            Source::common_practice("outdoor decks"),
-        );
-    }
 }
 
 fn wiring(notes: &mut Notes) {

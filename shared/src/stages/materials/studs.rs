@@ -1,15 +1,12 @@
 //! Studs, resin and the plate's bed.
 
 use crate::figure::Unit;
+use crate::site_plan::anchors::LowerNuts;
 use crate::site_plan::pier::Levelling;
 use crate::units::{metre, millilitre, millimetre};
 
 use super::{Group, Job, List, pieces, up};
 
-/// Volume of a cartridge where none is stated, ml.
-const CARTRIDGE_ML: f64 = 300.0;
-/// Resin that stays in each nozzle and the first strokes that are thrown away, ml.
-const PURGE_ML: f64 = 15.0;
 /// Grout, kg/m³ of dry product, and a bag, kg.
 const GROUT_KG_M3: f64 = 2000.0;
 const GROUT_BAG_KG: f64 = 25.0;
@@ -21,13 +18,6 @@ pub(super) fn list(job: &Job) -> List {
     bed(job, &mut list);
     holes(job, &mut list);
     list
-}
-
-/// Cartridges for all holes, and how much one holds.
-fn cartridges(job: &Job) -> (f64, f64) {
-    let each = job.brief.anchors.stated.cartridge_ml.unwrap_or(CARTRIDGE_ML);
-    let usable = (each - PURGE_ML).max(each * 0.5);
-    ((millilitre::get(job.anchors.resin_volume) / usable).ceil().max(1.0), each)
 }
 
 fn steel(job: &Job, list: &mut List) {
@@ -44,7 +34,7 @@ fn steel(job: &Job, list: &mut List) {
         "holding the base plate",
         "one to spare; threaded rod with cut, chamfered ends",
     );
-    let per_stud = if job.brief.pier.levelling.value == Levelling::Nuts { 3.0 } else { 2.0 };
+    let per_stud = if anchors.lower_nuts.value == LowerNuts::None { 2.0 } else { 3.0 };
     let why = if per_stud > 2.0 { "levelling nut below, nut and locking nut above" } else { "nut and locking nut above" };
     list.buy(
         format!("Nut {size}, {class}"),
@@ -67,10 +57,11 @@ fn steel(job: &Job, list: &mut List) {
 }
 
 fn resin(job: &Job, list: &mut List) {
-    let (count, each) = cartridges(job);
+    let setting = &job.anchors.setting;
+    let each = millilitre::get(job.brief.anchors.product.cartridge.value);
     list.buy(
         format!("Injection resin, cartridge of {}", job.say(each, Unit::Millilitre)),
-        pieces(count),
+        pieces(f64::from(setting.cartridges)),
         "bonding the studs",
         format!(
             "{} for all holes with waste; an approved product for threaded rod, {} hole, this temperature and a damp or dry hole as it is; mind the date on it",
@@ -80,9 +71,9 @@ fn resin(job: &Job, list: &mut List) {
     );
     list.buy(
         "Mixer nozzles",
-        pieces(count + 2.0),
+        pieces(f64::from(setting.nozzles)),
         "mixing the resin",
-        "one for each cartridge and two to spare: a nozzle sets whenever work stops",
+        "one for each cartridge and each pause, and one to spare: a nozzle sets whenever work stops",
     );
     list.have("Cartridge gun", pieces(1.0), "pressing the resin", "the one that fits the cartridge");
 }
@@ -129,7 +120,7 @@ fn holes(job: &Job, list: &mut List) {
         "the holes",
         "new, with its test mark; four cutters ride over steel better; measure it before the first hole",
     );
-    let brush = job.say(diameter + 2.0, Unit::Millimetre);
+    let brush = job.say(millimetre::get(job.anchors.setting.brush), Unit::Millimetre);
     list.buy(
         format!("Wire brush {brush} with extension"),
         pieces(1.0),

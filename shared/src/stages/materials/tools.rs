@@ -2,7 +2,7 @@
 
 use crate::figure::Unit;
 use crate::site_plan::anchors::Tool;
-use crate::units::millimetre;
+use crate::units::{millimetre, newton_metre};
 
 use super::{Group, Job, List, pieces};
 
@@ -51,19 +51,20 @@ fn drilling(list: &mut List) {
 
 fn tightening(job: &Job, list: &mut List) {
     let size = job.brief.anchors.size.value.key();
+    let torque = job.say(newton_metre::get(job.anchors.torque.used), Unit::NewtonMetre);
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(
             "Torque wrench, calibrated",
             pieces(1.0),
             "tightening the nuts",
-            "its range holds the stated torque in the middle; check the unit on its scale",
+            format!("its range holds {torque} well inside; check the unit on its scale"),
         );
     } else {
         list.have(
             "Torque wrench, calibrated",
             pieces(1.0),
             "tightening the nuts",
-            "the plan says by feel; a borrowed wrench makes the preload far surer",
+            format!("the plan says by feel; a borrowed wrench, set to {torque}, makes the preload far surer"),
         );
     }
     list.have(format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");

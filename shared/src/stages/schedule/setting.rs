@@ -3,9 +3,8 @@
 use crate::figure::Unit;
 use crate::notes::When;
 use crate::rules::en_1992_1_1_2004::maturity;
-use crate::site_plan::anchors::Hole;
 use crate::site_plan::pier::{Fill, Levelling};
-use crate::units::{kilogram, millimetre};
+use crate::units::{hour, kilogram, millimetre, newton_metre};
 
 use super::{Job, Plan};
 
@@ -23,22 +22,20 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     tightening(job, plan);
 }
 
-/// Hours before the studs may be loaded: the product's, else the trade's day, doubled for each ten degrees that it is colder.
+/// Hours before the studs may be loaded, and why; outside the resin's range the trade's day, doubled for each ten degrees
+/// that it is colder, keeps the rest of the schedule readable.
 fn resin_cures(job: &Job) -> (f64, String) {
-    let anchors = &job.brief.anchors;
-    let at = job.brief.units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
-    if let Some(hours) = anchors.stated.cure_time_h {
-        return (hours, format!("The product's sheet gives this time for {at}."));
+    let temperature = job.brief.anchors.concrete_temperature_c.value;
+    let at = job.brief.units.say(temperature, Unit::Celsius);
+    if let Some(time) = job.anchors.setting.cure_time {
+        return (
+            hour::get(time),
+            format!("The resin's time to full load at {at}, doubled in wet holes; the product's own sheet replaces it."),
+        );
     }
-    let cooler = ((CURE_AT_C - anchors.concrete_temperature_c.value) / DOUBLING_K).clamp(0.0, 4.0);
-    let wet = if anchors.hole.value == Hole::Wet { 2.0 } else { 1.0 };
-    let hours = CURE_H * cooler.exp2() * wet;
-    (
-        hours,
-        format!(
-            "A day in summer, doubled for every ten degrees colder and again in a wet hole: taken for {at}. The product's own sheet replaces it."
-        ),
-    )
+    let cooler = ((CURE_AT_C - temperature) / DOUBLING_K).clamp(0.0, 4.0);
+    let why = format!("At {at} the resin's table says nothing: do not bond then. The time shown only holds the place of a better day's.");
+    (CURE_H * cooler.exp2(), why)
 }
 
 fn drilling(job: &Job, plan: &mut Plan) {
@@ -122,7 +119,11 @@ fn tightening(job: &Job, plan: &mut Plan) {
         "Tighten the nuts",
         &["level", "grout_sets"],
         0.5 + 0.1 * job.brief.anchors.count.value,
-        "In a star and in three rounds, with the torque of the plan and never more than the product allows.",
+        format!(
+            "In a star and in {} rounds up to {}, and never more than the product allows.",
+            job.anchors.torque.passes.len().max(1),
+            job.brief.units.say(newton_metre::get(job.anchors.torque.used), Unit::NewtonMetre)
+        ),
     );
     plan.wait(When::Tightening, "relax_day", "A day goes by", &["torque"], 24.0, "Threads and coatings bed in within hours.");
     plan.work(

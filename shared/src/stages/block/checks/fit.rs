@@ -1,11 +1,11 @@
-//! Whether the block is deep, heavy and wide enough, and takes plate, studs and holes.
+//! Whether the block is deep, heavy and wide enough. Edge distance and thickness for the studs are checked with the studs; here
+//! stand the sizes that they ask of the block.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
-use crate::site_plan::anchors::Size;
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::block::outline::Outline;
 use crate::stages::block::size::{TONNE_KG, frost_needs};
 use crate::stages::ground::Ground;
@@ -13,25 +13,8 @@ use crate::units::{Length, kilogram, metre, millimetre};
 
 /// Concrete left beside the base plate, mm.
 const BESIDE_PLATE_MM: f64 = 50.0;
-/// Edge distance over stud diameter where the product says nothing.
-const EDGE_FACTOR: f64 = 6.0;
 /// Concrete below a hole, mm, where it is small.
 const BELOW_HOLE_MM: f64 = 30.0;
-/// Least thickness for a bonded stud, mm.
-const LEAST_THICKNESS_MM: f64 = 100.0;
-
-const EDGE_SOURCE: Source = Source::new("ACI 318", "19", "17.9.2, least edge distance without tests", Standing::FromMemory);
-const HOLE_SOURCE: Source = Source::new("EN 1992-4", "2018", "h_min as product approvals have it", Standing::FromMemory);
-
-fn diameter(size: Size) -> Length {
-    millimetre::new(match size {
-        Size::M10 => 10.0,
-        Size::M12 => 12.0,
-        Size::M16 => 16.0,
-        Size::M20 => 20.0,
-        Size::M24 => 24.0,
-    })
-}
 
 fn longer(a: Length, b: Length) -> Length {
     if a > b { a } else { b }
@@ -46,7 +29,7 @@ pub(in crate::stages::block) fn plate_needs(brief: &Brief) -> Length {
 pub(in crate::stages::block) fn holes_need(brief: &Brief) -> Length {
     let anchors = &brief.anchors;
     let below = longer(millimetre::new(BELOW_HOLE_MM), anchors.hole_diameter.value * 2.0);
-    longer(anchors.embedment.value + below, millimetre::new(LEAST_THICKNESS_MM))
+    longer(anchors.embedment.value + below, anchors.product.min_thickness.value)
 }
 
 /// Distance of the outermost stud from the nearest face; with four studs they stand on the diagonals.
@@ -58,14 +41,7 @@ pub(in crate::stages::block) fn edge_given(brief: &Brief, outline: &Outline) -> 
 
 /// Edge distance that sizing aims at: so far that the edge cuts no concrete cone, one and a half embedments.
 pub(in crate::stages::block) fn edge_wanted(brief: &Brief) -> Length {
-    longer(edge_least(brief), brief.anchors.embedment.value * 1.5)
-}
-
-fn edge_least(brief: &Brief) -> Length {
-    match brief.anchors.stated.min_edge_mm {
-        Some(product) => millimetre::new(product),
-        None => diameter(brief.anchors.size.value) * EDGE_FACTOR,
-    }
+    longer(brief.anchors.product.min_edge.value, brief.anchors.embedment.value * 1.5)
 }
 
 pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check {
@@ -91,39 +67,6 @@ pub(super) fn mass(outline: &Outline) -> Check {
     Check::at_least("block.mass", "A tonne of concrete at least", kilogram::get(outline.mass()), TONNE_KG, Unit::Kilogram, source)
         .note("A rule of thumb of the trade: a heavy block is slow to answer a knock. Stiff ground round it counts for more than mass.")
         .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
-}
-
-pub(super) fn edge(brief: &Brief, outline: &Outline) -> Check {
-    let given = millimetre::get(edge_given(brief, outline));
-    let full = millimetre::get(brief.anchors.embedment.value) * 1.5;
-    Check::at_least(
-        "block.edge_distance",
-        "Studs far enough from the block's edge",
-        given,
-        millimetre::get(edge_least(brief)),
-        Unit::Millimetre,
-        EDGE_SOURCE,
-    )
-    .note(format!(
-        "The least is the product's own figure, or six diameters where it is not stated. From {} on the edge takes nothing off the \
-         concrete cone.",
-        brief.units.say(full, Unit::Millimetre)
-    ))
-    .moved_by(&["anchors.circle_diameter_mm", "block.length_m", "block.width_m"])
-}
-
-pub(super) fn hole(brief: &Brief, outline: &Outline) -> Check {
-    let given = millimetre::get(outline.height());
-    Check::at_least(
-        "block.hole_depth",
-        "Block thick enough for the holes",
-        given,
-        millimetre::get(holes_need(brief)),
-        Unit::Millimetre,
-        HOLE_SOURCE,
-    )
-    .note("The embedment with two hole diameters of concrete below it, or 30 mm where that is more; never less than 100 mm.")
-    .moved_by(&["anchors.embedment_mm", "block.depth_m"])
 }
 
 pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
