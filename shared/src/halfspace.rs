@@ -59,7 +59,7 @@ pub mod rectangle;
 mod shelf;
 pub mod solve;
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 pub use influence::on_block;
 pub use shelf::{NoShelf, Shelf, SmallShelf};
@@ -155,6 +155,38 @@ pub struct Solved {
     /// Its inverse.
     pub flexibility_times_g: [[f64; 6]; 6],
     surfaces: [influence::Surface; 2],
+    linings: OnceLock<Option<Linings>>,
+}
+
+/// The same block with other contact, for comparison: quickly solved, within a few per cent.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Linings {
+    /// Soil hard against the sides all the way.
+    pub bonded: Arc<Solved>,
+    /// Lined from the surface to half the depth.
+    pub half: Arc<Solved>,
+    /// Lined to the base.
+    pub full: Arc<Solved>,
+}
+
+impl Solved {
+    /// The same block bonded, half lined and fully lined; solved when first asked for and kept with this solution.
+    #[must_use]
+    pub fn linings(&self) -> Option<&Linings> {
+        let depth_m = self.shape.depth_m;
+        let quick = |shape: Shape| {
+            if shape == self.shape {
+                // Without its own comparison, which nobody asks of it.
+                return Some(Arc::new(Self { linings: OnceLock::new(), ..self.clone() }));
+            }
+            solve::quick(&shape).map(Arc::new)
+        };
+        let find = || {
+            let bonded = quick(self.shape.bonded())?;
+            Some(Linings { bonded, half: quick(self.shape.lined_to(depth_m / 2.0))?, full: quick(self.shape.lined_to(depth_m))? })
+        };
+        self.linings.get_or_init(find).as_ref()
+    }
 }
 
 /// The solution of a shape, from the shelf where it is kept, else solved and kept there.

@@ -1,5 +1,7 @@
 //! From a shape to its solution: four small systems, tractions, and the stiffness that they add up to.
 
+use std::sync::OnceLock;
+
 use nalgebra::{DMatrix, DVector, Matrix6};
 
 use super::assembly::{self, Equations};
@@ -14,6 +16,9 @@ pub type Answers = Vec<[[f64; 3]; 6]>;
 /// Most patches of the quarter on the finer mesh: what a core solves within the time a page may take.
 const MOST_PATCHES: usize = 140;
 
+/// The same where a few per cent are enough.
+const QUICK_PATCHES: usize = 70;
+
 /// Patches, answers and stiffness.
 pub struct Raw {
     /// The quarter's patches.
@@ -27,7 +32,7 @@ pub struct Raw {
 /// The two meshes of a shape, the coarser first. Towards the edge between a bonded base and a free wall the traction
 /// grows faster than at an edge bonded on both sides, so that a free wall wants a stronger grading.
 #[must_use]
-pub fn meshes(shape: &Shape) -> [Fineness; 2] {
+pub fn meshes(shape: &Shape, most_patches: usize) -> [Fineness; 2] {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
     let of = |cells: f64| {
         if shape.depth_m == 0.0 {
@@ -39,7 +44,7 @@ pub fn meshes(shape: &Shape) -> [Fineness; 2] {
         }
     };
     let mut cells = if full { 5.0 } else { 6.0 };
-    while cells > 3.0 && mesh::quarter(shape, of(cells)).len() > MOST_PATCHES {
+    while cells > 3.0 && mesh::quarter(shape, of(cells)).len() > most_patches {
         cells -= 0.5;
     }
     [of(cells / 1.5), of(cells)]
@@ -48,7 +53,13 @@ pub fn meshes(shape: &Shape) -> [Fineness; 2] {
 /// Solves a shape on two meshes and takes the stiffness to the limit of ever finer ones: its error falls with the square
 /// of a patch's side, that is with one over the number of patches.
 pub fn solve(shape: &Shape) -> Option<Solved> {
-    let [coarse, fine] = meshes(shape);
+    let [coarse, fine] = meshes(shape, MOST_PATCHES);
+    solve_on(shape, coarse, fine)
+}
+
+/// The same within a few per cent, for comparisons.
+pub fn quick(shape: &Shape) -> Option<Solved> {
+    let [coarse, fine] = meshes(shape, QUICK_PATCHES);
     solve_on(shape, coarse, fine)
 }
 
@@ -68,7 +79,7 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
     let flexibility_times_g = inverse(&limit)?;
     let surfaces = [Surface::new(coarse, -ahead)?, Surface::new(fine, 1.0 + ahead)?];
     let finite = flexibility_times_g.iter().flatten().all(|value| value.is_finite());
-    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces })
+    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces, linings: OnceLock::new() })
 }
 
 impl Surface {

@@ -103,6 +103,9 @@ pub struct Motion {
     pub budget: Budget,
     /// Distance from which a person's weight tilts the pier less than the budget.
     pub quiet_distance_m: Option<f64>,
+    /// What the solved ground says of weights on the floor: map, linings, practice.
+    #[serde(flatten)]
+    pub on_ground: stands::OnGround,
     /// Who moves the star, largest first.
     pub disturbances: Vec<Disturbance>,
     /// Where to stand and walk during exposures: a card for the wall.
@@ -156,6 +159,7 @@ pub fn stage(
         budget_arcsec: budget.arcsec,
         budget,
         quiet_distance_m: people.quiet_distance_m,
+        on_ground: stands::OnGround::find(brief, ground, block, stiffness, pier, floor, &mut notes),
         disturbances,
         where_to_stand: people.where_to_stand,
         improvements: Vec::new(),

@@ -1,0 +1,129 @@
+//! The floor as a map of arcseconds.
+
+use serde::Serialize;
+
+use super::{PERSON_KG, arcsec, lean, rounded};
+use crate::figure::Unit;
+use crate::halfspace::Solved;
+use crate::notes::{Notes, Working};
+use crate::site_plan::floor::FloorKind;
+use crate::stages::floor::{Floor, footprints};
+use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::SOURCE;
+use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre, metre_per_second, pascal};
+
+/// Lines of the map each way; odd, so that the axis has its own.
+const LINES: usize = 41;
+/// A step's second and third harmonic: above it walking has little force.
+const STEP_HZ: f64 = 4.0;
+
+/// Lean of the pier when a person stands anywhere on the floor, in typical ground.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TiltMap {
+    /// Mass of the person.
+    pub mass_kg: f64,
+    /// East of the axis, one for each column.
+    pub x_m: Vec<f64>,
+    /// North of the axis, one for each row.
+    pub y_m: Vec<f64>,
+    /// Lean of the block, row by row from the south.
+    pub tilt_arcsec: Vec<Vec<f64>>,
+    /// Times this in the softest ground thought likely.
+    pub soft_ground_factor: f64,
+    /// Times this in the stiffest.
+    pub stiff_ground_factor: f64,
+    /// Within this distance a footstep is slow enough for the ground to follow as if at rest; farther out it arrives as a
+    /// wave, and the map is an estimate.
+    pub at_rest_within_m: f64,
+}
+
+pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>, notes: &mut Notes) -> TiltMap {
+    let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
+    let half = [floor.length, floor.width].map(|side| 0.5 * metre::get(side));
+    let leans = Leans::new(solved, floor, half);
+    let line = |half: f64, i: usize| half * (2.0 * i as f64 / (LINES - 1) as f64 - 1.0);
+    let [xs, ys] = half.map(|half| (0..LINES).map(|i| rounded(line(half, i))).collect::<Vec<f64>>());
+    let row = |y: &f64| xs.iter().map(|x| rounded(arcsec(leans.at(floor, *x, *y), newtons, g.typical))).collect();
+    let tilt_arcsec: Vec<Vec<f64>> = ys.iter().map(row).collect();
+    note(solved, newtons, g, notes);
+    TiltMap {
+        mass_kg: PERSON_KG,
+        tilt_arcsec,
+        x_m: xs,
+        y_m: ys,
+        soft_ground_factor: pascal::get(g.typical) / pascal::get(g.low),
+        stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high),
+        at_rest_within_m: ground
+            .shear_wave_speed
+            .map_or(0.0, |speed| metre_per_second::get(speed.typical) / (2.0 * std::f64::consts::PI * STEP_HZ)),
+    }
+}
+
+/// One line of calculation for the map's figures: a metre east of the axis.
+fn note(solved: &Solved, newtons: f64, g: Spread<Pressure>, notes: &mut Notes) {
+    let lean = lean(solved, 1.0, 0.0);
+    notes.working(
+        Working::new(
+            "motion.tilt_map",
+            "Lean of the block for a person a metre east of the axis; each figure of the map is found so",
+            "θ = W λ(x, y)/G, λ the turn of the block over G by Betti's theorem",
+            SOURCE,
+        )
+        .with("W", newtons, Unit::Newton)
+        .with("λ", lean[0], Unit::One)
+        .with("G", megapascal::get(g.typical), Unit::Megapascal)
+        .gives("θ", arcsec(lean, newtons, g.typical), Unit::Arcsecond),
+    );
+}
+
+/// Leans at the ground's points that the floor needs: a quarter of a grid, and each post.
+struct Leans {
+    step: [f64; 2],
+    quarter: Vec<[f64; 2]>,
+    posts: Vec<([f64; 2], [f64; 2])>,
+}
+
+const QUARTER_LINES: usize = LINES / 2 + 1;
+
+impl Leans {
+    fn new(solved: &Solved, floor: &Floor, half: [f64; 2]) -> Self {
+        let step = half.map(|half| half / (QUARTER_LINES - 1) as f64);
+        let places = (0..QUARTER_LINES * QUARTER_LINES).map(|at| [at % QUARTER_LINES, at / QUARTER_LINES]);
+        let on_posts = floor.kind == FloorKind::Deck;
+        let quarter =
+            if on_posts { Vec::new() } else { places.map(|[i, j]| lean(solved, step[0] * i as f64, step[1] * j as f64)).collect() };
+        let posts = if on_posts { floor.supports.iter().map(|&post| (post, lean(solved, post[0], post[1]))).collect() } else { Vec::new() };
+        Self { step, quarter, posts }
+    }
+
+    /// Lean for a newton on the floor, by way of where it reaches the ground.
+    fn at(&self, floor: &Floor, x: f64, y: f64) -> [f64; 2] {
+        let mut sum = [0.0; 2];
+        for foot in footprints(floor, x, y) {
+            let lean = self.on_ground(foot.x_m, foot.y_m);
+            (0..2).for_each(|i| sum[i] += foot.share_ratio * lean[i]);
+        }
+        sum
+    }
+
+    fn on_ground(&self, x: f64, y: f64) -> [f64; 2] {
+        let nearest = |place: &[f64; 2]| (place[0] - x).hypot(place[1] - y);
+        if let Some((_, lean)) = self.posts.iter().min_by(|a, b| nearest(&a.0).total_cmp(&nearest(&b.0))) {
+            return *lean;
+        }
+        let place = |value: f64, step: f64| {
+            let at = (value.abs() / step).min((QUARTER_LINES - 1) as f64);
+            let cell = (at.floor() as usize).min(QUARTER_LINES - 2);
+            (cell, at - cell as f64)
+        };
+        let ((i, s), (j, t)) = (place(x, self.step[0]), place(y, self.step[1]));
+        let corner = |i: usize, j: usize, axis: usize| self.quarter.get(j * QUARTER_LINES + i).map_or(0.0, |lean| lean[axis]);
+        let between = |axis: usize| {
+            let low = (1.0 - s) * corner(i, j, axis) + s * corner(i + 1, j, axis);
+            let high = (1.0 - s) * corner(i, j + 1, axis) + s * corner(i + 1, j + 1, axis);
+            (1.0 - t) * low + t * high
+        };
+        // A place mirrored across an axis leans the block the mirrored way.
+        [between(0).copysign(x * between(0)), between(1).copysign(y * between(1))]
+    }
+}

@@ -1,0 +1,107 @@
+//! Back to practice: "80 kg beside the pier: about 1.5 arcsec", held against this block.
+
+use serde::Serialize;
+
+use super::{PERSON_KG, arcsec_band, lean};
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::halfspace::Solved;
+use crate::notes::{Notes, Working};
+use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
+use crate::source::Source;
+use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::SOURCE;
+use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre_per_second};
+
+/// The trade's figure.
+pub const PRACTICE_ARCSEC: f64 = 1.5;
+/// Where it comes from.
+pub const PRACTICE_SOURCE: Source = Source::common_practice("80 kg beside a pier move it about 1.5 arcsec");
+/// On the block: so far in from its side.
+const INSIDE_M: f64 = 0.1;
+/// Beside it: so far off its side.
+const BESIDE_M: f64 = 0.2;
+
+/// One place.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PracticeRow {
+    /// In words.
+    pub place: &'static str,
+    /// Distance from the axis, along the softer way.
+    pub at_m: f64,
+    /// Lean, by ground: low is the softest.
+    pub tilt_arcsec: Spread<f64>,
+    /// Shear modulus for which the trade's figure holds there.
+    pub holds_at_shear_modulus_mpa: f64,
+    /// The same as a speed of shear waves, in ground of this weight.
+    pub holds_at_shear_wave_speed_m_s: f64,
+}
+
+/// The figure and three places.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Practice {
+    /// The person.
+    pub mass_kg: f64,
+    /// What the trade says.
+    pub said_arcsec: f64,
+    /// On the block, beside it, a metre from its side.
+    pub rows: Vec<PracticeRow>,
+    /// What that means, in words.
+    pub words: String,
+    /// Where the figure comes from.
+    pub source: Source,
+}
+
+pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, g: Spread<Pressure>, notes: &mut Notes) -> Practice {
+    let shape = &solved.shape;
+    let along_x = shape.length_m <= shape.width_m;
+    let half = 0.5 * shape.length_m.min(shape.width_m);
+    let row = |(place, at_m): (&'static str, f64)| {
+        let lean = if along_x { lean(solved, at_m, 0.0) } else { lean(solved, 0.0, at_m) };
+        let tilt_arcsec = arcsec_band(lean, PERSON_KG * STANDARD_GRAVITY_M_S2, g);
+        let needed = g.typical * (tilt_arcsec.typical / PRACTICE_ARCSEC);
+        PracticeRow {
+            place,
+            at_m,
+            tilt_arcsec,
+            holds_at_shear_modulus_mpa: megapascal::get(needed),
+            holds_at_shear_wave_speed_m_s: metre_per_second::get(waves::shear_wave_speed(ground.unit_weight, needed)),
+        }
+    };
+    let rows: Vec<PracticeRow> = [
+        ("on the block, near its edge", (half - INSIDE_M).max(0.5 * half)),
+        ("beside the block", half + BESIDE_M),
+        ("a metre from its side", half + 1.0),
+    ]
+    .into_iter()
+    .map(row)
+    .collect();
+    let words = words(brief, &rows, g);
+    note(&rows, g, notes);
+    Practice { mass_kg: PERSON_KG, said_arcsec: PRACTICE_ARCSEC, rows, words, source: PRACTICE_SOURCE }
+}
+
+fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
+    let [on, beside, away] = rows else { return String::new() };
+    let modulus = |row: &PracticeRow| brief.units.say(row.holds_at_shear_modulus_mpa, Unit::Megapascal);
+    let says = brief.units.say(PRACTICE_ARCSEC, Unit::Arcsecond);
+    let person = brief.units.say(PERSON_KG, Unit::Kilogram);
+    format!(
+        "Practitioners say that {person} beside a pier tilt it about {says}. With this block that holds for ground of {} when the person \
+         stands on the block, of {} beside it and of {} a metre from its side; here the ground is taken as {}.",
+        modulus(on),
+        modulus(beside),
+        modulus(away),
+        brief.units.say(megapascal::get(g.typical), Unit::Megapascal),
+    )
+}
+
+fn note(rows: &[PracticeRow], g: Spread<Pressure>, notes: &mut Notes) {
+    let [_, beside, _] = rows else { return };
+    notes.working(
+        Working::new("motion.practice", "Shear modulus for which 1.5 arcsec beside the block is right", "G' = G θ/1.5″", SOURCE)
+            .with("G", megapascal::get(g.typical), Unit::Megapascal)
+            .with("θ", beside.tilt_arcsec.typical, Unit::Arcsecond)
+            .gives("G'", beside.holds_at_shear_modulus_mpa, Unit::Megapascal),
+    );
+}
