@@ -94,6 +94,11 @@ proptest! {
         ordered("Poisson's ratio", &ground.poisson_ratio_range);
         ground.shear_modulus.iter().for_each(|spread| ordered("shear modulus", spread));
         ground.presumed_bearing_range.iter().for_each(|spread| ordered("bearing", spread));
+        if let (Some(speed), Some(weight)) = (plan.site.shear_wave_speed_m_s, plan.site.unit_weight_kn_m3) {
+            let exact = weight * 1000.0 / 9.806_65 * speed * speed;
+            let found = ground.shear_modulus.map(|spread| spread.typical.value);
+            prop_assert!(found.is_some_and(|found| (found - exact).abs() <= 1e-12 * exact), "{found:?} against {exact}");
+        }
         prop_assert!(ground.poisson_ratio_range.low >= 0.0 && ground.poisson_ratio_range.high < 0.5);
         prop_assert!(room.depth.value > 0.0 && room.length.value > 0.0 && room.width.value > 0.0);
         prop_assert!(pit.value.spoil_volume >= pit.value.volume && pit.value.volume.value > 0.0);

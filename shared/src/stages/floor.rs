@@ -120,7 +120,7 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Foun
         level: said.level.value,
         length: said.length.value,
         width: said.width.value,
-        opening: opening::opening(brief, block, pier),
+        opening: opening::opening(brief, block, pier, &mut notes),
         supports: posts.places,
         supports_origin: posts.origin,
         slab_spread: slab::spread(brief, ground, &mut notes),

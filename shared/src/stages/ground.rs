@@ -16,8 +16,9 @@ pub mod weight;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::notes::{Found, Notes};
-use crate::rules::osha_1926_p_1989::slopes::{SlopeType, angle_deg, when_wet};
+use crate::figure::Unit;
+use crate::notes::{Found, Notes, Working};
+use crate::rules::osha_1926_p_1989::slopes::{self, SlopeType, angle_deg, run_over_rise_ratio, when_wet};
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::soil_table::{FrostHeave, Group};
@@ -100,6 +101,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
     let stiffness = stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
     let bearing = bearing::bearing(brief, &row, groundwater, &mut notes);
     let frost_depth = frost::depth(brief, &row, &mut notes);
+    let slope = if water.wet { when_wet(row.slope_type) } else { row.slope_type };
     let value = Ground {
         soil,
         group: row.group,
@@ -119,10 +121,15 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         topsoil_depth: brief.site.stated.topsoil_depth_m.map(metre::new),
         rock_depth: brief.site.stated.rock_depth_m.map(metre::new),
         slope_type: row.slope_type,
-        safe_slope_deg: angle_deg(if water.wet { when_wet(row.slope_type) } else { row.slope_type }),
+        safe_slope_deg: angle_deg(slope),
         bulking_ratio: row.bulking_ratio,
         ask_an_engineer: unfit::ask(brief),
     };
+    notes.working(
+        Working::new("ground.safe_slope", "Steepest slope of a pit's side in this soil", "β = arctan(1/s)", slopes::SOURCE)
+            .with("s", run_over_rise_ratio(slope), Unit::One)
+            .gives("β", value.safe_slope_deg, Unit::Degree),
+    );
     unfit::checks(brief, &value, &mut notes);
     surroundings::cautions(brief, &value, &mut notes);
     Found { value, notes }

@@ -1,4 +1,5 @@
-//! What can hurt at the pit, and what to do.
+//! What can hurt at the pit because of its depth, its soil and its neighbours. What holds for every pit stands with the
+//! cautions of the whole work.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
@@ -12,11 +13,9 @@ use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, metre};
 
 /// Clauses of the same document, each behind one caution.
-const SERVICES: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(b)", Standing::FromMemory);
 const WATER: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(h)", Standing::FromMemory);
 const INSPECTION: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(k)", Standing::FromMemory);
 const UNDERMINING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(i)", Standing::FromMemory);
-const FALLING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(l)", Standing::FromMemory);
 const DUST: Source = Source::new("29 CFR 1926", "2016", "1926.1153, respirable crystalline silica", Standing::FromMemory);
 
 /// Lists the cautions.
@@ -30,15 +29,13 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
         water(notes);
     }
     if brief.excavation.method.value == Method::Machine {
-        machine(brief, pit, notes);
-    } else {
-        by_hand(brief, pit, notes);
+        bottom(notes);
     }
     if ground.group == Group::Rock {
         breaking_rock(notes);
     }
     if !pit.cast_against_ground {
-        backfill(notes);
+        backfill(brief, notes);
     }
     building(brief, pit, notes);
 }
@@ -48,13 +45,6 @@ fn say(brief: &Brief, length: Length) -> String {
 }
 
 fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    notes.caution(
-        "excavation.services",
-        When::Digging,
-        "Before the first spade, find every buried cable and pipe: ask the owners of the services, look for meters and manholes, sweep the \
-         ground with a locator, and dig the first trial hole by hand. A cut cable kills.",
-        SERVICES,
-    );
     let text = format!(
         "Keep spoil, tools and materials at least {} back from the edge, and lorries, mixers and stacked bags at least {} back: what \
          weighs on the edge pushes the side in.",
@@ -62,12 +52,6 @@ fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
         say(brief, pit.load_distance)
     );
     notes.caution("excavation.spoil", When::Digging, text, distances::SPOIL);
-    notes.caution(
-        "excavation.fall",
-        When::Digging,
-        "Fence the pit, and cover it whenever nobody is at work: a hole in a garden is a danger to children, animals and yourself at night.",
-        FALLING,
-    );
 }
 
 fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
@@ -105,10 +89,11 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
 
 fn way_out(brief: &Brief, notes: &mut Notes) {
     let text = format!(
-        "At {} and deeper a ladder, ramp or stair must stand in the pit, no more than {} from anyone in it and reaching a metre above the \
-         edge. Someone stays above and in sight.",
+        "At {} and deeper a ladder, ramp or stair must stand in the pit, no more than {} from anyone in it, tied, and reaching {} above \
+         the edge. Someone stays above and in sight.",
         say(brief, distances::way_out_from()),
-        say(brief, distances::farthest_way_out())
+        say(brief, distances::farthest_way_out()),
+        say(brief, metre::new(1.0))
     );
     notes.caution("excavation.way_out", When::Digging, text, distances::WAY_OUT);
 }
@@ -124,24 +109,14 @@ fn water(notes: &mut Notes) {
     );
 }
 
-fn machine(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let text = format!(
-        "Only a trained operator drives the digger. Keep everyone out of its swing, its tracks at least {} from the edge unless it digs \
-         from the end of the pit, and its arm clear of overhead lines. Trim the last of the bottom and sides by hand, so that the ground \
-         the block stands on is not loosened by the teeth.",
-        say(brief, pit.load_distance)
+fn bottom(notes: &mut Notes) {
+    notes.caution(
+        "excavation.bottom",
+        When::Digging,
+        "Stop the machine a hand's breadth short of sides and bottom and trim the rest by hand with a long-handled spade from the edge: teeth \
+         loosen the very ground that is to hold the block.",
+        Source::common_practice("trimming by hand"),
     );
-    notes.caution("excavation.machine", When::Digging, text, Source::common_practice("digger beside a pit"));
-}
-
-fn by_hand(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let text = format!(
-        "About {} of soil is lifted by hand, in {} barrow loads. Share the work, change over often, drink, wear boots with steel caps and \
-         gloves, and stop before your back does.",
-        brief.units.say(pit.spoil_mass.value / 1000.0, Unit::Tonne),
-        pit.barrow_loads
-    );
-    notes.caution("excavation.by_hand", When::Digging, text, Source::common_practice("digging by hand"));
 }
 
 fn breaking_rock(notes: &mut Notes) {
@@ -154,14 +129,13 @@ fn breaking_rock(notes: &mut Notes) {
     );
 }
 
-fn backfill(notes: &mut Notes) {
-    notes.caution(
-        "excavation.backfill",
-        When::Pouring,
-        "Fill round the block in layers of no more than 150 mm and ram each one, evenly on all sides, when the concrete is a week old. Loose \
+fn backfill(brief: &Brief, notes: &mut Notes) {
+    let text = format!(
+        "Fill round the block in layers of no more than {} and ram each one, evenly on all sides, when the concrete is a week old. Loose \
          fill gives the block's sides no hold: count on that contact only as far as it has been rammed.",
-        Source::common_practice("backfill in rammed layers"),
+        brief.units.say(150.0, Unit::Millimetre)
     );
+    notes.caution("excavation.backfill", When::Pouring, text, Source::common_practice("backfill in rammed layers"));
 }
 
 /// A footing inside the line that rises at 45° from the pit's foot.

@@ -1,19 +1,13 @@
-//! What can hurt on the floor, and what spoils the image.
+//! What spoils the image on this floor, and what is not designed here. Rail, gap and dew stand with the cautions of the
+//! whole work.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
 use crate::site_plan::floor::FloorKind;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::units::{metre, millimetre};
-
-/// Gap that catches a heel, a castor or a dropped eyepiece.
-const WIDE_GAP_MM: f64 = 30.0;
-/// Height from which a floor's edge needs a guard.
-const GUARD_FROM_M: f64 = 0.6;
-/// Source of the guard; codes differ between 0.6 m and 0.76 m.
-const GUARD: Source = Source::new("IBC", "2012", "1013.2, guards from 30 in; other codes from 0.6 m", Standing::FromMemory);
+use crate::units::metre;
 
 /// Lists the cautions.
 pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
@@ -21,15 +15,6 @@ pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
     off_floor(floor, notes);
     if floor.kind == FloorKind::Ground {
         return;
-    }
-    gap(brief, notes);
-    if floor.level >= metre::new(GUARD_FROM_M) {
-        let text = format!(
-            "The floor is {} above the ground: its edge and its stairs need a guard that the local code describes, and light that keeps \
-             night vision.",
-            brief.units.say(metre::get(floor.level), Unit::Metre)
-        );
-        notes.caution("floor.guard", When::Flooring, text, GUARD);
     }
     if floor.kind == FloorKind::Deck {
         notes.caution(
@@ -76,17 +61,4 @@ fn off_floor(floor: &Floor, notes: &mut Notes) {
         let text = format!("Off the floor: {}. The weight there is taken to press on the ground itself.", names.join(", "));
         notes.caution("floor.off_floor", When::Planning, text, Source::judgement("weight beside the floor"));
     }
-}
-
-fn gap(brief: &Brief, notes: &mut Notes) {
-    let gap = millimetre::get(brief.floor.gap.value);
-    if gap <= WIDE_GAP_MM {
-        return;
-    }
-    let text = format!(
-        "A gap of {} catches heels, castors and dropped eyepieces in the dark. Cover it with a soft skirt that hangs from the floor and \
-         rests on nothing of the pier's.",
-        brief.units.say(gap, Unit::Millimetre)
-    );
-    notes.caution("floor.gap", When::Flooring, text, Source::judgement("gap as a trip"));
 }

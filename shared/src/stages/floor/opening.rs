@@ -3,10 +3,13 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
 use crate::site_plan::floor::FloorKind;
+use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::pier::Pier;
-use crate::units::{Length, metre};
+use crate::units::{Length, metre, millimetre};
 
 /// Depth of a deck from its boards' upper face to its joists' underside.
 pub const DECK_DEPTH_M: f64 = 0.18;
@@ -48,9 +51,22 @@ pub fn underside(brief: &Brief) -> Option<Length> {
     }
 }
 
-/// Finds the hole; none for bare ground.
-#[must_use]
-pub fn opening(brief: &Brief, block: &Block, pier: &Pier) -> Option<Opening> {
+/// Finds the hole and writes its line; none for bare ground.
+pub fn opening(brief: &Brief, block: &Block, pier: &Pier, notes: &mut Notes) -> Option<Opening> {
+    let found = hole(brief, block, pier)?;
+    let gap = millimetre::get(brief.floor.gap.value);
+    let inside = millimetre::get(found.length) - 2.0 * gap;
+    notes.working(
+        Working::new("floor.opening", "Hole in the floor, along x", "a = a₀ + 2 g", Source::derived("gap on both sides"))
+            .with("a₀", inside, Unit::Millimetre)
+            .with("g", gap, Unit::Millimetre)
+            .gives("a", millimetre::get(found.length), Unit::Millimetre),
+    );
+    Some(found)
+}
+
+/// Round the block where the floor's underside is not above it, else round the plate or the column.
+fn hole(brief: &Brief, block: &Block, pier: &Pier) -> Option<Opening> {
     let gap = brief.floor.gap.value * 2.0;
     let underside = underside(brief)?;
     if underside < block.upstand + metre::new(OVER_BLOCK_M) {

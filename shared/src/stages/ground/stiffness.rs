@@ -50,7 +50,7 @@ pub fn stiffness(brief: &Brief, row: &SoilRow, weight: UnitWeight, water: &Water
     let stated = &brief.site.stated;
     let (from, speed) = match (stated.shear_wave_speed_m_s, stated.blow_count) {
         (Some(speed), _) => (StiffnessFrom::StatedSpeed, Some(banded(metre_per_second::new(speed), STATED_SPEED_BAND))),
-        (None, Some(blows)) if row.group != Group::Unfit => {
+        (None, Some(blows)) if counts(row.group) => {
             (StiffnessFrom::BlowCount, Some(banded(by_blows(row.group, blows, water, notes), BLOW_COUNT_BAND)))
         }
         _ => match row.speed_m_s {
@@ -63,6 +63,13 @@ pub fn stiffness(brief: &Brief, row: &SoilRow, weight: UnitWeight, water: &Water
         explain(brief, from, weight, speed, modulus, notes);
     }
     Stiffness { from, speed, modulus }
+}
+
+/// Whether a blow count says something about the stiffness of this ground: in rock the test refuses, and in fill and peat
+/// it finds what happened to lie there.
+#[must_use]
+pub const fn counts(group: Group) -> bool {
+    !matches!(group, Group::Unfit | Group::Rock)
 }
 
 fn banded(speed: Velocity, [low, high]: [f64; 2]) -> Spread<Velocity> {

@@ -8,6 +8,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::{self, FrostHeave, Group};
+use crate::stages::ground::stiffness::counts;
 use crate::units::{metre, metre_per_second};
 
 /// Slope above which a level block and a stable pit need thought: about 1 in 7.
@@ -33,6 +34,7 @@ pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     frost(brief, ground, notes);
     topsoil(brief, ground, notes);
     disagreement(brief, notes);
+    blow_count(brief, ground, notes);
 }
 
 fn slope(brief: &Brief, notes: &mut Notes) {
@@ -145,4 +147,18 @@ fn disagreement(brief: &Brief, notes: &mut Notes) {
         say(high)
     );
     notes.caution("ground.speed_disagrees", When::Planning, text, soil_table::SOURCE);
+}
+
+/// A blow count that is set aside is said to be.
+fn blow_count(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let stated = &brief.site.stated;
+    if stated.blow_count.is_none() || stated.shear_wave_speed_m_s.is_some() || counts(ground.group) {
+        return;
+    }
+    let text = format!(
+        "The blow count is set aside: in {} the test says little about stiffness. Give the depth and kind of the ground in which it was \
+         taken, or a measured speed of shear waves.",
+        soil_table::words(ground.soil)
+    );
+    notes.caution("ground.blow_count", When::Planning, text, Source::judgement("blow counts in rock, fill and peat"));
 }
