@@ -3,15 +3,21 @@
 //! Each check names its source at the top of its module; the number that it expects stands beside where it is from.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
+mod aci_318_17;
+mod column_foot;
 mod concrete_practice;
 mod digging_practice;
 mod en_1992_1_1;
+mod en_1992_4;
 mod examples;
 mod frost;
 mod ground_papers;
 mod groundhog;
 mod ibc_1806;
+mod iso_898_1;
 mod osha_1926_p;
 mod plate_on_ground;
 mod rigid_base;
+mod stud_practice;
+mod torque;
 mod vertical_cut;

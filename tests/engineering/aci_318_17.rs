@@ -1,0 +1,90 @@
+//! ACI 318-19 chapter 17 against published examples, in the inch-pound units in which they were printed.
+
+use stillground::rules::aci_318_19::{bond, breakout, factors, shear, steel};
+use stillground::stages::anchors::layout::{Concrete, Group, Stud};
+use stillground::units::{Length, megapascal, millimetre, newton, square_millimetre};
+use stillground_tests::close;
+
+/// One pound-force in newtons, one psi in MPa, one inch in mm.
+const LBF: f64 = 4.448_221_615_260_5;
+const PSI: f64 = LBF / (25.4 * 25.4);
+
+fn inch(value: f64) -> Length {
+    millimetre::new(25.4 * value)
+}
+
+/// The factor k_c in pounds and inches as one in N, MPa and mm.
+fn metric_factor(pound_factor: f64) -> f64 {
+    pound_factor * LBF / (PSI.sqrt() * 25.4f64.powf(1.5))
+}
+
+/// ACI 349.2R-07, Example A1, single headed stud in tension, as an open finite-element library's tests hold it: ½ in, h_ef
+/// 4.69 in, 4000 psi, k_c 24: N_sa 12.763 kip, N_cb 15.417 kip.
+#[test]
+fn a_single_stud_in_tension() {
+    let basic = newton::get(breakout::basic(metric_factor(24.0), megapascal::new(4000.0 * PSI), inch(4.69)));
+    close("N_b", basic / LBF / 1000.0, 15.417, 5e-4);
+    let area = square_millimetre::new(std::f64::consts::FRAC_PI_4 * (0.5f64 * 25.4).powi(2));
+    let pull = newton::get(steel::tension(area, megapascal::new(65_000.0 * PSI)));
+    close("N_sa", pull / LBF / 1000.0, 12.763, 1e-4);
+}
+
+/// A published guide to chapter 17 (2025): a plate of four by four fasteners at 9 in and 6 in, 8 in from one edge, h_ef
+/// 5.75 in, 4000 psi, k_c 21: A_Nco 297.56 and A_Nc 1532.16 in², ψ_ed 0.978, N_b 18 313 lb, N_cbg 92 221 lb.
+#[test]
+fn a_group_near_an_edge() {
+    let depth = inch(5.75);
+    let half = inch(200.0);
+    let y = |row: f64| half - inch(8.0) - inch(6.0 * row);
+    let studs = (0..16).map(|i| Stud { x: inch(9.0 * f64::from(i % 4)), y: y(f64::from(i / 4)) }).collect();
+    let group = Group { studs, concrete: Concrete { half: [half; 2], thickness: inch(60.0) } };
+    let square_inch = |area| square_millimetre::get(area) / (25.4 * 25.4);
+    close("A_Nco", square_inch(breakout::single_area(depth)), 297.56, 1e-4);
+    close("A_Nc", square_inch(group.area(depth * 1.5)), 1532.16, 1e-4);
+    let edge = breakout::edge_factor(group.nearest_edge(), depth);
+    assert!((edge - 0.978).abs() < 0.0005);
+    let basic = newton::get(breakout::basic(metric_factor(21.0), megapascal::new(4000.0 * PSI), depth)) / LBF;
+    close("N_b", basic, 18_313.0, 1e-4);
+    close("N_cbg", basic * (1532.16 / 297.56) * 0.978, 92_221.0, 1e-4);
+}
+
+/// The same guides: bond forms with τ in psi, c_Na = 10 d √(τ/1100). The SI form of the code rounds 1100 psi to 7.6 MPa.
+#[test]
+fn reach_of_the_bond_in_both_systems() {
+    for psi in [650.0, 1000.0, 2000.0] {
+        let metric = millimetre::get(bond::reach(inch(0.625), megapascal::new(psi * PSI)));
+        close("c_Na", metric / 25.4, 10.0 * 0.625 * (psi / 1100.0f64).sqrt(), 0.003);
+    }
+}
+
+/// Table 17.6.5.2.5 as guides print it: 200, 650, 300, 1000 psi; 1.38, 4.48, 2.07, 6.89 MPa; four tenths if sustained.
+#[test]
+fn least_bond_stresses() {
+    for (outdoors, cracked, mpa) in [(true, true, 1.38), (true, false, 4.48), (false, true, 2.07), (false, false, 6.89)] {
+        close("τ", megapascal::get(bond::least_bond(outdoors, cracked, false)), mpa, 0.002);
+        close("0.4 τ", megapascal::get(bond::least_bond(outdoors, cracked, true)), 0.4 * mpa, 0.002);
+    }
+}
+
+/// The SI coefficients are the rounded images of those in pounds: 17 is 7 and 24 is 10, 7 (l/d)^0.2 √d is 0.6, 9 is 3.7.
+#[test]
+fn coefficients_in_both_systems() {
+    close("k_c 17", metric_factor(17.0), breakout::POST_INSTALLED_FACTOR, 0.02);
+    close("k_c 24", metric_factor(24.0), 10.0, 0.02);
+    let pounds = 7.0 * 8f64.powf(0.2) * 0.75f64.sqrt() * 4000f64.sqrt() * 6f64.powf(1.5);
+    let capped = 9.0 * 4000f64.sqrt() * 6f64.powf(1.5);
+    let metric = newton::get(shear::basic(inch(0.75), inch(6.0), megapascal::new(4000.0 * PSI), inch(6.0))) / LBF;
+    close("V_b", metric, pounds.min(capped), 0.02);
+}
+
+/// Guides' table of φ: 0.65, 0.55, 0.45 without and 0.75, 0.65, 0.55 with supplementary steel; pry-out 0.70.
+#[test]
+fn reduction_factors() {
+    for (category, without, with) in
+        [(factors::Category::One, 0.65, 0.75), (factors::Category::Two, 0.55, 0.65), (factors::Category::Three, 0.45, 0.55)]
+    {
+        close("φ", factors::concrete_tension_factor(category, false), without, 1e-9);
+        close("φ", factors::concrete_tension_factor(category, true), with, 1e-9);
+    }
+    close("φ", factors::pry_out_factor(), 0.70, 1e-9);
+}
