@@ -22,6 +22,7 @@ use crate::stages::ground::Ground;
 use crate::units::{Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre};
 
 pub use age::{Age, characteristic};
+pub(crate) use concrete::CEMENT_BAG_KG;
 pub use concrete::{Order, density};
 pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;

@@ -103,6 +103,9 @@ pub struct Material {
     pub supply: Supply,
 }
 
+/// A sheet of plywood, m.
+const SHEET_M: (f64, f64) = (2.44, 1.22);
+
 /// What the lists are made from.
 struct Job<'a> {
     brief: &'a Brief,
@@ -119,6 +122,19 @@ impl Job<'_> {
 
     fn say(&self, value: f64, unit: Unit) -> String {
         self.brief.units.say(value, unit)
+    }
+
+    fn m(&self, value: f64) -> String {
+        self.say(value, Unit::Metre)
+    }
+
+    fn mm(&self, value: f64) -> String {
+        self.say(value, Unit::Millimetre)
+    }
+
+    /// A sheet of plywood as it is sold.
+    fn sheet(&self, thickness_mm: f64) -> String {
+        format!("Plywood {}, sheets of {} × {}", self.mm(thickness_mm), self.m(SHEET_M.0), self.m(SHEET_M.1))
     }
 }
 

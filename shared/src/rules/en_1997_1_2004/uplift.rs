@@ -12,7 +12,13 @@ pub const STABILISING_FACTOR: f64 = 0.9;
 /// Factor on the water's lift, γ_G;dst.
 pub const DESTABILISING_FACTOR: f64 = 1.0;
 
-/// Unit weight of water.
+/// Unit weight of water, 9.81 kN/m³.
+///
+/// # Source
+/// A cubic metre of fresh water under standard gravity.
+///
+/// # Valid for
+/// Fresh water.
 #[must_use]
 pub fn water() -> UnitWeight {
     kilonewton_per_cubic_metre::new(9.81)

@@ -87,6 +87,7 @@ pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
     let ratio = by_age::share_ratio(day::new(2.0), s);
     let least = curing::least(temperature, curing::development(ratio)).unwrap_or(day::new(18.0));
     let curing = if day::get(least) > ADVISED_CURING_D { least } else { day::new(ADVISED_CURING_D) };
+    later_workings(pace, load, curing, ratio, notes);
     weather(brief, notes);
     Ages { drill: day::new(drill), load: day::new(load), curing, table: table(class, s, temperature) }
 }
@@ -155,6 +156,24 @@ fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
         .with("f", DRILL_STRENGTH_MPA, Unit::Megapascal)
         .with("k", pace, Unit::One)
         .gives("t", strong, Unit::Day),
+    );
+}
+
+fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut Notes) {
+    notes.working(
+        Working::new(
+            "block.load_after",
+            "Days until the strength of 28 days at 20 °C",
+            "t = max(28 / k, t_drill), whole days",
+            maturity::SOURCE,
+        )
+        .with("k", pace, Unit::One)
+        .gives("t", load, Unit::Day),
+    );
+    notes.working(
+        Working::new("block.curing", "Days of curing", "class 3 by temperature and r = f_cm2 / f_cm28, at least a week", curing::SOURCE)
+            .with("r", ratio, Unit::One)
+            .gives("t", day::get(curing), Unit::Day),
     );
 }
 

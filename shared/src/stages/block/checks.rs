@@ -1,6 +1,7 @@
 //! The block's checks: what the ground carries, whether it stands, stays, freezes, floats, and takes the studs.
 
 mod fit;
+mod lines;
 mod stand;
 
 pub(super) use fit::{edge_given, edge_wanted, holes_need, plate_needs};
@@ -17,7 +18,7 @@ use super::outline::Outline;
 
 /// Makes every check; gives the largest and the resting pressure under the base.
 pub(super) fn all(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes) -> (Pressure, Pressure) {
-    stand::workings(outline, actions, notes);
+    lines::workings(brief, outline, actions, notes);
     let found = [
         stand::bearing(brief, ground, outline, actions),
         stand::effective(ground, outline, actions),

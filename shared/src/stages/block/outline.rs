@@ -104,7 +104,25 @@ pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Co
     if brief.block.side_contact_from.is_none() && brief.block.side_contact_to.is_none() {
         notes.assumptions.push(assumed(brief, from));
     }
+    if brief.block.side_contact_to.is_some_and(|stated| stated > outline.depth) {
+        notes.assumptions.push(ends_at_base(brief, to));
+    }
     Contact { from, to }
+}
+
+/// A stated contact that reaches below the base which the sizing found.
+fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
+    Assumption {
+        field: "block.side_contact_to_m",
+        value: AssumedValue::Number(metre::get(to)),
+        unit: Unit::Metre,
+        why: format!(
+            "The contact was stated to reach deeper than the base that the sizing found, {} below ground; it ends there.",
+            brief.units.say(metre::get(to), Unit::Metre)
+        ),
+        effect: "stiffness of the block in the ground".into(),
+        source: Source::judgement("no side below the base"),
+    }
 }
 
 fn assumed(brief: &Brief, from: Length) -> Assumption {

@@ -115,5 +115,10 @@ fn lifting(job: &Job, list: &mut List) {
         "setting the column over the studs",
         format!("for {said} with as much again to spare; on firm boards"),
     );
-    list.hire("Lifting slings, 1 t", pieces(2.0), "lifting the column", "looked over before use; never round a sharp plate's edge");
+    list.hire(
+        format!("Lifting slings for {}", job.say(1.0, Unit::Tonne)),
+        pieces(2.0),
+        "lifting the column",
+        "looked over before use; never round a sharp plate's edge",
+    );
 }

@@ -5,7 +5,7 @@ use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
 use crate::units::{cubic_metre, metre};
 
-use super::{Group, Job, List, pieces, up};
+use super::{Group, Job, List, SHEET_M, pieces, up};
 
 /// Hours of a working day.
 pub(super) const DAY_H: f64 = 8.0;
@@ -28,7 +28,12 @@ pub(super) fn list(job: &Job) -> List {
 fn setting_out(job: &Job, list: &mut List) {
     let pit = &job.excavation;
     let around = 2.0 * metre::get(pit.length + pit.width);
-    list.buy("Setting-out pegs, 50 × 50 mm", pieces(8.0), "the pit's corners and their offsets", "two at each corner, outside the dig");
+    list.buy(
+        format!("Setting-out pegs, {} square", job.mm(50.0)),
+        pieces(8.0),
+        "the pit's corners and their offsets",
+        "two at each corner, outside the dig",
+    );
     list.buy(
         "Mason's line",
         (up(2.0 * around + 10.0, 10.0), Unit::Metre),
@@ -46,7 +51,7 @@ fn digging(job: &Job, list: &mut List) {
             "Mini digger with a toothed and a grading bucket",
             (days, Unit::Day),
             "digging",
-            "with a driver who is trained on it; trim the last 100 mm by hand so that the base stays undisturbed",
+            format!("with a driver who is trained on it; trim the last {} by hand so that the base stays undisturbed", job.mm(100.0)),
         );
     }
     list.have("Spade, shovel and digging bar", pieces(job.people()), "digging and trimming", "one set for each person");
@@ -77,7 +82,12 @@ fn spoil(job: &Job, list: &mut List) {
     );
     list.have("Scaffold boards", pieces(4.0), "a barrow run that does not cut up the lawn", "and to spread the load at the pit's edge");
     let heap = metre::get(pit.heap_width) * metre::get(pit.width);
-    list.buy("Sheet under the spoil", (up(heap * LAP_RATIO, 1.0), Unit::SquareMetre), "keeping the grass", "at least 4 m wide");
+    list.buy(
+        "Sheet under the spoil",
+        (up(heap * LAP_RATIO, 1.0), Unit::SquareMetre),
+        "keeping the grass",
+        format!("at least {} wide", job.m(4.0)),
+    );
     let skip = job.say(cubic_metre::get(job.brief.excavation.skip.value), Unit::CubicMetre);
     list.hire(
         format!("Skip of {skip}"),
@@ -109,12 +119,17 @@ fn water(job: &Job, list: &mut List) {
         list.buy(
             "Lean concrete or crushed stone for blinding",
             (volume, Unit::CubicMetre),
-            "a clean level base, 50 mm thick",
-            "a fifth for waste",
+            "a clean level base",
+            format!("{} thick, a fifth for waste", job.mm(50.0)),
         );
     }
     if cubic_metre::get(pit.backfill_volume) > 0.0 {
-        list.hire("Trench rammer", (1.0, Unit::Day), "ramming the fill in layers of 150 mm", "the spoil goes back round the block");
+        list.hire(
+            "Trench rammer",
+            (1.0, Unit::Day),
+            "ramming the fill",
+            format!("in layers of {}; the spoil goes back round the block", job.mm(150.0)),
+        );
     }
 }
 
@@ -123,14 +138,14 @@ fn fence(job: &Job, list: &mut List) {
     let (length, width) = (metre::get(pit.length), metre::get(pit.width));
     let around = 2.0 * (length + width + 4.0 * CLEAR_M);
     list.hire(
-        "Fence panels of 2 m with feet",
+        format!("Fence panels of {} with feet", job.m(PANEL_M)),
         pieces(around / PANEL_M),
         "keeping people and animals out of the open pit",
         "a metre clear of the edge all round",
     );
-    let sheets = (length + 0.6) * (width + 0.6) / (2.44 * 1.22);
+    let sheets = (length + 0.6) * (width + 0.6) / (SHEET_M.0 * SHEET_M.1);
     list.buy(
-        "Plywood 18 mm, sheets of 2.44 × 1.22 m",
+        job.sheet(18.0),
         pieces(sheets),
         "covering the pit overnight",
         "with battens so that it cannot slide; no cover carries a person",

@@ -18,14 +18,14 @@ pub(super) fn list(job: &Job, floor: &Floor) -> List {
     match said.kind.value {
         FloorKind::Ground => {
             list.buy(
-                "Gravel, 10 mm, or bark",
+                format!("Gravel of {}, or bark", job.mm(10.0)),
                 (up(length * width * 0.05 * 1.1, 0.1), Unit::CubicMetre),
                 "a dry place to stand",
-                "50 mm thick, a tenth for settling; kept off the block's top",
+                format!("{} thick, a tenth for settling; kept off the block's top", job.mm(50.0)),
             );
         }
         FloorKind::Slab => slab(job, length, width, &mut list),
-        FloorKind::Deck => deck(floor, length, width, &mut list),
+        FloorKind::Deck => deck(job, floor, length, width, &mut list),
     }
     seal(job, &mut list);
     list
@@ -41,7 +41,12 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
         "the floor, apart from the block",
         "a tenth for waste; never in one pour with the block",
     );
-    list.buy("Crushed stone under the slab", (up(area * 0.1 * 1.2, 0.1), Unit::CubicMetre), "a firm drained bed", "100 mm rammed");
+    list.buy(
+        "Crushed stone under the slab",
+        (up(area * 0.1 * 1.2, 0.1), Unit::CubicMetre),
+        "a firm drained bed",
+        format!("{} rammed", job.mm(100.0)),
+    );
     let around = 2.0 * metre::get(job.block.length + job.block.width);
     list.buy(
         "Soft foam strip, as high as the slab",
@@ -51,13 +56,13 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
     );
 }
 
-fn deck(floor: &Floor, length: f64, width: f64, list: &mut List) {
+fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
     let joists = (length / JOIST_M).ceil() + 1.0;
     list.buy(
-        "Joists 50 × 150 mm, lengths of 3.6 m",
+        format!("Joists {} × {}, lengths of {}", job.mm(50.0), job.mm(150.0), job.m(TIMBER_M)),
         pieces((joists * width + 2.0 * length) * 1.1 / TIMBER_M),
         "carrying the boards",
-        "every 0.4 m, a tenth for cutting; check the span with a span table",
+        format!("every {}, a tenth for cutting; check the span with a span table", job.m(JOIST_M)),
     );
     list.buy(
         "Deck boards",

@@ -4,15 +4,19 @@ use crate::figure::Unit;
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::units::{cubic_metre, kilogram, metre, millimetre};
 
-use super::{Group, Job, List, pieces, up};
+use crate::stages::block::CEMENT_BAG_KG;
+
+use super::{Group, Job, List, SHEET_M, pieces, up};
 
 /// Stock length of timber, m.
 const TIMBER_M: f64 = 3.6;
 /// Area of a plywood sheet, m².
-const SHEET_M2: f64 = 2.44 * 1.22;
+const SHEET_M2: f64 = SHEET_M.0 * SHEET_M.1;
 /// Stock length of reinforcing bar and of duct, m.
 const BAR_M: f64 = 6.0;
 const DUCT_M: f64 = 3.0;
+/// Stock sheet of welded mesh, m.
+const MESH_M: (f64, f64) = (4.8, 2.4);
 /// Temperature below which an insulating blanket is laid, °C.
 const COOL_C: f64 = 10.0;
 
@@ -31,23 +35,18 @@ fn form(job: &Job, list: &mut List) {
     let around = 2.0 * metre::get(block.length + block.width);
     if !job.excavation.cast_against_ground {
         let area = around * metre::get(block.depth + block.upstand) * 1.1;
-        list.buy(
-            "Plywood for the form, 18 mm, sheets of 2.44 × 1.22 m",
-            pieces(area / SHEET_M2),
-            "the block's four sides",
-            "a tenth for cutting",
-        );
+        list.buy(job.sheet(18.0), pieces(area / SHEET_M2), "the block's four sides", "a tenth for cutting");
         let verticals = (around / 0.5).ceil() * metre::get(block.depth + block.upstand);
         list.buy(
-            "Timber 50 × 75 mm, lengths of 3.6 m",
+            format!("Timber {} × {}, lengths of {}", job.mm(50.0), job.mm(75.0), job.m(TIMBER_M)),
             pieces((verticals + 3.0 * around) * 1.1 / TIMBER_M),
             "stiffening the form",
-            "uprights every 0.5 m and three walings",
+            format!("uprights every {} and three walings", job.m(0.5)),
         );
     } else if metre::get(block.upstand) > 0.0 {
         let height = up(millimetre::get(block.upstand) + 50.0, 25.0);
         list.buy(
-            format!("Planed board, {} high, lengths of 3.6 m", job.say(height, Unit::Millimetre)),
+            format!("Planed board, {} high, lengths of {}", job.mm(height), job.m(TIMBER_M)),
             pieces((around + 0.6) / TIMBER_M),
             "a form for the part above ground",
             "pegged level; its top edge is the block's top",
@@ -60,18 +59,32 @@ fn steel(job: &Job, list: &mut List) {
     let Some(option) = job.block.reinforcement.iter().find(|option| option.chosen) else { return };
     let (Some(bar), Some(length), Some(spacing)) = (option.bar_mm, option.bars_m, option.spacing_mm) else { return };
     list.buy(
-        format!("Reinforcing bar {}, ribbed, lengths of 6 m", job.say(bar, Unit::Millimetre)),
+        format!("Reinforcing bar {}, ribbed, lengths of {}", job.mm(bar), job.m(BAR_M)),
         pieces(length * 1.1 / BAR_M),
         if job.brief.block.reinforcement.value == Reinforcement::Cage { "a cage on all faces" } else { "a mesh under the top" },
         format!(
-            "{} in all at {} both ways, a tenth for cutting; or welded mesh of the same bars, cut to size",
+            "{} in all at {} both ways, a tenth for cutting; {}",
             job.say(length, Unit::Metre),
-            job.say(spacing, Unit::Millimetre)
+            job.say(spacing, Unit::Millimetre),
+            mesh(job)
         ),
     );
     let area = metre::get(job.block.length) * metre::get(job.block.width);
-    list.buy("Bar spacers or chairs", pieces((area * 4.0).max(4.0)), "keeping 50 mm of concrete over the bars", "four to a square metre");
+    list.buy(
+        "Bar spacers or chairs",
+        pieces((area * 4.0).max(4.0)),
+        "keeping concrete over the bars",
+        format!("{} high, four to a square metre", job.mm(50.0)),
+    );
     list.buy("Tying wire", (1.0, Unit::Kilogram), "tying the bars", "");
+}
+
+/// The same as welded sheets.
+fn mesh(job: &Job) -> String {
+    let nets = if job.brief.block.reinforcement.value == Reinforcement::Cage { 6.0 } else { 1.0 };
+    let sheets = (nets * metre::get(job.block.length) * metre::get(job.block.width) / (MESH_M.0 * MESH_M.1)).ceil();
+    let (long, wide) = (job.m(MESH_M.0), job.m(MESH_M.1));
+    format!("or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}")
 }
 
 fn ducts(job: &Job, list: &mut List) {
@@ -80,7 +93,7 @@ fn ducts(job: &Job, list: &mut List) {
     let each = metre::get(ducts.each);
     let size = job.say(millimetre::get(ducts.inside_diameter), Unit::Millimetre);
     list.buy(
-        format!("Duct, {size} bore, lengths of 3 m"),
+        format!("Duct, {size} bore, lengths of {}", job.m(DUCT_M)),
         pieces(count * each * 1.1 / DUCT_M),
         "power and data through the block",
         "only as far as a metre outside the block; the trench to the house comes on top",
@@ -95,7 +108,7 @@ fn ducts(job: &Job, list: &mut List) {
     list.buy("Duct tape and end caps", pieces(2.0 * count), "keeping concrete out of the ducts", "a cap for each end");
     if ducts.count > 0 {
         list.buy(
-            "Clean gravel, 10 to 20 mm",
+            format!("Clean gravel, {} to {}", job.mm(10.0), job.mm(20.0)),
             (0.05, Unit::CubicMetre),
             "a drain under the ducts' lower end",
             "a pocket the size of two buckets",
@@ -113,7 +126,7 @@ fn concrete(job: &Job, list: &mut List) {
             format!("Ready-mixed concrete {class}"),
             (volume, Unit::CubicMetre),
             "the block",
-            format!("{waste} for waste; consistence S3, 20 mm stone"),
+            format!("{waste} for waste; consistence S3, {} stone", job.mm(20.0)),
         ),
         Mix::Bagged => list.buy(
             format!("Dry concrete in bags of {}", job.say(kilogram::get(job.brief.block.bag.value), Unit::Kilogram)),
@@ -130,7 +143,12 @@ fn concrete(job: &Job, list: &mut List) {
             "mixing",
             "less what damp sand brings; more for washing",
         );
-        list.hire("Concrete mixer, 130 l", (1.0, Unit::Day), "mixing", if volume > 1.0 { "two of them pour faster" } else { "" });
+        list.hire(
+            format!("Concrete mixer, {}", job.say(130.0, Unit::Litre)),
+            (1.0, Unit::Day),
+            "mixing",
+            if volume > 1.0 { "two of them pour faster" } else { "" },
+        );
     }
 }
 
@@ -138,13 +156,18 @@ fn parts(job: &Job, waste: &str, list: &mut List) {
     let order = &job.block.concrete;
     let ratio = job.say(order.water_cement_ratio, Unit::One);
     list.buy(
-        "Cement in bags of 25 kg",
+        format!("Cement in bags of {}", job.say(CEMENT_BAG_KG, Unit::Kilogram)),
         pieces(f64::from(order.cement_bags.unwrap_or_default())),
         "the block",
         format!("{waste} for waste; water to cement {ratio} by mass"),
     );
     list.buy("Sharp sand", (up(order.sand_kg.unwrap_or_default(), 25.0), Unit::Kilogram), "the block", "weighed surface-dry");
-    list.buy("Gravel, up to 20 mm", (up(order.gravel_kg.unwrap_or_default(), 25.0), Unit::Kilogram), "the block", "clean and hard");
+    list.buy(
+        format!("Gravel, up to {}", job.mm(20.0)),
+        (up(order.gravel_kg.unwrap_or_default(), 25.0), Unit::Kilogram),
+        "the block",
+        "clean and hard",
+    );
 }
 
 fn care(job: &Job, list: &mut List) {

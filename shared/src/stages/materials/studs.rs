@@ -88,7 +88,7 @@ fn bed(job: &Job, list: &mut List) {
         Levelling::Grout => {
             let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
             list.buy(
-                "Non-shrink flowing grout in bags of 25 kg",
+                format!("Non-shrink flowing grout in bags of {}", job.say(GROUT_BAG_KG, Unit::Kilogram)),
                 pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
                 "the bed under the plate",
                 format!("{} with a fifth for waste; at least as strong as the block", job.say(volume * 1000.0, Unit::Litre)),

@@ -9,24 +9,24 @@ use super::{Group, Job, List, pieces};
 pub(super) fn list(job: &Job) -> List {
     let mut list = List::of(Group::Tools);
     measuring(job, &mut list);
-    pouring(&mut list);
+    pouring(job, &mut list);
     drilling(&mut list);
     tightening(job, &mut list);
     list
 }
 
 fn measuring(job: &Job, list: &mut List) {
-    list.have("Tape of 8 m, and a folding rule", pieces(1.0), "setting out", "diagonals equal means square");
+    list.have(format!("Tape of {}, and a folding rule", job.m(8.0)), pieces(1.0), "setting out", "diagonals equal means square");
     list.have(
-        "Spirit level, 1.2 m, and a machinist's level, 0.02 mm/m",
+        format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
         pieces(1.0),
         "form, block and plate",
-        "one of each; turn them end for end and believe the mean",
+        "one of each, the finer one to 0.02 mm in a metre; turn them end for end and believe the mean",
     );
     list.have("Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
     let side = job.say(millimetre::get(job.pier.plate_side) + 100.0, Unit::Millimetre);
     list.buy(
-        format!("Template board, plywood 12 mm, {side} square"),
+        format!("Template board, plywood {}, {side} square", job.mm(12.0)),
         pieces(1.0),
         "guiding the drill",
         "with the printed template glued on; north and the ducts marked",
@@ -34,8 +34,13 @@ fn measuring(job: &Job, list: &mut List) {
     list.buy("Printed template, 1 : 1", pieces(1.0), "stud positions", "measure its check lines with a steel rule before use");
 }
 
-fn pouring(list: &mut List) {
-    list.hire("Poker vibrator", (1.0, Unit::Day), "driving out the air", "25 to 40 mm; or rod each layer of 300 mm by hand");
+fn pouring(job: &Job, list: &mut List) {
+    list.hire(
+        "Poker vibrator",
+        (1.0, Unit::Day),
+        "driving out the air",
+        format!("{} to {} thick; or rod each layer of {} by hand", job.mm(25.0), job.mm(40.0), job.mm(300.0)),
+    );
     list.have(
         "Straight-edge, wooden float, bucket, hose",
         pieces(1.0),
@@ -68,6 +73,6 @@ fn tightening(job: &Job, list: &mut List) {
         );
     }
     list.have(format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");
-    list.have("Feeler gauges", pieces(1.0), "gaps under the plate", "from 0.05 mm");
+    list.have("Feeler gauges", pieces(1.0), "gaps under the plate", "from a twentieth of a millimetre");
     list.have("Paint marker", pieces(1.0), "a line over nut, stud and plate", "shows at a glance whether a nut has turned");
 }

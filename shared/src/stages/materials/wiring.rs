@@ -12,16 +12,21 @@ pub(super) fn list(job: &Job) -> List {
         "Earthing cable, green and yellow",
         (5.0, Unit::Metre),
         "from the column's lug to the rod",
-        "16 mm² of copper unless the electrician says otherwise; 5 m is taken",
+        format!("16 mm² of copper unless the electrician says otherwise; {} is taken", job.m(5.0)),
     );
     list.buy(
         "Earthing lug M10 with bolt and serrated washers",
         pieces(1.0),
-        "on the column, 100 mm above the plate",
+        "on the column, a hand above the plate",
         "bare metal under it, then paint over it",
     );
     if job.block.ducts.count > 0 {
-        list.buy("Marker tape", (10.0, Unit::Metre), "over the ducts in their trench", "10 m is taken; measure the trench to the house");
+        list.buy(
+            "Marker tape",
+            (10.0, Unit::Metre),
+            "over the ducts in their trench",
+            format!("{} is taken; measure the trench to the house", job.m(10.0)),
+        );
         list.buy("Rubber grommet for the plate's middle hole", pieces(1.0), "no cable on a sharp edge", "");
         list.buy("Outdoor socket, IP66, behind a residual-current device", pieces(1.0), "power at the pier", note);
     }

@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, Working};
+use crate::notes::Check;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
 use crate::rules::ibc_2012::sliding::{self as grip, Grip};
 use crate::site_plan::site::Soil;
@@ -16,7 +16,7 @@ use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopa
 const TIPPING_FACTOR: f64 = 1.5;
 const HOLDING_FACTOR: f64 = 0.9;
 /// Where they come from.
-const EQU_SOURCE: Source = Source::new("EN 1990", "2002", "Table A1.2(A), set A (EQU)", Standing::FromMemory);
+pub(super) const EQU_SOURCE: Source = Source::new("EN 1990", "2002", "Table A1.2(A), set A (EQU)", Standing::FromMemory);
 
 /// Largest pressure at the base's edge; none when the force falls outside the base.
 pub(in crate::stages::block) fn largest_pressure(outline: &Outline, actions: &Actions) -> Option<Pressure> {
@@ -44,7 +44,7 @@ fn tipping(actions: &Actions) -> Moment {
     actions.worst().moment * TIPPING_FACTOR
 }
 
-fn righting(outline: &Outline, actions: &Actions) -> Moment {
+pub(super) fn righting(outline: &Outline, actions: &Actions) -> Moment {
     (actions.weight * HOLDING_FACTOR - actions.lift) * (outline.shorter() / 2.0)
 }
 
@@ -149,32 +149,4 @@ pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
     Check::at_most("block.buoyancy", "Floating up", kilonewton::get(lift), kilonewton::get(holding), Unit::Kilonewton, uplift::SOURCE)
         .note(note)
         .moved_by(&["site.groundwater_depth_m", "block.depth_m"])
-}
-
-pub(super) fn workings(outline: &Outline, actions: &Actions, notes: &mut Notes) {
-    let worst = actions.worst();
-    let weight = kilonewton::get(actions.weight);
-    let moment = kilonewton_metre::get(worst.moment);
-    let side = metre::get(outline.shorter());
-    notes.working(
-        Working::new(
-            "block.eccentricity",
-            format!("How far off the centre the force acts: {}", worst.name),
-            "e = M / N",
-            base::EDGE_SOURCE,
-        )
-        .with("M", moment, Unit::KilonewtonMetre)
-        .with("N", weight, Unit::Kilonewton)
-        .gives("e", moment / weight, Unit::Metre),
-    );
-    let pressure = largest_pressure(outline, actions).map_or(f64::NAN, kilopascal::get);
-    let formula = if moment / weight <= side / 6.0 { "q = N / (B L) (1 + 6 e / B)" } else { "q = 2 N / (3 L (B/2 − e))" };
-    notes.working(
-        Working::new("block.bearing_pressure", "Largest pressure under the base's edge", formula, base::EDGE_SOURCE)
-            .with("N", weight, Unit::Kilonewton)
-            .with("e", moment / weight, Unit::Metre)
-            .with("B", side, Unit::Metre)
-            .with("L", metre::get(outline.longer()), Unit::Metre)
-            .gives("q", pressure, Unit::Kilopascal),
-    );
 }
