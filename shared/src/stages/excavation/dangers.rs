@@ -30,6 +30,8 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
     }
     if brief.excavation.method.value == Method::Machine {
         bottom(notes);
+    } else if pit.depth > metre::new(DEEP_BY_HAND_M) {
+        deep_by_hand(brief, pit, notes);
     }
     if ground.group == Group::Rock {
         breaking_rock(notes);
@@ -107,6 +109,18 @@ fn water(notes: &mut Notes) {
          a pipe from the bottom up.",
         WATER,
     );
+}
+
+/// Depth from which a spade no longer throws out of the pit.
+const DEEP_BY_HAND_M: f64 = 1.5;
+
+fn deep_by_hand(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
+    let text = format!(
+        "By hand, {} is deeper than a spade throws and than anyone can dig from the edge: it means a person in the pit, and so shored or \
+         battered sides, buckets on a rope, and a second person above. Go less deep and wider, or hire a small digger.",
+        say(brief, pit.depth)
+    );
+    notes.caution("excavation.deep_by_hand", When::Planning, text, Source::common_practice("reach of a spade"));
 }
 
 fn bottom(notes: &mut Notes) {

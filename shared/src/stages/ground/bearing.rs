@@ -30,7 +30,9 @@ pub fn bearing(brief: &Brief, row: &SoilRow, groundwater: Option<Length>, notes:
             .with("c, for groundwater", factor, Unit::One)
             .gives("q", typical * factor, Unit::Kilopascal),
     );
-    let (low, typical) = (low * factor, typical * factor);
+    // Where nobody knows the water, the low end reckons with it.
+    let unknown_water = row.group.is_granular() && groundwater.is_none();
+    let (low, typical) = (low * if unknown_water { WET_FACTOR } else { factor }, typical * factor);
     let (halved, source) = if wet {
         ("; halved, because groundwater is near the base", Source::common_practice("bearing of sand halved by groundwater"))
     } else {

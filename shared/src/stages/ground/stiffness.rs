@@ -136,7 +136,7 @@ fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, 
 /// The speed's own line, where no formula has written one.
 fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut Notes) {
     let (title, formula, source) = match from {
-        StiffnessFrom::StatedSpeed => ("Speed of shear waves, as stated", "Vs stated", STATED),
+        StiffnessFrom::StatedSpeed => ("Speed of shear waves, as stated; low and high are shares of it", "Vs stated", STATED),
         StiffnessFrom::SoilWords => {
             ("Speed of shear waves, typical for the soil in words", "Vs from the table of soils, × √(G/G₀)", soil_table::SOURCE)
         }
@@ -148,6 +148,10 @@ fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut N
             .with("Vs low in the table", low, Unit::MetrePerSecond)
             .with("Vs typical in the table", typical, Unit::MetrePerSecond)
             .with("Vs high in the table", high, Unit::MetrePerSecond);
+    }
+    if from == StiffnessFrom::StatedSpeed {
+        let [low, high] = STATED_SPEED_BAND;
+        line = line.with("low / Vs", low, Unit::One).with("high / Vs", high, Unit::One);
     }
     notes.working(line.gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond));
 }

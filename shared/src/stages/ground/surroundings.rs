@@ -94,14 +94,15 @@ fn drain(brief: &Brief, notes: &mut Notes) {
 fn water(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let Some(depth) = ground.groundwater_depth.map(metre::get).filter(|depth| *depth < 2.0) else { return };
     let group = match ground.group {
-        Group::Silt | Group::Sand | Group::Gravel => "It takes stiffness and bearing from this soil, which the figures count in.",
-        Group::Clay => "In clay it counts at the low end of the stiffness.",
+        Group::Silt | Group::Sand | Group::Gravel => "It takes stiffness and bearing from this soil, which the figures count in. ",
+        Group::Clay => "In clay it counts at the low end of the stiffness. ",
         Group::Rock | Group::Unfit => "",
     };
+    let place =
+        if depth > 0.0 { format!("{} below the surface", brief.units.say(depth, Unit::Metre)) } else { "at the surface".to_owned() };
     let text = format!(
-        "Groundwater stands {} below the surface at its highest. {group} It lifts a block that reaches into it, and the stiffness will \
-         change a little from a wet to a dry season; measure the pier in both.",
-        brief.units.say(depth, Unit::Metre)
+        "Groundwater stands {place} at its highest. {group}It lifts a block that reaches into it, and the stiffness will \
+         change a little from a wet to a dry season; measure the pier in both."
     );
     notes.caution("ground.water", When::Planning, text, Source::derived("effective stress and buoyancy"));
 }

@@ -65,3 +65,43 @@ fn water_softens_sand_and_raises_poissons_ratio() {
 fn uom_ratio(ratio: uom::si::f64::Ratio) -> f64 {
     ratio.value
 }
+
+#[test]
+fn a_shallow_pit_in_sand_stands_in_softer_ground() {
+    let deep = ground(|plan| plan.site.soil = Some(Soil::MediumSand)).value;
+    let shallow = ground(|plan| {
+        plan.site.soil = Some(Soil::MediumSand);
+        plan.excavation.max_depth_m = Some(0.5);
+    });
+    let ratio = shallow.value.shear_modulus.unwrap().typical / deep.shear_modulus.unwrap().typical;
+    assert!((uom_ratio(ratio) - 0.5_f64.sqrt()).abs() < 1e-9);
+}
+
+#[test]
+fn a_blow_count_in_rock_is_set_aside_and_said_to_be() {
+    let found = ground(|plan| {
+        plan.site.soil = Some(Soil::Rock);
+        plan.site.blow_count = Some(80.0);
+    });
+    assert_eq!(found.value.stiffness_from, StiffnessFrom::SoilWords);
+    assert!(found.notes.cautions.iter().any(|caution| caution.id == "ground.blow_count"));
+}
+
+#[test]
+fn frost_is_stated_or_calculated_or_taken() {
+    let depth = |index, mean, stated| {
+        metre::get(
+            ground(|plan| {
+                plan.site.freezing_index_c_days = index;
+                plan.site.mean_annual_temperature_c = mean;
+                plan.site.frost_depth_m = stated;
+            })
+            .value
+            .frost_depth,
+        )
+    };
+    assert_eq!(depth(Some(300.0), Some(9.0), Some(0.5)), 0.5);
+    let (bound, berggren) = (depth(Some(300.0), None, None), depth(Some(300.0), Some(9.0), None));
+    assert!(berggren < bound && berggren > 0.5 * bound, "{berggren} {bound}");
+    assert_eq!((depth(None, None, None), depth(None, Some(24.0), None), depth(Some(0.0), Some(12.0), None)), (0.8, 0.0, 0.0));
+}

@@ -34,10 +34,12 @@ impl Water {
     }
 }
 
-/// Depth that stands for the block: the stated block's or the pit's, at most a metre.
+/// Depth that stands for the block: the stated block's or the pit's, down to rock, at most a metre.
 #[must_use]
 pub fn depth(brief: &Brief) -> Length {
-    let deepest = brief.block.depth.unwrap_or(brief.excavation.max_depth.value);
+    let pit = brief.excavation.max_depth.value;
+    let pit = brief.site.stated.rock_depth_m.map_or(pit, |rock| pit.min(metre::new(rock)));
+    let deepest = brief.block.depth.unwrap_or(pit);
     deepest.min(metre::new(REFERENCE_DEPTH_M)).max(metre::new(LEAST_DEPTH_M))
 }
 
