@@ -92,9 +92,9 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     let size = ask.choice(
         "anchors.size",
         said.size,
-        Size::M16,
+        sizes::usual_size(said),
         Size::key,
-        Taken::new("the usual stud of a pier", "stiffness and resistance", HOUSE),
+        Taken::new("the usual stud of a pier, or the nearest that fits the stated hole and depth", "stiffness and resistance", HOUSE),
     );
     let thread = threads::thread(size.value);
     let sizes = sizes::Usual::find(plan, pier, count.value, &thread);

@@ -3,7 +3,7 @@
 use crate::source::{Source, Standing};
 use crate::units::{
     Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre, millimetre_per_megapascal,
-    newton_per_metre, square_millimetre,
+    newton_per_metre,
 };
 
 /// Volume in the holes.
@@ -105,15 +105,6 @@ pub fn cartridges(volume: Volume, nozzles: u32, purge: Volume, cartridge: Volume
     let needed = millilitre::get(volume) + f64::from(nozzles) * millilitre::get(purge);
     let cartridge = millilitre::get(cartridge);
     if cartridge > 0.0 && needed.is_finite() { (needed / cartridge).ceil().clamp(1.0, 1e6) as u32 } else { 1 }
-}
-
-/// Area of the ring between hole and stud.
-///
-/// # Source
-/// Geometry.
-#[must_use]
-pub fn ring_area(hole: Length, stress_area: Area) -> Area {
-    square_millimetre::new(std::f64::consts::FRAC_PI_4 * millimetre::get(hole).powi(2) - square_millimetre::get(stress_area))
 }
 
 #[cfg(test)]

@@ -20,7 +20,7 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::stages::block::Block;
-use crate::stages::joint;
+use crate::stages::joint::{self, Joint};
 use crate::stages::pier::Pier;
 use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millimetre};
 
@@ -61,6 +61,8 @@ pub struct Anchors {
     pub governing: String,
     /// Where the preload goes.
     pub seat: Seat,
+    /// How the foot turns on them.
+    pub joint: Joint,
     /// How they are set.
     #[serde(flatten)]
     pub setting: Setting,
@@ -97,15 +99,16 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     let setting = setting::find(brief);
     setting::notes(brief, &setting, &mut notes);
     let screw = torque::Screw::of(brief);
-    let torque = torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained));
+    let torque =
+        torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained), foot::most_preload(&situation));
     torque::notes(brief, &torque, &screw, &mut notes);
     let preload = screw.preload(torque.used);
     keeping::sustained(&situation, preload, both.resistances.single.design(Mode::BondSustained), &mut notes);
     let flexure = foot::find(&situation, preload, both.chosen(brief), &mut notes);
-    let disc = joint::base_joint(brief, block).disc_radius;
-    let keeping = keeping::find(&situation, preload, &torque, disc, both.chosen(brief), &mut notes);
-    advice::cautions(brief, &mut notes);
-    let steps = advice::steps(brief, &setting, &torque, situation.seat);
+    let joint = joint::base_joint(brief, block);
+    let keeping = keeping::find(&situation, preload, &torque, joint.disc_radius, both.chosen(brief), &mut notes);
+    advice::cautions(brief, situation.seat, &mut notes);
+    let steps = advice::steps(brief, &setting, &torque, situation.seat, flexure.map(|flexure| flexure.nut_gap));
     let value = Anchors {
         studs: group.studs,
         hole_diameter: anchors.hole_diameter.value,
@@ -115,6 +118,7 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
         preload: Some(preload),
         governing: governing(&both, brief),
         seat: situation.seat,
+        joint,
         setting,
         torque,
         resistances: both.resistances,

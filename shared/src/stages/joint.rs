@@ -4,6 +4,8 @@
 //! whatever the torque. On grout the preload keeps plate and grout closed, and the joint turns like a rigid disc on the
 //! concrete; when the preload is gone, or the moment is greater than what opens it, the studs have to stretch.
 
+use serde::Serialize;
+
 use crate::brief::Brief;
 use crate::brief::anchors::Product;
 use crate::figure::Unit;
@@ -29,21 +31,27 @@ const CONCRETE_POISSON_RATIO: f64 = 0.2;
 const RIGID_N_PER_M: f64 = 1e15;
 
 /// The foot's turning stiffness and its parts.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Joint {
     /// Where the preload goes.
     pub seat: Seat,
     /// Turning stiffness: low, expected, high.
+    #[serde(rename = "stiffness_n_m_per_rad", serialize_with = "newton_metre_per_radian::spread::serialize")]
     pub stiffness: Spread<RotationalStiffness>,
-    /// Of which with the joint open, studs alone.
+    /// The same with the joint open, studs alone.
+    #[serde(rename = "open_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
     pub open: RotationalStiffness,
     /// Bond of one stud.
+    #[serde(rename = "bond_n_per_m", serialize_with = "newton_per_metre::serialize")]
     pub bond: LinearStiffness,
     /// Free length of one stud.
+    #[serde(rename = "bar_n_per_m", serialize_with = "newton_per_metre::serialize")]
     pub bar: LinearStiffness,
     /// Plate between wall and one stud.
+    #[serde(rename = "plate_n_per_m", serialize_with = "newton_per_metre::serialize")]
     pub plate: LinearStiffness,
     /// Radius of the disc that presses, where the joint is closed.
+    #[serde(rename = "disc_radius_mm", serialize_with = "millimetre::serialize")]
     pub disc_radius: Length,
 }
 
@@ -187,6 +195,7 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
         Working::new("joint.bar", "Free length of one stud", "k_s = E A_s/l", stud_group::RING)
             .with("E", material::E_MPA, Unit::Megapascal)
             .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
+            .with("gap", millimetre::get(brief.pier.gap.value), Unit::Millimetre)
             .gives("k_s", per_mm(joint.bar).min(1e6), Unit::KilonewtonPerMillimetre),
     );
     notes.working(

@@ -1,8 +1,9 @@
 //! Usual sizes of studs beside what is stated: the circle inside the plate, the embedment inside block and stud.
 
 use crate::brief::pier::Pier;
-use crate::rules::threads::Thread;
+use crate::rules::threads::{self, Thread};
 use crate::site_plan::SitePlan;
+use crate::site_plan::anchors::Size;
 use crate::units::{Length, metre, millimetre};
 
 /// Threads that show above the nut.
@@ -38,6 +39,17 @@ impl Usual {
             hole_mm: millimetre::get(thread.drill),
         }
     }
+}
+
+/// M16, or the nearest size that a stated hole takes and whose bond model covers a stated depth.
+#[must_use]
+pub fn usual_size(said: &crate::site_plan::Anchors) -> Size {
+    let fits = |size: &Size| {
+        let diameter = millimetre::get(threads::thread(*size).diameter);
+        said.hole_diameter_mm.is_none_or(|hole| hole > diameter)
+            && said.embedment_mm.is_none_or(|depth| (4.0 * diameter..=20.0 * diameter).contains(&depth))
+    };
+    [Size::M16, Size::M20, Size::M12, Size::M24, Size::M10].into_iter().find(fits).unwrap_or(Size::M10)
 }
 
 /// Length of stud above the concrete: gap, plate, washer, nut and two threads.

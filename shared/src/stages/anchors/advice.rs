@@ -12,7 +12,7 @@ use crate::source::{Source, Standing};
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::setting::{self, Setting};
 use crate::stages::anchors::torque::Torque;
-use crate::units::{Time, hour, millilitre, millimetre, newton_metre};
+use crate::units::{Length, Time, hour, millilitre, millimetre, newton_metre};
 
 /// Galvanised threads.
 const GALVANISED: Source = Source::new("ISO 10684", "2004", "Annex A and clause 6", Standing::SecondHand);
@@ -32,7 +32,7 @@ pub struct Step {
 
 /// The steps from hole to last check.
 #[must_use]
-pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat) -> Vec<Step> {
+pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat, nut_gap: Option<Length>) -> Vec<Step> {
     let units = brief.units;
     let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
     let time = |time: Option<Time>, unit: Unit, per_hour: f64| {
@@ -42,7 +42,7 @@ pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat) -> V
     let temperature = units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
     let step = |id, says: String| Step { id, says };
     let first = torque.passes.first().map_or(torque.used, |pass| pass.torque);
-    vec![
+    let mut steps = vec![
         step("drill", format!("Drill each hole {} wide and {} deep, upright, through a template; a diamond core leaves walls too smooth unless the product allows it.", mm(anchors.hole_diameter.value), mm(setting::hole_depth(brief)))),
         step("clean", format!("Clean from the bottom up: blow {n} times, brush {n} times with a round brush of {brush}, blow {n} times, until no dust comes. No water may stand in the hole. Dust left behind can halve the bond.", n = setting.cleaning_rounds, brush = mm(setting.brush))),
         step("discard", "Throw away the first strokes of each nozzle until the colour is even; take a new nozzle after a pause longer than the working time.".to_owned()),
@@ -52,14 +52,59 @@ pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat) -> V
         step("snug", format!("Full torque not before {} at {temperature}: first pass at {}.", time(setting.cure_time, Unit::Hour, 1.0), units.say(newton_metre::get(first), Unit::NewtonMetre))),
         step("seat", seat.words().to_owned()),
         step("again", "Check the torque after a day, after a week, then every year: turn to the torque and no further.".to_owned()),
-    ]
+    ];
+    if let (Seat::Nuts, Some(gap)) = (seat, nut_gap) {
+        let says = format!(
+            "Bring the lower nuts into one plane before the upper ones are turned: a nut that is {} off bends the column's wall to half its \
+             yield strength. Feeler gauges under the plate show it; three studs always seat, four or more need care.",
+            mm(gap)
+        );
+        steps.insert(steps.len() - 3, step("level", says));
+    }
+    steps
 }
 
 /// The cautions about steel, coating and setting.
-pub fn cautions(brief: &Brief, notes: &mut Notes) {
+pub fn cautions(brief: &Brief, seat: Seat, notes: &mut Notes) {
+    tightening(brief, seat, notes);
+    pattern(brief, notes);
     steel(brief, notes);
     contact(brief, notes);
     setting_cautions(brief, notes);
+}
+
+fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
+    if seat == Seat::Nuts {
+        notes.caution(
+            "anchors.hold_lower_nut",
+            When::Tightening,
+            "Hold the lower nut with a spanner whenever the upper one is turned. Without that about half of the torque twists the stud in its \
+             resin, and products allow an M16 some 80 to 120 N m there; a stud that has turned in its hole is lost, though nothing shows.",
+            Source::new("Assessments of bonded anchors", "", "largest installation torque", Standing::FromMemory),
+        );
+    }
+    if brief.anchors.torque.is_none() && brief.anchors.max_torque.is_none() {
+        notes.caution(
+            "anchors.torque_unit",
+            When::Tightening,
+            "The largest torque that the resin's product allows was not given. Look it up on its sheet, in newton metres, before a wrench is set: \
+             where it is lower than this plan's torque, it rules.",
+            SETTING,
+        );
+    }
+}
+
+/// The code's figures show rectangles of up to nine fasteners; other rings are judged here by the same areas.
+fn pattern(brief: &Brief, notes: &mut Notes) {
+    if brief.anchors.number() != 4 {
+        notes.caution(
+            "anchors.pattern",
+            When::Planning,
+            "EN 1992-4 shows rectangles of up to nine fasteners. A ring of another number is calculated here by the same areas and factors, with \
+             overlaps counted once; that is a judgement, which a checking engineer should share.",
+            Source::new("EN 1992-4", "2018", "Figures 1.1 and 1.2", Standing::FromMemory),
+        );
+    }
 }
 
 fn steel(brief: &Brief, notes: &mut Notes) {

@@ -226,6 +226,20 @@ fn flexure(situation: &Situation, preload: Spread<Force>, notes: &mut Notes) -> 
     Some(found)
 }
 
+/// Preload at which plate or wall is bent as far as deliberate bending may go; none where tightening bends nothing.
+#[must_use]
+pub fn most_preload(situation: &Situation) -> Option<Force> {
+    if situation.seat != Seat::Dished {
+        return None;
+    }
+    let one = crate::units::newton::new(1000.0);
+    let dish = annular_plate::dish(&joint::plate(situation.brief), situation.brief.anchors.number(), one)?;
+    let pier = &situation.brief.pier;
+    let capacity = material::yield_strength(grade(pier.steel.value).0, pier.plate_thickness.value) * ELASTIC_SHARE_RATIO;
+    let worst = megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress)) * PEAK_FACTOR;
+    (worst > 0.0).then(|| one * (megapascal::get(capacity) / worst))
+}
+
 fn flexure_notes(situation: &Situation, found: &Flexure, dish: &Dish, notes: &mut Notes) {
     let brief = situation.brief;
     notes.working(

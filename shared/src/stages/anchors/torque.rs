@@ -131,10 +131,11 @@ impl Screw {
     }
 }
 
-/// Finds the torque; `lasting` is the pull that the bond of one stud may carry for good.
+/// Finds the torque; `lasting` is the pull that the bond of one stud may carry for good, `bending` the preload that plate
+/// and wall may be bent with.
 #[must_use]
-pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force) -> Torque {
-    let limits = limits(brief, seat, screw, lasting);
+pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Torque {
+    let limits = limits(brief, seat, screw, lasting, bending);
     let high = limits.iter().map(|limit| newton_metre::get(limit.torque)).fold(f64::INFINITY, f64::min);
     let high = handy(high);
     let aim = handy(0.9 * high);
@@ -167,12 +168,15 @@ fn handy(torque: f64) -> f64 {
     (torque / step + 1e-9).floor() * step
 }
 
-fn limits(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force) -> Vec<Limit> {
+fn limits(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Vec<Limit> {
     let limit = |what, torque| Limit { what, torque, governs: false };
     let mut limits = vec![limit("seven tenths of the stud's proof load", screw.torque(screw.proof * tightening::PROOF_SHARE_RATIO))];
     if seat.pulls_on_bond() {
         // The strongest of the scattered preloads must not pull the resin loose.
         limits.push(limit("lasting pull on the resin", screw.torque(lasting / screw.share.high)));
+    }
+    if let Some(bending) = bending {
+        limits.push(limit("bending of plate and wall", screw.torque(bending / screw.share.high)));
     }
     if let Some(most) = brief.anchors.max_torque {
         limits.push(limit("the product's own maximum", most));

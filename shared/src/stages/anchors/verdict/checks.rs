@@ -138,8 +138,61 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
         .note("Thinner, and the drill or the pull breaks out below.")
         .moved_by(&["block.depth_m", "block.upstand_m", "anchors.embedment_mm"]),
     );
+    plate(situation, group, notes);
     range(situation.brief, situation, notes);
 }
+
+/// Holes inside the plate, nuts outside the column.
+fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
+    let (pier, thread, mm) = (&situation.brief.pier, &situation.thread, millimetre::get);
+    let reach = group.studs.iter().map(|stud| mm(stud.x).abs().max(mm(stud.y).abs())).fold(0.0, f64::max);
+    let needed = 2.0 * (reach + 1.2 * mm(thread.plate_hole));
+    notes.check(
+        Check::at_least(
+            "anchors.plate_edge",
+            "Base plate round the studs' holes",
+            mm(pier.plate_side.value),
+            needed,
+            Unit::Millimetre,
+            PLATE_EDGE,
+        )
+        .note("From the middle of a hole to the plate's edge 1.2 hole diameters at least.")
+        .moved_by(&["pier.plate_side_mm", "anchors.circle_diameter_mm", "anchors.size"]),
+    );
+    let clear = mm(pier.outside_diameter.value) + 2.0 * mm(pier.weld_leg.value) + mm(thread.washer_diameter);
+    notes.check(
+        Check::at_least(
+            "anchors.reach",
+            "Circle of the studs outside column and weld",
+            mm(situation.brief.anchors.circle_diameter.value),
+            clear,
+            Unit::Millimetre,
+            REACH,
+        )
+        .note("Washers must lie flat beside the weld, and a socket must reach the nuts.")
+        .moved_by(&["anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.weld_leg_mm"]),
+    );
+    let (hole, stud) = (mm(situation.brief.anchors.hole_diameter.value), mm(thread.diameter));
+    notes.check(
+        Check::at_most(
+            "anchors.hole",
+            "Hole against the product's usual width",
+            hole,
+            (1.35 * stud).max(stud + 5.0),
+            Unit::Millimetre,
+            HOLE,
+        )
+        .note("Two to four millimetres wider than the stud is usual; a wide ring of resin is weaker and creeps more.")
+        .moved_by(&["anchors.hole_diameter_mm", "anchors.size"]),
+    );
+}
+
+/// Edge of a hole in a plate.
+const PLATE_EDGE: Source = Source::new("EN 1993-1-8", "2005", "Table 3.3", crate::source::Standing::FromMemory);
+/// Room for washers.
+const REACH: Source = Source::derived("column, weld and washers side by side");
+/// Width of the hole.
+const HOLE: Source = Source::common_practice("hole two to four millimetres wider than the stud");
 
 /// The bond model's range of depth.
 fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
