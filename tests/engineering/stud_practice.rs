@@ -85,7 +85,19 @@ fn resin_for_four_holes() {
 #[test]
 fn three_seats() {
     let nuts = design(|_| ());
-    let grout = design(|plan| plan.pier.levelling = Some(Levelling::Grout));
+    let product =
+        |plan: &mut SitePlan| (plan.anchors.bond_strength_mpa, plan.anchors.bond_strength_uncracked_mpa) = (Some(8.0), Some(12.0));
+    let unknown = design(|plan| plan.pier.levelling = Some(Levelling::Grout));
+    let grout = design(|plan| {
+        product(plan);
+        plan.pier.levelling = Some(Levelling::Grout);
+    });
+    assert!(
+        grout.pier.base_joint_stiffness > unknown.pier.base_joint_stiffness * 8.0,
+        "a preload that nothing vouches for is not relied on"
+    );
+    assert_eq!(verdict(&unknown, "anchors.joint_closed"), Verdict::Unknown);
+    assert_eq!(verdict(&grout, "anchors.joint_closed"), Verdict::Holds);
     let dished = design(|plan| plan.anchors.lower_nuts = Some(LowerNuts::None));
     assert_eq!([nuts.anchors.seat, grout.anchors.seat, dished.anchors.seat], [Seat::Nuts, Seat::Bedded, Seat::Dished]);
     assert!(grout.pier.base_joint_stiffness > nuts.pier.base_joint_stiffness * 10.0);

@@ -16,6 +16,7 @@ use crate::rules::en_1993_1_8_2005::{base_plate, t_stub};
 use crate::rules::vdi_2230_2015::loss;
 use crate::rules::{resin, stud_group};
 use crate::stages::anchors::seat::Seat;
+use crate::stages::anchors::situation::tightening_is_known;
 use crate::stages::block::Block;
 use crate::units::{
     Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre, newton_metre_per_radian, newton_per_metre,
@@ -77,13 +78,15 @@ pub fn base_joint(brief: &Brief, block: &Block) -> Joint {
     };
     let radius = disc_radius(brief, block, seat);
     let closed = base_plate::closed(block.elastic_modulus, CONCRETE_POISSON_RATIO, radius);
+    // A preload that nothing vouches for is not relied on.
+    let held = |open| if tightening_is_known(brief) { closed } else { least(open, closed) };
     let (stiffness, open) = match seat {
         Seat::Nuts => (on_studs, on_studs.typical),
         Seat::Bedded => {
             let open = open_on_grout(brief, block);
-            (Spread { low: least(open, closed), typical: closed, high: closed }, open)
+            (Spread { low: least(open, closed), typical: held(open), high: closed }, open)
         }
-        Seat::Dished => (Spread { low: least(on_studs.low, closed), typical: closed, high: closed }, on_studs.typical),
+        Seat::Dished => (Spread { low: least(on_studs.low, closed), typical: held(on_studs.typical), high: closed }, on_studs.typical),
     };
     Joint { seat, stiffness, open, bond: springs.bond, bar: springs.bar, plate: springs.plate, disc_radius: radius }
 }
@@ -210,7 +213,8 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
     );
     let (formula, source) = match joint.seat {
         Seat::Nuts => ("K = n R²/2 ÷ (1/k_b + 1/k_s + 1/k_p)", stud_group::RING),
-        Seat::Bedded | Seat::Dished => ("K = 4 E_c a³/[3(1 − ν²)]", base_plate::DISC),
+        Seat::Bedded | Seat::Dished if tightening_is_known(brief) => ("K = 4 E_c a³/[3(1 − ν²)], closed by the preload", base_plate::DISC),
+        Seat::Bedded | Seat::Dished => ("as with the joint open, since nothing vouches for a preload", base_plate::JOINT),
     };
     notes.working(
         Working::new("pier.base_joint_stiffness", "Turning stiffness of the foot", formula, source)

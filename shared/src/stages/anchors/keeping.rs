@@ -16,7 +16,7 @@ use crate::stages::anchors::strength::Mode;
 use crate::stages::anchors::torque::Torque;
 use crate::stages::anchors::verdict::Verdict;
 use crate::units::{
-    Force, Length, LinearStiffness, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton_metre,
+    Force, Length, LinearStiffness, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton, newton_metre,
     newton_per_metre,
 };
 
@@ -30,6 +30,11 @@ const BONDED_STRETCH_RATIO: f64 = 0.5;
 const STEEL_RELAXATION_RATIO: f64 = 0.005;
 /// Times after which nuts are tightened again.
 const AGAIN: Source = Source::common_practice("checked after a day, after a week, then yearly");
+
+/// An observer who takes hold of the telescope, N.
+const HAND_N: f64 = 100.0;
+/// The same as a source.
+const HAND: Source = Source::judgement("a hand that pushes with 100 N at the telescope; kern of a disc");
 
 /// What is left of the preload.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -200,20 +205,28 @@ fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, verd
         return;
     }
     let Some(opening) = keeping.opening_moment else { return };
+    let title = "A hand on the telescope against what opens the joint";
+    let fields: &[&str] = &["anchors.torque_n_m", "anchors.count", "anchors.bond_strength_mpa", "pier.plate_thickness_mm"];
+    if !situation.may_be_tightened() {
+        let why = "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \
+                   taken as open, its studs stretching.";
+        notes.check(Check::unknown("anchors.joint_closed", title, Unit::NewtonMetre, HAND, why).moved_by(fields));
+        return;
+    }
+    let hand = newton::new(HAND_N) * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);
     notes.check(
         Check::at_most(
             "anchors.joint_closed",
-            "Moment of the worst action against what opens the joint",
-            newton_metre::get(verdict.action.moment),
+            title,
+            newton_metre::get(hand),
             newton_metre::get(opening),
             Unit::NewtonMetre,
-            base_plate::DISC,
+            HAND,
         )
         .note(format!(
-            "With the preload that is left after ten years. While it stays closed the foot is about ten times as stiff; an observer's touch is \
-             far below this. The torque is {}.",
+            "With the preload that is left after ten years. While it stays closed the foot is about ten times as stiff. The torque is {}.",
             AGAIN.clause
         ))
-        .moved_by(&["anchors.torque_n_m", "anchors.count", "anchors.bond_strength_mpa", "pier.plate_thickness_mm"]),
+        .moved_by(fields),
     );
 }

@@ -63,12 +63,24 @@ impl<'a> Situation<'a> {
         }
     }
 
+    /// Whether anything says how far the nuts may be tightened where that pulls on the resin.
+    #[must_use]
+    pub fn may_be_tightened(&self) -> bool {
+        tightening_is_known(self.brief)
+    }
+
     /// Free length of stud that bends in shear: none where the plate lies on grout or concrete.
     #[must_use]
     pub fn lever_gap(&self) -> Option<Length> {
         let gap = self.brief.pier.gap.value;
         (self.seat != Seat::Bedded && millimetre::get(gap) > 0.0).then_some(gap)
     }
+}
+
+/// Whether a product's bond strength, or a torque, is known.
+#[must_use]
+pub fn tightening_is_known(brief: &Brief) -> bool {
+    brief.anchors.product.known() || brief.anchors.torque.is_some()
 }
 
 /// Which studs a resistance is for.
