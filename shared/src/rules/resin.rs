@@ -110,6 +110,7 @@ pub fn cartridges(volume: Volume, nozzles: u32, purge: Volume, cartridge: Volume
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::square_millimetre;
 
     /// Computed for M16 in 18: hole 31.8 and 40.7 ml, ring 12.2 and 15.6 ml at 125 and 160 mm; two thirds 21.2 and 27.1.
     #[test]
