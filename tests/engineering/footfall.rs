@@ -1,0 +1,85 @@
+//! A walking load against the tables of SCI P354 (Table 3.1, read in public code that cites it) and CCIP-016 (Table 4.3,
+//! from memory), and its Fourier content against them. A worked example with a printed answer was looked for in the
+//! guides' published extracts and not found in a text that could be read.
+
+use std::f64::consts::PI;
+
+use stillground::rules::li_2010::step;
+use stillground::rules::mechanics::oscillator::Oscillator;
+use stillground::rules::{ccip_016_2006, sci_p354_2009};
+use stillground::units::{hertz, newton, second};
+use stillground_tests::close;
+
+/// Amplitude of a harmonic of a walk over weight: one foot after the other, the feet overlapping.
+fn harmonic(pace: f64, n: u8) -> f64 {
+    let period = 1.0 / pace;
+    let samples = 4000;
+    let (mut c, mut s) = (0.0, 0.0);
+    for i in 0..samples {
+        let t = period * f64::from(i) / f64::from(samples);
+        let force = step::force_ratio(hertz::new(pace), second::new(t)) + step::force_ratio(hertz::new(pace), second::new(t + period));
+        let phase = 2.0 * PI * f64::from(n) * t / period;
+        c += force * phase.cos();
+        s += force * phase.sin();
+    }
+    2.0 / f64::from(samples) * c.hypot(s)
+}
+
+/// The basis' figures for 2.0 Hz: 0.430, 0.091, 0.072, 0.027; CCIP-016's table has 0.430, 0.091, 0.071 for the first three.
+#[test]
+fn the_steps_add_up_to_the_harmonics_of_the_table() {
+    let pace = hertz::new(2.0);
+    for n in 1..=3 {
+        close(&format!("harmonic {n}"), harmonic(2.0, n), ccip_016_2006::walking::harmonic_ratio(n, pace), 0.03);
+    }
+    close("harmonic 4", harmonic(2.0, 4), 0.027, 0.05);
+}
+
+/// Through the paces of SCI P354's table the first harmonic of the steps stays within a tenth of it.
+#[test]
+fn the_first_harmonic_follows_the_pace_as_sci_p354_has_it() {
+    for pace in [1.8, 2.0, 2.2] {
+        close(&format!("{pace} Hz"), harmonic(pace, 1), sci_p354_2009::walking::harmonic_ratio(1, hertz::new(pace)), 0.10);
+    }
+}
+
+/// Both guides' impulses fall with the mode's frequency by the same power and differ as their constants do.
+#[test]
+fn the_two_guides_impulses_stand_as_their_constants() {
+    let (pace, weight) = (hertz::new(1.8), newton::new(700.0));
+    for mode in [10.0, 15.0, 20.0] {
+        let sci = sci_p354_2009::walking::impulse_n_s(pace, hertz::new(mode), weight);
+        close("ratio", sci / ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)), 60.0 / 54.0, 1e-12);
+    }
+    // Values of the basis: 6.27, 3.70, 2.55 N s.
+    for (mode, expected) in [(10.0, 6.27), (15.0, 3.70), (20.0, 2.55)] {
+        close("CCIP", ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)), expected, 2e-3);
+    }
+}
+
+/// The basis' table: a walk at 1.8 Hz, 2 per cent damping; from some 12 Hz on the mode follows the step.
+#[test]
+fn a_mode_above_twelve_hertz_follows_a_step_with_little_more() {
+    let swing = |frequency: f64| {
+        let dt = 0.001;
+        let omega = 2.0 * PI * frequency;
+        let mut one = Oscillator::at_rest(omega, 0.02, dt);
+        let pace = hertz::new(1.8);
+        let walk = |t: f64| (0..40).map(|k| step::force_ratio(pace, second::new(t - f64::from(k) / 1.8))).sum::<f64>() * omega * omega;
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        for i in 0..16_000 {
+            let t = f64::from(i) * dt;
+            one.advance(walk(t), walk(t + dt));
+            if t > 10.0 {
+                (low, high) = (low.min(one.q), high.max(one.q));
+            }
+        }
+        high - low
+    };
+    let still = swing(200.0);
+    close("static", still, 0.815, 0.02);
+    assert!(swing(14.0) / still < 1.25, "{}", swing(14.0) / still);
+    assert!(swing(39.0) / still < 1.2);
+    // A mode on the third harmonic rings.
+    assert!(swing(5.4) / still > 3.0);
+}

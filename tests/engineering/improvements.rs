@@ -1,0 +1,54 @@
+//! Improvements found again: each change is made in the plan's own fields, and the figure comes out as it was told.
+
+use serde_json::{Value, json};
+use stillground::design::{Design, design_plan};
+use stillground::halfspace::SmallShelf;
+use stillground::site_plan::SitePlan;
+use stillground_tests::close;
+
+fn figure(design: &Design, what: &str) -> f64 {
+    match what {
+        "settle" => design.motion.bump.unwrap().worst_settle_s.unwrap(),
+        id => design.motion.disturbances.iter().find(|one| one.id == id).unwrap().worst_arcsec.unwrap(),
+    }
+}
+
+#[track_caller]
+fn found_again(plan: &Value) -> usize {
+    let shelf = SmallShelf::holding(16);
+    let read = |plan: &Value| -> SitePlan { serde_json::from_value(plan.clone()).unwrap() };
+    let before = design_plan(&read(plan), &shelf).unwrap();
+    for improvement in &before.motion.improvements {
+        let mut changed = plan.clone();
+        for field in &improvement.fields {
+            let (section, name) = field.field.split_once('.').unwrap();
+            changed[section][name] = serde_json::to_value(&field.value).unwrap();
+        }
+        let after = design_plan(&read(&changed), &shelf).unwrap();
+        let (old, new) = (figure(&before, improvement.what), figure(&after, improvement.what));
+        close(&improvement.change, new / old - 1.0, improvement.effect_ratio, 1e-9);
+        assert!(improvement.effect_ratio < 0.0);
+    }
+    before.motion.improvements.len()
+}
+
+#[test]
+fn what_would_help_does_help_an_unknown_plan() {
+    assert!(found_again(&json!({ "schema_version": 1 })) >= 4);
+}
+
+#[test]
+fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
+    let plan = json!({
+        "schema_version": 1,
+        "site": { "soil": "firm_clay" },
+        "block": { "length_m": 1.0, "width_m": 1.2, "depth_m": 0.9, "side_contact_from_m": 0.5, "side_contact_to_m": 0.9 },
+        "pier": { "tube": "CHS 168.3 x 6.3", "plate_side_mm": 360 },
+        "load": { "enclosure": "open" },
+        "floor": { "stands": [{ "name": "A", "x_m": 1.0, "y_m": 0.0, "mass_kg": 90.0 }], "walk": [[1.0, -2.0], [1.0, 2.0]], "soles": "hard" }
+    });
+    assert!(found_again(&plan) >= 5);
+    let design = design_plan(&serde_json::from_value(plan).unwrap(), &SmallShelf::holding(8)).unwrap();
+    let bonded = design.motion.improvements.iter().find(|one| one.change.contains("full depth")).unwrap();
+    assert!(bonded.effect_ratio < -0.2, "{}", bonded.effect_ratio);
+}
