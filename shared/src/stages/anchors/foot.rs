@@ -213,6 +213,9 @@ fn flexure(situation: &Situation, preload: Spread<Force>, notes: &mut Notes) -> 
     let peak = |stress: Pressure| stress * PEAK_FACTOR;
     // A nut that is off by δ bends the wall as if the whole ring were: the stress grows with δ.
     let per_mm = megapascal::get(peak(dish.wall_stress)) / millimetre::get(dish.at_studs);
+    if !(per_mm > 0.0 && per_mm.is_finite()) {
+        return None;
+    }
     let found = Flexure {
         plate: if situation.seat == Seat::Dished { dish.at_studs } else { millimetre::new(0.0) },
         slope_ratio: if situation.seat == Seat::Dished { dish.slope_ratio } else { 0.0 },
