@@ -12,7 +12,7 @@ mod wiring;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -128,8 +128,13 @@ impl Job<'_> {
         self.say(value, Unit::Metre)
     }
 
+    /// A size as a metric shop names it, with its inches behind it for who thinks in them: a drill of 18 mm is sold as that.
     fn mm(&self, value: f64) -> String {
-        self.say(value, Unit::Millimetre)
+        let metric = Units::Metric.say(value, Unit::Millimetre);
+        match self.brief.units {
+            Units::Metric => metric,
+            Units::Imperial => format!("{metric} ({})", self.say(value, Unit::Millimetre)),
+        }
     }
 
     /// A sheet of plywood as it is sold.

@@ -28,7 +28,7 @@ pub(super) fn list(job: &Job) -> List {
 
 fn steel(job: &Job, list: &mut List) {
     let (pier, brief) = (job.pier, &job.brief.pier);
-    let mm = |length| job.say(millimetre::get(length), Unit::Millimetre);
+    let mm = |length| job.mm(millimetre::get(length));
     let grade = brief.steel.value.key();
     let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value).max(0.05) + CUT_M;
     list.buy(

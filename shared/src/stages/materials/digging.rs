@@ -141,7 +141,7 @@ fn fence(job: &Job, list: &mut List) {
         format!("Fence panels of {} with feet", job.m(PANEL_M)),
         pieces(around / PANEL_M),
         "keeping people and animals out of the open pit",
-        "a metre clear of the edge all round",
+        "a stride clear of the edge all round",
     );
     let sheets = (length + 0.6) * (width + 0.6) / (SHEET_M.0 * SHEET_M.1);
     list.buy(

@@ -62,12 +62,7 @@ fn steel(job: &Job, list: &mut List) {
         format!("Reinforcing bar {}, ribbed, lengths of {}", job.mm(bar), job.m(BAR_M)),
         pieces(length * 1.1 / BAR_M),
         if job.brief.block.reinforcement.value == Reinforcement::Cage { "a cage on all faces" } else { "a mesh under the top" },
-        format!(
-            "{} in all at {} both ways, a tenth for cutting; {}",
-            job.say(length, Unit::Metre),
-            job.say(spacing, Unit::Millimetre),
-            mesh(job)
-        ),
+        format!("{} in all at {} both ways, a tenth for cutting; {}", job.say(length, Unit::Metre), job.mm(spacing), mesh(job)),
     );
     let area = metre::get(job.block.length) * metre::get(job.block.width);
     list.buy(
@@ -91,15 +86,15 @@ fn ducts(job: &Job, list: &mut List) {
     let ducts = &job.block.ducts;
     let count = f64::from(ducts.count);
     let each = metre::get(ducts.each);
-    let size = job.say(millimetre::get(ducts.inside_diameter), Unit::Millimetre);
+    let size = job.mm(millimetre::get(ducts.inside_diameter));
     list.buy(
         format!("Duct, {size} bore, lengths of {}", job.m(DUCT_M)),
         pieces(count * each * 1.1 / DUCT_M),
         "power and data through the block",
-        "only as far as a metre outside the block; the trench to the house comes on top",
+        "only as far as a stride outside the block; the trench to the house comes on top",
     );
     list.buy(
-        format!("Sweep bend, {size} bore, radius {} or more", job.say(millimetre::get(ducts.bend_radius), Unit::Millimetre)),
+        format!("Sweep bend, {size} bore, radius {} or more", job.mm(millimetre::get(ducts.bend_radius))),
         pieces(count),
         "turning up under the column",
         "no tight elbows",

@@ -25,7 +25,7 @@ fn steel(job: &Job, list: &mut List) {
     let count = anchors.count.value;
     let size = anchors.size.value.key();
     let class = anchors.strength_class.value.key();
-    let length = job.say(millimetre::get(anchors.length.value), Unit::Millimetre);
+    let length = job.mm(millimetre::get(anchors.length.value));
     let coating = anchors.coating.value.key();
     let finish = if class.starts_with("A4") { "stainless".to_owned() } else { coating.to_owned() };
     list.buy(
@@ -66,7 +66,7 @@ fn resin(job: &Job, list: &mut List) {
         format!(
             "{} for all holes with waste; an approved product for threaded rod, {} hole, this temperature and a damp or dry hole as it is; mind the date on it",
             job.say(millilitre::get(job.anchors.resin_volume), Unit::Millilitre),
-            job.say(millimetre::get(job.anchors.hole_diameter), Unit::Millimetre)
+            job.mm(millimetre::get(job.anchors.hole_diameter))
         ),
     );
     list.buy(
@@ -111,8 +111,8 @@ fn bed(job: &Job, list: &mut List) {
 
 fn holes(job: &Job, list: &mut List) {
     let diameter = millimetre::get(job.anchors.hole_diameter);
-    let depth = job.say(millimetre::get(job.anchors.hole_depth), Unit::Millimetre);
-    let said = job.say(diameter, Unit::Millimetre);
+    let depth = job.mm(millimetre::get(job.anchors.hole_depth));
+    let said = job.mm(diameter);
     let bits = if job.brief.anchors.count.value > 6.0 { 2.0 } else { 1.0 };
     list.buy(
         format!("Hammer-drill bit {said}, working length {depth} or more"),
@@ -120,7 +120,7 @@ fn holes(job: &Job, list: &mut List) {
         "the holes",
         "new, with its test mark; four cutters ride over steel better; measure it before the first hole",
     );
-    let brush = job.say(millimetre::get(job.anchors.setting.brush), Unit::Millimetre);
+    let brush = job.mm(millimetre::get(job.anchors.setting.brush));
     list.buy(
         format!("Wire brush {brush} with extension"),
         pieces(1.0),

@@ -24,7 +24,7 @@ fn measuring(job: &Job, list: &mut List) {
         "one of each, the finer one to 0.02 mm in a metre; turn them end for end and believe the mean",
     );
     list.have("Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
-    let side = job.say(millimetre::get(job.pier.plate_side) + 100.0, Unit::Millimetre);
+    let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);
     list.buy(
         format!("Template board, plywood {}, {side} square", job.mm(12.0)),
         pieces(1.0),
