@@ -49,7 +49,7 @@ fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
         Unit::Metre,
         plan.excavation.max_depth_m,
         metre::new,
-        1.2,
+        plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
         Taken::new(
             "what one or two people dig in a day, and about as deep as local rules let a pit stand open without support",
             "how deep the block may go: deeper is stiffer",
@@ -61,15 +61,20 @@ fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
 /// Battered sides take several metres at ground level; vertical ones no more than the block.
 fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     let said = &plan.excavation;
-    let (value, why) = match said.sides {
+    let (value, why): (f64, _) = match said.sides {
         Some(Sides::Sloped) => (5.0, "battered sides need a clearing of several metres"),
         _ => (2.0, "room in most gardens"),
     };
     let source = Source::judgement("room on the site");
-    let mut side = |field, said, effect: &str| ask.number(field, Unit::Metre, said, metre::new, value, Taken::new(why, effect, source));
+    // A block that was stated larger has its room: nobody states one that does not fit.
+    let around = if said.sides == Some(Sides::Sloped) { 4.0 } else { 0.0 };
+    let mut side = |field, said, block: Option<f64>, effect: &str| {
+        let value = block.map_or(value, |block| value.max(block + around));
+        ask.number(field, Unit::Metre, said, metre::new, value, Taken::new(why, effect, source))
+    };
     [
-        side("excavation.max_length_m", said.max_length_m, "how long the block may be"),
-        side("excavation.max_width_m", said.max_width_m, "how wide the block may be"),
+        side("excavation.max_length_m", said.max_length_m, plan.block.length_m, "how long the block may be"),
+        side("excavation.max_width_m", said.max_width_m, plan.block.width_m, "how wide the block may be"),
     ]
 }
 

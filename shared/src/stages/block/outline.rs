@@ -58,13 +58,14 @@ impl Outline {
         self.rocking(contact_ratio) / cube.rocking(contact_ratio)
     }
 
+    /// The depth counts up to the shorter side, where the closed form's range ends (D/B = 2).
     fn rocking(&self, contact_ratio: f64) -> f64 {
         let footing = Footing {
             shear_modulus: megapascal::new(1.0),
             poisson_ratio: 0.35,
             half_length: self.longer() / 2.0,
             half_width: self.shorter() / 2.0,
-            depth: self.depth * contact_ratio,
+            depth: self.depth.min(self.shorter()) * contact_ratio,
         };
         let surface = newton_metre_per_radian::get(pais_kausel::surface_rocking_short(&footing));
         surface * pais_kausel::rocking_short_factor(&footing)

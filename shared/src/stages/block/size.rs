@@ -23,6 +23,10 @@ const LONGEST_M: f64 = 10.0;
 /// The tonne of the trade's rule of thumb, kg.
 pub(super) const TONNE_KG: f64 = 1000.0;
 
+/// Two needs in words.
+const PLATE: &str = "room for the base plate";
+const EDGE: &str = "the studs' distance from the block's edge";
+
 /// Sizes the block, or takes it as stated.
 pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Outline {
     let depth = brief.block.depth.unwrap_or_else(|| depth(brief, ground, room, notes));
@@ -35,9 +39,11 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
         depth,
         upstand: brief.block.upstand.value,
     };
-    let mut governing = vec!["room for the plate and the studs' edge distance"];
+    let beyond_reach = beyond_reach(brief, ground, outline, most);
+    let mut governing = vec![PLATE];
     for _ in 0..MOST_STEPS {
-        let unmet = unmet(brief, ground, &outline);
+        let mut unmet = unmet(brief, ground, &outline);
+        unmet.retain(|need| !beyond_reach.contains(need));
         if unmet.is_empty() || !grow(brief, &mut outline, most) {
             break;
         }
@@ -45,6 +51,13 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
     }
     say_sides(brief, ground, &outline, &governing, notes);
     outline
+}
+
+/// What fits on the block or not, and is not helped by length where the width is short: not chased where even the largest block
+/// does not give it.
+fn beyond_reach(brief: &Brief, ground: &Ground, start: Outline, most: (Length, Length)) -> Vec<&'static str> {
+    let largest = Outline { length: brief.block.length.unwrap_or(most.0), width: brief.block.width.unwrap_or(most.1), ..start };
+    unmet(brief, ground, &largest).into_iter().filter(|need| [PLATE, EDGE].contains(need)).collect()
 }
 
 /// Makes every open side that is not yet at the pit's edge one step larger.
@@ -75,8 +88,8 @@ fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str>
     };
     need(kilogram::get(outline.mass()) >= TONNE_KG, "a tonne of concrete");
     need(outline.rocking_ratio(contact_ratio(brief, outline.depth)) >= small, "the rocking stiffness of a metre cube");
-    need(checks::edge_given(brief, outline) >= checks::edge_wanted(brief), "the studs' distance from the block's edge");
-    need(outline.shorter() >= checks::plate_needs(brief), "room for the base plate");
+    need(checks::edge_given(brief, outline) >= checks::edge_wanted(brief), EDGE);
+    need(outline.shorter() >= checks::plate_needs(brief), PLATE);
     need(checks::presses_little(ground, outline, &actions), "the ground's bearing pressure");
     need(checks::stands(outline, &actions), "standing up against a person, a ladder and the storm's gust");
     need(checks::stays_put(brief, outline, &actions), "staying put when pushed sideways");

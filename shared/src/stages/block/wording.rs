@@ -9,7 +9,7 @@ use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 /// Why a side is as long as it is, and by how much the block had to grow where it cannot go deep.
 pub(super) fn side(brief: &Brief, outline: &Outline, governing: &[&str], left: &[&str]) -> String {
     if !left.is_empty() {
-        return format!("Sized as large as the pit's limits and the stated sides allow; that is not enough for {}.", listed(left));
+        return format!("Sized as far as it helps within the pit's limits and the stated sides; that is not enough for {}.", listed(left));
     }
     let mut said = format!("Sized: the least that gives {}.", listed(governing));
     let wider = metre::get(outline.shorter()) - METRE_CUBE_M;
