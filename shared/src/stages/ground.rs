@@ -88,6 +88,14 @@ pub struct Ground {
     pub ask_an_engineer: Option<String>,
 }
 
+impl Ground {
+    /// Whether it is rock that stands by itself: sound rock, not the weathered kind.
+    #[must_use]
+    pub fn is_stable_rock(&self) -> bool {
+        self.slope_type == SlopeType::StableRock
+    }
+}
+
 /// Finds the ground.
 #[must_use]
 pub fn stage(brief: &Brief) -> Found<Ground> {

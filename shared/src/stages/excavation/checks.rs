@@ -90,7 +90,7 @@ fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
 
 /// Depth against that from which sides need protection, or to which the table of slopes holds.
 fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    if ground.group == Group::Rock {
+    if ground.is_stable_rock() {
         return;
     }
     let check = if pit.cast_against_ground {

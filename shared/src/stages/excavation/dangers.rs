@@ -59,13 +59,19 @@ fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
 fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     let limit = say(brief, distances::protection_from());
     let text = match (ground.group, pit.cast_against_ground) {
-        (Group::Rock, _) => "Sound rock stands, but look for cracks and layers that dip into the pit, and scale loose pieces off before \
+        _ if ground.is_stable_rock() => {
+            "Sound rock stands, but look for cracks and layers that dip into the pit, and scale loose pieces off before \
                              anyone works below them."
-            .to_owned(),
+                .to_owned()
+        }
         (_, false) => format!(
             "The sides are cut back to {} from level, the steepest that the table has for this soil. Flatten them further when cracks open or \
              water seeps, and keep away from the foot of a side that moves.",
             brief.units.say(pit.slope_deg, Unit::Degree)
+        ),
+        (Group::Rock, true) => format!(
+            "Weathered rock lets go of single blocks without warning, along cracks that cannot be seen. Scale loose pieces off from above and \
+             keep out from under the face. From {limit} on a protective system is required in any ground but stable rock."
         ),
         (Group::Sand | Group::Gravel | Group::Silt | Group::Unfit, true) => format!(
             "A vertical face in this soil stands only while it is damp, and falls without warning. Keep out of the pit at any depth unless \

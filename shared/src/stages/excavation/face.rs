@@ -7,7 +7,7 @@ use crate::rules::osha_1926_p_1989::slopes;
 use crate::rules::terzaghi_1943::vertical_cut;
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table::{self, Group};
+use crate::stages::ground::soil_table;
 use crate::units::{kilonewton_per_cubic_metre, kilopascal, metre};
 
 /// On the height at which the face would fall.
@@ -17,13 +17,13 @@ const TITLE: &str = "A vertical face stands until the concrete is in";
 /// What moves it.
 const FIELDS: &[&str] = &["site.soil", "block.depth_m", "excavation.sides"];
 
-/// Adds the check: a height for clay, unknown for other soil; none for rock and battered sides.
+/// Adds the check: a height for clay, unknown for other ground; none for sound rock and battered sides.
 pub fn check(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    if !pit.cast_against_ground || ground.group == Group::Rock {
+    if !pit.cast_against_ground || ground.is_stable_rock() {
         return;
     }
     let Some(strength) = soil_table::row(brief.site.soil.value).undrained_strength_kpa.filter(|_| !pit.dewatering) else {
-        let why = "Soil without cohesion, disturbed soil and soil under water have no height at which they can be relied on to stand. Dig a \
+        let why = "Soil without cohesion, loosened rock, disturbed soil and soil under water have no height at which they can be relied on to stand. Dig a \
                    trial hole; where its face runs, line the pit with boards that stay, or batter it.";
         notes.check(Check::unknown("excavation.face", TITLE, Unit::Metre, slopes::TYPES, why).moved_by(FIELDS));
         return;

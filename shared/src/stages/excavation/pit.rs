@@ -7,7 +7,6 @@ use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::excavation::limits::Room;
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table::Group;
 use crate::units::{Area, Length, Volume, cubic_metre, metre};
 
 /// The pit's shape.
@@ -45,7 +44,7 @@ pub fn pit(room: &Room, block: &Block, ground: &Ground, notes: &mut Notes) -> Pi
         slope_deg: 1f64.atan2(room.run_over_rise_ratio).to_degrees(),
         volume,
         way_out: depth >= distances::way_out_from(),
-        protection: room.against_ground && ground.group != Group::Rock && depth >= distances::protection_from(),
+        protection: room.against_ground && !ground.is_stable_rock() && depth >= distances::protection_from(),
         dewatering: ground.groundwater_depth.is_some_and(|water| water < depth),
     }
 }

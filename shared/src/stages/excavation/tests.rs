@@ -55,3 +55,31 @@ fn battered_sides_run_out_of_room() {
     assert_eq!(room.limited_by, DepthLimit::Batter);
     assert!((metre::get(room.depth) - 0.8).abs() < 1e-12 && (metre::get(room.width) - 0.8).abs() < 1e-12);
 }
+
+#[test]
+fn only_sound_rock_needs_no_protection() {
+    let deep = |soil| {
+        excavation(|plan| {
+            plan.site.soil = Some(soil);
+            plan.block.depth_m = Some(1.6);
+            plan.excavation.max_depth_m = Some(1.6);
+        })
+        .1
+        .protection
+    };
+    assert!(deep(Soil::WeatheredRock) && deep(Soil::FirmClay) && !deep(Soil::Rock));
+}
+
+#[test]
+fn what_goes_away_is_what_the_block_takes() {
+    let (_, pit) = excavation(|plan| {
+        plan.site.soil = Some(Soil::FirmClay);
+        plan.excavation.sides = Some(Sides::Sloped);
+        plan.block.length_m = Some(1.0);
+        plan.block.width_m = Some(1.2);
+        plan.block.depth_m = Some(1.0);
+    });
+    let buried = metre::get(pit.depth) * 1.0 * 1.2;
+    assert!((crate::units::cubic_metre::get(pit.away_volume) - 1.25 * buried).abs() < 1e-9);
+    assert!((crate::units::cubic_metre::get(pit.volume - pit.backfill_volume) - buried).abs() < 1e-9);
+}
