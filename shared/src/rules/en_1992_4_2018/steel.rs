@@ -10,8 +10,8 @@ pub const TENSION: Source = clause("7.2.1.3", Standing::SecondHand);
 pub const SHEAR: Source = clause("7.2.2.3.1", Standing::SecondHand);
 /// Steel in shear with lever arm.
 pub const LEVER: Source = clause("7.2.2.3.2", Standing::SecondHand);
-/// Length of the lever arm.
-pub const LEVER_LENGTH: Source = clause("6.2.2.3 (3)", Standing::SecondHand);
+/// When shear acts with a lever arm, and how long it is.
+pub const LEVER_LENGTH: Source = clause("6.2.2.3 (1) to (3)", Standing::Read);
 
 /// Resistance to tension N_Rk,s = A_s f_uk.
 ///
@@ -84,6 +84,10 @@ pub fn bending_with_tension(bending: Moment, tension: Force, design_tension: For
 ///
 /// # Source
 /// EN 1992-4:2018, 6.2.2.3 (3): e₁ from the concrete to the middle of the plate.
+///
+/// # Valid for
+/// A plate over a gap, or on mortar thicker than half a diameter; (1) spares thinner mortar as strong as the concrete, and
+/// (2) spares mortar to 40 mm only where no moment and no tension acts on the plate.
 #[must_use]
 pub fn lever_arm(diameter: Length, gap: Length, plate: Length, clamped: bool) -> Length {
     let into = if clamped { millimetre::new(0.0) } else { diameter * 0.5 };

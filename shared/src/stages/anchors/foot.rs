@@ -185,7 +185,7 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
 
 /// Free length of stud between concrete and lower nut.
 fn stand_off(situation: &Situation, notes: &mut Notes) {
-    let Some(gap) = situation.lever_gap() else { return };
+    let Some(gap) = situation.open_gap() else { return };
     let thread = &situation.thread;
     let nut = if situation.seat == Seat::Nuts { thread.nut_height + thread.washer_thickness } else { millimetre::new(0.0) };
     let exposed = millimetre::get(gap - nut).max(0.0);

@@ -69,11 +69,20 @@ impl<'a> Situation<'a> {
         tightening_is_known(self.brief)
     }
 
-    /// Free length of stud that bends in shear: none where the plate lies on grout or concrete.
+    /// Open gap under the plate: none where it lies on grout or concrete.
+    #[must_use]
+    pub fn open_gap(&self) -> Option<Length> {
+        let gap = self.brief.pier.gap.value;
+        (self.seat != Seat::Bedded && millimetre::get(gap) > 0.0).then_some(gap)
+    }
+
+    /// Length of stud that bends in shear by EN 1992-4: an open gap, or a bed of grout thicker than half a diameter. The
+    /// rule that would spare a thicker bed excludes plates with a moment, and a pier has one.
     #[must_use]
     pub fn lever_gap(&self) -> Option<Length> {
         let gap = self.brief.pier.gap.value;
-        (self.seat != Seat::Bedded && millimetre::get(gap) > 0.0).then_some(gap)
+        let thick = millimetre::get(gap) > 0.5 * millimetre::get(self.thread.diameter);
+        self.open_gap().or(thick.then_some(gap))
     }
 }
 

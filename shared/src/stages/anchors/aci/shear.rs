@@ -57,7 +57,7 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
 
 /// The code has no rule for a plate on an open gap: bending of the studs as in EN 1992-4 stands beside it.
 fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Strengths, notes: &mut Notes) {
-    let Some(gap) = situation.lever_gap() else { return };
+    let Some(gap) = situation.open_gap() else { return };
     let thread = &situation.thread;
     let held = bending::bending(bending::section_modulus(threads::stress_diameter(thread)), situation.steel.ultimate);
     let arm = bending::lever_arm(thread.diameter, gap, situation.brief.pier.plate_thickness.value, false);

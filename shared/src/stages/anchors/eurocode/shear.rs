@@ -54,8 +54,7 @@ fn steel_alone(situation: &Situation, acting: &Acting, strengths: &mut Strengths
     );
 }
 
-/// The rule that lets a thick grout bed do without the lever arm excludes plates with a moment, and a pier has one; only
-/// a plate that lies on grout or concrete without a free length does without here.
+/// Bending of the studs over what lies between concrete and plate, be it air or a thick bed of grout.
 fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
     let Some(gap) = situation.lever_gap() else { return };
     let (steel, thread) = (&situation.steel, &situation.thread);
@@ -72,7 +71,7 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
             named!("eurocode", acting.scope, "shear_lever_arm"),
             title,
             "V_Rk,s,M = n α_M 1.2 W_el f_uk/l_a, l_a = 0.5 d + gap + t/2",
-            steel::LEVER,
+            steel::LEVER_LENGTH,
         )
         .with("α_M", restraint, Unit::One)
         .with("M⁰_Rk,s", newton_metre::get(bending), Unit::NewtonMetre)
