@@ -58,6 +58,7 @@ pub mod motions;
 pub mod rectangle;
 mod shelf;
 pub mod solve;
+mod weight;
 
 use std::sync::{Arc, OnceLock};
 

@@ -40,7 +40,7 @@ const GAUSS: [&[(f64, f64)]; 6] = [
 ];
 
 /// Points of Gauss's rule along a side of half-length `half`, seen from `distance`.
-fn rule(half: f64, distance: f64) -> &'static [(f64, f64)] {
+pub fn rule(half: f64, distance: f64) -> &'static [(f64, f64)] {
     let ratio = half / distance;
     let points = match ratio {
         r if r < 0.1 => 0,
@@ -164,16 +164,21 @@ fn near_traction(from: [f64; 3], patch: &Patch, nu: f64, block: &mut Block) {
             block.turn(&moment, along, -1.0);
         }
     } else {
-        split(patch, from, 0, &mut |piece| add_traction(from, piece, patch, nu, false, block));
+        split(patch, from, TURN_REACH, 0, &mut |piece| add_traction(from, piece, patch, nu, false, block));
     }
 }
 
+/// Half a patch's side over its distance from a place, above which the patch is cut for that place; what the turns add
+/// within a patch is a correction, and bears larger pieces.
+pub const REACH: f64 = 0.4;
+const TURN_REACH: f64 = 1.6;
+
 /// Cuts a patch in pieces as long as it is large for its distance from a place: a place close to it sees it rightly.
-pub fn split(patch: &Patch, from: [f64; 3], depth: u32, each: &mut impl FnMut(&Patch)) {
+pub fn split(patch: &Patch, from: [f64; 3], reach: f64, depth: u32, each: &mut impl FnMut(&Patch)) {
     let (u, v) = patch.sides();
     let gap = |axis: usize| ((from[axis] - patch.centre[axis]).abs() - patch.half[axis]).max(0.0);
     let nearest = (gap(0).powi(2) + gap(1).powi(2) + gap(2).powi(2)).sqrt();
-    let (wide, tall) = (patch.half[u] > 0.8 * nearest, patch.half[v] > 0.8 * nearest);
+    let (wide, tall) = (patch.half[u] > reach * nearest, patch.half[v] > reach * nearest);
     if depth >= 8 || !(wide || tall) {
         each(patch);
         return;
@@ -186,7 +191,7 @@ pub fn split(patch: &Patch, from: [f64; 3], depth: u32, each: &mut impl FnMut(&P
             part.centre[v] += t * patch.half[v];
             part.half[u] *= if wide { 0.5 } else { 1.0 };
             part.half[v] *= if tall { 0.5 } else { 1.0 };
-            split(&part, from, depth + 1, each);
+            split(&part, from, reach, depth + 1, each);
         }
     }
 }

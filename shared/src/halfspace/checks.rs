@@ -98,7 +98,7 @@ fn the_quick_weight_is_the_full_kernels_weight() {
         for (x, y) in [(0.9, 0.2), (-1.4, 2.0), (0.6, -0.6)] {
             let (quick, full) = (cube.under_weight(x, y), cube.under_ground_forces(x, y)[2]);
             for axis in 0..6 {
-                assert!((quick[axis] - full[axis]).abs() < 0.005 * full[2].abs(), "{x} {y} {axis}: {quick:?} {full:?}");
+                assert!((quick[axis] - full[axis]).abs() < 0.01 * full[2].abs(), "{x} {y} {axis}: {quick:?} {full:?}");
             }
         }
     }
