@@ -1,7 +1,7 @@
 """Depth of frost by two ways that share no line with the engine.
 
 1. Neumann's solution for a step of the surface's temperature, its root by scipy (brentq, erf, erfc).
-2. The same problem by finite differences: explicit enthalpy method on 2 mm cells, one conductivity and heat capacity.
+2. The same problem by finite differences: explicit enthalpy method on 10 mm cells, one conductivity and heat capacity.
 
 Run: pip install numpy scipy && python frost.py > frost.json
 """
@@ -22,7 +22,7 @@ def neumann_lambda(alpha, mu):
     return brentq(balance, 1e-6, np.sqrt(mu / 2.0) * 1.5) * np.sqrt(2.0 / mu)
 
 
-def enthalpy_depth(k, heat_capacity, latent, cold, warm, days, cell=0.002, depth=8.0):
+def enthalpy_depth(k, heat_capacity, latent, cold, warm, days, cell=0.01, depth=12.0):
     """Frozen depth after some days when ground of `warm` degrees gets a surface `cold` degrees below freezing."""
     n = int(depth / cell)
     energy = np.full(n, latent + heat_capacity * warm)  # above the latent heat: thawed; below nought: frozen
@@ -42,11 +42,10 @@ fields = []
 for k, density, water, index, season, mean in [(1.7, 1500.0, 0.25, 450.0, 100.0, 8.0), (1.9, 1650.0, 0.08, 270.0, 80.0, 9.0), (1.7, 1500.0, 0.22, 1350.0, 150.0, 4.0)]:
     latent = 334000.0 * density * water
     heat_capacity = density * 4187.0 * (0.17 + 0.75 * water)
-    cell = 0.01
     fields.append({
         "conductivity_w_mk": k, "dry_density_kg_m3": density, "water_content_ratio": water, "surface_index_k_d": index,
         "season_d": season, "mean_c": mean,
-        "depth_m": enthalpy_depth(k, heat_capacity, latent, index / season, mean, season, cell=cell, depth=12.0),
+        "depth_m": enthalpy_depth(k, heat_capacity, latent, index / season, mean, season),
     })
 
 print(json.dumps({"roots": roots, "enthalpy": fields}, indent=1))

@@ -48,7 +48,7 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
     let away = (pit.volume - backfill) * ground.bulking_ratio;
     let heap_height = heap_height(bulked, pit.top[1]);
     notes.working(
-        Working::new("excavation.spoil_volume", "Spoil once dug", "V_s = b V", soil_table::SOURCE)
+        Working::new("excavation.spoil_volume", "Spoil once dug", "V_s = b V", soil_table::row(brief.site.soil.value).cited())
             .with("b", ground.bulking_ratio, Unit::One)
             .with("V", cubic_metre::get(pit.volume), Unit::CubicMetre)
             .gives("V_s", cubic_metre::get(bulked), Unit::CubicMetre),

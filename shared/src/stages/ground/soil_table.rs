@@ -98,6 +98,14 @@ pub fn row(soil: Soil) -> SoilRow {
     CSV.lines().skip(1).find(|line| line.split(',').next() == Some(soil.key())).and_then(read).unwrap_or(UNREADABLE)
 }
 
+impl SoilRow {
+    /// The row as a source: the last column says where each of its figures comes from.
+    #[must_use]
+    pub const fn cited(&self) -> Source {
+        Source::new("Table of soils", "1", self.source, Standing::Judgement)
+    }
+}
+
 /// The soil's name as it stands in a sentence.
 #[must_use]
 pub fn words(soil: Soil) -> String {

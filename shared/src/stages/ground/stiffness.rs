@@ -135,15 +135,16 @@ fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, 
 
 /// The speed's own line, where no formula has written one.
 fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut Notes) {
+    let row = soil_table::row(brief.site.soil.value);
     let (title, formula, source) = match from {
         StiffnessFrom::StatedSpeed => ("Speed of shear waves, as stated; low and high are shares of it", "Vs stated", STATED),
         StiffnessFrom::SoilWords => {
-            ("Speed of shear waves, typical for the soil in words", "Vs from the table of soils, × √(G/G₀)", soil_table::SOURCE)
+            ("Speed of shear waves, typical for the soil in words", "Vs from the table of soils, × √(G/G₀)", row.cited())
         }
         StiffnessFrom::BlowCount | StiffnessFrom::Nothing => return,
     };
     let mut line = Working::new("ground.shear_wave_speed", title, formula, source);
-    if let (StiffnessFrom::SoilWords, Some([low, typical, high])) = (from, soil_table::row(brief.site.soil.value).speed_m_s) {
+    if let (StiffnessFrom::SoilWords, Some([low, typical, high])) = (from, row.speed_m_s) {
         line = line
             .with("Vs low in the table", low, Unit::MetrePerSecond)
             .with("Vs typical in the table", typical, Unit::MetrePerSecond)

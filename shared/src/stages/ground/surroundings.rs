@@ -9,7 +9,7 @@ use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::{self, FrostHeave, Group};
 use crate::stages::ground::stiffness::counts;
-use crate::units::{metre, metre_per_second};
+use crate::units::metre;
 
 /// Slope above which a level block and a stable pit need thought: about 1 in 7.
 const STEEP_DEG: f64 = 8.0;
@@ -138,7 +138,7 @@ fn disagreement(brief: &Brief, notes: &mut Notes) {
     if speed >= low / DISAGREES_FACTOR && speed <= high * DISAGREES_FACTOR {
         return;
     }
-    let say = |value| brief.units.say(metre_per_second::get(metre_per_second::new(value)), Unit::MetrePerSecond);
+    let say = |value| brief.units.say(value, Unit::MetrePerSecond);
     let text = format!(
         "The stated speed of shear waves, {}, is far from what {} usually has near the surface, {} to {}. The plan uses the stated one. An \
          average over thirty metres is not the speed at one metre: check what was measured.",

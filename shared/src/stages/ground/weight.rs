@@ -24,7 +24,7 @@ pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Note
     }
     let typical = water.mean(row.unit_weight_kn_m3, row.wet_unit_weight_kn_m3);
     let names = ("ground.unit_weight", "Unit weight for the soil in words", "γ from the table of soils, by the share under water", "γ");
-    line(names, typical, Unit::KilonewtonPerCubicMetre, soil_table::SOURCE, notes);
+    line(names, typical, Unit::KilonewtonPerCubicMetre, row.cited(), notes);
     notes.assumptions.push(Assumption {
         field: "site.unit_weight_kn_m3",
         value: AssumedValue::Number(typical),
@@ -47,7 +47,7 @@ pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut No
     let raised = if water.wet && row.group != Group::Rock { "; water in the pores raises it" } else { "" };
     let names =
         ("ground.poisson_ratio", "Poisson's ratio for the soil in words", "ν from the table of soils, by the share under water", "ν");
-    line(names, typical, Unit::One, soil_table::SOURCE, notes);
+    line(names, typical, Unit::One, row.cited(), notes);
     notes.assumptions.push(Assumption {
         field: "site.poisson_ratio",
         value: AssumedValue::Number(typical),
