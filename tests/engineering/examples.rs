@@ -40,6 +40,19 @@ fn every_example_gives_a_whole_plan() {
     }
 }
 
+/// Words are for people: no run of spaces, no missing sentence, no exclamation.
+#[test]
+fn every_text_reads_cleanly() {
+    for name in ALL {
+        let text = serde_json::to_string(&design(name)).unwrap();
+        for bad in ["  ", " .", " ,", "!", "..", "NaN"] {
+            let at = text.find(bad).map(|at| text[at.saturating_sub(80)..].chars().take(120).collect::<String>());
+            assert!(at.is_none(), "{name}: {bad:?} in {at:?}");
+        }
+        assert!(design(name).schedule.iter().all(|task| !task.why.is_empty()), "{name}");
+    }
+}
+
 #[test]
 fn the_lane_pier_works() {
     let design = design("quarry-lane");

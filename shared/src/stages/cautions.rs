@@ -39,3 +39,29 @@ pub fn stage(
     using::list(&job, &mut notes);
     notes
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::design::design_plan;
+    use crate::halfspace::NoShelf;
+    use crate::notes::When;
+    use crate::site_plan::SitePlan;
+
+    #[test]
+    fn every_part_of_the_work_has_its_caution() {
+        let cautions = design_plan(&SitePlan::unknown(), &NoShelf).unwrap().cautions;
+        for when in [
+            When::Planning,
+            When::Digging,
+            When::Pouring,
+            When::Drilling,
+            When::Bonding,
+            When::Lifting,
+            When::Tightening,
+            When::Wiring,
+            When::Observing,
+        ] {
+            assert!(cautions.iter().any(|caution| caution.when == when), "{when:?}");
+        }
+    }
+}

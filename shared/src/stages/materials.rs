@@ -6,6 +6,8 @@ mod floor;
 mod pouring;
 mod safety;
 mod studs;
+#[cfg(test)]
+mod tests;
 mod tools;
 mod wiring;
 

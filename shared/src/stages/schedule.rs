@@ -8,6 +8,7 @@ mod setting;
 use serde::Serialize;
 
 use crate::brief::Brief;
+use crate::figure::Unit;
 use crate::notes::{Found, Notes, When};
 use crate::rules::calendar;
 use crate::stages::anchors::Anchors;
@@ -52,6 +53,14 @@ struct Job<'a> {
 }
 
 impl Job<'_> {
+    fn mm(&self, value: f64) -> String {
+        self.brief.units.say(value, Unit::Millimetre)
+    }
+
+    fn celsius(&self, value: f64) -> String {
+        self.brief.units.say(value, Unit::Celsius)
+    }
+
     /// Hours that so many person-hours take, at most four people being able to reach the same work.
     fn shared(&self, person_hours: f64) -> f64 {
         person_hours / self.brief.work.people.value.clamp(1.0, 4.0)

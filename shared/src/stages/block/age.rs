@@ -130,11 +130,14 @@ fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
 
 fn say_days(brief: &Brief, drill: f64, load: f64, notes: &mut Notes) {
     let at = brief.units.say(brief.work.temperature_c.value, Unit::Celsius);
+    let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
     notes.caution(
         "block.drill_not_before",
         When::Drilling,
         format!(
-            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: at {at} it takes that long.              Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {DRILL_STRENGTH_MPA} MPa, whichever is              later; the resin's own sheet may ask for more. A colder spell moves both days back."
+            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: at {at} it takes that long. \
+             Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {strength}, whichever is later; the \
+             resin's own sheet may ask for more. A colder spell moves both days back."
         ),
         LEAST_AGE_SOURCE,
     );
@@ -183,8 +186,11 @@ fn weather(brief: &Brief, notes: &mut Notes) {
         notes.caution(
             "block.cold_pour",
             When::Pouring,
-            "Do not pour on frozen ground or in falling frost. Keep the block covered and insulated, and warm if need be, until it has \
-             at least 5 MPa; better, wait for a milder week.",
+            format!(
+                "Do not pour on frozen ground or in falling frost. Keep the block covered and insulated, and warm if need be, until it \
+                 has at least {}; better, wait for a milder week.",
+                brief.units.say(5.0, Unit::Megapascal)
+            ),
             Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
         );
     }

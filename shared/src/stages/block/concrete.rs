@@ -30,6 +30,8 @@ const SAND_RATIO: f64 = 0.38;
 /// Thickness from which the middle stays warm while the face cools, m, and weather in which that matters, °C.
 const THICK_M: f64 = 0.8;
 const COOL_C: f64 = 12.0;
+/// Largest stone, mm.
+const STONE_MM: f64 = 20.0;
 /// Volume above which mixing by hand is advised against.
 const BY_HAND_M3: f64 = 0.5;
 
@@ -186,10 +188,11 @@ fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
 fn advice(brief: &Brief, volume: f64, bags: Option<u32>) -> String {
     let said = brief.units.say(volume, Unit::CubicMetre);
     let lifted = brief.units.say(volume * 2.4, Unit::Tonne);
+    let stone = brief.units.say(STONE_MM, Unit::Millimetre);
     match brief.block.mix.value {
         Mix::Ready => format!(
-            "{said} delivered. Ask the plant for the class, the exposure class, a consistence that flows round steel (S3) and 20 mm \
-             stone; ask for the charge on a small load, how far the chute or the pump reaches, and how long the lorry waits. {}",
+            "{said} delivered. Ask the plant for the class, the exposure class, a consistence that flows round steel (S3) and stone \
+             of {stone}; ask for the charge on a small load, how far the chute or the pump reaches, and how long the lorry waits. {}",
             if volume < BY_HAND_M3 { "So little can also be mixed from bags in a morning." } else { "By hand it would be a hard day." }
         ),
         Mix::Site => format!(

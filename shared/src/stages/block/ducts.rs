@@ -16,6 +16,8 @@ const WALL_MM: f64 = 3.0;
 const BEND_FACTOR: f64 = 6.0;
 /// Least bend radius for a stiff data cable or a drawn power cable, mm.
 const LEAST_BEND_MM: f64 = 250.0;
+/// Diameter of the hole that drains the column, mm.
+const WEEP_MM: f64 = 10.0;
 /// Clear distance between the power duct and the data ducts, mm.
 const APART_MM: f64 = 50.0;
 /// Cover of a buried power cable outside the block, m.
@@ -93,7 +95,10 @@ fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
             Unit::Millimetre,
             Source::derived("circles packed in a circle"),
         )
-        .note("All ducts rise together inside the column's bore and 50 mm clear of every hole, so that no drill meets a cable.")
+        .note(format!(
+            "All ducts rise together inside the column's bore and {} clear of every hole, so that no drill meets a cable.",
+            brief.units.say(APART_MM, Unit::Millimetre)
+        ))
         .moved_by(&["block.duct_count", "block.duct_diameter_mm", "pier.outside_diameter_mm", "anchors.circle_diameter_mm"]),
     );
     notes.caution(
@@ -125,8 +130,10 @@ fn says(brief: &Brief, ducts: &Ducts) -> Vec<String> {
             "They pass the base plate through one round hole of {} in its middle, with a grommet, clear of every stud.",
             mm(ducts.plate_hole)
         ),
-        "They fall gently away from the block to a gravel pocket or a drain, so that water and condensation run out; a 10 mm weep at the \
-         plate's lowest edge, left open in any grout, drains the column."
-            .to_owned(),
+        format!(
+            "They fall gently away from the block to a gravel pocket or a drain, so that water and condensation run out; a weep of {} at \
+             the plate's lowest edge, left open in any grout, drains the column.",
+            brief.units.say(WEEP_MM, Unit::Millimetre)
+        ),
     ]
 }

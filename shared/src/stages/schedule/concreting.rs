@@ -70,7 +70,14 @@ fn digging(job: &Job, plan: &mut Plan) {
 fn preparing(job: &Job, plan: &mut Plan) {
     let (pit, block) = (job.excavation, job.block);
     if pit.dewatering || !pit.cast_against_ground {
-        plan.work(When::Pouring, "blinding", "Blind the base", &["inspect"], job.shared(2.0), "A clean, level, dry base 50 mm thick.");
+        plan.work(
+            When::Pouring,
+            "blinding",
+            "Blind the base",
+            &["inspect"],
+            job.shared(2.0),
+            format!("A clean, level, dry base {} thick.", job.mm(50.0)),
+        );
         plan.wait(When::Pouring, "blinding_sets", "The blinding sets", &["blinding"], 16.0, "Overnight, so that it can be walked on.");
     }
     let around = 2.0 * metre::get(block.length + block.width);
@@ -94,7 +101,10 @@ fn preparing(job: &Job, plan: &mut Plan) {
         "Place steel, ducts and earthing tail",
         &["form"],
         job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
-        "Bars kept 25 mm clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
+        format!(
+            "Bars kept {} clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
+            job.mm(25.0)
+        ),
     );
 }
 
@@ -110,7 +120,11 @@ fn pouring(job: &Job, plan: &mut Plan) {
         "Pour and compact",
         &["steel_and_ducts"],
         hours,
-        format!("{} {how}, in one go and in layers of 300 mm, each driven into the last.", job.brief.units.say(volume, Unit::CubicMetre)),
+        format!(
+            "{} {how}, in one go and in layers of {}, each driven into the last.",
+            job.brief.units.say(volume, Unit::CubicMetre),
+            job.mm(300.0)
+        ),
     );
     let top = square_metre::get(job.block.length * job.block.width);
     plan.work(
@@ -143,7 +157,14 @@ fn hardening(job: &Job, plan: &mut Plan) {
         24.0 * STRIKE_D,
         "Three days keep the warmth even and the edges whole.",
     );
-    plan.work(When::Pouring, "strike", "Strike the form", &["form_waits"], job.shared(1.0), "");
+    plan.work(
+        When::Pouring,
+        "strike",
+        "Strike the form",
+        &["form_waits"],
+        job.shared(1.0),
+        "Gently, so that no edge breaks; cover the block again at once.",
+    );
     let fill = cubic_metre::get(job.excavation.backfill_volume);
     if fill > 0.0 {
         plan.work(
@@ -152,7 +173,7 @@ fn hardening(job: &Job, plan: &mut Plan) {
             "Fill and ram round the block",
             &["strike"],
             job.shared(3.0 * fill),
-            "In layers of 150 mm, each rammed before the next.",
+            format!("In layers of {}, each rammed before the next.", job.mm(150.0)),
         );
     }
     plan.wait(
@@ -161,7 +182,11 @@ fn hardening(job: &Job, plan: &mut Plan) {
         "The concrete hardens",
         &["cover"],
         24.0 * day::get(block.drill_after),
-        format!("{} at {at}: 21 days at least, and a characteristic strength of 20 MPa.", days(block.drill_after)),
+        format!(
+            "{} at {at}: 21 days at least, and a characteristic strength of {}.",
+            days(block.drill_after),
+            job.brief.units.say(20.0, Unit::Megapascal)
+        ),
     );
     plan.wait(
         When::Observing,
@@ -169,6 +194,10 @@ fn hardening(job: &Job, plan: &mut Plan) {
         "The concrete reaches its full strength",
         &["cover"],
         24.0 * day::get(block.load_after),
-        format!("{} at {at}: the studs' resistances are reckoned with the strength at 28 days and 20 °C.", days(block.load_after)),
+        format!(
+            "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {}.",
+            days(block.load_after),
+            job.celsius(20.0)
+        ),
     );
 }

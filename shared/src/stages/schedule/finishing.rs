@@ -35,7 +35,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
         2.0,
         "A knock and a known push show frequency and stiffness; enter them, and the plan's figures become this pier's.",
     );
-    plan.work(When::Observing, "align", "Align on the pole", &["load"], 2.0, "On the first clear night.");
+    plan.work(When::Observing, "align", "Align on the pole", &["measure"], 2.0, "On the first clear night.");
     plan.wait(
         When::Observing,
         "seasons",
@@ -88,5 +88,27 @@ mod tests {
         assert!(find("drill").earliest_h - find("pour").done_h >= 21.0 * 24.0);
         assert_eq!(find("set_out").earliest, "2027-04-19");
         assert!(find("drill").earliest.as_str() >= "2027-05-10");
+    }
+
+    #[test]
+    fn more_hands_and_a_lorry_are_quicker() {
+        use crate::site_plan::block::Mix;
+        let pour = |people, mix| {
+            let mut plan = SitePlan::unknown();
+            (plan.work.people, plan.block.mix) = (Some(people), Some(mix));
+            let tasks = design_plan(&plan, &NoShelf).unwrap().schedule;
+            tasks.iter().find(|task| task.id == "pour").map(|task| task.lasts_h).unwrap()
+        };
+        assert!(pour(1, Mix::Site) > pour(2, Mix::Site) && pour(2, Mix::Site) > pour(4, Mix::Site));
+        assert!(pour(2, Mix::Ready) < pour(2, Mix::Bagged));
+    }
+
+    #[test]
+    fn a_task_without_a_start_day_has_a_number() {
+        let tasks = design_plan(&SitePlan::unknown(), &NoShelf).unwrap().schedule;
+        assert_eq!(tasks[0].earliest, "day 1");
+        for id in ["torque_day", "torque_week", "winter"] {
+            assert!(tasks.iter().any(|task| task.id == id), "{id}");
+        }
     }
 }

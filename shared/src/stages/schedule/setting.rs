@@ -97,7 +97,7 @@ fn standing(job: &Job, plan: &mut Plan) {
             "The grout hardens",
             &["grout"],
             GROUT_H / pace,
-            "Three days at 20 °C, longer in the cold; its bag may say otherwise.",
+            format!("Three days at {}, longer in the cold; its bag may say otherwise.", job.celsius(20.0)),
         );
     }
     if job.brief.pier.fill.value != Fill::None {
