@@ -3,6 +3,7 @@
 pub mod aci_207_2r_07;
 pub mod aci_211_1_91;
 pub mod aci_318_19;
+pub mod aisc_360_16;
 pub mod annular_plate;
 pub mod calendar;
 pub mod ccip_016_2006;

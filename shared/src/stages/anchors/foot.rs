@@ -4,9 +4,11 @@ use serde::Serialize;
 
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::rules::aisc_360_16;
 use crate::rules::annular_plate::{self, Dish};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub, weld};
+use crate::site_plan::Code;
 use crate::site_plan::pier::Steel;
 use crate::source::{Source, Standing};
 use crate::stages::anchors::forces;
@@ -14,7 +16,7 @@ use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::verdict::Verdict;
 use crate::stages::joint;
-use crate::units::{Force, Length, Pressure, Spread, kilonewton, megapascal, millimetre, newton_per_metre};
+use crate::units::{Force, Length, Moment, Pressure, Spread, kilonewton, megapascal, millimetre, newton_per_metre};
 
 /// Peaks near a single stud against the mean round the wall, and what a thick plate adds beyond thin-plate theory: the
 /// theory met finite elements within 20 % between 12 and 30 mm.
@@ -82,7 +84,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let length = t_stub::effective_length(lever, strip.outer, neighbour);
     let yields = material::yield_strength(grade(pier.steel.value).0, pier.plate_thickness.value);
     let plastic = t_stub::plastic_moment(length, pier.plate_thickness.value, yields);
-    let capacity = t_stub::without_prying(plastic, lever);
+    let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
     let demand = if verdict.forces.greatest() > verdict.forces.push() { verdict.forces.greatest() } else { verdict.forces.push() };
     notes.check(
         Check::at_most("anchors.plate", "Base plate between wall and studs", kilonewton::get(demand), kilonewton::get(capacity), Unit::Kilonewton, t_stub::T_STUB)
@@ -94,17 +96,12 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
     );
     notes.working(
-        Working::new(
-            "anchors.plate",
-            "Plate between wall and one stud",
-            "F = 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2",
-            t_stub::T_STUB,
-        )
-        .with("m", millimetre::get(lever), Unit::Millimetre)
-        .with("l_eff", millimetre::get(length), Unit::Millimetre)
-        .with("t", millimetre::get(pier.plate_thickness.value), Unit::Millimetre)
-        .with("f_y", megapascal::get(yields), Unit::Megapascal)
-        .gives("F", kilonewton::get(capacity), Unit::Kilonewton),
+        Working::new("anchors.plate", "Plate between wall and one stud", formula, t_stub::T_STUB)
+            .with("m", millimetre::get(lever), Unit::Millimetre)
+            .with("l_eff", millimetre::get(length), Unit::Millimetre)
+            .with("t", millimetre::get(pier.plate_thickness.value), Unit::Millimetre)
+            .with("f_y", megapascal::get(yields), Unit::Megapascal)
+            .gives("F", kilonewton::get(capacity), Unit::Kilonewton),
     );
     notes.working(
         Working::new(
@@ -119,11 +116,34 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     );
 }
 
+/// Resistance of the plate at one stud: without prying two yield lines' moment; where the edge pries on the grout the
+/// lesser of the modes.
+fn plate_capacity(situation: &Situation, plastic: Moment, lever: Length, edge: Length, length: Length) -> (Force, &'static str) {
+    let (thread, pier) = (&situation.thread, &situation.brief.pier);
+    let stretched =
+        t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
+    let limit = t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
+    if situation.seat == Seat::Bedded && stretched <= limit {
+        let stud = thread.stress_area * situation.steel.ultimate * (0.9 / 1.25);
+        let (first, second) = (t_stub::mode_1(plastic, lever), t_stub::mode_2(plastic, lever, edge, stud));
+        let least = if first < second { first } else { second };
+        (if least < stud { least } else { stud }, "F = min(4 M_pl/m; (2 M_pl + n F_t)/(m + n); F_t), M_pl = 0.25 l_eff t² f_y")
+    } else {
+        (t_stub::without_prying(plastic, lever), "F = 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2")
+    }
+}
+
 /// The fillet weld round the column's foot.
 fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let pier = &situation.brief.pier;
     let (_, ultimate, correlation) = grade(pier.steel.value);
-    let capacity = weld::resistance(weld::strength(ultimate, correlation), pier.weld_leg.value);
+    let (capacity, source) = match situation.brief.code.value {
+        Code::Eurocode => (weld::resistance(weld::strength(ultimate, correlation), pier.weld_leg.value), weld::STRENGTH),
+        Code::Aci => (
+            aisc_360_16::weld::resistance(megapascal::new(aisc_360_16::weld::ELECTRODE_MPA), pier.weld_leg.value),
+            aisc_360_16::weld::STRENGTH,
+        ),
+    };
     let action = &verdict.factored;
     let demand = weld::line_force(action.moment, action.weight, action.shear, pier.outside_diameter.value / 2.0);
     let per_mm = |line| newton_per_metre::get(line) / 1000.0;
@@ -134,7 +154,7 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             per_mm(demand),
             per_mm(capacity),
             Unit::NewtonPerMillimetre,
-            weld::STRENGTH,
+            source,
         )
         .note("A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.")
         .moved_by(&["pier.weld_leg_mm", "pier.outside_diameter_mm", "pier.steel"]),
@@ -143,7 +163,7 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         Working::new(
             "anchors.weld",
             "Line force in the weld",
-            "√[(M/(πr²) + N/(2πr))² + (V/(πr))²] against a f_u/(√3 β_w γ_M2)",
+            "√[(M/(πr²) + N/(2πr))² + (V/(πr))²] against a f_u/(√3 β_w γ_M2), or 0.75 · 0.6 F_EXX a",
             weld::LINE,
         )
         .with("r", millimetre::get(pier.outside_diameter.value) / 2.0, Unit::Millimetre)
@@ -229,12 +249,9 @@ fn flexure(situation: &Situation, preload: Spread<Force>, notes: &mut Notes) -> 
     Some(found)
 }
 
-/// Preload at which plate or wall is bent as far as deliberate bending may go; none where tightening bends nothing.
+/// Preload at which plate or wall is bent as far as deliberate bending may go; where the plate rests under the column alone.
 #[must_use]
 pub fn most_preload(situation: &Situation) -> Option<Force> {
-    if situation.seat != Seat::Dished {
-        return None;
-    }
     let one = crate::units::newton::new(1000.0);
     let dish = annular_plate::dish(&joint::plate(situation.brief), situation.brief.anchors.number(), one)?;
     let pier = &situation.brief.pier;

@@ -34,6 +34,22 @@ pub struct Limit {
     pub governs: bool,
 }
 
+/// One way in which the plate can stand, and the torque that it allows.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Case {
+    /// Where the preload goes.
+    pub seat: Seat,
+    /// What it means.
+    pub words: &'static str,
+    /// Whether this plan builds it.
+    pub built: bool,
+    /// The lowest limit.
+    #[serde(rename = "high_n_m", serialize_with = "newton_metre::serialize")]
+    pub high: Moment,
+    /// What would suffer.
+    pub what: &'static str,
+}
+
 /// Torque of the nuts.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Torque {
@@ -57,6 +73,8 @@ pub struct Torque {
     pub breaks: Moment,
     /// Ceilings.
     pub limits: Vec<Limit>,
+    /// The three ways in which the plate can stand, with the limit of each.
+    pub cases: Vec<Case>,
     /// Passes over the studs.
     pub passes: Vec<Pass>,
     /// Order of the studs in each pass, counted from 1 in the drawing.
@@ -149,12 +167,26 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: O
         yields: screw.torque(screw.proof),
         breaks: screw.torque(screw.breaking),
         limits,
+        cases: [Seat::Nuts, Seat::Bedded, Seat::Dished].map(|case| one_case(brief, case, seat, screw, lasting, bending)).to_vec(),
         passes: order::passes(if newton_metre::get(used) > high { newton_metre::new(aim) } else { used }),
         order: order::star(brief.anchors.number()),
         kilos_readings: kilos::readings(brief, screw, newton_metre::get(used), newton_metre::new(high)),
         nut_factor: screw.nut_factor,
         below,
         above,
+    }
+}
+
+fn one_case(brief: &Brief, case: Seat, built: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Case {
+    let limits = limits(brief, case, screw, lasting, bending);
+    let lowest = limits.iter().find(|limit| limit.governs);
+    let high = lowest.map_or(0.0, |limit| newton_metre::get(limit.torque));
+    Case {
+        seat: case,
+        words: case.words(),
+        built: case == built,
+        high: newton_metre::new(handy(high)),
+        what: lowest.map_or("", |limit| limit.what),
     }
 }
 
@@ -175,7 +207,7 @@ fn limits(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Opt
         // The strongest of the scattered preloads must not pull the resin loose.
         limits.push(limit("lasting pull on the resin", screw.torque(lasting / screw.share.high)));
     }
-    if let Some(bending) = bending {
+    if let (Seat::Dished, Some(bending)) = (seat, bending) {
         limits.push(limit("bending of plate and wall", screw.torque(bending / screw.share.high)));
     }
     if let Some(most) = brief.anchors.max_torque {
