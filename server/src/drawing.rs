@@ -203,3 +203,7 @@ pub struct Drawing {
     /// What is on it.
     pub items: Vec<Item>,
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+mod tests;

@@ -7,3 +7,4 @@ mod links;
 mod plans;
 mod power_cut;
 mod replies;
+mod sheets;

@@ -166,10 +166,33 @@ pub(super) fn base(pen: &mut Pen, layout: &Layout, view: &View) {
     square(pen, Line::Thin, (layout.plate, layout.plate));
     pen.circle(Line::Heavy, view.at(0.0, 0.0), view.mm(layout.column / 2.0));
     if let Some(quiet) = layout.quiet {
-        pen.circle(Line::Phantom, view.at(0.0, 0.0), view.mm(quiet));
+        quiet_ring(pen, layout, view, quiet);
     }
-    let reach = view.mm(layout.block.0.max(layout.block.1) / 2.0) + 4.0;
-    axes(pen, view.at(0.0, 0.0), reach, reach);
+    axes(pen, view.at(0.0, 0.0), view.mm(layout.block.0 / 2.0) + 4.0, view.mm(layout.block.1 / 2.0) + 4.0);
+}
+
+/// As much of the ring beyond which people may stand as lies on the drawn floor.
+fn quiet_ring(pen: &mut Pen, layout: &Layout, view: &View, radius: f64) {
+    let extent = layout.extent();
+    let (a, b) = (view.at(extent.left, extent.bottom), view.at(extent.right, extent.top));
+    let window = Area { left: a.x, top: a.y, right: b.x, bottom: b.y };
+    let place = |step: u32| {
+        let (sin, cos) = (f64::from(step) * std::f64::consts::TAU / 240.0).sin_cos();
+        view.at(radius * cos, radius * sin)
+    };
+    let mut run = Vec::new();
+    for step in 0..=240 {
+        let point = place(step);
+        let inside = point.x >= window.left && point.x <= window.right && point.y >= window.top && point.y <= window.bottom;
+        if inside {
+            run.push(point);
+        }
+        if (!inside || step == 240) && run.len() > 1 {
+            pen.line(Line::Phantom, &std::mem::take(&mut run));
+        } else if !inside {
+            run.clear();
+        }
+    }
 }
 
 /// The path with an arrow at its end.

@@ -14,11 +14,11 @@ use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Drawing, Line, Point, at};
 
 /// Paper for the view itself, mm.
-const ROOM: (f64, f64) = (96.0, 152.0);
+const ROOM: (f64, f64) = (94.0, 152.0);
 /// Width of the hatched band of ground, mm on paper.
 const BAND: f64 = 6.0;
 /// Ground drawn beyond the pit's edge, mm on paper.
-const EDGE: f64 = 8.0;
+const EDGE: f64 = 7.0;
 
 /// Draws it.
 #[must_use]
@@ -33,7 +33,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     levels(&mut pen, layout, &view);
     dimensions(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    callout::column(&mut pen, notes(layout, &view), bounds.right + 9.0, bounds.top, bounds.bottom, 50.0);
+    callout::column(&mut pen, notes(layout, &view), bounds.right + 9.0, bounds.top, bounds.bottom, 46.0);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head { name: "section", title: TITLE.to_owned(), description: words::description(layout), scale: Some(scale) })
 }

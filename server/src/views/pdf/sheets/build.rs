@@ -96,7 +96,6 @@ pub fn pier(flow: &mut Flow, sheet: &Sheet<'_>) {
 pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
     let (anchors, said) = (&sheet.design.anchors, &sheet.brief.anchors);
     draw(flow, sheet, "studs");
-    draw(flow, sheet, "stud-detail");
     flow.heading("Studs, holes and resin");
     Figures::new(sheet.brief.units)
         .with("Studs", anchors.studs.len() as f64, Unit::Count)
@@ -119,6 +118,7 @@ pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
     if !anchors.governing.is_empty() {
         flow.paragraph(&format!("What would give first: {}.", anchors.governing.trim_end_matches('.')));
     }
+    draw(flow, sheet, "stud-detail");
     draw(flow, sheet, "torque");
     check_lines(flow, sheet, "anchors.");
     cautions_of(flow, sheet, &[When::Drilling, When::Bonding, When::Tightening]);

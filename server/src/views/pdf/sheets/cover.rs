@@ -87,9 +87,14 @@ fn stillness(sheet: &Sheet<'_>) -> String {
 fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
     let count = |verdict| sheet.design.checks.iter().filter(|check| check.verdict == verdict).count();
     let (holds, close, fails, unknown) = (count(Verdict::Holds), count(Verdict::Close), count(Verdict::Fails), count(Verdict::Unknown));
+    let is = |n: usize, one: &str, many: &str| if n == 1 { format!("1 {one}") } else { format!("{n} {many}") };
     flow.paragraph(&format!(
-        "Of {} checks, {holds} hold, {close} are close, {fails} fail and {unknown} are unknown.",
-        sheet.design.checks.len()
+        "Of {} checks, {}, {}, {} and {}.",
+        sheet.design.checks.len(),
+        is(holds, "holds", "hold"),
+        is(close, "is close", "are close"),
+        is(fails, "fails", "fail"),
+        is(unknown, "is unknown", "are unknown")
     ));
     for check in sheet.design.checks.iter().filter(|check| check.verdict == Verdict::Fails) {
         flow.styled(Face::TextBold, crate::views::pdf::flow::BODY, &format!("Fails: {}. {}", check.title, check.note));

@@ -261,8 +261,9 @@ mod tests {
     #[test]
     fn every_register_mark_is_whole_on_at_least_two_tiles() {
         let grid = Grid::over(&pattern(400.0), 166.0, 226.0);
+        let tiles = grid.tiles();
         for (x, north) in grid.registers() {
-            let seen = grid.tiles().iter().filter(|tile| {
+            let seen = tiles.iter().filter(|tile| {
                 let window = grid.window(tile).with_margin(-4.0);
                 x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
             });
