@@ -14,6 +14,8 @@ mod footfall;
 mod frost;
 mod ground_papers;
 mod groundhog;
+mod halfspace_finite;
+mod halfspace_papers;
 mod ibc_1806;
 mod improvements;
 mod iso_898_1;

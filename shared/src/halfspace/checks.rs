@@ -125,3 +125,13 @@ fn a_shelf_keeps_the_last_used() {
     solved(&shapes[2], &shelf).unwrap();
     assert!(shelf.get(&shapes[1]).is_none() && shelf.get(&shapes[0]).is_some());
 }
+
+#[test]
+fn the_matrix_is_symmetric_before_it_is_made_so() {
+    for (from, to, most) in [(0.0, 1.0, 1e-9), (0.5, 1.0, 0.005), (0.0, 0.0, 0.01)] {
+        let shape = cube(from, to);
+        let [_, fine] = solve::meshes(&shape, 140);
+        let asymmetry = solve::raw(&shape, fine).unwrap().asymmetry_ratio;
+        assert!(asymmetry < most, "{from} to {to}: {asymmetry}");
+    }
+}

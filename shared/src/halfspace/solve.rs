@@ -25,8 +25,10 @@ pub struct Raw {
     pub patches: Vec<Patch>,
     /// Traction of each patch in contact, movement of each free one, for the six motions.
     pub answers: Answers,
-    /// Stiffness over G.
+    /// Stiffness over G, the two sides of the diagonal averaged.
     pub stiffness: [[f64; 6]; 6],
+    /// How far apart they were, over the root of the diagonal's two entries; the largest.
+    pub asymmetry_ratio: f64,
 }
 
 /// The two meshes of a shape, the coarser first. Towards the edge between a bonded base and a free wall the traction
@@ -111,8 +113,11 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
             }
         }
     }
-    let stiffness = stiffness(&patches, &answers, shape.depth_m);
-    Some(Raw { patches, answers, stiffness })
+    let found = stiffness(&patches, &answers, shape.depth_m);
+    let stiffness = std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (found[i][j] + found[j][i])));
+    let apart = |(i, j): (usize, usize)| ((found[i][j] - found[j][i]) / (found[i][i] * found[j][j]).sqrt()).abs();
+    let asymmetry_ratio = apart((0, 4)).max(apart((1, 3)));
+    Some(Raw { patches, answers, stiffness, asymmetry_ratio })
 }
 
 fn answer(matrix: DMatrix<f64>, patches: &[Patch], asked: DMatrix<f64>) -> Option<DMatrix<f64>> {
@@ -126,8 +131,7 @@ fn answer(matrix: DMatrix<f64>, patches: &[Patch], asked: DMatrix<f64>) -> Optio
     weighted.cholesky().map(|factor| factor.solve(&asked))
 }
 
-/// Forces and moments on the ground for a unit of each motion: four quarters of the tractions' sums, the two sides of the
-/// diagonal averaged.
+/// Forces and moments on the ground for a unit of each motion: four quarters of the tractions' sums.
 fn stiffness(patches: &[Patch], answers: &Answers, depth: f64) -> [[f64; 6]; 6] {
     let mut total = [[0.0; 6]; 6];
     for (patch, answer) in patches.iter().zip(answers).filter(|(patch, _)| !patch.free) {
@@ -141,5 +145,5 @@ fn stiffness(patches: &[Patch], answers: &Answers, depth: f64) -> [[f64; 6]; 6] 
             }
         }
     }
-    std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (total[i][j] + total[j][i])))
+    total
 }

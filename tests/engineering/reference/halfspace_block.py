@@ -174,12 +174,12 @@ def record(name, value):
 FULL = {"full": (0.0, 1.0)}
 FULL_NONE = {"full": (0.0, 1.0), "none": (1.0, 1.0)}
 FULL_HALF_NONE = {"full": (0.0, 1.0), "half": (0.5, 1.0), "none": (1.0, 1.0)}
-HALF_NONE = {"half": (0.5, 1.0), "none": (1.0, 1.0)}
+NONE = {"none": (1.0, 1.0)}
 CASES = {
     # The same ground everywhere.
     "uniform": lambda: case("uniform", FULL_HALF_NONE),
-    # A finer mesh in the smaller box: what the mesh of "uniform" itself costs.
-    "finer": lambda: case("finer", HALF_NONE, size=(7, 7, 2.6), reaches=(20.0,)),
+    # Finer at the block, in the smaller box: what the mesh of "uniform" itself costs at the strongest edge.
+    "finer": lambda: case("finer", NONE, size=(7, 7, 2.6), reaches=(20.0,)),
     # Modulus with the root of depth, as confining pressure makes it; one at a metre.
     "root": lambda: case("root", FULL_NONE, modulus=lambda z: np.sqrt(np.maximum(z, 0.02)), size=COARSE),
     # The same ground on the same coarser mesh, to hold the next ones against.
