@@ -63,5 +63,9 @@ mod tests {
         ] {
             assert!(cautions.iter().any(|caution| caution.when == when), "{when:?}");
         }
+        // What kills most often is never left to another stage.
+        for id in ["dig.services", "dig.open_pit", "excavation.collapse", "pour.cement", "drill.silica", "lift.column", "wire.licensed"] {
+            assert!(cautions.iter().any(|caution| caution.id == id), "{id}");
+        }
     }
 }

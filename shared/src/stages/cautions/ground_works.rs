@@ -1,15 +1,22 @@
-//! Before anything is done, and at the pour. What can hurt at the pit stands in the excavation stage.
+//! Before and while digging, and at the pour. What depends on the pit's own figures stands in the excavation stage.
 
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
 use crate::site_plan::block::Mix;
-use crate::source::Source;
-use crate::units::kilogram;
+use crate::site_plan::excavation::Method;
+use crate::source::{Source, Standing};
+use crate::units::{kilogram, metre};
 
 use super::Job;
 
+/// Depth from which a hole is a fall that breaks bones, m.
+const FALL_M: f64 = 0.5;
+
 pub(super) fn list(job: &Job, notes: &mut Notes) {
     planning(notes);
+    services(job, notes);
+    open_pit(job, notes);
+    digging(job, notes);
     cement(job, notes);
     lifting_bags(job, notes);
 }
@@ -27,6 +34,56 @@ fn planning(notes: &mut Notes) {
         When::Planning,
         "Nobody digs, pours, lifts or drills alone. Somebody knows where you are and has a telephone that works there.",
         Source::common_practice("no dangerous work alone"),
+    );
+}
+
+fn services(job: &Job, notes: &mut Notes) {
+    let machine = match job.brief.excavation.method.value {
+        Method::Machine => " No bucket works within half a metre of a service that has been found; that strip is dug by hand.",
+        Method::Hand => "",
+    };
+    notes.caution(
+        "dig.services",
+        When::Digging,
+        format!(
+            "Cables, gas and water lie shallower than any plan shows. Ask the owners for their plans, sweep the ground with a locator and \
+             dig the first half metre by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
+        ),
+        Source::new("29 CFR 1926.651", "1989", "(b), underground installations", Standing::FromMemory),
+    );
+}
+
+fn open_pit(job: &Job, notes: &mut Notes) {
+    if metre::get(job.excavation.depth) < FALL_M {
+        return;
+    }
+    notes.caution(
+        "dig.open_pit",
+        When::Digging,
+        format!(
+            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a metre clear all round from the first hour, \
+             cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
+            job.brief.units.say(metre::get(job.excavation.depth), Unit::Metre)
+        ),
+        Source::new("29 CFR 1926.651", "1989", "(c), (l)", Standing::FromMemory),
+    );
+}
+
+fn digging(job: &Job, notes: &mut Notes) {
+    if job.brief.excavation.method.value == Method::Machine {
+        notes.caution(
+            "dig.machine",
+            When::Digging,
+            "Stand where the driver sees you and never within the swing of the boom. The machine keeps off the pit's edge by the pit's \
+             depth, is driven by somebody trained on it, and lifts no people.",
+            Source::common_practice("working beside a digger"),
+        );
+    }
+    notes.caution(
+        "dig.back",
+        When::Digging,
+        "Spoil is heavy. Lift with the legs, fill the barrow half, change hands every quarter of an hour, drink.",
+        Source::common_practice("manual handling"),
     );
 }
 
