@@ -1,6 +1,8 @@
 //! Ground stiffness: how the ground holds the block, about the centre of its base.
 
+pub mod layers;
 pub mod published;
+pub mod stiffening;
 mod workings;
 
 use std::sync::Arc;
@@ -40,6 +42,10 @@ pub struct GroundStiffness {
     pub low: Stiffness,
     /// In the stiffest.
     pub high: Stiffness,
+    /// How far ground that stiffens with depth strays from these figures.
+    pub stiffening: Vec<stiffening::Stiffening>,
+    /// What topsoil and rock do, where the plan names them.
+    pub layers: Vec<layers::LayerEffect>,
     /// The shape's solution over G, for every question about influence; none where the ground or the shape has none.
     #[serde(skip)]
     pub solved: Option<Arc<Solved>>,
@@ -98,7 +104,9 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, shelf: &dyn Shelf) -
     };
     workings::note(brief, &solved, g, &mut notes);
     published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);
-    Found { value: GroundStiffness::of(solved, g), notes }
+    let stiffening = stiffening::find(&shape, &mut notes);
+    let layers = layers::find(&brief.site.stated, &solved, shelf, &mut notes);
+    Found { value: GroundStiffness { stiffening, layers, ..GroundStiffness::of(solved, g) }, notes }
 }
 
 const SHAPE_CHECK: &str = "ground_stiffness.solved";
@@ -156,11 +164,13 @@ impl GroundStiffness {
 
     fn of(solved: Arc<Solved>, g: Spread<Pressure>) -> Self {
         let Spread { low, typical, high } = g.map(|g| Stiffness::of(&solved, g));
-        Self { about: Self::ABOUT, typical, low, high, solved: Some(solved), shear_modulus: Some(g) }
+        let solved = Some(solved);
+        Self { about: Self::ABOUT, typical, low, high, stiffening: Vec::new(), layers: Vec::new(), solved, shear_modulus: Some(g) }
     }
 
     fn unknown() -> Self {
         let unknown = Stiffness::UNKNOWN;
-        Self { about: Self::ABOUT, typical: unknown, low: unknown, high: unknown, solved: None, shear_modulus: None }
+        let (stiffening, layers) = (Vec::new(), Vec::new());
+        Self { about: Self::ABOUT, typical: unknown, low: unknown, high: unknown, stiffening, layers, solved: None, shear_modulus: None }
     }
 }
