@@ -9,9 +9,6 @@ use crate::units::{kilogram, metre};
 
 use super::Job;
 
-/// Depth from which a hole is a fall that breaks bones, m.
-const FALL_M: f64 = 0.5;
-
 pub(super) fn list(job: &Job, notes: &mut Notes) {
     planning(notes);
     services(job, notes);
@@ -54,14 +51,11 @@ fn services(job: &Job, notes: &mut Notes) {
 }
 
 fn open_pit(job: &Job, notes: &mut Notes) {
-    if metre::get(job.excavation.depth) < FALL_M {
-        return;
-    }
     notes.caution(
         "dig.open_pit",
         When::Digging,
         format!(
-            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a metre clear all round from the first hour, \
+            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a stride clear all round from the first hour, \
              cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
             job.brief.units.say(metre::get(job.excavation.depth), Unit::Metre)
         ),
