@@ -9,6 +9,9 @@ const MOST_LINES: usize = 400;
 fn every_rule_names_its_source() {
     let mut without = Vec::new();
     for (path, text) in files("shared/src/rules", &[".rs"]) {
+        if text.lines().any(|line| line.starts_with("//! # Source")) {
+            continue; // a table, or a family of formulas out of one clause: the module names it
+        }
         let lines: Vec<&str> = text.lines().take_while(|line| line.trim() != "#[cfg(test)]").collect();
         for (i, line) in lines.iter().enumerate().filter(|(_, line)| line.starts_with("pub fn ") || line.starts_with("pub const fn ")) {
             let doc: Vec<&str> = lines[..i]

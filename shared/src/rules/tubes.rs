@@ -1,6 +1,8 @@
 //! Standard tubes by name: EN 10210-2 and EN 10219-2 sizes, and ASME B36.10M pipe.
 //!
-//! The table is `data/tubes.csv`; each row names its standard and how it was met.
+//! # Source
+//! EN 10210-2 and EN 10219-2, tables of dimensions; ASME B36.10M. The table is `data/tubes.csv`; each row names its
+//! standard and how it was met.
 
 use crate::source::{Source, Standing};
 use crate::units::{Length, millimetre};
