@@ -2,9 +2,9 @@
 //! ISO 10684 and a European technical assessment of threaded rods (its table of steel resistances) stand beside them.
 
 use stillground::rules::en_1992_4_2018::{factors, steel as en};
-use stillground::rules::threads::{steel, stress_area, thread};
+use stillground::rules::threads::{steel, stress_area, stress_diameter, thread};
 use stillground::site_plan::anchors::{Size, StrengthClass};
-use stillground::units::{kilonewton, megapascal, square_millimetre};
+use stillground::units::{cubic_millimetre, kilonewton, megapascal, square_millimetre};
 
 const SIZES: [Size; 5] = [Size::M10, Size::M12, Size::M16, Size::M20, Size::M24];
 
@@ -69,6 +69,17 @@ fn steel_resistances_of_an_assessment() {
             let (thread, steel) = (thread(size), steel(class, size));
             within_a_kilonewton(kilonewton::get(en::shear_single(thread.stress_area, steel.ultimate)), printed[i]);
         }
+    }
+}
+
+/// Round bars of the stress areas by sectionproperties (`reference/stud_sections.py`), polygons of 256 sides.
+#[test]
+fn section_moduli_by_sectionproperties() {
+    let reference: serde_json::Value = serde_json::from_str(include_str!("reference/stud_sections.json")).unwrap();
+    for row in reference["rows"].as_array().unwrap() {
+        let size = Size::from_key(row["size"].as_str().unwrap()).unwrap();
+        let found = cubic_millimetre::get(en::section_modulus(stress_diameter(&thread(size))));
+        close("W_el", found, row["elastic_modulus_mm3"].as_f64().unwrap());
     }
 }
 
