@@ -7,6 +7,7 @@
 pub mod budget;
 pub mod callout;
 pub mod column;
+pub mod contour;
 pub mod dimension;
 pub mod floor;
 pub mod furniture;
@@ -18,6 +19,7 @@ pub mod scale;
 pub mod section;
 pub mod stud_detail;
 pub mod studs;
+pub mod tilt_map;
 pub mod torque;
 pub mod trail;
 
@@ -25,7 +27,7 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 
 /// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
-pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "trail", "modes", "budget"];
+pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "tilt-map", "trail", "modes", "budget"];
 
 /// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
 #[must_use]
@@ -38,6 +40,7 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         "floor" => Some(floor::draw(&floor::layout(brief, design))),
         "stud-detail" => Some(stud_detail::draw(&stud_detail::layout(brief, design))),
         "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
+        "tilt-map" => tilt_map::layout(brief, design).as_ref().map(tilt_map::draw),
         "trail" => trail::layout(brief, design).as_ref().map(trail::draw),
         "modes" => modes::layout(brief, design).as_ref().map(modes::draw),
         "budget" => budget::layout(brief, design).as_ref().map(budget::draw),

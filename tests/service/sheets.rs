@@ -180,10 +180,10 @@ fn holes_on_one_sheet_are_as_far_apart_as_the_plan_says() {
 fn tiles_laid_register_mark_on_register_mark_put_every_hole_in_its_place() {
     let plan = json!({"schema_version": 1, "pier": {"plate_side_mm": 400}, "anchors": {"count": 4, "circle_diameter_mm": 320, "hole_diameter_mm": 18}});
     let (_, template) = printed(&plan, Paper::A4);
-    // Tiles of A4 are 167 × 226 mm and share 12 mm: from sheet to sheet the pattern moves by the difference.
+    // Tiles of A4 are 167 × 231 mm and share 12 mm: from sheet to sheet the pattern moves by the difference.
     let tiles: Vec<Vec<Circle>> = circles(&template).into_iter().skip(1).collect();
     let columns = 3;
-    let (step_x, step_y) = (178.0 - 11.0 - 12.0, 237.0 - 11.0 - 12.0);
+    let (step_x, step_y) = (178.0 - 11.0 - 12.0, 242.0 - 11.0 - 12.0);
     let mut holes: Vec<(f64, f64)> = Vec::new();
     for (i, tile) in tiles.iter().enumerate() {
         let (column, row) = ((i % columns) as f64, (i / columns) as f64);

@@ -55,8 +55,15 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
 }
 
 impl Layout {
+    /// Leaves the path, the posts and the quiet ring out, for a map that has lines of its own.
+    pub(super) fn without_walk(&mut self) {
+        self.walk.clear();
+        self.posts.clear();
+        self.quiet = None;
+    }
+
     /// What must be on the paper: the floor and every place named.
-    fn extent(&self) -> Area {
+    pub(super) fn extent(&self) -> Area {
         let mut area = Area::EMPTY;
         for size in [self.floor, self.block] {
             area.hold(at(-size.0 / 2.0, -size.1 / 2.0), 0.0);
@@ -152,8 +159,8 @@ fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
     let number = |length_m: f64| dimension_text(layout.units, length_m * 1000.0);
     across(pen, view.at(-length / 2.0, -width / 2.0), view.at(length / 2.0, -width / 2.0), bounds.bottom + FIRST, &number(length));
     upright(pen, view.at(-length / 2.0, width / 2.0), view.at(-length / 2.0, -width / 2.0), bounds.left - FIRST, &number(width));
-    markers(pen, &layout.stands.iter().map(|stand| view.at(stand.x_m, stand.y_m)).collect::<Vec<_>>());
     north(pen, at(bounds.right + 5.0, bounds.bottom));
+    markers(pen, &layout.stands.iter().map(|stand| view.at(stand.x_m, stand.y_m)).collect::<Vec<_>>());
 }
 
 /// Floor, block below, plate, column and the gap round what passes through.
@@ -229,7 +236,7 @@ pub(super) fn markers(pen: &mut Pen, places: &[Point]) {
         });
         let mut clear = tries.clone().filter(|&centre| {
             let area = free(centre).with_margin(0.4);
-            !pen.is_lettered(&area)
+            pen.is_free(&area)
                 && !places.iter().any(|other| area.left < other.x && other.x < area.right && area.top < other.y && other.y < area.bottom)
         });
         let centre = clear.next().unwrap_or(at(place.x + 5.0, place.y - 5.0));

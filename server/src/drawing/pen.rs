@@ -166,12 +166,6 @@ impl Pen {
         self.items
     }
 
-    /// Whether some lettering stands in an area.
-    #[must_use]
-    pub fn is_lettered(&self, area: &Area) -> bool {
-        self.items.iter().any(|item| matches!(item, Item::Text(label) if area_of(label).meets(area)))
-    }
-
     /// Whether an area is free of lettering and of lines.
     #[must_use]
     pub fn is_free(&self, area: &Area) -> bool {

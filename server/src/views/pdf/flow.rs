@@ -10,9 +10,9 @@ pub const LEFT: f64 = 18.0;
 /// Free paper at the right, mm.
 pub const RIGHT: f64 = 14.0;
 /// Where the text begins below the head of the sheet, mm.
-pub const TOP: f64 = 24.0;
+pub const TOP: f64 = 22.0;
 /// Paper below the text, with the foot of the sheet in it, mm.
-pub const BOTTOM: f64 = 36.0;
+pub const BOTTOM: f64 = 33.0;
 
 /// Size of the text, mm: ten points.
 pub const BODY: f64 = 3.53;
@@ -148,7 +148,7 @@ impl Flow {
 
     /// A drawing, at the scale it states wherever it fits the paper.
     pub fn drawing(&mut self, drawing: Drawing) {
-        let factor = (self.room() / drawing.width).min((self.full() - 12.0) / drawing.height).min(1.0);
+        let factor = (self.room() / drawing.width).min((self.full() - 5.0) / drawing.height).min(1.0);
         self.need(drawing.height * factor + 4.0);
         self.y += 2.0;
         let height = drawing.height * factor;

@@ -1,0 +1,147 @@
+//! The floor with its contours of arcseconds: how far the pier leans when a person stands there, and which way.
+
+mod layout;
+
+pub use layout::{Layout, layout};
+
+use stillground::figure::Unit;
+
+use crate::drawing::contour;
+use crate::drawing::dimension::arrowhead;
+use crate::drawing::floor::{base, markers};
+use crate::drawing::furniture::{north, title_strip, view};
+use crate::drawing::hatch::within;
+use crate::drawing::pen::{Area, Head, Pen, SIZE, SMALL, area_of};
+use crate::drawing::scale::{View, fitting};
+use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::lettering::{Face, wrap};
+
+const TITLE: &str = "Lean of the pier for a person standing there, arcseconds";
+
+/// Draws it.
+#[must_use]
+pub fn draw(layout: &Layout) -> Drawing {
+    let area = layout.floor.extent();
+    let (wide, high) = (area.right - area.left, area.bottom - area.top);
+    // A floor that fills the sheet at a larger scale has its legend below it.
+    let (beside, alone) = (fitting(wide, high, 104.0, 128.0), fitting(wide, high, 162.0, 152.0));
+    let scale = beside.min(alone);
+    let view = view(scale, area.left, area.bottom);
+    let mut pen = Pen::default();
+    base(&mut pen, &layout.floor, &view);
+    let bounds = pen.bounds();
+    north(&mut pen, at(bounds.right + 5.0, bounds.bottom));
+    stands(&mut pen, layout, &view);
+    for &(level, is_budget) in &layout.levels {
+        contours(&mut pen, layout, &view, level, is_budget);
+    }
+    let bounds = pen.bounds();
+    if alone < beside {
+        legend(&mut pen, layout, at(bounds.left, bounds.bottom + 8.0), bounds.right - bounds.left);
+    } else {
+        legend(&mut pen, layout, at(bounds.right + 11.0, bounds.top + 3.0), 46.0);
+    }
+    title_strip(&mut pen, TITLE, Some(scale), layout.units);
+    pen.finish(Head { name: "tilt-map", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+}
+
+/// The places, each with an arrow the way the pier leans, longer for more.
+fn stands(pen: &mut Pen, layout: &Layout, view: &View) {
+    let most = layout.leans.iter().flatten().map(|lean| lean.0).fold(1e-9, f64::max);
+    let places: Vec<Point> = layout.floor.stands.iter().map(|stand| view.at(stand.x_m, stand.y_m)).collect();
+    for (place, lean) in places.iter().zip(&layout.leans) {
+        let Some((tilt, bearing_deg)) = lean else { continue };
+        let length = 5.0 + 6.0 * tilt / most;
+        let (sin, cos) = bearing_deg.to_radians().sin_cos();
+        let tip = at(place.x + length * sin, place.y - length * cos);
+        pen.line(Line::Thick, &[*place, tip]);
+        arrowhead(pen, tip, -sin, cos);
+    }
+    markers(pen, &places);
+}
+
+/// The lines of one level, broken where their figure stands.
+fn contours(pen: &mut Pen, layout: &Layout, view: &View, level: f64, is_budget: bool) {
+    let line = if is_budget { Line::Heavy } else { Line::Thin };
+    let text = layout.units.figure(level, Unit::Arcsecond).digits;
+    for run in contour::lines(&layout.xs, &layout.ys, &layout.tilts, level) {
+        let run: Vec<Point> = run.iter().map(|&[x, y]| view.at(x, y)).collect();
+        match figure_on(pen, &run, &text, is_budget) {
+            Some(label) => {
+                let gap = area_of(&label).with_margin(0.5);
+                pen.label(label);
+                broken(&run, &gap).iter().for_each(|piece| pen.line(line, piece));
+            }
+            None => pen.line(line, &run),
+        }
+    }
+}
+
+/// A figure on a line, where nothing else stands; a line shorter than its figure bears none.
+fn figure_on(pen: &Pen, run: &[Point], text: &str, bold: bool) -> Option<Label> {
+    let length: f64 = run.windows(2).map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y)).sum();
+    if length < 14.0 {
+        return None;
+    }
+    // Seven places along the line, begun at a third of it, so that figures of neighbouring lines do not stand in a row.
+    (0..7).map(|step| run[(run.len() / 3 + step * run.len() / 7) % run.len()]).find_map(|place| {
+        let label = Label {
+            at: at(place.x, place.y + 0.35 * SMALL),
+            size: SMALL,
+            anchor: Anchor::Middle,
+            upright: false,
+            bold,
+            text: text.to_owned(),
+        };
+        let area = area_of(&label).with_margin(0.6);
+        pen.is_free(&area).then_some(label)
+    })
+}
+
+/// A run without what lies in an area.
+fn broken(run: &[Point], gap: &Area) -> Vec<Vec<Point>> {
+    let mut pieces = vec![Vec::new()];
+    for pair in run.windows(2) {
+        let along = |t: f64| at(pair[0].x + (pair[1].x - pair[0].x) * t, pair[0].y + (pair[1].y - pair[0].y) * t);
+        match within(pair[0], pair[1], gap) {
+            None => push(&mut pieces, &[pair[0], pair[1]]),
+            Some((enter, leave)) => {
+                if enter > 0.0 {
+                    push(&mut pieces, &[pair[0], along(enter)]);
+                }
+                pieces.push(Vec::new());
+                if leave < 1.0 {
+                    push(&mut pieces, &[along(leave), pair[1]]);
+                }
+            }
+        }
+    }
+    pieces.retain(|piece| piece.len() > 1);
+    pieces
+}
+
+fn push(pieces: &mut [Vec<Point>], points: &[Point]) {
+    if let Some(piece) = pieces.last_mut() {
+        points.iter().for_each(|&point| {
+            if piece.last() != Some(&point) {
+                piece.push(point);
+            }
+        });
+    }
+}
+
+/// What the lines mean, and what each stand does.
+fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
+    let mut y = corner.y;
+    for text in layout.words() {
+        y = pen.paragraph(at(corner.x, y), SIZE, &wrap(Face::Figures, &text, SIZE, wide)) + 1.6;
+    }
+    if layout.levels.iter().any(|(_, is_budget)| *is_budget) {
+        pen.line(Line::Heavy, &[at(corner.x, y - 1.2), at(corner.x + 10.0, y - 1.2)]);
+        y = pen.paragraph(at(corner.x + 13.0, y), SIZE, &[format!("budget {}", layout.say(layout.budget))]) + 1.6;
+    }
+    for (i, text) in layout.stand_words().into_iter().enumerate() {
+        pen.label(Label { at: at(corner.x, y), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text: (i + 1).to_string() });
+        y = pen.paragraph(at(corner.x + 6.0, y), SIZE, &wrap(Face::Figures, &text, SIZE, wide - 6.0)) + 1.0;
+    }
+}
