@@ -5,4 +5,5 @@ pub mod questions;
 pub mod reading;
 pub mod sheet;
 pub mod step;
+pub mod table;
 pub mod typed;

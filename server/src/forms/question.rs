@@ -42,6 +42,13 @@ pub enum Kind {
         /// Writes it.
         set: fn(&mut SitePlan, Option<String>),
     },
+    /// A product's table, typed in one line.
+    Table {
+        /// Reads its rows.
+        get: fn(&SitePlan) -> Option<Vec<[f64; 3]>>,
+        /// Writes them.
+        set: fn(&mut SitePlan, Option<Vec<[f64; 3]>>),
+    },
     /// Places with a name and a weight.
     Stands,
     /// Corners or posts.

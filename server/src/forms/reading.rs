@@ -8,6 +8,7 @@ use super::question::{Kind, Question};
 use super::questions;
 use super::sheet::Sheet;
 use super::step::Step;
+use super::table;
 use super::typed::{self, Reading, Typed};
 
 /// Something to be put right: at which fields, in which words, and the readings to choose from where a text has several.
@@ -89,6 +90,15 @@ impl Reader<'_> {
                     set(&mut self.plan, (!text.is_empty()).then(|| text.to_owned()));
                 }
             }
+            Kind::Table { set, .. } => match self.sheet.text(question.path).map(|text| (text.trim().is_empty(), table::read(text))) {
+                Some((true, _)) => set(&mut self.plan, None),
+                Some((_, Some(rows))) => set(&mut self.plan, Some(rows)),
+                Some((_, None)) => self.faults.push(Fault::at(
+                    question.path,
+                    "This line cannot be read; write rows like 40: 7 / 10 with a semicolon between them, temperatures in °C.",
+                )),
+                None => {}
+            },
             Kind::Stands => self.stands(),
             Kind::Points { set, .. } => {
                 if let Some(points) = self.points(question.path) {

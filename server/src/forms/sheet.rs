@@ -6,6 +6,7 @@ use stillground::site_plan::SitePlan;
 use super::question::{Kind, Question};
 use super::questions;
 use super::step::Step;
+use super::table;
 
 /// Most pairs that are looked at; a page has fewer than half of them.
 const MOST_PAIRS: usize = 2000;
@@ -88,6 +89,7 @@ impl Sheet {
                 self.put(question.path, shown.unwrap_or_default());
             }
             Kind::Choice { get, .. } => self.put(question.path, get(plan).unwrap_or_default()),
+            Kind::Table { get, .. } => self.put(question.path, get(plan).map(|rows| table::write(&rows)).unwrap_or_default()),
             Kind::Text { get, .. } => self.put(question.path, get(plan).unwrap_or_default()),
             Kind::Stands => self.fill_stands(plan, units),
             Kind::Points { get, .. } => self.fill_points(question.path, get(plan), units),

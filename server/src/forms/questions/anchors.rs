@@ -2,7 +2,7 @@
 
 use super::super::question::{Answer, Kind, Question, Topic, choice, number};
 use stillground::site_plan::Code;
-use stillground::site_plan::anchors::{Coating, Hole, Lubrication, Size, StrengthClass, Tool};
+use stillground::site_plan::anchors::{BondRow, Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, TimeRow, Tool};
 
 const YES_NO: &[Answer] = &[("true", "It may be cracked"), ("false", "A report says that it is not")];
 
@@ -74,7 +74,20 @@ pub(super) const TOPICS: &[Topic] = &[
                 "anchors.max_torque_n_m",
                 "What does the resin's sheet allow at most?",
                 "The installation torque for this thread. It is the limit, whatever else is calculated.",
-                "No limit is known; the recommendation stays low. Look it up before you tighten.",
+                "No limit is known. Look it up before you tighten.",
+            ),
+            choice!(
+                "anchors.lower_nuts",
+                LowerNuts,
+                anchors.lower_nuts,
+                "What is under the plate at each stud?",
+                "It decides whether tightening pulls on the resin.",
+                "Tight nuts under a plate on nuts; backed off once grout is hard.",
+                {
+                    Tight: "A nut, tight against the plate",
+                    BackedOff: "A nut, backed off when the grout is hard",
+                    None: "No nut: the plate rests on concrete, shim or grout",
+                }
             ),
             choice!(
                 "anchors.tool",
@@ -168,6 +181,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "A cautious time for the temperature.",
             ),
             number("anchors.cartridge_ml", "What one cartridge holds", "", "A common cartridge."),
+            number("anchors.purge_ml", "Resin thrown away at the start of each nozzle", "", "A few strokes."),
+            number(
+                "anchors.service_temperature_c",
+                "How warm does the concrete become in use?",
+                "In the sun on the hottest day.",
+                "The top of a block in the summer sun.",
+            ),
         ],
     },
     Topic {
@@ -193,6 +213,56 @@ pub(super) const TOPICS: &[Topic] = &[
             ),
             number("anchors.displacement_short_mm_per_mpa", "Displacement for a short load", "Per stress of bond.", "A middling resin."),
             number("anchors.displacement_long_mm_per_mpa", "Displacement for a long load", "Per stress of bond.", "A middling resin."),
+            number(
+                "anchors.relaxation_factor",
+                "Share of the preload lost in each tenfold of hours",
+                "From long tests of the product.",
+                "A twentieth.",
+            ),
+            Question {
+                path: "anchors.bond_by_temperature",
+                label: "Bond strengths by temperature in use",
+                hint: "Rows like 40: 7 / 10; 60: 5.5 / 8: up to so many °C, cracked and uncracked in MPa.",
+                not_known: "The single values above are used.",
+                kind: Kind::Table {
+                    get: |plan| {
+                        Some(
+                            plan.anchors
+                                .bond_by_temperature
+                                .as_ref()?
+                                .iter()
+                                .map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa])
+                                .collect(),
+                        )
+                    },
+                    set: |plan, rows| {
+                        let row = |[up_to_c, cracked_mpa, uncracked_mpa]: [f64; 3]| BondRow { up_to_c, cracked_mpa, uncracked_mpa };
+                        plan.anchors.bond_by_temperature = rows.map(|rows| rows.into_iter().map(row).collect());
+                    },
+                },
+            },
+            Question {
+                path: "anchors.times_by_temperature",
+                label: "Working and hardening times by temperature",
+                hint: "Rows like 10: 50 / 48; 20: 25 / 24: at so many °C, minutes to work and hours before full load.",
+                not_known: "The single values above are used, or cautious ones.",
+                kind: Kind::Table {
+                    get: |plan| {
+                        Some(
+                            plan.anchors
+                                .times_by_temperature
+                                .as_ref()?
+                                .iter()
+                                .map(|row| [row.concrete_c, row.working_min, row.cure_h])
+                                .collect(),
+                        )
+                    },
+                    set: |plan, rows| {
+                        let row = |[concrete_c, working_min, cure_h]: [f64; 3]| TimeRow { concrete_c, working_min, cure_h };
+                        plan.anchors.times_by_temperature = rows.map(|rows| rows.into_iter().map(row).collect());
+                    },
+                },
+            },
         ],
     },
 ];

@@ -111,6 +111,7 @@ impl Desk<'_> {
         field.hint = question.hint.to_owned();
         field.control = match &question.kind {
             Kind::Number => Control::Line("text"),
+            Kind::Table { .. } => Control::Line("text"),
             Kind::Text { input, .. } => Control::Line(input),
             Kind::Choice { answers, .. } => Control::Choice(options(answers, &field.text)),
             Kind::Stands => Control::Rows(self.stands(question.path)),

@@ -65,6 +65,7 @@ pub fn answer(question: &'static Question, plan: &SitePlan) -> String {
         Kind::Choice { answers, get, .. } => {
             get(plan).and_then(|key| answers.iter().find(|(known, _)| *known == key)).map(|(_, words)| (*words).to_owned())
         }
+        Kind::Table { get, .. } => get(plan).map(|rows| crate::forms::table::write(&rows)),
         Kind::Text { get, .. } => get(plan).map(str::to_owned),
         Kind::Stands => plan.floor.stands.as_ref().map(|stands| {
             let say = |value, unit| units.say(value, unit);
