@@ -7,6 +7,8 @@ use stillground::stages::schedule::Task;
 
 /// Hour of the clock at which a working day begins.
 const MORNING_H: f64 = 8.0;
+/// Longest line, bytes, without its end (RFC 5545, 3.1).
+const MOST_BYTES: usize = 75;
 /// Hours of a day.
 const DAY_H: f64 = 24.0;
 
@@ -26,13 +28,30 @@ pub fn schedule(design: &Design, plan_id: &str, revision: u32, start: &str) -> S
             calendar.push(event);
         }
     }
-    calendar.to_string()
+    folded(&calendar.to_string().replace("\r\n ", ""))
+}
+
+/// Lines folded at 75 bytes, never within a character; the library's own folding lets a last piece grow to 76.
+fn folded(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() * 21 / 20);
+    for line in text.split_inclusive("\r\n") {
+        let mut used = 0;
+        for c in line.chars() {
+            if used + c.len_utf8() > MOST_BYTES && !matches!(c, '\r' | '\n') {
+                out.push_str("\r\n ");
+                used = 1;
+            }
+            out.push(c);
+            used += c.len_utf8();
+        }
+    }
+    out
 }
 
 fn event(design: &Design, task: &Task, plan_id: &str, revision: u32, start: &str) -> Option<Event> {
     let mut event = Event::new();
     event
-        .uid(&format!("{}.{plan_id}@stillground", task.id))
+        .uid(&format!("{}.{}@stillground", task.id, plain(plan_id)))
         .add_property("DTSTAMP", format!("{}T000000Z", compact(start, 0)?))
         .sequence(revision)
         .summary(&task.title)
@@ -47,6 +66,11 @@ fn event(design: &Design, task: &Task, plan_id: &str, revision: u32, start: &str
         event.add_property("TRANSP", "OPAQUE");
     }
     Some(event.done())
+}
+
+/// A name without signs that a calendar might trip over: a plan printed from a file is named by its title.
+fn plain(name: &str) -> String {
+    name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect()
 }
 
 /// Why it is done then, and what can hurt at it.
@@ -103,6 +127,11 @@ mod tests {
         assert_eq!(names(&first), names(&second));
         assert_eq!(names(&first).len(), design.schedule.len());
         assert!(first.contains("SEQUENCE:3\r\n") && second.contains("SEQUENCE:4\r\n"));
+    }
+
+    #[test]
+    fn a_title_makes_a_plain_name() {
+        assert!(schedule(&design(), "Quarry; Lane", 0, "2027-04-19").contains("UID:pour.Quarry--Lane@stillground\r\n"));
     }
 
     #[test]
