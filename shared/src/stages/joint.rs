@@ -2,7 +2,7 @@
 //!
 //! On nuts the bond of the studs, their free length and the plate between wall and studs give one behind the other,
 //! whatever the torque. On grout the preload keeps plate and grout closed, and the joint turns like a rigid disc on the
-//! concrete; when the preload is gone, or the moment is greater than what opens it, the studs have to stretch.
+//! concrete (ribs are not counted: they make it stiffer); when the preload is gone, or the moment is greater than what opens it, the studs have to stretch.
 
 use serde::Serialize;
 

@@ -78,8 +78,12 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
         notes.caution(
             "anchors.hold_lower_nut",
             When::Tightening,
-            "Hold the lower nut with a spanner whenever the upper one is turned. Without that about half of the torque twists the stud in its \
-             resin, and products allow an M16 some 80 to 120 N m there; a stud that has turned in its hole is lost, though nothing shows.",
+            format!(
+                "Hold the lower nut with a spanner whenever the upper one is turned. Without that about half of the torque twists the stud in \
+                 its resin, and products allow an M16 some {} to {} there; a stud that has turned in its hole is lost, though nothing shows.",
+                brief.units.say(80.0, Unit::NewtonMetre),
+                brief.units.say(120.0, Unit::NewtonMetre)
+            ),
             Source::new("Assessments of bonded anchors", "", "largest installation torque", Standing::FromMemory),
         );
     }

@@ -279,7 +279,7 @@ fn flexure_notes(situation: &Situation, found: &Flexure, dish: &Dish, notes: &mu
     let fields: &[&str] =
         &["anchors.torque_n_m", "pier.plate_thickness_mm", "pier.wall_mm", "anchors.circle_diameter_mm", "anchors.lower_nuts"];
     for (id, title, stress) in [
-        ("anchors.flexure_wall", "Bending of the column's lowest 200 mm by tightening", found.wall_stress),
+        ("anchors.flexure_wall", "Bending of the foot of the column's wall by tightening", found.wall_stress),
         ("anchors.flexure_plate", "Bending of the base plate by tightening", found.plate_stress),
     ] {
         notes.check(

@@ -52,7 +52,7 @@ impl Seat {
             }
             Self::Dished => {
                 "The plate rests under the column alone, with a gap under the studs and no lower nuts. The preload pulls on the \
-                 resin and bends the plate and the lowest 200 mm of the column's wall."
+                 resin and bends the plate and the foot of the column's wall."
             }
         }
     }

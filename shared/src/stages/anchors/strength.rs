@@ -67,7 +67,7 @@ impl Mode {
         match self {
             Self::Steel | Self::ShearSteel => "a larger size or a higher strength class, or more studs",
             Self::Cone => "deeper studs, a wider circle, a wider block or stronger concrete",
-            Self::Bond => "the bond strength of a real product from its approval, deeper or thicker studs, or more of them",
+            Self::Bond => "a product whose approval states a stronger bond, deeper or thicker studs, or more of them",
             Self::BondSustained => {
                 "a product with a stated factor for lasting load, less torque, or lower nuts that keep the preload off the resin"
             }

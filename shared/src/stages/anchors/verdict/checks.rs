@@ -203,7 +203,7 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.embedment_least",
-            "Depth of the studs against the bond model's range",
+            "Studs deep enough for the bond model",
             depth,
             least * diameter,
             Unit::Millimetre,
@@ -213,15 +213,8 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
         .moved_by(&["anchors.embedment_mm", "anchors.size"]),
     );
     notes.check(
-        Check::at_most(
-            "anchors.embedment_most",
-            "Depth of the studs against the bond model's range",
-            depth,
-            20.0 * diameter,
-            Unit::Millimetre,
-            source,
-        )
-        .note("Deeper than twenty diameters the bond is no longer even along the stud.")
-        .moved_by(&["anchors.embedment_mm", "anchors.size"]),
+        Check::at_most("anchors.embedment_most", "Studs not too deep for the bond model", depth, 20.0 * diameter, Unit::Millimetre, source)
+            .note("Deeper than twenty diameters the bond is no longer even along the stud.")
+            .moved_by(&["anchors.embedment_mm", "anchors.size"]),
     );
 }
