@@ -1,0 +1,64 @@
+//! How long the engine takes on one core: `cargo bench -p stillground`.
+//!
+//! Goal: a walk of twenty seconds with its figures within 10 ms. The stages' own time is mostly the floor's map.
+#![allow(clippy::expect_used, missing_docs, reason = "a bench that cannot start says so by stopping")]
+
+use stillground::brief::{Brief, resolve};
+use stillground::design::{design, design_plan};
+use stillground::halfspace::{NoShelf, SmallShelf};
+use stillground::site_plan::SitePlan;
+
+fn main() {
+    divan::main();
+}
+
+/// A plan whose walk takes twenty seconds.
+fn long_walk() -> SitePlan {
+    let mut plan = SitePlan::unknown();
+    plan.floor.walk = Some(vec![[-5.0, -1.2], [1.2, -1.2], [1.2, 5.0], [1.2, -1.2], [0.0, -1.2]]);
+    plan
+}
+
+fn brief(plan: &SitePlan) -> Brief {
+    resolve(plan).expect("the plan is valid")
+}
+
+#[divan::bench]
+fn stages_warm(bencher: divan::Bencher<'_, '_>) {
+    let (brief, shelf) = (brief(&SitePlan::unknown()), SmallShelf::holding(8));
+    let _ = design(&brief, &shelf);
+    bencher.bench_local(|| design(&brief, &shelf));
+}
+
+#[divan::bench]
+fn stages_warm_walk_of_twenty_seconds(bencher: divan::Bencher<'_, '_>) {
+    let (brief, shelf) = (brief(&long_walk()), SmallShelf::holding(8));
+    let _ = design(&brief, &shelf);
+    bencher.bench_local(|| design(&brief, &shelf));
+}
+
+/// The star alone: modes in three grounds, a walk of twenty seconds in two of them, wind, people.
+#[divan::bench]
+fn star_through_a_walk_of_twenty_seconds(bencher: divan::Bencher<'_, '_>) {
+    use stillground::stages::{block, excavation, floor, ground, ground_stiffness, motion, pier};
+    let (brief, shelf) = (brief(&long_walk()), SmallShelf::holding(8));
+    let ground = ground::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &excavation::room(&brief, &ground)).value;
+    let stiffness = ground_stiffness::stage(&brief, &ground, &block, &shelf).value;
+    let pier = pier::stage(&brief, &block).value;
+    let floor = floor::stage(&brief, &ground, &block, &pier).value;
+    bencher.bench_local(|| motion::disturbances(&brief, &ground, &block, &stiffness, &pier, &floor));
+}
+
+#[divan::bench]
+fn plan_with_improvements_warm(bencher: divan::Bencher<'_, '_>) {
+    let (plan, shelf) = (SitePlan::unknown(), SmallShelf::holding(8));
+    let _ = design_plan(&plan, &shelf);
+    bencher.bench_local(|| design_plan(&plan, &shelf));
+}
+
+#[divan::bench]
+fn plan_with_improvements_cold(bencher: divan::Bencher<'_, '_>) {
+    let plan = SitePlan::unknown();
+    bencher.bench_local(|| design_plan(&plan, &NoShelf));
+}
