@@ -52,7 +52,9 @@ fn form(job: &Job, list: &mut List) {
             "pegged level; its top edge is the block's top",
         );
     }
-    list.buy("Stakes, screws and form oil", pieces(1.0), "holding the form true", "one set; oil keeps concrete from sticking");
+    if !job.excavation.cast_against_ground || metre::get(block.upstand) > 0.0 {
+        list.buy("Stakes, screws and form oil", pieces(1.0), "holding the form true", "one set; oil keeps concrete from sticking");
+    }
 }
 
 fn steel(job: &Job, list: &mut List) {

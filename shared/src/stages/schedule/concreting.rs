@@ -81,15 +81,17 @@ fn preparing(job: &Job, plan: &mut Plan) {
         plan.wait(When::Pouring, "blinding_sets", "The blinding sets", &["blinding"], 16.0, "Overnight, so that it can be walked on.");
     }
     let around = 2.0 * metre::get(block.length + block.width);
-    let height = metre::get(if pit.cast_against_ground { block.upstand } else { block.depth + block.upstand });
-    plan.work(
-        When::Pouring,
-        "form",
-        "Build the form and level its edge",
-        &["inspect", "blinding_sets"],
-        job.shared(1.0 + 1.2 * around * height),
-        "Its top edge is the block's top: level it with care, it saves hours at the plate.",
-    );
+    let height = form_height(job);
+    if height > 0.0 {
+        plan.work(
+            When::Pouring,
+            "form",
+            "Build the form and level its edge",
+            &["inspect", "blinding_sets"],
+            job.shared(1.0 + 1.2 * around * height),
+            "Its top edge is the block's top: level it with care, it saves hours at the plate.",
+        );
+    }
     let per_metre = match job.brief.block.reinforcement.value {
         Reinforcement::Plain => 0.0,
         Reinforcement::TopMesh | Reinforcement::Cage => 0.08,
@@ -99,7 +101,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         When::Pouring,
         "steel_and_ducts",
         "Place steel, ducts and earthing tail",
-        &["form"],
+        &["inspect", "blinding_sets", "form"],
         job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
         format!(
             "Bars kept {} clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
@@ -139,65 +141,38 @@ fn pouring(job: &Job, plan: &mut Plan) {
 
 fn hardening(job: &Job, plan: &mut Plan) {
     let block = job.block;
-    let at = job.brief.units.say(job.brief.work.temperature_c.value, Unit::Celsius);
+    let at = job.celsius(job.brief.work.temperature_c.value);
     let days = |time| job.brief.units.say(day::get(time), Unit::Day);
-    plan.wait(
-        When::Pouring,
-        "cure",
-        "Keep the block damp and covered",
-        &["cover"],
-        24.0 * day::get(block.curing),
-        format!("{} at {at}: concrete that dries early stays weak and dusty at its face.", days(block.curing)),
-    );
-    plan.wait(
-        When::Pouring,
-        "form_waits",
-        "The form stays on",
-        &["cover"],
-        24.0 * STRIKE_D,
-        "Three days keep the warmth even and the edges whole.",
-    );
-    plan.work(
-        When::Pouring,
-        "strike",
-        "Strike the form",
-        &["form_waits"],
-        job.shared(1.0),
-        "Gently, so that no edge breaks; cover the block again at once.",
-    );
+    let why = format!("{} at {at}: concrete that dries early stays weak and dusty at its face.", days(block.curing));
+    plan.wait(When::Pouring, "cure", "Keep the block damp and covered", &["cover"], 24.0 * day::get(block.curing), why);
+    striking(job, plan);
+    let strength = job.brief.units.say(20.0, Unit::Megapascal);
+    let why = format!("{} at {at}: 21 days at least, and a characteristic strength of {strength}.", days(block.drill_after));
+    plan.wait(When::Drilling, "harden", "The concrete hardens", &["cover"], 24.0 * day::get(block.drill_after), why);
+    let reference = job.celsius(20.0);
+    let why =
+        format!("{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.", days(block.load_after));
+    let title = "The concrete reaches its full strength";
+    plan.wait(When::Observing, "full_strength", title, &["cover"], 24.0 * day::get(block.load_after), why);
+}
+
+/// The form comes off, and the ground goes back where the pit was battered.
+fn striking(job: &Job, plan: &mut Plan) {
+    if form_height(job) > 0.0 {
+        let why = "Three days keep the warmth even and the edges whole.";
+        plan.wait(When::Pouring, "form_waits", "The form stays on", &["cover"], 24.0 * STRIKE_D, why);
+        let why = "Gently, so that no edge breaks; cover the block again at once.";
+        plan.work(When::Pouring, "strike", "Strike the form", &["form_waits"], job.shared(1.0), why);
+    }
     let fill = cubic_metre::get(job.excavation.backfill_volume);
     if fill > 0.0 {
-        plan.work(
-            When::Digging,
-            "backfill",
-            "Fill and ram round the block",
-            &["strike"],
-            job.shared(3.0 * fill),
-            format!("In layers of {}, each rammed before the next.", job.mm(150.0)),
-        );
+        let why = format!("In layers of {}, each rammed before the next.", job.mm(150.0));
+        plan.work(When::Digging, "backfill", "Fill and ram round the block", &["strike"], job.shared(3.0 * fill), why);
     }
-    plan.wait(
-        When::Drilling,
-        "harden",
-        "The concrete hardens",
-        &["cover"],
-        24.0 * day::get(block.drill_after),
-        format!(
-            "{} at {at}: 21 days at least, and a characteristic strength of {}.",
-            days(block.drill_after),
-            job.brief.units.say(20.0, Unit::Megapascal)
-        ),
-    );
-    plan.wait(
-        When::Observing,
-        "full_strength",
-        "The concrete reaches its full strength",
-        &["cover"],
-        24.0 * day::get(block.load_after),
-        format!(
-            "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {}.",
-            days(block.load_after),
-            job.celsius(20.0)
-        ),
-    );
+}
+
+/// Height of the form: only what stands above ground where the concrete is poured against the ground.
+fn form_height(job: &Job) -> f64 {
+    let block = job.block;
+    metre::get(if job.excavation.cast_against_ground { block.upstand } else { block.depth + block.upstand })
 }
