@@ -60,7 +60,7 @@ pub fn hole_depth(brief: &Brief) -> Length {
 pub fn find(brief: &Brief) -> Setting {
     let anchors = &brief.anchors;
     let (thread, product) = (anchors.thread(), &anchors.product);
-    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, hole_depth(brief));
+    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, anchors.embedment.value);
     let gel = product.gel_time.value;
     let holes_per_nozzle = gel.map_or(1.0, |gel| (hour::get(gel) * 60.0 / MINUTES_PER_HOLE).floor().clamp(1.0, 100.0)) as u32;
     let runs = u32::try_from(anchors.number()).unwrap_or(1).div_ceil(holes_per_nozzle);
@@ -102,7 +102,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     notes.working(
         Working::new("anchors.resin_per_hole", "Resin in one hole", "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)", resin::TWO_THIRDS)
             .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
-            .with("h", mm(hole_depth(brief)), Unit::Millimetre)
+            .with("h", mm(anchors.embedment.value), Unit::Millimetre)
             .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
             .gives("V", millilitre::get(setting.resin_per_hole), Unit::Millilitre),
     );
