@@ -33,12 +33,38 @@ impl Patch {
 pub struct Fineness {
     /// Cells over half the geometric mean of the sides.
     pub cells: f64,
+    /// How the cells of a line are counted.
+    pub lines: Lines,
     /// Power on the base.
     pub base: f64,
     /// Power along the walls.
     pub along: f64,
     /// Power down the walls.
     pub down: f64,
+}
+
+/// How the cells of a line are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lines {
+    /// Any number.
+    Any,
+    /// An even number.
+    Even,
+    /// Half of the even number: the coarser mesh to [`Lines::Even`], with the same shape.
+    Half,
+}
+
+impl Fineness {
+    /// Cells on a line of this length over the scale.
+    fn count(&self, length_ratio: f64) -> usize {
+        let cells = self.cells * length_ratio.sqrt();
+        let pairs = (0.5 * cells).round().max(1.0) as usize;
+        match self.lines {
+            Lines::Any => cells.round().max(2.0) as usize,
+            Lines::Even => 2 * pairs,
+            Lines::Half => pairs,
+        }
+    }
 }
 
 /// One cell of a line: its middle and half its length.
@@ -48,7 +74,7 @@ type Cell = (f64, f64);
 pub fn quarter(shape: &Shape, fineness: Fineness) -> Vec<Patch> {
     let (a, b, depth) = (shape.length_m / 2.0, shape.width_m / 2.0, shape.depth_m);
     let scale = (a * b).sqrt();
-    let count = |length: f64| (fineness.cells * (length / scale).sqrt()).round().max(2.0) as usize;
+    let count = |length: f64| fineness.count(length / scale);
     let (xs, ys) = (one_sided(a, count(a), fineness.base), one_sided(b, count(b), fineness.base));
     let walls = depths(shape, fineness, scale);
     let mut patches = Vec::new();
@@ -72,7 +98,7 @@ fn depths(shape: &Shape, fineness: Fineness, scale: f64) -> Vec<(Cell, bool)> {
     let mut cells = Vec::new();
     for (start, end, free) in segments.into_iter().filter(|(start, end, _)| end > start) {
         let length = end - start;
-        let count = (fineness.cells * (length / scale).sqrt()).round().max(2.0) as usize;
+        let count = fineness.count(length / scale);
         // A free wall is quiet at the surface; a bonded one is not.
         let line = if start == 0.0 && free { one_sided(length, count, fineness.down) } else { two_sided(length, count, fineness.down) };
         cells.extend(line.into_iter().map(|(middle, half)| ((start + middle, half), free)));

@@ -6,7 +6,7 @@ use nalgebra::{DMatrix, DVector, Matrix6};
 
 use super::assembly::{self, Equations};
 use super::influence::Surface;
-use super::mesh::{self, Fineness, Patch};
+use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
 use super::{Shape, Solved};
 
@@ -31,25 +31,23 @@ pub struct Raw {
     pub asymmetry_ratio: f64,
 }
 
-/// The two meshes of a shape, the coarser first. Towards the edge between a bonded base and a free wall the traction
-/// grows faster than at an edge bonded on both sides, so that a free wall wants a stronger grading.
+/// The two meshes of a shape, the coarser first, the finer with at most so many patches. Towards the edge between a bonded
+/// base and a free wall the traction grows faster than at an edge bonded on both sides, so that a free wall wants a
+/// stronger grading, and two meshes of the same shape to find the limit from.
 #[must_use]
 pub fn meshes(shape: &Shape, most_patches: usize) -> [Fineness; 2] {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
-    let of = |cells: f64| {
-        if shape.depth_m == 0.0 {
-            Fineness { cells, base: 1.0, along: 1.0, down: 1.0 }
-        } else if full {
-            Fineness { cells, base: 2.0, along: 2.0, down: 2.0 }
-        } else {
-            Fineness { cells, base: 4.0, along: 3.0, down: 4.0 }
-        }
+    let of = |cells: f64| match (full, shape.depth_m > 0.0) {
+        (true, true) => Fineness { cells, lines: Lines::Any, base: 2.0, along: 2.0, down: 2.0 },
+        (true, false) => Fineness { cells, lines: Lines::Any, base: 1.0, along: 1.0, down: 1.0 },
+        (false, _) => Fineness { cells, lines: Lines::Even, base: 4.0, along: 3.0, down: 4.0 },
     };
     let mut cells = if full { 5.0 } else { 6.0 };
-    while cells > 3.0 && mesh::quarter(shape, of(cells)).len() > most_patches {
-        cells -= 0.5;
+    while cells > 2.0 && mesh::quarter(shape, of(cells)).len() > most_patches {
+        cells -= 0.25;
     }
-    [of(cells / 1.5), of(cells)]
+    let coarse = if full { of(cells / 1.5) } else { Fineness { lines: Lines::Half, ..of(cells) } };
+    [coarse, of(cells)]
 }
 
 /// Solves a shape on two meshes and takes the stiffness to the limit of ever finer ones: its error falls with the square

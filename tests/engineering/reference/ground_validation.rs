@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use std::time::Instant;
 
 use serde_json::Value;
-use stillground::halfspace::mesh::{self, Fineness};
+use stillground::halfspace::mesh::{self, Fineness, Lines};
 use stillground::halfspace::{Shape, Solved, solve, solve::meshes, solve::raw, solve::solve_on};
 use stillground::notes::Notes;
 use stillground::stages::ground_stiffness::published::{gazetas, pais_kausel};
@@ -78,11 +78,12 @@ fn finer(of: Fineness, cells: f64) -> Fineness {
 
 fn limit(shape: &Shape) -> Solved {
     let [_, fine] = meshes(shape, MOST_PATCHES);
+    let even = |cells: f64| Fineness { lines: Lines::Even, ..finer(fine, cells) };
     let mut cells = 12.0;
-    while mesh::quarter(shape, finer(fine, cells)).len() > 560 {
+    while mesh::quarter(shape, even(cells)).len() > 560 {
         cells -= 0.5;
     }
-    solve_on(shape, finer(fine, cells * 0.7), finer(fine, cells)).unwrap()
+    solve_on(shape, Fineness { lines: Lines::Half, ..even(cells) }, even(cells)).unwrap()
 }
 
 fn convergence() -> String {
@@ -90,7 +91,7 @@ fn convergence() -> String {
     for (name, from) in CONTACTS {
         let shape = cube(from);
         let [_, fine] = meshes(&shape, MOST_PATCHES);
-        for cells in [3.0, 4.0, 5.0, 6.0, 8.0, 10.0] {
+        for cells in [2.0, 4.0, 6.0, 8.0, 10.0] {
             let raw = raw(&shape, finer(fine, cells)).unwrap();
             let mut row = vec![name.to_owned(), format!("{cells} cells"), raw.patches.len().to_string()];
             row.extend(five(&raw.stiffness));
