@@ -115,3 +115,13 @@ fn a_season_leans_the_axis_by_what_the_ground_moves() {
     plan.site.soil = Some(Soil::Peat);
     assert!(design(&plan).motion.season.is_none());
 }
+
+/// The plan says in words what its figures say.
+#[test]
+fn the_largest_mover_is_named_with_its_figure() {
+    let found = design(&plan()).motion;
+    let largest = found.disturbances.iter().find(|one| one.share_ratio.is_some()).unwrap();
+    assert!(found.summary[0].starts_with("What moves the star most"), "{}", found.summary[0]);
+    assert!(found.disturbances.iter().filter_map(|one| one.share_ratio).all(|share| share <= largest.share_ratio.unwrap()));
+    close("shares", found.disturbances.iter().filter_map(|one| one.share_ratio).sum(), 1.0, 1e-9);
+}

@@ -14,6 +14,7 @@ mod season;
 mod shape;
 mod share;
 pub mod stands;
+mod summary;
 pub mod system;
 pub mod trail;
 mod walk;
@@ -110,6 +111,8 @@ pub struct Motion {
     pub disturbances: Vec<Disturbance>,
     /// Where to stand and walk during exposures: a card for the wall.
     pub where_to_stand: Vec<String>,
+    /// What moves the star, in words with this plan's own figures, the largest mover first.
+    pub summary: Vec<String>,
     /// What would help most, most first; empty where only the stages ran.
     pub improvements: Vec<Improvement>,
 }
@@ -140,11 +143,15 @@ pub fn stage(
     let walked = people.walk.peak_arcsec.zip(people.walk.worst_peak_arcsec);
     let parts = share::Parts { brief, system: solved.as_ref(), floor, influence, walk: walked, wind: wind.as_ref(), heat: &heat };
     let disturbances = share::find(&parts);
+    let modes = solved.as_ref().map(shape::shapes).unwrap_or_default();
+    let season = season::find(brief, ground, block, &mut notes);
+    let told = summary::Parts { brief, disturbances: &disturbances, modes: &modes, heat: &heat, season, budget_arcsec: budget.arcsec };
+    let summary = summary::sentences(&told);
     let value = Motion {
         frequencies: shape::frequencies(solved.as_ref().map(|system| &system.typical)),
         frequencies_low: shape::frequencies(solved.as_ref().map(|system| &system.low)),
         frequencies_high: shape::frequencies(solved.as_ref().map(|system| &system.high)),
-        modes: solved.as_ref().map(shape::shapes).unwrap_or_default(),
+        modes,
         stands: people.stands,
         walk: people.walk,
         wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
@@ -155,13 +162,14 @@ pub fn stage(
         settle_s: bump.and_then(|bump| bump.settle_s),
         bump,
         slew,
-        season: season::find(brief, ground, block, &mut notes),
+        season,
         budget_arcsec: budget.arcsec,
         budget,
         quiet_distance_m: people.quiet_distance_m,
         on_ground: stands::OnGround::find(brief, ground, block, stiffness, pier, floor, &mut notes),
         disturbances,
         where_to_stand: people.where_to_stand,
+        summary,
         improvements: Vec::new(),
     };
     frequency_working(&value, &mut notes);

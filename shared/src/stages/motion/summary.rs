@@ -1,0 +1,95 @@
+//! What moves the star, in the person's words and with their own figures.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::site_plan::pier::Fill;
+use crate::stages::motion::{Disturbance, Heat, ModeShape, Season};
+use crate::units::hertz;
+
+/// Share of the bending from which on a part is named as the soft one.
+const SOFT_RATIO: f64 = 0.35;
+
+/// All that is told.
+pub struct Parts<'a> {
+    /// Inputs.
+    pub brief: &'a Brief,
+    /// Disturbances, largest first.
+    pub disturbances: &'a [Disturbance],
+    /// Modes, slowest first.
+    pub modes: &'a [ModeShape],
+    /// Warmth.
+    pub heat: &'a Heat,
+    /// Seasons.
+    pub season: Option<Season>,
+    /// Budget, arcsec.
+    pub budget_arcsec: f64,
+}
+
+/// The sentences, the largest mover first.
+#[must_use]
+pub fn sentences(parts: &Parts<'_>) -> Vec<String> {
+    [largest(parts), softest(parts), fill(parts), warmth(parts), season(parts)].into_iter().flatten().collect()
+}
+
+fn largest(parts: &Parts<'_>) -> Option<String> {
+    let first = parts.disturbances.iter().find(|one| one.share_ratio.is_some())?;
+    let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
+    let arcsec = first.arcsec?;
+    let verdict = if arcsec <= parts.budget_arcsec { "within" } else { "beyond" };
+    Some(format!(
+        "What moves the star most: {}. It is {} in the ground that is expected, {verdict} the budget of {}.",
+        lower(first.title),
+        say(arcsec),
+        say(parts.budget_arcsec)
+    ))
+}
+
+/// The title as the middle of a sentence.
+fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn softest(parts: &Parts<'_>) -> Option<String> {
+    let first = parts.modes.first()?;
+    let shares = [
+        (first.mount_share_ratio, "the mount; no pier makes up for a soft mount"),
+        (first.joint_share_ratio, "the foot on its studs; a shorter gap or a bed of grout stiffens it"),
+        (first.ground_share_ratio, "the ground; soil hard against the block's sides stiffens it most"),
+        (first.column_share_ratio, "the column; a wider tube stiffens it most"),
+    ];
+    let (share, part) = shares.into_iter().max_by(|(a, _), (b, _)| a.total_cmp(b))?;
+    (share >= SOFT_RATIO).then(|| {
+        format!(
+            "Knocked, the telescope swings at {}, and {} of the bending is in {part}.",
+            parts.brief.units.say(hertz::get(first.frequency.typical), Unit::Hertz),
+            parts.brief.units.say(100.0 * share, Unit::PerCent)
+        )
+    })
+}
+
+fn fill(parts: &Parts<'_>) -> Option<String> {
+    (parts.brief.pier.fill.value == Fill::None)
+        .then(|| "Sand in the column makes a swing die sooner; it hardly changes how fast the pier swings.".to_owned())
+}
+
+fn warmth(parts: &Parts<'_>) -> Option<String> {
+    let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
+    (parts.heat.arcsec > 0.0).then(|| {
+        format!(
+            "A column {} warmer on one side leans its top by {}; it comes slowly, {} within one exposure that is not guided.",
+            parts.brief.units.say(parts.brief.load.thermal_difference_k.value, Unit::Kelvin),
+            say(parts.heat.arcsec),
+            say(parts.heat.unguided_arcsec)
+        )
+    })
+}
+
+fn season(parts: &Parts<'_>) -> Option<String> {
+    let season = parts.season.filter(|season| season.difference_mm > 0.0)?;
+    Some(format!(
+        "If one side of the block rises or sinks by {} more than the other in a year, the polar axis leans by {}.",
+        parts.brief.units.say(season.difference_mm, Unit::Millimetre),
+        parts.brief.units.say(season.arcmin_per_year, Unit::Arcminute)
+    ))
+}
