@@ -35,7 +35,9 @@ fn stiffness_with_full_half_and_no_contact() {
             assert!((found / expected - 1.0).abs() < most, "{contact} {entry}: {found} {expected}");
         }
         let coupling = far(&answers[contact], "/k_x_ry");
-        assert!((k[0][4] - coupling).abs() < 0.015 * (k[0][0] * k[4][4]).sqrt(), "{contact}: {} {coupling}", k[0][4]);
+        // Half as much room again where the mesh of the elements itself is known to be too stiff; the next test refines it.
+        let room = if contact == "none" { 0.02 } else { 0.015 };
+        assert!((k[0][4] - coupling).abs() < room * (k[0][0] * k[4][4]).sqrt(), "{contact}: {} {coupling}", k[0][4]);
     }
 }
 
@@ -50,6 +52,9 @@ fn without_contact_a_finer_mesh_comes_nearer() {
         let expected = mesh * far(plain, &format!("/{entry}"));
         assert!(mesh < 1.0 && (found / expected - 1.0).abs() < 0.03, "{entry}: {found} {expected}");
     }
+    let mesh = finer["20.0"]["k_x_ry"].as_f64().unwrap() / plain["20.0"]["k_x_ry"].as_f64().unwrap();
+    let coupling = mesh * far(plain, "/k_x_ry");
+    assert!((k[0][4] - coupling).abs() < 0.01 * (k[0][0] * k[4][4]).sqrt(), "{} {coupling}", k[0][4]);
 }
 
 #[test]

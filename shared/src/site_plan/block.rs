@@ -1,6 +1,7 @@
 //! Footing: the block of concrete.
 
 use crate::field::{Problem, choice, section};
+use crate::halfspace::{MOST_DEPTH_RATIO, MOST_SIDE_RATIO};
 use crate::site_plan::SitePlan;
 
 choice! {
@@ -106,6 +107,7 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let mut problems: Vec<Problem> = [contact_reversed(plan), hole_through(plan)].into_iter().flatten().collect();
     problems.extend(contact_too_deep(plan));
     problems.extend(wider_than_block(plan));
+    problems.extend(too_slender(plan));
     problems
 }
 
@@ -138,6 +140,23 @@ fn hole_through(plan: &SitePlan) -> Option<Problem> {
             "The studs' holes would go through the block: the embedment with 30 mm of concrete below it is more than the block is thick.",
         )
     })
+}
+
+/// A block so thin that it bends: no rigid block, and no solution for one.
+fn too_slender(plan: &SitePlan) -> Vec<Problem> {
+    let block = &plan.block;
+    let sides = [("block.length_m", block.length_m), ("block.width_m", block.width_m), ("block.depth_m", block.depth_m)];
+    let pairs = [(0, 1, MOST_SIDE_RATIO), (1, 0, MOST_SIDE_RATIO), (2, 0, MOST_DEPTH_RATIO), (2, 1, MOST_DEPTH_RATIO)];
+    let slender = |(long, short, most): (usize, usize, f64)| {
+        let ((long_field, long), (short_field, short)) = (sides[long], sides[short]);
+        (long? > most * short?).then(|| {
+            Problem::between(
+                &[long_field, short_field],
+                "One measure of the block is more than ten times the other: such a wall or pile bends, and the planner's footing is a rigid block.",
+            )
+        })
+    };
+    pairs.into_iter().filter_map(slender).collect()
 }
 
 /// A base plate that is wider than the block it stands on.
@@ -181,6 +200,16 @@ mod tests {
                 ["pier.plate_side_mm", "block.length_m"],
             ]
         );
+    }
+
+    #[test]
+    fn a_wall_or_a_pile_is_no_block() {
+        let found = fields(|plan| {
+            plan.block.length_m = Some(10.0);
+            plan.block.width_m = Some(0.5);
+            plan.block.depth_m = Some(5.5);
+        });
+        assert_eq!(found, [["block.length_m", "block.width_m"], ["block.depth_m", "block.width_m"]]);
     }
 
     #[test]
