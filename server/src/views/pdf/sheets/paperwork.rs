@@ -54,7 +54,7 @@ pub fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, pick: impl Fn(&Design) ->
         return;
     }
     flow.heading("Checks");
-    table(flow, &[("What is checked", 2.3), ("Asked", 1.1), ("Can give", 1.1), ("Share", 0.6), ("Verdict", 0.7), ("Source", 1.7)], &rows);
+    table(flow, &[("What is checked", 2.3), ("Asked", 1.0), ("Can give", 1.0), ("Share", 0.6), ("Verdict", 0.6), ("Source", 2.2)], &rows);
 }
 
 /// Assumptions.

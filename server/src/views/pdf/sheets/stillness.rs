@@ -55,6 +55,7 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "trail");
     flow.heading("Motion");
     let frequencies: Vec<String> = motion.frequencies.iter().map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz)).collect();
+    let listed = frequencies.join(", ");
     Figures::new(sheet.brief.units)
         .with("Budget: the most that is acceptable", motion.budget_arcsec, Unit::Arcsecond)
         .maybe("Walk, root mean square", motion.walk.rms_arcsec, Unit::Arcsecond, UNKNOWN)
@@ -66,11 +67,8 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
         .with("by this difference", motion.thermal_difference_k, Unit::Kelvin)
         .maybe("Time for a tap to die to the budget", motion.settle_s, Unit::Second, UNKNOWN)
         .maybe("A person may stand beyond", motion.quiet_distance_m, Unit::Metre, UNKNOWN)
-        .words("First frequencies", if frequencies.is_empty() { UNKNOWN } else { "" })
+        .words("First frequencies", if frequencies.is_empty() { UNKNOWN } else { &listed })
         .put(flow);
-    if !frequencies.is_empty() {
-        flow.paragraph(&format!("First frequencies in typical ground: {}.", frequencies.join(", ")));
-    }
     draw(flow, sheet, "modes");
     check_lines(flow, sheet, "motion.");
     cautions_of(flow, sheet, &[When::Observing]);
