@@ -11,6 +11,7 @@ use stillground::design::design;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 use stillground_server::views::pdf::{self, Paper, Sheet};
+use stillground_tests::binary::run;
 use stillground_tests::service::{start, unknown};
 
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -213,4 +214,18 @@ fn the_code_of_a_sheet_and_a_bad_paper_by_address() {
         assert_eq!((page.status, page.header("content-type")), (200, kind));
         assert_eq!(service.get(&format!("/p/{}/{name}?paper=a5", kept.view)).status, 400);
     }
+}
+
+#[test]
+fn the_command_line_writes_all_that_is_carried_to_the_site() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("plan.json"), "{\"schema_version\":1,\"work\":{\"start_date\":\"2027-04-05\"}}").unwrap();
+    let output = run(folder.path(), &["print", "plan.json", "--out", "sheets", "--paper", "letter"]);
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    for file in ["plan.pdf", "template.pdf", "materials.csv", "schedule.ics", "drawings/section.svg", "drawings/tilt-map.svg"] {
+        assert!(folder.path().join("sheets").join(file).metadata().unwrap().len() > 200, "{file}");
+    }
+    let plan = std::fs::read(folder.path().join("sheets/plan.pdf")).unwrap();
+    assert!(tool("pdfinfo", &[], &plan).contains("letter"));
+    assert_eq!(run(folder.path(), &["print", "plan.json", "--paper", "a5"]).status.code(), Some(2));
 }

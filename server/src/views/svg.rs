@@ -12,7 +12,7 @@ use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point};
 pub fn write(drawing: &Drawing) -> String {
     let mut out = String::with_capacity(64 * drawing.items.len() + 1024);
     let (width, height) = (figure(drawing.width), figure(drawing.height));
-    let id = drawing.name;
+    let id = format!("drawing-{}", drawing.name);
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 {width} {height}\" width=\"{width}mm\" height=\"{height}mm\" \
