@@ -82,7 +82,34 @@ pub fn exchange(to: SocketAddr, bytes: &[u8]) -> std::io::Result<Vec<u8>> {
     Ok(answer)
 }
 
-fn parse(bytes: &[u8]) -> Option<Answer> {
+/// Sends a request and reads one answer whose length is stated, for a server that keeps the line open.
+///
+/// # Errors
+/// The line's own, silence for too long among them.
+pub fn ask(to: SocketAddr, bytes: &[u8], silence: Duration) -> std::io::Result<Vec<u8>> {
+    let mut line = TcpStream::connect_timeout(&to, Duration::from_secs(10))?;
+    line.set_read_timeout(Some(silence))?;
+    line.write_all(bytes)?;
+    let (mut answer, mut part) = (Vec::new(), [0; 65_536]);
+    loop {
+        let length = line.read(&mut part)?;
+        answer.extend_from_slice(&part[..length]);
+        if length == 0 || is_whole(&answer) {
+            return Ok(answer);
+        }
+    }
+}
+
+fn is_whole(bytes: &[u8]) -> bool {
+    let Some(end) = bytes.windows(4).position(|window| window == b"\r\n\r\n") else { return false };
+    let head = String::from_utf8_lossy(&bytes[..end]).to_ascii_lowercase();
+    let length = head.lines().find_map(|line| line.strip_prefix("content-length:")?.trim().parse::<usize>().ok());
+    length.is_some_and(|length| bytes.len() >= end + 4 + length)
+}
+
+/// An answer as it came over the line; none when it is not HTTP.
+#[must_use]
+pub fn parse(bytes: &[u8]) -> Option<Answer> {
     let end = bytes.windows(4).position(|window| window == b"\r\n\r\n")?;
     let head = std::str::from_utf8(&bytes[..end]).ok()?;
     let mut lines = head.split("\r\n");

@@ -4,6 +4,8 @@
 #[cfg(feature = "service")]
 pub mod binary;
 #[cfg(feature = "service")]
+pub mod browser;
+#[cfg(feature = "service")]
 pub mod http;
 #[cfg(feature = "service")]
 pub mod service;

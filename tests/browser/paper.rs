@@ -1,0 +1,67 @@
+//! The plan on paper, printed by the browser.
+
+use std::io::Write;
+use std::process::{Command, Stdio};
+
+use crate::walk::Journey;
+
+const A4: (f64, f64) = (21.0, 29.7);
+const LETTER: (f64, f64) = (21.59, 27.94);
+
+/// The text of a PDF, by the program `pdftotext`.
+fn text(pdf: &[u8]) -> String {
+    let mut program = Command::new("pdftotext")
+        .args(["-layout", "-", "-"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("pdftotext, of poppler-utils");
+    let mut input = program.stdin.take().unwrap();
+    let bytes = pdf.to_vec();
+    let writer = std::thread::spawn(move || input.write_all(&bytes));
+    let output = program.wait_with_output().unwrap();
+    writer.join().unwrap().unwrap();
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+fn letters(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).collect()
+}
+
+#[test]
+fn the_plan_prints_on_either_paper_without_a_lost_line() {
+    let journey = Journey::new(1280);
+    let browser = &journey.browser;
+    journey.open("/example/plan");
+    let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].map(e => e.textContent)");
+    let rows: Vec<String> = rows.as_array().unwrap().iter().map(|row| row.as_str().unwrap().to_owned()).collect();
+    assert!(rows.len() > 60, "{}", rows.len());
+    for (name, (width, height)) in [("a4", A4), ("letter", LETTER)] {
+        let pdf = browser.print(width, height);
+        crate::pictures::keep(&format!("plan-{name}.pdf"), &pdf);
+        let printed = letters(&text(&pdf));
+        for row in &rows {
+            let start: String = letters(row).chars().take(18).collect();
+            assert!(printed.contains(&start), "{name}: “{row}” is not on the paper");
+        }
+    }
+}
+
+#[test]
+fn nothing_is_wider_than_the_paper() {
+    let journey = Journey::new(1280);
+    let browser = &journey.browser;
+    browser.media("light", "print");
+    for (name, millimetres) in [("A4", 210.0 - 26.0), ("Letter", 215.9 - 26.0)] {
+        let pixels = (millimetres / 25.4 * 96.0) as u32;
+        browser.size(pixels, 1000);
+        for page in ["plan", "site", "anchors"] {
+            journey.open(&format!("/example/{page}"));
+            let wide = browser.run(
+                "return [...document.querySelectorAll('main *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1)
+                   .map(e => e.tagName + ' ' + e.textContent.slice(0, 60))",
+            );
+            assert_eq!(wide, serde_json::json!([]), "{name}, {page}");
+        }
+    }
+}
