@@ -3,40 +3,37 @@
 use askama::Template;
 
 use super::Trouble;
+use crate::views::pages::frame::Frame;
 
 #[derive(Template)]
-#[template(
-    ext = "html",
-    source = r#"<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{{ title }} · Stillground</title>
-<link rel="stylesheet" href="{{ base }}/static/style/main.css">
-<main>
-<h1>{{ title }}</h1>
-<p>{{ trouble.detail }}</p>
-{% if !trouble.errors.is_empty() %}
-<ul>
-{% for error in trouble.errors %}<li><code>{{ error.path }}</code>: {{ error.detail }}</li>
-{% endfor %}
-</ul>
-{% endif %}
-<p><a href="{{ base }}/">Back to the first page</a></p>
-</main>
-</html>
-"#
-)]
+#[template(path = "pages/error.html")]
 struct ErrorPage<'a> {
+    frame: Frame,
     title: &'static str,
-    base: &'a str,
-    trouble: &'a Trouble,
+    detail: &'a str,
+    errors: Vec<(&'a str, &'a str)>,
+    next: &'static str,
 }
 
 /// The page as text.
 pub(super) fn render(trouble: &Trouble, base: &str) -> String {
-    let page = ErrorPage { title: title(trouble), base, trouble };
+    let title = title(trouble);
+    let errors = trouble.errors.iter().map(|error| (error.path.as_str(), error.detail.as_str())).collect();
+    let frame = Frame::new(base, title.to_owned(), None);
+    let page = ErrorPage { frame, title, detail: &trouble.detail, errors, next: next(trouble) };
     page.render().unwrap_or_else(|_| "Something broke here.".to_owned())
+}
+
+/// What the person can do now.
+fn next(trouble: &Trouble) -> &'static str {
+    match trouble.status.as_u16() {
+        404 => "Plans begun in this browser stand on the front page, if their links are still alive.",
+        403 => "Ask whoever sent you the link for one that does more, or read the plan with this one.",
+        409 | 412 => "Go back, read the plan as it stands now, and save your answers on top of it.",
+        413 => "Send less at once; a plan is a few thousand letters.",
+        status if status >= 500 => "Wait a moment, go back and try again. What you typed is still in your browser’s last page.",
+        _ => "Go back: what you typed is still there.",
+    }
 }
 
 fn title(trouble: &Trouble) -> &'static str {

@@ -1,6 +1,7 @@
 //! The pages' routes.
 
 mod begun;
+mod files;
 mod front;
 mod links;
 mod place;
@@ -25,11 +26,15 @@ pub fn routes() -> Router<App> {
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/plan.pdf", get(plan::pdf))
         .route("/example/template.pdf", get(plan::template))
+        .route("/example/materials.csv", get(files::materials))
+        .route("/example/schedule.ics", get(files::calendar))
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))
         .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
+        .route("/p/{secret}/materials.csv", get(files::materials))
+        .route("/p/{secret}/schedule.ics", get(files::calendar))
         .route("/p/{secret}/plan.pdf", get(plan::pdf))
         .route("/p/{secret}/template.pdf", get(plan::template))
 }

@@ -1,6 +1,7 @@
 //! Pages: typed structs whose fields are words already, each beside its template.
 
 pub mod answers;
+pub mod beside;
 pub mod field;
 pub mod figures;
 pub mod frame;

@@ -26,6 +26,8 @@ pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
     let marks = Marks { revision: place.revision_words(), saved: place.saved.clone(), engine: ENGINE_VERSION };
     answer(&PlanPage {
         frame: place.frame("Plan"),
+        root: place.root.clone(),
+        example: place.secret.is_empty(),
         marks,
         faults: faults.iter().map(|fault| FaultView::of(fault, Step::Plan, &place.root)).collect(),
         body: planned.map(|planned| PlanBody::of(&planned, &place.root)),

@@ -2,7 +2,7 @@
 
 use askama::Template;
 use stillground::figure::Units;
-use stillground::notes::{Caution, Check, When};
+use stillground::notes::{Caution, Check, Verdict, When};
 
 use super::figures::{self, FigureLine};
 use super::number::Number;
@@ -27,6 +27,10 @@ pub struct Panel {
     pub checks: Vec<CheckView>,
     /// What it does to the star.
     pub stillness: Vec<FigureLine>,
+    /// What is next: questions of this step that most people can answer and nobody has, address and label.
+    pub unanswered: Vec<(String, &'static str)>,
+    /// Checks of the whole plan that do not hold.
+    pub failing: Vec<String>,
     /// What can hurt at this step.
     pub cautions: Vec<CautionView>,
     /// How the figures were found.
@@ -113,6 +117,13 @@ impl Panel {
             figures: figures::of(step, design, units).into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
             stillness,
+            unanswered: unanswered(step, planned),
+            failing: design
+                .checks
+                .iter()
+                .filter(|check| check.verdict == Verdict::Fails && !concerns(check, step))
+                .map(|check| check.title.clone())
+                .collect(),
             cautions: design.cautions.iter().filter(|caution| whens(step).contains(&caution.when)).map(CautionView::of).collect(),
             workings: shown,
         }
@@ -125,10 +136,19 @@ impl Panel {
             figures: Vec::new(),
             checks: Vec::new(),
             stillness: Vec::new(),
+            unanswered: Vec::new(),
+            failing: Vec::new(),
             cautions: Vec::new(),
             workings: Vec::new(),
         }
     }
+}
+
+/// The step's common questions for which a value had to be taken.
+fn unanswered(step: Step, planned: &Planned) -> Vec<(String, &'static str)> {
+    let common = crate::forms::questions::topics(step).iter().flat_map(|topic| topic.common);
+    let taken = |path: &str| planned.design.assumptions.iter().any(|assumption| assumption.field == path);
+    common.filter(|question| taken(question.path)).map(|question| (super::field::id(question.path), question.label)).collect()
 }
 
 /// What the plan as a whole does to the star.

@@ -4,6 +4,7 @@ use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
 
+use super::beside::Beside;
 use super::field;
 use super::figures::{self, FigureLine};
 use super::frame::Frame;
@@ -25,6 +26,10 @@ use crate::views::svg;
 pub struct PlanPage {
     /// The frame.
     pub frame: Frame,
+    /// Address below which the plan's pages and files stand.
+    pub root: String,
+    /// Whether it is the built-in example.
+    pub example: bool,
     /// Revision, date, engine.
     pub marks: Marks,
     /// Contradictions, when nothing can be worked out.
@@ -50,6 +55,10 @@ pub struct PlanBody {
     pub summary: Vec<String>,
     /// Drawings: name, title, SVG.
     pub drawings: Vec<DrawingView>,
+    /// What stands beside the figures.
+    pub beside: Beside,
+    /// Whether the schedule has days of the calendar.
+    pub dated: bool,
     /// Checks.
     pub checks: Vec<CheckView>,
     /// Figures by step.
@@ -131,6 +140,8 @@ impl PlanBody {
         Self {
             summary: summary::of(planned),
             drawings: drawings(planned),
+            beside: Beside::of(planned),
+            dated: planned.brief.work.start_date.is_some(),
             checks: design.checks.iter().map(|check| CheckView::of(check, planned)).collect(),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
             assumptions: assumptions(design, units, root),

@@ -42,12 +42,12 @@ fn pier(planned: &Planned, units: Units) -> String {
     let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
     let fill = match planned.brief.pier.fill.value {
         Fill::None => "",
-        Fill::Sand => ", filled with dry sand,",
-        Fill::Concrete => ", filled with concrete,",
+        Fill::Sand => ", filled with dry sand",
+        Fill::Concrete => ", filled with concrete",
     };
     let anchors = &planned.brief.anchors;
     format!(
-        "On it stands a steel tube {} across with a wall of {}{fill} {} tall, held by {} {} studs set in resin.",
+        "On it stands a steel tube {} across with a wall of {}{fill} and {} tall, held by {} {} studs set in resin.",
         mm(pier.outside_diameter),
         mm(pier.wall),
         units.say(metre::get(pier.height), Unit::Metre),

@@ -22,11 +22,13 @@ const SHARES: &[(f64, &str)] = &[
 #[must_use]
 pub fn verdict(check: &Check) -> String {
     match (check.verdict, check.utilisation) {
+        (Verdict::Holds, Some(used)) if used <= 0.0 => "holds: nothing is asked of it".to_owned(),
         (Verdict::Holds, Some(used)) => match share(1.0 - used) {
             Some(share) => format!("holds with {share} to spare"),
             None => "holds".to_owned(),
         },
         (Verdict::Holds, None) => "holds".to_owned(),
+        (Verdict::Close, Some(used)) if used > 0.995 => "holds, with nothing to spare".to_owned(),
         (Verdict::Close, _) => "holds, with less than a tenth to spare".to_owned(),
         (Verdict::Fails, Some(used)) => format!("does not hold: {}", excess(used)),
         (Verdict::Fails, None) => "does not hold".to_owned(),
@@ -123,7 +125,8 @@ mod tests {
     fn a_verdict_never_says_more_than_there_is() {
         assert_eq!(words(2.0, 3.0), "holds with a third to spare");
         assert_eq!(words(2.02, 3.0), "holds with a quarter to spare");
-        assert_eq!(words(0.0, 3.0), "holds with nine tenths to spare");
+        assert_eq!(words(0.0, 3.0), "holds: nothing is asked of it");
+        assert_eq!(words(1.0, 1.0), "holds, with nothing to spare");
         assert_eq!(words(0.95, 1.0), "holds, with less than a tenth to spare");
         assert_eq!(words(1.101, 1.0), "does not hold: 11\u{a0}% more than there is is asked for");
         assert_eq!(words(4.0, 1.0), "does not hold: 4 times what there is is asked for");

@@ -1,0 +1,130 @@
+//! What the plan shows beside its figures: the trade's rules, both codes, strength by day, what would help most.
+
+use stillground::figure::{Unit, Units};
+use stillground::stages::anchors::Verdict;
+use stillground::units::{kilonewton, megapascal};
+
+use super::number::Number;
+use super::words;
+use crate::app::Planned;
+
+/// What stands beside the figures.
+pub struct Beside {
+    /// Rules of thumb with the calculation.
+    pub thumbs: Vec<ThumbView>,
+    /// What would make it stiller or quicker to settle.
+    pub improvements: Vec<ImprovementView>,
+    /// Where to stand.
+    pub where_to_stand: Vec<String>,
+    /// Strength by day.
+    pub ages: Vec<AgeView>,
+    /// The studs by either code.
+    pub codes: Vec<CodeView>,
+    /// From hole to last check.
+    pub setting: Vec<String>,
+}
+
+/// A rule of thumb and the calculation.
+pub struct ThumbView {
+    /// Its name.
+    pub title: &'static str,
+    /// What it says.
+    pub says: String,
+    /// What the calculation says.
+    pub calculation: String,
+    /// Where they agree or not.
+    pub verdict: String,
+}
+
+/// A change and what it does.
+pub struct ImprovementView {
+    /// The change.
+    pub change: String,
+    /// What it does.
+    pub effect: String,
+}
+
+/// The concrete on a day.
+pub struct AgeView {
+    /// The day.
+    pub day: Number,
+    /// Mean strength.
+    pub mean: Number,
+    /// Strength that may be counted on.
+    pub characteristic: Number,
+}
+
+/// The studs by one code.
+pub struct CodeView {
+    /// The code.
+    pub title: &'static str,
+    /// Ways of failing: words, asked, there is, used.
+    pub rows: Vec<[String; 4]>,
+}
+
+impl Beside {
+    /// What stands beside a plan's figures.
+    #[must_use]
+    pub fn of(planned: &Planned) -> Self {
+        let (design, units) = (&planned.design, planned.brief.units);
+        let anchors = &design.anchors;
+        let codes = [("By EN 1992-4", &anchors.eurocode), ("By ACI 318-19", &anchors.aci)];
+        Self {
+            thumbs: design.block.rules_of_thumb.iter().map(thumb).collect(),
+            improvements: design.motion.improvements.iter().map(|improvement| self::improvement(improvement, planned)).collect(),
+            where_to_stand: design.motion.where_to_stand.clone(),
+            ages: design.block.strength_by_day.iter().map(|age| self::age(age, units)).collect(),
+            codes: codes.into_iter().filter_map(|(title, verdict)| Some(code(title, verdict.as_ref()?, units))).collect(),
+            setting: anchors.steps.iter().map(|step| step.says.clone()).collect(),
+        }
+    }
+}
+
+fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
+    ThumbView { title: rule.title, says: rule.says.clone(), calculation: rule.calculation.clone(), verdict: rule.verdict_words.clone() }
+}
+
+fn improvement(improvement: &stillground::improve::Improvement, planned: &Planned) -> ImprovementView {
+    let units = planned.brief.units;
+    let of = planned.design.motion.disturbances.iter().find(|disturbance| disturbance.id == improvement.what);
+    let what = of.map_or("a bump dies away in", |disturbance| disturbance.title);
+    let say = |value| units.say(value, improvement.unit);
+    ImprovementView {
+        change: words::sentence(&improvement.change),
+        effect: format!(
+            "{} {} instead of {}",
+            words::sentence(what).trim_end_matches('.'),
+            say(improvement.after),
+            say(improvement.before)
+        ),
+    }
+}
+
+fn age(age: &stillground::stages::block::Age, units: Units) -> AgeView {
+    AgeView {
+        day: Number::of(Some(age.day), Unit::Day, units),
+        mean: Number::of(Some(megapascal::get(age.mean)), Unit::Megapascal, units),
+        characteristic: Number::of(age.characteristic.map(megapascal::get), Unit::Megapascal, units),
+    }
+}
+
+fn code(title: &'static str, verdict: &Verdict, units: Units) -> CodeView {
+    let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let used = |ratio: f64| units.say(ratio * 100.0, Unit::PerCent);
+    let mut rows: Vec<[String; 4]> = verdict
+        .modes
+        .iter()
+        .map(|judged| {
+            [
+                words::sentence(judged.words).trim_end_matches('.').to_owned(),
+                say(judged.demand),
+                say(judged.capacity),
+                used(judged.utilisation),
+            ]
+        })
+        .collect();
+    let together = |what: &str, ratio| [what.to_owned(), String::new(), String::new(), used(ratio)];
+    rows.push(together("Steel under pull and shear together", verdict.steel_interaction));
+    rows.push(together("Concrete under pull and shear together", verdict.concrete_interaction));
+    CodeView { title, rows }
+}
