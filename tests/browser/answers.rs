@@ -114,7 +114,7 @@ fn a_torque_in_kilos_is_asked_about_with_its_three_readings() {
     }
     browser.press("input[value='180 lbf ft']");
     journey.save();
-    assert_eq!(browser.holds("#anchors-torque_n_m"), "244.047230700");
+    assert_eq!(browser.holds("#anchors-torque_n_m"), "244.0472307");
 }
 
 #[test]

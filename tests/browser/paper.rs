@@ -33,9 +33,11 @@ fn the_plan_prints_on_either_paper_without_a_lost_line() {
     let journey = Journey::new(1280);
     let browser = &journey.browser;
     journey.open("/example/plan");
-    let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].map(e => e.textContent)");
+    browser.media("light", "print");
+    let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].filter(e => e.checkVisibility()).map(e => e.textContent)");
     let rows: Vec<String> = rows.as_array().unwrap().iter().map(|row| row.as_str().unwrap().to_owned()).collect();
     assert!(rows.len() > 60, "{}", rows.len());
+    browser.media("light", "");
     for (name, (width, height)) in [("a4", A4), ("letter", LETTER)] {
         let pdf = browser.print(width, height);
         crate::pictures::keep(&format!("plan-{name}.pdf"), &pdf);

@@ -58,10 +58,10 @@ pub(super) const TOPICS: &[Topic] = &[
             Question {
                 path: "work.start_date",
                 label: "On which day do you start digging?",
-                hint: "With a day, the schedule shows dates; without one it counts days.",
+                hint: "Write year-month-day, for instance 2027-04-19. The schedule then shows dates.",
                 not_known: "The schedule counts days from the first.",
                 kind: Kind::Text {
-                    input: "date",
+                    input: "text",
                     get: |plan| plan.work.start_date.as_deref(),
                     set: |plan, text| plan.work.start_date = text,
                 },
