@@ -14,7 +14,7 @@ use crate::views::pages::frame::{Frame, PlanHead, StepLink};
 use crate::views::pages::words;
 
 /// The Quarry Lane pier of a fictitious club.
-const EXAMPLE: &str = include_str!("quarry-lane.json");
+const EXAMPLE: &str = include_str!("../../../../tests/examples/quarry-lane.json");
 
 static EXAMPLE_PLAN: LazyLock<SitePlan> = LazyLock::new(|| serde_json::from_str(EXAMPLE).unwrap_or_else(|_| SitePlan::unknown()));
 
