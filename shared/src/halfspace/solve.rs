@@ -17,7 +17,7 @@ pub type Answers = Vec<[[f64; 3]; 6]>;
 const MOST_PATCHES: usize = 140;
 
 /// The same where a few per cent are enough.
-const QUICK_PATCHES: usize = 70;
+const QUICK_PATCHES: usize = 80;
 
 /// Patches, answers and stiffness.
 pub struct Raw {

@@ -33,7 +33,7 @@ use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::pier::Pier;
-use crate::units::{Frequency, hertz, megapascal};
+use crate::units::{Frequency, Spread, hertz, megapascal};
 
 pub use budget::Budget;
 pub use heat::Heat;
@@ -57,6 +57,8 @@ pub struct StandTilt {
     pub tilt_arcsec: Option<f64>,
     /// The block's share.
     pub block_tilt_arcsec: Option<f64>,
+    /// The block's share by ground: low is the softest thought likely, high the stiffest.
+    pub block_tilt_by_ground_arcsec: Option<Spread<f64>>,
     /// Direction in which the top leans, clockwise from north.
     pub bearing_deg: Option<f64>,
 }
@@ -241,7 +243,13 @@ impl People {
 }
 
 fn unknown_stands(brief: &Brief) -> Vec<StandTilt> {
-    let unknown = |name: &str| StandTilt { name: name.to_owned(), tilt_arcsec: None, block_tilt_arcsec: None, bearing_deg: None };
+    let unknown = |name: &str| StandTilt {
+        name: name.to_owned(),
+        tilt_arcsec: None,
+        block_tilt_arcsec: None,
+        block_tilt_by_ground_arcsec: None,
+        bearing_deg: None,
+    };
     brief.floor.stands.value.iter().map(|stand| unknown(&stand.name)).collect()
 }
 
@@ -249,11 +257,16 @@ fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<St
     let tilt = |stand: &crate::site_plan::floor::Stand| {
         let [x, y] = ground.under(&system.typical, stand.mass_kg, [stand.x_m, stand.y_m]);
         let tilt = x.hypot(y);
+        let in_ground = |planes| {
+            let [x, y] = ground.under(planes, stand.mass_kg, [stand.x_m, stand.y_m]);
+            x.hypot(y)
+        };
         // Nothing pushes the column: joint and column carry the block's turn up as it is.
         StandTilt {
             name: stand.name.clone(),
             tilt_arcsec: Some(tilt),
             block_tilt_arcsec: Some(tilt),
+            block_tilt_by_ground_arcsec: Some(Spread { low: in_ground(&system.low), typical: tilt, high: in_ground(&system.high) }),
             bearing_deg: (tilt > 0.0).then(|| x.atan2(y).to_degrees().rem_euclid(360.0)),
         }
     };
