@@ -135,3 +135,33 @@ fn the_matrix_is_symmetric_before_it_is_made_so() {
         assert!(asymmetry < most, "{from} to {to}: {asymmetry}");
     }
 }
+
+#[test]
+fn extreme_shapes_have_sound_answers() {
+    for (length, width, depth, from, to) in [
+        (10.0, 1.0, 0.1, 0.0, 0.1),
+        (0.2, 0.2, 2.0, 0.0, 2.0),
+        (0.2, 2.0, 1.0, 1.0, 1.0),
+        (1.0, 1.0, 1.0, 0.001, 1.0),
+        (1.0, 1.0, 1.0, 0.0, 0.999),
+        (1.0, 1.0, 1.0, 0.499, 0.501),
+        (10.0, 10.0, 6.0, 5.9, 6.0),
+        (2.0, 0.2, 0.1, 0.05, 0.05),
+    ] {
+        for nu in [0.0, 0.49] {
+            let shape = block(length, width, depth, from, to, nu);
+            let solved = solve(&shape).unwrap();
+            let k = solved.stiffness_over_g;
+            let (bonded, surface) = (solve(&shape.bonded()).unwrap(), solve(&block(length, width, 0.0, 0.0, 0.0, nu)).unwrap());
+            for axis in 0..6 {
+                let (least, most) = (surface.stiffness_over_g[axis][axis], bonded.stiffness_over_g[axis][axis]);
+                assert!((0.97 * least..=1.03 * most).contains(&k[axis][axis]), "{shape:?} {axis}: {least} {} {most}", k[axis][axis]);
+            }
+            assert!(k[0][0] * k[4][4] > k[0][4] * k[0][4] && k[1][1] * k[3][3] > k[1][3] * k[1][3], "{shape:?}");
+            for (x, y) in [(0.0, 0.0), (length / 2.0, 0.0), (length / 2.0 + 1e-6, 0.0), (length, width), (50.0, -50.0)] {
+                let motions = solved.under_ground_forces(x, y);
+                assert!(motions.iter().flatten().chain(&solved.under_weight(x, y)).all(|value| value.is_finite()), "{shape:?} {x} {y}");
+            }
+        }
+    }
+}
