@@ -204,9 +204,23 @@ fn tiles_laid_register_mark_on_register_mark_put_every_hole_in_its_place() {
 }
 
 #[test]
-fn the_code_of_a_sheet_and_a_bad_paper_by_address() {
+fn every_view_of_a_plan_by_its_address_and_a_bad_paper() {
     let service = start();
-    let kept = service.create(&unknown());
+    let kept = service.create(&json!({"schema_version": 1, "work": {"start_date": "2027-04-05"}}));
+    let others = [
+        ("materials.csv", "text/csv; charset=utf-8"),
+        ("schedule.ics", "text/calendar; charset=utf-8"),
+        ("drawings/section.svg", "image/svg+xml"),
+    ];
+    for (name, kind) in others {
+        let (answer, page) = (service.read(&kept, &kept.view, &format!("/{name}")), service.get(&format!("/p/{}/{name}", kept.view)));
+        assert_eq!(
+            (answer.status, answer.header("content-type"), page.status, page.header("content-type")),
+            (200, kind, 200, kind),
+            "{name}"
+        );
+    }
+    assert_eq!(service.read(&kept, &kept.view, "/drawings/nothing.svg").status, 404);
     for (name, kind) in [("plan.pdf", "application/pdf"), ("template.pdf", "application/pdf")] {
         let answer = service.read(&kept, &kept.view, &format!("/{name}"));
         assert_eq!((answer.status, answer.header("content-type")), (200, kind));

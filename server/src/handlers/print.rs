@@ -8,8 +8,10 @@ use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
 use crate::app::Planned;
+use crate::drawing;
 use crate::error::Trouble;
 use crate::views::pdf::{self, Fault, Paper, Sheet};
+use crate::views::{csv, ics, svg};
 
 /// What may be asked of a print.
 #[derive(Debug, Clone, Default, Deserialize)]
@@ -86,4 +88,39 @@ pub fn address(headers: &HeaderMap, path: &str) -> Option<String> {
     let host = headers.get(HOST).and_then(|host| host.to_str().ok())?;
     let scheme = if text("x-forwarded-proto").eq_ignore_ascii_case("https") { "https" } else { "http" };
     Some(format!("{scheme}://{host}{path}"))
+}
+
+/// One of a plan's drawings, by the name of its file.
+///
+/// # Errors
+/// A drawing that there is not, or that this plan has nothing for.
+pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
+    let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
+    let drawing = drawing::by_name(name, &planned.brief, &planned.design).ok_or_else(Trouble::nothing_here)?;
+    Ok(([(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))], svg::write(&drawing)).into_response())
+}
+
+/// A plan's materials as a table.
+#[must_use]
+pub fn materials(planned: &Planned) -> Response {
+    let table = csv::materials(&planned.design, planned.brief.units);
+    let head = [
+        (CONTENT_TYPE, HeaderValue::from_static("text/csv; charset=utf-8")),
+        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"materials.csv\"")),
+    ];
+    (head, table).into_response()
+}
+
+/// A plan's schedule as a calendar, for a plan that says on which day it begins.
+///
+/// # Errors
+/// A plan that does not.
+pub fn schedule(planned: &Planned, plan_id: &str, revision: u32) -> Result<Response, Trouble> {
+    let start = planned.brief.work.start_date.as_deref().ok_or_else(Trouble::nothing_here)?;
+    let calendar = ics::schedule(&planned.design, plan_id, revision, start);
+    let head = [
+        (CONTENT_TYPE, HeaderValue::from_static("text/calendar; charset=utf-8")),
+        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"schedule.ics\"")),
+    ];
+    Ok((head, calendar).into_response())
 }

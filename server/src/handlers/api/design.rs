@@ -1,7 +1,7 @@
 //! Designing a plan: stateless, or as it is stored.
 
 use axum::Json;
-use axum::extract::{Query, State};
+use axum::extract::{Path, Query, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
 use stillground::design::ENGINE_VERSION;
@@ -11,7 +11,7 @@ use super::holder::Holder;
 use super::precondition::{not_modified, with_etag};
 use crate::app::App;
 use crate::error::Trouble;
-use crate::handlers::print::{Asked, Issue, Print, print};
+use crate::handlers::print::{self, Asked, Issue, Print, print};
 use crate::views::pages::words::moment;
 
 /// Designs the plan in the body and keeps nothing.
@@ -38,6 +38,22 @@ pub async fn plan_pdf(State(app): State<App>, holder: Holder, Query(asked): Quer
 /// The drilling template of a stored plan.
 pub async fn template_pdf(State(app): State<App>, holder: Holder, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
     print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&holder), &asked).await
+}
+
+/// One drawing of a stored plan.
+pub async fn drawing(State(app): State<App>, holder: Holder, Path((_, file)): Path<(String, String)>) -> Result<Response, Trouble> {
+    print::drawing(&*app.planned(&holder.0.saved.plan).await?, &file)
+}
+
+/// The materials of a stored plan.
+pub async fn materials(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
+    Ok(print::materials(&*app.planned(&holder.0.saved.plan).await?))
+}
+
+/// The schedule of a stored plan.
+pub async fn schedule(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
+    let (planned, saved) = (app.planned(&holder.0.saved.plan).await?, &holder.0.saved);
+    print::schedule(&planned, &holder.0.plan_id, saved.revision)
 }
 
 fn issue(holder: &Holder) -> Issue {

@@ -1,23 +1,20 @@
 //! The plan's page and its drawings.
 
 use axum::extract::{Path, Query, State};
-use axum::http::header::CONTENT_TYPE;
-use axum::http::{HeaderMap, HeaderValue};
-use axum::response::{Html, IntoResponse, Response};
+use axum::http::HeaderMap;
+use axum::response::{Html, Response};
 use stillground::design::ENGINE_VERSION;
 
 use super::place::Place;
 use super::step::{contradictions, planned};
 use crate::app::App;
-use crate::drawing;
 use crate::error::Trouble;
 use crate::forms::step::Step;
-use crate::handlers::print::{Asked, Issue, Print, address, print};
+use crate::handlers::print::{self, Asked, Issue, Print, address, print};
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
 use crate::views::pages::step::FaultView;
-use crate::views::svg;
 
 /// The plan.
 pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
@@ -37,12 +34,7 @@ pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
 /// One of the plan's drawings by itself.
 pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<(String, String)>>) -> Result<Response, Trouble> {
     let file = path.iter().find(|(name, _)| name == "file").map(|(_, file)| file.as_str()).unwrap_or_default();
-    let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
-    let planned = app.planned(&place.plan).await?;
-    let drawing = drawing::by_name(name, &planned.brief, &planned.design).ok_or_else(Trouble::nothing_here)?;
-    let mut response = svg::write(&drawing).into_response();
-    response.headers_mut().insert(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"));
-    Ok(response)
+    print::drawing(&*app.planned(&place.plan).await?, file)
 }
 
 /// The whole set of sheets.
