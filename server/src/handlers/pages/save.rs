@@ -91,10 +91,10 @@ async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) 
     if !outcome.faults.is_empty() && !all_the_same {
         return again(app, place, step, &sheet, outcome, StatusCode::UNPROCESSABLE_ENTITY).await;
     }
-    if outcome.plan != place.plan {
-        if let Save::Stale { current } = app.store.save(&place.plan_id, base, &outcome.plan).await? {
-            return stale(app, place, step, &sheet, base, &current, &words::moment(current.saved_at)).await;
-        }
+    if outcome.plan != place.plan
+        && let Save::Stale { current } = app.store.save(&place.plan_id, base, &outcome.plan).await?
+    {
+        return stale(app, place, step, &sheet, base, &current, &words::moment(current.saved_at)).await;
     }
     let said = if to == step { "?saved=yes" } else { "" };
     Ok(Redirect::to(&format!("{}/{}{said}", place.root, to.slug())).into_response())

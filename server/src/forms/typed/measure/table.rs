@@ -157,8 +157,11 @@ pub const MEASURES: &[Measure] = &[
     m(Kind::Ratio, "%", 1.0, 100.0),
 ];
 
+/// A name, what it measures, and its readings: symbol and words.
+type Doubt = (&'static str, Kind, &'static [(&'static str, &'static str)]);
+
 /// Units whose name means different sizes in different countries.
-pub const DOUBTS: &[(&str, Kind, &[(&str, &str)])] = &[
+pub const DOUBTS: &[Doubt] = &[
     ("tons", Kind::Mass, TONS),
     ("ton", Kind::Mass, TONS),
     ("floz", Kind::Volume, &[("US fl oz", "United States fluid ounces"), ("imp fl oz", "imperial fluid ounces")]),
