@@ -106,8 +106,9 @@ impl Panel {
         let Some(planned) = planned else { return Self::stopped() };
         let (design, units) = (&planned.design, planned.brief.units);
         let stages = stages(step);
-        let workings = design.workings.iter().filter(|working| belongs(working.id, stages));
         let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
+        let leads = |id| stillness.iter().any(|line: &FigureLine| line.how.as_deref() == Some(super::working::anchor(id).as_str()));
+        let workings = design.workings.iter().filter(|working| belongs(working.id, stages) || leads(working.id));
         let shown: Vec<WorkingView> = workings.map(|working| WorkingView::of(working, units)).collect();
         let known =
             |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
@@ -154,7 +155,7 @@ fn unanswered(step: Step, planned: &Planned) -> Vec<(String, &'static str)> {
 /// What the plan as a whole does to the star.
 fn stillness(planned: &Planned, units: Units) -> Vec<FigureLine> {
     let lines = figures::of(Step::Floor, &planned.design, units).into_iter();
-    lines.filter(|line| !line.number.words).take(4).map(|line| FigureLine { how: None, ..line }).collect()
+    lines.filter(|line| !line.number.words).take(4).collect()
 }
 
 /// The drawing that a step moves.
