@@ -14,6 +14,7 @@ pub mod handlers;
 pub mod journal;
 pub mod lettering;
 pub mod limits;
+pub mod openapi;
 pub mod router;
 pub mod security;
 pub mod server;

@@ -13,7 +13,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
 use crate::error::{Trouble, present};
-use crate::handlers::api::{design, links, plans};
+use crate::handlers::api::{describe, design, links, plans};
 use crate::handlers::{asset, health, pages};
 use crate::{journal, limits, security};
 
@@ -53,6 +53,7 @@ fn api() -> Router<App> {
         .route("/plans/{id}/drawings/{file}", get(design::drawing))
         .route("/plans/{id}/materials.csv", get(design::materials))
         .route("/plans/{id}/schedule.ics", get(design::schedule))
+        .route("/openapi.json", get(describe::describe))
         .route("/plans/{id}/links", get(links::list))
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))
 }

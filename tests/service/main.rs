@@ -3,6 +3,7 @@
 
 mod bad_input;
 mod command_line;
+mod interface;
 mod links;
 mod plans;
 mod power_cut;

@@ -1,6 +1,7 @@
 //! The HTTP interface for programs.
 
 pub mod body;
+pub mod describe;
 pub mod design;
 pub mod holder;
 pub mod links;

@@ -1,0 +1,126 @@
+//! Schemas of the smaller answers, and the refusals that many operations share.
+
+use serde_json::{Map, Value, json};
+
+use crate::error::PROBLEM_JSON;
+
+/// Schemas by name.
+pub(super) fn schemas() -> Vec<(&'static str, Value)> {
+    vec![
+        ("Problem", problem()),
+        (
+            "Created",
+            object(&[
+                ("id", text("The plan's name in the store; no secret.")),
+                ("revision", revision()),
+                ("links", object(&[("edit", secret()), ("record", secret()), ("view", secret())])),
+            ]),
+        ),
+        ("Replaced", object(&[("id", text("The plan's name in the store.")), ("revision", revision())])),
+        (
+            "Revisions",
+            object(&[(
+                "revisions",
+                list(object(&[("revision", revision()), ("title", json!({ "type": ["string", "null"] })), ("saved_at", moment())])),
+            )]),
+        ),
+        (
+            "Links",
+            object(&[(
+                "links",
+                list(object(&[("opens", right()), ("made_at", json!({ "type": ["string", "null"], "format": "date-time" }))])),
+            )]),
+        ),
+        ("Link", object(&[("opens", right()), ("secret", secret())])),
+    ]
+}
+
+/// Refusals by name.
+pub(super) fn refusals() -> Value {
+    let refusals = [
+        ("NotJson", "The body is not JSON or broke off."),
+        ("Malformed", "What was asked cannot be read."),
+        ("NoSecret", "The secret of a link is missing."),
+        ("NotWithThisLink", "The link opens the plan, but not for this."),
+        ("NoSuchLink", "No plan opens with this link; a wrong, a revoked and an unknown one are answered alike."),
+        ("NothingHere", "There is nothing at this address, or no plan opens with this link."),
+        ("TooSlow", "The body took too long to arrive."),
+        ("Stale", "The plan was saved by someone else since; `current` holds what stands now."),
+        ("TooLarge", "The body is too large."),
+        ("MediaType", "The body is no application/json."),
+        ("Answers", "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields."),
+        ("NoPrecondition", "If-Match is missing."),
+        ("NotJustNow", "The service is crowded or its store cannot be reached; nothing was changed."),
+    ];
+    let details = json!({ PROBLEM_JSON: { "schema": { "$ref": "#/components/schemas/Problem" } } });
+    let refusal = |(name, said): (&str, &str)| (name.to_owned(), json!({ "description": said, "content": details }));
+    Value::Object(refusals.into_iter().map(refusal).collect())
+}
+
+/// Problem details, RFC 9457.
+fn problem() -> Value {
+    let range = object(&[("least", number()), ("most", number()), ("unit", json!({ "type": "string" }))]);
+    let error = json!({
+        "type": "object",
+        "required": ["path", "detail", "value", "range"],
+        "properties": {
+            "path": text("Path of the field, for instance site.frost_depth_m."),
+            "detail": text("What is wrong and what would be right."),
+            "value": { "type": ["number", "null"] },
+            "range": { "oneOf": [range, { "type": "null" }] },
+            "with": list(text("Another field that contradicts this one."))
+        }
+    });
+    let current = json!({
+        "type": "object",
+        "description": "The plan that stands now, when a save was refused for it.",
+        "properties": { "revision": revision(), "saved_at": moment(), "plan": { "$ref": "#/components/schemas/Plan" } }
+    });
+    json!({
+        "type": "object",
+        "required": ["type", "title", "status", "code", "detail"],
+        "properties": {
+            "type": { "type": "string", "format": "uri-reference" },
+            "title": { "type": "string" },
+            "status": { "type": "integer" },
+            "code": text("A short name that programs may rely on."),
+            "detail": text("What happened and what to do."),
+            "errors": list(error),
+            "current": current
+        }
+    })
+}
+
+fn object(members: &[(&str, Value)]) -> Value {
+    let names: Vec<_> = members.iter().map(|(name, _)| *name).collect();
+    let properties: Map<String, Value> = members.iter().map(|(name, schema)| ((*name).to_owned(), schema.clone())).collect();
+    json!({ "type": "object", "required": names, "properties": properties })
+}
+
+fn list(items: Value) -> Value {
+    json!({ "type": "array", "items": items })
+}
+
+fn text(description: &str) -> Value {
+    json!({ "type": "string", "description": description })
+}
+
+fn number() -> Value {
+    json!({ "type": "number" })
+}
+
+fn moment() -> Value {
+    json!({ "type": "string", "format": "date-time" })
+}
+
+fn revision() -> Value {
+    json!({ "type": "integer", "minimum": 1, "maximum": u32::MAX })
+}
+
+fn right() -> Value {
+    json!({ "type": "string", "enum": ["edit", "record", "view"] })
+}
+
+fn secret() -> Value {
+    json!({ "type": "string", "pattern": "^[a-z2-7]{32}$", "description": "The secret of a link. The store keeps only its digest." })
+}

@@ -1,0 +1,99 @@
+//! The schema of a design: the names that stay, and room for more.
+
+use serde_json::{Map, Value, json};
+
+/// Sections of figures and the names in them that stay. A name may be null where nothing can be said.
+pub(super) const FIGURES: &[(&str, &[&str])] = &[
+    ("ground", &["unit_weight_kn_m3", "poisson_ratio"]),
+    ("excavation", &["length_m", "width_m", "depth_m", "volume_m3", "spoil_volume_m3"]),
+    ("block", &["length_m", "width_m", "depth_m", "volume_m3", "mass_kg", "bearing_pressure_kpa"]),
+    (
+        "ground_stiffness",
+        &[
+            "vertical_n_per_m",
+            "horizontal_x_n_per_m",
+            "horizontal_y_n_per_m",
+            "rocking_x_n_m_per_rad",
+            "rocking_y_n_m_per_rad",
+            "torsion_n_m_per_rad",
+            "coupling_x_ry_n_per_rad",
+            "coupling_y_rx_n_per_rad",
+        ],
+    ),
+    ("pier", &["mass_kg", "bending_stiffness_n_m2", "base_joint_stiffness_n_m_per_rad", "top_stiffness_n_per_m"]),
+    ("anchors", &["resin_volume_ml"]),
+    ("floor", &[]),
+    ("motion", &["wind_arcsec", "thermal_arcsec", "thermal_difference_k", "settle_s", "budget_arcsec", "quiet_distance_m"]),
+];
+
+/// Values with a low, typical and high end.
+pub(super) const RANGES: &[(&str, &[&str])] = &[("ground", &["shear_modulus_mpa", "shear_wave_speed_m_s"]), ("anchors", &["preload_kn"])];
+
+/// Lists and the names in each of their lines.
+pub(super) const LISTS: &[(&str, &[&str])] = &[
+    ("checks", &["id", "title", "demand", "capacity", "unit", "utilisation", "verdict", "source"]),
+    ("assumptions", &["field", "value", "why", "effect"]),
+    ("cautions", &["id", "text", "when", "source"]),
+    ("materials", &["item", "quantity", "unit", "for", "note"]),
+    ("schedule", &["id", "title", "after", "earliest", "lasts_h", "why"]),
+    ("workings", &["id", "title", "formula", "inputs", "symbol", "value", "unit", "source"]),
+];
+
+/// The design's schema.
+pub(super) fn schema() -> Value {
+    let mut properties = Map::new();
+    properties.insert("engine_version".to_owned(), json!({ "type": "string" }));
+    for (section, names) in FIGURES {
+        let figures = names.iter().map(|&name| (name.to_owned(), json!({ "type": ["number", "null"] })));
+        let ranged = RANGES.iter().filter(|(place, _)| place == section).flat_map(|(_, names)| *names);
+        let ranges = ranged.map(|&name| (name.to_owned(), range()));
+        let members: Map<String, Value> = figures.chain(ranges).collect();
+        properties.insert((*section).to_owned(), json!({ "type": "object", "properties": members }));
+    }
+    for (list, names) in LISTS {
+        let line = json!({ "type": "object", "required": names });
+        properties.insert((*list).to_owned(), json!({ "type": "array", "items": line }));
+    }
+    let required: Vec<_> = properties.keys().cloned().collect();
+    json!({
+        "type": "object",
+        "description": "What was found. Units stand in the names. Further members may be added; these keep their names.",
+        "required": required,
+        "properties": properties
+    })
+}
+
+fn range() -> Value {
+    let end = json!({ "type": ["number", "null"] });
+    json!({
+        "type": ["object", "null"],
+        "required": ["low", "typical", "high"],
+        "properties": { "low": end, "typical": end, "high": end }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::planned;
+    use crate::shelf::MemoryShelf;
+    use stillground::site_plan::SitePlan;
+
+    #[test]
+    fn a_design_has_every_name_that_the_schema_promises() {
+        let planned = planned(&SitePlan::unknown(), &MemoryShelf::new()).map_err(|problems| problems.to_string());
+        let design = planned.map(|planned| serde_json::to_value(&planned.design).unwrap_or_default()).unwrap_or_default();
+        for (section, names) in FIGURES.iter().chain(RANGES) {
+            for name in *names {
+                assert!(design[section].get(name).is_some(), "{section}.{name}");
+            }
+        }
+        for (list, names) in LISTS {
+            for line in design[list].as_array().unwrap_or_else(|| panic!("{list} is no list")) {
+                for name in *names {
+                    assert!(line.get(name).is_some(), "{list}: {name} in {line}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,107 @@
+//! The schema of a plan, from the engine's catalogue of its fields.
+
+use serde_json::{Map, Value, json};
+use stillground::field::{Cell, Kind, NumberField, OtherField};
+use stillground::figure::Unit;
+use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
+
+/// The plan's schema.
+pub(super) fn schema() -> Value {
+    let mut properties = head();
+    for field in SitePlan::numbers() {
+        insert(&mut properties, field.path, number(field));
+    }
+    for field in SitePlan::others() {
+        insert(&mut properties, field.path, other(field));
+    }
+    json!({
+        "type": "object",
+        "description": "What a person said about a site and a pier. Any answer may be null or missing: not known.",
+        "required": ["schema_version"],
+        "additionalProperties": false,
+        "properties": properties
+    })
+}
+
+fn head() -> Map<String, Value> {
+    let mut properties = Map::new();
+    let mut put = |name: &str, schema| properties.insert(name.to_owned(), schema);
+    put("schema_version", json!({ "type": "integer", "const": SCHEMA_VERSION, "description": "Version of this document." }));
+    put("title", json!({ "type": ["string", "null"], "maxLength": TITLE_LENGTH, "description": "What the plan is called." }));
+    put("use", choice(Use::KEYS, "What the telescope is for."));
+    put("units", choice(&["metric", "imperial"], "Units for reading; the document itself is always metric."));
+    put("code", choice(Code::KEYS, "Code for the anchors' verdict; both are calculated."));
+    properties
+}
+
+/// Puts a field's schema in its section.
+fn insert(properties: &mut Map<String, Value>, path: &str, schema: Value) {
+    let Some((section, field)) = path.split_once('.') else { return };
+    let place = properties
+        .entry(section)
+        .or_insert_with(|| json!({ "type": "object", "additionalProperties": false, "default": {}, "properties": {} }));
+    place["properties"][field] = schema;
+}
+
+fn number(field: &NumberField) -> Value {
+    let whole = field.unit == Unit::Count;
+    let unit = match field.unit.symbol() {
+        "" => String::new(),
+        symbol => format!(" In {symbol}."),
+    };
+    json!({
+        "type": [if whole { "integer" } else { "number" }, "null"],
+        "minimum": field.least,
+        "maximum": field.most,
+        "description": format!("{}{unit} The range: {}.", field.what.trim(), field.why),
+    })
+}
+
+fn other(field: &OtherField) -> Value {
+    let what = field.what.trim();
+    match field.kind {
+        Kind::Choice(keys) => choice(keys, what),
+        Kind::YesOrNo => json!({ "type": ["boolean", "null"], "description": what }),
+        Kind::Text => json!({ "type": ["string", "null"], "maxLength": TITLE_LENGTH, "description": what }),
+        Kind::Rows(cells, most) => json!({ "type": ["array", "null"], "maxItems": most, "items": row(cells), "description": what }),
+        Kind::Points(most) => {
+            let point = json!({ "type": "array", "items": { "type": "number" }, "minItems": 2, "maxItems": 2 });
+            json!({ "type": ["array", "null"], "maxItems": most, "items": point, "description": what })
+        }
+    }
+}
+
+fn choice(keys: &[&str], what: &str) -> Value {
+    let values: Vec<_> = keys.iter().map(|&key| Some(key)).chain([None]).collect();
+    json!({ "type": ["string", "null"], "enum": values, "description": what })
+}
+
+fn row(cells: &[Cell]) -> Value {
+    let kind = |cell: &Cell| if cell.is_text { "string" } else { "number" };
+    let properties: Map<String, Value> =
+        cells.iter().map(|cell| (cell.name.to_owned(), json!({ "type": kind(cell), "description": cell.what }))).collect();
+    let names: Vec<_> = cells.iter().map(|cell| cell.name).collect();
+    json!({ "type": "object", "required": names, "additionalProperties": false, "properties": properties })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every field that the engine writes stands in the schema, and nothing else does.
+    #[test]
+    fn the_schema_has_the_fields_of_a_plan_and_no_others() {
+        let written = serde_json::to_value(SitePlan::unknown()).unwrap_or_default();
+        assert_eq!(names(&written, ""), names(&fields(&schema()), ""));
+    }
+
+    fn fields(schema: &Value) -> Value {
+        let Some(properties) = schema["properties"].as_object() else { return Value::Null };
+        properties.iter().map(|(name, schema)| (name.clone(), fields(schema))).collect::<Map<_, _>>().into()
+    }
+
+    fn names(value: &Value, path: &str) -> std::collections::BTreeSet<String> {
+        let Some(object) = value.as_object() else { return [path.to_owned()].into() };
+        object.iter().flat_map(|(name, value)| names(value, &format!("{path}/{name}"))).collect()
+    }
+}

@@ -1,0 +1,79 @@
+//! The description of the interface says what the service does.
+
+use serde_json::{Value, json};
+use stillground_server::config::Settings;
+use stillground_server::openapi::OPERATIONS;
+use stillground_tests::service::{start, start_with, unknown};
+
+#[test]
+fn the_service_describes_itself() {
+    let service = start();
+    let answer = service.get("/api/v1/openapi.json");
+    assert_eq!((answer.status, answer.header("content-type")), (200, "application/json"));
+    let document = answer.json();
+    assert_eq!(document["openapi"], "3.1.0");
+    assert_eq!(document["servers"][0]["url"], "/api/v1");
+    let under = start_with(Settings { base_path: Some("/planner".to_owned()), ..Settings::default() });
+    assert_eq!(under.get("/planner/api/v1/openapi.json").json()["servers"][0]["url"], "/planner/api/v1");
+}
+
+#[test]
+fn every_reference_in_the_description_leads_somewhere() {
+    let document = start().get("/api/v1/openapi.json").json();
+    let mut found = 0;
+    each(&document, &mut |value| {
+        if let Some(reference) = value.get("$ref").and_then(Value::as_str) {
+            assert!(document.pointer(reference.trim_start_matches('#')).is_some(), "{reference}");
+            found += 1;
+        }
+    });
+    assert!(found > 50, "{found}");
+}
+
+#[test]
+fn every_operation_described_is_answered() {
+    let service = start();
+    let kept = service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
+    for operation in OPERATIONS {
+        let path =
+            operation.path.replace("{id}", &kept.id).replace("{number}", "1").replace("{name}", "section").replace("{right}", "view");
+        let bearer = format!("Bearer {}", kept.edit);
+        let headers = [("authorization", &*bearer), ("content-type", "application/json"), ("if-match", "\"1\"")];
+        let body = if matches!(operation.method, "post" | "put") { unknown().to_string() } else { String::new() };
+        let answer = service.send(&operation.method.to_uppercase(), &format!("/api/v1{path}"), &headers, body.as_bytes());
+        // The plan has lost its start day by then: the calendar was read before, or there is none to read.
+        let described = service.get("/api/v1/openapi.json").json()["paths"][operation.path][operation.method]["responses"].clone();
+        assert!(described.get(answer.status.to_string()).is_some(), "{} {}: {}", operation.method, operation.path, answer.status);
+        assert!(answer.status < 300 || operation.path.ends_with(".ics"), "{} {}: {}", operation.method, operation.path, answer.text());
+    }
+}
+
+#[test]
+fn the_sheets_of_a_plan_are_files_of_their_kind() {
+    let service = start();
+    let kept = service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
+    for (below, kind, within) in [
+        ("/materials.csv", "text/csv; charset=utf-8", ","),
+        ("/schedule.ics", "text/calendar; charset=utf-8", "BEGIN:VCALENDAR"),
+        ("/drawings/section.svg", "image/svg+xml", "<svg"),
+    ] {
+        let answer = service.read(&kept, &kept.view, below);
+        assert_eq!((answer.status, answer.header("content-type")), (200, kind), "{below}");
+        assert!(answer.text().contains(within));
+        assert_eq!(answer.body, service.read(&kept, &kept.view, below).body, "the same bytes each time");
+    }
+    for below in ["/drawings/nothing.svg", "/drawings/section", "/nothing.csv", "/drawings/..%2f..%2fx.svg"] {
+        assert_eq!(service.read(&kept, &kept.view, below).status, 404, "{below}");
+    }
+    let without = service.create(&unknown());
+    assert_eq!(service.read(&without, &without.view, "/schedule.ics").status, 404);
+}
+
+fn each(value: &Value, see: &mut impl FnMut(&Value)) {
+    see(value);
+    match value {
+        Value::Array(items) => items.iter().for_each(|item| each(item, see)),
+        Value::Object(members) => members.values().for_each(|member| each(member, see)),
+        _ => (),
+    }
+}
