@@ -63,6 +63,20 @@ fn an_answer_of_the_wrong_kind_is_refused_with_its_path() {
 }
 
 #[test]
+fn answers_without_their_names_are_refused() {
+    let service = start();
+    for (body, path) in [
+        (json!([1]), ""),
+        (json!({ "schema_version": 1, "work": [null, null] }), "work"),
+        (json!({ "schema_version": 1, "floor": { "stands": [["a", 1, 1, 80]] } }), "floor.stands[0]"),
+    ] {
+        let problem = problem(&service.post_json("/api/v1/design", &body), 422);
+        assert_eq!(problem["errors"][0]["path"], path, "{problem}");
+    }
+    assert_eq!(service.post_json("/api/v1/design", &json!({ "schema_version": 1, "floor": { "walk": [[1, 2], [3, 4]] } })).status, 200);
+}
+
+#[test]
 fn a_number_out_of_range_is_named_with_its_value_and_range() {
     let service = start();
     let body = json!({ "schema_version": 1, "block": { "depth_m": 1e308, "length_m": -1 } });

@@ -4,6 +4,7 @@ use axum::body::Bytes;
 use axum::extract::{FromRequest, Request};
 use axum::http::HeaderMap;
 use axum::http::header::CONTENT_TYPE;
+use serde_json::Value;
 use serde_json::error::Category;
 use stillground::site_plan::SitePlan;
 
@@ -30,12 +31,31 @@ impl<S: Send + Sync> FromRequest<S> for PlanBody {
 /// No JSON, or JSON that is no plan, with the path of the field.
 pub fn parse(bytes: &[u8]) -> Result<SitePlan, Trouble> {
     let mut reader = serde_json::Deserializer::from_slice(bytes);
-    let plan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+    let plan: SitePlan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string();
         refusal(&path, error.inner())
     })?;
     reader.end().map_err(Trouble::not_json)?;
-    Ok(plan)
+    let sent: Value = serde_json::from_slice(bytes).map_err(Trouble::not_json)?;
+    let read = serde_json::to_value(&plan).map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
+    match unnamed(&sent, &read, "") {
+        Some(path) => Err(Trouble::document(&path, "this is a list; each answer has to be named")),
+        None => Ok(plan),
+    }
+}
+
+/// The first place at which named answers were sent as a bare list. The reader would take them by their order, which
+/// may change, and nobody would see an answer land in the wrong field.
+fn unnamed(sent: &Value, read: &Value, path: &str) -> Option<String> {
+    let join = |name: &str| if path.is_empty() { name.to_owned() } else { format!("{path}.{name}") };
+    match (sent, read) {
+        (Value::Array(_), Value::Object(_)) => Some(path.to_owned()),
+        (Value::Object(sent), Value::Object(read)) => sent.iter().find_map(|(name, sent)| unnamed(sent, read.get(name)?, &join(name))),
+        (Value::Array(sent), Value::Array(read)) => {
+            sent.iter().zip(read).enumerate().find_map(|(i, (sent, read))| unnamed(sent, read, &format!("{path}[{i}]")))
+        }
+        _ => None,
+    }
 }
 
 fn refusal(path: &str, error: &serde_json::Error) -> Trouble {
