@@ -18,7 +18,7 @@ use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
-use crate::stages::{anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, pier, schedule};
+use crate::stages::{anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, pier, room, schedule};
 
 /// Version of the engine, shown on every sheet.
 pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -75,7 +75,7 @@ pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problem
 pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let mut notes = Notes { assumptions: brief.assumptions.clone(), ..Notes::default() };
     let ground = keep(ground::stage(brief), &mut notes);
-    let room = excavation::room(brief, &ground);
+    let room = room::room(brief, &ground);
     let block = keep(block::stage(brief, &ground, &room), &mut notes);
     let excavation = keep(excavation::stage(brief, &ground, &room, &block), &mut notes);
     let stiffness = keep(ground_stiffness::stage(brief, &ground, &block, shelf), &mut notes);

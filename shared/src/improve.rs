@@ -14,7 +14,7 @@ use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
 use crate::site_plan::{SitePlan, Stand};
 use crate::stages::motion::{self, Disturbance};
-use crate::stages::{block, excavation, floor, ground, ground_stiffness, pier};
+use crate::stages::{block, floor, ground, ground_stiffness, pier, room};
 
 pub use change::Change;
 
@@ -103,7 +103,7 @@ pub fn find(plan: &SitePlan, brief: &Brief, design: &Design, shelf: &dyn Shelf) 
 fn again(plan: &SitePlan, shelf: &dyn Shelf) -> Option<(Vec<Disturbance>, Option<f64>)> {
     let brief = resolve(plan).ok()?;
     let ground = ground::stage(&brief).value;
-    let room = excavation::room(&brief, &ground);
+    let room = room::room(&brief, &ground);
     let block = block::stage(&brief, &ground, &room).value;
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, shelf).value;
     let pier = pier::stage(&brief, &block).value;

@@ -11,4 +11,5 @@ pub mod joint;
 pub mod materials;
 pub mod motion;
 pub mod pier;
+pub mod room;
 pub mod schedule;

@@ -10,7 +10,7 @@ use stillground::site_plan::excavation::{Method, Sides};
 use stillground::site_plan::floor::FloorKind;
 use stillground::site_plan::site::Soil;
 use stillground::site_plan::{Excavation, Floor, Site, SitePlan, Stand};
-use stillground::stages::{block, excavation, floor, ground, pier};
+use stillground::stages::{block, excavation, floor, ground, pier, room};
 use stillground::units::Spread;
 
 /// Each number of the sections not known, at an end of its range, or anywhere in it.
@@ -79,7 +79,7 @@ proptest! {
         // A contradiction is named, and then there is nothing to design.
         let Ok(brief) = resolve(&plan) else { return Ok(()) };
         let ground = ground::stage(&brief);
-        let room = excavation::room(&brief, &ground.value);
+        let room = room::room(&brief, &ground.value);
         let block = block::stage(&brief, &ground.value, &room).value;
         let pit = excavation::stage(&brief, &ground.value, &room, &block);
         let column = pier::stage(&brief, &block).value;

@@ -17,8 +17,8 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::rules::en_1992_1_1_2004::strength;
-use crate::stages::excavation::Room;
 use crate::stages::ground::Ground;
+use crate::stages::room::Room;
 use crate::units::{Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre};
 
 pub use age::{Age, characteristic};

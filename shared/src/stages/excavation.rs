@@ -8,7 +8,6 @@ pub mod checks;
 pub mod dangers;
 pub mod digging;
 pub mod face;
-pub mod limits;
 pub mod pit;
 pub mod spoil;
 pub mod wider;
@@ -19,9 +18,8 @@ use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
+use crate::stages::room::{DepthLimit, Room};
 use crate::units::{Length, Mass, Volume, cubic_metre, kilogram, metre};
-
-pub use limits::{DepthLimit, Room, room};
 
 /// The pit.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -10,13 +10,13 @@ use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, Str
 use crate::site_plan::block::Reinforcement;
 use crate::site_plan::pier::Levelling;
 use crate::stages::anchors::Anchors;
-use crate::stages::{anchors, block, excavation, ground, pier};
+use crate::stages::{anchors, block, ground, pier, room};
 
 /// The studs of a plan and the foot's turning stiffness; none for a plan that contradicts itself.
 fn studs(plan: &SitePlan) -> Option<(Found<Anchors>, f64)> {
     let brief = resolve(plan).ok()?;
     let ground = ground::stage(&brief).value;
-    let room = excavation::room(&brief, &ground);
+    let room = room::room(&brief, &ground);
     let block = block::stage(&brief, &ground, &room).value;
     let pier = pier::stage(&brief, &block).value;
     Some((anchors::stage(&brief, &block, &pier), pier.base_joint_stiffness.value))

@@ -6,8 +6,8 @@ use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::pais_kausel_1988;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::stages::excavation::{DepthLimit, Room};
 use crate::stages::ground::Ground;
+use crate::stages::room::{DepthLimit, Room};
 use crate::units::{Length, kilogram, metre};
 
 use super::checks;

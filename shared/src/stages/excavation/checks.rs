@@ -6,9 +6,10 @@ use crate::notes::{Check, Notes};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::rules::pais_kausel_1988;
 use crate::source::Source;
-use crate::stages::excavation::{DepthLimit, Excavation, Room, wider};
+use crate::stages::excavation::{Excavation, wider};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
+use crate::stages::room::{DepthLimit, Room};
 use crate::units::{Length, metre};
 
 /// What was said of the site's room.

@@ -5,8 +5,8 @@ use crate::notes::{Notes, Working};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::source::Source;
 use crate::stages::block::Block;
-use crate::stages::excavation::limits::Room;
 use crate::stages::ground::Ground;
+use crate::stages::room::Room;
 use crate::units::{Area, Length, Volume, cubic_metre, metre};
 
 /// The pit's shape.

@@ -5,14 +5,14 @@ use crate::brief::resolve;
 use crate::site_plan::SitePlan;
 use crate::site_plan::excavation::Sides;
 use crate::site_plan::site::Soil;
-use crate::stages::{block, ground};
+use crate::stages::{block, ground, room};
 
 fn excavation(change: impl FnOnce(&mut SitePlan)) -> (Room, Excavation) {
     let mut plan = SitePlan::unknown();
     change(&mut plan);
     let brief = resolve(&plan).unwrap();
     let ground = ground::stage(&brief).value;
-    let room = room(&brief, &ground);
+    let room = room::room(&brief, &ground);
     let block = block::stage(&brief, &ground, &room).value;
     (room, stage(&brief, &ground, &room, &block).value)
 }

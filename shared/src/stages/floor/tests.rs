@@ -3,14 +3,14 @@
 use super::*;
 use crate::brief::resolve;
 use crate::site_plan::SitePlan;
-use crate::stages::{block, excavation, ground, pier};
+use crate::stages::{block, ground, pier, room};
 
 fn floor(change: impl FnOnce(&mut SitePlan)) -> Found<Floor> {
     let mut plan = SitePlan::unknown();
     change(&mut plan);
     let brief = resolve(&plan).unwrap();
     let ground = ground::stage(&brief).value;
-    let block = block::stage(&brief, &ground, &excavation::room(&brief, &ground)).value;
+    let block = block::stage(&brief, &ground, &room::room(&brief, &ground)).value;
     let pier = pier::stage(&brief, &block).value;
     stage(&brief, &ground, &block, &pier)
 }
