@@ -31,6 +31,8 @@ pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), 
             write(&format!("drawings/{name}.svg"), svg::write(&drawing).as_bytes())?;
         }
     }
+    let design = serde_json::to_vec_pretty(&planned.design).map_err(|error| Failure::fault(format!("design.json: {error}")))?;
+    write("design.json", &design)?;
     write("materials.csv", csv::materials(&planned.design, units).as_bytes())?;
     match &planned.brief.work.start_date {
         Some(start) => write("schedule.ics", ics::schedule(&planned.design, &planned.brief.title, 0, start).as_bytes()),
