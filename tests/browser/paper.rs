@@ -35,6 +35,8 @@ fn the_plan_prints_on_either_paper_without_a_lost_line() {
     journey.open("/example/plan");
     browser.media("light", "print");
     let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].filter(e => e.checkVisibility()).map(e => e.firstChild.textContent)");
+    let folded = browser.run("const all = [...document.querySelectorAll('.workings .title')]; return [all.length, all.filter(e => !e.checkVisibility({contentVisibilityAuto: true})).length]");
+    assert!(folded[0].as_u64() > Some(100) && folded[1] == 0, "calculations, and those folded away on paper: {folded}");
     let rows: Vec<String> = rows.as_array().unwrap().iter().map(|row| row.as_str().unwrap().to_owned()).collect();
     assert!(rows.len() > 60, "{}", rows.len());
     browser.media("light", "");

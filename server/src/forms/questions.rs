@@ -8,7 +8,10 @@ mod load;
 mod pier;
 mod site;
 
-use super::question::{Question, Topic};
+use stillground::figure::Units;
+use stillground::notes::{AssumedValue, Assumption};
+
+use super::question::{Kind, Question, Topic};
 use super::step::Step;
 
 /// The topics of a step.
@@ -37,10 +40,34 @@ pub fn about(path: &str) -> Option<(Step, &'static Question)> {
     Step::ALL.into_iter().find_map(|step| of(step).find(|question| question.path == whole).map(|question| (step, question)))
 }
 
+/// What a field's question asks; the field's own name where nothing asks about it.
+#[must_use]
+pub fn label(path: &str) -> &str {
+    about(path).map_or(path, |(_, question)| question.label)
+}
+
+/// The words of an assumed value: those of the answer where it is one of a few.
+#[must_use]
+pub fn answer_words(taken: &Assumption, units: Units) -> String {
+    match &taken.value {
+        AssumedValue::Number(value) => units.say(*value, taken.unit),
+        AssumedValue::Text(text) => {
+            let answers = about(taken.field).and_then(|(_, question)| match &question.kind {
+                Kind::Choice { answers, .. } => answers.iter().find(|(key, _)| key == text),
+                _ => None,
+            });
+            answers.map_or_else(|| text.clone(), |(_, words)| (*words).to_owned())
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{Step, of};
+    use super::{Step, about, answer_words, of};
     use crate::forms::question::Kind;
+    use stillground::design::design_plan;
+    use stillground::figure::Units;
+    use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
 
     /// Paths of all the plan's fields but its version.
@@ -79,6 +106,19 @@ mod tests {
                 assert!(!text.trim().is_empty(), "{}", question.path);
             }
             assert!(question.not_known.ends_with('.'), "{}", question.path);
+        }
+    }
+
+    #[test]
+    fn what_is_taken_is_said_in_the_words_of_its_question() {
+        let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
+        for taken in &design.assumptions {
+            let (_, question) = about(taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));
+            let words = answer_words(taken, Units::Metric);
+            assert!(!words.contains('_') && words != "true" && words != "false", "{}: {words}", taken.field);
+            if let Kind::Choice { answers, .. } = &question.kind {
+                assert!(answers.iter().any(|(_, answer)| *answer == words), "{}: {words}", taken.field);
+            }
         }
     }
 

@@ -1,7 +1,6 @@
 //! A question as it stands on a page: one shape for every field, with its label, hint, fault, control and unit.
 
 use stillground::figure::{Unit, Units};
-use stillground::notes::{AssumedValue, Assumption};
 
 use super::words::sentence;
 use crate::app::Planned;
@@ -148,7 +147,7 @@ impl Desk<'_> {
         match assumption {
             Some(assumption) => format!(
                 "Not known yet. Taken for now: {}. {} It changes: {}",
-                value_words(assumption, self.units),
+                questions::answer_words(assumption, self.units),
                 sentence(&assumption.why),
                 if assumption.effect.ends_with('.') { assumption.effect.clone() } else { format!("{}.", assumption.effect) }
             ),
@@ -212,21 +211,6 @@ impl FieldView {
 #[must_use]
 pub fn id(path: &str) -> String {
     path.replace("].", "-").replace(['.', '[', ']', '~'], "-").trim_end_matches('-').to_owned()
-}
-
-/// The words of an assumed value: those of the answer where it is one of a few.
-#[must_use]
-pub fn value_words(assumption: &Assumption, units: Units) -> String {
-    match &assumption.value {
-        AssumedValue::Number(value) => units.say(*value, assumption.unit),
-        AssumedValue::Text(text) => {
-            let answers = questions::about(assumption.field).and_then(|(_, question)| match &question.kind {
-                Kind::Choice { answers, .. } => answers.iter().find(|(key, _)| key == text),
-                _ => None,
-            });
-            answers.map_or_else(|| text.clone(), |(_, words)| (*words).to_owned())
-        }
-    }
 }
 
 fn options(answers: &'static [(&'static str, &'static str)], chosen: &str) -> Vec<OptionView> {

@@ -13,7 +13,7 @@ use super::panel::{CautionView, CheckView};
 use super::step::FaultView;
 use super::summary;
 use super::words;
-use super::working::WorkingView;
+use super::working::{self, Group};
 use crate::app::Planned;
 use crate::drawing;
 use crate::forms::questions;
@@ -70,9 +70,19 @@ pub struct PlanBody {
     /// What to do.
     pub schedule: Vec<TaskView>,
     /// What can hurt, by part of the work.
-    pub cautions: Vec<(&'static str, Vec<CautionView>)>,
+    pub cautions: Vec<CautionsView>,
     /// How the figures were found.
-    pub workings: Vec<WorkingView>,
+    pub workings: Vec<Group>,
+}
+
+/// The cautions of a part of the work.
+pub struct CautionsView {
+    /// Name of the part on the page.
+    pub part: &'static str,
+    /// Heading.
+    pub title: &'static str,
+    /// The cautions.
+    pub cautions: Vec<CautionView>,
 }
 
 /// A drawing on the page.
@@ -129,6 +139,8 @@ pub struct TaskView {
     pub wait: bool,
     /// Why then and so long.
     pub why: String,
+    /// The part of the work whose cautions it shares; none where there are none.
+    pub cautions: Option<&'static str>,
 }
 
 impl PlanBody {
@@ -148,7 +160,7 @@ impl PlanBody {
             materials: materials(design, units),
             schedule: schedule(design, units),
             cautions: cautions(design),
-            workings: design.workings.iter().map(|working| WorkingView::of(working, units)).collect(),
+            workings: working::groups(&design.workings, units),
         }
     }
 }
@@ -162,9 +174,9 @@ fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView>
     let view = |taken: &stillground::notes::Assumption| {
         let about = questions::about(taken.field);
         AssumptionView {
-            label: about.map_or_else(|| taken.field.to_owned(), |(_, question)| question.label.to_owned()),
+            label: questions::label(taken.field).to_owned(),
             href: about.map(|(step, _)| format!("{root}/{}#{}", step.slug(), field::id(taken.field))),
-            value: field::value_words(taken, units),
+            value: questions::answer_words(taken, units),
             why: words::sentence(&taken.why),
             effect: words::sentence(&taken.effect),
             source: taken.source.to_string(),
@@ -190,6 +202,7 @@ fn schedule(design: &Design, units: Units) -> Vec<TaskView> {
         lasts: lasting(task.lasts_h, units),
         wait: task.wait,
         why: task.why.clone(),
+        cautions: design.cautions.iter().any(|caution| caution.when == task.part).then(|| words::part(task.part)),
     };
     design.schedule.iter().map(view).collect()
 }
@@ -204,7 +217,8 @@ fn lasting(hours: f64, units: Units) -> String {
     }
 }
 
-fn cautions(design: &Design) -> Vec<(&'static str, Vec<CautionView>)> {
-    let of = |when| design.cautions.iter().filter(|caution| caution.when == when).map(CautionView::of).collect::<Vec<_>>();
-    words::WHENS.into_iter().map(|when| (words::when(when), of(when))).filter(|(_, cautions)| !cautions.is_empty()).collect()
+fn cautions(design: &Design) -> Vec<CautionsView> {
+    let of = |when| design.cautions.iter().filter(|caution| caution.when == when).map(CautionView::of).collect();
+    let view = |when| CautionsView { part: words::part(when), title: words::when(when), cautions: of(when) };
+    words::WHENS.into_iter().map(view).filter(|view| !view.cautions.is_empty()).collect()
 }

@@ -76,6 +76,23 @@ pub const fn when(when: When) -> &'static str {
     }
 }
 
+/// A part of the work in one word.
+#[must_use]
+pub const fn part(when: When) -> &'static str {
+    match when {
+        When::Planning => "planning",
+        When::Digging => "digging",
+        When::Pouring => "pouring",
+        When::Drilling => "drilling",
+        When::Bonding => "resin",
+        When::Lifting => "lifting",
+        When::Tightening => "tightening",
+        When::Flooring => "floor",
+        When::Wiring => "wiring",
+        When::Observing => "using",
+    }
+}
+
 /// Parts of the work, in their order.
 pub const WHENS: [When; 10] = [
     When::Planning,

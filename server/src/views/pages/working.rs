@@ -51,3 +51,54 @@ pub fn find(workings: &[Working], quantity: &str) -> Option<String> {
     let begins = || workings.iter().find(|working| working.id.starts_with(quantity));
     exact.or_else(begins).map(|working| anchor(working.id))
 }
+
+/// The calculations of a stage.
+#[derive(Debug, Clone)]
+pub struct Group {
+    /// What they are about.
+    pub title: &'static str,
+    /// The calculations.
+    pub workings: Vec<WorkingView>,
+}
+
+/// Names of the stages and what they are about, in the order of the work.
+const STAGES: [(&str, &str); 9] = [
+    ("ground", "Ground"),
+    ("excavation", "Pit and spoil"),
+    ("block", "Footing"),
+    ("ground_stiffness", "Stiffness of the ground under the footing"),
+    ("pier", "Column"),
+    ("joint", "Joint at the column’s foot"),
+    ("anchors", "Studs"),
+    ("floor", "Floor"),
+    ("motion", "Motion of the star"),
+];
+
+/// The calculations by stage; those of a stage without a name here come last, so that none is lost.
+#[must_use]
+pub fn groups(workings: &[Working], units: Units) -> Vec<Group> {
+    let stage = |working: &Working| working.id.split('.').next().unwrap_or_default();
+    let group = |title, wanted: &dyn Fn(&str) -> bool| Group {
+        title,
+        workings: workings.iter().filter(|working| wanted(stage(working))).map(|working| WorkingView::of(working, units)).collect(),
+    };
+    let named = STAGES.iter().map(|(name, title)| group(title, &|stage| stage == *name));
+    let others = group("Others", &|stage| STAGES.iter().all(|(name, _)| *name != stage));
+    named.chain([others]).filter(|group| !group.workings.is_empty()).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use stillground::figure::Unit;
+    use stillground::source::Source;
+
+    #[test]
+    fn no_calculation_is_lost_in_the_groups() {
+        let working = |id| Working::new(id, "what", "a = b", Source::judgement("a test")).gives("a", 1.0, Unit::One);
+        let all = [working("block.mass"), working("new.thing"), working("ground.unit_weight"), working("block.volume")];
+        let groups = groups(&all, Units::Metric);
+        let found: Vec<_> = groups.iter().map(|group| (group.title, group.workings.len())).collect();
+        assert_eq!(found, [("Ground", 1), ("Footing", 2), ("Others", 1)]);
+    }
+}

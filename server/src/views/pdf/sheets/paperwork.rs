@@ -2,8 +2,9 @@
 
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
-use stillground::notes::{AssumedValue, Check, Verdict, When};
+use stillground::notes::{Check, Verdict, When};
 
+use crate::forms::questions;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, table};
@@ -65,27 +66,15 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
         .assumptions
         .iter()
         .map(|assumption| {
-            let value = match &assumption.value {
-                AssumedValue::Number(value) => sheet.brief.units.say(*value, assumption.unit),
-                AssumedValue::Text(text) => text.replace('_', " "),
-            };
-            vec![field_words(assumption.field).into(), value.into(), assumption.why.clone().into(), assumption.effect.clone().into()]
+            vec![
+                questions::label(assumption.field).into(),
+                questions::answer_words(assumption, sheet.brief.units).into(),
+                assumption.why.clone().into(),
+                assumption.effect.clone().into(),
+            ]
         })
         .collect();
     table(flow, &[("Question", 1.4), ("Taken", 1.1), ("Why", 2.0), ("What it changes", 2.0)], &rows);
-}
-
-/// A field's path as words: `site.frost_depth_m` is "site, frost depth".
-fn field_words(path: &str) -> String {
-    const UNITS: &[&str] = &["_m", "_mm", "_kg", "_mpa", "_kpa", "_hz", "_deg", "_c", "_k", "_um", "_s", "_m3", "_m2", "_n_m", "_d"];
-    let mut words = path.replace('.', ", ");
-    for unit in ["_n_m_per_rad", "_kg_m2", "_m_s", "_deg_s2", "_arcsec", "_kn_m3", "_c_days"].iter().chain(UNITS) {
-        if let Some(short) = words.strip_suffix(unit) {
-            words = short.to_owned();
-            break;
-        }
-    }
-    words.replace('_', " ")
 }
 
 /// Materials.
@@ -154,15 +143,3 @@ pub const PARTS: &[(When, &str)] = &[
     (When::Wiring, "Wiring and earthing"),
     (When::Observing, "Observing"),
 ];
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_path_reads_as_words() {
-        assert_eq!(field_words("site.frost_depth_m"), "site, frost depth");
-        assert_eq!(field_words("load.mount_stiffness_n_m_per_rad"), "load, mount stiffness");
-        assert_eq!(field_words("use"), "use");
-    }
-}
