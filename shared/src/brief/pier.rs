@@ -1,7 +1,7 @@
 //! Pier, decided.
 
 pub mod sight;
-mod tube;
+pub mod tube;
 
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;

@@ -6,6 +6,8 @@ use crate::units::{Area, Length, Pressure, megapascal, millimetre, square_millim
 
 /// Thread sizes and stress areas.
 pub const THREADS: Source = Source::new("ISO 898-1", "2013", "Table 4 and 9.1.6.1", Standing::SecondHand);
+/// Where usual holes and depths come from.
+pub const DRILL: Source = Source::common_practice("holes and depths that makers of bonded studs give for each size");
 /// Strengths of carbon-steel studs.
 pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
 /// Strengths of stainless studs.

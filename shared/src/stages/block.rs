@@ -3,6 +3,7 @@
 mod actions;
 mod age;
 mod checks;
+mod chosen;
 mod concrete;
 mod ducts;
 mod exposure;

@@ -19,14 +19,13 @@ pub mod system;
 pub mod trail;
 mod walk;
 mod wind;
+mod workings;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
 use crate::improve::Improvement;
-use crate::notes::{Found, Notes, Working};
-use crate::rules::mechanics::beam_element;
+use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
@@ -43,6 +42,7 @@ pub use shape::ModeShape;
 pub use share::Disturbance;
 pub use walk::Walk;
 pub use wind::Wind;
+pub use workings::{frequency_id, stand_id};
 
 use influence::{Influence, Remembered};
 use rig::{Axis, Rig};
@@ -174,7 +174,7 @@ pub fn stage(
         summary,
         improvements: Vec::new(),
     };
-    frequency_working(&value, &mut notes);
+    workings::write(brief, &value, &mut notes);
     check::write(brief, &value, &mut notes);
     Found { value, notes }
 }
@@ -280,22 +280,4 @@ pub fn system(brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundS
     let modulus = ground.shear_modulus?.map(megapascal::get);
     let damping = brief.load.damping_ratio;
     Some(modulus.map(|g| Planes::solve(&rigs, g / modulus.typical, damping)))
-}
-
-fn frequency_working(motion: &Motion, notes: &mut Notes) {
-    if let (Some(first), Some(mode)) = (motion.frequencies.first(), motion.modes.first()) {
-        notes.working(
-            Working::new(
-                "motion.frequency",
-                "First frequency of block, joint, column, mount and load on the ground",
-                "det(K − ω² M) = 0, f = ω/2π",
-                beam_element::SOURCE,
-            )
-            .with("share of ground", mode.ground_share_ratio, Unit::One)
-            .with("share of joint", mode.joint_share_ratio, Unit::One)
-            .with("share of column", mode.column_share_ratio, Unit::One)
-            .with("share of mount", mode.mount_share_ratio, Unit::One)
-            .gives("f", hertz::get(*first), Unit::Hertz),
-        );
-    }
 }

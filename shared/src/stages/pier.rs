@@ -1,5 +1,6 @@
 //! Pier: the column, its plates, and how it bends.
 
+mod chosen;
 mod plates;
 pub mod section;
 mod sight;
@@ -99,6 +100,7 @@ pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
     sight::checks(brief, &mut notes);
     plates::checks(brief, &mut notes);
     storm::checks(brief, &section, &forces, &mut notes);
+    chosen::workings(brief, &mut notes);
     workings(&section, &value, &mut notes);
     joint::workings(brief, &joint, &mut notes);
     lifting(brief, section.mass() - section.fill * section.tube_length, &mut notes);

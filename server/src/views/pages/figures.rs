@@ -2,6 +2,7 @@
 
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
+use stillground::stages::motion::{frequency_id, stand_id};
 use stillground::units::{
     Spread, cubic_metre, day, hertz, kilogram, kilonewton, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second,
     millilitre, millimetre, newton_metre_per_radian, newton_per_metre, newton_square_metre,
@@ -133,7 +134,7 @@ fn pier(design: &Design) -> Vec<Row> {
     ];
     for (i, frequency) in design.motion.frequencies.iter().take(2).enumerate() {
         let label = if i == 0 { "First frequency" } else { "Second frequency" };
-        rows.push(row(label, hertz::get(*frequency), Unit::Hertz, "motion.frequenc"));
+        rows.push(row(label, hertz::get(*frequency), Unit::Hertz, frequency_id(i)));
     }
     rows
 }
@@ -153,8 +154,8 @@ fn anchors(design: &Design) -> Vec<Row> {
 fn floor(design: &Design) -> Vec<Row> {
     let motion = &design.motion;
     let mut rows = vec![row("The star may move", motion.budget_arcsec, Unit::Arcsecond, "motion.budget")];
-    for stand in &motion.stands {
-        rows.push((format!("Lean from “{}”", stand.name), stand.tilt_arcsec, Unit::Arcsecond, "motion.stand"));
+    for (i, stand) in motion.stands.iter().enumerate() {
+        rows.push((format!("Lean from “{}”", stand.name), stand.tilt_arcsec, Unit::Arcsecond, stand_id(i)));
     }
     let mut known = |label: &str, value: Option<f64>, unit, how| rows.push((label.to_owned(), value, unit, how));
     known("A walk, root mean square", motion.walk.rms_arcsec, Unit::Arcsecond, "motion.walk");

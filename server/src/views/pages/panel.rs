@@ -107,7 +107,11 @@ impl Panel {
         let (design, units) = (&planned.design, planned.brief.units);
         let stages = stages(step);
         let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
-        let leads = |id| stillness.iter().any(|line: &FigureLine| line.how.as_deref() == Some(super::working::anchor(id).as_str()));
+        let lines = figures::of(step, design, units);
+        let leads = |id| {
+            let anchor = super::working::anchor(id);
+            stillness.iter().chain(&lines).any(|line: &FigureLine| line.how.as_ref() == Some(&anchor))
+        };
         let workings = design.workings.iter().filter(|working| belongs(working.id, stages) || leads(working.id));
         let shown: Vec<WorkingView> = workings.map(|working| WorkingView::of(working, units)).collect();
         let known =
@@ -115,7 +119,7 @@ impl Panel {
         Self {
             stopped: false,
             drawing: drawing::by_name(picture(step), &planned.brief, design).map(|drawing| svg::write(&drawing)),
-            figures: figures::of(step, design, units).into_iter().map(known).collect(),
+            figures: lines.into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
             stillness,
             unanswered: unanswered(step, planned),

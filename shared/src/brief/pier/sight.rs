@@ -3,7 +3,7 @@
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::notes::AssumedValue;
 use crate::rules::sightline;
 use crate::site_plan::SitePlan;
@@ -15,7 +15,7 @@ const EYE_M: f64 = 1.55;
 /// Room left between the telescope's swing and the floor, m.
 const ABOVE_FLOOR_M: f64 = 0.05;
 /// Heights are rounded up to this, m.
-const ROUND_M: f64 = 0.05;
+pub const ROUND_M: f64 = 0.05;
 /// Range of the field, m.
 const RANGE_M: (f64, f64) = (0.15, 6.0);
 
@@ -99,7 +99,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
         let taken = Taken::new("a standing adult of middling height", "height of the pier", Source::judgement("eye of a standing adult"));
         ask.note("pier.eye_height_m", AssumedValue::Number(EYE_M), Unit::Metre, taken);
     }
-    let (axis, reason) = wanted_axis(sight, load, ask);
+    let (axis, reason) = wanted_axis(sight, load, ask.units);
     let exact = metre::get(axis - sight.seat);
     // Whole millimetres, so that the figure reads as it is rounded.
     let rounded = ((exact / ROUND_M - 1e-9).ceil() * ROUND_M * 1e3).round() / 1e3;
@@ -123,13 +123,14 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
 }
 
 /// Height of the axes above the floor, and what asks for it.
-fn wanted_axis(sight: &Sight, load: &Load, ask: &Ask) -> (Length, String) {
+#[must_use]
+pub fn wanted_axis(sight: &Sight, load: &Load, units: Units) -> (Length, String) {
     let mut wanted = (sight.eye_height, "axes at the eye of a standing observer".to_owned());
     for wall in &sight.walls {
         let Some(altitude) = wall.wanted_deg else { continue };
         let axis = sightline::axis_height(wall.height, wall.distance, altitude, load.aperture.value / 2.0);
         if axis > wanted.0 {
-            wanted = (axis, format!("sight over the wall down to {}", ask.units.say(altitude, Unit::Degree)));
+            wanted = (axis, format!("sight over the wall down to {}", units.say(altitude, Unit::Degree)));
         }
     }
     if let Some(swing) = sight.swing_radius {

@@ -12,7 +12,7 @@ use crate::units::{Length, kilogram, kilogram_per_metre, metre, millimetre, mill
 
 /// Frequency of the column alone with its load, foot held, that a column is chosen by, Hz: block, joint and mount take it
 /// down by half and more, and it should stay above what walking excites.
-const WANTED_HZ: f64 = 35.0;
+pub const WANTED_HZ: f64 = 35.0;
 
 /// Outside diameter and wall.
 pub fn resolve(plan: &SitePlan, load: &Load, height: Length, ask: &mut Ask) -> (Given<Length>, Given<Length>) {
@@ -67,7 +67,8 @@ fn choose(plan: &SitePlan, load: &Load, height: Length, wall_mm: Option<f64>) ->
 }
 
 /// Frequency of a held column with its load, Rayleigh's: f = √(1/(M c))/2π, M = m + 33/140 μL, c the compliance at the load's centre.
-fn held_frequency_hz(tube: &Tube, load: &Load, height: Length) -> f64 {
+#[must_use]
+pub fn held_frequency_hz(tube: &Tube, load: &Load, height: Length) -> f64 {
     let (l, e) = (metre::get(height), metre::get(load.centre_above_pier.value));
     let inertia = millimetre_to_the_fourth::get(section::second_moment(tube.outside(), tube.wall())) * 1e-12;
     let bending = material::E_MPA * 1e6 * inertia;

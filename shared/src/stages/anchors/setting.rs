@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
-use crate::brief::Brief;
 use crate::brief::anchors::above_concrete;
+use crate::brief::{Brief, Origin};
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
-use crate::rules::resin;
+use crate::rules::{resin, threads};
 use crate::site_plan::anchors::Hole;
 use crate::source::Source;
 use crate::units::{Length, Time, Volume, hour, millilitre, millimetre, square_millimetre};
@@ -99,6 +99,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
         .note("Too short, and either the nut or the embedment loses; take longer studs or a smaller gap.")
         .moved_by(&["anchors.length_mm", "anchors.embedment_mm", "pier.gap_mm", "pier.plate_thickness_mm"]),
     );
+    holes(brief, notes);
     notes.working(
         Working::new("anchors.resin_per_hole", "Resin in one hole", "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)", resin::TWO_THIRDS)
             .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
@@ -122,6 +123,44 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             )
             .with("T", anchors.concrete_temperature_c.value, Unit::Celsius)
             .gives("t", hour::get(cure), Unit::Hour),
+        );
+    }
+}
+
+/// The lines behind embedment and holes; what was stated needs none.
+fn holes(brief: &Brief, notes: &mut Notes) {
+    let anchors = &brief.anchors;
+    let thread = anchors.thread();
+    let mm = millimetre::get;
+    if anchors.embedment.origin == Origin::Assumed {
+        notes.working(
+            Working::new(
+                "anchors.embedment",
+                "Embedment of a stud",
+                "h_ef = the usual depth for the size, less where a stated stud or block is too short, at least 4 d",
+                threads::DRILL,
+            )
+            .with("usual", mm(thread.usual_embedment), Unit::Millimetre)
+            .with("d", mm(thread.diameter), Unit::Millimetre)
+            .gives("h_ef", mm(anchors.embedment.value), Unit::Millimetre),
+        );
+    }
+    notes.working(
+        Working::new(
+            "anchors.hole_depth",
+            "Depth of a hole",
+            "h₀ = h_ef + a, a for the dust that stays",
+            Source::common_practice("a few millimetres deeper than the embedment"),
+        )
+        .with("h_ef", mm(anchors.embedment.value), Unit::Millimetre)
+        .with("a", DUST_MM, Unit::Millimetre)
+        .gives("h₀", mm(hole_depth(brief)), Unit::Millimetre),
+    );
+    if anchors.hole_diameter.origin == Origin::Assumed {
+        notes.working(
+            Working::new("anchors.hole_diameter", "Diameter of a hole", "d₀ = the usual drill for the size d", threads::DRILL)
+                .with("d", mm(thread.diameter), Unit::Millimetre)
+                .gives("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre),
         );
     }
 }

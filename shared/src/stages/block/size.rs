@@ -11,11 +11,12 @@ use crate::stages::room::{DepthLimit, Room};
 use crate::units::{Length, kilogram, metre};
 
 use super::checks;
+use super::chosen;
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 use super::{actions, wording};
 
 /// Steps in which a pit is set out, m.
-const STEP_M: f64 = 0.05;
+pub(super) const STEP_M: f64 = 0.05;
 /// Most steps looked at: from nothing to the longest block that a plan may hold.
 const MOST_STEPS: usize = 200;
 /// Longest side that a plan may hold, m.
@@ -50,6 +51,7 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
         governing = unmet;
     }
     say_sides(brief, ground, &outline, &governing, notes);
+    chosen::sides(brief, &outline, most, &governing, notes);
     outline
 }
 
@@ -115,6 +117,7 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
         found = more(down(room.depth), less(room.depth, metre::new(0.1)));
         why = limit(room.limited_by);
     }
+    chosen::depth([needs[0].0, frost, holes, room.depth], found, why, notes);
     notes.assumptions.push(sized(
         "block.depth_m",
         found,

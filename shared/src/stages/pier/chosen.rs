@@ -1,0 +1,98 @@
+//! The lines of calculation behind the column's height, diameter and wall, where the person left them open.
+
+use crate::brief::pier::{sight, tube};
+use crate::brief::{Brief, Origin};
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::tubes::{self, Tube};
+use crate::source::Source;
+use crate::units::{kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth};
+
+/// Writes them.
+pub fn workings(brief: &Brief, notes: &mut Notes) {
+    if brief.pier.height.origin == Origin::Assumed {
+        height(brief, notes);
+    }
+    let (outside, wall) = (brief.pier.outside_diameter, brief.pier.wall);
+    if outside.origin == Origin::Assumed {
+        notes.working(swinging("pier.outside_diameter", "Outside diameter of the column", brief).gives(
+            "d",
+            millimetre::get(outside.value),
+            Unit::Millimetre,
+        ));
+    }
+    if wall.origin == Origin::Assumed {
+        let working = match outside.origin {
+            Origin::Assumed => swinging("pier.wall", "Wall of the column, that of the tube so chosen", brief),
+            _ => Working::new("pier.wall", "Wall of the column", "t of the tube that is usual for d", tubes::SOURCE).with(
+                "d",
+                millimetre::get(outside.value),
+                Unit::Millimetre,
+            ),
+        };
+        notes.working(working.gives("t", millimetre::get(wall.value), Unit::Millimetre));
+    }
+}
+
+fn height(brief: &Brief, notes: &mut Notes) {
+    let (axis, reason) = sight::wanted_axis(&brief.pier.sight, &brief.load, brief.units);
+    notes.working(
+        Working::new(
+            "pier.height",
+            format!("Height of the column: {reason}"),
+            "h = H − h_seat, up to the next step s",
+            Source::derived("eye height, sight over the walls, swing above the floor"),
+        )
+        .with("H", metre::get(axis), Unit::Metre)
+        .with("h_seat", metre::get(brief.pier.sight.seat), Unit::Metre)
+        .with("s", sight::ROUND_M, Unit::Metre)
+        .gives("h", metre::get(brief.pier.height.value), Unit::Metre),
+    );
+}
+
+/// Why this tube: the slimmest usual one that swings fast enough with the load on it.
+fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
+    let (pier, load) = (&brief.pier, &brief.load);
+    let tube = Tube {
+        name: "",
+        outside_mm: millimetre::get(pier.outside_diameter.value),
+        wall_mm: millimetre::get(pier.wall.value),
+        family: tubes::Family::European,
+    };
+    let second_moment = crate::rules::en_10210_2_2006::section::second_moment(tube.outside(), tube.wall());
+    let shaft = crate::rules::en_10210_2_2006::section::mass_per_length(tube.outside(), tube.wall());
+    let formula =
+        "the slimmest usual tube with f ≥ f₀, else the largest; f = 1/(2π √(M c)), c = (h³/3 + e h² + e² h)/(E I), M = m + 33/140 μ h";
+    Working::new(id, title, formula, Source::derived("Rayleigh's method, foot held fast; the tubes of EN 10210-2"))
+        .with("h", metre::get(pier.height.value), Unit::Metre)
+        .with("e", metre::get(load.centre_above_pier.value), Unit::Metre)
+        .with("m", kilogram::get(load.mass.value), Unit::Kilogram)
+        .with("μ", kilogram_per_metre::get(shaft), Unit::KilogramPerMetre)
+        .with("E", crate::rules::en_1993_1_1_2005::material::E_MPA, Unit::Megapascal)
+        .with("I", millimetre_to_the_fourth::get(second_moment), Unit::MillimetreToTheFourth)
+        .with("f₀", tube::WANTED_HZ, Unit::Hertz)
+        .with("f", tube::held_frequency_hz(&tube, load, pier.height.value), Unit::Hertz)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::design::design_plan;
+    use crate::halfspace::NoShelf;
+    use crate::site_plan::SitePlan;
+
+    #[test]
+    fn what_was_chosen_can_be_followed_and_what_was_stated_needs_no_line() {
+        let ids = |plan: &SitePlan| -> Vec<&'static str> {
+            let design = design_plan(plan, &NoShelf).unwrap();
+            design.workings.iter().map(|working| working.id).filter(|id| CHOSEN.contains(id)).collect()
+        };
+        const CHOSEN: [&str; 3] = ["pier.height", "pier.outside_diameter", "pier.wall"];
+        let mut plan = SitePlan::unknown();
+        assert_eq!(ids(&plan), CHOSEN);
+        plan.pier.outside_diameter_mm = Some(219.1);
+        assert_eq!(ids(&plan), ["pier.height", "pier.wall"]);
+        plan.pier.wall_mm = Some(6.3);
+        plan.pier.height_m = Some(1.2);
+        assert!(ids(&plan).is_empty());
+    }
+}
