@@ -118,7 +118,7 @@ fn surroundings(stated: &site_plan::Site, ask: &mut Ask) {
             "site.topsoil_depth_m",
             stated.topsoil_depth_m,
             "shallower than the block",
-            "garden topsoil is 0.2 to 0.3 m thick",
+            "garden topsoil is thinner than most blocks are deep",
             "topsoil carries nothing and does not hold the block's sides",
         ),
         (

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 pub use contradictions::contradictions;
 
 use crate::field::{Answer, Cell, Kind, Problem, choice, section};
+use crate::figure::{Unit, Units};
 use crate::site_plan::{SitePlan, text_problem};
 
 /// Most stands a floor may have.
@@ -106,19 +107,24 @@ section! {
 /// Texts and places out of range.
 #[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
-    let floor = &plan.floor;
+    let (floor, units) = (&plan.floor, plan.units.unwrap_or_default());
     let mut problems = Vec::new();
     let stands = floor.stands.as_deref().unwrap_or_default();
     problems.extend(too_many("floor.stands", stands.len(), MOST_STANDS));
     for (i, stand) in stands.iter().enumerate() {
         problems.extend(text_problem(&format!("floor.stands[{i}].name"), &stand.name, 80));
-        problems.extend(place_problem(&format!("floor.stands[{i}].x_m"), stand.x_m));
-        problems.extend(place_problem(&format!("floor.stands[{i}].y_m"), stand.y_m));
+        problems.extend(place_problem(&format!("floor.stands[{i}].x_m"), stand.x_m, units));
+        problems.extend(place_problem(&format!("floor.stands[{i}].y_m"), stand.y_m, units));
         if !(stand.mass_kg.is_finite() && (1.0..=2000.0).contains(&stand.mass_kg)) {
             problems.push(Problem {
                 fields: vec![format!("floor.stands[{i}].mass_kg")],
                 value: stand.mass_kg.is_finite().then_some(stand.mass_kg),
-                said: format!("{} kg is outside the range of 1 to 2000 kg: from a tool bag to a group of people.", stand.mass_kg),
+                said: format!(
+                    "{} is outside the range of {} to {}: from a tool bag to a group of people.",
+                    units.say(stand.mass_kg, Unit::Kilogram),
+                    units.say(1.0, Unit::Kilogram),
+                    units.say(2000.0, Unit::Kilogram)
+                ),
             });
         }
     }
@@ -127,7 +133,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         problems.extend(too_many(field, points.len(), most));
         for (i, point) in points.iter().enumerate() {
             for (j, &coordinate) in point.iter().enumerate() {
-                problems.extend(place_problem(&format!("{field}[{i}][{j}]"), coordinate));
+                problems.extend(place_problem(&format!("{field}[{i}][{j}]"), coordinate, units));
             }
         }
     }
@@ -142,10 +148,30 @@ fn too_many(field: &str, count: usize, most: usize) -> Option<Problem> {
     })
 }
 
-fn place_problem(field: &str, value: f64) -> Option<Problem> {
+fn place_problem(field: &str, value: f64, units: Units) -> Option<Problem> {
     (!value.is_finite() || value.abs() > FARTHEST_M).then(|| Problem {
         fields: vec![field.to_owned()],
         value: value.is_finite().then_some(value),
-        said: format!("{value} m is outside the range of −{FARTHEST_M} to {FARTHEST_M} m from the pier: farther away nobody is felt."),
+        said: format!(
+            "{} is outside the range of {} to {} from the pier: farther away nobody is felt.",
+            units.say(value, Unit::Metre),
+            units.say(-FARTHEST_M, Unit::Metre),
+            units.say(FARTHEST_M, Unit::Metre)
+        ),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stand_out_of_range_is_told_in_the_readers_units() {
+        let stand = Stand { name: "Far".into(), x_m: 100.0, y_m: 0.0, mass_kg: 5000.0 };
+        let mut plan = SitePlan { units: Some(Units::Imperial), ..SitePlan::unknown() };
+        plan.floor.stands = Some(vec![stand]);
+        let said: Vec<String> = problems(&plan).into_iter().map(|problem| problem.said).collect();
+        assert!(said.len() == 2 && said[0].contains("ft") && said[1].contains("lb"), "{said:?}");
+        assert!(said.iter().all(|said| !said.contains("\u{a0}m ") && !said.contains("kg")), "{said:?}");
+    }
 }

@@ -14,7 +14,7 @@ mod wiring;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Unit, Units};
+use crate::figure::{Unit, Units, significant};
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -135,7 +135,10 @@ impl Job<'_> {
         let metric = Units::Metric.say(value, Unit::Millimetre);
         match self.brief.units {
             Units::Metric => metric,
-            Units::Imperial => format!("{metric} ({})", self.say(value, Unit::Millimetre)),
+            Units::Imperial => {
+                let (inches, unit) = self.brief.units.convert(value, Unit::Millimetre);
+                format!("{metric} ({}\u{a0}{unit})", significant(inches, 3))
+            }
         }
     }
 

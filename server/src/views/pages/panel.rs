@@ -129,7 +129,7 @@ impl Panel {
                 .filter(|check| check.verdict == Verdict::Fails && !concerns(check, step))
                 .map(|check| check.title.clone())
                 .collect(),
-            cautions: design.cautions.iter().filter(|caution| whens(step).contains(&caution.when)).map(CautionView::of).collect(),
+            cautions: design.cautions.iter().filter(|caution| endangers(caution, step)).map(CautionView::of).collect(),
             workings: shown,
         }
     }
@@ -200,6 +200,23 @@ pub const fn whens(step: Step) -> &'static [When] {
     }
 }
 
+/// Whether a caution stands at a step. What has to be thought of while planning stands where that thing is decided; what
+/// concerns no step by itself stands at the first.
+fn endangers(caution: &Caution, step: Step) -> bool {
+    if caution.when != When::Planning || step == Step::Plan {
+        return whens(step).contains(&caution.when);
+    }
+    let stage = caution.id.split('.').next().unwrap_or_default();
+    step == match stage {
+        "excavation" => Step::Excavation,
+        "block" => Step::Footing,
+        "pier" | "column" => Step::Pier,
+        "anchors" => Step::Anchors,
+        "floor" | "motion" => Step::Floor,
+        _ => Step::Site,
+    }
+}
+
 fn belongs(id: &str, stages: &[&str]) -> bool {
     let stage = id.split('.').next().unwrap_or(id);
     stages.contains(&stage)
@@ -209,4 +226,29 @@ fn belongs(id: &str, stages: &[&str]) -> bool {
 fn concerns(check: &Check, step: Step) -> bool {
     let asked = |field: &&str| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
     belongs(check.id, stages(step)) || check.fields.iter().any(asked)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use stillground::design::design_plan;
+    use stillground::halfspace::NoShelf;
+    use stillground::site_plan::SitePlan;
+
+    #[test]
+    fn each_caution_stands_at_one_step_and_where_its_danger_is() {
+        let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
+        let steps =
+            |caution: &Caution| Step::ALL.into_iter().filter(|step| *step != Step::Plan && endangers(caution, *step)).collect::<Vec<_>>();
+        for caution in &design.cautions {
+            let steps = steps(caution);
+            assert_eq!(steps.len(), 1, "{}", caution.id);
+            match caution.id {
+                "column.welding" => assert_eq!(steps, [Step::Pier]),
+                "block.frost_and_concrete" => assert_eq!(steps, [Step::Footing]),
+                "plan.codes" => assert_eq!(steps, [Step::Site]),
+                _ => {}
+            }
+        }
+    }
 }

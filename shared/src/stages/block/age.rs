@@ -152,7 +152,7 @@ fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
     notes.working(
         Working::new(
             "block.drill_after",
-            "Days until a characteristic strength of 20 MPa",
+            "Days until a characteristic strength f",
             "t = 28 / (k [1 − ln((f + 8) / f_cm) / s]²)",
             by_age::SOURCE,
         )
@@ -166,7 +166,7 @@ fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut No
     notes.working(
         Working::new(
             "block.load_after",
-            "Days until the strength of 28 days at 20 °C",
+            "Days until the strength that 28 mild days give",
             "t = max(28 / k, t_drill), whole days",
             maturity::SOURCE,
         )

@@ -26,7 +26,7 @@ const ENTRY_DEPTH_M: f64 = 0.6;
 const PACKING: [f64; 7] = [0.0, 1.0, 2.0, 2.154_7, 2.414_2, 2.701_3, 3.0];
 
 /// What is said of the earth.
-pub(super) const EARTHING: &str = "Leave a galvanised or copper earthing tail of at least 0.5 m beside the column's foot, bonded to the \
+pub(super) const EARTHING: &str = "Leave a galvanised or copper earthing tail of at least 0.5 m (20 in) beside the column's foot, bonded to the \
     reinforcement where there is any, and weld or bolt an M10 earthing lug to the column. A licensed electrician connects both to the \
     earth of the supply or to a rod, and decides about lightning.";
 

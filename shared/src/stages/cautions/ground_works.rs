@@ -35,16 +35,17 @@ fn planning(notes: &mut Notes) {
 }
 
 fn services(job: &Job, notes: &mut Notes) {
+    let hand = job.brief.units.say(0.5, Unit::Metre);
     let machine = match job.brief.excavation.method.value {
-        Method::Machine => " No bucket works within half a metre of a service that has been found; that strip is dug by hand.",
-        Method::Hand => "",
+        Method::Machine => format!(" No bucket works within {hand} of a service that has been found; that strip is dug by hand."),
+        Method::Hand => String::new(),
     };
     notes.caution(
         "dig.services",
         When::Digging,
         format!(
             "Cables, gas and water lie shallower than any plan shows. Ask the owners for their plans, sweep the ground with a locator and \
-             dig the first half metre by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
+             dig the first {hand} by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
         ),
         Source::new("29 CFR 1926.651", "1989", "(b), underground installations", Standing::FromMemory),
     );

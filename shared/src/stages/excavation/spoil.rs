@@ -37,6 +37,8 @@ pub struct Spoil {
     pub skips: u32,
 }
 
+/// What a tape is read to, m.
+const TAPE_M: f64 = 0.01;
 /// Rise over run at which a heap of dug soil lies: 35°.
 const HEAP_SLOPE_RATIO: f64 = 0.7;
 
@@ -61,7 +63,7 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
         away,
         heap_width: heap_height * (2.0 / HEAP_SLOPE_RATIO),
         heap_height,
-        distance: distances::spoil_from_edge(),
+        distance: spoil_distance(),
         load_distance: load_distance(pit),
         barrow_loads: loads(bulked, brief.excavation.barrow.value),
         skips: loads(away, brief.excavation.skip.value),
@@ -88,13 +90,16 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
             .with("v", barrow, Unit::CubicMetre)
             .gives("n", f64::from(loads(bulked, brief.excavation.barrow.value)), Unit::Count),
     );
-    let distance = metre::get(distances::spoil_from_edge());
+    let distance = metre::get(spoil_distance());
     notes.working(
-        Working::new("excavation.spoil_distance", "Least distance of the spoil from the edge", "d = 2 ft", distances::SPOIL).gives(
-            "d",
-            distance,
-            Unit::Metre,
-        ),
+        Working::new(
+            "excavation.spoil_distance",
+            "Least distance of the spoil from the edge",
+            "d = 2 ft, up to the next s",
+            distances::SPOIL,
+        )
+        .with("s", TAPE_M, Unit::Metre)
+        .gives("d", distance, Unit::Metre),
     );
     notes.working(
         Working::new(
@@ -107,10 +112,16 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
     );
 }
 
+/// The rule's distance, up to the next whole centimetre: what a tape shows.
+fn spoil_distance() -> Length {
+    let exact = metre::get(distances::spoil_from_edge());
+    metre::new((exact / TAPE_M - 1e-9).ceil() / (1.0 / TAPE_M).round())
+}
+
 /// Heavy things stay outside the line that rises at 45° from the foot of the side, and never nearer than the spoil.
 fn load_distance(pit: &Pit) -> Length {
     let run = (pit.top[0] - pit.bottom[0]) * 0.5;
-    (pit.depth - run).max(distances::spoil_from_edge())
+    (pit.depth - run).max(spoil_distance())
 }
 
 /// Whole loads of a volume.
@@ -121,6 +132,12 @@ fn loads(volume: Volume, load: Volume) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_spoil_lies_as_far_off_as_a_tape_shows_and_no_nearer_than_the_rule() {
+        assert_eq!(metre::get(spoil_distance()), 0.61);
+        assert!(spoil_distance() >= distances::spoil_from_edge());
+    }
 
     #[test]
     fn a_heap_is_a_ridge() {

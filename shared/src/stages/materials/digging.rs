@@ -111,7 +111,7 @@ fn water(job: &Job, list: &mut List) {
             "Geotextile",
             (up(base * 1.5, 0.5), Unit::SquareMetre),
             "under the blinding, so that wet ground does not mix into it",
-            "laps half a metre up the sides",
+            format!("laps {} up the sides", job.m(0.5)),
         );
     }
     if pit.dewatering || !pit.cast_against_ground {

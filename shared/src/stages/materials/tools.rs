@@ -21,7 +21,7 @@ fn measuring(job: &Job, list: &mut List) {
         format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
         pieces(1.0),
         "form, block and plate",
-        "one of each, the finer one to 0.02 mm in a metre; turn them end for end and believe the mean",
+        "one of each, the finer one to 0.02 mm in a metre (0.0002 in to the foot); turn them end for end and believe the mean",
     );
     list.have("Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
     let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);

@@ -12,7 +12,7 @@ pub(super) fn list(job: &Job) -> List {
         "Earthing cable, green and yellow",
         (5.0, Unit::Metre),
         "from the column's lug to the rod",
-        format!("16 mm² of copper unless the electrician says otherwise; {} is taken", job.m(5.0)),
+        format!("16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken", job.m(5.0)),
     );
     list.buy(
         "Earthing lug M10 with bolt and serrated washers",

@@ -23,7 +23,10 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
             Unit::Millimetre,
             fit,
         )
-        .note("The circle with an edge for bolts of 12 mm. Take the circle from the mount in hand before the plate is cut.")
+        .note(format!(
+            "The circle with an edge for bolts of {}. Take the circle from the mount in hand before the plate is cut.",
+            brief.units.say(12.0, Unit::Millimetre)
+        ))
         .moved_by(&["pier.top_plate_side_mm", "pier.top_bolt_circle_mm"]),
     );
     let weld = pier.weld_leg.value * 2.0;

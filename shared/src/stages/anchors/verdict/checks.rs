@@ -182,7 +182,11 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             Unit::Millimetre,
             HOLE,
         )
-        .note("Two to four millimetres wider than the stud is usual; a wide ring of resin is weaker and creeps more.")
+        .note(format!(
+            "{} to {} wider than the stud is usual; a wide ring of resin is weaker and creeps more.",
+            situation.brief.units.say(2.0, Unit::Millimetre),
+            situation.brief.units.say(4.0, Unit::Millimetre)
+        ))
         .moved_by(&["anchors.hole_diameter_mm", "anchors.size"]),
     );
 }
