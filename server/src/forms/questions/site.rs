@@ -22,7 +22,7 @@ pub(super) const TOPICS: &[Topic] = &[
             Question {
                 path: "units",
                 label: "Which units do you read?",
-                hint: "",
+                hint: "A figure may be typed in any unit, with its unit behind it. A point is always a decimal mark: 1.250 is one and a quarter, whatever your habit.",
                 not_known: "Metric units are shown.",
                 kind: Kind::Choice {
                     answers: &[(METRIC, "Metres, kilograms, newton metres"), (IMPERIAL, "Feet and inches, pounds, pound-force feet")],

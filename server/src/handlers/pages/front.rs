@@ -26,7 +26,14 @@ pub async fn front(State(app): State<App>, jar: CookieJar) -> Result<Html<String
             });
         }
     }
-    answer(&FrontPage { frame: Frame::new(&app.config.base, "Telescope piers that stay still".to_owned(), None), begun: plans })
+    let frame = Frame::new(&app.config.base, "Telescope piers that stay still".to_owned(), None);
+    answer(&FrontPage { frame, begun: plans, drawing: drawing(&app).await })
+}
+
+/// The example's map of leans; the page does without where too much else is being designed.
+async fn drawing(app: &App) -> Option<String> {
+    let planned = app.planned(&place::example()).await.ok()?;
+    crate::drawing::by_name("tilt-map", &planned.brief, &planned.design).map(|drawing| crate::views::svg::write(&drawing))
 }
 
 /// Begins a plan in which nothing is known.

@@ -12,6 +12,8 @@ pub struct FrontPage {
     pub frame: Frame,
     /// Plans begun in this browser.
     pub begun: Vec<Begun>,
+    /// A drawing of the example, as SVG.
+    pub drawing: Option<String>,
 }
 
 /// A plan begun in this browser.
