@@ -288,7 +288,7 @@ impl From<StoreFailure> for Trouble {
             StoreFailure::NotFound => Self::no_such_link(),
             StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
             StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
-            StoreFailure::ReadOnly(_) => {
+            StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
                 Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
             }
             _ => Self::broken("using the store", &failure),

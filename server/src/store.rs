@@ -4,6 +4,7 @@
 
 pub mod archive;
 mod failure;
+mod file;
 mod migration;
 mod secret;
 mod sqlite;

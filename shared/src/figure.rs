@@ -223,6 +223,9 @@ impl Units {
     }
 }
 
+/// Digits of the largest number that is written out; nothing in a plan comes near it, and nobody counts its noughts.
+const MOST_DIGITS: i32 = 15;
+
 /// A number with so many significant digits, never in powers of ten, thousands set apart by thin spaces.
 #[must_use]
 pub fn significant(value: f64, digits: i32) -> String {
@@ -233,6 +236,10 @@ pub fn significant(value: f64, digits: i32) -> String {
         return "0".to_owned();
     }
     let magnitude = value.abs().log10().floor() as i32;
+    if magnitude >= MOST_DIGITS {
+        let (side, sign) = if value < 0.0 { ("less", "\u{2212}") } else { ("more", "") };
+        return format!("{side} than {sign}{}", grouped(&format!("1{}", "0".repeat(MOST_DIGITS as usize))));
+    }
     let decimals = (digits - 1 - magnitude).clamp(0, 6) as usize;
     let scale = 10f64.powi((magnitude + 1 - digits).max(0));
     let rounded = (value / scale).round() * scale;

@@ -163,14 +163,28 @@ impl SitePlan {
     }
 }
 
-/// A text that is too long or holds control characters.
+/// A text that is too long or holds what cannot be printed.
 pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Problem> {
     let said = match text.chars().count() {
         length if length > most => format!("This is {length} characters long; {most} is the most that fits a title block."),
-        _ if text.chars().any(|c| c.is_control()) => "This holds a control character, which cannot be printed.".to_owned(),
+        _ if text.chars().any(char::is_control) => "This holds a control character, which cannot be printed.".to_owned(),
+        _ if text.chars().any(turns_or_breaks) => {
+            "This holds an unseen mark that breaks the line or turns the direction of the text after it; type it again.".to_owned()
+        }
+        _ if text.chars().any(is_garbled) => "A letter of this was garbled on its way; type it again.".to_owned(),
         _ => return None,
     };
     Some(Problem { fields: vec![field.to_owned()], value: None, said })
+}
+
+/// Separators of lines, and the marks of the Unicode bidirectional algorithm (UAX 9) that would reach beyond the text.
+const fn turns_or_breaks(letter: char) -> bool {
+    matches!(letter, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// The mark that stands for a letter that could not be read, and code points that are none and that XML refuses.
+const fn is_garbled(letter: char) -> bool {
+    matches!(letter, '\u{fffd}'..='\u{ffff}')
 }
 
 /// The problem of a number outside its range, in the reader's units.

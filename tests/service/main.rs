@@ -3,6 +3,8 @@
 
 mod bad_input;
 mod command_line;
+mod faults;
+mod generated;
 mod interface;
 mod links;
 mod plans;

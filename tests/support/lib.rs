@@ -5,6 +5,7 @@
 pub mod binary;
 #[cfg(feature = "service")]
 pub mod browser;
+pub mod generated;
 #[cfg(feature = "service")]
 pub mod http;
 #[cfg(feature = "service")]

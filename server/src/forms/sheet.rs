@@ -10,6 +10,8 @@ use super::table;
 
 /// Most pairs that are looked at; a page has fewer than half of them.
 const MOST_PAIRS: usize = 2000;
+/// Highest row that is looked at: one past what the longest list takes, so that too many are still said to be so.
+const LAST_ROW: usize = 64;
 
 /// Names and texts, in the order in which they came.
 #[derive(Debug, Clone, Default)]
@@ -64,7 +66,7 @@ impl Sheet {
     pub fn rows(&self, list: &str) -> usize {
         let start = format!("{list}[");
         let row = |name: &str| name.strip_prefix(&start)?.split(']').next()?.parse::<usize>().ok();
-        self.pairs.iter().filter_map(|(name, _)| row(name)).max().map_or(0, |last| last.min(MOST_PAIRS) + 1)
+        self.pairs.iter().filter_map(|(name, _)| row(name)).max().map_or(0, |last| last.min(LAST_ROW) + 1)
     }
 
     /// Takes a row out of a list; those below move up.

@@ -3,7 +3,13 @@
 use serde_json::{Map, Value, json};
 use stillground::field::{Cell, Kind, NumberField, OtherField};
 use stillground::figure::Unit;
+use stillground::rules::tubes;
 use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
+
+/// A day between 1900 and 2999.
+const DAY: &str = "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
+/// A text that prints: no control characters, no separators of lines, no marks that turn the direction, nothing garbled.
+const PRINTABLE: &str = r"^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff]*$";
 
 /// The plan's schema.
 pub(super) fn schema() -> Value {
@@ -27,7 +33,7 @@ fn head() -> Map<String, Value> {
     let mut properties = Map::new();
     let mut put = |name: &str, schema| properties.insert(name.to_owned(), schema);
     put("schema_version", json!({ "type": "integer", "const": SCHEMA_VERSION, "description": "Version of this document." }));
-    put("title", json!({ "type": ["string", "null"], "maxLength": TITLE_LENGTH, "description": "What the plan is called." }));
+    put("title", text("What the plan is called."));
     put("use", choice(Use::KEYS, "What the telescope is for."));
     put("units", choice(&["metric", "imperial"], "Units for reading; the document itself is always metric."));
     put("code", choice(Code::KEYS, "Code for the anchors' verdict; both are calculated."));
@@ -62,13 +68,21 @@ fn other(field: &OtherField) -> Value {
     match field.kind {
         Kind::Choice(keys) => choice(keys, what),
         Kind::YesOrNo => json!({ "type": ["boolean", "null"], "description": what }),
-        Kind::Text => json!({ "type": ["string", "null"], "maxLength": TITLE_LENGTH, "description": what }),
+        Kind::Text if field.path == "work.start_date" => {
+            json!({ "type": ["string", "null"], "format": "date", "pattern": DAY, "description": what })
+        }
+        Kind::Text if field.path == "pier.tube" => choice(&tubes::names().collect::<Vec<_>>(), what),
+        Kind::Text => text(what),
         Kind::Rows(cells, most) => json!({ "type": ["array", "null"], "maxItems": most, "items": row(cells), "description": what }),
         Kind::Points(most) => {
             let point = json!({ "type": "array", "items": { "type": "number" }, "minItems": 2, "maxItems": 2 });
             json!({ "type": ["array", "null"], "maxItems": most, "items": point, "description": what })
         }
     }
+}
+
+fn text(what: &str) -> Value {
+    json!({ "type": ["string", "null"], "maxLength": TITLE_LENGTH, "pattern": PRINTABLE, "description": what })
 }
 
 fn choice(keys: &[&str], what: &str) -> Value {

@@ -17,6 +17,9 @@ pub enum StoreFailure {
     /// The file or its folder cannot be written.
     #[error("the store cannot be written: {0}")]
     ReadOnly(String),
+    /// The file was deleted, moved or replaced while it was in use.
+    #[error("the file {0} was taken away or replaced while it was in use: put it back or restore a backup, and start the service again")]
+    Gone(String),
     /// The file is of a newer version.
     #[error("the store has schema {found}, this version of Stillground knows up to {known}: start the newer version, or restore a backup")]
     Newer {
@@ -59,6 +62,7 @@ mod code {
     pub const BUSY: u32 = 5;
     pub const LOCKED: u32 = 6;
     pub const READONLY: u32 = 8;
+    pub const IOERR: u32 = 10;
     pub const FULL: u32 = 13;
     pub const CANTOPEN: u32 = 14;
     pub const NOTADB: u32 = 26;
@@ -79,7 +83,7 @@ impl From<Error> for StoreFailure {
         match primary {
             Some(code::BUSY | code::LOCKED) => Self::Busy,
             Some(code::FULL) => Self::Full,
-            Some(code::READONLY | code::CANTOPEN) => Self::ReadOnly(error.to_string()),
+            Some(code::READONLY | code::CANTOPEN | code::IOERR) => Self::ReadOnly(error.to_string()),
             Some(code::NOTADB | code::CORRUPT) => Self::Foreign(error.to_string()),
             _ => Self::Database(error),
         }

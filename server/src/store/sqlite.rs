@@ -4,10 +4,11 @@ use std::path::Path;
 use std::time::Duration;
 
 use jiff::Timestamp;
-use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous};
-use sqlx::{Sqlite as Db, Transaction};
+use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous};
+use sqlx::{Connection, Sqlite as Db, Transaction};
 use stillground::site_plan::SitePlan;
 
+use super::file::StoreFile;
 use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Save, Saved, Secret, StoreFailure, migration, secret};
 
 /// How long a writer waits for another before it says that the store is busy.
@@ -20,6 +21,7 @@ const READERS: u32 = 4;
 pub(super) struct Sqlite {
     writer: SqlitePool,
     readers: SqlitePool,
+    file: StoreFile,
 }
 
 impl Sqlite {
@@ -28,10 +30,13 @@ impl Sqlite {
             make_private_folder(folder)?;
         }
         let options = options(path);
-        let writer = pool(1).connect_with(options.clone().create_if_missing(true)).await?;
+        let writer = pool(1)
+            .before_acquire(|connection, _| Box::pin(is_fresh(connection)))
+            .connect_with(options.clone().create_if_missing(true))
+            .await?;
         migration::run(&mut *writer.acquire().await?).await?;
         let readers = pool(READERS).connect_with(options.pragma("query_only", "ON")).await?;
-        Ok(Self { writer, readers })
+        Ok(Self { writer, readers, file: StoreFile::at(path)? })
     }
 
     pub(super) async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
@@ -150,6 +155,7 @@ impl Sqlite {
     }
 
     pub(super) async fn ping(&self) -> Outcome<()> {
+        self.file.is_there()?;
         let _: i64 = sqlx::query_scalar("SELECT count(*) FROM (SELECT 1 FROM plans LIMIT 1)").fetch_one(&self.readers).await?;
         Ok(())
     }
@@ -161,6 +167,7 @@ impl Sqlite {
 
     /// Begins to write. The lock is taken at once: a transaction that began as a reader could not wait for another's.
     async fn begin(&self) -> Outcome<Transaction<'static, Db>> {
+        self.file.is_there()?;
         Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
     }
 }
@@ -172,6 +179,14 @@ pub(super) fn options(path: &Path) -> SqliteConnectOptions {
         .synchronous(SqliteSynchronous::Full)
         .foreign_keys(true)
         .busy_timeout(BUSY)
+}
+
+/// Whether a connection may be used again. A full disk ends a transaction inside SQLite, and the connection counts it as
+/// open for ever: such a one is closed and another is made.
+async fn is_fresh(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
+    // A rollback may still be on its way to the connection's thread; the answer comes after it.
+    connection.ping().await?;
+    Ok(!connection.is_in_transaction())
 }
 
 fn pool(connections: u32) -> SqlitePoolOptions {

@@ -1,0 +1,217 @@
+//! Plans made up from the catalogue of answers, the same ones each time: likely, extreme and odd answers mixed. And
+//! what is wrong with a design, whatever its plan.
+#![allow(clippy::expect_used, reason = "a test fails by panicking")]
+
+#[cfg(feature = "service")]
+mod sheets;
+
+#[cfg(feature = "service")]
+pub use sheets::sheet_faults;
+
+use serde_json::{Value, json};
+use stillground::design::Design;
+use stillground::field::{Cell, Kind};
+use stillground::site_plan::SitePlan;
+
+/// Numbers that look random and are the same each time: the 64-bit mixer of Steele, Lea and Flood 2014, SplitMix.
+pub struct Dice(u64);
+
+impl Dice {
+    /// Dice for a plan's number.
+    #[must_use]
+    pub const fn new(seed: u64) -> Self {
+        Self(seed)
+    }
+
+    const fn roll(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let z = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        let z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        z ^ (z >> 31)
+    }
+
+    /// Nought up to one.
+    #[allow(clippy::cast_precision_loss, reason = "53 bits fit")]
+    fn share(&mut self) -> f64 {
+        (self.roll() >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    /// True as often as said.
+    fn happens(&mut self, share: f64) -> bool {
+        self.share() < share
+    }
+
+    #[allow(clippy::cast_possible_truncation, reason = "below the count")]
+    const fn below(&mut self, count: usize) -> usize {
+        (self.roll() % count as u64) as usize
+    }
+
+    /// A number in a range: one of its ends, or evenly, or evenly by magnitude.
+    fn number(&mut self, least: f64, most: f64) -> f64 {
+        let share = self.share();
+        match self.below(8) {
+            0 => least,
+            1 => most,
+            2..=4 if least > 0.0 => (least.ln() + share * (most / least).ln()).exp().clamp(least, most),
+            _ => least + share * (most - least),
+        }
+    }
+}
+
+/// A plan that may hold contradictions; whether it can be planned with, the engine says.
+///
+/// # Panics
+/// When the catalogue names an answer that the document does not take.
+#[must_use]
+pub fn plan(seed: u64) -> SitePlan {
+    let mut dice = Dice::new(seed);
+    let said = [0.1, 0.3, 0.6, 1.0][dice.below(4)];
+    let mut document = serde_json::to_value(SitePlan::unknown()).expect("a document");
+    document["title"] = title(&mut dice).into();
+    for (field, answers) in
+        [("use", &["visual", "planetary", "deep_sky"][..]), ("units", &["metric", "imperial"]), ("code", &["eurocode", "aci"])]
+    {
+        if dice.happens(0.7) {
+            document[field] = answers[dice.below(answers.len())].into();
+        }
+    }
+    for field in SitePlan::others() {
+        if dice.happens(said) {
+            let (section, name) = field.path.split_once('.').expect("a section");
+            document[section][name] = other(&mut dice, field.path, field.kind);
+        }
+    }
+    let mut plan: SitePlan = serde_json::from_value(document).expect("a plan");
+    for field in SitePlan::numbers() {
+        if dice.happens(said) {
+            (field.set)(&mut plan, Some(dice.number(field.least, field.most)));
+        }
+    }
+    plan
+}
+
+/// Titles and names that break careless printers.
+const NAMES: [&str; 9] = [
+    "Quarry Lane",
+    "",
+    " ",
+    "\"><script>alert(1)</script>'&amp;]]>--\u{301}\u{301}",
+    "=1+1",
+    "\u{627}\u{644}\u{631}\u{635}\u{62f} \u{5de}\u{5e6}\u{5e4}\u{5d4}",
+    "\u{671b}\u{9060}\u{93e1}\u{306e}\u{67f1} \u{1f52d}\u{1f30c}",
+    "\\, ; BEGIN:VEVENT",
+    "W",
+];
+
+fn title(dice: &mut Dice) -> Value {
+    match dice.below(12) {
+        0 => Value::Null,
+        1 => "W".repeat(500).into(),
+        2 => "\u{671b}".repeat(500).into(),
+        _ => NAMES[dice.below(NAMES.len())].into(),
+    }
+}
+
+fn other(dice: &mut Dice, path: &str, kind: Kind) -> Value {
+    match kind {
+        Kind::Choice(keys) => keys[dice.below(keys.len())].into(),
+        Kind::YesOrNo => dice.happens(0.5).into(),
+        // The one text with a form of its own.
+        Kind::Text if path == "work.start_date" => {
+            format!("20{:02}-{:02}-{:02}", dice.below(100), 1 + dice.below(12), 1 + dice.below(28)).into()
+        }
+        Kind::Text => NAMES[dice.below(NAMES.len())].into(),
+        Kind::Rows(cells, most) => (0..rows(dice, most)).map(|row| line(dice, cells, row)).collect(),
+        Kind::Points(most) => {
+            let reach = [1.0, 3.0, 15.0, 50.0][dice.below(4)];
+            (0..rows(dice, most)).map(|_| json!([dice.number(-reach, reach), dice.number(-reach, reach)])).collect()
+        }
+    }
+}
+
+/// None, a few, or as many as are taken.
+fn rows(dice: &mut Dice, most: usize) -> usize {
+    match dice.below(6) {
+        0 => 0,
+        1 => most,
+        _ => 1 + dice.below(most.min(5)),
+    }
+}
+
+fn line(dice: &mut Dice, cells: &[Cell], row: usize) -> Value {
+    let step = |dice: &mut Dice, row: usize| 5.0 * row as f64 + dice.number(0.0, 5.0);
+    let cell = |cell: &Cell| {
+        let value = match cell.name {
+            _ if cell.is_text => NAMES[dice.below(NAMES.len())].into(),
+            "x_m" | "y_m" => dice.number(-10.0, 10.0).into(),
+            "mass_kg" => dice.number(10.0, 250.0).into(),
+            "up_to_c" => step(dice, row).into(),
+            "concrete_c" => (step(dice, row) - 20.0).into(),
+            _ => dice.number(1.0, 20.0).into(),
+        };
+        (cell.name.to_owned(), value)
+    };
+    Value::Object(cells.iter().map(cell).collect())
+}
+
+/// Words in a measure's name for which less than nothing is absurd.
+const NEVER_NEGATIVE: [&str; 12] = [
+    "length",
+    "width",
+    "volume",
+    "mass",
+    "height",
+    "diameter",
+    "thickness",
+    "stiffness_n",
+    "quantity",
+    "utilisation",
+    "lasts",
+    "frequencies",
+];
+
+/// What is wrong with a design, whatever its plan: figures that are none, sizes below nothing, lists that may not be empty.
+///
+/// # Panics
+/// When the design is no document.
+#[must_use]
+pub fn faults(design: &Design) -> Vec<String> {
+    let mut found = Vec::new();
+    let shown = format!("{design:?}");
+    let none = shown.split(|c: char| !c.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
+    found.extend(none.map(|word| format!("{word} {}", around(&shown, word))));
+    for (list, empty) in [
+        ("checks", design.checks.is_empty()),
+        ("materials", design.materials.is_empty()),
+        ("schedule", design.schedule.is_empty()),
+        ("cautions", design.cautions.is_empty()),
+        ("workings", design.workings.is_empty()),
+    ] {
+        if empty {
+            found.push(format!("no {list}"));
+        }
+    }
+    absurd("", &serde_json::to_value(design).expect("a document"), &mut found);
+    found
+}
+
+/// The text before the first figure that is none.
+fn around(shown: &str, word: &str) -> String {
+    let at = shown.match_indices(word).map(|(at, _)| at).find(|&at| !shown[..at].ends_with(char::is_alphanumeric)).unwrap_or(0);
+    shown.get(at.saturating_sub(160)..at).unwrap_or_default().to_owned()
+}
+
+fn absurd(path: &str, value: &Value, found: &mut Vec<String>) {
+    match value {
+        Value::Object(members) => members.iter().for_each(|(name, value)| absurd(&format!("{path}.{name}"), value, found)),
+        Value::Array(rows) => rows.iter().enumerate().for_each(|(i, value)| absurd(&format!("{path}[{i}]"), value, found)),
+        Value::Number(number) => {
+            let name = path.rsplit('.').next().unwrap_or_default();
+            if number.as_f64().is_some_and(|value| value < 0.0) && NEVER_NEGATIVE.iter().any(|word| name.contains(word)) {
+                found.push(format!("{path} is {number}"));
+            }
+        }
+        Value::String(text) if text.contains('\u{fffd}') => found.push(format!("{path} is {text:?}")),
+        _ => {}
+    }
+}
