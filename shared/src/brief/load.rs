@@ -62,7 +62,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             kilogram::new,
             60.0,
             Taken::new(
-                &format!("a mount for a {} telescope with its weights", ask.units.say(250.0, Unit::Millimetre)),
+                format!("a mount for a {} telescope with its weights", ask.units.say(250.0, Unit::Millimetre)),
                 "frequency and the force on the studs",
                 house,
             ),
@@ -81,7 +81,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.inertia_kg_m2,
             kilogram_square_metre::new,
             mass * 0.25 * 0.25,
-            Taken::new(&format!("a radius of gyration of {}", ask.units.say(0.25, Unit::Metre)), "frequency", house),
+            Taken::new(format!("a radius of gyration of {}", ask.units.say(0.25, Unit::Metre)), "frequency", house),
         ),
         mount_stiffness: ask.number(
             "load.mount_stiffness_n_m_per_rad",
@@ -129,7 +129,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.wind_area_m2,
             square_metre::new,
             0.3,
-            Taken::new(&format!("a telescope of {} with its mount", ask.units.say(250.0, Unit::Millimetre)), "wind force", house),
+            Taken::new(format!("a telescope of {} with its mount", ask.units.say(250.0, Unit::Millimetre)), "wind force", house),
         ),
         seeing_arcsec: ask.number(
             "load.seeing_arcsec",
