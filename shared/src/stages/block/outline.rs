@@ -93,16 +93,25 @@ pub(super) fn contact_ratio(brief: &Brief, depth: Length) -> f64 {
 fn range(brief: &Brief, depth: Length) -> (Length, Length) {
     let vertical = brief.excavation.sides.value == Sides::Vertical;
     let stated = brief.block.side_contact_from.is_some() || brief.block.side_contact_to.is_some();
-    let from = brief.block.side_contact_from.unwrap_or(if vertical || stated { metre::new(0.0) } else { depth });
-    let to = brief.block.side_contact_to.unwrap_or(depth);
-    let within = |value: Length| if value > depth { depth } else { value };
-    (within(from), within(to))
+    let to = within(brief.block.side_contact_to.unwrap_or(depth), depth);
+    let open = if vertical || stated { within(topsoil(brief).unwrap_or(metre::new(0.0)), to) } else { depth };
+    (within(brief.block.side_contact_from.unwrap_or(open), depth), to)
+}
+
+fn within(value: Length, most: Length) -> Length {
+    if value > most { most } else { value }
+}
+
+/// Topsoil that the person named; it does not hold the sides.
+fn topsoil(brief: &Brief) -> Option<Length> {
+    brief.site.stated.topsoil_depth_m.filter(|depth| *depth > 0.0).map(metre::new)
 }
 
 /// The contact that the later stages take, written down as an assumption where it was not stated.
 pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Contact {
     let (from, to) = range(brief, outline.depth);
-    if brief.block.side_contact_from.is_none() && brief.block.side_contact_to.is_none() {
+    let said = &brief.block;
+    if said.side_contact_from.is_none() && (said.side_contact_to.is_none() || topsoil(brief).is_some()) {
         notes.assumptions.push(assumed(brief, from));
     }
     if brief.block.side_contact_to.is_some_and(|stated| stated > outline.depth) {
@@ -127,8 +136,10 @@ fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
 }
 
 fn assumed(brief: &Brief, from: Length) -> Assumption {
-    let vertical = brief.excavation.sides.value == Sides::Vertical;
-    let why = if vertical {
+    let vertical = brief.excavation.sides.value == Sides::Vertical || brief.block.side_contact_to.is_some();
+    let why = if vertical && topsoil(brief).is_some() {
+        "The ground is taken as hard against the sides only below the topsoil, which is loose and rooted and does not hold them."
+    } else if vertical {
         "The sides are cut straight and the concrete is poured against undisturbed ground, so the ground is hard against them from \
          the surface to the base."
     } else {
@@ -148,5 +159,43 @@ fn assumed(brief: &Brief, from: Length) -> Assumption {
         why: why.into(),
         effect: effect.into(),
         source: Source::judgement("undisturbed ground holds the sides, backfill does not"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site_plan::SitePlan;
+
+    fn held(change: impl Fn(&mut SitePlan)) -> [f64; 2] {
+        let mut plan = SitePlan::unknown();
+        plan.excavation.sides = Some(Sides::Vertical);
+        change(&mut plan);
+        let brief = crate::brief::resolve(&plan).unwrap();
+        let (from, to) = range(&brief, metre::new(1.0));
+        [metre::get(from), metre::get(to)]
+    }
+
+    #[test]
+    fn named_topsoil_holds_no_sides_unless_the_person_says_so() {
+        assert_eq!(held(|_| ()), [0.0, 1.0]);
+        assert_eq!(held(|plan| plan.site.topsoil_depth_m = Some(0.25)), [0.25, 1.0]);
+        assert_eq!(
+            held(|plan| {
+                plan.site.topsoil_depth_m = Some(0.25);
+                plan.block.side_contact_from_m = Some(0.0);
+            }),
+            [0.0, 1.0]
+        );
+        assert_eq!(held(|plan| plan.site.topsoil_depth_m = Some(1.5)), [1.0, 1.0]);
+    }
+
+    #[test]
+    fn topsoil_deeper_than_a_stated_end_leaves_no_contact() {
+        let [from, to] = held(|plan| {
+            plan.site.topsoil_depth_m = Some(0.3);
+            plan.block.side_contact_to_m = Some(0.2);
+        });
+        assert_eq!([from, to], [0.2, 0.2]);
     }
 }

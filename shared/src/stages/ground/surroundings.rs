@@ -123,8 +123,8 @@ fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 fn topsoil(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let Some(depth) = ground.topsoil_depth.filter(|depth| *depth > metre::new(0.0)) else { return };
     let text = format!(
-        "The upper {} is topsoil: strip it and keep it apart for the garden. It does not hold the block's sides: state it as the depth \
-         from which the ground is hard against them. The base must stand below it.",
+        "The upper {} is topsoil: strip it and keep it apart for the garden. It does not hold the block's sides, which \
+         are counted as held only below it unless the plan states otherwise. The base must stand below it.",
         brief.units.say(metre::get(depth), Unit::Metre)
     );
     notes.caution("ground.topsoil", When::Digging, text, Source::common_practice("topsoil is stripped"));

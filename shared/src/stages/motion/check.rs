@@ -34,7 +34,7 @@ fn person(motion: &Motion, disturbance: &str, id: &'static str, fields: &'static
     let title = format!("{} within the budget", found.title);
     let check = match found.worst_arcsec {
         Some(worst) => Check::at_most(id, title, worst, motion.budget_arcsec, Unit::Arcsecond, found.source)
-            .note(format!("By the softest ground thought likely. {}", motion.budget.why)),
+            .note(format!("By the softest ground thought likely. {}", sentence(&motion.budget.why))),
         None => Check::unknown(id, title, Unit::Arcsecond, found.source, super::NOT_SOLVED),
     };
     notes.check(check.moved_by(fields));
@@ -165,4 +165,10 @@ fn settle(motion: &Motion, notes: &mut Notes) {
             ),
         });
     }
+}
+
+/// A reason begun with a capital, as a sentence of its own.
+fn sentence(reason: &str) -> String {
+    let mut letters = reason.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
