@@ -10,6 +10,7 @@ pub mod links;
 pub mod number;
 pub mod panel;
 pub mod plan;
+pub mod remarks;
 pub mod revisions;
 pub mod stale;
 pub mod step;

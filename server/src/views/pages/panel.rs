@@ -6,6 +6,7 @@ use stillground::notes::{Caution, Check, Verdict, When};
 
 use super::figures::{self, FigureLine};
 use super::number::Number;
+use super::remarks::{self, Remark};
 use super::words;
 use super::working::WorkingView;
 use crate::app::Planned;
@@ -21,6 +22,10 @@ pub struct Panel {
     pub stopped: bool,
     /// The drawing, as SVG.
     pub drawing: Option<String>,
+    /// Further drawings of the step, as SVG.
+    pub further: Vec<String>,
+    /// What the engine says of the step's subject in words.
+    pub remarks: Vec<Remark>,
     /// The figures that the step moves.
     pub figures: Vec<FigureLine>,
     /// The checks that it moves.
@@ -118,7 +123,9 @@ impl Panel {
             |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
         Self {
             stopped: false,
-            drawing: drawing::by_name(picture(step), &planned.brief, design).map(|drawing| svg::write(&drawing)),
+            drawing: drawn(picture(step), planned),
+            further: further(step).iter().filter_map(|name| drawn(name, planned)).collect(),
+            remarks: remarks::of(step, planned),
             figures: lines.into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
             stillness,
@@ -138,6 +145,8 @@ impl Panel {
         Self {
             stopped: true,
             drawing: None,
+            further: Vec::new(),
+            remarks: Vec::new(),
             figures: Vec::new(),
             checks: Vec::new(),
             stillness: Vec::new(),
@@ -171,6 +180,21 @@ const fn picture(step: Step) -> &'static str {
         Step::Anchors => "studs",
         Step::Floor => "floor",
     }
+}
+
+/// Further drawings that a step moves.
+const fn further(step: Step) -> &'static [&'static str] {
+    match step {
+        Step::Site | Step::Excavation | Step::Footing | Step::Plan => &[],
+        Step::Pier => &["modes", "budget"],
+        Step::Anchors => &["torque", "stud-detail"],
+        Step::Floor => &["tilt-map", "trail"],
+    }
+}
+
+/// A drawing as SVG; none where this plan has nothing to draw.
+fn drawn(name: &str, planned: &Planned) -> Option<String> {
+    drawing::by_name(name, &planned.brief, &planned.design).map(|drawing| svg::write(&drawing))
 }
 
 /// The engine's stages that a step shows.
