@@ -67,7 +67,7 @@ pub fn plan(seed: u64) -> SitePlan {
     let mut dice = Dice::new(seed);
     let said = [0.1, 0.3, 0.6, 1.0][dice.below(4)];
     let mut document = serde_json::to_value(SitePlan::unknown()).expect("a document");
-    document["title"] = title(&mut dice).into();
+    document["title"] = title(&mut dice);
     for (field, answers) in
         [("use", &["visual", "planetary", "deep_sky"][..]), ("units", &["metric", "imperial"]), ("code", &["eurocode", "aci"])]
     {
