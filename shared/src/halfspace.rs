@@ -55,6 +55,7 @@ pub mod influence;
 pub mod kernel;
 pub mod mesh;
 pub mod motions;
+mod places;
 pub mod rectangle;
 mod shelf;
 pub mod solve;
@@ -157,6 +158,7 @@ pub struct Solved {
     pub flexibility_times_g: [[f64; 6]; 6],
     surfaces: [influence::Surface; 2],
     linings: OnceLock<Option<Linings>>,
+    places: places::Places,
 }
 
 /// The same block with other contact, for comparison: quickly solved, within a few per cent.

@@ -42,6 +42,11 @@ impl Solved {
         if on_block(&self.shape, x_m, y_m) {
             return self.under_block_force([x_m, y_m, 0.0], [0.0, 0.0, -1.0]);
         }
+        self.beside(x_m, y_m)
+    }
+
+    /// The same on the ground where neither coordinate is negative, worked out.
+    pub(super) fn beside_quarter(&self, x_m: f64, y_m: f64) -> [f64; 6] {
         let mut motion = [0.0; 6];
         for surface in &self.surfaces {
             add(&mut motion, apply(&surface.flexibility, weight::work(surface, x_m, y_m, self.shape.poisson_ratio)), surface.weight);

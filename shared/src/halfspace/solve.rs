@@ -8,6 +8,7 @@ use super::assembly::{self, Equations};
 use super::influence::Surface;
 use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
+use super::places::Places;
 use super::{Shape, Solved};
 
 /// Tractions or movements of the quarter's patches under a unit of each motion.
@@ -79,7 +80,8 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
     let flexibility_times_g = inverse(&limit)?;
     let surfaces = [Surface::new(coarse, -ahead)?, Surface::new(fine, 1.0 + ahead)?];
     let finite = flexibility_times_g.iter().flatten().all(|value| value.is_finite());
-    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces, linings: OnceLock::new() })
+    let (linings, places) = (OnceLock::new(), Places::default());
+    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces, linings, places })
 }
 
 impl Surface {

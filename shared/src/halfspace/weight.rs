@@ -8,19 +8,28 @@ use super::mesh::Patch;
 /// One value for the place, its mirror across x, across y, and across both.
 type Four = [f64; 4];
 
-/// Work of a unit weight at a place on a unit of each of the block's motions, shear modulus one.
+/// Work of a unit weight at a place, neither of its coordinates negative, on a unit of each of the block's motions, shear
+/// modulus one.
 pub fn work(surface: &Surface, x: f64, y: f64, nu: f64) -> [f64; 6] {
-    let place = [x.abs(), y.abs(), 0.0];
+    let place = [x, y, 0.0];
     let mut work = [0.0; 6];
     for (patch, answer) in surface.patches.iter().zip(&surface.answers) {
         let mut sums = Sums::default();
-        split(patch, place, REACH, 0, &mut |piece| sums.add(place, piece, patch, nu));
-        sums.work(answer, &mut work);
+        if far(patch, place) {
+            sums.add_point(place, patch.centre, patch, patch.area(), nu);
+        } else {
+            split(patch, place, REACH, 0, &mut |piece| sums.add(place, piece, patch, nu));
+        }
+        sums.work(answer, patch.free, &mut work);
     }
-    // Mirrored back to where the place is: a motion follows the signs of its class.
-    let (east, north) = (1f64.copysign(x), 1f64.copysign(y));
-    let signs = [east, north, 1.0, north, east, east * north];
-    std::array::from_fn(|motion| work[motion] * signs[motion])
+    work
+}
+
+/// Whether one point stands for a patch: [`split`] would leave it whole and [`rule`] take its middle.
+fn far(patch: &Patch, place: [f64; 3]) -> bool {
+    let [dx, dy, dz] = offset(patch.centre, place);
+    let half = patch.half[0].max(patch.half[1]).max(patch.half[2]);
+    100.0 * half * half < dx * dx + dy * dy + dz * dz
 }
 
 /// A weight's share through one patch: displacement or, of a free one, traction, and what the turns do with that.
@@ -69,7 +78,7 @@ impl Sums {
     }
 
     /// Adds the work on each motion: the mirrors' sums with the signs of the motion's class.
-    fn work(&self, answer: &[[f64; 3]; 6], work: &mut [f64; 6]) {
+    fn work(&self, answer: &[[f64; 3]; 6], free: bool, work: &mut [f64; 6]) {
         let even = |[a, b, c, d]: Four| a + b + c + d;
         let odd_x = |[a, b, c, d]: Four| a - b + c - d;
         let odd_y = |[a, b, c, d]: Four| a + b - c - d;
@@ -79,9 +88,14 @@ impl Sums {
         work[0] += dot(along_x, answer[0]);
         work[1] += dot(along_y, answer[1]);
         work[2] += dot(self.answer.map(even), answer[2]);
-        work[3] += dot(along_y, answer[3]) - odd_y(self.turning[0]);
-        work[4] += dot(along_x, answer[4]) - odd_x(self.turning[1]);
-        work[5] += dot(self.answer.map(odd), answer[5]) - odd(self.turning[2]);
+        work[3] += dot(along_y, answer[3]);
+        work[4] += dot(along_x, answer[4]);
+        work[5] += dot(self.answer.map(odd), answer[5]);
+        if free {
+            work[3] -= odd_y(self.turning[0]);
+            work[4] -= odd_x(self.turning[1]);
+            work[5] -= odd(self.turning[2]);
+        }
     }
 }
 

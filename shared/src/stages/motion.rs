@@ -44,7 +44,7 @@ pub use walk::Walk;
 pub use wind::Wind;
 pub use workings::{frequency_id, stand_id};
 
-use influence::{Influence, Remembered};
+use influence::Influence;
 use rig::{Axis, Rig};
 use system::{Planes, System};
 
@@ -133,8 +133,6 @@ pub fn stage(
     influence: Option<&dyn Influence>,
 ) -> Found<Motion> {
     let mut notes = Notes::default();
-    let remembered = influence.map(Remembered::new);
-    let influence = remembered.as_ref().map(|remembered| remembered as &dyn Influence);
     let budget = budget::find(brief, &mut notes);
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
@@ -191,8 +189,7 @@ pub fn disturbances(
     floor: &Floor,
 ) -> (Vec<Disturbance>, Option<f64>) {
     let mut notes = Notes::default();
-    let remembered = stiffness.influence().map(Remembered::new);
-    let influence = remembered.as_ref().map(|remembered| remembered as &dyn Influence);
+    let influence = stiffness.influence();
     let budget = budget::find(brief, &mut notes);
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);

@@ -11,13 +11,10 @@ pub const SOURCE: Source =
 /// An oscillator q̈ + 2ζω q̇ + ω² q = p and its state.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Oscillator {
-    omega: f64,
-    zeta: f64,
-    damped: f64,
-    step: f64,
-    decay: f64,
-    cos: f64,
-    sin: f64,
+    /// What the next displacement takes of this one, of the velocity, of the force before and of the force after.
+    to_q: [f64; 4],
+    /// The same for the next velocity.
+    to_v: [f64; 4],
     /// Displacement.
     pub q: f64,
     /// Velocity.
@@ -33,24 +30,32 @@ impl Oscillator {
     /// ω > 0, 0 ≤ ζ < 1; exact at any step for a force that is straight between samples.
     #[must_use]
     pub fn at_rest(omega: f64, damping_ratio: f64, step_s: f64) -> Self {
-        let damped = omega * (1.0 - damping_ratio * damping_ratio).sqrt();
-        let (sin, cos) = (damped * step_s).sin_cos();
-        let decay = (-damping_ratio * omega * step_s).exp();
-        Self { omega, zeta: damping_ratio, damped, step: step_s, decay, cos, sin, q: 0.0, v: 0.0 }
+        // A step is linear in state and force, so that four unit steps say all of it.
+        let units = [[1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0], [0.0, 0.0, 1.0, 0.0], [0.0, 0.0, 0.0, 1.0]];
+        let steps = units.map(|unit| step(omega, damping_ratio, step_s, unit));
+        Self { to_q: steps.map(|[q, _]| q), to_v: steps.map(|[_, v]| v), q: 0.0, v: 0.0 }
     }
 
     /// One step under a force per unit mass that runs from `from` to `to`.
     pub fn advance(&mut self, from: f64, to: f64) {
-        let square = self.omega * self.omega;
-        let slope = (to - from) / (self.step * square);
-        let level = from / square - 2.0 * self.zeta * slope / self.omega;
-        let a = self.q - level;
-        let b = (self.v - slope + self.zeta * self.omega * a) / self.damped;
-        let swing = self.decay * (a * self.cos + b * self.sin);
-        let rate = self.decay * self.damped * (b * self.cos - a * self.sin);
-        self.q = level + slope * self.step + swing;
-        self.v = slope + rate - self.zeta * self.omega * swing;
+        let sum = |[q, v, a, b]: [f64; 4]| (q * self.q + v * self.v) + (a * from + b * to);
+        (self.q, self.v) = (sum(self.to_q), sum(self.to_v));
     }
+}
+
+/// Displacement and velocity after one step from a displacement, a velocity, and a force that runs straight.
+fn step(omega: f64, zeta: f64, step: f64, [q, v, from, to]: [f64; 4]) -> [f64; 2] {
+    let damped = omega * (1.0 - zeta * zeta).sqrt();
+    let (sin, cos) = (damped * step).sin_cos();
+    let decay = (-zeta * omega * step).exp();
+    let square = omega * omega;
+    let slope = (to - from) / (step * square);
+    let level = from / square - 2.0 * zeta * slope / omega;
+    let a = q - level;
+    let b = (v - slope + zeta * omega * a) / damped;
+    let swing = decay * (a * cos + b * sin);
+    let rate = decay * damped * (b * cos - a * sin);
+    [level + slope * step + swing, slope + rate - zeta * omega * swing]
 }
 
 #[cfg(test)]

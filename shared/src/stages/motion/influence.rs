@@ -1,7 +1,5 @@
 //! What a weight on the ground does to the block, as the solver tells it.
 
-use std::cell::RefCell;
-
 use crate::stages::floor::{Floor, footprints};
 
 /// Forces and moments about the base's centre that move the block as a load elsewhere does.
@@ -25,33 +23,4 @@ pub fn through_floor(influence: &dyn Influence, floor: &Floor, x_m: f64, y_m: f6
         }
     }
     sum
-}
-
-/// Remembers what it was asked: stands, walk and card ask for the same places again and again.
-pub struct Remembered<'a> {
-    inner: &'a dyn Influence,
-    known: RefCell<Vec<Known>>,
-}
-
-/// A place, and the load that a newton there is.
-type Known = ([f64; 2], [f64; 6]);
-
-impl<'a> Remembered<'a> {
-    /// Remembers nothing yet.
-    #[must_use]
-    pub fn new(inner: &'a dyn Influence) -> Self {
-        Self { inner, known: RefCell::default() }
-    }
-}
-
-impl Influence for Remembered<'_> {
-    fn per_newton(&self, x_m: f64, y_m: f64) -> [f64; 6] {
-        let place = [x_m, y_m];
-        let found = self.known.borrow().iter().find(|(known, _)| *known == place).map(|(_, load)| *load);
-        found.unwrap_or_else(|| {
-            let load = self.inner.per_newton(x_m, y_m);
-            self.known.borrow_mut().push((place, load));
-            load
-        })
-    }
 }
