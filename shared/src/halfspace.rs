@@ -47,9 +47,11 @@
 //! 20 Hz they are not. `docs/ground-validation.md` holds it against other methods.
 
 pub mod assembly;
+mod blocks;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 mod checks;
+mod diagonal;
 pub mod gradient;
 pub mod influence;
 pub mod kernel;

@@ -2,6 +2,7 @@
 
 use nalgebra::DMatrix;
 
+use super::diagonal;
 use super::kernel::{self, Kernel};
 use super::mesh::Patch;
 use super::rectangle;
@@ -41,14 +42,19 @@ const GAUSS: [&[(f64, f64)]; 6] = [
 
 /// Points of Gauss's rule along a side of half-length `half`, seen from `distance`.
 pub fn rule(half: f64, distance: f64) -> &'static [(f64, f64)] {
-    let ratio = half / distance;
-    let points = match ratio {
-        r if r < 0.1 => 0,
-        r if r < 0.35 => 1,
-        r if r < 0.6 => 2,
-        r if r < 0.9 => 3,
-        r if r < 1.4 => 4,
-        _ => 5,
+    let below = |ratio: f64| half < ratio * distance;
+    let points = if below(0.1) {
+        0
+    } else if below(0.35) {
+        1
+    } else if below(0.6) {
+        2
+    } else if below(0.9) {
+        3
+    } else if below(1.4) {
+        4
+    } else {
+        5
     };
     GAUSS[points]
 }
@@ -210,35 +216,75 @@ pub struct Equations {
     pub turning: Vec<Kernel<f64>>,
 }
 
-/// Assembles them.
+/// Assembles them. A square block looks the same across its diagonal, and half of its equations are the other half's.
 pub fn equations(patches: &[Patch], nu: f64) -> Equations {
+    with_partners(patches, nu, diagonal::partners(patches).as_deref())
+}
+
+/// The same with each patch's mirror across the diagonal, where there is one.
+pub fn with_partners(patches: &[Patch], nu: f64, partners: Option<&[usize]>) -> Equations {
     let size = 3 * patches.len();
-    let mut matrices: [DMatrix<f64>; 4] = std::array::from_fn(|_| DMatrix::zeros(size, size));
-    let mut turning = vec![[[0.0; 3]; 3]; patches.len()];
+    let mut equations =
+        Equations { matrices: std::array::from_fn(|_| DMatrix::zeros(size, size)), turning: vec![[[0.0; 3]; 3]; patches.len()] };
     for (l, patch) in patches.iter().enumerate() {
+        let partner = partners.map_or(l, |partners| partners[l]);
+        if partner < l {
+            continue;
+        }
         for (k, point) in patches.iter().enumerate() {
-            for (m, mirror) in MIRRORS.into_iter().enumerate() {
-                let from = [point.centre[0] * mirror[0], point.centre[1] * mirror[1], point.centre[2]];
-                let mut block = block(from, patch, nu);
-                if patch.free && l == k && m == 0 {
-                    (0..3).for_each(|i| block.kernel[i][i] -= 0.5);
-                }
-                let turned = [mirror[0], mirror[1], 1.0];
-                for (class, matrix) in CLASSES.into_iter().zip(&mut matrices) {
-                    let sign = sign(class, mirror);
-                    for i in 0..3 {
-                        for j in 0..3 {
-                            matrix[(3 * k + i, 3 * l + j)] += sign * turned[i] * block.kernel[i][j];
-                        }
-                    }
-                }
-                if patch.free {
-                    add_turning(&mut turning[k], &block, mirror, turned);
-                }
+            let seen = seen(point, patch, nu, l == k);
+            equations.put(k, l, &seen);
+            if let Some(partners) = partners.filter(|_| partner > l) {
+                equations.put(partners[k], partner, &diagonal::across(&seen));
             }
         }
     }
-    Equations { matrices, turning }
+    equations
+}
+
+impl Equations {
+    fn put(&mut self, k: usize, l: usize, seen: &Seen) {
+        for (matrix, sum) in self.matrices.iter_mut().zip(&seen.classes) {
+            for (i, row) in sum.iter().enumerate() {
+                for (j, value) in row.iter().enumerate() {
+                    matrix[(3 * k + i, 3 * l + j)] = *value;
+                }
+            }
+        }
+        for (total, part) in self.turning[k].iter_mut().zip(&seen.turning) {
+            (0..3).for_each(|i| total[i] += part[i]);
+        }
+    }
+}
+
+/// A patch and its three mirrors seen from a point.
+pub struct Seen {
+    /// The kernel of each class: the sum over the mirrors with the signs of the class.
+    pub classes: [Kernel<f64>; 4],
+    /// What the turns add.
+    pub turning: Kernel<f64>,
+}
+
+fn seen(point: &Patch, patch: &Patch, nu: f64, own: bool) -> Seen {
+    let mut seen = Seen { classes: [[[0.0; 3]; 3]; 4], turning: [[0.0; 3]; 3] };
+    for (m, mirror) in MIRRORS.into_iter().enumerate() {
+        let from = [point.centre[0] * mirror[0], point.centre[1] * mirror[1], point.centre[2]];
+        let mut block = block(from, patch, nu);
+        if patch.free && own && m == 0 {
+            (0..3).for_each(|i| block.kernel[i][i] -= 0.5);
+        }
+        let turned = [mirror[0], mirror[1], 1.0];
+        for (class, sum) in CLASSES.into_iter().zip(&mut seen.classes) {
+            let sign = sign(class, mirror);
+            for ((row, part), turned) in sum.iter_mut().zip(&block.kernel).zip(turned) {
+                row.iter_mut().zip(part).for_each(|(total, value)| *total += sign * turned * value);
+            }
+        }
+        if patch.free {
+            add_turning(&mut seen.turning, &block, mirror, turned);
+        }
+    }
+    seen
 }
 
 fn add_turning(total: &mut Kernel<f64>, block: &Block, mirror: [f64; 2], turned: [f64; 3]) {

@@ -46,7 +46,8 @@ impl Sloped {
     }
 
     fn scaled(self, value: f64, by: f64) -> Self {
-        Self { value, slope: self.slope.map(|s| s * by) }
+        let [a, b, c] = self.slope;
+        Self { value, slope: [a * by, b * by, c * by] }
     }
 }
 

@@ -16,7 +16,7 @@ pub type Kernel<T> = [[T; 3]; 3];
 pub fn kelvin<T: Number>(r: [T; 3], nu: f64) -> Kernel<T> {
     let over = (r[0] * r[0] + r[1] * r[1] + r[2] * r[2]).sqrt().recip();
     let factor = over * scale(nu);
-    let unit = r.map(|component| component * over);
+    let unit = [r[0] * over, r[1] * over, r[2] * over];
     let diagonal = factor * (3.0 - 4.0 * nu);
     let mut kernel = [[factor; 3]; 3];
     for i in 0..3 {
@@ -56,41 +56,59 @@ pub fn image<T: Number>(x: T, y: T, z: T, c: f64, nu: f64) -> Kernel<T> {
 }
 
 /// Traction at a point of a plane across the axis `axis`, its normal against that axis, from a displacement's slopes.
+#[inline]
 pub fn traction_of(u: &[Sloped; 3], axis: usize, nu: f64) -> [f64; 3] {
     let lame = 2.0 * nu / (1.0 - 2.0 * nu);
-    let mut answer = [0, 1, 2].map(|j| -(u[j].slope[axis] + u[axis].slope[j]));
+    let shear = |j: usize| -(u[j].slope[axis] + u[axis].slope[j]);
+    let mut answer = [shear(0), shear(1), shear(2)];
     answer[axis] -= lame * (u[0].slope[0] + u[1].slope[1] + u[2].slope[2]);
     answer
 }
 
 /// The same for the displacements under a force along each axis.
-pub fn traction(displacement: &Kernel<Sloped>, axis: usize, nu: f64) -> Kernel<f64> {
-    displacement.map(|u| traction_of(&u, axis, nu))
+#[inline]
+pub fn traction([along_x, along_y, down]: &Kernel<Sloped>, axis: usize, nu: f64) -> Kernel<f64> {
+    [traction_of(along_x, axis, nu), traction_of(along_y, axis, nu), traction_of(down, axis, nu)]
 }
 
 /// Traction of Mindlin's image terms, as [`traction`].
 pub fn image_traction(x: f64, y: f64, z: f64, c: f64, nu: f64, axis: usize) -> Kernel<f64> {
-    traction(&image(Sloped::coordinate(x, 0), Sloped::coordinate(y, 1), Sloped::coordinate(z, 2), c, nu), axis, nu)
+    let terms = image(Sloped::coordinate(x, 0), Sloped::coordinate(y, 1), Sloped::coordinate(z, 2), c, nu);
+    // The axis known to the compiler, what is not asked for falls away.
+    match axis {
+        0 => traction(&terms, 0, nu),
+        1 => traction(&terms, 1, nu),
+        _ => traction(&terms, 2, nu),
+    }
 }
 
 /// Traction of Kelvin's solution on a plane across `axis`, its normal against that axis.
 pub fn kelvin_traction(r: [f64; 3], nu: f64, axis: usize) -> Kernel<f64> {
-    let over = 1.0 / (r[0] * r[0] + r[1] * r[1] + r[2] * r[2]).sqrt();
+    match axis {
+        0 => kelvin_traction_across::<0>(r, nu),
+        1 => kelvin_traction_across::<1>(r, nu),
+        _ => kelvin_traction_across::<2>(r, nu),
+    }
+}
+
+#[inline]
+fn kelvin_traction_across<const AXIS: usize>([x, y, z]: [f64; 3], nu: f64) -> Kernel<f64> {
+    let over = 1.0 / (x * x + y * y + z * z).sqrt();
     let factor = over * over / (8.0 * std::f64::consts::PI * (1.0 - nu));
-    let unit = r.map(|component| component * over);
-    let slack = 1.0 - 2.0 * nu;
+    let unit = [x * over, y * over, z * over];
+    let (slack, triple) = (factor * (1.0 - 2.0 * nu), 3.0 * factor * unit[AXIS]);
     let mut kernel = [[0.0; 3]; 3];
     for i in 0..3 {
         for j in 0..3 {
-            kernel[i][j] = 3.0 * unit[axis] * unit[i] * unit[j];
+            kernel[i][j] = triple * unit[i] * unit[j];
         }
     }
     for i in 0..3 {
-        kernel[i][i] += slack * unit[axis];
-        kernel[i][axis] -= slack * unit[i];
-        kernel[axis][i] += slack * unit[i];
+        kernel[i][i] += slack * unit[AXIS];
+        kernel[i][AXIS] -= slack * unit[i];
+        kernel[AXIS][i] += slack * unit[i];
     }
-    kernel.map(|row| row.map(|value| value * factor))
+    kernel
 }
 
 /// `1/(16π(1−ν))`, the factor of all of Kelvin's and Mindlin's terms.

@@ -2,14 +2,14 @@
 
 use std::sync::OnceLock;
 
-use nalgebra::{DMatrix, DVector, Matrix6};
+use nalgebra::{DMatrix, Matrix6};
 
 use super::assembly::{self, Equations};
 use super::influence::Surface;
 use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
 use super::places::Places;
-use super::{Shape, Solved};
+use super::{Shape, Solved, blocks};
 
 /// Tractions or movements of the quarter's patches under a unit of each motion.
 pub type Answers = Vec<[[f64; 3]; 6]>;
@@ -120,15 +120,22 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     Some(Raw { patches, answers, stiffness, asymmetry_ratio })
 }
 
-fn answer(matrix: DMatrix<f64>, patches: &[Patch], asked: DMatrix<f64>) -> Option<DMatrix<f64>> {
+fn answer(mut matrix: DMatrix<f64>, patches: &[Patch], mut asked: DMatrix<f64>) -> Option<DMatrix<f64>> {
     if patches.iter().any(|patch| patch.free) {
-        return matrix.lu().solve(&asked);
+        return blocks::general(matrix, asked);
     }
     // Weighted with the patches' areas the matrix is symmetric but for the quadrature; its symmetric half is solved.
-    let areas = DVector::from_fn(matrix.nrows(), |row, _| patches[row / 3].area());
-    let weighted = DMatrix::from_fn(matrix.nrows(), matrix.ncols(), |i, j| 0.5 * (areas[i] * matrix[(i, j)] + areas[j] * matrix[(j, i)]));
-    let asked = DMatrix::from_fn(asked.nrows(), asked.ncols(), |i, j| areas[i] * asked[(i, j)]);
-    weighted.cholesky().map(|factor| factor.solve(&asked))
+    let areas: Vec<f64> = (0..matrix.nrows()).map(|row| patches[row / 3].area()).collect();
+    for column in 0..areas.len() {
+        for row in column..areas.len() {
+            let (below, above) = (areas[row] * matrix[(row, column)], areas[column] * matrix[(column, row)]);
+            matrix[(row, column)] = 0.5 * (below + above);
+        }
+    }
+    for (mut row, area) in asked.row_iter_mut().zip(&areas) {
+        row *= *area;
+    }
+    blocks::symmetric(matrix, asked)
 }
 
 /// Forces and moments on the ground for a unit of each motion: four quarters of the tractions' sums.

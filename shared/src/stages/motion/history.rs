@@ -46,39 +46,54 @@ pub struct History {
 /// Runs the forces through the modes.
 #[must_use]
 pub fn run(planes: &Planes, forces: &Forces) -> History {
-    let x: Vec<[f64; 2]> = forces.samples.iter().map(|s| [s[0], s[3]]).collect();
+    let (mut east, mut north) = (Plane::at_rest(&planes.x), Plane::at_rest(&planes.y));
     // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
-    let y: Vec<[f64; 2]> = forces.samples.iter().map(|s| [s[1], -s[2]]).collect();
-    let (east, north) = (plane(&planes.x, &x), plane(&planes.y, &y));
-    History { turns: east.into_iter().zip(north).map(|(east, north)| [east, north]).collect() }
+    let turns = forces.samples.iter().map(|[x, y, about_x, about_y]| [east.advance(*x, *about_y), north.advance(*y, -about_x)]).collect();
+    History { turns }
 }
 
-fn plane(modes: &[Mode], forces: &[[f64; 2]]) -> Vec<f64> {
-    let mut turn = vec![0.0; forces.len()];
-    let mut steady = [0.0; 2];
-    for mode in modes {
-        let gain = ARCSEC_PER_RADIAN * mode.load_turn;
-        if mode.omega > FASTEST_HZ * 2.0 * std::f64::consts::PI {
-            let flexible = gain / mode.omega.powi(2);
-            steady = [steady[0] + flexible * mode.base, steady[1] + flexible * mode.block_turn];
-        } else {
-            swing(mode, gain, forces, &mut turn);
+/// The modes of one plane on their way through time.
+struct Plane {
+    swings: Vec<Swing>,
+    /// Turn under a steady force and a steady moment through the modes that follow at once.
+    steady: [f64; 2],
+}
+
+/// A mode that swings: what force and moment do to it, what it does to the turn, its force a sample ago.
+struct Swing {
+    base: f64,
+    block_turn: f64,
+    gain: f64,
+    before: f64,
+    one: Oscillator,
+}
+
+impl Plane {
+    fn at_rest(modes: &[Mode]) -> Self {
+        let (mut swings, mut steady) = (Vec::with_capacity(modes.len()), [0.0; 2]);
+        for mode in modes {
+            let gain = ARCSEC_PER_RADIAN * mode.load_turn;
+            if mode.omega > FASTEST_HZ * 2.0 * std::f64::consts::PI {
+                let flexible = gain / mode.omega.powi(2);
+                steady = [steady[0] + flexible * mode.base, steady[1] + flexible * mode.block_turn];
+            } else {
+                let one = Oscillator::at_rest(mode.omega, mode.damping_ratio, STEP_S);
+                swings.push(Swing { base: mode.base, block_turn: mode.block_turn, gain, before: 0.0, one });
+            }
         }
+        Self { swings, steady }
     }
-    for (turn, [force, moment]) in turn.iter_mut().zip(forces) {
-        *turn += steady[0] * force + steady[1] * moment;
-    }
-    turn
-}
 
-fn swing(mode: &Mode, gain: f64, forces: &[[f64; 2]], turn: &mut [f64]) {
-    let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, STEP_S);
-    let mut before = 0.0;
-    for (turn, [force, moment]) in turn.iter_mut().zip(forces) {
-        let now = mode.base * force + mode.block_turn * moment;
-        one.advance(before, now);
-        before = now;
-        *turn += gain * one.q;
+    /// The turn after one more step of time.
+    fn advance(&mut self, force: f64, moment: f64) -> f64 {
+        let mut turn = 0.0;
+        for swing in &mut self.swings {
+            let now = swing.base * force + swing.block_turn * moment;
+            swing.one.advance(swing.before, now);
+            swing.before = now;
+            turn += swing.gain * swing.one.q;
+        }
+        turn + (self.steady[0] * force + self.steady[1] * moment)
     }
 }
 
@@ -86,7 +101,7 @@ impl History {
     /// Largest distance from rest.
     #[must_use]
     pub fn peak_arcsec(&self) -> f64 {
-        self.turns.iter().map(|[x, y]| x.hypot(*y)).fold(0.0, f64::max)
+        self.turns.iter().map(|[x, y]| x * x + y * y).fold(0.0, f64::max).sqrt()
     }
 
     /// Root mean square of the distance from the mean place.
