@@ -27,6 +27,7 @@ fn pages(journey: &Journey) -> Vec<String> {
     let mut pages = vec!["/".to_owned(), "/nowhere".to_owned(), format!("{root}/links"), format!("{root}/revisions")];
     pages.extend(STEPS.map(|step| format!("{root}/{step}")));
     pages.extend(STEPS.map(|step| format!("/example/{step}")));
+    pages.extend(["/example/card".to_owned(), format!("{root}/card")]);
     pages
 }
 

@@ -2,6 +2,8 @@
 
 pub mod answers;
 pub mod beside;
+pub mod card;
+pub mod deeper;
 pub mod field;
 pub mod figures;
 pub mod frame;

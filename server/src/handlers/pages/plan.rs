@@ -13,6 +13,7 @@ use crate::forms::step::Step;
 use crate::handlers::print::{self, Asked, Issue, Print, address, print};
 use crate::store::Right;
 use crate::views::pages::answer;
+use crate::views::pages::card::CardPage;
 use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
 use crate::views::pages::step::FaultView;
 
@@ -29,6 +30,12 @@ pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
         faults: faults.iter().map(|fault| FaultView::of(fault, Step::Plan, &place.root)).collect(),
         body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
     })
+}
+
+/// The card for the wall.
+pub async fn card(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
+    let planned = planned(&app, &place.plan).await?;
+    answer(&CardPage::of(place.frame("While an exposure runs"), &place.root, planned.as_deref()))
 }
 
 /// One of the plan's drawings by itself.

@@ -4,6 +4,7 @@ use askama::Template;
 use stillground::figure::Units;
 use stillground::notes::{Caution, Check, Verdict, When};
 
+use super::deeper::{self, Chapter};
 use super::figures::{self, FigureLine};
 use super::number::Number;
 use super::remarks::{self, Remark};
@@ -30,6 +31,8 @@ pub struct Panel {
     pub figures: Vec<FigureLine>,
     /// The checks that it moves.
     pub checks: Vec<CheckView>,
+    /// What lies deeper.
+    pub chapters: Vec<Chapter>,
     /// What it does to the star.
     pub stillness: Vec<FigureLine>,
     /// What is next: questions of this step that most people can answer and nobody has, address and label.
@@ -128,6 +131,7 @@ impl Panel {
             remarks: remarks::of(step, planned),
             figures: lines.into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
+            chapters: deeper::of(step, planned),
             stillness,
             unanswered: unanswered(step, planned),
             failing: design
@@ -149,6 +153,7 @@ impl Panel {
             remarks: Vec::new(),
             figures: Vec::new(),
             checks: Vec::new(),
+            chapters: Vec::new(),
             stillness: Vec::new(),
             unanswered: Vec::new(),
             failing: Vec::new(),

@@ -5,6 +5,7 @@ use stillground::design::Design;
 use stillground::figure::Units;
 
 use super::beside::Beside;
+use super::deeper::{self, Chapter};
 use super::field;
 use super::figures::{self, FigureLine};
 use super::frame::Frame;
@@ -57,6 +58,8 @@ pub struct PlanBody {
     pub drawings: Vec<DrawingView>,
     /// What stands beside the figures.
     pub beside: Beside,
+    /// What lies deeper: floor, then nuts.
+    pub chapters: Vec<(&'static str, &'static str, Vec<Chapter>)>,
     /// Whether the schedule has days of the calendar.
     pub dated: bool,
     /// Checks.
@@ -153,6 +156,7 @@ impl PlanBody {
             summary: summary::of(planned),
             drawings: drawings(planned),
             beside: Beside::of(planned),
+            chapters: chapters(planned),
             dated: planned.brief.work.start_date.is_some(),
             checks: design.checks.iter().map(|check| CheckView::of(check, planned)).collect(),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
@@ -163,6 +167,12 @@ impl PlanBody {
             workings: working::groups(&design.workings, units),
         }
     }
+}
+
+fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {
+    let floor = ("people", "People on the floor", deeper::of(Step::Floor, planned));
+    let nuts = ("nuts", "Tightening the nuts", deeper::of(Step::Anchors, planned));
+    [floor, nuts].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {

@@ -1,0 +1,31 @@
+//! A card for the wall: where to walk and stand while an exposure runs.
+
+use askama::Template;
+use stillground::figure::Unit;
+
+use super::frame::Frame;
+use crate::app::Planned;
+
+/// The card.
+#[derive(Template)]
+#[template(path = "pages/card.html")]
+pub struct CardPage {
+    /// The frame.
+    pub frame: Frame,
+    /// Where the plan's pages stand.
+    pub root: String,
+    /// What to do and what not.
+    pub rules: Vec<String>,
+    /// What the rules keep to.
+    pub budget: Option<String>,
+}
+
+impl CardPage {
+    /// The card of a plan; none when its answers contradict each other.
+    #[must_use]
+    pub fn of(frame: Frame, root: &str, planned: Option<&Planned>) -> Self {
+        let rules = planned.map(|planned| planned.design.motion.where_to_stand.clone()).unwrap_or_default();
+        let budget = planned.map(|planned| planned.brief.units.say(planned.design.motion.budget_arcsec, Unit::Arcsecond));
+        Self { frame, root: root.to_owned(), rules, budget }
+    }
+}

@@ -1,0 +1,115 @@
+//! The nuts: how tight, why, in which order, and what a torque in "kilos" would do.
+
+use stillground::figure::{Unit, Units};
+use stillground::stages::anchors::{Anchors, Torque};
+use stillground::units::{Moment, kilonewton, newton_metre};
+
+use super::{Chapter, Table};
+use crate::app::Planned;
+use crate::views::pages::words;
+
+/// The chapters about torque.
+pub fn chapters(planned: &Planned) -> Vec<Chapter> {
+    let (anchors, units) = (&planned.design.anchors, planned.brief.units);
+    vec![
+        tightening(&anchors.torque, units),
+        limits(&anchors.torque, units),
+        seats(anchors),
+        kilos(&anchors.torque, units),
+        keeping(anchors, units),
+    ]
+}
+
+fn say(torque: Moment, units: Units) -> String {
+    units.say(newton_metre::get(torque), Unit::NewtonMetre)
+}
+
+fn tightening(torque: &Torque, units: Units) -> Chapter {
+    let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
+    let row = |(i, pass): (usize, &stillground::stages::anchors::torque::Pass)| {
+        (format!("Pass {}", i + 1), vec![say(pass.torque, units), pass.says.to_owned()])
+    };
+    Chapter {
+        title: "How tight, and in which order",
+        told: Vec::new(),
+        words: vec![
+            format!(
+                "Tighten each nut to {}; between {} and {} is good.",
+                say(torque.recommended, units),
+                say(torque.low, units),
+                say(torque.high, units)
+            ),
+            format!("Go crosswise, by the numbers on the drawing: {}.", order.join(", ")),
+        ],
+        table: Some(Table {
+            names: "Pass",
+            columns: vec!["Torque".to_owned(), "How".to_owned()],
+            rows: torque.passes.iter().enumerate().map(row).collect(),
+        }),
+        after: Vec::new(),
+    }
+}
+
+fn limits(torque: &Torque, units: Units) -> Chapter {
+    let row = |limit: &stillground::stages::anchors::torque::Limit| {
+        let which = if limit.governs { "this one decides" } else { "" };
+        (words::sentence(limit.what).trim_end_matches('.').to_owned(), vec![say(limit.torque, units), which.to_owned()])
+    };
+    Chapter {
+        title: "Why not less, why not more",
+        told: vec![torque.below.clone(), torque.above.clone()],
+        words: Vec::new(),
+        table: Some(Table {
+            names: "What sets a ceiling",
+            columns: vec!["At most".to_owned(), "Verdict".to_owned()],
+            rows: torque.limits.iter().map(row).collect(),
+        }),
+        after: Vec::new(),
+    }
+}
+
+fn seats(anchors: &Anchors) -> Chapter {
+    let (built, others): (Vec<_>, Vec<_>) = anchors.torque.cases.iter().partition(|case| case.built);
+    Chapter {
+        title: "Where the preload goes",
+        told: Vec::new(),
+        words: built.iter().map(|case| format!("As this plan has it: {}", case.words)).collect(),
+        table: None,
+        after: others.iter().map(|case| format!("Otherwise: {}", case.words)).collect(),
+    }
+}
+
+fn kilos(torque: &Torque, units: Units) -> Chapter {
+    let row = |reading: &stillground::stages::anchors::torque::Reading| {
+        (reading.reading.clone(), vec![units.say(kilonewton::get(reading.preload), Unit::Kilonewton), reading.says.clone()])
+    };
+    Chapter {
+        title: "If somebody says the torque in “kilos”",
+        told: Vec::new(),
+        words: vec!["The same number is three different torques. Ask which was meant before anyone takes up the wrench.".to_owned()],
+        table: Some(Table {
+            names: "Read as",
+            columns: vec!["Pull in the stud".to_owned(), "What it does".to_owned()],
+            rows: torque.kilos_readings.iter().map(row).collect(),
+        }),
+        after: Vec::new(),
+    }
+}
+
+fn keeping(anchors: &Anchors, units: Units) -> Chapter {
+    let keeping = &anchors.keeping;
+    let force = |force| vec![units.say(kilonewton::get(force), Unit::Kilonewton)];
+    let mut rows = Vec::new();
+    rows.extend(anchors.preload.map(|preload| ("When tightened".to_owned(), force(preload.typical))));
+    rows.push(("After a day".to_owned(), force(keeping.after_a_day)));
+    rows.push(("After a week".to_owned(), force(keeping.after_a_week)));
+    rows.push(("After ten years".to_owned(), force(keeping.after_ten_years)));
+    let [first, second] = keeping.check_again_d.map(|days| units.say(days, Unit::Day));
+    Chapter {
+        title: "What the studs keep",
+        told: Vec::new(),
+        words: vec![format!("Check the torque again after {first} and after {second}.")],
+        table: Some(Table { names: "When", columns: vec!["Pull in each stud".to_owned()], rows }),
+        after: Vec::new(),
+    }
+}
