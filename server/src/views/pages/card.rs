@@ -1,7 +1,6 @@
 //! A card for the wall: where to walk and stand while an exposure runs.
 
 use askama::Template;
-use stillground::figure::Unit;
 
 use super::frame::Frame;
 use crate::app::Planned;
@@ -16,8 +15,6 @@ pub struct CardPage {
     pub root: String,
     /// What to do and what not.
     pub rules: Vec<String>,
-    /// What the rules keep to.
-    pub budget: Option<String>,
 }
 
 impl CardPage {
@@ -25,7 +22,6 @@ impl CardPage {
     #[must_use]
     pub fn of(frame: Frame, root: &str, planned: Option<&Planned>) -> Self {
         let rules = planned.map(|planned| planned.design.motion.where_to_stand.clone()).unwrap_or_default();
-        let budget = planned.map(|planned| planned.brief.units.say(planned.design.motion.budget_arcsec, Unit::Arcsecond));
-        Self { frame, root: root.to_owned(), rules, budget }
+        Self { frame, root: root.to_owned(), rules }
     }
 }

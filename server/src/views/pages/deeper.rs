@@ -65,3 +65,63 @@ fn by_ground(spread: Option<Spread<f64>>, unit: Unit, units: Units) -> Vec<Strin
 fn grounds() -> Vec<String> {
     ["Soft ground", "Typical", "Stiff"].map(str::to_owned).to_vec()
 }
+
+#[cfg(test)]
+mod tests {
+    use stillground::brief::resolve;
+    use stillground::design::design_plan;
+    use stillground::halfspace::NoShelf;
+    use stillground::site_plan::SitePlan;
+
+    use super::*;
+
+    fn planned(plan: &SitePlan) -> Planned {
+        Planned { brief: resolve(plan).unwrap(), design: design_plan(plan, &NoShelf).unwrap() }
+    }
+
+    fn example() -> SitePlan {
+        serde_json::from_str(include_str!("../../../../tests/examples/quarry-lane.json")).unwrap()
+    }
+
+    #[test]
+    fn every_row_has_a_figure_for_every_column() {
+        for plan in [SitePlan::unknown(), example()] {
+            let planned = planned(&plan);
+            for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| of(step, &planned)) {
+                let Some(table) = chapter.table else { continue };
+                assert!(!table.rows.is_empty(), "{}", chapter.title);
+                for (name, figures) in &table.rows {
+                    assert_eq!(figures.len(), table.columns.len(), "{}: {name}", chapter.title);
+                    assert!(figures.iter().all(|figure| !figure.is_empty()), "{}: {name}", chapter.title);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn readers_in_imperial_units_meet_no_metric_torque_force_or_distance() {
+        let planned = planned(&SitePlan { units: Some(Units::Imperial), ..example() });
+        for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| of(step, &planned)) {
+            let table = chapter.table.iter().flat_map(|table| table.rows.iter().flat_map(|row| row.1.iter()).chain(&table.columns));
+            for said in table.chain(&chapter.words).chain(&chapter.after) {
+                let said = said.replace('\u{a0}', " ");
+                assert!(
+                    ![" N m", " kN", " m/s", " mm", "MN m", "at 1 m"].iter().any(|unit| said.contains(unit)),
+                    "{}: {said}",
+                    chapter.title
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_stated_torque_of_180_is_read_in_three_ways_and_the_one_in_kilograms_is_refused() {
+        let mut plan = example();
+        plan.anchors.torque_n_m = Some(180.0);
+        let chapters = of(Step::Anchors, &planned(&plan));
+        let kilos = chapters.iter().find(|chapter| chapter.title.contains("kilos")).unwrap();
+        let said = kilos.told.join(" ");
+        assert!(said.contains("180 N m") && said.contains("180 kgf m") && said.contains("180 lbf ft"), "{said}");
+        assert!(said.contains("break"), "{said}");
+    }
+}

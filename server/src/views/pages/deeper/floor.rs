@@ -32,16 +32,11 @@ fn stands(planned: &Planned) -> Chapter {
     columns.push("Leans to".to_owned());
     Chapter {
         title: "What each person does to the pier",
-        told: motion.quiet_distance_m.map(|distance| quiet(distance, motion.budget_arcsec, units)).into_iter().collect(),
+        told: Vec::new(),
         words: vec!["The weight of somebody standing still dents the ground, and the block leans with it.".to_owned()],
         table: Some(Table { names: "Person", columns, rows: motion.stands.iter().map(row).collect() }),
         after: Vec::new(),
     }
-}
-
-fn quiet(distance: f64, budget: f64, units: Units) -> String {
-    let (distance, budget) = (units.say(distance, Unit::Metre), units.say(budget, Unit::Arcsecond));
-    format!("Farther than {distance} from the pier nobody moves the star by more than the {budget} of the budget.")
 }
 
 fn lining(isolation: &Isolation, units: Units) -> Chapter {
@@ -80,7 +75,7 @@ fn trade(practice: &Practice, units: Units) -> Chapter {
         told: vec![practice.words.clone()],
         words: Vec::new(),
         table: Some(Table { names: "Where the person stands", columns, rows: practice.rows.iter().map(row).collect() }),
-        after: vec!["The last column is the speed of shear waves in ground for which the rule would be right.".to_owned()],
+        after: vec!["“Rule holds at” is the speed of shear waves in ground for which the trade’s figure would be right.".to_owned()],
     }
 }
 

@@ -52,7 +52,7 @@ fn tightening(torque: &Torque, units: Units) -> Chapter {
 
 fn limits(torque: &Torque, units: Units) -> Chapter {
     let row = |limit: &stillground::stages::anchors::torque::Limit| {
-        let which = if limit.governs { "this one decides" } else { "" };
+        let which = if limit.governs { "decides" } else { "leaves room" };
         (words::sentence(limit.what).trim_end_matches('.').to_owned(), vec![say(limit.torque, units), which.to_owned()])
     };
     Chapter {
@@ -73,23 +73,25 @@ fn seats(anchors: &Anchors) -> Chapter {
     Chapter {
         title: "Where the preload goes",
         told: Vec::new(),
-        words: built.iter().map(|case| format!("As this plan has it: {}", case.words)).collect(),
+        words: built.iter().map(|case| format!("Built here. {}", case.words)).collect(),
         table: None,
-        after: others.iter().map(|case| format!("Otherwise: {}", case.words)).collect(),
+        after: others.iter().map(|case| format!("Not built here. {}", case.words)).collect(),
     }
 }
 
 fn kilos(torque: &Torque, units: Units) -> Chapter {
     let row = |reading: &stillground::stages::anchors::torque::Reading| {
-        (reading.reading.clone(), vec![units.say(kilonewton::get(reading.preload), Unit::Kilonewton), reading.says.clone()])
+        let pull = units.say(kilonewton::get(reading.preload), Unit::Kilonewton);
+        (reading.reading.clone(), vec![say(reading.torque, units), pull])
     };
+    let told = |reading: &stillground::stages::anchors::torque::Reading| format!("Read as {}: {}", reading.reading, reading.says);
     Chapter {
         title: "If somebody says the torque in “kilos”",
-        told: Vec::new(),
-        words: vec!["The same number is three different torques. Ask which was meant before anyone takes up the wrench.".to_owned()],
+        told: torque.kilos_readings.iter().map(told).collect(),
+        words: vec!["One number can be three torques. Ask which is meant before anyone takes up the wrench.".to_owned()],
         table: Some(Table {
             names: "Read as",
-            columns: vec!["Pull in the stud".to_owned(), "What it does".to_owned()],
+            columns: vec!["Torque".to_owned(), "Pull in the stud".to_owned()],
             rows: torque.kilos_readings.iter().map(row).collect(),
         }),
         after: Vec::new(),
@@ -108,7 +110,7 @@ fn keeping(anchors: &Anchors, units: Units) -> Chapter {
     Chapter {
         title: "What the studs keep",
         told: Vec::new(),
-        words: vec![format!("Check the torque again after {first} and after {second}.")],
+        words: vec![format!("Check the torque again {first} and {second} after tightening.")],
         table: Some(Table { names: "When", columns: vec!["Pull in each stud".to_owned()], rows }),
         after: Vec::new(),
     }
