@@ -4,6 +4,7 @@
 //! paper. The same list is written as SVG for the page and painted into the PDF. Line types are those of ISO 128-2,
 //! dimensions those of ISO 129-1, scales those of ISO 5455; views stand in first-angle projection.
 
+pub mod area;
 pub mod budget;
 pub mod callout;
 pub mod column;

@@ -6,9 +6,10 @@ use stillground::figure::{Unit, Units};
 use stillground::site_plan::floor::{FloorKind, Stand};
 use stillground::units::{Length, kilogram, metre};
 
+use crate::drawing::area::Area;
 use crate::drawing::dimension::{FIRST, across, arrowhead, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
-use crate::drawing::pen::{Area, Head, Pen, SIZE};
+use crate::drawing::pen::{Head, Pen, SIZE};
 use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};

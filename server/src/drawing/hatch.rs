@@ -1,7 +1,7 @@
 //! Hatches for what is cut: ground, concrete, steel, grout, water and the like, after ISO 128-3's advice that each material
 //! keeps one pattern. They are worked out as lines, so that paper, screen and PDF show the same ones.
 
-use crate::drawing::pen::Area;
+use crate::drawing::area::Area;
 use crate::drawing::{Item, Line, Point, at};
 
 /// What is hatched.
@@ -120,7 +120,7 @@ fn cut(from: f64, to: f64, dashes: &[f64], stagger: f64) -> Vec<(f64, f64)> {
 fn clear(a: Point, b: Point, letters: &[Area], runs: &mut Vec<Vec<Point>>) {
     let mut pieces = vec![(0.0, 1.0)];
     for area in letters {
-        if let Some((enter, leave)) = within(a, b, area) {
+        if let Some((enter, leave)) = area.share_of(a, b) {
             pieces = pieces
                 .into_iter()
                 .flat_map(|(from, to): (f64, f64)| [(from, to.min(enter)), (from.max(leave), to)])
@@ -130,23 +130,6 @@ fn clear(a: Point, b: Point, letters: &[Area], runs: &mut Vec<Vec<Point>>) {
     }
     let along = |t: f64| at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
     runs.extend(pieces.into_iter().map(|(from, to)| vec![along(from), along(to)]));
-}
-
-/// The share of a stroke that lies in an area.
-pub(crate) fn within(a: Point, b: Point, area: &Area) -> Option<(f64, f64)> {
-    let (mut enter, mut leave) = (0.0f64, 1.0f64);
-    for (start, step, low, high) in [(a.x, b.x - a.x, area.left, area.right), (a.y, b.y - a.y, area.top, area.bottom)] {
-        if step.abs() < 1e-12 {
-            if start < low || start > high {
-                return None;
-            }
-            continue;
-        }
-        let (t0, t1) = ((low - start) / step, (high - start) / step);
-        enter = enter.max(t0.min(t1));
-        leave = leave.min(t0.max(t1));
-    }
-    (enter < leave).then_some((enter, leave))
 }
 
 /// Dots spread as if by chance, always the same ones.

@@ -1,8 +1,8 @@
 //! The pen: puts lines, shapes and letters on paper and keeps account of where letters stand.
 
+use crate::drawing::area::{Area, area_of, bounds};
 use crate::drawing::hatch::{self, Hatch};
 use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
-use crate::lettering::{self, Face};
 
 /// Size of lettering, mm: capitals 2.5 mm high, ISO 3098.
 pub const SIZE: f64 = 3.6;
@@ -12,77 +12,6 @@ pub const SMALL: f64 = 3.0;
 pub const HEADING: f64 = 4.2;
 /// Height of a line of lettering, mm.
 pub const LINE_HEIGHT: f64 = 4.6;
-
-/// A rectangle on paper.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Area {
-    /// Left edge.
-    pub left: f64,
-    /// Upper edge.
-    pub top: f64,
-    /// Right edge.
-    pub right: f64,
-    /// Lower edge.
-    pub bottom: f64,
-}
-
-impl Area {
-    /// Nothing yet.
-    pub const EMPTY: Self = Self { left: f64::INFINITY, top: f64::INFINITY, right: f64::NEG_INFINITY, bottom: f64::NEG_INFINITY };
-
-    /// Grown so that it holds a point with so much round it.
-    pub fn hold(&mut self, point: Point, round: f64) {
-        self.left = self.left.min(point.x - round);
-        self.right = self.right.max(point.x + round);
-        self.top = self.top.min(point.y - round);
-        self.bottom = self.bottom.max(point.y + round);
-    }
-
-    /// Whether two rectangles share more than an edge.
-    #[must_use]
-    pub fn meets(&self, other: &Self) -> bool {
-        self.left < other.right && other.left < self.right && self.top < other.bottom && other.top < self.bottom
-    }
-
-    /// The rectangle with a margin.
-    #[must_use]
-    pub fn with_margin(&self, margin: f64) -> Self {
-        Self { left: self.left - margin, top: self.top - margin, right: self.right + margin, bottom: self.bottom + margin }
-    }
-}
-
-/// The ground that a label covers.
-#[must_use]
-pub fn area_of(label: &Label) -> Area {
-    let face = if label.bold { Face::FiguresBold } else { Face::Figures };
-    let length = lettering::width(face, &label.text, label.size);
-    let before = match label.anchor {
-        Anchor::Start => 0.0,
-        Anchor::Middle => length / 2.0,
-        Anchor::End => length,
-    };
-    let (up, down) = (0.74 * label.size, 0.22 * label.size);
-    let Point { x, y } = label.at;
-    if label.upright {
-        Area { left: x - up, right: x + down, top: y - (length - before), bottom: y + before }
-    } else {
-        Area { left: x - before, right: x + length - before, top: y - up, bottom: y + down }
-    }
-}
-
-/// The ground that an item covers.
-#[must_use]
-pub fn bounds(item: &Item) -> Area {
-    let mut area = Area::EMPTY;
-    match item {
-        Item::Path { runs, line, .. } => runs.iter().flatten().for_each(|&point| area.hold(point, line.weight_mm() / 2.0)),
-        Item::Solid { corners } => corners.iter().for_each(|&point| area.hold(point, 0.0)),
-        Item::Circle { centre, radius, line } => area.hold(*centre, radius + line.weight_mm() / 2.0),
-        Item::Dot { centre, radius } => area.hold(*centre, *radius),
-        Item::Text(label) => area = area_of(label),
-    }
-    area
-}
 
 /// The pen.
 #[derive(Debug, Default)]
@@ -171,11 +100,11 @@ impl Pen {
     pub fn is_free(&self, area: &Area) -> bool {
         let crossed = |run: &[Point], closed: bool| {
             let ends = if closed { run.last().zip(run.first()) } else { None };
-            run.windows(2).map(|pair| (&pair[0], &pair[1])).chain(ends).any(|(a, b)| hatch::within(*a, *b, area).is_some())
+            run.windows(2).map(|pair| (&pair[0], &pair[1])).chain(ends).any(|(a, b)| area.share_of(*a, *b).is_some())
         };
         !self.items.iter().any(|item| match item {
             Item::Path { runs, closed, .. } => runs.iter().any(|run| crossed(run, *closed)),
-            Item::Circle { centre, radius, .. } => rings(*centre, *radius, area),
+            Item::Circle { centre, radius, .. } => area.meets_ring(*centre, *radius),
             Item::Text(_) | Item::Dot { .. } | Item::Solid { .. } => bounds(item).meets(area),
         })
     }
@@ -201,16 +130,6 @@ impl Pen {
         let Head { name, title, description, scale } = head;
         Drawing { name, title, description, width: all.right - all.left, height: all.bottom - all.top, scale, items }
     }
-}
-
-/// Whether a circle's line runs through an area.
-fn rings(centre: Point, radius: f64, area: &Area) -> bool {
-    let (dx, dy) = ((area.left - centre.x).max(centre.x - area.right).max(0.0), (area.top - centre.y).max(centre.y - area.bottom).max(0.0));
-    let far = (area.left - centre.x)
-        .abs()
-        .max((area.right - centre.x).abs())
-        .hypot((area.top - centre.y).abs().max((area.bottom - centre.y).abs()));
-    dx.hypot(dy) < radius && far > radius
 }
 
 /// Paper left free round a drawing, mm.

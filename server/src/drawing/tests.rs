@@ -10,8 +10,8 @@ use stillground::site_plan::pier::Levelling;
 use stillground::site_plan::{SitePlan, excavation::Sides};
 use stillground::units::metre;
 
+use super::area::{Area, area_of, bounds};
 use super::furniture::dimension_text;
-use super::pen::{Area, area_of, bounds};
 use super::*;
 use crate::views::svg;
 

@@ -6,12 +6,12 @@ pub use layout::{Layout, layout};
 
 use stillground::figure::Unit;
 
+use crate::drawing::area::{Area, area_of};
 use crate::drawing::contour;
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::floor::{base, markers};
 use crate::drawing::furniture::{north, title_strip, view};
-use crate::drawing::hatch::within;
-use crate::drawing::pen::{Area, Head, Pen, SIZE, SMALL, area_of};
+use crate::drawing::pen::{Head, Pen, SIZE, SMALL};
 use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
@@ -103,7 +103,7 @@ fn broken(run: &[Point], gap: &Area) -> Vec<Vec<Point>> {
     let mut pieces = vec![Vec::new()];
     for pair in run.windows(2) {
         let along = |t: f64| at(pair[0].x + (pair[1].x - pair[0].x) * t, pair[0].y + (pair[1].y - pair[0].y) * t);
-        match within(pair[0], pair[1], gap) {
+        match gap.share_of(pair[0], pair[1]) {
             None => push(&mut pieces, &[pair[0], pair[1]]),
             Some((enter, leave)) => {
                 if enter > 0.0 {

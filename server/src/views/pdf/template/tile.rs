@@ -2,9 +2,9 @@
 //! its neighbours.
 
 use super::Pattern;
+use crate::drawing::area::Area;
 use crate::drawing::dimension::arrowhead;
-use crate::drawing::hatch::within;
-use crate::drawing::pen::{Area, Pen, SIZE, SMALL};
+use crate::drawing::pen::{Pen, SIZE, SMALL};
 use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
 
 /// Width of the strips at the left and the lower edge in which the rulers stand, mm.
@@ -215,7 +215,7 @@ fn clipped(item: Item, window: &Area) -> Option<Item> {
         Item::Dot { centre, radius } => inside(centre, radius).then_some(item),
         Item::Solid { ref corners } => corners.iter().all(|&corner| inside(corner, 0.0)).then_some(item),
         Item::Text(ref label) => {
-            let area = crate::drawing::pen::area_of(label);
+            let area = crate::drawing::area::area_of(label);
             (inside(at(area.left, area.top), 0.0) && inside(at(area.right, area.bottom), 0.0)).then_some(item)
         }
     }
@@ -230,7 +230,7 @@ fn segments(run: &[Point], closed: bool) -> Vec<(Point, Point)> {
 }
 
 fn part(a: Point, b: Point, window: &Area) -> Option<Vec<Point>> {
-    let (from, to) = within(a, b, window)?;
+    let (from, to) = window.share_of(a, b)?;
     let along = |t: f64| at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
     Some(vec![along(from), along(to)])
 }
