@@ -6,7 +6,7 @@ use std::time::Duration;
 use moka::sync::Cache;
 use sha2::{Digest, Sha256};
 use stillground::brief::{Brief, resolve};
-use stillground::design::{Design, design};
+use stillground::design::{Design, design_decided};
 use stillground::field::Problems;
 use stillground::site_plan::SitePlan;
 use tokio::sync::Semaphore;
@@ -87,7 +87,7 @@ impl App {
 /// Every field out of range and every contradiction.
 pub fn planned(plan: &SitePlan, shelf: &MemoryShelf) -> Result<Planned, Problems> {
     let brief = resolve(plan)?;
-    let design = design(&brief, shelf);
+    let design = design_decided(plan, &brief, shelf);
     Ok(Planned { brief, design })
 }
 

@@ -64,10 +64,16 @@ pub struct Design {
 /// Every field out of range and every contradiction between answers. A plan that cannot work is no error but a design
 /// with failed checks.
 pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problems> {
-    let brief = resolve(plan)?;
-    let mut design = design(&brief, shelf);
-    design.motion.improvements = improve::find(plan, &brief, &design, shelf);
-    Ok(design)
+    Ok(design_decided(plan, &resolve(plan)?, shelf))
+}
+
+/// Designs a plan whose unknowns are decided, and looks for what would help.
+#[must_use]
+pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Design {
+    let mut design = design(brief, shelf);
+    let before = improve::Before { block: &design.block, stiffness: &design.ground_stiffness, motion: &design.motion };
+    design.motion.improvements = improve::find(plan, brief, before, shelf);
+    design
 }
 
 /// Runs the stages on complete inputs.

@@ -6,14 +6,14 @@
 
 mod change;
 
-use serde::Serialize;
-
 use crate::brief::{Brief, resolve};
-use crate::design::Design;
 use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
-use crate::site_plan::{SitePlan, Stand};
-use crate::stages::motion::{self, Disturbance};
+use crate::site_plan::SitePlan;
+use crate::stages::block::Block;
+use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::motion::improvement::Improvement;
+use crate::stages::motion::{self, Disturbance, Motion};
 use crate::stages::{block, floor, ground, ground_stiffness, pier, room};
 
 pub use change::Change;
@@ -25,50 +25,6 @@ const LEAST_RATIO: f64 = 0.01;
 /// Shapes of block that are tried at once.
 const SHAPES: usize = 6;
 
-/// A field's new value.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(untagged)]
-pub enum NewValue {
-    /// A number in the field's unit.
-    Number(f64),
-    /// A choice's name.
-    Text(String),
-    /// Places where people stand.
-    Stands(Vec<Stand>),
-    /// Corners of the path.
-    Path(Vec<[f64; 2]>),
-    /// No answer any more.
-    Nothing,
-}
-
-/// A field of the plan and its new value.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct NewField {
-    /// Path in the plan.
-    pub field: &'static str,
-    /// What to put there.
-    pub value: NewValue,
-}
-
-/// One change and what it does.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Improvement {
-    /// The change in words, for instance `the column's wall 6.3 mm → 8 mm`.
-    pub change: String,
-    /// The fields that make it.
-    pub fields: Vec<NewField>,
-    /// Change of the figure over the figure: −0.45 is 45 per cent less.
-    pub effect_ratio: f64,
-    /// What it helps most: the `id` of an entry of `motion.disturbances`, or `settle` for the time a bump takes to die.
-    pub what: &'static str,
-    /// The figure before, for the softest ground thought likely.
-    pub before: f64,
-    /// The figure after.
-    pub after: f64,
-    /// Unit of both.
-    pub unit: Unit,
-}
-
 /// A figure to hold before against after: its name, its size, and what it is allowed.
 #[derive(Debug, Clone, Copy)]
 struct Measure {
@@ -78,25 +34,36 @@ struct Measure {
     unit: Unit,
 }
 
+/// What was found for the plan as it is.
+#[derive(Debug, Clone, Copy)]
+pub struct Before<'a> {
+    /// The footing.
+    pub block: &'a Block,
+    /// The ground below it.
+    pub stiffness: &'a GroundStiffness,
+    /// What the star does.
+    pub motion: &'a Motion,
+}
+
 /// Finds what would help most, most first.
 #[must_use]
-pub fn find(plan: &SitePlan, brief: &Brief, design: &Design, shelf: &dyn Shelf) -> Vec<Improvement> {
+pub fn find(plan: &SitePlan, brief: &Brief, found: Before<'_>, shelf: &dyn Shelf) -> Vec<Improvement> {
     let kept = Beside { outer: shelf, inner: SmallShelf::holding(SHAPES) };
-    if let Some(solved) = &design.ground_stiffness.solved {
+    if let Some(solved) = &found.stiffness.solved {
         kept.inner.put(&solved.shape, std::sync::Arc::clone(solved));
     }
-    let budget = &design.motion.budget;
-    let settle = design.motion.bump.and_then(|bump| bump.worst_settle_s);
-    let before = measures(&design.motion.disturbances, settle, (budget.arcsec, budget.settle_s));
-    let mut found: Vec<(f64, Improvement)> = change::all(plan, brief, design)
+    let budget = &found.motion.budget;
+    let settle = found.motion.bump.and_then(|bump| bump.worst_settle_s);
+    let before = measures(&found.motion.disturbances, settle, (budget.arcsec, budget.settle_s));
+    let mut helps: Vec<(f64, Improvement)> = change::all(plan, brief, found.block)
         .into_iter()
         .filter_map(|change| {
             let (disturbances, settle) = again(&change.plan, &kept)?;
             improvement(change, &before, &measures(&disturbances, settle, (budget.arcsec, budget.settle_s)))
         })
         .collect();
-    found.sort_by(|(a, _), (b, _)| b.total_cmp(a));
-    found.into_iter().take(MOST).map(|(_, improvement)| improvement).collect()
+    helps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+    helps.into_iter().take(MOST).map(|(_, improvement)| improvement).collect()
 }
 
 /// The stages again, as far as the star needs them.

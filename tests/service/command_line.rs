@@ -32,6 +32,39 @@ fn a_plan_in_a_file_or_on_the_input_becomes_a_design() {
     assert_eq!(run_with_input(folder.path(), &["design", "-"], plan.as_bytes()).stdout, from_file.stdout);
 }
 
+/// Each change that the printed design names is made in the plan, and the command prints the figure that was told.
+#[test]
+fn what_would_help_is_printed_and_found_again_when_the_plan_is_changed() {
+    let folder = tempdir().unwrap();
+    let designed = |plan: &serde_json::Value| -> serde_json::Value {
+        let output = run_with_input(folder.path(), &["design", "-"], plan.to_string().as_bytes());
+        assert!(output.status.success(), "{}", said(&output));
+        serde_json::from_slice(&output.stdout).unwrap()
+    };
+    let figure = |design: &serde_json::Value, what: &str| match what {
+        "settle" => design["motion"]["bump"]["worst_settle_s"].as_f64().unwrap(),
+        _ => {
+            let disturbances = design["motion"]["disturbances"].as_array().unwrap();
+            disturbances.iter().find(|one| one["id"] == what).unwrap()["worst_arcsec"].as_f64().unwrap()
+        }
+    };
+    let plan: serde_json::Value = serde_json::from_str(include_str!("../examples/quarry-lane.json")).unwrap();
+    let design = designed(&plan);
+    let improvements = design["motion"]["improvements"].as_array().unwrap();
+    assert!(improvements.len() >= 4, "{}", improvements.len());
+    for improvement in improvements {
+        let mut changed = plan.clone();
+        for field in improvement["fields"].as_array().unwrap() {
+            let (section, name) = field["field"].as_str().unwrap().split_once('.').unwrap();
+            changed[section][name] = field["value"].clone();
+        }
+        let (again, what) = (designed(&changed), improvement["what"].as_str().unwrap());
+        let told = improvement["after"].as_f64().unwrap();
+        assert!((figure(&again, what) / told - 1.0).abs() < 1e-9, "{improvement}");
+        assert!((told / figure(&design, what) - 1.0 - improvement["effect_ratio"].as_f64().unwrap()).abs() < 1e-9, "{improvement}");
+    }
+}
+
 #[test]
 fn a_bad_file_ends_with_status_2_and_one_line() {
     for text in [

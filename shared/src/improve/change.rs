@@ -1,14 +1,14 @@
 //! The changes that are tried.
 
 use crate::brief::Brief;
-use crate::design::Design;
 use crate::figure::Unit;
-use crate::improve::{NewField, NewValue};
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::floor::{FARTHEST_M, Soles};
 use crate::site_plan::load::Enclosure;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::site_plan::{SitePlan, Stand};
+use crate::stages::block::Block;
+use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::units::{metre, millimetre};
 
 /// How much wider or deeper a block is tried, m.
@@ -52,9 +52,9 @@ impl Change {
 
 /// All that is worth trying in this plan.
 #[must_use]
-pub fn all(plan: &SitePlan, brief: &Brief, design: &Design) -> Vec<Change> {
+pub fn all(plan: &SitePlan, brief: &Brief, built: &Block) -> Vec<Change> {
     let mut changes = column(plan, brief);
-    changes.extend(block(plan, brief, design));
+    changes.extend(block(plan, brief, built));
     changes.extend(people(plan, brief));
     changes.extend(choices(plan, brief));
     changes
@@ -89,8 +89,7 @@ fn with_tube(plan: &SitePlan, brief: &Brief, tube: &Tube, words: String) -> Chan
     }
 }
 
-fn block(plan: &SitePlan, brief: &Brief, design: &Design) -> Vec<Change> {
-    let block = &design.block;
+fn block(plan: &SitePlan, brief: &Brief, block: &Block) -> Vec<Change> {
     let [length, width, depth] = [block.length, block.width, block.depth].map(metre::get);
     let say = |value| brief.units.say(value, Unit::Metre);
     let pit = &brief.excavation;

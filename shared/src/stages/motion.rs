@@ -5,6 +5,7 @@ mod card;
 mod check;
 mod heat;
 pub mod history;
+pub mod improvement;
 pub mod influence;
 mod knock;
 pub mod modes;
@@ -24,7 +25,6 @@ mod workings;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::improve::Improvement;
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -44,6 +44,7 @@ pub use walk::Walk;
 pub use wind::Wind;
 pub use workings::{frequency_id, stand_id};
 
+use improvement::Improvement;
 use influence::Influence;
 use rig::{Axis, Rig};
 use system::{Planes, System};

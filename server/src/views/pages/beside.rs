@@ -84,7 +84,7 @@ fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
     ThumbView { title: rule.title, says: rule.says.clone(), calculation: rule.calculation.clone(), verdict: rule.verdict_words.clone() }
 }
 
-fn improvement(improvement: &stillground::improve::Improvement, planned: &Planned) -> ImprovementView {
+fn improvement(improvement: &stillground::stages::motion::improvement::Improvement, planned: &Planned) -> ImprovementView {
     let units = planned.brief.units;
     let of = planned.design.motion.disturbances.iter().find(|disturbance| disturbance.id == improvement.what);
     let what = of.map_or("a bump dies away in", |disturbance| disturbance.title);
