@@ -288,6 +288,13 @@ impl From<StoreFailure> for Trouble {
             StoreFailure::NotFound => Self::no_such_link(),
             StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
             StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
+            StoreFailure::Away(_) => {
+                Self::store("The store does not answer just now. Nothing was changed; try again in a few seconds.", &failure)
+            }
+            StoreFailure::Unsure(_) => {
+                let said = "The store was lost at the moment of saving. Read the plan again to see whether the save went through.";
+                Self::store(said, &failure)
+            }
             StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
                 Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
             }

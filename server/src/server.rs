@@ -24,7 +24,7 @@ pub enum StartFailure {
     /// The store.
     #[error("STILLGROUND_DATA or STILLGROUND_DATABASE_URL ({place}): {failure}")]
     Store {
-        /// The file.
+        /// The file or the server.
         place: String,
         /// What is wrong with it.
         failure: StoreFailure,
@@ -45,8 +45,7 @@ impl Server {
     /// # Errors
     /// The setting that cannot be used.
     pub async fn prepare(config: Config) -> Result<Self, StartFailure> {
-        let crate::config::Database::Sqlite(file) = &config.database;
-        let place = file.display().to_string();
+        let place = config.database.to_string();
         let store = Store::open(&config.database).await.map_err(|failure| StartFailure::Store { place, failure })?;
         let listener = listen(config.listen).await?;
         Ok(Self { listener, app: App::new(store, config) })

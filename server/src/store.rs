@@ -3,11 +3,12 @@
 //! Everything that knows a database stands below this module; the rest of the service sees the functions here.
 
 pub mod archive;
+mod database;
 mod failure;
 mod file;
 mod migration;
+mod plans;
 mod secret;
-mod sqlite;
 
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
@@ -139,87 +140,19 @@ pub struct LinkState {
 
 type Outcome<T> = Result<T, StoreFailure>;
 
-/// The store. Cheap to clone; every copy is the same store.
+/// The store. Cheap to clone; every copy is the same store. What it does with plans stands in `plans`.
 #[derive(Clone)]
 pub struct Store {
-    sqlite: sqlite::Sqlite,
+    db: database::Db,
 }
 
 impl Store {
     /// Opens the store, makes it on first start, and brings an older one up to date.
     ///
     /// # Errors
-    /// No folder, no permission, no database file, or one from a newer version of Stillground.
+    /// No folder, no permission, no database, or one from a newer version of Stillground.
     pub async fn open(database: &Database) -> Outcome<Self> {
-        let Database::Sqlite(path) = database;
-        Ok(Self { sqlite: sqlite::Sqlite::open(path).await? })
-    }
-
-    /// Keeps a new plan as its revision 1 and makes its three links.
-    ///
-    /// # Errors
-    /// The store's own; nothing was kept then.
-    pub async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
-        self.sqlite.create(plan).await
-    }
-
-    /// Opens a plan by the secret of a link; `None` for a wrong, revoked or unknown one alike.
-    ///
-    /// # Errors
-    /// The store's own.
-    pub async fn open_link(&self, secret: &str) -> Outcome<Option<Opened>> {
-        match Secret::parse(secret) {
-            Some(secret) => self.sqlite.open_link(&secret).await,
-            None => Ok(None),
-        }
-    }
-
-    /// Saves a plan on top of the revision that it began from. `Done` is returned when it is on the disk.
-    ///
-    /// # Errors
-    /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
-    pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
-        self.sqlite.save(plan_id, base_revision, plan).await
-    }
-
-    /// The plan's revisions, newest first.
-    ///
-    /// # Errors
-    /// The store's own.
-    pub async fn revisions(&self, plan_id: &str) -> Outcome<Vec<Revision>> {
-        self.sqlite.revisions(plan_id).await
-    }
-
-    /// One revision; `None` when there is none of that number.
-    ///
-    /// # Errors
-    /// The store's own.
-    pub async fn revision(&self, plan_id: &str, number: u32) -> Outcome<Option<Saved>> {
-        self.sqlite.revision(plan_id, number).await
-    }
-
-    /// Revokes the plan's links of a right and makes a new one.
-    ///
-    /// # Errors
-    /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
-    pub async fn replace_link(&self, plan_id: &str, right: Right) -> Outcome<Secret> {
-        self.sqlite.replace_link(plan_id, right).await
-    }
-
-    /// Revokes the plan's links of a right.
-    ///
-    /// # Errors
-    /// The store's own.
-    pub async fn revoke(&self, plan_id: &str, right: Right) -> Outcome<()> {
-        self.sqlite.revoke(plan_id, right).await
-    }
-
-    /// Which rights have a live link.
-    ///
-    /// # Errors
-    /// The store's own.
-    pub async fn links(&self, plan_id: &str) -> Outcome<Vec<LinkState>> {
-        self.sqlite.links(plan_id).await
+        Ok(Self { db: database::Db::open(database).await? })
     }
 
     /// Whether the store answers.
@@ -227,11 +160,11 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn ping(&self) -> Outcome<()> {
-        self.sqlite.ping().await
+        self.db.ping().await
     }
 
     /// Finishes what runs and closes the files.
     pub async fn close(&self) {
-        self.sqlite.close().await;
+        self.db.close().await;
     }
 }

@@ -3,6 +3,7 @@
 
 mod dependencies;
 mod interface;
+mod migrations;
 mod rules;
 mod templates;
 mod words;

@@ -9,6 +9,10 @@ pub mod generated;
 #[cfg(feature = "service")]
 pub mod http;
 #[cfg(feature = "service")]
+pub mod place;
+#[cfg(feature = "service")]
+pub mod postgres;
+#[cfg(feature = "service")]
 pub mod service;
 
 /// Asserts that a value is within a relative tolerance of its reference.

@@ -8,10 +8,10 @@ use std::thread::JoinHandle;
 use serde_json::{Value, json};
 use stillground_server::config::{Config, Settings};
 use stillground_server::server::Server;
-use tempfile::TempDir;
 use tokio::sync::oneshot;
 
 use crate::http::{Answer, send};
+use crate::place::Place;
 
 /// A running service. It stops when it is dropped.
 pub struct Service {
@@ -19,15 +19,23 @@ pub struct Service {
     pub socket: SocketAddr,
     /// Its first page, as it prints it.
     pub address: String,
-    folder: Option<TempDir>,
+    place: Option<Place>,
     stop: Option<oneshot::Sender<()>>,
     thread: Option<JoinHandle<()>>,
 }
 
-/// Starts the service in a new folder.
+/// Starts the service in a new place.
 #[must_use]
 pub fn start() -> Service {
-    start_with(Settings::default())
+    start_in(Place::on_sqlite())
+}
+
+/// Starts the service in a place that lives as long as it.
+#[must_use]
+pub fn start_in(place: Place) -> Service {
+    let mut service = start_with(place.settings());
+    service.place = Some(place);
+    service
 }
 
 /// Starts the service with some settings; what is not said is a free port and a new folder.
@@ -36,9 +44,9 @@ pub fn start() -> Service {
 /// When it cannot start.
 #[must_use]
 pub fn start_with(mut settings: Settings) -> Service {
-    let folder = settings.data.is_none().then(|| TempDir::new().expect("a folder for the test"));
-    if let Some(folder) = &folder {
-        settings.data = Some(folder.path().join("data"));
+    let place = settings.data.is_none().then(Place::on_sqlite);
+    if let Some(place) = &place {
+        settings.data = place.settings().data;
     }
     settings.listen = settings.listen.or_else(|| "127.0.0.1:0".parse().ok());
     let config = Config::new(settings).expect("settings that can be used");
@@ -54,7 +62,7 @@ pub fn start_with(mut settings: Settings) -> Service {
         });
     });
     let (socket, address) = start.recv().expect("the service starts");
-    Service { socket, address, folder, stop: Some(stop), thread: Some(thread) }
+    Service { socket, address, place, stop: Some(stop), thread: Some(thread) }
 }
 
 impl Service {
@@ -110,7 +118,7 @@ impl Service {
     /// The folder that this service made, when it made one.
     #[must_use]
     pub fn folder(&self) -> Option<&Path> {
-        self.folder.as_ref().map(TempDir::path)
+        self.place.as_ref().map(Place::folder)
     }
 }
 

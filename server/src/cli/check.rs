@@ -70,18 +70,22 @@ fn tempfile_in(folder: &Path) -> std::io::Result<()> {
 }
 
 fn database(settings: &Settings, config: &Result<Config, BadSetting>) -> Result<Line, Failure> {
-    let explains = "where the plans are: a SQLite file; by default in the data folder";
+    let explains = "where the plans are: a SQLite file, by default in the data folder, or a PostgreSQL database";
     let name = "STILLGROUND_DATABASE_URL";
-    let Ok(Config { database: Database::Sqlite(file), .. }) = config else {
+    let Ok(Config { database, .. }) = config else {
         let found = of(config, name).map_or_else(|| Ok("not looked at: another setting is wrong".to_owned()), Err);
         return Ok(Line { name, value: if settings.database_url.is_some() { "stated" } else { "" }.to_owned(), explains, found });
     };
-    let found = match block_on(archive::inspect(file))? {
+    let found = match block_on(archive::look(database))? {
         Ok(held) => Ok(format!("schema {} of {SCHEMA}, {} plans in {} revisions, sound", held.schema, held.plans, held.revisions)),
-        Err(StoreFailure::Missing(_)) => Ok("the file will be made on first start".to_owned()),
+        Err(StoreFailure::Missing(_)) => Ok("it will be made on first start".to_owned()),
         Err(failure) => Err(failure.to_string()),
     };
-    Ok(Line { name, value: format!("sqlite://{}", file.display()), explains, found })
+    let value = match database {
+        Database::Sqlite(file) => format!("sqlite://{}", file.display()),
+        Database::Postgres(server) => server.without_password(),
+    };
+    Ok(Line { name, value, explains, found })
 }
 
 fn base(settings: &Settings, config: &Result<Config, BadSetting>) -> Line {

@@ -1,6 +1,7 @@
 //! What can go wrong with a store, told apart by what a person can do about it.
 
 use sqlx::Error;
+use sqlx::postgres::PgDatabaseError;
 
 /// A store that cannot do what was asked. Whatever it is, nothing was half done.
 #[derive(Debug, thiserror::Error)]
@@ -11,6 +12,12 @@ pub enum StoreFailure {
     /// Others are writing, or the disk is slow.
     #[error("the store is busy")]
     Busy,
+    /// The database's server does not answer, or broke off; nothing was changed.
+    #[error("the database does not answer: {0}")]
+    Away(String),
+    /// The database's server was lost at the moment of keeping a change: it may stand or not.
+    #[error("the database was lost before it said whether it kept a change: {0}")]
+    Unsure(String),
     /// The disk is full.
     #[error("the disk is full")]
     Full,
@@ -58,33 +65,63 @@ pub enum StoreFailure {
 }
 
 /// SQLite's primary result codes, sqlite.org/rescode.html.
-mod code {
+mod sqlite {
     pub const BUSY: u32 = 5;
     pub const LOCKED: u32 = 6;
     pub const READONLY: u32 = 8;
     pub const IOERR: u32 = 10;
+    pub const CORRUPT: u32 = 11;
     pub const FULL: u32 = 13;
     pub const CANTOPEN: u32 = 14;
     pub const NOTADB: u32 = 26;
-    pub const CORRUPT: u32 = 11;
+}
+
+impl StoreFailure {
+    /// The same failure when it came while a change was being kept.
+    pub(super) fn at_commit(self) -> Self {
+        match self {
+            Self::Away(said) => Self::Unsure(said),
+            other => other,
+        }
+    }
+
+    fn of_sqlite(error: Error, code: u32) -> Self {
+        // The low byte of an extended code is its primary code.
+        match code & 0xff {
+            sqlite::BUSY | sqlite::LOCKED => Self::Busy,
+            sqlite::FULL => Self::Full,
+            sqlite::READONLY | sqlite::CANTOPEN | sqlite::IOERR => Self::ReadOnly(error.to_string()),
+            sqlite::NOTADB | sqlite::CORRUPT => Self::Foreign(error.to_string()),
+            _ => Self::Database(error),
+        }
+    }
+
+    /// PostgreSQL's classes of errors, its manual's appendix A.
+    fn of_postgres(error: Error, code: &str) -> Self {
+        match code {
+            // Waited too long for a lock or for an end; could not be put in a row with others.
+            "55P03" | "57014" | "40001" | "40P01" => Self::Busy,
+            "53100" => Self::Full,
+            // A standby, or a server set to refuse changes; a file of the server's that cannot be written.
+            "25006" | "58030" => Self::ReadOnly(error.to_string()),
+            // Stopped, starting, or without a connection to spare; the line broke.
+            "57P01" | "57P02" | "57P03" | "57P05" | "25P03" | "53300" | "53200" => Self::Away(error.to_string()),
+            _ if code.starts_with("08") => Self::Away(error.to_string()),
+            _ => Self::Database(error),
+        }
+    }
 }
 
 impl From<Error> for StoreFailure {
     fn from(error: Error) -> Self {
-        if matches!(error, Error::PoolTimedOut) {
-            return Self::Busy;
-        }
-        let primary = error
-            .as_database_error()
-            .and_then(|error| error.code())
-            .and_then(|code| code.parse::<u32>().ok())
-            // The low byte of an extended code is its primary code.
-            .map(|code| code & 0xff);
-        match primary {
-            Some(code::BUSY | code::LOCKED) => Self::Busy,
-            Some(code::FULL) => Self::Full,
-            Some(code::READONLY | code::CANTOPEN | code::IOERR) => Self::ReadOnly(error.to_string()),
-            Some(code::NOTADB | code::CORRUPT) => Self::Foreign(error.to_string()),
+        match &error {
+            Error::PoolTimedOut => Self::Busy,
+            Error::Io(_) | Error::Protocol(_) | Error::PoolClosed | Error::WorkerCrashed => Self::Away(error.to_string()),
+            Error::Database(said) => match said.code().map(|code| (code.parse(), code.into_owned())) {
+                Some((_, code)) if said.try_downcast_ref::<PgDatabaseError>().is_some() => Self::of_postgres(error, &code),
+                Some((Ok(code), _)) => Self::of_sqlite(error, code),
+                _ => Self::Database(error),
+            },
             _ => Self::Database(error),
         }
     }

@@ -1,8 +1,10 @@
 //! A link is a capability: each opens what it is for, a wrong, revoked or unknown one opens nothing and says no more.
 
-use stillground_server::config::Settings;
 use stillground_tests::http::Answer;
-use stillground_tests::service::{Kept, Service, start, start_with, titled, unknown};
+use stillground_tests::place::Place;
+use stillground_tests::service::{Kept, Service, start_with, titled, unknown};
+
+use super::{place, start};
 
 #[test]
 fn only_the_edit_link_changes_a_plan() {
@@ -79,13 +81,12 @@ fn the_list_of_links_shows_which_are_alive_and_no_secret() {
 
 #[test]
 fn no_secret_stands_in_the_database() {
-    let folder = tempfile::tempdir().unwrap();
-    let service = start_with(Settings { data: Some(folder.path().to_owned()), ..Settings::default() });
+    let place = place();
+    let service = start_with(place.settings());
     let kept = service.create(&unknown());
     let _ = service.read(&kept, &kept.edit, "");
     drop(service);
-    for file in std::fs::read_dir(folder.path()).unwrap() {
-        let bytes = std::fs::read(file.unwrap().path()).unwrap();
+    for bytes in stored(&place) {
         for secret in [&kept.edit, &kept.record, &kept.view] {
             assert!(!bytes.windows(secret.len()).any(|window| window == secret.as_bytes()));
         }
@@ -94,4 +95,15 @@ fn no_secret_stands_in_the_database() {
 
 fn link(service: &Service, kept: &Kept, secret: &str, method: &str, right: &str) -> Answer {
     service.send(method, &kept.path(&format!("/links/{right}")), &[("authorization", &format!("Bearer {secret}"))], b"")
+}
+
+/// Everything that the store keeps, as bytes.
+fn stored(place: &Place) -> Vec<Vec<u8>> {
+    match place.database() {
+        None => std::fs::read_dir(place.folder().join("data")).unwrap().map(|file| std::fs::read(file.unwrap().path()).unwrap()).collect(),
+        Some((cluster, url)) => {
+            let tables = cluster.ask(url, "SELECT tablename FROM pg_tables WHERE schemaname = 'public'");
+            tables.lines().map(|table| cluster.ask(url, &format!("SELECT * FROM {table}")).into_bytes()).collect()
+        }
+    }
 }

@@ -3,8 +3,9 @@
 use std::collections::HashSet;
 use std::thread;
 
-use stillground_server::config::Settings;
-use stillground_tests::service::{start, start_with, titled, unknown};
+use stillground_tests::service::{start_with, titled, unknown};
+
+use super::{place, start};
 
 #[test]
 fn a_plan_of_which_nothing_is_known_is_kept_and_designed() {
@@ -97,13 +98,12 @@ fn a_plan_that_has_not_changed_is_not_sent_again() {
 
 #[test]
 fn a_restart_keeps_everything() {
-    let folder = tempfile::tempdir().unwrap();
-    let settings = Settings { data: Some(folder.path().to_owned()), ..Settings::default() };
-    let before = start_with(settings.clone());
+    let place = place();
+    let before = start_with(place.settings());
     let kept = before.create(&titled("kept"));
     assert_eq!(before.replace(&kept, 1, &titled("kept again")).status, 200);
     drop(before);
-    let after = start_with(settings);
+    let after = start_with(place.settings());
     assert_eq!(after.read(&kept, &kept.view, "").json()["title"], "kept again");
     assert_eq!(after.read(&kept, &kept.view, "/revisions/1").json()["title"], "kept");
 }

@@ -1,0 +1,153 @@
+//! One way to speak to either database: the same SQL text with `$1`, values in, rows out.
+//!
+//! SQL that both understand: `$1` parameters, `INSERT … ON CONFLICT`, `RETURNING`, `LIMIT $1`, no function that only one
+//! of them has; whole numbers are 64 bits, times are microseconds. Of the aggregates, `count`, `min` and `max` give whole
+//! numbers; a `sum` is one only as `CAST(sum(…) AS BIGINT)`.
+
+mod postgres;
+mod sqlite;
+mod value;
+
+use sqlx::postgres::{PgPool, PgRow};
+use sqlx::sqlite::SqliteRow;
+use sqlx::{Decode, Executor, Postgres, Row as _, Sqlite, Transaction, Type};
+
+pub(super) use postgres::options as postgres_options;
+pub(super) use sqlite::{SqlitePools, make_private_folder, options as sqlite_options};
+pub(super) use value::{Value, bound, values};
+
+use super::{Outcome, StoreFailure};
+use crate::config::Database;
+
+/// An open database. Cheap to clone.
+#[derive(Clone)]
+pub(super) enum Db {
+    Sqlite(SqlitePools),
+    Postgres(PgPool),
+}
+
+/// A transaction: all of it is kept by [`Work::commit`], or nothing.
+pub(super) enum Work {
+    Sqlite(Transaction<'static, Sqlite>),
+    Postgres(Transaction<'static, Postgres>),
+}
+
+/// A row of an answer.
+pub(super) enum Row {
+    Sqlite(SqliteRow),
+    Postgres(PgRow),
+}
+
+impl Db {
+    /// Opens the database and brings it up to date; a SQLite file is made when it is not there.
+    pub(super) async fn open(database: &Database) -> Outcome<Self> {
+        match database {
+            Database::Sqlite(path) => Ok(Self::Sqlite(SqlitePools::open(path).await?)),
+            Database::Postgres(server) => Ok(Self::Postgres(postgres::open(server).await?)),
+        }
+    }
+
+    /// Reads rows.
+    pub(super) async fn rows(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
+        match self {
+            Self::Sqlite(pools) => sqlite_rows(&pools.readers, sql, values).await,
+            Self::Postgres(pool) => postgres_rows(pool, sql, values).await,
+        }
+    }
+
+    /// Reads the first row, when there is one.
+    pub(super) async fn row(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Option<Row>> {
+        Ok(self.rows(sql, values).await?.into_iter().next())
+    }
+
+    /// Begins to write.
+    pub(super) async fn begin(&self) -> Outcome<Work> {
+        match self {
+            Self::Sqlite(pools) => Ok(Work::Sqlite(pools.begin().await?)),
+            Self::Postgres(pool) => Ok(Work::Postgres(pool.begin().await?)),
+        }
+    }
+
+    /// Whether it answers, and is still the one that was opened.
+    pub(super) async fn ping(&self) -> Outcome<()> {
+        if let Self::Sqlite(pools) = self {
+            pools.is_there()?;
+        }
+        self.rows("SELECT count(*) FROM (SELECT 1 FROM plans LIMIT 1) AS one", &[]).await.map(drop)
+    }
+
+    /// Finishes what runs and closes the connections.
+    pub(super) async fn close(&self) {
+        match self {
+            Self::Sqlite(pools) => pools.close().await,
+            Self::Postgres(pool) => pool.close().await,
+        }
+    }
+}
+
+impl Work {
+    /// Changes rows; how many.
+    pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
+        match self {
+            Self::Sqlite(work) => Ok(bound::<Sqlite>(sql, values).execute(&mut **work).await?.rows_affected()),
+            Self::Postgres(work) => Ok(bound::<Postgres>(sql, values).execute(&mut **work).await?.rows_affected()),
+        }
+    }
+
+    /// Reads rows as they stand within the transaction.
+    pub(super) async fn rows(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
+        match self {
+            Self::Sqlite(work) => sqlite_rows(&mut **work, sql, values).await,
+            Self::Postgres(work) => postgres_rows(&mut **work, sql, values).await,
+        }
+    }
+
+    /// Reads the first row, when there is one.
+    pub(super) async fn row(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Option<Row>> {
+        Ok(self.rows(sql, values).await?.into_iter().next())
+    }
+
+    /// Keeps what was done. It is on the disk when this returns.
+    ///
+    /// # Errors
+    /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
+    pub(super) async fn commit(self) -> Outcome<()> {
+        match self {
+            Self::Sqlite(work) => Ok(work.commit().await?),
+            Self::Postgres(work) => work.commit().await.map_err(|error| StoreFailure::from(error).at_commit()),
+        }
+    }
+
+    /// Gives it up at once; one that is dropped is given up a little later.
+    pub(super) async fn give_up(self) -> Outcome<()> {
+        match self {
+            Self::Sqlite(work) => Ok(work.rollback().await?),
+            Self::Postgres(work) => Ok(work.rollback().await?),
+        }
+    }
+}
+
+impl Row {
+    /// The value in a column, counted from 0: `String`, `i64`, `f64`, `Vec<u8>`, or an `Option` of one.
+    pub(super) fn get<'r, T>(&'r self, column: usize) -> Outcome<T>
+    where
+        T: Decode<'r, Sqlite> + Type<Sqlite> + Decode<'r, Postgres> + Type<Postgres>,
+    {
+        match self {
+            Self::Sqlite(row) => Ok(row.try_get(column)?),
+            Self::Postgres(row) => Ok(row.try_get(column)?),
+        }
+    }
+}
+
+async fn sqlite_rows<'c, E: Executor<'c, Database = Sqlite>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
+    Ok(collect(bound::<Sqlite>(sql, values).fetch_all(on).await?, Row::Sqlite))
+}
+
+async fn postgres_rows<'c, E: Executor<'c, Database = Postgres>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
+    Ok(collect(bound::<Postgres>(sql, values).fetch_all(on).await?, Row::Postgres))
+}
+
+fn collect<R>(rows: Vec<R>, wrap: fn(R) -> Row) -> Vec<Row> {
+    rows.into_iter().map(wrap).collect()
+}

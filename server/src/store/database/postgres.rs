@@ -1,0 +1,47 @@
+//! A PostgreSQL database, which several instances of the service may share.
+
+use std::time::Duration;
+
+use sqlx::Connection;
+use sqlx::postgres::{PgConnectOptions, PgConnection, PgPool, PgPoolOptions};
+
+use crate::config::PostgresServer;
+use crate::store::{Outcome, StoreFailure, migration};
+
+/// Connections of one instance; a server takes a hundred unless it is told otherwise.
+const CONNECTIONS: u32 = 12;
+/// How long a request waits for a connection before it is told that the store does not answer.
+const PATIENCE: Duration = Duration::from_secs(3);
+/// A connection that was idle for longer is asked whether it still lives.
+const ASLEEP: Duration = Duration::from_secs(1);
+
+/// Opens the database and brings it up to date.
+pub(super) async fn open(server: &PostgresServer) -> Outcome<PgPool> {
+    let pool = PgPoolOptions::new()
+        .max_connections(CONNECTIONS)
+        .acquire_timeout(PATIENCE)
+        .test_before_acquire(false)
+        .before_acquire(|connection, known| Box::pin(is_alive(connection, known.idle_for)))
+        .after_connect(|connection, _| Box::pin(durable(connection)))
+        .connect_with(options(server)?)
+        .await?;
+    migration::postgres(&pool, server).await?;
+    Ok(pool)
+}
+
+/// How the database is reached: as its URL says, with a name for its lists and an end to what takes too long.
+pub(in crate::store) fn options(server: &PostgresServer) -> Outcome<PgConnectOptions> {
+    let options: PgConnectOptions = server.url().parse().map_err(StoreFailure::from)?;
+    let limits = [("statement_timeout", "20s"), ("lock_timeout", "5s"), ("idle_in_transaction_session_timeout", "30s")];
+    Ok(options.application_name("stillground").options(limits))
+}
+
+async fn is_alive(connection: &mut PgConnection, idle_for: Duration) -> sqlx::Result<bool> {
+    Ok(idle_for < ASLEEP || connection.ping().await.is_ok())
+}
+
+/// A save is acknowledged when it is on the disk, whatever the server is set to do for others.
+async fn durable(connection: &mut PgConnection) -> sqlx::Result<()> {
+    let setting = "SELECT set_config('synchronous_commit', 'on', false) WHERE current_setting('synchronous_commit') = 'off'";
+    sqlx::query(setting).execute(connection).await.map(drop)
+}

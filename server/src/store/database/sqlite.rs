@@ -1,0 +1,91 @@
+//! A SQLite file: one connection writes, several read.
+
+use std::path::Path;
+use std::time::Duration;
+
+use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous};
+use sqlx::{Connection, Sqlite, Transaction};
+
+use crate::store::file::StoreFile;
+use crate::store::{Outcome, migration};
+
+/// How long a writer waits for another before it says that the store is busy.
+const BUSY: Duration = Duration::from_secs(5);
+/// Connections that read; each has a thread of its own.
+const READERS: u32 = 4;
+
+/// A SQLite file that is open.
+#[derive(Clone)]
+pub(in crate::store) struct SqlitePools {
+    writer: SqlitePool,
+    pub(super) readers: SqlitePool,
+    file: StoreFile,
+}
+
+impl SqlitePools {
+    pub(super) async fn open(path: &Path) -> Outcome<Self> {
+        if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+            make_private_folder(folder)?;
+        }
+        let options = options(path);
+        let writer = pool(1)
+            .before_acquire(|connection, _| Box::pin(is_fresh(connection)))
+            .connect_with(options.clone().create_if_missing(true))
+            .await?;
+        migration::sqlite(&mut *writer.acquire().await?, path).await?;
+        let readers = pool(READERS).connect_with(options.pragma("query_only", "ON")).await?;
+        Ok(Self { writer, readers, file: StoreFile::at(path)? })
+    }
+
+    /// Begins to write. The lock is taken at once: a transaction that began as a reader could not wait for another's.
+    pub(super) async fn begin(&self) -> Outcome<Transaction<'static, Sqlite>> {
+        self.is_there()?;
+        Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
+    }
+
+    /// Nothing, as long as the file that was opened is still the one at its place.
+    pub(super) fn is_there(&self) -> Outcome<()> {
+        self.file.is_there()
+    }
+
+    pub(super) async fn close(&self) {
+        self.readers.close().await;
+        self.writer.close().await;
+    }
+}
+
+/// How a store's file is opened.
+pub(in crate::store) fn options(path: &Path) -> SqliteConnectOptions {
+    SqliteConnectOptions::new()
+        .filename(path)
+        .journal_mode(SqliteJournalMode::Wal)
+        .synchronous(SqliteSynchronous::Full)
+        .foreign_keys(true)
+        .busy_timeout(BUSY)
+}
+
+/// Whether a connection may be used again. A full disk ends a transaction inside SQLite, and the connection counts it as
+/// open for ever: such a one is closed and another is made.
+async fn is_fresh(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
+    // A rollback may still be on its way to the connection's thread; the answer comes after it.
+    connection.ping().await?;
+    Ok(!connection.is_in_transaction())
+}
+
+fn pool(connections: u32) -> SqlitePoolOptions {
+    SqlitePoolOptions::new()
+        .max_connections(connections)
+        .acquire_timeout(BUSY * 2)
+        .idle_timeout(None)
+        .max_lifetime(None)
+        .test_before_acquire(false)
+}
+
+/// Makes a folder that only its owner may read, and those above it; one that is there is left as it is.
+pub(in crate::store) fn make_private_folder(folder: &Path) -> std::io::Result<()> {
+    let mut builder = std::fs::DirBuilder::new();
+    builder.recursive(true);
+    #[cfg(unix)]
+    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+    builder.create(folder)
+}

@@ -1,0 +1,156 @@
+//! Plans, their revisions and their links.
+
+use jiff::Timestamp;
+use stillground::site_plan::SitePlan;
+
+use super::database::{Row, Work, values};
+use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Save, Saved, Secret, Store, StoreFailure, secret};
+
+/// The revision of a plan that stands.
+const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at FROM plans \
+    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE plans.id = $1";
+
+impl Store {
+    /// Keeps a new plan as its revision 1 and makes its three links.
+    ///
+    /// # Errors
+    /// The store's own; nothing was kept then.
+    pub async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
+        let id = secret::plan_id()?;
+        let links = Links { edit: Secret::new()?, record: Secret::new()?, view: Secret::new()? };
+        let now = Timestamp::now().as_microsecond();
+        let mut work = self.db.begin().await?;
+        work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)", values![&id, now]).await?;
+        insert_revision(&mut work, &id, 1, plan, now).await?;
+        for (right, secret) in [(Right::Edit, &links.edit), (Right::Record, &links.record), (Right::View, &links.view)] {
+            insert_link(&mut work, &id, right, secret, now).await?;
+        }
+        work.commit().await?;
+        Ok(Created { id, links })
+    }
+
+    /// Opens a plan by the secret of a link; `None` for a wrong, revoked or unknown one alike.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn open_link(&self, secret: &str) -> Outcome<Option<Opened>> {
+        let Some(secret) = Secret::parse(secret) else { return Ok(None) };
+        let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, links.plan_id, links.opens FROM links \
+                   JOIN plans ON plans.id = links.plan_id \
+                   JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
+                   WHERE links.digest = $1 AND links.revoked_at IS NULL";
+        let Some(row) = self.db.row(sql, values![&secret.digest()]).await? else { return Ok(None) };
+        let opens: String = row.get(4)?;
+        let Some(right) = Right::from_key(&opens) else { return Ok(None) };
+        Ok(Some(Opened { plan_id: row.get(3)?, right, saved: saved(&row)? }))
+    }
+
+    /// Saves a plan on top of the revision that it began from. `Done` is returned when it is on the disk.
+    ///
+    /// # Errors
+    /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
+        let next = i64::from(base_revision) + 1;
+        let mut work = self.db.begin().await?;
+        // Of two who come at once, the second waits here, and then finds that the revision has moved.
+        let sql = "UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3";
+        if work.run(sql, values![next, plan_id, base_revision]).await? == 0 {
+            let current = work.row(NEWEST, values![plan_id]).await?.as_ref().map(saved).transpose()?;
+            work.give_up().await?;
+            return Ok(Save::Stale { current: Box::new(current.ok_or(StoreFailure::NotFound)?) });
+        }
+        insert_revision(&mut work, plan_id, next, plan, Timestamp::now().as_microsecond()).await?;
+        work.commit().await?;
+        Ok(Save::Done(base_revision + 1))
+    }
+
+    /// The plan's revisions, newest first.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revisions(&self, plan_id: &str) -> Outcome<Vec<Revision>> {
+        let sql = "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number DESC";
+        let line = |row: &Row| Ok(Revision { revision: revision_number(row.get(0)?), title: row.get(1)?, saved_at: time(row.get(2)?) });
+        self.db.rows(sql, values![plan_id]).await?.iter().map(line).collect()
+    }
+
+    /// One revision; `None` when there is none of that number.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revision(&self, plan_id: &str, number: u32) -> Outcome<Option<Saved>> {
+        let sql = "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 AND number = $2";
+        self.db.row(sql, values![plan_id, number]).await?.as_ref().map(saved).transpose()
+    }
+
+    /// Revokes the plan's links of a right and makes a new one.
+    ///
+    /// # Errors
+    /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn replace_link(&self, plan_id: &str, right: Right) -> Outcome<Secret> {
+        let secret = Secret::new()?;
+        let now = Timestamp::now().as_microsecond();
+        let mut work = self.db.begin().await?;
+        // The plan is held until the end, so that of two who replace a link at once only one link stays alive.
+        if work.run("UPDATE plans SET revision = revision WHERE id = $1", values![plan_id]).await? == 0 {
+            return Err(StoreFailure::NotFound);
+        }
+        revoke_links(&mut work, plan_id, right, now).await?;
+        insert_link(&mut work, plan_id, right, &secret, now).await?;
+        work.commit().await?;
+        Ok(secret)
+    }
+
+    /// Revokes the plan's links of a right.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn revoke(&self, plan_id: &str, right: Right) -> Outcome<()> {
+        let mut work = self.db.begin().await?;
+        revoke_links(&mut work, plan_id, right, Timestamp::now().as_microsecond()).await?;
+        work.commit().await
+    }
+
+    /// Which rights have a live link.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn links(&self, plan_id: &str) -> Outcome<Vec<LinkState>> {
+        let sql = "SELECT opens, max(made_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL GROUP BY opens";
+        let rows = self.db.rows(sql, values![plan_id]).await?;
+        let alive: Vec<(String, i64)> = rows.iter().map(|row| Ok((row.get(0)?, row.get(1)?))).collect::<Outcome<_>>()?;
+        let made_at = |right: Right| alive.iter().find(|(opens, _)| opens == right.key()).map(|&(_, at)| time(at));
+        Ok(Right::ALL.into_iter().map(|right| LinkState { right, made_at: made_at(right) }).collect())
+    }
+}
+
+async fn insert_revision(work: &mut Work, plan_id: &str, number: i64, plan: &SitePlan, now: i64) -> Outcome<()> {
+    let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) VALUES ($1, $2, $3, $4, $5)";
+    let document = serde_json::to_string(plan)?;
+    work.run(sql, values![plan_id, number, &plan.title, &document, now]).await.map(drop)
+}
+
+async fn insert_link(work: &mut Work, plan_id: &str, right: Right, secret: &Secret, now: i64) -> Outcome<()> {
+    let sql = "INSERT INTO links (digest, plan_id, opens, made_at) VALUES ($1, $2, $3, $4)";
+    work.run(sql, values![&secret.digest(), plan_id, right.key(), now]).await.map(drop)
+}
+
+async fn revoke_links(work: &mut Work, plan_id: &str, right: Right, now: i64) -> Outcome<()> {
+    let sql = "UPDATE links SET revoked_at = $1 WHERE plan_id = $2 AND opens = $3 AND revoked_at IS NULL";
+    work.run(sql, values![now, plan_id, right.key()]).await.map(drop)
+}
+
+/// A revision from a row that begins with its number, document and time.
+fn saved(row: &Row) -> Outcome<Saved> {
+    let document: String = row.get(1)?;
+    Ok(Saved { revision: revision_number(row.get(0)?), plan: serde_json::from_str(&document)?, saved_at: time(row.get(2)?) })
+}
+
+/// Revisions are counted up from 1 one at a time: none is ever beyond 32 bits.
+fn revision_number(number: i64) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
+}
+
+fn time(micros: i64) -> Timestamp {
+    Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH)
+}

@@ -1,0 +1,18 @@
+//! The tests of the store on a PostgreSQL database.
+#![allow(clippy::duplicate_mod, reason = "the same tests run on either database")]
+
+use stillground_tests::place::Place;
+use stillground_tests::service::{Service, start_in};
+
+#[path = "store/links.rs"]
+mod links;
+#[path = "store/plans.rs"]
+mod plans;
+
+fn place() -> Place {
+    Place::on_postgres()
+}
+
+fn start() -> Service {
+    start_in(place())
+}

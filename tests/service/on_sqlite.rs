@@ -1,0 +1,17 @@
+//! The tests of the store on a SQLite file.
+
+use stillground_tests::place::Place;
+use stillground_tests::service::{Service, start_in};
+
+#[path = "store/links.rs"]
+mod links;
+#[path = "store/plans.rs"]
+mod plans;
+
+fn place() -> Place {
+    Place::on_sqlite()
+}
+
+fn start() -> Service {
+    start_in(place())
+}

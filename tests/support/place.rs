@@ -1,0 +1,52 @@
+//! A place for plans: a folder, and either a SQLite file in it or a PostgreSQL database of its own.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use stillground_server::config::Settings;
+use tempfile::TempDir;
+
+use crate::postgres::{Cluster, shared};
+
+/// A place for plans; it is gone when it is dropped.
+pub struct Place {
+    folder: TempDir,
+    database: Option<(String, Arc<Cluster>)>,
+}
+
+impl Place {
+    /// A new folder with a SQLite file.
+    ///
+    /// # Panics
+    /// When no folder can be made.
+    #[must_use]
+    pub fn on_sqlite() -> Self {
+        Self { folder: TempDir::new().expect("a folder for the test"), database: None }
+    }
+
+    /// A new database on the server that the tests share.
+    #[must_use]
+    pub fn on_postgres() -> Self {
+        let cluster = shared();
+        Self { database: Some((cluster.database(), cluster)), ..Self::on_sqlite() }
+    }
+
+    /// The settings of a service at this place; several may be started.
+    #[must_use]
+    pub fn settings(&self) -> Settings {
+        let database_url = self.database.as_ref().map(|(url, _)| url.clone());
+        Settings { data: Some(self.folder().join("data")), database_url, ..Settings::default() }
+    }
+
+    /// Its folder.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        self.folder.path()
+    }
+
+    /// Its server and the URL of its database, when it has one.
+    #[must_use]
+    pub fn database(&self) -> Option<(&Cluster, &str)> {
+        self.database.as_ref().map(|(url, cluster)| (&**cluster, url.as_str()))
+    }
+}
