@@ -17,6 +17,7 @@ pub mod figure;
 pub mod halfspace;
 pub mod improve;
 pub mod notes;
+pub mod record;
 pub mod rules;
 pub mod site_plan;
 pub mod source;

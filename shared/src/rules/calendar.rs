@@ -27,8 +27,27 @@ pub fn days_after(date: &str, days: i64) -> Option<String> {
     if !crate::site_plan::work::is_date(date) {
         return None;
     }
+    Some(text_of(number_of(date)? + days))
+}
+
+/// Days from one day of the calendar to another, negative when the other comes first.
+///
+/// # Source
+/// Gregorian calendar, as [`days_after`].
+///
+/// # Valid for
+/// As [`days_after`]; none where either is no date.
+#[must_use]
+pub fn days_between(from: &str, to: &str) -> Option<i64> {
+    if !crate::site_plan::work::is_date(from) || !crate::site_plan::work::is_date(to) {
+        return None;
+    }
+    Some(number_of(to)? - number_of(from)?)
+}
+
+fn number_of(date: &str) -> Option<i64> {
     let number = |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
-    Some(text_of(day_number(number(0..4)?, number(5..7)?, number(8..10)?) + days))
+    Some(day_number(number(0..4)?, number(5..7)?, number(8..10)?))
 }
 
 /// Days since the first of March of the year 0, for years of Gregorian reckoning that begin in March.
@@ -79,6 +98,8 @@ mod tests {
             assert_eq!(days_after(from, days).as_deref(), Some(to), "{from} + {days}");
         }
         assert_eq!(days_after("2027-02-30", 1), None);
+        assert_eq!(days_between("2028-02-28", "2028-03-01"), Some(2));
+        assert_eq!(days_between("2028-03-01", "2027-12-31"), Some(-61));
     }
 
     #[test]

@@ -12,7 +12,7 @@ pub const SOURCE: Source = Source::new("29 CFR 1926 Subpart P", "1989", "Appendi
 pub const TYPES: Source = Source::new("29 CFR 1926 Subpart P", "1989", "Appendix A, (b)", Standing::SecondHand);
 
 /// Type of soil for the slope of a pit's side.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum SlopeType {
     /// Natural solid rock that stands vertical while it is open.

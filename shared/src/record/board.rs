@@ -1,0 +1,116 @@
+//! The tasks as the record leaves them: done, to be done now, later, or held.
+
+use super::entry::{Entry, Kind};
+use super::item::Item;
+use super::reading::{Reading, readings};
+use super::verdict::Verdict;
+use crate::figure::Units;
+use crate::stages::schedule::Task;
+
+/// The tasks as the record leaves them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Board<'a> {
+    /// The entries, in the order in which they were received.
+    pub readings: Vec<Reading<'a>>,
+    /// The tasks, in the schedule's order.
+    pub tasks: Vec<TaskState<'a>>,
+}
+
+/// A task, and how it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TaskState<'a> {
+    /// The task.
+    pub task: &'a Task,
+    /// How it stands.
+    pub state: State<'a>,
+    /// The entry that ticked it off, also while a stop holds it.
+    pub ticked: Option<&'a Entry>,
+}
+
+/// How a task stands.
+#[derive(Debug, Clone, PartialEq)]
+pub enum State<'a> {
+    /// Ticked off.
+    Done,
+    /// Held by these findings, by their places among the readings.
+    Held(Vec<usize>),
+    /// All that comes before is done.
+    Now,
+    /// It waits for these tasks.
+    Later(Vec<&'a str>),
+}
+
+impl Board<'_> {
+    /// The findings that stand as stops.
+    pub fn stops(&self) -> impl Iterator<Item = &Reading<'_>> {
+        self.readings.iter().filter(|reading| reading.stands())
+    }
+
+    /// A task by its name.
+    #[must_use]
+    pub fn task(&self, id: &str) -> Option<&TaskState<'_>> {
+        self.tasks.iter().find(|state| state.task.id == id)
+    }
+
+    /// What the findings at a task ask for, without the stops.
+    pub fn to_do<'b>(&'b self, task: &'b str) -> impl Iterator<Item = &'b str> {
+        let at = move |reading: &&Reading<'_>| reading.entry.task == task && reading.counts();
+        self.readings.iter().filter(at).filter_map(|reading| match &reading.verdict {
+            Some(Verdict::Outside { what_to_do }) => Some(what_to_do.as_str()),
+            _ => None,
+        })
+    }
+}
+
+/// Reads the record: entries in the order in which they were received, held against the tasks and items of the plan.
+#[must_use]
+pub fn board<'a>(entries: &'a [Entry], tasks: &'a [Task], items: &'a [Item], units: Units) -> Board<'a> {
+    let readings = readings(entries, items, units);
+    let stops: Vec<(usize, &str)> = readings
+        .iter()
+        .enumerate()
+        .filter(|(_, reading)| reading.stands())
+        .map(|(place, reading)| (place, reading.entry.task.as_str()))
+        .collect();
+    let ticked: Vec<(&str, &Entry)> = tasks.iter().filter_map(|task| Some((task.id, tick(task.id, &readings)?))).collect();
+    let is_ticked = |id: &str| ticked.iter().any(|(known, _)| *known == id);
+    let state = |task: &'a Task| {
+        let holding: Vec<usize> = stops.iter().filter(|(_, at)| follows(task.id, at, tasks)).map(|&(place, _)| place).collect();
+        let open: Vec<&'a str> = task.after.iter().copied().filter(|before| !is_ticked(before)).collect();
+        match (holding.is_empty(), is_ticked(task.id), open.is_empty()) {
+            (false, ..) => State::Held(holding),
+            (true, true, _) => State::Done,
+            (true, false, true) => State::Now,
+            (true, false, false) => State::Later(open),
+        }
+    };
+    let tasks_now = tasks
+        .iter()
+        .map(|task| TaskState { task, state: state(task), ticked: ticked.iter().find(|(id, _)| *id == task.id).map(|&(_, entry)| entry) })
+        .collect();
+    Board { readings, tasks: tasks_now }
+}
+
+/// The entry that ticked a task off, when none reopened it since.
+fn tick<'a>(task: &str, readings: &[Reading<'a>]) -> Option<&'a Entry> {
+    let speaks = |reading: &&Reading<'a>| {
+        reading.counts() && reading.entry.task == task && matches!(reading.entry.kind, Kind::Done | Kind::Reopened)
+    };
+    readings.iter().rev().find(speaks).map(|reading| reading.entry).filter(|entry| entry.kind == Kind::Done)
+}
+
+/// Whether a task is another or comes after it, directly or by others between.
+fn follows(task: &str, other: &str, tasks: &[Task]) -> bool {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut open: Vec<&str> = vec![task];
+    while let Some(id) = open.pop() {
+        if id == other {
+            return true;
+        }
+        if !seen.contains(&id) {
+            seen.push(id);
+            open.extend(tasks.iter().filter(|known| known.id == id).flat_map(|known| known.after.iter().copied()));
+        }
+    }
+    false
+}

@@ -1,0 +1,41 @@
+//! What is looked at and measured, task by task.
+
+mod bands;
+mod bonding;
+mod digging;
+mod pouring;
+mod proving;
+mod standing;
+mod tightening;
+
+use super::item::Item;
+use crate::brief::Brief;
+use crate::design::Design;
+use crate::figure::Unit;
+
+/// What the items are made from.
+struct Job<'a> {
+    brief: &'a Brief,
+    design: &'a Design,
+}
+
+impl Job<'_> {
+    fn say(&self, value: f64, unit: Unit) -> String {
+        self.brief.units.say(value, unit)
+    }
+}
+
+/// Everything that is looked at and measured for a plan, in the order of the work; only for tasks that it has.
+#[must_use]
+pub fn items(brief: &Brief, design: &Design) -> Vec<Item> {
+    let job = Job { brief, design };
+    let mut items = Vec::new();
+    digging::items(&job, &mut items);
+    pouring::items(&job, &mut items);
+    bonding::items(&job, &mut items);
+    standing::items(&job, &mut items);
+    tightening::items(&job, &mut items);
+    proving::items(&job, &mut items);
+    items.retain(|item| design.schedule.iter().any(|task| task.id == item.task));
+    items
+}

@@ -1,0 +1,67 @@
+//! Plate and column: level and plumb.
+
+use super::Job;
+use super::bands::{fine_to, number, up_to};
+use crate::figure::Unit;
+use crate::record::item::{Answer, Asks, Item};
+use crate::record::verdict::Verdict;
+use crate::source::Source;
+use crate::units::{metre, millimetre};
+
+/// A lower nut is set to a tenth of a millimetre; a plate that is out by more than five of them is levelled again, mm.
+const LEVEL_MM: f64 = 0.5;
+/// Out by more than this something else is wrong, mm.
+const TILTED_MM: f64 = 5.0;
+/// A column leans by no more than one part in so many.
+const PLUMB_RATIO: f64 = 500.0;
+const LEVEL: Source = Source::judgement("half a millimetre across the plate; the mount's own adjusters take the rest");
+const PLUMB: Source = Source::judgement("a five-hundredth of the height");
+
+pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
+    let across = job.say(millimetre::get(job.design.pier.plate_side), Unit::Millimetre);
+    for (id, title) in [("level_x", "Plate out of level, east to west"), ("level_y", "Plate out of level, south to north")] {
+        let again = "level it again before the nuts are tightened; turn the level end for end each time.";
+        let tilted = Verdict::stop(
+            "do not tighten. Something is under the plate, a nut stands on a burr, or a stud leans.",
+            "whoever made the plan, if nothing is found",
+        );
+        let bands = up_to(LEVEL_MM, Verdict::Within).up_to(TILTED_MM, Verdict::outside(again)).above(tilted);
+        let limit = job.say(LEVEL_MM, Unit::Millimetre);
+        items.push(
+            Item::new(id, "level", title, format!("{limit} or less"), number(Unit::Millimetre, [0.0, 200.0], bands))
+                .how(format!("The difference of height over the {across} of the plate, by a level and feeler gauges."))
+                .proves()
+                .from(LEVEL),
+        );
+    }
+    let height = 1000.0 * metre::get(job.design.pier.height);
+    let allowed = height / PLUMB_RATIO;
+    for (id, title) in [("plumb_x", "Column out of plumb, east to west"), ("plumb_y", "Column out of plumb, south to north")] {
+        let bands = fine_to(allowed).above(Verdict::outside(
+            "turn the nuts under the plate until it stands; a leaning tube on a level plate was welded so, and may stay.",
+        ));
+        items.push(
+            Item::new(
+                id,
+                "level",
+                title,
+                format!("{} or less", job.say(allowed, Unit::Millimetre)),
+                number(Unit::Millimetre, [0.0, 2000.0], bands),
+            )
+            .how(format!("Over its height of {}, by a plumb line.", job.say(height / 1000.0, Unit::Metre)))
+            .proves()
+            .from(PLUMB),
+        );
+    }
+    let clear = vec![
+        Answer::fine("clear", "nothing touches"),
+        Answer::then(
+            "touches",
+            "something touches the pier",
+            Verdict::outside("free it: whatever bridges the gap brings every step on the floor to the star."),
+        ),
+    ];
+    items.push(
+        Item::new("gap", "floor", "Gap between floor and pier, all round", "nothing touches", Asks::Choice(clear)).lead("Gap:").proves(),
+    );
+}
