@@ -7,8 +7,11 @@ mod database;
 mod failure;
 mod file;
 mod migration;
+pub mod photos;
 mod plans;
+pub mod record;
 mod secret;
+pub mod sheets;
 
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;

@@ -9,7 +9,7 @@ use crate::store::archive;
 /// Writes a copy of the store; the service may go on meanwhile.
 pub(super) fn backup(config: &Config, file: &Path) -> Result<(), Failure> {
     let held = block_on(archive::backup(&config.database, file))?.map_err(Failure::fault)?;
-    println!("{}: {} plans in {} revisions", file.display(), held.plans, held.revisions);
+    println!("{}: {held}", file.display());
     Ok(())
 }
 
@@ -23,7 +23,7 @@ pub(super) fn restore(config: &Config, file: &Path, force: bool) -> Result<(), F
         }
         failure => Failure::fault(format!("{}: {failure}", file.display())),
     })?;
-    println!("{} plans in {} revisions restored", held.plans, held.revisions);
+    println!("{held} restored");
     if let Some(aside) = aside {
         println!("the store that was there is now {}", aside.display());
     }

@@ -77,7 +77,7 @@ fn database(settings: &Settings, config: &Result<Config, BadSetting>) -> Result<
         return Ok(Line { name, value: if settings.database_url.is_some() { "stated" } else { "" }.to_owned(), explains, found });
     };
     let found = match block_on(archive::look(database))? {
-        Ok(held) => Ok(format!("schema {} of {SCHEMA}, {} plans in {} revisions, sound", held.schema, held.plans, held.revisions)),
+        Ok(held) => Ok(format!("schema {} of {SCHEMA}, {held}, sound", held.schema)),
         Err(StoreFailure::Missing(_)) => Ok("it will be made on first start".to_owned()),
         Err(failure) => Err(failure.to_string()),
     };

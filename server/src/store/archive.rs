@@ -25,7 +25,14 @@ pub struct Inventory {
     pub plans: i64,
     /// Revisions of all plans.
     pub revisions: i64,
+    /// Entries in the records of all plans; none in a store from before there were records.
+    pub entries: i64,
+    /// Photographs among them.
+    pub photos: i64,
 }
+
+/// The first schema with a record.
+const RECORD: i64 = 2;
 
 /// Writes a consistent copy of the store to a new file, while services may be writing.
 ///
@@ -90,12 +97,29 @@ pub async fn inspect(file: &Path) -> Outcome<Inventory> {
     }
     let plans = sqlx::query_scalar(PLANS).fetch_one(&mut connection).await?;
     let revisions = sqlx::query_scalar(REVISIONS).fetch_one(&mut connection).await?;
+    let (mut entries, mut photos) = (0, 0);
+    if schema >= RECORD {
+        entries = sqlx::query_scalar(ENTRIES).fetch_one(&mut connection).await?;
+        photos = sqlx::query_scalar(PHOTOS).fetch_one(&mut connection).await?;
+    }
     connection.close().await?;
-    Ok(Inventory { schema, plans, revisions })
+    Ok(Inventory { schema, plans, revisions, entries, photos })
 }
 
 const PLANS: &str = "SELECT count(*) FROM plans";
 const REVISIONS: &str = "SELECT count(*) FROM revisions";
+const ENTRIES: &str = "SELECT count(*) FROM entries";
+const PHOTOS: &str = "SELECT count(*) FROM photos";
+
+impl std::fmt::Display for Inventory {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} plans in {} revisions", self.plans, self.revisions)?;
+        if self.entries > 0 {
+            write!(f, ", {} entries in their records, {} photographs among them", self.entries, self.photos)?;
+        }
+        Ok(())
+    }
+}
 
 /// Copies a store's file before it is changed.
 pub(super) async fn keep_file(store: &Path, to: &Path) -> Outcome<()> {

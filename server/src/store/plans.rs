@@ -147,10 +147,10 @@ fn saved(row: &Row) -> Outcome<Saved> {
 }
 
 /// Revisions are counted up from 1 one at a time: none is ever beyond 32 bits.
-fn revision_number(number: i64) -> u32 {
+pub(super) fn revision_number(number: i64) -> u32 {
     u32::try_from(number).unwrap_or(u32::MAX)
 }
 
-fn time(micros: i64) -> Timestamp {
+pub(super) fn time(micros: i64) -> Timestamp {
     Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH)
 }

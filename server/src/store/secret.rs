@@ -50,6 +50,15 @@ pub(super) fn plan_id() -> Result<String, StoreFailure> {
     Ok(BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase())
 }
 
+/// A word for a plan's printed sheets: 130 random bits in 26 letters.
+pub(super) fn sheet_token() -> Result<String, StoreFailure> {
+    let mut bytes = [0; BYTES];
+    getrandom::fill(&mut bytes).map_err(StoreFailure::Random)?;
+    let mut token = BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase();
+    token.truncate(26);
+    Ok(token)
+}
+
 impl fmt::Debug for Secret {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("Secret(…)")

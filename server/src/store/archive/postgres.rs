@@ -10,7 +10,7 @@ use sqlx::{AssertSqlSafe, Connection, Executor, Postgres, Sqlite};
 
 use super::file::{aside, make_private_file, open_existing};
 use super::table::{Load, Table, tables};
-use super::{Inventory, PLANS, REVISIONS, keep_database, postgres_version};
+use super::{ENTRIES, Inventory, PHOTOS, PLANS, RECORD, REVISIONS, keep_database, postgres_version};
 use crate::config::PostgresServer;
 use crate::store::database::{Row, bound, postgres_options};
 use crate::store::migration::{SCHEMA, alone, postgres_steps, sqlite_steps};
@@ -61,8 +61,13 @@ pub(super) async fn look(server: &PostgresServer) -> Outcome<Inventory> {
     let schema = existing_version(server, &mut connection).await?;
     let plans = sqlx::query_scalar(PLANS).fetch_one(&mut connection).await?;
     let revisions = sqlx::query_scalar(REVISIONS).fetch_one(&mut connection).await?;
+    let (mut entries, mut photos) = (0, 0);
+    if schema >= RECORD {
+        entries = sqlx::query_scalar(ENTRIES).fetch_one(&mut connection).await?;
+        photos = sqlx::query_scalar(PHOTOS).fetch_one(&mut connection).await?;
+    }
     connection.close().await?;
-    Ok(Inventory { schema, plans, revisions })
+    Ok(Inventory { schema, plans, revisions, entries, photos })
 }
 
 async fn connect(server: &PostgresServer) -> Outcome<PgConnection> {
