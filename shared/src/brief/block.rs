@@ -2,6 +2,7 @@
 
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
+use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::SitePlan;
 use crate::site_plan::block::{Cement, Concrete, Mix, Reinforcement};
 use crate::source::Source;
@@ -56,13 +57,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         ),
         side_contact_from: said.side_contact_from_m.map(metre::new),
         side_contact_to: said.side_contact_to_m.map(metre::new),
-        concrete: ask.choice(
-            "block.concrete",
-            said.concrete,
-            Concrete::C25,
-            Concrete::key,
-            Taken::new("the usual class for a footing", "resistance of the studs, day of drilling", house),
-        ),
+        concrete: concrete(plan, ask, house),
         cement: ask.choice(
             "block.cement",
             said.cement,
@@ -109,4 +104,16 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             Taken::new("a usual bag", "number of bags", house),
         ),
     }
+}
+
+/// A class left open is the one that the exposure table asks for, unless it is mixed where only a plainer one is reached.
+fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
+    let delivered = plan.block.mix.is_none_or(|mix| mix == Mix::Ready);
+    let (class, why, source) = if delivered {
+        (Concrete::C30, "what the exposure table asks of concrete that rain and frost reach", exposure::SOURCE)
+    } else {
+        (Concrete::C25, "what a careful mix on site or good bags reach without tests", house)
+    };
+    let taken = Taken::new(why, "resistance of the studs, day of drilling", source);
+    ask.choice("block.concrete", plan.block.concrete, class, Concrete::key, taken)
 }
