@@ -58,16 +58,21 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
         title: "A metre cube",
         says: "About a metre square and at least a metre deep, hard against undisturbed ground.".to_owned(),
         calculation: format!(
-            "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and rocks {} times as stiffly as the cube would in \
-             the same ground.",
+            "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and stands against rocking {} \
+             the cube would in the same ground.",
             m(outline.length),
             m(outline.width),
             m(outline.depth),
             units.say(kilogram::get(outline.mass()) / 1000.0, Unit::Tonne),
-            units.say(outline.rocking_ratio(contact_ratio(brief, outline.depth)), Unit::One)
+            as_stiffly(units.say(outline.rocking_ratio(contact_ratio(brief, outline.depth)), Unit::One))
         ),
         verdict_words,
     }
+}
+
+/// How one stiffness compares with another, as a sentence has it.
+fn as_stiffly(times: String) -> String {
+    if times == "1" { "as stiffly as".to_owned() } else { format!("{times} times as stiffly as") }
 }
 
 fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
