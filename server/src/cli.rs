@@ -3,6 +3,7 @@
 mod archive;
 mod check;
 mod design;
+mod parcel;
 mod print;
 mod serve;
 
@@ -52,13 +53,26 @@ enum Command {
         /// The file to write
         file: PathBuf,
     },
-    /// Put a copy in the store's place; the planner must be stopped
+    /// Put a copy in the store's place, be it SQLite or PostgreSQL; the planner must be stopped
     Restore {
         /// A file written by backup
         file: PathBuf,
         /// Replace a store that is there; it is kept beside the new one
         #[arg(long)]
         force: bool,
+    },
+    /// Write one plan with all its revisions as JSON, without its links
+    Export {
+        /// The plan's name in the store, or the secret of one of its links
+        plan: String,
+        /// A new file; left out: the standard output
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
+    /// Keep a plan that was exported as a new one, and print its new links
+    Import {
+        /// A file written by export; - reads it from the standard input
+        file: PathBuf,
     },
     /// Explain each setting and what is wrong with it
     Check,
@@ -109,6 +123,8 @@ fn obey(line: Line) -> Result<(), Failure> {
         Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
         Command::Backup { file } => archive::backup(&config()?, &file),
         Command::Restore { file, force } => archive::restore(&config()?, &file, force),
+        Command::Export { plan, out } => parcel::export(&config()?, &plan, out.as_deref()),
+        Command::Import { file } => parcel::import(&config()?, &file),
         Command::Check => check::check(&line.settings),
     }
 }

@@ -7,6 +7,7 @@ mod database;
 mod failure;
 mod file;
 mod migration;
+mod parcel;
 pub mod photos;
 mod plans;
 pub mod record;
@@ -18,6 +19,7 @@ use stillground::site_plan::SitePlan;
 
 pub use failure::StoreFailure;
 pub use migration::SCHEMA;
+pub use parcel::{BadParcel, Carried, Parcel};
 pub use secret::Secret;
 
 use crate::config::Database;
@@ -85,6 +87,13 @@ pub struct Links {
     pub record: Secret,
     /// Opens for reading.
     pub view: Secret,
+}
+
+impl Links {
+    /// Three new ones.
+    fn new() -> Outcome<Self> {
+        Ok(Self { edit: Secret::new()?, record: Secret::new()?, view: Secret::new()? })
+    }
 }
 
 /// A plan as a link opened it.

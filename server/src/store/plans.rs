@@ -17,14 +17,12 @@ impl Store {
     /// The store's own; nothing was kept then.
     pub async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
         let id = secret::plan_id()?;
-        let links = Links { edit: Secret::new()?, record: Secret::new()?, view: Secret::new()? };
+        let links = Links::new()?;
         let now = Timestamp::now().as_microsecond();
         let mut work = self.db.begin().await?;
         work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)", values![&id, now]).await?;
         insert_revision(&mut work, &id, 1, plan, now).await?;
-        for (right, secret) in [(Right::Edit, &links.edit), (Right::Record, &links.record), (Right::View, &links.view)] {
-            insert_link(&mut work, &id, right, secret, now).await?;
-        }
+        insert_links(&mut work, &id, &links, now).await?;
         work.commit().await?;
         Ok(Created { id, links })
     }
@@ -124,10 +122,17 @@ impl Store {
     }
 }
 
-async fn insert_revision(work: &mut Work, plan_id: &str, number: i64, plan: &SitePlan, now: i64) -> Outcome<()> {
+pub(super) async fn insert_revision(work: &mut Work, plan_id: &str, number: i64, plan: &SitePlan, now: i64) -> Outcome<()> {
     let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) VALUES ($1, $2, $3, $4, $5)";
     let document = serde_json::to_string(plan)?;
     work.run(sql, values![plan_id, number, &plan.title, &document, now]).await.map(drop)
+}
+
+pub(super) async fn insert_links(work: &mut Work, plan_id: &str, links: &Links, now: i64) -> Outcome<()> {
+    for (right, secret) in [(Right::Edit, &links.edit), (Right::Record, &links.record), (Right::View, &links.view)] {
+        insert_link(work, plan_id, right, secret, now).await?;
+    }
+    Ok(())
 }
 
 async fn insert_link(work: &mut Work, plan_id: &str, right: Right, secret: &Secret, now: i64) -> Outcome<()> {
@@ -141,7 +146,7 @@ async fn revoke_links(work: &mut Work, plan_id: &str, right: Right, now: i64) ->
 }
 
 /// A revision from a row that begins with its number, document and time.
-fn saved(row: &Row) -> Outcome<Saved> {
+pub(super) fn saved(row: &Row) -> Outcome<Saved> {
     let document: String = row.get(1)?;
     Ok(Saved { revision: revision_number(row.get(0)?), plan: serde_json::from_str(&document)?, saved_at: time(row.get(2)?) })
 }
