@@ -4,10 +4,14 @@
 use stillground_tests::place::Place;
 use stillground_tests::service::{Service, start_in};
 
+#[path = "store/archive.rs"]
+mod archive;
 #[path = "store/links.rs"]
 mod links;
 #[path = "store/plans.rs"]
 mod plans;
+#[path = "store/releases.rs"]
+mod releases;
 
 fn place() -> Place {
     Place::on_postgres()

@@ -9,6 +9,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
 use std::time::{Duration, Instant};
 
+use crate::place::Place;
+
 /// Longest time for a command that is meant to end.
 const LONGEST: Duration = Duration::from_secs(20);
 
@@ -84,12 +86,34 @@ pub struct Process {
 }
 
 /// Starts a service on a folder and waits for its address.
+#[must_use]
+pub fn serve(folder: &Path) -> Process {
+    start(command(folder, &["--listen", "127.0.0.1:0"]))
+}
+
+/// Runs it to its end on a place's store.
+#[must_use]
+pub fn run_in(place: &Place, words: &[&str]) -> Output {
+    run(place.folder(), &with_flags(&place.flags(), words))
+}
+
+/// Starts a service on a place's store and waits for its address.
+#[must_use]
+pub fn serve_in(place: &Place) -> Process {
+    start(command(place.folder(), &with_flags(&place.flags(), &["--listen", "127.0.0.1:0"])))
+}
+
+fn with_flags<'a>(flags: &'a [String], words: &[&'a str]) -> Vec<&'a str> {
+    words.iter().copied().chain(flags.iter().map(String::as_str)).collect()
+}
+
+/// Starts a service by a command and waits for its address.
 ///
 /// # Panics
 /// When it prints none.
 #[must_use]
-pub fn serve(folder: &Path) -> Process {
-    let mut child = command(folder, &["--listen", "127.0.0.1:0"]).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().expect("it runs");
+pub fn start(mut command: Command) -> Process {
+    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::null()).spawn().expect("it runs");
     let mut printed = String::new();
     BufReader::new(child.stdout.take().expect("its output")).read_line(&mut printed).expect("a line");
     let socket = printed.trim().trim_start_matches("http://").trim_end_matches('/').parse().expect("an address");

@@ -38,6 +38,17 @@ impl Place {
         Settings { data: Some(self.folder().join("data")), database_url, ..Settings::default() }
     }
 
+    /// The same settings as flags of the command line.
+    ///
+    /// # Panics
+    /// When its folder's name is no text.
+    #[must_use]
+    pub fn flags(&self) -> Vec<String> {
+        let data = self.folder().join("data").to_str().expect("a name").to_owned();
+        let database = self.database.iter().flat_map(|(url, _)| ["--database-url".to_owned(), url.clone()]);
+        ["--data".to_owned(), data].into_iter().chain(database).collect()
+    }
+
     /// Its folder.
     #[must_use]
     pub fn folder(&self) -> &Path {

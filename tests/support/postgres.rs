@@ -46,8 +46,7 @@ impl Cluster {
     #[must_use]
     pub fn start() -> Self {
         let folder = TempDir::new().expect("a folder for the server");
-        let port = TcpListener::bind("127.0.0.1:0").and_then(|free| free.local_addr()).expect("a free port").port();
-        let cluster = Self { folder, port, programs: programs(), databases: AtomicU32::new(0) };
+        let cluster = Self { folder, port: free_port(), programs: programs(), databases: AtomicU32::new(0) };
         if is_root() {
             fs::set_permissions(cluster.folder.path(), fs::Permissions::from_mode(0o711)).expect("a folder that can be entered");
             fs::create_dir(cluster.data()).expect("a folder for its data");
@@ -129,6 +128,14 @@ impl Drop for Cluster {
     fn drop(&mut self) {
         let _ = self.command("pg_ctl", &["stop", "-w", "-s", "-m", "immediate"]).stdout(Stdio::null()).stderr(Stdio::null()).status();
     }
+}
+
+/// A free port below those that the system hands out by itself: none of the services started meanwhile takes it.
+fn free_port() -> u16 {
+    static NEXT: AtomicU32 = AtomicU32::new(0);
+    let first = std::process::id().wrapping_mul(7);
+    let port = || u16::try_from(20_000 + first.wrapping_add(NEXT.fetch_add(1, Ordering::Relaxed)) % 12_000).expect("a port");
+    (0..100).map(|_| port()).find(|&port| TcpListener::bind(("127.0.0.1", port)).is_ok()).expect("a free port")
 }
 
 fn run(command: &mut Command) -> String {

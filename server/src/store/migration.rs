@@ -90,13 +90,14 @@ pub(super) async fn sqlite_version(connection: &mut SqliteConnection) -> Outcome
 /// A database of a newer version or with another program's tables; no room for the copy that is made first.
 pub(super) async fn postgres(pool: &PgPool, server: &PostgresServer) -> Outcome<()> {
     let mut connection = pool.acquire().await?;
-    if postgres_version(&mut connection).await? == SCHEMA {
-        return Ok(());
-    }
+    // The lock comes before the first look: another's new tables would be seen one by one.
     let mut work = connection.begin().await?;
     alone(&mut work).await?;
     let found = postgres_version(&mut work).await?;
-    if found > 0 && found < SCHEMA {
+    if found == SCHEMA {
+        return Ok(work.rollback().await?);
+    }
+    if found > 0 {
         archive::keep_database(server, &before(&server.beside(), found)).await?;
     }
     postgres_steps(&mut work, found, SCHEMA).await?;

@@ -27,11 +27,9 @@ impl SqlitePools {
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             make_private_folder(folder)?;
         }
+        make_private_file(path)?;
         let options = options(path);
-        let writer = pool(1)
-            .before_acquire(|connection, _| Box::pin(is_fresh(connection)))
-            .connect_with(options.clone().create_if_missing(true))
-            .await?;
+        let writer = pool(1).before_acquire(|connection, _| Box::pin(is_fresh(connection))).connect_with(options.clone()).await?;
         migration::sqlite(&mut *writer.acquire().await?, path).await?;
         let readers = pool(READERS).connect_with(options.pragma("query_only", "ON")).await?;
         Ok(Self { writer, readers, file: StoreFile::at(path)? })
@@ -79,6 +77,18 @@ fn pool(connections: u32) -> SqlitePoolOptions {
         .idle_timeout(None)
         .max_lifetime(None)
         .test_before_acquire(false)
+}
+
+/// Makes an empty file that only its owner may read; one that is there is left as it is.
+fn make_private_file(path: &Path) -> std::io::Result<()> {
+    let mut options = std::fs::OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    match options.open(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::AlreadyExists => Err(error),
+        _ => Ok(()),
+    }
 }
 
 /// Makes a folder that only its owner may read, and those above it; one that is there is left as it is.
