@@ -119,6 +119,51 @@ impl Trouble {
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")).with_errors(vec![error])
     }
 
+    /// An entry of the record that cannot be kept, each member with what is wrong.
+    #[must_use]
+    pub fn entry(faults: &[(&str, String)]) -> Self {
+        let error = |(path, detail): &(&str, String)| FieldError {
+            path: (*path).to_owned(),
+            detail: detail.clone(),
+            value: None,
+            range: None,
+            with: Vec::new(),
+        };
+        let detail = match faults {
+            [(_, one)] => one.clone(),
+            many => format!("{} things are wrong with this entry; nothing was kept.", many.len()),
+        };
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "entry", detail).with_errors(faults.iter().map(error).collect())
+    }
+
+    /// An entry under a name that another one has.
+    #[must_use]
+    pub fn name_taken() -> Self {
+        Self::new(
+            StatusCode::CONFLICT,
+            "name_taken",
+            "Another entry has this name, and an entry is never changed. Send it under a new name.",
+        )
+    }
+
+    /// A record that takes no more.
+    #[must_use]
+    pub fn record_full() -> Self {
+        let said = "The record of this plan takes no more of these. Nothing was lost; tell whoever made the plan.";
+        Self::new(StatusCode::CONFLICT, "record_full", said)
+    }
+
+    /// The same words, when they say that the plan contradicts itself: no fault of the entry that was sent.
+    #[must_use]
+    pub fn contradictory(self) -> Self {
+        if self.errors.is_empty() {
+            return self;
+        }
+        let said =
+            "The plan's answers contradict each other just now, so nothing can be held against it. Keep the entry and send it later.";
+        Self::new(StatusCode::CONFLICT, "contradictory", said)
+    }
+
     /// A body that is no JSON at all.
     #[must_use]
     pub fn not_json(said: impl Display) -> Self {

@@ -3,6 +3,7 @@
 pub mod question;
 pub mod questions;
 pub mod reading;
+pub mod record;
 pub mod sheet;
 pub mod step;
 pub mod table;

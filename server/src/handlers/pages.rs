@@ -6,9 +6,11 @@ mod front;
 mod links;
 mod place;
 mod plan;
+mod record;
 mod revisions;
 mod save;
 mod step;
+mod who;
 
 use axum::Router;
 use axum::routing::{get, post};
@@ -33,6 +35,7 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))
         .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
+        .route("/p/{secret}/record", get(record::show).post(record::keep))
         .route("/p/{secret}/card", get(plan::card))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/materials.csv", get(files::materials))

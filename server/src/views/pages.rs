@@ -12,6 +12,7 @@ pub mod links;
 pub mod number;
 pub mod panel;
 pub mod plan;
+pub mod record;
 pub mod remarks;
 pub mod revisions;
 pub mod stale;

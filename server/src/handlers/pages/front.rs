@@ -70,6 +70,10 @@ pub async fn example(State(app): State<App>) -> Redirect {
 
 /// A link without a step: where its holder has something to do.
 pub async fn open(place: Place) -> Redirect {
-    let step = if place.right.may_edit() { "site" } else { "plan" };
+    let step = match place.right {
+        Right::Edit => "site",
+        Right::Record => "record",
+        Right::View => "plan",
+    };
     Redirect::to(&format!("{}/{step}", place.root))
 }

@@ -89,7 +89,7 @@ const fn may(right: Right) -> &'static str {
         Right::Edit => {
             "Its holder changes answers, links and all. Replacing it shuts out everyone who has the old one, in other browsers too."
         }
-        Right::Record => "Its holder sees the plan and its tasks, and changes no answer.",
+        Right::Record => "Its holder sees the plan and what to do today, ticks tasks off, enters what was measured, and changes no answer.",
         Right::View => "Its holder sees the plan, prints it, and changes nothing.",
     }
 }

@@ -218,7 +218,7 @@ fn schedule(design: &Design, units: Units) -> Vec<TaskView> {
 }
 
 /// A length of time in the unit that one would say it in.
-fn lasting(hours: f64, units: Units) -> String {
+pub(super) fn lasting(hours: f64, units: Units) -> String {
     use stillground::figure::Unit::{Day, Hour, Minute};
     match hours {
         hours if hours < 1.0 => units.say(hours * 60.0, Minute),

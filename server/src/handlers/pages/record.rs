@@ -1,0 +1,140 @@
+//! The helper's page, and what is entered there.
+
+use axum::Json;
+use axum::extract::rejection::FormRejection;
+use axum::extract::{Form, Query, State};
+use axum::http::header::ACCEPT;
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{Html, IntoResponse, Redirect, Response};
+use axum_extra::extract::CookieJar;
+use data_encoding::BASE32_NOPAD_NOCASE;
+use serde::Deserialize;
+use serde_json::json;
+use stillground::record::Entry;
+
+use super::place::Place;
+use super::who;
+use crate::app::App;
+use crate::error::Trouble;
+use crate::forms::record::{RecordFault, box_of, read};
+use crate::forms::sheet::Sheet;
+use crate::record::{Record, Writer, examine, take};
+use crate::store::Saved;
+use crate::views::pages::answer;
+use crate::views::pages::record::log::Log;
+use crate::views::pages::record::{RecordPage, Typed, Work};
+
+type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
+
+/// What a redirect tells the page it leads to.
+#[derive(Default, Deserialize)]
+pub struct Said {
+    kept: Option<u32>,
+}
+
+/// The page.
+pub async fn show(State(app): State<App>, place: Place, jar: CookieJar, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
+    let notice = said.kept.map(|count| if count == 1 { "One entry was kept.".to_owned() } else { format!("{count} entries were kept.") });
+    let page = page(&app, &place, who::name(&jar), &Typed::default()).await?;
+    answer(&RecordPage { notice, ..page })
+}
+
+/// Takes what a form says. A script that keeps what could not be sent asks for JSON and hears what became of it.
+pub async fn keep(State(app): State<App>, place: Place, jar: CookieJar, headers: HeaderMap, sent: Sent) -> Result<Response, Trouble> {
+    if !place.right.may_record() {
+        return Err(Trouble::not_with_this_link("record or edit"));
+    }
+    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
+    let sheet = Sheet::sent(pairs);
+    let writer = writer(&place);
+    let items = Record::load(&app, &writer).await.map_err(Trouble::contradictory)?;
+    let mut sent = read(&sheet, &items.items, items.planned.brief.units);
+    if sent.faults.is_empty() {
+        for entry in &sent.entries {
+            match examine(&app, &writer, entry).await {
+                Err(trouble) if trouble.code == "entry" => sent.faults.extend(faults(entry, &trouble)),
+                other => other?,
+            }
+        }
+    }
+    let script = headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+    if !sent.faults.is_empty() {
+        return refused(&app, &place, &jar, &sheet, &sent.faults, script).await;
+    }
+    for entry in &sent.entries {
+        take(&app, &writer, entry).await?;
+    }
+    let (jar, count) = (who::with(&app, jar, sheet.text("who").unwrap_or_default()), sent.entries.len());
+    if script {
+        return Ok((jar, Json(json!({ "kept": count }))).into_response());
+    }
+    let task = sheet.text("task").unwrap_or_default();
+    Ok((jar, Redirect::to(&format!("{}/record?kept={count}#{task}", place.root))).into_response())
+}
+
+async fn refused(
+    app: &App,
+    place: &Place,
+    jar: &CookieJar,
+    sheet: &Sheet,
+    faults: &[RecordFault],
+    script: bool,
+) -> Result<Response, Trouble> {
+    if script {
+        let said: Vec<&str> = faults.iter().map(|fault| fault.said.as_str()).collect();
+        return Ok((StatusCode::UNPROCESSABLE_ENTITY, Json(json!({ "refused": said }))).into_response());
+    }
+    let who = sheet.text("who").map_or_else(|| who::name(jar), str::to_owned);
+    let page = page(app, place, who, &Typed { sheet: Some(sheet), faults }).await?;
+    Ok((StatusCode::UNPROCESSABLE_ENTITY, answer(&page)?).into_response())
+}
+
+/// What is wrong with an entry, at the boxes of the form.
+fn faults(entry: &Entry, trouble: &Trouble) -> Vec<RecordFault> {
+    let name = |path: &str| match (path, &entry.item) {
+        ("value" | "text" | "item", Some(item)) => box_of(item),
+        _ => path.to_owned(),
+    };
+    trouble.errors.iter().map(|error| RecordFault::at(name(&error.path), error.detail.clone())).collect()
+}
+
+/// Who writes, by the link that opened the page.
+pub(super) fn writer(place: &Place) -> Writer {
+    let saved = Saved { revision: place.revision, plan: place.plan.clone(), saved_at: jiff::Timestamp::UNIX_EPOCH };
+    Writer { plan_id: place.plan_id.clone(), right: place.right, saved }
+}
+
+/// The page, filled in.
+pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_>) -> Result<RecordPage, Trouble> {
+    let (work, log) = match Record::load(app, &writer(place)).await {
+        Ok(record) => (Some(Work::of(&record, typed)), Log::of(&record)),
+        Err(trouble) if !trouble.errors.is_empty() => (None, Log::unjudged(&app.store.entries(&place.plan_id).await?)),
+        Err(trouble) => return Err(trouble),
+    };
+    let task = typed.sheet.and_then(|sheet| sheet.text("task")).unwrap_or_default();
+    let at = |fault: &RecordFault| match fault.name.strip_prefix("item~") {
+        Some(item) => format!("{task}-{}", item.replace(':', "-")),
+        None => task.to_owned(),
+    };
+    Ok(RecordPage {
+        frame: place.frame("Record of the work"),
+        root: place.root.clone(),
+        plan_id: place.plan_id.clone(),
+        revision: place.revision,
+        may_record: place.right.may_record(),
+        may_edit: place.right.may_edit(),
+        who,
+        form: form_name()?,
+        notice: None,
+        faults: typed.faults.iter().map(|fault| (at(fault), fault.said.clone())).collect(),
+        work,
+        log,
+    })
+}
+
+/// A name for the page's forms, so that a form that is sent twice is kept once.
+fn form_name() -> Result<String, Trouble> {
+    let mut bytes = [0; 15];
+    getrandom::fill(&mut bytes).map_err(|error| Trouble::broken("asking the system for random numbers", &error))?;
+    Ok(BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase())
+}

@@ -1,0 +1,127 @@
+//! A task on the helper's page.
+
+use stillground::record::{Board, Kind, State, TaskState, Verdict};
+
+use super::boxes::{BoxView, boxes};
+use super::figures;
+use super::log::by;
+use crate::record::Record;
+use crate::views::pages::panel::CautionView;
+use crate::views::pages::plan::lasting;
+use crate::views::pages::record::Typed;
+use crate::views::pages::words;
+
+/// A task.
+#[derive(Debug, Clone)]
+pub struct TaskView {
+    /// Its name.
+    pub id: &'static str,
+    /// What is done.
+    pub title: String,
+    /// When the schedule has it.
+    pub when: String,
+    /// How long it takes.
+    pub lasts: String,
+    /// Whether it is a wait.
+    pub wait: bool,
+    /// Why then and so long.
+    pub why: String,
+    /// The part of the work.
+    pub part: &'static str,
+    /// What can hurt at it.
+    pub cautions: Vec<CautionView>,
+    /// The figures that it needs.
+    pub figures: Vec<(&'static str, String)>,
+    /// The drawings that it needs: name and words.
+    pub drawings: Vec<(&'static str, &'static str)>,
+    /// What is measured at it.
+    pub boxes: Vec<BoxView>,
+    /// What the findings at it ask for.
+    pub to_do: Vec<String>,
+    /// Why it is held.
+    pub held: Vec<String>,
+    /// Tasks that come before it and are open.
+    pub waits_for: Vec<String>,
+    /// Who ticked it off, and when.
+    pub ticked: Option<String>,
+    /// Notes: words, and by whom.
+    pub notes: Vec<(String, String)>,
+    /// Photographs: name, words, and by whom.
+    pub photos: Vec<(String, String, String)>,
+    /// What was typed as a note and not taken.
+    pub note: String,
+    /// What is wrong with the form and no single box.
+    pub errors: Vec<String>,
+}
+
+/// What the tasks are made from.
+pub(super) struct Desk<'a> {
+    pub(super) record: &'a Record,
+    pub(super) board: &'a Board<'a>,
+    pub(super) typed: &'a Typed<'a>,
+}
+
+impl Desk<'_> {
+    pub(super) fn task(&self, state: &TaskState<'_>) -> TaskView {
+        let (task, design) = (state.task, &self.record.planned.design);
+        let units = self.record.planned.brief.units;
+        let cautions = design.cautions.iter().filter(|caution| !task.wait && caution.when == task.part);
+        let sheet = self.typed.sheet.filter(|sheet| sheet.text("task") == Some(task.id));
+        TaskView {
+            id: task.id,
+            title: task.title.clone(),
+            when: task.earliest.clone(),
+            lasts: lasting(task.lasts_h, units),
+            wait: task.wait,
+            why: task.why.clone(),
+            part: words::part(task.part),
+            cautions: cautions.map(CautionView::of).collect(),
+            figures: figures::of(task.id, design, units),
+            drawings: figures::drawings(task.id, design),
+            boxes: boxes(self, task.id, sheet),
+            to_do: self.board.to_do(task.id).map(str::to_owned).collect(),
+            held: self.held(state),
+            waits_for: self.waits_for(state),
+            ticked: state.ticked.map(|entry| self.by(&entry.id, &entry.who)),
+            notes: self.said(task.id, Kind::Note),
+            photos: self.photos(task.id),
+            note: sheet.and_then(|sheet| sheet.text("note")).unwrap_or_default().to_owned(),
+            errors: if sheet.is_some() { self.errors() } else { Vec::new() },
+        }
+    }
+
+    pub(super) fn by(&self, id: &str, who: &str) -> String {
+        by(who, self.record.kept.iter().find(|kept| kept.entry.id == id))
+    }
+
+    fn held(&self, state: &TaskState<'_>) -> Vec<String> {
+        let State::Held(places) = &state.state else { return Vec::new() };
+        let why = |&place: &usize| match &self.board.readings.get(place)?.verdict {
+            Some(Verdict::Stop { why, ask, .. }) => Some(format!("{why} Ask: {ask}.")),
+            _ => None,
+        };
+        places.iter().filter_map(why).collect()
+    }
+
+    fn waits_for(&self, state: &TaskState<'_>) -> Vec<String> {
+        let State::Later(open) = &state.state else { return Vec::new() };
+        open.iter().filter_map(|id| self.board.task(id)).map(|state| state.task.title.clone()).collect()
+    }
+
+    fn said(&self, task: &str, kind: Kind) -> Vec<(String, String)> {
+        let entries = self.board.readings.iter().filter(|reading| reading.counts()).map(|reading| reading.entry);
+        let of_task = entries.filter(|entry| entry.task == task && entry.kind == kind);
+        of_task.map(|entry| (entry.text.clone().unwrap_or_default(), self.by(&entry.id, &entry.who))).collect()
+    }
+
+    fn photos(&self, task: &str) -> Vec<(String, String, String)> {
+        let entries = self.board.readings.iter().filter(|reading| reading.counts()).map(|reading| reading.entry);
+        let of_task = entries.filter(|entry| entry.task == task && entry.kind == Kind::Photo);
+        of_task.map(|entry| (entry.id.clone(), entry.text.clone().unwrap_or_default(), self.by(&entry.id, &entry.who))).collect()
+    }
+
+    /// What is wrong with a form and stands at no box of a measurement.
+    fn errors(&self) -> Vec<String> {
+        self.typed.faults.iter().filter(|fault| !fault.name.starts_with("item~")).map(|fault| fault.said.clone()).collect()
+    }
+}
