@@ -12,14 +12,14 @@ use crate::halfspace::{Shelf, SmallShelf};
 use crate::site_plan::SitePlan;
 use crate::stages::block::Block;
 use crate::stages::ground_stiffness::GroundStiffness;
-use crate::stages::motion::improvement::Improvement;
+use crate::stages::motion::improvement::{Improvement, SideEffect};
 use crate::stages::motion::{self, Disturbance, Motion};
 use crate::stages::{block, floor, ground, ground_stiffness, pier, room};
 
 pub use change::Change;
 
 /// Improvements that are listed.
-const MOST: usize = 8;
+const MOST: usize = 10;
 /// Effects smaller than this are not worth a line.
 const LEAST_RATIO: f64 = 0.01;
 /// Shapes of block that are tried at once.
@@ -87,20 +87,31 @@ fn measures(disturbances: &[Disturbance], settle_s: Option<f64>, (arcsec, second
     all
 }
 
-/// The figure that the change takes most from, in parts of what is allowed.
+/// The figure that the change takes most from, in parts of what is allowed, and what else it changes.
 fn improvement(change: Change, before: &[Measure], after: &[Measure]) -> Option<(f64, Improvement)> {
-    let (saved, old, new) = before
-        .iter()
-        .filter_map(|old| {
-            let new = after.iter().find(|new| new.id == old.id)?;
-            Some(((old.size - new.size) / old.allowed, old, new))
-        })
-        .max_by(|(a, ..), (b, ..)| a.total_cmp(b))?;
+    let pairs: Vec<(&Measure, &Measure)> =
+        before.iter().filter_map(|old| Some((old, after.iter().find(|new| new.id == old.id)?))).collect();
+    let saved = |(old, new): (&Measure, &Measure)| (old.size - new.size) / old.allowed;
+    let &(old, new) = pairs.iter().max_by(|&&a, &&b| saved(a).total_cmp(&saved(b)))?;
     let effect_ratio = new.size / old.size - 1.0;
-    (saved > 0.0 && effect_ratio.is_finite() && effect_ratio < -LEAST_RATIO).then(|| {
-        let Change { words, fields, .. } = change;
-        (saved, Improvement { change: words, fields, effect_ratio, what: old.id, before: old.size, after: new.size, unit: old.unit })
+    let Change { words, fields, .. } = change;
+    (saved((old, new)) > 0.0 && effect_ratio.is_finite() && effect_ratio < -LEAST_RATIO).then(|| {
+        let also = side_effects(&pairs, old.id);
+        let told =
+            Improvement { change: words, fields, effect_ratio, what: old.id, before: old.size, after: new.size, unit: old.unit, also };
+        (saved((old, new)), told)
     })
+}
+
+fn side_effects(pairs: &[(&Measure, &Measure)], main: &str) -> Vec<SideEffect> {
+    let mut also: Vec<SideEffect> = pairs
+        .iter()
+        .filter(|(old, _)| old.id != main)
+        .map(|(old, new)| SideEffect { what: old.id, effect_ratio: new.size / old.size - 1.0 })
+        .filter(|effect| effect.effect_ratio.is_finite() && effect.effect_ratio.abs() >= LEAST_RATIO)
+        .collect();
+    also.sort_by(|a, b| b.effect_ratio.abs().total_cmp(&a.effect_ratio.abs()));
+    also
 }
 
 /// A shelf of one's own before the one that was brought, so that a shape is solved once even where nothing is kept.

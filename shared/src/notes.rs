@@ -22,6 +22,19 @@ pub enum Verdict {
 /// Utilisation above which a check that holds is called close.
 pub const CLOSE_RATIO: f64 = 0.9;
 
+impl Verdict {
+    /// The verdict on a demand over its capacity.
+    #[must_use]
+    pub fn of(utilisation: f64) -> Self {
+        match utilisation {
+            ratio if !ratio.is_finite() => Self::Unknown,
+            ratio if ratio <= CLOSE_RATIO => Self::Holds,
+            ratio if ratio <= 1.0 => Self::Close,
+            _ => Self::Fails,
+        }
+    }
+}
+
 /// A demand held against a capacity.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Check {
@@ -82,8 +95,7 @@ impl Check {
     fn judged(id: &'static str, title: String, demand: f64, capacity: f64, unit: Unit, utilisation: Option<f64>, source: Source) -> Self {
         let verdict = match utilisation {
             _ if !demand.is_finite() || !capacity.is_finite() => Verdict::Unknown,
-            Some(ratio) if ratio <= CLOSE_RATIO => Verdict::Holds,
-            Some(ratio) if ratio <= 1.0 => Verdict::Close,
+            Some(ratio) => Verdict::of(ratio),
             None if demand <= 0.0 => Verdict::Holds,
             _ => Verdict::Fails,
         };

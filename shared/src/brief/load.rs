@@ -35,6 +35,8 @@ pub struct Load {
     pub seeing_arcsec: Given<f64>,
     /// Stated budget, arcsec.
     pub budget_arcsec: Option<f64>,
+    /// Stated time for a knock to die.
+    pub settle_s: Option<Time>,
     /// Wind while observing.
     pub observing_wind: Given<Velocity>,
     /// Slew acceleration, degrees per second squared.
@@ -140,6 +142,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             Taken::new("good nights at a low site", "the budget", house),
         ),
         budget_arcsec: said.budget_arcsec,
+        settle_s: said.settle_s.map(second::new),
         observing_wind: ask.number(
             "load.observing_wind_m_s",
             Unit::MetrePerSecond,

@@ -3,18 +3,20 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::rules::tubes::{self, Tube};
-use crate::site_plan::floor::{FARTHEST_M, Soles};
+use crate::site_plan::floor::{FARTHEST_M, FloorKind, Soles};
 use crate::site_plan::load::Enclosure;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::site_plan::{SitePlan, Stand};
 use crate::stages::block::Block;
 use crate::stages::motion::improvement::{NewField, NewValue};
-use crate::units::{metre, millimetre};
+use crate::units::{metre, millimetre, newton_metre_per_radian};
 
 /// How much wider or deeper a block is tried, m.
 const MORE_M: f64 = 0.2;
 /// How much farther out people are tried, m.
 const OUT_M: f64 = 0.5;
+/// From here on a mount is as good as rigid, N m/rad.
+const RIGID_N_M_PER_RAD: f64 = 1e8;
 /// Distance of a person's middle from a wall, m.
 const FROM_WALL_M: f64 = 0.3;
 
@@ -225,6 +227,13 @@ fn from_axis(from: [f64; 2], to: [f64; 2]) -> f64 {
     (from[0] + along * way[0]).hypot(from[1] + along * way[1])
 }
 
+/// A mount twice as stiff, unless it is rigid as it is.
+fn mount(plan: &SitePlan, brief: &Brief) -> Option<Change> {
+    let stiffness = newton_metre_per_radian::get(brief.load.mount_stiffness.value);
+    let words = "a mount twice as stiff, on the same pier".to_owned();
+    (stiffness < RIGID_N_M_PER_RAD).then(|| Change::new(plan, words).number("load.mount_stiffness_n_m_per_rad", 2.0 * stiffness))
+}
+
 fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
     let mut changes = Vec::new();
     if brief.pier.levelling.value == Levelling::Nuts {
@@ -244,6 +253,21 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
         changes.push(
             Change::new(plan, "soft soles".into()).text("floor.soles", Soles::Soft.key(), |plan| plan.floor.soles = Some(Soles::Soft)),
         );
+    }
+    changes.extend(mount(plan, brief));
+    if brief.floor.kind.value != FloorKind::Deck {
+        changes.push(Change::new(plan, "a deck on posts along the walls instead of feet on the ground beside the block".into()).text(
+            "floor.kind",
+            FloorKind::Deck.key(),
+            |plan| plan.floor.kind = Some(FloorKind::Deck),
+        ));
+    }
+    if brief.load.enclosure.value == Enclosure::RollOff {
+        changes.push(Change::new(plan, "a dome with a slit instead of walls with a roof that rolls away".into()).text(
+            "load.enclosure",
+            Enclosure::Dome.key(),
+            |plan| plan.load.enclosure = Some(Enclosure::Dome),
+        ));
     }
     if brief.load.enclosure.value == Enclosure::Open {
         changes.push(Change::new(plan, "walls round the telescope, with a roof that rolls away".into()).text(

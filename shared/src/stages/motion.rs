@@ -10,6 +10,7 @@ pub mod influence;
 mod knock;
 pub mod modes;
 pub mod people;
+pub mod quiet;
 pub mod rig;
 mod season;
 mod shape;
@@ -37,9 +38,10 @@ use crate::units::{Frequency, Spread, hertz, megapascal};
 pub use budget::Budget;
 pub use heat::Heat;
 pub use knock::Knock;
+pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
-pub use share::Disturbance;
+pub use share::{Disturbance, StarWidth};
 pub use walk::Walk;
 pub use wind::Wind;
 pub use workings::{frequency_id, stand_id};
@@ -97,21 +99,32 @@ pub struct Motion {
     pub settle_s: Option<f64>,
     /// A bump by hand in full.
     pub bump: Option<Knock>,
-    /// The stop of a slew or flip.
+    /// The stop of a slew.
     pub slew: Option<Knock>,
+    /// The end of a flip across the meridian, when both axes stop together.
+    pub flip: Option<Knock>,
     /// Lean of the polar axis in a year; null where the ground cannot be presumed.
     pub season: Option<Season>,
     /// Largest movement that is acceptable.
     pub budget_arcsec: f64,
     /// The budget in full.
     pub budget: Budget,
-    /// Distance from which a person's weight tilts the pier less than the budget.
+    /// Distance from the pier's axis beyond which a person who stands still moves the star by less than the budget, in the
+    /// softest ground; the same as in `quiet`. Null when there is none within 20 m.
     pub quiet_distance_m: Option<f64>,
+    /// The same, and whether it holds anywhere on the floor.
+    pub quiet: Option<Quiet>,
+    /// The same for somebody who walks.
+    pub quiet_walking: Option<Quiet>,
+    /// How many times as far as somebody who stands a step moves the star; null when unknown.
+    pub step_ratio: Option<f64>,
     /// What the solved ground says of weights on the floor: map, linings, practice.
     #[serde(flatten)]
     pub on_ground: stands::OnGround,
     /// Who moves the star, largest first.
     pub disturbances: Vec<Disturbance>,
+    /// The star's width when everything happens within one exposure; null where nothing is known.
+    pub star: Option<StarWidth>,
     /// Where to stand and walk during exposures: a card for the wall.
     pub where_to_stand: Vec<String>,
     /// What moves the star, in words with this plan's own figures, the largest mover first.
@@ -140,9 +153,18 @@ pub fn stage(
     let bump = solved.as_ref().map(|system| knock::bump(system, budget.arcsec, &mut notes));
     let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
     let slew = solved.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
-    let people = People::find(brief, floor, solved.as_ref(), influence, &budget, bump, &mut notes);
-    let walked = people.walk.peak_arcsec.zip(people.walk.worst_peak_arcsec);
-    let parts = share::Parts { brief, system: solved.as_ref(), floor, influence, walk: walked, wind: wind.as_ref(), heat: &heat };
+    let flip = solved.as_ref().map(|system| knock::flip(brief, system, budget.arcsec));
+    let people = People::find(brief, floor, solved.as_ref(), influence, &budget, [bump, slew, flip], &mut notes);
+    let parts = share::Parts {
+        brief,
+        system: solved.as_ref(),
+        floor,
+        influence,
+        walk: people.walk.in_short(brief),
+        wind: wind.as_ref(),
+        heat: &heat,
+        budget_arcsec: budget.arcsec,
+    };
     let disturbances = share::find(&parts);
     let modes = solved.as_ref().map(shape::shapes).unwrap_or_default();
     let season = season::find(brief, ground, block, &mut notes);
@@ -163,11 +185,16 @@ pub fn stage(
         settle_s: bump.and_then(|bump| bump.settle_s),
         bump,
         slew,
+        flip,
         season,
         budget_arcsec: budget.arcsec,
         budget,
-        quiet_distance_m: people.quiet_distance_m,
+        quiet_distance_m: people.quiet[0].map(|quiet| quiet.distance_m),
+        quiet: people.quiet[0],
+        quiet_walking: people.quiet[1],
+        step_ratio: people.step_ratio,
         on_ground: stands::OnGround::find(brief, ground, block, stiffness, pier, floor, &mut notes),
+        star: share::star_width(brief, &disturbances),
         disturbances,
         where_to_stand: people.where_to_stand,
         summary,
@@ -195,16 +222,28 @@ pub fn disturbances(
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
     let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
-    let walk = solved.as_ref().zip(influence).and_then(|(system, influence)| walk::peaks_arcsec(brief, floor, system, influence));
+    let walk = solved.as_ref().zip(influence).and_then(|(system, influence)| walk::peaks(brief, floor, system, influence));
     let settle = solved.as_ref().and_then(|system| knock::bump(system, budget.arcsec, &mut notes).worst_settle_s);
-    (share::find(&share::Parts { brief, system: solved.as_ref(), floor, influence, walk, wind: wind.as_ref(), heat: &heat }), settle)
+    let parts = share::Parts {
+        brief,
+        system: solved.as_ref(),
+        floor,
+        influence,
+        walk,
+        wind: wind.as_ref(),
+        heat: &heat,
+        budget_arcsec: budget.arcsec,
+    };
+    (share::find(&parts), settle)
 }
 
 /// What people do to the star.
 struct People {
     stands: Vec<StandTilt>,
     walk: Walk,
-    quiet_distance_m: Option<f64>,
+    /// Of somebody who stands, and of somebody who walks.
+    quiet: [Option<Quiet>; 2],
+    step_ratio: Option<f64>,
     where_to_stand: Vec<String>,
 }
 
@@ -217,25 +256,30 @@ impl People {
         system: Option<&System>,
         influence: Option<&dyn Influence>,
         budget: &Budget,
-        bump: Option<Knock>,
+        knocks: [Option<Knock>; 3],
         notes: &mut Notes,
     ) -> Self {
         let (Some(system), Some(influence)) = (system, influence) else {
             return Self {
                 stands: unknown_stands(brief),
                 walk: walk::unknown(NOT_SOLVED),
-                quiet_distance_m: None,
+                quiet: [None; 2],
+                step_ratio: None,
                 where_to_stand: Vec::new(),
             };
         };
         let ground = people::Ground { floor, influence };
-        let quiet_distance_m = card::quiet_distance_m(brief, system, &ground, budget.arcsec);
-        let wait = bump.and_then(|bump| bump.worst_settle_s);
+        let step_ratio = walk::step_ratio(brief, &system.low);
+        let quiet = [1.0, step_ratio].map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
+        // The longest of the knocks that the card names.
+        let wait_s = knocks.into_iter().try_fold(0.0_f64, |most, knock| knock?.worst_settle_s.map(|s| most.max(s)));
+        let card = card::Parts { brief, system, ground, budget_arcsec: budget.arcsec, quiet, step_ratio, wait_s };
         Self {
             stands: stands(brief, system, &ground),
             walk: walk::find(brief, floor, system, influence, notes),
-            quiet_distance_m,
-            where_to_stand: card::words(brief, system, &ground, budget.arcsec, quiet_distance_m, wait),
+            quiet,
+            step_ratio: Some(step_ratio),
+            where_to_stand: card::words(&card),
         }
     }
 }

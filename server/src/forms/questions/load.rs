@@ -40,6 +40,7 @@ pub(super) const CAMERA: Topic = Topic {
         number("load.aperture_mm", "Aperture", "", "A common telescope."),
         number("load.seeing_arcsec", "Width of a star on a good night", "Full width at half of its height.", "Good nights at a low site."),
         number("load.budget_arcsec", "The most that the star may move", "", "It follows from what the telescope is for."),
+        number("load.settle_s", "The longest that a knock may take to die", "", "It follows from what the telescope is for."),
         number("load.guiding_interval_s", "Time between two corrections of the guider", "", "A common guider."),
         number("load.observing_wind_m_s", "Wind in which you still observe", "The mean, not the gusts.", "A breezy night."),
         number(

@@ -11,7 +11,7 @@ use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::image_motion::{scale, width};
 use crate::site_plan::Use;
-use crate::source::Source;
+use crate::source::{Source, Standing};
 use crate::units::{millimetre, second};
 
 /// Growth of a star's width that long exposures bear.
@@ -27,6 +27,12 @@ const EYE_ARCSEC: f64 = 60.0;
 /// Share of the seeing disc within which the eye does not mind a movement.
 const EYE_SEEING_RATIO: f64 = 0.5;
 
+/// About a second for a good portable mount after a touch.
+const EYE_SETTLES: Source =
+    Source::new("Covington, How to Use a Computerized Telescope", "2002", "steadiness of tripods and piers", Standing::Read);
+/// More than three seconds is inadequate.
+const FRAMES_SETTLE: Source = Source::new("McAnally, Jupiter and How to Observe It", "2008", "chapter 7, mounts", Standing::Read);
+
 /// How far a star may move and how long a knock may take to die.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Budget {
@@ -34,6 +40,10 @@ pub struct Budget {
     pub arcsec: f64,
     /// Longest time for a knock to die.
     pub settle_s: f64,
+    /// Why so long.
+    pub settle_why: String,
+    /// Where that comes from.
+    pub settle_source: Source,
     /// Why.
     pub why: String,
     /// Whether the person stated it.
@@ -46,11 +56,7 @@ pub struct Budget {
 #[must_use]
 pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
     let purpose = brief.purpose.value;
-    let settle_s = match purpose {
-        Use::Visual => 2.0,
-        Use::Planetary => 3.0,
-        Use::DeepSky => 5.0,
-    };
+    let (settle_s, settle_why, settle_source) = settling(brief);
     let (arcsec, why, source) = match purpose {
         Use::DeepSky => deep_sky(brief, notes),
         Use::Planetary => planetary(brief, notes),
@@ -60,11 +66,42 @@ pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
         Some(stated) => Budget {
             arcsec: stated,
             settle_s,
+            settle_why,
+            settle_source,
             why: format!("You stated it. For this use the planner would have taken {}: {why}", brief.units.say(arcsec, Unit::Arcsecond)),
             stated: true,
             source: Source::judgement("stated by the person"),
         },
-        None => Budget { arcsec, settle_s, why, stated: false, source },
+        None => Budget { arcsec, settle_s, settle_why, settle_source, why, stated: false, source },
+    }
+}
+
+/// How long a knock may take to die, by use: two readings of what observers bear, and a share of an exposure.
+fn settling(brief: &Brief) -> (f64, String, Source) {
+    let (usual, why, source) = match brief.purpose.value {
+        Use::Visual => (
+            2.0,
+            "a good portable mount shakes for about a second after a touch, one that needs three is called inadequate; a pier should be nearer the first.",
+            EYE_SETTLES,
+        ),
+        Use::Planetary => (
+            3.0,
+            "a mount that needs more than three seconds to come to rest after a touch is called inadequate for the planets.",
+            FRAMES_SETTLE,
+        ),
+        Use::DeepSky => (
+            5.0,
+            "nobody touches the telescope during an exposure; five seconds after a slew cost less than two per cent of one of five minutes.",
+            Source::judgement("five seconds of an exposure of five minutes"),
+        ),
+    };
+    match brief.load.settle_s {
+        Some(stated) => (
+            second::get(stated),
+            format!("You stated it. For this use the planner would have taken {}: {why}", brief.units.say(usual, Unit::Second)),
+            Source::judgement("stated by the person"),
+        ),
+        None => (usual, why.to_owned(), source),
     }
 }
 

@@ -1,29 +1,32 @@
 //! Where to stand: words for a card on the wall.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
-use crate::site_plan::floor::FloorKind;
+use crate::figure::{Unit, Units};
 use crate::stages::motion::people::Ground;
-use crate::stages::motion::system::{Planes, System};
-use crate::units::{kilogram, metre};
+use crate::stages::motion::quiet::{DIRECTIONS, Quiet, person_kg, turn};
+use crate::stages::motion::system::System;
+use crate::units::metre;
 
-/// The eight directions, clockwise from north.
-const DIRECTIONS: [(&str, f64, f64); 8] = [
-    ("north", 0.0, 1.0),
-    ("north-east", 1.0, 1.0),
-    ("east", 1.0, 0.0),
-    ("south-east", 1.0, -1.0),
-    ("south", 0.0, -1.0),
-    ("south-west", -1.0, -1.0),
-    ("west", -1.0, 0.0),
-    ("north-west", -1.0, 1.0),
-];
 /// Distance of a person's middle from a wall, m.
 const FROM_WALL_M: f64 = 0.3;
-/// Rounds of the search for the quiet distance.
-const ROUNDS: usize = 6;
-/// Farthest that is looked at, m.
-const FARTHEST_M: f64 = 20.0;
+
+/// What the card is written from.
+pub struct Parts<'a> {
+    /// Inputs.
+    pub brief: &'a Brief,
+    /// Modes.
+    pub system: &'a System,
+    /// Ground and floor.
+    pub ground: Ground<'a>,
+    /// Budget, arcsec.
+    pub budget_arcsec: f64,
+    /// Quiet distance of somebody who stands, and of somebody who walks.
+    pub quiet: [Option<Quiet>; 2],
+    /// How many times as far as somebody who stands a step moves the star.
+    pub step_ratio: f64,
+    /// Time for a knock to die.
+    pub wait_s: Option<f64>,
+}
 
 /// A place at the floor's edge, and what a person there does to the star.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,87 +36,87 @@ struct Edge {
     arcsec: f64,
 }
 
-/// Distance from which on a person moves the star by less than the budget, in the low ground, whichever way from the pier.
-///
-/// The movement falls about as the square of the distance, so that a few steps towards the budget find it; it is then
-/// looked at again that no direction is louder.
-#[must_use]
-pub fn quiet_distance_m(brief: &Brief, system: &System, ground: &Ground<'_>, budget_arcsec: f64) -> Option<f64> {
-    let mass = person_kg(brief);
-    // Without posts the block's two planes of symmetry make one quarter stand for all.
-    let asked = if ground.floor.kind != FloorKind::Deck { 3 } else { DIRECTIONS.len() };
-    let loudest = |distance: f64| {
-        DIRECTIONS
-            .iter()
-            .take(asked)
-            .map(|(_, x, y)| {
-                let length = x.hypot(*y);
-                turn(&system.low, ground, mass, [x / length * distance, y / length * distance])
-            })
-            .fold(0.0, f64::max)
-    };
-    let nearest = 0.5 * metre::get(brief.pier.outside_diameter.value);
-    let mut distance = 1.5;
-    for _ in 0..ROUNDS {
-        let next = (distance * (loudest(distance) / budget_arcsec).sqrt()).clamp(nearest, FARTHEST_M);
-        let settled = (next / distance - 1.0).abs() < 0.01;
-        distance = next;
-        if settled {
-            break;
-        }
-    }
-    (distance < FARTHEST_M).then_some(distance)
-}
-
 /// The card's sentences.
 #[must_use]
-pub fn words(
-    brief: &Brief,
-    system: &System,
-    ground: &Ground<'_>,
-    budget_arcsec: f64,
-    quiet_m: Option<f64>,
-    wait_s: Option<f64>,
-) -> Vec<String> {
-    let edges = edges(brief, system, ground);
-    let still = |edge: &&Edge| edge.arcsec <= budget_arcsec;
-    let mut words = Vec::new();
-    let least = edges.iter().min_by(|a, b| a.arcsec.total_cmp(&b.arcsec));
-    let quiet = quiet_m.map(|quiet| quiet.max(metre::get(brief.pier.outside_diameter.value)));
-    match (edges.iter().filter(still).count(), quiet) {
-        (8, Some(quiet)) => words.push(format!(
-            "While an exposure runs, walk and stand at least {} from the pier; out there a person moves the star by less than {}.",
-            brief.units.say(quiet, Unit::Metre),
-            brief.units.say(budget_arcsec, Unit::Arcsecond)
-        )),
-        (0, _) => words.push(format!(
-            "Nowhere on this floor is far enough from the pier: leave the room while an exposure runs. Even in the stillest place a \
-             person moves the star by {}.",
-            least.map_or_else(String::new, |edge| brief.units.say(edge.arcsec, Unit::Arcsecond))
-        )),
+pub fn words(parts: &Parts<'_>) -> Vec<String> {
+    let units = parts.brief.units;
+    let edges = edges(parts);
+    let mut words = standing(parts, &edges);
+    words.push(walking(parts, &edges));
+    let stillest = edges.iter().min_by(|a, b| a.arcsec.total_cmp(&b.arcsec)).filter(|_| !anywhere(parts.quiet[0]));
+    words.extend(stillest.map(|edge| {
+        format!(
+            "The stillest place is to the {}, {} from the middle of the pier: a person there moves the star by {}.",
+            edge.name,
+            units.say(edge.distance_m, Unit::Metre),
+            arcsec_up(units, edge.arcsec)
+        )
+    }));
+    words.push("Two people count double, three threefold.".into());
+    words.push("Touch neither pier, telescope nor anything that is fixed to them, and keep feet, bags and chairs off the block.".into());
+    words.push(match parts.wait_s {
+        Some(wait) => format!(
+            "After a bump, a slew or a flip across the meridian, wait {} before the next exposure.",
+            units.say(wait.max(1.0).ceil(), Unit::Second)
+        ),
+        None => "After a bump, a slew or a flip across the meridian, wait until the star stands still.".into(),
+    });
+    words
+}
+
+fn anywhere(quiet: Option<Quiet>) -> bool {
+    quiet.is_some_and(|quiet| quiet.anywhere)
+}
+
+fn standing(parts: &Parts<'_>, edges: &[Edge]) -> Vec<String> {
+    let units = parts.brief.units;
+    let budget = units.say(parts.budget_arcsec, Unit::Arcsecond);
+    let still = |edge: &&Edge| edge.arcsec <= parts.budget_arcsec;
+    match (edges.iter().filter(still).count(), parts.quiet[0]) {
+        (_, Some(quiet)) if quiet.anywhere => vec![format!(
+            "While an exposure runs you may stand anywhere on this floor, off the block: a person who stands still moves the star by less \
+             than {budget}."
+        )],
+        (8, Some(quiet)) => vec![format!(
+            "While an exposure runs, stand at least {} from the middle of the pier; out there a person who stands still moves the star by \
+             less than {budget}.",
+            metres_up(units, quiet.distance_m)
+        )],
+        (0, _) => {
+            let least = edges.iter().map(|edge| edge.arcsec).reduce(f64::min).unwrap_or(0.0);
+            vec![format!(
+                "Nowhere on this floor is far enough from the pier: leave the room while an exposure runs. Even in the stillest place a \
+                 person moves the star by {}, and {budget} is the most that is acceptable.",
+                arcsec_up(units, least)
+            )]
+        }
         _ => {
             let good: Vec<&str> = edges.iter().filter(still).map(|edge| edge.name).collect();
             let bad: Vec<&str> = edges.iter().filter(|edge| !still(edge)).map(|edge| edge.name).collect();
-            words.push(format!("While an exposure runs, stand by the walls to the {} of the pier.", list(&good)));
-            words.push(format!("Do not stand or walk to the {} of it.", list(&bad)));
+            vec![
+                format!("While an exposure runs, stand by the walls to the {} of the pier.", list(&good)),
+                format!("Do not stand to the {} of it: there is too little room to be far enough.", list(&bad)),
+            ]
         }
     }
-    if let Some(edge) = least {
-        words.push(format!(
-            "The stillest place is to the {}, {} from the pier: a person there moves the star by {}.",
-            edge.name,
-            brief.units.say(edge.distance_m, Unit::Metre),
-            brief.units.say(edge.arcsec, Unit::Arcsecond)
-        ));
+}
+
+fn walking(parts: &Parts<'_>, edges: &[Edge]) -> String {
+    let units = parts.brief.units;
+    let times = format!("{:.1}", parts.step_ratio);
+    let room = edges.iter().map(|edge| edge.distance_m).fold(0.0, f64::max);
+    match parts.quiet[1] {
+        Some(quiet) if quiet.anywhere => {
+            format!(
+                "You may walk about as well: a step moves the star {times} times as far as somebody who stands there, and that is within it too."
+            )
+        }
+        Some(quiet) if quiet.distance_m <= room => format!(
+            "Walk no nearer than {} to the middle of the pier: a step moves the star {times} times as far as somebody who stands there.",
+            metres_up(units, quiet.distance_m)
+        ),
+        _ => format!("Do not walk about while an exposure runs: a step moves the star {times} times as far as somebody who stands there."),
     }
-    words.push("Touch neither pier, telescope nor anything that is fixed to them, and keep bags and chairs off the block.".into());
-    if let Some(wait) = wait_s {
-        words.push(format!(
-            "After a bump, a slew or a step close to the pier, wait {} before the next exposure.",
-            brief.units.say(wait.max(1.0).ceil(), Unit::Second)
-        ));
-    }
-    words
 }
 
 fn list(names: &[&str]) -> String {
@@ -124,24 +127,50 @@ fn list(names: &[&str]) -> String {
     }
 }
 
+/// A distance to keep, rounded up to what a tape on a wall shows: a tenth of a metre, half a foot.
+fn metres_up(units: Units, metres: f64) -> String {
+    let step = match units {
+        Units::Metric => 0.1,
+        Units::Imperial => 0.5 * 0.3048,
+    };
+    units.say((metres / step - 1e-9).ceil() * step, Unit::Metre)
+}
+
+/// A movement rounded up to a hundredth of an arcsecond, above one to a tenth.
+fn arcsec_up(units: Units, arcsec: f64) -> String {
+    let steps = if arcsec < 1.0 { 100.0 } else { 10.0 };
+    units.say((arcsec * steps - 1e-9).ceil() / steps, Unit::Arcsecond)
+}
+
 /// What a person does at the eight places where the floor ends.
-fn edges(brief: &Brief, system: &System, ground: &Ground<'_>) -> Vec<Edge> {
+fn edges(parts: &Parts<'_>) -> Vec<Edge> {
+    let floor = &parts.brief.floor;
     let half = |extent: f64| (extent / 2.0 - FROM_WALL_M).max(0.2);
-    let (length, width) = (half(metre::get(brief.floor.length.value)), half(metre::get(brief.floor.width.value)));
+    let (length, width) = (half(metre::get(floor.length.value)), half(metre::get(floor.width.value)));
     DIRECTIONS
         .iter()
         .map(|(name, x, y)| {
             let place = [x * length, y * width];
-            Edge { name, distance_m: place[0].hypot(place[1]), arcsec: turn(&system.low, ground, person_kg(brief), place) }
+            Edge {
+                name,
+                distance_m: place[0].hypot(place[1]),
+                arcsec: turn(&parts.system.low, &parts.ground, person_kg(parts.brief), place),
+            }
         })
         .collect()
 }
 
-fn person_kg(brief: &Brief) -> f64 {
-    kilogram::get(brief.floor.walker_mass.value)
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-fn turn(planes: &Planes, ground: &Ground<'_>, mass_kg: f64, place: [f64; 2]) -> f64 {
-    let [x, y] = ground.under(planes, mass_kg, place);
-    x.hypot(y)
+    #[test]
+    fn what_hangs_on_the_wall_is_rounded_to_the_safe_side() {
+        let plain = |text: String| text.replace('\u{a0}', " ");
+        assert_eq!(plain(metres_up(Units::Metric, 1.141)), "1.2 m");
+        assert_eq!(plain(metres_up(Units::Metric, 1.1)), "1.1 m");
+        assert_eq!(plain(metres_up(Units::Imperial, 1.141)), "4 ft");
+        assert_eq!(plain(arcsec_up(Units::Metric, 0.051)), "0.06 arcsec");
+        assert_eq!(plain(arcsec_up(Units::Metric, 1.51)), "1.6 arcsec");
+    }
 }

@@ -4,7 +4,7 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::source::Source;
-use crate::stages::motion::Motion;
+use crate::stages::motion::{Knock, Motion};
 use crate::units::second;
 
 const OURS: Source = Source::judgement("budget by use; no standard exists");
@@ -132,38 +132,43 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 }
 
 fn settle(motion: &Motion, notes: &mut Notes) {
-    let title = "A bump dies soon";
-    let Some(bump) = &motion.bump else {
-        return unknown("motion.settle", title, Unit::Second, notes);
-    };
-    let fields: &[&str] = &["pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.mount_stiffness_n_m_per_rad"];
-    let source = Source::judgement("2 s for the eye, 3 s for frames, 5 s for long exposures");
-    let note = "Damping is taken from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, settles it. \
-                Sand in the column is what shortens it most.";
-    notes.check(match bump.worst_settle_s {
-        Some(time) => {
-            Check::at_most("motion.settle", title, time, motion.budget.settle_s, Unit::Second, source).note(note).moved_by(fields)
-        }
-        None => Check::unknown("motion.settle", title, Unit::Second, source, "It takes more than ten minutes; that is no pier.")
-            .moved_by(fields),
-    });
-    if let Some(slew) = &motion.slew {
-        notes.check(match slew.worst_settle_s {
-            Some(time) => {
-                Check::at_most("motion.slew", "The star is still soon after a slew", time, motion.budget.settle_s, Unit::Second, source)
-                    .note(
-                        "The drive's torque goes at once when a slew or a flip across the meridian stops; the swing then dies by damping.",
-                    )
-                    .moved_by(&["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad"])
-            }
-            None => Check::unknown(
-                "motion.slew",
-                "The star is still soon after a slew",
-                Unit::Second,
-                source,
-                "It takes more than ten minutes.",
-            ),
-        });
+    let damping = "Damping is put together from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, settles \
+                   it.";
+    let knocks: [(&'static str, &str, Option<Knock>, &str, &'static [&'static str]); 3] = [
+        (
+            "motion.settle",
+            "A bump dies soon",
+            motion.bump,
+            "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.",
+            &["load.mount_stiffness_n_m_per_rad", "pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.settle_s"],
+        ),
+        (
+            "motion.slew",
+            "The star is still soon after a slew",
+            motion.slew,
+            "The drive's torque goes at once when a slew stops; the swing then dies by damping.",
+            &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"],
+        ),
+        (
+            "motion.flip",
+            "The star is still soon after a flip across the meridian",
+            motion.flip,
+            "Both axes stop together.",
+            &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"],
+        ),
+    ];
+    for (id, title, knock, says, fields) in knocks {
+        let Some(knock) = knock else {
+            unknown(id, title, Unit::Second, notes);
+            continue;
+        };
+        let budget = &motion.budget;
+        let check = match knock.worst_settle_s {
+            Some(time) => Check::at_most(id, title, time, budget.settle_s, Unit::Second, budget.settle_source)
+                .note(format!("{says} {} {damping}", sentence(&budget.settle_why))),
+            None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes; that is no pier."),
+        };
+        notes.check(check.moved_by(fields));
     }
 }
 

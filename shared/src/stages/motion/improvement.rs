@@ -47,4 +47,15 @@ pub struct Improvement {
     pub after: f64,
     /// Unit of both.
     pub unit: Unit,
+    /// What else changes by a hundredth or more, for better or worse, the largest change first.
+    pub also: Vec<SideEffect>,
+}
+
+/// What a change does besides.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SideEffect {
+    /// The `id` of a disturbance, or `settle`.
+    pub what: &'static str,
+    /// Change of the figure over the figure.
+    pub effect_ratio: f64,
 }

@@ -9,10 +9,14 @@ use crate::source::Source;
 use crate::stages::motion::system::{Planes, Swings, System};
 use crate::units::kilogram_square_metre;
 
-/// A bump by hand at the telescope: some 10 N for a tenth of a second, N s.
-pub const BUMP_N_S: f64 = 1.0;
+/// A bump by hand at the telescope, N.
+pub const BUMP_N: f64 = 10.0;
+/// Time that it lasts, s: longer than a pier's swing, so that it is a push and no blow.
+pub const BUMP_S: f64 = 0.1;
 /// Where the bump comes from.
-pub const BUMP_SOURCE: Source = Source::judgement("a bump by hand at the telescope, 10 N for 0.1 s");
+pub const BUMP_SOURCE: Source = Source::judgement(
+    "a bump by hand at the telescope, 10 N for 0.1 s; what is left after a square pulse is at most min(ωT, 2) of the steady turn",
+);
 
 /// What a knock does.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -28,10 +32,15 @@ pub struct Knock {
 /// A bump by hand.
 #[must_use]
 pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
-    let knock = worst(system, budget_arcsec, |modes| Swings::after_impulse(modes, |mode| BUMP_N_S * mode.load_move));
+    let knock = worst(system, budget_arcsec, |modes| Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move));
+    notes.working(
+        Working::new("motion.bump", "Swing of the star after a bump by hand", "A = Σ min(ω_i T, 2) F φ_i θ_i/ω_i²", BUMP_SOURCE)
+            .with("F", BUMP_N, Unit::Newton)
+            .with("T", BUMP_S, Unit::Second)
+            .gives("A", knock.arcsec, Unit::Arcsecond),
+    );
     notes.working(
         Working::new("motion.settle", "Time for a bump to die below the budget", "Σ A_i exp(−ζ_i ω_i t) = budget", BUMP_SOURCE)
-            .with("J", BUMP_N_S, Unit::NewtonSecond)
             .with("A", knock.arcsec, Unit::Arcsecond)
             .with("budget", budget_arcsec, Unit::Arcsecond)
             .gives("t", knock.settle_s.unwrap_or(f64::NAN), Unit::Second),
@@ -39,12 +48,11 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     knock
 }
 
-/// The stop of a slew or of a flip across the meridian: the mount's torque goes at once.
+/// The stop of a slew: the mount's torque goes at once.
 #[must_use]
 pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
-    let acceleration = brief.load.slew_acceleration_deg_s2.value.to_radians();
     let inertia = kilogram_square_metre::get(brief.load.inertia.value);
-    let torque = acceleration * inertia;
+    let torque = torque(brief);
     let knock = worst(system, budget_arcsec, |modes| Swings::after_release(modes, |mode| torque * mode.load_turn));
     notes.working(
         Working::new(
@@ -58,6 +66,18 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
         .gives("A", knock.arcsec, Unit::Arcsecond),
     );
     knock
+}
+
+/// The end of a flip across the meridian: both axes stop together, at right angles to each other.
+#[must_use]
+pub fn flip(brief: &Brief, system: &System, budget_arcsec: f64) -> Knock {
+    let torque = 2f64.sqrt() * torque(brief);
+    worst(system, budget_arcsec, |modes| Swings::after_release(modes, |mode| torque * mode.load_turn))
+}
+
+/// Torque of the drive while it speeds up or brakes, N m.
+fn torque(brief: &Brief) -> f64 {
+    brief.load.slew_acceleration_deg_s2.value.to_radians() * kilogram_square_metre::get(brief.load.inertia.value)
 }
 
 fn worst(system: &System, budget_arcsec: f64, swings: impl Fn(&[crate::stages::motion::modes::Mode]) -> Swings) -> Knock {

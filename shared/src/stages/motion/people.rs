@@ -21,6 +21,8 @@ pub const SITTING_SOURCE: Source = Source::judgement("sitting down or kneeling: 
 /// A door falling shut: its blow on the ground at the wall, N s, and how long it takes, s.
 const DOOR_N_S: f64 = 10.0;
 const DOOR_S: f64 = 0.05;
+/// Time that is followed after it, s.
+pub const DOOR_LASTS_S: f64 = 0.4;
 /// Where the door comes from.
 pub const DOOR_SOURCE: Source = Source::judgement("a light door falling shut: 10 N s into the ground at the wall within 50 ms");
 
@@ -70,21 +72,30 @@ impl Ground<'_> {
         x.hypot(y)
     }
 
-    /// Largest movement when a door falls shut, of doors in the four walls.
+    /// What a door does that falls shut, of doors in the four walls the loudest.
     #[must_use]
-    pub fn door_arcsec(&self, planes: &Planes, distance_m: f64) -> f64 {
-        [[1.0, 0.0], [0.0, 1.0]]
-            .into_iter()
-            .map(|[x, y]| {
-                let count = (DOOR_S / STEP_S).round() as usize;
-                let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
-                let blow: Vec<f64> = (0..=count).map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin()).collect();
-                let mut forces = Forces::at_rest(0.4);
-                forces.add(&through_floor(self.influence, self.floor, x * distance_m, y * distance_m), 0.0, &blow);
-                history::run(planes, &forces).peak_arcsec()
-            })
-            .fold(0.0, f64::max)
+    pub fn door(&self, planes: &Planes, distance_m: f64) -> Door {
+        let count = (DOOR_S / STEP_S).round() as usize;
+        let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
+        let blow: Vec<f64> = (0..=count).map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin()).collect();
+        let from = |[x, y]: [f64; 2]| {
+            let mut forces = Forces::at_rest(DOOR_LASTS_S);
+            forces.add(&through_floor(self.influence, self.floor, x * distance_m, y * distance_m), 0.0, &blow);
+            let history = history::run(planes, &forces);
+            Door { peak_arcsec: history.peak_arcsec(), rms_arcsec: history.rms_arcsec() }
+        };
+        let (east, north) = (from([1.0, 0.0]), from([0.0, 1.0]));
+        if north.peak_arcsec > east.peak_arcsec { north } else { east }
     }
+}
+
+/// What a door does to the star within [`DOOR_LASTS_S`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Door {
+    /// Largest distance from rest.
+    pub peak_arcsec: f64,
+    /// Root mean square.
+    pub rms_arcsec: f64,
 }
 
 /// Distance at which a door is thought to be.

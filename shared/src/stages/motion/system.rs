@@ -50,10 +50,11 @@ pub fn steady_turn_arcsec(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> f64 {
 pub struct Swings(Vec<[f64; 2]>);
 
 impl Swings {
-    /// After an impulse that does `work` on a mode's shape.
+    /// After a push that does `work` on a mode's shape has come and gone: 2 sin(ωT/2) of the steady turn, which is at
+    /// most ωT, the blow, and at most 2, the push that ends at the wrong moment.
     #[must_use]
-    pub fn after_impulse(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> Self {
-        Self::of(modes, |mode| work(mode) / mode.omega)
+    pub fn after_pulse(modes: &[Mode], lasts_s: f64, work: impl Fn(&Mode) -> f64) -> Self {
+        Self::of(modes, |mode| (mode.omega * lasts_s).min(2.0) * work(mode) / mode.omega.powi(2))
     }
 
     /// After a steady load that does `work` on a mode's shape has gone at once.

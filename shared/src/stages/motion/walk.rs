@@ -12,7 +12,8 @@ use crate::source::Source;
 use crate::stages::floor::Floor;
 use crate::stages::motion::history::{self, Forces, History, STEP_S};
 use crate::stages::motion::influence::{Influence, through_floor};
-use crate::stages::motion::system::System;
+use crate::stages::motion::people;
+use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
 use crate::units::{Frequency, STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second, second};
 
@@ -22,6 +23,8 @@ pub const LONGEST_S: f64 = 40.0;
 const AFTER_S: f64 = 1.5;
 /// Half the distance between the tracks of left and right foot, m.
 const HALF_TRACK_M: f64 = 0.05;
+/// Steps until a swing has built up.
+const STEPS_ON_THE_SPOT: usize = 8;
 /// A hard heel: a blow of so much of the weight for so long on top of the step.
 const HEEL_RATIO: f64 = 0.4;
 const HEEL_S: f64 = 0.02;
@@ -53,6 +56,16 @@ pub struct Walk {
     pub drawn: Option<Drawn>,
     /// Why there are no figures, where there are none.
     pub unknown_because: Option<String>,
+}
+
+impl Walk {
+    /// What goes into the shares; none where the walk is not known.
+    #[must_use]
+    pub fn in_short(&self, brief: &Brief) -> Option<Peaks> {
+        let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
+        let rms = if guided { self.guided_rms_arcsec } else { self.rms_arcsec };
+        Some(Peaks { typical: self.peak_arcsec?, worst: self.worst_peak_arcsec?, rms: rms? })
+    }
 }
 
 /// A footfall: when, and where.
@@ -90,12 +103,45 @@ pub fn find(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influ
     tell(brief, &typical, &worst, &steps)
 }
 
-/// Peak of the star's movement in typical and in the softest ground; none without a path.
+/// The walk in short: what is held against the budget, and what goes into the star's width.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Peaks {
+    /// Largest distance from rest, typical ground.
+    pub typical: f64,
+    /// The same in the softest ground thought likely.
+    pub worst: f64,
+    /// Root mean square of both axes, with a guider where one corrects within an exposure.
+    pub rms: f64,
+}
+
+/// The walk in short; none without a path.
 #[must_use]
-pub fn peaks_arcsec(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<(f64, f64)> {
+pub fn peaks(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<Peaks> {
     let steps = Steps::take(brief, floor, influence)?;
-    let peak = |planes| history::run(planes, &steps.forces).peak_arcsec();
-    Some((peak(&system.typical), peak(&system.low)))
+    let typical = history::run(&system.typical, &steps.forces);
+    Some(in_short(brief, &typical, &history::run(&system.low, &steps.forces)))
+}
+
+fn in_short(brief: &Brief, typical: &History, worst: &History) -> Peaks {
+    let load = &brief.load;
+    let guided = load.guiding_interval.value < load.exposure.value;
+    let rms = if guided { typical.guided(second::get(load.guiding_interval.value)).rms_arcsec() } else { typical.rms_arcsec() };
+    Peaks { typical: typical.peak_arcsec(), worst: worst.peak_arcsec(), rms }
+}
+
+/// How many times as far as somebody who stands a step moves the star: both feet carry for a while, and the pier swings.
+#[must_use]
+pub fn step_ratio(brief: &Brief, planes: &Planes) -> f64 {
+    let (pace, trace) = (hertz::get(brief.floor.pace.value), trace(brief));
+    let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
+    let mut forces = Forces::at_rest((STEPS_ON_THE_SPOT as f64 + 1.0) / pace);
+    for step in 0..STEPS_ON_THE_SPOT {
+        forces.add(&across, step as f64 / pace, &trace);
+    }
+    let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
+    let [x, y] = people::steady(planes, &across);
+    let still = weight * x.hypot(y);
+    if still > 0.0 { (history::run(planes, &forces).peak_arcsec() / still).max(1.0) } else { 1.0 }
 }
 
 /// The steps of the walk as forces on the block.

@@ -31,7 +31,8 @@ const STANDS: [&str; crate::site_plan::floor::MOST_STANDS] = [
 /// Where the lean under a weight comes from.
 const LEAN: Source = Source::derived("Betti's theorem on the solved half-space, the column carried along by the block");
 /// Where the quiet distance comes from.
-const QUIET: Source = Source::derived("search along eight directions, at first as if the lean fell with the square of the distance");
+const QUIET: Source =
+    Source::derived("search inwards along eight directions from 20 m to the edge of block or hole; distance from the pier's axis");
 
 /// Name of a frequency's calculation, counted from 0.
 #[must_use]
@@ -92,7 +93,7 @@ fn quiet_distance(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     notes.working(
         Working::new(
             "motion.quiet_distance",
-            "Distance beyond which a person's weight is not felt, in the softest ground",
+            "Distance from the pier's axis beyond which a person who stands moves the star by less than the budget, in the softest ground",
             "d with W λ(d)/G_low = θ_budget, the loudest direction counting",
             QUIET,
         )
