@@ -25,6 +25,7 @@ mod pier_dynamics;
 mod pier_practice;
 mod plate_on_ground;
 mod rigid_base;
+mod soil_dynamics;
 mod stud_practice;
 mod torque;
 mod tubes;

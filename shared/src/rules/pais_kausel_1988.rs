@@ -4,6 +4,8 @@
 //! the longer side; stiffness about the centre of the base. The forms stand here as a check on the solver, which they
 //! approach within the scatter that the paper itself names, and as the figure a reader's own handbook gives.
 
+pub mod dynamic;
+
 use crate::source::{Source, Standing};
 use crate::units::{
     CouplingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian, newton_per_metre,

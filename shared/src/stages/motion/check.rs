@@ -55,17 +55,17 @@ const FIRST_HZ: f64 = 12.0;
 
 fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let title = "First frequency above what walking excites";
-    let Some(first) = motion.frequencies_low.first() else {
+    let moving = |mode: &super::ModeShape| crate::units::hertz::get(mode.frequency_in_moving_ground.low);
+    let Some(first) = motion.modes.iter().map(moving).reduce(f64::min) else {
         return unknown("motion.frequency", title, Unit::Hertz, notes);
     };
     let source = Source::derived("a step's trace through one mode: from 12 Hz on it is amplified by no more than a fifth");
     let mount = motion.modes.first().is_some_and(|mode| mode.mount_share_ratio > 0.5);
     let soft = if mount { " Most of the bending is in the mount itself, which no pier cures." } else { "" };
-    let first = crate::units::hertz::get(*first);
     notes.check(
         Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
             .note(format!(
-                "In the softest ground thought likely the first swing is at {}. Below some {} a step begins to ring instead of \
+                "In the softest ground thought likely, whose own mass goes along a little, the first swing is at {}. Below some {} a step begins to ring instead of \
                  merely pushing.{soft}",
                 brief.units.say(first, Unit::Hertz),
                 brief.units.say(FIRST_HZ, Unit::Hertz)
@@ -132,44 +132,38 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 }
 
 fn settle(motion: &Motion, notes: &mut Notes) {
-    let damping = "Damping is put together from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, settles \
-                   it.";
-    let knocks: [(&'static str, &str, Option<Knock>, &str, &'static [&'static str]); 3] = [
-        (
-            "motion.settle",
-            "A bump dies soon",
-            motion.bump,
-            "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.",
-            &["load.mount_stiffness_n_m_per_rad", "pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.settle_s"],
-        ),
-        (
-            "motion.slew",
-            "The star is still soon after a slew",
-            motion.slew,
-            "The drive's torque goes at once when a slew stops; the swing then dies by damping.",
-            &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"],
-        ),
-        (
-            "motion.flip",
-            "The star is still soon after a flip across the meridian",
-            motion.flip,
-            "Both axes stop together.",
-            &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"],
-        ),
-    ];
-    for (id, title, knock, says, fields) in knocks {
-        let Some(knock) = knock else {
-            unknown(id, title, Unit::Second, notes);
-            continue;
-        };
-        let budget = &motion.budget;
-        let check = match knock.worst_settle_s {
-            Some(time) => Check::at_most(id, title, time, budget.settle_s, Unit::Second, budget.settle_source)
-                .note(format!("{says} {} {damping}", sentence(&budget.settle_why))),
-            None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes; that is no pier."),
-        };
-        notes.check(check.moved_by(fields));
-    }
+    let says = "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.";
+    let fields: &[&str] =
+        &["load.mount_stiffness_n_m_per_rad", "pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.settle_s"];
+    dies("motion.settle", "A bump dies soon", motion.bump, says, fields, motion, notes);
+    let fields: &[&str] = &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"];
+    let says = "The drive's torque goes at once when a slew stops; the swing then dies by damping.";
+    dies("motion.slew", "The star is still soon after a slew", motion.slew, says, fields, motion, notes);
+    let title = "The star is still soon after a flip across the meridian";
+    dies("motion.flip", title, motion.flip, "Both axes stop together.", fields, motion, notes);
+}
+
+/// One knock against the time it may take to die.
+fn dies(
+    id: &'static str,
+    title: &str,
+    knock: Option<Knock>,
+    says: &str,
+    fields: &'static [&'static str],
+    motion: &Motion,
+    notes: &mut Notes,
+) {
+    let Some(knock) = knock else { return unknown(id, title, Unit::Second, notes) };
+    let budget = &motion.budget;
+    let check = match knock.worst_settle_s {
+        Some(time) => Check::at_most(id, title, time, budget.settle_s, Unit::Second, budget.settle_source).note(format!(
+            "{says} {} Damping is put together from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, \
+             settles it.",
+            sentence(&budget.settle_why)
+        )),
+        None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes; that is no pier."),
+    };
+    notes.check(check.moved_by(fields));
 }
 
 /// A reason begun with a capital, as a sentence of its own.

@@ -144,6 +144,7 @@ mod tests {
             load_move: 0.0,
             middle_move: 0.0,
             shares: [1.0, 0.0, 0.0, 0.0],
+            ground_dynamic_ratio: 1.0,
             shape: Vec::new(),
         }
     }

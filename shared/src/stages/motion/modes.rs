@@ -41,8 +41,19 @@ pub struct Mode {
     pub middle_move: f64,
     /// Shares of the strain energy: ground, joint, column, mount.
     pub shares: [f64; 4],
+    /// Dynamic over static stiffness of the ground at this frequency.
+    pub ground_dynamic_ratio: f64,
     /// Height over the base and sideways movement, from the base up.
     pub shape: Vec<[f64; 2]>,
+}
+
+impl Mode {
+    /// Circular frequency with the ground as stiff as it is at this frequency, by Rayleigh's quotient: its share of the
+    /// strain energy shrinks by that factor.
+    #[must_use]
+    pub fn omega_in_moving_ground(&self) -> f64 {
+        self.omega * (1.0 - self.shares[0] * (1.0 - self.ground_dynamic_ratio)).max(0.0).sqrt()
+    }
 }
 
 /// Modes of a rig, slowest first; empty only where a stiffness is not positive.
@@ -171,6 +182,7 @@ fn mode(rig: &Rig, omega: f64, relative: &DVector<f64>, bodies: &DVector<f64>, s
         load_move: bodies[2 * NODES + 2],
         middle_move: bodies[middle],
         shares,
+        ground_dynamic_ratio: rig.ground_dynamic_ratio(omega),
         shape,
     }
 }

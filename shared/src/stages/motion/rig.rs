@@ -5,6 +5,7 @@
 
 use crate::brief::Brief;
 use crate::rules::dobry_gazetas_1986::dashpot;
+use crate::rules::pais_kausel_1988::dynamic;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
@@ -148,6 +149,25 @@ impl Rig {
         Self { ground: self.ground.map(|k| k * modulus_ratio), radiation, ..*self }
     }
 }
+
+impl Rig {
+    /// Stiffness of the ground against a swing of a circular frequency over that against a steady push: the ground's own
+    /// mass goes along. That of rocking is taken for all of it; sway keeps its own.
+    #[must_use]
+    pub fn ground_dynamic_ratio(&self, omega: f64) -> f64 {
+        let Some(block) = self.radiation else { return 1.0 };
+        let (short, long) = (block.length.min(block.width), block.length.max(block.width));
+        let a0 = (omega * 0.5 * short / block.shear_speed).min(HIGHEST_A0);
+        if block.length <= block.width {
+            dynamic::rocking_short_ratio(long / short, a0)
+        } else {
+            dynamic::rocking_long_ratio(long / short, a0)
+        }
+    }
+}
+
+/// Frequency up to which the ground's factors are given, as a₀.
+const HIGHEST_A0: f64 = 1.5;
 
 /// Radius of gyration of a tube: √(D² + d²)/4.
 fn gyration(outside: f64, wall: f64) -> f64 {

@@ -22,6 +22,11 @@ pub struct ModeShape {
     /// Frequency in low, typical and high ground.
     #[serde(rename = "frequency_hz", serialize_with = "hertz::spread::serialize")]
     pub frequency: Spread<Frequency>,
+    /// The same with the ground as stiff as it is at that frequency, where its own mass goes along: a bound from below.
+    #[serde(rename = "frequency_in_moving_ground_hz", serialize_with = "hertz::spread::serialize")]
+    pub frequency_in_moving_ground: Spread<Frequency>,
+    /// Stiffness of the ground at the mode's frequency over that against a steady push, typical ground.
+    pub ground_dynamic_ratio: f64,
     /// Damping over critical, typical ground.
     pub damping_ratio: f64,
     /// Share of the bending that is in the ground.
@@ -63,6 +68,8 @@ fn shape(plane: Axis, low: &Mode, typical: &Mode, high: &Mode) -> ModeShape {
     ModeShape {
         plane,
         frequency: Spread { low, typical, high }.map(|mode: &Mode| hertz::new(mode.omega / (2.0 * PI))),
+        frequency_in_moving_ground: Spread { low, typical, high }.map(|mode: &Mode| hertz::new(mode.omega_in_moving_ground() / (2.0 * PI))),
+        ground_dynamic_ratio: typical.ground_dynamic_ratio,
         damping_ratio: typical.damping_ratio,
         ground_share_ratio: ground,
         joint_share_ratio: joint,
