@@ -2,6 +2,7 @@
 
 pub mod csv;
 pub mod ics;
+pub mod north;
 pub mod pages;
 pub mod pdf;
 pub mod svg;

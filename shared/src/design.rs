@@ -1,4 +1,4 @@
-//! The design: eleven stages in order, each a function of the brief and of earlier stages, and their notes put together.
+//! The design: twelve stages in order, each a function of the brief and of earlier stages, and their notes put together.
 
 use serde::Serialize;
 
@@ -16,9 +16,12 @@ use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
+use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
-use crate::stages::{anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, pier, room, schedule};
+use crate::stages::{
+    anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, north, pier, room, schedule,
+};
 
 /// Version of the engine, shown on every sheet.
 pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -44,6 +47,8 @@ pub struct Design {
     pub floor: Floor,
     /// What the star does.
     pub motion: Motion,
+    /// Where true north is.
+    pub north: North,
     /// Demands against capacities.
     pub checks: Vec<Check>,
     /// What was taken where nothing was said.
@@ -89,6 +94,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let anchors = keep(anchors::stage(brief, &block, &pier), &mut notes);
     let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
     let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor, stiffness.influence()), &mut notes);
+    let north = keep(north::stage(brief), &mut notes);
     let materials = keep(materials::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
     let schedule = keep(schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
     notes.take(cautions::stage(brief, &ground, &excavation, &block, &pier, &anchors, &floor));
@@ -104,6 +110,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         anchors,
         floor,
         motion,
+        north,
         checks,
         assumptions,
         cautions,

@@ -145,6 +145,8 @@ unit_table! {
     CelsiusDay: "°C d", "°F d", 1.8, 3;
     /// °
     Degree: "°", "°", 1.0, 3;
+    /// nT
+    Nanotesla: "nT", "nT", 1.0, 5;
     /// arcsec
     Arcsecond: "arcsec", "arcsec", 1.0, 2;
     /// arcmin

@@ -10,6 +10,7 @@ pub mod ground_stiffness;
 pub mod joint;
 pub mod materials;
 pub mod motion;
+pub mod north;
 pub mod pier;
 pub mod room;
 pub mod schedule;

@@ -14,6 +14,8 @@ pub struct Work {
     pub people: Given<f64>,
     /// Day on which digging starts, year-month-day; none: not fixed yet.
     pub start_date: Option<String>,
+    /// Hours by which the clocks of the place are ahead of universal time; none: not said.
+    pub utc_offset_h: Option<f64>,
 }
 
 /// Decides the work's unknowns.
@@ -37,5 +39,6 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
             Taken::new("lifting and pouring ask for two", "how long the work takes", Source::judgement("house default")),
         ),
         start_date: said.start_date.clone(),
+        utc_offset_h: said.utc_offset_h,
     }
 }

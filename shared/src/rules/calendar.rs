@@ -24,10 +24,52 @@ const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
 /// ```
 #[must_use]
 pub fn days_after(date: &str, days: i64) -> Option<String> {
-    if !crate::site_plan::work::is_date(date) {
-        return None;
-    }
-    Some(text_of(number_of(date)? + days))
+    let (year, month, day) = parts(date)?;
+    Some(text_of(day_number(year, month, day) + days))
+}
+
+/// Julian day of a date's beginning; it ends in one half.
+///
+/// # Source
+/// Meeus 1998, chapter 7: the day 1970-01-01 begins at 2 440 587.5.
+///
+/// # Valid for
+/// Days that the plan accepts.
+///
+/// # Example
+/// ```
+/// use stillground::rules::calendar::julian_day;
+/// assert_eq!(julian_day("2000-01-01"), Some(2_451_544.5));
+/// ```
+#[must_use]
+pub fn julian_day(date: &str) -> Option<f64> {
+    let (year, month, day) = parts(date)?;
+    Some(2_440_587.5 + (day_number(year, month, day) - day_number(1970, 1, 1)) as f64)
+}
+
+/// A date as a decimal year, the share of the year that has passed at its beginning added.
+///
+/// # Source
+/// World Magnetic Model 2025, the reading of a date as a decimal year.
+///
+/// # Valid for
+/// Days that the plan accepts.
+#[must_use]
+pub fn decimal_year(date: &str) -> Option<f64> {
+    let (year, month, day) = parts(date)?;
+    let (start, end) = (day_number(year, 1, 1), day_number(year + 1, 1, 1));
+    Some(year as f64 + (day_number(year, month, day) - start) as f64 / (end - start) as f64)
+}
+
+/// Date, hours, minutes and seconds of a Julian day, to the nearest second.
+///
+/// # Source
+/// Gregorian calendar; a Julian day begins at noon.
+#[must_use]
+pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
+    let seconds = ((julian_day - 2_440_587.5) * 86_400.0).round() as i64;
+    let (day, second) = (seconds.div_euclid(86_400), seconds.rem_euclid(86_400) as u32);
+    (text_of(day_number(1970, 1, 1) + day), second / 3600, second / 60 % 60, second % 60)
 }
 
 /// Days from one day of the calendar to another, negative when the other comes first.
@@ -39,15 +81,16 @@ pub fn days_after(date: &str, days: i64) -> Option<String> {
 /// As [`days_after`]; none where either is no date.
 #[must_use]
 pub fn days_between(from: &str, to: &str) -> Option<i64> {
-    if !crate::site_plan::work::is_date(from) || !crate::site_plan::work::is_date(to) {
-        return None;
-    }
-    Some(number_of(to)? - number_of(from)?)
+    let number = |date| parts(date).map(|(year, month, day)| day_number(year, month, day));
+    Some(number(to)? - number(from)?)
 }
 
-fn number_of(date: &str) -> Option<i64> {
+fn parts(date: &str) -> Option<(i64, i64, i64)> {
+    if !crate::site_plan::work::is_date(date) {
+        return None;
+    }
     let number = |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
-    Some(day_number(number(0..4)?, number(5..7)?, number(8..10)?))
+    Some((number(0..4)?, number(5..7)?, number(8..10)?))
 }
 
 /// Days since the first of March of the year 0, for years of Gregorian reckoning that begin in March.
@@ -100,6 +143,15 @@ mod tests {
         assert_eq!(days_after("2027-02-30", 1), None);
         assert_eq!(days_between("2028-02-28", "2028-03-01"), Some(2));
         assert_eq!(days_between("2028-03-01", "2027-12-31"), Some(-61));
+    }
+
+    #[test]
+    fn days_are_numbered_and_told_again() {
+        assert_eq!(julian_day("1987-04-10"), Some(2_446_895.5));
+        assert_eq!(decimal_year("2026-01-01"), Some(2026.0));
+        assert!((decimal_year("2026-07-02").unwrap() - 2026.498_630).abs() < 1e-6);
+        assert_eq!(moment(2_461_041.5 + 0.75), ("2026-01-01".to_owned(), 18, 0, 0));
+        assert_eq!(moment(2_461_041.5 - 0.000_001), ("2026-01-01".to_owned(), 0, 0, 0));
     }
 
     #[test]

@@ -9,6 +9,8 @@ section! {
         numbers {
             /// Mean temperature of air and ground while the concrete hardens.
             temperature_c: Celsius, -20.0..=45.0, "below -20 and above 45 nobody pours";
+            /// Hours by which the clocks of the place are ahead of universal time (UTC) on the start day, summer time included.
+            utc_offset_h: Hour, -12.0..=14.0, "clocks anywhere are between 12 hours behind and 14 hours ahead of universal time";
         }
         counts {
             /// People at work.

@@ -69,6 +69,12 @@ pub(super) const TOPICS: &[Topic] = &[
         ],
         rare: &[
             number(
+                "work.utc_offset_h",
+                "Hours that your clocks are ahead of universal time (UTC)",
+                "On the start day, summer time included; behind is negative, for instance -5. For north by the sun and the pole star.",
+                "Times for finding north are given in universal time alone.",
+            ),
+            number(
                 "excavation.working_space_m",
                 "Room to work round the block",
                 "Where the pit is sloped or the block shuttered.",

@@ -186,10 +186,15 @@ pub(super) const TOPICS: &[Topic] = &[
             number(
                 "site.latitude_deg",
                 "Latitude",
-                "North positive; 52.2 or 33.9 S.",
-                "It is only used for directions and seasons, and is left out.",
+                "North positive; 52.2 or 33.9 S. With the longitude and the start day it gives true north for the plate.",
+                "True north by compass, sun and pole star is then not worked out.",
             ),
-            number("site.longitude_deg", "Longitude", "East positive; 0.1 or 2.4 W.", "It is left out."),
+            number(
+                "site.longitude_deg",
+                "Longitude",
+                "East positive; 0.1 or 2.4 W.",
+                "True north by compass, sun and pole star is then not worked out.",
+            ),
             number("site.altitude_m", "Height above the sea", "Thinner air pushes less.", "Sea level is taken, where the air is densest."),
         ],
     },

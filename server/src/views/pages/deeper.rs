@@ -1,6 +1,7 @@
 //! What lies deeper than a step's figures: chapters of words and tables, the same beside the questions and on the plan.
 
 mod floor;
+mod north;
 mod torque;
 
 use stillground::figure::{Unit, Units};
@@ -49,8 +50,15 @@ pub fn of(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
         Step::Floor => floor::chapters(planned),
         Step::Anchors => torque::chapters(planned),
+        Step::Site if planned.brief.site.stated.latitude_deg.is_some() => north::chapters(planned),
         Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Plan => Vec::new(),
     }
+}
+
+/// The chapters about true north, whatever is known of the place.
+#[must_use]
+pub fn north(planned: &Planned) -> Vec<Chapter> {
+    north::chapters(planned)
 }
 
 /// Figures in the softest ground thought likely, the typical and the stiffest.

@@ -62,7 +62,7 @@ pub struct Group {
 }
 
 /// Names of the stages and what they are about, in the order of the work.
-const STAGES: [(&str, &str); 9] = [
+const STAGES: [(&str, &str); 10] = [
     ("ground", "Ground"),
     ("excavation", "Pit and spoil"),
     ("block", "Footing"),
@@ -72,6 +72,7 @@ const STAGES: [(&str, &str); 9] = [
     ("anchors", "Studs"),
     ("floor", "Floor"),
     ("motion", "Motion of the star"),
+    ("north", "True north"),
 ];
 
 /// The calculations by stage; those of a stage without a name here come last, so that none is lost.

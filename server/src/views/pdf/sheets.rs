@@ -3,6 +3,7 @@
 mod build;
 mod cover;
 mod figures;
+pub(in crate::views::pdf) mod north;
 mod paperwork;
 mod reckoning;
 mod record;
@@ -20,6 +21,7 @@ type Put = fn(&mut Flow, &Sheet<'_>);
 /// The sheets in order; the cover comes before them.
 const SHEETS: &[(&str, Put)] = &[
     ("Site and pit", build::site),
+    ("True north", north::north),
     ("Block and formwork", build::block),
     ("Pier and plate", build::pier),
     ("Studs and holes", build::studs),

@@ -7,6 +7,7 @@ use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::at;
 use crate::lettering::Face;
+use crate::views::north::ways;
 use crate::views::pdf::flow::{BODY, Flow, LEFT, TOP};
 use crate::views::pdf::page::{Mark, Role};
 use crate::views::pdf::table::{Cell, table};
@@ -54,6 +55,7 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     holes(&mut flow, sheet, &pattern);
     distances(&mut flow, sheet, &pattern);
     levels(&mut flow, sheet);
+    north(&mut flow, sheet);
     for tile in grid.tiles() {
         flow.blank(&format!("Drilling template, {}", tile.name), true);
         let drawing = tile::drawing(&tile, &grid, &pattern);
@@ -116,6 +118,17 @@ fn distances(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
     };
     let rows: Vec<Vec<Cell>> = pairs.chunks(3).map(|three| three.iter().flat_map(cell).collect()).collect();
     table(flow, &[("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0)], &rows);
+}
+
+fn north(flow: &mut Flow, sheet: &Sheet<'_>) {
+    flow.heading("True north on the day");
+    flow.paragraph("The sheet “True north” of the plan has the whole of it, hour by hour; this is the gist.");
+    for way in ways(sheet.brief, sheet.design) {
+        let first = if way.rows.is_empty() { 1 } else { 2 };
+        flow.styled(Face::TextBold, BODY, way.title);
+        way.says.iter().take(first).for_each(|said| flow.paragraph(said));
+    }
+    flow.paragraph("Never look at the sun, with bare eyes or through anything: watch the shadow on the ground.");
 }
 
 /// Every pair with its distance.
