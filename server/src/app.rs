@@ -5,19 +5,18 @@ use std::time::Duration;
 
 use moka::sync::Cache;
 use sha2::{Digest, Sha256};
-use stillground::brief::{Brief, resolve};
-use stillground::design::{Design, design_decided};
-use stillground::field::Problems;
 use stillground::site_plan::SitePlan;
 use tokio::sync::Semaphore;
 
 use crate::config::Config;
 use crate::error::Trouble;
+pub use crate::planned::Planned;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
 
-/// Designs that are kept for the pages asked for next; one takes some hundred kilobytes.
-const MOST_DESIGNS: u64 = 96;
+/// Designs that are kept for the pages asked for next; one takes half a megabyte when all its drawings and panels were asked
+/// for.
+const MOST_DESIGNS: u64 = 48;
 /// How long a request waits for its turn to be designed before it is asked to come back.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
 
@@ -31,15 +30,6 @@ pub struct App {
     /// The settings.
     pub config: Arc<Config>,
     desk: Desk,
-}
-
-/// A plan's complete inputs and what was found from them.
-#[derive(Debug)]
-pub struct Planned {
-    /// Complete inputs.
-    pub brief: Brief,
-    /// What was found.
-    pub design: Design,
 }
 
 /// Where plans are designed: as many at once as there are processors, off the threads that serve requests.
@@ -58,7 +48,7 @@ impl App {
         Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), desk }
     }
 
-    /// The plan's inputs and design. The same plan is designed once while it is in use.
+    /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.
     ///
     /// # Errors
     /// Every field out of range and every contradiction; or that too many are waiting.
@@ -67,28 +57,41 @@ impl App {
         if let Some(kept) = self.desk.kept.get(&key) {
             return Ok(kept);
         }
-        let turn = tokio::time::timeout(LONGEST_WAIT, self.desk.turns.clone().acquire_owned()).await;
-        let Ok(Ok(turn)) = turn else { return Err(Trouble::crowded()) };
         let (plan, shelf) = (plan.clone(), self.shelf.clone());
-        let work = move || {
-            let _turn = turn;
-            planned(&plan, &shelf)
-        };
-        let found = tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("the engine stopped", &error))?;
+        let found = self.desk.work(move || Planned::of(&plan, &shelf)).await?;
         let planned = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);
         self.desk.kept.insert(key, planned.clone());
         Ok(planned)
     }
+
+    /// The same with what would help most, which takes as long again.
+    ///
+    /// # Errors
+    /// Every field out of range and every contradiction; or that too many are waiting.
+    pub async fn improved(&self, plan: &SitePlan) -> Result<Arc<Planned>, Trouble> {
+        let planned = self.planned(plan).await?;
+        if planned.improved {
+            return Ok(planned);
+        }
+        let key = digest(plan)?;
+        let (plan, shelf) = (plan.clone(), self.shelf.clone());
+        let improved = Arc::new(self.desk.work(move || planned.improve(&plan, &shelf)).await?);
+        self.desk.kept.insert(key, improved.clone());
+        Ok(improved)
+    }
 }
 
-/// The plan's inputs and design, here and now.
-///
-/// # Errors
-/// Every field out of range and every contradiction.
-pub fn planned(plan: &SitePlan, shelf: &MemoryShelf) -> Result<Planned, Problems> {
-    let brief = resolve(plan)?;
-    let design = design_decided(plan, &brief, shelf);
-    Ok(Planned { brief, design })
+impl Desk {
+    /// Works in turn, off the threads that serve requests.
+    async fn work<T: Send + 'static>(&self, work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
+        let turn = tokio::time::timeout(LONGEST_WAIT, self.turns.clone().acquire_owned()).await;
+        let Ok(Ok(turn)) = turn else { return Err(Trouble::crowded()) };
+        let work = move || {
+            let _turn = turn;
+            work()
+        };
+        tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("the engine stopped", &error))
+    }
 }
 
 fn digest(plan: &SitePlan) -> Result<[u8; 32], Trouble> {

@@ -15,6 +15,7 @@ pub mod journal;
 pub mod lettering;
 pub mod limits;
 pub mod openapi;
+pub mod planned;
 pub mod record;
 pub mod router;
 pub mod security;

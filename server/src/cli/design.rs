@@ -7,7 +7,7 @@ use std::path::Path;
 use stillground::site_plan::SitePlan;
 
 use super::Failure;
-use crate::app::{Planned, planned};
+use crate::app::Planned;
 use crate::handlers::api::body;
 use crate::shelf::MemoryShelf;
 
@@ -30,7 +30,8 @@ pub(super) fn read(file: &Path) -> Result<(SitePlan, Planned), Failure> {
     }
     let bad = |said: String| Failure::input(format!("{}: {said}", file.display()));
     let plan = body::parse(&bytes).map_err(|trouble| bad(trouble.sentence()))?;
-    let found = planned(&plan, &MemoryShelf::new()).map_err(|problems| bad(problems.to_string()))?;
+    let shelf = MemoryShelf::new();
+    let found = Planned::of(&plan, &shelf).map_err(|problems| bad(problems.to_string()))?.improve(&plan, &shelf);
     Ok((plan, found))
 }
 

@@ -8,10 +8,9 @@ use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
 use crate::app::Planned;
-use crate::drawing;
 use crate::error::Trouble;
 use crate::views::pdf::{self, Fault, Paper, Sheet};
-use crate::views::{csv, ics, svg};
+use crate::views::{csv, ics};
 
 /// What may be asked of a print.
 #[derive(Debug, Clone, Default, Deserialize)]
@@ -96,8 +95,8 @@ pub fn address(headers: &HeaderMap, path: &str) -> Option<String> {
 /// A drawing that there is not, or that this plan has nothing for.
 pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
     let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
-    let drawing = drawing::by_name(name, &planned.brief, &planned.design).ok_or_else(Trouble::nothing_here)?;
-    Ok(([(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))], svg::write(&drawing)).into_response())
+    let drawn = planned.drawing(name).ok_or_else(Trouble::nothing_here)?;
+    Ok(([(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))], drawn.svg.to_string()).into_response())
 }
 
 /// A plan's materials as a table.

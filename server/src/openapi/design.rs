@@ -75,13 +75,16 @@ fn range() -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::planned;
+    use crate::app::Planned;
     use crate::shelf::MemoryShelf;
     use stillground::site_plan::SitePlan;
 
     #[test]
     fn a_design_has_every_name_that_the_schema_promises() {
-        let planned = planned(&SitePlan::unknown(), &MemoryShelf::new()).map_err(|problems| problems.to_string());
+        let shelf = MemoryShelf::new();
+        let planned = Planned::of(&SitePlan::unknown(), &shelf)
+            .map(|planned| planned.improve(&SitePlan::unknown(), &shelf))
+            .map_err(|problems| problems.to_string());
         let design = planned.map(|planned| serde_json::to_value(&planned.design).unwrap_or_default()).unwrap_or_default();
         for (section, names) in FIGURES.iter().chain(RANGES) {
             for name in *names {

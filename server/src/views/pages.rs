@@ -15,6 +15,7 @@ pub mod plan;
 pub mod record;
 pub mod remarks;
 pub mod revisions;
+pub mod side;
 pub mod stale;
 pub mod step;
 pub mod summary;

@@ -16,7 +16,7 @@ use crate::views::pages::words::moment;
 
 /// Designs the plan in the body and keeps nothing.
 pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
-    let planned = app.planned(&plan).await?;
+    let planned = app.improved(&plan).await?;
     Ok(Json(&planned.design).into_response())
 }
 
@@ -26,7 +26,7 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
     if let Some(unchanged) = not_modified(&headers, &etag) {
         return Ok(unchanged);
     }
-    let planned = app.planned(&holder.0.saved.plan).await?;
+    let planned = app.improved(&holder.0.saved.plan).await?;
     Ok(with_etag(Json(&planned.design).into_response(), &etag))
 }
 

@@ -1,5 +1,7 @@
 //! The front page, and how a plan begins.
 
+use std::sync::Arc;
+
 use axum::extract::State;
 use axum::response::{Html, Redirect};
 use axum_extra::extract::CookieJar;
@@ -31,9 +33,9 @@ pub async fn front(State(app): State<App>, jar: CookieJar) -> Result<Html<String
 }
 
 /// The example's map of leans; the page does without where too much else is being designed.
-async fn drawing(app: &App) -> Option<String> {
+async fn drawing(app: &App) -> Option<Arc<str>> {
     let planned = app.planned(&place::example()).await.ok()?;
-    crate::drawing::by_name("tilt-map", &planned.brief, &planned.design).map(|drawing| crate::views::svg::write(&drawing))
+    planned.drawing("tilt-map").map(|drawn| Arc::clone(&drawn.svg))
 }
 
 /// Begins a plan in which nothing is known.

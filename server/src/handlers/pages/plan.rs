@@ -6,7 +6,7 @@ use axum::response::{Html, Response};
 use stillground::design::ENGINE_VERSION;
 
 use super::place::Place;
-use super::step::{contradictions, planned};
+use super::step::{contradictions, unless_contradictory};
 use crate::app::App;
 use crate::error::Trouble;
 use crate::forms::step::Step;
@@ -19,7 +19,7 @@ use crate::views::pages::step::FaultView;
 
 /// The plan.
 pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
-    let planned = planned(app, &place.plan).await?;
+    let planned = unless_contradictory(app.improved(&place.plan).await)?;
     let faults = contradictions(&place.plan);
     let marks = Marks { revision: place.revision_words(), saved: place.saved.clone(), engine: ENGINE_VERSION };
     answer(&PlanPage {
@@ -34,7 +34,7 @@ pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
 
 /// The card for the wall.
 pub async fn card(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
-    let planned = planned(&app, &place.plan).await?;
+    let planned = unless_contradictory(app.planned(&place.plan).await)?;
     answer(&CardPage::of(place.frame("While an exposure runs"), &place.root, planned.as_deref()))
 }
 

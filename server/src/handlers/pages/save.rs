@@ -16,7 +16,7 @@ use crate::forms::reading::{Fault, Outcome, read};
 use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
 use crate::store::{Save, Saved};
-use crate::views::pages::panel::Panel;
+use crate::views::pages::side::Side;
 use crate::views::pages::stale::{StalePage, carried, differences};
 use crate::views::pages::{answer, words};
 
@@ -72,7 +72,7 @@ fn first_box(list: &str) -> &'static str {
 async fn panel(app: &App, place: &Place, step: Step, sheet: &Sheet) -> Result<Response, Trouble> {
     let outcome = read(step, &place.plan, sheet);
     let planned = planned(app, &outcome.plan).await?;
-    Ok(answer(&Panel::of(step, planned.as_deref()))?.into_response())
+    Ok(Html(Side::of(step, planned.as_deref()).to_string()).into_response())
 }
 
 async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) -> Result<Response, Trouble> {

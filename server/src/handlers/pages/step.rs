@@ -18,7 +18,7 @@ use crate::forms::step::Step;
 use crate::views::pages::answer;
 use crate::views::pages::answers::AnswersPage;
 use crate::views::pages::field::Desk;
-use crate::views::pages::panel::Panel;
+use crate::views::pages::side::Side;
 use crate::views::pages::step::{FaultView, StepPage, TopicView, intro};
 
 /// What a redirect tells the page it leads to.
@@ -35,7 +35,7 @@ pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>
     }
     let planned = planned(&app, &place.plan).await?;
     if !place.right.may_edit() {
-        let panel = Panel::of(step, planned.as_deref());
+        let panel = Side::of(step, planned.as_deref());
         return answer(&AnswersPage::of(place.frame(step.title()), step, &place.root, &place.plan, planned.as_deref(), panel));
     }
     let notice = said.saved.map(|_| "Saved.");
@@ -78,7 +78,7 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         shown_in: if units == stillground::figure::Units::Imperial { "imperial" } else { "metric" },
         notice: shown.notice,
         topics: questions::topics(step).iter().map(|topic| TopicView::of(topic, &desk)).collect(),
-        panel: Panel::of(step, shown.planned),
+        panel: Side::of(step, shown.planned),
     }
 }
 
@@ -91,7 +91,12 @@ pub fn elsewhere(step: Step, faults: &[Fault]) -> Option<Step> {
 
 /// The plan's design; none when its answers contradict each other.
 pub async fn planned(app: &App, plan: &SitePlan) -> Result<Option<Arc<Planned>>, Trouble> {
-    match app.planned(plan).await {
+    unless_contradictory(app.planned(plan).await)
+}
+
+/// A design; none when the answers contradict each other.
+pub fn unless_contradictory(found: Result<Arc<Planned>, Trouble>) -> Result<Option<Arc<Planned>>, Trouble> {
+    match found {
         Ok(planned) => Ok(Some(planned)),
         Err(trouble) if !trouble.errors.is_empty() => Ok(None),
         Err(trouble) => Err(trouble),

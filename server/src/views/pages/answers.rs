@@ -1,11 +1,13 @@
 //! A step for those who may only look: what was answered, and what was taken where nothing was.
 
+use std::sync::Arc;
+
 use askama::Template;
 use stillground::site_plan::SitePlan;
 
 use super::field::{self, Desk};
 use super::frame::Frame;
-use super::panel::Panel;
+use super::side::Side;
 use super::stale;
 use crate::app::Planned;
 use crate::forms::question::Topic;
@@ -28,7 +30,7 @@ pub struct AnswersPage {
     /// Its address.
     pub next_href: String,
     /// The panel.
-    pub panel: Panel,
+    pub panel: Arc<Side>,
 }
 
 /// An answer.
@@ -44,7 +46,7 @@ pub struct AnswerView {
 impl AnswersPage {
     /// The answers of a step.
     #[must_use]
-    pub fn of(frame: Frame, step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>, panel: Panel) -> Self {
+    pub fn of(frame: Frame, step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>, panel: Arc<Side>) -> Self {
         let sheet = Sheet::of(step, plan);
         let desk = Desk { sheet: &sheet, faults: &[], planned, units: plan.units.unwrap_or_default() };
         let answers = |topic: &'static Topic| {

@@ -76,15 +76,13 @@ fn grounds() -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use stillground::brief::resolve;
-    use stillground::design::design_plan;
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
 
     use super::*;
 
     fn planned(plan: &SitePlan) -> Planned {
-        Planned { brief: resolve(plan).unwrap(), design: design_plan(plan, &NoShelf).unwrap() }
+        Planned::of(plan, &NoShelf).unwrap()
     }
 
     fn example() -> SitePlan {

@@ -1,5 +1,7 @@
 //! The front page: what it does, where to begin, and the plans begun in this browser.
 
+use std::sync::Arc;
+
 use askama::Template;
 
 use super::frame::Frame;
@@ -13,7 +15,7 @@ pub struct FrontPage {
     /// Plans begun in this browser.
     pub begun: Vec<Begun>,
     /// A drawing of the example, as SVG.
-    pub drawing: Option<String>,
+    pub drawing: Option<Arc<str>>,
 }
 
 /// A plan begun in this browser.

@@ -1,5 +1,7 @@
 //! The panel beside a step's questions: what is decided, what it does to stillness, what is next.
 
+use std::sync::Arc;
+
 use askama::Template;
 use stillground::figure::Units;
 use stillground::notes::{Caution, Check, Verdict, When};
@@ -11,9 +13,7 @@ use super::remarks::{self, Remark};
 use super::words;
 use super::working::WorkingView;
 use crate::app::Planned;
-use crate::drawing;
 use crate::forms::step::Step;
-use crate::views::svg;
 
 /// The panel.
 #[derive(Template)]
@@ -22,9 +22,9 @@ pub struct Panel {
     /// What is wrong with the answers together, when nothing can be worked out.
     pub stopped: bool,
     /// The drawing, as SVG.
-    pub drawing: Option<String>,
+    pub drawing: Option<Arc<str>>,
     /// Further drawings of the step, as SVG.
-    pub further: Vec<String>,
+    pub further: Vec<Arc<str>>,
     /// What the engine says of the step's subject in words.
     pub remarks: Vec<Remark>,
     /// The figures that the step moves.
@@ -198,8 +198,8 @@ const fn further(step: Step) -> &'static [&'static str] {
 }
 
 /// A drawing as SVG; none where this plan has nothing to draw.
-fn drawn(name: &str, planned: &Planned) -> Option<String> {
-    drawing::by_name(name, &planned.brief, &planned.design).map(|drawing| svg::write(&drawing))
+fn drawn(name: &str, planned: &Planned) -> Option<Arc<str>> {
+    planned.drawing(name).map(|drawn| Arc::clone(&drawn.svg))
 }
 
 /// The engine's stages that a step shows.

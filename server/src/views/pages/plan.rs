@@ -1,5 +1,7 @@
 //! The plan itself: for the customer, the digger, the driller, and whoever checks the figures.
 
+use std::sync::Arc;
+
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
@@ -19,7 +21,6 @@ use crate::app::Planned;
 use crate::drawing;
 use crate::forms::questions;
 use crate::forms::step::Step;
-use crate::views::svg;
 
 /// The plan's page.
 #[derive(Template)]
@@ -96,7 +97,7 @@ pub struct DrawingView {
     /// Its title.
     pub title: String,
     /// The drawing.
-    pub svg: String,
+    pub svg: Arc<str>,
 }
 
 /// Something taken because it was not known.
@@ -177,8 +178,11 @@ fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {
-    let drawn = drawing::NAMES.iter().filter_map(|name| drawing::by_name(name, &planned.brief, &planned.design));
-    drawn.map(|drawing| DrawingView { name: drawing.name, title: drawing.title.clone(), svg: svg::write(&drawing) }).collect()
+    let view = |name: &&'static str| {
+        let drawn = planned.drawing(name)?;
+        Some(DrawingView { name, title: drawn.title.clone(), svg: Arc::clone(&drawn.svg) })
+    };
+    drawing::NAMES.iter().filter_map(view).collect()
 }
 
 fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView> {

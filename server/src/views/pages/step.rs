@@ -1,10 +1,12 @@
 //! A step: one topic a page, its questions and the panel.
 
+use std::sync::Arc;
+
 use askama::Template;
 
 use super::field::{Control, Desk, FieldView};
 use super::frame::Frame;
-use super::panel::Panel;
+use super::side::Side;
 use crate::forms::question::Topic;
 use crate::forms::questions;
 use crate::forms::reading::Fault;
@@ -37,7 +39,7 @@ pub struct StepPage {
     /// The questions.
     pub topics: Vec<TopicView>,
     /// The panel.
-    pub panel: Panel,
+    pub panel: Arc<Side>,
 }
 
 /// Something to put right.

@@ -1,0 +1,114 @@
+//! A plan's complete inputs, what was found from them, and what is written of that once, the same for every link.
+
+use std::sync::{Arc, OnceLock};
+
+use stillground::brief::{Brief, resolve};
+use stillground::design::{Design, design};
+use stillground::field::Problems;
+use stillground::halfspace::Shelf;
+use stillground::improve;
+use stillground::site_plan::SitePlan;
+
+use crate::drawing;
+use crate::forms::step::Step;
+use crate::views::pages::side::Side;
+use crate::views::svg;
+
+/// A plan's complete inputs and what was found from them.
+#[derive(Debug)]
+pub struct Planned {
+    /// Complete inputs.
+    pub brief: Brief,
+    /// What was found.
+    pub design: Design,
+    /// Whether what would help most was looked for.
+    pub improved: bool,
+    written: Written,
+}
+
+/// What was written of a design: it depends on nothing else, so that any link may show it.
+#[derive(Debug, Default)]
+struct Written {
+    drawings: [OnceLock<Option<Drawn>>; drawing::NAMES.len()],
+    sides: [OnceLock<Arc<Side>>; Step::ALL.len()],
+}
+
+/// A drawing as it stands on a page.
+#[derive(Debug)]
+pub struct Drawn {
+    /// Its title.
+    pub title: String,
+    /// As SVG.
+    pub svg: Arc<str>,
+}
+
+impl Planned {
+    /// The plan's inputs and what the stages find, here and now; what would help is left out, which takes as long again.
+    ///
+    /// # Errors
+    /// Every field out of range and every contradiction.
+    pub fn of(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Self, Problems> {
+        let brief = resolve(plan)?;
+        let design = design(&brief, shelf);
+        Ok(Self { brief, design, improved: false, written: Written::default() })
+    }
+
+    /// The same with what would help most.
+    #[must_use]
+    pub fn improve(&self, plan: &SitePlan, shelf: &dyn Shelf) -> Self {
+        let (brief, mut design) = (self.brief.clone(), self.design.clone());
+        let before = improve::Before { block: &design.block, stiffness: &design.ground_stiffness, motion: &design.motion };
+        design.motion.improvements = improve::find(plan, &brief, before, shelf);
+        Self { brief, design, improved: true, written: Written::default() }
+    }
+
+    /// A drawing, written when first asked for; none where this plan has nothing to draw.
+    #[must_use]
+    pub fn drawing(&self, name: &str) -> Option<&Drawn> {
+        let place = drawing::NAMES.iter().position(|known| *known == name)?;
+        let draw = || {
+            let drawing = drawing::by_name(name, &self.brief, &self.design)?;
+            Some(Drawn { svg: svg::write(&drawing).into(), title: drawing.title })
+        };
+        self.written.drawings.get(place)?.get_or_init(draw).as_ref()
+    }
+
+    /// What stands beside a step's questions, written when first asked for.
+    #[must_use]
+    pub fn side(&self, step: Step) -> Arc<Side> {
+        let write = || Arc::new(Side::write(step, Some(self)));
+        match self.written.sides.get(step as usize) {
+            Some(kept) => Arc::clone(kept.get_or_init(write)),
+            None => write(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use stillground::halfspace::NoShelf;
+
+    #[test]
+    fn what_is_written_once_is_what_would_be_written_again() {
+        let planned = Planned::of(&SitePlan::unknown(), &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+        for name in drawing::NAMES {
+            let again = drawing::by_name(name, &planned.brief, &planned.design).map(|drawing| svg::write(&drawing));
+            assert_eq!(planned.drawing(name).map(|drawn| drawn.svg.to_string()), again, "{name}");
+        }
+        for step in Step::ALL {
+            assert_eq!(planned.side(step).to_string(), Side::write(step, Some(&planned)).to_string(), "{}", step.slug());
+            assert!(Arc::ptr_eq(&planned.side(step), &planned.side(step)));
+        }
+        assert!(planned.drawing("no-such-drawing").is_none());
+    }
+
+    #[test]
+    fn a_plan_that_was_improved_says_what_would_help() {
+        let plan = SitePlan::unknown();
+        let planned = Planned::of(&plan, &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+        assert!(planned.design.motion.improvements.is_empty());
+        let improved = planned.improve(&plan, &NoShelf);
+        assert!(!improved.design.motion.improvements.is_empty() && improved.improved);
+    }
+}
