@@ -5,6 +5,7 @@
 //! dimensions those of ISO 129-1, scales those of ISO 5455; views stand in first-angle projection.
 
 pub mod area;
+pub mod axis;
 pub mod budget;
 pub mod callout;
 pub mod column;
@@ -13,11 +14,13 @@ pub mod dimension;
 pub mod floor;
 pub mod furniture;
 pub mod hatch;
+pub mod history;
 pub mod modes;
 pub mod pen;
 pub mod pit;
 pub mod scale;
 pub mod section;
+pub mod spectrum;
 pub mod stud_detail;
 pub mod studs;
 pub mod tilt_map;
@@ -28,7 +31,8 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 
 /// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
-pub const NAMES: &[&str] = &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "tilt-map", "trail", "modes", "budget"];
+pub const NAMES: &[&str] =
+    &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "tilt-map", "trail", "history", "spectrum", "modes", "budget"];
 
 /// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
 #[must_use]
@@ -43,6 +47,8 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
         "tilt-map" => tilt_map::layout(brief, design).as_ref().map(tilt_map::draw),
         "trail" => trail::layout(brief, design).as_ref().map(trail::draw),
+        "history" => history::layout(brief, design).as_ref().map(history::draw),
+        "spectrum" => spectrum::layout(brief, design).as_ref().map(spectrum::draw),
         "modes" => modes::layout(brief, design).as_ref().map(modes::draw),
         "budget" => budget::layout(brief, design).as_ref().map(budget::draw),
         _ => None,

@@ -193,7 +193,7 @@ const fn further(step: Step) -> &'static [&'static str] {
         Step::Site | Step::Excavation | Step::Footing | Step::Plan => &[],
         Step::Pier => &["modes", "budget"],
         Step::Anchors => &["torque", "stud-detail"],
-        Step::Floor => &["tilt-map", "trail"],
+        Step::Floor => &["tilt-map", "budget", "trail", "history", "spectrum"],
     }
 }
 

@@ -7,7 +7,9 @@ use crate::stages::motion::history::{History, STEP_S};
 /// Directions along which the trail is measured: the longest is found within a thousandth.
 const DIRECTIONS: usize = 36;
 /// Points of a drawn trail or history.
-const POINTS: usize = 400;
+const POINTS: usize = 800;
+/// Longest time that is drawn, s: the loudest part of a longer walk, so that single swings still show.
+const DRAWN_S: f64 = 8.0;
 /// Samples averaged before the spectrum is taken.
 const SMOOTH: usize = 5;
 /// Lines of the spectrum.
@@ -18,6 +20,8 @@ const BAND_HZ: (f64, f64) = (0.5, 48.0);
 /// What drawings of the walk need.
 #[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Drawn {
+    /// Time of the first point after the walk began, s.
+    pub from_s: f64,
     /// Time between the points, s.
     pub step_s: f64,
     /// Turn towards east and north, arcsec, one each step.
@@ -60,20 +64,32 @@ fn along(points: &[[f64; 2]], angle: f64) -> f64 {
     if high >= low { high - low } else { 0.0 }
 }
 
-/// Points and spectrum for the drawings.
+/// Points and spectrum for the drawings; the spectrum has lines at the marked frequencies besides its own.
 #[must_use]
-pub fn drawn(history: &History) -> Drawn {
-    let every = history.turns.len().div_ceil(POINTS).max(1);
+pub fn drawn(history: &History, marks_hz: &[f64]) -> Drawn {
+    let (first, shown) = loudest(history);
+    let every = shown.len().div_ceil(POINTS).max(1);
     let tidy = |value: f64| (value * 1e4).round() / 1e4;
     Drawn {
+        from_s: STEP_S * first as f64,
         step_s: STEP_S * every as f64,
-        turns_arcsec: history.turns.iter().step_by(every).map(|turn| turn.map(tidy)).collect(),
-        spectrum: spectrum(history).into_iter().map(|[f, a]| [tidy(f), tidy(a)]).collect(),
+        turns_arcsec: shown.iter().step_by(every).map(|turn| turn.map(tidy)).collect(),
+        spectrum: spectrum(history, marks_hz).into_iter().map(|[f, a]| [tidy(f), tidy(a)]).collect(),
     }
 }
 
+/// The part of the history that is drawn, and where it begins.
+fn loudest(history: &History) -> (usize, &[[f64; 2]]) {
+    let turns = history.turns.as_slice();
+    let length = ((DRAWN_S / STEP_S) as usize).min(turns.len());
+    let square = |turn: &[f64; 2]| turn[0] * turn[0] + turn[1] * turn[1];
+    let peak = (0..turns.len()).max_by(|&a, &b| square(&turns[a]).total_cmp(&square(&turns[b]))).unwrap_or(0);
+    let first = peak.saturating_sub(length / 2).min(turns.len() - length);
+    (first, &turns[first..first + length])
+}
+
 /// Amplitude at frequencies evenly apart on a logarithmic scale, by Fourier sums over the smoothed history.
-fn spectrum(history: &History) -> Vec<[f64; 2]> {
+fn spectrum(history: &History, marks_hz: &[f64]) -> Vec<[f64; 2]> {
     let smooth: Vec<[f64; 2]> = history
         .turns
         .chunks_exact(SMOOTH)
@@ -84,10 +100,9 @@ fn spectrum(history: &History) -> Vec<[f64; 2]> {
     }
     let count = smooth.len() as f64;
     let [mx, my] = smooth.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
-    let ratio = (BAND_HZ.1 / BAND_HZ.0).powf(1.0 / (LINES - 1) as f64);
-    (0..LINES)
-        .map(|line| {
-            let frequency = BAND_HZ.0 * ratio.powi(line as i32);
+    frequencies(marks_hz)
+        .into_iter()
+        .map(|frequency| {
             let (sin, cos) = (2.0 * std::f64::consts::PI * frequency * STEP_S * SMOOTH as f64).sin_cos();
             let (mut c, mut s) = (1.0, 0.0);
             let mut sums = [0.0; 4];
@@ -98,6 +113,15 @@ fn spectrum(history: &History) -> Vec<[f64; 2]> {
             [frequency, 2.0 / count * sums.iter().map(|v| v * v).sum::<f64>().sqrt()]
         })
         .collect()
+}
+
+/// Frequencies of the spectrum's lines: evenly apart on a logarithmic scale, and the marked ones within the band.
+fn frequencies(marks_hz: &[f64]) -> Vec<f64> {
+    let ratio = (BAND_HZ.1 / BAND_HZ.0).powf(1.0 / (LINES - 1) as f64);
+    let mut all: Vec<f64> = (0..LINES).map(|line| BAND_HZ.0 * ratio.powi(line as i32)).collect();
+    all.extend(marks_hz.iter().filter(|hertz| (BAND_HZ.0..=BAND_HZ.1).contains(*hertz)));
+    all.sort_by(f64::total_cmp);
+    all
 }
 
 #[cfg(test)]
@@ -127,9 +151,18 @@ mod tests {
     }
 
     #[test]
+    fn of_a_long_walk_the_loudest_part_is_drawn() {
+        let mut history = circle(0.1, 8.0, 30.0);
+        history.turns[12_000] = [3.0, 0.0];
+        let drawn = drawn(&history, &[]);
+        assert!((drawn.from_s - 20.0).abs() < 0.01 && drawn.turns_arcsec.len() <= 800);
+        assert!(drawn.step_s <= 0.01);
+    }
+
+    #[test]
     fn the_spectrum_peaks_at_the_circle_s_rate() {
-        let lines = drawn(&circle(0.5, 8.0, 10.0)).spectrum;
+        let lines = drawn(&circle(0.5, 8.0, 10.0), &[8.0]).spectrum;
         let peak = lines.iter().copied().fold([0.0; 2], |a, b| if b[1] > a[1] { b } else { a });
-        assert!((peak[0] - 8.0).abs() < 0.3, "{peak:?}");
+        assert!((peak[0] - 8.0).abs() < 1e-3 && (peak[1] - 0.5 * 2f64.sqrt()).abs() < 0.01, "{peak:?}");
     }
 }

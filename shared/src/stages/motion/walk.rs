@@ -25,6 +25,8 @@ const AFTER_S: f64 = 1.5;
 const HALF_TRACK_M: f64 = 0.05;
 /// Steps until a swing has built up.
 const STEPS_ON_THE_SPOT: usize = 8;
+/// Multiples of the pace that have a line of their own in the spectrum.
+const HARMONICS: u32 = 20;
 /// A hard heel: a blow of so much of the weight for so long on top of the step.
 const HEEL_RATIO: f64 = 0.4;
 const HEEL_S: f64 = 0.02;
@@ -100,7 +102,7 @@ pub fn find(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influ
     let typical = history::run(&system.typical, &steps.forces);
     let worst = history::run(&system.low, &steps.forces);
     note(brief, &typical, notes);
-    tell(brief, &typical, &worst, &steps)
+    tell(brief, system, &typical, &worst, &steps)
 }
 
 /// The walk in short: what is held against the budget, and what goes into the star's width.
@@ -165,7 +167,7 @@ impl Steps {
     }
 }
 
-fn tell(brief: &Brief, typical: &History, worst: &History, steps: &Steps) -> Walk {
+fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, steps: &Steps) -> Walk {
     let load = &brief.load;
     let trail = trail::length_arcsec(typical, second::get(load.exposure.value));
     let rms = typical.rms_arcsec();
@@ -179,9 +181,16 @@ fn tell(brief: &Brief, typical: &History, worst: &History, steps: &Steps) -> Wal
         star_width_arcsec: Some(width::grown_arcsec(load.seeing_arcsec.value, rms / 2f64.sqrt())),
         lasts_s: steps.lasts_s,
         steps: steps.count,
-        drawn: Some(trail::drawn(typical)),
+        drawn: Some(trail::drawn(typical, &marks_hz(brief, system))),
         unknown_because: None,
     }
+}
+
+/// Frequencies worth a line of their own in the spectrum: those of the steps and of the pier.
+fn marks_hz(brief: &Brief, system: &System) -> Vec<f64> {
+    let pace = hertz::get(brief.floor.pace.value);
+    let modes = system.typical.both().into_iter().flatten().map(|mode| mode.omega / (2.0 * std::f64::consts::PI));
+    (1..=HARMONICS).map(|n| f64::from(n) * pace).chain(modes).collect()
 }
 
 /// Force of one step in newtons, sample by sample.

@@ -53,6 +53,8 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     let motion = &sheet.design.motion;
     draw(flow, sheet, "budget");
     draw(flow, sheet, "trail");
+    draw(flow, sheet, "history");
+    draw(flow, sheet, "spectrum");
     flow.heading("Motion");
     let frequencies: Vec<String> = motion.frequencies.iter().map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz)).collect();
     let listed = frequencies.join(", ");
