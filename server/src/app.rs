@@ -29,6 +29,8 @@ pub struct App {
     pub shelf: MemoryShelf,
     /// The settings.
     pub config: Arc<Config>,
+    /// Turns at writing photographs anew.
+    pub darkroom: Arc<Semaphore>,
     desk: Desk,
 }
 
@@ -45,7 +47,7 @@ impl App {
     pub fn new(store: Store, config: Config) -> Self {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
         let desk = Desk { kept: Cache::new(MOST_DESIGNS), turns: Arc::new(Semaphore::new(processors)) };
-        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), desk }
+        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom: Arc::new(Semaphore::new(1)), desk }
     }
 
     /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.

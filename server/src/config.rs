@@ -27,6 +27,9 @@ pub struct Settings {
     /// Path under which a proxy shows the service, for instance /planner
     #[arg(long, global = true, env = "STILLGROUND_BASE_PATH", value_name = "PATH")]
     pub base_path: Option<String>,
+    /// Largest photograph that is taken into a record, MiB, 1 to 50; 8 when left out
+    #[arg(long, global = true, env = "STILLGROUND_PHOTO_MIB", value_name = "MIB")]
+    pub photo_mib: Option<u32>,
 }
 
 /// Settings that were checked and may be used.
@@ -40,6 +43,8 @@ pub struct Config {
     pub database: Database,
     /// Path before every page, link and redirect: empty, or `/planner` without a slash at its end.
     pub base: String,
+    /// Largest photograph that is taken, bytes.
+    pub largest_photo: usize,
 }
 
 /// Where the plans are.
@@ -80,7 +85,8 @@ impl Config {
         let data = settings.data.filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(default_data);
         let database = database(settings.database_url.as_deref(), &data)?;
         let base = base(settings.base_path.as_deref().unwrap_or_default())?;
-        Ok(Self { listen: settings.listen, data, database, base })
+        let largest_photo = largest_photo(settings.photo_mib)?;
+        Ok(Self { listen: settings.listen, data, database, base, largest_photo })
     }
 
     /// A link within the service: the base path and what follows, which begins with a slash.
@@ -127,6 +133,16 @@ fn base(path: &str) -> Result<String, BadSetting> {
             name: "STILLGROUND_BASE_PATH",
             said: "only letters, digits, - _ . ~ between slashes can stand in a path; write /planner".to_owned(),
         }),
+    }
+}
+
+/// Largest photograph when nothing is said, MiB.
+const PHOTO_MIB: u32 = 8;
+
+fn largest_photo(mib: Option<u32>) -> Result<usize, BadSetting> {
+    match mib.unwrap_or(PHOTO_MIB) {
+        mib @ 1..=50 => Ok(mib as usize * 1024 * 1024),
+        _ => Err(BadSetting { name: "STILLGROUND_PHOTO_MIB", said: "a photograph may have 1 to 50 MiB; write 8".to_owned() }),
     }
 }
 

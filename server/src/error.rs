@@ -183,6 +183,14 @@ impl Trouble {
         Self::new(StatusCode::PAYLOAD_TOO_LARGE, "too_large", format!("The body is larger than {most} KiB, the most that is taken."))
     }
 
+    /// A photograph that is too large.
+    #[must_use]
+    pub fn photo_too_large(most_bytes: usize) -> Self {
+        let most = most_bytes / (1024 * 1024);
+        let said = format!("The photograph is larger than {most} MiB, the most that is taken. Send a smaller copy of it.");
+        Self::new(StatusCode::PAYLOAD_TOO_LARGE, "photo_too_large", said)
+    }
+
     /// A request that took too long to arrive.
     #[must_use]
     pub fn too_slow() -> Self {

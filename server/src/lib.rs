@@ -16,6 +16,7 @@ pub mod lettering;
 pub mod limits;
 pub mod openapi;
 pub mod planned;
+pub mod photo;
 pub mod record;
 pub mod router;
 pub mod security;

@@ -3,13 +3,14 @@
 use std::time::Duration;
 
 use axum::body::{Body, Bytes, HttpBody};
-use axum::extract::Request;
+use axum::extract::{MatchedPath, Request, State};
 use axum::http::HeaderMap;
 use axum::http::header::{CONTENT_LENGTH, EXPECT};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use http_body_util::BodyExt;
 
+use crate::app::App;
 use crate::error::Trouble;
 
 /// Largest body taken, bytes: a plan is a few thousand, a form less.
@@ -18,13 +19,24 @@ pub const LARGEST_BODY: usize = 1024 * 1024;
 const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
 /// Longest time for a body to arrive.
 const SLOWEST_BODY: Duration = Duration::from_secs(20);
+/// The route of the one form that is larger: a photograph from a place with a poor connection.
+const PHOTOGRAPHS: &str = "/p/{secret}/record/photos";
+/// Longest time for a photograph to arrive.
+const SLOWEST_PHOTO: Duration = Duration::from_secs(180);
+/// What stands round a photograph in its form, bytes.
+const ROUND_A_PHOTO: usize = 64 * 1024;
 /// Longest time for an answer; designing waits its turn within it.
 const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
 /// Reads the body within its limits before the handler is asked, and gives up on an answer that takes too long.
-pub async fn limits(request: Request, next: Next) -> Response {
+pub async fn limits(State(app): State<App>, request: Request, next: Next) -> Response {
     let (parts, body) = request.into_parts();
-    let bytes = match tokio::time::timeout(SLOWEST_BODY, read(&parts.headers, body)).await {
+    let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| route.as_str() == PHOTOGRAPHS);
+    let (most, slowest) = if is_photo { (app.config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
+    let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
+        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
+            return Trouble::photo_too_large(app.config.largest_photo).into_response();
+        }
         Ok(Ok(bytes)) => bytes,
         Ok(Err(trouble)) => return trouble.into_response(),
         Err(_) => return Trouble::too_slow().into_response(),
@@ -33,13 +45,13 @@ pub async fn limits(request: Request, next: Next) -> Response {
     tokio::time::timeout(LONGEST_ANSWER, answer).await.unwrap_or_else(|_| Trouble::took_too_long().into_response())
 }
 
-async fn read(headers: &HeaderMap, mut body: Body) -> Result<Bytes, Trouble> {
+async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes, Trouble> {
     if body.is_end_stream() {
         return Ok(Bytes::new());
     }
     let stated = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
-    if stated.is_some_and(|length| length > LARGEST_BODY as u64) && headers.contains_key(EXPECT) {
-        return Err(Trouble::too_large(LARGEST_BODY));
+    if stated.is_some_and(|length| length > most as u64) && headers.contains_key(EXPECT) {
+        return Err(Trouble::too_large(most));
     }
     let (mut kept, mut arrived) = (Vec::new(), 0_usize);
     while let Some(frame) = body.frame().await {
@@ -47,10 +59,10 @@ async fn read(headers: &HeaderMap, mut body: Body) -> Result<Bytes, Trouble> {
         let Ok(data) = frame.into_data() else { continue };
         arrived = arrived.saturating_add(data.len());
         match arrived {
-            0..=LARGEST_BODY => kept.extend_from_slice(&data),
-            _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(LARGEST_BODY)),
+            _ if arrived <= most => kept.extend_from_slice(&data),
+            _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(most)),
             _ => kept = Vec::new(),
         }
     }
-    if arrived > LARGEST_BODY { Err(Trouble::too_large(LARGEST_BODY)) } else { Ok(Bytes::from(kept)) }
+    if arrived > most { Err(Trouble::too_large(most)) } else { Ok(Bytes::from(kept)) }
 }

@@ -5,6 +5,7 @@ mod answers;
 mod design;
 mod operations;
 mod plan;
+mod record;
 
 use std::sync::LazyLock;
 

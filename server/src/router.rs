@@ -13,7 +13,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
 use crate::error::{Trouble, present};
-use crate::handlers::api::{describe, design, links, plans};
+use crate::handlers::api::{describe, design, entries, links, plans};
 use crate::handlers::{asset, health, pages};
 use crate::{journal, limits, security};
 
@@ -31,7 +31,7 @@ pub fn router(app: App) -> Router {
         // The last layer is the outermost.
         .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
         .layer(CatchPanicLayer::custom(panicked))
-        .layer(from_fn(limits::limits))
+        .layer(from_fn_with_state(app.clone(), limits::limits))
         .layer(from_fn(security::own_forms))
         .layer(from_fn_with_state(app.clone(), present))
         .layer(from_fn(security::headers))
@@ -53,6 +53,7 @@ fn api() -> Router<App> {
         .route("/plans/{id}/drawings/{file}", get(design::drawing))
         .route("/plans/{id}/materials.csv", get(design::materials))
         .route("/plans/{id}/schedule.ics", get(design::schedule))
+        .route("/plans/{id}/entries", get(entries::list).post(entries::enter))
         .route("/openapi.json", get(describe::describe))
         .route("/plans/{id}/links", get(links::list))
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))

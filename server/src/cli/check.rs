@@ -19,7 +19,7 @@ struct Line {
 /// Explains the settings; fails when the service could not start with them.
 pub(super) fn check(settings: &Settings) -> Result<(), Failure> {
     let config = Config::new(settings.clone());
-    let lines = [listen(settings), data(settings), database(settings, &config)?, base(settings, &config)];
+    let lines = [listen(settings), data(settings), database(settings, &config)?, base(settings, &config), photo(settings, &config)];
     for line in &lines {
         let (mark, found) = match &line.found {
             Ok(found) => ("fine", found),
@@ -53,6 +53,15 @@ fn data(settings: &Settings) -> Line {
         Err(error) => Err(format!("{error}; name a folder that this user may write")),
     };
     Line { name: "STILLGROUND_DATA", value: folder.display().to_string(), explains: "folder of the plans", found }
+}
+
+fn photo(settings: &Settings, config: &Result<Config, BadSetting>) -> Line {
+    let found = match config {
+        Err(bad) if bad.name == "STILLGROUND_PHOTO_MIB" => Err(bad.said.clone()),
+        _ => Ok("larger ones are refused with these words".to_owned()),
+    };
+    let value = settings.photo_mib.unwrap_or(8).to_string();
+    Line { name: "STILLGROUND_PHOTO_MIB", value, explains: "largest photograph taken into a record, MiB", found }
 }
 
 /// Whether the folder is there; an error when it is and cannot be written.

@@ -3,6 +3,7 @@
 pub mod body;
 pub mod describe;
 pub mod design;
+pub mod entries;
 pub mod holder;
 pub mod links;
 pub mod plans;

@@ -4,6 +4,7 @@ mod begun;
 mod files;
 mod front;
 mod links;
+mod photos;
 mod place;
 mod plan;
 mod record;
@@ -13,6 +14,7 @@ mod step;
 mod who;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::app::App;
@@ -36,6 +38,9 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/links", get(links::show).post(links::change))
         .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
         .route("/p/{secret}/record", get(record::show).post(record::keep))
+        // How large a photograph may be is a setting, and looked at before the form is read.
+        .route("/p/{secret}/record/photos", post(photos::keep).layer(DefaultBodyLimit::disable()))
+        .route("/p/{secret}/photos/{photo}", get(photos::show))
         .route("/p/{secret}/card", get(plan::card))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/materials.csv", get(files::materials))

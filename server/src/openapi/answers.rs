@@ -2,6 +2,8 @@
 
 use serde_json::{Map, Value, json};
 
+use super::record;
+
 use crate::error::PROBLEM_JSON;
 
 /// Schemas by name.
@@ -31,6 +33,9 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
                 list(object(&[("opens", right()), ("made_at", json!({ "type": ["string", "null"], "format": "date-time" }))])),
             )]),
         ),
+        ("NewEntry", record::entry()),
+        ("Entry", record::kept()),
+        ("Entries", record::entries()),
         ("Link", object(&[("opens", right()), ("secret", secret())])),
     ]
 }
@@ -49,6 +54,7 @@ pub(super) fn refusals() -> Value {
         ("TooLarge", "The body is too large."),
         ("MediaType", "The body is no application/json."),
         ("Answers", "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields."),
+        ("NotKept", "Another entry has this name, the record is full, or the plan contradicts itself just now."),
         ("NoPrecondition", "If-Match is missing."),
         ("NotJustNow", "The service is crowded or its store cannot be reached; nothing was changed."),
     ];
@@ -91,29 +97,29 @@ fn problem() -> Value {
     })
 }
 
-fn object(members: &[(&str, Value)]) -> Value {
+pub(super) fn object(members: &[(&str, Value)]) -> Value {
     let names: Vec<_> = members.iter().map(|(name, _)| *name).collect();
     let properties: Map<String, Value> = members.iter().map(|(name, schema)| ((*name).to_owned(), schema.clone())).collect();
     json!({ "type": "object", "required": names, "properties": properties })
 }
 
-fn list(items: Value) -> Value {
+pub(super) fn list(items: Value) -> Value {
     json!({ "type": "array", "items": items })
 }
 
-fn text(description: &str) -> Value {
+pub(super) fn text(description: &str) -> Value {
     json!({ "type": "string", "description": description })
 }
 
-fn number() -> Value {
+pub(super) fn number() -> Value {
     json!({ "type": "number" })
 }
 
-fn moment() -> Value {
+pub(super) fn moment() -> Value {
     json!({ "type": "string", "format": "date-time" })
 }
 
-fn revision() -> Value {
+pub(super) fn revision() -> Value {
     json!({ "type": "integer", "minimum": 1, "maximum": u32::MAX })
 }
 

@@ -22,6 +22,7 @@ enum Takes {
     Nothing,
     Plan,
     PlanOnRevision,
+    Entry,
     /// A size of paper.
     Paper,
 }
@@ -58,6 +59,18 @@ const REPLACE: &[(u16, &str)] = &[
 const READ: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (503, "NotJustNow")];
 const SHEET: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (503, "NotJustNow")];
 const PRINT: &[(u16, &str)] = &[(400, "Malformed"), (401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (503, "NotJustNow")];
+const ENTER: &[(u16, &str)] = &[
+    (400, "NotJson"),
+    (401, "NoSecret"),
+    (403, "NotWithThisLink"),
+    (404, "NothingHere"),
+    (408, "TooSlow"),
+    (409, "NotKept"),
+    (413, "TooLarge"),
+    (415, "MediaType"),
+    (422, "Answers"),
+    (503, "NotJustNow"),
+];
 const EDIT: &[(u16, &str)] = &[(401, "NoSecret"), (403, "NotWithThisLink"), (404, "NothingHere"), (503, "NotJustNow")];
 
 /// Every operation.
@@ -78,6 +91,8 @@ pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/plans/{id}/links", method: "get", id: "listLinks", summary: "Which links are alive; takes the edit link", takes: Takes::Nothing, answer: Answer::Json(200, "Links"), refusals: EDIT },
     Operation { path: "/plans/{id}/links/{right}", method: "post", id: "replaceLink", summary: "Make a new link; the old one opens nothing from then on", takes: Takes::Nothing, answer: Answer::Json(201, "Link"), refusals: EDIT },
     Operation { path: "/plans/{id}/links/{right}", method: "delete", id: "revokeLink", summary: "Revoke a link", takes: Takes::Nothing, answer: Answer::Nothing, refusals: EDIT },
+    Operation { path: "/plans/{id}/entries", method: "get", id: "listEntries", summary: "The record of the work, each measurement held against the plan as it stands, and how each task stands", takes: Takes::Nothing, answer: Answer::Json(200, "Entries"), refusals: SHEET },
+    Operation { path: "/plans/{id}/entries", method: "post", id: "enter", summary: "Add an entry to the record, with the record or the edit link; sent again under its name it is kept once, and answered with 200", takes: Takes::Entry, answer: Answer::Json(201, "Entry"), refusals: ENTER },
     Operation { path: "/openapi.json", method: "get", id: "describe", summary: "This document", takes: Takes::Nothing, answer: Answer::Description, refusals: &[] },
 ];
 
@@ -103,6 +118,11 @@ impl Operation {
         if matches!(self.takes, Takes::Plan | Takes::PlanOnRevision) {
             let plan = json!({ "schema": { "$ref": "#/components/schemas/Plan" } });
             described["requestBody"] = json!({ "required": true, "content": { "application/json": plan } });
+        }
+        if self.takes == Takes::Entry {
+            let entry = json!({ "schema": { "$ref": "#/components/schemas/NewEntry" } });
+            described["requestBody"] = json!({ "required": true, "content": { "application/json": entry } });
+            described["responses"]["200"] = described["responses"]["201"].clone();
         }
         described
     }

@@ -40,6 +40,19 @@ pub enum State<'a> {
     Later(Vec<&'a str>),
 }
 
+impl State<'_> {
+    /// Its name in the interface.
+    #[must_use]
+    pub const fn key(&self) -> &'static str {
+        match self {
+            Self::Done => "done",
+            Self::Held(_) => "held",
+            Self::Now => "now",
+            Self::Later(_) => "later",
+        }
+    }
+}
+
 impl Board<'_> {
     /// The findings that stand as stops.
     pub fn stops(&self) -> impl Iterator<Item = &Reading<'_>> {

@@ -65,7 +65,7 @@ fn refusal(path: &str, error: &serde_json::Error) -> Trouble {
     }
 }
 
-fn is_json(headers: &HeaderMap) -> bool {
+pub(super) fn is_json(headers: &HeaderMap) -> bool {
     let Some(kind) = headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()) else { return false };
     let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
     essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))

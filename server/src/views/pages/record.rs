@@ -86,8 +86,8 @@ pub struct StopView {
     pub by: String,
     /// Whether only a decision ends it.
     pub lasting: bool,
-    /// Tasks that it holds.
-    pub holds: Vec<String>,
+    /// How many tasks after its own it holds.
+    pub holds: usize,
 }
 
 /// What is typed on the page and was not taken.
@@ -108,8 +108,14 @@ impl Work {
         let (mut now, mut later, mut done) = (Vec::new(), Vec::new(), Vec::new());
         for state in &board.tasks {
             let view = desk.task(state);
-            match state.state {
+            match &state.state {
                 State::Now => now.push(view),
+                // Where the stop was found is where it is put right.
+                State::Held(by)
+                    if by.iter().any(|&place| board.readings.get(place).is_some_and(|stop| stop.entry.task == state.task.id)) =>
+                {
+                    now.push(view)
+                }
                 State::Done => done.push(view),
                 State::Later(_) | State::Held(_) => later.push(view),
             }
@@ -140,7 +146,7 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
             ask: ask.clone(),
             by: log::by(&reading.entry.who, record.kept.get(place)),
             lasting: *lasting,
-            holds: board.tasks.iter().filter(held).map(|state| state.task.title.clone()).collect(),
+            holds: board.tasks.iter().filter(held).count().saturating_sub(1),
         })
     };
     board.readings.iter().enumerate().filter(|(_, reading)| reading.stands()).filter_map(view).collect()
