@@ -211,6 +211,14 @@ impl Trouble {
         Self::new(StatusCode::NOT_FOUND, "no_such_link", said)
     }
 
+    /// A sheet's code that names no plan here.
+    #[must_use]
+    pub fn no_such_sheet() -> Self {
+        let said = "No plan here has printed a sheet with this code. Ask whoever gave you the sheet whether it is still the latest before \
+                    you dig, pour or drill.";
+        Self::new(StatusCode::NOT_FOUND, "no_such_sheet", said)
+    }
+
     /// An address at which there is nothing.
     #[must_use]
     pub fn nothing_here() -> Self {

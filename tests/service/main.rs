@@ -9,5 +9,6 @@ mod interface;
 mod on_postgres;
 mod on_sqlite;
 mod power_cut;
+mod record_page;
 mod replies;
 mod sheets;

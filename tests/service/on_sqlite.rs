@@ -9,6 +9,8 @@ mod archive;
 mod links;
 #[path = "store/plans.rs"]
 mod plans;
+#[path = "store/record.rs"]
+mod record;
 #[path = "store/releases.rs"]
 mod releases;
 

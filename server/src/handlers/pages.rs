@@ -10,6 +10,7 @@ mod plan;
 mod record;
 mod revisions;
 mod save;
+mod sheet;
 mod step;
 mod who;
 
@@ -33,6 +34,7 @@ pub fn routes() -> Router<App> {
         .route("/example/template.pdf", get(plan::template))
         .route("/example/materials.csv", get(files::materials))
         .route("/example/schedule.ics", get(files::calendar))
+        .route("/s/{token}", get(sheet::check))
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))

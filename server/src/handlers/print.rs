@@ -7,7 +7,7 @@ use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
-use crate::app::Planned;
+use crate::app::{App, Planned};
 use crate::error::Trouble;
 use crate::views::pdf::{self, Fault, Paper, Sheet};
 use crate::views::{csv, ics};
@@ -37,6 +37,8 @@ pub struct Issue {
     pub date: Option<String>,
     /// Address that opens the plan for reading.
     pub view_link: Option<String>,
+    /// Address that says whether this revision is still the newest.
+    pub check_link: Option<String>,
 }
 
 /// Prints a plan, away from the threads that serve requests.
@@ -66,6 +68,7 @@ pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Re
         revision: issue.revision,
         date: issue.date.as_deref(),
         view_link: issue.view_link.as_deref(),
+        check_link: issue.check_link.as_deref(),
     };
     match which {
         Print::Plan => pdf::plan(&sheet, paper),
@@ -87,6 +90,18 @@ pub fn address(headers: &HeaderMap, path: &str) -> Option<String> {
     let host = headers.get(HOST).and_then(|host| host.to_str().ok())?;
     let scheme = if text("x-forwarded-proto").eq_ignore_ascii_case("https") { "https" } else { "http" };
     Some(format!("{scheme}://{host}{path}"))
+}
+
+/// The address that says whether a revision is still the newest, for the code on a sheet. A plan prints without it when
+/// the store cannot be written just now: paper is most needed when something else has failed.
+pub async fn check_link(app: &App, headers: &HeaderMap, plan_id: &str, revision: u32) -> Option<String> {
+    match app.store.sheet_token(plan_id).await {
+        Ok(token) => address(headers, &app.config.link(&format!("/s/{token}?rev={revision}"))),
+        Err(error) => {
+            tracing::warn!(error = %error, "a sheet was printed without its code");
+            None
+        }
+    }
 }
 
 /// One of a plan's drawings, by the name of its file.

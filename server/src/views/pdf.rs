@@ -30,6 +30,8 @@ pub struct Sheet<'a> {
     pub date: Option<&'a str>,
     /// Link that opens the plan for reading; none: no code is printed.
     pub view_link: Option<&'a str>,
+    /// Address that says whether this revision is still the newest; none: no code of it is printed.
+    pub check_link: Option<&'a str>,
 }
 
 /// Size of paper.

@@ -31,13 +31,18 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
 }
 
 /// The whole set of sheets of a stored plan.
-pub async fn plan_pdf(State(app): State<App>, holder: Holder, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Plan, app.planned(&holder.0.saved.plan).await?, issue(&holder), &asked).await
+pub async fn plan_pdf(State(app): State<App>, holder: Holder, headers: HeaderMap, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
+    print(Print::Plan, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
 }
 
 /// The drilling template of a stored plan.
-pub async fn template_pdf(State(app): State<App>, holder: Holder, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&holder), &asked).await
+pub async fn template_pdf(
+    State(app): State<App>,
+    holder: Holder,
+    headers: HeaderMap,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
 }
 
 /// One drawing of a stored plan.
@@ -56,7 +61,8 @@ pub async fn schedule(State(app): State<App>, holder: Holder) -> Result<Response
     print::schedule(&planned, &holder.0.plan_id, saved.revision)
 }
 
-fn issue(holder: &Holder) -> Issue {
+async fn issue(app: &App, holder: &Holder, headers: &HeaderMap) -> Issue {
     let saved = &holder.0.saved;
-    Issue { revision: Some(i64::from(saved.revision)), date: Some(moment(saved.saved_at)), view_link: None }
+    let check_link = print::check_link(app, headers, &holder.0.plan_id, saved.revision).await;
+    Issue { revision: Some(i64::from(saved.revision)), date: Some(moment(saved.saved_at)), view_link: None, check_link }
 }

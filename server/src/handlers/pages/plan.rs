@@ -6,20 +6,27 @@ use axum::response::{Html, Response};
 use stillground::design::ENGINE_VERSION;
 
 use super::place::Place;
+use super::record;
 use super::step::{contradictions, unless_contradictory};
-use crate::app::App;
+use crate::app::{App, Planned};
 use crate::error::Trouble;
 use crate::forms::step::Step;
-use crate::handlers::print::{self, Asked, Issue, Print, address, print};
+use crate::handlers::print::{self, Asked, Issue, Print, address, check_link, print};
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::card::CardPage;
 use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
+use crate::views::pages::printed::Printed;
 use crate::views::pages::step::FaultView;
 
 /// The plan.
-pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
+pub async fn show(app: &App, place: &Place, rev: Option<&str>) -> Result<Html<String>, Trouble> {
     let planned = unless_contradictory(app.improved(&place.plan).await)?;
+    let printed = match rev.and_then(|rev| rev.parse().ok()).filter(|_| !place.secret.is_empty()) {
+        Some(rev) => printed(app, place, rev, planned.as_deref()).await?,
+        None => None,
+    };
+    let log = record::log(app, place, planned.as_ref()).await?;
     let faults = contradictions(&place.plan);
     let marks = Marks { revision: place.revision_words(), saved: place.saved.clone(), engine: ENGINE_VERSION };
     answer(&PlanPage {
@@ -27,9 +34,21 @@ pub async fn show(app: &App, place: &Place) -> Result<Html<String>, Trouble> {
         root: place.root.clone(),
         example: place.secret.is_empty(),
         marks,
+        printed,
+        log,
         faults: faults.iter().map(|fault| FaultView::of(fault, Step::Plan, &place.root)).collect(),
         body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
     })
+}
+
+/// What to say of a sheet of a revision: whether it is still the newest, and what changed since.
+async fn printed(app: &App, place: &Place, rev: u32, now: Option<&Planned>) -> Result<Option<Printed>, Trouble> {
+    if rev >= place.revision {
+        return Ok((rev == place.revision).then(|| Printed::newest(rev)));
+    }
+    let Some(old) = app.store.revision(&place.plan_id, rev).await? else { return Ok(None) };
+    let then = unless_contradictory(app.planned(&old.plan).await)?;
+    Ok(Some(Printed::superseded(&old, &place.plan, place.revision, then.as_deref().zip(now))))
 }
 
 /// The card for the wall.
@@ -46,20 +65,23 @@ pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<
 
 /// The whole set of sheets.
 pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
-    print(Print::Plan, app.planned(&place.plan).await?, issue(&place, &headers), &asked).await
+    print(Print::Plan, app.planned(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
 }
 
 /// The drilling template.
 pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&place.plan).await?, issue(&place, &headers), &asked).await
+    print(Print::Template, app.planned(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
 }
 
-/// What stands on a print of this plan. Only a link that lets its holder do no more than read is printed as a code.
-fn issue(place: &Place, headers: &HeaderMap) -> Issue {
+/// What stands on a print of this plan. Only a link that lets its holder do no more than read is printed as a code; the
+/// code that says whether the sheet is superseded opens nothing, and stands on every sheet.
+async fn issue(app: &App, place: &Place, headers: &HeaderMap) -> Issue {
     let saved = !place.secret.is_empty();
+    let opens = (place.right == Right::View && saved).then(|| format!("{}/plan?rev={}", place.root, place.revision));
     Issue {
         revision: saved.then(|| i64::from(place.revision)),
         date: saved.then(|| place.saved.trim_start_matches("saved ").to_owned()),
-        view_link: (place.right == Right::View).then(|| address(headers, &place.root)).flatten(),
+        view_link: opens.and_then(|path| address(headers, &path)),
+        check_link: if saved { check_link(app, headers, &place.plan_id, place.revision).await } else { None },
     }
 }

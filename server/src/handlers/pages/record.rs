@@ -1,5 +1,7 @@
 //! The helper's page, and what is entered there.
 
+use std::sync::Arc;
+
 use axum::Json;
 use axum::extract::rejection::FormRejection;
 use axum::extract::{Form, Query, State};
@@ -14,7 +16,7 @@ use stillground::record::Entry;
 
 use super::place::Place;
 use super::who;
-use crate::app::App;
+use crate::app::{App, Planned};
 use crate::error::Trouble;
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
@@ -96,6 +98,20 @@ fn faults(entry: &Entry, trouble: &Trouble) -> Vec<RecordFault> {
         _ => path.to_owned(),
     };
     trouble.errors.iter().map(|error| RecordFault::at(name(&error.path), error.detail.clone())).collect()
+}
+
+/// What was entered while a plan was built; none for the example, and for a plan of which nothing was entered.
+pub async fn log(app: &App, place: &Place, planned: Option<&Arc<Planned>>) -> Result<Option<Log>, Trouble> {
+    if place.secret.is_empty() {
+        return Ok(None);
+    }
+    let kept = app.store.entries(&place.plan_id).await?;
+    let log = match planned {
+        _ if kept.is_empty() => return Ok(None),
+        Some(planned) => Log::of(&Record::of(Arc::clone(planned), kept)),
+        None => Log::unjudged(&kept),
+    };
+    Ok(Some(log))
 }
 
 /// Who writes, by the link that opened the page.

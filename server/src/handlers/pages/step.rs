@@ -25,13 +25,15 @@ use crate::views::pages::step::{FaultView, StepPage, TopicView, intro};
 #[derive(Deserialize)]
 pub struct Said {
     saved: Option<String>,
+    /// Revision on the sheet whose code led here.
+    rev: Option<String>,
 }
 
 /// Shows a step.
 pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
     let Some(step) = place.step else { return Err(Trouble::nothing_here()) };
     if step == Step::Plan {
-        return plan::show(&app, &place).await;
+        return plan::show(&app, &place, said.rev.as_deref()).await;
     }
     let planned = planned(&app, &place.plan).await?;
     if !place.right.may_edit() {

@@ -13,6 +13,8 @@ use super::figures::{self, FigureLine};
 use super::frame::Frame;
 use super::number::Number;
 use super::panel::{CautionView, CheckView};
+use super::printed::Printed;
+use super::record::log::Log;
 use super::step::FaultView;
 use super::summary;
 use super::words;
@@ -36,6 +38,10 @@ pub struct PlanPage {
     pub marks: Marks,
     /// Contradictions, when nothing can be worked out.
     pub faults: Vec<FaultView>,
+    /// What to say of the sheet whose code led here.
+    pub printed: Option<Printed>,
+    /// What was entered while it was built; none for the example.
+    pub log: Option<Log>,
     /// What was found; none when the answers contradict each other.
     pub body: Option<PlanBody>,
 }

@@ -1,9 +1,11 @@
 //! The helper's page: what to do today, what to measure, what stands in the way, and all that was entered.
 
 mod boxes;
-mod figures;
+pub mod figures;
 pub mod log;
 mod task;
+
+use std::sync::Arc;
 
 use askama::Template;
 
@@ -13,7 +15,6 @@ use super::words;
 use crate::forms::record::RecordFault;
 use crate::forms::sheet::Sheet;
 use crate::record::Record;
-use crate::views::svg;
 use log::Log;
 use stillground::record::{State, Verdict};
 pub use task::TaskView;
@@ -64,7 +65,7 @@ pub struct Work {
     /// Ticked off.
     pub done: Vec<TaskView>,
     /// Drawings that the tasks need: name, title, SVG.
-    pub drawings: Vec<(&'static str, String, String)>,
+    pub drawings: Vec<(&'static str, String, Arc<str>)>,
     /// Cautions by part of the work: its name, its heading, the cautions.
     pub cautions: Vec<(&'static str, &'static str, Vec<CautionView>)>,
 }
@@ -152,11 +153,10 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
     board.readings.iter().enumerate().filter(|(_, reading)| reading.stands()).filter_map(view).collect()
 }
 
-fn drawings(record: &Record, needed: &[&str]) -> Vec<(&'static str, String, String)> {
-    let (brief, design) = (&record.planned.brief, &record.planned.design);
+fn drawings(record: &Record, needed: &[&str]) -> Vec<(&'static str, String, Arc<str>)> {
     let wanted = crate::drawing::NAMES.iter().filter(|name| needed.contains(name));
-    let drawn = wanted.filter_map(|name| crate::drawing::by_name(name, brief, design));
-    drawn.map(|drawing| (drawing.name, drawing.title.clone(), svg::write(&drawing))).collect()
+    let drawn = wanted.filter_map(|name| Some((*name, record.planned.drawing(name)?)));
+    drawn.map(|(name, drawing)| (name, drawing.title.clone(), Arc::clone(&drawing.svg))).collect()
 }
 
 fn cautions(record: &Record) -> Vec<(&'static str, &'static str, Vec<CautionView>)> {

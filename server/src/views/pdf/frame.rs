@@ -72,8 +72,14 @@ fn shortened(title: &str, room: f64) -> String {
 
 fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64) -> Vec<Mark> {
     let (top, right) = (height - 31.0, width - RIGHT);
-    let coded = sheet.view_link.and_then(|link| code(link, at(right - CODE, top + 1.5), CODE));
-    let text_right = if coded.is_some() { right - CODE - 4.0 } else { right };
+    let (mut codes, mut text_right) = (Vec::new(), right);
+    for (link, says) in [(sheet.view_link, "Open the plan"), (sheet.check_link, "Still the latest?")] {
+        if let Some(drawn) = link.and_then(|link| code(link, at(text_right - CODE, top + 1.5), CODE)) {
+            codes.push(drawn);
+            codes.push(below(says, text_right - CODE / 2.0, top + 1.5 + CODE + 1.5));
+            text_right -= CODE + 4.0;
+        }
+    }
     let pages = format!("Page {number} of {count}");
     let pages_width = lettering::width(Face::FiguresBold, &pages, SMALL);
     let mut marks = vec![
@@ -81,13 +87,27 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
         Mark::Text { at: at(LEFT, top + 5.0), size: SMALL, face: Face::Figures, text: capital(&issue(sheet)) },
         Mark::Text { at: at(text_right - pages_width, top + 5.0), size: SMALL, face: Face::FiguresBold, text: pages },
     ];
-    let words = if coded.is_some() { LINKED } else { UNLINKED };
+    let words = match (sheet.view_link, sheet.check_link) {
+        (_, Some(_)) => CHECKED,
+        (Some(_), None) => LINKED,
+        (None, None) => UNLINKED,
+    };
     for (i, text) in lettering::wrap(Face::Text, words, SMALL, text_right - LEFT).into_iter().enumerate() {
         marks.push(Mark::Text { at: at(LEFT, top + 10.0 + i as f64 * 4.0), size: SMALL, face: Face::Text, text });
     }
-    marks.extend(coded);
+    marks.extend(codes);
     marks
 }
+
+/// A few words under a code, in the middle.
+fn below(says: &str, middle: f64, y: f64) -> Mark {
+    let size = SMALL * 0.75;
+    let width = lettering::width(Face::Text, says, size);
+    Mark::Text { at: at(middle - width / 2.0, y), size, face: Face::Text, text: says.to_owned() }
+}
+
+const CHECKED: &str = "Superseded? The code tells anyone whether this revision is still the latest: look there before you dig, pour or \
+                       drill. Local codes and licensed practice come before anything on this sheet.";
 
 const LINKED: &str = "Superseded? The code opens the plan: look there whether this revision is still the latest before you dig, pour or \
                       drill. Local codes and licensed practice come before anything on this sheet.";

@@ -5,7 +5,7 @@ use stillground::figure::{Unit, Units};
 use stillground::units::{cubic_metre, day, hour, kilogram, metre, millilitre, millimetre, newton_metre};
 
 /// The figures of a task.
-pub(super) fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, String)> {
+pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let m = |value| units.say(metre::get(value), Unit::Metre);
     let mm = |value| units.say(millimetre::get(value), Unit::Millimetre);
     let m3 = |value| units.say(cubic_metre::get(value), Unit::CubicMetre);
@@ -58,7 +58,7 @@ fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
 }
 
 /// The drawings that a task needs and that this plan has.
-pub(super) fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)> {
+pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)> {
     let needed: &[(&str, &str)] = match task {
         "set_out" | "dig" | "inspect" => &[("pit", "The pit")],
         "blinding" | "form" | "steel_and_ducts" | "pour" => &[("section", "Section through block and pier")],

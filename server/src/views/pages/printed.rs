@@ -1,0 +1,85 @@
+//! What is said first to whoever comes by the code of a printed sheet: whether it is superseded, and what changed.
+
+use stillground::site_plan::SitePlan;
+
+use super::record::figures;
+use super::stale::answer;
+use super::words;
+use crate::app::Planned;
+use crate::forms::questions;
+use crate::forms::step::Step;
+use crate::store::Saved;
+
+/// Tasks whose figures are compared, each kind once.
+const COMPARED: [&str; 7] = ["set_out", "form", "pour", "harden", "drill", "bond", "torque"];
+
+/// A printed sheet.
+#[derive(Debug, Clone)]
+pub struct Printed {
+    /// Its revision.
+    pub revision: u32,
+    /// When that was saved, in words; empty for the newest.
+    pub saved: String,
+    /// The revision that stands, when it is another.
+    pub current: Option<u32>,
+    /// Answers that changed.
+    pub answers: Vec<Change>,
+    /// Figures for the work that changed.
+    pub figures: Vec<Change>,
+}
+
+/// Something that changed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Change {
+    /// What.
+    pub label: String,
+    /// As it was on the sheet.
+    pub was: String,
+    /// As it is.
+    pub is: String,
+}
+
+impl Printed {
+    /// A sheet of the revision that stands.
+    #[must_use]
+    pub const fn newest(revision: u32) -> Self {
+        Self { revision, saved: String::new(), current: None, answers: Vec::new(), figures: Vec::new() }
+    }
+
+    /// A sheet of an older revision; `planned` is what was found then and now, where both hold together.
+    #[must_use]
+    pub fn superseded(old: &Saved, plan: &SitePlan, current: u32, planned: Option<(&Planned, &Planned)>) -> Self {
+        Self {
+            revision: old.revision,
+            saved: words::moment(old.saved_at),
+            current: Some(current),
+            answers: answers(&old.plan, plan),
+            figures: planned.map(|(then, now)| changed(then, now)).unwrap_or_default(),
+        }
+    }
+}
+
+fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
+    let questions = Step::ALL.into_iter().flat_map(questions::of);
+    let change = |question: &'static crate::forms::question::Question| {
+        let (was, is) = (answer(question, old), answer(question, new));
+        (was != is).then(|| Change { label: question.label.to_owned(), was, is })
+    };
+    questions.filter_map(change).collect()
+}
+
+fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
+    let mut changes: Vec<Change> = Vec::new();
+    for task in COMPARED {
+        let of = |planned: &Planned| figures::of(task, &planned.design, now.brief.units);
+        let new = of(now);
+        for (label, was) in of(then) {
+            let is = new.iter().find(|(known, _)| *known == label).map_or_else(|| "no longer".to_owned(), |(_, figure)| figure.clone());
+            let change = Change { label: label.to_owned(), was, is };
+            if change.was != change.is && !changes.contains(&change) {
+                changes.push(change);
+            }
+        }
+    }
+    changes
+}
