@@ -13,6 +13,7 @@ use crate::error::Trouble;
 pub use crate::planned::Planned;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
+use crate::written::Written;
 
 /// Designs that are kept for the pages asked for next; one takes half a megabyte when all its drawings and panels were asked
 /// for.
@@ -31,6 +32,8 @@ pub struct App {
     pub config: Arc<Config>,
     /// Turns at writing photographs anew.
     pub darkroom: Arc<Semaphore>,
+    /// Pages that are still true.
+    pub written: Written,
     desk: Desk,
 }
 
@@ -47,7 +50,8 @@ impl App {
     pub fn new(store: Store, config: Config) -> Self {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
         let desk = Desk { kept: Cache::new(MOST_DESIGNS), turns: Arc::new(Semaphore::new(processors)) };
-        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom: Arc::new(Semaphore::new(1)), desk }
+        let darkroom = Arc::new(Semaphore::new(1));
+        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom, written: Written::new(), desk }
     }
 
     /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.

@@ -24,3 +24,4 @@ pub mod server;
 pub mod shelf;
 pub mod store;
 pub mod views;
+pub mod written;

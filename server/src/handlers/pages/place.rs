@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
+use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
@@ -12,6 +13,7 @@ use crate::forms::step::Step;
 use crate::store::{Opened, Right};
 use crate::views::pages::frame::{Frame, PlanHead, StepLink};
 use crate::views::pages::words;
+use crate::written::Leaf;
 
 /// The Quarry Lane pier of a fictitious club.
 const EXAMPLE: &str = include_str!("../../../../tests/examples/quarry-lane.json");
@@ -26,6 +28,8 @@ pub struct Place {
     pub revision: u32,
     /// When it was saved, in words.
     pub saved: String,
+    /// When exactly; none for the example.
+    pub saved_at: Option<Timestamp>,
     /// Address below which its pages stand.
     pub root: String,
     /// The link's secret; empty for the example.
@@ -70,6 +74,7 @@ impl Place {
             plan: opened.saved.plan,
             revision: opened.saved.revision,
             saved: format!("saved {}", words::moment(opened.saved.saved_at)),
+            saved_at: Some(opened.saved.saved_at),
             root: app.config.link(&format!("/p/{secret}")),
             secret: secret.to_owned(),
             plan_id: opened.plan_id,
@@ -84,6 +89,7 @@ impl Place {
             plan: example(),
             revision: 0,
             saved: "built in".to_owned(),
+            saved_at: None,
             root: app.config.link("/example"),
             secret: String::new(),
             plan_id: String::new(),
@@ -96,6 +102,12 @@ impl Place {
     /// The same, when the link may change the plan.
     pub fn editing(self) -> Result<Self, Trouble> {
         if self.right.may_edit() { Ok(self) } else { Err(Trouble::not_with_this_link("edit")) }
+    }
+
+    /// What a page of the plan depends on when it shows nothing but the plan, by its name in the address.
+    pub fn leaf(&self, page: &'static str) -> Leaf {
+        let (root, plan_id) = (self.root.clone(), self.plan_id.clone());
+        Leaf { root, page, plan_id, revision: self.revision, saved_at: self.saved_at }
     }
 
     /// The plan's title, or what stands for it.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::extract::{Query, State};
-use axum::response::Html;
+use axum::response::{Html, IntoResponse, Response};
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
 
@@ -30,20 +30,28 @@ pub struct Said {
 }
 
 /// Shows a step.
-pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
+pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>) -> Result<Response, Trouble> {
     let Some(step) = place.step else { return Err(Trouble::nothing_here()) };
     if step == Step::Plan {
-        return plan::show(&app, &place, said.rev.as_deref()).await;
+        return Ok(plan::show(&app, &place, said.rev.as_deref()).await?.into_response());
     }
-    let planned = planned(&app, &place.plan).await?;
+    match said.saved {
+        Some(_) => Ok(write(&app, &place, step, Some("Saved.")).await?.into_response()),
+        None => app.written.page(place.leaf(step.slug()), write(&app, &place, step, None)).await,
+    }
+}
+
+/// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept: what depends
+/// on more stands on a page that is not, as the record does on the plan's.
+async fn write(app: &App, place: &Place, step: Step, notice: Option<&'static str>) -> Result<Html<String>, Trouble> {
+    let planned = planned(app, &place.plan).await?;
     if !place.right.may_edit() {
         let panel = Side::of(step, planned.as_deref());
         return answer(&AnswersPage::of(place.frame(step.title()), step, &place.root, &place.plan, planned.as_deref(), panel));
     }
-    let notice = said.saved.map(|_| "Saved.");
     let faults = contradictions(&place.plan);
     let (sheet, base) = (Sheet::of(step, &place.plan), place.revision);
-    answer(&page(&place, step, &Shown { sheet: &sheet, faults: &faults, planned: planned.as_deref(), base, notice }))
+    answer(&page(place, step, &Shown { sheet: &sheet, faults: &faults, planned: planned.as_deref(), base, notice }))
 }
 
 /// What a step's page is filled with.
