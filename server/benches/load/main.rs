@@ -1,0 +1,116 @@
+//! The load table: `cargo bench -p stillground-server --bench load [-- docs/speed.md]`.
+//!
+//! Starts the planner as anyone starts it and, for each page, a bare handler that sends the same bytes, asks both in turn,
+//! and prints what it saw; with a file's name behind `--` it writes it there as well. Everything stays on this machine and
+//! ends within a few minutes.
+#![allow(missing_docs, reason = "a program, of which nothing is used elsewhere")]
+
+mod bare;
+mod drive;
+mod machine;
+mod saves;
+mod table;
+
+use std::io::{Error, Result};
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use bare::Bare;
+use drive::{Seen, always, drive};
+use machine::Planner;
+use table::{Found, Line};
+
+/// Connections at once.
+const CONNECTIONS: usize = 200;
+/// How long each page is asked for in a turn.
+const TURN: Duration = Duration::from_millis(1500);
+/// Turns of each page.
+const TURNS: usize = 2;
+/// People who save at once.
+const PEOPLE: [usize; 2] = [1, 32];
+/// How long the saves go on.
+const SAVING: Duration = Duration::from_secs(3);
+/// How long a planner that was asked for nothing is left alone before its memory is looked at.
+const REST: Duration = Duration::from_secs(2);
+
+#[tokio::main]
+async fn main() -> Result<()> {
+    let words: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with("--")).collect();
+    match words.as_slice() {
+        [word, file] if word == bare::WORD => bare::serve(Path::new(file)).await,
+        words => {
+            let page = table::write(&find().await?);
+            println!("{page}");
+            // Cargo starts a bench in its package's folder; the file is named from the workspace's.
+            let workspace = Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap_or(Path::new("."));
+            words.first().map_or(Ok(()), |file| std::fs::write(workspace.join(file), page))
+        }
+    }
+}
+
+async fn find() -> Result<Found> {
+    let folder = tempfile::tempdir()?;
+    let first = Planner::start(folder.path()).await?;
+    let new = first.ready_after;
+    drop(first);
+    let planner = Planner::start(folder.path()).await?;
+    tokio::time::sleep(REST).await;
+    let idle = planner.memory_mib()?;
+    let lines = pages(&planner, folder.path()).await?;
+    let before = saves::bare_rows(&turn_folder(folder.path(), "before")?, SAVING).await.map_err(Error::other)?;
+    let mut saved = Vec::new();
+    for people in PEOPLE {
+        eprintln!("saves of {people}");
+        saved.push((people, saves::save(&planner, people, SAVING).await?));
+    }
+    let after = saves::bare_rows(&turn_folder(folder.path(), "after")?, SAVING).await.map_err(Error::other)?;
+    let ms = |time: Duration| format!("{:.0} ms", time.as_secs_f64() * 1000.0);
+    let process = vec![
+        ("ready after its first start, which makes the database", ms(new)),
+        ("ready after a later start", ms(planner.ready_after)),
+        ("memory held while idle", format!("{idle:.0} MiB")),
+        ("memory held after all of the above", format!("{:.0} MiB", planner.memory_mib()?)),
+    ];
+    Ok(Found { cores: machine::cores(), connections: CONNECTIONS, lines, saves: saved, bare_rows: [before, after], process })
+}
+
+/// Each page in turn.
+async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
+    let plan = saves::create(planner).await?;
+    let mut asked = vec![("front page".to_owned(), "/".to_owned())];
+    for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
+        asked.push((format!("{step}, kept"), format!("/p/{}/{step}", plan.edit)));
+        // What was just saved is said once, on a page that is never kept.
+        asked.push((format!("{step}, written"), format!("/p/{}/{step}?saved=yes", plan.edit)));
+    }
+    asked.push(("plan by its view link, kept".to_owned(), format!("/p/{}/plan", plan.view)));
+    let mut lines = Vec::new();
+    for (what, path) in asked {
+        eprintln!("{what}");
+        lines.push(line(planner, folder, what, &path).await?);
+    }
+    Ok(lines)
+}
+
+/// A page of the planner's and the bare handler with its bytes, in turn.
+async fn line(planner: &Planner, folder: &Path, what: String, path: &str) -> Result<Line> {
+    let (status, body) = planner.get(path).await?;
+    if status != 200 {
+        return Err(Error::other(format!("{what}: status {status}")));
+    }
+    let file = folder.join("page.html");
+    std::fs::write(&file, &body)?;
+    let bare: Bare = bare::start(&file)?;
+    let mut line = Line { what, bytes: body.len(), bare: Seen::default(), planner: Seen::default() };
+    for _ in 0..TURNS {
+        line.bare = line.bare.and(drive(bare.socket, CONNECTIONS, TURN, always("/")).await?);
+        line.planner = line.planner.and(drive(planner.socket, CONNECTIONS, TURN, always(path)).await?);
+    }
+    Ok(line)
+}
+
+fn turn_folder(folder: &Path, name: &str) -> Result<PathBuf> {
+    let folder = folder.join(name);
+    std::fs::create_dir(&folder)?;
+    Ok(folder)
+}
