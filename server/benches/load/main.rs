@@ -83,7 +83,7 @@ async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
         // What was just saved is said once, on a page that is never kept.
         asked.push((format!("{step}, written"), format!("/p/{}/{step}?saved=yes", plan.edit)));
     }
-    asked.push(("plan by its view link, kept".to_owned(), format!("/p/{}/plan", plan.view)));
+    asked.push(("plan by its view link, written".to_owned(), format!("/p/{}/plan", plan.view)));
     let mut lines = Vec::new();
     for (what, path) in asked {
         eprintln!("{what}");
