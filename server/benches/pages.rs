@@ -122,5 +122,6 @@ fn design_beside_them(bencher: Bencher<'_, '_>) {
 }
 
 fn sheet(planned: &Planned) -> Sheet<'_> {
-    Sheet { brief: &planned.brief, design: &planned.design, revision: Some(1), date: Some("2026-03-01"), view_link: None }
+    let (brief, design) = (&planned.brief, &planned.design);
+    Sheet { brief, design, revision: Some(1), date: Some("2026-03-01"), view_link: None, check_link: None }
 }
