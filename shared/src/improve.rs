@@ -21,7 +21,7 @@ pub use change::Change;
 /// Improvements that are listed.
 const MOST: usize = 10;
 /// Effects smaller than this are not worth a line.
-const LEAST_RATIO: f64 = 0.01;
+const LEAST_RATIO: f64 = 0.02;
 /// Shapes of block that are tried at once.
 const SHAPES: usize = 6;
 

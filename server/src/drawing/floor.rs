@@ -32,9 +32,6 @@ pub struct Layout {
     posts: Vec<[f64; 2]>,
 }
 
-/// A quiet distance below this is within the pier itself and is not drawn, m.
-const NEAR_M: f64 = 0.2;
-
 /// Takes it out of the design.
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Layout {
@@ -47,7 +44,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         plate: m(design.pier.plate_side),
         column: m(design.pier.outside_diameter),
         gap: m(brief.floor.gap.value),
-        quiet: design.motion.quiet_distance_m.filter(|distance| *distance > NEAR_M),
+        quiet: design.motion.quiet.filter(|quiet| !quiet.anywhere).map(|quiet| quiet.distance_m),
         stands: brief.floor.stands.value.clone(),
         walk: brief.floor.walk.value.clone(),
         walker: kilogram::get(brief.floor.walker_mass.value),

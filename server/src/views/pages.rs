@@ -8,6 +8,7 @@ pub mod field;
 pub mod figures;
 pub mod frame;
 pub mod front;
+pub mod improvement;
 pub mod links;
 pub mod number;
 pub mod panel;

@@ -32,7 +32,7 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
 
 /// The whole set of sheets of a stored plan.
 pub async fn plan_pdf(State(app): State<App>, holder: Holder, headers: HeaderMap, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Plan, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
+    print(Print::Plan, app.improved(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
 }
 
 /// The drilling template of a stored plan.

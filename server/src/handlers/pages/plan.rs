@@ -65,7 +65,7 @@ pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<
 
 /// The whole set of sheets.
 pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
-    print(Print::Plan, app.planned(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
+    print(Print::Plan, app.improved(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
 }
 
 /// The drilling template.

@@ -2,6 +2,7 @@
 
 use stillground::figure::{Unit, Units};
 use stillground::stages::anchors::Verdict;
+use stillground::stages::motion::improvement::Improvement;
 use stillground::units::{kilonewton, megapascal};
 
 use super::number::Number;
@@ -42,6 +43,8 @@ pub struct ImprovementView {
     pub change: String,
     /// What it does.
     pub effect: String,
+    /// The answers that make it: question and answer.
+    pub fields: Vec<String>,
 }
 
 /// The concrete on a day.
@@ -84,19 +87,11 @@ fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
     ThumbView { title: rule.title, says: rule.says.clone(), calculation: rule.calculation.clone(), verdict: rule.verdict_words.clone() }
 }
 
-fn improvement(improvement: &stillground::stages::motion::improvement::Improvement, planned: &Planned) -> ImprovementView {
-    let units = planned.brief.units;
-    let of = planned.design.motion.disturbances.iter().find(|disturbance| disturbance.id == improvement.what);
-    let what = of.map_or("a bump dies away in", |disturbance| disturbance.title);
-    let say = |value| units.say(value, improvement.unit);
+fn improvement(improvement: &Improvement, planned: &Planned) -> ImprovementView {
     ImprovementView {
         change: words::sentence(&improvement.change),
-        effect: format!(
-            "{} {} instead of {}",
-            words::sentence(what).trim_end_matches('.'),
-            say(improvement.after),
-            say(improvement.before)
-        ),
+        effect: super::improvement::effect(improvement, planned.brief.units, &planned.design),
+        fields: super::improvement::fields(improvement, planned.brief.units),
     }
 }
 

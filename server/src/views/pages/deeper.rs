@@ -2,9 +2,11 @@
 
 mod floor;
 mod north;
+mod star;
 mod torque;
 
 use stillground::figure::{Unit, Units};
+use stillground::stages::motion::Motion;
 use stillground::units::Spread;
 
 use crate::app::Planned;
@@ -48,11 +50,23 @@ impl Table {
 #[must_use]
 pub fn of(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
-        Step::Floor => floor::chapters(planned),
+        Step::Floor => star(&planned.design.motion, planned.brief.units).into_iter().chain(people(planned)).collect(),
         Step::Anchors => torque::chapters(planned),
         Step::Site if planned.brief.site.stated.latitude_deg.is_some() => north::chapters(planned),
         Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Plan => Vec::new(),
     }
+}
+
+/// The chapters about the star.
+#[must_use]
+pub fn star(motion: &Motion, units: Units) -> Vec<Chapter> {
+    star::chapters(motion, units)
+}
+
+/// The chapters about people on the floor.
+#[must_use]
+pub fn people(planned: &Planned) -> Vec<Chapter> {
+    floor::chapters(planned)
 }
 
 /// The chapters about true north, whatever is known of the place.

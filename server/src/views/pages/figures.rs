@@ -165,6 +165,10 @@ fn floor(design: &Design) -> Vec<Row> {
     known("Wind", motion.wind_arcsec, Unit::Arcsecond, "motion.wind");
     known("Column warmed on one side", motion.thermal_arcsec, Unit::Arcsecond, "motion.thermal");
     known("A tap dies away in", motion.settle_s, Unit::Second, "motion.settle");
-    known("Nobody is felt beyond", motion.quiet_distance_m, Unit::Metre, "motion.quiet_distance");
+    // Where nobody is felt anywhere on the floor, a distance would only say how wide the hole is.
+    if !motion.quiet.is_some_and(|quiet| quiet.anywhere) {
+        let label = "A person may stand from here on, counted from the pier’s axis";
+        known(label, motion.quiet_distance_m, Unit::Metre, "motion.quiet_distance");
+    }
     rows
 }

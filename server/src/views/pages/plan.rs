@@ -177,10 +177,11 @@ impl PlanBody {
 }
 
 fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {
-    let floor = ("people", "People on the floor", deeper::of(Step::Floor, planned));
+    let star = ("star", "The star", deeper::star(&planned.design.motion, planned.brief.units));
+    let floor = ("people", "People on the floor", deeper::people(planned));
     let nuts = ("nuts", "Tightening the nuts", deeper::of(Step::Anchors, planned));
     let north = ("north", "True north on the day", deeper::north(planned));
-    [north, floor, nuts].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
+    [north, star, floor, nuts].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {

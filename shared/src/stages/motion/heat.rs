@@ -23,6 +23,8 @@ pub struct Heat {
     pub arcsec: f64,
     /// Time in which it comes about.
     pub over_s: f64,
+    /// Turn in a minute while it comes about.
+    pub arcsec_per_min: f64,
     /// Turn within one exposure, not guided.
     pub unguided_arcsec: f64,
     /// Turn between two corrections of the guider.
@@ -61,5 +63,5 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
         .gives("θ_t", within(exposure), Unit::Arcsecond),
     );
     let guided = exposure.min(second::get(brief.load.guiding_interval.value));
-    Heat { arcsec, over_s, unguided_arcsec: within(exposure), guided_arcsec: within(guided) }
+    Heat { arcsec, over_s, arcsec_per_min: 60.0 * arcsec / over_s, unguided_arcsec: within(exposure), guided_arcsec: within(guided) }
 }

@@ -47,7 +47,7 @@ pub struct Improvement {
     pub after: f64,
     /// Unit of both.
     pub unit: Unit,
-    /// What else changes by a hundredth or more, for better or worse, the largest change first.
+    /// What else changes by a fiftieth or more, for better or worse, the largest change first.
     pub also: Vec<SideEffect>,
 }
 

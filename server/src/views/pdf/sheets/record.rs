@@ -62,22 +62,12 @@ fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
     );
 }
 
-/// Wall card.
+/// Wall card: the same sentences as on the page's card, and what keeps the pier free.
 pub fn card(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (units, motion) = (sheet.brief.units, &sheet.design.motion);
-    let mut lines = Vec::new();
-    if let Some(distance) = motion.quiet_distance_m {
-        lines.push(format!("Stand {} or more from the pier while an exposure runs.", units.say(distance, Unit::Metre)));
+    let mut lines = sheet.design.motion.where_to_stand.clone();
+    if lines.is_empty() {
+        lines.push("Nothing can be said yet of where to stand: the ground has to be known first.".to_owned());
     }
-    for stand in &motion.stands {
-        if let Some(tilt) = stand.tilt_arcsec {
-            lines.push(format!("{}: the star moves {}.", stand.name, units.say(tilt, Unit::Arcsecond)));
-        }
-    }
-    if let Some(settle) = motion.settle_s {
-        lines.push(format!("After a touch, wait {} before the next exposure.", units.say(settle, Unit::Second)));
-    }
-    lines.push(format!("The budget here is {}.", units.say(motion.budget_arcsec, Unit::Arcsecond)));
     lines.push("Nothing may bridge the gap round the pier: no mat, no cable pulled tight, no leaf.".to_owned());
     lines.push("Check the nuts a week after they were tightened, and every spring.".to_owned());
     for line in lines {

@@ -2,10 +2,13 @@
 
 use stillground::figure::Unit;
 use stillground::notes::When;
+use stillground::stages::motion::Quiet;
 use stillground::units::hertz;
 
 use super::figures::Figures;
 use super::{cautions_of, check_lines, draw};
+use crate::views::pages::words::sentence;
+use crate::views::pages::{deeper, improvement};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, table};
@@ -68,10 +71,57 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
         .maybe("Column warmer on one side", motion.thermal_arcsec, Unit::Arcsecond, UNKNOWN)
         .with("by this difference", motion.thermal_difference_k, Unit::Kelvin)
         .maybe("Time for a tap to die to the budget", motion.settle_s, Unit::Second, UNKNOWN)
-        .maybe("A person may stand beyond", motion.quiet_distance_m, Unit::Metre, UNKNOWN)
+        .words("A person may stand", &quiet(sheet, motion.quiet))
+        .words("A person may walk", &quiet(sheet, motion.quiet_walking))
         .words("First frequencies", if frequencies.is_empty() { UNKNOWN } else { &listed })
         .put(flow);
+    star(flow, sheet);
     draw(flow, sheet, "modes");
+    improvements(flow, sheet);
     check_lines(flow, sheet, "motion.");
     cautions_of(flow, sheet, &[When::Observing]);
+}
+
+/// From where on a person may stand or walk.
+fn quiet(sheet: &Sheet<'_>, quiet: Option<Quiet>) -> String {
+    match quiet {
+        Some(quiet) if quiet.anywhere => "anywhere off the block".to_owned(),
+        Some(quiet) => format!("from {} on, counted from the pier's axis", sheet.brief.units.say(quiet.distance_m, Unit::Metre)),
+        None => "nowhere within reach, or not known".to_owned(),
+    }
+}
+
+/// The same chapters as on the page.
+fn star(flow: &mut Flow, sheet: &Sheet<'_>) {
+    for chapter in deeper::star(&sheet.design.motion, sheet.brief.units) {
+        flow.heading(chapter.title);
+        chapter.words.iter().for_each(|said| flow.paragraph(said));
+        if let Some(found) = &chapter.table {
+            let rest = found.columns.iter().map(|column| (column.as_str(), 0.8));
+            let columns: Vec<_> = std::iter::once((found.names, 2.0)).chain(rest).collect();
+            let row = |(name, figures): &(String, Vec<String>)| {
+                std::iter::once(name).chain(figures).map(|text| Cell::from(text.clone())).collect::<Vec<Cell>>()
+            };
+            table(flow, &columns, &found.rows.iter().map(row).collect::<Vec<_>>());
+        }
+        chapter.after.iter().for_each(|said| flow.small(said));
+    }
+}
+
+/// What would help most, where it was looked for.
+fn improvements(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let (units, found) = (sheet.brief.units, &sheet.design.motion.improvements);
+    if found.is_empty() {
+        return;
+    }
+    flow.heading("What would help most");
+    let rows: Vec<Vec<Cell>> = found
+        .iter()
+        .map(|one| {
+            let change = sentence(&one.change).trim_end_matches('.').to_owned();
+            vec![change.into(), improvement::effect(one, units, sheet.design).into(), improvement::fields(one, units).join("; ").into()]
+        })
+        .collect();
+    table(flow, &[("Change", 1.2), ("What it does, in soft ground", 1.5), ("Answers to change", 1.5)], &rows);
+    flow.small("Each was worked out on the changed plan; the changes do not add up.");
 }

@@ -1,0 +1,141 @@
+//! What moves the star: each disturbance with its share and verdict, what rings, what comes slowly, and what is allowed.
+
+use stillground::figure::{Unit, Units};
+use stillground::notes::Verdict;
+use stillground::stages::motion::{Disturbance, Knock, Motion};
+
+use super::{Chapter, Table};
+
+const UNKNOWN: &str = "not known";
+
+/// The star's chapters.
+pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
+    vec![movers(motion, units), knocks(motion, units), slow(motion, units), allowed(motion, units)]
+}
+
+fn movers(motion: &Motion, units: Units) -> Chapter {
+    let say = |value: Option<f64>| value.map_or_else(|| UNKNOWN.to_owned(), |value| units.say(value, Unit::Arcsecond));
+    let share = |one: &Disturbance| one.share_ratio.map_or_else(|| "–".to_owned(), |share| units.say(100.0 * share, Unit::PerCent));
+    let row = |one: &Disturbance| {
+        let wider = one
+            .star_width_arcsec
+            .zip(motion.star)
+            .map_or_else(|| UNKNOWN.to_owned(), |(width, star)| units.say(100.0 * (width / star.seeing_arcsec - 1.0), Unit::PerCent));
+        let figures = [say(one.arcsec), say(one.worst_arcsec), share(one), wider, verdict(one.verdict).to_owned()];
+        (one.title.to_owned(), figures.to_vec())
+    };
+    let columns = ["Typical", "Soft ground", "Share", "Star wider by", "In the budget?"].map(str::to_owned).to_vec();
+    Chapter {
+        title: "What moves the star, and by how much",
+        told: Vec::new(),
+        words: motion.summary.first().cloned().into_iter().collect(),
+        table: Some(Table { names: "What happens", columns, rows: motion.disturbances.iter().map(row).collect() }),
+        after: after(motion, units),
+    }
+}
+
+fn after(motion: &Motion, units: Units) -> Vec<String> {
+    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
+    let mut said = vec![format!(
+        "The verdict holds the movement in soft ground against the budget of {budget}. A share is that of the squares of the typical \
+         movements; the second walker is the first one doubled and has none."
+    )];
+    if let Some(star) = motion.star {
+        said.push(format!(
+            "Widths add as squares. With all of it once in one exposure a star of {} grows by {}.",
+            units.say(star.seeing_arcsec, Unit::Arcsecond),
+            units.say(100.0 * star.growth_ratio, Unit::PerCent)
+        ));
+    }
+    said
+}
+
+const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "yes",
+        Verdict::Close => "barely",
+        Verdict::Fails => "no",
+        Verdict::Unknown => UNKNOWN,
+    }
+}
+
+fn knocks(motion: &Motion, units: Units) -> Chapter {
+    let time = |time: Option<f64>| match time {
+        Some(0.0) => "at once".to_owned(),
+        Some(time) => units.say(time, Unit::Second),
+        None => "over ten minutes".to_owned(),
+    };
+    let row = |name: &str, knock: Option<Knock>| {
+        let figures = match knock {
+            Some(knock) => vec![units.say(knock.arcsec, Unit::Arcsecond), time(knock.settle_s), time(knock.worst_settle_s)],
+            None => vec![UNKNOWN.to_owned(); 3],
+        };
+        (name.to_owned(), figures)
+    };
+    let budget = &motion.budget;
+    Chapter {
+        title: "What rings, and for how long",
+        told: Vec::new(),
+        words: Vec::new(),
+        table: Some(Table {
+            names: "Knock",
+            columns: ["First swing", "Dies in", "In the worst ground"].map(str::to_owned).to_vec(),
+            rows: vec![
+                row("A bump by hand at the telescope", motion.bump),
+                row("A slew stops", motion.slew),
+                row("A flip across the meridian ends", motion.flip),
+            ],
+        }),
+        after: vec![format!(
+            "A knock has died when the star moves by less than the budget; it may take {}. {} ({})",
+            units.say(budget.settle_s, Unit::Second),
+            super::super::words::sentence(&budget.settle_why),
+            budget.settle_source
+        )],
+    }
+}
+
+fn slow(motion: &Motion, units: Units) -> Chapter {
+    let heat = &motion.heat;
+    let arcsec = |value| units.say(value, Unit::Arcsecond);
+    let mut rows = vec![
+        ("Column warmer on one side, the whole turn".to_owned(), vec![arcsec(heat.arcsec)]),
+        ("The same in a minute, while it comes about".to_owned(), vec![arcsec(heat.arcsec_per_min)]),
+        ("The same within one exposure, not guided".to_owned(), vec![arcsec(heat.unguided_arcsec)]),
+    ];
+    match motion.season {
+        Some(season) => {
+            rows.push(("Polar axis, lean in a year".to_owned(), vec![units.say(season.arcmin_per_year, Unit::Arcminute)]));
+            rows.push(("Drift in declination by that lean, in a minute".to_owned(), vec![arcsec(season.drift_arcsec_per_min)]));
+        }
+        None => rows.push(("Polar axis, lean in a year".to_owned(), vec!["nobody can presume it in this ground".to_owned()])),
+    }
+    Chapter {
+        title: "What comes slowly",
+        told: Vec::new(),
+        words: vec![format!(
+            "One side of the column {} warmer than the other comes about within {} of dusk.",
+            units.say(motion.thermal_difference_k, Unit::Kelvin),
+            units.say(heat.over_s / 3600.0, Unit::Hour)
+        )],
+        table: Some(Table { names: "Drift", columns: vec!["How much".to_owned()], rows }),
+        after: Vec::new(),
+    }
+}
+
+fn allowed(motion: &Motion, units: Units) -> Chapter {
+    let budget = &motion.budget;
+    Chapter {
+        title: "How far it may move, and why",
+        told: Vec::new(),
+        words: vec![
+            format!("The budget is {}. {}", units.say(budget.arcsec, Unit::Arcsecond), super::super::words::sentence(&budget.why)),
+            format!(
+                "Where it comes from: {}. This budget and the time that a knock may take can be changed at the step “Pier and load”.",
+                budget.source
+            ),
+        ],
+        table: None,
+        after: Vec::new(),
+    }
+}
