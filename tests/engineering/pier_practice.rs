@@ -3,6 +3,7 @@
 use stillground::design::{Design, design_plan};
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
+use stillground::rules::en_1991_1_4_2005::cylinder::TELESCOPE_FORCE_FACTOR;
 use stillground::site_plan::{SitePlan, Stand, Use, site::Soil};
 use stillground_tests::close;
 
@@ -62,6 +63,15 @@ fn the_same_pier_is_judged_by_its_use() {
     assert_eq!(verdict(&visual, "motion.standing"), Verdict::Holds);
     assert!(visual.motion.budget_arcsec > 2.0 * deep.motion.budget_arcsec);
     assert!(deep.motion.budget.why.contains("long exposure") && visual.motion.budget.why.contains("eye"));
+    let of = |design: &Design| design.motion.disturbances.iter().find(|one| one.id == "standing").unwrap().verdict;
+    assert_eq!((of(&deep), of(&visual)), (Verdict::Fails, Verdict::Holds));
+    // The movement is the same; what is allowed is not, nor how long a knock may take: the eye waits, the camera does not look.
+    close("moved", deep.motion.stands[0].tilt_arcsec.unwrap(), visual.motion.stands[0].tilt_arcsec.unwrap(), 1e-12);
+    assert!(visual.motion.budget.settle_s < deep.motion.budget.settle_s);
+    assert!(visual.motion.budget.settle_why.contains("touch") && deep.motion.budget.settle_why.contains("exposure"));
+    plan.load.settle_s = Some(0.1);
+    let stated = design(&plan);
+    assert!(stated.motion.budget.settle_s == 0.1 && stated.motion.budget.settle_why.starts_with("You stated it"));
 }
 
 /// The basis: a tenth of the star's width at 2 arcsec is an amplitude of 0.550; half of it is the pier's.
@@ -124,4 +134,16 @@ fn the_largest_mover_is_named_with_its_figure() {
     assert!(found.summary[0].starts_with("What moves the star most"), "{}", found.summary[0]);
     assert!(found.disturbances.iter().filter_map(|one| one.share_ratio).all(|share| share <= largest.share_ratio.unwrap()));
     close("shares", found.disturbances.iter().filter_map(|one| one.share_ratio).sum(), 1.0, 1e-9);
+}
+
+/// A bump by hand lasts longer than a swing: it is a push, and no more of it is left than twice what it would do at rest.
+/// Treated as a blow, the example's pier would have to swing six times as far.
+#[test]
+fn a_bump_is_no_more_than_twice_a_push_that_stays() {
+    let found = design(&plan()).motion;
+    let (bump, wind) = (found.bump.unwrap().arcsec, found.wind.unwrap());
+    // The mean wind is a steady push at the same place: c_f ½ ρ v² A on the telescope's 0.3 m², and a little on the column.
+    let newtons = TELESCOPE_FORCE_FACTOR * 0.5 * 1.25 * wind.speed_m_s.powi(2) * 0.3;
+    let steady = wind.mean_arcsec / newtons * 10.0;
+    assert!(bump < 2.2 * steady && bump > 1.2 * steady, "{bump} {steady}");
 }

@@ -7,6 +7,8 @@ use stillground::stages::motion::{Disturbance, Knock, Motion};
 use super::{Chapter, Table};
 
 const UNKNOWN: &str = "not known";
+/// Growth of a star's width below which its figure says nothing, per cent.
+const LEAST_GROWTH: f64 = 0.01;
 
 /// The star's chapters.
 pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
