@@ -218,6 +218,15 @@ impl Units {
         }
     }
 
+    /// Of two ways to say a thing the one for this system, for words that hold no figure of the plan's.
+    #[must_use]
+    pub const fn either(self, metric: &'static str, imperial: &'static str) -> &'static str {
+        match self {
+            Self::Metric => metric,
+            Self::Imperial => imperial,
+        }
+    }
+
     /// The figure as one run of text.
     #[must_use]
     pub fn say(self, value: f64, unit: Unit) -> String {

@@ -41,7 +41,7 @@ pub struct Block {
 
 /// Decides the block's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
-    let said = &plan.block;
+    let (said, units) = (&plan.block, ask.units);
     let house = Source::judgement("house default");
     Block {
         length: said.length_m.map(metre::new),
@@ -70,7 +70,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             said.mix,
             Mix::Ready,
             Mix::key,
-            Taken::new("a cubic metre by hand is a hard day for two", "what to order", house),
+            Taken::new(
+                units.either("a cubic metre by hand is a hard day for two", "a cubic yard by hand is a hard day for two"),
+                "what to order",
+                house,
+            ),
         ),
         reinforcement: ask.choice(
             "block.reinforcement",

@@ -62,7 +62,7 @@ fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
 fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     let said = &plan.excavation;
     let (value, why): (f64, _) = match said.sides {
-        Some(Sides::Sloped) => (5.0, "battered sides need a clearing of several metres"),
+        Some(Sides::Sloped) => (5.0, "battered sides need a clearing of several strides"),
         _ => (2.0, "room in most gardens"),
     };
     let source = Source::judgement("room on the site");

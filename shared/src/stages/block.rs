@@ -95,7 +95,7 @@ pub struct Block {
     /// What surrounds the concrete, and what that asks of it.
     pub exposure: Vec<ExposureAdvice>,
     /// Where and how an earth is connected.
-    pub earthing: &'static str,
+    pub earthing: String,
 }
 
 /// Sizes or checks the block.
@@ -132,7 +132,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
         reinforcement: steel::options(brief, &outline, &mut notes),
         ducts: ducts::lay(brief, &outline, &mut notes),
         exposure: exposure::advise(brief, ground, &mut notes),
-        earthing: ducts::EARTHING,
+        earthing: ducts::earthing(brief.units),
     };
     Found { value, notes }
 }

@@ -108,6 +108,9 @@ pub struct Material {
 /// A sheet of plywood, m.
 const SHEET_M: (f64, f64) = (2.44, 1.22);
 
+/// A foot, m.
+const FOOT_M: f64 = 0.3048;
+
 /// What the lists are made from.
 struct Job<'a> {
     brief: &'a Brief,
@@ -142,9 +145,17 @@ impl Job<'_> {
         }
     }
 
+    /// A stock length; where feet are sold it is the whole number of them.
+    fn stock(&self, metres: f64) -> String {
+        match self.brief.units {
+            Units::Metric => self.m(metres),
+            Units::Imperial => self.m((metres / FOOT_M).round() * FOOT_M),
+        }
+    }
+
     /// A sheet of plywood as it is sold.
     fn sheet(&self, thickness_mm: f64) -> String {
-        format!("Plywood {}, sheets of {} × {}", self.mm(thickness_mm), self.m(SHEET_M.0), self.m(SHEET_M.1))
+        format!("Plywood {}, sheets of {} × {}", self.mm(thickness_mm), self.stock(SHEET_M.0), self.stock(SHEET_M.1))
     }
 }
 

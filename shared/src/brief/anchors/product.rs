@@ -75,6 +75,7 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         "the code's value where a product states none",
         "bond under lasting load",
     );
+    let units = ask.units;
     let mut mm = |field, said, value: f64, why: &str, effect: &str, source| {
         ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, source))
     };
@@ -92,7 +93,7 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         "anchors.min_thickness_mm",
         said.min_thickness_mm,
         (depth + 2.0 * hole).max(100.0),
-        "embedment and two holes, at least 100 mm",
+        units.either("embedment and two holes, at least 100\u{a0}mm", "embedment and two holes, at least 4\u{a0}in"),
         "how thin the concrete may be",
         HOUSE,
     );

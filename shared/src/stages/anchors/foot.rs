@@ -87,13 +87,21 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
     let demand = if verdict.forces.greatest() > verdict.forces.push() { verdict.forces.greatest() } else { verdict.forces.push() };
     notes.check(
-        Check::at_most("anchors.plate", "Base plate between wall and studs", kilonewton::get(demand), kilonewton::get(capacity), Unit::Kilonewton, t_stub::T_STUB)
-            .note(format!(
-                "At the worst stud under {}. Stillness asks more of the plate than strength: a plate as thick as the studs, and at least 20 mm, \
+        Check::at_most(
+            "anchors.plate",
+            "Base plate between wall and studs",
+            kilonewton::get(demand),
+            kilonewton::get(capacity),
+            Unit::Kilonewton,
+            t_stub::T_STUB,
+        )
+        .note(format!(
+            "At the worst stud under {}. Stillness asks more of the plate than strength: a plate as thick as the studs, and at least {}, \
                  is common. Ribs are not counted; they make it stiffer.",
-                verdict.action.title
-            ))
-            .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
+            verdict.action.title,
+            situation.brief.units.either("20\u{a0}mm", "¾\u{a0}in")
+        ))
+        .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
     );
     notes.working(
         Working::new("anchors.plate", "Plate between wall and one stud", formula, t_stub::T_STUB)

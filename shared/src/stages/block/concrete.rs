@@ -178,8 +178,11 @@ fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
         notes.caution(
             "block.pour_in_one_go",
             When::Pouring,
-            "The block has to be poured in one go. More than about a cubic metre mixed by hand sets at the bottom before the top is \
-             in, which leaves a cold joint; find more hands and a second mixer, or have it delivered.",
+            format!(
+                "The block has to be poured in one go. More than about {} mixed by hand sets at the bottom before the top is in, which \
+                 leaves a cold joint; find more hands and a second mixer, or have it delivered.",
+                brief.units.either("a cubic metre", "a cubic yard")
+            ),
             Source::common_practice("a block without a joint"),
         );
     }

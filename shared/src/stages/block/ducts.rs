@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::notes::{Check, Notes, When};
 use crate::source::Source;
 use crate::units::{Length, metre, millimetre};
@@ -26,9 +26,17 @@ const ENTRY_DEPTH_M: f64 = 0.6;
 const PACKING: [f64; 7] = [0.0, 1.0, 2.0, 2.154_7, 2.414_2, 2.701_3, 3.0];
 
 /// What is said of the earth.
-pub(super) const EARTHING: &str = "Leave a galvanised or copper earthing tail of at least 0.5 m (20 in) beside the column's foot, bonded to the \
+const EARTHING: [&str; 2] = [
+    "Leave a galvanised or copper earthing tail of at least ",
+    " beside the column's foot, bonded to the \
     reinforcement where there is any, and weld or bolt an M10 earthing lug to the column. A licensed electrician connects both to the \
-    earth of the supply or to a rod, and decides about lightning.";
+    earth of the supply or to a rod, and decides about lightning.",
+];
+
+/// What is said of the earth, in the reader's units.
+pub(super) fn earthing(units: Units) -> String {
+    EARTHING.join(units.either("0.5\u{a0}m", "20\u{a0}in"))
+}
 
 /// Where the ducts run.
 #[derive(Debug, Clone, PartialEq, Serialize)]

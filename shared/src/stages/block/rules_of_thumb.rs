@@ -42,12 +42,13 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     let units = brief.units;
     let m = |length| units.say(metre::get(length), Unit::Metre);
     let tonnes = units.say(cube_mass() / 1000.0, Unit::Tonne);
+    let a_metre = units.either("a metre", "a metre (3.28\u{a0}ft)");
     let square = metre::get(outline.shorter()) >= METRE_CUBE_M - 1e-9;
     let deep = metre::get(outline.depth) >= METRE_CUBE_M - 1e-9;
     let verdict_words = match (square, deep) {
-        (true, true) => "This block keeps the rule: at least a metre square and a metre deep.".to_owned(),
+        (true, true) => format!("This block keeps the rule: at least {a_metre} square and {a_metre} deep."),
         (true, false) => {
-            format!("This block breaks the rule in depth and makes up for it in width: {} deep instead of a metre.", m(outline.depth))
+            format!("This block breaks the rule in depth and makes up for it in width: {} deep instead of {a_metre}.", m(outline.depth))
         }
         (false, true) => {
             format!("This block is deep enough but narrower than the rule has it: {} at its shorter side.", m(outline.shorter()))
@@ -56,7 +57,7 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     };
     RuleOfThumb {
         title: "A metre cube",
-        says: "About a metre square and at least a metre deep, hard against undisturbed ground.".to_owned(),
+        says: format!("About {a_metre} square and at least {a_metre} deep, hard against undisturbed ground."),
         calculation: format!(
             "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and stands against rocking {} \
              the cube would in the same ground.",
@@ -86,7 +87,7 @@ fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     };
     RuleOfThumb {
         title: "About a tonne",
-        says: "About a tonne of concrete below ground as the least.".to_owned(),
+        says: format!("About {} of concrete below ground as the least.", units.either("a tonne", "a tonne (1.1\u{a0}short\u{a0}tons)")),
         calculation: format!(
             "A tonne is a cube of only {} a side: {} of a metre cube's concrete, and {} of its rocking stiffness on the same ground.",
             units.say(side, Unit::Metre),

@@ -107,7 +107,13 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
     let frost = frost_needs(brief, ground);
     let holes = checks::holes_need(brief) - brief.block.upstand.value;
     let needs = [
-        (metre::new(METRE_CUBE_M), "a metre is what the trade digs at least where it can"),
+        (
+            metre::new(METRE_CUBE_M),
+            brief.units.either(
+                "a metre is what the trade digs at least where it can",
+                "that deep, or a metre, is what the trade digs at least where it can",
+            ),
+        ),
         (frost, "the base goes below the frost"),
         (holes, "the studs' holes need the thickness"),
     ];

@@ -15,10 +15,11 @@ pub(super) fn side(brief: &Brief, outline: &Outline, governing: &[&str], left: &
     let wider = metre::get(outline.shorter()) - METRE_CUBE_M;
     if metre::get(outline.depth) < METRE_CUBE_M && wider > 0.0 && governing.iter().any(|need| need.contains("rocking")) {
         said.push_str(&format!(
-            " The base lies only {} deep; to rock no more than a metre cube would in the same ground, the block is {} wider than a \
-             metre (closed form of Pais and Kausel, contact over {} of the depth).",
+            " The base lies only {} deep; to rock no more than a metre cube would in the same ground, the block is {} wider than \
+             {} (closed form of Pais and Kausel, contact over {} of the depth).",
             brief.units.say(metre::get(outline.depth), Unit::Metre),
             brief.units.say(wider, Unit::Metre),
+            brief.units.either("a metre", "that"),
             brief.units.say(100.0 * contact_ratio(brief, outline.depth), Unit::PerCent),
         ));
     }

@@ -95,8 +95,11 @@ fn cement(job: &Job, notes: &mut Notes) {
         notes.caution(
             "pour.lorry",
             When::Pouring,
-            "A full concrete lorry weighs some thirty tonnes. Keep it away from the pit by more than the pit's depth, off drains and soft \
-             verges, and let one person give the driver signs.",
+            format!(
+                "A full concrete lorry weighs some thirty {}. Keep it away from the pit by more than the pit's depth, off drains and soft \
+                 verges, and let one person give the driver signs.",
+                job.brief.units.either("tonnes", "tons")
+            ),
             Source::common_practice("delivery of concrete"),
         );
     }

@@ -75,8 +75,9 @@ fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
     let say = |length| brief.units.say(metre::get(length), Unit::Metre);
     let there_is = room.length.min(room.width);
     let note = format!(
-        "Usual is a metre square and a metre deep. Here the base can go to {} only, so the block has to be wider: {} square is as stiff \
+        "Usual is {} square and as deep. Here the base can go to {} only, so the block has to be wider: {} square is as stiff \
          in rocking as the metre cube in the same ground, with its sides hard against it. There is room for {}.{}",
+        brief.units.either("a metre", "a metre (3.28\u{a0}ft)"),
         say(room.depth),
         say(side),
         say(there_is),

@@ -30,8 +30,8 @@ pub fn ask(brief: &Brief) -> Option<String> {
              engineer; digging the peat out or piles to firm ground below it are the usual answers."
         }
         Soil::ShrinkingClay => {
-            "Clay that shrinks and swells near trees moves by centimetres between a dry summer and a wet winter; one millimetre across a \
-             metre is more than three minutes of arc. Ask a ground engineer, and a tree specialist before any tree is cut: a deeper base \
+            "Clay that shrinks and swells near trees moves by the width of a finger between a dry summer and a wet winter; one part in a thousand \
+             of its width is more than three minutes of arc. Ask a ground engineer, and a tree specialist before any tree is cut: a deeper base \
              or piles with a sleeve may be the answer."
         }
         _ if stated.mean_annual_temperature_c.is_some_and(|mean| mean < PERMAFROST_MEAN_C) => {

@@ -47,7 +47,7 @@ pub fn find(shape: &Shape, notes: &mut Notes) -> Vec<Stiffening> {
         ("ground_stiffness.stiffening.vertical", "vertical stiffness", between(d + 1.24 * b, d + 1.44 * b), false),
         ("ground_stiffness.stiffening.horizontal", "horizontal stiffness", between(d, d + 0.5 * b), false),
         ("ground_stiffness.stiffening.rocking", "rocking stiffness", between(0.55 * d, d + 0.27 * b), false),
-        ("ground_stiffness.stiffening.step", "tilt from a footstep a metre from the block's side", STEP_RATIO * (1.0 + b), true),
+        ("ground_stiffness.stiffening.step", "tilt from a footstep a long step from the block's side", STEP_RATIO * (1.0 + b), true),
     ];
     quantities.into_iter().filter(|row| row.2 > 0.0).map(|row| note(row, notes)).collect()
 }

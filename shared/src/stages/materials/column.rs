@@ -37,8 +37,8 @@ fn steel(job: &Job, list: &mut List) {
         "the column",
         format!(
             "with {} for squaring; tube is sold in lengths of {}, so {} of them",
-            job.say(CUT_M, Unit::Metre),
-            job.say(TUBE_M, Unit::Metre),
+            job.mm(1000.0 * CUT_M),
+            job.stock(TUBE_M),
             (tube / TUBE_M).ceil()
         ),
     );
@@ -99,7 +99,7 @@ fn finish(job: &Job, list: &mut List) {
         "Galvanising, or zinc primer and top coat",
         (up(area * PAINT_L_M2 * 3.0, 0.25), Unit::Litre),
         "keeping rust away",
-        "litres are for one primer and two coats; a galvaniser needs holes at both ends, or the closed tube bursts in the bath; a pale top coat keeps the sun's heat off",
+        "the quantity is for one primer and two coats; a galvaniser needs holes at both ends, or the closed tube bursts in the bath; a pale top coat keeps the sun's heat off",
     );
 }
 

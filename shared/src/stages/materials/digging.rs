@@ -67,7 +67,12 @@ fn digging(job: &Job, list: &mut List) {
         );
     }
     if pit.way_out {
-        list.have("Ladder", pieces(1.0), "a way out of the pit", "reaches a metre above the edge and is tied");
+        list.have(
+            "Ladder",
+            pieces(1.0),
+            "a way out of the pit",
+            job.brief.units.either("reaches a metre above the edge and is tied", "reaches three feet above the edge and is tied"),
+        );
     }
 }
 
@@ -138,7 +143,7 @@ fn fence(job: &Job, list: &mut List) {
     let (length, width) = (metre::get(pit.length), metre::get(pit.width));
     let around = 2.0 * (length + width + 4.0 * CLEAR_M);
     list.hire(
-        format!("Fence panels of {} with feet", job.m(PANEL_M)),
+        format!("Fence panels of {} with feet", job.stock(PANEL_M)),
         pieces(around / PANEL_M),
         "keeping people and animals out of the open pit",
         "a stride clear of the edge all round",

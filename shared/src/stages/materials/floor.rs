@@ -59,10 +59,10 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
 fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
     let joists = (length / JOIST_M).ceil() + 1.0;
     list.buy(
-        format!("Joists {} × {}, lengths of {}", job.mm(50.0), job.mm(150.0), job.m(TIMBER_M)),
+        format!("Joists {} × {}, lengths of {}", job.mm(50.0), job.mm(150.0), job.stock(TIMBER_M)),
         pieces((joists * width + 2.0 * length) * 1.1 / TIMBER_M),
         "carrying the boards",
-        format!("every {}, a tenth for cutting; check the span with a span table", job.m(JOIST_M)),
+        format!("every {}, a tenth for cutting; check the span with a span table", job.stock(JOIST_M)),
     );
     list.buy(
         "Deck boards",

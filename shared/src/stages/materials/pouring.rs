@@ -38,7 +38,7 @@ fn form(job: &Job, list: &mut List) {
         list.buy(job.sheet(18.0), pieces(area / SHEET_M2), "the block's four sides", "a tenth for cutting");
         let verticals = (around / 0.5).ceil() * metre::get(block.depth + block.upstand);
         list.buy(
-            format!("Timber {} × {}, lengths of {}", job.mm(50.0), job.mm(75.0), job.m(TIMBER_M)),
+            format!("Timber {} × {}, lengths of {}", job.mm(50.0), job.mm(75.0), job.stock(TIMBER_M)),
             pieces((verticals + 3.0 * around) * 1.1 / TIMBER_M),
             "stiffening the form",
             format!("uprights every {} and three walings", job.m(0.5)),
@@ -46,7 +46,7 @@ fn form(job: &Job, list: &mut List) {
     } else if metre::get(block.upstand) > 0.0 {
         let height = up(millimetre::get(block.upstand) + 50.0, 25.0);
         list.buy(
-            format!("Planed board, {} high, lengths of {}", job.mm(height), job.m(TIMBER_M)),
+            format!("Planed board, {} high, lengths of {}", job.mm(height), job.stock(TIMBER_M)),
             pieces((around + 0.6) / TIMBER_M),
             "a form for the part above ground",
             "pegged level; its top edge is the block's top",
@@ -61,7 +61,7 @@ fn steel(job: &Job, list: &mut List) {
     let Some(option) = job.block.reinforcement.iter().find(|option| option.chosen) else { return };
     let (Some(bar), Some(length), Some(spacing)) = (option.bar_mm, option.bars_m, option.spacing_mm) else { return };
     list.buy(
-        format!("Reinforcing bar {}, ribbed, lengths of {}", job.mm(bar), job.m(BAR_M)),
+        format!("Reinforcing bar {}, ribbed, lengths of {}", job.mm(bar), job.stock(BAR_M)),
         pieces(length * 1.1 / BAR_M),
         if job.brief.block.reinforcement.value == Reinforcement::Cage { "a cage on all faces" } else { "a mesh under the top" },
         format!("{} in all at {} both ways, a tenth for cutting; {}", job.say(length, Unit::Metre), job.mm(spacing), mesh(job)),
@@ -71,7 +71,7 @@ fn steel(job: &Job, list: &mut List) {
         "Bar spacers or chairs",
         pieces((area * 4.0).max(4.0)),
         "keeping concrete over the bars",
-        format!("{} high, four to a square metre", job.mm(50.0)),
+        format!("{} high, four to a square {}", job.mm(50.0), job.brief.units.either("metre", "yard")),
     );
     list.buy("Tying wire", (1.0, Unit::Kilogram), "tying the bars", "");
 }
@@ -80,7 +80,7 @@ fn steel(job: &Job, list: &mut List) {
 fn mesh(job: &Job) -> String {
     let nets = if job.brief.block.reinforcement.value == Reinforcement::Cage { 6.0 } else { 1.0 };
     let sheets = (nets * metre::get(job.block.length) * metre::get(job.block.width) / (MESH_M.0 * MESH_M.1)).ceil();
-    let (long, wide) = (job.m(MESH_M.0), job.m(MESH_M.1));
+    let (long, wide) = (job.stock(MESH_M.0), job.stock(MESH_M.1));
     format!("or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}")
 }
 
@@ -90,7 +90,7 @@ fn ducts(job: &Job, list: &mut List) {
     let each = metre::get(ducts.each);
     let size = job.mm(millimetre::get(ducts.inside_diameter));
     list.buy(
-        format!("Duct, {size} bore, lengths of {}", job.m(DUCT_M)),
+        format!("Duct, {size} bore, lengths of {}", job.stock(DUCT_M)),
         pieces(count * each * 1.1 / DUCT_M),
         "power and data through the block",
         "only as far as a stride outside the block; the trench to the house comes on top",

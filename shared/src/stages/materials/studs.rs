@@ -82,9 +82,12 @@ fn bed(job: &Job, list: &mut List) {
     let gap = metre::get(job.pier.gap);
     let side = metre::get(job.pier.plate_side);
     match job.brief.pier.levelling.value {
-        Levelling::Nuts => {
-            list.buy("Brass or steel shim, assorted", pieces(1.0), "the last hundredths of a millimetre under a nut", "one set")
-        }
+        Levelling::Nuts => list.buy(
+            "Brass or steel shim, assorted",
+            pieces(1.0),
+            job.brief.units.either("the last hundredths of a millimetre under a nut", "the last thousandths of an inch under a nut"),
+            "one set",
+        ),
         Levelling::Grout => {
             let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
             list.buy(

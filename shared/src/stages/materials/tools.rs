@@ -21,7 +21,10 @@ fn measuring(job: &Job, list: &mut List) {
         format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
         pieces(1.0),
         "form, block and plate",
-        "one of each, the finer one to 0.02 mm in a metre (0.0002 in to the foot); turn them end for end and believe the mean",
+        job.brief.units.either(
+            "one of each, the finer one to 0.02\u{a0}mm in a metre; turn them end for end and believe the mean",
+            "one of each, the finer one to 0.00025\u{a0}in to the foot; turn them end for end and believe the mean",
+        ),
     );
     list.have("Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
     let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);
@@ -73,6 +76,11 @@ fn tightening(job: &Job, list: &mut List) {
         );
     }
     list.have(format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");
-    list.have("Feeler gauges", pieces(1.0), "gaps under the plate", "from a twentieth of a millimetre");
+    list.have(
+        "Feeler gauges",
+        pieces(1.0),
+        "gaps under the plate",
+        job.brief.units.either("from a twentieth of a millimetre", "from two thousandths of an inch"),
+    );
     list.have("Paint marker", pieces(1.0), "a line over nut, stud and plate", "shows at a glance whether a nut has turned");
 }

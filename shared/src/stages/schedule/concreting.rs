@@ -114,7 +114,13 @@ fn pouring(job: &Job, plan: &mut Plan) {
     let volume = cubic_metre::get(job.block.order_volume);
     let (hours, how) = match job.brief.block.mix.value {
         Mix::Ready => (1.0 + 0.75 * volume, "delivered"),
-        Mix::Site | Mix::Bagged => (job.shared(6.0 * volume).max(1.0), "mixed on site, about six person-hours to the cubic metre"),
+        Mix::Site | Mix::Bagged => (
+            job.shared(6.0 * volume).max(1.0),
+            job.brief.units.either(
+                "mixed on site, about six person-hours to the cubic metre",
+                "mixed on site, about five person-hours to the cubic yard",
+            ),
+        ),
     };
     plan.work(
         When::Pouring,

@@ -50,7 +50,10 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
         "Check polar alignment and nuts after the first winter",
         &["seasons", "torque_week"],
         2.0,
-        "A tenth of a millimetre across a metre of block is twenty arcseconds. Afterwards once a year.",
+        job.brief.units.either(
+            "A tenth of a millimetre across a metre of block is twenty arcseconds. Afterwards once a year.",
+            "Four thousandths of an inch across a yard of block are twenty-three arcseconds. Afterwards once a year.",
+        ),
     );
 }
 

@@ -79,7 +79,10 @@ fn standing(job: &Job, plan: &mut Plan) {
         "Level the plate",
         &["stand"],
         1.5,
-        "All lower nuts or shims within a tenth of a millimetre, the level turned end for end.",
+        job.brief.units.either(
+            "All lower nuts or shims within a tenth of a millimetre, the level turned end for end.",
+            "All lower nuts or shims within four thousandths of an inch, the level turned end for end.",
+        ),
     );
     if job.brief.pier.levelling.value == Levelling::Grout {
         let pace = maturity::pace_factor(job.brief.work.temperature_c.value.max(5.0));

@@ -21,6 +21,8 @@ pub const PRACTICE_SOURCE: Source = Source::common_practice("80 kg beside a pier
 const INSIDE_M: f64 = 0.1;
 /// Beside it: so far off its side.
 const BESIDE_M: f64 = 0.2;
+/// How far from its side the third one stands, a long step.
+const AWAY_M: f64 = 1.0;
 
 /// One place.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -71,7 +73,7 @@ pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, g: Spread<Pressure>
     let rows: Vec<PracticeRow> = [
         ("on the block, near its edge", (half - INSIDE_M).max(0.5 * half)),
         ("beside the block", half + BESIDE_M),
-        ("a metre from its side", half + 1.0),
+        ("a long step from its side", half + AWAY_M),
     ]
     .into_iter()
     .map(row)
@@ -88,10 +90,11 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
     let person = brief.units.say(PERSON_KG, Unit::Kilogram);
     format!(
         "Practitioners say that {person} beside a pier tilt it about {says}. With this block that holds for ground of {} when the person \
-         stands on the block, of {} beside it and of {} a metre from its side; here the ground is taken as {}.",
+         stands on the block, of {} beside it and of {} {} from its side; here the ground is taken as {}.",
         modulus(on),
         modulus(beside),
         modulus(away),
+        brief.units.say(AWAY_M, Unit::Metre),
         brief.units.say(megapascal::get(g.typical), Unit::Megapascal),
     )
 }
