@@ -50,6 +50,7 @@ fn api() -> Router<App> {
         .route("/plans/{id}/design", get(design::stored))
         .route("/plans/{id}/plan.pdf", get(design::plan_pdf))
         .route("/plans/{id}/template.pdf", get(design::template_pdf))
+        .route("/plans/{id}/template.dxf", get(design::template_dxf))
         .route("/plans/{id}/drawings/{file}", get(design::drawing))
         .route("/plans/{id}/materials.csv", get(design::materials))
         .route("/plans/{id}/schedule.ics", get(design::schedule))

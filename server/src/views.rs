@@ -1,6 +1,7 @@
 //! Views: each shows a design and computes nothing.
 
 pub mod csv;
+pub mod dxf;
 pub mod ics;
 pub mod north;
 pub mod pages;

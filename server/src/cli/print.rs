@@ -8,7 +8,7 @@ use super::design::read;
 use crate::drawing;
 use crate::handlers::print::{Issue, Print, bytes};
 use crate::views::pdf::Paper;
-use crate::views::{csv, ics, svg};
+use crate::views::{csv, dxf, ics, svg};
 
 /// Writes a plan's files.
 pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), Failure> {
@@ -33,6 +33,7 @@ pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), 
     }
     let design = serde_json::to_vec_pretty(&planned.design).map_err(|error| Failure::fault(format!("design.json: {error}")))?;
     write("design.json", &design)?;
+    write("template.dxf", dxf::workshop(&planned.brief, &planned.design).map_err(Failure::fault)?.as_bytes())?;
     write("materials.csv", csv::materials(&planned.design, units).as_bytes())?;
     match &planned.brief.work.start_date {
         Some(start) => write("schedule.ics", ics::schedule(&planned.design, &planned.brief.title, 0, start).as_bytes()),

@@ -32,6 +32,7 @@ pub fn routes() -> Router<App> {
         .route("/example/card", get(plan::card))
         .route("/example/plan.pdf", get(plan::pdf))
         .route("/example/template.pdf", get(plan::template))
+        .route("/example/template.dxf", get(plan::workshop))
         .route("/example/materials.csv", get(files::materials))
         .route("/example/schedule.ics", get(files::calendar))
         .route("/s/{token}", get(sheet::check))
@@ -49,4 +50,5 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/schedule.ics", get(files::calendar))
         .route("/p/{secret}/plan.pdf", get(plan::pdf))
         .route("/p/{secret}/template.pdf", get(plan::template))
+        .route("/p/{secret}/template.dxf", get(plan::workshop))
 }

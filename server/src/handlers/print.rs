@@ -10,7 +10,7 @@ use serde::Deserialize;
 use crate::app::{App, Planned};
 use crate::error::Trouble;
 use crate::views::pdf::{self, Fault, Paper, Sheet};
-use crate::views::{csv, ics};
+use crate::views::{csv, dxf, ics};
 
 /// What may be asked of a print.
 #[derive(Debug, Clone, Default, Deserialize)]
@@ -112,6 +112,19 @@ pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
     let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
     let drawn = planned.drawing(name).ok_or_else(Trouble::nothing_here)?;
     Ok(([(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))], drawn.svg.to_string()).into_response())
+}
+
+/// Plate and drilling jig as a drawing for a workshop.
+///
+/// # Errors
+/// A fault of ours.
+pub fn workshop(planned: &Planned) -> Result<Response, Trouble> {
+    let made = dxf::workshop(&planned.brief, &planned.design).map_err(|fault| Trouble::broken("no drawing for the workshop", &fault))?;
+    let head = [
+        (CONTENT_TYPE, HeaderValue::from_static("image/vnd.dxf")),
+        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"template.dxf\"")),
+    ];
+    Ok((head, made).into_response())
 }
 
 /// A plan's materials as a table.

@@ -85,6 +85,7 @@ pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/plans/{id}/design", method: "get", id: "readDesign", summary: "The plan's design", takes: Takes::Nothing, answer: Answer::Tagged(200, "Design"), refusals: SHEET },
     Operation { path: "/plans/{id}/plan.pdf", method: "get", id: "printPlan", summary: "The whole set of sheets", takes: Takes::Paper, answer: Answer::File("application/pdf"), refusals: PRINT },
     Operation { path: "/plans/{id}/template.pdf", method: "get", id: "printTemplate", summary: "The drilling template, 1:1", takes: Takes::Paper, answer: Answer::File("application/pdf"), refusals: PRINT },
+    Operation { path: "/plans/{id}/template.dxf", method: "get", id: "workshopDrawing", summary: "Base plate and drilling jig as DXF, for a workshop", takes: Takes::Nothing, answer: Answer::File("image/vnd.dxf"), refusals: READ },
     Operation { path: "/plans/{id}/materials.csv", method: "get", id: "readMaterials", summary: "What to order or hire, as a table", takes: Takes::Nothing, answer: Answer::File("text/csv"), refusals: SHEET },
     Operation { path: "/plans/{id}/schedule.ics", method: "get", id: "readSchedule", summary: "The work as a calendar; there is none without a start day", takes: Takes::Nothing, answer: Answer::File("text/calendar"), refusals: SHEET },
     Operation { path: "/plans/{id}/drawings/{name}.svg", method: "get", id: "readDrawing", summary: "A drawing to scale", takes: Takes::Nothing, answer: Answer::File("image/svg+xml"), refusals: SHEET },

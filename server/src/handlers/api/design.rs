@@ -45,6 +45,11 @@ pub async fn template_pdf(
     print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
 }
 
+/// Plate and drilling jig of a stored plan, for a workshop.
+pub async fn template_dxf(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
+    print::workshop(&*app.planned(&holder.0.saved.plan).await?)
+}
+
 /// One drawing of a stored plan.
 pub async fn drawing(State(app): State<App>, holder: Holder, Path((_, file)): Path<(String, String)>) -> Result<Response, Trouble> {
     print::drawing(&*app.planned(&holder.0.saved.plan).await?, &file)

@@ -73,6 +73,11 @@ pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<
     print(Print::Template, app.planned(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
 }
 
+/// Plate and drilling jig, for a workshop.
+pub async fn workshop(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
+    print::workshop(&*app.planned(&place.plan).await?)
+}
+
 /// What stands on a print of this plan. Only a link that lets its holder do no more than read is printed as a code; the
 /// code that says whether the sheet is superseded opens nothing, and stands on every sheet.
 async fn issue(app: &App, place: &Place, headers: &HeaderMap) -> Issue {
