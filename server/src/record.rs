@@ -64,10 +64,11 @@ impl Record {
     }
 }
 
-/// An entry with the time at which it was received, where its sender said none.
+/// An entry with its time in universal time: that at which it was received, where its sender said none.
 fn timed(kept: &Kept) -> Entry {
     let mut entry = kept.entry.clone();
-    entry.measured_at.get_or_insert_with(|| kept.received_at.to_string());
+    let measured: Option<jiff::Timestamp> = entry.measured_at.as_deref().and_then(|at| at.parse().ok());
+    entry.measured_at = Some(measured.unwrap_or(kept.received_at).to_string());
     entry
 }
 

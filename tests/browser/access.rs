@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::walk::{Journey, STEPS};
 
 /// The rules' program. A missing one is a failure, not a reason to skip.
-fn axe() -> String {
+pub fn axe() -> String {
     let path = std::env::var("AXE_JS").expect("AXE_JS names axe.min.js of the npm package axe-core; tests/run installs it");
     std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{path}: {error}"))
 }
@@ -15,7 +15,7 @@ const RUN: &str = "const done = arguments[arguments.length - 1];
     .then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | '))))
     .catch(e => done([String(e)]));";
 
-fn nothing_found(journey: &Journey, axe: &str, what: &str) {
+pub fn nothing_found(journey: &Journey, axe: &str, what: &str) {
     let _ = journey.browser.run(axe);
     let found = journey.browser.run_until_called(RUN);
     assert_eq!(found, Value::Array(Vec::new()), "{what} at {}", journey.path());
@@ -25,6 +25,7 @@ fn nothing_found(journey: &Journey, axe: &str, what: &str) {
 fn pages(journey: &Journey) -> Vec<String> {
     let root = journey.start_a_plan();
     let mut pages = vec!["/".to_owned(), "/nowhere".to_owned(), format!("{root}/links"), format!("{root}/revisions")];
+    pages.extend([format!("{root}/record"), format!("{root}/plan?rev=1")]);
     pages.extend(STEPS.map(|step| format!("{root}/{step}")));
     pages.extend(STEPS.map(|step| format!("/example/{step}")));
     pages.extend(["/example/card".to_owned(), format!("{root}/card")]);

@@ -6,4 +6,5 @@ mod answers;
 mod keyboard;
 mod paper;
 mod pictures;
+mod record;
 mod walk;

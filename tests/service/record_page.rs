@@ -5,7 +5,7 @@ use std::process::Command;
 
 use serde_json::json;
 use stillground_tests::http::Answer;
-use stillground_tests::service::{Kept, Service, start, titled, unknown};
+use stillground_tests::service::{Service, start, titled, unknown};
 
 fn form(service: &Service, secret: &str, pairs: &[(&str, &str)]) -> Answer {
     let encode = |text: &str| text.bytes().map(|b| format!("%{b:02x}")).collect::<String>();
@@ -38,6 +38,17 @@ fn a_form_sent_twice_is_kept_once_and_its_findings_stand_on_the_page_and_the_pla
     let plan = service.get(&format!("/p/{}/plan", kept.edit)).text();
     assert!(plan.contains("What was recorded") && plan.contains("A stop stands.") && plan.contains("Entered on revision 1"));
     assert!(!service.get("/example/plan").text().contains("What was recorded"));
+}
+
+#[test]
+fn a_form_that_was_gone_back_to_and_changed_comes_again_under_a_new_name() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let with = |depth: &'static str| form(&service, &kept.record, &[&HEAD[..], &[("item~pit_depth", depth)]].concat());
+    assert_eq!(with("90 cm").status, 303);
+    let again = with("91 cm");
+    assert_eq!(again.status, 422);
+    assert!(again.text().contains("was sent before") && again.text().contains("91 cm"));
 }
 
 #[test]
@@ -162,7 +173,7 @@ fn codes(pdf: &[u8], page: u32) -> Vec<String> {
     let file = folder.path().join("sheet.pdf");
     std::fs::write(&file, pdf).unwrap();
     let page = page.to_string();
-    let output = Command::new("pdftoppm").args(["-gray", "-r", "200", "-f", &page, "-l", &page]).arg(&file).output().unwrap();
+    let output = Command::new("pdftoppm").args(["-gray", "-r", "300", "-f", &page, "-l", &page]).arg(&file).output().unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     let (width, height, dots) = grey(&output.stdout);
     let mut picture = rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| dots[y * width + x]);

@@ -1,7 +1,7 @@
 //! Gives every refusal the form that its reader expects, whoever made it: a handler, a limit or the framework.
 
 use axum::extract::{Request, State};
-use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
+use axum::http::header::{ACCEPT, CONTENT_LENGTH, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
@@ -12,9 +12,10 @@ use crate::app::App;
 /// The media type of pages.
 const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
 
-/// Presents refusals: problem details below `/api/`, a page elsewhere.
+/// Presents refusals: problem details below `/api/` and to a page's script that asks for JSON, a page elsewhere.
 pub async fn present(State(app): State<App>, request: Request, next: Next) -> Response {
-    let for_programs = request.uri().path().starts_with("/api/");
+    let for_script = request.headers().get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+    let for_programs = for_script || request.uri().path().starts_with("/api/");
     let response = next.run(request).await;
     let status = response.status();
     if !(status.is_client_error() || status.is_server_error()) {

@@ -1,6 +1,6 @@
 //! The tasks as the record leaves them: done, to be done now, later, or held.
 
-use super::entry::{Entry, Kind};
+use super::entry::{Entry, Kind, minutes_of, moment_of};
 use super::item::Item;
 use super::reading::{Reading, readings};
 use super::verdict::Verdict;
@@ -25,6 +25,10 @@ pub struct TaskState<'a> {
     pub state: State<'a>,
     /// The entry that ticked it off, also while a stop holds it.
     pub ticked: Option<&'a Entry>,
+    /// For a wait: when it is over, reckoned from when what it waits for was ticked off; none while that is open.
+    pub over_at: Option<String>,
+    /// Hours by which a wait was ticked off sooner than that.
+    pub too_soon_h: Option<f64>,
 }
 
 /// How a task stands.
@@ -97,11 +101,32 @@ pub fn board<'a>(entries: &'a [Entry], tasks: &'a [Task], items: &'a [Item], uni
             (true, false, false) => State::Later(open),
         }
     };
-    let tasks_now = tasks
-        .iter()
-        .map(|task| TaskState { task, state: state(task), ticked: ticked.iter().find(|(id, _)| *id == task.id).map(|&(_, entry)| entry) })
-        .collect();
+    let ticked_at = |id: &str| minutes(ticked.iter().find(|(known, _)| *known == id)?.1);
+    let stands = |task: &'a Task| {
+        let over = over(task, &ticked_at);
+        let too_soon = over.zip(ticked_at(task.id)).map(|(over, ticked)| (over - ticked) as f64 / 60.0);
+        TaskState {
+            task,
+            state: state(task),
+            ticked: ticked.iter().find(|(id, _)| *id == task.id).map(|&(_, entry)| entry),
+            over_at: over.and_then(moment_of),
+            too_soon_h: too_soon.filter(|hours| *hours > 0.0),
+        }
+    };
+    let tasks_now = tasks.iter().map(stands).collect();
     Board { readings, tasks: tasks_now }
+}
+
+/// Minutes at which an entry was made, by its sender's clock in universal time.
+fn minutes(entry: &Entry) -> Option<i64> {
+    minutes_of(entry.measured_at.as_deref()?)
+}
+
+/// When a wait is over by the record: so long after the last of what comes before was ticked off.
+fn over(task: &Task, ticked_at: &dyn Fn(&str) -> Option<i64>) -> Option<i64> {
+    let before: Option<Vec<i64>> = task.after.iter().map(|id| ticked_at(id)).collect();
+    let last = before?.into_iter().max().filter(|_| task.wait)?;
+    Some(last + (task.lasts_h * 60.0).ceil() as i64)
 }
 
 /// The entry that ticked a task off, when none reopened it since.

@@ -175,6 +175,13 @@ fn is_name(text: &str) -> bool {
     (1..=LONGEST_ID).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'.' | b':'))
 }
 
+/// The moment so many minutes after the start of the year 1900, written `2027-04-19 14:30`.
+pub(super) fn moment_of(minutes: i64) -> Option<String> {
+    let day = calendar::days_after("1900-01-01", minutes.div_euclid(24 * 60))?;
+    let left = minutes.rem_euclid(24 * 60);
+    Some(format!("{day} {:02}:{:02}", left / 60, left % 60))
+}
+
 /// Minutes of a moment written `2027-04-19T14:30` or with a space, counted from the start of the year 1900.
 pub(super) fn minutes_of(text: &str) -> Option<i64> {
     let (day, time) = text.trim().split_once(['T', ' '])?;

@@ -156,6 +156,21 @@ fn tasks_come_up_in_order_and_may_be_reopened() {
 }
 
 #[test]
+fn a_wait_that_was_ticked_off_too_soon_is_told() {
+    let site = site();
+    let at = |id: &str, task: &str, moment: &str| Entry { measured_at: Some(moment.into()), ..done(id, task) };
+    let entries = [at("1", "cover", "2027-04-20T16:00:00Z"), at("2", "harden", "2027-04-27T16:00:00Z")];
+    let board = site.board(&entries);
+    let harden = board.task("harden").unwrap();
+    let hours = harden.task.lasts_h;
+    assert_eq!(harden.too_soon_h, Some(hours - 7.0 * 24.0));
+    assert!(harden.over_at.as_deref().is_some_and(|over| over >= "2027-05-11"), "{:?}", harden.over_at);
+    let late = [entries[0].clone(), at("2", "harden", "2027-09-01T08:00:00Z")];
+    assert_eq!(site.board(&late).task("harden").unwrap().too_soon_h, None);
+    assert_eq!(site.board(&entries[1..]).task("harden").unwrap().over_at, None, "what it waits for is open");
+}
+
+#[test]
 fn moments_and_days_are_held_against_each_other() {
     let site = site();
     let set = Entry::answered("1", "bond", "set_at", "2027-05-20T10:00");

@@ -64,7 +64,15 @@ pub async fn keep(State(app): State<App>, place: Place, jar: CookieJar, headers:
         return refused(&app, &place, &jar, &sheet, &sent.faults, script).await;
     }
     for entry in &sent.entries {
-        take(&app, &writer, entry).await?;
+        match take(&app, &writer, entry).await {
+            // A page that was gone back to has the form that was sent before; it comes again under a new name.
+            Err(trouble) if trouble.code == "name_taken" && !script => {
+                let said =
+                    "This form was sent before, with something else in it. What you typed stands here: look at it, and send it again.";
+                return refused(&app, &place, &jar, &sheet, &[RecordFault::at("note", said)], script).await;
+            }
+            other => drop(other?),
+        }
     }
     let (jar, count) = (who::with(&app, jar, sheet.text("who").unwrap_or_default()), sent.entries.len());
     if script {
@@ -123,7 +131,7 @@ pub(super) fn writer(place: &Place) -> Writer {
 /// The page, filled in.
 pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_>) -> Result<RecordPage, Trouble> {
     let (work, log) = match Record::load(app, &writer(place)).await {
-        Ok(record) => (Some(Work::of(&record, typed)), Log::of(&record)),
+        Ok(record) => (Some(Work::of(&record, typed, &today())), Log::of(&record)),
         Err(trouble) if !trouble.errors.is_empty() => (None, Log::unjudged(&app.store.entries(&place.plan_id).await?)),
         Err(trouble) => return Err(trouble),
     };
@@ -146,6 +154,11 @@ pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_
         work,
         log,
     })
+}
+
+/// The day, year-month-day, in universal time.
+fn today() -> String {
+    jiff::Timestamp::now().to_string().chars().take(10).collect()
 }
 
 /// A name for the page's forms, so that a form that is sent twice is kept once.

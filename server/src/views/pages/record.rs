@@ -103,9 +103,9 @@ pub struct Typed<'a> {
 impl Work {
     /// The work of a plan, for a page whose forms are named so.
     #[must_use]
-    pub fn of(record: &Record, typed: &Typed<'_>) -> Self {
+    pub fn of(record: &Record, typed: &Typed<'_>, today: &str) -> Self {
         let board = record.board();
-        let desk = task::Desk { record, board: &board, typed };
+        let desk = task::Desk { record, board: &board, typed, today };
         let (mut now, mut later, mut done) = (Vec::new(), Vec::new(), Vec::new());
         for state in &board.tasks {
             let view = desk.task(state);

@@ -59,6 +59,8 @@ pub(super) struct Desk<'a> {
     pub(super) record: &'a Record,
     pub(super) board: &'a Board<'a>,
     pub(super) typed: &'a Typed<'a>,
+    /// The day, year-month-day, in universal time.
+    pub(super) today: &'a str,
 }
 
 impl Desk<'_> {
@@ -70,7 +72,7 @@ impl Desk<'_> {
         TaskView {
             id: task.id,
             title: task.title.clone(),
-            when: task.earliest.clone(),
+            when: self.when(state),
             lasts: lasting(task.lasts_h, units),
             wait: task.wait,
             why: task.why.clone(),
@@ -79,7 +81,7 @@ impl Desk<'_> {
             figures: figures::of(task.id, design, units),
             drawings: figures::drawings(task.id, design),
             boxes: boxes(self, task.id, sheet),
-            to_do: self.board.to_do(task.id).map(str::to_owned).collect(),
+            to_do: self.to_do(state),
             held: self.held(state),
             waits_for: self.waits_for(state),
             ticked: state.ticked.map(|entry| self.by(&entry.id, &entry.who)),
@@ -88,6 +90,36 @@ impl Desk<'_> {
             note: sheet.and_then(|sheet| sheet.text("note")).unwrap_or_default().to_owned(),
             errors: if sheet.is_some() { self.errors() } else { Vec::new() },
         }
+    }
+
+    /// When the schedule has it, and how that lies to today; for a wait, when it is over.
+    fn when(&self, state: &TaskState<'_>) -> String {
+        if let Some(over) = state.over_at.as_deref().filter(|_| state.state == State::Now) {
+            return format!("over on {over}\u{a0}UTC by the record");
+        }
+        let planned = &state.task.earliest;
+        match planned.as_str().cmp(self.today) {
+            _ if planned.starts_with("day") => planned.clone(),
+            std::cmp::Ordering::Equal => "planned for today".to_owned(),
+            std::cmp::Ordering::Less => format!("planned since {planned}"),
+            std::cmp::Ordering::Greater => format!("planned from {planned}"),
+        }
+    }
+
+    /// What the findings ask for, and whether a wait was cut short.
+    fn to_do(&self, state: &TaskState<'_>) -> Vec<String> {
+        let units = self.record.planned.brief.units;
+        let cut = |state: &TaskState<'_>| {
+            let hours = state.too_soon_h?;
+            let title = &state.task.title;
+            Some(format!(
+                "“{title}” was ticked off {} sooner than the plan has it. Make sure that it is over before you go on, or ask whoever made the plan.",
+                lasting(hours, units)
+            ))
+        };
+        let before = state.task.after.iter().filter_map(|id| self.board.task(id));
+        let cuts = before.chain([state]).filter_map(cut).collect::<Vec<_>>();
+        self.board.to_do(state.task.id).map(str::to_owned).chain(cuts).collect()
     }
 
     pub(super) fn by(&self, id: &str, who: &str) -> String {

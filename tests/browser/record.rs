@@ -1,0 +1,159 @@
+//! A helper's day on a telephone: from the link to the record, with a connection, without one, and without scripts.
+
+use serde_json::{Value, json};
+use stillground_tests::browser::Browser;
+use stillground_tests::service::Kept;
+
+use crate::access::{axe, nothing_found};
+use crate::walk::Journey;
+
+/// A plan, and its page opened by the helper's link on a telephone.
+fn helper() -> (Journey, Kept) {
+    let journey = Journey::new(360);
+    let kept = journey.service.create(&json!({ "schema_version": 1, "title": "Quarry Lane pier", "work": { "start_date": "2027-04-19" } }));
+    journey.open(&format!("/p/{}", kept.record));
+    assert!(journey.path().ends_with("/record"), "{}", journey.path());
+    (journey, kept)
+}
+
+fn of(task: &str, inner: &str) -> String {
+    format!("form.record:has(input[name=task][value={task}]) {inner}")
+}
+
+/// Fills in who enters and presses a button of a task; what is folded away is opened first.
+fn enter(browser: &Browser, task: &str, action: &str) {
+    let open = format!("const fold = document.getElementById('{task}').closest('details'); if (fold) fold.open = true");
+    let _ = browser.run(&open);
+    browser.fill(&of(task, "input[name=who]"), "A. Helper");
+    browser.press(&of(task, &format!("button[value={action}]")));
+}
+
+fn ticked(browser: &Browser, task: &str) {
+    browser.wait(&format!("return document.getElementById('{task}')?.closest('section[aria-labelledby=done]') != null"));
+}
+
+fn entries(journey: &Journey, kept: &Kept) -> Vec<Value> {
+    journey.service.read(kept, &kept.view, "/entries").json()["entries"].as_array().unwrap().clone()
+}
+
+fn connection(browser: &Browser, on: bool) {
+    let _ = browser.devtools("Network.enable", &json!({}));
+    let speed = if on { -1 } else { 0 };
+    let conditions = json!({ "offline": !on, "latency": 0, "downloadThroughput": speed, "uploadThroughput": speed });
+    let _ = browser.devtools("Network.emulateNetworkConditions", &conditions);
+}
+
+#[test]
+fn a_day_goes_from_the_link_to_the_record_without_instruction() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    let rules = axe();
+    for task in ["services", "set_out", "dig"] {
+        enter(browser, task, "done");
+        ticked(browser, task);
+    }
+    journey.fits();
+    browser.fill(&of("inspect", "#inspect-pit_depth"), "deep");
+    enter(browser, "inspect", "keep");
+    browser.wait("return document.getElementById('unsent').textContent.includes('Not taken')");
+    nothing_found(&journey, &rules, "a form that was not taken");
+    browser.press("#unsent button");
+    assert_eq!(browser.holds("#inspect-pit_depth"), "deep");
+    browser.fill(&of("inspect", "#inspect-pit_depth"), "90 cm");
+    browser.fill(&of("inspect", "#inspect-water_depth"), "60 cm");
+    enter(browser, "inspect", "keep");
+    browser.wait("return document.querySelector('.stop') != null");
+    let stopped = browser.says(".stops");
+    assert!(stopped.contains("Water at 0.6\u{a0}m: do not pour") && stopped.contains("Ask: whoever made the plan"), "{stopped}");
+    assert!(browser.says("#unsent").is_empty());
+    assert!(browser.all(&of("pour", "button[value=done]")).is_empty(), "what is held cannot be ticked off");
+    let _ = browser.run("for (const d of document.querySelectorAll('details')) d.open = true");
+    journey.fits();
+    nothing_found(&journey, &rules, "a stop");
+    browser.press(&of("inspect", "input[name='item~water_depth~none']"));
+    enter(browser, "inspect", "done");
+    ticked(browser, "inspect");
+    assert!(browser.all(".stop").is_empty());
+    assert_eq!(entries(&journey, &kept).len(), 7);
+}
+
+#[test]
+fn nothing_that_is_entered_without_a_connection_is_lost() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    connection(browser, false);
+    enter(browser, "services", "done");
+    browser.fill(&of("inspect", "textarea[name=note]"), "roots on the north side");
+    enter(browser, "inspect", "keep");
+    browser.wait("return document.getElementById('unsent').textContent.includes('2 forms are not sent yet')");
+    let stored = browser.run("return JSON.stringify(Object.entries(localStorage))").as_str().unwrap().to_owned();
+    assert!(stored.contains(&format!("stillground.unsent.{}", kept.id)) && stored.contains("roots+on+the+north+side"), "{stored}");
+    assert!(!stored.contains(&kept.record), "the link's secret does not lie in the browser");
+    assert!(entries(&journey, &kept).is_empty());
+    connection(browser, true);
+    let _ = browser.run("window.dispatchEvent(new Event('online'))");
+    browser.wait("return document.getElementById('unsent').textContent === ''");
+    ticked(browser, "services");
+    let kept_now = entries(&journey, &kept);
+    assert_eq!(kept_now.len(), 2);
+    assert!(kept_now.iter().all(|entry| entry["measured_at"].is_string()), "each with the time at which it was entered: {kept_now:?}");
+}
+
+#[test]
+fn a_page_closed_before_the_connection_came_back_sends_when_it_is_opened_again() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    connection(browser, false);
+    enter(browser, "services", "done");
+    browser.wait("return document.getElementById('unsent').textContent.includes('1 form is not sent yet')");
+    browser.open("about:blank");
+    connection(browser, true);
+    journey.open(&format!("/p/{}/record", kept.record));
+    ticked(browser, "services");
+    assert_eq!(entries(&journey, &kept).len(), 1);
+}
+
+#[test]
+fn what_a_withdrawn_link_could_not_send_goes_out_by_its_successor() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    let bearer = format!("Bearer {}", kept.edit);
+    let link = |method: &str| journey.service.send(method, &kept.path("/links/record"), &[("authorization", &bearer)], b"");
+    assert_eq!(link("DELETE").status, 204);
+    enter(browser, "services", "done");
+    browser.wait("return document.getElementById('unsent').textContent.includes('opens the plan no more')");
+    let secret = link("POST").json()["secret"].as_str().unwrap().to_owned();
+    journey.open(&format!("/p/{secret}/record"));
+    ticked(browser, "services");
+    assert_eq!(entries(&journey, &kept).len(), 1);
+}
+
+#[test]
+fn everything_is_entered_with_scripts_off() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    browser.scripts(false);
+    journey.open(&format!("/p/{}/record", kept.record));
+    browser.fill(&of("services", "input[name=who]"), "B. Helper");
+    browser.press(&of("services", "button[value=done]"));
+    assert!(browser.says(".saved").contains("One entry was kept"), "{}", browser.says("#board"));
+    assert_eq!(browser.holds(&of("set_out", "input[name=who]")), "B. Helper", "the name need not be typed again");
+    assert_eq!(entries(&journey, &kept).len(), 1);
+}
+
+#[test]
+fn the_owner_decides_on_a_stop_and_sees_it_on_the_plan() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    browser.fill(&of("inspect", "#inspect-water_depth"), "60 cm");
+    enter(browser, "inspect", "keep");
+    browser.wait("return document.querySelector('.stop') != null");
+    journey.open(&format!("/p/{}/record", kept.edit));
+    browser.fill(".stop textarea", "Drained, the bottom rammed, looked at together");
+    browser.fill(".stop input[name=who]", "The owner");
+    browser.press(".stop button");
+    browser.wait("return document.querySelector('.stop') == null");
+    journey.open(&format!("/p/{}/plan", kept.edit));
+    let said = browser.says("section[aria-labelledby=record]");
+    assert!(said.contains("a stop, since ended by The owner") && said.contains("Drained, the bottom rammed"), "{said}");
+}
