@@ -121,6 +121,8 @@ impl Work {
                 State::Later(_) | State::Held(_) => later.push(view),
             }
         }
+        // What is stopped comes first: nothing else goes on until it is put right.
+        now.sort_by_key(|task| task.held.is_empty());
         let needed: Vec<&str> = now.iter().chain(&later).flat_map(|task| task.drawings.iter().map(|(name, _)| *name)).collect();
         Self {
             done_count: done.len(),

@@ -14,7 +14,7 @@ pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, Strin
         "set_out" | "dig" | "inspect" => vec![
             ("Pit at ground level", format!("{} × {}", m(pit.length), m(pit.width))),
             ("Pit at the bottom", format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width))),
-            ("Depth", m(pit.depth)),
+            ("Depth of the pit", m(pit.depth)),
             ("Spoil kept back from the edge", m(pit.spoil_distance)),
         ],
         "form" | "steel_and_ducts" => vec![
@@ -26,7 +26,11 @@ pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, Strin
         "pour" | "cover" => vec![("Concrete in place", m3(block.volume)), ("Concrete to have there", m3(block.order_volume))],
         "cure" => vec![("Damp and covered for", units.say(day::get(block.curing), Unit::Day))],
         "harden" => vec![("No drilling before", units.say(day::get(block.drill_after), Unit::Day))],
-        "drill" => vec![("Holes", studs.studs.len().to_string()), ("Diameter", mm(studs.hole_diameter)), ("Depth", mm(studs.hole_depth))],
+        "drill" => vec![
+            ("Holes", studs.studs.len().to_string()),
+            ("Diameter of each hole", mm(studs.hole_diameter)),
+            ("Depth of each hole", mm(studs.hole_depth)),
+        ],
         "bond" | "resin_cures" => resin(design, units),
         "stand" | "level" | "grout" => {
             vec![("Column", units.say(kilogram::get(pier.mass), Unit::Kilogram)), ("Gap under the plate", mm(pier.gap))]
@@ -54,7 +58,7 @@ fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
     let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
-    vec![("Passes", passes.join(", ")), ("Order of the nuts", order.join(", ")), ("Never above", say(torque.high))]
+    vec![("Torque, pass by pass", passes.join(", ")), ("Order of the nuts", order.join(", ")), ("Torque never above", say(torque.high))]
 }
 
 /// The drawings that a task needs and that this plan has.
