@@ -229,7 +229,7 @@ fn the_code_on_every_sheet_is_read_back_and_tells_when_the_plan_has_moved_on() {
 fn a_sheet_printed_from_a_view_link_also_opens_the_plan_and_says_what_changed() {
     let service = start();
     let kept = service.create(&json!({ "schema_version": 1, "block": { "depth_m": 0.8 } }));
-    let printed = service.get(&format!("/p/{}/plan.pdf", kept.view)).body;
+    let printed = service.get(&format!("/p/{}/template.pdf", kept.view)).body;
     let found = codes(&printed, 1);
     assert_eq!(found.len(), 2, "{found:?}");
     let opens = found.iter().find(|code| code.contains(&kept.view)).expect("a code that opens the plan");
