@@ -99,14 +99,16 @@ fn metric(text: &str) -> Option<String> {
     Some((*word).to_owned())
 }
 
+const EXAMPLES: [&str; 5] = [
+    include_str!("../../tests/examples/club-on-shallow-rock.json"),
+    include_str!("../../tests/examples/everything-unknown.json"),
+    include_str!("../../tests/examples/firm-clay-garden.json"),
+    include_str!("../../tests/examples/quarry-lane.json"),
+    include_str!("../../tests/examples/sandy-water.json"),
+];
+
 fn plans() -> Vec<Value> {
-    let mut plans: Vec<Value> = ["club-on-shallow-rock", "everything-unknown", "firm-clay-garden", "quarry-lane", "sandy-water"]
-        .into_iter()
-        .map(|name| {
-            let path = format!("{}/../tests/examples/{name}.json", env!("CARGO_MANIFEST_DIR"));
-            serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
-        })
-        .collect();
+    let mut plans: Vec<Value> = EXAMPLES.iter().map(|text| serde_json::from_str(text).unwrap()).collect();
     plans.extend([
         json!({"floor": {"kind": "deck"}, "site": {"soil": "stiff_clay"}}),
         json!({"floor": {"kind": "slab"}, "site": {"soil": "rock"}, "use": "planetary"}),

@@ -237,7 +237,9 @@ fn the_command_line_writes_all_that_is_carried_to_the_site() {
     std::fs::write(folder.path().join("plan.json"), "{\"schema_version\":1,\"work\":{\"start_date\":\"2027-04-05\"}}").unwrap();
     let output = run(folder.path(), &["print", "plan.json", "--out", "sheets", "--paper", "letter"]);
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    for file in ["plan.pdf", "template.pdf", "template.dxf", "materials.csv", "schedule.ics", "drawings/section.svg", "drawings/tilt-map.svg"] {
+    for file in
+        ["plan.pdf", "template.pdf", "template.dxf", "materials.csv", "schedule.ics", "drawings/section.svg", "drawings/tilt-map.svg"]
+    {
         assert!(folder.path().join("sheets").join(file).metadata().unwrap().len() > 200, "{file}");
     }
     let plan = std::fs::read(folder.path().join("sheets/plan.pdf")).unwrap();

@@ -149,7 +149,7 @@ mod tests {
     fn days_are_numbered_and_told_again() {
         assert_eq!(julian_day("1987-04-10"), Some(2_446_895.5));
         assert_eq!(decimal_year("2026-01-01"), Some(2026.0));
-        assert!((decimal_year("2026-07-02").unwrap() - 2026.498_630).abs() < 1e-6);
+        assert!((decimal_year("2026-07-02").unwrap() - 2_026.498_630).abs() < 1e-6);
         assert_eq!(moment(2_461_041.5 + 0.75), ("2026-01-01".to_owned(), 18, 0, 0));
         assert_eq!(moment(2_461_041.5 - 0.000_001), ("2026-01-01".to_owned(), 0, 0, 0));
     }

@@ -49,9 +49,9 @@ pub fn mean_place(star: &Star, julian_day: f64) -> Position {
     let declination = (star.place.declination_deg + years * star.north_mas_a / MAS_PER_DEGREE).to_radians();
     let eastward = years * star.east_mas_a / MAS_PER_DEGREE / star.place.declination_deg.to_radians().cos();
     let angle = |one: f64, two: f64, three: f64| ((one * t + two * t * t + three * t.powi(3)) / 3600.0).to_radians();
-    let zeta = angle(2306.218_1, 0.301_88, 0.017_998);
-    let z = angle(2306.218_1, 1.094_68, 0.018_203);
-    let theta = angle(2004.310_9, -0.426_65, -0.041_833);
+    let zeta = angle(2_306.218_1, 0.301_88, 0.017_998);
+    let z = angle(2_306.218_1, 1.094_68, 0.018_203);
+    let theta = angle(2_004.310_9, -0.426_65, -0.041_833);
     let turned = (star.place.right_ascension_deg + eastward).to_radians() + zeta;
     let a = declination.cos() * turned.sin();
     let b = theta.cos() * declination.cos() * turned.cos() - theta.sin() * declination.sin();

@@ -109,7 +109,7 @@ fn is_dark(place: &Place, instant: f64) -> bool {
 
 /// The full hour of the place's clocks next to noon of the start day.
 fn noon_hour(place: &Place, midnight: f64) -> f64 {
-    let offset = place.brief.work.utc_offset_h.map_or_else(|| (place.longitude_deg / 15.0).round(), |hours| hours);
+    let offset = place.brief.work.utc_offset_h.unwrap_or_else(|| (place.longitude_deg / 15.0).round());
     midnight + 0.5 - offset / 24.0
 }
 

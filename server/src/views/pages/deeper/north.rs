@@ -15,6 +15,6 @@ fn chapter(way: Way) -> Chapter {
         Some((cells.next()?, cells.collect()))
     };
     let rows: Vec<(String, Vec<String>)> = way.rows.into_iter().filter_map(named).collect();
-    let table = (!rows.is_empty()).then(|| Table { names: way.names, columns: way.columns, rows });
+    let table = (!rows.is_empty()).then_some(Table { names: way.names, columns: way.columns, rows });
     Chapter { title: way.title, told: Vec::new(), words: way.says, table, after: Vec::new() }
 }

@@ -22,7 +22,7 @@ fn movers(motion: &Motion, units: Units) -> Chapter {
         let wider = one
             .star_width_arcsec
             .zip(motion.star)
-            .map_or_else(|| UNKNOWN.to_owned(), |(width, star)| units.say(100.0 * (width / star.seeing_arcsec - 1.0), Unit::PerCent));
+            .map_or_else(|| UNKNOWN.to_owned(), |(width, star)| growth(100.0 * (width / star.seeing_arcsec - 1.0), units));
         let figures = [say(one.arcsec), say(one.worst_arcsec), share(one), wider, verdict(one.verdict).to_owned()];
         (one.title.to_owned(), figures.to_vec())
     };
@@ -34,6 +34,10 @@ fn movers(motion: &Motion, units: Units) -> Chapter {
         table: Some(Table { names: "What happens", columns, rows: motion.disturbances.iter().map(row).collect() }),
         after: after(motion, units),
     }
+}
+
+fn growth(per_cent: f64, units: Units) -> String {
+    if per_cent < LEAST_GROWTH { "nothing that shows".to_owned() } else { units.say(per_cent, Unit::PerCent) }
 }
 
 fn after(motion: &Motion, units: Units) -> Vec<String> {
