@@ -11,6 +11,7 @@ pub mod callout;
 pub mod column;
 pub mod contour;
 pub mod dimension;
+pub mod flexure;
 pub mod floor;
 pub mod furniture;
 pub mod hatch;
@@ -31,8 +32,22 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 
 /// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
-pub const NAMES: &[&str] =
-    &["section", "pit", "column", "studs", "stud-detail", "torque", "floor", "tilt-map", "trail", "history", "spectrum", "modes", "budget"];
+pub const NAMES: &[&str] = &[
+    "section",
+    "pit",
+    "column",
+    "studs",
+    "stud-detail",
+    "torque",
+    "flexure",
+    "floor",
+    "tilt-map",
+    "trail",
+    "history",
+    "spectrum",
+    "modes",
+    "budget",
+];
 
 /// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
 #[must_use]
@@ -45,6 +60,7 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         "floor" => Some(floor::draw(&floor::layout(brief, design))),
         "stud-detail" => Some(stud_detail::draw(&stud_detail::layout(brief, design))),
         "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
+        "flexure" => flexure::layout(brief, design).as_ref().map(flexure::draw),
         "tilt-map" => tilt_map::layout(brief, design).as_ref().map(tilt_map::draw),
         "trail" => trail::layout(brief, design).as_ref().map(trail::draw),
         "history" => history::layout(brief, design).as_ref().map(history::draw),

@@ -2,6 +2,7 @@
 
 pub mod csv;
 pub mod dxf;
+pub mod engineer;
 pub mod ics;
 pub mod north;
 pub mod pages;

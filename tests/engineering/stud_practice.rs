@@ -39,16 +39,30 @@ fn a_builder_s_stud() {
     assert!(kgf_m.says.contains("breaks") && n_m.says.contains("62 % of its proof load"), "{} {}", n_m.says, kgf_m.says);
 }
 
-/// 180 kgf m typed as newton metres: more than four times what breaks the stud, and the passes stay within the limit.
+/// 180 kgf m is more than four times what breaks the stud: refused at the field, with the limit of 291 N m where K is 0.2.
 #[test]
 fn a_torque_that_cannot_be() {
-    let design = design(|plan| plan.anchors.torque_n_m = Some(180.0 * STANDARD_GRAVITY_M_S2));
+    let mut plan = SitePlan::unknown();
+    plan.anchors.torque_n_m = Some(180.0 * STANDARD_GRAVITY_M_S2);
+    let problems = design_plan(&plan, &NoShelf).unwrap_err();
+    let problem = problems.0.iter().find(|problem| problem.fields[0] == "anchors.torque_n_m").unwrap();
+    let said = problem.said.replace('\u{a0}', " ");
+    assert!(said.contains("552 kN") && said.contains("91.1 kN") && said.contains("291 N m"), "{said}");
+    plan.anchors.torque_n_m = Some(291.0);
+    assert!(design_plan(&plan, &NoShelf).is_ok(), "just below proof is a failed check, no contradiction");
+    let lesson = design(|_| ()).anchors.torque.lesson;
+    close("times what breaks it", lesson.readings[2].breaking_ratio, 4.4, 0.01);
+}
+
+/// Above the limit of a plan, below proof: the passes stay within the limit, and both checks say so.
+#[test]
+fn a_torque_above_the_limit() {
+    let design = design(|plan| plan.anchors.torque_n_m = Some(280.0));
     assert_eq!(verdict(&design, "anchors.torque"), Verdict::Fails);
     assert_eq!(verdict(&design, "anchors.proof"), Verdict::Fails);
     let torque = &design.anchors.torque;
     assert!(newton_metre::get(torque.passes.last().unwrap().torque) <= newton_metre::get(torque.high));
-    assert!(torque.kilos_readings[0].reading.starts_with("180 "), "{}", torque.kilos_readings[0].reading);
-    close("times what breaks it", kilonewton::get(torque.kilos_readings[1].preload) / 125.6, 4.4, 0.01);
+    assert!(torque.kilos_readings[0].reading.starts_with("280 "), "{}", torque.kilos_readings[0].reading);
 }
 
 /// Approvals limit the torque of an M16 to about 80 N m (from memory); the product's own figure rules.

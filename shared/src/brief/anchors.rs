@@ -14,7 +14,7 @@ use crate::source::Source;
 use crate::units::{Length, Moment, millimetre, newton_metre};
 
 pub use product::Product;
-pub use sizes::above_concrete;
+pub use sizes::{above_concrete, usual_size};
 
 /// Complete answers about the studs.
 #[derive(Debug, Clone, PartialEq)]

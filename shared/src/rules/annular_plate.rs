@@ -92,6 +92,29 @@ pub struct Response {
 /// Wall inside the studs, studs inside the plate; small slopes; the wall stiff along its own axis.
 #[must_use]
 pub fn response(plate: &Plate, harmonic: usize) -> Option<Response> {
+    let Solved { scale, studs, rigidity, shapes, constants, .. } = solve(plate, harmonic)?;
+    let middle =
+        |read: fn(&Shape, usize, f64) -> f64, r: f64| -> f64 { (0..4).map(|i| constants[2 + i] * read(&shapes[i], harmonic, r)).sum() };
+    // A pull of 1 N/m has the unit D/a³ here: movements come out in a³/D, slopes in a²/D, moments in a.
+    Some(Response {
+        at_studs: middle(|shape, _, r| shape.value(r), studs) * scale.powi(3) / rigidity,
+        wall_slope: middle(|shape, _, r| shape.slope(r), 1.0) * scale.powi(2) / rigidity,
+        plate_moment: middle(harmonic::moment, 1.0) * scale,
+    })
+    .filter(|response| response.at_studs.is_finite())
+}
+
+/// One harmonic solved: its shapes and their constants, lengths in wall radii.
+struct Solved {
+    scale: f64,
+    studs: f64,
+    outer: f64,
+    rigidity: f64,
+    shapes: [Shape; 4],
+    constants: SVector<f64, 10>,
+}
+
+fn solve(plate: &Plate, harmonic: usize) -> Option<Solved> {
     // Lengths in wall radii keep the system well scaled.
     let scale = metre::get(plate.wall_radius);
     let (studs, outer) = (metre::get(plate.stud_radius) / scale, metre::get(plate.outer_radius) / scale);
@@ -104,15 +127,21 @@ pub fn response(plate: &Plate, harmonic: usize) -> Option<Response> {
     let shapes = harmonic::shapes(harmonic);
     let (matrix, load) = system(&shapes, harmonic, studs, outer, wall);
     let constants = matrix.lu().solve(&load)?;
-    let middle =
-        |read: fn(&Shape, usize, f64) -> f64, r: f64| -> f64 { (0..4).map(|i| constants[2 + i] * read(&shapes[i], harmonic, r)).sum() };
-    // A pull of 1 N/m has the unit D/a³ here: movements come out in a³/D, slopes in a²/D, moments in a.
-    Some(Response {
-        at_studs: middle(|shape, _, r| shape.value(r), studs) * scale.powi(3) / rigidity,
-        wall_slope: middle(|shape, _, r| shape.slope(r), 1.0) * scale.powi(2) / rigidity,
-        plate_moment: middle(harmonic::moment, 1.0) * scale,
-    })
-    .filter(|response| response.at_studs.is_finite())
+    Some(Solved { scale, studs, outer, rigidity, shapes, constants })
+}
+
+impl Solved {
+    /// Movement at a radius in wall radii, for the unit pull.
+    fn movement(&self, r: f64) -> f64 {
+        let (first, count) = match r {
+            r if r < 1.0 => (0, 2),
+            r if r <= self.studs => (2, 4),
+            _ => (6, 4),
+        };
+        // The form without the logarithm is finite in the middle.
+        let r = r.max(1e-9);
+        (0..count).map(|i| self.constants[first + i] * self.shapes[i].value(r)).sum::<f64>() * self.scale.powi(3) / self.rigidity
+    }
 }
 
 /// The ten conditions: columns 0–1 inside the wall, 2–5 between wall and studs, 6–9 outside the studs.
@@ -196,6 +225,46 @@ pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
     })
 }
 
+/// The dished plate in section: from the middle to the rim, each radius with its movement towards the pull.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, art. 62: the shapes of [`dish`].
+///
+/// # Valid for
+/// As [`dish`].
+#[must_use]
+pub fn dish_section(plate: &Plate, count: usize, pull: Force, points: usize) -> Vec<(Length, Length)> {
+    let line = count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
+    let Some(solved) = solve(plate, 0) else { return Vec::new() };
+    let steps = points.max(2) - 1;
+    (0..=steps)
+        .map(|i| solved.outer * i as f64 / steps as f64)
+        .map(|r| (metre::new(r * solved.scale), metre::new(solved.movement(r) * line)))
+        .collect()
+}
+
+/// The wall in section above the plate: each height with its movement outwards and its bending stress over that at the root,
+/// w = θ/β e^(−βz) sin βz and σ/σ₀ = e^(−βz) cos βz.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, art. 115, edge kept from moving sideways and turned by θ.
+///
+/// # Valid for
+/// A wall longer than half a wave of its decay, π/β.
+#[must_use]
+pub fn wall_section(plate: &Plate, slope_ratio: f64, height: Length, points: usize) -> Vec<(Length, Length, f64)> {
+    let beta = wall_decay(plate.wall_radius, plate.wall);
+    let steps = points.max(2) - 1;
+    (0..=steps)
+        .map(|i| metre::get(height) * i as f64 / steps as f64)
+        .map(|z| {
+            let (sine, cosine) = (beta * z).sin_cos();
+            let dies = (-beta * z).exp();
+            (metre::new(z), metre::new(slope_ratio / beta * dies * sine), dies * cosine)
+        })
+        .collect()
+}
+
 /// Bending stiffness of a strip of the plate, for comparison: E b t³/12.
 ///
 /// # Source
@@ -228,6 +297,27 @@ mod tests {
         assert!((found - 197.0).abs() < 4.0, "{found}");
         let dished = dish(&usual(20.0), 4, kilonewton::new(25.0)).unwrap();
         assert!((megapascal::get(dished.wall_stress) * 6.3 * 6.3 / 6.0 - 1113.0).abs() < 2.0);
+    }
+
+    /// The section passes through the wall unmoved and through the studs where the dish has them.
+    #[test]
+    fn a_section_of_the_dish_agrees_with_it() {
+        let (plate, pull) = (usual(20.0), kilonewton::new(25.0));
+        let dished = dish(&plate, 4, pull).unwrap();
+        let section = dish_section(&plate, 4, pull, 1001);
+        let near = |radius: f64| {
+            section.iter().min_by(|a, b| {
+                let off = |point: &(Length, Length)| (millimetre::get(point.0) - radius).abs();
+                off(a).total_cmp(&off(b))
+            })
+        };
+        assert!(millimetre::get(near(106.4).unwrap().1).abs() < 2e-3);
+        assert!((millimetre::get(near(160.0).unwrap().1) - millimetre::get(dished.at_studs)).abs() < 1e-3);
+        assert!(section[0].1 * dished.at_studs < metre::new(0.0) * metre::new(1.0), "the middle goes the other way");
+        let wall = wall_section(&plate, dished.slope_ratio, millimetre::new(200.0), 201);
+        assert!((wall[0].2 - 1.0).abs() < 1e-12 && wall[200].2.abs() < 1e-4);
+        let slope = metre::get(wall[1].1) / metre::get(wall[1].0);
+        assert!((slope - dished.slope_ratio).abs() < 0.06 * dished.slope_ratio.abs());
     }
 
     #[test]

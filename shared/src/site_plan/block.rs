@@ -1,6 +1,7 @@
 //! Footing: the block of concrete.
 
 use crate::field::{Problem, choice, section};
+use crate::figure::Unit;
 use crate::halfspace::{MOST_DEPTH_RATIO, MOST_SIDE_RATIO};
 use crate::site_plan::SitePlan;
 
@@ -135,9 +136,17 @@ fn hole_through(plan: &SitePlan) -> Option<Problem> {
     let (depth, embedment) = (plan.block.depth_m?, plan.anchors.embedment_mm?);
     let thickness = depth + plan.block.upstand_m.unwrap_or(UPSTAND_M);
     ((embedment + BELOW_HOLE_MM) / 1000.0 > thickness).then(|| {
+        let say = |mm: f64| plan.units.unwrap_or_default().say(mm, Unit::Millimetre);
         Problem::between(
             &["anchors.embedment_mm", "block.depth_m"],
-            "The studs' holes would go through the block: the embedment with 30 mm of concrete below it is more than the block is thick.",
+            format!(
+                "The studs' holes would go through the block: {} of embedment with {} of concrete below it is more than the block's {}. At \
+                 most {} fits.",
+                say(embedment),
+                say(BELOW_HOLE_MM),
+                say(thickness * 1000.0),
+                say((thickness * 1000.0 - BELOW_HOLE_MM).max(0.0))
+            ),
         )
     })
 }
@@ -164,8 +173,13 @@ fn wider_than_block(plan: &SitePlan) -> Vec<Problem> {
     let Some(plate) = plan.pier.plate_side_mm else { return Vec::new() };
     [("block.length_m", plan.block.length_m), ("block.width_m", plan.block.width_m)]
         .into_iter()
-        .filter(|(_, side)| side.is_some_and(|side| plate > side * 1000.0))
-        .map(|(field, _)| Problem::between(&["pier.plate_side_mm", field], "The base plate is wider than the block."))
+        .filter_map(|(field, side)| Some((field, side? * 1000.0)))
+        .filter(|&(_, side)| plate > side)
+        .map(|(field, side)| {
+            let say = |mm: f64| plan.units.unwrap_or_default().say(mm, Unit::Millimetre);
+            let said = format!("The base plate of {} is wider than the block, which is {}; at most as wide fits.", say(plate), say(side));
+            Problem::between(&["pier.plate_side_mm", field], said)
+        })
         .collect()
 }
 

@@ -3,8 +3,10 @@
 mod aci;
 pub mod actions;
 pub mod advice;
+pub mod areas;
 mod eurocode;
-pub mod foot;
+pub mod flexure;
+mod foot;
 mod forces;
 pub mod keeping;
 pub mod layout;
@@ -26,14 +28,14 @@ use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millim
 
 pub use actions::Action;
 pub use advice::Step;
-pub use foot::Flexure;
+pub use flexure::Flexure;
 pub use keeping::Keeping;
 pub use layout::Stud;
 pub use seat::Seat;
 pub use setting::Setting;
 pub use strength::{Mode, Resistances};
 pub use torque::Torque;
-pub use verdict::Verdict;
+pub use verdict::{Borne, Verdict};
 
 use situation::Situation;
 
@@ -92,7 +94,7 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     let situation = Situation::of(brief, block);
     let group = layout::group(brief, block);
     let actions = actions::all(brief, pier);
-    let both = verdict::find(&situation, &group, &actions, &mut notes);
+    let mut both = verdict::find(&situation, &group, &actions, &mut notes);
     if let Some(verdict) = both.chosen(brief) {
         verdict::put_checks(&situation, &group, verdict, &both.resistances, &mut notes);
     }
@@ -100,15 +102,17 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     setting::notes(brief, &setting, &mut notes);
     let screw = torque::Screw::of(brief);
     let torque =
-        torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained), foot::most_preload(&situation));
+        torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained), flexure::most_preload(&situation));
     torque::notes(brief, &torque, &screw, &mut notes);
     let preload = screw.preload(torque.used);
     keeping::sustained(&situation, preload, both.resistances.single.design(Mode::BondSustained), &mut notes);
-    let flexure = foot::find(&situation, preload, both.chosen(brief), &mut notes);
+    both.sustain(&situation, preload.high);
+    foot::checks(&situation, both.chosen(brief), &mut notes);
+    let flexure = flexure::find(&situation, block, &screw, torque.used, &mut notes);
     let joint = joint::base_joint(brief, block);
     let keeping = keeping::find(&situation, preload, &torque, joint.disc_radius, both.chosen(brief), &mut notes);
     advice::cautions(brief, situation.seat, &mut notes);
-    let steps = advice::steps(brief, &setting, &torque, situation.seat, flexure.map(|flexure| flexure.nut_gap));
+    let steps = advice::steps(brief, &setting, &torque, situation.seat, flexure.as_ref().map(|flexure| flexure.nut_gap));
     let value = Anchors {
         studs: group.studs,
         hole_diameter: anchors.hole_diameter.value,
@@ -136,14 +140,8 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
 fn governing(both: &verdict::Both, brief: &Brief) -> String {
     let Some(verdict) = both.chosen(brief) else { return String::new() };
     let Some(judged) = verdict.governing() else { return String::new() };
-    let of = judged.of;
-    format!(
-        "{}, {:.0} % used under {}; it would be raised by {}",
-        judged.words,
-        100.0 * judged.utilisation,
-        verdict.action.title,
-        of.raised_by()
-    )
+    let under = if judged.of == Mode::BondSustained { "the preload" } else { verdict.action.title };
+    format!("{}, {:.0} % used under {under}; it would be raised by {}", judged.words, 100.0 * judged.utilisation, judged.raised_by)
 }
 
 #[cfg(test)]

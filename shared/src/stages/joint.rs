@@ -54,6 +54,22 @@ pub struct Joint {
     /// Radius of the disc that presses, where the joint is closed.
     #[serde(rename = "disc_radius_mm", serialize_with = "millimetre::serialize")]
     pub disc_radius: Length,
+    /// What gives on grout once the joint opens; null on nuts.
+    pub opened: Option<Opened>,
+}
+
+/// What gives on grout once the joint opens, as lengths of EN 1993-1-8.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Opened {
+    /// From the pulled studs to the pressed wall.
+    #[serde(rename = "lever_mm", serialize_with = "millimetre::serialize")]
+    pub lever: Length,
+    /// Studs and plate in tension, k_T.
+    #[serde(rename = "pulled_mm", serialize_with = "millimetre::serialize")]
+    pub pulled: Length,
+    /// Concrete in compression, k_C.
+    #[serde(rename = "pressed_mm", serialize_with = "millimetre::serialize")]
+    pub pressed: Length,
 }
 
 /// Turning stiffness that is expected, for the column's stage.
@@ -65,7 +81,12 @@ pub fn base_joint_stiffness(brief: &Brief, block: &Block) -> RotationalStiffness
 /// Finds the foot's joint from the brief and the block's concrete.
 #[must_use]
 pub fn base_joint(brief: &Brief, block: &Block) -> Joint {
-    let seat = Seat::of(brief);
+    joint_on(brief, block, Seat::of(brief))
+}
+
+/// The same as if the plate stood in a given way.
+#[must_use]
+pub fn joint_on(brief: &Brief, block: &Block, seat: Seat) -> Joint {
     let springs = Springs::find(brief, seat);
     let ring = |bond: LinearStiffness| {
         let stud = loss::in_series(loss::in_series(bond, springs.bar), springs.plate);
@@ -80,15 +101,16 @@ pub fn base_joint(brief: &Brief, block: &Block) -> Joint {
     let closed = base_plate::closed(block.elastic_modulus, CONCRETE_POISSON_RATIO, radius);
     // A preload that nothing vouches for is not relied on.
     let held = |open| if tightening_is_known(brief) { closed } else { least(open, closed) };
+    let opened = (seat == Seat::Bedded).then(|| open_on_grout(brief, block));
     let (stiffness, open) = match seat {
         Seat::Nuts => (on_studs, on_studs.typical),
         Seat::Bedded => {
-            let open = open_on_grout(brief, block);
+            let open = opened.map_or(on_studs.typical, |parts| base_plate::joint(steel(), parts.lever, parts.pulled, parts.pressed));
             (Spread { low: least(open, closed), typical: held(open), high: closed }, open)
         }
         Seat::Dished => (Spread { low: least(on_studs.low, closed), typical: held(on_studs.typical), high: closed }, on_studs.typical),
     };
-    Joint { seat, stiffness, open, bond: springs.bond, bar: springs.bar, plate: springs.plate, disc_radius: radius }
+    Joint { seat, stiffness, open, bond: springs.bond, bar: springs.bar, plate: springs.plate, disc_radius: radius, opened }
 }
 
 fn least(a: RotationalStiffness, b: RotationalStiffness) -> RotationalStiffness {
@@ -154,7 +176,7 @@ fn disc_radius(brief: &Brief, block: &Block, seat: Seat) -> Length {
 
 /// Turning stiffness with the grout open on the pulled side, from its parts: half the studs pull, a quarter of the wall
 /// presses.
-fn open_on_grout(brief: &Brief, block: &Block) -> RotationalStiffness {
+fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
     let (pier, thread) = (&brief.pier, brief.anchors.thread());
     let (radius, column) = (brief.anchors.circle_diameter.value / 2.0, pier.outside_diameter.value / 2.0);
     let lever = t_stub::lever(radius, pier.outside_diameter.value, pier.weld_leg.value);
@@ -174,7 +196,7 @@ fn open_on_grout(brief: &Brief, block: &Block) -> RotationalStiffness {
     let pressed = base_plate::concrete_part(block.elastic_modulus, steel(), pier.wall.value + width * 2.0, quarter);
     // A quarter ring's centre lies at 0.900 of its radius, that of half the studs at 0.637 of theirs (0.707 with four).
     let studs_ratio = if brief.anchors.number() == 4 { std::f64::consts::FRAC_1_SQRT_2 } else { std::f64::consts::FRAC_2_PI };
-    base_plate::joint(steel(), column * 0.900 + radius * studs_ratio, pulled, pressed)
+    Opened { lever: column * 0.900 + radius * studs_ratio, pulled, pressed }
 }
 
 /// The lines of calculation behind the foot's stiffness.
@@ -225,8 +247,14 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             .with("K_high", mega(joint.stiffness.high), Unit::MeganewtonMetrePerRadian)
             .gives("K", mega(joint.stiffness.typical), Unit::MeganewtonMetrePerRadian),
     );
-    notes.working(
-        Working::new("joint.open", "The same with the joint open", "S_j = E z²/(1/k_T + 1/k_C); on nuts as above", base_plate::JOINT)
-            .gives("K_open", mega(joint.open), Unit::MeganewtonMetrePerRadian),
-    );
+    let open =
+        Working::new("joint.open", "The same with the joint open", "S_j = E z²/(1/k_T + 1/k_C); on nuts as above", base_plate::JOINT);
+    let open = match joint.opened {
+        Some(parts) => open
+            .with("z", millimetre::get(parts.lever), Unit::Millimetre)
+            .with("k_T", millimetre::get(parts.pulled), Unit::Millimetre)
+            .with("k_C", millimetre::get(parts.pressed), Unit::Millimetre),
+        None => open.with("K", mega(joint.stiffness.typical), Unit::MeganewtonMetrePerRadian),
+    };
+    notes.working(open.gives("K_open", mega(joint.open), Unit::MeganewtonMetrePerRadian));
 }

@@ -4,8 +4,11 @@ use axum::extract::rejection::FormRejection;
 use axum::extract::{Form, State};
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
+use stillground::brief::resolve;
 use stillground::figure::Unit;
 use stillground::site_plan::SitePlan;
+use stillground::stages::anchors::torque::Screw;
+use stillground::units::{kilonewton, newton_metre};
 
 use super::place::Place;
 use super::step::{Shown, elsewhere, page, planned};
@@ -103,27 +106,27 @@ async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) 
 /// The page again, with what was typed.
 async fn again(app: &App, place: &Place, step: Step, sheet: &Sheet, outcome: Outcome, status: StatusCode) -> Result<Response, Trouble> {
     let planned = planned(app, if outcome.plan.validate().is_ok() { &outcome.plan } else { &place.plan }).await?;
-    let faults = with_preloads(app, &outcome.plan, outcome.faults).await;
+    let faults = with_preloads(&outcome.plan, outcome.faults);
     let base = sheet.text("base").and_then(|base| base.parse().ok()).unwrap_or(place.revision);
     let shown = Shown { sheet, faults: &faults, planned: planned.as_deref(), base, notice: None };
     Ok((status, answer(&page(place, step, &shown))?).into_response())
 }
 
-/// Says beside each reading of a torque which pull on a stud it gives.
-async fn with_preloads(app: &App, plan: &SitePlan, mut faults: Vec<Fault>) -> Vec<Fault> {
+/// Says beside each reading of a torque which pull on a stud it gives, were the stud unbreakable.
+fn with_preloads(plan: &SitePlan, mut faults: Vec<Fault>) -> Vec<Fault> {
     let units = plan.units.unwrap_or_default();
+    let mut calm = plan.clone();
+    calm.anchors.torque_n_m = None;
+    let Ok(brief) = resolve(&calm) else { return faults };
+    let screw = Screw::of(&brief);
     let torques =
         faults.iter_mut().filter(|fault| fault.fields.iter().any(|field| field.starts_with("anchors.") && field.contains("torque")));
     for reading in torques.flat_map(|fault| &mut fault.readings) {
-        let mut trial = plan.clone();
-        trial.anchors.torque_n_m = Some(reading.value);
-        let preload = app.planned(&trial).await.ok().and_then(|planned| planned.design.anchors.preload);
-        if let Some(preload) = preload {
-            let kilonewtons = stillground::units::kilonewton::get(preload.typical);
-            let torque = units.say(reading.value, Unit::NewtonMetre);
-            reading.words =
-                format!("{}: {torque}, which pulls each stud with about {}", reading.words, units.say(kilonewtons, Unit::Kilonewton));
-        }
+        let preload = screw.typical(newton_metre::new(reading.value));
+        let torque = units.say(reading.value, Unit::NewtonMetre);
+        let pull = units.say(kilonewton::get(preload), Unit::Kilonewton);
+        let much = if preload > screw.breaking { ", more than it bears: it would tear off" } else { "" };
+        reading.words = format!("{}: {torque}, which pulls each stud with about {pull}{much}", reading.words);
     }
     faults
 }

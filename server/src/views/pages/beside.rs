@@ -1,9 +1,8 @@
-//! What the plan shows beside its figures: the trade's rules, both codes, strength by day, what would help most.
+//! What the plan shows beside its figures: the trade's rules, strength by day, what would help most.
 
 use stillground::figure::{Unit, Units};
-use stillground::stages::anchors::Verdict;
 use stillground::stages::motion::improvement::Improvement;
-use stillground::units::{kilonewton, megapascal};
+use stillground::units::megapascal;
 
 use super::number::Number;
 use super::words;
@@ -19,8 +18,6 @@ pub struct Beside {
     pub where_to_stand: Vec<String>,
     /// Strength by day.
     pub ages: Vec<AgeView>,
-    /// The studs by either code.
-    pub codes: Vec<CodeView>,
     /// From hole to last check.
     pub setting: Vec<String>,
 }
@@ -57,27 +54,17 @@ pub struct AgeView {
     pub characteristic: Number,
 }
 
-/// The studs by one code.
-pub struct CodeView {
-    /// The code.
-    pub title: &'static str,
-    /// Ways of failing: words, asked, there is, used.
-    pub rows: Vec<[String; 4]>,
-}
-
 impl Beside {
     /// What stands beside a plan's figures.
     #[must_use]
     pub fn of(planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
         let anchors = &design.anchors;
-        let codes = [("By EN 1992-4", &anchors.eurocode), ("By ACI 318-19", &anchors.aci)];
         Self {
             thumbs: design.block.rules_of_thumb.iter().map(thumb).collect(),
             improvements: design.motion.improvements.iter().map(|improvement| self::improvement(improvement, planned)).collect(),
             where_to_stand: design.motion.where_to_stand.clone(),
             ages: design.block.strength_by_day.iter().map(|age| self::age(age, units)).collect(),
-            codes: codes.into_iter().filter_map(|(title, verdict)| Some(code(title, verdict.as_ref()?, units))).collect(),
             setting: anchors.steps.iter().map(|step| step.says.clone()).collect(),
         }
     }
@@ -101,25 +88,4 @@ fn age(age: &stillground::stages::block::Age, units: Units) -> AgeView {
         mean: Number::of(Some(megapascal::get(age.mean)), Unit::Megapascal, units),
         characteristic: Number::of(age.characteristic.map(megapascal::get), Unit::Megapascal, units),
     }
-}
-
-fn code(title: &'static str, verdict: &Verdict, units: Units) -> CodeView {
-    let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
-    let used = |ratio: f64| units.say(ratio * 100.0, Unit::PerCent);
-    let mut rows: Vec<[String; 4]> = verdict
-        .modes
-        .iter()
-        .map(|judged| {
-            [
-                words::sentence(judged.words).trim_end_matches('.').to_owned(),
-                say(judged.demand),
-                say(judged.capacity),
-                used(judged.utilisation),
-            ]
-        })
-        .collect();
-    let together = |what: &str, ratio| [what.to_owned(), String::new(), String::new(), used(ratio)];
-    rows.push(together("Steel under pull and shear together", verdict.steel_interaction));
-    rows.push(together("Concrete under pull and shear together", verdict.concrete_interaction));
-    CodeView { title, rows }
 }

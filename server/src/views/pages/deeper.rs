@@ -1,5 +1,7 @@
 //! What lies deeper than a step's figures: chapters of words and tables, the same beside the questions and on the plan.
 
+mod codes;
+mod flexure;
 mod floor;
 mod north;
 mod star;
@@ -51,7 +53,7 @@ impl Table {
 pub fn of(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
         Step::Floor => star(&planned.design.motion, planned.brief.units).into_iter().chain(people(planned)).collect(),
-        Step::Anchors => torque::chapters(planned),
+        Step::Anchors => [torque::chapters(planned), flexure::chapters(planned)].concat(),
         Step::Site if planned.brief.site.stated.latitude_deg.is_some() => north::chapters(planned),
         Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Plan => Vec::new(),
     }
@@ -73,6 +75,15 @@ pub fn people(planned: &Planned) -> Vec<Chapter> {
 #[must_use]
 pub fn north(planned: &Planned) -> Vec<Chapter> {
     north::chapters(planned)
+}
+
+/// What a step explains in any case, open to the eye.
+#[must_use]
+pub fn shown(step: Step, planned: &Planned) -> Vec<Chapter> {
+    match step {
+        Step::Anchors => [torque::lesson(planned), codes::chapters(planned)].concat(),
+        Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Floor | Step::Plan => Vec::new(),
+    }
 }
 
 /// Figures in the softest ground thought likely, the typical and the stiffest.
@@ -107,7 +118,7 @@ mod tests {
     fn every_row_has_a_figure_for_every_column() {
         for plan in [SitePlan::unknown(), example()] {
             let planned = planned(&plan);
-            for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| of(step, &planned)) {
+            for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat()) {
                 let Some(table) = chapter.table else { continue };
                 assert!(!table.rows.is_empty(), "{}", chapter.title);
                 for (name, figures) in &table.rows {
@@ -121,10 +132,11 @@ mod tests {
     #[test]
     fn readers_in_imperial_units_meet_no_metric_torque_force_or_distance() {
         let planned = planned(&SitePlan { units: Some(Units::Imperial), ..example() });
-        for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| of(step, &planned)) {
+        for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat()) {
             let table = chapter.table.iter().flat_map(|table| table.rows.iter().flat_map(|row| row.1.iter()).chain(&table.columns));
             for said in table.chain(&chapter.words).chain(&chapter.after) {
-                let said = said.replace('\u{a0}', " ");
+                // The number in newton metres is one of the readings and stays.
+                let said = said.replace('\u{a0}', " ").replace("180 N m", "");
                 assert!(
                     ![" N m", " kN", " m/s", " mm", "MN m", "at 1 m"].iter().any(|unit| said.contains(unit)),
                     "{}: {said}",
@@ -135,12 +147,28 @@ mod tests {
     }
 
     #[test]
+    fn whatever_is_known_the_step_says_what_180_does_to_an_m16_and_why_180_kilograms_cannot_be() {
+        for plan in [SitePlan::unknown(), example()] {
+            let chapters = shown(Step::Anchors, &planned(&plan));
+            let lesson = &chapters[0];
+            let rows: Vec<&str> = lesson.table.as_ref().unwrap().rows.iter().map(|row| row.0.as_str()).collect();
+            assert_eq!(&rows[..3], ["180 N m", "180 lbf ft", "180 kgf m"]);
+            assert!(rows[3].starts_with("This plan"), "{rows:?}");
+            let said = lesson.after.join(" ").replace('\u{a0}', " ");
+            assert!(said.contains("358 MPa") && said.contains("62 %") && said.contains("552 kN") && said.contains("cannot be"), "{said}");
+            let codes = chapters[1].table.as_ref().unwrap();
+            assert_eq!(codes.columns, ["By EN 1992-4", "By ACI 318-19", "What would raise it"]);
+            assert!(chapters[1].words.iter().all(|said| said.contains("fails first") && said.contains("raised by")));
+        }
+    }
+
+    #[test]
     fn a_stated_torque_of_180_is_read_in_three_ways_and_the_one_in_kilograms_is_refused() {
         let mut plan = example();
         plan.anchors.torque_n_m = Some(180.0);
         let chapters = of(Step::Anchors, &planned(&plan));
         let kilos = chapters.iter().find(|chapter| chapter.title.contains("kilos")).unwrap();
-        let said = kilos.told.join(" ");
+        let said = kilos.told.join(" ").replace('\u{a0}', " ");
         assert!(said.contains("180 N m") && said.contains("180 kgf m") && said.contains("180 lbf ft"), "{said}");
         assert!(said.contains("break"), "{said}");
     }

@@ -31,6 +31,8 @@ pub struct Panel {
     pub figures: Vec<FigureLine>,
     /// The checks that it moves.
     pub checks: Vec<CheckView>,
+    /// What is explained in any case.
+    pub shown: Vec<Chapter>,
     /// What lies deeper.
     pub chapters: Vec<Chapter>,
     /// What it does to the star.
@@ -131,6 +133,7 @@ impl Panel {
             remarks: remarks::of(step, planned),
             figures: lines.into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
+            shown: deeper::shown(step, planned),
             chapters: deeper::of(step, planned),
             stillness,
             unanswered: unanswered(step, planned),
@@ -153,6 +156,7 @@ impl Panel {
             remarks: Vec::new(),
             figures: Vec::new(),
             checks: Vec::new(),
+            shown: Vec::new(),
             chapters: Vec::new(),
             stillness: Vec::new(),
             unanswered: Vec::new(),
@@ -192,7 +196,7 @@ const fn further(step: Step) -> &'static [&'static str] {
     match step {
         Step::Site | Step::Excavation | Step::Footing | Step::Plan => &[],
         Step::Pier => &["modes", "budget"],
-        Step::Anchors => &["torque", "stud-detail"],
+        Step::Anchors => &["torque", "stud-detail", "flexure"],
         Step::Floor => &["tilt-map", "budget", "trail", "history", "spectrum"],
     }
 }

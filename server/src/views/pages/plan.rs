@@ -23,6 +23,7 @@ use crate::app::Planned;
 use crate::drawing;
 use crate::forms::questions;
 use crate::forms::step::Step;
+use crate::views::engineer::{self, Checking};
 
 /// The plan's page.
 #[derive(Template)]
@@ -83,6 +84,8 @@ pub struct PlanBody {
     pub cautions: Vec<CautionsView>,
     /// How the figures were found.
     pub workings: Vec<Group>,
+    /// The studs for the checking engineer; none without studs.
+    pub engineer: Option<Checking>,
 }
 
 /// The cautions of a part of the work.
@@ -172,6 +175,7 @@ impl PlanBody {
             schedule: schedule(design, units),
             cautions: cautions(design),
             workings: working::groups(&design.workings, units),
+            engineer: engineer::checking(&planned.brief, design),
         }
     }
 }
@@ -181,7 +185,8 @@ fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)
     let floor = ("people", "People on the floor", deeper::people(planned));
     let nuts = ("nuts", "Tightening the nuts", deeper::of(Step::Anchors, planned));
     let north = ("north", "True north on the day", deeper::north(planned));
-    [north, star, floor, nuts].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
+    let studs = ("codes", "The studs by both codes, and the torque of 180", deeper::shown(Step::Anchors, planned));
+    [north, star, floor, nuts, studs].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {

@@ -42,7 +42,9 @@ fn floor(motion: &Motion) -> Vec<Remark> {
 
 fn torque(planned: &Planned) -> Vec<Remark> {
     let torque = &planned.design.anchors.torque;
-    let readings = torque.kilos_readings.iter().map(|reading| format!("{}: {}", reading.reading, reading.says)).collect();
+    // Without a stated torque the chapter about the common number says it already.
+    let stated = planned.brief.anchors.torque.is_some();
+    let readings = torque.kilos_readings.iter().filter(|_| stated).map(|reading| reading.says.clone()).collect();
     vec![
         Remark { title: "Too little torque, and too much", says: vec![torque.below.clone(), torque.above.clone()] },
         Remark { title: "A torque said in “kilos” has three readings", says: readings },

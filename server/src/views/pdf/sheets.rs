@@ -2,6 +2,7 @@
 
 mod build;
 mod cover;
+mod engineer;
 mod figures;
 pub(in crate::views::pdf) mod north;
 mod paperwork;
@@ -15,6 +16,8 @@ use crate::drawing::by_name;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::{Paper, Sheet};
 
+pub use paperwork::verdict_words;
+
 /// One sheet of the set: its name and what is put on it.
 type Put = fn(&mut Flow, &Sheet<'_>);
 
@@ -25,6 +28,7 @@ const SHEETS: &[(&str, Put)] = &[
     ("Block and formwork", build::block),
     ("Pier and plate", build::pier),
     ("Studs and holes", build::studs),
+    ("The studs, for the checking engineer", engineer::studs),
     ("Observing floor", stillness::floor),
     ("What the star does", stillness::motion),
     ("Checks", paperwork::checks),

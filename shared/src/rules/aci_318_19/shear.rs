@@ -50,6 +50,15 @@ pub fn thickness_factor(edge: Length, thickness: Length) -> f64 {
     (edge * 1.5 / thickness).value.sqrt().max(1.0)
 }
 
+/// Eccentricity factor ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), at most 1.
+///
+/// # Source
+/// ACI 318-19, 17.7.2.3.1.
+#[must_use]
+pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
+    1.0 / (1.0 + (eccentricity / (edge * 1.5)).value)
+}
+
 /// Edge distance that counts in a narrow, thin member: max(c_a2/1.5, h_a/1.5, s/3), at most c_a1.
 ///
 /// # Source

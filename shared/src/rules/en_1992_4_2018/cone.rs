@@ -6,6 +6,8 @@ use crate::units::{Force, Length, Pressure, megapascal, millimetre, newton};
 
 /// The cone and its factors.
 pub const CONE: Source = clause("7.2.1.4", Standing::SecondHand);
+/// Help from the plate's pressure.
+pub const COMPRESSION: Source = clause("7.2.1.4 (7)", Standing::FromMemory);
 /// Cone beside three or more edges.
 pub const NARROW: Source = clause("7.2.1.4 (8)", Standing::FromMemory);
 
@@ -66,15 +68,19 @@ pub fn eccentricity_factor(eccentricity: Length, characteristic_spacing: Length)
     1.0 / (1.0 + 2.0 * (eccentricity / characteristic_spacing).value)
 }
 
-/// Help from a compressed plate edge ψ_M,N = 2 − z/(1.5 h_ef), at least 1.
+/// Help from a plate that presses on the concrete beside the cone, ψ_M,N = 2 − z/(1.5 h_ef), at least 1; just 1 where an
+/// edge is nearer than 1.5 h_ef, where less than eight tenths of the pull press, and where z is 1.5 h_ef or more.
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (7).
 ///
 /// # Valid for
-/// A plate that presses on the concrete with at least half of the tension, away from edges; else 1.
+/// A plate on the concrete or on grout; 1 over a gap.
 #[must_use]
-pub fn compression_factor(lever: Length, embedment: Length) -> f64 {
+pub fn compression_factor(lever: Length, embedment: Length, edge: Length, pressing_ratio: f64) -> f64 {
+    if edge < embedment * 1.5 || pressing_ratio < 0.8 {
+        return 1.0;
+    }
     (2.0 - (lever / (embedment * 1.5)).value).max(1.0)
 }
 
@@ -109,6 +115,10 @@ mod tests {
         assert!((edge_factor(mm(300.0), mm(240.0)) - 1.0).abs() < 1e-12);
         assert!((eccentricity_factor(mm(0.0), mm(480.0)) - 1.0).abs() < 1e-12);
         assert!((dense_bars_factor(mm(125.0)) - 1.0).abs() < 1e-12);
+        assert!((compression_factor(mm(120.0), mm(160.0), mm(300.0), 1.0) - 1.5).abs() < 1e-12);
+        for (lever, edge, pressing) in [(240.0, 300.0, 1.0), (120.0, 200.0, 1.0), (120.0, 300.0, 0.7)] {
+            assert!((compression_factor(mm(lever), mm(160.0), mm(edge), pressing) - 1.0).abs() < 1e-12);
+        }
         assert!((millimetre::get(narrow_embedment(mm(160.0), mm(180.0), mm(200.0))) - 120.0).abs() < 1e-9);
     }
 }

@@ -1,11 +1,14 @@
 //! Answers about the studs that contradict each other, the plate, the column or the block.
 
+use crate::brief::anchors::usual_size;
 use crate::field::Problem;
 use crate::figure::{Unit, Units};
 use crate::rules::resin;
 use crate::rules::threads::{self, Thread};
+use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
-use crate::units::millimetre;
+use crate::site_plan::anchors::{Coating, Lubrication, StrengthClass};
+use crate::units::{kilonewton, millimetre, newton_metre};
 
 /// Answers about the studs that contradict each other, the plate or the block.
 #[must_use]
@@ -18,11 +21,12 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     problems.extend(embedment_and_length(plan, &say));
     problems.extend(embedment_and_block(plan, &say));
     problems.extend(resin_range(plan, &say));
+    problems.extend(torque_and_proof(plan, &say));
     if let Some(thread) = thread {
         problems.extend(hole_and_stud(plan, &thread, &say));
         problems.extend(embedment_and_diameter(plan, &thread, &say));
-        problems.extend(studs_overlap(plan, &thread, &say));
     }
+    problems.extend(studs_overlap(plan, &say));
     problems
 }
 
@@ -138,18 +142,20 @@ fn embedment_and_diameter(plan: &SitePlan, thread: &Thread, say: &Say) -> Option
     })
 }
 
-fn studs_overlap(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {
-    let (circle, count) = (plan.anchors.circle_diameter_mm?, plan.anchors.count?);
+fn studs_overlap(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let (circle, count) = (plan.anchors.circle_diameter_mm?, plan.anchors.count.unwrap_or(4));
+    let thread = threads::thread(plan.anchors.size.unwrap_or_else(|| usual_size(&plan.anchors)));
     let spacing = circle * (std::f64::consts::PI / f64::from(count)).sin();
     let needed = plan.anchors.hole_diameter_mm.unwrap_or(0.0).max(millimetre::get(thread.washer_diameter));
     (spacing <= needed).then(|| {
         Problem::between(
             &["anchors.count", "anchors.circle_diameter_mm", "anchors.size"],
             format!(
-                "{count} studs on a circle of {} stand {} apart: holes and washers of {} overlap.",
+                "{count} studs on a circle of {} stand {} apart: holes and washers of {} overlap. They need a circle of more than {}.",
                 say.mm(circle),
                 say.mm(spacing),
-                say.mm(needed)
+                say.mm(needed),
+                say.mm((needed / (std::f64::consts::PI / f64::from(count)).sin()).ceil())
             ),
         )
     })
@@ -178,6 +184,40 @@ fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
                 celsius(temperature),
                 celsius(low),
                 celsius(high)
+            ),
+        )
+    })
+}
+
+/// A torque that stretches a typical stud for good: size, class and thread as stated, else as they would be taken.
+fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let said = &plan.anchors;
+    let torque = newton_metre::new(said.torque_n_m?);
+    let (size, class) = (said.size.unwrap_or_else(|| usual_size(said)), said.strength_class.unwrap_or(StrengthClass::C8_8));
+    let (thread, steel) = (threads::thread(size), threads::steel(class, size));
+    let nut_factor = match said.thread_friction.zip(said.under_head_friction) {
+        Some((in_thread, under_head)) => tightening::nut_factor(&thread, in_thread, under_head),
+        None => {
+            let (lubrication, coating) = (said.lubrication.unwrap_or(Lubrication::Oiled), said.coating.unwrap_or(Coating::Zinc));
+            tightening::scatter::nut_factor(lubrication, coating, steel.stainless).typical
+        }
+    };
+    let (pull, proof) = (tightening::preload(torque, nut_factor, thread.diameter), thread.stress_area * steel.proof);
+    let most = tightening::torque_by_nut_factor(proof, nut_factor, thread.diameter);
+    let kn = |force| say.units.say(kilonewton::get(force), Unit::Kilonewton);
+    let nm = |torque| say.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+    (torque > most).then(|| {
+        Problem::between(
+            &["anchors.torque_n_m", "anchors.size", "anchors.strength_class"],
+            format!(
+                "{} would pull an {} of class {} with {}, more than its proof load of {}: it would stretch for good. The limit is {}, and the \
+                 plan's own torque lies well below it. If the figure was handed on in “kilos”, ask which unit was meant.",
+                nm(torque),
+                size.key(),
+                class.key(),
+                kn(pull),
+                kn(proof),
+                nm(most)
             ),
         )
     })

@@ -5,6 +5,7 @@ mod tension;
 
 use crate::notes::Notes;
 use crate::rules::aci_318_19::factors::{self, Category};
+use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Situation};
 use crate::stages::anchors::strength::Strengths;
 
@@ -18,6 +19,12 @@ pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> S
     let pulled = tension::put(situation, acting, &mut strengths, notes);
     shear::put(situation, acting, pulled, &mut strengths, notes);
     strengths
+}
+
+/// The side that breaks off first.
+#[must_use]
+pub fn worst_edge(situation: &Situation, acting: &Acting) -> Option<EdgeArea> {
+    shear::worst_edge(situation, acting).map(|(area, ..)| area)
 }
 
 /// Whether the steel counts as ductile.

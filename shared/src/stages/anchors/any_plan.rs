@@ -64,7 +64,9 @@ fn plans() -> impl Strategy<Value = SitePlan> {
     let values = prop::collection::vec(prop::option::weighted(0.15, 0.0..=1.0f64), fields.len());
     (choices(), values).prop_map(move |(mut plan, values)| {
         for (field, share) in fields.iter().zip(values) {
-            (field.set)(&mut plan, share.map(|share| field.least + share * (field.most - field.least)));
+            // Most torques of the whole range break any stud: those that a stud may bear are drawn here.
+            let most = if field.path == "anchors.torque_n_m" { 300.0 } else { field.most };
+            (field.set)(&mut plan, share.map(|share| field.least + share * (most - field.least)));
         }
         plan
     })
@@ -74,8 +76,9 @@ fn plans() -> impl Strategy<Value = SitePlan> {
 fn no_hidden_infinity(value: &serde_json::Value, path: &str) {
     match value {
         serde_json::Value::Object(map) => map.iter().for_each(|(key, value)| {
-            let may_be_null = ["gel_time_h", "snug_after_h", "cure_time_h", "opening_moment_n_m", "flexure", "eurocode", "aci"];
-            assert!(!value.is_null() || may_be_null.contains(&key.as_str()), "{path}.{key} is null");
+            let may_be_null = ["gel_time_h", "snug_after_h", "cure_time_h", "opening_moment_n_m", "opened", "flexure", "eurocode", "aci"];
+            let may_be_null = may_be_null.contains(&key.as_str()) || (key == "edge" && !path.contains("resist"));
+            assert!(!value.is_null() || may_be_null, "{path}.{key} is null");
             no_hidden_infinity(value, &format!("{path}.{key}"));
         }),
         serde_json::Value::Array(list) => list.iter().for_each(|value| no_hidden_infinity(value, path)),
@@ -97,7 +100,7 @@ proptest! {
     }
 
     #[test]
-    fn more_torque_pulls_more(first in 5.0..400.0f64, more in 1.01..2.0f64) {
+    fn more_torque_pulls_more(first in 5.0..140.0f64, more in 1.01..2.0f64) {
         let preload = |torque| {
             let mut plan = SitePlan::unknown();
             plan.anchors.torque_n_m = Some(torque);

@@ -4,6 +4,7 @@ mod shear;
 mod tension;
 
 use crate::notes::Notes;
+use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Situation};
 use crate::stages::anchors::strength::Strengths;
 
@@ -14,4 +15,10 @@ pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> S
     let pulled = tension::put(situation, acting, &mut strengths, notes);
     shear::put(situation, acting, pulled, &mut strengths, notes);
     strengths
+}
+
+/// The side that breaks off first; none where every edge is far.
+#[must_use]
+pub fn worst_edge(situation: &Situation, acting: &Acting) -> Option<EdgeArea> {
+    shear::worst_edge(situation, acting).map(|(area, ..)| area)
 }

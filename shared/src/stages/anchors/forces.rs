@@ -24,6 +24,8 @@ pub struct Forces {
     pub pressed: Option<Length>,
     /// Pull over the pull without prying.
     pub prying_factor: f64,
+    /// Lever between the pulls' resultant and the pressure's, where the plate presses on the concrete.
+    pub lever: Option<Length>,
 }
 
 /// Forces for a moment that leans the column towards −direction, so that studs along it are pulled.
@@ -43,7 +45,7 @@ fn lever(stud: &Stud, direction: [f64; 2]) -> Length {
 
 fn on_nuts(levers: &[Length], action: &Factored) -> Forces {
     let studs = stud_group::stud_forces(-action.weight, action.moment, levers);
-    Forces { studs, pressure: None, pressed: None, prying_factor: 1.0 }
+    Forces { studs, pressure: None, pressed: None, prying_factor: 1.0, lever: None }
 }
 
 fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side: Length) -> Forces {
@@ -57,16 +59,31 @@ fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side:
     };
     let Some(contact) = stud_group::grouted(&plate, action.weight, action.moment) else {
         let even = action.weight / (side * side);
-        return Forces { studs: vec![newton::new(0.0); count], pressure: Some(even * 2.0), pressed: Some(side), prying_factor: 1.0 };
+        return Forces {
+            studs: vec![newton::new(0.0); count],
+            pressure: Some(even * 2.0),
+            pressed: Some(side),
+            prying_factor: 1.0,
+            lever: None,
+        };
     };
     let most = contact.tensions.iter().copied().fold(newton::new(0.0), |a, b| if b > a { b } else { a });
     let prying_factor = if situation.seat == Seat::Bedded { prying::factor(&strip(situation), most, strength(situation)) } else { 1.0 };
+    let lever = between(&plate.levers, &contact.tensions, side / 2.0 - contact.pressed / 3.0);
     Forces {
         studs: contact.tensions.into_iter().map(|tension| tension * prying_factor).collect(),
         pressure: Some(contact.pressure),
         pressed: Some(contact.pressed),
         prying_factor,
+        lever,
     }
+}
+
+/// From the pulls' resultant to the pressure's, which acts at `pressure` on the other side of the middle.
+fn between(levers: &[Length], tensions: &[Force], pressure: Length) -> Option<Length> {
+    let total: f64 = tensions.iter().map(|&tension| newton::get(tension)).sum();
+    let turn: f64 = levers.iter().zip(tensions).map(|(&lever, &tension)| millimetre::get(lever) * newton::get(tension)).sum();
+    (total > 0.0).then(|| millimetre::new(turn / total) + pressure)
 }
 
 /// Design strength of a stud's steel, as far as prying asks.
@@ -135,6 +152,6 @@ impl Forces {
         };
         let eccentricity = [off(|stud| stud.x), off(|stud| stud.y)];
         let studs = pulled.into_iter().map(|(stud, _)| stud).collect();
-        Some(Acting { scope: Scope::Pulled, group: Group { studs, concrete: group.concrete }, eccentricity })
+        Some(Acting { scope: Scope::Pulled, group: Group { studs, concrete: group.concrete }, eccentricity, lever: self.lever })
     }
 }

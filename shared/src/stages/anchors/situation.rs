@@ -124,13 +124,15 @@ pub struct Acting {
     pub group: Group,
     /// Distance of the resultant from the middle, along x and along y.
     pub eccentricity: [Length; 2],
+    /// Lever between their pull and the plate's pressure on the concrete; none where it stands clear of it.
+    pub lever: Option<Length>,
 }
 
 impl Acting {
     /// Pulled evenly.
     #[must_use]
     pub fn evenly(scope: Scope, group: Group) -> Self {
-        Self { scope, group, eccentricity: [millimetre::new(0.0); 2] }
+        Self { scope, group, eccentricity: [millimetre::new(0.0); 2], lever: None }
     }
 
     /// Number of studs.

@@ -29,6 +29,19 @@ pub enum Mode {
 }
 
 impl Mode {
+    /// Every way, those in tension first.
+    pub const ALL: [Self; 9] = [
+        Self::Steel,
+        Self::Cone,
+        Self::Bond,
+        Self::BondSustained,
+        Self::Splitting,
+        Self::ShearSteel,
+        Self::ShearLever,
+        Self::PryOut,
+        Self::Edge,
+    ];
+
     /// Name in the JSON interface.
     #[must_use]
     pub const fn key(self) -> &'static str {
@@ -75,6 +88,18 @@ impl Mode {
             Self::ShearLever => "a smaller gap under the plate, grout, or thicker studs",
             Self::PryOut => "deeper studs or a stronger bond",
             Self::Edge => "a wider block or a smaller circle",
+        }
+    }
+
+    /// Why it need not be looked at, where it is not.
+    #[must_use]
+    pub const fn spared(self) -> &'static str {
+        match self {
+            Self::BondSustained => "not here: the preload closes between two nuts",
+            Self::Splitting => "not here: edges are far, or the bars bear it",
+            Self::ShearLever => "not here: no free length",
+            Self::Edge => "not here: every edge is far",
+            _ => "not here",
         }
     }
 

@@ -8,13 +8,13 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
-use crate::rules::threads;
+use crate::rules::threads::{self, StudSteel, Thread};
 use crate::rules::vdi_2230_2015::{self as tightening, scatter};
 use crate::source::{Source, Standing};
 use crate::stages::anchors::seat::Seat;
 use crate::units::{Force, Moment, Spread, kilonewton, millimetre, newton, newton_metre};
 
-pub use kilos::Reading;
+pub use kilos::{Lesson, Reading};
 pub use order::Pass;
 
 /// What a product's sheet says.
@@ -81,6 +81,8 @@ pub struct Torque {
     pub order: Vec<usize>,
     /// What "kilos" could mean, and what each does to this stud.
     pub kilos_readings: Vec<Reading>,
+    /// The number and the stud of common practice, beside this plan's.
+    pub lesson: Lesson,
     /// Nut factor K.
     pub nut_factor: Spread<f64>,
     /// What happens below the band.
@@ -120,10 +122,16 @@ impl Screw {
             typical: 1.0,
             high: tool.high.max(nut_factor.typical / nut_factor.low),
         };
+        Self { share, ..Self::with(&thread, &steel, nut_factor) }
+    }
+
+    /// Any stud, its preload without scatter.
+    #[must_use]
+    pub fn with(thread: &Thread, steel: &StudSteel, nut_factor: Spread<f64>) -> Self {
         Self {
             diameter: thread.diameter,
             nut_factor,
-            share,
+            share: Spread::exactly(1.0),
             proof: thread.stress_area * steel.proof,
             breaking: thread.stress_area * steel.least_ultimate,
         }
@@ -171,6 +179,7 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: O
         passes: order::passes(if newton_metre::get(used) > high { newton_metre::new(aim) } else { used }),
         order: order::star(brief.anchors.number()),
         kilos_readings: kilos::readings(brief, screw, newton_metre::get(used), newton_metre::new(high)),
+        lesson: kilos::lesson(brief, screw, used, newton_metre::new(high)),
         nut_factor: screw.nut_factor,
         below,
         above,
@@ -277,6 +286,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
         .moved_by(&["anchors.torque_n_m", "anchors.size", "anchors.strength_class", "anchors.lubrication"]),
     );
     workings(brief, torque, screw, preload, notes);
+    kilos::workings(&torque.lesson, notes);
 }
 
 fn workings(brief: &Brief, torque: &Torque, screw: &Screw, preload: Spread<Force>, notes: &mut Notes) {

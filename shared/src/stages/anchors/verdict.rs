@@ -1,21 +1,22 @@
 //! The studs held against what acts: the worst action and direction, mode by mode, and what governs.
 
 mod checks;
+mod judge;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::Notes;
-use crate::rules::aci_318_19::shear as aci_shear;
-use crate::rules::en_1992_4_2018::interaction;
 use crate::site_plan::Code;
+use crate::source::Source;
 use crate::stages::anchors::actions::{self, Action, Factored};
+use crate::stages::anchors::areas::{self, ConeArea, EdgeArea};
 use crate::stages::anchors::forces::{self, Forces};
-use crate::stages::anchors::layout::Group;
+use crate::stages::anchors::layout::{Group, Stud};
 use crate::stages::anchors::situation::{Acting, Scope, Situation};
 use crate::stages::anchors::strength::{CodeResistances, Mode, Resistances, Strengths};
 use crate::stages::anchors::{aci, eurocode};
-use crate::units::{Force, kilonewton, newton};
+use crate::units::{Force, Length, kilonewton, millimetre};
 
 pub use checks::put as put_checks;
 
@@ -29,13 +30,37 @@ pub struct Judged {
     /// What is asked.
     #[serde(rename = "demand_kn", serialize_with = "kilonewton::serialize")]
     pub demand: Force,
+    /// Characteristic (EN) or nominal (ACI) value.
+    #[serde(rename = "characteristic_kn", serialize_with = "kilonewton::serialize")]
+    pub characteristic: Force,
+    /// Design value over it: 1/γ or φ.
+    pub reduction_factor: f64,
     /// What it can give.
     #[serde(rename = "capacity_kn", serialize_with = "kilonewton::serialize")]
     pub capacity: Force,
     /// Demand over capacity.
     pub utilisation: f64,
+    /// Whether it fails first.
+    pub governs: bool,
+    /// What would raise it.
+    pub raised_by: &'static str,
+    /// Its clause.
+    pub source: Source,
     #[serde(skip)]
     pub(super) of: Mode,
+}
+
+/// What one stud bears under the worst action.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Borne {
+    /// Pull; negative where it is pushed.
+    #[serde(rename = "pull_kn", serialize_with = "kilonewton::serialize")]
+    pub pull: Force,
+    /// Shear.
+    #[serde(rename = "shear_kn", serialize_with = "kilonewton::serialize")]
+    pub shear: Force,
+    /// Share of what this stud can bear alone, by its steel or its bond, whichever is greater.
+    pub utilisation: f64,
 }
 
 /// What one code finds.
@@ -46,12 +71,18 @@ pub struct Verdict {
     /// Pull in each stud under it, kN.
     #[serde(rename = "stud_forces_kn", serialize_with = "kilonewton::list::serialize")]
     pub studs: Vec<Force>,
+    /// What each stud bears.
+    pub each: Vec<Borne>,
     /// Every way of failing.
     pub modes: Vec<Judged>,
     /// Steel under pull and shear together.
     pub steel_interaction: f64,
     /// Concrete under pull and shear together.
     pub concrete_interaction: f64,
+    /// The cone of the pulled studs.
+    pub cone: ConeArea,
+    /// The side of the block that breaks off first; null where every side is far.
+    pub edge: Option<EdgeArea>,
     #[serde(skip)]
     pub(super) forces: Forces,
     #[serde(skip)]
@@ -65,101 +96,112 @@ impl Verdict {
         self.modes.iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 
+    /// What was found about one way of failing; none where it cannot happen here.
+    #[must_use]
+    pub fn of(&self, mode: Mode) -> Option<&Judged> {
+        self.modes.iter().find(|judged| judged.of == mode)
+    }
+
     fn worst_ratio(&self) -> f64 {
         let modes = self.modes.iter().map(|judged| judged.utilisation).fold(0.0, f64::max);
         modes.max(self.steel_interaction).max(self.concrete_interaction)
+    }
+
+    /// Marks what fails first.
+    fn mark(&mut self) {
+        let first = self.governing().map(|judged| judged.of);
+        for judged in &mut self.modes {
+            judged.governs = Some(judged.of) == first;
+        }
+    }
+}
+
+/// What all verdicts of one code have in common.
+pub(super) struct Bench<'a> {
+    pub(super) situation: &'a Situation<'a>,
+    pub(super) group: &'a Group,
+    pub(super) code: Code,
+    pub(super) single: Strengths,
+    pub(super) all: Strengths,
+    pub(super) edge: Option<EdgeArea>,
+    pub(super) radius: Length,
+}
+
+impl Bench<'_> {
+    fn strengths(&self, acting: &Acting, notes: &mut Notes) -> Strengths {
+        by(self.code, self.situation, acting, notes)
+    }
+}
+
+fn by(code: Code, situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
+    match code {
+        Code::Eurocode => eurocode::strengths(situation, acting, notes),
+        Code::Aci => aci::strengths(situation, acting, notes),
     }
 }
 
 /// Resistances and verdict by one code.
 fn by_code(situation: &Situation, group: &Group, actions: &[Action], code: Code, notes: &mut Notes) -> (CodeResistances, Option<Verdict>) {
-    let strengths = |acting: &Acting, notes: &mut Notes| match code {
-        Code::Eurocode => eurocode::strengths(situation, acting, notes),
-        Code::Aci => aci::strengths(situation, acting, notes),
-    };
     let nearest = Group { studs: nearest_stud(group), concrete: group.concrete };
-    let single = strengths(&Acting::evenly(Scope::Single, nearest), notes);
-    let all = strengths(&Acting::evenly(Scope::Group, group.clone()), notes);
+    let evenly = Acting::evenly(Scope::Group, group.clone());
+    let edge = match code {
+        Code::Eurocode => eurocode::worst_edge(situation, &evenly),
+        Code::Aci => aci::worst_edge(situation, &evenly),
+    };
+    let bench = Bench {
+        situation,
+        group,
+        code,
+        single: by(code, situation, &Acting::evenly(Scope::Single, nearest), notes),
+        all: by(code, situation, &evenly, notes),
+        edge,
+        radius: situation.brief.anchors.circle_diameter.value / 2.0,
+    };
+    let worst = worst(&bench, actions);
+    let (single, all) = (bench.single.clone(), bench.all.clone());
+    let Some((mut verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
+    let pulled = bench.strengths(&acting, notes);
+    judge::workings(&bench, &verdict, notes);
+    verdict.mark();
+    (CodeResistances { single, group: all, pulled }, Some(verdict))
+}
+
+/// The worst action in its worst direction.
+fn worst(bench: &Bench, actions: &[Action]) -> Option<(Verdict, Acting)> {
     let mut worst: Option<(f64, Verdict, Acting)> = None;
     for action in actions {
-        let factored = action.factored(code);
-        for direction in directions(group) {
-            let forces = forces::forces(situation, group, &factored, direction);
-            let acting = forces.pulled(group).unwrap_or_else(|| Acting::evenly(Scope::Pulled, group.clone()));
-            let pulled = strengths(&acting, &mut Notes::default());
-            let verdict = judge(code, action, factored, forces, [&single, &all, &pulled]);
+        let factored = action.factored(bench.code);
+        for direction in directions(bench.group) {
+            let forces = forces::forces(bench.situation, bench.group, &factored, direction);
+            let acting = forces.pulled(bench.group).unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
+            let pulled = bench.strengths(&acting, &mut Notes::default());
+            let cone = areas::cone(bench.situation, bench.group, &acting);
+            let verdict = judge::judge(bench, action, factored, forces, &pulled, cone);
             let ratio = verdict.worst_ratio();
             if worst.as_ref().is_none_or(|(most, ..)| ratio > *most) {
                 worst = Some((ratio, verdict, acting));
             }
         }
     }
-    let Some((_, verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
-    let pulled = strengths(&acting, notes);
-    (CodeResistances { single, group: all, pulled }, Some(verdict))
+    worst.map(|(_, verdict, acting)| (verdict, acting))
 }
 
 /// The stud nearest to an edge.
-fn nearest_stud(group: &Group) -> Vec<crate::stages::anchors::layout::Stud> {
-    let edge = |stud: &&crate::stages::anchors::layout::Stud| {
-        group.concrete.edges(**stud).iter().map(|&edge| crate::units::millimetre::get(edge)).fold(f64::INFINITY, f64::min)
-    };
+fn nearest_stud(group: &Group) -> Vec<Stud> {
+    let edge = |stud: &&Stud| group.concrete.edges(**stud).iter().map(|&edge| millimetre::get(edge)).fold(f64::INFINITY, f64::min);
     group.studs.iter().min_by(|a, b| edge(a).total_cmp(&edge(b))).copied().into_iter().collect()
 }
 
 /// Directions in which an action may act: along both axes of the block, and through a stud.
 fn directions(group: &Group) -> Vec<[f64; 2]> {
     let through = group.studs.first().map(|stud| {
-        let (x, y) = (crate::units::millimetre::get(stud.x), crate::units::millimetre::get(stud.y));
+        let (x, y) = (millimetre::get(stud.x), millimetre::get(stud.y));
         let length = x.hypot(y).max(1e-9);
         [x / length, y / length]
     });
     let mut directions = vec![[1.0, 0.0], [0.0, 1.0]];
     directions.extend(through);
     directions
-}
-
-fn judge(code: Code, action: &Action, factored: Factored, forces: Forces, strengths: [&Strengths; 3]) -> Verdict {
-    let [single, all, pulled] = strengths;
-    let (greatest, pull, shear) = (forces.greatest(), forces.pull(), factored.shear);
-    let mut modes = Vec::new();
-    let mut judge = |mode: Mode, demand: Force, capacity: Option<Force>| {
-        let Some(capacity) = capacity else { return };
-        modes.push(Judged { mode: mode.key(), words: mode.words(), demand, capacity, utilisation: ratio(demand, capacity), of: mode });
-    };
-    let of = |strengths: &Strengths, mode| strengths.of(mode).map(|strength| strength.design);
-    judge(Mode::Steel, greatest, of(single, Mode::Steel));
-    for mode in [Mode::Cone, Mode::Bond, Mode::Splitting] {
-        judge(mode, pull, of(pulled, mode));
-    }
-    judge(Mode::ShearSteel, shear, of(all, Mode::ShearSteel));
-    // What a stud's pull uses of its bending is gone for the lever arm.
-    let left = 1.0 - ratio(greatest.max(forces.push()), single.design(Mode::Steel)).min(1.0);
-    judge(Mode::ShearLever, shear, of(all, Mode::ShearLever).map(|capacity| capacity * left));
-    judge(Mode::PryOut, shear, of(all, Mode::PryOut));
-    judge(Mode::Edge, shear, of(all, Mode::Edge));
-    let worst = |tension: bool, in_steel: bool| {
-        let picked = modes.iter().filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
-        picked.filter(|judged| judged.of != Mode::ShearLever).map(|judged| judged.utilisation).fold(0.0, f64::max)
-    };
-    let (steel_n, steel_v, concrete_n, concrete_v) = (worst(true, true), worst(false, true), worst(true, false), worst(false, false));
-    let (steel_interaction, concrete_interaction) = match code {
-        Code::Eurocode => (interaction::steel_ratio(steel_n, steel_v), interaction::concrete_ratio(concrete_n, concrete_v)),
-        Code::Aci => (aci_shear::interaction_ratio(steel_n, steel_v), aci_shear::interaction_ratio(concrete_n, concrete_v)),
-    };
-    Verdict { action: action.clone(), studs: forces.studs.clone(), modes, steel_interaction, concrete_interaction, forces, factored }
-}
-
-/// Demand over capacity; a capacity of nothing is used up by any demand.
-fn ratio(demand: Force, capacity: Force) -> f64 {
-    let (demand, capacity) = (newton::get(demand), newton::get(capacity));
-    if demand <= 0.0 {
-        0.0
-    } else if capacity > 0.0 {
-        demand / capacity
-    } else {
-        1e6
-    }
 }
 
 /// Both codes' verdicts; that of the chosen one first.
@@ -182,6 +224,20 @@ impl Both {
             Code::Aci => self.aci.as_ref(),
         }
     }
+
+    /// Holds the preload against the bond as a pull that lasts, where it hangs in the bond.
+    pub fn sustain(&mut self, situation: &Situation, preload: Force) {
+        if !situation.seat.pulls_on_bond() {
+            return;
+        }
+        for (code, verdict, of) in
+            [(Code::Eurocode, &mut self.eurocode, &self.resistances.eurocode), (Code::Aci, &mut self.aci, &self.resistances.aci)]
+        {
+            let (Some(verdict), Some(strength)) = (verdict.as_mut(), of.single.of(Mode::BondSustained)) else { continue };
+            verdict.modes.push(judge::judged(code, Mode::BondSustained, preload, *strength, 1.0));
+            verdict.mark();
+        }
+    }
 }
 
 /// Finds resistances and verdicts by both codes.
@@ -194,7 +250,9 @@ pub fn find(situation: &Situation, group: &Group, actions: &[Action], notes: &mu
         Resistances { single: chosen.single.clone(), group: chosen.group.clone(), eurocode: eurocode.clone(), aci: aci.clone() };
     let both = Both { resistances, eurocode: by_eurocode, aci: by_aci };
     if let Some(verdict) = both.chosen(situation.brief) {
-        actions::working(&verdict.action, situation.brief.code.value, notes);
+        let code = situation.brief.code.value;
+        actions::working(&verdict.action, code, notes);
+        actions::twist(&verdict.action, code, group.studs.len(), situation.brief.anchors.circle_diameter.value / 2.0, notes);
     }
     both
 }

@@ -2,7 +2,7 @@
 
 use stillground::figure::{Unit, Units};
 use stillground::stages::anchors::{Anchors, Torque};
-use stillground::units::{Moment, kilonewton, newton_metre};
+use stillground::units::{Moment, kilonewton, megapascal, newton_metre, square_millimetre};
 
 use super::{Chapter, Table};
 use crate::app::Planned;
@@ -84,10 +84,9 @@ fn kilos(torque: &Torque, units: Units) -> Chapter {
         let pull = units.say(kilonewton::get(reading.preload), Unit::Kilonewton);
         (reading.reading.clone(), vec![say(reading.torque, units), pull])
     };
-    let told = |reading: &stillground::stages::anchors::torque::Reading| format!("Read as {}: {}", reading.reading, reading.says);
     Chapter {
         title: "If somebody says the torque in “kilos”",
-        told: torque.kilos_readings.iter().map(told).collect(),
+        told: torque.kilos_readings.iter().map(|reading| reading.says.clone()).collect(),
         words: vec!["One number can be three torques. Ask which is meant before anyone takes up the wrench.".to_owned()],
         table: Some(Table {
             names: "Read as",
@@ -96,6 +95,38 @@ fn kilos(torque: &Torque, units: Units) -> Chapter {
         }),
         after: Vec::new(),
     }
+}
+
+/// The number and the stud of common practice beside the plan's own.
+pub fn lesson(planned: &Planned) -> Vec<Chapter> {
+    let (lesson, units) = (&planned.design.anchors.torque.lesson, planned.brief.units);
+    let row = |name: String, reading: &stillground::stages::anchors::torque::Reading| {
+        let figures = vec![
+            say(reading.torque, units),
+            units.say(kilonewton::get(reading.preload), Unit::Kilonewton),
+            units.say(megapascal::get(reading.stress), Unit::Megapascal),
+            units.say(reading.proof_ratio * 100.0, Unit::PerCent),
+            units.say(reading.breaking_ratio * 100.0, Unit::PerCent),
+        ];
+        (name, figures)
+    };
+    let mut rows: Vec<_> = lesson.readings.iter().map(|reading| row(reading.reading.clone(), reading)).collect();
+    rows.push(row(format!("This plan’s {}", lesson.own_stud), &lesson.own));
+    let columns = ["Torque", "Pull in the stud", "Stress", "Of the proof load", "Of what breaks it"];
+    vec![Chapter {
+        title: "180 N m on an M16 of class 8.8, and why 180 kgf m cannot be",
+        told: Vec::new(),
+        words: vec![format!(
+            "An M16 of class 8.8 has {} of stress area: it is proved with {}, {}, and breaks at {} or more. “180 kilos” on its nut can be \
+             read in three ways.",
+            units.say(square_millimetre::get(lesson.stress_area), Unit::SquareMillimetre),
+            units.say(kilonewton::get(lesson.proof), Unit::Kilonewton),
+            units.say(megapascal::get(lesson.proof_stress), Unit::Megapascal),
+            units.say(kilonewton::get(lesson.breaking), Unit::Kilonewton)
+        )],
+        table: Some(Table { names: "Read as", columns: columns.map(str::to_owned).to_vec(), rows }),
+        after: lesson.says.iter().chain([&lesson.own.says]).cloned().collect(),
+    }]
 }
 
 fn keeping(anchors: &Anchors, units: Units) -> Chapter {

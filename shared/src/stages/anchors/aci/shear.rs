@@ -5,8 +5,9 @@ use super::tension::Pulled;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::{factors, shear, steel};
-use crate::rules::en_1992_4_2018::{edge as area, steel as bending};
+use crate::rules::en_1992_4_2018::steel as bending;
 use crate::rules::threads;
+use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
@@ -78,40 +79,39 @@ fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Stren
     );
 }
 
-/// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear.
+/// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear. Straight
+/// at the edge is the worst direction: along it the code doubles the strength.
+pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
+    (0..4).map(|side| edge_force(situation, acting, side)).min_by(|a, b| newton::get(a.1).total_cmp(&newton::get(b.1)))
+}
+
 fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
-    let found = (0..4).map(|side| edge_force(situation, acting, side));
-    let Some((force, working)) = found.min_by(|a, b| newton::get(a.0).total_cmp(&newton::get(b.0))) else { return };
+    let Some((_, force, working)) = worst_edge(situation, acting) else { return };
     strengths.put(Mode::Edge, force, 1.0 / factors::concrete_shear_factor(situation.reinforced));
     notes.working(working);
 }
 
-fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (Force, Working) {
-    let row = acting.group.row(side);
-    let edges = row.edges();
-    let corners = if side < 2 { [edges[2], edges[3]] } else { [edges[0], edges[1]] };
-    let thickness = row.concrete.thickness;
-    let ca1 = shear::narrow_edge(edges[side % 4], corners, thickness, row.largest_spacing());
+fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Force, Working) {
+    let area = EdgeArea::of(&acting.group, side);
+    let ca1 = area.counted;
     let basic = shear::basic(situation.thread.diameter, situation.embedment, situation.strength, ca1);
-    let area_ratio = (area::row_area(ca1, row.row_length(side), corners, thickness) / area::single_area(ca1)).value;
-    let corner = if corners[0] < corners[1] { corners[0] } else { corners[1] };
-    let cornered = shear::corner_factor(corner, ca1);
-    let (cracking, thick) = (shear::cracking_factor(situation.cracked), shear::thickness_factor(ca1, thickness));
-    let force = basic * (area_ratio * cornered * cracking * thick);
-    let title = format!("{}: the block's edge", acting.scope.words());
+    let cornered = shear::corner_factor(area.corner(), ca1);
+    let (cracking, thick) = (shear::cracking_factor(situation.cracked), shear::thickness_factor(ca1, acting.group.concrete.thickness));
+    let force = basic * (area.ratio() * cornered * cracking * thick);
     let working = Working::new(
         named!("aci", acting.scope, "edge"),
-        title,
+        format!("{}: the block's {} edge", acting.scope.words(), area.side),
         "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) √f'_c c_a1^1.5",
         shear::BREAKOUT,
     )
     .with("c_a1", millimetre::get(ca1), Unit::Millimetre)
     .with("V_b", kilonewton::get(basic), Unit::Kilonewton)
-    .with("A_Vc/A_Vco", area_ratio, Unit::One)
+    .with("A_Vc", square_millimetre::get(area.area), Unit::SquareMillimetre)
+    .with("A_Vco", square_millimetre::get(area.single), Unit::SquareMillimetre)
     .with("ψ_ed,V", cornered, Unit::One)
     .with("ψ_c,V", cracking, Unit::One)
     .with("ψ_h,V", thick, Unit::One)
     .with("φ", factors::concrete_shear_factor(situation.reinforced), Unit::One)
     .gives("V_cbg", kilonewton::get(force), Unit::Kilonewton);
-    (force, working)
+    (area, force, working)
 }

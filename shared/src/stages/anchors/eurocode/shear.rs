@@ -5,6 +5,7 @@ use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::en_1992_4_2018::{edge, factors, shear, steel};
 use crate::rules::threads;
+use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
 use crate::units::{Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
@@ -30,8 +31,9 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
             .with("N_Rk,p", kilonewton::get(pulled.bond), Unit::Kilonewton)
             .gives("V_Rk,cp", kilonewton::get(pry), Unit::Kilonewton),
     );
-    if let Some(breaks) = worst_edge(situation, acting, notes) {
+    if let Some((_, breaks, working)) = worst_edge(situation, acting) {
         strengths.put(Mode::Edge, breaks, factors::concrete_factor(1.0));
+        notes.working(working);
     }
 }
 
@@ -81,39 +83,29 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
     );
 }
 
-/// Sides of the block in words.
-const SIDES: [&str; 4] = ["east", "west", "north", "south"];
-
 /// Edge break-out towards the side where it is least; none where every edge is far. The row nearest to the edge alone
-/// carries the shear, since holes in the plate leave the studs play.
-fn worst_edge(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Force> {
+/// carries the shear, since holes in the plate leave the studs play. Straight at the edge is the worst direction: the factor
+/// ψ_α,V is 1 there and greater in any other.
+pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
     let far = shear::far_edge(situation.embedment, situation.thread.diameter);
     let near = acting.group.edges().map(|edge| edge <= far);
-    let found = (0..4).filter(|&side| near[side]).map(|side| (side, edge_force(situation, acting, side)));
-    let (side, (force, working)) = found.min_by(|a, b| newton::get(a.1.0).total_cmp(&newton::get(b.1.0)))?;
-    let title = format!("{}: the block's {} edge", acting.scope.words(), SIDES[side % 4]);
-    notes.working(Working { title, ..working });
-    Some(force)
+    let found = (0..4).filter(|&side| near[side]).map(|side| edge_force(situation, acting, side));
+    found.min_by(|a, b| newton::get(a.1).total_cmp(&newton::get(b.1)))
 }
 
-fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (Force, Working) {
-    let row = acting.group.row(side);
-    let edges = row.edges();
-    let corners = if side < 2 { [edges[2], edges[3]] } else { [edges[0], edges[1]] };
-    let thickness = row.concrete.thickness;
-    let c1 = edge::narrow_edge(edges[side % 4], corners, thickness, row.largest_spacing());
-    let diameter = situation.thread.diameter;
+fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Force, Working) {
+    let area = EdgeArea::of(&acting.group, side);
+    let (c1, diameter) = (area.counted, situation.thread.diameter);
     let k9 = edge::k9_factor(situation.cracked);
     let bearing = edge::bearing_length(situation.embedment, diameter);
     let one = edge::single(k9, diameter, bearing, situation.strength, c1);
-    let area_ratio = (edge::row_area(c1, row.row_length(side), corners, thickness) / edge::single_area(c1)).value;
-    let corner = if corners[0] < corners[1] { corners[0] } else { corners[1] };
-    let (cornered, thick) = (edge::corner_factor(corner, c1), edge::thickness_factor(c1, thickness));
-    let force = one * (area_ratio * cornered * thick);
+    let (cornered, thick) = (edge::corner_factor(area.corner(), c1), edge::thickness_factor(c1, acting.group.concrete.thickness));
+    let straight = edge::direction_factor(0.0);
+    let force = one * (area.ratio() * cornered * thick * straight);
     let working = Working::new(
         named!("eurocode", acting.scope, "edge"),
-        String::new(),
-        "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
+        format!("{}: the block's {} edge", acting.scope.words(), area.side),
+        "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V ψ_α,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
         edge::EDGE,
     )
     .with("k₉", k9, Unit::One)
@@ -122,9 +114,11 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (Force, Wo
     .with("α", edge::alpha_factor(bearing, c1), Unit::One)
     .with("β", edge::beta_factor(diameter, c1), Unit::One)
     .with("V⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
-    .with("A_c,V/A⁰_c,V", area_ratio, Unit::One)
+    .with("A_c,V", square_millimetre::get(area.area), Unit::SquareMillimetre)
+    .with("A⁰_c,V", square_millimetre::get(area.single), Unit::SquareMillimetre)
     .with("ψ_s,V", cornered, Unit::One)
     .with("ψ_h,V", thick, Unit::One)
+    .with("ψ_α,V", straight, Unit::One)
     .gives("V_Rk,c", kilonewton::get(force), Unit::Kilonewton);
-    (force, working)
+    (area, force, working)
 }

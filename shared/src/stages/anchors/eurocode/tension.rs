@@ -113,7 +113,9 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let one = cone::single(k1, situation.strength, embedment);
     let spacing = cone::characteristic_spacing(embedment);
     let factors = Factors::find(situation, acting, spacing, embedment);
-    let found = one * factors.product();
+    // What presses is the pull and the weight besides: never less than the pull.
+    let pressed = acting.lever.map_or(1.0, |lever| cone::compression_factor(lever, embedment, acting.group.nearest_edge(), 1.0));
+    let found = one * (factors.product() * pressed);
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
         Working::new(
@@ -127,10 +129,15 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
         .gives("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton),
     );
-    let working =
-        Working::new(named!("eurocode", acting.scope, "cone"), title("concrete cone"), "N_Rk,c = N⁰_Rk,c (A/A⁰) ψ_s ψ_re ψ_ec", cone::CONE)
-            .with("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
-            .with("s_cr,N", millimetre::get(spacing), Unit::Millimetre);
+    let working = Working::new(
+        named!("eurocode", acting.scope, "cone"),
+        title("concrete cone"),
+        "N_Rk,c = N⁰_Rk,c (A/A⁰) ψ_s ψ_re ψ_ec ψ_M",
+        cone::CONE,
+    )
+    .with("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
+    .with("ψ_M", pressed, Unit::One)
+    .with("s_cr,N", millimetre::get(spacing), Unit::Millimetre);
     notes.working(factors.inputs(working).gives("N_Rk,c", kilonewton::get(found), Unit::Kilonewton));
     found
 }

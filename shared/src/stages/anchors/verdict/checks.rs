@@ -37,6 +37,11 @@ fn about(mode: Mode, code: Code) -> (&'static str, Source, &'static [&'static st
     }
 }
 
+/// Where a mode's rule stands in a code.
+pub(super) fn source(mode: Mode, code: Code) -> Source {
+    about(mode, code).1
+}
+
 /// Puts the checks of the chosen code.
 pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
     let code = situation.brief.code.value;

@@ -1,0 +1,73 @@
+//! The studs by both codes, way of failing by way of failing.
+
+use stillground::figure::{Unit, Units};
+use stillground::stages::anchors::{Mode, Verdict};
+use stillground::units::kilonewton;
+
+use super::{Chapter, Table};
+use crate::app::Planned;
+use crate::views::engineer::verdicts;
+use crate::views::pages::words;
+
+/// The chapters about both codes.
+pub fn chapters(planned: &Planned) -> Vec<Chapter> {
+    let units = planned.brief.units;
+    let both = verdicts(&planned.brief, &planned.design);
+    if both.is_empty() {
+        return Vec::new();
+    }
+    let row = |mode: Mode| {
+        let mut cells: Vec<String> = both.iter().map(|judging| cell(judging.verdict, mode, units)).collect();
+        cells.push(words::sentence(mode.raised_by()));
+        (words::sentence(mode.words()).trim_end_matches('.').to_owned(), cells)
+    };
+    let mut columns: Vec<String> = both.iter().map(|judging| format!("By {}", judging.name)).collect();
+    columns.push("What would raise it".to_owned());
+    let mut rows: Vec<(String, Vec<String>)> = Mode::ALL.into_iter().map(row).collect();
+    let together = |of: fn(&Verdict) -> f64| {
+        let mut cells: Vec<String> =
+            both.iter().map(|judging| format!("{} used", units.say(of(judging.verdict) * 100.0, Unit::PerCent))).collect();
+        cells.push("Whatever raises the greater of the two.".to_owned());
+        cells
+    };
+    rows.push(("Steel under pull and shear together".to_owned(), together(|verdict| verdict.steel_interaction)));
+    rows.push(("Concrete under pull and shear together".to_owned(), together(|verdict| verdict.concrete_interaction)));
+    vec![Chapter {
+        title: "The studs by both codes, side by side",
+        told: Vec::new(),
+        words: both.iter().filter_map(|judging| first(judging.name, judging.verdict, judging.chosen, units)).collect(),
+        table: Some(Table { names: "Way of failing", columns, rows }),
+        after: vec![
+            "“Can give” is the design value: the characteristic resistance over its partial factor by EN 1992-4, the nominal strength times its \
+             φ by ACI 318-19. Every factor on the way stands in the calculations, and on the checking engineer’s page of the plan."
+                .to_owned(),
+        ],
+    }]
+}
+
+/// One code's word on a way of failing.
+fn cell(verdict: &Verdict, mode: Mode, units: Units) -> String {
+    let Some(judged) = verdict.of(mode) else { return words::sentence(mode.spared()) };
+    let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let first = if judged.governs { "Fails first. " } else { "" };
+    format!(
+        "{first}{} asked, {} can give, {} used; {}",
+        say(judged.demand),
+        say(judged.capacity),
+        units.say(judged.utilisation * 100.0, Unit::PerCent),
+        judged.source.clause
+    )
+}
+
+/// What fails first by a code.
+fn first(name: &str, verdict: &Verdict, chosen: bool, units: Units) -> Option<String> {
+    let judged = verdict.governing()?;
+    let under = if judged.mode == Mode::BondSustained.key() { "the preload" } else { verdict.action.title };
+    let gives = if chosen { ", which gives the verdict here" } else { "" };
+    Some(format!(
+        "By {name}{gives}: the {} fails first, {} used under {under}. It would be raised by {}.",
+        judged.words,
+        units.say(judged.utilisation * 100.0, Unit::PerCent),
+        judged.raised_by
+    ))
+}

@@ -1,0 +1,156 @@
+//! One action in one direction, held against every way of failing.
+
+use super::{Bench, Borne, Judged, Verdict, checks};
+use crate::figure::Unit;
+use crate::notes::{Notes, Working};
+use crate::rules::aci_318_19::shear as aci_shear;
+use crate::rules::en_1992_4_2018::{edge, interaction};
+use crate::site_plan::Code;
+use crate::stages::anchors::actions::{Action, Factored};
+use crate::stages::anchors::areas::{ConeArea, EdgeArea};
+use crate::stages::anchors::forces::Forces;
+use crate::stages::anchors::strength::{Mode, Strength, Strengths};
+use crate::units::{Force, millimetre, newton};
+
+/// Eighths of a turn, radians: a force that acts towards a corner of the block.
+const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
+
+/// Judges.
+pub(super) fn judge(bench: &Bench, action: &Action, factored: Factored, forces: Forces, pulled: &Strengths, cone: ConeArea) -> Verdict {
+    let modes = modes(bench, &factored, &forces, pulled);
+    let worst = |tension: bool, in_steel: bool| {
+        let picked = modes.iter().filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
+        picked.filter(|judged| judged.of != Mode::ShearLever).map(|judged| judged.utilisation).fold(0.0, f64::max)
+    };
+    let (steel_n, steel_v, concrete_n, concrete_v) = (worst(true, true), worst(false, true), worst(true, false), worst(false, false));
+    let (steel_interaction, concrete_interaction) = match bench.code {
+        Code::Eurocode => (interaction::steel_ratio(steel_n, steel_v), interaction::concrete_ratio(concrete_n, concrete_v)),
+        Code::Aci => (aci_shear::interaction_ratio(steel_n, steel_v), aci_shear::interaction_ratio(concrete_n, concrete_v)),
+    };
+    Verdict {
+        action: action.clone(),
+        studs: forces.studs.clone(),
+        each: borne(bench, &factored, &forces),
+        modes,
+        steel_interaction,
+        concrete_interaction,
+        cone,
+        edge: bench.edge.clone(),
+        forces,
+        factored,
+    }
+}
+
+fn modes(bench: &Bench, factored: &Factored, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
+    let (single, all) = (&bench.single, &bench.all);
+    let (greatest, pull) = (forces.greatest(), forces.pull());
+    // Every stud is taken to bear as much shear as the one that a twist loads most.
+    let twisted = factored.twisted_shear(bench.radius);
+    let left = bending_left(single, forces);
+    let off = eccentricity_factor(bench, factored);
+    let mut modes = Vec::new();
+    let mut hold = |mode, demand, strength: Option<&Strength>, factor| {
+        modes.extend(strength.map(|&strength| judged(bench.code, mode, demand, strength, factor)));
+    };
+    hold(Mode::Steel, greatest, single.of(Mode::Steel), 1.0);
+    for mode in [Mode::Cone, Mode::Bond, Mode::Splitting] {
+        hold(mode, pull, pulled.of(mode), 1.0);
+    }
+    hold(Mode::ShearSteel, twisted, all.of(Mode::ShearSteel), 1.0);
+    hold(Mode::ShearLever, twisted, all.of(Mode::ShearLever), left);
+    hold(Mode::PryOut, twisted, all.of(Mode::PryOut), 1.0);
+    hold(Mode::Edge, factored.shear, all.of(Mode::Edge), off);
+    modes
+}
+
+/// What a stud's pull leaves of its bending for the lever arm.
+fn bending_left(single: &Strengths, forces: &Forces) -> f64 {
+    1.0 - ratio(forces.greatest().max(forces.push()), single.design(Mode::Steel)).min(1.0)
+}
+
+/// What a shear that acts beside the studs' middle leaves of the edge.
+fn eccentricity_factor(bench: &Bench, factored: &Factored) -> f64 {
+    let Some(EdgeArea { counted, .. }) = bench.edge else { return 1.0 };
+    match bench.code {
+        Code::Eurocode => edge::eccentricity_factor(factored.eccentricity(), counted),
+        Code::Aci => aci_shear::eccentricity_factor(factored.eccentricity(), counted),
+    }
+}
+
+/// A way of failing held against a demand.
+pub(super) fn judged(code: Code, mode: Mode, demand: Force, strength: Strength, factor: f64) -> Judged {
+    let (characteristic, capacity) = (strength.characteristic * factor, strength.design * factor);
+    Judged {
+        mode: mode.key(),
+        words: mode.words(),
+        demand,
+        characteristic,
+        reduction_factor: if newton::get(strength.characteristic) > 0.0 { (strength.design / strength.characteristic).value } else { 0.0 },
+        capacity,
+        utilisation: ratio(demand, capacity),
+        governs: false,
+        raised_by: mode.raised_by(),
+        source: checks::source(mode, code),
+        of: mode,
+    }
+}
+
+/// What each stud bears by itself: shear alike in all, as the most loaded one has it.
+fn borne(bench: &Bench, factored: &Factored, forces: &Forces) -> Vec<Borne> {
+    let count = forces.studs.len().max(1) as f64;
+    let shear = factored.twisted_shear(bench.radius) / count;
+    let across = [Mode::ShearSteel, Mode::ShearLever].into_iter().filter_map(|mode| bench.all.of(mode));
+    let sideways = across.map(|strength| ratio(shear, strength.design / count)).fold(0.0, f64::max);
+    // Pressed concrete does not crack: the uncracked bond bears a push.
+    let closed_factor = (bench.situation.bond_uncracked / bench.situation.bond).value.max(1.0);
+    let bond = bench.single.design(Mode::Bond);
+    let one = |&pull: &Force| {
+        let along = if pull > newton::new(0.0) {
+            ratio(pull, bench.single.design(Mode::Steel)).max(ratio(pull, bond))
+        } else {
+            ratio(-pull, bond * closed_factor)
+        };
+        Borne { pull, shear, utilisation: along.max(sideways) }
+    };
+    forces.studs.iter().map(one).collect()
+}
+
+/// The lines of calculation of what the direction and the eccentricity of the shear do to the edge.
+pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
+    let Some(area) = &bench.edge else { return };
+    let (id, formula, source) = match bench.code {
+        Code::Eurocode => ("anchors.eurocode.edge_eccentricity", "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed", edge::EDGE),
+        Code::Aci => ("anchors.aci.edge_eccentricity", "ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), e'_V = T/V", aci_shear::BREAKOUT),
+    };
+    notes.working(
+        Working::new(id, "Shear beside the studs' middle, at the block's edge", formula, source)
+            .with("e_V", millimetre::get(verdict.factored.eccentricity()), Unit::Millimetre)
+            .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
+            .gives("ψ_ec,V", eccentricity_factor(bench, &verdict.factored), Unit::One),
+    );
+    if bench.code == Code::Eurocode {
+        notes.working(
+            Working::new(
+                "anchors.eurocode.edge_direction",
+                "Shear towards a corner of the block instead of straight at its edge; straight is worst and is taken",
+                "ψ_α,V = √(1/(cos²α + (0.5 sin α)²))",
+                edge::EDGE,
+            )
+            .with("α", TOWARDS_A_CORNER.to_degrees(), Unit::Degree)
+            .with("ψ_α,V straight", edge::direction_factor(0.0), Unit::One)
+            .gives("ψ_α,V", edge::direction_factor(TOWARDS_A_CORNER), Unit::One),
+        );
+    }
+}
+
+/// Demand over capacity; a capacity of nothing is used up by any demand.
+pub(super) fn ratio(demand: Force, capacity: Force) -> f64 {
+    let (demand, capacity) = (newton::get(demand), newton::get(capacity));
+    if demand <= 0.0 {
+        0.0
+    } else if capacity > 0.0 {
+        demand / capacity
+    } else {
+        1e6
+    }
+}
