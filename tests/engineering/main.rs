@@ -27,6 +27,7 @@ mod pier_practice;
 mod plate_on_ground;
 mod rigid_base;
 mod soil_dynamics;
+mod stud_forms;
 mod stud_practice;
 mod sun_and_star;
 mod torque;

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
 mod bad_input;
+mod bad_studs;
 mod command_line;
 mod faults;
 mod generated;

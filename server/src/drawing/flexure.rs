@@ -4,6 +4,7 @@
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
+use stillground::stages::anchors::flexure::rounded;
 use stillground::stages::anchors::{Flexure, Seat};
 use stillground::units::{Length, kilonewton, megapascal, metre, newton_metre};
 
@@ -58,7 +59,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 /// The figures below the drawing.
 fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
     let units = brief.units;
-    let mm = |length: Length| units.say(metre::get(length) * 1000.0, Unit::Millimetre);
+    let mm = |length: Length| units.say(rounded(metre::get(length) * 1000.0), Unit::Millimetre);
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
     let when = if flexure.acts { "The plate rests under the column alone" } else { "Were the nuts under the plate slack or left out" };
     let state = if flexure.elastic {

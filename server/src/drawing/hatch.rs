@@ -23,6 +23,8 @@ pub enum Hatch {
     Water,
     /// Sand.
     Sand,
+    /// An area that a calculation takes, of whatever material.
+    Area,
 }
 
 /// The lines and dots of a hatch within closed outlines, left out where letters stand.
@@ -41,6 +43,7 @@ pub fn items(hatch: Hatch, outlines: &[Vec<Point>], letters: &[Area]) -> Vec<Ite
             all
         }
         Hatch::Grout => scatter(outlines, letters, 0.9, 0.14),
+        Hatch::Area => strokes(-45.0, 2.0, Line::Hair),
         Hatch::Sand => scatter(outlines, letters, 1.8, 0.13),
     }
 }

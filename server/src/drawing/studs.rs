@@ -1,9 +1,11 @@
 //! Where the studs stand: the plate with its holes and their table, and the plate on the block.
 
+mod areas;
+
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
-use stillground::units::{Length, metre, millimetre};
+use stillground::units::{Length, kilonewton, metre, millimetre};
 
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
@@ -24,6 +26,15 @@ pub struct Layout {
     hole_depth: f64,
     embedment: f64,
     block: (f64, f64),
+    borne: Vec<Borne>,
+    areas: Option<areas::Layout>,
+}
+
+/// What one stud bears, in the reader's units.
+#[derive(Debug, Clone)]
+struct Borne {
+    pull: String,
+    used: String,
 }
 
 /// Takes it out of the design.
@@ -42,7 +53,21 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         hole_depth: m(anchors.hole_depth),
         embedment: m(anchors.embedment),
         block: (m(design.block.length), m(design.block.width)),
+        borne: borne(brief, design),
+        areas: areas::layout(brief, design),
     }
+}
+
+/// What each stud bears by the code that gives the verdict.
+fn borne(brief: &Brief, design: &Design) -> Vec<Borne> {
+    let units = brief.units;
+    let verdict = areas::chosen(brief, design);
+    let each = verdict.map(|verdict| verdict.each.as_slice()).unwrap_or_default();
+    let one = |borne: &stillground::stages::anchors::Borne| Borne {
+        pull: units.figure(kilonewton::get(borne.pull), Unit::Kilonewton).digits,
+        used: units.say(borne.utilisation * 100.0, Unit::PerCent),
+    };
+    each.iter().map(one).collect()
 }
 
 impl Layout {
@@ -72,7 +97,7 @@ impl Layout {
         }
         let places: Vec<String> =
             self.studs.iter().enumerate().map(|(i, (x, y))| format!("{}: {} east, {} north", i + 1, self.say(*x), self.say(*y))).collect();
-        format!(
+        let stand = format!(
             "{} studs {} on a circle of {}, holes of {} and {} deep. Measured from the pier's axis, they stand at {}.",
             self.studs.len(),
             self.size,
@@ -80,7 +105,11 @@ impl Layout {
             self.say(self.hole),
             self.say(self.hole_depth),
             places.join("; ")
-        )
+        );
+        match &self.areas {
+            Some(areas) => format!("{stand} {}", areas.description()),
+            None => stand,
+        }
     }
 }
 
@@ -98,6 +127,9 @@ pub fn draw(layout: &Layout) -> Drawing {
     let side = at(bounds.right + 8.0, bounds.top);
     let bottom = table(&mut pen, layout, side);
     on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
+    if let Some(areas) = &layout.areas {
+        areas::draw(&mut pen, areas);
+    }
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head { name: "studs", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
 }
@@ -150,11 +182,12 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
 
 /// The table of holes, its upper left corner at a point; gives where it ends.
 fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
-    let columns = [0.0, 12.0, 34.0, 56.0];
-    let right = corner.x + 58.0;
+    let columns = [0.0, 7.0, 22.0, 37.0, 54.0, 68.0];
+    let right = corner.x + 69.0;
     let mut y = corner.y + LINE_HEIGHT;
-    let heads = ["No.", "East", "North"];
-    let row = |pen: &mut Pen, y: f64, cells: [String; 3], bold: bool| {
+    let force = if layout.units == Units::Metric { "Pull, kN" } else { "Pull, kip" };
+    let heads = ["No.", "East", "North", force, "Used"];
+    let row = |pen: &mut Pen, y: f64, cells: [String; 5], bold: bool| {
         for (i, text) in cells.into_iter().enumerate() {
             let (x, anchor) = if i == 0 { (corner.x + 1.0, Anchor::Start) } else { (corner.x + columns[i + 1], Anchor::End) };
             pen.label(Label { at: at(x, y), size: SIZE, anchor, upright: false, bold, text });
@@ -165,7 +198,8 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     pen.line(Line::Thin, &[at(corner.x, y + 1.5), at(right, y + 1.5)]);
     for (i, &(x, north)) in layout.studs.iter().enumerate() {
         y += LINE_HEIGHT + 0.8;
-        row(pen, y, [(i + 1).to_string(), layout.number(x), layout.number(north)], false);
+        let (pull, used) = layout.borne.get(i).map_or_else(Default::default, |borne| (borne.pull.clone(), borne.used.clone()));
+        row(pen, y, [(i + 1).to_string(), layout.number(x), layout.number(north), pull, used], false);
     }
     pen.line(Line::Thick, &[at(corner.x, y + 2.0), at(right, y + 2.0)]);
     let lines = if layout.studs.is_empty() {
@@ -176,6 +210,7 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
             format!("Holes ø\u{a0}{}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
             format!("Embedment {}", layout.say(layout.embedment)),
             format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
+            "Pull by the worst action; − is a push.".to_owned(),
         ]
     };
     pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)

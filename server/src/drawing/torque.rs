@@ -1,4 +1,4 @@
-//! The torque of a nut on a bar: the band to work in, and where harm begins.
+//! The torque of a nut on a bar from loose to broken: the band to work in, and where harm begins.
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -15,6 +15,7 @@ use crate::drawing::{Anchor, Drawing, Line, at};
 pub struct Layout {
     units: Units,
     band: (f64, f64),
+    proof: f64,
     end: f64,
     marks: Vec<(f64, String)>,
 }
@@ -29,9 +30,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     marks.push((value(torque.yields), "a typical stud reaches its proof load".to_owned()));
     marks.push((value(torque.breaks), "a typical stud breaks".to_owned()));
     marks.retain(|(torque, _)| torque.is_finite() && *torque > 0.0);
+    marks.push((0.0, "loose: the nut holds nothing".to_owned()));
     let end = marks.iter().map(|(torque, _)| *torque).fold(0.0, f64::max);
     let drawn = !design.anchors.studs.is_empty() && end > 0.0;
-    drawn.then(|| Layout { units: brief.units, band: (value(torque.low), value(torque.high)), end, marks })
+    drawn.then(|| Layout { units: brief.units, band: (value(torque.low), value(torque.high)), proof: value(torque.yields), end, marks })
 }
 
 impl Layout {
@@ -47,7 +49,7 @@ impl Layout {
 
 /// Length of the bar, mm.
 const LENGTH: f64 = 100.0;
-const TITLE: &str = "Torque of a nut: the band to work in, and where harm begins";
+const TITLE: &str = "Torque of a nut, from loose to broken";
 
 /// Draws it.
 #[must_use]
@@ -58,6 +60,8 @@ pub fn draw(layout: &Layout) -> Drawing {
     let band = rectangle(at(x(layout.band.0), top), at(x(layout.band.1.max(layout.band.0)), bottom));
     pen.hatch(Hatch::Steel, std::slice::from_ref(&band));
     pen.outline(Line::Thick, &band);
+    // Beyond proof a stud stretches for good: a coarser hatch, up to where it breaks.
+    pen.hatch(Hatch::Area, &[rectangle(at(x(layout.proof), top), at(LENGTH, bottom))]);
     pen.rectangle(Line::Thin, at(0.0, top), at(LENGTH, bottom));
     pen.text(
         at((x(layout.band.0) + x(layout.band.1)) / 2.0, top - 1.5),

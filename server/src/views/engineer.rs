@@ -35,6 +35,8 @@ impl Listing {
 pub struct Checking {
     /// On what it rests.
     pub basis: Vec<String>,
+    /// Both codes on one page: what is signed.
+    pub summary: Listing,
     /// The tables, in the order of checking.
     pub listings: Vec<Listing>,
     /// What is confirmed by signing.
@@ -84,6 +86,7 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
     listings.retain(|listing| !listing.rows.is_empty());
     Some(Checking {
         basis: basis(brief, chosen, units),
+        summary: summary(&both, units),
         listings,
         statement: "I have checked inputs, actions, resistances and clauses above against the standards in force here and the product’s \
                     approval, and where I differ I have written it below.",
@@ -116,6 +119,34 @@ fn basis(brief: &Brief, chosen: &Judging<'_>, units: Units) -> Vec<String> {
         basis.push("EN 1992-4 shows rectangles of up to nine fasteners; this ring is judged by the same areas and factors.".to_owned());
     }
     basis
+}
+
+/// Way by way, both codes in one row.
+fn summary(both: &[Judging<'_>], units: Units) -> Listing {
+    let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let cells = |judging: &Judging<'_>, mode: Mode| match judging.verdict.of(mode) {
+        Some(judged) => {
+            let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
+            let used = if judged.governs { format!("{used}, first") } else { used };
+            [format!("{} of {}", kn(judged.demand), kn(judged.capacity)), used, judged.source.clause.to_owned()]
+        }
+        None => ["–".to_owned(), "–".to_owned(), "–".to_owned()],
+    };
+    let row = |mode: Mode| std::iter::once(mode.words().to_owned()).chain(both.iter().flat_map(|judging| cells(judging, mode))).collect();
+    let together = |what: &str, of: fn(&Verdict) -> f64, clause: [&str; 2]| -> Vec<String> {
+        let cells = both.iter().zip(clause).flat_map(|(judging, clause)| {
+            ["together".to_owned(), units.say(of(judging.verdict) * 100.0, Unit::PerCent), clause.to_owned()]
+        });
+        std::iter::once(what.to_owned()).chain(cells).collect()
+    };
+    let mut rows: Vec<Vec<String>> = Mode::ALL.into_iter().map(row).collect();
+    rows.push(together("steel, pull and shear", |verdict| verdict.steel_interaction, ["Table 7.3", "17.8"]));
+    rows.push(together("concrete, pull and shear", |verdict| verdict.concrete_interaction, ["Table 7.3", "17.8"]));
+    let mut heads = vec![("Way of failing", 1.5)];
+    for judging in both {
+        heads.extend([(judging.name, 1.1), ("Used", 0.6), ("Clause", 0.8)]);
+    }
+    Listing { title: "Both codes: asked, of what can be given".to_owned(), heads, rows }
 }
 
 fn actions(design: &Design, units: Units) -> Listing {
@@ -216,11 +247,16 @@ fn factors(judging: &Judging<'_>, design: &Design, units: Units) -> Listing {
     )
 }
 
+/// Whether a calculation stands on the checking engineer's page.
+#[must_use]
+pub fn of_the_studs(working: &Working) -> bool {
+    ["anchors.", "joint."].iter().any(|prefix| working.id.starts_with(prefix)) || working.id == "pier.base_joint_stiffness"
+}
+
 /// What is neither by one code nor by the other: actions, torque, plate, weld, flexure, stiffness.
 fn foot(design: &Design, units: Units) -> Listing {
     let common = |working: &&Working| {
-        (working.id.starts_with("anchors.") || working.id.starts_with("joint.") || working.id == "pier.base_joint_stiffness")
-            && !["anchors.eurocode.", "anchors.aci.", "anchors.kilos."].iter().any(|prefix| working.id.starts_with(prefix))
+        of_the_studs(working) && !["anchors.eurocode.", "anchors.aci."].iter().any(|prefix| working.id.starts_with(prefix))
     };
     calculations("Actions, torque, plate, weld and joint".to_owned(), design.workings.iter().filter(common), units)
 }
@@ -244,6 +280,12 @@ fn calculations<'a>(title: String, workings: impl Iterator<Item = &'a Working>, 
     }
 }
 
+/// Whether a check of the anchorage is none of the ways of failing that stand in the codes' tables.
+fn besides(id: &str) -> bool {
+    let Some(name) = id.strip_prefix("anchors.") else { return false };
+    !name.starts_with("interaction") && Mode::ALL.iter().all(|mode| mode.key() != name)
+}
+
 fn checks(design: &Design, units: Units) -> Listing {
     let figure = |value: Option<f64>, unit| value.map_or_else(|| "–".to_owned(), |value| units.say(value, unit));
     let row = |check: &stillground::notes::Check| {
@@ -257,9 +299,9 @@ fn checks(design: &Design, units: Units) -> Listing {
         ]
     };
     Listing {
-        title: "Checks of the anchorage".to_owned(),
+        title: "Checks of layout, plate, weld, foot and torque".to_owned(),
         heads: vec![("What is checked", 2.0), ("Asked", 0.8), ("Can give", 0.8), ("Used", 0.5), ("Verdict", 0.7), ("Source", 1.7)],
-        rows: design.checks.iter().filter(|check| check.id.starts_with("anchors.")).map(row).collect(),
+        rows: design.checks.iter().filter(|check| besides(check.id)).map(row).collect(),
     }
 }
 
@@ -281,7 +323,7 @@ mod tests {
     #[test]
     fn every_row_fills_its_columns_and_both_codes_have_every_way_of_failing() {
         for checking in [checked(|_| ()), checked(|plan| plan.pier.levelling = Some(stillground::site_plan::pier::Levelling::Grout))] {
-            for listing in &checking.listings {
+            for listing in checking.listings.iter().chain([&checking.summary]) {
                 assert!(!listing.rows.is_empty());
                 for row in &listing.rows {
                     assert_eq!(row.len(), listing.heads.len(), "{}", listing.title);

@@ -186,9 +186,9 @@ fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
     let stretched =
         t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
     let prying = stretched <= t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
-    // The table's row has two studs; a ring has half of its studs on the pulled side.
+    // The table's row has two studs, each with the effective length; a ring has half of its studs on the pulled side.
     let rows = brief.anchors.number() as f64 / 4.0;
-    let plate = base_plate::plate_part(length * 2.0, pier.plate_thickness.value, lever, prying) * rows;
+    let plate = base_plate::plate_part(length, pier.plate_thickness.value, lever, prying) * rows;
     let stud = base_plate::stud_part(thread.stress_area, stretched, prying) * rows;
     let pulled = millimetre::new(1.0 / (1.0 / millimetre::get(plate) + 1.0 / millimetre::get(stud)));
     let width = base_plate::effective_width(pier.plate_thickness.value, megapascal::new(235.0), base_plate::bearing(block.strength, 1.5));

@@ -90,6 +90,17 @@ pub fn mode_2(plastic_moment: Moment, lever: Length, edge: Length, studs: Force)
     newton::new((2000.0 * newton_metre::get(plastic_moment) + n * newton::get(studs)) / (m + n))
 }
 
+/// Half of a T-stub with prying, for one of its two studs: ½ min(F_1; F_2; ΣF_t).
+///
+/// # Source
+/// EN 1993-1-8:2005, Table 6.2. The table counts both flanges of a T; a base plate's stud outside the column has one.
+#[must_use]
+pub fn half_prying(plastic_moment: Moment, lever: Length, edge: Length, two_studs: Force) -> Force {
+    let (first, second) = (mode_1(plastic_moment, lever), mode_2(plastic_moment, lever, edge, two_studs));
+    let least = if first < second { first } else { second };
+    (if least < two_studs { least } else { two_studs }) / 2.0
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -160,10 +160,17 @@ fn kept(situation: &Situation, pull: Force, spring: LinearStiffness) -> [f64; 2]
     [loss::in_series(spring, stud), stud].map(|stiffness| (1.0 - lost(stiffness)).max(0.0))
 }
 
+/// A length to two significant digits: thin-plate theory gives no more.
+#[must_use]
+pub fn rounded(length_mm: f64) -> f64 {
+    let step = 10f64.powf(length_mm.abs().max(1e-9).log10().floor() - 1.0);
+    (length_mm / step).round() * step
+}
+
 /// What it means.
 fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     let units = situation.brief.units;
-    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let mm = |length| units.say(rounded(millimetre::get(length)), Unit::Millimetre);
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
     let turn = |stiffness| units.say(newton_metre_per_radian::get(stiffness) / 1e6, Unit::MeganewtonMetrePerRadian);
     let pull = units.say(kilonewton::get(found.pull), Unit::Kilonewton);

@@ -89,20 +89,21 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     );
 }
 
-/// Resistance of the plate at one stud: without prying two yield lines' moment; where the edge pries on the grout the
-/// lesser of the modes.
+/// Resistance of the plate at one stud, half of a T-stub with two: without prying one yield line at the wall; where the edge
+/// pries on the grout the lesser of the modes.
 fn plate_capacity(situation: &Situation, plastic: Moment, lever: Length, edge: Length, length: Length) -> (Force, &'static str) {
     let (thread, pier) = (&situation.thread, &situation.brief.pier);
     let stretched =
         t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
     let limit = t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
     if situation.seat == Seat::Bedded && stretched <= limit {
-        let stud = thread.stress_area * situation.steel.ultimate * (0.9 / 1.25);
-        let (first, second) = (t_stub::mode_1(plastic, lever), t_stub::mode_2(plastic, lever, edge, stud));
-        let least = if first < second { first } else { second };
-        (if least < stud { least } else { stud }, "F = min(4 M_pl/m; (2 M_pl + n F_t)/(m + n); F_t), M_pl = 0.25 l_eff t² f_y")
+        let two_studs = thread.stress_area * situation.steel.ultimate * (2.0 * 0.9 / 1.25);
+        (
+            t_stub::half_prying(plastic, lever, edge, two_studs),
+            "F = ½ min(4 M_pl/m; (2 M_pl + n 2F_t)/(m + n); 2F_t), M_pl = 0.25 l_eff t² f_y",
+        )
     } else {
-        (t_stub::without_prying(plastic, lever), "F = 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2")
+        (t_stub::without_prying(plastic, lever) / 2.0, "F = ½ · 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2")
     }
 }
 

@@ -133,7 +133,7 @@ fn lines(
             "ΔF = f_Z/(1/k_b + 1/k_p), at most F",
             loss::SETTLING,
         )
-        .with("f_Z", SETTLING_UM, Unit::Micrometre)
+        .with("f_Z", SETTLING_UM / 1000.0, Unit::Millimetre)
         .with("k_p/k_b", CLAMPED_FACTOR, Unit::One)
         .gives("ΔF", kn(keeping.settling), Unit::Kilonewton),
     );

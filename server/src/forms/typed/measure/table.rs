@@ -154,8 +154,12 @@ pub const MEASURES: &[Measure] = &[
     m(Kind::Inertia, "lbft2", LB * 0.3048 * 0.3048, 1.0),
     m(Kind::LengthPerPressure, "mm/mpa", 1.0, 1.0),
     m(Kind::LengthPerPressure, "mm/(n/mm2)", 1.0, 1.0),
+    m(Kind::LengthPerPressure, "in/ksi", 25.4, KSI_MPA),
     m(Kind::Ratio, "%", 1.0, 100.0),
 ];
+
+/// A thousand pounds-force per square inch in MPa.
+const KSI_MPA: f64 = 4448.221_615_260_5 / (25.4 * 25.4);
 
 /// A name, what it measures, and its readings: symbol and words.
 type Doubt = (&'static str, Kind, &'static [(&'static str, &'static str)]);

@@ -2,6 +2,7 @@
 
 use stillground::notes::Working;
 
+use crate::views::engineer::{checking, of_the_studs};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, table};
@@ -12,7 +13,13 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
         "Every figure of the plan can be followed here. The formula stands in the symbols of its source; figures are rounded for reading, \
          the engine reckons with all digits.",
     );
-    let rows: Vec<Vec<Cell>> = sheet.design.workings.iter().map(|working| row(sheet, working)).collect();
+    // Those of the studs stand on the checking engineer's sheets, once is enough.
+    let apart = checking(sheet.brief, sheet.design).is_some();
+    if apart {
+        flow.paragraph("Those of the studs, their plate and their torque stand on the sheets for the checking engineer.");
+    }
+    let workings = sheet.design.workings.iter().filter(|working| !(apart && of_the_studs(working)));
+    let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
     table(flow, &[("What is found", 1.5), ("Formula", 2.0), ("With", 1.7), ("Result", 1.1), ("Source", 1.5)], &rows);
 }
 

@@ -1,0 +1,285 @@
+//! What of the block comes out with the studs: the cones' area in its top, and what breaks off its side.
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+use stillground::figure::{Unit, Units};
+use stillground::site_plan::Code;
+use stillground::stages::anchors::{Mode, Verdict};
+use stillground::units::{Area, Length, metre, millimetre, square_millimetre};
+
+use crate::drawing::dimension::{FIRST, STEP, across, upright};
+use crate::drawing::furniture::{axes, dimension_text, view};
+use crate::drawing::hatch::Hatch;
+use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE, rectangle};
+use crate::drawing::scale::{View, fitting};
+use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::lettering::{Face, wrap};
+
+/// What the drawing shows, in metres.
+#[derive(Debug, Clone)]
+pub(super) struct Layout {
+    units: Units,
+    studs: Vec<(f64, f64)>,
+    pulled: Vec<usize>,
+    reach: f64,
+    block: (f64, f64),
+    thickness: f64,
+    edge: Option<Edge>,
+    cone_words: String,
+    edge_words: String,
+}
+
+/// What breaks off a side.
+#[derive(Debug, Clone)]
+struct Edge {
+    side: &'static str,
+    row: Vec<usize>,
+    distance: f64,
+    depth: f64,
+    /// Beyond the row's ends: towards the positive end of the side first.
+    spread: [f64; 2],
+}
+
+/// The verdict of the code that gives the plan's.
+pub(super) fn chosen<'a>(brief: &Brief, design: &'a Design) -> Option<&'a Verdict> {
+    match brief.code.value {
+        Code::Eurocode => design.anchors.eurocode.as_ref(),
+        Code::Aci => design.anchors.aci.as_ref(),
+    }
+}
+
+/// Takes it out of the design.
+pub(super) fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
+    let verdict = chosen(brief, design)?;
+    let m = |length: Length| metre::get(length);
+    let block = &design.block;
+    Some(Layout {
+        units: brief.units,
+        studs: design.anchors.studs.iter().map(|stud| (m(stud.x), m(stud.y))).collect(),
+        pulled: verdict.cone.studs.clone(),
+        reach: m(verdict.cone.reach),
+        block: (m(block.length), m(block.width)),
+        thickness: m(block.depth + block.upstand),
+        edge: verdict.edge.as_ref().map(|edge| Edge {
+            side: edge.side,
+            row: edge.studs.clone(),
+            distance: m(edge.distance),
+            depth: m(edge.depth),
+            spread: edge.spread.map(m),
+        }),
+        cone_words: cone_words(brief.units, verdict),
+        edge_words: edge_words(brief.units, verdict),
+    })
+}
+
+fn used(units: Units, verdict: &Verdict, mode: Mode) -> String {
+    verdict.of(mode).map_or_else(|| "not looked at".to_owned(), |judged| units.say(judged.utilisation * 100.0, Unit::PerCent))
+}
+
+fn mm2(units: Units, area: Area) -> String {
+    units.say(square_millimetre::get(area), Unit::SquareMillimetre)
+}
+
+fn numbers(studs: &[usize]) -> String {
+    let listed: Vec<String> = studs.iter().map(ToString::to_string).collect();
+    listed.join(", ")
+}
+
+fn cone_words(units: Units, verdict: &Verdict) -> String {
+    let cone = &verdict.cone;
+    format!(
+        "Studs {} pulled under {}: area {}, overlaps counted once and cut at the edges, against {} of one stud. Cone used {}, bond {}.",
+        numbers(&cone.studs),
+        verdict.action.title,
+        mm2(units, cone.area),
+        mm2(units, cone.single),
+        used(units, verdict, Mode::Cone),
+        used(units, verdict, Mode::Bond)
+    )
+}
+
+fn edge_words(units: Units, verdict: &Verdict) -> String {
+    let Some(edge) = &verdict.edge else { return "Every side is so far from the studs that none breaks off.".to_owned() };
+    format!(
+        "Studs {} pushed to the {}: area {} on the side, against {} of one stud; of the distance {} count. Edge used {}.",
+        numbers(&edge.studs),
+        edge.side,
+        mm2(units, edge.area),
+        mm2(units, edge.single),
+        units.say(millimetre::get(edge.counted), Unit::Millimetre),
+        used(units, verdict, Mode::Edge)
+    )
+}
+
+impl Layout {
+    /// Both areas in words.
+    pub(super) fn description(&self) -> String {
+        format!("Cones: {} Side: {}", self.cone_words, self.edge_words)
+    }
+
+    fn number(&self, length_m: f64) -> String {
+        dimension_text(self.units, length_m * 1000.0)
+    }
+
+    /// The square about a stud within the block: west, east, south, north.
+    fn square(&self, number: usize) -> [f64; 4] {
+        let (x, y) = self.studs[number - 1];
+        let (hx, hy) = (self.block.0 / 2.0, self.block.1 / 2.0);
+        [(x - self.reach).max(-hx), (x + self.reach).min(hx), (y - self.reach).max(-hy), (y + self.reach).min(hy)]
+    }
+
+    /// The squares' union as strips along y, none over another.
+    fn strips(&self) -> Vec<[f64; 4]> {
+        let squares: Vec<[f64; 4]> = self.pulled.iter().map(|&number| self.square(number)).collect();
+        let mut xs: Vec<f64> = squares.iter().flat_map(|square| [square[0], square[1]]).collect();
+        xs.sort_by(f64::total_cmp);
+        xs.windows(2).filter(|pair| pair[1] - pair[0] > 1e-6).flat_map(|pair| covered(&squares, pair[0], pair[1])).collect()
+    }
+}
+
+/// Parts of a strip that any square covers, joined where they meet.
+fn covered(squares: &[[f64; 4]], from: f64, to: f64) -> Vec<[f64; 4]> {
+    let middle = (from + to) / 2.0;
+    let mut spans: Vec<(f64, f64)> =
+        squares.iter().filter(|square| square[0] < middle && middle < square[1]).map(|square| (square[2], square[3])).collect();
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut joined: Vec<[f64; 4]> = Vec::new();
+    for (south, north) in spans {
+        match joined.last_mut() {
+            Some(last) if south <= last[3] => last[3] = last[3].max(north),
+            _ => joined.push([from, to, south, north]),
+        }
+    }
+    joined
+}
+
+/// Room for a view of the block, mm.
+const ROOM: f64 = 56.0;
+/// Width of a column of the two views, mm.
+const COLUMN: f64 = 80.0;
+
+/// Draws both views below all that stands on the paper so far.
+pub(super) fn draw(pen: &mut Pen, layout: &Layout) {
+    let (left, top) = (pen.bounds().left, pen.bounds().bottom + 9.0);
+    let scale = fitting(layout.block.0, layout.block.1.max(layout.thickness), ROOM, ROOM);
+    let mut view = view(scale, -layout.block.0 / 2.0, layout.block.1 / 2.0);
+    let words_top = top + 2.0 * LINE_HEIGHT;
+    let wide = COLUMN - 4.0;
+    let cone_end = paragraph(pen, at(left, words_top), &layout.cone_words, wide);
+    let edge_end = paragraph(pen, at(left + COLUMN + 8.0, words_top), &layout.edge_words, wide);
+    let views_top = cone_end.max(edge_end) + 3.0;
+    for (x, text) in [(left, "Out of the top: cones"), (left + COLUMN + 8.0, "Off the side: edge")] {
+        let text = format!("{text}, 1\u{2009}:\u{2009}{scale}");
+        pen.label(Label { at: at(x, top + LINE_HEIGHT - 1.0), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text });
+    }
+    view.origin = at(view.origin.x + left + FIRST + 2.0, view.origin.y + views_top);
+    cones(pen, layout, &view);
+    view.origin.x += COLUMN + 8.0;
+    if let Some(edge) = &layout.edge {
+        broken(pen, layout, edge, &view);
+    }
+}
+
+fn paragraph(pen: &mut Pen, start: Point, text: &str, width: f64) -> f64 {
+    pen.paragraph(start, SIZE, &wrap(Face::Figures, text, SIZE, width))
+}
+
+fn outline(pen: &mut Pen, layout: &Layout, view: &View) {
+    let (hx, hy) = (layout.block.0 / 2.0, layout.block.1 / 2.0);
+    pen.rectangle(Line::Heavy, view.at(-hx, hy), view.at(hx, -hy));
+    axes(pen, view.at(0.0, 0.0), view.mm(hx) + 2.0, view.mm(hy) + 2.0);
+    for &(x, y) in &layout.studs {
+        pen.dot(view.at(x, y), 0.7);
+    }
+}
+
+/// Numbers of the studs that take part, outwards of each, where there is room for them.
+fn numbered(pen: &mut Pen, layout: &Layout, view: &View, some: &[usize]) {
+    for &number in some {
+        let (x, y) = layout.studs[number - 1];
+        let centre = view.at(x, y);
+        let (dx, dy) = (if x >= 0.0 { 1.0 } else { -1.0 }, if y >= 0.0 { -1.0 } else { 1.0 });
+        let place = at(centre.x + dx * 2.4, centre.y + dy * 2.2 + 0.35 * SIZE);
+        let label = Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_string() };
+        let near = layout.studs.iter().filter(|stud| view.mm((stud.0 - x).hypot(stud.1 - y)) < 2.5 * SIZE).count();
+        if near == 1 {
+            pen.label(label);
+        }
+    }
+}
+
+fn cones(pen: &mut Pen, layout: &Layout, view: &View) {
+    outline(pen, layout, view);
+    for [west, east, south, north] in layout.strips() {
+        pen.hatch(Hatch::Area, &[rectangle(view.at(west, north), view.at(east, south))]);
+    }
+    for &number in &layout.pulled {
+        let [west, east, south, north] = layout.square(number);
+        pen.rectangle(Line::Dashed, view.at(west, north), view.at(east, south));
+    }
+    numbered(pen, layout, view, &layout.pulled);
+    let Some(&first) = layout.pulled.first() else { return };
+    let ((x, y), [_, east, south, _]) = (layout.studs[first - 1], layout.square(first));
+    let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
+    if east - x > 1e-6 {
+        across(pen, view.at(x, y), view.at(east, south), low, &layout.number(east - x));
+    }
+    if y - south > 1e-6 {
+        let side = view.at(-layout.block.0 / 2.0, 0.0).x - FIRST;
+        upright(pen, view.at(x, y), view.at(x, south), side, &layout.number(y - south));
+    }
+}
+
+/// From above, and the side itself below it.
+fn broken(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View) {
+    outline(pen, layout, view);
+    let (along_x, sign) = match edge.side {
+        "east" => (false, 1.0),
+        "west" => (false, -1.0),
+        "north" => (true, 1.0),
+        _ => (true, -1.0),
+    };
+    // Along the side and across it, whichever side it is.
+    let place = |along: f64, across: f64| if along_x { view.at(along, across) } else { view.at(across, along) };
+    let half = if along_x { layout.block.1 } else { layout.block.0 } / 2.0 * sign;
+    let row: Vec<f64> = edge.row.iter().map(|&number| layout.studs[number - 1]).map(|(x, y)| if along_x { x } else { y }).collect();
+    let (from, to) = (row.iter().copied().fold(f64::INFINITY, f64::min), row.iter().copied().fold(f64::NEG_INFINITY, f64::max));
+    let behind = half - sign * edge.distance;
+    let body = [place(from, behind), place(to, behind), place(to + edge.spread[0], half), place(from - edge.spread[1], half)];
+    pen.hatch(Hatch::Area, &[body.to_vec()]);
+    pen.outline(Line::Dashed, &body);
+    numbered(pen, layout, view, &edge.row);
+    let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
+    let number = layout.number(edge.distance);
+    let (stud, side) = (place(to, behind), place(to, half));
+    if along_x {
+        upright(pen, stud, side, view.at(-layout.block.0 / 2.0, 0.0).x - FIRST, &number);
+    } else {
+        across(pen, stud, side, low, &number);
+    }
+    let length = if along_x { layout.block.0 } else { layout.block.1 };
+    face(pen, layout, edge, view, [from - edge.spread[1], to + edge.spread[0], length], low + 6.0);
+}
+
+/// The side of the block seen straight on, with the area that breaks off; `ends` are the area's two ends and the side's length.
+fn face(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View, [from, to, length]: [f64; 3], top: f64) {
+    let middle = view.origin.x;
+    // Seen from outside, the east and the south side have their positive end to the right, the others to the left.
+    let way = if matches!(edge.side, "east" | "south") { 1.0 } else { -1.0 };
+    let place = |along: f64, depth: f64| at(middle + way * view.mm(along), top + view.mm(depth));
+    pen.rectangle(Line::Heavy, place(-length / 2.0, 0.0), place(length / 2.0, layout.thickness));
+    let area = rectangle(place(from, 0.0), place(to, edge.depth));
+    pen.hatch(Hatch::Area, std::slice::from_ref(&area));
+    pen.outline(Line::Dashed, &area);
+    let low = place(0.0, layout.thickness).y + FIRST;
+    across(pen, place(from, edge.depth), place(to, edge.depth), low, &layout.number(to - from));
+    let left = middle - view.mm(length / 2.0) - FIRST;
+    upright(
+        pen,
+        at(middle - view.mm(length / 2.0), top),
+        place(if way > 0.0 { from } else { to }, edge.depth),
+        left,
+        &layout.number(edge.depth),
+    );
+    pen.text(at(middle - view.mm(length / 2.0), low + STEP), Anchor::Start, format!("The {} side", edge.side));
+}
