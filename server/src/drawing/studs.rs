@@ -182,8 +182,8 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
 
 /// The table of holes, its upper left corner at a point; gives where it ends.
 fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
-    let columns = [0.0, 7.0, 22.0, 37.0, 54.0, 68.0];
-    let right = corner.x + 69.0;
+    let columns = [0.0, 7.0, 20.0, 34.0, 49.0, 61.0];
+    let right = corner.x + 62.0;
     let mut y = corner.y + LINE_HEIGHT;
     let force = if layout.units == Units::Metric { "Pull, kN" } else { "Pull, kip" };
     let heads = ["No.", "East", "North", force, "Used"];
@@ -210,7 +210,8 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
             format!("Holes ø\u{a0}{}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
             format!("Embedment {}", layout.say(layout.embedment)),
             format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
-            "Pull by the worst action; − is a push.".to_owned(),
+            "Pull by the worst action,".to_owned(),
+            "a minus sign for a push".to_owned(),
         ]
     };
     pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)

@@ -167,7 +167,7 @@ pub(super) fn draw(pen: &mut Pen, layout: &Layout) {
     let wide = COLUMN - 4.0;
     let cone_end = paragraph(pen, at(left, words_top), &layout.cone_words, wide);
     let edge_end = paragraph(pen, at(left + COLUMN + 8.0, words_top), &layout.edge_words, wide);
-    let views_top = cone_end.max(edge_end) + 3.0;
+    let views_top = cone_end.max(edge_end) + 3.0 + above(layout, &view);
     for (x, text) in [(left, "Out of the top: cones"), (left + COLUMN + 8.0, "Off the side: edge")] {
         let text = format!("{text}, 1\u{2009}:\u{2009}{scale}");
         pen.label(Label { at: at(x, top + LINE_HEIGHT - 1.0), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text });
@@ -178,6 +178,24 @@ pub(super) fn draw(pen: &mut Pen, layout: &Layout) {
     if let Some(edge) = &layout.edge {
         broken(pen, layout, edge, &view);
     }
+}
+
+/// Length on paper within which the figure of an upright dimension stands, and the paper that it needs above where it does not.
+const FIGURE: f64 = 14.0;
+const FIGURE_ABOVE: f64 = 20.0;
+
+/// Paper left free above the views for figures that stand beyond their dimension.
+fn above(layout: &Layout, view: &View) -> f64 {
+    let half = layout.block.1 / 2.0;
+    let cone = layout.pulled.first().map_or(0.0, |&first| {
+        let (y, south) = (layout.studs[first - 1].1, layout.square(first)[2]);
+        if view.mm(y - south) < FIGURE { FIGURE_ABOVE - view.mm(half - y) } else { 0.0 }
+    });
+    let edge = layout.edge.as_ref().filter(|edge| matches!(edge.side, "north" | "south")).map_or(0.0, |edge| {
+        let top = if edge.side == "north" { 0.0 } else { view.mm(layout.block.1 - edge.distance) };
+        if view.mm(edge.distance) < FIGURE { FIGURE_ABOVE - top } else { 0.0 }
+    });
+    cone.max(edge).max(0.0)
 }
 
 fn paragraph(pen: &mut Pen, start: Point, text: &str, width: f64) -> f64 {
