@@ -31,14 +31,14 @@ fn a_single_stud_in_tension() {
 
 /// ACI 349.2R-07, Example A2, single headed stud in shear, as the same library's tests hold it: ½ in, h_ef 3.06 in, 10 in from
 /// the edge, 18 in from the corner: V_sa 12.763 kip, V_cb 16.254 kip, V_cp 16.25 kip. The example's stud is welded to its plate,
-/// for which the code has 8 where other anchors have 7.
+/// for which the code has 8 where other anchors have 7. In SI the code rounds that 7, which is 0.581, to 0.6: 3.2 % more.
 #[test]
 fn a_single_stud_in_shear() {
     let (diameter, depth, strength) = (inch(0.5), inch(3.06), megapascal::new(4000.0 * PSI));
     let area = square_millimetre::new(std::f64::consts::FRAC_PI_4 * (0.5f64 * 25.4).powi(2));
     close("V_sa", newton::get(steel::tension(area, megapascal::new(65_000.0 * PSI))) / LBF / 1000.0, 12.763, 1e-4);
     let basic = newton::get(shear::basic(diameter, depth, strength, inch(10.0))) / LBF / 1000.0;
-    close("V_cb", basic * 8.0 / 7.0, 16.254, 0.02);
+    close("V_cb", basic * 8.0 / 7.0, 16.254, 0.035);
     close("ψ_ed,V", shear::corner_factor(inch(18.0), inch(10.0)), 1.0, 1e-9);
     let breakout = newton::get(breakout::basic(metric_factor(24.0), strength, depth)) / LBF / 1000.0;
     close("V_cp", shear::pry_out_factor(depth) * breakout, 16.25, 5e-4);
@@ -56,7 +56,7 @@ fn a_single_stud_in_tension_and_shear() {
     close("N_cb", breakout_kip * breakout::edge_factor(inch(12.0), depth), 25.913, 5e-4);
     close("V_cp", shear::pry_out_factor(depth) * breakout_kip, 51.825, 5e-4);
     let basic = newton::get(shear::basic(diameter, depth, strength, inch(12.0))) / LBF / 1000.0;
-    close("V_cb", basic * 8.0 / 7.0, 25.203, 0.02);
+    close("V_cb", basic * 8.0 / 7.0, 25.203, 0.035);
     let (tension, sideways) = (8.0 / (0.8 * steel_kip), 6.0 / (0.75 * steel_kip));
     close("N_nd", 0.8 * steel_kip, 15.953, 1e-4);
     close("V_nd", 0.75 * steel_kip, 14.956, 1e-4);
