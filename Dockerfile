@@ -1,9 +1,12 @@
 # Two stages: build the one binary, then a small system that holds nothing else.
 # Build with  docker build -t stillground .
-# Run with    docker run --read-only -p 127.0.0.1:8080:8080 -v stillground:/data stillground
+# Run with    docker run --read-only --cap-drop ALL -p 127.0.0.1:8080:8080 -v stillground:/data stillground
 FROM rust:1.95-slim-bookworm AS build
 WORKDIR /src
 COPY . .
+# Which source this is, shown in the log and in the figures for a watcher: --build-arg BUILD=$(git rev-parse --short HEAD)
+ARG BUILD=unnamed
+ENV STILLGROUND_BUILD=$BUILD
 RUN cargo build --release --locked -p stillground-server && cp target/release/stillground /stillground
 
 FROM debian:bookworm-slim

@@ -10,9 +10,11 @@ use tokio::sync::Semaphore;
 
 use crate::config::Config;
 use crate::error::Trouble;
+use crate::guard::Guard;
 pub use crate::planned::Planned;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
+use crate::watch::Watch;
 use crate::written::Written;
 
 /// Designs that are kept for the pages asked for next; one takes half a megabyte when all its drawings and panels were asked
@@ -34,6 +36,10 @@ pub struct App {
     pub darkroom: Arc<Semaphore>,
     /// Pages that are still true.
     pub written: Written,
+    /// Counts of each client.
+    pub guard: Guard,
+    /// Figures for a watcher.
+    pub watch: Watch,
     desk: Desk,
 }
 
@@ -51,7 +57,8 @@ impl App {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
         let desk = Desk { kept: Cache::new(MOST_DESIGNS), turns: Arc::new(Semaphore::new(processors)) };
         let darkroom = Arc::new(Semaphore::new(1));
-        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom, written: Written::new(), desk }
+        let (guard, watch) = (Guard::default(), Watch::default());
+        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom, written: Written::new(), guard, watch, desk }
     }
 
     /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.

@@ -11,9 +11,9 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
-use crate::config::{Config, Settings};
+use crate::config::{Config, Settings, Stated, stated};
 
 /// Exit status for input that cannot be used, as for a wrong flag.
 const BAD_INPUT: u8 = 2;
@@ -98,14 +98,15 @@ impl Failure {
 
 /// Runs a command line.
 pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let line = match Line::try_parse_from(words) {
-        Ok(line) => line,
+    let read = Line::command().try_get_matches_from(words).and_then(|matches| Ok((Line::from_arg_matches(&matches)?, stated(&matches))));
+    let (line, stated) = match read {
+        Ok(read) => read,
         Err(refusal) => {
             let _ = refusal.print();
             return ExitCode::from(u8::try_from(refusal.exit_code()).unwrap_or(BAD_INPUT));
         }
     };
-    match obey(line) {
+    match obey(line, &stated) {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure { status, said }) => {
             // One line, whatever the reason holds.
@@ -115,7 +116,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     }
 }
 
-fn obey(line: Line) -> Result<(), Failure> {
+fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
     let config = || Config::new(line.settings.clone()).map_err(Failure::input);
     match line.command.unwrap_or(Command::Serve) {
         Command::Serve => serve::serve(config()?),
@@ -125,7 +126,7 @@ fn obey(line: Line) -> Result<(), Failure> {
         Command::Restore { file, force } => archive::restore(&config()?, &file, force),
         Command::Export { plan, out } => parcel::export(&config()?, &plan, out.as_deref()),
         Command::Import { file } => parcel::import(&config()?, &file),
-        Command::Check => check::check(&line.settings),
+        Command::Check => check::check(&line.settings, stated),
     }
 }
 

@@ -4,6 +4,7 @@
 //! Handlers return a [`Trouble`]; as it leaves, [`present`] gives it the form that the reader expects: problem details
 //! (RFC 9457) below `/api/`, a page elsewhere.
 
+mod access;
 mod page;
 mod present;
 
@@ -359,6 +360,7 @@ impl From<StoreFailure> for Trouble {
             StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
                 Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
             }
+            StoreFailure::Quota => Self::quota(),
             _ => Self::broken("using the store", &failure),
         }
     }

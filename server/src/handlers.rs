@@ -3,5 +3,6 @@
 pub mod api;
 pub mod asset;
 pub mod health;
+pub mod house;
 pub mod pages;
 pub mod print;

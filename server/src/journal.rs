@@ -1,31 +1,52 @@
 //! The log of requests: one line each, by route. An address may hold a secret and is never written.
 
+mod lines;
+
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::{Instant, SystemTime};
+use std::time::Instant;
 
-use axum::extract::{MatchedPath, Request};
+use axum::extract::{MatchedPath, Request, State};
 use axum::http::{HeaderName, HeaderValue};
 use axum::middleware::Next;
 use axum::response::Response;
 use tracing::Instrument;
 
+pub use lines::start;
+
+use crate::app::App;
+use crate::client::Asker;
+
 const REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
-/// When this service started, in seconds: request ids of two runs do not meet in one log.
-static STARTED: LazyLock<u64> = LazyLock::new(|| SystemTime::UNIX_EPOCH.elapsed().map_or(0, |since| since.as_secs()));
+/// A word for this run of this service: ids of two runs, or of two services on one database, do not meet in one log.
+static RUN: LazyLock<u32> = LazyLock::new(|| {
+    let mut bytes = [0; 4];
+    let _ = getrandom::fill(&mut bytes);
+    u32::from_le_bytes(bytes) ^ std::process::id()
+});
 static COUNT: AtomicU64 = AtomicU64::new(0);
+static HIDDEN: AtomicU64 = AtomicU64::new(0);
 
 /// Writes a line when a request is answered; what is logged meanwhile carries the request's id.
-pub async fn journal(request: Request, next: Next) -> Response {
-    let id = format!("{:x}-{:x}", *STARTED, COUNT.fetch_add(1, Ordering::Relaxed));
+pub async fn journal(State(app): State<App>, asker: Asker, request: Request, next: Next) -> Response {
+    let id = format!("{:08x}-{:x}", *RUN, COUNT.fetch_add(1, Ordering::Relaxed));
     let route = request.extensions().get::<MatchedPath>().cloned();
     let route = route.as_ref().map_or("unmatched", MatchedPath::as_str);
-    let span = tracing::info_span!("request", id, method = %request.method(), route);
+    let method = request.method().clone();
+    let span = tracing::info_span!("request", id, %method, route);
+    let running = app.watch.begins();
+    if asker.0.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
+        let from = asker.0.address;
+        span.in_scope(|| tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one"));
+    }
     let begun = Instant::now();
     let mut response = next.run(request).instrument(span.clone()).await;
-    let took_us = u64::try_from(begun.elapsed().as_micros()).unwrap_or(u64::MAX);
-    span.in_scope(|| tracing::info!(status = response.status().as_u16(), took_us, "answered"));
+    let (took, status) = (begun.elapsed(), response.status().as_u16());
+    drop(running);
+    app.watch.answered(route, &method, status, took);
+    let took_us = u64::try_from(took.as_micros()).unwrap_or(u64::MAX);
+    span.in_scope(|| tracing::info!(status, took_us, "answered"));
     if let Ok(value) = HeaderValue::from_str(&id) {
         response.headers_mut().insert(REQUEST_ID, value);
     }

@@ -4,16 +4,20 @@
 //! through [`app::App::planned`], and hands the result to a view. What a person is told when it goes wrong stands in
 //! [`error`].
 
+pub mod access;
 pub mod app;
 pub mod cli;
+pub mod client;
 pub mod config;
 pub mod drawing;
 pub mod error;
 pub mod forms;
+pub mod guard;
 pub mod handlers;
 pub mod journal;
 pub mod lettering;
 pub mod limits;
+pub mod lookup;
 pub mod openapi;
 pub mod photo;
 pub mod planned;
@@ -24,4 +28,5 @@ pub mod server;
 pub mod shelf;
 pub mod store;
 pub mod views;
+pub mod watch;
 pub mod written;

@@ -14,8 +14,8 @@ use tower_http::catch_panic::CatchPanicLayer;
 use crate::app::App;
 use crate::error::{Trouble, present};
 use crate::handlers::api::{describe, design, entries, links, plans};
-use crate::handlers::{asset, health, pages};
-use crate::{journal, limits, security};
+use crate::handlers::{asset, health, house, pages};
+use crate::{client, guard, journal, limits, security};
 
 /// The whole service, under its base path.
 pub fn router(app: App) -> Router {
@@ -24,6 +24,7 @@ pub fn router(app: App) -> Router {
         .merge(pages::routes())
         .nest("/api/v1", api())
         .route("/static/{*path}", get(asset::asset))
+        .route("/house/{edition}", get(house::style))
         .route("/health/live", get(health::live))
         .route("/health/ready", get(health::ready))
         .fallback(async || Trouble::nothing_here())
@@ -32,10 +33,12 @@ pub fn router(app: App) -> Router {
         .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
         .layer(CatchPanicLayer::custom(panicked))
         .layer(from_fn_with_state(app.clone(), limits::limits))
+        .layer(from_fn_with_state(app.clone(), guard::guard))
         .layer(from_fn(security::own_forms))
         .layer(from_fn_with_state(app.clone(), present))
         .layer(from_fn(security::headers))
-        .layer(from_fn(journal::journal))
+        .layer(from_fn_with_state(app.clone(), journal::journal))
+        .layer(from_fn_with_state(app.clone(), client::client))
         .with_state(app);
     under(base, routes)
 }

@@ -2,12 +2,13 @@
 
 use axum::extract::Request;
 use axum::http::header::{
-    CACHE_CONTROL, CONTENT_SECURITY_POLICY, HOST, HeaderName, ORIGIN, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
+    CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HeaderName, ORIGIN, REFERER, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, Method};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
+use crate::client::Asker;
 use crate::error::Trouble;
 
 /// Style, scripts, fonts and pictures from here and in files only; no frame, no other site.
@@ -39,24 +40,30 @@ pub async fn headers(request: Request, next: Next) -> Response {
 
 /// Refuses a form that another site made a browser send. The interface for programs takes its secret from a header that
 /// a form cannot set.
-pub async fn own_forms(request: Request, next: Next) -> Response {
+pub async fn own_forms(asker: Asker, request: Request, next: Next) -> Response {
     let changes = !matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers()) {
+    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), asker.0.host.as_deref()) {
         return Trouble::other_site().into_response();
     }
     next.run(request).await
 }
 
-/// Whether a request comes from our own page, as far as the browser says; a program that says nothing is no browser.
-fn is_own(headers: &HeaderMap) -> bool {
+/// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one
+/// that says nothing and brings our cookies is a browser that hides something.
+fn is_own(headers: &HeaderMap, here: Option<&str>) -> bool {
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
     if let Some(site) = text(HeaderName::from_static("sec-fetch-site")) {
         return matches!(site, "same-origin" | "none");
     }
-    match (headers.contains_key(ORIGIN), text(ORIGIN), text(HOST)) {
-        (false, ..) => true,
-        (true, Some(origin), Some(host)) => origin.split_once("://").is_some_and(|(_, named)| named.eq_ignore_ascii_case(host)),
-        _ => false,
+    let of_here = |address: &str| {
+        let named = address.split_once("://").and_then(|(_, rest)| rest.split('/').next());
+        named.zip(here).is_some_and(|(named, here)| named.eq_ignore_ascii_case(here))
+    };
+    match (headers.contains_key(ORIGIN), text(ORIGIN), text(REFERER)) {
+        (true, Some(origin), _) => of_here(origin),
+        (true, None, _) => false,
+        (false, _, Some(page)) => of_here(page),
+        (false, _, None) => !headers.contains_key(COOKIE),
     }
 }
 
@@ -65,7 +72,8 @@ mod tests {
     use super::*;
 
     fn own(pairs: &[(&'static str, &'static str)]) -> bool {
-        is_own(&pairs.iter().map(|&(name, value)| (HeaderName::from_static(name), HeaderValue::from_static(value))).collect())
+        let here = pairs.iter().find(|(name, _)| *name == "host").map(|(_, host)| *host);
+        is_own(&pairs.iter().map(|&(name, value)| (HeaderName::from_static(name), HeaderValue::from_static(value))).collect(), here)
     }
 
     #[test]
@@ -77,5 +85,13 @@ mod tests {
         assert!(!own(&[("sec-fetch-site", "same-site")]));
         assert!(!own(&[("origin", "http://other.example"), ("host", "pier.example")]));
         assert!(!own(&[("origin", "null"), ("host", "pier.example")]));
+        assert!(!own(&[("origin", "http://pier.example.evil.example"), ("host", "pier.example")]));
+    }
+
+    #[test]
+    fn a_browser_that_hides_where_a_form_comes_from_is_not_believed() {
+        assert!(!own(&[("cookie", "plans=x"), ("host", "pier.example")]));
+        assert!(own(&[("cookie", "plans=x"), ("referer", "https://pier.example/new"), ("host", "pier.example")]));
+        assert!(!own(&[("referer", "https://other.example/"), ("host", "pier.example")]));
     }
 }

@@ -1,6 +1,7 @@
 //! The running service: a store, a listener, and a stop that lets requests finish.
 
 mod accept;
+mod sweep;
 
 use std::io::ErrorKind;
 use std::net::SocketAddr;
@@ -11,10 +12,12 @@ use crate::app::App;
 use crate::config::{Config, DEFAULT_LISTEN};
 use crate::router::router;
 use crate::store::{Store, StoreFailure};
+use crate::watch;
 
 /// A service that has its store and its port, and is about to answer.
 pub struct Server {
     listener: TcpListener,
+    watcher: Option<TcpListener>,
     app: App,
 }
 
@@ -30,8 +33,10 @@ pub enum StartFailure {
         failure: StoreFailure,
     },
     /// The address.
-    #[error("STILLGROUND_LISTEN ({address}): {error}")]
+    #[error("{setting} ({address}): {error}")]
     Listen {
+        /// The setting that names it.
+        setting: &'static str,
         /// The address.
         address: SocketAddr,
         /// What is wrong with it.
@@ -48,7 +53,11 @@ impl Server {
         let place = config.database.to_string();
         let store = Store::open(&config.database).await.map_err(|failure| StartFailure::Store { place, failure })?;
         let listener = listen(config.listen).await?;
-        Ok(Self { listener, app: App::new(store, config) })
+        let watcher = match config.metrics {
+            Some(address) => Some(bind("STILLGROUND_METRICS", address).await?),
+            None => None,
+        };
+        Ok(Self { listener, watcher, app: App::new(store.with_quotas(config.access.quotas), config) })
     }
 
     /// The address at which a browser finds the first page.
@@ -67,10 +76,23 @@ impl Server {
         self.listener.local_addr()
     }
 
+    /// The port and address at which a watcher reads figures.
+    #[must_use]
+    pub fn watcher(&self) -> Option<SocketAddr> {
+        self.watcher.as_ref().and_then(|listener| listener.local_addr().ok())
+    }
+
     /// Answers until `stop` is done, then finishes the requests that run and closes the store.
     pub async fn run(self, stop: impl Future<Output = ()>) {
-        let store = self.app.store.clone();
+        let (store, watch) = (self.app.store.clone(), self.app.watch.clone());
+        let sweeping = tokio::spawn(sweep::sweep(store.clone()));
+        let figures = self.watcher.map(|listener| {
+            let figures = watch::router(watch, store.clone());
+            tokio::spawn(async move { accept::serve(listener, figures, std::future::pending()).await })
+        });
         accept::serve(self.listener, router(self.app), stop).await;
+        sweeping.abort();
+        figures.into_iter().for_each(|figures| figures.abort());
         store.close().await;
     }
 }
@@ -82,8 +104,14 @@ async fn listen(stated: Option<SocketAddr>) -> Result<TcpListener, StartFailure>
         Ok(listener) => Ok(listener),
         Err(error) if stated.is_none() && error.kind() == ErrorKind::AddrInUse => {
             let free = SocketAddr::new(address.ip(), 0);
-            TcpListener::bind(free).await.map_err(|error| StartFailure::Listen { address: free, error })
+            bind(LISTEN, free).await
         }
-        Err(error) => Err(StartFailure::Listen { address, error }),
+        Err(error) => Err(StartFailure::Listen { setting: LISTEN, address, error }),
     }
+}
+
+const LISTEN: &str = "STILLGROUND_LISTEN";
+
+async fn bind(setting: &'static str, address: SocketAddr) -> Result<TcpListener, StartFailure> {
+    TcpListener::bind(address).await.map_err(|error| StartFailure::Listen { setting, address, error })
 }

@@ -2,11 +2,13 @@
 //!
 //! Everything that knows a database stands below this module; the rest of the service sees the functions here.
 
+pub mod access;
 pub mod archive;
 mod database;
 mod failure;
 mod file;
 mod migration;
+pub mod organiser;
 mod parcel;
 pub mod photos;
 mod plans;
@@ -22,7 +24,7 @@ pub use migration::SCHEMA;
 pub use parcel::{BadParcel, Carried, Parcel};
 pub use secret::Secret;
 
-use crate::config::Database;
+use crate::config::{Database, Quotas};
 
 /// What a link lets its holder do; each includes those after it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
@@ -148,6 +150,8 @@ pub struct LinkState {
     pub right: Right,
     /// When the live link was made; `None` when there is none.
     pub made_at: Option<Timestamp>,
+    /// When it ends by itself.
+    pub expires_at: Option<Timestamp>,
 }
 
 type Outcome<T> = Result<T, StoreFailure>;
@@ -156,6 +160,7 @@ type Outcome<T> = Result<T, StoreFailure>;
 #[derive(Clone)]
 pub struct Store {
     db: database::Db,
+    quotas: Quotas,
 }
 
 impl Store {
@@ -164,7 +169,13 @@ impl Store {
     /// # Errors
     /// No folder, no permission, no database, or one from a newer version of Stillground.
     pub async fn open(database: &Database) -> Outcome<Self> {
-        Ok(Self { db: database::Db::open(database).await? })
+        Ok(Self { db: database::Db::open(database).await?, quotas: Quotas::default() })
+    }
+
+    /// The same store, which keeps no more of a plan than is said.
+    #[must_use]
+    pub fn with_quotas(self, quotas: Quotas) -> Self {
+        Self { quotas, ..self }
     }
 
     /// Whether the store answers.

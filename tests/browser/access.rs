@@ -15,6 +15,7 @@ const RUN: &str = "const done = arguments[arguments.length - 1];
     .then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | '))))
     .catch(e => done([String(e)]));";
 
+/// Runs the rules on the page.
 pub fn nothing_found(journey: &Journey, axe: &str, what: &str) {
     let _ = journey.browser.run(axe);
     let found = journey.browser.run_until_called(RUN);
@@ -24,7 +25,8 @@ pub fn nothing_found(journey: &Journey, axe: &str, what: &str) {
 /// Every page that there is, its path below the service.
 fn pages(journey: &Journey) -> Vec<String> {
     let root = journey.start_a_plan();
-    let mut pages = vec!["/".to_owned(), "/nowhere".to_owned(), format!("{root}/links"), format!("{root}/revisions")];
+    let mut pages =
+        vec!["/".to_owned(), "/nowhere".to_owned(), "/recover".to_owned(), format!("{root}/links"), format!("{root}/revisions")];
     pages.extend([format!("{root}/record"), format!("{root}/plan?rev=1")]);
     pages.extend(STEPS.map(|step| format!("{root}/{step}")));
     pages.extend(STEPS.map(|step| format!("/example/{step}")));

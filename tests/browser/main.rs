@@ -4,6 +4,7 @@
 mod access;
 mod answers;
 mod keyboard;
+mod organiser;
 mod paper;
 mod pictures;
 mod record;

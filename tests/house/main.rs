@@ -6,6 +6,7 @@ mod interface;
 mod migrations;
 mod rules;
 mod templates;
+mod threats;
 mod words;
 
 use std::fs;

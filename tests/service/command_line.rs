@@ -192,3 +192,42 @@ fn check_explains_each_setting() {
     let wrong = run(folder.path(), &["check", "--base-path", "/a b"]);
     assert!(!wrong.status.success() && said(&wrong).contains("STILLGROUND_BASE_PATH"), "{}", said(&wrong));
 }
+
+#[test]
+fn check_says_where_a_value_came_from_and_all_that_is_wrong() {
+    let folder = with_file("token", "short\n");
+    let mut command =
+        stillground_tests::binary::command(folder.path(), &["check", "--colours", "accent=#ffff00", "--organiser-token-file", "token"]);
+    let output = command.env("STILLGROUND_TRUSTED_PROXIES", "here").env("STILLGROUND_HOUSE_NAME", "Ashdown").output().unwrap();
+    let text = printed(&output);
+    assert!(!output.status.success());
+    for said in [
+        "STILLGROUND_COLOURS = accent=#ffff00",
+        "from the command line",
+        "STILLGROUND_HOUSE_NAME = Ashdown",
+        "from the environment",
+        "left out",
+        "accent on paper is 1.",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    for name in ["STILLGROUND_COLOURS", "STILLGROUND_TRUSTED_PROXIES", "STILLGROUND_ORGANISER_TOKEN_FILE"] {
+        assert!(said_of(&output).contains(name), "{name}");
+    }
+    assert!(!text.contains("short"), "a secret is never shown");
+}
+
+fn said_of(output: &Output) -> String {
+    said(output).split("cannot start with").nth(1).unwrap_or_default().to_owned()
+}
+
+#[test]
+fn a_secret_is_read_from_a_file_and_not_from_two_places() {
+    let folder = with_file("url", "sqlite:kept.sqlite\n");
+    let one = run(folder.path(), &["check", "--database-url-file", "url"]);
+    assert!(one.status.success() && printed(&one).contains("kept.sqlite: it will be made"), "{}{}", printed(&one), said(&one));
+    let both = run(folder.path(), &["check", "--database-url-file", "url", "--database-url", "sqlite:other.sqlite"]);
+    assert!(!both.status.success() && printed(&both).contains("leave one of them out"), "{}", printed(&both));
+    let missing = run(folder.path(), &["--database-url-file", "nowhere"]);
+    assert_eq!(missing.status.code(), Some(2), "{}", said(&missing));
+}

@@ -1,15 +1,21 @@
 //! The service from outside: real sockets, the same start as `main`, one module per promise.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
+mod attacks;
 mod bad_input;
 mod bad_studs;
 mod command_line;
 mod faults;
 mod generated;
 mod interface;
+mod limits;
+mod lookup;
 mod on_postgres;
 mod on_sqlite;
 mod power_cut;
+mod reached;
 mod record_page;
 mod replies;
 mod sheets;
+mod under_base;
+mod watched;

@@ -4,6 +4,8 @@
 use stillground_tests::place::Place;
 use stillground_tests::service::{Service, start_in};
 
+#[path = "store/access.rs"]
+mod access;
 #[path = "store/archive.rs"]
 mod archive;
 #[path = "store/links.rs"]

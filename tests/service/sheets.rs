@@ -21,8 +21,15 @@ fn printed(plan: &Value, paper: Paper) -> (Vec<u8>, Vec<u8>) {
     let brief = resolve(&plan).unwrap();
     let design = design(&brief, &NoShelf);
     let link = "https://planner.example/p/0123456789abcdef0123456789abcdef";
-    let sheet =
-        Sheet { brief: &brief, design: &design, revision: Some(7), date: Some("1 March 2027"), view_link: Some(link), check_link: None };
+    let sheet = Sheet {
+        brief: &brief,
+        design: &design,
+        revision: Some(7),
+        date: Some("1 March 2027"),
+        view_link: Some(link),
+        check_link: None,
+        letterhead: None,
+    };
     (pdf::plan(&sheet, paper).unwrap(), pdf::template(&sheet, paper).unwrap())
 }
 

@@ -1,67 +1,116 @@
-//! `stillground check`: each setting, the value in use, what it does, and what is wrong with it.
+//! `stillground check`: each setting, the value in use, where it came from, what it does, and what is wrong with it.
 
 use std::net::TcpListener;
 use std::path::Path;
 
 use super::{Failure, block_on};
-use crate::config::{BadSetting, Config, DEFAULT_LISTEN, Database, Settings, default_data};
+use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, Origin, Settings, Stated, default_data};
 use crate::store::{SCHEMA, StoreFailure, archive};
 
-/// One setting as it stands.
-struct Line {
-    name: &'static str,
-    value: String,
-    explains: &'static str,
-    /// What was found, and whether the service can start with it.
-    found: Result<String, String>,
-}
+type Found = Result<String, String>;
 
 /// Explains the settings; fails when the service could not start with them.
-pub(super) fn check(settings: &Settings) -> Result<(), Failure> {
+pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failure> {
     let config = Config::new(settings.clone());
-    let lines = [listen(settings), data(settings), database(settings, &config)?, base(settings, &config), photo(settings, &config)];
-    for line in &lines {
-        let (mark, found) = match &line.found {
-            Ok(found) => ("fine", found),
-            Err(found) => ("wrong", found),
+    let mut wrong = Vec::new();
+    for setting in stated {
+        let found = match of(&config, &setting.name) {
+            Some(said) => Err(said),
+            None => look(setting, settings, config.as_ref().ok())?,
         };
-        println!("{} = {}\n    {}\n    {mark}: {found}\n", line.name, line.value, line.explains);
+        let (mark, said) = match &found {
+            Ok(said) => ("fine", said),
+            Err(said) => ("wrong", said),
+        };
+        let value = setting.value.clone().or_else(|| default_of(&setting.name)).unwrap_or_default();
+        println!("{} = {value}\n    {}; {}\n    {mark}: {said}\n", setting.name, setting.explains, setting.origin.words());
+        if found.is_err() {
+            wrong.push(setting.name.as_str());
+        }
     }
-    let wrong: Vec<_> = lines.iter().filter(|line| line.found.is_err()).map(|line| line.name).collect();
     if wrong.is_empty() { Ok(()) } else { Err(Failure::fault(format!("cannot start with {}", wrong.join(" and ")))) }
 }
 
-fn listen(settings: &Settings) -> Line {
-    let address = settings.listen.unwrap_or(DEFAULT_LISTEN);
-    let found = match (TcpListener::bind(address), settings.listen) {
-        (Ok(_), _) => Ok("the port is free".to_owned()),
-        (Err(_), None) => Ok("the port is taken; another free one will be used".to_owned()),
-        (Err(error), Some(_)) => Err(format!("{error}; name a free port, or stop what uses this one")),
-    };
-    let found = found.map(|said| match address.ip().is_loopback() {
-        true => format!("{said}; only this machine reaches it"),
-        false => format!("{said}; other machines reach it: put a proxy with TLS before it"),
-    });
-    Line { name: "STILLGROUND_LISTEN", value: address.to_string(), explains: "address and port of the planner", found }
+/// The value that is used when none is stated.
+fn default_of(name: &str) -> Option<String> {
+    match name {
+        "STILLGROUND_LISTEN" => Some(DEFAULT_LISTEN.to_string()),
+        "STILLGROUND_DATA" => Some(default_data().display().to_string()),
+        "STILLGROUND_PHOTO_MIB" => Some("8".to_owned()),
+        "STILLGROUND_PROXY_HEADERS" => Some("x-forwarded".to_owned()),
+        "STILLGROUND_LOG" => Some("text".to_owned()),
+        "STILLGROUND_WHO_CREATES" => Some("anyone".to_owned()),
+        _ => None,
+    }
 }
 
-fn data(settings: &Settings) -> Line {
-    let folder = settings.data.clone().unwrap_or_else(default_data);
-    let found = match writable(&folder) {
+/// What a setting that can be read comes to.
+fn look(setting: &Stated, settings: &Settings, config: Option<&Config>) -> Result<Found, Failure> {
+    let Some(config) = config else { return Ok(Ok(plain(setting))) };
+    Ok(match setting.name.as_str() {
+        "STILLGROUND_LISTEN" => listen(settings),
+        "STILLGROUND_DATA" => data(&config.data),
+        "STILLGROUND_DATABASE_URL" => database(config)?,
+        "STILLGROUND_BASE_PATH" if config.base.is_empty() => Ok("the planner stands at the root".to_owned()),
+        "STILLGROUND_BASE_PATH" => Ok(format!("every page stands below {}", config.base)),
+        "STILLGROUND_PUBLIC_ADDRESS" if config.public.is_none() => {
+            Ok("links and sheets carry the address that each reader asked".to_owned())
+        }
+        "STILLGROUND_TRUSTED_PROXIES" if config.proxies.is_empty() => {
+            Ok("no proxy is believed: behind one, all visitors are counted as one, and cookies are not marked for TLS only".to_owned())
+        }
+        "STILLGROUND_METRICS" => config.metrics.map_or_else(|| Ok("no figures are served".to_owned()), |address| port(address)),
+        "STILLGROUND_WHO_CREATES" => Ok(creators(config).to_owned()),
+        "STILLGROUND_ORGANISER_TOKEN_FILE" if config.access.organiser.is_some() => Ok("the shelf stands at /organiser".to_owned()),
+        "STILLGROUND_ORGANISER_TOKEN_FILE" => Ok("there is no organiser's shelf".to_owned()),
+        "STILLGROUND_CLIMATE_ADDRESS" => Ok(config.climate.as_ref().map_or_else(
+            || "nobody outside is asked anything".to_owned(),
+            |service| format!("{} is asked, when a person presses the button, and nobody else", service.authority()),
+        )),
+        _ => Ok(plain(setting)),
+    })
+}
+
+fn plain(setting: &Stated) -> String {
+    if setting.origin == Origin::Default { "nothing is stated" } else { "it can be used" }.to_owned()
+}
+
+const fn creators(config: &Config) -> &'static str {
+    match config.access.creators {
+        Creators::Anyone => "whoever reaches the planner may begin a plan",
+        Creators::Invited => "a plan begins with a code that the organiser makes",
+        Creators::Organiser => "only the organiser begins plans",
+    }
+}
+
+fn listen(settings: &Settings) -> Found {
+    let address = settings.listen.unwrap_or(DEFAULT_LISTEN);
+    let found = match (TcpListener::bind(address), settings.listen) {
+        (Ok(_), _) => Ok("the port is free"),
+        (Err(_), None) => Ok("the port is taken; another free one will be used"),
+        (Err(error), Some(_)) => Err(format!("{error}; name a free port, or stop what uses this one")),
+    };
+    found.map(|said| match address.ip().is_loopback() {
+        true => format!("{said}; only this machine reaches it"),
+        false => format!("{said}; other machines reach it: put a proxy with TLS before it"),
+    })
+}
+
+fn port(address: std::net::SocketAddr) -> Found {
+    TcpListener::bind(address).map_err(|error| format!("{error}; name a free port"))?;
+    Ok(match address.ip().is_loopback() {
+        true => "figures are served to this machine only",
+        false => "figures are served to whoever reaches this address: they hold no plan and no link, but keep it inside",
+    }
+    .to_owned())
+}
+
+fn data(folder: &Path) -> Found {
+    match writable(folder) {
         Ok(true) => Ok("the folder is there and can be written".to_owned()),
         Ok(false) => Ok("the folder will be made on first start".to_owned()),
         Err(error) => Err(format!("{error}; name a folder that this user may write")),
-    };
-    Line { name: "STILLGROUND_DATA", value: folder.display().to_string(), explains: "folder of the plans", found }
-}
-
-fn photo(settings: &Settings, config: &Result<Config, BadSetting>) -> Line {
-    let found = match config {
-        Err(bad) if bad.name == "STILLGROUND_PHOTO_MIB" => Err(bad.said.clone()),
-        _ => Ok("larger ones are refused with these words".to_owned()),
-    };
-    let value = settings.photo_mib.unwrap_or(8).to_string();
-    Line { name: "STILLGROUND_PHOTO_MIB", value, explains: "largest photograph taken into a record, MiB", found }
+    }
 }
 
 /// Whether the folder is there; an error when it is and cannot be written.
@@ -69,43 +118,21 @@ fn writable(folder: &Path) -> std::io::Result<bool> {
     if !folder.exists() {
         return Ok(false);
     }
-    tempfile_in(folder).map(|()| true)
-}
-
-fn tempfile_in(folder: &Path) -> std::io::Result<()> {
     let trial = folder.join(format!(".stillground-check-{}", std::process::id()));
     std::fs::write(&trial, b"")?;
-    std::fs::remove_file(trial)
+    std::fs::remove_file(trial).map(|()| true)
 }
 
-fn database(settings: &Settings, config: &Result<Config, BadSetting>) -> Result<Line, Failure> {
-    let explains = "where the plans are: a SQLite file, by default in the data folder, or a PostgreSQL database";
-    let name = "STILLGROUND_DATABASE_URL";
-    let Ok(Config { database, .. }) = config else {
-        let found = of(config, name).map_or_else(|| Ok("not looked at: another setting is wrong".to_owned()), Err);
-        return Ok(Line { name, value: if settings.database_url.is_some() { "stated" } else { "" }.to_owned(), explains, found });
-    };
-    let found = match block_on(archive::look(database))? {
-        Ok(held) => Ok(format!("schema {} of {SCHEMA}, {held}, sound", held.schema)),
-        Err(StoreFailure::Missing(_)) => Ok("it will be made on first start".to_owned()),
+fn database(config: &Config) -> Result<Found, Failure> {
+    let place = &config.database;
+    Ok(match block_on(archive::look(place))? {
+        Ok(held) => Ok(format!("{place}: schema {} of {SCHEMA}, {held}, sound", held.schema)),
+        Err(StoreFailure::Missing(_)) => Ok(format!("{place}: it will be made on first start")),
         Err(failure) => Err(failure.to_string()),
-    };
-    let value = match database {
-        Database::Sqlite(file) => format!("sqlite://{}", file.display()),
-        Database::Postgres(server) => server.without_password(),
-    };
-    Ok(Line { name, value, explains, found })
+    })
 }
 
-fn base(settings: &Settings, config: &Result<Config, BadSetting>) -> Line {
-    let value = settings.base_path.clone().unwrap_or_default();
-    let found = of(config, "STILLGROUND_BASE_PATH").map_or_else(
-        || Ok(if value.trim_matches('/').is_empty() { "the planner stands at the root" } else { "every page stands below it" }.to_owned()),
-        Err,
-    );
-    Line { name: "STILLGROUND_BASE_PATH", value, explains: "path under which a proxy shows the planner", found }
-}
-
-fn of(config: &Result<Config, BadSetting>, name: &str) -> Option<String> {
-    config.as_ref().err().filter(|bad| bad.name == name).map(|bad| bad.said.clone())
+fn of(config: &Result<Config, BadSettings>, name: &str) -> Option<String> {
+    let wrong = config.as_ref().err()?.0.iter().filter(|bad| bad.name == name).map(|bad| bad.said.clone());
+    Some(wrong.collect::<Vec<_>>().join("; ")).filter(|said| !said.is_empty())
 }

@@ -4,11 +4,12 @@ use tokio::signal;
 
 use super::Failure;
 use crate::config::Config;
+use crate::journal;
 use crate::server::Server;
 
 /// Starts the planner, prints its address, and answers until it is told to stop.
 pub(super) fn serve(config: Config) -> Result<(), Failure> {
-    start_log();
+    journal::start(config.json_log);
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(Failure::fault)?;
     runtime.block_on(async {
         let server = Server::prepare(config).await.map_err(Failure::fault)?;
@@ -16,13 +17,6 @@ pub(super) fn serve(config: Config) -> Result<(), Failure> {
         server.run(told_to_stop()).await;
         Ok(())
     })
-}
-
-/// Logs go to the standard error; `RUST_LOG` sets what is written.
-fn start_log() {
-    let filter = tracing_subscriber::EnvFilter::try_from_default_env().unwrap_or_else(|_| "info".into());
-    // A log that was started before, as in a test, stays.
-    let _ = tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).with_ansi(false).try_init();
 }
 
 async fn told_to_stop() {

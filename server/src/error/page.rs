@@ -3,6 +3,7 @@
 use askama::Template;
 
 use super::Trouble;
+use crate::config::Config;
 use crate::views::pages::frame::Frame;
 
 #[derive(Template)]
@@ -16,32 +17,46 @@ struct ErrorPage<'a> {
 }
 
 /// The page as text.
-pub(super) fn render(trouble: &Trouble, base: &str) -> String {
+pub(super) fn render(trouble: &Trouble, config: &Config) -> String {
     let title = title(trouble);
     let errors = trouble.errors.iter().map(|error| (error.path.as_str(), error.detail.as_str())).collect();
-    let frame = Frame::new(base, title.to_owned(), None);
+    let frame = Frame::new(config, title.to_owned(), None);
     let page = ErrorPage { frame, title, detail: &trouble.detail, errors, next: next(trouble) };
     page.render().unwrap_or_else(|_| "Something broke here.".to_owned())
 }
 
 /// What the person can do now.
 fn next(trouble: &Trouble) -> &'static str {
+    match trouble.code {
+        "not_invited" | "organiser_only" | "shelf_full" => return "The example and every plan whose link you have stay open to you.",
+        "quota" => return "What stands in the plan stays as it was saved last.",
+        _ => {}
+    }
     match trouble.status.as_u16() {
         404 => "Plans begun in this browser stand on the front page, if their links are still alive.",
         403 => "Ask whoever sent you the link for one that does more, or read the plan with this one.",
         409 | 412 => "Go back, read the plan as it stands now, and save your answers on top of it.",
         413 => "Send less at once; a plan is a few thousand letters.",
+        429 => "Everybody at your address is counted as one. Wait a little, go back, and try again.",
         status if status >= 500 => "Wait a moment, go back and try again. What you typed is still in your browser’s last page.",
         _ => "Go back: what you typed is still there.",
     }
 }
 
 fn title(trouble: &Trouble) -> &'static str {
+    match trouble.code {
+        "not_invited" => return "With an invitation only",
+        "organiser_only" => return "For the organiser only",
+        "shelf_full" => return "The shelf is full",
+        "quota" => return "This plan is full",
+        _ => {}
+    }
     match trouble.status.as_u16() {
         404 => "Nothing opens here",
         403 => "Not with this link",
         412 => "Someone saved before you",
         413 => "That was too much at once",
+        429 => "Too often",
         503 => "Not just now",
         status if status >= 500 => "Something broke here",
         _ => "This could not be taken",

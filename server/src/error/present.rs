@@ -8,6 +8,7 @@ use axum::response::{IntoResponse, Response};
 
 use super::{Trouble, page};
 use crate::app::App;
+use crate::config::Config;
 
 /// The media type of pages.
 const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
@@ -22,7 +23,7 @@ pub async fn present(State(app): State<App>, request: Request, next: Next) -> Re
         return response;
     }
     let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
-    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, &app.config.base) };
+    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, &app.config) };
     for (name, value) in response.headers() {
         if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
             presented.headers_mut().append(name, value.clone());
@@ -31,8 +32,8 @@ pub async fn present(State(app): State<App>, request: Request, next: Next) -> Re
     presented
 }
 
-fn as_page(trouble: &Trouble, base: &str) -> Response {
-    let mut response = (trouble.status, page::render(trouble, base)).into_response();
+fn as_page(trouble: &Trouble, config: &Config) -> Response {
+    let mut response = (trouble.status, page::render(trouble, config)).into_response();
     response.headers_mut().insert(CONTENT_TYPE, HTML);
     response.extensions_mut().insert(trouble.clone());
     response

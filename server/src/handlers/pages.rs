@@ -1,13 +1,16 @@
 //! The pages' routes.
 
 mod begun;
+mod climate;
 mod files;
 mod front;
 mod links;
+mod organiser;
 mod photos;
 mod place;
 mod plan;
 mod record;
+mod recover;
 mod revisions;
 mod save;
 mod sheet;
@@ -26,6 +29,12 @@ pub fn routes() -> Router<App> {
         .route("/", get(front::front))
         .route("/new", post(front::new))
         .route("/forget", post(front::forget))
+        .route("/recover", get(recover::show).post(recover::recover))
+        .route("/organiser", get(organiser::show))
+        .route("/organiser/in", post(organiser::enter))
+        .route("/organiser/out", post(organiser::leave))
+        .route("/organiser/plan", post(organiser::change))
+        .route("/organiser/invitations", post(organiser::invite))
         .route("/example", get(front::example).post(front::copy))
         .route("/example/{step}", get(step::show))
         .route("/example/drawings/{file}", get(plan::drawing))
@@ -39,6 +48,7 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))
+        .route("/p/{secret}/climate", get(climate::show).post(climate::sent))
         .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
         .route("/p/{secret}/record", get(record::show).post(record::keep))
         // How large a photograph may be is a setting, and looked at before the form is read.

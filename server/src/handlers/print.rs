@@ -2,14 +2,16 @@
 
 use std::sync::Arc;
 
-use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, HOST};
-use axum::http::{HeaderMap, HeaderValue};
+use axum::http::HeaderValue;
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
 use crate::app::{App, Planned};
+use crate::client::Client;
+use crate::config::House;
 use crate::error::Trouble;
-use crate::views::pdf::{self, Fault, Paper, Sheet};
+use crate::views::pdf::{self, Fault, Letterhead, Paper, Sheet};
 use crate::views::{csv, dxf, ics};
 
 /// What may be asked of a print.
@@ -39,6 +41,17 @@ pub struct Issue {
     pub view_link: Option<String>,
     /// Address that says whether this revision is still the newest.
     pub check_link: Option<String>,
+    /// What the house prints at the head.
+    pub letterhead: Option<Letterhead>,
+}
+
+impl Letterhead {
+    /// What a house prints; nothing when it has neither a name nor colours.
+    #[must_use]
+    pub fn of(house: &House) -> Option<Self> {
+        let head = Self { name: house.name.clone(), accent: house.look.as_ref().map(|look| look.accent) };
+        (head.name.is_some() || head.accent.is_some()).then_some(head)
+    }
 }
 
 /// Prints a plan, away from the threads that serve requests.
@@ -69,6 +82,7 @@ pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Re
         date: issue.date.as_deref(),
         view_link: issue.view_link.as_deref(),
         check_link: issue.check_link.as_deref(),
+        letterhead: issue.letterhead.as_ref(),
     };
     match which {
         Print::Plan => pdf::plan(&sheet, paper),
@@ -83,20 +97,11 @@ fn paper(asked: &Asked, planned: &Planned) -> Result<Paper, Trouble> {
     }
 }
 
-/// A whole address for a path, by the host that the reader asked; the path alone is no address to print.
-#[must_use]
-pub fn address(headers: &HeaderMap, path: &str) -> Option<String> {
-    let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default();
-    let host = headers.get(HOST).and_then(|host| host.to_str().ok())?;
-    let scheme = if text("x-forwarded-proto").eq_ignore_ascii_case("https") { "https" } else { "http" };
-    Some(format!("{scheme}://{host}{path}"))
-}
-
 /// The address that says whether a revision is still the newest, for the code on a sheet. A plan prints without it when
 /// the store cannot be written just now: paper is most needed when something else has failed.
-pub async fn check_link(app: &App, headers: &HeaderMap, plan_id: &str, revision: u32) -> Option<String> {
+pub async fn check_link(app: &App, client: &Client, plan_id: &str, revision: u32) -> Option<String> {
     match app.store.sheet_token(plan_id).await {
-        Ok(token) => address(headers, &app.config.link(&format!("/s/{token}?rev={revision}"))),
+        Ok(token) => client.link(&app.config.link(&format!("/s/{token}?rev={revision}"))),
         Err(error) => {
             tracing::warn!(error = %error, "a sheet was printed without its code");
             None

@@ -56,6 +56,8 @@ pub(super) fn refusals() -> Value {
         ("Answers", "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields."),
         ("NotKept", "Another entry has this name, the record is full, or the plan contradicts itself just now."),
         ("NoPrecondition", "If-Match is missing."),
+        ("NotInvited", "A plan begins here with a code of the organiser's or by the organiser only, or no more plans are kept."),
+        ("TooOften", "Too many requests came from this address; Retry-After says when to come back."),
         ("NotJustNow", "The service is crowded or its store cannot be reached; nothing was changed."),
     ];
     let details = json!({ PROBLEM_JSON: { "schema": { "$ref": "#/components/schemas/Problem" } } });

@@ -42,7 +42,17 @@ enum Answer {
 }
 
 const BODY: &[(u16, &str)] =
-    &[(400, "NotJson"), (408, "TooSlow"), (413, "TooLarge"), (415, "MediaType"), (422, "Answers"), (503, "NotJustNow")];
+    &[(400, "NotJson"), (408, "TooSlow"), (413, "TooLarge"), (415, "MediaType"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
+const BEGIN: &[(u16, &str)] = &[
+    (400, "NotJson"),
+    (403, "NotInvited"),
+    (408, "TooSlow"),
+    (413, "TooLarge"),
+    (415, "MediaType"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const REPLACE: &[(u16, &str)] = &[
     (400, "NotJson"),
     (401, "NoSecret"),
@@ -54,11 +64,13 @@ const REPLACE: &[(u16, &str)] = &[
     (415, "MediaType"),
     (422, "Answers"),
     (428, "NoPrecondition"),
+    (429, "TooOften"),
     (503, "NotJustNow"),
 ];
-const READ: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (503, "NotJustNow")];
-const SHEET: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (503, "NotJustNow")];
-const PRINT: &[(u16, &str)] = &[(400, "Malformed"), (401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (503, "NotJustNow")];
+const READ: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (429, "TooOften"), (503, "NotJustNow")];
+const SHEET: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
+const PRINT: &[(u16, &str)] =
+    &[(400, "Malformed"), (401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
 const ENTER: &[(u16, &str)] = &[
     (400, "NotJson"),
     (401, "NoSecret"),
@@ -69,15 +81,16 @@ const ENTER: &[(u16, &str)] = &[
     (413, "TooLarge"),
     (415, "MediaType"),
     (422, "Answers"),
+    (429, "TooOften"),
     (503, "NotJustNow"),
 ];
-const EDIT: &[(u16, &str)] = &[(401, "NoSecret"), (403, "NotWithThisLink"), (404, "NothingHere"), (503, "NotJustNow")];
+const EDIT: &[(u16, &str)] = &[(401, "NoSecret"), (403, "NotWithThisLink"), (404, "NothingHere"), (429, "TooOften"), (503, "NotJustNow")];
 
 /// Every operation.
 #[rustfmt::skip]
 pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/design", method: "post", id: "design", summary: "Design a plan and keep nothing", takes: Takes::Plan, answer: Answer::Json(200, "Design"), refusals: BODY },
-    Operation { path: "/plans", method: "post", id: "createPlan", summary: "Keep a new plan; the answer holds the only copy of its links' secrets", takes: Takes::Plan, answer: Answer::Tagged(201, "Created"), refusals: BODY },
+    Operation { path: "/plans", method: "post", id: "createPlan", summary: "Keep a new plan; the answer holds the only copy of its links' secrets", takes: Takes::Plan, answer: Answer::Tagged(201, "Created"), refusals: BEGIN },
     Operation { path: "/plans/{id}", method: "get", id: "readPlan", summary: "The plan as it stands", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: READ },
     Operation { path: "/plans/{id}", method: "put", id: "replacePlan", summary: "Replace the plan, naming the revision that it was read at", takes: Takes::PlanOnRevision, answer: Answer::Tagged(200, "Replaced"), refusals: REPLACE },
     Operation { path: "/plans/{id}/revisions", method: "get", id: "listRevisions", summary: "The plan's revisions, newest first", takes: Takes::Nothing, answer: Answer::Json(200, "Revisions"), refusals: READ },
@@ -146,6 +159,15 @@ impl Operation {
                 "required": true,
                 "schema": { "type": "string" },
                 "description": "The ETag that the plan was read with."
+            }));
+        }
+        if self.id == "createPlan" {
+            parameters.push(json!({
+                "name": "Stillground-Invitation",
+                "in": "header",
+                "required": false,
+                "schema": { "type": "string" },
+                "description": "The code of an invitation, where plans begin by invitation; the organiser's password as a bearer does too."
             }));
         }
         if self.takes == Takes::Paper {

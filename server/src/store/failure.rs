@@ -9,6 +9,9 @@ pub enum StoreFailure {
     /// There is no such plan.
     #[error("there is no such plan")]
     NotFound,
+    /// No more of a plan is kept.
+    #[error("the plan has as many revisions, or is as large, as is kept")]
+    Quota,
     /// Others are writing, or the disk is slow.
     #[error("the store is busy")]
     Busy,

@@ -29,7 +29,7 @@ macro_rules! step {
 }
 
 /// The steps, in order; a step that was released is never changed.
-const STEPS: &[Step] = &[step!("0001_plans"), step!("0002_record")];
+const STEPS: &[Step] = &[step!("0001_plans"), step!("0002_record"), step!("0003_access")];
 /// Newest schema known here.
 pub const SCHEMA: i64 = STEPS.len() as i64;
 /// Marks a store as Stillground's: "Stil" in ASCII.

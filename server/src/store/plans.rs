@@ -3,6 +3,7 @@
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
+use super::access::now;
 use super::database::{Row, Work, values};
 use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Save, Saved, Secret, Store, StoreFailure, secret};
 
@@ -16,15 +17,10 @@ impl Store {
     /// # Errors
     /// The store's own; nothing was kept then.
     pub async fn create(&self, plan: &SitePlan) -> Outcome<Created> {
-        let id = secret::plan_id()?;
-        let links = Links::new()?;
-        let now = Timestamp::now().as_microsecond();
         let mut work = self.db.begin().await?;
-        work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)", values![&id, now]).await?;
-        insert_revision(&mut work, &id, 1, plan, now).await?;
-        insert_links(&mut work, &id, &links, now).await?;
+        let created = insert_plan(&mut work, plan).await?;
         work.commit().await?;
-        Ok(Created { id, links })
+        Ok(created)
     }
 
     /// Opens a plan by the secret of a link; `None` for a wrong, revoked or unknown one alike.
@@ -36,8 +32,9 @@ impl Store {
         let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, links.plan_id, links.opens FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-                   WHERE links.digest = $1 AND links.revoked_at IS NULL";
-        let Some(row) = self.db.row(sql, values![&secret.digest()]).await? else { return Ok(None) };
+                   WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
+                   AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $2)";
+        let Some(row) = self.db.row(sql, values![&secret.digest(), now()]).await? else { return Ok(None) };
         let opens: String = row.get(4)?;
         let Some(right) = Right::from_key(&opens) else { return Ok(None) };
         Ok(Some(Opened { plan_id: row.get(3)?, right, saved: saved(&row)? }))
@@ -58,6 +55,7 @@ impl Store {
             return Ok(Save::Stale { current: Box::new(current.ok_or(StoreFailure::NotFound)?) });
         }
         insert_revision(&mut work, plan_id, next, plan, Timestamp::now().as_microsecond()).await?;
+        self.fits(&mut work, plan_id, next).await?;
         work.commit().await?;
         Ok(Save::Done(base_revision + 1))
     }
@@ -86,15 +84,16 @@ impl Store {
     /// # Errors
     /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
     pub async fn replace_link(&self, plan_id: &str, right: Right) -> Outcome<Secret> {
-        let secret = Secret::new()?;
-        let now = Timestamp::now().as_microsecond();
+        self.replace_link_until(plan_id, right, None).await
+    }
+
+    /// The same with a link that opens nothing after a while.
+    ///
+    /// # Errors
+    /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn replace_link_until(&self, plan_id: &str, right: Right, until: Option<Timestamp>) -> Outcome<Secret> {
         let mut work = self.db.begin().await?;
-        // The plan is held until the end, so that of two who replace a link at once only one link stays alive.
-        if work.run("UPDATE plans SET revision = revision WHERE id = $1", values![plan_id]).await? == 0 {
-            return Err(StoreFailure::NotFound);
-        }
-        revoke_links(&mut work, plan_id, right, now).await?;
-        insert_link(&mut work, plan_id, right, &secret, now).await?;
+        let secret = revoke_and_insert(&mut work, plan_id, right, until).await?;
         work.commit().await?;
         Ok(secret)
     }
@@ -114,12 +113,43 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn links(&self, plan_id: &str) -> Outcome<Vec<LinkState>> {
-        let sql = "SELECT opens, max(made_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL GROUP BY opens";
-        let rows = self.db.rows(sql, values![plan_id]).await?;
-        let alive: Vec<(String, i64)> = rows.iter().map(|row| Ok((row.get(0)?, row.get(1)?))).collect::<Outcome<_>>()?;
-        let made_at = |right: Right| alive.iter().find(|(opens, _)| opens == right.key()).map(|&(_, at)| time(at));
-        Ok(Right::ALL.into_iter().map(|right| LinkState { right, made_at: made_at(right) }).collect())
+        let sql = "SELECT opens, max(made_at), max(expires_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL \
+                   AND (expires_at IS NULL OR expires_at > $2) GROUP BY opens";
+        let rows = self.db.rows(sql, values![plan_id, now()]).await?;
+        let alive: Vec<(String, i64, Option<i64>)> =
+            rows.iter().map(|row| Ok((row.get(0)?, row.get(1)?, row.get(2)?))).collect::<Outcome<_>>()?;
+        let state = |right: Right| {
+            let found = alive.iter().find(|(opens, ..)| opens == right.key());
+            LinkState { right, made_at: found.map(|&(_, at, _)| time(at)), expires_at: found.and_then(|&(.., at)| at).map(time) }
+        };
+        Ok(Right::ALL.into_iter().map(state).collect())
     }
+}
+
+/// Adds a new plan with its first revision and its three links within a transaction.
+pub(super) async fn insert_plan(work: &mut Work, plan: &SitePlan) -> Outcome<Created> {
+    let (id, links) = (secret::plan_id()?, Links::new()?);
+    let now = now();
+    work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)", values![&id, now]).await?;
+    insert_revision(work, &id, 1, plan, now).await?;
+    insert_links(work, &id, &links, now).await?;
+    Ok(Created { id, links })
+}
+
+/// Revokes the plan's links of a right and makes a new one, which may end by itself, within a transaction.
+pub(super) async fn revoke_and_insert(work: &mut Work, plan_id: &str, right: Right, until: Option<Timestamp>) -> Outcome<Secret> {
+    let (secret, now) = (Secret::new()?, now());
+    // The plan is held until the end, so that of two who replace a link at once only one link stays alive.
+    if work.run("UPDATE plans SET revision = revision WHERE id = $1", values![plan_id]).await? == 0 {
+        return Err(StoreFailure::NotFound);
+    }
+    revoke_links(work, plan_id, right, now).await?;
+    insert_link(work, plan_id, right, &secret, now).await?;
+    if let Some(until) = until {
+        let sql = "UPDATE links SET expires_at = $1 WHERE digest = $2";
+        work.run(sql, values![until.as_microsecond(), &secret.digest()]).await?;
+    }
+    Ok(secret)
 }
 
 pub(super) async fn insert_revision(work: &mut Work, plan_id: &str, number: i64, plan: &SitePlan, now: i64) -> Outcome<()> {

@@ -43,7 +43,7 @@ impl Store {
     /// The store's own.
     pub async fn sheet(&self, token: &str) -> Outcome<Option<Standing>> {
         let sql = "SELECT plans.revision, revisions.saved_at FROM sheets JOIN plans ON plans.id = sheets.plan_id \
-                   JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE sheets.token = $1";
+                   JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE sheets.token = $1 AND plans.removed_at IS NULL";
         let row = self.db.row(sql, values![token]).await?;
         row.map(|row| Ok(Standing { revision: super::plans::revision_number(row.get(0)?), saved_at: super::plans::time(row.get(1)?) }))
             .transpose()

@@ -33,6 +33,17 @@ pub struct Sheet<'a> {
     pub view_link: Option<&'a str>,
     /// Address that says whether this revision is still the newest; none: no code of it is printed.
     pub check_link: Option<&'a str>,
+    /// The house that prints it, where it has a name or colours.
+    pub letterhead: Option<&'a Letterhead>,
+}
+
+/// What a house prints at the head of its sheets.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Letterhead {
+    /// Its name.
+    pub name: Option<String>,
+    /// The colour of the rule below the head: red, green and blue.
+    pub accent: Option<[u8; 3]>,
 }
 
 /// Size of paper.

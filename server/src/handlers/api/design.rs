@@ -10,9 +10,11 @@ use super::body::PlanBody;
 use super::holder::Holder;
 use super::precondition::{not_modified, with_etag};
 use crate::app::App;
+use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::handlers::print::{self, Asked, Issue, Print, print};
 use crate::views::pages::words::moment;
+use crate::views::pdf::Letterhead;
 
 /// Designs the plan in the body and keeps nothing.
 pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
@@ -31,18 +33,13 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
 }
 
 /// The whole set of sheets of a stored plan.
-pub async fn plan_pdf(State(app): State<App>, holder: Holder, headers: HeaderMap, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Plan, app.improved(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
+pub async fn plan_pdf(State(app): State<App>, holder: Holder, asker: Asker, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
+    print(Print::Plan, app.improved(&holder.0.saved.plan).await?, issue(&app, &holder, &asker.0).await, &asked).await
 }
 
 /// The drilling template of a stored plan.
-pub async fn template_pdf(
-    State(app): State<App>,
-    holder: Holder,
-    headers: HeaderMap,
-    Query(asked): Query<Asked>,
-) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &headers).await, &asked).await
+pub async fn template_pdf(State(app): State<App>, holder: Holder, asker: Asker, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
+    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &asker.0).await, &asked).await
 }
 
 /// Plate and drilling jig of a stored plan, for a workshop.
@@ -66,8 +63,14 @@ pub async fn schedule(State(app): State<App>, holder: Holder) -> Result<Response
     print::schedule(&planned, &holder.0.plan_id, saved.revision)
 }
 
-async fn issue(app: &App, holder: &Holder, headers: &HeaderMap) -> Issue {
+async fn issue(app: &App, holder: &Holder, client: &Client) -> Issue {
     let saved = &holder.0.saved;
-    let check_link = print::check_link(app, headers, &holder.0.plan_id, saved.revision).await;
-    Issue { revision: Some(i64::from(saved.revision)), date: Some(moment(saved.saved_at)), view_link: None, check_link }
+    let check_link = print::check_link(app, client, &holder.0.plan_id, saved.revision).await;
+    Issue {
+        revision: Some(i64::from(saved.revision)),
+        date: Some(moment(saved.saved_at)),
+        view_link: None,
+        check_link,
+        letterhead: Letterhead::of(&app.config.house),
+    }
 }

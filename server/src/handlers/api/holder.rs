@@ -1,6 +1,7 @@
 //! Who asks: the holder of a link's secret.
 
 use axum::extract::{FromRequestParts, Path};
+use axum::http::HeaderMap;
 use axum::http::header::AUTHORIZATION;
 use axum::http::request::Parts;
 
@@ -15,7 +16,7 @@ impl FromRequestParts<App> for Holder {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let secret = bearer(parts).ok_or_else(Trouble::no_secret)?.to_owned();
+        let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
         let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
         let id = path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value));
         let opened = app.store.open_link(&secret).await?;
@@ -36,8 +37,9 @@ impl Holder {
     }
 }
 
-fn bearer(parts: &Parts) -> Option<&str> {
-    let value = parts.headers.get(AUTHORIZATION)?.to_str().ok()?;
+/// What stands in `Authorization: Bearer`.
+pub fn bearer(headers: &HeaderMap) -> Option<&str> {
+    let value = headers.get(AUTHORIZATION)?.to_str().ok()?;
     let (scheme, secret) = value.split_once(' ')?;
     scheme.eq_ignore_ascii_case("bearer").then(|| secret.trim())
 }

@@ -8,16 +8,23 @@ use axum::response::{IntoResponse, Response};
 use serde_json::json;
 
 use super::body::PlanBody;
-use super::holder::Holder;
+use super::holder::{Holder, bearer};
 use super::precondition::{etag, not_modified, replaced, with_etag};
+use crate::access;
 use crate::app::App;
+use crate::client::Asker;
 use crate::error::Trouble;
 use crate::store::{Save, Saved};
 
+/// The header that holds the code of an invitation.
+pub const INVITATION: &str = "stillground-invitation";
+
 /// Keeps a new plan; the answer holds the only copy of its links' secrets.
-pub async fn create(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+pub async fn create(State(app): State<App>, asker: Asker, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
     plan.validate().map_err(|problems| Trouble::answers(&problems))?;
-    let created = app.store.create(&plan).await?;
+    let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok());
+    let organiser = access::is_organisers_program(&app, &asker.0, bearer(&headers))?;
+    let created = access::begin(&app, &plan, access::Coming { code: text(INVITATION), organiser }).await?;
     let links = json!({
         "edit": created.links.edit.reveal(),
         "record": created.links.record.reveal(),

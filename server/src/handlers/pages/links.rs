@@ -1,15 +1,15 @@
 //! A plan's links: which there are, make one anew, withdraw one.
 
 use axum::extract::{Form, State};
-use axum::http::HeaderMap;
-use axum::http::header::HOST;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
+use jiff::{SignedDuration, Timestamp};
 use serde::Deserialize;
 
 use super::begun;
 use super::place::Place;
 use crate::app::App;
+use crate::client::Asker;
 use crate::error::Trouble;
 use crate::store::Right;
 use crate::views::pages::links::{LinkView, LinksPage};
@@ -21,12 +21,14 @@ pub struct Change {
     right: String,
     #[serde(rename = "do")]
     action: String,
+    #[serde(default)]
+    days: String,
 }
 
 /// The links of a plan.
 pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
     let place = place.editing()?;
-    answer(&LinksPage { links: links(&app, &place, None).await?, frame: place.frame("Links") })
+    answer(&page(&app, &place, None, None).await?)
 }
 
 /// Replaces or withdraws a link. A new one is shown in the answer and nowhere else.
@@ -34,10 +36,13 @@ pub async fn change(
     State(app): State<App>,
     place: Place,
     jar: CookieJar,
-    headers: HeaderMap,
+    asker: Asker,
     Form(change): Form<Change>,
 ) -> Result<Response, Trouble> {
     let place = place.editing()?;
+    if change.action == "recovery" {
+        return recovery(&app, &place).await;
+    }
     let right = Right::from_key(&change.right).ok_or_else(|| Trouble::malformed("There is no link of that name."))?;
     if change.action == "revoke" {
         if right != Right::Edit {
@@ -45,22 +50,40 @@ pub async fn change(
         }
         return Ok(Redirect::to(&format!("{}/links", place.root)).into_response());
     }
-    let secret = app.store.replace_link(&place.plan_id, right).await?;
+    // The edit link never ends by itself: nobody would be left who could make another.
+    let until = if right == Right::Edit { None } else { until(&change.days)? };
+    let secret = app.store.replace_link_until(&place.plan_id, right, until).await?;
     if right == Right::Edit {
-        let jar = begun::with(&app, jar, secret.reveal(), Some(&place.secret));
+        let jar = begun::with(&app, &asker.0, jar, secret.reveal(), Some(&place.secret));
         let here = app.config.link(&format!("/p/{}/links", secret.reveal()));
         return Ok((jar, Redirect::to(&here)).into_response());
     }
     let path = app.config.link(&format!("/p/{}", secret.reveal()));
-    let address =
-        headers.get(HOST).and_then(|host| host.to_str().ok()).map_or(path.clone(), |host| format!("{}://{host}{path}", scheme(&headers)));
-    Ok(answer(&LinksPage { links: links(&app, &place, Some((right, address))).await?, frame: place.frame("Links") })?.into_response())
+    let address = asker.0.link(&path).unwrap_or(path);
+    Ok(answer(&page(&app, &place, Some((right, address)), None).await?)?.into_response())
 }
 
-/// How the browser reached us, as a proxy says or as the form's own page was opened.
-fn scheme(headers: &HeaderMap) -> &'static str {
-    let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default();
-    if text("x-forwarded-proto").eq_ignore_ascii_case("https") || text("origin").starts_with("https://") { "https" } else { "http" }
+/// Makes a recovery code, which is shown in the answer and nowhere else.
+async fn recovery(app: &App, place: &Place) -> Result<Response, Trouble> {
+    let code = app.store.recovery_code(&place.plan_id).await?;
+    Ok(answer(&page(app, place, None, Some(code.reveal().to_owned())).await?)?.into_response())
+}
+
+/// When a link ends that is made for so many days from now.
+fn until(days: &str) -> Result<Option<Timestamp>, Trouble> {
+    if days.trim().is_empty() {
+        return Ok(None);
+    }
+    let days: i64 =
+        days.trim().parse().ok().filter(|days| (1..=3650).contains(days)).ok_or_else(|| {
+            Trouble::malformed("The number of days is a whole number from 1 to 3650, or nothing for a link without an end.")
+        })?;
+    Ok(Timestamp::now().checked_add(SignedDuration::from_hours(days * 24)).ok())
+}
+
+async fn page(app: &App, place: &Place, new: Option<(Right, String)>, recovery: Option<String>) -> Result<LinksPage, Trouble> {
+    let since = app.store.recovery_since(&place.plan_id).await?.map(words::moment);
+    Ok(LinksPage { links: links(app, place, new).await?, recovery, recovery_since: since, frame: place.frame("Links") })
 }
 
 async fn links(app: &App, place: &Place, new: Option<(Right, String)>) -> Result<Vec<LinkView>, Trouble> {
@@ -70,6 +93,7 @@ async fn links(app: &App, place: &Place, new: Option<(Right, String)>) -> Result
         title: title(right),
         may: may(right),
         since: states.iter().find(|state| state.right == right).and_then(|state| state.made_at).map(words::moment),
+        until: states.iter().find(|state| state.right == right).and_then(|state| state.expires_at).map(words::moment),
         address: new.as_ref().filter(|(of, _)| *of == right).map(|(_, address)| address.clone()),
         own: right == place.right,
     };

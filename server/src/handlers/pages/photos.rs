@@ -16,6 +16,7 @@ use super::place::Place;
 use super::record::writer;
 use super::who;
 use crate::app::App;
+use crate::client::Asker;
 use crate::error::Trouble;
 use crate::photo;
 use crate::record::{examine, settle};
@@ -31,6 +32,7 @@ struct Sent {
 pub async fn keep(
     State(app): State<App>,
     place: Place,
+    asker: Asker,
     jar: CookieJar,
     headers: HeaderMap,
     form: Result<Multipart, MultipartRejection>,
@@ -50,7 +52,7 @@ pub async fn keep(
     examine(&app, &writer, &entry).await?;
     let picture = anew(&app, picture).await?;
     settle(app.store.enter_photo(&writer.plan_id, &entry, &picture).await?)?;
-    let jar = who::with(&app, jar, &entry.who);
+    let jar = who::with(&app, &asker.0, jar, &entry.who);
     if headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json") {
         return Ok((jar, Json(json!({ "kept": 1 }))).into_response());
     }

@@ -1,6 +1,6 @@
 //! The plan that an address opens: by the secret of one of its links, or the built-in example.
 
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
@@ -8,11 +8,13 @@ use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
+use crate::config::Config;
 use crate::error::Trouble;
 use crate::forms::step::Step;
 use crate::store::{Opened, Right};
 use crate::views::pages::frame::{Frame, PlanHead, StepLink};
-use crate::views::pages::words;
+use crate::views::pages::{house, words};
+use crate::views::pdf::Letterhead;
 use crate::written::Leaf;
 
 /// The Quarry Lane pier of a fictitious club.
@@ -40,7 +42,7 @@ pub struct Place {
     pub right: Right,
     /// The step in the address.
     pub step: Option<Step>,
-    base: String,
+    config: Arc<Config>,
 }
 
 /// The example's plan.
@@ -80,7 +82,7 @@ impl Place {
             plan_id: opened.plan_id,
             right: opened.right,
             step,
-            base: app.config.base.clone(),
+            config: app.config.clone(),
         }
     }
 
@@ -95,7 +97,7 @@ impl Place {
             plan_id: String::new(),
             right: Right::View,
             step,
-            base: app.config.base.clone(),
+            config: app.config.clone(),
         }
     }
 
@@ -115,6 +117,21 @@ impl Place {
         title(self.plan.title.as_deref())
     }
 
+    /// Where the place's climate is looked up, at the step that asks for it.
+    pub fn climate(&self, step: Step) -> Option<String> {
+        (step == Step::Site && self.config.climate.is_some()).then(|| format!("{}/climate", self.root))
+    }
+
+    /// What the house knew when this plan began, and still stands in it, at a step.
+    pub fn house(&self, step: Step) -> Vec<String> {
+        self.config.defaults.as_ref().map(|defaults| house::lines(defaults, step, &self.plan)).unwrap_or_default()
+    }
+
+    /// What the house prints at the head of its sheets.
+    pub fn letterhead(&self) -> Option<Letterhead> {
+        Letterhead::of(&self.config.house)
+    }
+
     /// The revision in words.
     pub fn revision_words(&self) -> String {
         if self.secret.is_empty() { "example".to_owned() } else { format!("revision\u{a0}{}", self.revision) }
@@ -130,7 +147,7 @@ impl Place {
             example: self.secret.is_empty(),
             steps: StepLink::all(self.step),
         };
-        Frame::new(&self.base, format!("{title}: {}", self.title()), Some(head))
+        Frame::new(&self.config, format!("{title}: {}", self.title()), Some(head))
     }
 }
 

@@ -1,7 +1,6 @@
 //! The plan's page and its drawings.
 
 use axum::extract::{Path, Query, State};
-use axum::http::HeaderMap;
 use axum::response::{Html, Response};
 use stillground::design::ENGINE_VERSION;
 
@@ -9,9 +8,10 @@ use super::place::Place;
 use super::record;
 use super::step::{contradictions, unless_contradictory};
 use crate::app::{App, Planned};
+use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::forms::step::Step;
-use crate::handlers::print::{self, Asked, Issue, Print, address, check_link, print};
+use crate::handlers::print::{self, Asked, Issue, Print, check_link, print};
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::card::CardPage;
@@ -64,13 +64,13 @@ pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<
 }
 
 /// The whole set of sheets.
-pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
-    print(Print::Plan, app.improved(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
+pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, asker: Asker) -> Result<Response, Trouble> {
+    print(Print::Plan, app.improved(&place.plan).await?, issue(&app, &place, &asker.0).await, &asked).await
 }
 
 /// The drilling template.
-pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<Asked>, headers: HeaderMap) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&place.plan).await?, issue(&app, &place, &headers).await, &asked).await
+pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<Asked>, asker: Asker) -> Result<Response, Trouble> {
+    print(Print::Template, app.planned(&place.plan).await?, issue(&app, &place, &asker.0).await, &asked).await
 }
 
 /// Plate and drilling jig, for a workshop.
@@ -80,13 +80,14 @@ pub async fn workshop(State(app): State<App>, place: Place) -> Result<Response, 
 
 /// What stands on a print of this plan. Only a link that lets its holder do no more than read is printed as a code; the
 /// code that says whether the sheet is superseded opens nothing, and stands on every sheet.
-async fn issue(app: &App, place: &Place, headers: &HeaderMap) -> Issue {
+async fn issue(app: &App, place: &Place, client: &Client) -> Issue {
     let saved = !place.secret.is_empty();
     let opens = (place.right == Right::View && saved).then(|| format!("{}/plan?rev={}", place.root, place.revision));
     Issue {
         revision: saved.then(|| i64::from(place.revision)),
         date: saved.then(|| place.saved.trim_start_matches("saved ").to_owned()),
-        view_link: opens.and_then(|path| address(headers, &path)),
-        check_link: if saved { check_link(app, headers, &place.plan_id, place.revision).await } else { None },
+        view_link: opens.and_then(|path| client.link(&path)),
+        check_link: if saved { check_link(app, client, &place.plan_id, place.revision).await } else { None },
+        letterhead: place.letterhead(),
     }
 }

@@ -17,6 +17,7 @@ use stillground::record::Entry;
 use super::place::Place;
 use super::who;
 use crate::app::{App, Planned};
+use crate::client::Asker;
 use crate::error::Trouble;
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
@@ -42,7 +43,14 @@ pub async fn show(State(app): State<App>, place: Place, jar: CookieJar, Query(sa
 }
 
 /// Takes what a form says. A script that keeps what could not be sent asks for JSON and hears what became of it.
-pub async fn keep(State(app): State<App>, place: Place, jar: CookieJar, headers: HeaderMap, sent: Sent) -> Result<Response, Trouble> {
+pub async fn keep(
+    State(app): State<App>,
+    place: Place,
+    asker: Asker,
+    jar: CookieJar,
+    headers: HeaderMap,
+    sent: Sent,
+) -> Result<Response, Trouble> {
     if !place.right.may_record() {
         return Err(Trouble::not_with_this_link("record or edit"));
     }
@@ -74,7 +82,7 @@ pub async fn keep(State(app): State<App>, place: Place, jar: CookieJar, headers:
             other => drop(other?),
         }
     }
-    let (jar, count) = (who::with(&app, jar, sheet.text("who").unwrap_or_default()), sent.entries.len());
+    let (jar, count) = (who::with(&app, &asker.0, jar, sheet.text("who").unwrap_or_default()), sent.entries.len());
     if script {
         return Ok((jar, Json(json!({ "kept": count }))).into_response());
     }

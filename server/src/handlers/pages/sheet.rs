@@ -25,6 +25,6 @@ pub async fn check(State(app): State<App>, Path(token): Path<String>, Query(prin
         Some(rev) if (1..found.revision).contains(&rev) => SheetStanding::Superseded(rev),
         _ => SheetStanding::Unknown,
     };
-    let frame = Frame::new(&app.config.base, "A printed sheet".to_owned(), None);
+    let frame = Frame::new(&app.config, "A printed sheet".to_owned(), None);
     answer(&SheetPage { frame, standing, current: found.revision, saved: words::moment(found.saved_at) })
 }

@@ -86,6 +86,8 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         keep: elsewhere(step, shown.faults),
         base: shown.base,
         shown_in: if units == stillground::figure::Units::Imperial { "imperial" } else { "metric" },
+        climate: place.climate(step),
+        house: place.house(step),
         notice: shown.notice,
         topics: questions::topics(step).iter().map(|topic| TopicView::of(topic, &desk)).collect(),
         panel: Side::of(step, shown.planned),

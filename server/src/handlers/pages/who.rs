@@ -6,6 +6,7 @@ use data_encoding::BASE64URL_NOPAD;
 use stillground::record::entry::LONGEST_NAME;
 
 use crate::app::App;
+use crate::client::Client;
 
 const NAME: &str = "who";
 
@@ -17,7 +18,15 @@ pub fn name(jar: &CookieJar) -> String {
 }
 
 /// The cookie with another name.
-pub fn with(app: &App, jar: CookieJar, name: &str) -> CookieJar {
+pub fn with(app: &App, client: &Client, jar: CookieJar, name: &str) -> CookieJar {
     let value = BASE64URL_NOPAD.encode(name.trim().as_bytes());
-    jar.add(Cookie::build((NAME, value)).path(app.config.link("/")).http_only(true).same_site(SameSite::Lax).permanent().build())
+    jar.add(
+        Cookie::build((NAME, value))
+            .path(app.config.link("/"))
+            .http_only(true)
+            .same_site(SameSite::Lax)
+            .secure(client.https)
+            .permanent()
+            .build(),
+    )
 }

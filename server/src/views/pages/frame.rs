@@ -1,5 +1,6 @@
 //! What stands round every page: the masthead, the steps, and who may do what.
 
+use crate::config::Config;
 use crate::forms::step::Step;
 use crate::handlers::asset;
 
@@ -10,6 +11,10 @@ pub struct Frame {
     pub base: String,
     /// Path before every asset.
     pub assets: String,
+    /// The house's name, where it has one.
+    pub house: Option<String>,
+    /// Address of the house's colours, where it has any.
+    pub colours: Option<String>,
     /// The page's title.
     pub title: String,
     /// The plan it belongs to.
@@ -17,10 +22,23 @@ pub struct Frame {
 }
 
 impl Frame {
-    /// The frame of a page below a base path.
+    /// The frame of a page of this service.
     #[must_use]
-    pub fn new(base: &str, title: String, plan: Option<PlanHead>) -> Self {
-        Self { base: base.to_owned(), assets: asset::link(base, "").trim_end_matches('/').to_owned(), title, plan }
+    pub fn new(config: &Config, title: String, plan: Option<PlanHead>) -> Self {
+        Self {
+            base: config.base.clone(),
+            assets: asset::link(&config.base, "").trim_end_matches('/').to_owned(),
+            house: config.house.name.clone(),
+            colours: config.house.look.as_ref().map(|look| config.link(&format!("/house/{}.css", look.edition))),
+            title,
+            plan,
+        }
+    }
+
+    /// Whose planner it is: the house's name, or the planner's own.
+    #[must_use]
+    pub fn brand(&self) -> &str {
+        self.house.as_deref().unwrap_or("Stillground")
     }
 }
 

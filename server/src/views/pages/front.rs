@@ -12,10 +12,23 @@ use super::frame::Frame;
 pub struct FrontPage {
     /// The frame.
     pub frame: Frame,
+    /// How a plan begins here.
+    pub begins: Begins,
     /// Plans begun in this browser.
     pub begun: Vec<Begun>,
     /// A drawing of the example, as SVG.
     pub drawing: Option<Arc<str>>,
+}
+
+/// How a plan begins.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Begins {
+    /// With a button.
+    Here,
+    /// With a code.
+    WithACode,
+    /// With the organiser.
+    Elsewhere,
 }
 
 /// A plan begun in this browser.

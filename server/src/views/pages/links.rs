@@ -12,6 +12,10 @@ pub struct LinksPage {
     pub frame: Frame,
     /// The links.
     pub links: Vec<LinkView>,
+    /// A recovery code, shown once after it was made.
+    pub recovery: Option<String>,
+    /// Since when there is one.
+    pub recovery_since: Option<String>,
 }
 
 /// A link.
@@ -25,6 +29,8 @@ pub struct LinkView {
     pub may: &'static str,
     /// Since when there is one.
     pub since: Option<String>,
+    /// When it ends by itself.
+    pub until: Option<String>,
     /// The whole address, shown once after it was made.
     pub address: Option<String>,
     /// Whether it is the one that opened this page.

@@ -34,6 +34,10 @@ pub struct StepPage {
     pub base: u32,
     /// Units in which the page is shown.
     pub shown_in: &'static str,
+    /// Where the place's climate is looked up, at the step that asks for it.
+    pub climate: Option<String>,
+    /// What the house knew when this plan began, and still stands in it.
+    pub house: Vec<String>,
     /// What was done.
     pub notice: Option<&'static str>,
     /// The questions.

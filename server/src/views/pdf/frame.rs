@@ -51,12 +51,17 @@ pub fn framed(sheet: &Sheet<'_>, paper: Paper, flow: Flow) -> Vec<Page> {
 
 fn head(sheet: &Sheet<'_>, name: &str, width: f64) -> Vec<Mark> {
     let (y, right) = (14.0, width - RIGHT);
+    let house = sheet.letterhead.and_then(|head| head.name.as_deref()).map(|house| shortened(house, (right - LEFT) / 2.0));
+    let name = &house.map_or_else(|| name.to_owned(), |house| format!("{house} · {name}"));
     let name_width = lettering::width(Face::Figures, name, SMALL);
     let title = shortened(&sheet.brief.title, right - LEFT - name_width - 6.0);
     vec![
         Mark::Text { at: at(LEFT, y), size: SMALL, face: Face::FiguresBold, text: title },
         Mark::Text { at: at(right - name_width, y), size: SMALL, face: Face::Figures, text: name.to_owned() },
-        Mark::Rule { from: at(LEFT, y + 2.0), to: at(right, y + 2.0), weight: 0.25 },
+        match sheet.letterhead.and_then(|head| head.accent) {
+            Some(colour) => Mark::Band { from: at(LEFT, y + 2.2), to: at(right, y + 2.2), weight: 0.7, colour },
+            None => Mark::Rule { from: at(LEFT, y + 2.0), to: at(right, y + 2.0), weight: 0.25 },
+        },
     ]
 }
 

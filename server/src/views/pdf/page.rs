@@ -26,6 +26,17 @@ pub enum Mark {
         /// Weight, mm.
         weight: f64,
     },
+    /// A straight line in a house's colour.
+    Band {
+        /// From.
+        from: Point,
+        /// To.
+        to: Point,
+        /// Weight, mm.
+        weight: f64,
+        /// Red, green and blue.
+        colour: [u8; 3],
+    },
     /// Squares of ink, upper left corners and side: a code.
     Squares {
         /// Corners.

@@ -1,9 +1,9 @@
 //! Marks and drawings turned into strokes, fills and glyphs.
 
-use krilla::color::luma;
+use krilla::color::{luma, rgb};
 use krilla::geom::{Path, PathBuilder, Point as PdfPoint, Rect, Transform};
 use krilla::num::NormalizedF32;
-use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Stroke, StrokeDash};
+use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Paint, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::text::{Font, TextDirection};
 
@@ -53,6 +53,10 @@ impl Ink {
         match mark {
             Mark::Text { at, size, face, text } => self.text(surface, &PAGE, *at, *face, *size, text),
             Mark::Rule { from, to, weight } => stroke(surface, polyline(&PAGE, &[vec![*from, *to]], false), points(*weight), &[]),
+            Mark::Band { from, to, weight, colour: [r, g, b] } => {
+                let colour = rgb::Color::new(*r, *g, *b);
+                stroke_in(surface, polyline(&PAGE, &[vec![*from, *to]], false), points(*weight), &[], colour.into());
+            }
             Mark::Squares { corners, side } => {
                 let mut builder = PathBuilder::new();
                 for corner in corners {
@@ -120,10 +124,14 @@ fn line_of(surface: &mut Surface<'_>, place: &Place, path: Option<Path>, line: L
 }
 
 fn stroke(surface: &mut Surface<'_>, path: Option<Path>, width: f32, dashes: &[f32]) {
+    stroke_in(surface, path, width, dashes, luma::Color::black().into());
+}
+
+fn stroke_in(surface: &mut Surface<'_>, path: Option<Path>, width: f32, dashes: &[f32], paint: Paint) {
     let Some(path) = path else { return };
     surface.set_fill(None);
     surface.set_stroke(Some(Stroke {
-        paint: luma::Color::black().into(),
+        paint,
         width,
         line_cap: LineCap::Butt,
         line_join: LineJoin::Round,

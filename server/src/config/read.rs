@@ -1,0 +1,67 @@
+//! Reading settings one after another, so that all that is wrong is told at once.
+
+use std::path::Path;
+
+use super::{BadSetting, BadSettings};
+
+/// Largest file with a secret in it, bytes.
+const LARGEST: u64 = 16 * 1024;
+
+/// What was found wrong so far.
+#[derive(Default)]
+pub(super) struct Reading(Vec<BadSetting>);
+
+impl Reading {
+    /// The value, or a note of what is wrong with it.
+    pub(super) fn take<T>(&mut self, name: &'static str, found: Result<T, String>) -> Option<T> {
+        found.map_err(|said| self.0.push(BadSetting { name, said })).ok()
+    }
+
+    /// A value that may be left out; an empty text is left out.
+    pub(super) fn optional<T>(&mut self, name: &'static str, text: Option<&str>, parse: fn(&str) -> Result<T, String>) -> Option<T> {
+        text.map(str::trim).filter(|text| !text.is_empty()).and_then(|text| self.take(name, parse(text)))
+    }
+
+    /// A value with a default.
+    pub(super) fn or_default<T: Default>(&mut self, name: &'static str, text: Option<&str>, parse: fn(&str) -> Result<T, String>) -> T {
+        self.optional(name, text, parse).unwrap_or_default()
+    }
+
+    /// A secret, stated or in a file.
+    pub(super) fn text_or_file(&mut self, name: &'static str, text: Option<&str>, file: Option<&Path>) -> Option<String> {
+        match (text.filter(|text| !text.is_empty()), file.filter(|file| !file.as_os_str().is_empty())) {
+            (Some(_), Some(_)) => self.take(name, Err(format!("it is stated, and {name}_FILE too; leave one of them out"))),
+            (Some(text), None) => Some(text.to_owned()),
+            (None, Some(file)) => self.take(name, secret(file).map_err(|said| format!("{name}_FILE {said}"))),
+            (None, None) => None,
+        }
+    }
+
+    /// Whether all was fine.
+    pub(super) fn end(self) -> Result<(), BadSettings> {
+        if self.0.is_empty() { Ok(()) } else { Err(BadSettings(self.0)) }
+    }
+}
+
+/// The first line of a file, which is never repeated in a message.
+pub(super) fn secret(file: &Path) -> Result<String, String> {
+    let shown = file.display();
+    let length = std::fs::metadata(file).map_err(|error| format!("({shown}): {error}"))?.len();
+    if length > LARGEST {
+        return Err(format!("({shown}) is larger than {LARGEST} bytes: it is not a file with one secret"));
+    }
+    let text = std::fs::read_to_string(file).map_err(|error| format!("({shown}): {error}"))?;
+    match text.lines().next().map(str::trim) {
+        Some(line) if !line.is_empty() => Ok(line.to_owned()),
+        _ => Err(format!("({shown}) is empty")),
+    }
+}
+
+/// Whether log lines are JSON.
+pub(super) fn log(text: &str) -> Result<bool, String> {
+    match text.to_ascii_lowercase().as_str() {
+        "text" => Ok(false),
+        "json" => Ok(true),
+        _ => Err("write text or json".to_owned()),
+    }
+}

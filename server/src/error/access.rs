@@ -1,0 +1,48 @@
+//! Refusals that have to do with who asks, how often, and how much is kept.
+
+use std::time::Duration;
+
+use axum::http::header::RETRY_AFTER;
+use axum::http::{HeaderValue, StatusCode};
+
+use super::Trouble;
+
+impl Trouble {
+    /// A client that came too often.
+    #[must_use]
+    pub fn too_often(wait: Duration) -> Self {
+        let seconds = wait.as_secs().saturating_add(1);
+        let said = format!("This came too often from your address. Nothing was changed; try again in {seconds} seconds.");
+        let mut trouble = Self::new(StatusCode::TOO_MANY_REQUESTS, "too_often", said);
+        trouble.0.header = Some((RETRY_AFTER, HeaderValue::from(seconds)));
+        trouble
+    }
+
+    /// A plan that was to begin without an invitation that is alive; unknown, used up, over and withdrawn ones are alike.
+    #[must_use]
+    pub fn not_invited() -> Self {
+        let said = "A plan begins here with a code of the organiser’s. This one is missing, used up, over or mistyped; ask for another.";
+        Self::new(StatusCode::FORBIDDEN, "not_invited", said)
+    }
+
+    /// Something that only the organiser does.
+    #[must_use]
+    pub fn organiser_only() -> Self {
+        Self::new(StatusCode::FORBIDDEN, "organiser_only", "Only the organiser of this house does this. Ask them, or go in at their door.")
+    }
+
+    /// No more plans are kept.
+    #[must_use]
+    pub fn shelf_full() -> Self {
+        let said = "This house keeps no more plans for now. Nothing was begun; ask whoever runs it to make room.";
+        Self::new(StatusCode::FORBIDDEN, "shelf_full", said)
+    }
+
+    /// No more of a plan is kept.
+    #[must_use]
+    pub fn quota() -> Self {
+        let said = "This plan has as many revisions, or is as large, as this house keeps. Nothing was saved; begin a new plan with what \
+                    stands in it, or ask whoever runs this planner.";
+        Self::new(StatusCode::FORBIDDEN, "quota", said)
+    }
+}

@@ -1,0 +1,91 @@
+//! The climate of a place: a question, and a proposal.
+
+use askama::Template;
+use stillground::figure::{Unit, Units};
+
+use super::frame::Frame;
+use crate::lookup::Climate;
+
+/// The page.
+#[derive(Template)]
+#[template(path = "pages/climate.html")]
+pub struct ClimatePage {
+    /// The frame.
+    pub frame: Frame,
+    /// Address below which the plan's pages stand.
+    pub root: String,
+    /// The service's name and licence.
+    pub source: String,
+    /// The host that is asked.
+    pub host: String,
+    /// Latitude as the plan has it.
+    pub latitude: String,
+    /// Longitude as the plan has it.
+    pub longitude: String,
+    /// The revision that an answer is saved on.
+    pub base: u32,
+    /// What was found out.
+    pub proposal: Option<Proposal>,
+    /// What went wrong.
+    pub said: Option<String>,
+}
+
+/// What was found out, to be taken or left.
+#[derive(Debug, Clone)]
+pub struct Proposal {
+    /// Where and when, in words.
+    pub of: String,
+    /// What can be taken.
+    pub lines: Vec<Line>,
+    /// Means of the months, in words.
+    pub months: Vec<(&'static str, String)>,
+}
+
+/// A figure that can be taken.
+#[derive(Debug, Clone)]
+pub struct Line {
+    /// Its name in the form.
+    pub key: &'static str,
+    /// The question that it answers.
+    pub label: &'static str,
+    /// The figure in words.
+    pub said: String,
+    /// The figure as the form carries it.
+    pub value: String,
+    /// How it was found.
+    pub how: String,
+}
+
+const MONTHS: [&str; 12] =
+    ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+
+impl Proposal {
+    /// The proposal for a place.
+    #[must_use]
+    pub fn of(climate: &Climate, latitude_deg: f64, longitude_deg: f64, units: Units) -> Self {
+        let (winters, coldest) = climate.winters;
+        let index = format!(
+            "From the means of each day in {winters} winters: {}.",
+            if coldest == 3 { "the mean of the three coldest" } else { "the coldest of them, for want of thirty" }
+        );
+        let mean = "The mean of all days.".to_owned();
+        let gust = "Exceeded once in fifty years, from the greatest of each year. A service that computes weather smooths gusts: a \
+                    figure from a code or a mast comes before this one.";
+        let mut lines = vec![
+            line("index", "Freezing index of a hard winter", climate.freezing_index_c_days.round(), units, Unit::CelsiusDay, index),
+            line("mean", "Mean air temperature over the year", (climate.mean_c * 10.0).round() / 10.0, units, Unit::Celsius, mean),
+        ];
+        let found = climate.gust_m_s.map(|gust| (gust.max(10.0) * 10.0).round() / 10.0);
+        lines.extend(found.map(|speed| line("gust", "Gust speed for strength", speed, units, Unit::MetrePerSecond, gust.to_owned())));
+        let month = |(name, mean): (&&'static str, &f64)| (*name, units.say(*mean, Unit::Celsius));
+        Self {
+            of: format!("{latitude_deg:.2}° north, {longitude_deg:.2}° east, {} to {}", climate.years.0, climate.years.1),
+            lines,
+            months: MONTHS.iter().zip(&climate.months_c).map(month).collect(),
+        }
+    }
+}
+
+fn line(key: &'static str, label: &'static str, value: f64, units: Units, unit: Unit, how: String) -> Line {
+    Line { key, label, said: units.say(value, unit), value: value.to_string(), how }
+}
