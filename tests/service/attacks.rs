@@ -96,8 +96,10 @@ fn what_a_plan_says_is_shown_as_text() {
     let title = "</title><script>alert(1)</script><img src=x onerror=y>\"'&";
     let kept = service.create(&titled(title));
     for page in PAGES {
-        let text = service.get(&format!("/p/{}{page}", kept.edit)).text();
-        assert!(!text.contains("<script>alert") && !text.contains("<img src=x"), "{page}");
+        let answer = service.get(&format!("/p/{}{page}", kept.edit));
+        assert_eq!(answer.header("x-content-type-options"), "nosniff", "a sheet or a table is never taken for a page");
+        let (text, is_page) = (answer.text(), answer.header("content-type").starts_with("text/html"));
+        assert!(!is_page || !(text.contains("<script>alert") || text.contains("<img src=x")), "{page}");
     }
     let svg = service.get(&format!("/p/{}/drawings/section.svg", kept.edit)).text();
     assert!(!svg.contains("<script"));
