@@ -14,7 +14,7 @@ use crate::forms::step::Step;
 pub fn lines(defaults: &Defaults, step: Step, plan: &SitePlan) -> Vec<String> {
     let asked = questions::topics(step).iter().flat_map(|topic| topic.questions());
     let stands = |question: &&Question| is_answered(question, &defaults.plan) && same(question, &defaults.plan, plan);
-    let mut lines: Vec<String> = asked.filter(stands).map(|question| format!("{}: {}", question.label, answer(question, plan))).collect();
+    let mut lines: Vec<String> = asked.filter(stands).map(|question| format!("{} {}", question.label, answer(question, plan))).collect();
     if step == Step::Pier && !defaults.tubes_mm.is_empty() {
         let units = plan.units.unwrap_or_default();
         let tubes: Vec<_> = defaults.tubes_mm.iter().map(|&tube| size(units, tube)).collect();
