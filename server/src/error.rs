@@ -279,6 +279,13 @@ impl Trouble {
         Self::new(StatusCode::SERVICE_UNAVAILABLE, "crowded", said).with_header(RETRY_AFTER, "5")
     }
 
+    /// More requests at once than are worked on.
+    #[must_use]
+    pub fn full() -> Self {
+        let said = "Too many requests are being answered at once. Nothing was changed; try again in a few seconds.";
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "full", said).with_header(RETRY_AFTER, "2")
+    }
+
     /// An answer that took too long to find.
     #[must_use]
     pub fn took_too_long() -> Self {

@@ -12,6 +12,7 @@ use tower::ServiceExt;
 use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
+use crate::crowd::{self, Places};
 use crate::error::{Trouble, present};
 use crate::handlers::api::{describe, design, entries, links, plans};
 use crate::handlers::{asset, health, house, pages};
@@ -32,6 +33,7 @@ pub fn router(app: App) -> Router {
         // The last layer is the outermost.
         .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
         .layer(CatchPanicLayer::custom(panicked))
+        .layer(from_fn_with_state(Places::default(), crowd::places))
         .layer(from_fn_with_state(app.clone(), limits::limits))
         .layer(from_fn_with_state(app.clone(), guard::guard))
         .layer(from_fn(security::own_forms))
@@ -88,4 +90,26 @@ fn without(base: &str, uri: &Uri) -> Option<Uri> {
 fn panicked(payload: Box<dyn Any + Send>) -> Response {
     let said = payload.downcast_ref::<&str>().copied().or_else(|| payload.downcast_ref::<String>().map(String::as_str));
     Trouble::broken("a handler panicked", &said.unwrap_or("without words")).into_response()
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use axum::body::{Body, to_bytes};
+    use axum::http::StatusCode;
+
+    use super::*;
+
+    async fn panics() {
+        panic!("a secret word")
+    }
+
+    #[tokio::test]
+    async fn a_panic_becomes_an_answer_that_does_not_repeat_its_words() {
+        let routes = Router::new().route("/", get(panics)).layer(CatchPanicLayer::custom(panicked));
+        let answer = routes.oneshot(Request::new(Body::empty())).await.unwrap();
+        assert_eq!(answer.status(), StatusCode::INTERNAL_SERVER_ERROR);
+        let body = String::from_utf8(to_bytes(answer.into_body(), 10_000).await.unwrap().to_vec()).unwrap();
+        assert!(body.contains("\"broken\"") && !body.contains("secret"), "{body}");
+    }
 }

@@ -21,7 +21,7 @@ use stillground::site_plan::SitePlan;
 
 pub use failure::StoreFailure;
 pub use migration::SCHEMA;
-pub use parcel::{BadParcel, Carried, Parcel};
+pub use parcel::{BadParcel, Carried, CarriedEntry, Parcel};
 pub use secret::Secret;
 
 use crate::config::{Database, Quotas};
@@ -191,3 +191,6 @@ impl Store {
         self.db.close().await;
     }
 }
+
+#[cfg(test)]
+mod tests;

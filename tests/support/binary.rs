@@ -3,7 +3,7 @@
 use std::io::{BufRead, BufReader, Write};
 use std::net::SocketAddr;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Output, Stdio};
+use std::process::{Child, Command, ExitStatus, Output, Stdio};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
@@ -125,6 +125,30 @@ impl Process {
     #[must_use]
     pub fn id(&self) -> u32 {
         self.child.id()
+    }
+
+    /// Tells it to stop, as a system does that is shut down in order.
+    ///
+    /// # Panics
+    /// When it cannot be told.
+    pub fn tell_to_stop(&self) {
+        let told = Command::new("kill").args(["-TERM", &self.id().to_string()]).status().expect("a command that runs");
+        assert!(told.success(), "{told}");
+    }
+
+    /// Waits until it has ended by itself.
+    ///
+    /// # Panics
+    /// When it does not.
+    pub fn ended(mut self) -> ExitStatus {
+        let begun = Instant::now();
+        loop {
+            if let Some(status) = self.child.try_wait().expect("a status") {
+                return status;
+            }
+            assert!(begun.elapsed() < LONGEST, "it did not end within {LONGEST:?}");
+            thread::sleep(Duration::from_millis(10));
+        }
     }
 
     /// Kills it at once, as a power cut would, and waits until it is gone.

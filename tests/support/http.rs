@@ -6,6 +6,9 @@ use std::time::Duration;
 
 use serde_json::Value;
 
+/// Longest that a service may be silent: it gives an answer up by itself after thirty seconds.
+const SILENCE: Duration = Duration::from_secs(40);
+
 /// An answer of the service.
 #[derive(Debug, Clone)]
 pub struct Answer {
@@ -42,7 +45,7 @@ impl Answer {
 /// Sends a request on a connection of its own.
 ///
 /// # Panics
-/// When the service does not answer in HTTP within ten seconds.
+/// When the service does not answer in HTTP within forty seconds.
 #[must_use]
 pub fn send(to: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) -> Answer {
     let mut head = format!("{method} {path} HTTP/1.1\r\nhost: {to}\r\nconnection: close\r\n");
@@ -61,7 +64,7 @@ pub fn send(to: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)], 
 /// Sends bytes as they are and reads one answer.
 ///
 /// # Panics
-/// When no HTTP answer comes within ten seconds.
+/// When no HTTP answer comes within forty seconds.
 #[must_use]
 pub fn raw(to: SocketAddr, bytes: &[u8]) -> Answer {
     let answer = exchange(to, bytes).unwrap_or_else(|error| panic!("the service did not answer: {error}"));
@@ -74,7 +77,7 @@ pub fn raw(to: SocketAddr, bytes: &[u8]) -> Answer {
 /// The line's own.
 pub fn exchange(to: SocketAddr, bytes: &[u8]) -> std::io::Result<Vec<u8>> {
     let mut line = TcpStream::connect_timeout(&to, Duration::from_secs(10))?;
-    line.set_read_timeout(Some(Duration::from_secs(10)))?;
+    line.set_read_timeout(Some(SILENCE))?;
     line.write_all(bytes)?;
     let mut answer = Vec::new();
     line.read_to_end(&mut answer)?;

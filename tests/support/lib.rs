@@ -5,6 +5,8 @@
 pub mod binary;
 #[cfg(feature = "service")]
 pub mod browser;
+#[cfg(feature = "service")]
+pub mod faults;
 pub mod generated;
 #[cfg(feature = "service")]
 pub mod http;

@@ -27,8 +27,20 @@ impl Place {
     /// A new database on the server that the tests share.
     #[must_use]
     pub fn on_postgres() -> Self {
-        let cluster = shared();
-        Self { database: Some((cluster.database(), cluster)), ..Self::on_sqlite() }
+        Self::on_cluster(shared())
+    }
+
+    /// A new database on a server.
+    #[must_use]
+    pub fn on_cluster(cluster: Arc<Cluster>) -> Self {
+        let url = cluster.database();
+        Self::at(cluster, url)
+    }
+
+    /// A database on a server.
+    #[must_use]
+    pub fn at(cluster: Arc<Cluster>, url: String) -> Self {
+        Self { database: Some((url, cluster)), ..Self::on_sqlite() }
     }
 
     /// The settings of a service at this place; several may be started.

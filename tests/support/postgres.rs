@@ -53,8 +53,20 @@ impl Cluster {
             run(Command::new("chown").arg(USER).arg(cluster.data()));
         }
         cluster.program("initdb", &["--auth=trust", "--username=postgres", "--encoding=UTF8", "--locale=C", "--no-sync"]);
+        cluster.watch();
         cluster.resume();
         cluster
+    }
+
+    /// A test that is killed drops nothing: a watch of its own then stops the server, and ends when the folder is gone.
+    fn watch(&self) {
+        let script = "while kill -0 \"$1\" 2>/dev/null && [ -d \"$2\" ]; do sleep 1; done; \
+                      [ -d \"$2\" ] || exit 0; shift 2; \"$@\"; rm -rf \"$(dirname \"$PWD\")\"";
+        let stop = self.command("pg_ctl", &["stop", "-w", "-s", "-m", "immediate"]);
+        let mut watch = Command::new("sh");
+        watch.args(["-c", script, "watch", &std::process::id().to_string()]).arg(self.data());
+        watch.arg(stop.get_program()).args(stop.get_args()).current_dir(self.data());
+        let _ = watch.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null()).spawn();
     }
 
     /// Makes an empty database; its URL.
@@ -98,6 +110,31 @@ impl Cluster {
     /// Stops the server: `fast` ends connections in order, `immediate` as a crash would.
     pub fn halt(&self, mode: &str) {
         self.program("pg_ctl", &["stop", "-w", "-s", "-t", "60", "-m", mode]);
+    }
+
+    /// Makes an empty database whose files are in a folder; its URL.
+    ///
+    /// # Panics
+    /// When the folder cannot be given to the server.
+    #[must_use]
+    pub fn database_in(&self, folder: &Path) -> String {
+        run(Command::new("chown").arg(USER).arg(folder));
+        self.query("postgres", &format!("CREATE TABLESPACE small LOCATION '{}'", folder.display()));
+        self.query("postgres", "CREATE DATABASE small TABLESPACE small");
+        self.url("small")
+    }
+
+    /// Stops the server's processes where they are, as a machine that hangs would, or lets them go on.
+    ///
+    /// # Panics
+    /// When its processes cannot be found.
+    pub fn freeze(&self, frozen: bool) {
+        let file = fs::read_to_string(self.data().join("postmaster.pid")).expect("a server that runs");
+        let first = file.lines().next().expect("its number").to_owned();
+        let children = Command::new("ps").args(["-o", "pid=", "--ppid", &first]).output().expect("a list of its processes");
+        let children = String::from_utf8_lossy(&children.stdout).into_owned();
+        let signal = if frozen { "-STOP" } else { "-CONT" };
+        run(Command::new("kill").arg(signal).arg(&first).args(children.split_whitespace()));
     }
 
     fn data(&self) -> PathBuf {

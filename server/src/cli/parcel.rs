@@ -4,13 +4,16 @@ use std::fs::{File, OpenOptions};
 use std::io::{Read, Write};
 use std::path::Path;
 
+use data_encoding::BASE64;
+
 use super::{Failure, block_on};
 use crate::config::Config;
 use crate::error::Trouble;
-use crate::store::{Created, Parcel, Right, Secret, Store, StoreFailure};
+use crate::photo;
+use crate::store::{BadParcel, CarriedEntry, Created, Parcel, Right, Secret, Store, StoreFailure};
 
-/// Largest file read, bytes: a plan that was saved ten thousand times.
-const LARGEST: u64 = 256 * 1024 * 1024;
+/// Largest file read, bytes: a plan with all the photographs that a record takes.
+const LARGEST: u64 = 1024 * 1024 * 1024;
 
 /// Writes one plan with its revisions to a new file, or to the standard output.
 pub(super) fn export(config: &Config, plan: &str, out: Option<&Path>) -> Result<(), Failure> {
@@ -62,11 +65,20 @@ fn read(file: &Path) -> Result<Parcel, String> {
         return Err(format!("larger than {} MiB, the most that is read", LARGEST >> 20));
     }
     let mut reader = serde_json::Deserializer::from_slice(&bytes);
-    let parcel: Parcel = serde_path_to_error::deserialize(&mut reader)
+    let mut parcel: Parcel = serde_path_to_error::deserialize(&mut reader)
         .map_err(|error| Trouble::document(&error.path().to_string(), error.inner().to_string()).sentence())?;
     reader.end().map_err(|error| error.to_string())?;
     parcel.check().map_err(|bad| bad.to_string())?;
+    parcel.record.iter_mut().try_for_each(rewrite_picture).map_err(|bad| bad.to_string())?;
     Ok(parcel)
+}
+
+/// A picture is written anew, as one that is sent to the service is: nothing hides in it.
+fn rewrite_picture(carried: &mut CarriedEntry) -> Result<(), BadParcel> {
+    let Some(bytes) = carried.bytes()? else { return Ok(()) };
+    let anew = photo::anew(&bytes).map_err(|_| BadParcel::Picture(carried.entry.id.clone()))?;
+    carried.picture = Some(BASE64.encode(&anew));
+    Ok(())
 }
 
 /// Opens the store, does something with it, and closes it whatever became of it.

@@ -64,7 +64,7 @@ impl Db {
     pub(super) async fn begin(&self) -> Outcome<Work> {
         match self {
             Self::Sqlite(pools) => Ok(Work::Sqlite(pools.begin().await?)),
-            Self::Postgres(pool) => Ok(Work::Postgres(pool.begin().await?)),
+            Self::Postgres(pool) => Ok(Work::Postgres(postgres::within(pool.begin()).await?)),
         }
     }
 
@@ -73,7 +73,7 @@ impl Db {
         if let Self::Sqlite(pools) = self {
             pools.is_there()?;
         }
-        self.rows("SELECT count(*) FROM (SELECT 1 FROM plans LIMIT 1) AS one", &[]).await.map(drop)
+        self.rows("SELECT count(*) FROM plans WHERE id = $1", values![""]).await.map(drop)
     }
 
     /// Finishes what runs and closes the connections.
@@ -90,7 +90,7 @@ impl Work {
     pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
             Self::Sqlite(work) => Ok(bound::<Sqlite>(sql, values).execute(&mut **work).await?.rows_affected()),
-            Self::Postgres(work) => Ok(bound::<Postgres>(sql, values).execute(&mut **work).await?.rows_affected()),
+            Self::Postgres(work) => Ok(postgres::within(bound::<Postgres>(sql, values).execute(&mut **work)).await?.rows_affected()),
         }
     }
 
@@ -114,7 +114,7 @@ impl Work {
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
             Self::Sqlite(work) => Ok(work.commit().await?),
-            Self::Postgres(work) => work.commit().await.map_err(|error| StoreFailure::from(error).at_commit()),
+            Self::Postgres(work) => postgres::within(work.commit()).await.map_err(StoreFailure::at_commit),
         }
     }
 
@@ -122,7 +122,7 @@ impl Work {
     pub(super) async fn give_up(self) -> Outcome<()> {
         match self {
             Self::Sqlite(work) => Ok(work.rollback().await?),
-            Self::Postgres(work) => Ok(work.rollback().await?),
+            Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
     }
 }
@@ -145,7 +145,7 @@ async fn sqlite_rows<'c, E: Executor<'c, Database = Sqlite>>(on: E, sql: &'stati
 }
 
 async fn postgres_rows<'c, E: Executor<'c, Database = Postgres>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
-    Ok(collect(bound::<Postgres>(sql, values).fetch_all(on).await?, Row::Postgres))
+    Ok(collect(postgres::within(bound::<Postgres>(sql, values).fetch_all(on)).await?, Row::Postgres))
 }
 
 fn collect<R>(rows: Vec<R>, wrap: fn(R) -> Row) -> Vec<Row> {

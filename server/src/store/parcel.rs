@@ -1,10 +1,14 @@
-//! One plan by itself, to be carried to another store: every revision, no link and no secret.
+//! One plan by itself, to be carried to another store: every revision and its record, no link and no secret.
 
+use std::collections::BTreeSet;
+
+use data_encoding::BASE64;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
+use stillground::record::Entry;
 use stillground::site_plan::SitePlan;
 
-use super::database::values;
+use super::database::{Work, values};
 use super::plans::{insert_links, insert_revision, saved};
 use super::{Created, Outcome, Saved, Store, secret};
 
@@ -19,6 +23,9 @@ pub struct Parcel {
     pub stillground_export: u32,
     /// Every revision, the first one first.
     pub revisions: Vec<Carried>,
+    /// The record of the work, in the order in which it was received.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub record: Vec<CarriedEntry>,
 }
 
 /// A revision on its way.
@@ -33,6 +40,19 @@ pub struct Carried {
     pub plan: SitePlan,
 }
 
+/// An entry of the record on its way.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CarriedEntry {
+    /// When it was received.
+    pub received_at: Timestamp,
+    /// The entry.
+    pub entry: Entry,
+    /// Its photograph in base 64, when it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub picture: Option<String>,
+}
+
 /// Why a document is no parcel that can be unpacked here.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum BadParcel {
@@ -42,19 +62,43 @@ pub enum BadParcel {
     /// No revision at all, or one that is missing.
     #[error("the revisions are not numbered 1, 2, 3 and so on without a gap")]
     Numbers,
+    /// Two entries of one name.
+    #[error("two entries of the record have the same id")]
+    Names,
+    /// A photograph that cannot be read.
+    #[error("the picture of entry {0} is not written in base 64, or is no picture")]
+    Picture(String),
 }
 
 impl Parcel {
     /// Nothing, when it can be unpacked.
     ///
     /// # Errors
-    /// A later form, or revisions with gaps.
+    /// A later form, revisions with gaps, entries that cannot be told apart, pictures that cannot be read.
     pub fn check(&self) -> Result<(), BadParcel> {
         if self.stillground_export != FORM {
             return Err(BadParcel::Newer(self.stillground_export));
         }
         let counted = self.revisions.iter().map(|carried| carried.revision).eq((1..).take(self.revisions.len()));
-        if counted && !self.revisions.is_empty() { Ok(()) } else { Err(BadParcel::Numbers) }
+        if !counted || self.revisions.is_empty() {
+            return Err(BadParcel::Numbers);
+        }
+        let names: BTreeSet<&str> = self.record.iter().map(|carried| carried.entry.id.as_str()).collect();
+        if names.len() < self.record.len() {
+            return Err(BadParcel::Names);
+        }
+        self.record.iter().try_for_each(|carried| carried.bytes().map(drop))
+    }
+}
+
+impl CarriedEntry {
+    /// The photograph itself.
+    ///
+    /// # Errors
+    /// A text that is not base 64.
+    pub fn bytes(&self) -> Result<Option<Vec<u8>>, BadParcel> {
+        let decoded = self.picture.as_ref().map(|picture| BASE64.decode(picture.as_bytes())).transpose();
+        decoded.map_err(|_| BadParcel::Picture(self.entry.id.clone()))
     }
 }
 
@@ -73,7 +117,19 @@ impl Store {
         let sql = "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number";
         let rows = self.db.rows(sql, values![plan_id]).await?;
         let revisions = rows.iter().map(|row| saved(row).map(Carried::from)).collect::<Outcome<Vec<_>>>()?;
-        Ok((!revisions.is_empty()).then_some(Parcel { stillground_export: FORM, revisions }))
+        if revisions.is_empty() {
+            return Ok(None);
+        }
+        Ok(Some(Parcel { stillground_export: FORM, revisions, record: self.pack_record(plan_id).await? }))
+    }
+
+    async fn pack_record(&self, plan_id: &str) -> Outcome<Vec<CarriedEntry>> {
+        let mut record = Vec::new();
+        for kept in self.entries(plan_id).await? {
+            let picture = self.photo(plan_id, &kept.entry.id).await?.map(|bytes| BASE64.encode(&bytes));
+            record.push(CarriedEntry { received_at: kept.received_at, entry: kept.entry, picture });
+        }
+        Ok(record)
     }
 
     /// Unpacks a checked parcel as a new plan with new links.
@@ -90,8 +146,22 @@ impl Store {
             let at = carried.saved_at.as_microsecond();
             insert_revision(&mut work, &id, i64::from(carried.revision), &carried.plan, at).await?;
         }
+        for (number, carried) in (1..).zip(&parcel.record) {
+            unpack_entry(&mut work, &id, number, carried).await?;
+        }
         insert_links(&mut work, &id, &links, now).await?;
         work.commit().await?;
         Ok(Created { id, links })
     }
+}
+
+async fn unpack_entry(work: &mut Work, plan_id: &str, number: i64, carried: &CarriedEntry) -> Outcome<()> {
+    let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
+    let (document, at) = (serde_json::to_string(&carried.entry)?, carried.received_at.as_microsecond());
+    work.run(sql, values![plan_id, number, &carried.entry.id, &document, at]).await?;
+    if let Ok(Some(picture)) = carried.bytes() {
+        let sql = "INSERT INTO photos (plan_id, id, picture) VALUES ($1, $2, $3)";
+        work.run(sql, values![plan_id, &carried.entry.id, &picture]).await?;
+    }
+    Ok(())
 }

@@ -1,5 +1,6 @@
 //! Tries as many made-up plans as one likes, on every processor, prints what is wrong with any of them and which took long:
 //! `cargo run --release -p stillground-tests --example generated_plans -- 1000000 [FIRST] [PRINT EVERY]`.
+//! With `--no-default-features` nothing is printed and only the engine is built.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
@@ -10,7 +11,15 @@ use std::time::{Duration, Instant};
 use stillground::brief::resolve;
 use stillground::design::design;
 use stillground::halfspace::NoShelf;
-use stillground_tests::generated::{faults, plan, sheet_faults};
+#[cfg(feature = "service")]
+use stillground_tests::generated::sheet_faults;
+use stillground_tests::generated::{faults, plan};
+
+/// Without the service there are no sheets to look at.
+#[cfg(not(feature = "service"))]
+fn sheet_faults(_: &stillground::brief::Brief, _: &stillground::design::Design) -> Vec<String> {
+    Vec::new()
+}
 
 /// After so many plans a line says how far it is.
 const LINE_EVERY: u64 = 50_000;
@@ -49,7 +58,7 @@ fn try_until(next: &AtomicU64, end: u64, every: u64) -> Tally {
         if seed.is_multiple_of(LINE_EVERY) {
             println!("plan {seed} …");
         }
-        let printed = seed.is_multiple_of(every);
+        let printed = cfg!(feature = "service") && seed.is_multiple_of(every);
         match catch_unwind(AssertUnwindSafe(|| one(seed, printed))) {
             Ok(Some((wrong, took))) => tally.add(seed, wrong, took, printed),
             Ok(None) => tally.refused += 1,

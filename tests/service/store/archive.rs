@@ -10,6 +10,9 @@ use stillground_tests::service::{Kept, Service, start_with, titled, unknown};
 
 use super::place;
 
+/// A small grey picture.
+const PICTURE: &str = "iVBORw0KGgoAAAANSUhEUgAAAAgAAAAICAAAAADhZOFXAAAADklEQVR4nGNogAIGyhgAgIQgAQ2AJGEAAAAASUVORK5CYII=";
+
 #[test]
 fn a_copy_made_under_load_holds_what_was_acknowledged_and_goes_into_either_database() {
     let from = place();
@@ -111,6 +114,39 @@ fn carried(service: &Service, kept: &Kept, to: &Place, file: &Path) {
     assert_eq!(revisions(&again, &arrived), revisions(service, kept));
     assert_eq!(again.read(&arrived, &arrived.edit, "/revisions/1").json()["title"], "first");
     assert_eq!(again.replace(&arrived, 2, &titled("third")).status, 200);
+}
+
+#[test]
+fn a_record_and_its_photographs_are_carried_too() {
+    let place = place();
+    let entry = |id: &str, kind: &str| serde_json::json!({ "id": id, "revision": 1, "task": "inspect", "kind": kind, "who": "A helper" });
+    let at = "2026-03-01T09:00:00Z";
+    let sent = serde_json::json!({
+        "stillground_export": 1,
+        "revisions": [{ "revision": 1, "saved_at": at, "plan": unknown() }],
+        "record": [
+            { "received_at": at, "entry": entry("b", "done") },
+            { "received_at": at, "entry": entry("a", "photo"), "picture": PICTURE },
+        ],
+    });
+    std::fs::write(place.folder().join("export.json"), sent.to_string()).unwrap();
+    let imported = run_in(&place, &["import", "export.json"]);
+    assert!(imported.status.success(), "{}", said(&imported));
+    let exported = run_in(&place, &["export", &arrived(&printed(&imported)).id]);
+    let again: Value = serde_json::from_slice(&exported.stdout).unwrap();
+    assert_eq!(again["record"][0], sent["record"][0]);
+    assert_eq!(again["record"][1]["entry"], sent["record"][1]["entry"]);
+    // A picture is written anew, as one that is sent to the service is: it begins as a JPEG does.
+    assert!(again["record"][1]["picture"].as_str().unwrap().starts_with("/9j/"), "{again}");
+    let mut none = sent.clone();
+    none["record"][1]["picture"] = "bm8gcGljdHVyZQ==".into();
+    std::fs::write(place.folder().join("export.json"), none.to_string()).unwrap();
+    assert_eq!(run_in(&place, &["import", "export.json"]).status.code(), Some(2));
+    let mut twice = sent;
+    twice["record"][0]["entry"]["id"] = "a".into();
+    std::fs::write(place.folder().join("export.json"), twice.to_string()).unwrap();
+    let refused = run_in(&place, &["import", "export.json"]);
+    assert_eq!((refused.status.code(), said(&refused).contains("same id")), (Some(2), true), "{}", said(&refused));
 }
 
 /// The plan's name and links, as `import` prints them.

@@ -15,10 +15,15 @@ const PATIENCE: Duration = Duration::from_secs(3);
 /// A connection that was idle for longer is asked whether it still lives.
 const ASLEEP: Duration = Duration::from_secs(1);
 
+/// Longest that a server may be silent; it gives a statement up by itself before.
+const SILENCE: Duration = Duration::from_secs(10);
+
 /// Opens the database and brings it up to date.
 pub(super) async fn open(server: &PostgresServer) -> Outcome<PgPool> {
     let pool = PgPoolOptions::new()
         .max_connections(CONNECTIONS)
+        // One stays open: a service that is at rest is still seen by whoever would restore a copy.
+        .min_connections(1)
         .acquire_timeout(PATIENCE)
         .test_before_acquire(false)
         .before_acquire(|connection, known| Box::pin(is_alive(connection, known.idle_for)))
@@ -32,7 +37,7 @@ pub(super) async fn open(server: &PostgresServer) -> Outcome<PgPool> {
 /// How the database is reached: as its URL says, with a name for its lists and an end to what takes too long.
 pub(in crate::store) fn options(server: &PostgresServer) -> Outcome<PgConnectOptions> {
     let options: PgConnectOptions = server.url().parse().map_err(StoreFailure::from)?;
-    let limits = [("statement_timeout", "20s"), ("lock_timeout", "5s"), ("idle_in_transaction_session_timeout", "30s")];
+    let limits = [("statement_timeout", "8s"), ("lock_timeout", "5s"), ("idle_in_transaction_session_timeout", "30s")];
     Ok(options.application_name("stillground").options(limits))
 }
 
@@ -44,4 +49,12 @@ async fn is_alive(connection: &mut PgConnection, idle_for: Duration) -> sqlx::Re
 async fn durable(connection: &mut PgConnection) -> sqlx::Result<()> {
     let setting = "SELECT set_config('synchronous_commit', 'on', false) WHERE current_setting('synchronous_commit') = 'off'";
     sqlx::query(setting).execute(connection).await.map(drop)
+}
+
+/// What the server answers; a server that is silent for too long is counted as lost.
+pub(super) async fn within<T>(work: impl Future<Output = sqlx::Result<T>>) -> Outcome<T> {
+    match tokio::time::timeout(SILENCE, work).await {
+        Ok(answer) => Ok(answer?),
+        Err(_) => Err(StoreFailure::Away(format!("it was silent for {} s", SILENCE.as_secs()))),
+    }
 }
