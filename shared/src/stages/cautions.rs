@@ -25,7 +25,7 @@ struct Job<'a> {
 #[must_use]
 pub fn stage(
     brief: &Brief,
-    _ground: &Ground,
+    ground: &Ground,
     excavation: &Excavation,
     block: &Block,
     pier: &Pier,
@@ -34,6 +34,7 @@ pub fn stage(
 ) -> Notes {
     let job = Job { brief, excavation, block, pier };
     let mut notes = Notes::default();
+    ground_works::judge_first(ground, &mut notes);
     ground_works::list(&job, &mut notes);
     building::list(&job, &mut notes);
     using::list(&job, &mut notes);

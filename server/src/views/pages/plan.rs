@@ -76,6 +76,8 @@ pub struct PlanBody {
     pub figures: Vec<(&'static str, Vec<FigureLine>)>,
     /// What was taken.
     pub assumptions: Vec<AssumptionView>,
+    /// Why nothing is to be ordered yet; none where the ground is known.
+    pub judge_first: Option<&'static str>,
     /// What to order.
     pub materials: Vec<MaterialView>,
     /// What to do.
@@ -171,6 +173,7 @@ impl PlanBody {
             checks: design.checks.iter().map(|check| CheckView::of(check, planned)).collect(),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
             assumptions: assumptions(design, units, root),
+            judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
             materials: materials(design, units),
             schedule: schedule(design, units),
             cautions: cautions(design),

@@ -2,6 +2,9 @@
 
 use stillground::notes::{Check, Verdict, When};
 
+/// What stands over a list of materials for ground that nobody may presume anything of.
+pub const JUDGE_FIRST: &str = "Order nothing of this before a ground engineer has judged the ground: the sizes may all change.";
+
 /// Shares of a whole, largest first; the largest that is not more than the share is said.
 const SHARES: &[(f64, &str)] = &[
     (0.9, "nine tenths"),

@@ -26,7 +26,7 @@ pub(super) fn all(brief: &Brief, ground: &Ground, outline: &Outline, actions: &A
         stand::sliding(brief, outline, actions),
         stand::buoyancy(brief, outline),
         fit::frost(brief, ground, outline),
-        fit::mass(outline),
+        fit::mass(brief, outline),
         fit::plate(brief, outline),
     ];
     let failed: Vec<_> = found.iter().filter(|check| check.verdict == Verdict::Fails).map(|check| check.title.to_lowercase()).collect();

@@ -5,6 +5,7 @@ use crate::notes::{Notes, When};
 use crate::site_plan::block::Mix;
 use crate::site_plan::excavation::Method;
 use crate::source::{Source, Standing};
+use crate::stages::ground::Ground;
 use crate::units::{kilogram, metre};
 
 use super::Job;
@@ -16,6 +17,19 @@ pub(super) fn list(job: &Job, notes: &mut Notes) {
     digging(job, notes);
     cement(job, notes);
     lifting_bags(job, notes);
+}
+
+/// Ground of which nothing may be presumed is judged before money is spent or a hole is dug.
+pub(super) fn judge_first(ground: &Ground, notes: &mut Notes) {
+    if ground.ask_an_engineer.is_some() {
+        notes.caution(
+            "plan.ground_first",
+            When::Planning,
+            "Order nothing and dig nothing before a ground engineer has judged this ground. The block, the lists and the days in this plan \
+             only show what such a pier would take in ground that carries it; here they may all change, and another foundation may be needed.",
+            Source::judgement("no sizes are ordered for ground that nobody has judged"),
+        );
+    }
 }
 
 fn planning(notes: &mut Notes) {

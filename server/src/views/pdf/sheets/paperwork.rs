@@ -5,8 +5,10 @@ use stillground::figure::{Unit, Units};
 use stillground::notes::{Check, Verdict, When};
 
 use crate::forms::questions;
+use crate::lettering::Face;
+use crate::views::pages::words::JUDGE_FIRST;
 use crate::views::pdf::Sheet;
-use crate::views::pdf::flow::Flow;
+use crate::views::pdf::flow::{BODY, Flow};
 use crate::views::pdf::table::{Cell, table};
 
 /// A verdict in words.
@@ -79,6 +81,9 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 /// Materials.
 pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if sheet.design.ground.ask_an_engineer.is_some() {
+        flow.styled(Face::TextBold, BODY, JUDGE_FIRST);
+    }
     let units = sheet.brief.units;
     let rows: Vec<Vec<Cell>> = sheet
         .design

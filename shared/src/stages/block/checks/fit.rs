@@ -62,10 +62,21 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check 
         .moved_by(&["block.depth_m", "site.frost_depth_m", "site.freezing_index_c_days"])
 }
 
-pub(super) fn mass(outline: &Outline) -> Check {
+pub(super) fn mass(brief: &Brief, outline: &Outline) -> Check {
+    let mass = kilogram::get(outline.mass());
+    let mut note =
+        "A rule of thumb of the trade: a heavy block is slow to answer a knock. Stiff ground round it counts for more than mass."
+            .to_owned();
+    if mass < TONNE_KG {
+        note.push_str(&format!(
+            " This one lacks {}: make it wider or deeper, {} times the concrete in all.",
+            brief.units.say(TONNE_KG - mass, Unit::Kilogram),
+            brief.units.say(TONNE_KG / mass, Unit::One)
+        ));
+    }
     let source = Source::common_practice("about a tonne in the ground at least");
     Check::at_least("block.mass", "A tonne of concrete at least", kilogram::get(outline.mass()), TONNE_KG, Unit::Kilogram, source)
-        .note("A rule of thumb of the trade: a heavy block is slow to answer a knock. Stiff ground round it counts for more than mass.")
+        .note(note)
         .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
 }
 
