@@ -75,13 +75,16 @@ def calendar(folder, design):
     return len(events)
 
 
-def order(folder, design):
+def order(folder, design, imperial):
     with open(folder / "materials.csv", encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))
     assert len(rows) == len(design["materials"])
     for row, line in zip(rows, design["materials"]):
         assert row["Item"].lstrip("'") == line["item"], row
         assert float(row["Quantity"]) > 0
+        if not imperial:
+            near(line["item"], float(row["Quantity"]), line["quantity"], 0.001 * line["quantity"])
+            assert row["Unit"] == (line["unit"] or "pcs"), row
         for cell in row.values():
             assert cell[:1] not in "=+-@\t\r" or cell == "", cell
 
@@ -96,7 +99,7 @@ def main(binary):
             design = json.loads((folder / "design.json").read_text())
             dxf(folder, design)
             events = calendar(folder, design)
-            order(folder, design)
+            order(folder, design, plan.get("units") == "imperial")
             print(f"{name}: {len(design['anchors']['studs'])} holes, {events} events, {len(design['materials'])} lines read back")
 
 

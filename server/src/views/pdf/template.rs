@@ -2,7 +2,7 @@
 
 mod tile;
 
-use stillground::figure::Unit;
+use stillground::figure::{Unit, Units};
 use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::at;
@@ -51,7 +51,7 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
         return flow;
     }
     let grid = Grid::over(&pattern, flow.room() - RULERS, flow.full() - RULERS);
-    directions(&mut flow, &grid);
+    directions(&mut flow, &grid, sheet.brief.units);
     holes(&mut flow, sheet, &pattern);
     distances(&mut flow, sheet, &pattern);
     levels(&mut flow, sheet);
@@ -65,12 +65,15 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     flow
 }
 
-fn directions(flow: &mut Flow, grid: &Grid) {
+fn directions(flow: &mut Flow, grid: &Grid, units: Units) {
     flow.styled(Face::TextBold, BODY, "Print at 100 %, never “fit to page”. Then measure both rulers of each sheet with a steel rule.");
-    flow.paragraph(
-        "Each ruler is 100 mm long. If one is more than half a millimetre off, do not drill by this print: change the printer's scale, or \
-         set the holes out by the table below.",
-    );
+    flow.paragraph(&format!(
+        "Each ruler is {} off, do not drill by this print: change the printer's scale, or set the holes out by the table below.",
+        units.either(
+            "100\u{a0}mm long. If one is more than half a millimetre",
+            "100\u{a0}mm (3.937\u{a0}in) long. If one is more than a fiftieth of an inch",
+        )
+    ));
     if grid.count() > 1 {
         flow.paragraph(&format!(
             "The template takes {} sheets, {} from west to east and {} from north to south. Lay them by their names, A1 in the north-west; \
