@@ -122,7 +122,7 @@ unit_table! {
     /// MPa
     Megapascal: "MPa", "lbf/in²", 1e6 * 0.0254 * 0.0254 / 4.448_221_615_260_5, 3;
     /// mm/MPa
-    MillimetrePerMegapascal: "mm/MPa", "in/ksi", 4448.221_615_260_5 / (25.4 * 25.4 * 25.4), 3;
+    MillimetrePerMegapascal: "mm/MPa", "in/ksi", 4_448.221_615_260_5 / (25.4 * 25.4 * 25.4), 3;
     /// m/s
     MetrePerSecond: "m/s", "ft/s", 1.0 / 0.3048, 3;
     /// °/s²
