@@ -59,7 +59,7 @@ fn look(setting: &Stated, settings: &Settings, config: Option<&Config>) -> Resul
         "STILLGROUND_TRUSTED_PROXIES" if config.proxies.is_empty() => {
             Ok("no proxy is believed: behind one, all visitors are counted as one, and cookies are not marked for TLS only".to_owned())
         }
-        "STILLGROUND_METRICS" => config.metrics.map_or_else(|| Ok("no figures are served".to_owned()), |address| port(address)),
+        "STILLGROUND_METRICS" => config.metrics.map_or_else(|| Ok("no figures are served".to_owned()), port),
         "STILLGROUND_WHO_CREATES" => Ok(creators(config).to_owned()),
         "STILLGROUND_ORGANISER_TOKEN_FILE" if config.access.organiser.is_some() => Ok("the shelf stands at /organiser".to_owned()),
         "STILLGROUND_ORGANISER_TOKEN_FILE" => Ok("there is no organiser's shelf".to_owned()),

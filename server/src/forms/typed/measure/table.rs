@@ -159,7 +159,7 @@ pub const MEASURES: &[Measure] = &[
 ];
 
 /// A thousand pounds-force per square inch in MPa.
-const KSI_MPA: f64 = 4448.221_615_260_5 / (25.4 * 25.4);
+const KSI_MPA: f64 = 4_448.221_615_260_5 / (25.4 * 25.4);
 
 /// A name, what it measures, and its readings: symbol and words.
 type Doubt = (&'static str, Kind, &'static [(&'static str, &'static str)]);
