@@ -8,6 +8,7 @@ mod breakage;
 mod command_line;
 mod faults;
 mod generated;
+mod ground_input;
 mod interface;
 mod limits;
 mod lookup;

@@ -5,15 +5,18 @@
 pub mod binary;
 #[cfg(feature = "service")]
 pub mod browser;
+pub mod elements;
 #[cfg(feature = "service")]
 pub mod faults;
 pub mod generated;
+pub mod ground_page;
 #[cfg(feature = "service")]
 pub mod http;
 #[cfg(feature = "service")]
 pub mod place;
 #[cfg(feature = "service")]
 pub mod postgres;
+pub mod random_blocks;
 #[cfg(feature = "service")]
 pub mod service;
 

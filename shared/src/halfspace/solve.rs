@@ -28,6 +28,8 @@ pub struct Raw {
     pub answers: Answers,
     /// Stiffness over G, the two sides of the diagonal averaged.
     pub stiffness: [[f64; 6]; 6],
+    /// The same as the tractions give it: row by row the force of every motion.
+    pub found: [[f64; 6]; 6],
     /// How far apart they were, over the root of the diagonal's two entries; the largest.
     pub asymmetry_ratio: f64,
 }
@@ -86,7 +88,10 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
 
 impl Surface {
     fn new(raw: Raw, weight: f64) -> Option<Self> {
-        Some(Self { flexibility: inverse(&raw.stiffness)?, patches: raw.patches, answers: raw.answers, weight })
+        // Where a far load moves all the ground alike, the tractions' work is the transpose of what they add up to, and only
+        // its inverse gives that movement back without a turn.
+        let transposed: [[f64; 6]; 6] = std::array::from_fn(|i| std::array::from_fn(|j| raw.found[j][i]));
+        Some(Self { flexibility: inverse(&transposed)?, patches: raw.patches, answers: raw.answers, weight })
     }
 }
 
@@ -117,7 +122,7 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     let stiffness = std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (found[i][j] + found[j][i])));
     let apart = |(i, j): (usize, usize)| ((found[i][j] - found[j][i]) / (found[i][i] * found[j][j]).sqrt()).abs();
     let asymmetry_ratio = apart((0, 4)).max(apart((1, 3)));
-    Some(Raw { patches, answers, stiffness, asymmetry_ratio })
+    Some(Raw { patches, answers, stiffness, found, asymmetry_ratio })
 }
 
 fn answer(mut matrix: DMatrix<f64>, patches: &[Patch], mut asked: DMatrix<f64>) -> Option<DMatrix<f64>> {

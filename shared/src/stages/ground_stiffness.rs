@@ -3,6 +3,7 @@
 pub mod layers;
 pub mod published;
 pub mod stiffening;
+pub mod uneven;
 mod workings;
 
 use std::sync::Arc;
@@ -16,6 +17,7 @@ use crate::notes::{Check, Found, Notes};
 use crate::source::{Source, Standing};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{
     CouplingStiffness, LinearStiffness, Pressure, RotationalStiffness, Spread, metre, newton_metre_per_radian, newton_per_metre,
     newton_per_radian, pascal,
@@ -44,7 +46,7 @@ pub struct GroundStiffness {
     pub high: Stiffness,
     /// How far ground that stiffens with depth strays from these figures.
     pub stiffening: Vec<stiffening::Stiffening>,
-    /// What topsoil and rock do, where the plan names them.
+    /// What topsoil, rock and the width of a lining do, where the plan names them; the figures above have it in them.
     pub layers: Vec<layers::LayerEffect>,
     /// The shape's solution over G, for every question about influence; none where the ground or the shape has none.
     #[serde(skip)]
@@ -52,6 +54,9 @@ pub struct GroundStiffness {
     /// The shear modulus that it goes with.
     #[serde(skip)]
     pub shear_modulus: Option<Spread<Pressure>>,
+    /// What all layers together make of the solution.
+    #[serde(skip)]
+    pub uneven: Spread<Factors>,
 }
 
 /// Stiffness in ground of one modulus.
@@ -102,11 +107,13 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, shelf: &dyn Shelf) -
             return Found { value: GroundStiffness::unknown(), notes };
         }
     };
-    workings::note(brief, &solved, g, &mut notes);
+    let layers = layers::find(&brief.site.stated, &solved, shelf);
+    let uneven = uneven::together(&layers);
+    workings::note(brief, &solved, g, &uneven, &mut notes);
     published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);
-    let stiffening = stiffening::find(&shape, &mut notes);
-    let layers = layers::find(&brief.site.stated, &solved, shelf, &mut notes);
-    Found { value: GroundStiffness { stiffening, layers, ..GroundStiffness::of(solved, g) }, notes }
+    layers::note(&layers, &mut notes);
+    let (stiffening, layers) = (stiffening::find(&shape, &mut notes), layers::effects(&layers));
+    Found { value: GroundStiffness { stiffening, layers, ..GroundStiffness::of(solved, g, uneven) }, notes }
 }
 
 const SHAPE_CHECK: &str = "ground_stiffness.solved";
@@ -144,8 +151,8 @@ impl Stiffness {
 
     /// In ground of this modulus.
     #[must_use]
-    pub fn of(solved: &Solved, g: Pressure) -> Self {
-        let at = |row: usize, column: usize| solved.stiffness_over_g[row][column] * pascal::get(g);
+    pub fn of(solved: &Solved, g: Pressure, factors: &Factors) -> Self {
+        let at = |row: usize, column: usize| solved.stiffness_over_g[row][column] * pascal::get(g) * factors.entry_ratio(row, column);
         Self {
             vertical: Some(newton_per_metre::new(at(2, 2))),
             horizontal_x: Some(newton_per_metre::new(at(0, 0))),
@@ -162,15 +169,32 @@ impl Stiffness {
 impl GroundStiffness {
     const ABOUT: &str = "base centre";
 
-    fn of(solved: Arc<Solved>, g: Spread<Pressure>) -> Self {
-        let Spread { low, typical, high } = g.map(|g| Stiffness::of(&solved, g));
-        let solved = Some(solved);
-        Self { about: Self::ABOUT, typical, low, high, stiffening: Vec::new(), layers: Vec::new(), solved, shear_modulus: Some(g) }
+    fn of(solved: Arc<Solved>, g: Spread<Pressure>, uneven: Spread<Factors>) -> Self {
+        Self {
+            about: Self::ABOUT,
+            typical: Stiffness::of(&solved, g.typical, &uneven.typical),
+            low: Stiffness::of(&solved, g.low, &uneven.low),
+            high: Stiffness::of(&solved, g.high, &uneven.high),
+            stiffening: Vec::new(),
+            layers: Vec::new(),
+            solved: Some(solved),
+            shear_modulus: Some(g),
+            uneven,
+        }
     }
 
     fn unknown() -> Self {
         let unknown = Stiffness::UNKNOWN;
-        let (stiffening, layers) = (Vec::new(), Vec::new());
-        Self { about: Self::ABOUT, typical: unknown, low: unknown, high: unknown, stiffening, layers, solved: None, shear_modulus: None }
+        Self {
+            about: Self::ABOUT,
+            typical: unknown,
+            low: unknown,
+            high: unknown,
+            stiffening: Vec::new(),
+            layers: Vec::new(),
+            solved: None,
+            shear_modulus: None,
+            uneven: Spread::exactly(Factors::EVEN),
+        }
     }
 }

@@ -31,7 +31,8 @@ use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
-use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::ground_stiffness::uneven::Factors;
+use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::pier::Pier;
 use crate::units::{Frequency, Spread, hertz, megapascal};
 
@@ -319,7 +320,18 @@ fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<St
 #[must_use]
 pub fn system(brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<System> {
     let rigs = [Rig::new(Axis::X, brief, ground, block, stiffness, pier)?, Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?];
+    let solved = stiffness.solved.as_deref()?;
     let modulus = ground.shear_modulus?.map(megapascal::get);
     let damping = brief.load.damping_ratio;
-    Some(modulus.map(|g| Planes::solve(&rigs, g / modulus.typical, damping)))
+    let one = |held: &Stiffness, factors: &Factors, g: f64| {
+        let ratio = g / modulus.typical;
+        let held = [rigs[0].held(Axis::X, held, ratio)?, rigs[1].held(Axis::Y, held, ratio)?];
+        Some(Planes::solve(&held, [factors.carried(solved, [0, 4]), factors.carried(solved, [1, 3])], damping))
+    };
+    let Spread { low, typical, high } = stiffness.uneven;
+    Some(Spread {
+        low: one(&stiffness.low, &low, modulus.low)?,
+        typical: one(&stiffness.typical, &typical, modulus.typical)?,
+        high: one(&stiffness.high, &high, modulus.high)?,
+    })
 }

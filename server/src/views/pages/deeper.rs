@@ -3,6 +3,7 @@
 mod codes;
 mod flexure;
 mod floor;
+mod ground;
 mod north;
 mod star;
 mod torque;
@@ -54,8 +55,9 @@ pub fn of(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
         Step::Floor => star(&planned.design.motion, planned.brief.units).into_iter().chain(people(planned)).collect(),
         Step::Anchors => [torque::chapters(planned), flexure::chapters(planned)].concat(),
+        Step::Footing => ground::chapters(planned),
         Step::Site if planned.brief.site.stated.latitude_deg.is_some() => north::chapters(planned),
-        Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Plan => Vec::new(),
+        Step::Site | Step::Excavation | Step::Pier | Step::Plan => Vec::new(),
     }
 }
 
@@ -118,7 +120,10 @@ mod tests {
     fn every_row_has_a_figure_for_every_column() {
         for plan in [SitePlan::unknown(), example()] {
             let planned = planned(&plan);
-            for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat()) {
+            for chapter in [Step::Footing, Step::Floor, Step::Anchors]
+                .into_iter()
+                .flat_map(|step| [of(step, &planned), shown(step, &planned)].concat())
+            {
                 let Some(table) = chapter.table else { continue };
                 assert!(!table.rows.is_empty(), "{}", chapter.title);
                 for (name, figures) in &table.rows {
@@ -132,7 +137,9 @@ mod tests {
     #[test]
     fn readers_in_imperial_units_meet_no_metric_torque_force_or_distance() {
         let planned = planned(&SitePlan { units: Some(Units::Imperial), ..example() });
-        for chapter in [Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat()) {
+        for chapter in
+            [Step::Footing, Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat())
+        {
             let table = chapter.table.iter().flat_map(|table| table.rows.iter().flat_map(|row| row.1.iter()).chain(&table.columns));
             for said in table.chain(&chapter.words).chain(&chapter.after) {
                 // The number in newton metres is one of the readings and stays.

@@ -185,11 +185,12 @@ impl PlanBody {
 
 fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {
     let star = ("star", "The star", deeper::star(&planned.design.motion, planned.brief.units));
+    let ground = ("hold", "The ground and the block", deeper::of(Step::Footing, planned));
     let floor = ("people", "People on the floor", deeper::people(planned));
     let nuts = ("nuts", "Tightening the nuts", deeper::of(Step::Anchors, planned));
     let north = ("north", "True north on the day", deeper::north(planned));
     let studs = ("codes", "The studs by both codes, and the torque of 180", deeper::shown(Step::Anchors, planned));
-    [north, star, floor, nuts, studs].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
+    [north, ground, star, floor, nuts, studs].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {

@@ -1,112 +1,133 @@
-//! Two layers: soft topsoil round the block's upper part, rock below its base. Bounds and an estimate, not a solution.
+//! Layers: soft topsoil round the block's upper part, rock below its base, the width of a lining. Bounds and estimates,
+//! held against finite elements in `docs/ground-validation.md`; the plan's figures in low, typical and high ground take them.
 //!
 //! More stiffness anywhere in the ground makes the block's hold stiffer, and the hold is a concave function of the modulus
-//! of any part of it, since the strain energy is the least over all movements of sums that are linear in that modulus. So:
-//!
-//! - Topsoil of modulus `m G` lies between ground that begins below it (a block shallower by the topsoil) and even ground,
-//!   and the straight line between them, `K_low + m (K_even − K_low)`, is itself a lower bound. It is taken as the estimate.
-//! - Rock below makes everything stiffer than even ground, which is the lower bound and stays the plan's figure; the
-//!   estimate is by the factors that Kausel and Elsabee & Morray gave for a cylinder in a stratum.
+//! of any part of it, since the strain energy is the least over all movements of sums that are linear in that modulus. So
+//! topsoil of modulus `m G` lies between ground that begins below it (a block shallower by the topsoil), which low ground
+//! takes, and even ground, which high ground takes; the straight line between them, `K_low + m (K_even − K_low)`, is
+//! itself a lower bound and the estimate. Even ground is the lower bound over rock. A hole wider than the block is less
+//! ground than one as wide, and low ground takes the width that linings have at most.
+
+mod lining;
+mod rock;
+mod topsoil;
 
 use serde::Serialize;
 
 use crate::figure::Unit;
-use crate::halfspace::{self, Shape, Shelf, Solved};
+use crate::halfspace::{Shelf, Solved};
 use crate::notes::{Notes, Working};
 use crate::site_plan::Site;
-use crate::source::{Source, Standing};
+use crate::source::Source;
+use crate::units::Spread;
 
-/// Modulus of topsoil over that of the ground below: rooted, loose, often wet.
-pub const TOPSOIL_RATIO: f64 = 1.0 / 3.0;
-/// Bounds of topsoil.
-pub const TOPSOIL_SOURCE: Source = Source::derived("monotone and concave in the modulus; topsoil taken at a third of the ground's modulus");
-/// Factors of a stratum on rock.
-pub const ROCK_SOURCE: Source =
-    Source::new("Elsabee & Morray", "1977", "factors of a stratum on rigid rock, after Kausel 1974", Standing::FromMemory);
+pub use lining::{MOST_WIDTH_M as MOST_LINING_M, layer as lining};
+pub use rock::{SOURCE as ROCK_SOURCE, layer as rock};
+pub use topsoil::{MODULUS_RATIO as TOPSOIL_RATIO, SOURCE as TOPSOIL_SOURCE, layer as topsoil};
 
-/// What a layer does to one stiffness: factors on that in even ground.
+/// What a layer does to each stiffness, in the order of the axes, and to the lean under a weight on the ground: factors on
+/// even ground, for the softest ground thought likely, typical ground and the stiffest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layer {
+    /// In words.
+    pub name: &'static str,
+    /// On the diagonal of the stiffness.
+    pub stiffness: [Spread<f64>; 6],
+    /// On the coupling of x with the turn about y, and of y with the turn about x.
+    pub coupling: [Spread<f64>; 2],
+    /// On the lean.
+    pub lean: Spread<f64>,
+}
+
+/// One factor of a layer, as the design says it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct LayerEffect {
     /// Which layer.
     pub layer: &'static str,
-    /// Which stiffness.
+    /// On what.
     pub quantity: &'static str,
-    /// Cannot be less.
-    pub least_factor: f64,
-    /// Expected.
+    /// In low ground.
+    pub low_factor: f64,
+    /// In typical ground: expected.
     pub estimate_factor: f64,
-    /// Cannot be more; none where no bound is known.
-    pub most_factor: Option<f64>,
+    /// In high ground.
+    pub high_factor: f64,
 }
 
-type Quantity = (&'static str, &'static str, usize);
-
-const TOPSOIL: [Quantity; 3] = [
-    ("ground_stiffness.topsoil.vertical", "vertical stiffness", 2),
-    ("ground_stiffness.topsoil.horizontal", "horizontal stiffness", 0),
-    ("ground_stiffness.topsoil.rocking", "rocking stiffness", 4),
+const QUANTITIES: [&str; 6] = [
+    "horizontal stiffness along x",
+    "horizontal stiffness along y",
+    "vertical stiffness",
+    "rocking stiffness about x",
+    "rocking stiffness about y",
+    "torsional stiffness",
 ];
+const LEAN: &str = "lean under a weight on the ground";
 
-/// Effects of the layers that the plan names; none named, none found.
-pub fn find(site: &Site, solved: &Solved, shelf: &dyn Shelf, notes: &mut Notes) -> Vec<LayerEffect> {
-    let mut effects = Vec::new();
-    if let Some(depth_m) = site.topsoil_depth_m.filter(|depth| *depth > 0.0) {
-        effects.extend(topsoil(depth_m, solved, shelf, notes));
+impl Layer {
+    /// A layer whose couplings go with the roots of what they couple, so that the matrix stays positive.
+    fn with_roots(name: &'static str, stiffness: [Spread<f64>; 6], lean: Spread<f64>) -> Self {
+        let root = |i: usize, j: usize| {
+            let [a, b] = [stiffness[i], stiffness[j]];
+            Spread { low: (a.low * b.low).sqrt(), typical: (a.typical * b.typical).sqrt(), high: (a.high * b.high).sqrt() }
+        };
+        Self { name, stiffness, coupling: [root(0, 4), root(1, 3)], lean }
     }
-    if let Some(depth_m) = site.rock_depth_m {
-        effects.extend(rock(depth_m, &solved.shape, notes));
+
+    /// Each of its factors that is not one.
+    fn effects(&self) -> impl Iterator<Item = LayerEffect> + '_ {
+        let rows = QUANTITIES.into_iter().zip(self.stiffness).chain([(LEAN, self.lean)]);
+        rows.filter(|(_, factor)| *factor != Spread::exactly(1.0)).map(|(quantity, factor)| LayerEffect {
+            layer: self.name,
+            quantity,
+            low_factor: factor.low,
+            estimate_factor: factor.typical,
+            high_factor: factor.high,
+        })
     }
-    effects
 }
 
-fn topsoil(thickness_m: f64, solved: &Solved, shelf: &dyn Shelf, notes: &mut Notes) -> Vec<LayerEffect> {
+/// The layers that the plan names, and the lining where the sides are not held all the way.
+pub fn find(site: &Site, solved: &Solved, shelf: &dyn Shelf) -> Vec<Layer> {
     let shape = &solved.shape;
-    // Where topsoil reaches the base, what is left is a footing on the ground below it.
-    let depth_m = (shape.depth_m - thickness_m).max(0.0);
-    let contact_from_m = (shape.contact_from_m - thickness_m).max(0.0).min(depth_m);
-    let contact_to_m = (shape.contact_to_m - thickness_m).max(contact_from_m).min(depth_m);
-    let Ok(below) = halfspace::solved(&Shape { depth_m, contact_from_m, contact_to_m, ..*shape }, shelf) else { return Vec::new() };
-    let effect = |(id, quantity, axis): Quantity| {
-        let least = below.stiffness_over_g[axis][axis] / solved.stiffness_over_g[axis][axis];
-        let estimate = least + TOPSOIL_RATIO * (1.0 - least);
-        let title = format!("The {quantity} with topsoil, over that without");
-        notes.working(
-            Working::new(id, title, "f = f₀ + m (1 − f₀), f₀ = K(block from the topsoil down)/K", TOPSOIL_SOURCE)
-                .with("t", thickness_m, Unit::Metre)
-                .with("f₀", least, Unit::One)
-                .with("m", TOPSOIL_RATIO, Unit::One)
-                .gives("f", estimate, Unit::One),
-        );
-        LayerEffect { layer: "topsoil", quantity, least_factor: least, estimate_factor: estimate, most_factor: Some(1.0) }
-    };
-    TOPSOIL.map(effect).into()
+    let above = site.topsoil_depth_m.filter(|depth| *depth > 0.0).and_then(|depth| topsoil(depth, solved, shelf));
+    let below = site.rock_depth_m.and_then(|depth| rock(depth, shape));
+    // Topsoil that was left out of the contact is no lining.
+    let lined = above.is_none() || shape.contact_to_m < shape.depth_m || shape.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
+    let wider = if lined { lining(shape) } else { None };
+    [above, below, wider].into_iter().flatten().collect()
 }
 
-const ROCK: [Quantity; 3] = [
-    ("ground_stiffness.rock.vertical", "vertical stiffness", 2),
-    ("ground_stiffness.rock.horizontal", "horizontal stiffness", 0),
-    ("ground_stiffness.rock.rocking", "rocking stiffness", 4),
-];
+/// What they do, quantity by quantity.
+pub fn effects(layers: &[Layer]) -> Vec<LayerEffect> {
+    layers.iter().flat_map(Layer::effects).collect()
+}
 
-/// Rock at a depth `h` from the surface, a disc of the base's area, embedment `e`: factors of stratum and embedment.
-fn rock(rock_depth_m: f64, shape: &Shape, notes: &mut Notes) -> Vec<LayerEffect> {
-    let (h, e) = (rock_depth_m, shape.depth_m);
-    if h <= e {
-        return Vec::new();
+/// A line of calculation for every layer's rocking stiffness and lean.
+pub fn note(layers: &[Layer], notes: &mut Notes) {
+    for layer in layers {
+        let (ids, form, source) = told(layer.name);
+        let rows = [("The rocking stiffness", layer.stiffness[4]), ("The lean under a weight on the ground", layer.lean)];
+        let said = ids.into_iter().zip(rows).filter(|(_, (_, factor))| *factor != Spread::exactly(1.0));
+        for (id, (words, factor)) in said {
+            let title = format!("{words} with {}, over that in even ground", layer.name);
+            notes.working(
+                Working::new(id, title, form, source).with("f soft", factor.low, Unit::One).with("f stiff", factor.high, Unit::One).gives(
+                    "f",
+                    factor.typical,
+                    Unit::One,
+                ),
+            );
+        }
     }
-    let r = (shape.length_m * shape.width_m / std::f64::consts::PI).sqrt();
-    let factors = [1.0 + 1.28 * r / (h - e), 1.0 + r / (2.0 * (h - e)), 1.0 + r / (6.0 * (h - e))];
-    let forms = ["f = 1 + 1.28 R/(H − D)", "f = 1 + R/(2 (H − D))", "f = 1 + R/(6 (H − D))"];
-    let rows = ROCK.into_iter().zip(factors).zip(forms);
-    rows.map(|(((id, quantity, _), factor), form)| {
-        notes.working(
-            Working::new(id, format!("The {quantity} with rock below, over that without"), form, ROCK_SOURCE)
-                .with("R", r, Unit::Metre)
-                .with("H", h, Unit::Metre)
-                .with("D", e, Unit::Metre)
-                .gives("f", factor, Unit::One),
-        );
-        LayerEffect { layer: "rock below", quantity, least_factor: 1.0, estimate_factor: factor, most_factor: None }
-    })
-    .collect()
+}
+
+type Told = ([&'static str; 2], &'static str, Source);
+
+fn told(name: &str) -> Told {
+    match name {
+        topsoil::NAME => (["ground_stiffness.topsoil.rocking", "ground_stiffness.topsoil.lean"], topsoil::FORM, TOPSOIL_SOURCE),
+        rock::NAME => (["ground_stiffness.rock.rocking", "ground_stiffness.rock.lean"], rock::FORM, ROCK_SOURCE),
+        _ => (["ground_stiffness.lining.rocking", "ground_stiffness.lining.lean"], lining::FORM, lining::SOURCE),
+    }
 }

@@ -5,6 +5,7 @@ use crate::figure::Unit;
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::stages::ground_stiffness::SOURCE;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{Pressure, Spread, megapascal};
 
 /// One entry of the matrix: working, words, row, column, unit of the entry over G, unit of the entry.
@@ -22,17 +23,17 @@ const ENTRIES: [Entry; 8] = [
 ];
 
 /// Writes them down, each with its band.
-pub fn note(brief: &Brief, solved: &Solved, g: Spread<Pressure>, notes: &mut Notes) {
+pub fn note(brief: &Brief, solved: &Solved, g: Spread<Pressure>, uneven: &Spread<Factors>, notes: &mut Notes) {
     let shape = &solved.shape;
     for (id, words, row, column, over_unit, unit) in ENTRIES {
         let over_g = solved.stiffness_over_g[row][column];
         let scale = if unit == Unit::NewtonPerRadian { 1e6 } else { 1.0 };
-        let value = g.map(|g| over_g * megapascal::get(g) * scale);
+        let value = |g: Pressure, factors: &Factors| over_g * megapascal::get(g) * scale * factors.entry_ratio(row, column);
+        let (low, typical, high) = (value(g.low, &uneven.low), value(g.typical, &uneven.typical), value(g.high, &uneven.high));
         let say = |value| brief.units.say(value, unit);
-        let title =
-            format!("{words} about the centre of the base: {} to {} between soft and stiff ground", say(value.low), say(value.high));
+        let title = format!("{words} about the centre of the base: {} to {} between soft and stiff ground", say(low), say(high));
         notes.working(
-            Working::new(id, title, "K = G k(l, w, D, contact, ν), k from the solver", SOURCE)
+            Working::new(id, title, "K = G k(l, w, D, contact, ν) f, k from the solver, f of layers", SOURCE)
                 .with("G", megapascal::get(g.typical), Unit::Megapascal)
                 .with("k", over_g, over_unit)
                 .with("l", shape.length_m, Unit::Metre)
@@ -41,7 +42,8 @@ pub fn note(brief: &Brief, solved: &Solved, g: Spread<Pressure>, notes: &mut Not
                 .with("contact from", shape.contact_from_m, Unit::Metre)
                 .with("contact to", shape.contact_to_m, Unit::Metre)
                 .with("ν", shape.poisson_ratio, Unit::One)
-                .gives("K", value.typical, unit),
+                .with("f", uneven.typical.entry_ratio(row, column), Unit::One)
+                .gives("K", typical, unit),
         );
     }
 }

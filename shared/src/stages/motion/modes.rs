@@ -27,9 +27,9 @@ pub struct Mode {
     pub omega: f64,
     /// Damping over critical.
     pub damping_ratio: f64,
-    /// Sway of the base.
+    /// Sway of the base: what a force that comes through the ground works on.
     pub base: f64,
-    /// Turn of the block.
+    /// Turn of the block: what a moment that comes through the ground works on.
     pub block_turn: f64,
     /// Turn of the pier's top.
     pub top_turn: f64,

@@ -9,7 +9,7 @@ use crate::rules::pais_kausel_1988::dynamic;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
-use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::pier::Pier;
 use crate::units::{
     STANDARD_GRAVITY_M_S2, kilogram, kilogram_square_metre, kilonewton_per_cubic_metre, megapascal, metre, metre_per_second, millimetre,
@@ -86,18 +86,9 @@ impl Rig {
     /// The rig in one plane; none where the ground is not known.
     #[must_use]
     pub fn new(axis: Axis, brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<Self> {
-        let (sway, coupling, rocking, along, across) = match axis {
-            Axis::X => {
-                (stiffness.typical.horizontal_x?, stiffness.typical.coupling_x_ry?, stiffness.typical.rocking_y?, block.length, block.width)
-            }
-            // A right-handed turn about x carries the top towards −y; the plane's own turn is the opposite one.
-            Axis::Y => (
-                stiffness.typical.horizontal_y?,
-                -stiffness.typical.coupling_y_rx?,
-                stiffness.typical.rocking_x?,
-                block.width,
-                block.length,
-            ),
+        let (along, across) = match axis {
+            Axis::X => (block.length, block.width),
+            Axis::Y => (block.width, block.length),
         };
         let tall = metre::get(block.depth + block.upstand);
         let (along, across) = (metre::get(along), metre::get(across));
@@ -106,7 +97,7 @@ impl Rig {
         let load = &brief.load;
         let [shaft, top_plate, all] = [pier.shaft_mass, pier.top_plate_mass, pier.mass].map(kilogram::get);
         Some(Self {
-            ground: [newton_per_metre::get(sway), newton_per_radian::get(coupling), newton_metre_per_radian::get(rocking)],
+            ground: springs(axis, &stiffness.typical)?,
             radiation: ground.shear_modulus.map(|g| {
                 let density = kilonewton_per_cubic_metre::get(ground.unit_weight) * 1e3 / STANDARD_GRAVITY_M_S2;
                 let speed = ground
@@ -142,7 +133,13 @@ impl Rig {
         })
     }
 
-    /// The same rig in ground whose shear modulus is so many times the typical one.
+    /// The same rig in ground of this stiffness, whose shear modulus is so many times the typical one.
+    #[must_use]
+    pub fn held(&self, axis: Axis, held: &Stiffness, modulus_ratio: f64) -> Option<Self> {
+        Some(Self { ground: springs(axis, held)?, ..self.in_ground(modulus_ratio) })
+    }
+
+    /// The same rig in even ground whose shear modulus is so many times the typical one.
     #[must_use]
     pub fn in_ground(&self, modulus_ratio: f64) -> Self {
         let radiation = self.radiation.map(|block| dashpot::Block { shear_speed: block.shear_speed * modulus_ratio.sqrt(), ..block });
@@ -168,6 +165,16 @@ impl Rig {
 
 /// Frequency up to which the ground's factors are given, as a₀.
 const HIGHEST_A0: f64 = 1.5;
+
+/// Springs of the ground in one plane: sway, coupling, rocking.
+fn springs(axis: Axis, held: &Stiffness) -> Option<[f64; 3]> {
+    let (sway, coupling, rocking) = match axis {
+        Axis::X => (held.horizontal_x?, held.coupling_x_ry?, held.rocking_y?),
+        // A right-handed turn about x carries the top towards −y; the plane's own turn is the opposite one.
+        Axis::Y => (held.horizontal_y?, -held.coupling_y_rx?, held.rocking_x?),
+    };
+    Some([newton_per_metre::get(sway), newton_per_radian::get(coupling), newton_metre_per_radian::get(rocking)])
+}
 
 /// Radius of gyration of a tube: √(D² + d²)/4.
 fn gyration(outside: f64, wall: f64) -> f64 {

@@ -14,6 +14,7 @@ use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::motion::influence::Influence;
 use crate::stages::pier::Pier;
 use crate::units::{ARCSEC_PER_RADIAN, Pressure, Spread, pascal};
@@ -37,7 +38,17 @@ impl GroundStiffness {
     /// What a weight on the ground does to the block, where that is solved.
     #[must_use]
     pub fn influence(&self) -> Option<&dyn Influence> {
-        self.solved.as_deref().map(|solved| solved as &dyn Influence)
+        self.solved.is_some().then_some(self as &dyn Influence)
+    }
+}
+
+impl Influence for GroundStiffness {
+    /// The load that in even ground does what a newton at a place does in typical ground, but for the lean's own factor,
+    /// which the modes bring.
+    fn per_newton(&self, x_m: f64, y_m: f64) -> [f64; 6] {
+        let Some(solved) = self.solved.as_deref() else { return [0.0; 6] };
+        let motion = self.uneven.typical.under_weight(solved, x_m, y_m);
+        solved.stiffness_over_g.map(|row| row.iter().zip(motion).map(|(k, q)| k * q / self.uneven.typical.lean_ratio).sum())
     }
 }
 
@@ -68,17 +79,17 @@ impl OnGround {
             return Self { tilt_map: None, isolation: None, practice: None };
         };
         Self {
-            tilt_map: Some(map::find(solved, ground, floor, g, notes)),
+            tilt_map: Some(map::find(solved, ground, floor, g, stiffness.uneven, notes)),
             isolation: isolation::find(brief, block, pier, solved, g, notes),
-            practice: Some(practice::find(brief, ground, solved, g, notes)),
+            practice: Some(practice::find(brief, ground, solved, stiffness.uneven, g, notes)),
         }
     }
 }
 
 /// Lean of the block times G under a newton at a place: towards east and towards north.
 #[must_use]
-pub fn lean(solved: &Solved, x_m: f64, y_m: f64) -> [f64; 2] {
-    let motion = solved.under_weight(x_m, y_m);
+pub fn lean(solved: &Solved, uneven: &Factors, x_m: f64, y_m: f64) -> [f64; 2] {
+    let motion = uneven.under_weight(solved, x_m, y_m);
     // A right-handed turn about x carries the top towards south.
     [motion[4], -motion[3]]
 }

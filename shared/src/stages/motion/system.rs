@@ -4,6 +4,17 @@ use crate::stages::motion::modes::{self, Mode};
 use crate::stages::motion::rig::Rig;
 use crate::units::{ARCSEC_PER_RADIAN, Spread};
 
+/// What takes a force and a moment that come from even ground to those that do the same here.
+pub type Carried = [[f64; 2]; 2];
+
+fn carry(mut modes: Vec<Mode>, [[ff, fm], [mf, mm]]: Carried, hand: f64) -> Vec<Mode> {
+    for mode in &mut modes {
+        let (base, turn) = (mode.base, hand * mode.block_turn);
+        (mode.base, mode.block_turn) = (base * ff + turn * mf, hand * (base * fm + turn * mm));
+    }
+    modes
+}
+
 /// Modes of both planes in one ground.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Planes {
@@ -14,14 +25,15 @@ pub struct Planes {
 }
 
 impl Planes {
-    /// Solves both planes for a ground so many times as stiff as the typical one.
+    /// Solves both planes. `carried` says for each what loads from the ground amount to: the identity in even ground.
     #[must_use]
-    pub fn solve([x, y]: &[Rig; 2], modulus_ratio: f64, stated_damping: Option<f64>) -> Self {
-        let one = |rig: &Rig| modes::find(&rig.in_ground(modulus_ratio), stated_damping);
+    pub fn solve([x, y]: &[Rig; 2], carried: [Carried; 2], stated_damping: Option<f64>) -> Self {
+        let one = |rig: &Rig| modes::find(rig, stated_damping);
         // A square block's planes are one and the same.
         let x_modes = one(x);
         let y_modes = if x == y { x_modes.clone() } else { one(y) };
-        Self { x: x_modes, y: y_modes }
+        // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
+        Self { x: carry(x_modes, carried[0], 1.0), y: carry(y_modes, carried[1], -1.0) }
     }
 
     /// Both planes.

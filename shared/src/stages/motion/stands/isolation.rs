@@ -9,6 +9,7 @@ use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::stages::block::Block;
 use crate::stages::ground_stiffness::SOURCE;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::pier::Pier;
 use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, metre, pascal};
 
@@ -81,7 +82,8 @@ pub fn find(brief: &Brief, block: &Block, pier: &Pier, solved: &Solved, g: Sprea
 }
 
 fn person(solved: &Solved, along_x: bool, at_m: f64, g: Spread<Pressure>) -> Spread<f64> {
-    let lean = if along_x { lean(solved, at_m, 0.0) } else { lean(solved, 0.0, at_m) };
+    let [x_m, y_m] = if along_x { [at_m, 0.0] } else { [0.0, at_m] };
+    let lean = lean(solved, &Factors::EVEN, x_m, y_m);
     arcsec_band(lean, PERSON_KG * STANDARD_GRAVITY_M_S2, g)
 }
 
@@ -123,6 +125,8 @@ fn words(brief: &Brief, rows: &[IsolationRow], person_at_m: f64) -> Vec<String> 
             say(full.push_arcsec.typical)
         ),
         conclusion(person(half).min(person(full))).to_owned(),
+        "The three are compared in even ground and with a lining that has no width of its own; a real one makes the lined block softer still."
+            .to_owned(),
     ]
 }
 

@@ -10,6 +10,7 @@ use crate::site_plan::floor::FloorKind;
 use crate::stages::floor::{Floor, footprints};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre, metre_per_second, pascal};
 
 /// Lines of the map each way; odd, so that the axis has its own.
@@ -37,22 +38,22 @@ pub struct TiltMap {
     pub at_rest_within_m: f64,
 }
 
-pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>, notes: &mut Notes) -> TiltMap {
+pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>, uneven: Spread<Factors>, notes: &mut Notes) -> TiltMap {
     let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
     let half = [floor.length, floor.width].map(|side| 0.5 * metre::get(side));
-    let leans = Leans::new(solved, floor, half);
+    let leans = Leans::new(solved, &uneven.typical, floor, half);
     let line = |half: f64, i: usize| half * (2.0 * i as f64 / (LINES - 1) as f64 - 1.0);
     let [xs, ys] = half.map(|half| (0..LINES).map(|i| rounded(line(half, i))).collect::<Vec<f64>>());
     let row = |y: &f64| xs.iter().map(|x| rounded(arcsec(leans.at(floor, *x, *y), newtons, g.typical))).collect();
     let tilt_arcsec: Vec<Vec<f64>> = ys.iter().map(row).collect();
-    note(solved, newtons, g, notes);
+    note(solved, &uneven.typical, newtons, g, notes);
     TiltMap {
         mass_kg: PERSON_KG,
         tilt_arcsec,
         x_m: xs,
         y_m: ys,
-        soft_ground_factor: pascal::get(g.typical) / pascal::get(g.low),
-        stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high),
+        soft_ground_factor: pascal::get(g.typical) / pascal::get(g.low) * uneven.low.lean_ratio / uneven.typical.lean_ratio,
+        stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high) * uneven.high.lean_ratio / uneven.typical.lean_ratio,
         at_rest_within_m: ground
             .shear_wave_speed
             .map_or(0.0, |speed| metre_per_second::get(speed.typical) / (2.0 * std::f64::consts::PI * STEP_HZ)),
@@ -60,13 +61,13 @@ pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>
 }
 
 /// One line of calculation for the map's figures: a metre east of the axis.
-fn note(solved: &Solved, newtons: f64, g: Spread<Pressure>, notes: &mut Notes) {
-    let lean = lean(solved, 1.0, 0.0);
+fn note(solved: &Solved, uneven: &Factors, newtons: f64, g: Spread<Pressure>, notes: &mut Notes) {
+    let lean = lean(solved, uneven, 1.0, 0.0);
     notes.working(
         Working::new(
             "motion.tilt_map",
             "Lean of the block for a person a metre east of the axis; each figure of the map is found so",
-            "θ = W λ(x, y)/G, λ the turn of the block over G by Betti's theorem",
+            "θ = W λ(x, y)/G, λ the turn of the block times G under a newton, by Betti's theorem, with layers",
             SOURCE,
         )
         .with("W", newtons, Unit::Newton)
@@ -86,13 +87,13 @@ struct Leans {
 const QUARTER_LINES: usize = LINES / 2 + 1;
 
 impl Leans {
-    fn new(solved: &Solved, floor: &Floor, half: [f64; 2]) -> Self {
+    fn new(solved: &Solved, uneven: &Factors, floor: &Floor, half: [f64; 2]) -> Self {
+        let lean = |x: f64, y: f64| lean(solved, uneven, x, y);
         let step = half.map(|half| half / (QUARTER_LINES - 1) as f64);
         let places = (0..QUARTER_LINES * QUARTER_LINES).map(|at| [at % QUARTER_LINES, at / QUARTER_LINES]);
         let on_posts = floor.kind == FloorKind::Deck;
-        let quarter =
-            if on_posts { Vec::new() } else { places.map(|[i, j]| lean(solved, step[0] * i as f64, step[1] * j as f64)).collect() };
-        let posts = if on_posts { floor.supports.iter().map(|&post| (post, lean(solved, post[0], post[1]))).collect() } else { Vec::new() };
+        let quarter = if on_posts { Vec::new() } else { places.map(|[i, j]| lean(step[0] * i as f64, step[1] * j as f64)).collect() };
+        let posts = if on_posts { floor.supports.iter().map(|&post| (post, lean(post[0], post[1]))).collect() } else { Vec::new() };
         Self { step, quarter, posts }
     }
 

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{PERSON_KG, arcsec_band, lean};
+use super::{PERSON_KG, arcsec, lean};
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::halfspace::Solved;
@@ -11,6 +11,7 @@ use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
 use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
+use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre_per_second};
 
 /// The trade's figure.
@@ -54,13 +55,16 @@ pub struct Practice {
     pub source: Source,
 }
 
-pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, g: Spread<Pressure>, notes: &mut Notes) -> Practice {
+pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, uneven: Spread<Factors>, g: Spread<Pressure>, notes: &mut Notes) -> Practice {
     let shape = &solved.shape;
     let along_x = shape.length_m <= shape.width_m;
     let half = 0.5 * shape.length_m.min(shape.width_m);
     let row = |(place, at_m): (&'static str, f64)| {
-        let lean = if along_x { lean(solved, at_m, 0.0) } else { lean(solved, 0.0, at_m) };
-        let tilt_arcsec = arcsec_band(lean, PERSON_KG * STANDARD_GRAVITY_M_S2, g);
+        let [x_m, y_m] = if along_x { [at_m, 0.0] } else { [0.0, at_m] };
+        let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
+        let tilt = |uneven: &Factors, g: Pressure| arcsec(lean(solved, uneven, x_m, y_m), newtons, g);
+        let tilt_arcsec =
+            Spread { low: tilt(&uneven.low, g.low), typical: tilt(&uneven.typical, g.typical), high: tilt(&uneven.high, g.high) };
         let needed = g.typical * (tilt_arcsec.typical / PRACTICE_ARCSEC);
         PracticeRow {
             place,
