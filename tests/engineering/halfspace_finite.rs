@@ -44,8 +44,9 @@ fn the_finest_cells_are_near_the_limit() {
     each(|name, case, contact| {
         for axis in entries(&case.shape(contact)) {
             let figure = case.figure(contact, Asked::Entry(axis, axis));
-            // The long block's quarter is too large for the finest cells of the cubes.
-            let most = if name.starts_with("cube") { 1.025 } else { 1.04 };
+            // Two cubes have nine cells where their sides are free, the others six.
+            let nine = ["cube 1, 0.35", "cube 0.8, 0.25"].iter().any(|cube| name.starts_with(cube));
+            let most = if nine { 1.025 } else { 1.04 };
             assert!((1.0..most).contains(&(figure.finest / figure.limit)), "{name}, {axis}: {figure:?}");
         }
     });
@@ -111,7 +112,9 @@ fn layers_lie_between_what_low_and_high_ground_take() {
                 let (found, factor) = (over(Asked::Entry(axis, axis)), planned.stiffness[axis]);
                 let words = format!("{}, {contact}, {axis}: {found} {factor:?}", layered.name);
                 assert!(found > 0.99 * factor.low && found < 1.01 * factor.high, "{words}");
-                assert!((factor.typical / found - 1.0).abs() < 0.15, "{words}");
+                // Over near rock the vertical estimate is soft by up to a fifth, the more the nearer Poisson's ratio is to a half.
+                let most = if axis == 2 { 0.2 } else { 0.12 };
+                assert!((factor.typical / found - 1.0).abs() < most, "{words}");
             }
             for at in 1..even.places().len() {
                 let found = over(Asked::Lean(at));
