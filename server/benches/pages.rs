@@ -123,5 +123,5 @@ fn design_beside_them(bencher: Bencher<'_, '_>) {
 
 fn sheet(planned: &Planned) -> Sheet<'_> {
     let (brief, design) = (&planned.brief, &planned.design);
-    Sheet { brief, design, revision: Some(1), date: Some("2026-03-01"), view_link: None, check_link: None }
+    Sheet { brief, design, revision: Some(1), date: Some("2026-03-01"), view_link: None, check_link: None, letterhead: None }
 }
