@@ -62,6 +62,8 @@ const NAMES: &[&str] = &[
     "on a metre",
     "a metre deep, leave",
     "a metre east of the axis",
+    "180 N m",
+    "180 kgf m",
 ];
 
 fn words(key: &str, value: &Value, found: &mut Vec<String>) {

@@ -79,6 +79,8 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
     let ahead = ahead(shape, coarse.patches.len(), fine.patches.len());
     let limit =
         std::array::from_fn(|i| std::array::from_fn(|j| fine.stiffness[i][j] + ahead * (fine.stiffness[i][j] - coarse.stiffness[i][j])));
+    // Ground gives way to every push: a matrix that would push back is the mesh's failure, and no figure is taken from it.
+    Matrix6::from_fn(|i, j| limit[i][j]).cholesky()?;
     let flexibility_times_g = inverse(&limit)?;
     let surfaces = [Surface::new(coarse, -ahead)?, Surface::new(fine, 1.0 + ahead)?];
     let finite = flexibility_times_g.iter().flatten().all(|value| value.is_finite());

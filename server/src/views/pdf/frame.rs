@@ -79,9 +79,9 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
     let (top, right) = (height - 31.0, width - RIGHT);
     let (mut codes, mut text_right) = (Vec::new(), right);
     for (link, says) in [(sheet.view_link, "Open the plan"), (sheet.check_link, "Still the latest?")] {
-        if let Some(drawn) = link.and_then(|link| code(link, at(text_right - CODE, top + 1.5), CODE)) {
+        if let Some(drawn) = link.and_then(|link| code(link, at(text_right - CODE, top + 0.5), CODE)) {
             codes.push(drawn);
-            codes.push(below(says, text_right - CODE / 2.0, top + 1.5 + CODE + 1.5));
+            codes.push(below(says, text_right - CODE / 2.0, top + CODE + 1.5));
             text_right -= CODE + 4.0;
         }
     }
