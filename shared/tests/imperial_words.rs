@@ -62,8 +62,13 @@ const NAMES: &[&str] = &[
     "on a metre",
     "a metre deep, leave",
     "a metre east of the axis",
-    "180 N m",
-    "180 kgf m",
+    "reading: 180 N m",
+    "reading: 180 kgf m",
+    "180 N m is",
+    "180 kgf m is",
+    "180 kgf m cannot",
+    "Pull of 180 N m on",
+    "Pull of 180 kgf m on",
 ];
 
 fn words(key: &str, value: &Value, found: &mut Vec<String>) {
