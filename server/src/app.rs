@@ -3,6 +3,7 @@
 use std::sync::Arc;
 use std::time::Duration;
 
+use axum::extract::FromRef;
 use moka::sync::Cache;
 use sha2::{Digest, Sha256};
 use stillground::site_plan::SitePlan;
@@ -11,7 +12,7 @@ use tokio::sync::Semaphore;
 use crate::config::Config;
 use crate::error::Trouble;
 use crate::guard::Guard;
-pub use crate::planned::Planned;
+use crate::planned::Planned;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
 use crate::watch::Watch;
@@ -91,6 +92,18 @@ impl App {
         let improved = Arc::new(self.desk.work(move || planned.improve(&plan, &shelf)).await?);
         self.desk.kept.insert(key, improved.clone());
         Ok(improved)
+    }
+}
+
+impl FromRef<App> for Arc<Config> {
+    fn from_ref(app: &App) -> Self {
+        app.config.clone()
+    }
+}
+
+impl FromRef<App> for (Guard, Watch) {
+    fn from_ref(app: &App) -> Self {
+        (app.guard.clone(), app.watch.clone())
     }
 }
 

@@ -10,7 +10,6 @@ use axum::http::{HeaderMap, HeaderName};
 use axum::middleware::Next;
 use axum::response::Response;
 
-use crate::app::App;
 use crate::config::network::{ProxyHeaders, is_host};
 use crate::config::{Config, PublicAddress};
 use crate::error::Trouble;
@@ -79,9 +78,9 @@ impl Client {
 }
 
 /// Writes down who asks before anything else looks at a request.
-pub async fn client(State(app): State<App>, mut request: Request, next: Next) -> Response {
+pub async fn client(State(config): State<Arc<Config>>, mut request: Request, next: Next) -> Response {
     let peer = request.extensions().get::<ConnectInfo<SocketAddr>>().map_or(IpAddr::V4(Ipv4Addr::LOCALHOST), |from| from.0.ip());
-    let client = Client::of(&app.config, peer, request.headers());
+    let client = Client::of(&config, peer, request.headers());
     request.extensions_mut().insert(Arc::new(client));
     next.run(request).await
 }

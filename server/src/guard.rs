@@ -15,9 +15,9 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use tokio::sync::Semaphore;
 
-use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::error::Trouble;
+use crate::watch::Watch;
 use buckets::Buckets;
 
 /// How long a print waits for its turn before it is asked to come back.
@@ -117,17 +117,17 @@ fn key(ip: IpAddr) -> u128 {
 }
 
 /// Counts a request, and refuses one too many.
-pub async fn guard(State(app): State<App>, asker: Asker, request: Request, next: Next) -> Response {
+pub async fn guard(State((guard, watch)): State<(Guard, Watch)>, asker: Asker, request: Request, next: Next) -> Response {
     let route = request.extensions().get::<MatchedPath>().map(|path| path.as_str().to_owned()).unwrap_or_default();
     let kind = Kind::of(request.method(), &route);
     let opens = route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
     let client = asker.0;
-    if let Err(trouble) = admitted(&app.guard, &client, kind, opens) {
-        app.watch.refused();
+    if let Err(trouble) = admitted(&guard, &client, kind, opens) {
+        watch.refused();
         return trouble.into_response();
     }
     let _press = match kind {
-        Some(Kind::Print) => match tokio::time::timeout(LONGEST_WAIT, app.guard.presses.clone().acquire_owned()).await {
+        Some(Kind::Print) => match tokio::time::timeout(LONGEST_WAIT, guard.presses.clone().acquire_owned()).await {
             Ok(Ok(press)) => Some(press),
             _ => return Trouble::crowded().into_response(),
         },
@@ -136,7 +136,7 @@ pub async fn guard(State(app): State<App>, asker: Asker, request: Request, next:
     let response = next.run(request).await;
     let guessed = response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link");
     if guessed {
-        let _ = app.guard.take(&client, Kind::Guess);
+        let _ = guard.take(&client, Kind::Guess);
     }
     response
 }

@@ -6,6 +6,7 @@ mod design;
 mod operations;
 mod plan;
 mod record;
+mod shapes;
 
 use std::sync::LazyLock;
 

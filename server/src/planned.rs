@@ -11,7 +11,6 @@ use stillground::site_plan::SitePlan;
 
 use crate::drawing;
 use crate::forms::step::Step;
-use crate::views::pages::side::Side;
 use crate::views::svg;
 
 /// A plan's complete inputs and what was found from them.
@@ -30,7 +29,7 @@ pub struct Planned {
 #[derive(Debug, Default)]
 struct Written {
     drawings: [OnceLock<Option<Drawn>>; drawing::NAMES.len()],
-    sides: [OnceLock<Arc<Side>>; Step::ALL.len()],
+    panels: [OnceLock<Arc<str>>; Step::ALL.len()],
 }
 
 /// A drawing as it stands on a page.
@@ -73,14 +72,17 @@ impl Planned {
         self.written.drawings.get(place)?.get_or_init(draw).as_ref()
     }
 
-    /// What stands beside a step's questions, written when first asked for.
-    #[must_use]
-    pub fn side(&self, step: Step) -> Arc<Side> {
-        let write = || Arc::new(Side::write(step, Some(self)));
-        match self.written.sides.get(step as usize) {
-            Some(kept) => Arc::clone(kept.get_or_init(write)),
-            None => write(),
+    /// What stands beside a step's questions as text, written by `write` when first asked for.
+    ///
+    /// # Errors
+    /// What `write` says; then nothing is kept.
+    pub fn panel<E>(&self, step: Step, write: impl FnOnce(&Self) -> Result<String, E>) -> Result<Arc<str>, E> {
+        let place = self.written.panels.get(step as usize);
+        if let Some(kept) = place.and_then(OnceLock::get) {
+            return Ok(Arc::clone(kept));
         }
+        let text: Arc<str> = write(self)?.into();
+        Ok(place.map_or_else(|| Arc::clone(&text), |place| Arc::clone(place.get_or_init(|| Arc::clone(&text)))))
     }
 }
 
@@ -97,8 +99,10 @@ mod tests {
             assert_eq!(planned.drawing(name).map(|drawn| drawn.svg.to_string()), again, "{name}");
         }
         for step in Step::ALL {
-            assert_eq!(planned.side(step).to_string(), Side::write(step, Some(&planned)).to_string(), "{}", step.slug());
-            assert!(Arc::ptr_eq(&planned.side(step), &planned.side(step)));
+            assert!(planned.panel(step, |_| Err("no paper")).is_err());
+            let once = planned.panel(step, |_| Ok::<_, ()>(step.slug().to_owned())).unwrap();
+            let again = planned.panel(step, |_| Err("it is written")).unwrap();
+            assert!(Arc::ptr_eq(&once, &again) && *once == *step.slug());
         }
         assert!(planned.drawing("no-such-drawing").is_none());
     }

@@ -4,8 +4,9 @@ use std::sync::Arc;
 
 use stillground::record::{Board, Entry, Item, Kind, board, items};
 
-use crate::app::{App, Planned};
+use crate::app::App;
 use crate::error::Trouble;
+use crate::planned::Planned;
 use crate::store::record::{Entered, Kept};
 use crate::store::{Opened, Right, Saved};
 

@@ -8,6 +8,7 @@ mod database;
 mod failure;
 mod file;
 mod migration;
+mod moment;
 pub mod organiser;
 mod parcel;
 pub mod photos;

@@ -8,3 +8,4 @@ pub mod north;
 pub mod pages;
 pub mod pdf;
 pub mod svg;
+pub mod words;

@@ -5,8 +5,7 @@ use std::path::PathBuf;
 use crate::walk::{Journey, STEPS, WIDTHS};
 
 fn folder() -> PathBuf {
-    let target =
-        std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../target"), PathBuf::from);
+    let target = std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| stillground_tests::workspace().join("target"), PathBuf::from);
     target.join("screenshots")
 }
 

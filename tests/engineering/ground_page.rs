@@ -4,7 +4,7 @@
 use stillground_tests::ground_page;
 
 fn page() -> String {
-    std::fs::read_to_string(format!("{}/../{}", env!("CARGO_MANIFEST_DIR"), ground_page::PLACE)).unwrap()
+    std::fs::read_to_string(stillground_tests::workspace().join(ground_page::PLACE)).unwrap()
 }
 
 #[test]

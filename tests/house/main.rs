@@ -10,12 +10,9 @@ mod threats;
 mod words;
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-/// The repository's root.
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap().to_path_buf()
-}
+use stillground_tests::workspace as root;
 
 /// Every file below a folder with one of the endings, with its text, in a steady order.
 fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {

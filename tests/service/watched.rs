@@ -60,7 +60,7 @@ impl Logged {
 
 /// Every route of the pages and of the interface, from the source that lists them, with the secret in its place.
 fn routes(secret: &str, id: &str) -> Vec<String> {
-    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap();
+    let root = stillground_tests::workspace();
     let read = |name: &str| std::fs::read_to_string(root.join(name)).unwrap();
     let text = read("server/src/handlers/pages.rs") + &read("server/src/router.rs");
     let named = text.split(".route(").skip(1).filter_map(|rest| rest.split('"').nth(1)).map(str::to_owned);

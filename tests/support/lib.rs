@@ -31,6 +31,17 @@ pub fn close(what: &str, found: f64, reference: f64, tolerance_ratio: f64) {
     assert!(off <= allowed, "{what}: found {found}, reference {reference}, off by {:.3} %", 100.0 * off / reference.abs());
 }
 
+/// The workspace's folder: the one that runs, since a target folder may be shared by several.
+///
+/// # Panics
+/// When the crate lies at the file system's root.
+#[must_use]
+#[allow(clippy::expect_used, reason = "a test fails by panicking")]
+pub fn workspace() -> std::path::PathBuf {
+    let crate_folder = std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_else(|| env!("CARGO_MANIFEST_DIR").into());
+    std::path::Path::new(&crate_folder).parent().expect("the crate lies in the workspace").to_path_buf()
+}
+
 /// An example plan of `tests/examples`, by its name.
 ///
 /// # Panics
@@ -38,7 +49,7 @@ pub fn close(what: &str, found: f64, reference: f64, tolerance_ratio: f64) {
 #[must_use]
 #[allow(clippy::expect_used, reason = "a test fails by panicking")]
 pub fn example(name: &str) -> stillground::site_plan::SitePlan {
-    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(format!("{name}.json"));
+    let path = workspace().join("tests/examples").join(format!("{name}.json"));
     let text = std::fs::read_to_string(&path).expect("the example's file");
     serde_json::from_str(&text).expect("a plan")
 }

@@ -7,8 +7,8 @@ use std::path::Path;
 use stillground::site_plan::SitePlan;
 
 use super::Failure;
-use crate::app::Planned;
 use crate::handlers::api::body;
+use crate::planned::Planned;
 use crate::shelf::MemoryShelf;
 
 /// Largest file read, bytes; no plan comes near it.

@@ -2,6 +2,7 @@
 
 mod begun;
 mod climate;
+mod contradictory;
 mod files;
 mod front;
 mod links;

@@ -7,10 +7,11 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
-use crate::app::{App, Planned};
+use crate::app::App;
 use crate::client::Client;
 use crate::config::House;
 use crate::error::Trouble;
+use crate::planned::Planned;
 use crate::views::pdf::{self, Fault, Letterhead, Paper, Sheet};
 use crate::views::{csv, dxf, ics};
 

@@ -75,7 +75,7 @@ fn range() -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::Planned;
+    use crate::planned::Planned;
     use crate::shelf::MemoryShelf;
     use stillground::site_plan::SitePlan;
 

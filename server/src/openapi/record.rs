@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use stillground::record::Kind;
 use stillground::record::entry::{LONGEST_ID, LONGEST_NAME, LONGEST_TEXT};
 
-use super::answers::{list, moment, object, revision};
+use super::shapes::{list, moment, object, revision};
 
 fn id() -> Value {
     json!({ "type": "string", "pattern": format!("^[A-Za-z0-9_.:-]{{1,{LONGEST_ID}}}$") })

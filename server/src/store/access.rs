@@ -5,7 +5,8 @@ use jiff::{SignedDuration, Timestamp};
 use stillground::site_plan::SitePlan;
 
 use super::database::{Row, Work, values};
-use super::plans::{insert_plan, revoke_and_insert, time};
+use super::moment::{micros, now, time};
+use super::plans::{insert_plan, revoke_and_insert};
 use super::{Created, Outcome, Right, Secret, Store, StoreFailure, secret};
 
 /// What has to be so for a plan to begin.
@@ -218,12 +219,4 @@ async fn use_invitation(work: &mut Work, code: &str) -> Outcome<bool> {
 
 async fn count(work: &mut Work, sql: &'static str) -> Outcome<i64> {
     work.row(sql, &[]).await?.map_or(Ok(0), |row| row.get(0))
-}
-
-pub(super) fn now() -> i64 {
-    Timestamp::now().as_microsecond()
-}
-
-pub(super) fn micros(duration: SignedDuration) -> i64 {
-    i64::try_from(duration.as_micros()).unwrap_or(i64::MAX)
 }

@@ -2,9 +2,9 @@
 
 use jiff::{SignedDuration, Timestamp};
 
-use super::access::{micros, now};
 use super::database::{Row, values};
-use super::plans::{revision_number, time};
+use super::moment::{micros, now, time};
+use super::plans::revision_number;
 use super::{Outcome, Store};
 
 /// How long a removed plan can be brought back.

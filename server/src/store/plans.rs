@@ -3,8 +3,8 @@
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
-use super::access::now;
 use super::database::{Row, Work, values};
+use super::moment::{now, time};
 use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Save, Saved, Secret, Store, StoreFailure, secret};
 
 /// The revision of a plan that stands.
@@ -184,8 +184,4 @@ pub(super) fn saved(row: &Row) -> Outcome<Saved> {
 /// Revisions are counted up from 1 one at a time: none is ever beyond 32 bits.
 pub(super) fn revision_number(number: i64) -> u32 {
     u32::try_from(number).unwrap_or(u32::MAX)
-}
-
-pub(super) fn time(micros: i64) -> Timestamp {
-    Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH)
 }

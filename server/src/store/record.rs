@@ -4,6 +4,7 @@ use jiff::Timestamp;
 use stillground::record::Entry;
 
 use super::database::{Row, Work, values};
+use super::moment::time;
 use super::{Outcome, Store, StoreFailure};
 
 /// Most entries of a plan: a careful record of a pier has a few hundred.
@@ -73,7 +74,7 @@ pub(super) async fn insert(work: &mut Work, plan_id: &str, entry: &Entry) -> Out
     let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
     let document = serde_json::to_string(entry)?;
     work.run(sql, values![plan_id, last + 1, &entry.id, &document, now.as_microsecond()]).await?;
-    Ok(Entered::New(Kept { entry: entry.clone(), received_at: super::plans::time(now.as_microsecond()) }))
+    Ok(Entered::New(Kept { entry: entry.clone(), received_at: time(now.as_microsecond()) }))
 }
 
 /// Whether two entries say the same; the sender's clock may be set between two sendings.
@@ -83,5 +84,5 @@ fn same(kept: &Entry, sent: &Entry) -> bool {
 
 fn kept(row: &Row) -> Outcome<Kept> {
     let document: String = row.get(0)?;
-    Ok(Kept { entry: serde_json::from_str(&document)?, received_at: super::plans::time(row.get(1)?) })
+    Ok(Kept { entry: serde_json::from_str(&document)?, received_at: time(row.get(1)?) })
 }

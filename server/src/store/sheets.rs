@@ -6,6 +6,7 @@
 use jiff::Timestamp;
 
 use super::database::values;
+use super::moment::time;
 use super::{Outcome, Store, secret};
 
 /// The revision that stands, for whoever holds a sheet.
@@ -45,7 +46,6 @@ impl Store {
         let sql = "SELECT plans.revision, revisions.saved_at FROM sheets JOIN plans ON plans.id = sheets.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE sheets.token = $1 AND plans.removed_at IS NULL";
         let row = self.db.row(sql, values![token]).await?;
-        row.map(|row| Ok(Standing { revision: super::plans::revision_number(row.get(0)?), saved_at: super::plans::time(row.get(1)?) }))
-            .transpose()
+        row.map(|row| Ok(Standing { revision: super::plans::revision_number(row.get(0)?), saved_at: time(row.get(1)?) })).transpose()
     }
 }

@@ -26,7 +26,6 @@ pub mod side;
 pub mod stale;
 pub mod step;
 pub mod summary;
-pub mod words;
 pub mod working;
 
 use askama::Template;

@@ -13,7 +13,6 @@ mod sheets;
 mod table;
 pub mod template;
 
-pub use sheets::verdict_words;
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::Units;

@@ -5,7 +5,7 @@
 use stillground_tests::ground_page;
 
 fn main() {
-    let place = format!("{}/../{}", env!("CARGO_MANIFEST_DIR"), ground_page::PLACE);
+    let place = stillground_tests::workspace().join(ground_page::PLACE);
     if std::env::args().any(|argument| argument == "--check") {
         let page = std::fs::read_to_string(place).expect("the page is there");
         let stale = ground_page::stale_thoroughly(&page);

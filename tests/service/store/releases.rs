@@ -8,6 +8,7 @@ use stillground_server::store::SCHEMA;
 use stillground_tests::binary::{run_in, serve_in};
 use stillground_tests::place::Place;
 use stillground_tests::service::{Kept, Service, start_with, titled};
+use stillground_tests::workspace;
 
 use super::place;
 
@@ -63,7 +64,7 @@ fn an_older_store_is_copied_before_it_is_brought_up_to_date() {
     let place = place();
     let file = releases().join("schema-1.sqlite");
     if let Some((cluster, url)) = place.database() {
-        let first = fs::read_to_string(root().join("server/migrations/postgres/0001_plans.sql")).unwrap();
+        let first = fs::read_to_string(workspace().join("server/migrations/postgres/0001_plans.sql")).unwrap();
         let mark = "CREATE TABLE stillground_schema (version BIGINT NOT NULL); INSERT INTO stillground_schema VALUES (1);";
         let plan = "INSERT INTO plans VALUES ('aaaaaaaaaaaaaaaa', 1, 0); \
                     INSERT INTO revisions VALUES ('aaaaaaaaaaaaaaaa', 1, 'old', '{\"schema_version\":1}', 0);";
@@ -108,9 +109,5 @@ fn set_schema(file: &Path, schema: u32) {
 }
 
 fn releases() -> PathBuf {
-    root().join("tests/releases")
-}
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap().to_path_buf()
+    workspace().join("tests/releases")
 }

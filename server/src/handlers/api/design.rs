@@ -13,8 +13,8 @@ use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::handlers::print::{self, Asked, Issue, Print, print};
-use crate::views::pages::words::moment;
 use crate::views::pdf::Letterhead;
+use crate::views::words::moment;
 
 /// Designs the plan in the body and keeps nothing.
 pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {

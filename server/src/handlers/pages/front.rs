@@ -18,9 +18,10 @@ use crate::config::Creators;
 use crate::error::Trouble;
 use crate::guard::Kind;
 use crate::store::Right;
+use crate::views::pages::answer;
 use crate::views::pages::frame::Frame;
 use crate::views::pages::front::{Begins, Begun, FrontPage};
-use crate::views::pages::{answer, words};
+use crate::views::words;
 
 /// The front page.
 pub async fn front(State(app): State<App>, asker: Asker, jar: CookieJar) -> Result<(CookieJar, Html<String>), Trouble> {

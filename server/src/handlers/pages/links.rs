@@ -12,8 +12,9 @@ use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
 use crate::store::Right;
+use crate::views::pages::answer;
 use crate::views::pages::links::{LinkView, LinksPage};
-use crate::views::pages::{answer, words};
+use crate::views::words;
 
 /// What is asked for.
 #[derive(Deserialize)]

@@ -13,8 +13,9 @@ use crate::error::Trouble;
 use crate::forms::step::Step;
 use crate::store::{Opened, Right};
 use crate::views::pages::frame::{Frame, PlanHead, StepLink};
-use crate::views::pages::{house, words};
+use crate::views::pages::house;
 use crate::views::pdf::Letterhead;
+use crate::views::words;
 use crate::written::Leaf;
 
 /// The Quarry Lane pier of a fictitious club.

@@ -4,14 +4,15 @@ use axum::extract::{Path, Query, State};
 use axum::response::{Html, Response};
 use stillground::design::ENGINE_VERSION;
 
+use super::contradictory::{contradictions, unless_contradictory};
 use super::place::Place;
 use super::record;
-use super::step::{contradictions, unless_contradictory};
-use crate::app::{App, Planned};
+use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::forms::step::Step;
 use crate::handlers::print::{self, Asked, Issue, Print, check_link, print};
+use crate::planned::Planned;
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::card::CardPage;

@@ -16,11 +16,12 @@ use stillground::record::Entry;
 
 use super::place::Place;
 use super::who;
-use crate::app::{App, Planned};
+use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
+use crate::planned::Planned;
 use crate::record::{Record, Writer, examine, take};
 use crate::store::Saved;
 use crate::views::pages::answer;

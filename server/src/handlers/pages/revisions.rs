@@ -8,8 +8,9 @@ use super::place::{self, Place};
 use crate::app::App;
 use crate::error::Trouble;
 use crate::store::Save;
+use crate::views::pages::answer;
 use crate::views::pages::revisions::{RevisionView, RevisionsPage};
-use crate::views::pages::{answer, words};
+use crate::views::words;
 
 /// Which revision to save again.
 #[derive(Deserialize)]

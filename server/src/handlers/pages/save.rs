@@ -10,8 +10,9 @@ use stillground::site_plan::SitePlan;
 use stillground::stages::anchors::torque::Screw;
 use stillground::units::{kilonewton, newton_metre};
 
+use super::contradictory::planned;
 use super::place::Place;
-use super::step::{Shown, elsewhere, page, planned};
+use super::step::{Shown, elsewhere, page};
 use crate::app::App;
 use crate::error::Trouble;
 use crate::forms::questions;
@@ -19,9 +20,10 @@ use crate::forms::reading::{Fault, Outcome, read};
 use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
 use crate::store::{Save, Saved};
+use crate::views::pages::answer;
 use crate::views::pages::side::Side;
 use crate::views::pages::stale::{StalePage, carried, differences};
-use crate::views::pages::{answer, words};
+use crate::views::words;
 
 type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 

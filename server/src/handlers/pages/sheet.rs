@@ -6,9 +6,10 @@ use serde::Deserialize;
 
 use crate::app::App;
 use crate::error::Trouble;
+use crate::views::pages::answer;
 use crate::views::pages::frame::Frame;
 use crate::views::pages::sheet::{SheetPage, SheetStanding};
-use crate::views::pages::{answer, words};
+use crate::views::words;
 
 /// Which revision the sheet is of.
 #[derive(Deserialize)]

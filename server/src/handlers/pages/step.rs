@@ -1,20 +1,19 @@
 //! A step's page: questions for those who may edit, answers for those who may only look.
 
-use std::sync::Arc;
-
 use axum::extract::{Query, State};
 use axum::response::{Html, IntoResponse, Response};
 use serde::Deserialize;
-use stillground::site_plan::SitePlan;
 
+use super::contradictory::{contradictions, planned};
 use super::place::Place;
 use super::plan;
-use crate::app::{App, Planned};
+use crate::app::App;
 use crate::error::Trouble;
 use crate::forms::questions;
 use crate::forms::reading::Fault;
 use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 use crate::views::pages::answer;
 use crate::views::pages::answers::AnswersPage;
 use crate::views::pages::field::Desk;
@@ -99,24 +98,4 @@ pub fn elsewhere(step: Step, faults: &[Fault]) -> Option<Step> {
     let other = |fault: &Fault| fault.fields.iter().filter_map(|field| questions::about(field)).map(|(of, _)| of).find(|of| *of != step);
     let others: Vec<Option<Step>> = faults.iter().map(other).collect();
     others.iter().all(Option::is_some).then(|| others.first().copied().flatten()).flatten()
-}
-
-/// The plan's design; none when its answers contradict each other.
-pub async fn planned(app: &App, plan: &SitePlan) -> Result<Option<Arc<Planned>>, Trouble> {
-    unless_contradictory(app.planned(plan).await)
-}
-
-/// A design; none when the answers contradict each other.
-pub fn unless_contradictory(found: Result<Arc<Planned>, Trouble>) -> Result<Option<Arc<Planned>>, Trouble> {
-    match found {
-        Ok(planned) => Ok(Some(planned)),
-        Err(trouble) if !trouble.errors.is_empty() => Ok(None),
-        Err(trouble) => Err(trouble),
-    }
-}
-
-/// What contradicts itself in a saved plan.
-pub fn contradictions(plan: &SitePlan) -> Vec<Fault> {
-    let problems = plan.validate().err().map(|problems| problems.0).unwrap_or_default();
-    problems.into_iter().map(|problem| Fault { fields: problem.fields, said: problem.said, readings: Vec::new() }).collect()
 }

@@ -1,7 +1,5 @@
 //! A step for those who may only look: what was answered, and what was taken where nothing was.
 
-use std::sync::Arc;
-
 use askama::Template;
 use stillground::site_plan::SitePlan;
 
@@ -9,11 +7,11 @@ use super::field::{self, Desk};
 use super::frame::Frame;
 use super::side::Side;
 use super::stale;
-use crate::app::Planned;
 use crate::forms::question::Topic;
 use crate::forms::questions;
 use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// The page.
 #[derive(Template)]
@@ -30,7 +28,7 @@ pub struct AnswersPage {
     /// Its address.
     pub next_href: String,
     /// The panel.
-    pub panel: Arc<Side>,
+    pub panel: Side,
 }
 
 /// An answer.
@@ -46,7 +44,7 @@ pub struct AnswerView {
 impl AnswersPage {
     /// The answers of a step.
     #[must_use]
-    pub fn of(frame: Frame, step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>, panel: Arc<Side>) -> Self {
+    pub fn of(frame: Frame, step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>, panel: Side) -> Self {
         let sheet = Sheet::of(step, plan);
         let desk = Desk { sheet: &sheet, faults: &[], planned, units: plan.units.unwrap_or_default() };
         let answers = |topic: &'static Topic| {

@@ -5,8 +5,8 @@ use stillground::stages::motion::improvement::Improvement;
 use stillground::units::megapascal;
 
 use super::number::Number;
-use super::words;
-use crate::app::Planned;
+use crate::planned::Planned;
+use crate::views::words;
 
 /// What stands beside the figures.
 pub struct Beside {

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::frame::Frame;
-use crate::app::Planned;
+use crate::planned::Planned;
 
 /// The card.
 #[derive(Template)]

@@ -12,8 +12,8 @@ use stillground::figure::{Unit, Units};
 use stillground::stages::motion::Motion;
 use stillground::units::Spread;
 
-use crate::app::Planned;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// Something worth a closer look.
 #[derive(Debug, Clone)]

@@ -2,12 +2,12 @@
 
 use stillground::figure::{Unit, Units};
 
-use super::words::sentence;
-use crate::app::Planned;
 use crate::forms::question::{Kind, Question};
 use crate::forms::questions;
 use crate::forms::reading::Fault;
 use crate::forms::sheet::Sheet;
+use crate::planned::Planned;
+use crate::views::words::sentence;
 
 /// A field.
 #[derive(Debug, Clone)]

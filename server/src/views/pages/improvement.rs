@@ -5,9 +5,9 @@ use stillground::figure::{Unit, Units};
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::improvement::{Improvement, NewField, NewValue};
 
-use super::words;
 use crate::forms::question::Kind;
 use crate::forms::questions;
+use crate::views::words;
 
 /// What it does: the figure that it helps most, before and after, and what gets worse by it.
 #[must_use]

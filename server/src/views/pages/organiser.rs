@@ -4,10 +4,10 @@ use askama::Template;
 use jiff::Timestamp;
 
 use super::frame::Frame;
-use super::words;
 use crate::config::{Config, Creators};
 use crate::store::access::Invitation;
 use crate::store::organiser::{KEPT_AFTER_REMOVAL, ON_A_PAGE, Shelved};
+use crate::views::words;
 
 /// The door.
 #[derive(Template)]

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use askama::Template;
+use stillground::design::Design;
 use stillground::figure::Units;
 use stillground::notes::{Caution, Check, Verdict, When};
 
@@ -10,10 +11,10 @@ use super::deeper::{self, Chapter};
 use super::figures::{self, FigureLine};
 use super::number::Number;
 use super::remarks::{self, Remark};
-use super::words;
 use super::working::WorkingView;
-use crate::app::Planned;
 use crate::forms::step::Step;
+use crate::planned::Planned;
+use crate::views::words;
 
 /// The panel.
 #[derive(Template)]
@@ -41,8 +42,6 @@ pub struct Panel {
     pub unanswered: Vec<(String, &'static str)>,
     /// Checks of the whole plan that do not hold.
     pub failing: Vec<String>,
-    /// What can hurt at this step.
-    pub cautions: Vec<CautionView>,
     /// How the figures were found.
     pub workings: Vec<WorkingView>,
 }
@@ -110,10 +109,9 @@ impl CautionView {
 }
 
 impl Panel {
-    /// The panel of a step; `None`: the answers contradict each other.
+    /// The panel of a step.
     #[must_use]
-    pub fn of(step: Step, planned: Option<&Planned>) -> Self {
-        let Some(planned) = planned else { return Self::stopped() };
+    pub fn of(step: Step, planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
         let stages = stages(step);
         let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
@@ -143,12 +141,13 @@ impl Panel {
                 .filter(|check| check.verdict == Verdict::Fails && !concerns(check, step))
                 .map(|check| check.title.clone())
                 .collect(),
-            cautions: design.cautions.iter().filter(|caution| endangers(caution, step)).map(CautionView::of).collect(),
             workings: shown,
         }
     }
 
-    fn stopped() -> Self {
+    /// The panel where the answers contradict each other.
+    #[must_use]
+    pub fn stopped() -> Self {
         Self {
             stopped: true,
             drawing: None,
@@ -161,7 +160,6 @@ impl Panel {
             stillness: Vec::new(),
             unanswered: Vec::new(),
             failing: Vec::new(),
-            cautions: Vec::new(),
             workings: Vec::new(),
         }
     }
@@ -231,6 +229,12 @@ pub const fn whens(step: Step) -> &'static [When] {
         Step::Floor => &[When::Flooring, When::Observing],
         Step::Plan => &words::WHENS,
     }
+}
+
+/// What can hurt at a step.
+#[must_use]
+pub fn cautions(step: Step, design: &Design) -> Vec<CautionView> {
+    design.cautions.iter().filter(|caution| endangers(caution, step)).map(CautionView::of).collect()
 }
 
 /// Whether a caution stands at a step. What has to be thought of while planning stands where that thing is decided; what

@@ -17,13 +17,13 @@ use super::printed::Printed;
 use super::record::log::Log;
 use super::step::FaultView;
 use super::summary;
-use super::words;
 use super::working::{self, Group};
-use crate::app::Planned;
 use crate::drawing;
 use crate::forms::questions;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 use crate::views::engineer::{self, Checking};
+use crate::views::words;
 
 /// The plan's page.
 #[derive(Template)]
@@ -230,22 +230,12 @@ fn schedule(design: &Design, units: Units) -> Vec<TaskView> {
     let view = |task: &stillground::stages::schedule::Task| TaskView {
         title: task.title.clone(),
         earliest: task.earliest.clone(),
-        lasts: lasting(task.lasts_h, units),
+        lasts: words::lasting(task.lasts_h, units),
         wait: task.wait,
         why: task.why.clone(),
         cautions: design.cautions.iter().any(|caution| caution.when == task.part).then(|| words::part(task.part)),
     };
     design.schedule.iter().map(view).collect()
-}
-
-/// A length of time in the unit that one would say it in.
-pub(super) fn lasting(hours: f64, units: Units) -> String {
-    use stillground::figure::Unit::{Day, Hour, Minute};
-    match hours {
-        hours if hours < 1.0 => units.say(hours * 60.0, Minute),
-        hours if hours < 48.0 => units.say(hours, Hour),
-        hours => units.say(hours / 24.0, Day),
-    }
 }
 
 fn cautions(design: &Design) -> Vec<CautionsView> {

@@ -4,11 +4,11 @@ use stillground::site_plan::SitePlan;
 
 use super::record::figures;
 use super::stale::answer;
-use super::words;
-use crate::app::Planned;
 use crate::forms::questions;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 use crate::store::Saved;
+use crate::views::words;
 
 /// Tasks whose figures are compared, each kind once.
 const COMPARED: [&str; 7] = ["set_out", "form", "pour", "harden", "drill", "bond", "torque"];

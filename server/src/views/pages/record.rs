@@ -11,10 +11,10 @@ use askama::Template;
 
 use super::frame::Frame;
 use super::panel::CautionView;
-use super::words;
 use crate::forms::record::RecordFault;
 use crate::forms::sheet::Sheet;
 use crate::record::Record;
+use crate::views::words;
 use log::Log;
 use stillground::record::{State, Verdict};
 pub use task::TaskView;

@@ -2,8 +2,8 @@
 
 use stillground::stages::motion::Motion;
 
-use crate::app::Planned;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// A heading and its sentences.
 pub struct Remark {

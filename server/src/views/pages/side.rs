@@ -5,30 +5,25 @@ use std::sync::Arc;
 
 use askama::Template;
 
-use super::panel::{CautionView, Panel};
-use crate::app::Planned;
+use super::panel::{self, CautionView, Panel};
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// What stands beside a step's questions.
 #[derive(Debug)]
 pub struct Side {
     /// What can hurt at this step.
     pub cautions: Vec<CautionView>,
-    text: Result<String, askama::Error>,
+    text: Result<Arc<str>, askama::Error>,
 }
 
 impl Side {
-    /// A step's, kept with the design; `None`: the answers contradict each other.
+    /// A step's, its text kept with the design; `None`: the answers contradict each other.
     #[must_use]
-    pub fn of(step: Step, planned: Option<&Planned>) -> Arc<Self> {
-        planned.map_or_else(|| Arc::new(Self::write(step, None)), |planned| planned.side(step))
-    }
-
-    /// Writes it.
-    #[must_use]
-    pub fn write(step: Step, planned: Option<&Planned>) -> Self {
-        let panel = Panel::of(step, planned);
-        Self { text: panel.render(), cautions: panel.cautions }
+    pub fn of(step: Step, planned: Option<&Planned>) -> Self {
+        let Some(planned) = planned else { return Self { cautions: Vec::new(), text: Panel::stopped().render().map(Arc::from) } };
+        let text = planned.panel(step, |planned| Panel::of(step, planned).render());
+        Self { cautions: panel::cautions(step, &planned.design), text }
     }
 }
 

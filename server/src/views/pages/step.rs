@@ -1,7 +1,5 @@
 //! A step: one topic a page, its questions and the panel.
 
-use std::sync::Arc;
-
 use askama::Template;
 
 use super::field::{Control, Desk, FieldView};
@@ -43,7 +41,7 @@ pub struct StepPage {
     /// The questions.
     pub topics: Vec<TopicView>,
     /// The panel.
-    pub panel: Arc<Side>,
+    pub panel: Side,
 }
 
 /// Something to put right.

@@ -6,7 +6,7 @@ use stillground::site_plan::Use;
 use stillground::site_plan::pier::Fill;
 use stillground::units::{cubic_metre, day, kilogram, metre, millimetre};
 
-use crate::app::Planned;
+use crate::planned::Planned;
 
 /// Sentences that say what will stand there, how still it will be, and what to look at first.
 #[must_use]

@@ -28,7 +28,7 @@ impl WorkingView {
     pub fn of(working: &Working, units: Units) -> Self {
         Self {
             anchor: anchor(working.id),
-            title: super::words::sentence(&working.title).trim_end_matches('.').to_owned(),
+            title: crate::views::words::sentence(&working.title).trim_end_matches('.').to_owned(),
             formula: working.formula,
             inputs: working.inputs.iter().map(|input| (input.symbol, units.say(input.value, input.unit))).collect(),
             symbol: working.symbol,

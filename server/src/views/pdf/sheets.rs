@@ -16,8 +16,6 @@ use crate::drawing::by_name;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::{Paper, Sheet};
 
-pub use paperwork::verdict_words;
-
 /// One sheet of the set: its name and what is put on it.
 type Put = fn(&mut Flow, &Sheet<'_>);
 

@@ -5,9 +5,9 @@ use stillground::stages::anchors::{Mode, Verdict};
 use stillground::units::kilonewton;
 
 use super::{Chapter, Table};
-use crate::app::Planned;
+use crate::planned::Planned;
 use crate::views::engineer::verdicts;
-use crate::views::pages::words;
+use crate::views::words;
 
 /// The chapters about both codes.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {

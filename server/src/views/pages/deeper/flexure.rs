@@ -4,7 +4,7 @@ use stillground::figure::Unit;
 use stillground::units::{kilonewton, megapascal, millimetre, newton_metre, newton_metre_per_radian};
 
 use super::{Chapter, Table};
-use crate::app::Planned;
+use crate::planned::Planned;
 
 /// The chapter about plate and foot of the wall.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {

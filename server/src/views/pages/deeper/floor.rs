@@ -4,7 +4,7 @@ use stillground::figure::{Unit, Units};
 use stillground::stages::motion::stands::{Isolation, Practice};
 
 use super::{Chapter, Table, by_ground, grounds};
-use crate::app::Planned;
+use crate::planned::Planned;
 
 /// The quarters of the sky, clockwise from north.
 const QUARTERS: [&str; 8] = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
@@ -46,7 +46,7 @@ fn lining(isolation: &Isolation, units: Units) -> Chapter {
             units.say(row.person_arcsec.typical, Unit::Arcsecond),
             units.say(row.push_arcsec.typical, Unit::Arcsecond),
         ];
-        (super::super::words::sentence(row.contact).trim_end_matches('.').to_owned(), figures.to_vec())
+        (crate::views::words::sentence(row.contact).trim_end_matches('.').to_owned(), figures.to_vec())
     };
     let person = format!("Person at {}", units.say(isolation.person_at_m, Unit::Metre));
     Chapter {
@@ -66,7 +66,7 @@ fn trade(practice: &Practice, units: Units) -> Chapter {
     let row = |row: &stillground::stages::motion::stands::PracticeRow| {
         let mut figures = by_ground(Some(row.tilt_arcsec), Unit::Arcsecond, units);
         figures.push(units.say(row.holds_at_shear_wave_speed_m_s, Unit::MetrePerSecond));
-        (super::super::words::sentence(row.place).trim_end_matches('.').to_owned(), figures)
+        (crate::views::words::sentence(row.place).trim_end_matches('.').to_owned(), figures)
     };
     let mut columns = grounds();
     columns.push("Rule holds at".to_owned());

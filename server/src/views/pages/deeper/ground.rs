@@ -4,9 +4,9 @@ use stillground::figure::{Unit, Units};
 use stillground::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use stillground::units::{Spread, newton_metre_per_radian, newton_per_metre};
 
-use super::super::words::sentence;
 use super::{Chapter, Table, by_ground, grounds};
-use crate::app::Planned;
+use crate::planned::Planned;
+use crate::views::words::sentence;
 
 /// The footing's chapters; none where the ground is not known.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {

@@ -1,7 +1,7 @@
 //! True north on the day, for the mark on plate and template.
 
 use super::{Chapter, Table};
-use crate::app::Planned;
+use crate::planned::Planned;
 use crate::views::north::{Way, ways};
 
 /// The chapters about north.

@@ -95,7 +95,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
         after: vec![format!(
             "A knock has died when the star moves by less than the budget; it may take {}. {} ({})",
             units.say(budget.settle_s, Unit::Second),
-            super::super::words::sentence(&budget.settle_why),
+            crate::views::words::sentence(&budget.settle_why),
             budget.settle_source
         )],
     }
@@ -135,7 +135,7 @@ fn allowed(motion: &Motion, units: Units) -> Chapter {
         title: "How far it may move, and why",
         told: Vec::new(),
         words: vec![
-            format!("The budget is {}. {}", units.say(budget.arcsec, Unit::Arcsecond), super::super::words::sentence(&budget.why)),
+            format!("The budget is {}. {}", units.say(budget.arcsec, Unit::Arcsecond), crate::views::words::sentence(&budget.why)),
             format!(
                 "Where it comes from: {}. This budget and the time that a knock may take can be changed at the step “Pier and load”.",
                 budget.source

@@ -5,8 +5,8 @@ use stillground::stages::anchors::{Anchors, Torque};
 use stillground::units::{Moment, kilonewton, megapascal, newton_metre, square_millimetre};
 
 use super::{Chapter, Table};
-use crate::app::Planned;
-use crate::views::pages::words;
+use crate::planned::Planned;
+use crate::views::words;
 
 /// The chapters about torque.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {

@@ -5,7 +5,7 @@ use stillground::record::{Entry, Kind, Reading, Verdict};
 use super::boxes::verdict;
 use crate::record::Record;
 use crate::store::record::Kept;
-use crate::views::pages::words;
+use crate::views::words;
 
 /// All that was entered.
 #[derive(Debug, Clone, Default)]

@@ -7,9 +7,9 @@ use super::figures;
 use super::log::by;
 use crate::record::Record;
 use crate::views::pages::panel::CautionView;
-use crate::views::pages::plan::lasting;
 use crate::views::pages::record::Typed;
-use crate::views::pages::words;
+use crate::views::words;
+use crate::views::words::lasting;
 
 /// A task.
 #[derive(Debug, Clone)]

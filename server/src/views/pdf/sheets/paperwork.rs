@@ -6,21 +6,10 @@ use stillground::notes::{Check, Verdict, When};
 
 use crate::forms::questions;
 use crate::lettering::Face;
-use crate::views::pages::words::JUDGE_FIRST;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{BODY, Flow};
 use crate::views::pdf::table::{Cell, table};
-
-/// A verdict in words.
-#[must_use]
-pub fn verdict_words(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Holds => "holds",
-        Verdict::Close => "close",
-        Verdict::Fails => "fails",
-        Verdict::Unknown => "unknown",
-    }
-}
+use crate::views::words::{JUDGE_FIRST, mark};
 
 /// All checks.
 pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
@@ -30,7 +19,7 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
     );
     check_table(flow, sheet, |design| design.checks.iter().collect());
     for check in sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty()) {
-        flow.heading(&format!("{}: {}", check.title, verdict_words(check.verdict)));
+        flow.heading(&format!("{}: {}", check.title, mark(check.verdict)));
         flow.paragraph(&check.note);
     }
 }
@@ -42,7 +31,7 @@ pub fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, pick: impl Fn(&Design) ->
     let rows: Vec<Vec<Cell>> = pick(sheet.design)
         .into_iter()
         .map(|check| {
-            let words = verdict_words(check.verdict).to_owned();
+            let words = mark(check.verdict).to_owned();
             vec![
                 check.title.clone().into(),
                 figure(check.demand, check.unit),

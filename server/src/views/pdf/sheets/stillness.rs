@@ -7,11 +7,11 @@ use stillground::units::hertz;
 
 use super::figures::Figures;
 use super::{cautions_of, check_lines, draw};
-use crate::views::pages::words::sentence;
 use crate::views::pages::{deeper, improvement};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, table};
+use crate::views::words::sentence;
 
 const UNKNOWN: &str = "not known";
 

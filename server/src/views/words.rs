@@ -1,5 +1,6 @@
 //! States and shares in words.
 
+use stillground::figure::Units;
 use stillground::notes::{Check, Verdict, When};
 
 /// What stands over a list of materials for ground that nobody may presume anything of.
@@ -127,6 +128,17 @@ pub fn moment(at: jiff::Timestamp) -> String {
     match text.split_once('T') {
         Some((day, time)) => format!("{day}, {}\u{a0}UTC", time.get(..5).unwrap_or(time)),
         None => text,
+    }
+}
+
+/// A length of time in the unit that one would say it in.
+#[must_use]
+pub fn lasting(hours: f64, units: Units) -> String {
+    use stillground::figure::Unit::{Day, Hour, Minute};
+    match hours {
+        hours if hours < 1.0 => units.say(hours * 60.0, Minute),
+        hours if hours < 48.0 => units.say(hours, Hour),
+        hours => units.say(hours / 24.0, Day),
     }
 }
 
