@@ -83,7 +83,7 @@ pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
     let drill = strong.max(LEAST_AGE_D).ceil();
     let load = day::get(maturity::time_for(day::new(28.0), temperature)).max(drill).ceil();
     workings(temperature, pace, strong, notes);
-    say_days(brief, drill, load, notes);
+    say_days(brief, temperature, (drill, load), notes);
     let ratio = by_age::share_ratio(day::new(2.0), s);
     let least = curing::least(temperature, curing::development(ratio)).unwrap_or(day::new(18.0));
     let curing = if day::get(least) > ADVISED_CURING_D { least } else { day::new(ADVISED_CURING_D) };
@@ -128,14 +128,15 @@ fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
     TABLE_D.into_iter().map(at).collect()
 }
 
-fn say_days(brief: &Brief, drill: f64, load: f64, notes: &mut Notes) {
-    let at = brief.units.say(brief.work.temperature_c.value, Unit::Celsius);
+fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &mut Notes) {
+    let at = brief.units.say(temperature, Unit::Celsius);
+    let at = if temperature > brief.work.temperature_c.value { format!("even kept at {at}") } else { format!("at {at}") };
     let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
     notes.caution(
         "block.drill_not_before",
         When::Drilling,
         format!(
-            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: at {at} it takes that long. \
+            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: {at} it takes that long. \
              Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {strength}, whichever is later; the \
              resin's own sheet may ask for more. A colder spell moves both days back."
         ),
