@@ -7,14 +7,16 @@
 
 pub mod board;
 pub mod entry;
+mod faults;
 mod item;
 mod items;
 mod reading;
 mod verdict;
 
 pub use board::{Board, State, TaskState, board};
-pub use entry::{Entry, Fault, Kind};
-pub use item::{Answer, Asks, Band, Item, Moment};
+pub use entry::{Entry, Kind};
+pub use faults::Fault;
+pub use item::{Answer, Asks, Band, Item, Moment, item_of};
 pub use items::items;
 pub use reading::{Reading, readings};
 pub use verdict::Verdict;
@@ -36,12 +38,6 @@ use crate::design::Design;
 pub fn judge(entry: &Entry, brief: &Brief, design: &Design) -> Option<Verdict> {
     let items = items(brief, design);
     item_of(entry, &items)?.judge(entry, &[], brief.units)
-}
-
-/// The item that an entry speaks of.
-#[must_use]
-pub fn item_of<'a>(entry: &Entry, items: &'a [Item]) -> Option<&'a Item> {
-    items.iter().find(|item| Some(item.id.as_str()) == entry.item.as_deref() && item.task == entry.task)
 }
 
 #[cfg(test)]

@@ -92,6 +92,12 @@ pub struct Band {
     pub verdict: Verdict,
 }
 
+/// The item that an entry speaks of.
+#[must_use]
+pub fn item_of<'a>(entry: &Entry, items: &'a [Item]) -> Option<&'a Item> {
+    items.iter().find(|item| Some(item.id.as_str()) == entry.item.as_deref() && item.task == entry.task)
+}
+
 impl Answer {
     /// An answer as the plan has it, or from which nothing follows.
     #[must_use]

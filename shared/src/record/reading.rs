@@ -1,7 +1,7 @@
 //! The entries read in the order in which they were received: which count, what follows from each, which stops stand.
 
 use super::entry::{Entry, Kind};
-use super::item::Item;
+use super::item::{Item, item_of};
 use super::verdict::Verdict;
 use crate::figure::Units;
 
@@ -39,7 +39,7 @@ impl Reading<'_> {
 pub fn readings<'a>(entries: &'a [Entry], items: &'a [Item], units: Units) -> Vec<Reading<'a>> {
     let mut readings: Vec<Reading<'a>> = Vec::with_capacity(entries.len());
     for (place, entry) in entries.iter().enumerate() {
-        let item = super::item_of(entry, items);
+        let item = item_of(entry, items);
         let superseded_by = superseding(entry, &entries[place + 1..]);
         readings.push(Reading { entry, item, verdict: None, superseded_by, ended_by: None });
     }
