@@ -16,6 +16,7 @@ mod plans;
 pub mod record;
 mod secret;
 pub mod sheets;
+mod turn;
 
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;

@@ -18,6 +18,7 @@ mod reached;
 mod record_page;
 mod replies;
 mod sheets;
+mod store;
 mod strain;
 mod under_base;
 mod watched;

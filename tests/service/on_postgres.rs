@@ -1,26 +1,4 @@
 //! The tests of the store on a PostgreSQL database.
 #![allow(clippy::duplicate_mod, reason = "the same tests run on either database")]
 
-use stillground_tests::place::Place;
-use stillground_tests::service::{Service, start_in};
-
-#[path = "store/access.rs"]
-mod access;
-#[path = "store/archive.rs"]
-mod archive;
-#[path = "store/links.rs"]
-mod links;
-#[path = "store/plans.rs"]
-mod plans;
-#[path = "store/record.rs"]
-mod record;
-#[path = "store/releases.rs"]
-mod releases;
-
-fn place() -> Place {
-    Place::on_postgres()
-}
-
-fn start() -> Service {
-    start_in(place())
-}
+crate::store::tests_on!(on_postgres);

@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 
 use sqlx::Connection;
 
+use super::database::Line;
 use super::migration::{postgres_version, sqlite_version};
 use super::{Outcome, StoreFailure};
 use crate::config::{Database, PostgresServer};
@@ -95,21 +96,25 @@ pub async fn inspect(file: &Path) -> Outcome<Inventory> {
     if sound != "ok" {
         return Err(StoreFailure::Damaged(sound));
     }
-    let plans = sqlx::query_scalar(PLANS).fetch_one(&mut connection).await?;
-    let revisions = sqlx::query_scalar(REVISIONS).fetch_one(&mut connection).await?;
-    let (mut entries, mut photos) = (0, 0);
-    if schema >= RECORD {
-        entries = sqlx::query_scalar(ENTRIES).fetch_one(&mut connection).await?;
-        photos = sqlx::query_scalar(PHOTOS).fetch_one(&mut connection).await?;
-    }
+    let held = Inventory::count(Line::Sqlite(&mut connection), schema).await?;
     connection.close().await?;
-    Ok(Inventory { schema, plans, revisions, entries, photos })
+    Ok(held)
 }
 
 const PLANS: &str = "SELECT count(*) FROM plans";
-const REVISIONS: &str = "SELECT count(*) FROM revisions";
-const ENTRIES: &str = "SELECT count(*) FROM entries";
-const PHOTOS: &str = "SELECT count(*) FROM photos";
+
+impl Inventory {
+    /// Counts what stands in a store of a schema.
+    async fn count(mut on: Line<'_>, schema: i64) -> Outcome<Self> {
+        let (plans, revisions) = (on.number(PLANS).await?, on.number("SELECT count(*) FROM revisions").await?);
+        let (mut entries, mut photos) = (0, 0);
+        if schema >= RECORD {
+            entries = on.number("SELECT count(*) FROM entries").await?;
+            photos = on.number("SELECT count(*) FROM photos").await?;
+        }
+        Ok(Self { schema, plans, revisions, entries, photos })
+    }
+}
 
 impl std::fmt::Display for Inventory {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

@@ -8,8 +8,8 @@ mod postgres;
 mod sqlite;
 mod value;
 
-use sqlx::postgres::{PgPool, PgRow};
-use sqlx::sqlite::SqliteRow;
+use sqlx::postgres::{PgConnection, PgPool, PgRow};
+use sqlx::sqlite::{SqliteConnection, SqliteRow};
 use sqlx::{Decode, Executor, Postgres, Row as _, Sqlite, Transaction, Type};
 
 pub(super) use postgres::options as postgres_options;
@@ -30,6 +30,12 @@ pub(super) enum Db {
 pub(super) enum Work {
     Sqlite(Transaction<'static, Sqlite>),
     Postgres(Transaction<'static, Postgres>),
+}
+
+/// A connection of its own, beside those of a service.
+pub(super) enum Line<'c> {
+    Sqlite(&'c mut SqliteConnection),
+    Postgres(&'c mut PgConnection),
 }
 
 /// A row of an answer.
@@ -124,6 +130,16 @@ impl Work {
             Self::Sqlite(work) => Ok(work.rollback().await?),
             Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
+    }
+}
+
+impl Line<'_> {
+    /// Reads one whole number.
+    pub(super) async fn number(&mut self, sql: &'static str) -> Outcome<i64> {
+        Ok(match self {
+            Self::Sqlite(line) => sqlx::query_scalar(sql).fetch_one(&mut **line).await?,
+            Self::Postgres(line) => sqlx::query_scalar(sql).fetch_one(&mut **line).await?,
+        })
     }
 }
 

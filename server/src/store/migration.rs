@@ -108,7 +108,7 @@ pub(super) async fn postgres(pool: &PgPool, server: &PostgresServer) -> Outcome<
 
 /// Waits until no other service brings this database up to date; they wait for this one until its transaction ends.
 pub(super) async fn alone(work: &mut PgConnection) -> Outcome<()> {
-    work.execute("SET LOCAL lock_timeout = '60s'; SET LOCAL statement_timeout = '600s'").await?;
+    work.execute("SET LOCAL lock_timeout = '600s'; SET LOCAL statement_timeout = '600s'").await?;
     sqlx::query("SELECT pg_advisory_xact_lock($1)").bind(MARK).execute(&mut *work).await?;
     Ok(())
 }

@@ -8,6 +8,7 @@ use sqlx::Connection;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqliteLockingMode};
 
 use crate::store::database::{make_private_folder, sqlite_options};
+use crate::store::turn::Turn;
 use crate::store::{Outcome, StoreFailure};
 
 pub(super) async fn open_existing(file: &Path) -> Outcome<SqliteConnection> {
@@ -39,6 +40,7 @@ pub(super) async fn put_in_place(file: &Path, store: &Path, force: bool) -> Outc
     if let Some(folder) = store.parent().filter(|folder| !folder.as_os_str().is_empty()) {
         make_private_folder(folder)?;
     }
+    let _turn = Turn::wait(store).await?;
     let part = with_ending(store, "restoring");
     copy(open_existing(file).await?, &part).await?;
     let aside = if store.exists() { Some(put_aside(store).await?) } else { None };

@@ -10,9 +10,9 @@ use sqlx::{AssertSqlSafe, Connection, Executor, Postgres, Sqlite};
 
 use super::file::{aside, make_private_file, open_existing};
 use super::table::{Load, Table, tables};
-use super::{ENTRIES, Inventory, PHOTOS, PLANS, RECORD, REVISIONS, keep_database, postgres_version};
+use super::{Inventory, PLANS, keep_database, postgres_version};
 use crate::config::PostgresServer;
-use crate::store::database::{Row, bound, postgres_options};
+use crate::store::database::{Line, Row, bound, postgres_options};
 use crate::store::migration::{SCHEMA, alone, postgres_steps, sqlite_steps};
 use crate::store::{Outcome, StoreFailure};
 
@@ -59,15 +59,9 @@ pub(super) async fn copy_in(server: &PostgresServer, from: &Path, schema: i64, f
 pub(super) async fn look(server: &PostgresServer) -> Outcome<Inventory> {
     let mut connection = connect(server).await?;
     let schema = existing_version(server, &mut connection).await?;
-    let plans = sqlx::query_scalar(PLANS).fetch_one(&mut connection).await?;
-    let revisions = sqlx::query_scalar(REVISIONS).fetch_one(&mut connection).await?;
-    let (mut entries, mut photos) = (0, 0);
-    if schema >= RECORD {
-        entries = sqlx::query_scalar(ENTRIES).fetch_one(&mut connection).await?;
-        photos = sqlx::query_scalar(PHOTOS).fetch_one(&mut connection).await?;
-    }
+    let held = Inventory::count(Line::Postgres(&mut connection), schema).await?;
     connection.close().await?;
-    Ok(Inventory { schema, plans, revisions, entries, photos })
+    Ok(held)
 }
 
 async fn connect(server: &PostgresServer) -> Outcome<PgConnection> {

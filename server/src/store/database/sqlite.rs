@@ -7,6 +7,7 @@ use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, Sq
 use sqlx::{Connection, Sqlite, Transaction};
 
 use crate::store::file::StoreFile;
+use crate::store::turn::Turn;
 use crate::store::{Outcome, migration};
 
 /// How long a writer waits for another before it says that the store is busy.
@@ -27,11 +28,13 @@ impl SqlitePools {
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             make_private_folder(folder)?;
         }
+        let turn = Turn::wait(path).await?;
         make_private_file(path)?;
         let options = options(path);
         let writer = pool(1).before_acquire(|connection, _| Box::pin(is_fresh(connection))).connect_with(options.clone()).await?;
         migration::sqlite(&mut *writer.acquire().await?, path).await?;
         let readers = pool(READERS).connect_with(options.pragma("query_only", "ON")).await?;
+        drop(turn);
         Ok(Self { writer, readers, file: StoreFile::at(path)? })
     }
 
