@@ -10,6 +10,7 @@ mod digging_practice;
 mod en_1992_1_1;
 mod en_1992_4;
 mod examples;
+mod first_numbers;
 mod footfall;
 mod frost;
 mod ground_page;

@@ -1,8 +1,9 @@
 //! Ground that moves: dynamic stiffness and dashpots against geofound 1.1.4 (PyPI, `reference/soil_dynamics.py`, values in
 //! the `.json` beside it), and the two published sets of dashpots, Gazetas 1991 and Pais & Kausel 1988, against each other.
 //!
-//! A worked example with printed dashpots was looked for (NIST GCR 12-917-21, FEMA P-2091, Gazetas 1991) and not found in a
-//! text that could be read.
+//! A worked example with printed dashpots was looked for (NIST GCR 12-917-21, FEMA P-2091, Gazetas 1991, Mylonakis, Nikolaou
+//! & Gazetas 2006 and collections that quote them) and not found in a text that could be read. In its place stands an exact
+//! solution of the rocking disc, `reference/rocking_disc.py`, that owes nothing to either paper.
 
 use std::f64::consts::PI;
 
@@ -80,22 +81,57 @@ fn the_dashpot_of_sway_is_that_of_gazetas() {
     }
 }
 
-/// The base's own rocking, a₀²/(1.8 + a₀²): Pais & Kausel's form with the slower waves of Gazetas' dashpots. The two papers
-/// differ by up to two thirds here; the engine lies below both for swings as slow as a pier's first, and between them above
-/// a₀ = 1. It is the smaller part of what an embedded block radiates.
+/// A rigid disc that rocks on a half-space, solved anew (`reference/rocking_disc.py`), as the square of the same second moment.
+fn discs() -> Vec<Value> {
+    let reference: Value = serde_json::from_str(include_str!("reference/rocking_disc.json")).unwrap();
+    reference["rows"].as_array().unwrap().clone()
+}
+
+/// The base's own rocking on the surface, over `ρ V_s B⁴`.
+fn base_rocking(poisson_ratio: f64, a0: f64) -> f64 {
+    let half = 0.5;
+    let base = Block { density: DENSITY, shear_speed: speed(), poisson_ratio, length: 1.0, width: 1.0, contact_from: 0.0, contact_to: 0.0 };
+    base.dashpots(a0 * speed() / half).rocking / (DENSITY * speed() * half.powi(4))
+}
+
+/// Against the exact disc: the dashpot of the base's own rocking, a₀²/(1.8 + a₀²) of Gazetas' plane waves, is 0.55 to 0.85 of
+/// it in soils (ν from a third to 0.45), and less where ν is naught: damping is never promised that is not there.
 #[test]
-fn the_bases_own_rocking_lies_below_or_between_the_two_papers() {
-    for row in rows().iter().filter(|row| number(row, "length_m") == number(row, "width_m")) {
-        let found = block(row, false, 0.0).dashpots(omega(row)).rocking;
-        let chart = number(row, "rocking_base_dashpot_gazetas");
-        let pushed = 3.4 / (PI * (1.0 - POISSON));
-        let other = found * dynamic::push_ratio(POISSON) / pushed;
-        assert!(found < other, "{found} {other}");
-        if number(row, "a0") < 1.0 {
-            assert!(found < chart, "{found} {chart}");
-        } else {
-            assert!(found > chart && found < 1.35 * chart, "{found} {chart}");
-        }
+fn the_bases_own_rocking_radiates_less_than_the_exact_disc() {
+    for row in discs() {
+        let (poisson, exact) = (number(&row, "poisson_ratio"), number(&row, "dashpot_over_rho_vs_b4"));
+        let ratio = base_rocking(poisson, number(&row, "a0")) / exact;
+        assert!(ratio < 0.85, "{row}: {ratio}");
+        assert!(ratio > if poisson > 0.3 { 0.55 } else { 0.42 }, "{row}: {ratio}");
+    }
+}
+
+/// The two papers against the same disc: Pais & Kausel's dashpot, with the faster wave, is 0.7 to 1.05 of it. Gazetas' chart, as
+/// geofound 1.1.4 reads it, is a tenth above at a₀ = 0.2 and 0.6 of it from a₀ = 0.5 on: the engine lies above that reading from
+/// a₀ = 1 on because the reading is low, not because the engine is high.
+#[test]
+fn of_the_two_papers_the_chart_lies_low_and_the_formula_near_the_exact_disc() {
+    let discs: Vec<Value> = discs().into_iter().filter(|disc| number(disc, "poisson_ratio") == POISSON).collect();
+    for disc in &discs {
+        let (a0, exact) = (number(disc, "a0"), number(disc, "dashpot_over_rho_vs_b4"));
+        let formula = base_rocking(POISSON, a0) * dynamic::push_ratio(POISSON) * PI * (1.0 - POISSON) / 3.4;
+        assert!(formula / exact > 0.7 && formula / exact < 1.05, "{disc}: {}", formula / exact);
+    }
+    let square = |row: &Value| number(row, "length_m") == 1.0 && number(row, "width_m") == 1.0;
+    for row in rows().iter().filter(|row| square(row)) {
+        let a0 = number(row, "a0");
+        let disc = discs.iter().find(|disc| (number(disc, "a0") - a0).abs() < 1e-9).unwrap();
+        let chart = number(row, "rocking_base_dashpot_gazetas") / (DENSITY * speed() * 0.5_f64.powi(4));
+        let expected = if a0 < 0.3 { 1.1 } else { 0.62 };
+        close("chart over disc", chart / number(disc, "dashpot_over_rho_vs_b4"), expected, 0.06);
+    }
+}
+
+/// The loss of stiffness with frequency, as the engine takes it from the table, against the same disc.
+#[test]
+fn rocking_softens_with_frequency_as_the_exact_disc_does() {
+    for disc in discs().iter().filter(|disc| number(disc, "poisson_ratio") > 0.3) {
+        close("k", dynamic::rocking_short_ratio(1.0, number(disc, "a0")), number(disc, "stiffness_ratio"), 0.055);
     }
 }
 

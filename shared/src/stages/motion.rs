@@ -161,7 +161,7 @@ pub fn stage(
         system: solved.as_ref(),
         floor,
         influence,
-        walk: people.walk.in_short(brief),
+        walk: people.walk.in_short,
         wind: wind.as_ref(),
         heat: &heat,
         budget_arcsec: budget.arcsec,
@@ -169,7 +169,15 @@ pub fn stage(
     let disturbances = share::find(&parts);
     let modes = solved.as_ref().map(shape::shapes).unwrap_or_default();
     let season = season::find(brief, ground, block, &mut notes);
-    let told = summary::Parts { brief, disturbances: &disturbances, modes: &modes, heat: &heat, season, budget_arcsec: budget.arcsec };
+    let told = summary::Parts {
+        brief,
+        disturbances: &disturbances,
+        modes: &modes,
+        heat: &heat,
+        season,
+        budget_arcsec: budget.arcsec,
+        step_ratio: people.step_ratio,
+    };
     let summary = summary::sentences(&told);
     let value = Motion {
         frequencies: shape::frequencies(solved.as_ref().map(|system| &system.typical)),
@@ -274,14 +282,10 @@ impl People {
         let quiet = [1.0, step_ratio].map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
         // The longest of the knocks that the card names.
         let wait_s = knocks.into_iter().try_fold(0.0_f64, |most, knock| knock?.worst_settle_s.map(|s| most.max(s)));
-        let card = card::Parts { brief, system, ground, budget_arcsec: budget.arcsec, quiet, step_ratio, wait_s };
-        Self {
-            stands: stands(brief, system, &ground),
-            walk: walk::find(brief, floor, system, influence, notes),
-            quiet,
-            step_ratio: Some(step_ratio),
-            where_to_stand: card::words(&card),
-        }
+        let walk = walk::find(brief, floor, system, influence, notes);
+        let walking_arcsec = walk.in_short.map(|peaks| peaks.map(|peaks| peaks.worst));
+        let card = card::Parts { brief, system, ground, budget_arcsec: budget.arcsec, quiet, step_ratio, wait_s, walking_arcsec };
+        Self { stands: stands(brief, system, &ground), walk, quiet, step_ratio: Some(step_ratio), where_to_stand: card::words(&card) }
     }
 }
 

@@ -26,6 +26,8 @@ pub struct Parts<'a> {
     pub step_ratio: f64,
     /// Time for a knock to die.
     pub wait_s: Option<f64>,
+    /// What a walk along the path does in the softest ground, alone and with somebody who follows.
+    pub walking_arcsec: Option<[f64; 2]>,
 }
 
 /// A place at the floor's edge, and what a person there does to the star.
@@ -52,7 +54,7 @@ pub fn words(parts: &Parts<'_>) -> Vec<String> {
             arcsec_up(units, edge.arcsec)
         )
     }));
-    words.push("Two people count double, three threefold.".into());
+    words.push(together(parts));
     words.push("Touch neither pier, telescope nor anything that is fixed to them, and keep feet, bags and chairs off the block.".into());
     words.push(match parts.wait_s {
         Some(wait) => format!(
@@ -116,6 +118,18 @@ fn walking(parts: &Parts<'_>, edges: &[Edge]) -> String {
             metres_up(units, quiet.distance_m)
         ),
         _ => format!("Do not walk about while an exposure runs: a step moves the star {times} times as far as somebody who stands there."),
+    }
+}
+
+/// Several people: each counts, and where one may walk but two may not, that is said.
+fn together(parts: &Parts<'_>) -> String {
+    let units = parts.brief.units;
+    match parts.walking_arcsec {
+        Some([one, two]) if one <= parts.budget_arcsec && two > parts.budget_arcsec => format!(
+            "Two people count double, three threefold. Along the drawn path walk one at a time: two in step move the star by {}.",
+            arcsec_up(units, two)
+        ),
+        _ => "Two people count double, three threefold.".into(),
     }
 }
 

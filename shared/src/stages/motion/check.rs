@@ -14,6 +14,7 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     frequency(brief, motion, notes);
     wind(brief, motion, notes);
     heat(brief, motion, notes);
+    season(brief, motion, notes);
     settle(motion, notes);
     for (disturbance, id, fields) in PEOPLE {
         person(motion, disturbance, id, fields, notes);
@@ -21,11 +22,12 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 }
 
 /// What people do: disturbance, check, and the fields that move it.
-const PEOPLE: [(&str, &str, &[&str]); 5] = [
+const PEOPLE: [(&str, &str, &[&str]); 6] = [
     ("standing", "motion.standing", &["floor.stands", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
     ("shifting", "motion.shifting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
     ("sitting", "motion.sitting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
     ("walk", "motion.walk", &["floor.walk", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
+    ("second_person", "motion.second_person", &["floor.walk", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
     ("door", "motion.door", &["floor.length_m", "floor.kind", "block.depth_m"]),
 ];
 
@@ -51,7 +53,7 @@ fn unknown(id: &'static str, title: &str, unit: Unit, notes: &mut Notes) {
 }
 
 /// First frequency from which on a step is followed and hardly amplified, Hz.
-const FIRST_HZ: f64 = 12.0;
+pub const FIRST_HZ: f64 = 12.0;
 
 fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let title = "First frequency above what walking excites";
@@ -128,6 +130,38 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
             say(heat.arcsec)
         ))
         .moved_by(&["load.thermal_difference_k", "pier.outside_diameter_mm", "pier.height_m", "load.guiding_interval_s"]),
+    );
+}
+
+/// A year's lean as the drift that it makes until it is corrected: by the guider, or not within the exposure.
+fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    let (id, title) = ("motion.season", "The star's drift after a year's lean of the axis stays within the budget");
+    let fields = &["site.soil", "block.depth_m", "load.guiding_interval_s", "load.exposure_s"];
+    let Some(season) = motion.season else {
+        let why = "Nobody can presume how this ground moves through a year; the alignment has to be measured again and again.";
+        return notes.check(Check::unknown(id, title, Unit::Arcsecond, super::season::SOURCE, why).moved_by(fields));
+    };
+    let [guiding, exposure] = [brief.load.guiding_interval.value, brief.load.exposure.value].map(second::get);
+    let say = |value, unit| brief.units.say(value, unit);
+    let drift = |seconds: f64| season.drift_arcsec_per_min * seconds / 60.0;
+    let alone = if guiding < exposure {
+        format!(
+            " Guided every {} it hardly shows; without a guider one exposure would drift by {}.",
+            say(guiding, Unit::Second),
+            say(drift(exposure), Unit::Arcsecond)
+        )
+    } else {
+        String::new()
+    };
+    notes.check(
+        Check::at_most(id, title, drift(guiding.min(exposure)), motion.budget_arcsec, Unit::Arcsecond, super::season::SOURCE)
+            .note(format!(
+                "After a year without a new alignment the axis leans by {} and a star drifts by up to {} in a minute.{alone} Align the \
+                 axis anew after the first winter and the first dry season.",
+                say(season.arcmin_per_year, Unit::Arcminute),
+                say(season.drift_arcsec_per_min, Unit::Arcsecond)
+            ))
+            .moved_by(fields),
     );
 }
 

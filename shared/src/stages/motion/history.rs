@@ -112,6 +112,18 @@ impl History {
         (self.turns.iter().map(|[a, b]| (a - x).powi(2) + (b - y).powi(2)).sum::<f64>() / count).sqrt()
     }
 
+    /// The same with a second one on top that comes so much later: what two people do who walk one after the other.
+    #[must_use]
+    pub fn with_follower(&self, later_s: f64) -> Self {
+        let later = (later_s / STEP_S).round().max(0.0) as usize;
+        let at = |i: usize| self.turns.get(i).copied().unwrap_or([0.0; 2]);
+        let both = |i: usize| {
+            let (first, second) = (at(i), i.checked_sub(later).map_or([0.0; 2], at));
+            [first[0] + second[0], first[1] + second[1]]
+        };
+        Self { turns: (0..self.turns.len() + later).map(both).collect() }
+    }
+
     /// The same after a guider that takes out, in each interval, the mean place of the interval before.
     #[must_use]
     pub fn guided(&self, interval_s: f64) -> Self {

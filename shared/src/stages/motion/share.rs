@@ -58,8 +58,8 @@ pub struct Parts<'a> {
     pub floor: &'a Floor,
     /// Influence of a weight; none where it is not solved.
     pub influence: Option<&'a dyn Influence>,
-    /// The walk in short; none where it is not known.
-    pub walk: Option<Peaks>,
+    /// The walk in short, alone and with somebody who follows; none where it is not known.
+    pub walk: Option<[Peaks; 2]>,
     /// Wind.
     pub wind: Option<&'a Wind>,
     /// Warmth.
@@ -79,8 +79,9 @@ struct Moved {
 /// Lists the disturbances, largest first.
 #[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
-    let walk = parts.walk.map(|walk| Moved { typical: walk.typical, worst: walk.worst, rms: walk.rms / 2f64.sqrt() });
-    let double = walk.map(|one| Moved { typical: 2.0 * one.typical, worst: 2.0 * one.worst, rms: 2.0 * one.rms });
+    let moved = |peaks: Peaks| Moved { typical: peaks.typical, worst: peaks.worst, rms: peaks.rms / 2f64.sqrt() };
+    let walk = parts.walk.map(|[one, _]| moved(one));
+    let two = parts.walk.map(|[_, two]| moved(two));
     let wind = parts.wind.map(|wind| Moved {
         typical: 2f64.sqrt() * wind.guided_rms_arcsec,
         worst: wind.worst_arcsec,
@@ -94,15 +95,15 @@ pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
         line("walk", "Somebody walks along the path", walk, crate::rules::li_2010::step::SOURCE),
         line(
             "second_person",
-            "A second person walks beside, in step",
-            double,
-            Source::judgement("in step, the worst case: twice the movement of one"),
+            "A second person follows in step",
+            two,
+            Source::judgement("the same steps once more, a metre behind, both feet down at once"),
         ),
         line("wind", "Wind on telescope, mount and column", wind, crate::rules::en_1991_1_4_2005::turbulence::SOURCE),
         line("thermal", "Warmth on one side of the column, between two corrections", Some(heat), crate::rules::mechanics::heat::SOURCE),
     ];
     all.extend(people(parts));
-    // A second walker is the first one doubled, not a disturbance of its own.
+    // A second walker comes on top of the first one and is no disturbance of its own.
     let sum: f64 = all.iter().filter(|one| is_own(one)).filter_map(|one| one.arcsec).map(|a| a * a).sum();
     for one in all.iter_mut().filter(|one| is_own(one)) {
         one.share_ratio = one.arcsec.filter(|_| sum > 0.0).map(|a| a * a / sum);

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::site_plan::pier::Fill;
+use crate::stages::motion::check::FIRST_HZ;
 use crate::stages::motion::{Disturbance, Heat, ModeShape, Season};
 use crate::units::hertz;
 
@@ -23,24 +24,44 @@ pub struct Parts<'a> {
     pub season: Option<Season>,
     /// Budget, arcsec.
     pub budget_arcsec: f64,
+    /// How many times as far as somebody who stands a step moves the star.
+    pub step_ratio: Option<f64>,
 }
 
 /// The sentences, the largest mover first.
 #[must_use]
 pub fn sentences(parts: &Parts<'_>) -> Vec<String> {
-    [largest(parts), softest(parts), fill(parts), warmth(parts), season(parts)].into_iter().flatten().collect()
+    [largest(parts), people(parts), softest(parts), fill(parts), warmth(parts), season(parts)].into_iter().flatten().collect()
 }
 
 fn largest(parts: &Parts<'_>) -> Option<String> {
     let first = parts.disturbances.iter().find(|one| one.share_ratio.is_some())?;
     let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
-    let arcsec = first.arcsec?;
-    let verdict = if arcsec <= parts.budget_arcsec { "within" } else { "beyond" };
+    let (arcsec, worst, budget) = (first.arcsec?, first.worst_arcsec?, parts.budget_arcsec);
+    let verdict = if arcsec <= budget { "within" } else { "beyond" };
+    let softer = if arcsec <= budget && worst > budget {
+        format!("; in the softest ground thought likely it is {}, beyond it", say(worst))
+    } else {
+        String::new()
+    };
     Some(format!(
-        "What moves the star most: {}. It is {} in the ground that is expected, {verdict} the budget of {}.",
+        "What moves the star most: {}. It is {} in the ground that is expected, {verdict} the budget of {}{softer}.",
         lower(first.title),
         say(arcsec),
-        say(parts.budget_arcsec)
+        say(budget)
+    ))
+}
+
+/// What a person does is the ground's dent, not the pier's ringing, unless the pier is slow.
+fn people(parts: &Parts<'_>) -> Option<String> {
+    let still = parts.disturbances.iter().find(|one| one.id == "standing")?.arcsec.filter(|arcsec| *arcsec > 0.0)?;
+    let first = hertz::get(parts.modes.first()?.frequency.low);
+    let times = format!("{:.1}", parts.step_ratio?);
+    let rings = if first < FIRST_HZ { ", since this pier swings so slowly that it rings with the steps" } else { "" };
+    Some(format!(
+        "Who stands still moves the star by up to {}: the weight dents the ground, and the block leans with the dent. Walking there makes \
+         it {times} times as much{rings}.",
+        parts.brief.units.say(still, Unit::Arcsecond)
     ))
 }
 
@@ -74,13 +95,18 @@ fn fill(parts: &Parts<'_>) -> Option<String> {
 }
 
 fn warmth(parts: &Parts<'_>) -> Option<String> {
+    let heat = parts.heat;
     let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
-    (parts.heat.arcsec > 0.0).then(|| {
+    let slowly = if heat.unguided_arcsec < 0.001 * parts.budget_arcsec {
+        "so slowly that no single exposure shows it".to_owned()
+    } else {
+        format!("slowly, {} within one exposure that is not guided", say(heat.unguided_arcsec))
+    };
+    (heat.arcsec > 0.0).then(|| {
         format!(
-            "A column {} warmer on one side leans its top by {}; it comes slowly, {} within one exposure that is not guided.",
+            "A column {} warmer on one side leans its top by {}; it comes {slowly}.",
             parts.brief.units.say(parts.brief.load.thermal_difference_k.value, Unit::Kelvin),
-            say(parts.heat.arcsec),
-            say(parts.heat.unguided_arcsec)
+            say(heat.arcsec)
         )
     })
 }

@@ -15,12 +15,14 @@ use crate::stages::motion::influence::{Influence, through_floor};
 use crate::stages::motion::people;
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
-use crate::units::{Frequency, STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second, second};
+use crate::units::{Frequency, STANDARD_GRAVITY_M_S2, Time, hertz, kilogram, metre_per_second, second};
 
 /// Longest part of a walk that is followed, s: the part nearest to the pier.
 pub const LONGEST_S: f64 = 40.0;
 /// Time that is followed after the last step, s.
 const AFTER_S: f64 = 1.5;
+/// Distance at which a second person follows, m: to the next whole step.
+const FOLLOWS_M: f64 = 1.0;
 /// Half the distance between the tracks of left and right foot, m.
 const HALF_TRACK_M: f64 = 0.05;
 /// Steps until a swing has built up.
@@ -58,16 +60,9 @@ pub struct Walk {
     pub drawn: Option<Drawn>,
     /// Why there are no figures, where there are none.
     pub unknown_because: Option<String>,
-}
-
-impl Walk {
-    /// What goes into the shares; none where the walk is not known.
-    #[must_use]
-    pub fn in_short(&self, brief: &Brief) -> Option<Peaks> {
-        let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
-        let rms = if guided { self.guided_rms_arcsec } else { self.rms_arcsec };
-        Some(Peaks { typical: self.peak_arcsec?, worst: self.worst_peak_arcsec?, rms: rms? })
-    }
+    /// The walk in short, alone and with somebody who follows.
+    #[serde(skip)]
+    pub in_short: Option<[Peaks; 2]>,
 }
 
 /// A footfall: when, and where.
@@ -92,6 +87,7 @@ pub fn unknown(why: impl Into<String>) -> Walk {
         steps: 0,
         drawn: None,
         unknown_because: Some(why.into()),
+        in_short: None,
     }
 }
 
@@ -116,19 +112,33 @@ pub struct Peaks {
     pub rms: f64,
 }
 
-/// The walk in short; none without a path.
+/// The walk in short, alone and with somebody who follows; none without a path.
 #[must_use]
-pub fn peaks(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<Peaks> {
+pub fn peaks(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<[Peaks; 2]> {
     let steps = Steps::take(brief, floor, influence)?;
     let typical = history::run(&system.typical, &steps.forces);
     Some(in_short(brief, &typical, &history::run(&system.low, &steps.forces)))
 }
 
-fn in_short(brief: &Brief, typical: &History, worst: &History) -> Peaks {
+/// Alone, and with somebody who follows in step.
+fn in_short(brief: &Brief, typical: &History, worst: &History) -> [Peaks; 2] {
+    let later = second::get(follows_after(brief));
+    [peaks_of(brief, typical, worst), peaks_of(brief, &typical.with_follower(later), &worst.with_follower(later))]
+}
+
+fn peaks_of(brief: &Brief, typical: &History, worst: &History) -> Peaks {
     let load = &brief.load;
     let guided = load.guiding_interval.value < load.exposure.value;
     let rms = if guided { typical.guided(second::get(load.guiding_interval.value)).rms_arcsec() } else { typical.rms_arcsec() };
     Peaks { typical: typical.peak_arcsec(), worst: worst.peak_arcsec(), rms }
+}
+
+/// Time after which a second person treads where the first one trod: whole steps, so that both tread at once.
+fn follows_after(brief: &Brief) -> Time {
+    let pace = hertz::get(brief.floor.pace.value);
+    let stride = metre_per_second::get(brief.floor.walk_speed.value) / pace;
+    let steps = if stride > 0.0 { (FOLLOWS_M / stride).ceil().clamp(1.0, 100.0) } else { 1.0 };
+    second::new(steps / pace)
 }
 
 /// How many times as far as somebody who stands a step moves the star: both feet carry for a while, and the pier swings.
@@ -183,6 +193,7 @@ fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, step
         steps: steps.count,
         drawn: Some(trail::drawn(typical, &marks_hz(brief, system))),
         unknown_because: None,
+        in_short: Some(in_short(brief, typical, worst)),
     }
 }
 

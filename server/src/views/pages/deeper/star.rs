@@ -44,7 +44,7 @@ fn after(motion: &Motion, units: Units) -> Vec<String> {
     let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
     let mut said = vec![format!(
         "The verdict holds the movement in soft ground against the budget of {budget}. A share is that of the squares of the typical \
-         movements; the second walker is the first one doubled and has none."
+         movements; the second walker comes on top of the first and has none."
     )];
     if let Some(star) = motion.star {
         said.push(format!(
