@@ -1,6 +1,6 @@
 //! Where the studs stand: the plate with its holes and their table, and the plate on the block.
 
-mod areas;
+pub mod areas;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -27,7 +27,6 @@ pub struct Layout {
     embedment: f64,
     block: (f64, f64),
     borne: Vec<Borne>,
-    areas: Option<areas::Layout>,
 }
 
 /// What one stud bears, in the reader's units.
@@ -54,7 +53,6 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         embedment: m(anchors.embedment),
         block: (m(design.block.length), m(design.block.width)),
         borne: borne(brief, design),
-        areas: areas::layout(brief, design),
     }
 }
 
@@ -97,7 +95,7 @@ impl Layout {
         }
         let places: Vec<String> =
             self.studs.iter().enumerate().map(|(i, (x, y))| format!("{}: {} east, {} north", i + 1, self.say(*x), self.say(*y))).collect();
-        let stand = format!(
+        format!(
             "{} studs {} on a circle of {}, holes of {} and {} deep. Measured from the pier's axis, they stand at {}.",
             self.studs.len(),
             self.size,
@@ -105,11 +103,7 @@ impl Layout {
             self.say(self.hole),
             self.say(self.hole_depth),
             places.join("; ")
-        );
-        match &self.areas {
-            Some(areas) => format!("{stand} {}", areas.description()),
-            None => stand,
-        }
+        )
     }
 }
 
@@ -127,9 +121,6 @@ pub fn draw(layout: &Layout) -> Drawing {
     let side = at(bounds.right + 8.0, bounds.top);
     let bottom = table(&mut pen, layout, side);
     on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
-    if let Some(areas) = &layout.areas {
-        areas::draw(&mut pen, areas);
-    }
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head { name: "studs", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
 }

@@ -8,16 +8,16 @@ use stillground::stages::anchors::{Mode, Verdict};
 use stillground::units::{Area, Length, metre, millimetre, square_millimetre};
 
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
-use crate::drawing::furniture::{axes, dimension_text, view};
+use crate::drawing::furniture::{axes, dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
-use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE, rectangle};
+use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE, rectangle};
 use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
-pub(super) struct Layout {
+pub struct Layout {
     units: Units,
     studs: Vec<(f64, f64)>,
     pulled: Vec<usize>,
@@ -49,7 +49,8 @@ pub(super) fn chosen<'a>(brief: &Brief, design: &'a Design) -> Option<&'a Verdic
 }
 
 /// Takes it out of the design.
-pub(super) fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
+#[must_use]
+pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let verdict = chosen(brief, design)?;
     let m = |length: Length| metre::get(length);
     let block = &design.block;
@@ -113,7 +114,7 @@ fn edge_words(units: Units, verdict: &Verdict) -> String {
 
 impl Layout {
     /// Both areas in words.
-    pub(super) fn description(&self) -> String {
+    fn description(&self) -> String {
         format!("Cones: {} Side: {}", self.cone_words, self.edge_words)
     }
 
@@ -158,9 +159,20 @@ const ROOM: f64 = 56.0;
 /// Width of a column of the two views, mm.
 const COLUMN: f64 = 80.0;
 
-/// Draws both views below all that stands on the paper so far.
-pub(super) fn draw(pen: &mut Pen, layout: &Layout) {
-    let (left, top) = (pen.bounds().left, pen.bounds().bottom + 9.0);
+const TITLE: &str = "Studs: what of the block would come out with them";
+
+/// Draws it.
+#[must_use]
+pub fn draw(layout: &Layout) -> Drawing {
+    let mut pen = Pen::default();
+    let scale = both(&mut pen, layout);
+    title_strip(&mut pen, TITLE, Some(scale), layout.units);
+    pen.finish(Head { name: "breakout", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+}
+
+/// Both views beside each other; gives their scale.
+fn both(pen: &mut Pen, layout: &Layout) -> u32 {
+    let (left, top) = (0.0, 0.0);
     let scale = fitting(layout.block.0, layout.block.1.max(layout.thickness), ROOM, ROOM);
     let mut view = view(scale, -layout.block.0 / 2.0, layout.block.1 / 2.0);
     let words_top = top + 2.0 * LINE_HEIGHT;
@@ -178,6 +190,7 @@ pub(super) fn draw(pen: &mut Pen, layout: &Layout) {
     if let Some(edge) = &layout.edge {
         broken(pen, layout, edge, &view);
     }
+    scale
 }
 
 /// Length on paper within which the figure of an upright dimension stands, and the paper that it needs above where it does not.

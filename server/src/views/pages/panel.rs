@@ -194,7 +194,7 @@ const fn further(step: Step) -> &'static [&'static str] {
     match step {
         Step::Site | Step::Excavation | Step::Footing | Step::Plan => &[],
         Step::Pier => &["modes", "budget"],
-        Step::Anchors => &["torque", "stud-detail", "flexure"],
+        Step::Anchors => &["torque", "stud-detail", "flexure", "breakout"],
         Step::Floor => &["tilt-map", "budget", "trail", "history", "spectrum"],
     }
 }

@@ -34,7 +34,11 @@ pub struct Flow {
     pub pages: Vec<Page>,
     /// Where the next line may begin.
     pub y: f64,
+    /// How much of the usual room stands between paragraphs and in tables: a sheet is drawn together where that spares a page.
+    pub spacing_factor: f64,
     tables: usize,
+    /// A heading that waits for what it stands over.
+    heading: Option<String>,
 }
 
 impl Flow {
@@ -42,7 +46,7 @@ impl Flow {
     #[must_use]
     pub fn new(paper: Paper) -> Self {
         let (width, height) = paper.size_mm();
-        Self { width, height, pages: Vec::new(), y: 0.0, tables: 0 }
+        Self { width, height, pages: Vec::new(), y: 0.0, spacing_factor: 1.0, tables: 0, heading: None }
     }
 
     /// Width of the text.
@@ -84,11 +88,40 @@ impl Flow {
         self.blank(&name, false);
     }
 
-    /// Turns the page unless so much height is left; a page that is still empty is never turned.
+    /// Makes room: turns the page unless so much height is left, then puts the heading that waited. A page that is still
+    /// empty, or has but its title, is never turned.
     pub fn need(&mut self, height: f64) {
-        if self.left() < height && self.y > TOP {
+        let heading = self.heading.take().map(|text| lettering::wrap(Face::TextBold, &text, HEADING, self.room()));
+        let above = heading.as_ref().map_or(0.0, |lines| self.heading_height(lines.len()));
+        if self.left() < height + above && !self.is_bare() {
             self.turn();
         }
+        if let Some(lines) = heading {
+            self.y += 2.0 * self.spacing_factor + HEADING;
+            self.lines(Role::Heading, Face::TextBold, HEADING, lines);
+            self.y -= 1.0;
+        }
+    }
+
+    fn heading_height(&self, lines: usize) -> f64 {
+        2.0 * self.spacing_factor + HEADING + lines as f64 * HEADING * LEADING_RATIO - 1.0
+    }
+
+    /// Whether the page has nothing yet but a title.
+    fn is_bare(&self) -> bool {
+        self.pages.last().is_none_or(|page| page.pieces.iter().all(|piece| piece.role == Role::Title))
+    }
+
+    /// How much of the page is taken, from nought to one.
+    #[must_use]
+    pub fn taken_ratio(&self) -> f64 {
+        (self.y - TOP) / self.full()
+    }
+
+    /// Goes back to so many pages, as if nothing had come after them.
+    pub fn back_to(&mut self, pages: usize) {
+        self.pages.truncate(pages);
+        self.heading = None;
     }
 
     /// Number of the next table.
@@ -115,11 +148,7 @@ impl Flow {
 
     /// A heading, kept with what follows.
     pub fn heading(&mut self, text: &str) {
-        self.need(38.0);
-        self.y += 2.0 + HEADING;
-        let lines = lettering::wrap(Face::TextBold, text, HEADING, self.room());
-        self.lines(Role::Heading, Face::TextBold, HEADING, lines);
-        self.y -= 1.0;
+        self.heading = Some(text.to_owned());
     }
 
     /// A paragraph.
@@ -134,29 +163,39 @@ impl Flow {
 
     /// A paragraph in a face and size; it may run over the end of a page.
     pub fn styled(&mut self, face: Face, size: f64, text: &str) {
-        let mut lines = lettering::wrap(face, text, size, self.room()).into_iter().peekable();
-        while lines.peek().is_some() {
-            self.need(size * (LEADING_RATIO + 0.4));
-            let fit = ((self.left() - size) / (size * LEADING_RATIO)).floor().max(1.0) as usize;
+        let lines = lettering::wrap(face, text, size, self.room());
+        // No line stands alone at the head or the foot of a page.
+        let mut first = if lines.len() <= 3 { lines.len() } else { 2 };
+        let mut rest = lines.as_slice();
+        while !rest.is_empty() {
+            self.need(size * (LEADING_RATIO * (first.max(1) - 1) as f64 + 1.4));
+            let fit = (((self.left() - size * 1.4) / (size * LEADING_RATIO)).floor() + 1.0).max(1.0) as usize;
+            let count = if fit < rest.len() && rest.len() - fit == 1 && fit > 2 { fit - 1 } else { fit.min(rest.len()) };
+            let (taken, after) = rest.split_at(count);
             self.y += size;
-            let taken: Vec<String> = lines.by_ref().take(fit).collect();
-            self.lines(Role::Paragraph, face, size, taken);
+            self.lines(Role::Paragraph, face, size, taken.to_vec());
             self.y -= size * (LEADING_RATIO - 1.0);
+            (rest, first) = (after, after.len().min(2));
+            if !rest.is_empty() {
+                self.turn();
+            }
         }
-        self.y += size * 0.75;
+        self.y += size * 0.75 * self.spacing_factor;
     }
 
-    /// A drawing, at the scale it states wherever it fits the paper.
+    /// A drawing, at the scale it states wherever it fits the paper; one that is a little too tall for what its title
+    /// leaves of the page is reduced rather than parted from it.
     pub fn drawing(&mut self, drawing: Drawing) {
-        let factor = (self.room() / drawing.width).min((self.full() - 5.0) / drawing.height).min(1.0);
-        self.need(drawing.height * factor + 4.0);
-        self.y += 2.0;
+        let most = if self.is_bare() && self.heading.is_none() { self.left() } else { self.full() };
+        let factor = (self.room() / drawing.width).min((most - 10.0) / drawing.height).min(1.0);
         let height = drawing.height * factor;
+        self.need(height + 3.0);
+        self.y += 2.0;
         let alt = format!("{}. {}", drawing.title, drawing.description);
         let corner = at(LEFT + (self.room() - drawing.width * factor) / 2.0, self.y);
         let reduced = factor < 0.999 && drawing.scale.is_some();
         self.put(Role::Figure(alt), vec![Mark::Drawing { corner, factor, drawing }]);
-        self.y += height + 3.0;
+        self.y += height + if reduced { 1.0 } else { 3.0 * self.spacing_factor };
         if reduced {
             self.small("Reduced to fit this paper: measure by the scale bar, not by the scale stated.");
         }

@@ -101,12 +101,29 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
         marks.push(Mark::Text { at: at(LEFT, top + 10.0 + i as f64 * 4.0), size: SMALL, face: Face::Text, text });
     }
     marks.extend(codes);
+    marks.extend(bar(top + 22.5));
     marks
 }
 
+/// A bar of fifty millimetres: whoever measures it knows whether the sheet was printed at its size.
+fn bar(y: f64) -> Vec<Mark> {
+    let mut marks = vec![Mark::Rule { from: at(LEFT, y), to: at(LEFT + BAR, y), weight: 0.35 }];
+    for step in 0..=5 {
+        let (x, tall) = (LEFT + f64::from(step) * BAR / 5.0, if step % 5 == 0 { 2.0 } else { 1.2 });
+        marks.push(Mark::Rule { from: at(x, y - tall), to: at(x, y), weight: 0.25 });
+    }
+    let text = BAR_SAYS.to_owned();
+    marks.push(Mark::Text { at: at(LEFT + BAR + 3.0, y), size: SMALL, face: Face::Figures, text });
+    marks
+}
+
+/// Length of the bar, mm.
+const BAR: f64 = 50.0;
+const BAR_SAYS: &str = "50\u{a0}mm (1.97\u{a0}in) at full size";
+
 /// A few words under a code, in the middle.
 fn below(says: &str, middle: f64, y: f64) -> Mark {
-    let size = SMALL * 0.75;
+    let size = SMALL * 0.96;
     let width = lettering::width(Face::Text, says, size);
     Mark::Text { at: at(middle - width / 2.0, y), size, face: Face::Text, text: says.to_owned() }
 }

@@ -10,34 +10,44 @@ mod reckoning;
 mod record;
 mod stillness;
 
-use stillground::design::Design;
+use stillground::notes::{Check, Verdict};
 
 use crate::drawing::by_name;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::{Paper, Sheet};
+use crate::views::words::mark;
 
 /// One sheet of the set: its name and what is put on it.
 type Put = fn(&mut Flow, &Sheet<'_>);
 
-/// The sheets in order; the cover comes before them.
-const SHEETS: &[(&str, Put)] = &[
+/// The sheets in order, first those that are carried to the site; the cover comes before them.
+const SITE: &[(&str, Put)] = &[
     ("Site and pit", build::site),
     ("True north", north::north),
     ("Block and formwork", build::block),
     ("Pier and plate", build::pier),
     ("Studs and holes", build::studs),
-    ("The studs, for the checking engineer", engineer::studs),
     ("Observing floor", stillness::floor),
-    ("What the star does", stillness::motion),
-    ("Checks", paperwork::checks),
-    ("Assumptions", paperwork::assumptions),
     ("Materials", paperwork::materials),
     ("Schedule", paperwork::schedule),
     ("Cautions", paperwork::cautions),
     ("Record of the work", record::record),
     ("Wall card", record::card),
+];
+
+/// The sheets that are read at a table.
+const TABLE: &[(&str, Put)] = &[
+    ("What the star does", stillness::motion),
+    ("Checks", paperwork::checks),
+    ("Assumptions", paperwork::assumptions),
+    ("The studs, for the checking engineer", engineer::studs),
     ("Calculations", reckoning::calculations),
 ];
+
+/// A sheet whose last page is filled less than this is drawn together, to spare the page.
+const NEARLY_EMPTY_RATIO: f64 = 0.3;
+/// How closely, at most.
+const CLOSER: [f64; 3] = [0.75, 0.5, 0.25];
 
 /// Lays out the set.
 #[must_use]
@@ -45,10 +55,9 @@ pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = Vec::new();
-    for (name, put) in SHEETS {
+    for (name, put) in SITE.iter().chain(TABLE) {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
-        flow.sheet(name);
-        put(&mut flow, sheet);
+        one(&mut flow, sheet, name, *put);
     }
     // The cover is laid out last, since it has the index, and takes one page for as long as it fits on one.
     let mut cover = Flow::new(paper);
@@ -62,6 +71,26 @@ pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     flow
 }
 
+/// Puts one sheet, drawn together where a page would else be nearly empty.
+fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put) {
+    let before = flow.pages.len();
+    let again = |flow: &mut Flow, factor: f64| {
+        flow.back_to(before);
+        flow.spacing_factor = factor;
+        flow.sheet(name);
+        put(flow, sheet);
+        flow.spacing_factor = 1.0;
+        flow.pages.len()
+    };
+    let plain = again(flow, 1.0);
+    if plain < before + 2 || flow.taken_ratio() > NEARLY_EMPTY_RATIO {
+        return;
+    }
+    if !CLOSER.iter().any(|&factor| again(flow, factor) < plain) {
+        again(flow, 1.0);
+    }
+}
+
 /// Puts a drawing on the sheet, when the design has it.
 fn draw(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
     if let Some(drawing) = by_name(name, sheet.brief, sheet.design) {
@@ -69,9 +98,28 @@ fn draw(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
     }
 }
 
-/// The notes of the checks whose names begin so.
+/// What the checks say whose names begin so: those that hold are counted, the others stand in full.
 fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
-    paperwork::check_table(flow, sheet, |design: &Design| design.checks.iter().filter(|check| check.id.starts_with(prefix)).collect());
+    let checks: Vec<&Check> = sheet.design.checks.iter().filter(|check| check.id.starts_with(prefix)).collect();
+    let others: Vec<&Check> = checks.iter().copied().filter(|check| check.verdict != Verdict::Holds).collect();
+    if checks.is_empty() {
+        return;
+    }
+    let held = checks.len() - others.len();
+    flow.heading("Checks");
+    flow.paragraph(&match (held, others.len()) {
+        (1, 0) => "The one check of this part holds. The sheet “Checks” has it with its figures and its source.".to_owned(),
+        (held, 0) => format!("All {held} checks of this part hold. The sheet “Checks” has them with their figures and sources."),
+        (held, _) => format!(
+            "Of {} checks of this part {held} hold; these do not, or not by much. The sheet “Checks” has all with their figures and \
+             sources.",
+            checks.len()
+        ),
+    });
+    for check in others {
+        let title = format!("{}: {}.", check.title, mark(check.verdict));
+        flow.paragraph(&format!("{title} {}", check.note));
+    }
 }
 
 /// The cautions of one part of the work, where it is done.

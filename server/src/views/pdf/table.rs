@@ -14,6 +14,8 @@ pub enum Cell {
     Text(String),
     /// Text that must be seen.
     Bold(String),
+    /// Several texts, each on lines of its own.
+    Stack(Vec<String>),
     /// A figure with its unit.
     Figure(Figure),
     /// A line to write on.
@@ -63,24 +65,48 @@ pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
         return;
     }
     let table = measure(flow, columns, rows);
-    flow.need(30.0);
+    let pad = PAD * flow.spacing_factor;
+    let wrapped: Vec<Vec<Vec<String>>> =
+        rows.iter().map(|row| row.iter().zip(&table.columns).map(|(cell, &(_, width))| lines(cell, width)).collect()).collect();
+    let heights: Vec<f64> = wrapped.iter().map(|row| height(row, pad)).collect();
+    flow.need(head_height(&table, pad) + together(flow, &heights));
     head(flow, &table, false);
-    for (i, row) in rows.iter().enumerate() {
-        let wrapped: Vec<Vec<String>> = row.iter().zip(&table.columns).map(|(cell, &(_, width))| lines(cell, width)).collect();
-        let tallest = wrapped.iter().map(Vec::len).max().unwrap_or(1).max(1);
-        let height = tallest as f64 * SIZE * LEADING_RATIO + 2.0 * PAD;
-        if flow.left() < height && flow.y > TOP {
+    for (i, (row, wrapped)) in rows.iter().zip(&wrapped).enumerate() {
+        // A last row does not go to the next page alone: the one before it goes with it.
+        let with = if i > 0 && i + 2 == rows.len() { heights[i] + heights[i + 1] } else { heights[i] };
+        if flow.left() < with && flow.y > TOP && i > 0 {
             flow.turn();
             head(flow, &table, true);
         }
-        for (column, (cell, lines)) in row.iter().zip(&wrapped).enumerate() {
-            let marks = place(cell, lines, &table, column, flow.y + PAD + SIZE);
+        for (column, (cell, lines)) in row.iter().zip(wrapped).enumerate() {
+            let marks = place(cell, lines, &table, column, flow.y + pad + SIZE);
             flow.put(Role::Cell { table: table.number, row: i + 1, head: false }, marks);
         }
-        flow.y += height;
+        flow.y += heights[i];
         rule(flow, 0.12);
     }
-    flow.y += 3.5;
+    flow.y += 3.5 * flow.spacing_factor;
+}
+
+fn height(row: &[Vec<String>], pad: f64) -> f64 {
+    row.iter().map(Vec::len).max().unwrap_or(1).max(1) as f64 * SIZE * LEADING_RATIO + 2.0 * pad
+}
+
+/// The height that is kept together at the head of a table: all of a short one, two rows of a long one.
+fn together(flow: &Flow, heights: &[f64]) -> f64 {
+    let all: f64 = heights.iter().sum();
+    if all < flow.full() * SHORT_RATIO { all } else { heights.iter().take(2).sum() }
+}
+
+/// A table that takes less than so much of a page is never parted.
+const SHORT_RATIO: f64 = 0.35;
+
+fn heads(table: &Table) -> Vec<Vec<String>> {
+    table.heads.iter().zip(&table.columns).map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width)).collect()
+}
+
+fn head_height(table: &Table, pad: f64) -> f64 {
+    height(&heads(table), pad)
 }
 
 fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table {
@@ -108,15 +134,14 @@ fn whole_part(digits: &str) -> &str {
 /// The head; one that repeats on a further page is no part of what is read.
 fn head(flow: &mut Flow, table: &Table, again: bool) {
     rule(flow, 0.35);
-    let wrapped: Vec<Vec<String>> =
-        table.heads.iter().zip(&table.columns).map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width)).collect();
-    let tallest = wrapped.iter().map(Vec::len).max().unwrap_or(1);
+    let wrapped = heads(table);
+    let (pad, tall) = (PAD * flow.spacing_factor, head_height(table, PAD * flow.spacing_factor));
     for ((x, _), lines) in table.columns.iter().zip(wrapped) {
         let marks = lines
             .into_iter()
             .enumerate()
             .map(|(i, text)| Mark::Text {
-                at: at(*x, flow.y + PAD + SIZE * (1.0 + i as f64 * LEADING_RATIO)),
+                at: at(*x, flow.y + pad + SIZE * (1.0 + i as f64 * LEADING_RATIO)),
                 size: SIZE,
                 face: Face::FiguresBold,
                 text,
@@ -124,7 +149,7 @@ fn head(flow: &mut Flow, table: &Table, again: bool) {
             .collect();
         flow.put(if again { Role::Ornament } else { Role::Cell { table: table.number, row: 0, head: true } }, marks);
     }
-    flow.y += tallest as f64 * SIZE * LEADING_RATIO + 2.0 * PAD;
+    flow.y += tall;
     rule(flow, 0.25);
 }
 
@@ -137,6 +162,7 @@ fn lines(cell: &Cell, width: f64) -> Vec<String> {
     match cell {
         Cell::Text(text) => lettering::wrap(Face::Text, text, SIZE * 1.05, width),
         Cell::Bold(text) => lettering::wrap(Face::TextBold, text, SIZE * 1.05, width),
+        Cell::Stack(texts) => texts.iter().flat_map(|text| lettering::wrap(Face::Text, text, SIZE * 1.05, width)).collect(),
         Cell::Blank => vec![String::new(); 2],
         Cell::Figure(_) | Cell::Tick => vec![String::new()],
     }
@@ -145,7 +171,7 @@ fn lines(cell: &Cell, width: f64) -> Vec<String> {
 fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64) -> Vec<Mark> {
     let (x, width) = table.columns[column];
     match cell {
-        Cell::Text(_) | Cell::Bold(_) => {
+        Cell::Text(_) | Cell::Bold(_) | Cell::Stack(_) => {
             let face = if matches!(cell, Cell::Bold(_)) { Face::TextBold } else { Face::Text };
             let place = |(i, text): (usize, &String)| Mark::Text {
                 at: at(x, base + i as f64 * SIZE * LEADING_RATIO),

@@ -23,13 +23,23 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more
     flow.heading("In short");
     summary(sheet).iter().for_each(|text| flow.paragraph(text));
     verdicts(flow, sheet);
-    flow.heading("Sheets");
-    let rows: Vec<Vec<Cell>> = index.iter().map(|(name, page)| vec![name.clone().into(), (page + more).to_string().into()]).collect();
-    table(flow, &[("Sheet", 5.0), ("Page", 1.0)], &rows);
+    contents(flow, index, more);
     flow.small(
         "This plan is worked out from what was said and assumed about the site. It is no substitute for a ground engineer, for local \
          codes, or for the licensed trades where those are asked for.",
     );
+}
+
+/// The index: sheets to carry to the site at the left, sheets to read at a table at the right.
+fn contents(flow: &mut Flow, index: &[(String, usize)], more: usize) {
+    flow.heading("Sheets");
+    let (site, table_top) = index.split_at(super::SITE.len().min(index.len()));
+    let cells = |sheet: Option<&(String, usize)>| {
+        sheet.map_or_else(|| [Cell::from(""), "".into()], |(name, page)| [name.clone().into(), (page + more).to_string().into()])
+    };
+    let rows: Vec<Vec<Cell>> =
+        (0..site.len().max(table_top.len())).map(|i| cells(site.get(i)).into_iter().chain(cells(table_top.get(i))).collect()).collect();
+    table(flow, &[("To carry to the site", 2.4), ("Page", 0.5), ("To read at a table", 2.9), ("Page", 0.5)], &rows);
 }
 
 /// Says when characters could not be printed.

@@ -54,7 +54,18 @@ impl Figures {
     }
 
     /// Puts the table on the page.
+    /// Many figures stand in two columns.
     pub fn put(self, flow: &mut Flow) {
-        table(flow, &[("What", 1.0), ("How much", 1.2)], &self.rows);
+        if self.rows.len() < 5 {
+            table(flow, &[("What", 1.0), ("How much", 1.2)], &self.rows);
+            return;
+        }
+        let blank = || vec![Cell::from(""), Cell::from("")];
+        let mut rows = self.rows.into_iter();
+        let mut pairs = Vec::new();
+        while let Some(left) = rows.next() {
+            pairs.push(left.into_iter().chain(rows.next().unwrap_or_else(blank)).collect());
+        }
+        table(flow, &[("What", 1.15), ("How much", 1.0), ("What", 1.15), ("How much", 1.0)], &pairs);
     }
 }

@@ -1,6 +1,5 @@
 //! The sheets of words: checks, assumptions, materials, schedule, cautions.
 
-use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::notes::{Check, Verdict, When};
 
@@ -17,36 +16,33 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
         "Each line holds what is asked against what can be given; the share is the first over the second. Above nine tenths a check is \
          called close. Verdicts use the unfavourable end of what is known about the ground.",
     );
-    check_table(flow, sheet, |design| design.checks.iter().collect());
+    check_table(flow, sheet);
     for check in sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty()) {
         flow.heading(&format!("{}: {}", check.title, mark(check.verdict)));
         flow.paragraph(&check.note);
     }
 }
 
-/// Some of the checks as a table.
-pub fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, pick: impl Fn(&Design) -> Vec<&Check>) {
+fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
     let units = sheet.brief.units;
     let figure = |value: Option<f64>, unit| value.map_or_else(|| "–".into(), |value| Cell::Figure(units.figure(value, unit)));
-    let rows: Vec<Vec<Cell>> = pick(sheet.design)
-        .into_iter()
-        .map(|check| {
-            let words = mark(check.verdict).to_owned();
-            vec![
-                check.title.clone().into(),
-                figure(check.demand, check.unit),
-                figure(check.capacity, check.unit),
-                figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
-                if check.verdict == Verdict::Holds { words.into() } else { Cell::Bold(words) },
-                check.source.to_string().into(),
-            ]
-        })
-        .collect();
-    if rows.is_empty() {
-        return;
-    }
-    flow.heading("Checks");
-    table(flow, &[("What is checked", 2.3), ("Asked", 1.0), ("Can give", 1.0), ("Share", 0.6), ("Verdict", 0.6), ("Source", 2.2)], &rows);
+    let row = |check: &Check| {
+        let words = mark(check.verdict).to_owned();
+        vec![
+            check.title.clone().into(),
+            figure(check.demand, check.unit),
+            figure(check.capacity, check.unit),
+            figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
+            if check.verdict == Verdict::Holds { words.into() } else { Cell::Bold(words) },
+            check.source.to_string().into(),
+        ]
+    };
+    let rows: Vec<Vec<Cell>> = sheet.design.checks.iter().map(row).collect();
+    table(
+        flow,
+        &[("What is checked", 2.4), ("Asked", 0.95), ("Can give", 0.95), ("Share", 0.55), ("Verdict", 0.6), ("Source", 2.7)],
+        &rows,
+    );
 }
 
 /// Assumptions.
@@ -109,31 +105,35 @@ fn lasting(units: Units, hours: f64) -> Cell {
     if hours >= 48.0 { units.figure(hours / 24.0, Unit::Day).into() } else { units.figure(hours, Unit::Hour).into() }
 }
 
-/// Cautions, by the part of the work.
+/// Cautions: those of planning in full, and where each other part's stand, which is where the work is done.
 pub fn cautions(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph("Local codes and the advice of licensed practice come before anything here. Who is not sure stops and asks.");
-    for (when, words) in PARTS {
-        let texts: Vec<_> = sheet.design.cautions.iter().filter(|caution| caution.when == *when).collect();
-        if texts.is_empty() {
-            continue;
-        }
+    let count = |when: When| sheet.design.cautions.iter().filter(|caution| caution.when == when).count();
+    let rows: Vec<Vec<Cell>> = PARTS
+        .iter()
+        .filter(|(when, _, _)| count(*when) > 0)
+        .map(|(when, words, place)| vec![(*words).into(), count(*when).to_string().into(), place.unwrap_or("here, below").into()])
+        .collect();
+    flow.paragraph(
+        "Each stands on the sheet of the work that it belongs to. Read them aloud to all who are there before that work begins.",
+    );
+    table(flow, &[("Part of the work", 2.0), ("Cautions", 0.6), ("On the sheet", 2.0)], &rows);
+    for (when, words, _) in PARTS.iter().filter(|(when, _, place)| place.is_none() && count(*when) > 0) {
         flow.heading(words);
-        for caution in texts {
-            flow.paragraph(&caution.text);
-        }
+        sheet.design.cautions.iter().filter(|caution| caution.when == *when).for_each(|caution| flow.paragraph(&caution.text));
     }
 }
 
-/// The parts of the work, and what they are called.
-pub const PARTS: &[(When, &str)] = &[
-    (When::Planning, "Planning and ordering"),
-    (When::Digging, "Digging"),
-    (When::Pouring, "Formwork, steel and pouring"),
-    (When::Drilling, "Drilling"),
-    (When::Bonding, "Resin and studs"),
-    (When::Lifting, "Lifting and setting the column"),
-    (When::Tightening, "Tightening"),
-    (When::Flooring, "Building the floor"),
-    (When::Wiring, "Wiring and earthing"),
-    (When::Observing, "Observing"),
+/// The parts of the work, what they are called, and the sheet that has their cautions; none: the sheet of cautions itself.
+pub const PARTS: &[(When, &str, Option<&str>)] = &[
+    (When::Planning, "Planning and ordering", None),
+    (When::Digging, "Digging", Some("Site and pit")),
+    (When::Pouring, "Formwork, steel and pouring", Some("Block and formwork")),
+    (When::Drilling, "Drilling", Some("Studs and holes")),
+    (When::Bonding, "Resin and studs", Some("Studs and holes")),
+    (When::Tightening, "Tightening", Some("Studs and holes")),
+    (When::Lifting, "Lifting and setting the column", Some("Pier and plate")),
+    (When::Wiring, "Wiring and earthing", Some("Pier and plate")),
+    (When::Flooring, "Building the floor", Some("Observing floor")),
+    (When::Observing, "Observing", Some("What the star does")),
 ];

@@ -20,18 +20,18 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
     let workings = sheet.design.workings.iter().filter(|working| !(apart && of_the_studs(working)));
     let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
-    table(flow, &[("What is found", 1.5), ("Formula", 2.0), ("With", 1.7), ("Result", 1.1), ("Source", 1.5)], &rows);
+    table(flow, &[("What is found, and its source", 2.2), ("Formula, and with what", 2.7), ("Result", 1.1)], &rows);
 }
 
 fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {
     let units = sheet.brief.units;
     let inputs: Vec<String> =
         working.inputs.iter().map(|input| format!("{}\u{a0}=\u{a0}{}", input.symbol, units.say(input.value, input.unit))).collect();
+    let mut with = vec![working.formula.to_owned()];
+    with.extend((!inputs.is_empty()).then(|| inputs.join(", ")));
     vec![
-        working.title.clone().into(),
-        working.formula.into(),
-        inputs.join(", ").into(),
-        format!("{} = {}", working.symbol, units.say(working.value, working.unit)).into(),
-        working.source.to_string().into(),
+        Cell::Stack(vec![working.title.clone(), format!("[{}]", working.source)]),
+        Cell::Stack(with),
+        format!("{}\u{a0}= {}", working.symbol, units.say(working.value, working.unit)).into(),
     ]
 }
