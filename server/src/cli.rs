@@ -44,7 +44,7 @@ enum Command {
         /// The folder to write into
         #[arg(long, default_value = ".")]
         out: PathBuf,
-        /// Size of paper, a4 or letter; left out: by the plan's units
+        /// Size of paper, a4 or letter, or for the template a3 to a0; left out: by the plan's units
         #[arg(long)]
         paper: Option<String>,
     },

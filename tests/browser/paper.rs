@@ -69,3 +69,25 @@ fn nothing_is_wider_than_the_paper() {
         }
     }
 }
+
+#[test]
+fn what_is_folded_on_a_phone_lies_open_on_paper_in_any_browser() {
+    let journey = Journey::new(360);
+    let browser = &journey.browser;
+    journey.open("/example/plan");
+    // Counted by the attribute that every browser knows, not by what a style sheet of today does to the content.
+    let closed = "return document.querySelectorAll('details:not([open])').length";
+    let parts = "return document.querySelectorAll('details.part:not([open])').length";
+    assert!(browser.run(parts).as_u64() > Some(4), "long parts are folded on a narrow screen");
+    let before = browser.run(closed);
+    let _ = browser.run("window.dispatchEvent(new Event('beforeprint'))");
+    assert_eq!(browser.run(closed), 0, "everything lies open before it is printed");
+    let _ = browser.run("window.dispatchEvent(new Event('afterprint'))");
+    assert_eq!(browser.run(closed), before, "and is folded again afterwards");
+    journey.open("/example/plan#assumptions");
+    assert_eq!(browser.run("return document.getElementById('assumptions').closest('details').open"), true);
+    browser.scripts(false);
+    journey.open("/example/plan");
+    assert!(browser.all("details.part:not([open])").is_empty(), "without scripts nothing is folded away");
+    browser.scripts(true);
+}

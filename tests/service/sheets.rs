@@ -68,16 +68,99 @@ fn both_papers_have_their_size_and_fonts_of_their_own() {
 
 #[test]
 fn every_sheet_says_what_it_is_and_which_revision() {
-    let (plan, _) = printed(&json!({"schema_version": 1, "title": "Quarry Lane pier"}), Paper::A4);
-    let text = tool("pdftotext", &["-layout"], &plan);
-    let pages: Vec<&str> = text.split('\u{c}').filter(|page| !page.trim().is_empty()).collect();
-    for (i, page) in pages.iter().enumerate() {
-        assert!(page.contains("Quarry Lane pier") && page.contains("Revision 7, 1 March 2027, Stillground"), "{page}");
-        assert!(page.contains(&format!("Page {} of {}", i + 1, pages.len())), "{page}");
+    let plan = json!({"schema_version": 1, "title": "Quarry Lane pier", "pier": {"plate_side_mm": 900}, "block": {"length_m": 1.4, "width_m": 1.4},
+        "anchors": {"count": 12, "circle_diameter_mm": 700}});
+    for paper in [Paper::A4, Paper::Letter] {
+        let (plan, template) = printed(&plan, paper);
+        for pdf in [&plan, &template] {
+            let text = tool("pdftotext", &["-layout"], pdf);
+            let pages: Vec<&str> = text.split_terminator('\u{c}').collect();
+            for (i, page) in pages.iter().enumerate() {
+                let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
+                for said in [
+                    "Quarry Lane pier",
+                    "Revision 7, 1 March 2027, Stillground",
+                    "Superseded?",
+                    "50 mm (1.97 in) at full size",
+                    "Open the plan",
+                ] {
+                    assert!(words.contains(said), "{said}: {page}");
+                }
+                assert!(words.contains(&format!("Page {} of {}", i + 1, pages.len())), "{page}");
+            }
+        }
+        let text = tool("pdftotext", &["-layout"], &plan);
+        for sheet in ["Site and pit", "Studs and holes", "Observing floor", "Checks", "Cautions", "Wall card", "Calculations"] {
+            assert!(text.contains(sheet), "{sheet}");
+        }
     }
-    for sheet in ["Site and pit", "Studs and holes", "Observing floor", "Checks", "Cautions", "Wall card", "Calculations"] {
-        assert!(text.contains(sheet), "{sheet}");
+}
+
+#[test]
+fn the_bar_at_the_foot_of_every_sheet_is_as_long_as_it_says() {
+    let (plan, template) = printed(&unknown(), Paper::A4);
+    for pdf in [&plan, &template] {
+        for (i, page) in lines(pdf).iter().enumerate() {
+            assert!(page.iter().any(|length| (length - 50.0).abs() < 0.02), "page {}", i + 1);
+        }
     }
+}
+
+#[test]
+fn both_rulers_of_every_tile_are_a_hundred_millimetres() {
+    for paper in [Paper::A4, Paper::Letter, Paper::A1] {
+        let (_, template) = printed(&unknown(), paper);
+        let tiles = tiles_of(&template);
+        assert!(!tiles.is_empty());
+        for (name, page) in tiles {
+            let rulers = lines(&template)[page].iter().filter(|length| (**length - 100.0).abs() < 0.05).count();
+            assert!(rulers >= 2, "{paper:?}, {name}: {rulers}");
+        }
+    }
+}
+
+#[test]
+fn every_caution_stands_in_the_set_where_its_work_is_done() {
+    let plan: SitePlan = serde_json::from_value(unknown()).unwrap();
+    let design = design(&resolve(&plan).unwrap(), &NoShelf);
+    let (set, _) = printed(&unknown(), Paper::Letter);
+    let text: String = letters(&tool("pdftotext", &["-raw"], &set));
+    for caution in &design.cautions {
+        let start: String = letters(&caution.text).chars().take(50).collect();
+        assert!(text.contains(&start), "{}", caution.text);
+    }
+}
+
+fn letters(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).collect()
+}
+
+/// The template's tiles by name, each with its page.
+fn tiles_of(template: &[u8]) -> Vec<(String, usize)> {
+    let text = tool("pdftotext", &["-layout"], template);
+    let name = |page: &str| page.split("Drilling template, sheet ").nth(1)?.split_whitespace().next().map(str::to_owned);
+    text.split('\u{c}').enumerate().filter_map(|(i, page)| Some((name(page)?, i))).collect()
+}
+
+/// Lengths of the straight lines on each page, millimetres.
+fn lines(pdf: &[u8]) -> Vec<Vec<f64>> {
+    let document = Document::load_mem(pdf).unwrap();
+    let of = |content: &[u8]| {
+        let (mut found, mut from) = (Vec::new(), (0.0, 0.0));
+        for operation in Content::decode(content).unwrap().operations {
+            let numbers: Vec<f64> = operation.operands.iter().filter_map(number).collect();
+            match operation.operator.as_str() {
+                "m" => from = (numbers[0], numbers[1]),
+                "l" => {
+                    found.push((numbers[0] - from.0).hypot(numbers[1] - from.1) / POINTS_PER_MM);
+                    from = (numbers[0], numbers[1]);
+                }
+                _ => {}
+            }
+        }
+        found
+    };
+    document.get_pages().values().map(|&page| of(&document.get_page_content(page))).collect()
 }
 
 #[test]
@@ -185,30 +268,53 @@ fn holes_on_one_sheet_are_as_far_apart_as_the_plan_says() {
     }
 }
 
-#[test]
-fn tiles_laid_register_mark_on_register_mark_put_every_hole_in_its_place() {
-    let plan = json!({"schema_version": 1, "pier": {"plate_side_mm": 400}, "anchors": {"count": 4, "circle_diameter_mm": 320, "hole_diameter_mm": 18}});
-    let (_, template) = printed(&plan, Paper::A4);
-    // Tiles of A4 are 167 × 231 mm and share 12 mm: from sheet to sheet the pattern moves by the difference.
-    let tiles: Vec<Vec<Circle>> = circles(&template).into_iter().skip(1).collect();
-    let columns = 3;
-    let (step_x, step_y) = (178.0 - 11.0 - 12.0, 242.0 - 11.0 - 12.0);
+/// Holes of such a radius, put where they come to stand when the tiles are laid register mark on register mark.
+fn laid(template: &[u8], radius: f64, step: (f64, f64)) -> Vec<(f64, f64)> {
+    let circles = circles(template);
     let mut holes: Vec<(f64, f64)> = Vec::new();
-    for (i, tile) in tiles.iter().enumerate() {
-        let (column, row) = ((i % columns) as f64, (i / columns) as f64);
-        for (x, y, _) in tile.iter().filter(|(_, _, radius)| (radius - 9.0).abs() < 0.05) {
-            let place = (x + column * step_x, y - row * step_y);
+    for (name, page) in tiles_of(template) {
+        let row = f64::from(u32::from(name.chars().next().unwrap()) - u32::from('A'));
+        let column = f64::from(name[1..].parse::<u32>().unwrap() - 1);
+        for (x, y, _) in circles[page].iter().filter(|circle| (circle.2 - radius).abs() < 0.05) {
+            let place = (x + column * step.0, y - row * step.1);
             if !holes.iter().any(|hole| (hole.0 - place.0).hypot(hole.1 - place.1) < 0.1) {
                 holes.push(place);
             }
         }
     }
-    assert_eq!(holes.len(), 4, "{holes:?}");
-    let side = 320.0 / 2f64.sqrt();
-    for hole in &holes {
-        let near = holes.iter().map(|other| (other.0 - hole.0).hypot(other.1 - hole.1)).filter(|far| *far > 1.0).fold(f64::MAX, f64::min);
-        assert!((near - side).abs() < 0.1, "{near} for {side}");
+    holes
+}
+
+#[test]
+fn tiles_laid_register_mark_on_register_mark_put_every_hole_in_its_place() {
+    // Tiles of A4 are 167 × 231 mm and share 12 mm: from sheet to sheet the pattern moves by the difference.
+    let step = (178.0 - 11.0 - 12.0, 242.0 - 11.0 - 12.0);
+    for (plate, circle, count) in [(400.0, 320.0, 4u32), (900.0, 800.0, 12), (900.0, 300.0, 6)] {
+        let plan = json!({"schema_version": 1, "pier": {"plate_side_mm": plate, "outside_diameter_mm": 168.3, "wall_mm": 8}, "block": {"length_m": 1.4, "width_m": 1.4},
+            "anchors": {"count": count, "circle_diameter_mm": circle, "hole_diameter_mm": 18}});
+        let (_, template) = printed(&plan, Paper::A4);
+        let holes = laid(&template, 9.0, step);
+        assert_eq!(holes.len(), count as usize, "{plate}: {holes:?}");
+        let (mx, my) = holes.iter().fold((0.0, 0.0), |sum, hole| (sum.0 + hole.0 / f64::from(count), sum.1 + hole.1 / f64::from(count)));
+        let side = circle * (std::f64::consts::PI / f64::from(count)).sin();
+        for hole in &holes {
+            assert!(((hole.0 - mx).hypot(hole.1 - my) - circle / 2.0).abs() < 0.1, "{hole:?} off its circle");
+            let apart = |other: &(f64, f64)| (other.0 - hole.0).hypot(other.1 - hole.1);
+            let near = holes.iter().map(apart).filter(|far| *far > 1.0).fold(f64::MAX, f64::min);
+            assert!((near - side).abs() < 0.1, "{near} for {side}");
+        }
     }
+}
+
+#[test]
+fn a_large_plate_prints_no_empty_tile_and_fits_fewer_large_sheets() {
+    let plan = json!({"schema_version": 1, "pier": {"plate_side_mm": 900}, "block": {"length_m": 1.4, "width_m": 1.4}, "anchors": {"count": 8, "circle_diameter_mm": 800}});
+    let count = |paper| tiles_of(&printed(&plan, paper).1).len();
+    assert!(count(Paper::Letter) <= 24, "{}", count(Paper::Letter));
+    assert!(count(Paper::A0) <= 2, "{}", count(Paper::A0));
+    let (set, template) = printed(&plan, Paper::A0);
+    assert!(tool("pdfinfo", &[], &set).contains("(A4)"), "words stay on paper that can be carried");
+    assert!(tool("pdfinfo", &["-l", "9"], &template).contains("3370.39 x 2383.94"));
 }
 
 #[test]
@@ -229,6 +335,11 @@ fn every_view_of_a_plan_by_its_address_and_a_bad_paper() {
         );
     }
     assert_eq!(service.read(&kept, &kept.view, "/drawings/nothing.svg").status, 404);
+    for answer in [service.read(&kept, &kept.view, "/template.dxf"), service.get(&format!("/p/{}/template.dxf", kept.view))] {
+        assert_eq!((answer.status, answer.header("content-type")), (200, "image/vnd.dxf"));
+        let text = answer.text();
+        assert!(text.contains("SECTION") && text.contains("Plate holes") && text.trim_end().ends_with("EOF"));
+    }
     for (name, kind) in [("plan.pdf", "application/pdf"), ("template.pdf", "application/pdf")] {
         let answer = service.read(&kept, &kept.view, &format!("/{name}"));
         assert_eq!((answer.status, answer.header("content-type")), (200, kind));

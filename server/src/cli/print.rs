@@ -16,7 +16,9 @@ pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), 
     let units = planned.brief.units;
     let paper = match paper {
         None => Paper::usual(units),
-        Some(key) => Paper::from_key(key).ok_or_else(|| Failure::input(format!("paper {key}: it is a4 or letter")))?,
+        Some(key) => {
+            Paper::from_key(key).ok_or_else(|| Failure::input(format!("paper {key}: it is a4 or letter, or a3 to a0 for the template")))?
+        }
     };
     let write = |name: &str, bytes: &[u8]| {
         let path = out.join(name);

@@ -7,6 +7,7 @@ use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::units::{Length, kilonewton, metre, millimetre};
 
+use crate::drawing::area::area_of;
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE};
@@ -167,8 +168,13 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
     pen.line(Line::Thin, &[at(centre.x - radius - 1.5, centre.y), at(centre.x + radius + 1.5, centre.y)]);
     pen.line(Line::Thin, &[at(centre.x, centre.y - radius - 1.5), at(centre.x, centre.y + radius + 1.5)]);
     let (dx, dy) = (if x >= 0.0 { 1.0 } else { -1.0 }, if y >= 0.0 { -1.0 } else { 1.0 });
-    let place = at(centre.x + dx * (radius * 0.7 + 2.4), centre.y + dy * (radius * 0.7 + 2.4) + 0.35 * SIZE);
-    pen.label(Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_owned() });
+    let label = |(dx, dy): (f64, f64)| {
+        let place = at(centre.x + dx * (radius * 0.7 + 2.4), centre.y + dy * (radius * 0.7 + 2.4) + 0.35 * SIZE);
+        Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_owned() }
+    };
+    // Outwards, or where no line runs through it.
+    let free = [(dx, dy), (-dx, dy), (dx, -dy), (-dx, -dy)].into_iter().map(label).find(|label| pen.is_free(&area_of(label)));
+    pen.label(free.unwrap_or_else(|| label((dx, dy))));
 }
 
 /// The table of holes, its upper left corner at a point; gives where it ends.

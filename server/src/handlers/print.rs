@@ -18,7 +18,7 @@ use crate::views::{csv, dxf, ics};
 /// What may be asked of a print.
 #[derive(Debug, Clone, Default, Deserialize)]
 pub struct Asked {
-    /// Size of paper, `a4` or `letter`; left out: by the plan's units.
+    /// Size of paper, `a4` or `letter`, for the template also `a3` to `a0`; left out: by the plan's units.
     pub paper: Option<String>,
 }
 
@@ -94,7 +94,9 @@ pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Re
 fn paper(asked: &Asked, planned: &Planned) -> Result<Paper, Trouble> {
     match &asked.paper {
         None => Ok(Paper::usual(planned.brief.units)),
-        Some(key) => Paper::from_key(key).ok_or_else(|| Trouble::malformed("Paper is a4 or letter.")),
+        Some(key) => {
+            Paper::from_key(key).ok_or_else(|| Trouble::malformed("Paper is a4 or letter; for the template also a3, a2, a1 or a0."))
+        }
     }
 }
 

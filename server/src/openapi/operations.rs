@@ -171,7 +171,7 @@ impl Operation {
             }));
         }
         if self.takes == Takes::Paper {
-            let sizes = json!({ "type": "string", "enum": ["a4", "letter"] });
+            let sizes = json!({ "type": "string", "enum": ["a4", "letter", "a3", "a2", "a1", "a0"] });
             let said = "Size of paper; left out: by the plan's units.";
             parameters.push(json!({ "name": "paper", "in": "query", "schema": sizes, "description": said }));
         }

@@ -52,6 +52,14 @@ pub enum Paper {
     A4,
     /// 8½ × 11 inches.
     Letter,
+    /// 420 × 297 mm, ISO 216, lying: for the template.
+    A3,
+    /// 594 × 420 mm, likewise.
+    A2,
+    /// 841 × 594 mm, likewise.
+    A1,
+    /// 1189 × 841 mm, likewise.
+    A0,
 }
 
 impl Paper {
@@ -61,6 +69,10 @@ impl Paper {
         match self {
             Self::A4 => (210.0, 297.0),
             Self::Letter => (215.9, 279.4),
+            Self::A3 => (420.0, 297.0),
+            Self::A2 => (594.0, 420.0),
+            Self::A1 => (841.0, 594.0),
+            Self::A0 => (1189.0, 841.0),
         }
     }
 
@@ -79,7 +91,20 @@ impl Paper {
         match key {
             "a4" => Some(Self::A4),
             "letter" => Some(Self::Letter),
+            "a3" => Some(Self::A3),
+            "a2" => Some(Self::A2),
+            "a1" => Some(Self::A1),
+            "a0" => Some(Self::A0),
             _ => None,
+        }
+    }
+
+    /// The paper for sheets of words, whatever the size that the template is drawn on.
+    #[must_use]
+    pub const fn for_words(self) -> Self {
+        match self {
+            Self::Letter => Self::Letter,
+            _ => Self::A4,
         }
     }
 }
@@ -100,8 +125,8 @@ pub enum Fault {
 /// # Errors
 /// When a font file is broken or the writer refuses.
 pub fn plan(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
-    let flow = sheets::set(sheet, paper);
-    paint::paint(frame::framed(sheet, paper, flow), &frame::heading(sheet))
+    let flow = sheets::set(sheet, paper.for_words());
+    paint::paint(frame::framed(sheet, flow), &frame::heading(sheet))
 }
 
 /// The drilling template at full size, tiled over as many sheets as it takes.
@@ -110,5 +135,5 @@ pub fn plan(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
 /// When a font file is broken or the writer refuses.
 pub fn template(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
     let flow = template::tiles(sheet, paper);
-    paint::paint(frame::framed(sheet, paper, flow), &frame::heading(sheet))
+    paint::paint(frame::framed(sheet, flow), &frame::heading(sheet))
 }

@@ -25,6 +25,21 @@ pub const TITLE: f64 = 6.2;
 /// Distance of lines, as a multiple of the size.
 pub const LEADING_RATIO: f64 = 1.36;
 
+/// A diagram is reduced to no less: capitals of its lettering stay above 2 mm.
+const LEAST_FACTOR: f64 = 0.86;
+
+/// Lines that are put on the page together with what comes after them.
+#[derive(Debug)]
+struct Waiting {
+    role: Role,
+    face: Face,
+    size: f64,
+    lines: Vec<String>,
+    /// Room before and after, mm.
+    before: f64,
+    after: f64,
+}
+
 /// Pages being filled.
 #[derive(Debug)]
 pub struct Flow {
@@ -37,8 +52,8 @@ pub struct Flow {
     /// How much of the usual room stands between paragraphs and in tables: a sheet is drawn together where that spares a page.
     pub spacing_factor: f64,
     tables: usize,
-    /// A heading that waits for what it stands over.
-    heading: Option<String>,
+    /// A heading, and words that lead to a table: they wait for what they stand over.
+    waiting: Vec<Waiting>,
 }
 
 impl Flow {
@@ -46,7 +61,7 @@ impl Flow {
     #[must_use]
     pub fn new(paper: Paper) -> Self {
         let (width, height) = paper.size_mm();
-        Self { width, height, pages: Vec::new(), y: 0.0, spacing_factor: 1.0, tables: 0, heading: None }
+        Self { width, height, pages: Vec::new(), y: 0.0, spacing_factor: 1.0, tables: 0, waiting: Vec::new() }
     }
 
     /// Width of the text.
@@ -91,20 +106,20 @@ impl Flow {
     /// Makes room: turns the page unless so much height is left, then puts the heading that waited. A page that is still
     /// empty, or has but its title, is never turned.
     pub fn need(&mut self, height: f64) {
-        let heading = self.heading.take().map(|text| lettering::wrap(Face::TextBold, &text, HEADING, self.room()));
-        let above = heading.as_ref().map_or(0.0, |lines| self.heading_height(lines.len()));
+        let waiting = std::mem::take(&mut self.waiting);
+        let above: f64 = waiting.iter().map(|one| self.height_of(one)).sum();
         if self.left() < height + above && !self.is_bare() {
             self.turn();
         }
-        if let Some(lines) = heading {
-            self.y += 2.0 * self.spacing_factor + HEADING;
-            self.lines(Role::Heading, Face::TextBold, HEADING, lines);
-            self.y -= 1.0;
+        for one in waiting {
+            self.y += one.before * self.spacing_factor + one.size;
+            self.lines(one.role, one.face, one.size, one.lines);
+            self.y += one.after * self.spacing_factor - one.size * (LEADING_RATIO - 1.0);
         }
     }
 
-    fn heading_height(&self, lines: usize) -> f64 {
-        2.0 * self.spacing_factor + HEADING + lines as f64 * HEADING * LEADING_RATIO - 1.0
+    fn height_of(&self, one: &Waiting) -> f64 {
+        (one.before + one.after) * self.spacing_factor + one.size * (1.0 + LEADING_RATIO * (one.lines.len().max(1) - 1) as f64)
     }
 
     /// Whether the page has nothing yet but a title.
@@ -121,7 +136,7 @@ impl Flow {
     /// Goes back to so many pages, as if nothing had come after them.
     pub fn back_to(&mut self, pages: usize) {
         self.pages.truncate(pages);
-        self.heading = None;
+        self.waiting.clear();
     }
 
     /// Number of the next table.
@@ -148,7 +163,14 @@ impl Flow {
 
     /// A heading, kept with what follows.
     pub fn heading(&mut self, text: &str) {
-        self.heading = Some(text.to_owned());
+        let lines = lettering::wrap(Face::TextBold, text, HEADING, self.room());
+        self.waiting.push(Waiting { role: Role::Heading, face: Face::TextBold, size: HEADING, lines, before: 2.0, after: 1.0 });
+    }
+
+    /// A paragraph that leads to what follows, and is kept with it.
+    pub fn lead(&mut self, text: &str) {
+        let lines = lettering::wrap(Face::Text, text, BODY, self.room());
+        self.waiting.push(Waiting { role: Role::Paragraph, face: Face::Text, size: BODY, lines, before: 0.0, after: BODY * 0.75 });
     }
 
     /// A paragraph.
@@ -183,11 +205,20 @@ impl Flow {
         self.y += size * 0.75 * self.spacing_factor;
     }
 
+    /// Enlargement of a drawing: one, unless it is too large, or a diagram without a scale that goes on this page when it is
+    /// reduced a little.
+    fn factor(&self, drawing: &Drawing) -> f64 {
+        let bare = self.is_bare() && self.waiting.is_empty();
+        let most = if bare { self.left() } else { self.full() };
+        let factor = (self.room() / drawing.width).min((most - 10.0) / drawing.height).min(1.0);
+        let here = (self.left() - 5.0) / drawing.height;
+        if drawing.scale.is_none() && !bare && self.waiting.is_empty() && here >= LEAST_FACTOR { factor.min(here) } else { factor }
+    }
+
     /// A drawing, at the scale it states wherever it fits the paper; one that is a little too tall for what its title
     /// leaves of the page is reduced rather than parted from it.
     pub fn drawing(&mut self, drawing: Drawing) {
-        let most = if self.is_bare() && self.heading.is_none() { self.left() } else { self.full() };
-        let factor = (self.room() / drawing.width).min((most - 10.0) / drawing.height).min(1.0);
+        let factor = self.factor(&drawing);
         let height = drawing.height * factor;
         self.need(height + 3.0);
         self.y += 2.0;

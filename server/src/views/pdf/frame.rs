@@ -4,10 +4,10 @@ use stillground::design::ENGINE_VERSION;
 
 use crate::drawing::at;
 use crate::lettering::{self, Face};
+use crate::views::pdf::Sheet;
 use crate::views::pdf::code::code;
 use crate::views::pdf::flow::{Flow, LEFT, RIGHT, SMALL};
 use crate::views::pdf::page::{Mark, Page, Piece, Role};
-use crate::views::pdf::{Paper, Sheet};
 
 /// Side of the code, mm.
 const CODE: f64 = 21.0;
@@ -37,11 +37,11 @@ pub fn issue(sheet: &Sheet<'_>) -> String {
 
 /// The pages with their frames.
 #[must_use]
-pub fn framed(sheet: &Sheet<'_>, paper: Paper, flow: Flow) -> Vec<Page> {
-    let (width, height) = paper.size_mm();
+pub fn framed(sheet: &Sheet<'_>, flow: Flow) -> Vec<Page> {
     let mut pages = flow.pages;
     let count = pages.len();
     for (i, page) in pages.iter_mut().enumerate() {
+        let (width, height) = (page.width, page.height);
         let mut marks = head(sheet, &page.sheet, width);
         marks.extend(foot(sheet, i + 1, count, width, height));
         page.pieces.push(Piece { role: Role::Ornament, marks });

@@ -59,15 +59,16 @@ pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
         one(&mut flow, sheet, name, *put);
     }
-    // The cover is laid out last, since it has the index, and takes one page for as long as it fits on one.
-    let mut cover = Flow::new(paper);
-    cover::cover(&mut cover, sheet, &index, 0);
-    let more = cover.pages.len() - 1;
-    if more > 0 {
-        cover = Flow::new(paper);
+    // The cover is laid out last, since it has the index; it takes one page wherever it fits on one.
+    let cover = |factor: f64, more: usize| {
+        let mut cover = Flow::new(paper);
+        cover.spacing_factor = factor;
         cover::cover(&mut cover, sheet, &index, more);
-    }
-    flow.pages.splice(0..1, cover.pages);
+        cover.pages
+    };
+    let one = [1.0].into_iter().chain(CLOSER).map(|factor| cover(factor, 0)).find(|pages| pages.len() == 1);
+    let pages = one.unwrap_or_else(|| cover(1.0, cover(1.0, 0).len() - 1));
+    flow.pages.splice(0..1, pages);
     flow
 }
 

@@ -18,7 +18,7 @@ pub enum Cell {
     Stack(Vec<String>),
     /// A figure with its unit.
     Figure(Figure),
-    /// A line to write on.
+    /// Room to write in.
     Blank,
     /// A box to tick.
     Tick,
@@ -183,17 +183,17 @@ fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64)
         }
         Cell::Figure(figure) => {
             let mark = x + table.marks[column];
-            let start = mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE);
-            vec![Mark::Text { at: at(start, base), size: SIZE, face: Face::Figures, text: figure.to_string() }]
+            let (start, text) = (mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE), figure.to_string());
+            // Where a long figure would run into the next column, the column's edge comes before the decimal mark.
+            let start = start.min(x + width - lettering::width(Face::Figures, &text, SIZE)).max(x);
+            vec![Mark::Text { at: at(start, base), size: SIZE, face: Face::Figures, text }]
         }
         Cell::Tick => {
             let (left, top, side) = (x, base - SIZE * 0.8, SIZE * 0.9);
             let corners = [at(left, top), at(left + side, top), at(left + side, top + side), at(left, top + side)];
             (0..4).map(|i| Mark::Rule { from: corners[i], to: corners[(i + 1) % 4], weight: 0.2 }).collect()
         }
-        Cell::Blank => {
-            let y = base + SIZE * LEADING_RATIO;
-            vec![Mark::Rule { from: at(x, y), to: at(x + width, y), weight: 0.15 }]
-        }
+        // The rule below the row is what is written on.
+        Cell::Blank => Vec::new(),
     }
 }

@@ -1,5 +1,7 @@
 //! The drilling template at full size: what it is for, its table, and its tiles with register marks and rulers.
 
+mod grid;
+mod overview;
 mod tile;
 
 use stillground::figure::{Unit, Units};
@@ -12,7 +14,8 @@ use crate::views::pdf::flow::{BODY, Flow, LEFT, TOP};
 use crate::views::pdf::page::{Mark, Role};
 use crate::views::pdf::table::{Cell, table};
 use crate::views::pdf::{Paper, Sheet};
-use tile::{Grid, RULERS};
+use grid::Grid;
+use tile::RULERS;
 
 /// What is drilled, in millimetres from the pier's axis.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,29 +46,35 @@ pub fn pattern(sheet: &Sheet<'_>) -> Pattern {
 /// Lays the template out.
 #[must_use]
 pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
-    let mut flow = Flow::new(paper);
+    let mut flow = Flow::new(paper.for_words());
     let pattern = pattern(sheet);
     flow.sheet("Drilling template, full size");
     if pattern.holes.is_empty() {
         flow.paragraph("No studs are planned, so there is nothing to drill.");
         return flow;
     }
-    let grid = Grid::over(&pattern, flow.room() - RULERS, flow.full() - RULERS);
-    directions(&mut flow, &grid, sheet.brief.units);
+    let mut full = Flow::new(paper);
+    let grid = Grid::over(&pattern, full.room() - RULERS, full.full() - RULERS);
+    let tiles = grid.tiles(&pattern);
+    directions(&mut flow, &grid, tiles.len(), sheet.brief.units);
+    if grid.count() > 1 {
+        flow.drawing(overview::drawing(&grid, &tiles, &pattern, sheet.brief.units));
+    }
     holes(&mut flow, sheet, &pattern);
     distances(&mut flow, sheet, &pattern);
     levels(&mut flow, sheet);
     north(&mut flow, sheet);
-    for tile in grid.tiles() {
-        flow.blank(&format!("Drilling template, {}", tile.name), true);
-        let drawing = tile::drawing(&tile, &grid, &pattern);
+    for tile in &tiles {
+        full.blank(&format!("Drilling template, {}", tile.name), true);
+        let drawing = tile::drawing(tile, &tiles, &grid, &pattern);
         let alt = format!("{}. {}", drawing.title, drawing.description);
-        flow.put(Role::Figure(alt), vec![Mark::Drawing { corner: at(LEFT, TOP), factor: 1.0, drawing }]);
+        full.put(Role::Figure(alt), vec![Mark::Drawing { corner: at(LEFT, TOP), factor: 1.0, drawing }]);
     }
+    flow.pages.append(&mut full.pages);
     flow
 }
 
-fn directions(flow: &mut Flow, grid: &Grid, units: Units) {
+fn directions(flow: &mut Flow, grid: &Grid, printed: usize, units: Units) {
     flow.styled(Face::TextBold, BODY, "Print at 100 %, never “fit to page”. Then measure both rulers of each sheet with a steel rule.");
     flow.paragraph(&format!(
         "Each ruler is {} off, do not drill by this print: change the printer's scale, or set the holes out by the table below.",
@@ -75,9 +84,16 @@ fn directions(flow: &mut Flow, grid: &Grid, units: Units) {
         )
     ));
     if grid.count() > 1 {
+        let left_out = match grid.count() - printed {
+            0 => String::new(),
+            1 => " The one with nothing to drill, mark or cut is left out.".to_owned(),
+            some => format!(" The {some} with nothing to drill, mark or cut are left out."),
+        };
         flow.paragraph(&format!(
-            "The template takes {} sheets, {} from west to east and {} from north to south. Lay them by their names, A1 in the north-west; \
-             put the register marks, a cross in a ring, exactly over each other on a window or a light table, and tape the sheets together.",
+            "The template lies on {} sheets, {} from west to east and {} from north to south.{left_out} Lay them by their names as the \
+             drawing shows; put the register marks, a cross in a ring, exactly over each other on a window or a light table, and tape the \
+             sheets together. The errors of many sheets add up: measure the outline's sides and diagonals before you trust it. A copy \
+             shop prints it on fewer and larger ones: add “?paper=a1” or “?paper=a0” to the template’s address.",
             grid.count(),
             grid.columns,
             grid.rows

@@ -120,11 +120,6 @@ pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
     draw(flow, sheet, "stud-detail");
     draw(flow, sheet, "torque");
-    draw(flow, sheet, "flexure");
-    if let Some(flexure) = &anchors.flexure {
-        flow.heading("What tightening bends");
-        flexure.says.iter().for_each(|said| flow.paragraph(said));
-    }
     flow.heading("The torque of “180 kilos”");
     anchors.torque.lesson.says.iter().chain([&anchors.torque.lesson.own.says]).for_each(|said| flow.paragraph(said));
     check_lines(flow, sheet, "anchors.");

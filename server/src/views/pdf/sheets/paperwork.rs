@@ -8,7 +8,7 @@ use crate::lettering::Face;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{BODY, Flow};
 use crate::views::pdf::table::{Cell, table};
-use crate::views::words::{JUDGE_FIRST, mark};
+use crate::views::words::{JUDGE_FIRST, mark, sentence};
 
 /// All checks.
 pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
@@ -38,11 +38,7 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
         ]
     };
     let rows: Vec<Vec<Cell>> = sheet.design.checks.iter().map(row).collect();
-    table(
-        flow,
-        &[("What is checked", 2.4), ("Asked", 0.95), ("Can give", 0.95), ("Share", 0.55), ("Verdict", 0.6), ("Source", 2.7)],
-        &rows,
-    );
+    table(flow, &[("What is checked", 2.2), ("Asked", 1.2), ("Can give", 1.2), ("Share", 0.6), ("Verdict", 0.8), ("Source", 2.2)], &rows);
 }
 
 /// Assumptions.
@@ -79,12 +75,11 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
                 Cell::Tick,
                 line.item.clone().into(),
                 units.figure(line.quantity, line.unit).into(),
-                line.purpose.clone().into(),
-                line.note.clone().into(),
+                [&line.purpose, &line.note].map(|said| sentence(said)).join(" ").into(),
             ]
         })
         .collect();
-    table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.8), ("For", 1.4), ("Note", 1.9)], &rows);
+    table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.7), ("For what, and what to look for", 3.5)], &rows);
 }
 
 /// Schedule.

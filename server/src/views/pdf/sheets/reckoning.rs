@@ -5,7 +5,7 @@ use stillground::notes::Working;
 use crate::views::engineer::{checking, of_the_studs};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
-use crate::views::pdf::table::{Cell, table};
+use crate::views::pdf::table::{Cell, Column, table};
 
 /// Calculations.
 pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
@@ -20,18 +20,23 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
     let workings = sheet.design.workings.iter().filter(|working| !(apart && of_the_studs(working)));
     let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
-    table(flow, &[("What is found, and its source", 2.2), ("Formula, and with what", 2.7), ("Result", 1.1)], &rows);
+    table(flow, &COLUMNS, &rows);
 }
 
 fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {
     let units = sheet.brief.units;
     let inputs: Vec<String> =
         working.inputs.iter().map(|input| format!("{}\u{a0}=\u{a0}{}", input.symbol, units.say(input.value, input.unit))).collect();
-    let mut with = vec![working.formula.to_owned()];
-    with.extend((!inputs.is_empty()).then(|| inputs.join(", ")));
-    vec![
-        Cell::Stack(vec![working.title.clone(), format!("[{}]", working.source)]),
-        Cell::Stack(with),
-        format!("{}\u{a0}= {}", working.symbol, units.say(working.value, working.unit)).into(),
-    ]
+    let result = format!("{}\u{a0}= {}", working.symbol, units.say(working.value, working.unit));
+    calculation(&working.title, working.formula, &inputs.join(", "), &result, &working.source.to_string())
+}
+
+/// Columns of calculations.
+pub const COLUMNS: [Column<'static>; 3] = [("What is found", 1.5), ("Formula, with what, and where it stands", 3.7), ("Result", 1.1)];
+
+/// A calculation: what goes into the formula and its source stand below it.
+#[must_use]
+pub fn calculation(title: &str, formula: &str, with: &str, result: &str, source: &str) -> Vec<Cell> {
+    let below = if with.is_empty() { format!("[{source}]") } else { format!("{with} [{source}]") };
+    vec![title.into(), Cell::Stack(vec![formula.to_owned(), below]), result.into()]
 }

@@ -51,7 +51,7 @@ fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
             format!("Torque stated {said}, never above the product's own limit.")
         },
     );
-    flow.paragraph(&torque);
+    flow.lead(&torque);
     let rows: Vec<Vec<Cell>> = (1..=sheet.design.anchors.studs.len())
         .map(|stud| vec![stud.to_string().into(), Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank])
         .collect();

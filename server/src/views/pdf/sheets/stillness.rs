@@ -95,7 +95,12 @@ fn quiet(sheet: &Sheet<'_>, quiet: Option<Quiet>) -> String {
 fn star(flow: &mut Flow, sheet: &Sheet<'_>) {
     for chapter in deeper::star(&sheet.design.motion, sheet.brief.units) {
         flow.heading(chapter.title);
-        chapter.words.iter().for_each(|said| flow.paragraph(said));
+        let said = chapter.words.iter();
+        if chapter.table.is_some() {
+            said.for_each(|said| flow.lead(said))
+        } else {
+            said.for_each(|said| flow.paragraph(said))
+        }
         if let Some(found) = &chapter.table {
             let rest = found.columns.iter().map(|column| (column.as_str(), 0.8));
             let columns: Vec<_> = std::iter::once((found.names, 2.0)).chain(rest).collect();

@@ -2,6 +2,7 @@
 //! its neighbours.
 
 use super::Pattern;
+use super::grid::{ARM, Grid, Tile};
 use crate::drawing::area::Area;
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{Pen, SIZE, SMALL};
@@ -9,99 +10,15 @@ use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
 
 /// Width of the strips at the left and the lower edge in which the rulers stand, mm.
 pub const RULERS: f64 = 11.0;
-/// How much neighbouring tiles share, mm.
-const OVERLAP: f64 = 12.0;
-/// Paper round the pattern, mm.
-const ROUND: f64 = 8.0;
 /// Length of a ruler, mm.
 pub const RULER: f64 = 100.0;
 
-/// How the pattern is cut into tiles.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Grid {
-    /// Tiles from west to east.
-    pub columns: usize,
-    /// Tiles from north to south.
-    pub rows: usize,
-    width: f64,
-    height: f64,
-}
-
-/// One tile: its name and the corner of its window, in the pattern's coordinates.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Tile {
-    /// Row as a letter, column as a number.
-    pub name: String,
-    /// West edge.
-    pub west: f64,
-    /// North edge.
-    pub north: f64,
-}
-
-impl Grid {
-    /// Tiles of at most such a size over a pattern.
-    #[must_use]
-    pub fn over(pattern: &Pattern, width: f64, height: f64) -> Self {
-        let reach =
-            pattern.holes.iter().map(|(x, y)| x.abs().max(y.abs()) + pattern.hole).fold(pattern.plate.max(pattern.column) / 2.0, f64::max);
-        let span = 2.0 * (reach + ROUND);
-        let count = |window: f64| (((span - OVERLAP) / (window - OVERLAP)).ceil().max(1.0)) as usize;
-        Self { columns: count(width), rows: count(height), width, height }
-    }
-
-    /// How many tiles.
-    #[must_use]
-    pub fn count(&self) -> usize {
-        self.columns * self.rows
-    }
-
-    fn window(&self, tile: &Tile) -> Area {
-        Area { left: tile.west, right: tile.west + self.width, top: -tile.north, bottom: -tile.north + self.height }
-    }
-
-    fn starts(count: usize, window: f64) -> impl Iterator<Item = f64> {
-        let step = window - OVERLAP;
-        let total = step * (count - 1) as f64 + window;
-        (0..count).map(move |i| -total / 2.0 + step * i as f64)
-    }
-
-    /// The tiles, row by row from the north-west.
-    #[must_use]
-    pub fn tiles(&self) -> Vec<Tile> {
-        let mut tiles = Vec::new();
-        for (row, south) in Self::starts(self.rows, self.height).enumerate() {
-            for (column, west) in Self::starts(self.columns, self.width).enumerate() {
-                let letter = char::from(b'A' + (row % 26) as u8);
-                tiles.push(Tile { name: format!("sheet {letter}{}", column + 1), west, north: -south });
-            }
-        }
-        tiles
-    }
-
-    /// Where register marks stand: on the middle of every overlap, twice along each tile's edge. East and north.
-    fn registers(&self) -> Vec<(f64, f64)> {
-        let along = |count: usize, window: f64| -> Vec<f64> {
-            Self::starts(count, window).flat_map(|start| [start + window * 0.27, start + window * 0.73]).collect()
-        };
-        let between =
-            |count: usize, window: f64| -> Vec<f64> { Self::starts(count, window).skip(1).map(|start| start + OVERLAP / 2.0).collect() };
-        let mut marks = Vec::new();
-        for x in between(self.columns, self.width) {
-            marks.extend(along(self.rows, self.height).into_iter().map(|y| (x, -y)));
-        }
-        for y in between(self.rows, self.height) {
-            marks.extend(along(self.columns, self.width).into_iter().map(|x| (x, -y)));
-        }
-        marks
-    }
-}
-
 /// Draws a tile: the window at the upper right, rulers left of it and below it.
 #[must_use]
-pub fn drawing(tile: &Tile, grid: &Grid, pattern: &Pattern) -> Drawing {
+pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> Drawing {
     let window = grid.window(tile);
     let mut pen = Pen::default();
-    figure(&mut pen, grid, pattern);
+    figure(&mut pen, grid, tiles, pattern);
     let mut items = Vec::new();
     for item in pen.into_items() {
         items.extend(clipped(item, &window));
@@ -117,30 +34,30 @@ pub fn drawing(tile: &Tile, grid: &Grid, pattern: &Pattern) -> Drawing {
     Drawing {
         name: "template",
         title: format!("Drilling template, {}", tile.name),
-        description: format!("{} of {} at full size, with rulers of 100 mm", tile.name, grid.count()),
-        width: grid.width + RULERS,
-        height: grid.height + RULERS,
+        description: format!("{} of {} at full size, with rulers of 100 mm", tile.name, tiles.len()),
+        width: grid.tile_size().0 + RULERS,
+        height: grid.tile_size().1 + RULERS,
         scale: Some(1),
         items,
     }
 }
 
 /// The whole pattern, in its own coordinates, y downwards.
-fn figure(pen: &mut Pen, grid: &Grid, pattern: &Pattern) {
+fn figure(pen: &mut Pen, grid: &Grid, tiles: &[Tile], pattern: &Pattern) {
     let half = pattern.plate / 2.0;
     pen.rectangle(Line::Thick, at(-half, -half), at(half, half));
     pen.line(Line::Dashed, &ring(at(0.0, 0.0), pattern.column / 2.0));
     let reach = half + 6.0;
     pen.line(Line::Chain, &[at(-reach, 0.0), at(reach, 0.0)]);
     pen.line(Line::Chain, &[at(0.0, -reach), at(0.0, reach)]);
-    let arrow = (half - 4.0).min(pattern.column / 2.0 - 4.0).max(20.0);
-    arrowhead(pen, at(0.0, -arrow), 0.0, 1.0);
-    letter(pen, at(3.0, -arrow + 5.0), Anchor::Start, SIZE * 1.6, "N true north");
+    // Outside the outline, where there is no hole and no tile is left out.
+    arrowhead(pen, at(0.0, -reach), 0.0, 1.0);
+    letter(pen, at(6.0, -half - 1.5), Anchor::Start, SIZE * 1.6, "N true north");
     letter(pen, at(3.0, -2.0), Anchor::Start, SIZE, "axis of the pier");
     for (i, &(x, y)) in pattern.holes.iter().enumerate() {
         let centre = at(x, -y);
         pen.circle(Line::Thin, centre, pattern.hole / 2.0);
-        let arm = pattern.hole / 2.0 + 6.0;
+        let arm = pattern.hole / 2.0 + ARM;
         pen.line(Line::Thin, &[at(centre.x - arm, centre.y), at(centre.x + arm, centre.y)]);
         pen.line(Line::Thin, &[at(centre.x, centre.y - arm), at(centre.x, centre.y + arm)]);
         letter(
@@ -151,7 +68,7 @@ fn figure(pen: &mut Pen, grid: &Grid, pattern: &Pattern) {
             &(i + 1).to_string(),
         );
     }
-    for (x, north) in grid.registers() {
+    for (x, north) in grid.registers(tiles) {
         let centre = at(x, -north);
         pen.circle(Line::Thin, centre, 2.0);
         pen.line(Line::Thin, &[at(x - 4.0, centre.y), at(x + 4.0, centre.y)]);
@@ -233,41 +150,4 @@ fn part(a: Point, b: Point, window: &Area) -> Option<Vec<Point>> {
     let (from, to) = window.share_of(a, b)?;
     let along = |t: f64| at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
     Some(vec![along(from), along(to)])
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn pattern(plate: f64) -> Pattern {
-        Pattern { holes: vec![(113.137, 113.137), (-113.137, -113.137)], hole: 18.0, plate, column: 219.1 }
-    }
-
-    #[test]
-    fn tiles_cover_the_pattern_and_share_a_strip() {
-        for plate in [120.0, 400.0, 900.0, 1600.0] {
-            let grid = Grid::over(&pattern(plate), 166.0, 226.0);
-            let tiles = grid.tiles();
-            assert_eq!(tiles.len(), grid.count());
-            let (first, last) = (&tiles[0], &tiles[tiles.len() - 1]);
-            assert!(first.west <= -plate / 2.0 - ROUND + 1e-9 && first.north >= plate / 2.0 + ROUND - 1e-9);
-            assert!(last.west + 166.0 >= plate / 2.0 + ROUND - 1e-9);
-            if grid.columns > 1 {
-                assert!((tiles[0].west + 166.0 - tiles[1].west - OVERLAP).abs() < 1e-9);
-            }
-        }
-    }
-
-    #[test]
-    fn every_register_mark_is_whole_on_at_least_two_tiles() {
-        let grid = Grid::over(&pattern(400.0), 166.0, 226.0);
-        let tiles = grid.tiles();
-        for (x, north) in grid.registers() {
-            let seen = tiles.iter().filter(|tile| {
-                let window = grid.window(tile).with_margin(-4.0);
-                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
-            });
-            assert!(seen.count() >= 2, "{x} {north}");
-        }
-    }
 }

@@ -1,0 +1,257 @@
+//! How the pattern is cut into tiles: which there are, which are printed, and where their register marks stand.
+
+use super::Pattern;
+use crate::drawing::area::Area;
+use crate::drawing::at;
+
+/// How much neighbouring tiles share, mm.
+const OVERLAP: f64 = 12.0;
+/// Paper round the pattern, mm.
+const ROUND: f64 = 8.0;
+/// How the pattern is cut into tiles.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grid {
+    /// Tiles from west to east.
+    pub columns: usize,
+    /// Tiles from north to south.
+    pub rows: usize,
+    width: f64,
+    height: f64,
+    /// How far all tiles are moved east and south of the pattern's middle.
+    shift: (f64, f64),
+}
+
+/// One tile: its name and the corner of its window, in the pattern's coordinates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tile {
+    /// Row as a letter, column as a number.
+    pub name: String,
+    /// West edge.
+    pub west: f64,
+    /// North edge.
+    pub north: f64,
+}
+
+impl Grid {
+    /// Tiles of at most such a size over a pattern.
+    #[must_use]
+    pub fn over(pattern: &Pattern, width: f64, height: f64) -> Self {
+        let reach =
+            pattern.holes.iter().map(|(x, y)| x.abs().max(y.abs()) + pattern.hole).fold(pattern.plate.max(pattern.column) / 2.0, f64::max);
+        let span = 2.0 * (reach + ROUND);
+        let radius = pattern.hole / 2.0 + 1.0;
+        let (east, south) = pattern.holes.iter().map(|&(x, north)| (x, -north)).unzip::<_, _, Vec<f64>, Vec<f64>>();
+        let ((columns, right), (rows, down)) = (divided(span, width, &east, radius), divided(span, height, &south, radius));
+        Self { columns, rows, width, height, shift: (right, down) }
+    }
+
+    /// How many tiles.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.columns * self.rows
+    }
+
+    /// A tile's window, y downwards.
+    #[must_use]
+    pub fn window(&self, tile: &Tile) -> Area {
+        Area { left: tile.west, right: tile.west + self.width, top: -tile.north, bottom: -tile.north + self.height }
+    }
+
+    /// West edges of the columns.
+    fn wests(&self) -> impl Iterator<Item = f64> {
+        starts(self.columns, self.width, self.shift.0)
+    }
+
+    /// Upper edges of the rows, y downwards.
+    fn tops(&self) -> impl Iterator<Item = f64> {
+        starts(self.rows, self.height, self.shift.1)
+    }
+
+    /// Size of a tile's window: from west to east, from north to south.
+    #[must_use]
+    pub const fn tile_size(&self) -> (f64, f64) {
+        (self.width, self.height)
+    }
+
+    /// Size of all tiles together.
+    #[must_use]
+    pub fn extent(&self) -> (f64, f64) {
+        (extent(self.columns, self.width), extent(self.rows, self.height))
+    }
+
+    /// The tiles that have something to drill or to cut by, row by row from the north-west, and those that join them.
+    #[must_use]
+    pub fn tiles(&self, pattern: &Pattern) -> Vec<Tile> {
+        let all = self.all();
+        let mut kept: Vec<bool> = all.iter().map(|tile| marked(&self.window(tile), pattern)).collect();
+        self.join(&mut kept);
+        all.into_iter().zip(kept).filter_map(|(tile, kept)| kept.then_some(tile)).collect()
+    }
+
+    /// Takes tiles in until every kept one is reached from the first, edge by edge: only so can it be laid to the others.
+    fn join(&self, kept: &mut [bool]) {
+        loop {
+            let reached = self.reached(kept);
+            let Some(island) = (0..kept.len()).find(|&i| kept[i] && !reached[i]) else { return };
+            // Straight west to what is reached already, or to the outline, which is reached.
+            let row = island - island % self.columns;
+            (row..island).rev().take_while(|&i| !reached[i]).for_each(|i| kept[i] = true);
+            if !(row..island).any(|i| reached[i]) {
+                kept.fill(true);
+            }
+        }
+    }
+
+    fn reached(&self, kept: &[bool]) -> Vec<bool> {
+        let mut reached = vec![false; kept.len()];
+        let mut next: Vec<usize> = kept.iter().position(|&kept| kept).into_iter().collect();
+        while let Some(i) = next.pop() {
+            if !kept[i] || std::mem::replace(&mut reached[i], true) {
+                continue;
+            }
+            let (row, column) = (i / self.columns, i % self.columns);
+            next.extend((column > 0).then(|| i - 1));
+            next.extend((column + 1 < self.columns).then_some(i + 1));
+            next.extend((row > 0).then(|| i - self.columns));
+            next.extend((row + 1 < self.rows).then_some(i + self.columns));
+        }
+        reached
+    }
+
+    fn all(&self) -> Vec<Tile> {
+        let mut tiles = Vec::new();
+        for (row, south) in self.tops().enumerate() {
+            for (column, west) in self.wests().enumerate() {
+                let letter = char::from(b'A' + (row % 26) as u8);
+                tiles.push(Tile { name: format!("sheet {letter}{}", column + 1), west, north: -south });
+            }
+        }
+        tiles
+    }
+
+    /// Where register marks stand: on the middle of every overlap of two printed tiles, twice along each edge. East and north.
+    #[must_use]
+    pub fn registers(&self, tiles: &[Tile]) -> Vec<(f64, f64)> {
+        let windows: Vec<Area> = tiles.iter().map(|tile| self.window(tile).with_margin(-4.0)).collect();
+        let whole = |area: &Area, (x, north): (f64, f64)| x >= area.left && x <= area.right && -north >= area.top && -north <= area.bottom;
+        self.overlaps().into_iter().filter(|&mark| windows.iter().filter(|area| whole(area, mark)).count() > 1).collect()
+    }
+
+    fn overlaps(&self) -> Vec<(f64, f64)> {
+        let along = |starts: Vec<f64>, window: f64| -> Vec<f64> {
+            starts.into_iter().flat_map(|start| [start + window * 0.27, start + window * 0.73]).collect()
+        };
+        let mut marks = Vec::new();
+        for x in self.wests().skip(1).map(|start| start + OVERLAP / 2.0) {
+            marks.extend(along(self.tops().collect(), self.height).into_iter().map(|y| (x, -y)));
+        }
+        for y in self.tops().skip(1).map(|start| start + OVERLAP / 2.0) {
+            marks.extend(along(self.wests().collect(), self.width).into_iter().map(|x| (x, -y)));
+        }
+        marks
+    }
+}
+
+fn extent(count: usize, window: f64) -> f64 {
+    (window - OVERLAP) * (count - 1) as f64 + window
+}
+
+fn starts(count: usize, window: f64, shift: f64) -> impl Iterator<Item = f64> {
+    let first = shift - extent(count, window) / 2.0;
+    (0..count).map(move |i| first + (window - OVERLAP) * i as f64)
+}
+
+/// How many windows go over a span in one direction, and how far they are moved so that each hole is whole in one of them.
+fn divided(span: f64, window: f64, holes: &[f64], radius: f64) -> (usize, f64) {
+    let least = ((span - OVERLAP) / (window - OVERLAP)).ceil().max(1.0) as usize;
+    let whole = |count: usize, shift: f64| {
+        let in_one = |hole: f64| starts(count, window, shift).any(|start| hole - radius >= start && hole + radius <= start + window);
+        holes.iter().all(|&hole| in_one(hole))
+    };
+    for count in [least, least + 1] {
+        let room = ((extent(count, window) - span) / 2.0).floor().max(0.0) as u32;
+        let shifts = (0..=room).flat_map(|step| [f64::from(step), -f64::from(step)]);
+        if let Some(shift) = shifts.into_iter().find(|&shift| whole(count, shift)) {
+            return (count, shift);
+        }
+    }
+    (least, 0.0)
+}
+
+/// Whether a window has a hole, with its cross, or a part of the plate's outline in it.
+fn marked(window: &Area, pattern: &Pattern) -> bool {
+    let half = pattern.plate / 2.0;
+    let corners = [at(-half, -half), at(half, -half), at(half, half), at(-half, half)];
+    let arm = pattern.hole / 2.0 + ARM;
+    (0..4).any(|i| window.share_of(corners[i], corners[(i + 1) % 4]).is_some())
+        || pattern.holes.iter().any(|&(x, north)| {
+            let hole = Area { left: x - arm, right: x + arm, top: -north - arm, bottom: -north + arm };
+            hole.meets(window)
+        })
+}
+
+/// How far the cross of a hole reaches beyond it, mm.
+pub const ARM: f64 = 6.0;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pattern(plate: f64) -> Pattern {
+        Pattern { holes: vec![(113.137, 113.137), (-113.137, -113.137)], hole: 18.0, plate, column: 219.1 }
+    }
+
+    #[test]
+    fn tiles_cover_the_pattern_and_share_a_strip() {
+        for plate in [120.0, 400.0, 900.0, 1600.0] {
+            let grid = Grid::over(&pattern(plate), 166.0, 226.0);
+            let tiles = grid.tiles(&pattern(plate));
+            let (first, last) = (&tiles[0], &tiles[tiles.len() - 1]);
+            assert!(first.west <= -plate / 2.0 - ROUND + 1e-9 && first.north >= plate / 2.0 + ROUND - 1e-9);
+            assert!(last.west + 166.0 >= plate / 2.0 + ROUND - 1e-9);
+            if grid.columns > 1 {
+                assert!((tiles[0].west + 166.0 - tiles[1].west - OVERLAP).abs() < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn every_register_mark_is_whole_on_at_least_two_tiles() {
+        let grid = Grid::over(&pattern(400.0), 166.0, 226.0);
+        let tiles = grid.tiles(&pattern(400.0));
+        assert!(!grid.registers(&tiles).is_empty());
+        for (x, north) in grid.registers(&tiles) {
+            let seen = tiles.iter().filter(|tile| {
+                let window = grid.window(tile).with_margin(-4.0);
+                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
+            });
+            assert!(seen.count() >= 2, "{x} {north}");
+        }
+    }
+
+    #[test]
+    fn only_tiles_with_something_on_them_are_printed_and_each_can_be_laid_to_the_others() {
+        let plate =
+            Pattern { holes: vec![(410.0, 0.0), (0.0, 410.0), (-290.0, 290.0), (60.0, -40.0)], hole: 22.0, plate: 900.0, column: 500.0 };
+        let grid = Grid::over(&plate, 166.0, 226.0);
+        let tiles = grid.tiles(&plate);
+        assert!(tiles.len() < grid.count(), "{} of {}", tiles.len(), grid.count());
+        for &(x, north) in &plate.holes {
+            let whole = |tile: &Tile| {
+                let window = grid.window(tile).with_margin(-12.0);
+                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
+            };
+            assert!(tiles.iter().any(whole), "the hole at {x}, {north}");
+        }
+        let kept: Vec<bool> = grid.all().iter().map(|tile| tiles.contains(tile)).collect();
+        assert_eq!(grid.reached(&kept), kept);
+        for tile in &tiles {
+            let window = grid.window(tile).with_margin(-4.0);
+            let marks = grid.registers(&tiles);
+            let on = marks
+                .iter()
+                .filter(|(x, north)| *x >= window.left && *x <= window.right && -north >= window.top && -north <= window.bottom);
+            assert!(on.count() >= 2, "{}", tile.name);
+        }
+    }
+}
