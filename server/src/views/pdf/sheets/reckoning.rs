@@ -32,11 +32,13 @@ fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {
 }
 
 /// Columns of calculations.
-pub const COLUMNS: [Column<'static>; 3] = [("What is found", 1.5), ("Formula, with what, and where it stands", 3.7), ("Result", 1.1)];
+pub const COLUMNS: [Column<'static>; 3] = [("What is found", 1.5), ("Formula, with what, and where it stands", 3.6), ("Result", 1.2)];
 
 /// A calculation: what goes into the formula and its source stand below it.
 #[must_use]
 pub fn calculation(title: &str, formula: &str, with: &str, result: &str, source: &str) -> Vec<Cell> {
     let below = if with.is_empty() { format!("[{source}]") } else { format!("{with} [{source}]") };
+    // The result may go on behind its sign, wherever it is too long for its column.
+    let result = result.replace("\u{a0}=\u{a0}", "\u{a0}= ");
     vec![title.into(), Cell::Stack(vec![formula.to_owned(), below]), result.into()]
 }

@@ -19,9 +19,9 @@ const UNKNOWN: &str = "not known";
 pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "floor");
     stands(flow, sheet);
-    draw(flow, sheet, "tilt-map");
     check_lines(flow, sheet, "floor.");
     cautions_of(flow, sheet, &[When::Flooring]);
+    draw(flow, sheet, "tilt-map");
 }
 
 fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
