@@ -58,7 +58,7 @@ impl Kind {
         let changes = *method == Method::POST || *method == Method::PUT;
         match route {
             "/new" | "/example" | "/api/v1/plans" if changes => Some(Self::Begin),
-            "/organiser/in" | "/recover" if changes => Some(Self::Door),
+            "/organiser/in" | "/recover" | "/api/v1/recover" if changes => Some(Self::Door),
             "/p/{secret}/climate" if changes => Some(Self::LookUp),
             "/" => Some(Self::Design),
             _ if route.ends_with(".pdf") => Some(Self::Print),

@@ -14,7 +14,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 use crate::app::App;
 use crate::crowd::{self, Places};
 use crate::error::{Trouble, present};
-use crate::handlers::api::{describe, design, entries, links, plans};
+use crate::handlers::api::{describe, design, entries, links, plans, recovery};
 use crate::handlers::{asset, health, house, pages};
 use crate::{client, guard, journal, limits, security};
 
@@ -63,6 +63,8 @@ fn api() -> Router<App> {
         .route("/openapi.json", get(describe::describe))
         .route("/plans/{id}/links", get(links::list))
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))
+        .route("/plans/{id}/recovery", post(recovery::make))
+        .route("/recover", post(recovery::recover))
 }
 
 /// The routes below a base path. A proxy may pass the path on or take it off: both are answered.

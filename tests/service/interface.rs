@@ -43,6 +43,7 @@ fn every_operation_described_is_answered() {
             ("post", path) if path.ends_with("/entries") => {
                 json!({ "id": "a", "revision": 1, "task": "inspect", "kind": "done", "who": "A helper" }).to_string()
             }
+            ("post", "/recover") => json!({ "code": service.recovery_code(&kept) }).to_string(),
             ("post" | "put", _) => unknown().to_string(),
             _ => String::new(),
         };

@@ -104,6 +104,17 @@ impl Service {
         self.send("GET", &kept.path(below), &[("authorization", &format!("Bearer {secret}"))], b"")
     }
 
+    /// Makes the plan's recovery code.
+    ///
+    /// # Panics
+    /// When none is made.
+    #[must_use]
+    pub fn recovery_code(&self, kept: &Kept) -> String {
+        let made = self.send("POST", &kept.path("/recovery"), &[("authorization", &format!("Bearer {}", kept.edit))], b"");
+        assert_eq!(made.status, 201, "{}", made.text());
+        made.json()["code"].as_str().expect("a code").to_owned()
+    }
+
     /// Replaces a stored plan, with the edit link, on top of a revision.
     #[must_use]
     pub fn replace(&self, kept: &Kept, base: u32, plan: &Value) -> Answer {

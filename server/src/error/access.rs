@@ -25,6 +25,13 @@ impl Trouble {
         Self::new(StatusCode::FORBIDDEN, "not_invited", said)
     }
 
+    /// A recovery code that finds nothing: wrong, used up and over are alike.
+    #[must_use]
+    pub fn no_such_code() -> Self {
+        let said = "No plan is found again with this code. It may be used up, replaced by a newer one, or mistyped.";
+        Self::new(StatusCode::FORBIDDEN, "no_such_code", said)
+    }
+
     /// Something that only the organiser does.
     #[must_use]
     pub fn organiser_only() -> Self {

@@ -8,3 +8,4 @@ pub mod holder;
 pub mod links;
 pub mod plans;
 pub mod precondition;
+pub mod recovery;

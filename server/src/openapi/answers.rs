@@ -36,8 +36,16 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
         ("NewEntry", record::entry()),
         ("Entry", record::kept()),
         ("Entries", record::entries()),
+        ("Recovery", object(&[("code", secret())])),
+        ("Code", code()),
         ("Link", object(&[("opens", right()), ("secret", secret())])),
     ]
+}
+
+/// What is sent to find a plan again.
+fn code() -> Value {
+    let code = text("The recovery code, as it was shown when it was made.");
+    json!({ "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": code } })
 }
 
 /// Refusals by name.
@@ -48,6 +56,7 @@ pub(super) fn refusals() -> Value {
         ("NoSecret", "The secret of a link is missing."),
         ("NotWithThisLink", "The link opens the plan, but not for this."),
         ("NoSuchLink", "No plan opens with this link; a wrong, a revoked and an unknown one are answered alike."),
+        ("NoSuchCode", "No plan is found again with this code: it is wrong, used up or over."),
         ("NothingHere", "There is nothing at this address, or no plan opens with this link."),
         ("TooSlow", "The body took too long to arrive."),
         ("Stale", "The plan was saved by someone else since; `current` holds what stands now."),

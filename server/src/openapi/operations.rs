@@ -23,6 +23,8 @@ enum Takes {
     Plan,
     PlanOnRevision,
     Entry,
+    /// A recovery code.
+    Code,
     /// A size of paper.
     Paper,
 }
@@ -84,6 +86,16 @@ const ENTER: &[(u16, &str)] = &[
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
+const RECOVER: &[(u16, &str)] = &[
+    (400, "NotJson"),
+    (403, "NoSuchCode"),
+    (408, "TooSlow"),
+    (413, "TooLarge"),
+    (415, "MediaType"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const EDIT: &[(u16, &str)] = &[(401, "NoSecret"), (403, "NotWithThisLink"), (404, "NothingHere"), (429, "TooOften"), (503, "NotJustNow")];
 
 /// Every operation.
@@ -105,8 +117,10 @@ pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/plans/{id}/links", method: "get", id: "listLinks", summary: "Which links are alive; takes the edit link", takes: Takes::Nothing, answer: Answer::Json(200, "Links"), refusals: EDIT },
     Operation { path: "/plans/{id}/links/{right}", method: "post", id: "replaceLink", summary: "Make a new link; the old one opens nothing from then on", takes: Takes::Nothing, answer: Answer::Json(201, "Link"), refusals: EDIT },
     Operation { path: "/plans/{id}/links/{right}", method: "delete", id: "revokeLink", summary: "Revoke a link", takes: Takes::Nothing, answer: Answer::Nothing, refusals: EDIT },
+    Operation { path: "/plans/{id}/recovery", method: "post", id: "makeRecoveryCode", summary: "Make the code that replaces a lost edit link, once; an older one is over, and this answer holds its only copy", takes: Takes::Nothing, answer: Answer::Json(201, "Recovery"), refusals: EDIT },
     Operation { path: "/plans/{id}/entries", method: "get", id: "listEntries", summary: "The record of the work, each measurement held against the plan as it stands, and how each task stands", takes: Takes::Nothing, answer: Answer::Json(200, "Entries"), refusals: SHEET },
     Operation { path: "/plans/{id}/entries", method: "post", id: "enter", summary: "Add an entry to the record, with the record or the edit link; sent again under its name it is kept once, and answered with 200", takes: Takes::Entry, answer: Answer::Json(201, "Entry"), refusals: ENTER },
+    Operation { path: "/recover", method: "post", id: "recover", summary: "A new edit link for a recovery code, which is used up by it; the old edit link opens nothing from then on", takes: Takes::Code, answer: Answer::Json(201, "Link"), refusals: RECOVER },
     Operation { path: "/openapi.json", method: "get", id: "describe", summary: "This document", takes: Takes::Nothing, answer: Answer::Description, refusals: &[] },
 ];
 
@@ -120,6 +134,18 @@ pub(super) fn paths() -> Value {
     Value::Object(paths)
 }
 
+impl Takes {
+    /// The schema of the body.
+    const fn schema(self) -> Option<&'static str> {
+        match self {
+            Self::Plan | Self::PlanOnRevision => Some("Plan"),
+            Self::Entry => Some("NewEntry"),
+            Self::Code => Some("Code"),
+            Self::Nothing | Self::Paper => None,
+        }
+    }
+}
+
 impl Operation {
     fn describe(&self) -> Value {
         let mut described = json!({
@@ -129,13 +155,11 @@ impl Operation {
             "responses": self.responses(),
             "security": if self.path.contains("{id}") { json!([{ "link": [] }]) } else { json!([]) }
         });
-        if matches!(self.takes, Takes::Plan | Takes::PlanOnRevision) {
-            let plan = json!({ "schema": { "$ref": "#/components/schemas/Plan" } });
-            described["requestBody"] = json!({ "required": true, "content": { "application/json": plan } });
+        if let Some(schema) = self.takes.schema() {
+            let body = json!({ "schema": { "$ref": format!("#/components/schemas/{schema}") } });
+            described["requestBody"] = json!({ "required": true, "content": { "application/json": body } });
         }
         if self.takes == Takes::Entry {
-            let entry = json!({ "schema": { "$ref": "#/components/schemas/NewEntry" } });
-            described["requestBody"] = json!({ "required": true, "content": { "application/json": entry } });
             described["responses"]["200"] = described["responses"]["201"].clone();
         }
         described

@@ -233,6 +233,26 @@ fn a_lost_edit_link_is_replaced_with_the_recovery_code_once() {
 }
 
 #[test]
+fn a_program_finds_a_plan_again_with_its_recovery_code_once() {
+    let house = house("anyone", |_| {});
+    let kept = house.created("Hollow Oak");
+    let code = house.service.recovery_code(&kept);
+    let found = house.service.post_json("/api/v1/recover", &serde_json::json!({ "code": code }));
+    assert_eq!((found.status, found.json()["opens"].as_str().unwrap()), (201, "edit"), "{}", found.text());
+    assert_eq!(found.header("cache-control"), "no-store");
+    let secret = found.json()["secret"].as_str().unwrap().to_owned();
+    assert_eq!((house.service.read(&kept, &kept.edit, "").status, house.service.read(&kept, &secret, "").status), (404, 200));
+    for wrong in [code.as_str(), "", "x", &"a".repeat(32)] {
+        let refused = house.service.post_json("/api/v1/recover", &serde_json::json!({ "code": wrong }));
+        assert_eq!((refused.status, refused.json()["code"].as_str().unwrap()), (403, "no_such_code"), "{wrong}");
+    }
+    let refused = house.service.send("POST", &kept.path("/recovery"), &[("authorization", &format!("Bearer {}", kept.view))], b"");
+    assert_eq!(refused.status, 403, "only who may edit makes one");
+    let form = house.service.send("POST", "/api/v1/recover", &[FORM], format!("code={code}").as_bytes());
+    assert_eq!(form.status, 415, "a form of another site cannot send one");
+}
+
+#[test]
 fn a_link_may_end_by_itself() {
     let house = house("anyone", |_| {});
     let kept = house.created("Hollow Oak");

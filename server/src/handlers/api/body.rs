@@ -4,6 +4,7 @@ use axum::body::Bytes;
 use axum::extract::{FromRequest, Request};
 use axum::http::HeaderMap;
 use axum::http::header::CONTENT_TYPE;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 use serde_json::error::Category;
 use stillground::site_plan::SitePlan;
@@ -30,18 +31,24 @@ impl<S: Send + Sync> FromRequest<S> for PlanBody {
 /// # Errors
 /// No JSON, or JSON that is no plan, with the path of the field.
 pub fn parse(bytes: &[u8]) -> Result<SitePlan, Trouble> {
-    let mut reader = serde_json::Deserializer::from_slice(bytes);
-    let plan: SitePlan = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-        let path = error.path().to_string();
-        refusal(&path, error.inner())
-    })?;
-    reader.end().map_err(Trouble::not_json)?;
+    let plan: SitePlan = document(bytes)?;
     let sent: Value = serde_json::from_slice(bytes).map_err(Trouble::not_json)?;
     let read = serde_json::to_value(&plan).map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
     match unnamed(&sent, &read, "") {
         Some(path) => Err(Trouble::document(&path, "this is a list; each answer has to be named")),
         None => Ok(plan),
     }
+}
+
+/// Reads a document, every refusal with its place.
+pub(super) fn document<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Trouble> {
+    let mut reader = serde_json::Deserializer::from_slice(bytes);
+    let read = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let path = error.path().to_string();
+        refusal(&path, error.inner())
+    })?;
+    reader.end().map_err(Trouble::not_json)?;
+    Ok(read)
 }
 
 /// The first place at which named answers were sent as a bare list. The reader would take them by their order, which
