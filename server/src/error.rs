@@ -120,6 +120,14 @@ impl Trouble {
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")).with_errors(vec![error])
     }
 
+    /// A calendar of a plan that does not say on which day it begins.
+    #[must_use]
+    pub fn no_start_day() -> Self {
+        let said = "The plan does not say on which day the work begins, so there is no calendar yet. Give the day first.";
+        let error = FieldError { path: "work.start_date".to_owned(), detail: said.to_owned(), value: None, range: None, with: Vec::new() };
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "no_start_day", said).with_errors(vec![error])
+    }
+
     /// An entry of the record that cannot be kept, each member with what is wrong.
     #[must_use]
     pub fn entry(faults: &[(&str, String)]) -> Self {

@@ -73,7 +73,8 @@ fn the_sheets_of_a_plan_are_files_of_their_kind() {
         assert_eq!(service.read(&kept, &kept.view, below).status, 404, "{below}");
     }
     let without = service.create(&unknown());
-    assert_eq!(service.read(&without, &without.view, "/schedule.ics").status, 404);
+    let refused = service.read(&without, &without.view, "/schedule.ics");
+    assert_eq!((refused.status, refused.json()["errors"][0]["path"].as_str().unwrap()), (422, "work.start_date"));
 }
 
 fn each(value: &Value, see: &mut impl FnMut(&Value)) {

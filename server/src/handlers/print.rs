@@ -151,7 +151,7 @@ pub fn materials(planned: &Planned) -> Response {
 /// # Errors
 /// A plan that does not.
 pub fn schedule(planned: &Planned, plan_id: &str, revision: u32) -> Result<Response, Trouble> {
-    let start = planned.brief.work.start_date.as_deref().ok_or_else(Trouble::nothing_here)?;
+    let start = planned.brief.work.start_date.as_deref().ok_or_else(Trouble::no_start_day)?;
     let calendar = ics::schedule(&planned.design, plan_id, revision, start);
     let head = [
         (CONTENT_TYPE, HeaderValue::from_static("text/calendar; charset=utf-8")),

@@ -65,7 +65,9 @@ fn holds(service: &Service, known: &Value) {
 
 /// What was entered while that version's plan was built, and its photograph.
 fn recorded(service: &Service, kept: &Kept, plan: &Value) {
-    let entries = service.read(kept, &kept.edit, "/entries").json()["entries"].clone();
+    let answer = service.read(kept, &kept.edit, "/entries");
+    assert_eq!(answer.status, 200, "{}", answer.text());
+    let entries = answer.json()["entries"].clone();
     let found: Vec<_> = entries.as_array().unwrap().iter().map(|entry| &entry["id"]).collect();
     for id in plan["entries"].as_array().into_iter().flatten().chain(plan.get("photo")) {
         assert!(found.contains(&id), "{id} is not among {found:?}");

@@ -18,7 +18,7 @@ pub async fn materials(State(app): State<App>, place: Place) -> Result<Response,
 
 /// The schedule, for a plan that says on which day it begins.
 pub async fn calendar(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
-    let start = place.plan.work.start_date.clone().ok_or_else(Trouble::nothing_here)?;
+    let start = place.plan.work.start_date.clone().ok_or_else(Trouble::no_start_day)?;
     let planned = app.planned(&place.plan).await?;
     let id = if place.plan_id.is_empty() { "example" } else { &place.plan_id };
     let text = ics::schedule(&planned.design, id, place.revision, &start);

@@ -77,13 +77,21 @@ impl Proposal {
         ];
         let found = climate.gust_m_s.map(|gust| (gust.max(10.0) * 10.0).round() / 10.0);
         lines.extend(found.map(|speed| line("gust", "Gust speed for strength", speed, units, Unit::MetrePerSecond, gust.to_owned())));
-        let month = |(name, mean): (&&'static str, &f64)| (*name, units.say(*mean, Unit::Celsius));
+        let month = |(name, mean): (&&'static str, &f64)| (*name, units.say((mean * 10.0).round() / 10.0, Unit::Celsius));
         Self {
-            of: format!("{latitude_deg:.2}° north, {longitude_deg:.2}° east, {} to {}", climate.years.0, climate.years.1),
+            of: format!("{}, {} to {}", place(latitude_deg, longitude_deg), climate.years.0, climate.years.1),
             lines,
             months: MONTHS.iter().zip(&climate.months_c).map(month).collect(),
         }
     }
+}
+
+/// A place in words, to the accuracy that is asked about.
+#[must_use]
+pub fn place(latitude_deg: f64, longitude_deg: f64) -> String {
+    let side = |degrees: f64, ahead: &'static str, behind: &'static str| if degrees < 0.0 { behind } else { ahead };
+    let (north, east) = (side(latitude_deg, "north", "south"), side(longitude_deg, "east", "west"));
+    format!("{:.2}° {north}, {:.2}° {east}", latitude_deg.abs(), longitude_deg.abs())
 }
 
 fn line(key: &'static str, label: &'static str, value: f64, units: Units, unit: Unit, how: String) -> Line {
