@@ -114,7 +114,7 @@ const TITLE: &str = "Studs: plate with holes, and where it stands on the block";
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
     let reach = layout.plate_reach();
-    let scale = fitting(2.0 * reach, 2.0 * reach, 91.0, 91.0);
+    let scale = fitting(2.0 * reach, 2.0 * reach, 84.0, 84.0);
     let plate_view = view(scale, -reach, reach);
     let mut pen = Pen::default();
     plate(&mut pen, layout, &plate_view);
