@@ -5,6 +5,7 @@ pub mod beside;
 pub mod card;
 pub mod climate;
 pub mod deeper;
+pub mod drawn;
 pub mod field;
 pub mod figures;
 pub mod frame;

@@ -1,13 +1,12 @@
 //! The panel beside a step's questions: what is decided, what it does to stillness, what is next.
 
-use std::sync::Arc;
-
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
 use stillground::notes::{Caution, Check, Verdict, When};
 
 use super::deeper::{self, Chapter};
+use super::drawn::DrawingView;
 use super::figures::{self, FigureLine};
 use super::number::Number;
 use super::remarks::{self, Remark};
@@ -22,10 +21,10 @@ use crate::views::words;
 pub struct Panel {
     /// What is wrong with the answers together, when nothing can be worked out.
     pub stopped: bool,
-    /// The drawing, as SVG.
-    pub drawing: Option<Arc<str>>,
-    /// Further drawings of the step, as SVG.
-    pub further: Vec<Arc<str>>,
+    /// The drawing.
+    pub drawing: Option<DrawingView>,
+    /// Further drawings of the step.
+    pub further: Vec<DrawingView>,
     /// What the engine says of the step's subject in words.
     pub remarks: Vec<Remark>,
     /// The figures that the step moves.
@@ -126,8 +125,8 @@ impl Panel {
             |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
         Self {
             stopped: false,
-            drawing: drawn(picture(step), planned),
-            further: further(step).iter().filter_map(|name| drawn(name, planned)).collect(),
+            drawing: DrawingView::of(picture(step), planned),
+            further: further(step).iter().filter_map(|name| DrawingView::of(name, planned)).collect(),
             remarks: remarks::of(step, planned),
             figures: lines.into_iter().map(known).collect(),
             checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
@@ -197,11 +196,6 @@ const fn further(step: Step) -> &'static [&'static str] {
         Step::Anchors => &["torque", "stud-detail", "flexure", "breakout"],
         Step::Floor => &["tilt-map", "budget", "trail", "history", "spectrum"],
     }
-}
-
-/// A drawing as SVG; none where this plan has nothing to draw.
-fn drawn(name: &str, planned: &Planned) -> Option<Arc<str>> {
-    planned.drawing(name).map(|drawn| Arc::clone(&drawn.svg))
 }
 
 /// The engine's stages that a step shows.

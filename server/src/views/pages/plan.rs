@@ -1,13 +1,12 @@
 //! The plan itself: for the customer, the digger, the driller, and whoever checks the figures.
 
-use std::sync::Arc;
-
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
 
 use super::beside::Beside;
 use super::deeper::{self, Chapter};
+use super::drawn::DrawingView;
 use super::field;
 use super::figures::{self, FigureLine};
 use super::frame::Frame;
@@ -100,17 +99,6 @@ pub struct CautionsView {
     pub cautions: Vec<CautionView>,
 }
 
-/// A drawing on the page.
-#[derive(Debug, Clone)]
-pub struct DrawingView {
-    /// Its name.
-    pub name: &'static str,
-    /// Its title.
-    pub title: String,
-    /// The drawing.
-    pub svg: Arc<str>,
-}
-
 /// Something taken because it was not known.
 #[derive(Debug, Clone)]
 pub struct AssumptionView {
@@ -194,11 +182,7 @@ fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {
-    let view = |name: &&'static str| {
-        let drawn = planned.drawing(name)?;
-        Some(DrawingView { name, title: drawn.title.clone(), svg: Arc::clone(&drawn.svg) })
-    };
-    drawing::NAMES.iter().filter_map(view).collect()
+    drawing::NAMES.iter().filter_map(|name| DrawingView::of(name, planned)).collect()
 }
 
 fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView> {
