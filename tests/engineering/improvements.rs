@@ -52,3 +52,18 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
     let bonded = design.motion.improvements.iter().find(|one| one.change.contains("full depth")).unwrap();
     assert!(bonded.effect_ratio < -0.2, "{}", bonded.effect_ratio);
 }
+
+/// The plans that everybody sees, each with all that is said of it.
+const EXAMPLES: [&str; 4] = [
+    include_str!("../examples/quarry-lane.json"),
+    include_str!("../examples/firm-clay-garden.json"),
+    include_str!("../examples/sandy-water.json"),
+    include_str!("../examples/club-on-shallow-rock.json"),
+];
+
+#[test]
+fn what_is_said_of_the_example_plans_is_found_again() {
+    for example in EXAMPLES {
+        assert!(found_again(&serde_json::from_str(example).unwrap()) >= 5);
+    }
+}
