@@ -25,6 +25,12 @@
     }
   };
 
+  const show = () => {
+    for (let fold = aimedAt()?.closest("details"); fold; fold = fold.parentElement?.closest("details")) {
+      fold.open = true;
+    }
+  };
+
   let opened = [];
   const open = () => {
     const closed = folds("details:not([open])");
@@ -42,6 +48,7 @@
 
   fit();
   narrow.addEventListener("change", fit);
+  window.addEventListener("hashchange", show);
   window.addEventListener("beforeprint", open);
   window.addEventListener("afterprint", close);
   paper.addEventListener("change", () => (paper.matches ? open() : close()));

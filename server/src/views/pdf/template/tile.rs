@@ -3,7 +3,7 @@
 
 use super::Pattern;
 use super::grid::{ARM, Grid, Tile};
-use crate::drawing::area::Area;
+use crate::drawing::area::{Area, area_of};
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{Pen, SIZE, SMALL};
 use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
@@ -52,7 +52,6 @@ fn figure(pen: &mut Pen, grid: &Grid, tiles: &[Tile], pattern: &Pattern) {
     pen.line(Line::Chain, &[at(0.0, -reach), at(0.0, reach)]);
     // Outside the outline, where there is no hole and no tile is left out.
     arrowhead(pen, at(0.0, -reach), 0.0, 1.0);
-    letter(pen, at(6.0, -half - 1.5), Anchor::Start, SIZE * 1.6, "N true north");
     letter(pen, at(3.0, -2.0), Anchor::Start, SIZE, "axis of the pier");
     for (i, &(x, y)) in pattern.holes.iter().enumerate() {
         let centre = at(x, -y);
@@ -74,6 +73,33 @@ fn figure(pen: &mut Pen, grid: &Grid, tiles: &[Tile], pattern: &Pattern) {
         pen.line(Line::Thin, &[at(x - 4.0, centre.y), at(x + 4.0, centre.y)]);
         pen.line(Line::Thin, &[at(x, centre.y - 4.0), at(x, centre.y + 4.0)]);
     }
+    north(pen, grid, tiles, half, reach);
+}
+
+/// The word beside the arrow, on the same tile and on no other mark.
+fn north(pen: &mut Pen, grid: &Grid, tiles: &[Tile], half: f64, reach: f64) {
+    let label = |&(x, anchor, y): &(f64, Anchor, f64)| Label {
+        at: at(x, y),
+        size: SIZE * 1.6,
+        anchor,
+        upright: false,
+        bold: true,
+        text: "N true north".to_owned(),
+    };
+    let (above, below) = (-half - 1.5, -half + SIZE * 1.6 + 1.0);
+    let places = [(6.0, Anchor::Start, above), (-6.0, Anchor::End, above), (6.0, Anchor::Start, below), (-6.0, Anchor::End, below)];
+    let fits = |label: &Label| {
+        let mut all = area_of(label);
+        let free = pen.is_free(&all);
+        all.hold(at(0.0, -reach), 1.0);
+        let on_one = tiles
+            .iter()
+            .map(|tile| grid.window(tile))
+            .any(|window| all.left >= window.left && all.right <= window.right && all.top >= window.top && all.bottom <= window.bottom);
+        free && on_one
+    };
+    let chosen = places.iter().map(label).find(fits);
+    pen.label(chosen.unwrap_or_else(|| label(&places[0])));
 }
 
 fn letter(pen: &mut Pen, at: Point, anchor: Anchor, size: f64, text: &str) {
@@ -132,7 +158,7 @@ fn clipped(item: Item, window: &Area) -> Option<Item> {
         Item::Dot { centre, radius } => inside(centre, radius).then_some(item),
         Item::Solid { ref corners } => corners.iter().all(|&corner| inside(corner, 0.0)).then_some(item),
         Item::Text(ref label) => {
-            let area = crate::drawing::area::area_of(label);
+            let area = area_of(label);
             (inside(at(area.left, area.top), 0.0) && inside(at(area.right, area.bottom), 0.0)).then_some(item)
         }
     }
