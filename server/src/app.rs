@@ -1,5 +1,6 @@
 //! What every handler may use: the store, the shelf, the settings, and a place where plans are designed.
 
+use std::ops::Deref;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -10,6 +11,7 @@ use stillground::site_plan::SitePlan;
 use tokio::sync::Semaphore;
 
 use crate::config::Config;
+use crate::crowd::Places;
 use crate::error::Trouble;
 use crate::guard::Guard;
 use crate::planned::Planned;
@@ -24,9 +26,12 @@ const MOST_DESIGNS: u64 = 48;
 /// How long a request waits for its turn to be designed before it is asked to come back.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
 
-/// What every handler may use. Cheap to clone.
+/// What every handler may use. Cheap to clone: each request does so several times.
 #[derive(Clone)]
-pub struct App {
+pub struct App(Arc<Parts>);
+
+/// What an [`App`] holds.
+pub struct Parts {
     /// Where plans are kept.
     pub store: Store,
     /// Solved block shapes.
@@ -41,6 +46,8 @@ pub struct App {
     pub guard: Guard,
     /// Figures for a watcher.
     pub watch: Watch,
+    /// Places for requests that are worked on.
+    pub places: Places,
     desk: Desk,
 }
 
@@ -59,7 +66,8 @@ impl App {
         let desk = Desk { kept: Cache::new(MOST_DESIGNS), turns: Arc::new(Semaphore::new(processors)) };
         let darkroom = Arc::new(Semaphore::new(1));
         let (guard, watch) = (Guard::default(), Watch::default());
-        Self { store, shelf: MemoryShelf::new(), config: Arc::new(config), darkroom, written: Written::new(), guard, watch, desk }
+        let (shelf, written, places) = (MemoryShelf::new(), Written::new(), Places::default());
+        Self(Arc::new(Parts { store, shelf, config: Arc::new(config), darkroom, written, guard, watch, places, desk }))
     }
 
     /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.
@@ -95,15 +103,17 @@ impl App {
     }
 }
 
-impl FromRef<App> for Arc<Config> {
-    fn from_ref(app: &App) -> Self {
-        app.config.clone()
+impl Deref for App {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        &self.0
     }
 }
 
-impl FromRef<App> for (Guard, Watch) {
+impl FromRef<App> for Arc<Config> {
     fn from_ref(app: &App) -> Self {
-        (app.guard.clone(), app.watch.clone())
+        app.config.clone()
     }
 }
 

@@ -3,12 +3,10 @@
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::sync::Arc;
 
-use axum::extract::{ConnectInfo, FromRequestParts, Request, State};
+use axum::extract::{ConnectInfo, FromRequestParts, Request};
 use axum::http::header::HOST;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderName};
-use axum::middleware::Next;
-use axum::response::Response;
 
 use crate::config::network::{ProxyHeaders, is_host};
 use crate::config::{Config, PublicAddress};
@@ -78,11 +76,11 @@ impl Client {
 }
 
 /// Writes down who asks before anything else looks at a request.
-pub async fn client(State(config): State<Arc<Config>>, mut request: Request, next: Next) -> Response {
+pub fn note(config: &Config, request: &mut Request) -> Arc<Client> {
     let peer = request.extensions().get::<ConnectInfo<SocketAddr>>().map_or(IpAddr::V4(Ipv4Addr::LOCALHOST), |from| from.0.ip());
-    let client = Client::of(&config, peer, request.headers());
-    request.extensions_mut().insert(Arc::new(client));
-    next.run(request).await
+    let client = Arc::new(Client::of(config, peer, request.headers()));
+    request.extensions_mut().insert(Arc::clone(&client));
+    client
 }
 
 /// The client of a request, for handlers.

@@ -3,8 +3,7 @@
 
 use std::sync::Arc;
 
-use axum::extract::{Request, State};
-use axum::middleware::Next;
+use axum::extract::Request;
 use axum::response::{IntoResponse, Response};
 use tokio::sync::Semaphore;
 
@@ -32,14 +31,14 @@ impl Places {
 }
 
 /// Gives a request that has arrived whole one of the places.
-pub async fn places(State(places): State<Places>, request: Request, next: Next) -> Response {
+pub async fn places<F: Future<Output = Response>>(places: &Places, request: Request, next: impl FnOnce(Request) -> F) -> Response {
     // Whoever watches the service must hear from it when it is full, too.
     let watching = request.uri().path().starts_with("/health/");
     let place = places.0.try_acquire();
     if place.is_err() && !watching {
         return Trouble::full().into_response();
     }
-    next.run(request).await
+    next(request).await
 }
 
 #[cfg(test)]
@@ -47,13 +46,18 @@ pub async fn places(State(places): State<Places>, request: Request, next: Next) 
 mod tests {
     use axum::Router;
     use axum::body::Body;
+    use axum::extract::State;
     use axum::http::StatusCode;
-    use axum::middleware::from_fn_with_state;
+    use axum::middleware::{Next, from_fn_with_state};
     use axum::routing::get;
     use tokio::sync::Notify;
     use tower::ServiceExt;
 
     use super::*;
+
+    async fn layer(State(all): State<Places>, request: Request, next: Next) -> Response {
+        places(&all, request, |request| next.run(request)).await
+    }
 
     #[tokio::test]
     async fn one_request_more_than_there_are_places_is_told_at_once_to_come_back() {
@@ -66,7 +70,7 @@ mod tests {
             }
         };
         let routes = Router::new().route("/slow", get(slow)).route("/", get(async || ())).route("/health/live", get(async || ()));
-        let routes = routes.layer(from_fn_with_state(Places::new(1), places));
+        let routes = routes.layer(from_fn_with_state(Places::new(1), layer));
         let ask = |path: &str| routes.clone().oneshot(Request::get(path).body(Body::empty()).unwrap());
         let first = tokio::spawn(ask("/slow"));
         inside.notified().await;

@@ -9,13 +9,12 @@ use std::net::IpAddr;
 use std::sync::Arc;
 use std::time::Duration;
 
-use axum::extract::{MatchedPath, Request, State};
+use axum::extract::{MatchedPath, Request};
 use axum::http::Method;
-use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use tokio::sync::Semaphore;
 
-use crate::client::{Asker, Client};
+use crate::client::Client;
 use crate::error::Trouble;
 use crate::watch::Watch;
 use buckets::Buckets;
@@ -117,12 +116,17 @@ fn key(ip: IpAddr) -> u128 {
 }
 
 /// Counts a request, and refuses one too many.
-pub async fn guard(State((guard, watch)): State<(Guard, Watch)>, asker: Asker, request: Request, next: Next) -> Response {
-    let route = request.extensions().get::<MatchedPath>().map(|path| path.as_str().to_owned()).unwrap_or_default();
-    let kind = Kind::of(request.method(), &route);
+pub async fn guard<F: Future<Output = Response>>(
+    guard: &Guard,
+    watch: &Watch,
+    client: &Client,
+    request: Request,
+    next: impl FnOnce(Request) -> F,
+) -> Response {
+    let route = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str).unwrap_or_default();
+    let kind = Kind::of(request.method(), route);
     let opens = route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
-    let client = asker.0;
-    if let Err(trouble) = admitted(&guard, &client, kind, opens) {
+    if let Err(trouble) = admitted(guard, client, kind, opens) {
         watch.refused();
         return trouble.into_response();
     }
@@ -133,10 +137,10 @@ pub async fn guard(State((guard, watch)): State<(Guard, Watch)>, asker: Asker, r
         },
         _ => None,
     };
-    let response = next.run(request).await;
+    let response = next(request).await;
     let guessed = response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link");
     if guessed {
-        let _ = guard.take(&client, Kind::Guess);
+        let _ = guard.take(client, Kind::Guess);
     }
     response
 }

@@ -6,16 +6,15 @@ use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::Instant;
 
-use axum::extract::{MatchedPath, Request, State};
+use axum::extract::{MatchedPath, Request};
 use axum::http::{HeaderName, HeaderValue};
-use axum::middleware::Next;
 use axum::response::Response;
 use tracing::Instrument;
 
 pub use lines::start;
 
-use crate::app::App;
-use crate::client::Asker;
+use crate::client::Client;
+use crate::watch::Watch;
 
 const REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
@@ -29,22 +28,27 @@ static COUNT: AtomicU64 = AtomicU64::new(0);
 static HIDDEN: AtomicU64 = AtomicU64::new(0);
 
 /// Writes a line when a request is answered; what is logged meanwhile carries the request's id.
-pub async fn journal(State(app): State<App>, asker: Asker, request: Request, next: Next) -> Response {
+pub async fn journal<F: Future<Output = Response>>(
+    watch: &Watch,
+    client: &Client,
+    request: Request,
+    next: impl FnOnce(Request) -> F,
+) -> Response {
     let id = format!("{:08x}-{:x}", *RUN, COUNT.fetch_add(1, Ordering::Relaxed));
     let route = request.extensions().get::<MatchedPath>().cloned();
     let route = route.as_ref().map_or("unmatched", MatchedPath::as_str);
     let method = request.method().clone();
     let span = tracing::info_span!("request", id, %method, route);
-    let running = app.watch.begins();
-    if asker.0.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
-        let from = asker.0.address;
+    let running = watch.begins();
+    if client.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
+        let from = client.address;
         span.in_scope(|| tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one"));
     }
     let begun = Instant::now();
-    let mut response = next.run(request).instrument(span.clone()).await;
+    let mut response = next(request).instrument(span.clone()).await;
     let (took, status) = (begun.elapsed(), response.status().as_u16());
     drop(running);
-    app.watch.answered(route, &method, status, took);
+    watch.answered(route, &method, status, took);
     let took_us = u64::try_from(took.as_micros()).unwrap_or(u64::MAX);
     span.in_scope(|| tracing::info!(status, took_us, "answered"));
     if let Ok(value) = HeaderValue::from_str(&id) {

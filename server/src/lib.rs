@@ -20,6 +20,7 @@ pub mod lettering;
 pub mod limits;
 pub mod lookup;
 pub mod openapi;
+pub mod passage;
 pub mod photo;
 pub mod planned;
 pub mod record;

@@ -3,14 +3,13 @@
 use std::time::Duration;
 
 use axum::body::{Body, Bytes, HttpBody};
-use axum::extract::{MatchedPath, Request, State};
+use axum::extract::{MatchedPath, Request};
 use axum::http::HeaderMap;
 use axum::http::header::{CONTENT_LENGTH, EXPECT};
-use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use http_body_util::BodyExt;
 
-use crate::app::App;
+use crate::config::Config;
 use crate::error::Trouble;
 
 /// Largest body taken, bytes: a plan is a few thousand, a form less.
@@ -29,19 +28,19 @@ const ROUND_A_PHOTO: usize = 64 * 1024;
 const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
 /// Reads the body within its limits before the handler is asked, and gives up on an answer that takes too long.
-pub async fn limits(State(app): State<App>, request: Request, next: Next) -> Response {
+pub async fn limits<F: Future<Output = Response>>(config: &Config, request: Request, next: impl FnOnce(Request) -> F) -> Response {
     let (parts, body) = request.into_parts();
     let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| route.as_str() == PHOTOGRAPHS);
-    let (most, slowest) = if is_photo { (app.config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
+    let (most, slowest) = if is_photo { (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
     let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
         Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
-            return Trouble::photo_too_large(app.config.largest_photo).into_response();
+            return Trouble::photo_too_large(config.largest_photo).into_response();
         }
         Ok(Ok(bytes)) => bytes,
         Ok(Err(trouble)) => return trouble.into_response(),
         Err(_) => return Trouble::too_slow().into_response(),
     };
-    let answer = next.run(Request::from_parts(parts, Body::from(bytes)));
+    let answer = next(Request::from_parts(parts, Body::from(bytes)));
     tokio::time::timeout(LONGEST_ANSWER, answer).await.unwrap_or_else(|_| Trouble::took_too_long().into_response())
 }
 

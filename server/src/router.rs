@@ -5,18 +5,18 @@ use std::any::Any;
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Request};
 use axum::http::Uri;
-use axum::middleware::{from_fn, from_fn_with_state};
+use axum::middleware::from_fn_with_state;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use tower::ServiceExt;
 use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
-use crate::crowd::{self, Places};
-use crate::error::{Trouble, present};
+use crate::error::Trouble;
 use crate::handlers::api::{describe, design, entries, links, plans, recovery};
 use crate::handlers::{asset, health, house, pages};
-use crate::{client, guard, journal, limits, security};
+use crate::limits;
+use crate::passage::passage;
 
 /// The whole service, under its base path.
 pub fn router(app: App) -> Router {
@@ -33,14 +33,7 @@ pub fn router(app: App) -> Router {
         // The last layer is the outermost.
         .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
         .layer(CatchPanicLayer::custom(panicked))
-        .layer(from_fn_with_state(Places::default(), crowd::places))
-        .layer(from_fn_with_state(app.clone(), limits::limits))
-        .layer(from_fn_with_state(app.clone(), guard::guard))
-        .layer(from_fn(security::own_forms))
-        .layer(from_fn_with_state(app.clone(), present))
-        .layer(from_fn(security::headers))
-        .layer(from_fn_with_state(app.clone(), journal::journal))
-        .layer(from_fn_with_state(app.clone(), client::client))
+        .layer(from_fn_with_state(app.clone(), passage))
         .with_state(app);
     under(base, routes)
 }

@@ -5,10 +5,9 @@ use axum::http::header::{
     CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HeaderName, ORIGIN, REFERER, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, Method};
-use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
-use crate::client::Asker;
+use crate::client::Client;
 use crate::error::Trouble;
 
 /// Style, scripts, fonts and pictures from here and in files only; no frame, no other site.
@@ -28,9 +27,10 @@ static HEADERS: [(HeaderName, &str); 8] = [
 ];
 
 /// Puts the headers on an answer. What says nothing about caching is not cached.
-pub async fn headers(request: Request, next: Next) -> Response {
-    let mut response = next.run(request).await;
+pub async fn headers<F: Future<Output = Response>>(request: Request, next: impl FnOnce(Request) -> F) -> Response {
+    let mut response = next(request).await;
     let headers = response.headers_mut();
+    headers.reserve(HEADERS.len() + 2);
     for (name, value) in &HEADERS {
         headers.insert(name, HeaderValue::from_static(value));
     }
@@ -40,12 +40,12 @@ pub async fn headers(request: Request, next: Next) -> Response {
 
 /// Refuses a form that another site made a browser send. The interface for programs takes its secret from a header that
 /// a form cannot set.
-pub async fn own_forms(asker: Asker, request: Request, next: Next) -> Response {
+pub async fn own_forms<F: Future<Output = Response>>(client: &Client, request: Request, next: impl FnOnce(Request) -> F) -> Response {
     let changes = !matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), asker.0.host.as_deref()) {
+    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), client.host.as_deref()) {
         return Trouble::other_site().into_response();
     }
-    next.run(request).await
+    next(request).await
 }
 
 /// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one

@@ -4,9 +4,11 @@
 
 pub mod access;
 pub mod archive;
+mod batches;
 mod database;
 mod failure;
 mod file;
+mod look;
 mod migration;
 mod moment;
 pub mod organiser;
@@ -14,6 +16,7 @@ mod parcel;
 pub mod photos;
 mod plans;
 pub mod record;
+mod save;
 mod secret;
 pub mod sheets;
 mod turn;
@@ -22,6 +25,7 @@ use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
 pub use failure::StoreFailure;
+pub use look::Look;
 pub use migration::SCHEMA;
 pub use parcel::{BadParcel, Carried, CarriedEntry, Parcel};
 pub use secret::Secret;
@@ -163,6 +167,8 @@ type Outcome<T> = Result<T, StoreFailure>;
 pub struct Store {
     db: database::Db,
     quotas: Quotas,
+    looks: look::Looks,
+    saves: save::Saves,
 }
 
 impl Store {
@@ -171,7 +177,8 @@ impl Store {
     /// # Errors
     /// No folder, no permission, no database, or one from a newer version of Stillground.
     pub async fn open(database: &Database) -> Outcome<Self> {
-        Ok(Self { db: database::Db::open(database).await?, quotas: Quotas::default() })
+        let db = database::Db::open(database).await?;
+        Ok(Self { db, quotas: Quotas::default(), looks: look::looks(), saves: save::saves() })
     }
 
     /// The same store, which keeps no more of a plan than is said.

@@ -32,10 +32,13 @@ pub struct Watch {
 
 #[derive(Default)]
 struct Seen {
-    routes: Mutex<BTreeMap<(String, &'static str, u16), Times>>,
+    routes: Mutex<BTreeMap<String, Answers>>,
     refused: AtomicU64,
     running: AtomicI64,
 }
+
+/// By method and status.
+type Answers = BTreeMap<(&'static str, u16), Times>;
 
 #[derive(Default, Clone, Copy)]
 struct Times {
@@ -64,7 +67,10 @@ impl Watch {
     /// A request was answered.
     pub fn answered(&self, route: &str, method: &Method, status: u16, took: Duration) {
         let mut routes = self.seen.routes.lock().unwrap_or_else(PoisonError::into_inner);
-        let times = routes.entry((route.to_owned(), known(method), status)).or_default();
+        if !routes.contains_key(route) {
+            routes.insert(route.to_owned(), BTreeMap::new());
+        }
+        let Some(times) = routes.get_mut(route).map(|route| route.entry((known(method), status)).or_default()) else { return };
         let took = took.as_secs_f64();
         if let Some(class) = CLASSES.iter().position(|end| took <= *end) {
             times.classes[class] += 1;
@@ -102,7 +108,8 @@ impl Watch {
         let routes = self.seen.routes.lock().unwrap_or_else(PoisonError::into_inner).clone();
         let name = "stillground_request_seconds";
         let mut text = format!("# HELP {name} Time until a request was answered.\n# TYPE {name} histogram\n");
-        for ((route, method, status), times) in &routes {
+        let all = routes.iter().flat_map(|(route, answers)| answers.iter().map(move |(answer, times)| (route, answer, times)));
+        for (route, (method, status), times) in all {
             let labels = format!("route=\"{route}\",method=\"{method}\",status=\"{status}\"");
             let mut below = 0;
             for (end, class) in CLASSES.iter().zip(times.classes) {

@@ -5,28 +5,39 @@
 
 use axum::body::Bytes;
 use axum::response::{Html, IntoResponse, Response};
-use jiff::Timestamp;
 use moka::sync::Cache;
 
-use crate::error::Trouble;
+use crate::forms::step::Step;
+use crate::store::Look;
 
-/// Most bytes of pages that are kept: a hundred of the longest.
-const MOST_BYTES: u64 = 12 * 1024 * 1024;
+/// Most bytes of pages that are kept: all those of some twenty plans that are in use.
+const MOST_BYTES: u64 = 24 * 1024 * 1024;
 
 /// Everything that the text of a kept page depends on, besides the settings, which stay as they are while the service
-/// runs. A revision never changes once it is saved.
+/// runs. A revision never changes once it is saved, and to a record entries are only ever added.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Leaf {
     /// Address below which the plan's pages stand, with the link's secret: it decides what the reader may do.
     pub root: String,
-    /// The page's name in the address.
-    pub page: &'static str,
-    /// The plan.
-    pub plan_id: String,
-    /// Its revision.
-    pub revision: u32,
-    /// When it was saved: a database put back to an earlier state counts its revisions anew.
-    pub saved_at: Option<Timestamp>,
+    /// The page.
+    pub page: Step,
+    /// What the link opened; none for the example.
+    pub look: Option<Look>,
+}
+
+impl Leaf {
+    /// A page of a plan as a link opened it. On the steps stands nothing of the record.
+    #[must_use]
+    pub fn of(root: String, page: Step, look: Look) -> Self {
+        let last_entry = look.last_entry.filter(|_| page == Step::Plan);
+        Self { root, page, look: Some(Look { last_entry, ..look }) }
+    }
+
+    /// A page of the example.
+    #[must_use]
+    pub const fn of_example(root: String, page: Step) -> Self {
+        Self { root, page, look: None }
+    }
 }
 
 /// The pages that are kept. Cheap to clone.
@@ -41,17 +52,18 @@ impl Written {
         Self(Cache::builder().max_capacity(MOST_BYTES).weigher(weight).build())
     }
 
-    /// A page as it is kept, or else as it is written now.
-    ///
-    /// # Errors
-    /// What went wrong while it was written; nothing is kept then.
-    pub async fn page(&self, leaf: Leaf, write: impl Future<Output = Result<Html<String>, Trouble>>) -> Result<Response, Trouble> {
-        if let Some(kept) = self.0.get(&leaf) {
-            return Ok(Html(kept).into_response());
-        }
-        let text = Bytes::from(write.await?.0);
+    /// A page as it is kept.
+    #[must_use]
+    pub fn kept(&self, leaf: &Leaf) -> Option<Response> {
+        self.0.get(leaf).map(|text| Html(text).into_response())
+    }
+
+    /// Keeps a page that was written.
+    #[must_use]
+    pub fn keep(&self, leaf: Leaf, text: String) -> Response {
+        let text = Bytes::from(text);
         self.0.insert(leaf, text.clone());
-        Ok(Html(text).into_response())
+        Html(text).into_response()
     }
 }
 
@@ -66,29 +78,43 @@ mod tests {
     use super::*;
     use axum::body::to_bytes;
 
-    fn leaf(revision: u32) -> Leaf {
-        Leaf { root: "/p/secret".to_owned(), page: "site", plan_id: "plan".to_owned(), revision, saved_at: None }
+    use crate::store::Right;
+    use jiff::Timestamp;
+
+    fn look(revision: u32) -> Look {
+        let plan_id = "plan".to_owned();
+        Look { plan_id, right: Right::View, revision, saved_at: Timestamp::UNIX_EPOCH, last_entry: None }
     }
 
-    async fn text(written: &Written, leaf: Leaf, now: &str) -> String {
-        let page = written.page(leaf, async { Ok(Html(now.to_owned())) }).await.unwrap();
-        String::from_utf8(to_bytes(page.into_body(), 1024).await.unwrap().to_vec()).unwrap()
+    fn leaf(page: Step, look: Look) -> Leaf {
+        Leaf::of("/p/secret".to_owned(), page, look)
     }
 
-    #[tokio::test]
-    async fn a_page_is_written_once_for_a_revision_and_anew_for_the_next() {
-        let written = Written::new();
-        assert_eq!(text(&written, leaf(1), "first").await, "first");
-        assert_eq!(text(&written, leaf(1), "never asked").await, "first");
-        assert_eq!(text(&written, leaf(2), "second").await, "second");
-        let again = Leaf { saved_at: Some(Timestamp::UNIX_EPOCH), ..leaf(1) };
-        assert_eq!(text(&written, again, "put back and changed").await, "put back and changed");
+    async fn text(kept: Option<Response>) -> Option<String> {
+        Some(String::from_utf8(to_bytes(kept?.into_body(), 1024).await.unwrap().to_vec()).unwrap())
     }
 
     #[tokio::test]
-    async fn what_could_not_be_written_is_not_kept() {
+    async fn a_page_stands_for_its_revision_and_for_no_other() {
         let written = Written::new();
-        assert!(written.page(leaf(1), async { Err(Trouble::nothing_here()) }).await.is_err());
-        assert_eq!(text(&written, leaf(1), "now").await, "now");
+        let site = leaf(Step::Site, look(1));
+        assert!(written.kept(&site).is_none());
+        assert_eq!(text(Some(written.keep(site.clone(), "first".to_owned()))).await.unwrap(), "first");
+        assert_eq!(text(written.kept(&site)).await.unwrap(), "first");
+        let put_back = Look { saved_at: Timestamp::MAX, ..look(1) };
+        for other in [leaf(Step::Site, look(2)), leaf(Step::Floor, look(1)), leaf(Step::Site, put_back)] {
+            assert!(written.kept(&other).is_none(), "{other:?}");
+        }
+    }
+
+    #[tokio::test]
+    async fn the_plan_is_written_anew_after_an_entry_and_a_step_is_not() {
+        let written = Written::new();
+        let after = || Look { last_entry: Some((1, 7)), ..look(1) };
+        for page in [Step::Site, Step::Plan] {
+            let _ = written.keep(leaf(page, look(1)), "before".to_owned());
+        }
+        assert_eq!(text(written.kept(&leaf(Step::Site, after()))).await.unwrap(), "before");
+        assert!(written.kept(&leaf(Step::Plan, after())).is_none());
     }
 }

@@ -129,12 +129,21 @@ impl Cluster {
     /// # Panics
     /// When its processes cannot be found.
     pub fn freeze(&self, frozen: bool) {
-        let file = fs::read_to_string(self.data().join("postmaster.pid")).expect("a server that runs");
-        let first = file.lines().next().expect("its number").to_owned();
-        let children = Command::new("ps").args(["-o", "pid=", "--ppid", &first]).output().expect("a list of its processes");
-        let children = String::from_utf8_lossy(&children.stdout).into_owned();
         let signal = if frozen { "-STOP" } else { "-CONT" };
-        run(Command::new("kill").arg(signal).arg(&first).args(children.split_whitespace()));
+        run(Command::new("kill").arg(signal).args(self.processes().iter().map(u32::to_string)));
+    }
+
+    /// The numbers of the server's processes, the first first.
+    ///
+    /// # Panics
+    /// When they cannot be found.
+    #[must_use]
+    pub fn processes(&self) -> Vec<u32> {
+        let file = fs::read_to_string(self.data().join("postmaster.pid")).expect("a server that runs");
+        let first = file.lines().next().expect("its number");
+        let children = Command::new("ps").args(["-o", "pid=", "--ppid", first]).output().expect("a list of its processes");
+        let children = String::from_utf8_lossy(&children.stdout).into_owned();
+        std::iter::once(first).chain(children.split_whitespace()).filter_map(|number| number.parse().ok()).collect()
     }
 
     fn data(&self) -> PathBuf {

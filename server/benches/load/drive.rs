@@ -40,7 +40,13 @@ impl Seen {
         self.times_us.get(place.min(self.times_us.len().saturating_sub(1))).map_or(f64::NAN, |time| f64::from(*time) / 1000.0)
     }
 
-    /// Both together.
+    /// Both together, seen at the same time.
+    pub fn beside(self, other: Self) -> Self {
+        let length = self.length.max(other.length);
+        Self { length, ..self.and(other) }
+    }
+
+    /// Both together, one after the other.
     pub fn and(mut self, other: Self) -> Self {
         self.times_us.extend(other.times_us);
         self.times_us.sort_unstable();
@@ -52,6 +58,15 @@ impl Seen {
 pub fn always(path: &str) -> Next {
     let request = page(path);
     Arc::new(move |_, _| request.clone())
+}
+
+/// Several pages, each connection asking for one after the other from a place of its own.
+pub fn in_turn(paths: &[String]) -> Next {
+    let requests: Vec<Vec<u8>> = paths.iter().map(|path| page(path)).collect();
+    Arc::new(move |connection, nth| {
+        let place = (connection as u64).wrapping_add(nth) % (requests.len() as u64).max(1);
+        requests.get(place as usize).cloned().unwrap_or_default()
+    })
 }
 
 /// A request for a page on a kept connection.

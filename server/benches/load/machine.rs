@@ -22,11 +22,21 @@ pub struct Planner {
 impl Planner {
     /// Starts it on a folder, with nothing taken from this program's environment; its log is written and thrown away.
     pub async fn start(folder: &Path) -> Result<Self> {
+        Self::start_with(folder, &[]).await
+    }
+
+    /// The same on a database, and with one thread that serves, so that it takes no more than about one core.
+    pub async fn start_on(folder: &Path, database: &str) -> Result<Self> {
+        Self::start_with(folder, &[("STILLGROUND_DATABASE_URL", database), ("TOKIO_WORKER_THREADS", "1")]).await
+    }
+
+    async fn start_with(folder: &Path, settings: &[(&str, &str)]) -> Result<Self> {
         let begun = Instant::now();
         let mut child = Command::new(env!("CARGO_BIN_EXE_stillground"))
             .args(["--listen", "127.0.0.1:0"])
             .env_clear()
             .env("HOME", folder)
+            .envs(settings.iter().copied())
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
@@ -54,6 +64,11 @@ impl Planner {
         Ok((status, body))
     }
 
+    /// Processor time that it has taken, seconds.
+    pub fn processor_time(&self) -> Result<f64> {
+        processor_time(self.child.id())
+    }
+
     /// Memory that it holds, in MiB.
     pub fn memory_mib(&self) -> Result<f64> {
         let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id()))?;
@@ -68,6 +83,14 @@ impl Drop for Planner {
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
+}
+
+/// Processor time that a process has taken, seconds: its 14th and 15th figure, in the kernel's hundredths.
+pub fn processor_time(process: u32) -> Result<f64> {
+    let line = std::fs::read_to_string(format!("/proc/{process}/stat"))?;
+    let after_name = line.rsplit_once(')').map_or("", |(_, rest)| rest);
+    let ticks: f64 = after_name.split_whitespace().skip(11).take(2).filter_map(|ticks| ticks.parse::<f64>().ok()).sum();
+    Ok(ticks / 100.0)
 }
 
 /// The first line that a process prints.

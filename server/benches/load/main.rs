@@ -7,7 +7,11 @@
 
 mod bare;
 mod drive;
+mod instances;
 mod machine;
+#[path = "../../../tests/support/postgres.rs"]
+#[allow(dead_code, clippy::expect_used, clippy::unwrap_used, reason = "it is the tests'")]
+mod postgres;
 mod saves;
 mod table;
 
@@ -16,9 +20,9 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use bare::Bare;
-use drive::{Seen, always, drive};
+use drive::{Seen, always, drive, in_turn};
 use machine::Planner;
-use table::{Found, Line};
+use table::{Found, Line, Saves};
 
 /// Connections at once.
 const CONNECTIONS: usize = 200;
@@ -28,8 +32,12 @@ const TURN: Duration = Duration::from_millis(1500);
 const TURNS: usize = 2;
 /// People who save at once.
 const PEOPLE: [usize; 2] = [1, 32];
-/// How long the saves go on.
-const SAVING: Duration = Duration::from_secs(3);
+/// How long the saves go on in a turn.
+const SAVING: Duration = Duration::from_millis(1500);
+/// Turns of saves.
+const SAVING_TURNS: usize = 4;
+/// Plans whose pages are asked for in turn.
+const MANY: usize = 40;
 /// How long a planner that was asked for nothing is left alone before its memory is looked at.
 const REST: Duration = Duration::from_secs(2);
 
@@ -57,13 +65,7 @@ async fn find() -> Result<Found> {
     tokio::time::sleep(REST).await;
     let idle = planner.memory_mib()?;
     let lines = pages(&planner, folder.path()).await?;
-    let before = saves::bare_rows(&turn_folder(folder.path(), "before")?, SAVING).await.map_err(Error::other)?;
-    let mut saved = Vec::new();
-    for people in PEOPLE {
-        eprintln!("saves of {people}");
-        saved.push((people, saves::save(&planner, people, SAVING).await?));
-    }
-    let after = saves::bare_rows(&turn_folder(folder.path(), "after")?, SAVING).await.map_err(Error::other)?;
+    let saves = save_in_turn(&planner, folder.path()).await?;
     let ms = |time: Duration| format!("{:.0} ms", time.as_secs_f64() * 1000.0);
     let process = vec![
         ("ready after its first start, which makes the database", ms(new)),
@@ -71,32 +73,59 @@ async fn find() -> Result<Found> {
         ("memory held while idle", format!("{idle:.0} MiB")),
         ("memory held after all of the above", format!("{:.0} MiB", planner.memory_mib()?)),
     ];
-    Ok(Found { cores: machine::cores(), connections: CONNECTIONS, lines, saves: saved, bare_rows: [before, after], process })
+    drop(planner);
+    let instances = instances::find(folder.path()).await?;
+    Ok(Found { cores: machine::cores(), connections: CONNECTIONS, lines, saves, instances, process })
+}
+
+/// Saves and bare rows in turn: what a disk gives changes from second to second.
+async fn save_in_turn(planner: &Planner, folder: &Path) -> Result<Saves> {
+    let mut found = Saves { bare: Vec::new(), seen: PEOPLE.map(|people| (people, Seen::default())) };
+    for turn in 0..SAVING_TURNS {
+        eprintln!("saves, turn {}", turn + 1);
+        found.bare.push(saves::bare_rows(&turn_folder(folder, &format!("bare-{turn}"))?, SAVING).await.map_err(Error::other)?);
+        for (people, seen) in &mut found.seen {
+            *seen = std::mem::take(seen).and(saves::save(planner, *people, SAVING).await?);
+        }
+    }
+    Ok(found)
 }
 
 /// Each page in turn.
 async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
     let plan = saves::create(planner).await?;
-    let mut asked = vec![("front page".to_owned(), "/".to_owned())];
+    let mut asked = vec![("front page".to_owned(), vec!["/".to_owned()])];
     for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
-        asked.push((format!("{step}, kept"), format!("/p/{}/{step}", plan.edit)));
-        // What was just saved is said once, on a page that is never kept.
-        asked.push((format!("{step}, written"), format!("/p/{}/{step}?saved=yes", plan.edit)));
+        asked.push((format!("{step}, kept"), vec![format!("/p/{}/{step}", plan.edit)]));
     }
-    asked.push(("plan by its view link, written".to_owned(), format!("/p/{}/plan", plan.view)));
+    asked.push(("plan by its view link, kept".to_owned(), vec![format!("/p/{}/plan", plan.view)]));
+    let mut many = Vec::new();
+    for _ in 0..MANY {
+        many.push(format!("/p/{}/site", saves::create(planner).await?.edit));
+    }
+    asked.push((format!("site of {MANY} plans in turn, kept"), many));
+    for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
+        // What was just saved is said once, on a page that is never kept.
+        asked.push((format!("{step}, written"), vec![format!("/p/{}/{step}?saved=yes", plan.edit)]));
+    }
+    asked.push(("plan by the code on its sheet, written".to_owned(), vec![format!("/p/{}/plan?rev=1", plan.view)]));
     let mut lines = Vec::new();
-    for (what, path) in asked {
+    for (what, paths) in asked {
         eprintln!("{what}");
-        lines.push(line(planner, folder, what, &path).await?);
+        lines.push(line(planner, folder, what, &paths).await?);
     }
     Ok(lines)
 }
 
 /// A page of the planner's and the bare handler with its bytes, in turn.
-async fn line(planner: &Planner, folder: &Path, what: String, path: &str) -> Result<Line> {
-    let (status, body) = planner.get(path).await?;
-    if status != 200 {
-        return Err(Error::other(format!("{what}: status {status}")));
+async fn line(planner: &Planner, folder: &Path, what: String, paths: &[String]) -> Result<Line> {
+    let mut body = Vec::new();
+    for path in paths {
+        let (status, text) = planner.get(path).await?;
+        if status != 200 {
+            return Err(Error::other(format!("{what}: status {status}")));
+        }
+        body = text;
     }
     let file = folder.join("page.html");
     std::fs::write(&file, &body)?;
@@ -104,7 +133,7 @@ async fn line(planner: &Planner, folder: &Path, what: String, path: &str) -> Res
     let mut line = Line { what, bytes: body.len(), bare: Seen::default(), planner: Seen::default() };
     for _ in 0..TURNS {
         line.bare = line.bare.and(drive(bare.socket, CONNECTIONS, TURN, always("/")).await?);
-        line.planner = line.planner.and(drive(planner.socket, CONNECTIONS, TURN, always(path)).await?);
+        line.planner = line.planner.and(drive(planner.socket, CONNECTIONS, TURN, in_turn(paths)).await?);
     }
     Ok(line)
 }

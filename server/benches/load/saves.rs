@@ -34,15 +34,19 @@ pub async fn create(planner: &Planner) -> Result<Kept> {
 
 /// Saves from so many people at once, each on a plan of their own, each save on top of the one before.
 pub async fn save(planner: &Planner, people: usize, length: Duration) -> Result<Seen> {
+    drive(planner.socket, people, length, savers(planner, people).await?).await
+}
+
+/// What so many people send, one after the other.
+pub async fn savers(planner: &Planner, people: usize) -> Result<Next> {
     let mut plans = Vec::new();
     for _ in 0..people {
         plans.push(create(planner).await?);
     }
-    let next: Next = Arc::new(move |person, nth| {
+    Ok(Arc::new(move |person, nth| {
         let Kept { id, edit, .. } = &plans[person];
         sent("PUT", &format!("/api/v1/plans/{id}"), &format!("Authorization: Bearer {edit}\r\nIf-Match: \"{}\"\r\n", nth + 1))
-    });
-    drive(planner.socket, people, length, next).await
+    }))
 }
 
 fn sent(method: &str, path: &str, headers: &str) -> Vec<u8> {

@@ -1,6 +1,7 @@
 //! The figures as a page of documentation.
 
 use crate::drive::Seen;
+use crate::instances::Instances;
 
 /// What a page gave, and a bare handler with its bytes.
 pub struct Line {
@@ -22,20 +23,31 @@ pub struct Found {
     pub connections: usize,
     /// Pages.
     pub lines: Vec<Line>,
-    /// People who save at once, and what they saw.
-    pub saves: Vec<(usize, Seen)>,
-    /// Rows a second of a bare SQLite file, before and after the saves.
-    pub bare_rows: [f64; 2],
+    /// Saves.
+    pub saves: Saves,
+    /// One instance and two on PostgreSQL; empty where it could not be started.
+    pub instances: Vec<Instances>,
     /// Process figures: what, and how much.
     pub process: Vec<(&'static str, String)>,
 }
 
+/// Saves, and rows of a bare SQLite file in turn with them.
+pub struct Saves {
+    /// Rows a second, in each turn.
+    pub bare: Vec<f64>,
+    /// People who save at once, and what they saw.
+    pub seen: [(usize, Seen); 2],
+}
+
 /// The page.
 pub fn write(found: &Found) -> String {
-    let Found { cores, connections, lines, saves, bare_rows, process } = found;
-    let raw = f64::midpoint(bare_rows[0], bare_rows[1]);
+    let Found { cores, connections, lines, saves, instances, process } = found;
+    let bare = &saves.bare;
+    let raw = bare.iter().sum::<f64>() / bare.len().max(1) as f64;
+    let rows: Vec<String> = bare.iter().map(|rows| format!("{rows:.0}")).collect();
+    let rows = rows.join(", ");
     let lines: String = lines.iter().map(line).collect();
-    let saves: String = saves.iter().map(|(people, seen)| save(*people, seen, raw)).collect();
+    let saves: String = saves.seen.iter().map(|(people, seen)| save(*people, seen, raw)).collect();
     let process: String = process.iter().map(|(what, much)| format!("| {what} | {much} |\n")).collect();
     format!(
         "# How fast it is\n\n\
@@ -51,12 +63,13 @@ pub fn write(found: &Found) -> String {
          |---|---:|---:|---:|---:|---:|---:|---:|\n{lines}\n\
          ## Saves\n\n\
          Each save is a revision that is on the disk before it is acknowledged, sent as a whole plan over the interface for \
-         programs, read, checked, and stored on top of the one before. A bare SQLite file took {:.0} rows of the same bytes a second \
-         before and {:.0} after, one a transaction, synchronous FULL.\n\n\
+         programs, read, checked, and stored on top of the one before. A bare SQLite file, asked in turn with them by one \
+         writer without a network, took {rows} rows of the same bytes a second, one a transaction, synchronous FULL. Saves that \
+         wait for the disk together are kept by one transaction; one that comes alone goes at once.\n\n\
          | people who save at once | saves a second | ratio to bare rows | half within, ms | 99 % within, ms |\n\
          |---:|---:|---:|---:|---:|\n{saves}\n\
-         ## The process\n\n| what | how much |\n|---|---:|\n{process}",
-        bare_rows[0], bare_rows[1]
+         {}## The process\n\n| what | how much |\n|---|---:|\n{process}",
+        two(instances)
     )
 }
 
@@ -78,6 +91,30 @@ fn line(line: &Line) -> String {
 fn save(people: usize, seen: &Seen, raw: f64) -> String {
     let (rate, half, most) = (seen.rate(), seen.within_ms(0.5), seen.within_ms(0.99));
     format!("| {people} | {rate:.0} | {:.2} | {half:.1} | {most:.1} |{}\n", rate / raw, refused(seen))
+}
+
+/// What two instances on one database give beside one.
+fn two(instances: &[Instances]) -> String {
+    if instances.is_empty() {
+        return String::new();
+    }
+    let lines: String = instances.iter().map(pair).collect();
+    format!(
+        "## Two instances on PostgreSQL\n\n\
+         64 connections ask one instance, or half of them each of two on the same database, in turn; each instance serves with one \
+         thread, so that it takes about one core. Client, database and \
+         instances share the machine: the last columns say how many of its cores each kept busy while two were asked. Where they \
+         add up to all there are, a second instance has nothing to run on: then the machine bounds the ratio, not the planner.\n\n\
+         | what | one, a second | two, a second | ratio | cores: instances | cores: database | cores: client |\n\
+         |---|---:|---:|---:|---:|---:|---:|\n{lines}\n"
+    )
+}
+
+fn pair(pair: &Instances) -> String {
+    let Instances { what, seen: [one, two], busy: [instances, database, client] } = pair;
+    let refused = refused(&one.clone().and(two.clone()));
+    let (one, two) = (one.rate(), two.rate());
+    format!("| {what} | {one:.0} | {two:.0} | {:.2} | {instances:.2} | {database:.2} | {client:.2} |{refused}\n", two / one)
 }
 
 /// Answers that were none are never passed over.

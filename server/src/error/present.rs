@@ -1,29 +1,27 @@
 //! Gives every refusal the form that its reader expects, whoever made it: a handler, a limit or the framework.
 
-use axum::extract::{Request, State};
+use axum::extract::Request;
 use axum::http::header::{ACCEPT, CONTENT_LENGTH, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
-use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use super::{Trouble, page};
-use crate::app::App;
 use crate::config::Config;
 
 /// The media type of pages.
 const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
 
 /// Presents refusals: problem details below `/api/` and to a page's script that asks for JSON, a page elsewhere.
-pub async fn present(State(app): State<App>, request: Request, next: Next) -> Response {
+pub async fn present<F: Future<Output = Response>>(config: &Config, request: Request, next: impl FnOnce(Request) -> F) -> Response {
     let for_script = request.headers().get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
     let for_programs = for_script || request.uri().path().starts_with("/api/");
-    let response = next.run(request).await;
+    let response = next(request).await;
     let status = response.status();
     if !(status.is_client_error() || status.is_server_error()) {
         return response;
     }
     let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
-    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, &app.config) };
+    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, config) };
     for (name, value) in response.headers() {
         if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
             presented.headers_mut().append(name, value.clone());

@@ -1,7 +1,7 @@
 //! The steps of a plan, in the order in which they are offered; any may be visited at any time.
 
 /// A page of questions, or the plan itself.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Step {
     /// Site and soil.
     Site,

@@ -3,6 +3,7 @@
 mod begun;
 mod climate;
 mod contradictory;
+mod door;
 mod files;
 mod front;
 mod links;

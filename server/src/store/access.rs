@@ -7,7 +7,7 @@ use stillground::site_plan::SitePlan;
 use super::database::{Row, Work, values};
 use super::moment::{micros, now, time};
 use super::plans::{insert_plan, revoke_and_insert};
-use super::{Created, Outcome, Right, Secret, Store, StoreFailure, secret};
+use super::{Created, Outcome, Right, Secret, Store, secret};
 
 /// What has to be so for a plan to begin.
 #[derive(Debug, Clone, Copy, Default)]
@@ -193,19 +193,6 @@ impl Store {
         let mut work = self.db.begin().await?;
         work.run(sql, values![now(), name]).await?;
         work.commit().await
-    }
-}
-
-impl Store {
-    /// Nothing, when a plan with so many revisions may be kept.
-    pub(super) async fn fits(&self, work: &mut Work, plan_id: &str, revisions: i64) -> Outcome<()> {
-        if self.quotas.revisions.is_some_and(|most| revisions > i64::from(most)) {
-            return Err(StoreFailure::Quota);
-        }
-        let Some(most) = self.quotas.plan_bytes else { return Ok(()) };
-        let sql = "SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions WHERE plan_id = $1";
-        let size: Option<i64> = work.row(sql, values![plan_id]).await?.map(|row| row.get(0)).transpose()?.flatten();
-        if size.unwrap_or(0) > i64::from(most) { Err(StoreFailure::Quota) } else { Ok(()) }
     }
 }
 

@@ -66,6 +66,25 @@ impl Db {
         Ok(self.rows(sql, values).await?.into_iter().next())
     }
 
+    /// Changes rows by one statement, which is a transaction by itself; how many. It is on the disk when this returns.
+    ///
+    /// # Errors
+    /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
+    pub(super) async fn run(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
+        match self {
+            Self::Sqlite(_) => {
+                let mut work = self.begin().await?;
+                let rows = work.run(sql, values).await?;
+                work.commit().await.map(|()| rows)
+            }
+            Self::Postgres(pool) => {
+                let mut connection = postgres::within(pool.acquire()).await?;
+                let ran = postgres::within(bound::<Postgres>(sql, values).execute(&mut *connection)).await;
+                Ok(ran.map_err(StoreFailure::at_commit)?.rows_affected())
+            }
+        }
+    }
+
     /// Begins to write.
     pub(super) async fn begin(&self) -> Outcome<Work> {
         match self {

@@ -88,6 +88,23 @@ impl StoreFailure {
         }
     }
 
+    /// The same failure for another who waited for the same answer.
+    pub(super) fn again(&self) -> Self {
+        match self {
+            Self::NotFound => Self::NotFound,
+            Self::Quota => Self::Quota,
+            Self::Busy => Self::Busy,
+            Self::Full => Self::Full,
+            Self::Away(said) => Self::Away(said.clone()),
+            Self::Unsure(said) => Self::Unsure(said.clone()),
+            Self::ReadOnly(said) => Self::ReadOnly(said.clone()),
+            Self::Gone(file) => Self::Gone(file.clone()),
+            Self::Damaged(said) => Self::Damaged(said.clone()),
+            Self::Foreign(said) => Self::Foreign(said.clone()),
+            other => Self::Database(Error::Protocol(other.to_string())),
+        }
+    }
+
     fn of_sqlite(error: Error, code: u32) -> Self {
         // The low byte of an extended code is its primary code.
         match code & 0xff {

@@ -5,10 +5,10 @@ use stillground::site_plan::SitePlan;
 
 use super::database::{Row, Work, values};
 use super::moment::{now, time};
-use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Save, Saved, Secret, Store, StoreFailure, secret};
+use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store, StoreFailure, secret};
 
 /// The revision of a plan that stands.
-const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at FROM plans \
+pub(super) const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at FROM plans \
     JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE plans.id = $1";
 
 impl Store {
@@ -38,26 +38,6 @@ impl Store {
         let opens: String = row.get(4)?;
         let Some(right) = Right::from_key(&opens) else { return Ok(None) };
         Ok(Some(Opened { plan_id: row.get(3)?, right, saved: saved(&row)? }))
-    }
-
-    /// Saves a plan on top of the revision that it began from. `Done` is returned when it is on the disk.
-    ///
-    /// # Errors
-    /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
-    pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
-        let next = i64::from(base_revision) + 1;
-        let mut work = self.db.begin().await?;
-        // Of two who come at once, the second waits here, and then finds that the revision has moved.
-        let sql = "UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3";
-        if work.run(sql, values![next, plan_id, base_revision]).await? == 0 {
-            let current = work.row(NEWEST, values![plan_id]).await?.as_ref().map(saved).transpose()?;
-            work.give_up().await?;
-            return Ok(Save::Stale { current: Box::new(current.ok_or(StoreFailure::NotFound)?) });
-        }
-        insert_revision(&mut work, plan_id, next, plan, Timestamp::now().as_microsecond()).await?;
-        self.fits(&mut work, plan_id, next).await?;
-        work.commit().await?;
-        Ok(Save::Done(base_revision + 1))
     }
 
     /// The plan's revisions, newest first.

@@ -43,6 +43,25 @@ fn a_wrong_a_revoked_and_an_unknown_link_are_answered_alike() {
 }
 
 #[test]
+fn a_page_that_was_shown_before_is_shown_to_no_withdrawn_link_and_never_out_of_date() {
+    let service = start();
+    let kept = service.create(&titled("first title"));
+    let page = |step: &str| service.get(&format!("/p/{}/{step}", kept.view));
+    for step in ["site", "plan"] {
+        assert_eq!((page(step).status, page(step).text()), (200, page(step).text()));
+        assert!(page(step).text().contains("first title"));
+    }
+    assert_eq!(service.replace(&kept, 1, &titled("second title")).status, 200);
+    for step in ["site", "plan"] {
+        assert!(page(step).text().contains("second title") && !page(step).text().contains("first title"));
+    }
+    assert_eq!(link(&service, &kept, &kept.edit, "DELETE", "view").status, 204);
+    for step in ["site", "plan"] {
+        assert_eq!(page(step).status, 404);
+    }
+}
+
+#[test]
 fn a_request_without_a_secret_is_told_how_to_send_one() {
     let service = start();
     let kept = service.create(&unknown());

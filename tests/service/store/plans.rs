@@ -82,6 +82,27 @@ fn of_many_who_save_on_one_revision_exactly_one_is_taken() {
 }
 
 #[test]
+fn saves_that_wait_together_are_each_kept_or_refused_by_themselves() {
+    let service = start();
+    let plans: Vec<_> = (0..8).map(|_| service.create(&unknown())).collect();
+    let statuses: Vec<u16> = thread::scope(|scope| {
+        let save = |n: usize| {
+            let (service, kept) = (&service, &plans[n / 2]);
+            scope.spawn(move || service.replace(kept, 1, &titled(&n.to_string())).status)
+        };
+        let writers: Vec<_> = (0..16).map(save).collect();
+        writers.into_iter().map(|writer| writer.join().unwrap()).collect()
+    });
+    for (n, (kept, two)) in plans.iter().zip(statuses.chunks(2)).enumerate() {
+        let kept_one = two.iter().position(|&status| status == 200).unwrap();
+        assert_eq!(two[1 - kept_one], 412, "{statuses:?}");
+        let read = service.read(kept, &kept.view, "");
+        let title = (n * 2 + kept_one).to_string();
+        assert_eq!((read.header("etag"), read.json()["title"].as_str()), ("\"2\"", Some(&*title)));
+    }
+}
+
+#[test]
 fn a_plan_that_has_not_changed_is_not_sent_again() {
     let service = start();
     let kept = service.create(&unknown());

@@ -4,7 +4,6 @@ use std::sync::{Arc, LazyLock};
 
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
-use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
@@ -16,7 +15,6 @@ use crate::views::pages::frame::{Frame, PlanHead, StepLink};
 use crate::views::pages::house;
 use crate::views::pdf::Letterhead;
 use crate::views::words;
-use crate::written::Leaf;
 
 /// The Quarry Lane pier of a fictitious club.
 const EXAMPLE: &str = include_str!("../../../../tests/examples/quarry-lane.json");
@@ -31,8 +29,6 @@ pub struct Place {
     pub revision: u32,
     /// When it was saved, in words.
     pub saved: String,
-    /// When exactly; none for the example.
-    pub saved_at: Option<Timestamp>,
     /// Address below which its pages stand.
     pub root: String,
     /// The link's secret; empty for the example.
@@ -61,7 +57,14 @@ impl FromRequestParts<App> for Place {
             Some(slug) => Some(Step::from_slug(slug).ok_or_else(Trouble::nothing_here)?),
             None => None,
         };
-        match part("secret") {
+        Self::behind(app, part("secret"), step).await
+    }
+}
+
+impl Place {
+    /// The plan that a link's secret opens, or else the example, at a step.
+    pub async fn behind(app: &App, secret: Option<&str>, step: Option<Step>) -> Result<Self, Trouble> {
+        match secret {
             Some(secret) => {
                 let opened = app.store.open_link(secret).await?.ok_or_else(Trouble::no_such_link)?;
                 Ok(Self::opened(app, secret, opened, step))
@@ -69,15 +72,12 @@ impl FromRequestParts<App> for Place {
             None => Ok(Self::of_example(app, step)),
         }
     }
-}
 
-impl Place {
     fn opened(app: &App, secret: &str, opened: Opened, step: Option<Step>) -> Self {
         Self {
             plan: opened.saved.plan,
             revision: opened.saved.revision,
             saved: format!("saved {}", words::moment(opened.saved.saved_at)),
-            saved_at: Some(opened.saved.saved_at),
             root: app.config.link(&format!("/p/{secret}")),
             secret: secret.to_owned(),
             plan_id: opened.plan_id,
@@ -92,7 +92,6 @@ impl Place {
             plan: example(),
             revision: 0,
             saved: "built in".to_owned(),
-            saved_at: None,
             root: app.config.link("/example"),
             secret: String::new(),
             plan_id: String::new(),
@@ -105,12 +104,6 @@ impl Place {
     /// The same, when the link may change the plan.
     pub fn editing(self) -> Result<Self, Trouble> {
         if self.right.may_edit() { Ok(self) } else { Err(Trouble::not_with_this_link("edit")) }
-    }
-
-    /// What a page of the plan depends on when it shows nothing but the plan, by its name in the address.
-    pub fn leaf(&self, page: &'static str) -> Leaf {
-        let (root, plan_id) = (self.root.clone(), self.plan_id.clone());
-        Leaf { root, page, plan_id, revision: self.revision, saved_at: self.saved_at }
     }
 
     /// The plan's title, or what stands for it.

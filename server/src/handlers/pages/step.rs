@@ -5,6 +5,7 @@ use axum::response::{Html, IntoResponse, Response};
 use serde::Deserialize;
 
 use super::contradictory::{contradictions, planned};
+use super::door::Door;
 use super::place::Place;
 use super::plan;
 use crate::app::App;
@@ -28,20 +29,23 @@ pub struct Said {
     rev: Option<String>,
 }
 
-/// Shows a step.
-pub async fn show(State(app): State<App>, place: Place, Query(said): Query<Said>) -> Result<Response, Trouble> {
-    let Some(step) = place.step else { return Err(Trouble::nothing_here()) };
-    if step == Step::Plan {
-        return Ok(plan::show(&app, &place, said.rev.as_deref()).await?.into_response());
+/// Shows a step. What a redirect or a sheet's code had to say stands on a page that is not kept.
+pub async fn show(State(app): State<App>, door: Door, Query(said): Query<Said>) -> Result<Response, Trouble> {
+    let is_plain = said.saved.is_none() && said.rev.is_none();
+    if is_plain && let Some(kept) = app.written.kept(&door.leaf) {
+        return Ok(kept);
     }
-    match said.saved {
-        Some(_) => Ok(write(&app, &place, step, Some("Saved.")).await?.into_response()),
-        None => app.written.page(place.leaf(step.slug()), write(&app, &place, step, None)).await,
-    }
+    let place = door.enter(&app).await?;
+    let Html(text) = match door.step {
+        Step::Plan => plan::show(&app, &place, said.rev.as_deref()).await?,
+        step => write(&app, &place, step, said.saved.map(|_| "Saved.")).await?,
+    };
+    // Somebody may have changed something since the link was looked up: then the next reader's page is kept.
+    Ok(if is_plain && door.is_as_it_was(&app).await { app.written.keep(door.leaf, text) } else { Html(text).into_response() })
 }
 
-/// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept: what depends
-/// on more stands on a page that is not, as the record does on the plan's.
+/// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept; on the plan's page
+/// stands its record, too. Nothing else may stand there.
 async fn write(app: &App, place: &Place, step: Step, notice: Option<&'static str>) -> Result<Html<String>, Trouble> {
     let planned = planned(app, &place.plan).await?;
     if !place.right.may_edit() {

@@ -1,0 +1,159 @@
+//! Saving a plan: on top of the revision that it began from, acknowledged when it is on the disk.
+//!
+//! A SQLite file has one writer, and what takes longest is to wait for the disk. Saves that wait for the writer are kept
+//! by one transaction, each by itself: one that cannot be kept, since its plan has moved on or is full, leaves the others
+//! as they are, and none is acknowledged before all are on the disk. PostgreSQL does the same among its connections.
+
+use jiff::Timestamp;
+use stillground::site_plan::SitePlan;
+use tokio::sync::oneshot;
+
+use super::batches::{Batches, Carrier};
+use super::database::{Db, Row, Value, Work, values};
+use super::plans::{NEWEST, saved};
+use super::{Outcome, Save, Store, StoreFailure};
+
+/// Most saves that one transaction keeps.
+const MOST: usize = 64;
+
+/// A save that waits for the writer.
+pub(super) struct Keeping {
+    revision: NewRevision,
+    answer: oneshot::Sender<Outcome<Save>>,
+}
+
+pub(super) type Saves = Batches<Keeping>;
+
+/// Nobody saves.
+pub(super) fn saves() -> Saves {
+    Batches::new(1, MOST)
+}
+
+/// What is saved.
+struct NewRevision {
+    plan_id: String,
+    base: u32,
+    title: Option<String>,
+    document: String,
+}
+
+impl Store {
+    /// Saves a plan on top of the revision that it began from. `Done` is returned when it is on the disk.
+    ///
+    /// # Errors
+    /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
+    pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
+        let (title, document) = (plan.title.clone(), serde_json::to_string(plan)?);
+        let revision = NewRevision { plan_id: plan_id.to_owned(), base: base_revision, title, document };
+        if let Db::Postgres(_) = self.db {
+            return self.save_by(&mut By::Itself(&self.db), &revision).await;
+        }
+        let (answer, heard) = oneshot::channel();
+        if let Some(carrier) = self.saves.add(Keeping { revision, answer }) {
+            // Whoever goes away meanwhile takes no neighbour's save along.
+            tokio::spawn(carry(self.clone(), carrier));
+        }
+        heard.await.unwrap_or_else(|_| Err(StoreFailure::Unsure("the writer broke off".to_owned())))
+    }
+
+    /// Keeps saves by one transaction; what became of each. A failure of the database is everybody's.
+    async fn save_together(&self, mut work: Work, batch: &[Keeping]) -> Outcome<Vec<Outcome<Save>>> {
+        let mut saves = Vec::with_capacity(batch.len());
+        for one in batch {
+            saves.push(match self.save_by(&mut By::With(&mut work), &one.revision).await {
+                Err(failure @ (StoreFailure::Quota | StoreFailure::NotFound | StoreFailure::Document(_))) => Err(failure),
+                kept => Ok(kept?),
+            });
+        }
+        work.commit().await?;
+        Ok(saves)
+    }
+
+    async fn save_by(&self, by: &mut By<'_>, revision: &NewRevision) -> Outcome<Save> {
+        let NewRevision { plan_id, base, title, document } = revision;
+        let (next, now) = (i64::from(*base) + 1, Timestamp::now().as_microsecond());
+        let has_room = self.has_room(by, plan_id, next, document).await?;
+        if has_room && by.run(values![next, plan_id, *base, title, document, now]).await? > 0 {
+            return Ok(Save::Done(base + 1));
+        }
+        let current = by.row(NEWEST, values![plan_id]).await?.as_ref().map(saved).transpose()?.ok_or(StoreFailure::NotFound)?;
+        if !has_room && current.revision == *base { Err(StoreFailure::Quota) } else { Ok(Save::Stale { current: Box::new(current) }) }
+    }
+
+    /// Whether a plan may have so many revisions, and this document with those that it has.
+    async fn has_room(&self, by: &mut By<'_>, plan_id: &str, revisions: i64, document: &str) -> Outcome<bool> {
+        if self.quotas.revisions.is_some_and(|most| revisions > i64::from(most)) {
+            return Ok(false);
+        }
+        let Some(most) = self.quotas.plan_bytes else { return Ok(true) };
+        let sql = "SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions WHERE plan_id = $1";
+        let size: Option<i64> = by.row(sql, values![plan_id]).await?.map(|row| row.get(0)).transpose()?.flatten();
+        let more = i64::try_from(document.chars().count()).unwrap_or(i64::MAX);
+        Ok(size.unwrap_or(0).saturating_add(more) <= i64::from(most))
+    }
+}
+
+/// How a save reaches the database.
+enum By<'w> {
+    /// One statement, which is a transaction by itself.
+    Itself(&'w Db),
+    /// Within a transaction that holds the lock of its file.
+    With(&'w mut Work),
+}
+
+impl By<'_> {
+    /// Adds the revision and moves the plan to it, both or neither; how many rows that changed, none where the plan has moved.
+    async fn run(&mut self, values: &[Value<'_>]) -> Outcome<u64> {
+        match self {
+            // Of two who come at once, the second waits for the first, and then finds that the revision has moved.
+            Self::Itself(db) => {
+                let sql = "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 RETURNING id) \
+                           INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved";
+                db.run(sql, values).await
+            }
+            // Nothing moves between the two.
+            Self::With(work) => {
+                let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
+                           SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3; \
+                           UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3";
+                work.run(sql, values).await
+            }
+        }
+    }
+
+    async fn row(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Option<Row>> {
+        match self {
+            Self::Itself(db) => db.row(sql, values).await,
+            Self::With(work) => work.row(sql, values).await,
+        }
+    }
+}
+
+async fn carry(store: Store, mut carrier: Carrier<Keeping>) {
+    while let Some(batch) = carrier.next() {
+        for (one, kept) in keep(&store, batch).await {
+            let _ = one.answer.send(kept);
+        }
+    }
+}
+
+/// Keeps what waits. Saves that could not be kept together are kept one by one: each hears what became of its own.
+async fn keep(store: &Store, batch: Vec<Keeping>) -> Vec<(Keeping, Outcome<Save>)> {
+    let work = match store.db.begin().await {
+        Ok(work) => work,
+        Err(failure) => return batch.into_iter().map(|one| (one, Err(failure.again()))).collect(),
+    };
+    match store.save_together(work, &batch).await {
+        Ok(kept) => batch.into_iter().zip(kept).collect(),
+        Err(_) if batch.len() > 1 => keep_apart(store, batch).await,
+        Err(failure) => batch.into_iter().map(|one| (one, Err(failure.again()))).collect(),
+    }
+}
+
+async fn keep_apart(store: &Store, batch: Vec<Keeping>) -> Vec<(Keeping, Outcome<Save>)> {
+    let mut kept = Vec::with_capacity(batch.len());
+    for one in batch {
+        kept.extend(Box::pin(keep(store, vec![one])).await);
+    }
+    kept
+}
