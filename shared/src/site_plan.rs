@@ -178,12 +178,12 @@ pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Probl
 }
 
 /// Separators of lines, and the marks of the Unicode bidirectional algorithm (UAX 9) that would reach beyond the text.
-const fn turns_or_breaks(letter: char) -> bool {
+pub(crate) const fn turns_or_breaks(letter: char) -> bool {
     matches!(letter, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// The mark that stands for a letter that could not be read, and code points that are none and that XML refuses.
-const fn is_garbled(letter: char) -> bool {
+pub(crate) const fn is_garbled(letter: char) -> bool {
     matches!(letter, '\u{fffd}'..='\u{ffff}')
 }
 

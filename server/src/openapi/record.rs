@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 use stillground::record::Kind;
 use stillground::record::entry::{LONGEST_ID, LONGEST_NAME, LONGEST_TEXT};
 
+use super::plan::{LINES, PRINTABLE};
 use super::shapes::{list, moment, object, revision};
 
 fn id() -> Value {
@@ -35,8 +36,8 @@ pub(super) fn entry() -> Value {
             "kind": { "type": "string", "enum": Kind::KEYS },
             "item": said(or_null(word), "What was measured, for instance pit_depth or torque:3:2."),
             "value": said(or_null(json!({ "type": "number" })), "The figure, in the item's metric unit."),
-            "text": or_null(json!({ "type": "string", "maxLength": LONGEST_TEXT })),
-            "who": { "type": "string", "minLength": 1, "maxLength": LONGEST_NAME },
+            "text": or_null(json!({ "type": "string", "maxLength": LONGEST_TEXT, "pattern": LINES })),
+            "who": { "type": "string", "minLength": 1, "maxLength": LONGEST_NAME, "pattern": PRINTABLE },
             "measured_at": said(or_null(moment()), "When it was done or measured; left out: when it is received."),
             "supersedes": said(or_null(id()), "The entry that this one corrects."),
             "decides": said(or_null(id()), "The stop that this decision ends; takes the edit link.")

@@ -3,7 +3,13 @@
 use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, minutes_of};
 use super::item::{Asks, Item, item_of};
 use crate::rules::calendar;
+use crate::site_plan::{is_garbled, turns_or_breaks};
 use crate::stages::schedule::Task;
+
+/// A mark that would turn or break what stands after it on the page and on the sheets, or a letter that was garbled.
+const fn misleads(letter: char) -> bool {
+    turns_or_breaks(letter) || is_garbled(letter)
+}
 
 /// Something wrong with an entry.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,11 +34,12 @@ impl Entry {
         }
         if self.who.trim().is_empty() {
             add("who", "Say who enters this: a name or initials.".to_owned());
-        } else if self.who.chars().count() > LONGEST_NAME || self.who.chars().any(char::is_control) {
+        } else if self.who.chars().count() > LONGEST_NAME || self.who.chars().any(|c| c.is_control() || misleads(c)) {
             add("who", format!("The name is longer than {LONGEST_NAME} characters, or has signs that are no letters; initials will do."));
         }
         if let Some(text) = &self.text
-            && (text.chars().count() > LONGEST_TEXT || text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
+            && (text.chars().count() > LONGEST_TEXT
+                || text.chars().any(|c| misleads(c) || c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
         {
             add("text", format!("The text is longer than {LONGEST_TEXT} characters, or has signs that are no letters."));
         }
