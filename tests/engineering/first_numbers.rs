@@ -87,3 +87,13 @@ fn each_disturbance_has_a_verdict() {
     assert!(design.motion.disturbances.iter().all(|one| has(one.id)));
     assert!(["settle", "slew", "flip", "season", "frequency"].into_iter().all(has));
 }
+
+/// The same wind in the open, behind walls and in a dome moves the star less and less; the plan's own housing is among them.
+#[test]
+fn walls_and_domes_keep_wind_off() {
+    let design = design(&plan());
+    let wind = design.motion.wind.as_ref().unwrap();
+    let moved: Vec<f64> = wind.housings.iter().map(|housing| housing.worst_arcsec).collect();
+    assert!(moved.len() == 3 && moved.windows(2).all(|pair| pair[1] < 0.6 * pair[0]), "{moved:?}");
+    assert!(wind.housings.iter().any(|housing| housing.worst_arcsec == wind.worst_arcsec && housing.gust_arcsec == wind.gust_arcsec));
+}

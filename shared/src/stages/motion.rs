@@ -44,7 +44,7 @@ pub use season::Season;
 pub use shape::ModeShape;
 pub use share::{Disturbance, StarWidth};
 pub use walk::Walk;
-pub use wind::Wind;
+pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
 use improvement::Improvement;

@@ -54,6 +54,21 @@ pub struct Wind {
     pub gust_arcsec: f64,
     /// The flutter that the verdict uses: guided, in the worst ground, as the amplitude of a swing of the same rms.
     pub worst_arcsec: f64,
+    /// The same wind on the site in the open, behind walls, and in a dome.
+    pub housings: Vec<Housing>,
+}
+
+/// What the wind does to the star in one housing.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Housing {
+    /// What stands round the telescope.
+    pub enclosure: Enclosure,
+    /// Mean speed at the telescope.
+    pub speed_m_s: f64,
+    /// Peak above the mean in ten minutes.
+    pub gust_arcsec: f64,
+    /// The flutter as the verdict uses it.
+    pub worst_arcsec: f64,
 }
 
 /// The wind's own figures.
@@ -71,42 +86,47 @@ struct Air {
 /// Finds what the wind does.
 #[must_use]
 pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &System, notes: &mut Notes) -> Wind {
-    let air = air(brief, pier, foot_above_ground, notes);
-    let turned = Spread { low: turn(&system.low, &air), typical: turn(&system.typical, &air), high: turn(&system.high, &air) };
+    let air = air(brief, pier, foot_above_ground, brief.load.enclosure.value);
+    let turned = turned(system, &air);
     let (mean, rms, guided, gust) = turned.typical;
+    note_air(brief, &air, notes);
     note(&air, mean, rms, notes);
+    let housing = |enclosure| {
+        let air = self::air(brief, pier, foot_above_ground, enclosure);
+        let turned = self::turned(system, &air);
+        Housing { enclosure, speed_m_s: metre_per_second::get(air.speed), gust_arcsec: turned.typical.3, worst_arcsec: worst(&turned) }
+    };
     Wind {
         speed_m_s: metre_per_second::get(air.speed),
         mean_arcsec: mean,
         rms_arcsec: rms,
         guided_rms_arcsec: guided,
         gust_arcsec: gust,
-        worst_arcsec: 2f64.sqrt() * turned.low.2.max(turned.typical.2).max(turned.high.2),
+        worst_arcsec: worst(&turned),
+        housings: [Enclosure::Open, Enclosure::RollOff, Enclosure::Dome].map(housing).to_vec(),
     }
 }
 
-fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, notes: &mut Notes) -> Air {
+/// Mean, rms within the exposure, rms between two corrections, gust.
+type Turned = (f64, f64, f64, f64);
+
+fn turned(system: &System, air: &Air) -> Spread<Turned> {
+    Spread { low: turn(&system.low, air), typical: turn(&system.typical, air), high: turn(&system.high, air) }
+}
+
+fn worst(turned: &Spread<Turned>) -> f64 {
+    2f64.sqrt() * turned.low.2.max(turned.typical.2).max(turned.high.2)
+}
+
+fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, enclosure: Enclosure) -> Air {
     let load = &brief.load;
-    let share = shelter_ratio(load.enclosure.value);
+    let share = shelter_ratio(enclosure);
     let speed = load.observing_wind.value * share;
     let (roughness, least) = terrain(brief.site.exposure.value);
     let height = (foot_above_ground + pier.height + load.centre_above_pier.value).max(least);
     let exposure_s = second::get(load.exposure.value);
     let drag = cylinder::cylinder_factor(speed, pier.outside_diameter);
     let telescope_n = newton::get(gust::force(speed, load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR));
-    notes.working(
-        Working::new("motion.wind_speed", "Wind that reaches the telescope", "v = s v_site", SHELTER_SOURCE)
-            .with("s", share, Unit::One)
-            .with("v_site", metre_per_second::get(load.observing_wind.value), Unit::MetrePerSecond)
-            .gives("v", metre_per_second::get(speed), Unit::MetrePerSecond),
-    );
-    notes.working(
-        Working::new("motion.wind_force", "Mean force on telescope and mount", "F = c_f ½ ρ v² A", gust::SOURCE)
-            .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
-            .with("v", metre_per_second::get(speed), Unit::MetrePerSecond)
-            .with("A", load.wind_area.value.value, Unit::SquareMetre)
-            .gives("F", telescope_n, Unit::Newton),
-    );
     Air {
         speed,
         eddies: turbulence::length_scale(height, roughness),
@@ -118,8 +138,25 @@ fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, notes: &mut Notes)
     }
 }
 
-/// Mean, rms within the exposure, rms between two corrections, gust; all of the worse plane.
-fn turn(planes: &Planes, air: &Air) -> (f64, f64, f64, f64) {
+fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
+    let load = &brief.load;
+    notes.working(
+        Working::new("motion.wind_speed", "Wind that reaches the telescope", "v = s v_site", SHELTER_SOURCE)
+            .with("s", shelter_ratio(load.enclosure.value), Unit::One)
+            .with("v_site", metre_per_second::get(load.observing_wind.value), Unit::MetrePerSecond)
+            .gives("v", metre_per_second::get(air.speed), Unit::MetrePerSecond),
+    );
+    notes.working(
+        Working::new("motion.wind_force", "Mean force on telescope and mount", "F = c_f ½ ρ v² A", gust::SOURCE)
+            .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
+            .with("v", metre_per_second::get(air.speed), Unit::MetrePerSecond)
+            .with("A", load.wind_area.value.value, Unit::SquareMetre)
+            .gives("F", air.telescope_n, Unit::Newton),
+    );
+}
+
+/// All of the worse plane.
+fn turn(planes: &Planes, air: &Air) -> Turned {
     let work = |mode: &Mode| air.telescope_n * mode.load_move + air.column_n * mode.middle_move;
     let mean = planes.worst(|modes| steady_turn_arcsec(modes, work).abs());
     let flutter = |above_hz: f64| planes.worst(|modes| flutter(modes, air, work, above_hz).0);

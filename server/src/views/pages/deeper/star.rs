@@ -2,7 +2,8 @@
 
 use stillground::figure::{Unit, Units};
 use stillground::notes::Verdict;
-use stillground::stages::motion::{Disturbance, Knock, Motion};
+use stillground::site_plan::load::Enclosure;
+use stillground::stages::motion::{Disturbance, Housing, Knock, Motion};
 
 use super::{Chapter, Table};
 
@@ -12,7 +13,9 @@ const LEAST_GROWTH: f64 = 0.01;
 
 /// The star's chapters.
 pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
-    vec![movers(motion, units), knocks(motion, units), slow(motion, units), allowed(motion, units)]
+    let first = [movers(motion, units), knocks(motion, units)];
+    let last = [slow(motion, units), allowed(motion, units)];
+    first.into_iter().chain(housings(motion, units)).chain(last).collect()
 }
 
 fn movers(motion: &Motion, units: Units) -> Chapter {
@@ -127,6 +130,28 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
         table: Some(Table { names: "Drift", columns: vec!["How much".to_owned()], rows }),
         after: Vec::new(),
     }
+}
+
+/// The same wind in the three housings; none where the ground is not known.
+fn housings(motion: &Motion, units: Units) -> Option<Chapter> {
+    let row = |housing: &Housing| {
+        let name = match housing.enclosure {
+            Enclosure::Open => "In the open",
+            Enclosure::RollOff => "Walls, and a roof that rolls away",
+            Enclosure::Dome => "A dome with a slit",
+        };
+        let arcsec = |value| units.say(value, Unit::Arcsecond);
+        let speed = units.say(housing.speed_m_s, Unit::MetrePerSecond);
+        (name.to_owned(), vec![speed, arcsec(housing.worst_arcsec), arcsec(housing.gust_arcsec)])
+    };
+    let rows = motion.wind.as_ref()?.housings.iter().map(row).collect();
+    Some(Chapter {
+        title: "What walls keep off the telescope",
+        told: Vec::new(),
+        words: vec!["How much of the wind reaches the telescope is a judgement: nobody has measured it at your site.".to_owned()],
+        table: Some(Table { names: "Housing", columns: ["Wind", "Flutter", "One gust in ten minutes"].map(str::to_owned).to_vec(), rows }),
+        after: vec!["The flutter, in the worst ground, is what the budget judges; a single gust spoils one exposure.".to_owned()],
+    })
 }
 
 fn allowed(motion: &Motion, units: Units) -> Chapter {
