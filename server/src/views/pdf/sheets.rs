@@ -133,3 +133,37 @@ fn cautions_of(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[stillground::notes::
     flow.heading("Before you begin here");
     texts.into_iter().for_each(|text| flow.paragraph(text));
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use crate::views::pdf::page::Role;
+    use stillground::brief::resolve;
+    use stillground::design::design;
+    use stillground::halfspace::NoShelf;
+    use stillground::site_plan::SitePlan;
+
+    #[test]
+    fn no_heading_stands_alone_and_no_drawing_leaves_its_title_behind() {
+        for (count, plate) in [(4, 400.0), (12, 900.0)] {
+            let mut plan = SitePlan::unknown();
+            (plan.anchors.count, plan.pier.plate_side_mm) = (Some(count), Some(plate));
+            let brief = resolve(&plan).unwrap();
+            let design = design(&brief, &NoShelf);
+            let sheet =
+                Sheet { brief: &brief, design: &design, revision: None, date: None, view_link: None, check_link: None, letterhead: None };
+            for paper in [Paper::A4, Paper::Letter] {
+                for (i, page) in set(&sheet, paper).pages.iter().enumerate() {
+                    let last = page.pieces.iter().rfind(|piece| piece.role != Role::Ornament).map(|piece| &piece.role);
+                    assert!(
+                        !matches!(last, None | Some(Role::Title | Role::Heading)),
+                        "{paper:?}, page {} of {}: ends with {last:?}",
+                        i + 1,
+                        page.sheet
+                    );
+                }
+            }
+        }
+    }
+}
