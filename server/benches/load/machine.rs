@@ -101,6 +101,12 @@ pub fn first_line(child: &mut Child) -> Result<String> {
     Ok(line.trim().to_owned())
 }
 
+/// How many wait for the machine's processors, over the last minute: what else runs is seen by it.
+pub fn crowd() -> String {
+    let line = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
+    line.split(' ').next().filter(|load| !load.is_empty()).unwrap_or("not known").to_owned()
+}
+
 /// The machine in two words.
 pub fn cores() -> String {
     match std::thread::available_parallelism().map_or(1, usize::from) {

@@ -57,6 +57,7 @@ async fn main() -> Result<()> {
 }
 
 async fn find() -> Result<Found> {
+    let crowd = machine::crowd();
     let folder = tempfile::tempdir()?;
     let first = Planner::start(folder.path()).await?;
     let new = first.ready_after;
@@ -68,6 +69,7 @@ async fn find() -> Result<Found> {
     let saves = save_in_turn(&planner, folder.path()).await?;
     let ms = |time: Duration| format!("{:.0} ms", time.as_secs_f64() * 1000.0);
     let process = vec![
+        ("load of the machine before this began: beyond one, other work took part in every figure", crowd),
         ("ready after its first start, which makes the database", ms(new)),
         ("ready after a later start", ms(planner.ready_after)),
         ("memory held while idle", format!("{idle:.0} MiB")),
