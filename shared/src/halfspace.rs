@@ -59,8 +59,10 @@ pub mod mesh;
 pub mod motions;
 mod places;
 pub mod rectangle;
+mod seen;
 mod shelf;
 pub mod solve;
+mod surface;
 mod weight;
 
 use std::sync::{Arc, OnceLock};
@@ -158,7 +160,7 @@ pub struct Solved {
     pub stiffness_over_g: [[f64; 6]; 6],
     /// Its inverse.
     pub flexibility_times_g: [[f64; 6]; 6],
-    surfaces: [influence::Surface; 2],
+    surfaces: [surface::Surface; 2],
     linings: OnceLock<Option<Linings>>,
     places: places::Places,
 }

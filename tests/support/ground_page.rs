@@ -46,7 +46,7 @@ const SLOW: [(&str, Table); 3] =
 #[must_use]
 pub fn page() -> String {
     let reference = Reference::read();
-    let tables = QUICK.into_iter().chain(SLOW).chain([("time", time::table_of as Table)]);
+    let tables = QUICK.into_iter().chain(SLOW).chain([("time", time::table_of as Table), ("other-times", time::others)]);
     tables.fold(WORDS.to_owned(), |page, (name, table)| page.replace(&format!("{{{{{name}}}}}"), table(&reference).trim_end()))
 }
 
@@ -57,7 +57,7 @@ pub fn stale(page: &str) -> Vec<&'static str> {
     QUICK.into_iter().filter(|(_, table)| !page.contains(table(&reference).trim_end())).map(|(name, _)| name).collect()
 }
 
-/// Names of all tables but the one of times whose figures of today do not stand in a page.
+/// Names of all tables but those of times whose figures of today do not stand in a page.
 #[must_use]
 pub fn stale_thoroughly(page: &str) -> Vec<&'static str> {
     let reference = Reference::read();

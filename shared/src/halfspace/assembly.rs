@@ -6,6 +6,7 @@ use super::diagonal;
 use super::kernel::{self, Kernel};
 use super::mesh::Patch;
 use super::rectangle;
+use super::seen::Seen;
 
 /// The four ways in which a field can follow the two planes of symmetry: its sign when mirrored across x and across y.
 pub const CLASSES: [[f64; 2]; 4] = [[1.0, 1.0], [-1.0, 1.0], [1.0, -1.0], [-1.0, -1.0]];
@@ -135,7 +136,14 @@ pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
         (false, true) => block.add(&rectangle::kelvin(from, patch, nu), 1.0),
         (false, false) => over(patch, from, |at, weight| block.add(&kernel::kelvin(offset(at, from), nu), weight)),
     }
-    over(patch, mirrored, |at, weight| {
+    // Close below the surface the force's mirror image is as near to a long patch as the force itself.
+    split(patch, mirrored, IMAGE_REACH, 0, &mut |piece| add_image(from, mirrored, piece, patch, nu, &mut block));
+    block
+}
+
+/// The surface's part, for a piece of a patch.
+fn add_image(from: [f64; 3], mirrored: [f64; 3], piece: &Patch, patch: &Patch, nu: f64, block: &mut Block) {
+    over(piece, mirrored, |at, weight| {
         let (x, y) = (at[0] - from[0], at[1] - from[1]);
         if patch.free {
             let part = kernel::image_traction(x, y, at[2], from[2], nu, patch.axis);
@@ -145,7 +153,6 @@ pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
             block.add(&kernel::image(x, y, at[2], from[2], nu), weight);
         }
     });
-    block
 }
 
 fn add_traction(from: [f64; 3], part_of: &Patch, patch: &Patch, nu: f64, kernel_too: bool, block: &mut Block) {
@@ -178,6 +185,7 @@ fn near_traction(from: [f64; 3], patch: &Patch, nu: f64, block: &mut Block) {
 /// within a patch is a correction, and bears larger pieces.
 pub const REACH: f64 = 0.4;
 const TURN_REACH: f64 = 1.6;
+const IMAGE_REACH: f64 = 1.6;
 
 /// Cuts a patch in pieces as long as it is large for its distance from a place: a place close to it sees it rightly.
 pub fn split(patch: &Patch, from: [f64; 3], reach: f64, depth: u32, each: &mut impl FnMut(&Patch)) {
@@ -255,14 +263,6 @@ impl Equations {
             (0..3).for_each(|i| total[i] += part[i]);
         }
     }
-}
-
-/// A patch and its three mirrors seen from a point.
-pub struct Seen {
-    /// The kernel of each class: the sum over the mirrors with the signs of the class.
-    pub classes: [Kernel<f64>; 4],
-    /// What the turns add.
-    pub turning: Kernel<f64>,
 }
 
 fn seen(point: &Patch, patch: &Patch, nu: f64, own: bool) -> Seen {

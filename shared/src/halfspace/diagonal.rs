@@ -1,8 +1,8 @@
 //! The diagonal of a square block: x and y changed round, patch for patch.
 
-use super::assembly::Seen;
 use super::kernel::Kernel;
 use super::mesh::Patch;
+use super::seen::Seen;
 
 /// Each patch's mirror across the diagonal; none where the block is not square.
 pub fn partners(patches: &[Patch]) -> Option<Vec<usize>> {

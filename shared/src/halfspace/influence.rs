@@ -4,18 +4,8 @@
 use super::assembly::{self, Block, CLASSES, MIRRORS, REACH, offset, sign, split};
 use super::mesh::Patch;
 use super::motions::MOTIONS;
+use super::surface::Surface;
 use super::{Shape, Solved, weight};
-
-/// Patches of a quarter with their answers, and the flexibility that belongs to the same mesh: what each mesh says of the
-/// block's motion is closer to the limit than its tractions or its stiffness alone.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Surface {
-    pub(super) patches: Vec<Patch>,
-    pub(super) answers: super::solve::Answers,
-    pub(super) flexibility: [[f64; 6]; 6],
-    /// What this mesh counts for on the way to the limit.
-    pub(super) weight: f64,
-}
 
 impl Solved {
     /// The block's six motions times G under a unit force on the ground at a place: along x, along y, and down. A place on

@@ -5,14 +5,11 @@ use std::sync::OnceLock;
 use nalgebra::{DMatrix, Matrix6};
 
 use super::assembly::{self, Equations};
-use super::influence::Surface;
 use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
 use super::places::Places;
+use super::surface::{Answers, Surface};
 use super::{Shape, Solved, blocks};
-
-/// Tractions or movements of the quarter's patches under a unit of each motion.
-pub type Answers = Vec<[[f64; 3]; 6]>;
 
 /// Most patches of the quarter on the finer mesh: what a core solves within the time a page may take.
 const MOST_PATCHES: usize = 140;

@@ -2,8 +2,8 @@
 //! a place go through the same arithmetic side by side.
 
 use super::assembly::{REACH, offset, rule, split};
-use super::influence::Surface;
 use super::mesh::Patch;
+use super::surface::Surface;
 
 /// One value for the place, its mirror across x, across y, and across both.
 type Four = [f64; 4];

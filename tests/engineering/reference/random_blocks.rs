@@ -1,11 +1,13 @@
-//! Tries as many made-up blocks as one likes against the laws of the half-space and names those that break one.
+//! Tries as many made-up blocks as one likes against the laws of the half-space and names those that break one. The first
+//! argument is how many, the second the seed that they are made up from.
 
 use stillground_tests::random_blocks::tried;
 
 fn main() {
-    let count = std::env::args().nth(1).and_then(|count| count.parse().ok()).unwrap_or(1000);
-    let broken = tried(20_261_125, count);
+    let number = |at: usize| std::env::args().nth(at).and_then(|number| number.parse::<u64>().ok());
+    let (count, seed) = (number(1).unwrap_or(1000), number(2).unwrap_or(20_261_125));
+    let broken = tried(seed, count as usize);
     broken.iter().for_each(|law| println!("{law}"));
-    println!("{count} blocks, {} laws broken", broken.len());
+    println!("{count} blocks from seed {seed}, {} laws broken", broken.len());
     assert!(broken.is_empty(), "a law was broken");
 }

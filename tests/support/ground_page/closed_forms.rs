@@ -87,8 +87,8 @@ pub fn cylinder(_: &Reference) -> String {
         let found = stiffness(&block(2.0, 2.0, depth, 0.0, depth, 0.25))[5][5];
         let inside = cylinder_torsion(1.0, depth);
         let round = cylinder_torsion(std::f64::consts::SQRT_2, depth);
-        // The same second moment of the base, and of the sides about the axis.
-        let same = cylinder_torsion((8.0 / (3.0 * std::f64::consts::PI)).powf(0.25), depth);
+        // The same second moment of the base about the axis.
+        let same = cylinder_torsion((16.0 / (3.0 * std::f64::consts::PI)).powf(0.25), depth);
         let mut row = vec![depth.to_string()];
         row.extend([inside, found, round].map(|value| format!("{value:.1}")));
         row.push(format!("{same:.1} ({})", off(found, same)));
