@@ -37,7 +37,7 @@ pub fn others(reference: &Reference) -> String {
 }
 
 fn milliseconds(seconds: f64) -> String {
-    if seconds < 1e-4 { format!("{:.4} ms", 1e3 * seconds) } else { format!("{:.1} ms", 1e3 * seconds) }
+    if seconds < 1e-6 { "below 0.001 ms".to_owned() } else { format!("{:.1} ms", 1e3 * seconds) }
 }
 
 fn best<T>(mut once: impl FnMut() -> T) -> f64 {
