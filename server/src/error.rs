@@ -185,6 +185,13 @@ impl Trouble {
         Self::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, "media_type", "Send the plan as application/json.")
     }
 
+    /// A body that is no picture's.
+    #[must_use]
+    pub fn no_picture_type() -> Self {
+        let said = "Send the photograph itself as image/jpeg, image/png or image/webp.";
+        Self::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, "media_type", said)
+    }
+
     /// A body that is too large.
     #[must_use]
     pub fn too_large(most_bytes: usize) -> Self {

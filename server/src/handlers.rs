@@ -5,4 +5,5 @@ pub mod asset;
 pub mod health;
 pub mod house;
 pub mod pages;
+pub mod photograph;
 pub mod print;

@@ -18,8 +18,8 @@ pub const LARGEST_BODY: usize = 1024 * 1024;
 const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
 /// Longest time for a body to arrive.
 const SLOWEST_BODY: Duration = Duration::from_secs(20);
-/// The route of the one form that is larger: a photograph from a place with a poor connection.
-const PHOTOGRAPHS: &str = "/p/{secret}/record/photos";
+/// The routes whose bodies are larger: a photograph from a place with a poor connection.
+const PHOTOGRAPHS: [&str; 2] = ["/p/{secret}/record/photos", "/api/v1/plans/{id}/photos"];
 /// Longest time for a photograph to arrive.
 const SLOWEST_PHOTO: Duration = Duration::from_secs(180);
 /// What stands round a photograph in its form, bytes.
@@ -30,7 +30,7 @@ const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 /// Reads the body within its limits before the handler is asked, and gives up on an answer that takes too long.
 pub async fn limits<F: Future<Output = Response>>(config: &Config, request: Request, next: impl FnOnce(Request) -> F) -> Response {
     let (parts, body) = request.into_parts();
-    let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| route.as_str() == PHOTOGRAPHS);
+    let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
     let (most, slowest) = if is_photo { (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
     let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
         Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {

@@ -6,6 +6,7 @@ use stillground::record::{Board, Entry, Item, Kind, board, items};
 
 use crate::app::App;
 use crate::error::Trouble;
+use crate::photo;
 use crate::planned::Planned;
 use crate::store::record::{Entered, Kept};
 use crate::store::{Opened, Right, Saved};
@@ -116,6 +117,36 @@ pub async fn examine(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Tr
 pub async fn take(app: &App, writer: &Writer, entry: &Entry) -> Result<(Kept, bool), Trouble> {
     examine(app, writer, entry).await?;
     settle(app.store.enter(&writer.plan_id, entry).await?)
+}
+
+/// Takes a photograph: examines its entry, writes the picture anew, and keeps both once however often they are sent.
+///
+/// # Errors
+/// Everything that is wrong with it, or the store's own; nothing was kept then.
+pub async fn take_photo(app: &App, writer: &Writer, entry: &Entry, picture: Vec<u8>) -> Result<(Kept, bool), Trouble> {
+    if !writer.right.may_record() {
+        return Err(Trouble::not_with_this_link("record or edit"));
+    }
+    if picture.is_empty() {
+        return Err(Trouble::entry(&[("photo", "No photograph was chosen.".to_owned())]));
+    }
+    if picture.len() > app.config.largest_photo {
+        return Err(Trouble::photo_too_large(app.config.largest_photo));
+    }
+    examine(app, writer, entry).await?;
+    let picture = anew(app, picture).await?;
+    settle(app.store.enter_photo(&writer.plan_id, entry, &picture).await?)
+}
+
+/// Writes a picture anew, one at a time: it takes a few hundred megabytes for a moment.
+async fn anew(app: &App, picture: Vec<u8>) -> Result<Vec<u8>, Trouble> {
+    let turn = Arc::clone(&app.darkroom).acquire_owned().await.map_err(|_| Trouble::crowded())?;
+    let work = move || {
+        let _turn = turn;
+        photo::anew(&picture)
+    };
+    let made = tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("writing a photograph anew", &error))?;
+    made.map_err(|fault| Trouble::entry(&[("photo", fault.to_string())]))
 }
 
 /// What became of an entry, and whether it is new.

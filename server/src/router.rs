@@ -13,7 +13,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
 use crate::error::Trouble;
-use crate::handlers::api::{describe, design, entries, links, plans, recovery};
+use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery};
 use crate::handlers::{asset, health, house, pages};
 use crate::limits;
 use crate::passage::passage;
@@ -53,6 +53,9 @@ fn api() -> Router<App> {
         .route("/plans/{id}/materials.csv", get(design::materials))
         .route("/plans/{id}/schedule.ics", get(design::schedule))
         .route("/plans/{id}/entries", get(entries::list).post(entries::enter))
+        // How large a photograph may be is a setting, and looked at before the handler is asked.
+        .route("/plans/{id}/photos", get(photos::list).post(photos::keep).layer(DefaultBodyLimit::disable()))
+        .route("/plans/{id}/photos/{photo}", get(photos::show))
         .route("/openapi.json", get(describe::describe))
         .route("/plans/{id}/links", get(links::list))
         .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))

@@ -12,6 +12,7 @@
   const HERE = window.location.pathname;
   const RETRY_MS = 20000;
   const PATIENCE_MS = 25000;
+  const PHOTO_PATIENCE_MS = 200000;
   let busy = false;
   let closed = false;
 
@@ -27,6 +28,45 @@
   } catch {
     return;
   }
+
+  // Photographs wait in the browser's database, since they are too large for the store that keeps the forms.
+  const MOST_WAITING_BYTES = 64 * 1024 * 1024;
+  let pictures = [];
+
+  const database = () =>
+    new Promise((done, failed) => {
+      const opening = window.indexedDB.open("stillground.photographs", 1);
+      opening.onupgradeneeded = () => opening.result.createObjectStore("waiting", { keyPath: "id" });
+      opening.onsuccess = () => done(opening.result);
+      opening.onerror = () => failed(opening.error);
+    });
+
+  // One step of work on what waits; what it gives is given when it is kept for good.
+  const shelf = async (mode, work) => {
+    const open = await database();
+    try {
+      return await new Promise((done, failed) => {
+        const step = open.transaction("waiting", mode);
+        const asked = work(step.objectStore("waiting"));
+        step.oncomplete = () => done(asked.result);
+        step.onabort = () => failed(step.error);
+      });
+    } finally {
+      open.close();
+    }
+  };
+
+  const look = async () => {
+    try {
+      const all = await shelf("readonly", (waiting) => waiting.getAll());
+      pictures = all.filter((one) => one.plan === page.dataset.plan).sort((one, other) => one.at.localeCompare(other.at));
+    } catch {
+      pictures = [];
+    }
+  };
+
+  const keepPicture = (one) => shelf("readwrite", (waiting) => waiting.put(one));
+  const dropPicture = (id) => shelf("readwrite", (waiting) => waiting.delete(id));
 
   const change = (id, how) => {
     write(read().flatMap((one) => (one.id === id ? how(one) : [one])));
@@ -56,10 +96,13 @@
   const show = () => {
     const waiting = read();
     notice.replaceChildren();
-    if (waiting.length === 0) {
+    if (waiting.length === 0 && pictures.length === 0) {
       return;
     }
-    const count = waiting.length === 1 ? "1 form is" : `${waiting.length} forms are`;
+    const forms = waiting.length === 1 ? "1 form" : `${waiting.length} forms`;
+    const photographs = pictures.length === 1 ? "1 photograph" : `${pictures.length} photographs`;
+    const what = [waiting.length > 0 ? forms : "", pictures.length > 0 ? photographs : ""].filter(Boolean).join(" and ");
+    const count = `${what} ${waiting.length + pictures.length === 1 ? "is" : "are"}`;
     const why = closed
       ? "This link opens the plan no more. Ask for a new one and open it on this device: they are sent then."
       : "They go out by themselves when there is a connection; you may go on.";
@@ -71,6 +114,19 @@
         line.append(element("p", `Not taken: ${one.refused}`));
         line.append(button("Put it back into the form", () => putBack(one)), " ");
         line.append(button("Throw it away", () => change(one.id, () => [])));
+      }
+      list.append(line);
+    }
+    for (const one of pictures) {
+      const line = element("li", `${one.title}: photograph, ${new Date(one.at).toLocaleString()}`);
+      if (one.refused) {
+        line.append(element("p", `Not taken: ${one.refused}`));
+        const away = async () => {
+          await dropPicture(one.id);
+          await look();
+          show();
+        };
+        line.append(button("Throw it away", away));
       }
       list.append(line);
     }
@@ -112,13 +168,13 @@
     form.scrollIntoView();
   };
 
-  const send = async (one) => {
+  const send = async (address, body, patience) => {
     const given = new AbortController();
-    const timer = window.setTimeout(() => given.abort(), PATIENCE_MS);
+    const timer = window.setTimeout(() => given.abort(), patience);
     try {
-      const reply = await fetch(HERE, {
+      const reply = await fetch(address, {
         method: "POST",
-        body: new URLSearchParams(one.body),
+        body,
         headers: { accept: "application/json" },
         redirect: "error",
         signal: given.signal,
@@ -130,6 +186,39 @@
     } finally {
       window.clearTimeout(timer);
     }
+  };
+
+  const formWith = (one) => {
+    const body = new FormData();
+    for (const [name, value] of one.pairs) {
+      body.append(name, value);
+    }
+    body.append("photo", new Blob([one.bytes], { type: one.kind }), "photograph");
+    return body;
+  };
+
+  // Photographs follow the forms, one after another; each has a name of its own, so that one sent twice is kept once.
+  const flushPictures = async () => {
+    let sent = 0;
+    await look();
+    while (!closed) {
+      const one = pictures.find((waiting) => !waiting.refused);
+      if (!one) {
+        break;
+      }
+      const { status, said } = await send(`${HERE}/photos`, formWith(one), PHOTO_PATIENCE_MS);
+      if (status === 200 && typeof said.kept === "number") {
+        await dropPicture(one.id);
+        sent += 1;
+      } else if ([409, 413, 422].includes(status) && (said.detail || said.refused)) {
+        await keepPicture({ ...one, refused: said.detail || said.refused.join(" ") });
+      } else {
+        closed = status === 403 || status === 404;
+        break;
+      }
+      await look();
+    }
+    return sent;
   };
 
   // Sends what waits, the oldest first. Only the service's own words that it kept a form take it off the list.
@@ -144,7 +233,7 @@
       if (!one) {
         break;
       }
-      const { status, said } = await send(one);
+      const { status, said } = await send(HERE, new URLSearchParams(one.body), PATIENCE_MS);
       if (status === 200 && typeof said.kept === "number") {
         change(one.id, () => []);
         sent += 1;
@@ -156,6 +245,7 @@
         break;
       }
     }
+    sent += await flushPictures().catch(() => 0);
     busy = false;
     show();
     if (sent > 0) {
@@ -240,20 +330,34 @@
 
   const picture = async (form) => {
     const told = form.querySelector(".sent");
-    told.textContent = "The photograph is being sent.";
+    const body = new FormData(form);
+    const file = body.get("photo");
+    if (!file || file.size === 0) {
+      told.textContent = "No photograph was chosen.";
+      return;
+    }
+    await look();
+    if (pictures.reduce((sum, one) => sum + one.bytes.byteLength, file.size) > MOST_WAITING_BYTES) {
+      told.textContent = "64 MiB of photographs wait already, the most that is kept here. It stays with your other pictures; send it later.";
+      return;
+    }
+    body.delete("photo");
+    const one = { id: body.get("form"), plan: page.dataset.plan, title: formOf(body.get("task"))?.dataset.title || "", at: new Date().toISOString() };
+    body.set("at", one.at);
     try {
-      const reply = await fetch(form.action, { method: "POST", body: new FormData(form), headers: { accept: "application/json" }, redirect: "error" });
-      const said = await reply.json();
-      if (reply.ok && typeof said.kept === "number") {
-        form.reset();
-        form.elements.form.value = `${word()}.${form.elements.task.value}`;
-        told.textContent = "The photograph was kept.";
-        await refresh();
-      } else {
-        told.textContent = said.detail || (said.refused || []).join(" ") || "It was not taken.";
-      }
+      await keepPicture({ ...one, pairs: Array.from(body), kind: file.type, bytes: await file.arrayBuffer() });
     } catch {
-      told.textContent = "There is no connection: the photograph was not sent. It stays with your other pictures; send it later.";
+      told.textContent = "This browser has no room for the photograph: it was not kept. It stays with your other pictures; send it later.";
+      return;
+    }
+    form.reset();
+    form.elements.form.value = `${word()}.${form.elements.task.value}`;
+    told.textContent = "The photograph is kept on this device until it is sent.";
+    await look();
+    show();
+    await flush();
+    if (!pictures.some((waiting) => waiting.id === one.id)) {
+      told.textContent = "The photograph was kept.";
     }
   };
 
@@ -272,13 +376,15 @@
     }
   });
 
-  show();
-  flush();
+  look().then(() => {
+    show();
+    flush();
+  });
   window.addEventListener("online", flush);
   window.addEventListener("focus", flush);
   window.addEventListener("storage", show);
   window.setInterval(() => {
-    if (read().length > 0) {
+    if (read().length > 0 || pictures.length > 0) {
       flush();
     }
   }, RETRY_MS);

@@ -110,6 +110,34 @@ fn nothing_that_is_entered_without_a_connection_is_lost() {
 }
 
 #[test]
+fn a_photograph_taken_without_a_connection_is_sent_when_it_is_back_and_once() {
+    let (journey, kept) = helper();
+    let browser = &journey.browser;
+    connection(browser, false);
+    unfold(browser, "services");
+    let choose = "const form = Array.from(document.querySelectorAll('form.photo')).find((form) => form.elements.task.value === 'services');
+        const canvas = document.createElement('canvas');
+        canvas.toBlob((blob) => {
+            const chosen = new DataTransfer();
+            chosen.items.add(new File([blob], 'x.png', { type: 'image/png' }));
+            form.elements.photo.files = chosen.files;
+            form.elements.who.value = 'A. Helper';
+            form.requestSubmit();
+        })";
+    let _ = browser.run(choose);
+    browser.wait("return document.getElementById('unsent').textContent.includes('1 photograph is not sent yet')");
+    assert!(entries(&journey, &kept).is_empty());
+    browser.open("about:blank");
+    connection(browser, true);
+    journey.open(&format!("/p/{}/record", kept.record));
+    browser.wait("return document.querySelector('a[href*=\"/photos/\"]') != null");
+    browser.wait("return document.getElementById('unsent').textContent === ''");
+    let kept_now = entries(&journey, &kept);
+    assert_eq!((kept_now.len(), kept_now[0]["kind"].as_str().unwrap()), (1, "photo"));
+    assert!(kept_now[0]["measured_at"].is_string(), "with the time at which it was taken: {kept_now:?}");
+}
+
+#[test]
 fn a_page_closed_before_the_connection_came_back_sends_when_it_is_opened_again() {
     let (journey, kept) = helper();
     let browser = &journey.browser;

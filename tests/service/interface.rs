@@ -35,19 +35,28 @@ fn every_operation_described_is_answered() {
     let service = start();
     let kept = service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
     for operation in OPERATIONS {
-        let path =
-            operation.path.replace("{id}", &kept.id).replace("{number}", "1").replace("{name}", "section").replace("{right}", "view");
+        let is_picture = operation.method == "post" && operation.path.ends_with("/photos");
+        let path = operation
+            .path
+            .replace("{id}", &kept.id)
+            .replace("{number}", "1")
+            .replace("{name}", "section")
+            .replace("{right}", "view")
+            .replace("{photo}", "p");
+        let query = if is_picture { "?id=p&revision=1&task=inspect&who=A" } else { "" };
         let bearer = format!("Bearer {}", kept.edit);
-        let headers = [("authorization", &*bearer), ("content-type", "application/json"), ("if-match", "\"1\"")];
+        let kind = if is_picture { "image/jpeg" } else { "application/json" };
+        let headers = [("authorization", &*bearer), ("content-type", kind), ("if-match", "\"1\"")];
         let body = match (operation.method, operation.path) {
             ("post", path) if path.ends_with("/entries") => {
-                json!({ "id": "a", "revision": 1, "task": "inspect", "kind": "done", "who": "A helper" }).to_string()
+                json!({ "id": "a", "revision": 1, "task": "inspect", "kind": "done", "who": "A helper" }).to_string().into_bytes()
             }
-            ("post", "/recover") => json!({ "code": service.recovery_code(&kept) }).to_string(),
-            ("post" | "put", _) => unknown().to_string(),
-            _ => String::new(),
+            ("post", "/recover") => json!({ "code": service.recovery_code(&kept) }).to_string().into_bytes(),
+            _ if is_picture => include_bytes!("pictures/grey.jpg").to_vec(),
+            ("post" | "put", _) => unknown().to_string().into_bytes(),
+            _ => Vec::new(),
         };
-        let answer = service.send(&operation.method.to_uppercase(), &format!("/api/v1{path}"), &headers, body.as_bytes());
+        let answer = service.send(&operation.method.to_uppercase(), &format!("/api/v1{path}{query}"), &headers, &body);
         // The plan has lost its start day by then: the calendar was read before, or there is none to read.
         let described = service.get("/api/v1/openapi.json").json()["paths"][operation.path][operation.method]["responses"].clone();
         assert!(described.get(answer.status.to_string()).is_some(), "{} {}: {}", operation.method, operation.path, answer.status);

@@ -5,7 +5,7 @@ use std::process::Command;
 
 use serde_json::json;
 use stillground_tests::http::Answer;
-use stillground_tests::service::{Service, start, titled, unknown};
+use stillground_tests::service::{Kept, Service, start, titled, unknown};
 
 fn form(service: &Service, secret: &str, pairs: &[(&str, &str)]) -> Answer {
     let encode = |text: &str| text.bytes().map(|b| format!("%{b:02x}")).collect::<String>();
@@ -245,4 +245,44 @@ fn a_sheet_printed_from_a_view_link_also_opens_the_plan_and_says_what_changed() 
     assert!(text.contains("0.8\u{a0}m") && text.contains("0.9\u{a0}m"));
     let plain = service.get(&format!("/p/{}/plan", kept.view)).text();
     assert!(!plain.contains("The sheet that you hold"));
+}
+
+/// The photograph itself, as a program sends it.
+fn sent(service: &Service, kept: &Kept, secret: &str, about: &str, kind: &str, picture: &[u8]) -> Answer {
+    let bearer = format!("Bearer {secret}");
+    let headers = [("authorization", &*bearer), ("content-type", kind)];
+    service.send("POST", &kept.path(&format!("/photos?revision=1&task=dig&who=A{about}")), &headers, picture)
+}
+
+#[test]
+fn a_program_sends_a_photograph_lists_it_and_reads_it_without_its_place() {
+    let service = start();
+    let (kept, other) = (service.create(&unknown()), service.create(&unknown()));
+    let send = |secret: &str| sent(&service, &kept, secret, "&id=p1&text=north%20side", "image/jpeg", &jpeg_with_place());
+    let first = send(&kept.record);
+    assert_eq!((first.status, first.json()["kind"].as_str().unwrap()), (201, "photo"), "{}", first.text());
+    assert_eq!(send(&kept.edit).status, 200, "sent again it is kept once");
+    assert_eq!(send(&kept.view).status, 403);
+    let listed = service.read(&kept, &kept.view, "/photos").json();
+    assert_eq!((listed["photos"].as_array().unwrap().len(), &listed["photos"][0]["text"]), (1, &"north side".into()));
+    let shown = service.read(&kept, &kept.view, "/photos/p1");
+    assert_eq!((shown.status, shown.header("content-type")), (200, "image/jpeg"));
+    assert!(!shown.body.windows(3).any(|window| window == b"GPS"), "the place is still there");
+    assert_eq!(service.read(&other, &other.view, "/photos/p1").status, 404);
+    assert_eq!(service.read(&kept, &other.view, "/photos/p1").status, 404);
+}
+
+#[test]
+fn what_a_program_sends_that_is_no_photograph_is_refused_and_not_kept() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let send = |about: &str, kind: &str, picture: &[u8]| sent(&service, &kept, &kept.record, about, kind, picture).status;
+    assert_eq!(send("&id=a", "image/jpeg", b"PK\x03\x04 a zip"), 422);
+    assert_eq!(send("&id=a", "image/png", include_bytes!("pictures/bomb.png")), 422);
+    assert_eq!(send("&id=a", "image/jpeg", &vec![0xff; 40 * 1024 * 1024]), 413);
+    assert_eq!(send("&id=a", "image/jpeg", b""), 422);
+    assert_eq!(send("&id=a", "application/json", &jpeg_with_place()), 415);
+    assert_eq!(send("&id=a&size=3", "image/jpeg", &jpeg_with_place()), 400);
+    assert_eq!(send("", "image/jpeg", &jpeg_with_place()), 400);
+    assert!(service.read(&kept, &kept.view, "/photos").json()["photos"].as_array().unwrap().is_empty());
 }

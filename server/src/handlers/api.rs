@@ -6,6 +6,7 @@ pub mod design;
 pub mod entries;
 pub mod holder;
 pub mod links;
+pub mod photos;
 pub mod plans;
 pub mod precondition;
 pub mod recovery;

@@ -23,6 +23,8 @@ enum Takes {
     Plan,
     PlanOnRevision,
     Entry,
+    /// A picture, with its entry in the address.
+    Picture,
     /// A recovery code.
     Code,
     /// A size of paper.
@@ -86,6 +88,19 @@ const ENTER: &[(u16, &str)] = &[
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
+const PHOTO: &[(u16, &str)] = &[
+    (400, "Malformed"),
+    (401, "NoSecret"),
+    (403, "NotWithThisLink"),
+    (404, "NothingHere"),
+    (408, "TooSlow"),
+    (409, "NotKept"),
+    (413, "TooLarge"),
+    (415, "MediaType"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const RECOVER: &[(u16, &str)] = &[
     (400, "NotJson"),
     (403, "NoSuchCode"),
@@ -120,6 +135,9 @@ pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/plans/{id}/recovery", method: "post", id: "makeRecoveryCode", summary: "Make the code that replaces a lost edit link, once; an older one is over, and this answer holds its only copy", takes: Takes::Nothing, answer: Answer::Json(201, "Recovery"), refusals: EDIT },
     Operation { path: "/plans/{id}/entries", method: "get", id: "listEntries", summary: "The record of the work, each measurement held against the plan as it stands, and how each task stands", takes: Takes::Nothing, answer: Answer::Json(200, "Entries"), refusals: SHEET },
     Operation { path: "/plans/{id}/entries", method: "post", id: "enter", summary: "Add an entry to the record, with the record or the edit link; sent again under its name it is kept once, and answered with 200", takes: Takes::Entry, answer: Answer::Json(201, "Entry"), refusals: ENTER },
+    Operation { path: "/plans/{id}/photos", method: "get", id: "listPhotos", summary: "The entries that have a photograph", takes: Takes::Nothing, answer: Answer::Json(200, "Photos"), refusals: SHEET },
+    Operation { path: "/plans/{id}/photos", method: "post", id: "addPhoto", summary: "Add a photograph to the record, with the record or the edit link; it is written anew as a JPEG without what the camera wrote into it, and sent again under its name it is kept once, and answered with 200", takes: Takes::Picture, answer: Answer::Json(201, "Entry"), refusals: PHOTO },
+    Operation { path: "/plans/{id}/photos/{photo}", method: "get", id: "readPhoto", summary: "A photograph, by the name of its entry", takes: Takes::Nothing, answer: Answer::File("image/jpeg"), refusals: READ },
     Operation { path: "/recover", method: "post", id: "recover", summary: "A new edit link for a recovery code, which is used up by it; the old edit link opens nothing from then on", takes: Takes::Code, answer: Answer::Json(201, "Link"), refusals: RECOVER },
     Operation { path: "/openapi.json", method: "get", id: "describe", summary: "This document", takes: Takes::Nothing, answer: Answer::Description, refusals: &[] },
 ];
@@ -141,7 +159,7 @@ impl Takes {
             Self::Plan | Self::PlanOnRevision => Some("Plan"),
             Self::Entry => Some("NewEntry"),
             Self::Code => Some("Code"),
-            Self::Nothing | Self::Paper => None,
+            Self::Nothing | Self::Paper | Self::Picture => None,
         }
     }
 }
@@ -159,7 +177,11 @@ impl Operation {
             let body = json!({ "schema": { "$ref": format!("#/components/schemas/{schema}") } });
             described["requestBody"] = json!({ "required": true, "content": { "application/json": body } });
         }
-        if self.takes == Takes::Entry {
+        if self.takes == Takes::Picture {
+            let kinds = ["image/jpeg", "image/png", "image/webp"].map(|kind| (kind.to_owned(), json!({})));
+            described["requestBody"] = json!({ "required": true, "content": Map::from_iter(kinds) });
+        }
+        if matches!(self.takes, Takes::Entry | Takes::Picture) {
             described["responses"]["200"] = described["responses"]["201"].clone();
         }
         described
@@ -171,6 +193,7 @@ impl Operation {
             ("{number}", "number", json!({ "type": "integer", "minimum": 1 }), "Number of the revision."),
             ("{name}", "name", json!({ "type": "string", "enum": crate::drawing::NAMES }), "Name of the drawing."),
             ("{right}", "right", json!({ "type": "string", "enum": ["edit", "record", "view"] }), "What the link opens for."),
+            ("{photo}", "photo", json!({ "type": "string" }), "Name of the photograph's entry."),
         ];
         let in_path = known.into_iter().filter(|(place, ..)| self.path.contains(place));
         let mut parameters: Vec<Value> = in_path
@@ -193,6 +216,9 @@ impl Operation {
                 "schema": { "type": "string" },
                 "description": "The code of an invitation, where plans begin by invitation; the organiser's password as a bearer does too."
             }));
+        }
+        if self.takes == Takes::Picture {
+            parameters.extend(super::record::about_photo());
         }
         if self.takes == Takes::Paper {
             let sizes = json!({ "type": "string", "enum": ["a4", "letter", "a3", "a2", "a1", "a0"] });

@@ -73,6 +73,25 @@ pub(super) fn kept() -> Value {
     schema
 }
 
+/// The entries that have a photograph.
+pub(super) fn photos() -> Value {
+    object(&[("photos", list(json!({ "$ref": "#/components/schemas/Entry" })))])
+}
+
+/// What the address of a new photograph says of it.
+pub(super) fn about_photo() -> Vec<Value> {
+    let Value::Object(fields) = entry()["properties"].clone() else { return Vec::new() };
+    let said = [("id", true), ("revision", true), ("task", true), ("who", true), ("text", false), ("measured_at", false)];
+    let describe = |(name, required): (&str, bool)| {
+        let mut schema = fields.get(name).cloned().unwrap_or_default();
+        if !required {
+            schema["type"] = "string".into();
+        }
+        json!({ "name": name, "in": "query", "required": required, "schema": schema })
+    };
+    said.into_iter().map(describe).collect()
+}
+
 /// The record.
 pub(super) fn entries() -> Value {
     let state = json!({ "type": "string", "enum": ["done", "held", "now", "later"] });

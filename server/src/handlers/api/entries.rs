@@ -35,10 +35,15 @@ pub async fn enter(State(app): State<App>, holder: Holder, headers: HeaderMap, b
     let sent = parse(&body)?;
     let writer = Writer::from(holder.0);
     let (kept, new) = take(&app, &writer, &sent).await?;
-    let record = Record::load(&app, &writer).await.map_err(Trouble::contradictory)?;
+    answer(&app, &writer, &kept, new).await
+}
+
+/// What was kept, held against the plan; 201 when it is new.
+pub(super) async fn answer(app: &App, writer: &Writer, kept: &Kept, new: bool) -> Result<Response, Trouble> {
+    let record = Record::load(app, writer).await.map_err(Trouble::contradictory)?;
     let board = record.board();
     let reading = board.readings.iter().find(|reading| reading.entry.id == kept.entry.id);
-    let answer = reading.map_or_else(|| plain(&kept), |reading| entry(&kept, reading));
+    let answer = reading.map_or_else(|| plain(kept), |reading| entry(kept, reading));
     Ok((if new { StatusCode::CREATED } else { StatusCode::OK }, Json(answer)).into_response())
 }
 
@@ -63,7 +68,7 @@ fn plain(kept: &Kept) -> Value {
 }
 
 /// An entry with what follows from it.
-fn entry(kept: &Kept, reading: &Reading<'_>) -> Value {
+pub(super) fn entry(kept: &Kept, reading: &Reading<'_>) -> Value {
     let mut entry = plain(kept);
     entry["judgement"] = json!(reading.verdict);
     entry["superseded_by"] = json!(reading.superseded_by);
