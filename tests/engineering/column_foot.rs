@@ -2,7 +2,7 @@
 //! (`reference/base_plate.py`), solid ones (`reference/dished_foot.py`), and a published sheet of column bases.
 
 use stillground::rules::annular_plate::{self, Plate};
-use stillground::rules::en_1993_1_8_2005::base_plate;
+use stillground::rules::en_1993_1_8_2005::{base_plate, t_stub};
 use stillground::rules::stud_group::{self, GroutedPlate};
 use stillground::units::{kilonewton, megapascal, metre, millimetre, newton_metre, newton_per_metre, square_millimetre};
 use stillground_tests::close;
@@ -114,4 +114,16 @@ fn a_plate_with_a_large_moment() {
 fn a_published_stud_part() {
     let found = base_plate::stud_part(square_millimetre::new(314.0), millimetre::new(350.0), false);
     assert!((millimetre::get(found) - 1.80).abs() < 0.01);
+}
+
+/// Worked example 9.4, column base with anchor plate, of the European research project on joints of steel and concrete: base
+/// plate with its studs 38 mm from the column and welds with throats of 6 mm, m = 31.2 mm; two M22 of 8.8, 303 mm² each, 349.06 kN. Its
+/// T-stub's length and modes stand on pages that could not be read.
+#[test]
+fn the_lever_of_a_t_stub_as_printed() {
+    let weld_leg = millimetre::new(6.0 * std::f64::consts::SQRT_2);
+    let found = t_stub::lever(millimetre::new(138.0), millimetre::new(200.0), weld_leg);
+    assert!((millimetre::get(found) - 31.2).abs() < 0.05);
+    let two = square_millimetre::new(303.0) * megapascal::new(800.0) * (2.0 * 0.9 / 1.25);
+    close("two studs, kN", kilonewton::get(two), 349.06, 1e-4);
 }

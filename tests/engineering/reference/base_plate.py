@@ -35,8 +35,8 @@ def mesh(square, fine):
         points += [(x, y) for x in line for y in line if np.hypot(x, y) > SIDE / 2 * (1 + 0.4 / (15 * fine))]
     points = np.array(points)
     found = Delaunay(points)
-    area = np.abs(np.cross(points[found.simplices[:, 1]] - points[found.simplices[:, 0]],
-                           points[found.simplices[:, 2]] - points[found.simplices[:, 0]]))
+    first, second = (points[found.simplices[:, i]] - points[found.simplices[:, 0]] for i in (1, 2))
+    area = np.abs(first[:, 0] * second[:, 1] - first[:, 1] * second[:, 0])
     return MeshTri(points.T, found.simplices[area > 1e-12].T)
 
 

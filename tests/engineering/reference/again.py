@@ -1,0 +1,41 @@
+"""Runs reference scripts again, each in a folder of its own, and holds their values against those that are kept.
+
+    again.py base_plate dished_foot stud_forms
+
+The scripts write their values beside themselves; a copy of one therefore changes nothing here.
+"""
+
+import json
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+
+HERE = pathlib.Path(__file__).parent
+NEAR = 1e-6
+
+
+def farthest(kept, found):
+    """Greatest relative difference of two trees of values; infinite where they differ in form."""
+    if isinstance(kept, dict) and isinstance(found, dict) and kept.keys() == found.keys():
+        return max((farthest(kept[key], found[key]) for key in kept), default=0.0)
+    if isinstance(kept, list) and isinstance(found, list) and len(kept) == len(found):
+        return max(map(farthest, kept, found), default=0.0)
+    if isinstance(kept, (int, float)) and isinstance(found, (int, float)):
+        return abs(kept - found) / max(abs(kept), 1e-9)
+    return 0.0 if kept == found else float("inf")
+
+
+def again(name):
+    with tempfile.TemporaryDirectory() as folder:
+        script = shutil.copy(HERE / f"{name}.py", folder)
+        subprocess.run([sys.executable, script], check=True, stdout=subprocess.DEVNULL)
+        found = json.loads(pathlib.Path(folder, f"{name}.json").read_text())
+    apart = farthest(json.loads((HERE / f"{name}.json").read_text()), found)
+    print(f"{name}: farthest from what is kept {apart:.1e}", flush=True)
+    return apart < NEAR
+
+
+if __name__ == "__main__":
+    sys.exit(0 if all([again(name) for name in sys.argv[1:]]) else 1)
