@@ -61,6 +61,15 @@ pub fn stretched_length(diameter: Length, grout: Length, plate: Length, washer: 
     diameter * 8.0 + grout + plate + washer + nut / 2.0
 }
 
+/// Resistance of two studs in tension, ΣF_t,Rd = 2 · 0.9 A_s f_ub/γ_M2 with γ_M2 = 1.25.
+///
+/// # Source
+/// EN 1993-1-8:2005, Table 3.4.
+#[must_use]
+pub fn two_studs(stress_area: Area, ultimate: Pressure) -> Force {
+    stress_area * ultimate * (2.0 * 0.9 / 1.25)
+}
+
 /// Resistance of the plate without prying, F_1-2 = 2 M_pl/m.
 ///
 /// # Source

@@ -97,7 +97,7 @@ fn plate_capacity(situation: &Situation, plastic: Moment, lever: Length, edge: L
         t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
     let limit = t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
     if situation.seat == Seat::Bedded && stretched <= limit {
-        let two_studs = thread.stress_area * situation.steel.ultimate * (2.0 * 0.9 / 1.25);
+        let two_studs = t_stub::two_studs(thread.stress_area, situation.steel.ultimate);
         (
             t_stub::half_prying(plastic, lever, edge, two_studs),
             "F = ½ min(4 M_pl/m; (2 M_pl + n 2F_t)/(m + n); 2F_t), M_pl = 0.25 l_eff t² f_y",

@@ -16,7 +16,7 @@ use crate::stages::anchors::strength::Mode;
 use crate::stages::anchors::torque::Torque;
 use crate::stages::anchors::verdict::Verdict;
 use crate::units::{
-    Force, Length, LinearStiffness, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton, newton_metre,
+    Force, Length, LinearStiffness, Moment, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton, newton_metre,
     newton_per_metre,
 };
 
@@ -59,7 +59,7 @@ pub struct Keeping {
     pub after_ten_years: Force,
     /// Moment at which a closed joint opens, after ten years.
     #[serde(rename = "opening_moment_n_m", serialize_with = "newton_metre::option::serialize")]
-    pub opening_moment: Option<crate::units::Moment>,
+    pub opening_moment: Option<Moment>,
     /// When to check the torque again, days after the full torque; then every year.
     pub check_again_d: [f64; 2],
 }
@@ -94,7 +94,7 @@ pub fn find(
     };
     lines(situation, preload, stud, relaxation, &keeping, torque, notes);
     if let Some(verdict) = verdict {
-        checks(situation, preload, &keeping, verdict, notes);
+        checks(situation, preload, &keeping, disc, verdict, notes);
     }
     keeping
 }
@@ -187,7 +187,7 @@ pub fn sustained(situation: &Situation, preload: Spread<Force>, capacity: Force,
     );
 }
 
-fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, verdict: &Verdict, notes: &mut Notes) {
+fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, disc: Length, verdict: &Verdict, notes: &mut Notes) {
     if situation.seat == Seat::Nuts {
         let pull = verdict.forces.greatest();
         notes.check(
@@ -207,13 +207,12 @@ fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, verd
     let Some(opening) = keeping.opening_moment else { return };
     let title = "A hand on the telescope against what opens the joint";
     let fields: &[&str] = &["anchors.torque_n_m", "anchors.count", "anchors.bond_strength_mpa", "pier.plate_thickness_mm"];
+    let hand = newton::new(HAND_N) * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);
     if !situation.may_be_tightened() {
-        let why = "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \
-                   taken as open, its studs stretching.";
+        let why = unvouched(situation, hand, disc);
         notes.check(Check::unknown("anchors.joint_closed", title, Unit::NewtonMetre, HAND, why).moved_by(fields));
         return;
     }
-    let hand = newton::new(HAND_N) * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);
     notes.check(
         Check::at_most(
             "anchors.joint_closed",
@@ -229,4 +228,17 @@ fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, verd
         ))
         .moved_by(fields),
     );
+}
+
+/// Why it is not said whether the joint stays closed, and what would close it.
+fn unvouched(situation: &Situation, hand: Moment, disc: Length) -> String {
+    let studs = situation.brief.anchors.count.value;
+    let needed = kilonewton::get(hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0)));
+    let say = |value, unit| situation.brief.units.say(value, unit);
+    format!(
+        "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \
+         taken as open, its studs stretching. A hand turns it by {}; with {studs} studs it would stay closed if each kept {} for good.",
+        say(newton_metre::get(hand), Unit::NewtonMetre),
+        say(needed, Unit::Kilonewton),
+    )
 }

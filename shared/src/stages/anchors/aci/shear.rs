@@ -70,9 +70,11 @@ fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Stren
         Working::new(
             named!("aci", acting.scope, "shear_lever_arm"),
             title,
-            "as EN 1992-4, since ACI 318 has no rule: n α_M 1.2 W_el f_u/l_a",
+            "as EN 1992-4, since ACI 318 has no rule: V = n α_M M⁰/l_a, M⁰ = 1.2 W_el f_u",
             bending::LEVER,
         )
+        .with("n", acting.count() as f64, Unit::One)
+        .with("α_M", restraint, Unit::One)
         .with("M⁰", newton_metre::get(held), Unit::NewtonMetre)
         .with("l_a", millimetre::get(arm), Unit::Millimetre)
         .gives("V", kilonewton::get(found), Unit::Kilonewton),

@@ -72,9 +72,10 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
         Working::new(
             named!("eurocode", acting.scope, "shear_lever_arm"),
             title,
-            "V_Rk,s,M = n α_M 1.2 W_el f_uk/l_a, l_a = 0.5 d + gap + t/2",
+            "V_Rk,s,M = n α_M M⁰_Rk,s/l_a, M⁰_Rk,s = 1.2 W_el f_uk, l_a = 0.5 d + gap + t/2; beside a pull M⁰_Rk,s falls by N_Ed/N_Rd,s",
             steel::LEVER_LENGTH,
         )
+        .with("n", acting.count() as f64, Unit::One)
         .with("α_M", restraint, Unit::One)
         .with("M⁰_Rk,s", newton_metre::get(bending), Unit::NewtonMetre)
         .with("l_a", millimetre::get(arm), Unit::Millimetre)
