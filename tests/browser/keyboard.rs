@@ -37,7 +37,7 @@ fn every_control_can_be_reached_and_shows_its_focus() {
     for step in STEPS {
         journey.open(&format!("{root}/{step}"));
         let controls = browser.run(
-            "return [...document.querySelectorAll('a[href], button, input:not([type=hidden]), summary')]
+            "return [...document.querySelectorAll('a[href], button, input:not([type=hidden]), summary, [tabindex]')]
                .filter(e => e.checkVisibility() && e.tabIndex >= 0 && (e.type !== 'radio' || e.checked)).length",
         );
         let expected = controls.as_u64().unwrap();
