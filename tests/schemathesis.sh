@@ -28,27 +28,32 @@ SETTINGS
 }
 
 # A real plan and its edit link, on top of whatever revision stands; of its links, not that one is replaced. A wrong secret is
-# answered as an unknown one is, 404, where the check wants 401: the tests of links hold what it looks for.
+# answered as an unknown one is, 404, where the check wants 401: the tests of links hold what it looks for. The plan's name is
+# put in just before a request leaves, so that the tool judges what is really sent: as a [parameters] override, it would take a
+# request for wrong whose wrong name was replaced with the right one. The stranger's run sends wrong names.
 holder() {
-  python3 - "$API" <<'PLAN'
+  python3 - "$API" "$DATA/fixed.py" <<'PLAN'
 import json, sys, urllib.request
 plan = json.dumps({"schema_version": 1, "title": "Looked at from all sides", "work": {"start_date": "2026-05-04"}}).encode()
 request = urllib.request.Request(sys.argv[1] + "/plans", plan, {"content-type": "application/json"})
 made = json.load(urllib.request.urlopen(request))
+with open(sys.argv[2], "w") as hooks:
+    hooks.write(f"""import schemathesis
+
+FIXED = {{"id": {made["id"]!r}, "right": "view"}}
+
+
+@schemathesis.hook
+def before_call(context, case, kwargs):
+    for name in FIXED.keys() & (case.path_parameters or {{}}).keys():
+        case.path_parameters[name] = FIXED[name]
+""")
+print(f'hooks = "{sys.argv[2]}"')
 print(f'headers = {{ Authorization = "Bearer {made["links"]["edit"]}" }}')
 print("[parameters]")
-print(f'"path.id" = "{made["id"]}"')
-print('"path.right" = "view"')
 print('"header.If-Match" = "*"')
 PLAN
   stranger
-  # The plan's name is set above, also where the check has put a wrong one in its place: what is sent is right then. The
-  # stranger's run sends the wrong ones.
-  cat <<'SETTINGS'
-[[operations]]
-include-path = "/plans/{id}/revisions/{number}"
-checks.negative_data_rejection.enabled = false
-SETTINGS
 }
 
 look() { # settings, further words…
