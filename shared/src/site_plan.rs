@@ -127,6 +127,7 @@ impl SitePlan {
         for field in Self::numbers() {
             problems.extend((field.get)(self).and_then(|value| out_of_range(field, value, units)));
         }
+        problems.extend(site::problems(self));
         problems.extend(floor::problems(self));
         problems.extend(work::problems(self));
         problems.extend(anchors::problems(self));

@@ -111,11 +111,21 @@ fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until
     assert!((value("index") - 290.0).abs() < 11.0, "58 cold days of 5 degrees: {}", value("index"));
     assert!((value("gust") - 30.0).abs() < 1e-9, "108 km/h each year, without any spread: {}", value("gust"));
     assert_eq!(service.read(&kept, &kept.view, "").json()["site"]["freezing_index_c_days"], serde_json::Value::Null);
-    let body = format!("do=take&base=1&index={}&take_index=yes&gust={}&take_gust=yes&mean=7.5", value("index"), value("gust"));
+    assert!(page.contains("name=\"of\" value=\"52.12° north, 1.50° west, 1995 to 2024\""), "{page}");
+    let body = format!(
+        "do=take&base=1&of=52.12%C2%B0+north,+1995+to+2024&index={}&take_index=yes&gust={}&take_gust=yes&mean=7.5",
+        value("index"),
+        value("gust")
+    );
     assert_eq!(post(&service, &kept.edit, &body).status, 303);
     let site = service.read(&kept, &kept.view, "").json()["site"].clone();
     assert_eq!((site["freezing_index_c_days"].as_f64(), site["design_gust_m_s"].as_f64()), (Some(value("index")), Some(30.0)));
     assert!(site["mean_annual_temperature_c"].is_null(), "what is not ticked is not taken");
+    let source = "Open Archive, CC BY for 52.12° north, 1995 to 2024: freezing index, gust";
+    assert_eq!(site["climate_source"], source);
+    assert!(service.get(&format!("/p/{}/site", kept.edit)).text().contains(source), "the step shows where they come from");
+    let assumed = service.read(&kept, &kept.view, "/design").json()["assumptions"].to_string();
+    assert!(assumed.contains(source), "so does what was taken for the depth of frost: {assumed}");
     assert_eq!(post(&service, &kept.edit, "do=take&base=1&index=99&take_index=yes").status, 412, "on top of what stands, or not at all");
     assert_eq!(post(&service, &kept.edit, "do=take&base=2&index=99999&take_index=yes").status, 422);
 }

@@ -2,7 +2,7 @@
 
 use crate::field::{Problem, choice, section};
 use crate::rules::yearly_wave::season;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{SitePlan, TITLE_LENGTH, text_problem};
 
 choice! {
     /// The ground at the depth of the block, by what hands and a spade can tell.
@@ -101,6 +101,8 @@ section! {
             soil: Option<Soil>,
             /// How open the site is to the wind.
             exposure: Option<Exposure>,
+            /// Where the figures of frost, temperature and gust come from.
+            climate_source: Option<String>,
         }
     }
 }
@@ -109,6 +111,12 @@ section! {
 const ROCK_AT_SURFACE_M: f64 = 0.1;
 /// No place on Earth has a larger half-range between its seasons, K.
 const LARGEST_AMPLITUDE_K: f64 = 45.0;
+
+/// A source that is too long or cannot be printed.
+#[must_use]
+pub fn problems(plan: &SitePlan) -> Vec<Problem> {
+    plan.site.climate_source.iter().filter_map(|source| text_problem("site.climate_source", source, TITLE_LENGTH)).collect()
+}
 
 /// Answers about the site that contradict each other.
 #[must_use]

@@ -155,6 +155,17 @@ pub(super) const TOPICS: &[Topic] = &[
                 "It refines the depth of frost.",
                 "A temperate year is taken.",
             ),
+            Question {
+                path: "site.climate_source",
+                label: "Where do these figures of frost, temperature and gust come from?",
+                hint: "The weather office, the code, the years. It stands on the site sheet; change it when you change a figure.",
+                not_known: "The sheet names no source.",
+                kind: Kind::Text {
+                    input: "text",
+                    get: |plan| plan.site.climate_source.as_deref(),
+                    set: |plan, text| plan.site.climate_source = text,
+                },
+            },
         ],
     },
     Topic {

@@ -26,6 +26,8 @@ pub struct Sent {
     longitude: String,
     #[serde(default)]
     base: u32,
+    #[serde(default)]
+    of: String,
     index: Option<f64>,
     mean: Option<f64>,
     gust: Option<f64>,
@@ -44,7 +46,7 @@ pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, 
 pub async fn sent(State(app): State<App>, place: Place, Form(sent): Form<Sent>) -> Result<Response, Trouble> {
     let (place, service) = open(&app, place)?;
     if sent.action == "take" {
-        return take(&app, &place, &sent).await;
+        return take(&app, service, &place, &sent).await;
     }
     let at = |text: &str, most: f64| text.trim().replace(',', ".").parse().ok().filter(|degrees: &f64| degrees.abs() <= most);
     let (Some(latitude), Some(longitude)) = (at(&sent.latitude, 90.0), at(&sent.longitude, 180.0)) else {
@@ -62,13 +64,16 @@ pub async fn sent(State(app): State<App>, place: Place, Form(sent): Form<Sent>) 
 }
 
 /// Saves what was chosen of a proposal on top of the revision that it was shown with.
-async fn take(app: &App, place: &Place, sent: &Sent) -> Result<Response, Trouble> {
+async fn take(app: &App, service: &ClimateService, place: &Place, sent: &Sent) -> Result<Response, Trouble> {
     let chosen = |chosen: &Option<String>, value: Option<f64>| value.filter(|value| chosen.is_some() && value.is_finite());
     let mut plan: SitePlan = place.plan.clone();
     let site = &mut plan.site;
     site.freezing_index_c_days = chosen(&sent.take_index, sent.index).or(site.freezing_index_c_days);
     site.mean_annual_temperature_c = chosen(&sent.take_mean, sent.mean).or(site.mean_annual_temperature_c);
     site.design_gust_m_s = chosen(&sent.take_gust, sent.gust).or(site.design_gust_m_s);
+    if let Some(source) = source(service, sent) {
+        plan.site.climate_source = Some(source);
+    }
     plan.validate().map_err(|problems| Trouble::answers(&problems))?;
     if plan != place.plan
         && let Save::Stale { current } = app.store.save(&place.plan_id, sent.base, &plan).await?
@@ -76,6 +81,14 @@ async fn take(app: &App, place: &Place, sent: &Sent) -> Result<Response, Trouble
         return Err(Trouble::stale(&current));
     }
     Ok(Redirect::to(&format!("{}/site?saved=yes", place.root)).into_response())
+}
+
+/// Where what was taken comes from: the service, the place and years that were asked for, and which figures.
+fn source(service: &ClimateService, sent: &Sent) -> Option<String> {
+    let figures = [(&sent.take_index, "freezing index"), (&sent.take_mean, "mean temperature"), (&sent.take_gust, "gust")];
+    let taken: Vec<&str> = figures.into_iter().filter(|(taken, _)| taken.is_some()).map(|(_, figure)| figure).collect();
+    let of = if sent.of.is_empty() { String::new() } else { format!(" for {}", sent.of) };
+    (!taken.is_empty()).then(|| format!("{}{of}: {}", service.source, taken.join(", ")))
 }
 
 fn open(app: &App, place: Place) -> Result<(Place, &ClimateService), Trouble> {

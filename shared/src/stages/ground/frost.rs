@@ -86,6 +86,10 @@ fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -
                  temperature would make it less"
             .to_owned(),
     };
+    let why = match &brief.site.stated.climate_source {
+        Some(source) => format!("{why}. Where the figures of the climate come from: {source}"),
+        None => why,
+    };
     note(notes, metre::get(found.depth), why, berggren::SOURCE);
     found.depth
 }

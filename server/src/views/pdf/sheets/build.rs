@@ -30,6 +30,9 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
         .maybe("Highest groundwater below ground", ground.groundwater_depth.map(metre::get), Unit::Metre, "deep, or not known")
         .with("Slope of the sides that stands", ground.safe_slope_deg, Unit::Degree)
         .put(flow);
+    if let Some(source) = &sheet.brief.site.stated.climate_source {
+        flow.small(&format!("Where the figures of frost, temperature and gust come from: {source}"));
+    }
     flow.heading("The pit");
     Figures::new(sheet.brief.units)
         .with("Length at ground level, west to east", metre::get(pit.length), Unit::Metre)
