@@ -18,6 +18,13 @@ use crate::lettering::{Face, wrap};
 
 const TITLE: &str = "Lean of the pier for a person standing there, arcseconds";
 
+/// Places on a line at which its figure is tried.
+const PLACES: usize = 28;
+/// Most lines that a figure may cut, its own among them.
+const MOST_CUT: usize = 3;
+/// Shortest line that bears a figure, mm.
+const SHORTEST: f64 = 12.0;
+
 /// Draws it.
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
@@ -32,9 +39,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     let bounds = pen.bounds();
     north(&mut pen, at(bounds.right + 5.0, bounds.bottom));
     stands(&mut pen, layout, &view);
-    for &(level, is_budget) in &layout.levels {
-        contours(&mut pen, layout, &view, level, is_budget);
-    }
+    contours(&mut pen, layout, &view);
     let bounds = pen.bounds();
     if alone < beside {
         legend(&mut pen, layout, at(bounds.left, bounds.bottom + 8.0), bounds.right - bounds.left);
@@ -60,42 +65,62 @@ fn stands(pen: &mut Pen, layout: &Layout, view: &View) {
     markers(pen, &places);
 }
 
-/// The lines of one level, broken where their figure stands.
-fn contours(pen: &mut Pen, layout: &Layout, view: &View, level: f64, is_budget: bool) {
-    let line = if is_budget { Line::Heavy } else { Line::Thin };
-    let text = layout.units.figure(level, Unit::Arcsecond).digits;
-    for run in contour::lines(&layout.xs, &layout.ys, &layout.tilts, level) {
-        let run: Vec<Point> = run.iter().map(|&[x, y]| view.at(x, y)).collect();
-        match figure_on(pen, &run, &text, is_budget) {
-            Some(label) => {
-                let gap = area_of(&label).with_margin(0.5);
-                pen.label(label);
-                broken(&run, &gap).iter().for_each(|piece| pen.line(line, piece));
-            }
-            None => pen.line(line, &run),
+/// A line of one level.
+struct Contour {
+    run: Vec<Point>,
+    text: String,
+    is_budget: bool,
+}
+
+/// The lines, each with its figure where there is room, and broken where a figure stands: its own or a neighbour's.
+fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
+    let level = |&(level, is_budget): &(f64, bool)| {
+        let runs = contour::lines(&layout.xs, &layout.ys, &layout.tilts, level).into_iter();
+        let text = layout.units.figure(level, Unit::Arcsecond).digits;
+        let places = |run: Vec<[f64; 2]>| run.iter().map(|&[x, y]| view.at(x, y)).collect();
+        runs.map(move |run| Contour { run: places(run), text: text.clone(), is_budget }).collect::<Vec<_>>()
+    };
+    let lines: Vec<Contour> = layout.levels.iter().flat_map(level).collect();
+    let mut gaps = Vec::new();
+    for line in &lines {
+        if let Some(label) = figure_on(pen, line, &lines) {
+            gaps.push(area_of(&label).with_margin(0.5));
+            pen.label(label);
         }
+    }
+    for Contour { run, is_budget, .. } in &lines {
+        let style = if *is_budget { Line::Heavy } else { Line::Thin };
+        let whole = vec![run.clone()];
+        let pieces = gaps.iter().fold(whole, |pieces, gap| pieces.iter().flat_map(|piece| broken(piece, gap)).collect());
+        pieces.iter().for_each(|piece| pen.line(style, piece));
     }
 }
 
-/// A figure on a line, where nothing else stands; a line shorter than its figure bears none.
-fn figure_on(pen: &Pen, run: &[Point], text: &str, bold: bool) -> Option<Label> {
+/// Lines that an area would cut.
+fn cut(lines: &[Contour], area: &Area) -> usize {
+    lines.iter().filter(|line| line.run.windows(2).any(|pair| area.share_of(pair[0], pair[1]).is_some())).count()
+}
+
+/// A figure on a line, where nothing stands but lines, and few of them; a line shorter than its figure bears none.
+fn figure_on(pen: &Pen, line: &Contour, lines: &[Contour]) -> Option<Label> {
+    let run = &line.run;
     let length: f64 = run.windows(2).map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y)).sum();
-    if length < 14.0 {
+    if length < SHORTEST {
         return None;
     }
-    // Seven places along the line, begun at a third of it, so that figures of neighbouring lines do not stand in a row.
-    (0..7).map(|step| run[(run.len() / 3 + step * run.len() / 7) % run.len()]).find_map(|place| {
-        let label = Label {
-            at: at(place.x, place.y + 0.35 * SMALL),
-            size: SMALL,
-            anchor: Anchor::Middle,
-            upright: false,
-            bold,
-            text: text.to_owned(),
-        };
-        let area = area_of(&label).with_margin(0.6);
-        pen.is_free(&area).then_some(label)
-    })
+    // Begun at a third of the line, so that figures of neighbouring lines do not stand in a row.
+    let places = (0..PLACES).map(|step| run[(run.len() / 3 + step * run.len() / PLACES) % run.len()]);
+    let label = |place: Point| Label {
+        at: at(place.x, place.y + 0.35 * SMALL),
+        size: SMALL,
+        anchor: Anchor::Middle,
+        upright: false,
+        bold: line.is_budget,
+        text: line.text.clone(),
+    };
+    let free = places.map(label).filter(|label| pen.is_free(&area_of(label).with_margin(0.6)));
+    let best = free.map(|label| (cut(lines, &area_of(&label)), label)).min_by_key(|(cut, _)| *cut)?;
+    (best.0 <= MOST_CUT).then_some(best.1)
 }
 
 /// A run without what lies in an area.
