@@ -43,6 +43,10 @@ impl Area {
     /// The share of a stroke that lies in the rectangle: where it enters and leaves, from 0 at its start to 1 at its end.
     #[must_use]
     pub fn share_of(&self, a: Point, b: Point) -> Option<(f64, f64)> {
+        // Most strokes lie wholly to one side, and need no division to say so.
+        if a.x.max(b.x) < self.left || a.x.min(b.x) > self.right || a.y.max(b.y) < self.top || a.y.min(b.y) > self.bottom {
+            return None;
+        }
         let (mut enter, mut leave) = (0.0f64, 1.0f64);
         for (start, step, low, high) in [(a.x, b.x - a.x, self.left, self.right), (a.y, b.y - a.y, self.top, self.bottom)] {
             if step.abs() < 1e-12 {

@@ -70,6 +70,7 @@ struct Contour {
     run: Vec<Point>,
     text: String,
     is_budget: bool,
+    covers: Area,
 }
 
 /// The lines, each with its figure where there is room, and broken where a figure stands: its own or a neighbour's.
@@ -77,8 +78,13 @@ fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
     let level = |&(level, is_budget): &(f64, bool)| {
         let runs = contour::lines(&layout.xs, &layout.ys, &layout.tilts, level).into_iter();
         let text = layout.units.figure(level, Unit::Arcsecond).digits;
-        let places = |run: Vec<[f64; 2]>| run.iter().map(|&[x, y]| view.at(x, y)).collect();
-        runs.map(move |run| Contour { run: places(run), text: text.clone(), is_budget }).collect::<Vec<_>>()
+        let line = move |run: Vec<[f64; 2]>| {
+            let run: Vec<Point> = run.iter().map(|&[x, y]| view.at(x, y)).collect();
+            let mut covers = Area::EMPTY;
+            run.iter().for_each(|&point| covers.hold(point, 0.1));
+            Contour { run, text: text.clone(), is_budget, covers }
+        };
+        runs.map(line).collect::<Vec<_>>()
     };
     let lines: Vec<Contour> = layout.levels.iter().flat_map(level).collect();
     let mut gaps = Vec::new();
@@ -88,17 +94,20 @@ fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
             pen.label(label);
         }
     }
-    for Contour { run, is_budget, .. } in &lines {
+    for Contour { run, is_budget, covers, .. } in &lines {
         let style = if *is_budget { Line::Heavy } else { Line::Thin };
         let whole = vec![run.clone()];
-        let pieces = gaps.iter().fold(whole, |pieces, gap| pieces.iter().flat_map(|piece| broken(piece, gap)).collect());
+        let pieces = gaps
+            .iter()
+            .filter(|gap| covers.meets(gap))
+            .fold(whole, |pieces, gap| pieces.iter().flat_map(|piece| broken(piece, gap)).collect());
         pieces.iter().for_each(|piece| pen.line(style, piece));
     }
 }
 
 /// Lines that an area would cut.
 fn cut(lines: &[Contour], area: &Area) -> usize {
-    lines.iter().filter(|line| line.run.windows(2).any(|pair| area.share_of(pair[0], pair[1]).is_some())).count()
+    lines.iter().filter(|line| line.covers.meets(area) && line.run.windows(2).any(|pair| area.share_of(pair[0], pair[1]).is_some())).count()
 }
 
 /// A figure on a line, where nothing stands but lines, and few of them; a line shorter than its figure bears none.
@@ -118,9 +127,18 @@ fn figure_on(pen: &Pen, line: &Contour, lines: &[Contour]) -> Option<Label> {
         bold: line.is_budget,
         text: line.text.clone(),
     };
-    let free = places.map(label).filter(|label| pen.is_free(&area_of(label).with_margin(0.6)));
-    let best = free.map(|label| (cut(lines, &area_of(&label)), label)).min_by_key(|(cut, _)| *cut)?;
-    (best.0 <= MOST_CUT).then_some(best.1)
+    let mut best = (MOST_CUT + 1, None);
+    for label in places.map(label).filter(|label| pen.is_free(&area_of(label).with_margin(0.6))) {
+        let cut = cut(lines, &area_of(&label));
+        if cut < best.0 {
+            best = (cut, Some(label));
+        }
+        // It cuts its own line in any case.
+        if cut <= 1 {
+            break;
+        }
+    }
+    best.1
 }
 
 /// A run without what lies in an area.
