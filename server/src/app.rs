@@ -4,7 +4,6 @@ use std::ops::Deref;
 use std::sync::Arc;
 use std::time::Duration;
 
-use axum::extract::FromRef;
 use moka::sync::Cache;
 use sha2::{Digest, Sha256};
 use stillground::site_plan::SitePlan;
@@ -108,12 +107,6 @@ impl Deref for App {
 
     fn deref(&self) -> &Parts {
         &self.0
-    }
-}
-
-impl FromRef<App> for Arc<Config> {
-    fn from_ref(app: &App) -> Self {
-        app.config.clone()
     }
 }
 

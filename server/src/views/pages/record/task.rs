@@ -9,7 +9,6 @@ use crate::record::Record;
 use crate::views::pages::panel::CautionView;
 use crate::views::pages::record::Typed;
 use crate::views::words;
-use crate::views::words::lasting;
 
 /// A task.
 #[derive(Debug, Clone)]
@@ -73,7 +72,7 @@ impl Desk<'_> {
             id: task.id,
             title: task.title.clone(),
             when: self.when(state),
-            lasts: lasting(task.lasts_h, units),
+            lasts: words::lasting(task.lasts_h, units),
             wait: task.wait,
             why: task.why.clone(),
             part: words::part(task.part),
@@ -114,7 +113,7 @@ impl Desk<'_> {
             let title = &state.task.title;
             Some(format!(
                 "“{title}” was ticked off {} sooner than the plan has it. Make sure that it is over before you go on, or ask whoever made the plan.",
-                lasting(hours, units)
+                words::lasting(hours, units)
             ))
         };
         let before = state.task.after.iter().filter_map(|id| self.board.task(id));
