@@ -1,44 +1,51 @@
-"""Dynamic factors and dashpots of a rectangular footing by geofound 1.1.4 (from PyPI), written beside this script.
+"""Dynamic factors and dashpots of a rectangular footing, written out once more from the tables that print them.
 
-Two of its lines are not used: it multiplies an embedded footing's rocking stiffness by the embedment factor twice, and the
-frequency term of the embedded rocking damping instead of dividing by it. Stiffness factors are therefore taken on the
-surface, where they are the same (note to Table 2-3b of NIST GCR 12-917-21).
+NIST GCR 12-917-21, tables 2-2a to 2-3b (Pais & Kausel 1988; dimensions 2L by 2B, L the longer, depth D) and Gazetas 1991,
+table 15.3 (waves that leave base and sides). Nothing of the engine is used: whoever doubts a factor there reads it here, in
+the tables' own letters. Needs no library.
 """
 
 import json
+import math
 import pathlib
 
-import geofound as gf
+G, NU, WEIGHT, GRAVITY = 30e6, 0.35, 17.652e3, 9.8
+DENSITY = WEIGHT / GRAVITY
+SHEAR_SPEED = math.sqrt(G / DENSITY)
+PUSH_SPEED = 3.4 / (math.pi * (1.0 - NU)) * SHEAR_SPEED
 
-G, NU, WEIGHT = 30e6, 0.35, 17.652e3
+
+def rocking_ratio(l_b, a0):
+    """alpha_xx of table 2-3a: about the longer axis, that is along the shorter side."""
+    return 1.0 - (0.55 + 0.01 * math.sqrt(l_b - 1.0)) * a0**2 / (2.4 - 0.4 / l_b**3 + a0**2)
 
 
-def soil():
-    sl = gf.create_soil()
-    sl.g_mod, sl.poissons_ratio, sl.unit_dry_weight = G, NU, WEIGHT
-    return sl
+def sway_damping_ratio(l_b, d_b, a0):
+    """beta_x of table 2-3b, embedded, along the longer side; alpha of sway is one."""
+    psi = min(math.sqrt(2.0 * (1.0 - NU) / (1.0 - 2.0 * NU)), 2.5)
+    surface = (6.8 * l_b**0.65 + 2.4) / (2.0 - NU)
+    embedded = surface * (1.0 + (0.33 + 1.34 / (1.0 + l_b)) * d_b**0.8)
+    return 4.0 * (l_b + d_b * (psi + l_b)) / embedded * a0 / 2.0
+
+
+def sway_dashpot(length, width, depth):
+    """C_x of Gazetas: the base and the two long sides shear the ground, the two short sides push it."""
+    shear = length * width + 2.0 * length * depth
+    return DENSITY * (SHEAR_SPEED * shear + PUSH_SPEED * 2.0 * width * depth)
 
 
 rows = []
 for length, width, depth in [(1.0, 1.0, 1.0), (1.5, 1.0, 0.9), (1.2, 1.2, 0.6)]:
-    surface, deep = gf.create_foundation(length, width, 0.0), gf.create_foundation(length, width, depth)
-    deep.height = depth
-    static = gf.stiffness.calc_rot_via_pais_1988(soil(), surface, ip_axis="width")
     for a0 in [0.2, 0.5, 1.0, 1.5]:
-        rocking = gf.stiffness.calc_rot_via_pais_1988(soil(), surface, ip_axis="width", a0=a0) / static
-        # No row for swings along the longer side on the surface: the library divides by the wrong group there.
         rows.append(
             {
                 "length_m": length,
                 "width_m": width,
                 "depth_m": depth,
                 "a0": a0,
-                "rocking_ratio": rocking,
-                "sway_damping_ratio": float(gf.damping.calc_horz_via_pais_1988(soil(), deep, ip_axis="length", a0=a0)),
-                "sway_dashpot_gazetas": float(gf.damping.calc_horz_via_gazetas_1991(soil(), deep, a0, ip_axis="length")),
-                "rocking_base_dashpot_gazetas": float(
-                    gf.damping.calc_rot_via_gazetas_1991(soil(), surface, a0, ip_axis="width")
-                ),
+                "rocking_ratio": rocking_ratio(length / width, a0),
+                "sway_damping_ratio": sway_damping_ratio(length / width, 2.0 * depth / width, a0),
+                "sway_dashpot_gazetas": sway_dashpot(length, width, depth),
             }
         )
 
