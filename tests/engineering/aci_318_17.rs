@@ -65,7 +65,7 @@ fn a_single_stud_in_tension_and_shear() {
 
 /// Worked by hand from 17.6.2 in pounds: four at 8 in, two of them 4 in from an edge, h_ef 5 in, 4000 psi, k_c 17. A_Nco is
 /// 9·5², 225 in²; A_Nc is (4 + 8 + 7.5)(7.5 + 8 + 7.5), 448.5 in²; ψ_ed 0.7 + 0.3·4/7.5, 0.86; N_b 12 021 lb; N_cbg 20 607 lb.
-/// No worked example of a standards body could be read for this case; `stud_forms` has its areas by shapely.
+/// `aisc_design_guide_1` has a printed example near four edges; `stud_forms` has areas by shapely.
 #[test]
 fn a_group_near_an_edge() {
     let (depth, half) = (inch(5.0), inch(200.0));

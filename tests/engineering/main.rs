@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
 
 mod aci_318_17;
+mod aisc_design_guide_1;
 mod column_foot;
 mod concrete_practice;
 mod digging_practice;
@@ -24,6 +25,7 @@ mod halfspace_random;
 mod ibc_1806;
 mod improvements;
 mod iso_898_1;
+mod jrc_steel_2014;
 mod magnetic_field;
 mod motion_finite;
 mod osha_1926_p;
@@ -31,6 +33,7 @@ mod pier_dynamics;
 mod pier_practice;
 mod plate_on_ground;
 mod rigid_base;
+mod sci_p398;
 mod soil_dynamics;
 mod stud_forms;
 mod stud_practice;

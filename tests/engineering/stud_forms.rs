@@ -92,3 +92,22 @@ fn resistances_by_both_codes_written_anew() {
     let left = steel::bending_with_tension(bending, kilonewton::new(20.0), kilonewton::new(83.73));
     expect("lever_arm_kn", kilonewton::get(steel::shear_with_lever(left, steel::lever_arm(d, mm(25.0), mm(20.0), false), 2.0)));
 }
+
+/// M16, 160 mm deep with 7 MPa: four at 120 mm, 120 mm from both edges of a corner, pulled in the middle and 50 mm beside it.
+#[test]
+fn a_bonded_group_in_a_corner() {
+    let reference = reference();
+    let expect = |name: &str, found: f64| close(name, found, number(&reference["resistances"][name]), 1e-4);
+    let (d, depth, tau) = (mm(16.0), mm(160.0), megapascal::new(7.0));
+    let studs =
+        [(1.0, 1.0), (2.0, 1.0), (1.0, 2.0), (2.0, 2.0)].map(|(i, j)| Stud { x: mm(2000.0 - 120.0 * i), y: mm(2000.0 - 120.0 * j) });
+    let group = Group { studs: studs.to_vec(), concrete: Concrete { half: [mm(2000.0); 2], thickness: mm(600.0) } };
+    let spacing = bond::characteristic_spacing(d, 1.0, tau, depth);
+    let ratio = (group.area(spacing / 2.0) / (spacing * spacing)).value;
+    let close_factor = bond::close_group_factor(4, tau, bond::concrete_bond(true, d, depth, megapascal::new(25.0)));
+    let grouped = bond::group_factor(close_factor, mm(120.0), spacing);
+    let edge = cone::edge_factor(group.nearest_edge(), spacing / 2.0);
+    let whole = kilonewton::get(bond::single(1.0, tau, d, depth)) * ratio * grouped * edge;
+    expect("en_bond_corner_kn", whole);
+    expect("en_bond_corner_eccentric_kn", whole * cone::eccentricity_factor(mm(50.0), spacing));
+}

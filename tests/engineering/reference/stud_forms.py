@@ -75,6 +75,16 @@ def resistances():
     aci_pair = aci_single * ratio * (0.7 + 0.3 * c1 / reach)
     aci_edge = min(0.6 * (min(h, 8 * d) / d) ** 0.2 * math.sqrt(d), 3.7) * math.sqrt(fc) * c1**1.5
     aci_edge_pair = aci_edge * (spacing + 3 * c1) * 1.5 * c1 / (4.5 * c1**2)
+    # Four at 120 mm, 120 mm from both edges of a corner, bonded 160 mm deep; and a pull 50 mm beside the middle of a group.
+    deep, corner, n = 160.0, 120.0, 4
+    s_corner = min(7.3 * d * math.sqrt(tau), 3 * deep)
+    r = s_corner / 2
+    four = unary_union([box(x - r, y - r, x + r, y + r) for x in (-corner, -2 * corner) for y in (-corner, -2 * corner)])
+    bond_ratio = four.intersection(box(-1e4, -1e4, 0, 0)).area / s_corner**2
+    limit = 7.7 / (math.pi * d) * math.sqrt(deep * fc)
+    close = max(1.0, math.sqrt(n) - (math.sqrt(n) - 1) * (tau / limit) ** 1.5)
+    grouped = max(1.0, close - math.sqrt(corner / s_corner) * (close - 1))
+    bond_corner = math.pi * d * deep * tau * bond_ratio * grouped * (0.7 + 0.3 * corner / r)
     diameter = math.sqrt(4 * area / math.pi)
     bending = 1.2 * math.pi * diameter**3 / 32 * 800
     return {
@@ -82,6 +92,8 @@ def resistances():
         "en_cone_pair_kn": en_pair / 1e3,
         "en_bond_single_kn": math.pi * d * h * tau / 1e3,
         "en_spacing_mm": s_np,
+        "en_bond_corner_kn": bond_corner / 1e3,
+        "en_bond_corner_eccentric_kn": bond_corner / (1 + 2 * 50 / s_corner) / 1e3,
         "en_edge_pair_kn": edge_pair / 1e3,
         "en_edge_pair_eccentric_kn": edge_pair / (1 + 2 * 60 / (3 * c1)) / 1e3,
         "aci_breakout_single_kn": aci_single / 1e3,
