@@ -97,7 +97,8 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
 fn basis(brief: &Brief, chosen: &Judging<'_>, units: Units) -> Vec<String> {
     let mut basis = vec![
         format!(
-            "Both codes are worked out; {} gives the verdict. The worst action there is {}, with its partial factors.",
+            "Both codes are worked out; {} gives the verdict. Every action is tried in every direction, with its partial factors, and each \
+             way of failing stands under the action that is worst for it. Worst of all there is {}.",
             chosen.name, chosen.verdict.action.title
         ),
         "The plate is rigid: forces follow from a plane of strain. On grout the concrete presses on one side of a neutral axis, and a thin \
@@ -212,15 +213,18 @@ fn modes(judging: &Judging<'_>, units: Units) -> Listing {
             units.say(judged.reduction_factor, Unit::One),
             kn(judged.capacity),
             units.say(judged.utilisation * 100.0, Unit::PerCent),
+            judged.under.to_owned(),
             judged.source.to_string(),
         ],
-        None => vec![mode.words().to_owned(), "–".into(), "–".into(), "–".into(), "–".into(), "–".into(), mode.spared().to_owned()],
+        None => {
+            vec![mode.words().to_owned(), "–".into(), "–".into(), "–".into(), "–".into(), "–".into(), "–".into(), mode.spared().to_owned()]
+        }
     };
     let mut rows: Vec<Vec<String>> = Mode::ALL.into_iter().map(row).collect();
     let mut together = |what: &str, ratio: f64| {
         let blank = || "–".to_owned();
         let used = units.say(ratio * 100.0, Unit::PerCent);
-        rows.push(vec![what.to_owned(), blank(), blank(), blank(), blank(), used, "the two ratios by the code’s rule".to_owned()]);
+        rows.push(vec![what.to_owned(), blank(), blank(), blank(), blank(), used, blank(), "the two ratios by the code’s rule".to_owned()]);
     };
     together("steel, pull and shear together", judging.verdict.steel_interaction);
     together("concrete, pull and shear together", judging.verdict.concrete_interaction);
@@ -233,7 +237,8 @@ fn modes(judging: &Judging<'_>, units: Units) -> Listing {
             (if judging.name.starts_with("EN") { "1/γ" } else { "φ" }, 0.5),
             ("Design", 0.7),
             ("Used", 0.5),
-            ("Clause and standing", 1.6),
+            ("Worst under", 1.1),
+            ("Clause and standing", 1.4),
         ],
         rows,
     }

@@ -140,8 +140,7 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
 fn governing(both: &verdict::Both, brief: &Brief) -> String {
     let Some(verdict) = both.chosen(brief) else { return String::new() };
     let Some(judged) = verdict.governing() else { return String::new() };
-    let under = if judged.of == Mode::BondSustained { "the preload" } else { verdict.action.title };
-    format!("{}, {:.0} % used under {under}; it would be raised by {}", judged.words, 100.0 * judged.utilisation, judged.raised_by)
+    format!("{}, {:.0} % used under {}; it would be raised by {}", judged.words, 100.0 * judged.utilisation, judged.under, judged.raised_by)
 }
 
 #[cfg(test)]

@@ -74,7 +74,13 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 }
 
 fn used(units: Units, verdict: &Verdict, mode: Mode) -> String {
-    verdict.of(mode).map_or_else(|| "not looked at".to_owned(), |judged| units.say(judged.utilisation * 100.0, Unit::PerCent))
+    verdict.of(mode).map_or_else(
+        || "not looked at".to_owned(),
+        |judged| {
+            let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
+            if judged.action == verdict.action.id { used } else { format!("{used} (by {})", judged.under) }
+        },
+    )
 }
 
 fn mm2(units: Units, area: Area) -> String {

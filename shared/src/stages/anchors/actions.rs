@@ -170,7 +170,7 @@ pub fn twist(action: &Action, code: Code, count: usize, radius: Length, notes: &
     notes.working(
         Working::new(
             "anchors.torsion",
-            "Shear of the most loaded stud, with the twist of a force beside the axis",
+            format!("Shear of the most loaded stud under {}, with the twist of a force beside the axis", action.title),
             "V₁ = V_Ed/n + T_Ed/(n R)",
             BESIDE,
         )

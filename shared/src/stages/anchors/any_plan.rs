@@ -9,8 +9,9 @@ use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, Tool};
 use crate::site_plan::block::Reinforcement;
 use crate::site_plan::pier::Levelling;
-use crate::stages::anchors::Anchors;
+use crate::stages::anchors::{Anchors, Mode};
 use crate::stages::{anchors, block, ground, pier, room};
+use crate::units::newton;
 
 /// The studs of a plan and the foot's turning stiffness; none for a plan that contradicts itself.
 fn studs(plan: &SitePlan) -> Option<(Found<Anchors>, f64)> {
@@ -97,6 +98,20 @@ proptest! {
             prop_assert!(check.utilisation.is_none_or(f64::is_finite), "{}", check.id);
         }
         prop_assert!(stiffness.is_finite() && stiffness > 0.0);
+    }
+
+    /// What does not depend on which studs are pulled is asked most by the action with the greatest force, whichever is worst of all.
+    #[test]
+    fn each_way_of_failing_stands_under_its_worst_action(plan in plans()) {
+        let Some((found, _)) = studs(&plan) else { return Ok(()) };
+        let radius = resolve(&plan).unwrap().anchors.circle_diameter.value / 2.0;
+        for verdict in [&found.value.eurocode, &found.value.aci].into_iter().flatten() {
+            let asked = |mode| verdict.of(mode).map(|judged| newton::get(judged.demand) * (1.0 + 1e-6) + 1e-6);
+            for trial in &verdict.trials {
+                prop_assert!(asked(Mode::Steel).is_none_or(|asked| asked >= newton::get(trial.forces.greatest())));
+                prop_assert!(asked(Mode::ShearSteel).is_none_or(|asked| asked >= newton::get(trial.factored.twisted_shear(radius))));
+            }
+        }
     }
 
     #[test]

@@ -8,11 +8,12 @@ use crate::rules::en_1993_1_8_2005::{base_plate, t_stub, weld};
 use crate::site_plan::Code;
 use crate::site_plan::pier::Steel;
 use crate::source::{Source, Standing};
+use crate::stages::anchors::actions::Factored;
 use crate::stages::anchors::forces;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
-use crate::stages::anchors::verdict::Verdict;
-use crate::units::{Force, Length, Moment, Pressure, kilonewton, megapascal, millimetre, newton_per_metre};
+use crate::stages::anchors::verdict::{Trial, Verdict};
+use crate::units::{Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, millimetre, newton_per_metre};
 
 /// Stand-off in diameters that is common without further thought, and the most that this tool judges.
 const STAND_OFF: Source = Source::new("AASHTO and guides to monopole bases", "", "exposed stud at most one diameter", Standing::SecondHand);
@@ -50,7 +51,9 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let yields = material::yield_strength(grade(pier.steel.value).0, pier.plate_thickness.value);
     let plastic = t_stub::plastic_moment(length, pier.plate_thickness.value, yields);
     let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
-    let demand = if verdict.forces.greatest() > verdict.forces.push() { verdict.forces.greatest() } else { verdict.forces.push() };
+    let of = |trial: &Trial| if trial.forces.greatest() > trial.forces.push() { trial.forces.greatest() } else { trial.forces.push() };
+    let Some(worst) = verdict.worst_by(|trial| kilonewton::get(of(trial))) else { return };
+    let demand = of(worst);
     notes.check(
         Check::at_most(
             "anchors.plate",
@@ -63,7 +66,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         .note(format!(
             "At the worst stud under {}. Stillness asks more of the plate than strength: a plate as thick as the studs, and at least {}, \
                  is common. Ribs are not counted; they make it stiffer.",
-            verdict.action.title,
+            worst.action.title,
             situation.brief.units.either("20\u{a0}mm", "¾\u{a0}in")
         ))
         .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
@@ -85,7 +88,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         )
         .with("b'", millimetre::get(strip.inner), Unit::Millimetre)
         .with("a'", millimetre::get(strip.outer), Unit::Millimetre)
-        .gives("T'/T", verdict.forces.prying_factor, Unit::One),
+        .gives("T'/T", worst.forces.prying_factor, Unit::One),
     );
 }
 
@@ -118,20 +121,18 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             aisc_360_16::weld::STRENGTH,
         ),
     };
-    let action = &verdict.factored;
-    let demand = weld::line_force(action.moment, action.weight, action.shear, pier.outside_diameter.value / 2.0);
     let per_mm = |line| newton_per_metre::get(line) / 1000.0;
+    let radius = pier.outside_diameter.value / 2.0;
+    let of = |acts: &Factored| per_mm(weld::line_force(acts.moment, acts.weight, acts.shear, radius));
+    let Some(worst) = verdict.worst_by(|trial| of(&trial.factored)) else { return };
+    let demand = of(&worst.factored);
     notes.check(
-        Check::at_most(
-            "anchors.weld",
-            "Weld between column and base plate",
-            per_mm(demand),
-            per_mm(capacity),
-            Unit::NewtonPerMillimetre,
-            source,
-        )
-        .note("A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.")
-        .moved_by(&["pier.weld_leg_mm", "pier.outside_diameter_mm", "pier.steel"]),
+        Check::at_most("anchors.weld", "Weld between column and base plate", demand, per_mm(capacity), Unit::NewtonPerMillimetre, source)
+            .note(format!(
+                "Worst under {}. A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.",
+                worst.action.title
+            ))
+            .moved_by(&["pier.weld_leg_mm", "pier.outside_diameter_mm", "pier.steel"]),
     );
     notes.working(
         Working::new(
@@ -143,13 +144,18 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         .with("r", millimetre::get(pier.outside_diameter.value) / 2.0, Unit::Millimetre)
         .with("β_w", correlation, Unit::One)
         .with("F_w,Rd", per_mm(capacity), Unit::NewtonPerMillimetre)
-        .gives("F_w,Ed", per_mm(demand), Unit::NewtonPerMillimetre),
+        .with("M", kilonewton_metre::get(worst.factored.moment), Unit::KilonewtonMetre)
+        .with("N", kilonewton::get(worst.factored.weight), Unit::Kilonewton)
+        .with("V", kilonewton::get(worst.factored.shear), Unit::Kilonewton)
+        .gives("F_w,Ed", demand, Unit::NewtonPerMillimetre),
     );
 }
 
 /// What the plate presses on.
 fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
-    let Some(pressure) = verdict.forces.pressure else { return };
+    let of = |trial: &Trial| trial.forces.pressure.map_or(0.0, megapascal::get);
+    let Some(worst) = verdict.worst_by(of) else { return };
+    let Some(pressure) = worst.forces.pressure else { return };
     let capacity = base_plate::bearing(situation.strength, 1.5);
     notes.check(
         Check::at_most(
@@ -160,14 +166,17 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             Unit::Megapascal,
             base_plate::PRESSURE,
         )
-        .note("The grout must be at least as strong as the concrete, and fill the whole plate without a void.")
+        .note(format!(
+            "Worst under {}. The grout must be at least as strong as the concrete, and fill the whole plate without a void.",
+            worst.action.title
+        ))
         .moved_by(&["pier.plate_side_mm", "pier.plate_thickness_mm", "block.concrete"]),
     );
-    if let Some(pressed) = verdict.forces.pressed {
+    if let Some(pressed) = worst.forces.pressed {
         notes.working(
             Working::new(
                 "anchors.neutral_axis",
-                "Length of plate that presses under the worst action",
+                format!("Length of plate that presses under {}", worst.action.title),
                 "Σ N = N_Ed, Σ M = M_Ed with a plane plate and no pull in the concrete",
                 crate::rules::stud_group::NEUTRAL_AXIS,
             )

@@ -189,11 +189,12 @@ pub fn sustained(situation: &Situation, preload: Spread<Force>, capacity: Force,
 
 fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, disc: Length, verdict: &Verdict, notes: &mut Notes) {
     if situation.seat == Seat::Nuts {
-        let pull = verdict.forces.greatest();
+        let Some(worst) = verdict.worst_by(|trial| kilonewton::get(trial.forces.greatest())) else { return };
+        let pull = worst.forces.greatest();
         notes.check(
             Check::at_most(
                 "anchors.nuts_stay_tight",
-                "Pull of the worst action against the least preload",
+                format!("Pull of {} against the least preload", worst.action.title),
                 kilonewton::get(pull),
                 kilonewton::get(preload.low - keeping.settling).max(0.0),
                 Unit::Kilonewton,

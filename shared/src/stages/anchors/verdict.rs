@@ -2,6 +2,7 @@
 
 mod checks;
 mod judge;
+mod worst;
 
 use serde::Serialize;
 
@@ -10,8 +11,8 @@ use crate::notes::Notes;
 use crate::site_plan::Code;
 use crate::source::Source;
 use crate::stages::anchors::actions::{self, Action, Factored};
-use crate::stages::anchors::areas::{self, ConeArea, EdgeArea};
-use crate::stages::anchors::forces::{self, Forces};
+use crate::stages::anchors::areas::{ConeArea, EdgeArea};
+use crate::stages::anchors::forces::Forces;
 use crate::stages::anchors::layout::{Group, Stud};
 use crate::stages::anchors::situation::{Acting, Scope, Situation};
 use crate::stages::anchors::strength::{CodeResistances, Mode, Resistances, Strengths};
@@ -19,14 +20,19 @@ use crate::stages::anchors::{aci, eurocode};
 use crate::units::{Force, Length, kilonewton, millimetre};
 
 pub use checks::put as put_checks;
+pub use worst::Trial;
 
-/// One way of failing, held against the worst action.
+/// One way of failing, held against the action that is worst for it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Judged {
     /// Which way.
     pub mode: &'static str,
     /// In words.
     pub words: &'static str,
+    /// Name of the action that asks most of it.
+    pub action: &'static str,
+    /// That action in words.
+    pub under: &'static str,
     /// What is asked.
     #[serde(rename = "demand_kn", serialize_with = "kilonewton::serialize")]
     pub demand: Force,
@@ -66,7 +72,7 @@ pub struct Borne {
 /// What one code finds.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Verdict {
-    /// Action that is worst.
+    /// Action that is worst of all.
     pub action: Action,
     /// Pull in each stud under it, kN.
     #[serde(rename = "stud_forces_kn", serialize_with = "kilonewton::list::serialize")]
@@ -75,9 +81,9 @@ pub struct Verdict {
     pub each: Vec<Borne>,
     /// Every way of failing.
     pub modes: Vec<Judged>,
-    /// Steel under pull and shear together.
+    /// Steel under pull and shear together, by the action that is worst for it.
     pub steel_interaction: f64,
-    /// Concrete under pull and shear together.
+    /// Concrete under pull and shear together, by the action that is worst for it.
     pub concrete_interaction: f64,
     /// The cone of the pulled studs.
     pub cone: ConeArea,
@@ -87,6 +93,9 @@ pub struct Verdict {
     pub(super) forces: Forces,
     #[serde(skip)]
     pub(super) factored: Factored,
+    /// Every action in every direction.
+    #[serde(skip)]
+    pub(super) trials: Vec<Trial>,
 }
 
 impl Verdict {
@@ -115,6 +124,9 @@ impl Verdict {
         }
     }
 }
+
+/// What lasts: name and words.
+const PRELOAD: (&str, &str) = ("preload", "the preload");
 
 /// What all verdicts of one code have in common.
 pub(super) struct Bench<'a> {
@@ -157,33 +169,16 @@ fn by_code(situation: &Situation, group: &Group, actions: &[Action], code: Code,
         edge,
         radius: situation.brief.anchors.circle_diameter.value / 2.0,
     };
-    let worst = worst(&bench, actions);
     let (single, all) = (bench.single.clone(), bench.all.clone());
-    let Some((mut verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
+    let mut beside = Notes::default();
+    let Some((mut verdict, acting)) = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside) else {
+        return (CodeResistances { single, group: all, pulled: Strengths::default() }, None);
+    };
     let pulled = bench.strengths(&acting, notes);
+    beside.workings.into_iter().for_each(|working| notes.working(working));
     judge::workings(&bench, &verdict, notes);
     verdict.mark();
     (CodeResistances { single, group: all, pulled }, Some(verdict))
-}
-
-/// The worst action in its worst direction.
-fn worst(bench: &Bench, actions: &[Action]) -> Option<(Verdict, Acting)> {
-    let mut worst: Option<(f64, Verdict, Acting)> = None;
-    for action in actions {
-        let factored = action.factored(bench.code);
-        for direction in directions(bench.group) {
-            let forces = forces::forces(bench.situation, bench.group, &factored, direction);
-            let acting = forces.pulled(bench.group).unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
-            let pulled = bench.strengths(&acting, &mut Notes::default());
-            let cone = areas::cone(bench.situation, bench.group, &acting);
-            let verdict = judge::judge(bench, action, factored, forces, &pulled, cone);
-            let ratio = verdict.worst_ratio();
-            if worst.as_ref().is_none_or(|(most, ..)| ratio > *most) {
-                worst = Some((ratio, verdict, acting));
-            }
-        }
-    }
-    worst.map(|(_, verdict, acting)| (verdict, acting))
 }
 
 /// The stud nearest to an edge.
@@ -234,7 +229,7 @@ impl Both {
             [(Code::Eurocode, &mut self.eurocode, &self.resistances.eurocode), (Code::Aci, &mut self.aci, &self.resistances.aci)]
         {
             let (Some(verdict), Some(strength)) = (verdict.as_mut(), of.single.of(Mode::BondSustained)) else { continue };
-            verdict.modes.push(judge::judged(code, Mode::BondSustained, preload, *strength, 1.0));
+            verdict.modes.push(judge::judged(code, Mode::BondSustained, PRELOAD, preload, (*strength, 1.0)));
             verdict.mark();
         }
     }
@@ -252,7 +247,13 @@ pub fn find(situation: &Situation, group: &Group, actions: &[Action], notes: &mu
     if let Some(verdict) = both.chosen(situation.brief) {
         let code = situation.brief.code.value;
         actions::working(&verdict.action, code, notes);
-        actions::twist(&verdict.action, code, group.studs.len(), situation.brief.anchors.circle_diameter.value / 2.0, notes);
+        actions::twist(
+            verdict.action_for(Mode::ShearSteel),
+            code,
+            group.studs.len(),
+            situation.brief.anchors.circle_diameter.value / 2.0,
+            notes,
+        );
     }
     both
 }

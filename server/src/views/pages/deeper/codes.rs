@@ -51,10 +51,11 @@ fn cell(verdict: &Verdict, mode: Mode, units: Units) -> String {
     let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
     let first = if judged.governs { "Fails first. " } else { "" };
     format!(
-        "{first}{} asked, {} can give, {} used; {}",
+        "{first}{} asked, {} can give, {} used under {}; {}",
         say(judged.demand),
         say(judged.capacity),
         units.say(judged.utilisation * 100.0, Unit::PerCent),
+        judged.under,
         judged.source.clause
     )
 }
@@ -62,12 +63,12 @@ fn cell(verdict: &Verdict, mode: Mode, units: Units) -> String {
 /// What fails first by a code.
 fn first(name: &str, verdict: &Verdict, chosen: bool, units: Units) -> Option<String> {
     let judged = verdict.governing()?;
-    let under = if judged.mode == Mode::BondSustained.key() { "the preload" } else { verdict.action.title };
     let gives = if chosen { ", which gives the verdict here" } else { "" };
     Some(format!(
-        "By {name}{gives}: the {} fails first, {} used under {under}. It would be raised by {}.",
+        "By {name}{gives}: the {} fails first, {} used under {}. It would be raised by {}.",
         judged.words,
         units.say(judged.utilisation * 100.0, Unit::PerCent),
+        judged.under,
         judged.raised_by
     ))
 }

@@ -11,7 +11,7 @@ use crate::source::Source;
 use crate::stages::anchors::layout::Group;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::strength::{Mode, Resistances};
-use crate::units::{Force, kilonewton, millimetre};
+use crate::units::{kilonewton, millimetre};
 
 /// Fields that move each check.
 const SIZE: &[&str] = &["anchors.size", "anchors.strength_class", "anchors.count", "anchors.circle_diameter_mm"];
@@ -46,17 +46,17 @@ pub(super) fn source(mode: Mode, code: Code) -> Source {
 pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
     let code = situation.brief.code.value;
     for judged in &verdict.modes {
-        notes.check(mode_check(situation, judged, verdict, code));
+        notes.check(mode_check(situation, judged, code));
     }
     together(verdict, code, notes);
     push(situation, verdict, resistances, notes);
     layout(situation, group, notes);
 }
 
-fn mode_check(situation: &Situation, judged: &Judged, verdict: &Verdict, code: Code) -> Check {
+fn mode_check(situation: &Situation, judged: &Judged, code: Code) -> Check {
     let (id, source, fields) = about(judged.of, code);
     let (demand, capacity) = (kilonewton::get(judged.demand), kilonewton::get(judged.capacity));
-    let mut note = format!("Worst under {}. It would be raised by {}.", verdict.action.title, judged.of.raised_by());
+    let mut note = format!("Worst under {}. It would be raised by {}.", judged.under, judged.of.raised_by());
     if matches!(judged.of, Mode::Bond | Mode::PryOut) && !situation.brief.anchors.product.known() {
         note.push_str(" The bond strength is a code's least value, a placeholder until a product's approval is at hand.");
     }
@@ -80,7 +80,7 @@ fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
 
 /// Studs under a plate on nuts are pushed as well; the bond carries that too, and nothing says that the bottom of a hole does.
 fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
-    let push: Force = verdict.forces.push();
+    let Some(push) = verdict.worst_by(|trial| kilonewton::get(trial.forces.push())).map(|trial| trial.forces.push()) else { return };
     if kilonewton::get(push) <= 0.0 {
         return;
     }

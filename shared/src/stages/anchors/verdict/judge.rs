@@ -17,7 +17,7 @@ const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
 
 /// Judges.
 pub(super) fn judge(bench: &Bench, action: &Action, factored: Factored, forces: Forces, pulled: &Strengths, cone: ConeArea) -> Verdict {
-    let modes = modes(bench, &factored, &forces, pulled);
+    let modes = modes(bench, action, &factored, &forces, pulled);
     let worst = |tension: bool, in_steel: bool| {
         let picked = modes.iter().filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
         picked.filter(|judged| judged.of != Mode::ShearLever).map(|judged| judged.utilisation).fold(0.0, f64::max)
@@ -38,10 +38,11 @@ pub(super) fn judge(bench: &Bench, action: &Action, factored: Factored, forces: 
         edge: bench.edge.clone(),
         forces,
         factored,
+        trials: Vec::new(),
     }
 }
 
-fn modes(bench: &Bench, factored: &Factored, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
+fn modes(bench: &Bench, action: &Action, factored: &Factored, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
     let (single, all) = (&bench.single, &bench.all);
     let (greatest, pull) = (forces.greatest(), forces.pull());
     // Every stud is taken to bear as much shear as the one that a twist loads most.
@@ -50,7 +51,7 @@ fn modes(bench: &Bench, factored: &Factored, forces: &Forces, pulled: &Strengths
     let off = eccentricity_factor(bench, factored);
     let mut modes = Vec::new();
     let mut hold = |mode, demand, strength: Option<&Strength>, factor| {
-        modes.extend(strength.map(|&strength| judged(bench.code, mode, demand, strength, factor)));
+        modes.extend(strength.map(|&strength| judged(bench.code, mode, (action.id, action.title), demand, (strength, factor))));
     };
     hold(Mode::Steel, greatest, single.of(Mode::Steel), 1.0);
     for mode in [Mode::Cone, Mode::Bond, Mode::Splitting] {
@@ -77,12 +78,20 @@ fn eccentricity_factor(bench: &Bench, factored: &Factored) -> f64 {
     }
 }
 
-/// A way of failing held against a demand.
-pub(super) fn judged(code: Code, mode: Mode, demand: Force, strength: Strength, factor: f64) -> Judged {
+/// A way of failing held against the demand of an action (name and words), with a factor on its strength.
+pub(super) fn judged(
+    code: Code,
+    mode: Mode,
+    (action, under): (&'static str, &'static str),
+    demand: Force,
+    (strength, factor): (Strength, f64),
+) -> Judged {
     let (characteristic, capacity) = (strength.characteristic * factor, strength.design * factor);
     Judged {
         mode: mode.key(),
         words: mode.words(),
+        action,
+        under,
         demand,
         characteristic,
         reduction_factor: if newton::get(strength.characteristic) > 0.0 { (strength.design / strength.characteristic).value } else { 0.0 },
@@ -118,15 +127,16 @@ fn borne(bench: &Bench, factored: &Factored, forces: &Forces) -> Vec<Borne> {
 /// The lines of calculation of what the direction and the eccentricity of the shear do to the edge.
 pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
     let Some(area) = &bench.edge else { return };
+    let factored = verdict.factored_for(Mode::Edge);
     let (id, formula, source) = match bench.code {
         Code::Eurocode => ("anchors.eurocode.edge_eccentricity", "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed", edge::EDGE),
         Code::Aci => ("anchors.aci.edge_eccentricity", "ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), e'_V = T/V", aci_shear::BREAKOUT),
     };
     notes.working(
         Working::new(id, "Shear beside the studs' middle, at the block's edge", formula, source)
-            .with("e_V", millimetre::get(verdict.factored.eccentricity()), Unit::Millimetre)
+            .with("e_V", millimetre::get(factored.eccentricity()), Unit::Millimetre)
             .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
-            .gives("ψ_ec,V", eccentricity_factor(bench, &verdict.factored), Unit::One),
+            .gives("ψ_ec,V", eccentricity_factor(bench, &factored), Unit::One),
     );
     if bench.code == Code::Eurocode {
         notes.working(
