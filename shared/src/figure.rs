@@ -205,6 +205,7 @@ impl Units {
     #[must_use]
     pub fn figure(self, value: f64, unit: Unit) -> Figure {
         let (value, symbol) = self.convert(value, unit);
+        let (value, symbol) = millions(value, symbol);
         Figure { digits: significant(value, unit.digits()), unit: symbol }
     }
 
@@ -232,6 +233,22 @@ impl Units {
     pub fn say(self, value: f64, unit: Unit) -> String {
         self.figure(value, unit).to_string()
     }
+}
+
+/// Millions of newtons are written as meganewtons, so that a stiffness reads the same wherever it stands.
+fn millions(value: f64, symbol: &'static str) -> (f64, &'static str) {
+    if !(value.abs() >= 1e6 && value.is_finite()) {
+        return (value, symbol);
+    }
+    let mega = match symbol {
+        "N" => "MN",
+        "N/m" => "MN/m",
+        "N/rad" => "MN/rad",
+        "N m/rad" => "MN m/rad",
+        "N m²" => "MN m²",
+        _ => return (value, symbol),
+    };
+    (value / 1e6, mega)
 }
 
 /// Digits of the largest number that is written out; nothing in a plan comes near it, and nobody counts its noughts.
@@ -298,6 +315,8 @@ mod tests {
         assert_eq!(significant(184_000_000.0, 3), "184\u{2009}000\u{2009}000");
         assert_eq!(significant(f64::NAN, 3), "not known");
         assert_eq!(Units::Imperial.say(0.0, Unit::Celsius), "32\u{a0}°F");
+        assert_eq!(Units::Metric.say(-160e6, Unit::Newton), "\u{2212}160\u{a0}MN");
+        assert_eq!(Units::Metric.say(400e3, Unit::NewtonMetrePerRadian), "400\u{2009}000\u{a0}N\u{a0}m/rad");
         assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{a0}ft");
     }
 }

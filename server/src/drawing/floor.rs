@@ -9,7 +9,7 @@ use stillground::units::{Length, kilogram, metre};
 use crate::drawing::area::Area;
 use crate::drawing::dimension::{FIRST, across, arrowhead, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
-use crate::drawing::pen::{Head, Pen, SIZE};
+use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
 use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
@@ -53,11 +53,15 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
 }
 
 impl Layout {
-    /// Leaves the path, the posts and the quiet ring out, for a map that has lines of its own.
+    /// Leaves the path and the quiet ring out, for a map that has lines of its own.
     pub(super) fn without_walk(&mut self) {
         self.walk.clear();
-        self.posts.clear();
         self.quiet = None;
+    }
+
+    /// Whether a deck's posts carry those who stand on it.
+    pub(super) fn on_posts(&self) -> bool {
+        self.kind == FloorKind::Deck && !self.posts.is_empty()
     }
 
     /// What must be on the paper: the floor and every place named.
@@ -142,15 +146,6 @@ pub fn draw(layout: &Layout) -> Drawing {
 
 fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
     base(pen, layout, view);
-    for &[x, y] in &layout.posts {
-        let (centre, half) = (view.at(x, y), view.mm(0.05).max(0.7));
-        pen.solid(&[
-            at(centre.x - half, centre.y - half),
-            at(centre.x + half, centre.y - half),
-            at(centre.x + half, centre.y + half),
-            at(centre.x - half, centre.y + half),
-        ]);
-    }
     path(pen, &layout.walk.iter().map(|&[x, y]| view.at(x, y)).collect::<Vec<_>>());
     let (length, width) = layout.floor;
     let bounds = pen.bounds();
@@ -174,6 +169,10 @@ pub(super) fn base(pen: &mut Pen, layout: &Layout, view: &View) {
         quiet_ring(pen, layout, view, quiet);
     }
     axes(pen, view.at(0.0, 0.0), view.mm(layout.block.0 / 2.0) + 4.0, view.mm(layout.block.1 / 2.0) + 4.0);
+    for &[x, y] in &layout.posts {
+        let (centre, half) = (view.at(x, y), view.mm(0.05).max(0.7));
+        pen.solid(&rectangle(at(centre.x - half, centre.y - half), at(centre.x + half, centre.y + half)));
+    }
 }
 
 /// As much of the ring beyond which people may stand as lies on the drawn floor.

@@ -9,9 +9,10 @@ use crate::drawing::callout::{self, Callout, note};
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::hatch::Hatch;
-use crate::drawing::pen::{Head, Pen, rectangle};
+use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
 use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Drawing, Line, at};
+use crate::drawing::{Anchor, Drawing, Line, at};
+use crate::lettering::{Face, width};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -182,12 +183,23 @@ fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
             pen.line(Line::Thin, &[at(view.at(x, y).x - 3.0, view.at(x, y).y + side), at(view.at(x, y).x + 7.0, view.at(x, y).y + side)]);
         }
     }
+    named(pen, layout, view);
     let say = |length_m: f64| dimension_text(layout.units, length_m * 1000.0);
     across(pen, at(a.x, b.y), b, b.y + FIRST, &say(layout.top.0));
     upright(pen, a, at(a.x, b.y), a.x - FIRST, &say(layout.top.1));
     let bounds = pen.bounds();
     north(pen, at(bounds.right - 3.0, b.y + 16.0));
 }
+
+/// The block's name within it, beside the axes, where it is wide enough for its name.
+fn named(pen: &mut Pen, layout: &Layout, view: &View) {
+    let quarter = view.at(-layout.block.0 / 4.0, -layout.block.1 / 4.0);
+    if view.mm(layout.block.0 / 2.0) > width(Face::Figures, BLOCK, SIZE) + 0.4 && view.mm(layout.block.1 / 2.0) > 2.0 * SIZE {
+        pen.text(at(quarter.x, quarter.y + 0.35 * SIZE), Anchor::Middle, BLOCK.to_owned());
+    }
+}
+
+const BLOCK: &str = "Block";
 
 fn notes(layout: &Layout, upper: &View, lower: &View) -> Vec<Callout> {
     let say = |length: f64| layout.units.say(length, Unit::Metre);
@@ -202,7 +214,6 @@ fn notes(layout: &Layout, upper: &View, lower: &View) -> Vec<Callout> {
             lower.at((layout.top.0 / 2.0 + layout.heap_from()) / 2.0, 0.0),
             format!("Strip of {} kept clear of spoil and tools", say(layout.spoil_distance)),
         ),
-        note(lower.at(layout.block.0 * 0.35, -layout.block.1 / 2.0), "Block"),
     ];
     if layout.way_out {
         notes.push(note(lower.at(-layout.top.0 / 2.0 + 2.0 * f64::from(lower.scale) / 1000.0, 0.0), layout.way_out_words()));

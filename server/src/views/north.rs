@@ -25,7 +25,9 @@ pub struct Way {
 pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
     let (north, units) = (&design.north, brief.units);
     let clock = if brief.work.utc_offset_h.is_some() { "your clocks" } else { "UTC" };
-    vec![
+    // Without a place none of the three can be reckoned: said once is enough.
+    let placeless = north.compass.why_not.is_some() && north.compass.why_not == north.polaris.why_not;
+    let mut ways = vec![
         Way {
             title: "By the shadow at noon",
             names: "Day",
@@ -34,7 +36,7 @@ pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
             says: noon_words(north),
         },
         Way {
-            title: "By compass",
+            title: if placeless { "By compass, or by the pole star" } else { "By compass" },
             says: words(north.compass.why_not.as_ref(), &north.compass.says),
             names: "",
             columns: Vec::new(),
@@ -48,7 +50,9 @@ pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
             rows: polaris_rows(&north.polaris, units),
         },
         Way { title: "From the pegs to the plate", says: north.marking.clone(), names: "", columns: Vec::new(), rows: Vec::new() },
-    ]
+    ];
+    ways.retain(|way| !(placeless && way.title == "By the pole star"));
+    ways
 }
 
 fn words(why_not: Option<&String>, says: &[String]) -> Vec<String> {

@@ -230,12 +230,12 @@ fn outline(pen: &mut Pen, layout: &Layout, view: &View) {
     }
 }
 
-/// Numbers of the studs that take part, outwards of each, where there is room for them.
-fn numbered(pen: &mut Pen, layout: &Layout, view: &View, some: &[usize]) {
+/// Numbers of the studs that take part, outwards of each, or inwards where that is turned round, where there is room for them.
+fn numbered(pen: &mut Pen, layout: &Layout, view: &View, some: &[usize], turned: [f64; 2]) {
     for &number in some {
         let (x, y) = layout.studs[number - 1];
         let centre = view.at(x, y);
-        let (dx, dy) = (if x >= 0.0 { 1.0 } else { -1.0 }, if y >= 0.0 { -1.0 } else { 1.0 });
+        let (dx, dy) = (if x * turned[0] >= 0.0 { 1.0 } else { -1.0 }, if y * turned[1] >= 0.0 { -1.0 } else { 1.0 });
         let place = at(centre.x + dx * 2.4, centre.y + dy * 2.2 + 0.35 * SIZE);
         let label = Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_string() };
         let near = layout.studs.iter().filter(|stud| view.mm((stud.0 - x).hypot(stud.1 - y)) < 2.5 * SIZE).count();
@@ -254,7 +254,7 @@ fn cones(pen: &mut Pen, layout: &Layout, view: &View) {
         let [west, east, south, north] = layout.square(number);
         pen.rectangle(Line::Dashed, view.at(west, north), view.at(east, south));
     }
-    numbered(pen, layout, view, &layout.pulled);
+    numbered(pen, layout, view, &layout.pulled, [1.0, 1.0]);
     let Some(&first) = layout.pulled.first() else { return };
     let ((x, y), [_, east, south, _]) = (layout.studs[first - 1], layout.square(first));
     let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
@@ -285,7 +285,8 @@ fn broken(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View) {
     let body = [place(from, behind), place(to, behind), place(to + edge.spread[0], half), place(from - edge.spread[1], half)];
     pen.hatch(Hatch::Area, &[body.to_vec()]);
     pen.outline(Line::Dashed, &body);
-    numbered(pen, layout, view, &edge.row);
+    // Away from the body and from the dimension's lines, which run to the side.
+    numbered(pen, layout, view, &edge.row, if along_x { [1.0, -1.0] } else { [-1.0, 1.0] });
     let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
     let number = layout.number(edge.distance);
     let (stud, side) = (place(to, behind), place(to, half));

@@ -86,6 +86,9 @@ impl Layout {
             "Lines of equal lean of the block, a person of {}, typical ground.",
             self.units.say(self.mass_kg, Unit::Kilogram)
         )];
+        if self.floor.on_posts() {
+            words.push("The deck hands the weight to its posts: lines bend where joists and beams rest on them.".to_owned());
+        }
         if self.soft > 1.05 {
             words.push(format!("In the softest ground thought likely {} times as much.", self.units.say(self.soft, Unit::One)));
         }

@@ -24,6 +24,8 @@ pub const HEADING: f64 = 4.4;
 pub const TITLE: f64 = 6.2;
 /// Distance of lines, as a multiple of the size.
 pub const LEADING_RATIO: f64 = 1.36;
+/// How far letters reach below their line, as a multiple of the size.
+const DESCENT_RATIO: f64 = 0.3;
 
 /// A diagram is reduced to no less: capitals of its lettering stay above 2 mm.
 const LEAST_FACTOR: f64 = 0.86;
@@ -88,7 +90,7 @@ impl Flow {
         self.y += TITLE;
         let lines = lettering::wrap(Face::TextBold, name, TITLE, self.room());
         self.lines(Role::Title, Face::TextBold, TITLE, lines);
-        self.y += 1.5;
+        self.y -= TITLE * (LEADING_RATIO - DESCENT_RATIO) - 3.5;
     }
 
     /// Begins a page without a title on it.
@@ -114,12 +116,13 @@ impl Flow {
         for one in waiting {
             self.y += one.before * self.spacing_factor + one.size;
             self.lines(one.role, one.face, one.size, one.lines);
-            self.y += one.after * self.spacing_factor - one.size * (LEADING_RATIO - 1.0);
+            self.y += one.after * self.spacing_factor - one.size * (LEADING_RATIO - DESCENT_RATIO);
         }
     }
 
     fn height_of(&self, one: &Waiting) -> f64 {
-        (one.before + one.after) * self.spacing_factor + one.size * (1.0 + LEADING_RATIO * (one.lines.len().max(1) - 1) as f64)
+        (one.before + one.after) * self.spacing_factor
+            + one.size * (1.0 + DESCENT_RATIO + LEADING_RATIO * (one.lines.len().max(1) - 1) as f64)
     }
 
     /// Whether the page has nothing yet but a title.
@@ -164,7 +167,7 @@ impl Flow {
     /// A heading, kept with what follows.
     pub fn heading(&mut self, text: &str) {
         let lines = lettering::wrap(Face::TextBold, text, HEADING, self.room());
-        self.waiting.push(Waiting { role: Role::Heading, face: Face::TextBold, size: HEADING, lines, before: 2.0, after: 1.0 });
+        self.waiting.push(Waiting { role: Role::Heading, face: Face::TextBold, size: HEADING, lines, before: 2.4, after: 1.6 });
     }
 
     /// A paragraph that leads to what follows, and is kept with it.
@@ -196,7 +199,7 @@ impl Flow {
             let (taken, after) = rest.split_at(count);
             self.y += size;
             self.lines(Role::Paragraph, face, size, taken.to_vec());
-            self.y -= size * (LEADING_RATIO - 1.0);
+            self.y -= size * (LEADING_RATIO - DESCENT_RATIO);
             (rest, first) = (after, after.len().min(2));
             if !rest.is_empty() {
                 self.turn();

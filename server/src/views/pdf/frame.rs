@@ -136,7 +136,9 @@ const LINKED: &str = "Superseded? The code opens the plan: look there whether th
 const UNLINKED: &str = "Superseded? Ask whoever made the plan whether this is still the latest before you dig, pour or drill. Local codes \
                         and licensed practice come before anything on this sheet.";
 
-fn capital(text: &str) -> String {
+/// The text with a capital in front.
+#[must_use]
+pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }

@@ -8,6 +8,7 @@ pub(in crate::views::pdf) mod north;
 mod paperwork;
 mod reckoning;
 mod record;
+mod steps;
 mod stillness;
 
 use stillground::notes::{Check, Verdict};
@@ -47,7 +48,7 @@ const TABLE: &[(&str, Put)] = &[
 /// A sheet whose last page is filled less than this is drawn together, to spare the page.
 const NEARLY_EMPTY_RATIO: f64 = 0.3;
 /// How closely, at most.
-const CLOSER: [f64; 3] = [0.75, 0.5, 0.25];
+const CLOSER: [f64; 3] = [0.75, 0.55, 0.35];
 
 /// Lays out the set.
 #[must_use]

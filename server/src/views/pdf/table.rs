@@ -18,6 +18,8 @@ pub enum Cell {
     Stack(Vec<String>),
     /// A figure with its unit.
     Figure(Figure),
+    /// Figures and signs among words.
+    Said(String),
     /// Room to write in.
     Blank,
     /// A box to tick.
@@ -92,10 +94,10 @@ fn height(row: &[Vec<String>], pad: f64) -> f64 {
     row.iter().map(Vec::len).max().unwrap_or(1).max(1) as f64 * SIZE * LEADING_RATIO + 2.0 * pad
 }
 
-/// The height that is kept together at the head of a table: all of a short one, two rows of a long one.
+/// The height that is kept together at the head of a table: all of a short one, four rows of a long one.
 fn together(flow: &Flow, heights: &[f64]) -> f64 {
     let all: f64 = heights.iter().sum();
-    if all < flow.full() * SHORT_RATIO { all } else { heights.iter().take(2).sum() }
+    if all < flow.full() * SHORT_RATIO { all } else { heights.iter().take(4).sum() }
 }
 
 /// A table that takes less than so much of a page is never parted.
@@ -163,6 +165,7 @@ fn lines(cell: &Cell, width: f64) -> Vec<String> {
         Cell::Text(text) => lettering::wrap(Face::Text, text, SIZE * 1.05, width),
         Cell::Bold(text) => lettering::wrap(Face::TextBold, text, SIZE * 1.05, width),
         Cell::Stack(texts) => texts.iter().flat_map(|text| lettering::wrap(Face::Text, text, SIZE * 1.05, width)).collect(),
+        Cell::Said(text) => lettering::wrap(Face::Figures, text, SIZE, width),
         Cell::Blank => vec![String::new(); 2],
         Cell::Figure(_) | Cell::Tick => vec![String::new()],
     }
@@ -171,11 +174,15 @@ fn lines(cell: &Cell, width: f64) -> Vec<String> {
 fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64) -> Vec<Mark> {
     let (x, width) = table.columns[column];
     match cell {
-        Cell::Text(_) | Cell::Bold(_) | Cell::Stack(_) => {
-            let face = if matches!(cell, Cell::Bold(_)) { Face::TextBold } else { Face::Text };
+        Cell::Text(_) | Cell::Bold(_) | Cell::Stack(_) | Cell::Said(_) => {
+            let (face, size) = match cell {
+                Cell::Bold(_) => (Face::TextBold, SIZE * 1.05),
+                Cell::Said(_) => (Face::Figures, SIZE),
+                _ => (Face::Text, SIZE * 1.05),
+            };
             let place = |(i, text): (usize, &String)| Mark::Text {
                 at: at(x, base + i as f64 * SIZE * LEADING_RATIO),
-                size: SIZE * 1.05,
+                size,
                 face,
                 text: text.clone(),
             };

@@ -38,12 +38,12 @@ fn at_most(id: &'static str, title: &str, demand: Length, capacity: Length, sour
 
 fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
     let note = "Size of the pit at ground level against the room that there is; battered sides need much more of it than vertical ones.";
-    notes.check(at_most("excavation.length", "The pit fits along x", pit.length, room.pit[0], ROOM).note(note).moved_by(&[
+    notes.check(at_most("excavation.length", "The pit fits the room, west to east", pit.length, room.pit[0], ROOM).note(note).moved_by(&[
         "block.length_m",
         "excavation.max_length_m",
         "excavation.sides",
     ]));
-    notes.check(at_most("excavation.width", "The pit fits along y", pit.width, room.pit[1], ROOM).note(note).moved_by(&[
+    notes.check(at_most("excavation.width", "The pit fits the room, south to north", pit.width, room.pit[1], ROOM).note(note).moved_by(&[
         "block.width_m",
         "excavation.max_width_m",
         "excavation.sides",

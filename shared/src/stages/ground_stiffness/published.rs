@@ -129,9 +129,9 @@ fn rows(shape: &Shape, g: Pressure, solved: &Six, found: &Six, (author, source, 
     let role: [usize; 6] = if shape.length_m >= shape.width_m { [0, 1, 2, 3, 4, 5] } else { [1, 0, 2, 4, 3, 5] };
     for axis in 0..6 {
         let (name, unit) = AXES[axis];
-        let off = 100.0 * (found[axis] / solved[axis] - 1.0);
+        let off = format!("{:+.0}", 100.0 * (found[axis] / solved[axis] - 1.0)).replace('-', "\u{2212}");
         notes.working(
-            Working::new(ids[axis], format!("{name} by {author}: {off:+.0} % against the solver"), forms[role[axis]], source)
+            Working::new(ids[axis], format!("{name} by {author}: {off} % against the solver"), forms[role[axis]], source)
                 .with("G", megapascal::get(g), Unit::Megapascal)
                 .with("ν", shape.poisson_ratio, Unit::One)
                 .with("L", shape.length_m.max(shape.width_m) / 2.0, Unit::Metre)

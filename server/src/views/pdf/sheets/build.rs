@@ -8,6 +8,7 @@ use stillground::units::{
 };
 
 use super::figures::Figures;
+use super::steps::steps;
 use super::{cautions_of, check_lines, draw};
 use crate::drawing::section::words::fill_words;
 use crate::views::pdf::Sheet;
@@ -44,6 +45,7 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
         .with("Skips", f64::from(pit.skips), Unit::Count)
         .with("Time to dig", pit.digging_h, Unit::Hour)
         .put(flow);
+    steps(flow, sheet, &[When::Digging]);
     check_lines(flow, sheet, "excavation.");
     cautions_of(flow, sheet, &[When::Digging]);
 }
@@ -66,6 +68,7 @@ pub fn block(flow: &mut Flow, sheet: &Sheet<'_>) {
         .with("Holes may be drilled after", day::get(block.drill_after), Unit::Day)
         .with("Full load may come after", day::get(block.load_after), Unit::Day)
         .put(flow);
+    steps(flow, sheet, &[When::Pouring]);
     check_lines(flow, sheet, "block.");
     cautions_of(flow, sheet, &[When::Pouring]);
 }
@@ -91,6 +94,7 @@ pub fn pier(flow: &mut Flow, sheet: &Sheet<'_>) {
         )
         .with("Stiffness at the top", newton_per_metre::get(pier.top_stiffness) / 1e6, Unit::MeganewtonPerMetre)
         .put(flow);
+    steps(flow, sheet, &[When::Lifting, When::Wiring]);
     check_lines(flow, sheet, "pier.");
     cautions_of(flow, sheet, &[When::Lifting, When::Wiring]);
 }
@@ -125,6 +129,7 @@ pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "torque");
     flow.heading("The torque of “180 kilos”");
     anchors.torque.lesson.says.iter().chain([&anchors.torque.lesson.own.says]).for_each(|said| flow.paragraph(said));
+    steps(flow, sheet, &[When::Drilling, When::Bonding, When::Tightening]);
     check_lines(flow, sheet, "anchors.");
     cautions_of(flow, sheet, &[When::Drilling, When::Bonding, When::Tightening]);
 }

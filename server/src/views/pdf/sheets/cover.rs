@@ -7,7 +7,7 @@ use stillground::units::{cubic_metre, kilogram, metre, millimetre};
 use crate::lettering::{self, Face};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{Flow, HEADING, TITLE};
-use crate::views::pdf::frame::issue;
+use crate::views::pdf::frame::{capital, issue};
 use crate::views::pdf::table::{Cell, table};
 
 /// The cover; the index counts so many pages of the cover beyond its first.
@@ -18,7 +18,7 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more
     flow.y += 6.0;
     flow.styled(Face::TextBold, size, title);
     flow.styled(Face::TextItalic, HEADING, "Plan of a permanent telescope pier");
-    flow.paragraph(&format!("This is {}.", issue(sheet)));
+    flow.paragraph(&format!("{}.", capital(&issue(sheet))));
     replaced(flow, sheet);
     flow.heading("In short");
     summary(sheet).iter().for_each(|text| flow.paragraph(text));

@@ -42,14 +42,14 @@ impl Figures {
         let Some(Spread { low, typical, high }) = spread else { return self.words(name, "not known") };
         let say = |value| self.units.say(value, unit);
         let words = format!("{}, between {} and {}", say(typical), say(low), say(high));
-        self.rows.push(vec![name.into(), words.into()]);
+        self.rows.push(vec![name.into(), Cell::Said(words)]);
         self
     }
 
     /// Words instead of a figure.
     #[must_use]
     pub fn words(mut self, name: &str, words: &str) -> Self {
-        self.rows.push(vec![name.into(), words.into()]);
+        self.rows.push(vec![name.into(), Cell::Said(words.to_owned())]);
         self
     }
 

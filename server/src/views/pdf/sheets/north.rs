@@ -1,7 +1,5 @@
 //! True north on the day.
 
-use stillground::notes::When;
-
 use crate::views::north::ways;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
@@ -14,8 +12,6 @@ pub fn north(flow: &mut Flow, sheet: &Sheet<'_>) {
          steel misleads it: find true north by one of these ways, and check it by another.",
     );
     told(flow, sheet);
-    let sun = sheet.design.cautions.iter().filter(|caution| caution.id == "north.sun" && caution.when == When::Digging);
-    sun.for_each(|caution| flow.paragraph(&caution.text));
 }
 
 /// Every way under its heading.

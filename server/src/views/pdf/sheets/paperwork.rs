@@ -1,8 +1,10 @@
 //! The sheets of words: checks, assumptions, materials, schedule, cautions.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::Unit;
 use stillground::notes::{Check, Verdict, When};
+use stillground::stages::schedule::Task;
 
+use super::steps::{lasting, title};
 use crate::forms::questions;
 use crate::lettering::Face;
 use crate::views::pdf::Sheet;
@@ -29,16 +31,15 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
     let row = |check: &Check| {
         let words = mark(check.verdict).to_owned();
         vec![
-            check.title.clone().into(),
+            Cell::Stack(vec![check.title.clone(), format!("[{}]", check.source)]),
             figure(check.demand, check.unit),
             figure(check.capacity, check.unit),
             figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
             if check.verdict == Verdict::Holds { words.into() } else { Cell::Bold(words) },
-            check.source.to_string().into(),
         ]
     };
     let rows: Vec<Vec<Cell>> = sheet.design.checks.iter().map(row).collect();
-    table(flow, &[("What is checked", 2.2), ("Asked", 1.2), ("Can give", 1.2), ("Share", 0.6), ("Verdict", 0.8), ("Source", 2.2)], &rows);
+    table(flow, &[("What is checked, and by what", 4.4), ("Asked", 1.1), ("Can give", 1.1), ("Share", 0.6), ("Verdict", 0.7)], &rows);
 }
 
 /// Assumptions.
@@ -82,22 +83,15 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.7), ("For what, and what to look for", 3.5)], &rows);
 }
 
-/// Schedule.
+/// Schedule: how each is done stands on the sheet of its work, or here where no sheet is carried to it.
 pub fn schedule(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let rows: Vec<Vec<Cell>> = sheet
-        .design
-        .schedule
-        .iter()
-        .map(|task| {
-            let title = if task.wait { format!("Wait: {}", task.title) } else { task.title.clone() };
-            vec![task.earliest.clone().into(), title.into(), lasting(sheet.brief.units, task.lasts_h), task.why.clone().into()]
-        })
-        .collect();
-    table(flow, &[("Earliest", 0.8), ("Task", 1.8), ("Lasts", 0.6), ("Why then, and so long", 2.6)], &rows);
-}
-
-fn lasting(units: Units, hours: f64) -> Cell {
-    if hours >= 48.0 { units.figure(hours / 24.0, Unit::Day).into() } else { units.figure(hours, Unit::Hour).into() }
+    let told = |task: &Task| match PARTS.iter().find(|(part, ..)| *part == task.part) {
+        Some((part, _, Some(place))) if *part != When::Observing => Cell::Text(format!("Sheet “{place}”")),
+        _ => task.why.clone().into(),
+    };
+    let row = |task: &Task| vec![task.earliest.clone().into(), title(task).into(), lasting(sheet.brief.units, task.lasts_h), told(task)];
+    let rows: Vec<Vec<Cell>> = sheet.design.schedule.iter().map(row).collect();
+    table(flow, &[("Earliest", 0.8), ("Task", 2.0), ("Lasts", 0.6), ("How, and why so long", 2.4)], &rows);
 }
 
 /// Cautions: those of planning in full, and where each other part's stand, which is where the work is done.

@@ -6,6 +6,7 @@ use stillground::stages::motion::Quiet;
 use stillground::units::hertz;
 
 use super::figures::Figures;
+use super::steps::steps;
 use super::{cautions_of, check_lines, draw};
 use crate::views::pages::{deeper, improvement};
 use crate::views::pdf::Sheet;
@@ -18,10 +19,11 @@ const UNKNOWN: &str = "not known";
 /// Observing floor.
 pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "floor");
+    draw(flow, sheet, "tilt-map");
     stands(flow, sheet);
+    steps(flow, sheet, &[When::Flooring]);
     check_lines(flow, sheet, "floor.");
     cautions_of(flow, sheet, &[When::Flooring]);
-    draw(flow, sheet, "tilt-map");
 }
 
 fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
@@ -47,7 +49,7 @@ fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
         return;
     }
     flow.heading("What each person does to the star");
-    table(flow, &[("No.", 0.3), ("Stand", 2.0), ("Turn of the top", 1.0), ("of it the block", 1.0), ("leans towards", 0.9)], &rows);
+    table(flow, &[("No.", 0.3), ("Stand", 2.0), ("Turn of the top", 1.0), ("Of it, the block", 1.0), ("Leans towards", 0.9)], &rows);
     flow.small("The lean's direction is counted clockwise from north. All for typical ground; the checks use the unfavourable end.");
 }
 
@@ -55,9 +57,6 @@ fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
 pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     let motion = &sheet.design.motion;
     draw(flow, sheet, "budget");
-    draw(flow, sheet, "trail");
-    draw(flow, sheet, "history");
-    draw(flow, sheet, "spectrum");
     flow.heading("Motion");
     let frequencies: Vec<String> = motion.frequencies.iter().map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz)).collect();
     let listed = frequencies.join(", ");
@@ -69,12 +68,13 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
         .maybe("The same on the chip", motion.walk.trail_pixels, Unit::Pixel, UNKNOWN)
         .maybe("Wind while observing", motion.wind_arcsec, Unit::Arcsecond, UNKNOWN)
         .maybe("Column warmer on one side", motion.thermal_arcsec, Unit::Arcsecond, UNKNOWN)
-        .with("by this difference", motion.thermal_difference_k, Unit::Kelvin)
+        .with("The same: difference of temperature", motion.thermal_difference_k, Unit::Kelvin)
         .maybe("Time for a tap to die to the budget", motion.settle_s, Unit::Second, UNKNOWN)
         .words("A person may stand", &quiet(sheet, motion.quiet))
         .words("A person may walk", &quiet(sheet, motion.quiet_walking))
         .words("First frequencies", if frequencies.is_empty() { UNKNOWN } else { &listed })
         .put(flow);
+    ["trail", "history", "spectrum"].into_iter().for_each(|name| draw(flow, sheet, name));
     star(flow, sheet);
     draw(flow, sheet, "modes");
     improvements(flow, sheet);
