@@ -95,8 +95,11 @@ pub async fn examine(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Tr
     };
     let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
     let items = items(&planned.brief, &planned.design);
-    let mut faults: Vec<(&str, String)> =
-        entry.faults(&planned.design.schedule, &items).into_iter().map(|fault| (fault.field, fault.said)).collect();
+    let mut faults: Vec<(&str, String)> = entry
+        .faults(&planned.design.schedule, &items, &planned.design.materials)
+        .into_iter()
+        .map(|fault| (fault.field, fault.said))
+        .collect();
     if entry.measured_at.as_deref().is_some_and(|at| at.parse::<jiff::Timestamp>().is_err()) {
         faults.push(("measured_at", "Write the moment as 2027-04-20T09:30:00Z.".to_owned()));
     }

@@ -4,6 +4,7 @@ pub mod csv;
 pub mod dxf;
 pub mod engineer;
 pub mod ics;
+pub mod money;
 pub mod north;
 pub mod pages;
 pub mod pdf;

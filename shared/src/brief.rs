@@ -18,7 +18,7 @@ use serde::Serialize;
 use crate::field::Problems;
 use crate::figure::{Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
-use crate::site_plan::{Code, SitePlan, Use};
+use crate::site_plan::{Code, Prices, SitePlan, Use};
 use crate::source::Source;
 
 /// Where an answer came from.
@@ -81,6 +81,8 @@ pub struct Brief {
     pub floor: floor::Floor,
     /// Work.
     pub work: work::Work,
+    /// What the reader was quoted.
+    pub prices: Prices,
     /// What was taken where nothing was said.
     pub assumptions: Vec<Assumption>,
 }
@@ -131,6 +133,7 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         block: block::resolve(plan, &mut ask),
         floor,
         work: work::resolve(plan, &mut ask),
+        prices: plan.prices.clone(),
         assumptions: ask.assumptions,
     })
 }

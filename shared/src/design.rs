@@ -10,6 +10,7 @@ use crate::notes::{Assumption, Caution, Check, Notes, Working};
 use crate::site_plan::SitePlan;
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
+use crate::stages::costs::Costs;
 use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
@@ -20,7 +21,7 @@ use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::stages::{
-    anchors, block, cautions, excavation, floor, ground, ground_stiffness, materials, motion, north, pier, room, schedule,
+    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, materials, motion, north, pier, room, schedule,
 };
 
 /// Version of the engine, shown on every sheet.
@@ -57,6 +58,8 @@ pub struct Design {
     pub cautions: Vec<Caution>,
     /// What to order or hire.
     pub materials: Vec<Material>,
+    /// What it comes to at the reader's prices.
+    pub costs: Costs,
     /// What to do, and when.
     pub schedule: Vec<Task>,
     /// The lines of calculation behind the figures.
@@ -96,6 +99,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor, stiffness.influence()), &mut notes);
     let north = keep(north::stage(brief), &mut notes);
     let materials = keep(materials::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
+    let costs = costs::stage(brief, &materials);
     let schedule = keep(schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
     notes.take(cautions::stage(brief, &ground, &excavation, &block, &pier, &anchors, &floor));
     let Notes { checks, assumptions, cautions, workings } = notes;
@@ -115,6 +119,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         assumptions,
         cautions,
         materials,
+        costs,
         schedule,
         workings,
     }

@@ -219,6 +219,15 @@ impl Units {
         }
     }
 
+    /// The other system.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Metric => Self::Imperial,
+            Self::Imperial => Self::Metric,
+        }
+    }
+
     /// Of two ways to say a thing the one for this system, for words that hold no figure of the plan's.
     #[must_use]
     pub const fn either(self, metric: &'static str, imperial: &'static str) -> &'static str {
@@ -288,6 +297,30 @@ pub fn digits(value: f64) -> String {
     format!("{tidy}")
 }
 
+/// An amount of money, from its hundredths: always two decimals, thousands set apart by thin spaces.
+#[must_use]
+pub fn money(hundredths: i128) -> String {
+    let sign = if hundredths < 0 { "\u{2212}" } else { "" };
+    let whole = hundredths.unsigned_abs();
+    format!("{sign}{}.{:02}", grouped(&(whole / 100).to_string()), whole % 100)
+}
+
+/// A price from its ten-thousandths: two decimals, or as many more as it has.
+#[must_use]
+pub fn price(parts: i128) -> String {
+    let text = money(parts / 100);
+    let more = format!("{:02}", (parts % 100).abs());
+    format!("{text}{}", more.trim_end_matches('0'))
+}
+
+/// An amount that is ordered, from its thousandths: every digit it has, so that it can be multiplied again by hand.
+#[must_use]
+pub fn thousandths(parts: i128) -> String {
+    let part = format!("{:03}", (parts % 1000).abs());
+    let part = part.trim_end_matches('0');
+    format!("{}{}{part}", grouped(&(parts / 1000).to_string()), if part.is_empty() { "" } else { "." })
+}
+
 fn grouped(whole: &str) -> String {
     if whole.len() < 5 {
         return whole.to_owned();
@@ -305,6 +338,16 @@ fn grouped(whole: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn money_reads_as_a_shop_writes_it() {
+        assert_eq!((money(0), money(5), money(123_456_789)), ("0.00".into(), "0.05".into(), "1\u{2009}234\u{2009}567.89".into()));
+        assert_eq!(
+            (money(-1), price(1_455_000), price(456), price(450)),
+            ("\u{2212}0.01".into(), "145.50".into(), "0.0456".into(), "0.045".into())
+        );
+        assert_eq!((thousandths(4200), thousandths(1_475_000), thousandths(5)), ("4.2".into(), "1475".into(), "0.005".into()));
+    }
 
     #[test]
     fn figures_read_as_a_person_writes_them() {

@@ -8,6 +8,7 @@ pub mod excavation;
 pub mod floor;
 pub mod load;
 pub mod pier;
+pub mod prices;
 pub mod site;
 pub mod work;
 
@@ -19,6 +20,7 @@ pub use excavation::Excavation;
 pub use floor::{Floor, Stand};
 pub use load::Load;
 pub use pier::Pier;
+pub use prices::Prices;
 pub use site::Site;
 pub use work::Work;
 
@@ -94,6 +96,9 @@ pub struct SitePlan {
     /// When and with how many people the work is done.
     #[serde(default)]
     pub work: Work,
+    /// What the reader was quoted.
+    #[serde(default)]
+    pub prices: Prices,
 }
 
 impl SitePlan {
@@ -131,6 +136,7 @@ impl SitePlan {
         problems.extend(floor::problems(self));
         problems.extend(work::problems(self));
         problems.extend(anchors::problems(self));
+        problems.extend(prices::problems(self));
         if problems.is_empty() {
             // Contradictions are looked for only among values that are possible at all.
             for find in [

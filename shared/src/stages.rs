@@ -3,6 +3,7 @@
 pub mod anchors;
 pub mod block;
 pub mod cautions;
+pub mod costs;
 pub mod excavation;
 pub mod floor;
 pub mod ground;

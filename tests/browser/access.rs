@@ -30,7 +30,8 @@ fn pages(journey: &Journey) -> Vec<String> {
     pages.extend([format!("{root}/record"), format!("{root}/plan?rev=1")]);
     pages.extend(STEPS.map(|step| format!("{root}/{step}")));
     pages.extend(STEPS.map(|step| format!("/example/{step}")));
-    pages.extend(["/example/card".to_owned(), format!("{root}/card")]);
+    pages.extend(["/example/card".to_owned(), format!("{root}/card"), "/example/materials".to_owned()]);
+    pages.extend([format!("{root}/materials"), format!("{root}/prices")]);
     pages
 }
 

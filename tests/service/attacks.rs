@@ -9,7 +9,7 @@ use stillground_tests::service::{Service, start, titled, unknown};
 
 use crate::under_base::begin;
 
-const PAGES: [&str; 14] = [
+const PAGES: [&str; 16] = [
     "",
     "/site",
     "/excavation",
@@ -22,6 +22,8 @@ const PAGES: [&str; 14] = [
     "/revisions",
     "/record",
     "/card",
+    "/materials",
+    "/prices",
     "/plan.pdf",
     "/materials.csv",
 ];
@@ -236,7 +238,7 @@ fn the_name_in_a_cookie_is_shown_as_text() {
     assert!(cookie.starts_with("who=") && ["HttpOnly", "SameSite=Lax", "Path=/"].iter().all(|part| cookie.contains(part)), "{cookie}");
     let by_hand = ["who=<script>alert(1)</script>", "who=PHNjcmlwdD4NCnNldC1jb29raWU6eA", "who=%ff%fe", "who="].map(str::to_owned);
     for cookie in by_hand.into_iter().chain([cookie.split(';').next().unwrap().to_owned(), format!("who={}", "a".repeat(8000))]) {
-        for page in ["/record", "/plan", "/card"] {
+        for page in ["/record", "/plan", "/card", "/materials"] {
             let answer = service.send("GET", &format!("/p/{}{page}", kept.record), &[("cookie", &cookie)], b"");
             let text = answer.text();
             assert_eq!((answer.status, answer.header("x")), (200, ""), "{cookie}");

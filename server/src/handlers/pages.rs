@@ -7,10 +7,12 @@ mod door;
 mod files;
 mod front;
 mod links;
+mod materials;
 mod organiser;
 mod photos;
 mod place;
 mod plan;
+mod prices;
 mod record;
 mod recover;
 mod revisions;
@@ -41,6 +43,7 @@ pub fn routes() -> Router<App> {
         .route("/example/{step}", get(step::show))
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/card", get(plan::card))
+        .route("/example/materials", get(materials::show))
         .route("/example/plan.pdf", get(plan::pdf))
         .route("/example/template.pdf", get(plan::template))
         .route("/example/template.dxf", get(plan::workshop))
@@ -57,7 +60,9 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/record/photos", post(photos::keep).layer(DefaultBodyLimit::disable()))
         .route("/p/{secret}/photos/{photo}", get(photos::show))
         .route("/p/{secret}/card", get(plan::card))
+        .route("/p/{secret}/materials", get(materials::show).post(materials::keep))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
+        .route("/p/{secret}/prices", get(prices::show).post(prices::keep))
         .route("/p/{secret}/materials.csv", get(files::materials))
         .route("/p/{secret}/schedule.ics", get(files::calendar))
         .route("/p/{secret}/plan.pdf", get(plan::pdf))

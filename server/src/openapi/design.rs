@@ -34,7 +34,7 @@ pub(super) const LISTS: &[(&str, &[&str])] = &[
     ("checks", &["id", "title", "demand", "capacity", "unit", "utilisation", "verdict", "source"]),
     ("assumptions", &["field", "value", "why", "effect"]),
     ("cautions", &["id", "text", "when", "source"]),
-    ("materials", &["item", "quantity", "unit", "for", "note"]),
+    ("materials", &["id", "item", "quantity", "unit", "for", "note"]),
     ("schedule", &["id", "title", "after", "earliest", "lasts_h", "why"]),
     ("workings", &["id", "title", "formula", "inputs", "symbol", "value", "unit", "source"]),
 ];

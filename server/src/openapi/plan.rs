@@ -2,8 +2,10 @@
 
 use serde_json::{Map, Value, json};
 use stillground::field::{Cell, Kind, NumberField, OtherField};
-use stillground::figure::Unit;
+use stillground::figure::{Unit, Units};
 use stillground::rules::tubes;
+use stillground::site_plan::prices::lines;
+use stillground::site_plan::prices::{CURRENCY_LENGTH, MOST, per};
 use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
 
 /// A day between 1900 and 2999.
@@ -39,7 +41,48 @@ fn head() -> Map<String, Value> {
     put("use", choice(Use::KEYS, "What the telescope is for."));
     put("units", choice(&["metric", "imperial"], "Units for reading; the document itself is always metric."));
     put("code", choice(Code::KEYS, "Code for the anchors' verdict; both are calculated."));
+    put("prices", prices());
     properties
+}
+
+/// What the reader was quoted.
+fn prices() -> Value {
+    let mut units: Vec<&str> =
+        lines::LINES.iter().flat_map(|line| [per(line.unit, Units::Metric), per(line.unit, Units::Imperial)]).collect();
+    units.sort_unstable();
+    units.dedup();
+    let price = json!({
+        "type": "object",
+        "required": ["price", "per"],
+        "additionalProperties": false,
+        "properties": {
+            "price": { "type": "number", "minimum": 0.0, "maximum": MOST, "description": "Price of one unit, with up to four decimals." },
+            "per": { "type": "string", "enum": units, "description": "Unit that it is for: the line's metric one or its imperial one." },
+            "item": text("What the line was called when it was quoted.")
+        }
+    });
+    let names: Vec<&str> = lines::LINES.iter().map(|line| line.id).collect();
+    json!({
+        "type": "object",
+        "additionalProperties": false,
+        "default": {},
+        "description": "What the reader was quoted for lines of the materials. A price keeps its unit and is never turned into another.",
+        "properties": {
+            "currency": {
+                "type": ["string", "null"],
+                "minLength": 1,
+                "maxLength": CURRENCY_LENGTH,
+                "pattern": PRINTABLE,
+                "description": "The currency of all of them: letters, or its sign."
+            },
+            "lines": {
+                "type": ["object", "null"],
+                "propertyNames": { "enum": names },
+                "additionalProperties": price,
+                "description": "The price of each line, by the line's id."
+            }
+        }
+    })
 }
 
 /// Puts a field's schema in its section.

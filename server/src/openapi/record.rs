@@ -34,7 +34,7 @@ pub(super) fn entry() -> Value {
             "revision": said(revision(), "Revision of the plan that its writer had before them."),
             "task": said(word.clone(), "A task of the schedule, by its id."),
             "kind": { "type": "string", "enum": Kind::KEYS },
-            "item": said(or_null(word), "What was measured, for instance pit_depth or torque:3:2."),
+            "item": said(or_null(word), "What was measured, for instance pit_depth or torque:3:2; for here and missing a line of the materials, by its id."),
             "value": said(or_null(json!({ "type": "number" })), "The figure, in the item's metric unit."),
             "text": or_null(json!({ "type": "string", "maxLength": LONGEST_TEXT, "pattern": LINES })),
             "who": { "type": "string", "minLength": 1, "maxLength": LONGEST_NAME, "pattern": PRINTABLE },
@@ -96,5 +96,10 @@ pub(super) fn about_photo() -> Vec<Value> {
 pub(super) fn entries() -> Value {
     let state = json!({ "type": "string", "enum": ["done", "held", "now", "later"] });
     let tasks = json!({ "type": "object", "additionalProperties": state, "description": "How each task stands." });
-    object(&[("entries", list(json!({ "$ref": "#/components/schemas/Entry" }))), ("tasks", tasks)])
+    let here = json!({
+        "type": "object",
+        "additionalProperties": { "type": "string" },
+        "description": "The lines of the materials that are there, each with the entry that says so."
+    });
+    object(&[("entries", list(json!({ "$ref": "#/components/schemas/Entry" }))), ("tasks", tasks), ("materials", here)])
 }

@@ -3,13 +3,15 @@
 use csv::{Terminator, WriterBuilder};
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
+use stillground::stages::costs::LineCost;
 
 /// Mark at the start of the file by which spreadsheets know UTF-8; without it they garble "m³".
 const BYTE_ORDER_MARK: &str = "\u{feff}";
 /// Signs with which a spreadsheet takes a cell for a formula; the wide ones are read like the narrow ones.
 const FORMULA_SIGNS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
 /// Headings of the columns.
-const HEADINGS: [&str; 7] = ["Part of the work", "Item", "Quantity", "Unit", "For", "Get", "Note"];
+const HEADINGS: [&str; 12] =
+    ["Part of the work", "Item", "Quantity", "Unit", "For", "Get", "Note", "Id", "Price", "Price per", "Total", "Currency"];
 
 /// The materials as CSV (RFC 4180), in the reader's units: the same bytes each time.
 #[must_use]
@@ -17,6 +19,9 @@ pub fn materials(design: &Design, units: Units) -> String {
     let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(BYTE_ORDER_MARK.as_bytes().to_vec());
     let rows = std::iter::once(HEADINGS.map(str::to_owned)).chain(design.materials.iter().map(|line| {
         let (quantity, unit) = units.convert(line.quantity, line.unit);
+        let cost = design.costs.line(line.id);
+        let offer = cost.and_then(LineCost::offer);
+        let currency = design.costs.currency.as_deref().filter(|_| cost.is_some());
         [
             cell(line.group.heading()),
             cell(&line.item),
@@ -25,6 +30,11 @@ pub fn materials(design: &Design, units: Units) -> String {
             cell(&line.purpose),
             cell(line.supply.word()),
             cell(&line.note),
+            cell(offer.map_or(line.id, |offer| offer.id)),
+            offer.map(|offer| plain(offer.price_parts(), 4)).unwrap_or_default(),
+            cell(offer.map_or("", |offer| offer.per)),
+            cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
+            cell(currency.unwrap_or_default()),
         ]
     }));
     for row in rows {
@@ -54,6 +64,14 @@ fn number(value: f64) -> String {
     if decimals == 0 { text } else { text.trim_end_matches('0').trim_end_matches('.').to_owned() }
 }
 
+/// A decimal number from its parts, for a spreadsheet: a point and at least two decimals.
+fn plain(parts: i128, decimals: usize) -> String {
+    let unit = 10_i128.pow(decimals as u32);
+    let part = format!("{:0decimals$}", parts % unit);
+    let part = format!("{:0<2}", part.trim_end_matches('0'));
+    format!("{}.{part}", parts / unit)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -66,7 +84,7 @@ mod tests {
     }
 
     #[test]
-    fn every_line_is_a_row_of_seven_cells_and_reads_back() {
+    fn every_line_is_a_row_of_twelve_cells_and_reads_back() {
         let design = design();
         let text = materials(&design, Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());

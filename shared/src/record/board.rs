@@ -69,6 +69,15 @@ impl Board<'_> {
         self.tasks.iter().find(|state| state.task.id == id)
     }
 
+    /// The entry that says that a line of the materials is there; none where it is not, or not any more.
+    #[must_use]
+    pub fn here(&self, line: &str) -> Option<&Entry> {
+        let speaks = |reading: &&Reading<'_>| {
+            reading.counts() && reading.entry.item.as_deref() == Some(line) && matches!(reading.entry.kind, Kind::Here | Kind::Missing)
+        };
+        self.readings.iter().rev().find(speaks).map(|reading| reading.entry).filter(|entry| entry.kind == Kind::Here)
+    }
+
     /// What the findings at a task ask for, without the stops.
     pub fn to_do<'b>(&'b self, task: &'b str) -> impl Iterator<Item = &'b str> {
         let at = move |reading: &&Reading<'_>| reading.entry.task == task && reading.counts();

@@ -26,6 +26,10 @@ crate::field::choice! {
         Decided = "decided",
         /// A photograph, kept under the entry's own name.
         Photo = "photo",
+        /// A line of the materials is there.
+        Here = "here",
+        /// A line of the materials is not there after all.
+        Missing = "missing",
     }
 }
 
@@ -41,7 +45,7 @@ pub struct Entry {
     pub task: String,
     /// What it is.
     pub kind: Kind,
-    /// What was measured.
+    /// What was measured, or the line of the materials that is there.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub item: Option<String>,
     /// The figure, in the item's metric unit.

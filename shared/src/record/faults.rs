@@ -4,6 +4,7 @@ use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, minutes_
 use super::item::{Asks, Item, item_of};
 use crate::rules::calendar;
 use crate::site_plan::{is_garbled, turns_or_breaks};
+use crate::stages::materials::Material;
 use crate::stages::schedule::Task;
 
 /// A mark that would turn or break what stands after it on the page and on the sheets, or a letter that was garbled.
@@ -21,9 +22,9 @@ pub struct Fault {
 }
 
 impl Entry {
-    /// Everything that is wrong with it, held against the plan's tasks and items; empty when it may be kept.
+    /// Everything that is wrong with it, held against the plan's tasks, items and materials; empty when it may be kept.
     #[must_use]
-    pub fn faults(&self, tasks: &[Task], items: &[Item]) -> Vec<Fault> {
+    pub fn faults(&self, tasks: &[Task], items: &[Item], materials: &[Material]) -> Vec<Fault> {
         let mut faults = Vec::new();
         let mut add = |field, said: String| faults.push(Fault { field, said });
         if !is_name(&self.id) {
@@ -50,6 +51,9 @@ impl Entry {
         }
         match self.kind {
             Kind::Measured => faults.extend(self.unlike(items)),
+            Kind::Here | Kind::Missing if !materials.iter().any(|line| Some(line.id) == self.item.as_deref()) => {
+                faults.push(Fault { field: "item", said: "The plan's materials have no such line.".to_owned() });
+            }
             Kind::Note if self.text.as_deref().is_none_or(|text| text.trim().is_empty()) => {
                 faults.push(Fault { field: "text", said: "A note needs its words.".to_owned() });
             }

@@ -39,7 +39,7 @@ impl Reading<'_> {
 pub fn readings<'a>(entries: &'a [Entry], items: &'a [Item], units: Units) -> Vec<Reading<'a>> {
     let mut readings: Vec<Reading<'a>> = Vec::with_capacity(entries.len());
     for (place, entry) in entries.iter().enumerate() {
-        let item = item_of(entry, items);
+        let item = item_of(entry, items).filter(|_| !matches!(entry.kind, Kind::Here | Kind::Missing));
         let superseded_by = superseding(entry, &entries[place + 1..]);
         readings.push(Reading { entry, item, verdict: None, superseded_by, ended_by: None });
     }

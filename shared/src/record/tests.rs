@@ -185,7 +185,8 @@ fn moments_and_days_are_held_against_each_other() {
 #[test]
 fn what_cannot_be_kept_is_said() {
     let site = site();
-    let said = |entry: &Entry| entry.faults(site.tasks(), &site.items).iter().map(|fault| fault.field).collect::<Vec<_>>();
+    let said =
+        |entry: &Entry| entry.faults(site.tasks(), &site.items, &site.design.materials).iter().map(|fault| fault.field).collect::<Vec<_>>();
     assert!(said(&done("1", "dig")).is_empty());
     assert_eq!(said(&done("1", "dance")), ["task"]);
     assert_eq!(said(&done("", "dig")), ["id"]);

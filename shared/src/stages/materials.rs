@@ -3,6 +3,7 @@
 mod column;
 mod digging;
 mod floor;
+mod lengths;
 mod pouring;
 mod safety;
 mod studs;
@@ -21,6 +22,8 @@ use crate::stages::block::Block;
 use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::pier::Pier;
+
+pub use lengths::StockLength;
 
 /// Which part of the work a line belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -88,6 +91,8 @@ impl Supply {
 /// One line of the order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Material {
+    /// Stable name of the line, whatever sizes and units it is written in; one of [`LINES`](crate::site_plan::prices::lines::LINES).
+    pub id: &'static str,
     /// What.
     pub item: String,
     /// How much, with waste, in `unit`.
@@ -103,6 +108,11 @@ pub struct Material {
     pub group: Group,
     /// Bought or hired.
     pub supply: Supply,
+    /// Whole lengths in which the same can be had; empty where it is not sold by length.
+    pub stock: Vec<StockLength>,
+    /// The same item in the other system's words, so that a price is known again after the units were changed.
+    #[serde(skip)]
+    pub other_words: String,
 }
 
 /// A sheet of plywood, m.
@@ -114,6 +124,8 @@ const FOOT_M: f64 = 0.3048;
 /// What the lists are made from.
 struct Job<'a> {
     brief: &'a Brief,
+    /// Whose words the lines are written in.
+    units: Units,
     excavation: &'a Excavation,
     block: &'a Block,
     pier: &'a Pier,
@@ -126,7 +138,7 @@ impl Job<'_> {
     }
 
     fn say(&self, value: f64, unit: Unit) -> String {
-        self.brief.units.say(value, unit)
+        self.units.say(value, unit)
     }
 
     fn m(&self, value: f64) -> String {
@@ -136,10 +148,10 @@ impl Job<'_> {
     /// A size as a metric shop names it, with its inches behind it for who thinks in them: a drill of 18 mm is sold as that.
     fn mm(&self, value: f64) -> String {
         let metric = Units::Metric.say(value, Unit::Millimetre);
-        match self.brief.units {
+        match self.units {
             Units::Metric => metric,
             Units::Imperial => {
-                let (inches, unit) = self.brief.units.convert(value, Unit::Millimetre);
+                let (inches, unit) = self.units.convert(value, Unit::Millimetre);
                 format!("{metric} ({}\u{a0}{unit})", significant(inches, 3))
             }
         }
@@ -147,7 +159,7 @@ impl Job<'_> {
 
     /// A stock length; where feet are sold it is the whole number of them.
     fn stock(&self, metres: f64) -> String {
-        match self.brief.units {
+        match self.units {
             Units::Metric => self.m(metres),
             Units::Imperial => self.m((metres / FOOT_M).round() * FOOT_M),
         }
@@ -170,22 +182,31 @@ impl List {
         Self { group, lines: Vec::new() }
     }
 
-    fn buy(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
-        self.line(Supply::Buy, item.into(), quantity, purpose, note.into());
+    fn buy(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Buy, id, item.into(), quantity, purpose, note.into());
     }
 
-    fn hire(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
-        self.line(Supply::Hire, item.into(), quantity, purpose, note.into());
+    fn hire(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Hire, id, item.into(), quantity, purpose, note.into());
     }
 
-    fn have(&mut self, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
-        self.line(Supply::Have, item.into(), quantity, purpose, note.into());
+    fn have(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+        self.line(Supply::Have, id, item.into(), quantity, purpose, note.into());
     }
 
     /// A line of nothing is no line.
-    fn line(&mut self, supply: Supply, item: String, (quantity, unit): (f64, Unit), purpose: &str, note: String) {
+    fn line(&mut self, supply: Supply, id: &'static str, item: String, (quantity, unit): (f64, Unit), purpose: &str, note: String) {
         if quantity.is_finite() && quantity > 0.0 {
-            self.lines.push(Material { item, quantity, unit, purpose: purpose.to_owned(), note, group: self.group, supply });
+            let (group, purpose) = (self.group, purpose.to_owned());
+            let other_words = String::new();
+            self.lines.push(Material { id, item, quantity, unit, purpose, note, group, supply, stock: Vec::new(), other_words });
+        }
+    }
+
+    /// Says in which whole lengths the line before can be had as well.
+    fn or_in_lengths(&mut self, stock: Vec<StockLength>) {
+        if let Some(line) = self.lines.last_mut() {
+            line.stock = stock;
         }
     }
 }
@@ -203,16 +224,24 @@ fn up(value: f64, step: f64) -> f64 {
 /// Lists what to order.
 #[must_use]
 pub fn stage(brief: &Brief, excavation: &Excavation, block: &Block, pier: &Pier, anchors: &Anchors, floor: &Floor) -> Found<Vec<Material>> {
-    let job = Job { brief, excavation, block, pier, anchors };
+    let mut lines = lines_of(&Job { brief, units: brief.units, excavation, block, pier, anchors }, floor);
+    let other = lines_of(&Job { brief, units: brief.units.other(), excavation, block, pier, anchors }, floor);
+    for (line, other) in lines.iter_mut().zip(other) {
+        line.other_words = other.item;
+    }
+    Found { value: lines, notes: Notes::default() }
+}
+
+fn lines_of(job: &Job, floor: &Floor) -> Vec<Material> {
     let lists = [
-        digging::list(&job),
-        pouring::list(&job),
-        column::list(&job),
-        studs::list(&job),
-        floor::list(&job, floor),
-        wiring::list(&job),
-        tools::list(&job),
-        safety::list(&job),
+        digging::list(job),
+        pouring::list(job),
+        column::list(job),
+        studs::list(job),
+        floor::list(job, floor),
+        wiring::list(job),
+        tools::list(job),
+        safety::list(job),
     ];
-    Found { value: lists.into_iter().flat_map(|list| list.lines).collect(), notes: Notes::default() }
+    lists.into_iter().flat_map(|list| list.lines).collect()
 }

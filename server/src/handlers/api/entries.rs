@@ -24,7 +24,9 @@ pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Tr
     let entries: Vec<Value> = board.readings.iter().zip(&record.kept).map(|(reading, kept)| entry(kept, reading)).collect();
     let state = |task: &stillground::record::TaskState<'_>| (task.task.id, json!(task.state.key()));
     let tasks: BTreeMap<&str, Value> = board.tasks.iter().map(state).collect();
-    Ok(Json(json!({ "entries": entries, "tasks": tasks })).into_response())
+    let here = |line: &stillground::stages::materials::Material| Some((line.id, json!(board.here(line.id)?.id)));
+    let materials: BTreeMap<&str, Value> = record.planned.design.materials.iter().filter_map(here).collect();
+    Ok(Json(json!({ "entries": entries, "tasks": tasks, "materials": materials })).into_response())
 }
 
 /// Keeps an entry, once however often it is sent.

@@ -171,7 +171,7 @@ fn today() -> String {
 }
 
 /// A name for the page's forms, so that a form that is sent twice is kept once.
-fn form_name() -> Result<String, Trouble> {
+pub(super) fn form_name() -> Result<String, Trouble> {
     let mut bytes = [0; 15];
     getrandom::fill(&mut bytes).map_err(|error| Trouble::broken("asking the system for random numbers", &error))?;
     Ok(BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase())

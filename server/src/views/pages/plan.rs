@@ -22,6 +22,7 @@ use crate::forms::questions;
 use crate::forms::step::Step;
 use crate::planned::Planned;
 use crate::views::engineer::{self, Checking};
+use crate::views::money;
 use crate::views::words;
 
 /// The plan's page.
@@ -79,6 +80,8 @@ pub struct PlanBody {
     pub judge_first: Option<&'static str>,
     /// What to order.
     pub materials: Vec<MaterialView>,
+    /// What it comes to, and what has to be said beside it; none without a price.
+    pub cost: Option<(String, Vec<String>)>,
     /// What to do.
     pub schedule: Vec<TaskView>,
     /// What can hurt, by part of the work.
@@ -163,6 +166,7 @@ impl PlanBody {
             assumptions: assumptions(design, units, root),
             judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
             materials: materials(design, units),
+            cost: (!design.costs.is_empty()).then(|| (money::amount(&design.costs, design.costs.total), money::remarks(design))),
             schedule: schedule(design, units),
             cautions: cautions(design),
             workings: working::groups(&design.workings, units),

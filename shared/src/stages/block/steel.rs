@@ -41,6 +41,17 @@ pub struct SteelOption {
     pub cover_mm: Option<f64>,
     /// Length of bar in all, m.
     pub bars_m: Option<f64>,
+    /// The straight bars that make it, before any is bent.
+    pub bars: Vec<Bars>,
+}
+
+/// Bars of one length.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Bars {
+    /// How many.
+    pub count: f64,
+    /// Length of each, m.
+    pub length_m: f64,
 }
 
 /// Lists them.
@@ -52,18 +63,19 @@ pub(super) fn options(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ve
         brief.units.say(spacing, Unit::Millimetre),
         brief.units.say(COVER_MM, Unit::Millimetre)
     );
-    let mesh = runs(metre::get(outline.length), metre::get(outline.width), spacing);
     let (l, w, h) = (metre::get(outline.length), metre::get(outline.width), metre::get(outline.height()));
-    let cage = 2.0 * (runs(l, w, 200.0) + runs(l, h, 200.0) + runs(w, h, 200.0));
+    let mesh = net(l, w, spacing, 1.0).to_vec();
+    let cage: Vec<Bars> = [(l, w), (l, h), (w, h)].into_iter().flat_map(|(along, across)| net(along, across, 200.0, 2.0)).collect();
     let chosen = brief.block.reinforcement.value;
-    let option = |kind: Reinforcement, says: String, bars: Option<(f64, f64)>| SteelOption {
+    let option = |kind: Reinforcement, says: String, bars: Option<(f64, Vec<Bars>)>| SteelOption {
         kind: kind.key(),
         chosen: kind == chosen,
         says,
-        bar_mm: bars.map(|_| BAR_MM),
-        spacing_mm: bars.map(|(spacing, _)| spacing),
-        cover_mm: bars.map(|_| COVER_MM),
-        bars_m: bars.map(|(_, length)| length),
+        bar_mm: bars.as_ref().map(|_| BAR_MM),
+        spacing_mm: bars.as_ref().map(|(spacing, _)| *spacing),
+        cover_mm: bars.as_ref().map(|_| COVER_MM),
+        bars_m: bars.as_ref().map(|(_, bars)| bars.iter().map(|bars| bars.count * bars.length_m).sum()),
+        bars: bars.map(|(_, bars)| bars).unwrap_or_default(),
     };
     vec![
         option(Reinforcement::Plain, plain(), None),
@@ -88,12 +100,12 @@ fn plain() -> String {
         .to_owned()
 }
 
-/// Length of the bars of a net both ways.
-fn runs(length: f64, width: f64, spacing_mm: f64) -> f64 {
+/// The bars of so many nets, both ways.
+fn net(length: f64, width: f64, spacing_mm: f64, nets: f64) -> [Bars; 2] {
     let cover = 2.0 * COVER_MM / 1000.0;
     let (l, w) = ((length - cover).max(0.1), (width - cover).max(0.1));
-    let count = |across: f64| (across * 1000.0 / spacing_mm).floor() + 1.0;
-    count(w) * l + count(l) * w
+    let count = |across: f64| nets * ((across * 1000.0 / spacing_mm).floor() + 1.0);
+    [Bars { count: count(w), length_m: l }, Bars { count: count(l), length_m: w }]
 }
 
 /// The widest usual spacing that gives the least steel of a face.

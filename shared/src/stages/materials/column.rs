@@ -4,10 +4,13 @@ use crate::figure::Unit;
 use crate::site_plan::pier::Fill;
 use crate::units::{kilogram, metre, millimetre};
 
+use super::lengths::Offer;
 use super::{Group, Job, List, pieces, up};
 
 /// Stock length of tube, m.
 const TUBE_M: f64 = 6.0;
+/// Whole lengths in which it is sold.
+const TUBE_LENGTHS: Offer = Offer { metric: &[("tube-3m", 3.0), ("tube-6m", 6.0)], imperial: &[("tube-10ft", 10.0), ("tube-20ft", 20.0)] };
 /// Saw cuts and squaring of the ends, m.
 const CUT_M: f64 = 0.02;
 /// Dry sand, kg/m³.
@@ -32,6 +35,7 @@ fn steel(job: &Job, list: &mut List) {
     let grade = brief.steel.value.key();
     let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value).max(0.05) + CUT_M;
     list.buy(
+        "tube",
         format!("Steel tube {} × {}, {grade}", mm(pier.outside_diameter), mm(pier.wall)),
         (up(tube, 0.01), Unit::Metre),
         "the column",
@@ -42,7 +46,9 @@ fn steel(job: &Job, list: &mut List) {
             (tube / TUBE_M).ceil()
         ),
     );
+    list.or_in_lengths(TUBE_LENGTHS.of(job.units, &[(tube, 1.0)]));
     list.buy(
+        "base-plate",
         format!("Base plate {} square, {} thick, {grade}", mm(pier.plate_side), mm(pier.plate_thickness)),
         pieces(1.0),
         "the column's foot",
@@ -52,19 +58,22 @@ fn steel(job: &Job, list: &mut List) {
         ),
     );
     list.buy(
+        "top-plate",
         format!("Top plate {} square, {} thick, {grade}", mm(brief.top_plate_side.value), mm(brief.top_plate_thickness.value)),
         pieces(1.0),
         "the mount's seat",
         format!("holes on a circle of {} from the mount in hand", mm(brief.top_bolt_circle.value)),
     );
-    list.buy(format!("Stiffening ribs, {grade}"), pieces(brief.stiffener_count.value), "between column and base plate", "");
+    list.buy("ribs", format!("Stiffening ribs, {grade}"), pieces(brief.stiffener_count.value), "between column and base plate", "");
     list.buy(
+        "welding",
         "Welding of column and plates",
         pieces(1.0),
         "one piece of steel",
         format!("fillet of {} leg all round, by a qualified welder", mm(brief.weld_leg.value)),
     );
     list.buy(
+        "mount-bolts",
         "Bolts, nuts and washers for the mount",
         pieces(1.0),
         "fixing the mount",
@@ -78,12 +87,14 @@ fn fill(job: &Job, list: &mut List) {
     match job.brief.pier.fill.value {
         Fill::None => {}
         Fill::Sand => list.buy(
+            "fill-sand",
             "Kiln-dried sand",
             (up(volume * SAND_KG_M3 * 1.1, 5.0), Unit::Kilogram),
             "filling the column",
             "a tenth for settling; round the ducts, through a hole that is closed again",
         ),
         Fill::Concrete => list.buy(
+            "fill-concrete",
             "Flowing concrete or grout",
             (up(volume * 1.1, 0.005), Unit::CubicMetre),
             "filling the column",
@@ -96,6 +107,7 @@ fn finish(job: &Job, list: &mut List) {
     let area = std::f64::consts::PI * metre::get(job.pier.outside_diameter) * metre::get(job.pier.height)
         + 2.0 * metre::get(job.pier.plate_side).powi(2);
     list.buy(
+        "coating",
         "Galvanising, or zinc primer and top coat",
         (up(area * PAINT_L_M2 * 3.0, 0.25), Unit::Litre),
         "keeping rust away",
@@ -110,12 +122,14 @@ fn lifting(job: &Job, list: &mut List) {
     }
     let said = job.say(mass, Unit::Kilogram);
     list.hire(
+        "hoist",
         "Engine crane, gantry or tripod hoist",
         (1.0, Unit::Day),
         "setting the column over the studs",
         format!("for {said} with as much again to spare; on firm boards"),
     );
     list.hire(
+        "slings",
         format!("Lifting slings for {}", job.say(1.0, Unit::Tonne)),
         pieces(2.0),
         "lifting the column",

@@ -29,18 +29,20 @@ fn setting_out(job: &Job, list: &mut List) {
     let pit = &job.excavation;
     let around = 2.0 * metre::get(pit.length + pit.width);
     list.buy(
+        "pegs",
         format!("Setting-out pegs, {} square", job.mm(50.0)),
         pieces(8.0),
         "the pit's corners and their offsets",
         "two at each corner, outside the dig",
     );
     list.buy(
+        "line",
         "Mason's line",
         (up(2.0 * around + 10.0, 10.0), Unit::Metre),
         "sides and diagonals of the pit",
         "twice round and both diagonals",
     );
-    list.buy("Marking paint or lime", pieces(1.0), "the pit's outline on the ground", "");
+    list.buy("marking", "Marking paint or lime", pieces(1.0), "the pit's outline on the ground", "");
 }
 
 fn digging(job: &Job, list: &mut List) {
@@ -48,18 +50,20 @@ fn digging(job: &Job, list: &mut List) {
     let days = (pit.digging_h / DAY_H).ceil().max(1.0);
     if job.brief.excavation.method.value == Method::Machine {
         list.hire(
+            "digger",
             "Mini digger with a toothed and a grading bucket",
             (days, Unit::Day),
             "digging",
             format!("with a driver who is trained on it; trim the last {} by hand so that the base stays undisturbed", job.mm(100.0)),
         );
     }
-    list.have("Spade, shovel and digging bar", pieces(job.people()), "digging and trimming", "one set for each person");
+    list.have("spades", "Spade, shovel and digging bar", pieces(job.people()), "digging and trimming", "one set for each person");
     if matches!(job.brief.site.soil.value, Soil::WeatheredRock | Soil::Rock) {
-        list.hire("Breaker, electric", (days, Unit::Day), "loosening rock", "with ear defenders; its dust holds silica");
+        list.hire("breaker", "Breaker, electric", (days, Unit::Day), "loosening rock", "with ear defenders; its dust holds silica");
     }
     if pit.protection {
         list.hire(
+            "shoring",
             "Shoring or a trench box, designed for this pit",
             pieces(1.0),
             "holding the sides before anyone enters",
@@ -68,10 +72,11 @@ fn digging(job: &Job, list: &mut List) {
     }
     if pit.way_out {
         list.have(
+            "ladder",
             "Ladder",
             pieces(1.0),
             "a way out of the pit",
-            job.brief.units.either("reaches a metre above the edge and is tied", "reaches three feet above the edge and is tied"),
+            job.units.either("reaches a metre above the edge and is tied", "reaches three feet above the edge and is tied"),
         );
     }
 }
@@ -80,14 +85,22 @@ fn spoil(job: &Job, list: &mut List) {
     let pit = &job.excavation;
     let barrow = job.say(cubic_metre::get(job.brief.excavation.barrow.value) * 1000.0, Unit::Litre);
     list.have(
+        "barrow",
         "Wheelbarrow",
         pieces((job.people() / 2.0).ceil()),
         "spoil and concrete",
         format!("about {} loads of {barrow}", pit.barrow_loads),
     );
-    list.have("Scaffold boards", pieces(4.0), "a barrow run that does not cut up the lawn", "and to spread the load at the pit's edge");
+    list.have(
+        "run-boards",
+        "Scaffold boards",
+        pieces(4.0),
+        "a barrow run that does not cut up the lawn",
+        "and to spread the load at the pit's edge",
+    );
     let heap = metre::get(pit.heap_width) * metre::get(pit.width);
     list.buy(
+        "spoil-sheet",
         "Sheet under the spoil",
         (up(heap * LAP_RATIO, 1.0), Unit::SquareMetre),
         "keeping the grass",
@@ -95,6 +108,7 @@ fn spoil(job: &Job, list: &mut List) {
     );
     let skip = job.say(cubic_metre::get(job.brief.excavation.skip.value), Unit::CubicMetre);
     list.hire(
+        "skip",
         format!("Skip of {skip}"),
         pieces(f64::from(pit.skips)),
         "spoil that does not go back",
@@ -107,12 +121,14 @@ fn water(job: &Job, list: &mut List) {
     let base = metre::get(pit.bottom_length) * metre::get(pit.bottom_width);
     if pit.dewatering {
         list.hire(
+            "pump",
             "Sump pump with hose",
             (3.0, Unit::Day),
             "keeping the pit dry until the concrete has set",
             "with a residual-current device",
         );
         list.buy(
+            "geotextile",
             "Geotextile",
             (up(base * 1.5, 0.5), Unit::SquareMetre),
             "under the blinding, so that wet ground does not mix into it",
@@ -122,6 +138,7 @@ fn water(job: &Job, list: &mut List) {
     if pit.dewatering || !pit.cast_against_ground {
         let volume = up(base * 0.05 * 1.2, 0.01);
         list.buy(
+            "blinding",
             "Lean concrete or crushed stone for blinding",
             (volume, Unit::CubicMetre),
             "a clean level base",
@@ -130,6 +147,7 @@ fn water(job: &Job, list: &mut List) {
     }
     if cubic_metre::get(pit.backfill_volume) > 0.0 {
         list.hire(
+            "rammer",
             "Trench rammer",
             (1.0, Unit::Day),
             "ramming the fill",
@@ -143,6 +161,7 @@ fn fence(job: &Job, list: &mut List) {
     let (length, width) = (metre::get(pit.length), metre::get(pit.width));
     let around = 2.0 * (length + width + 4.0 * CLEAR_M);
     list.hire(
+        "fence",
         format!("Fence panels of {} with feet", job.stock(PANEL_M)),
         pieces(around / PANEL_M),
         "keeping people and animals out of the open pit",
@@ -150,6 +169,7 @@ fn fence(job: &Job, list: &mut List) {
     );
     let sheets = (length + 0.6) * (width + 0.6) / (SHEET_M.0 * SHEET_M.1);
     list.buy(
+        "pit-cover",
         job.sheet(18.0),
         pieces(sheets),
         "covering the pit overnight",

@@ -18,6 +18,7 @@ pub(super) fn list(job: &Job, floor: &Floor) -> List {
     match said.kind.value {
         FloorKind::Ground => {
             list.buy(
+                "floor-gravel",
                 format!("Gravel of {}, or bark", job.mm(10.0)),
                 (up(length * width * 0.05 * 1.1, 0.1), Unit::CubicMetre),
                 "a dry place to stand",
@@ -36,12 +37,14 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
     let hole = metre::get(job.block.length) * metre::get(job.block.width);
     let area = (length * width - hole).max(0.0);
     list.buy(
+        "slab-concrete",
         "Concrete for the slab",
         (up(area * thick * 1.1, 0.1), Unit::CubicMetre),
         "the floor, apart from the block",
         "a tenth for waste; never in one pour with the block",
     );
     list.buy(
+        "slab-stone",
         "Crushed stone under the slab",
         (up(area * 0.1 * 1.2, 0.1), Unit::CubicMetre),
         "a firm drained bed",
@@ -49,6 +52,7 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
     );
     let around = 2.0 * metre::get(job.block.length + job.block.width);
     list.buy(
+        "slab-foam",
         "Soft foam strip, as high as the slab",
         (up(around * 1.1, 0.5), Unit::Metre),
         "keeping the slab off the block",
@@ -59,12 +63,14 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
 fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
     let joists = (length / JOIST_M).ceil() + 1.0;
     list.buy(
+        "joists",
         format!("Joists {} × {}, lengths of {}", job.mm(50.0), job.mm(150.0), job.stock(TIMBER_M)),
         pieces((joists * width + 2.0 * length) * 1.1 / TIMBER_M),
         "carrying the boards",
         format!("every {}, a tenth for cutting; check the span with a span table", job.stock(JOIST_M)),
     );
     list.buy(
+        "deck-boards",
         "Deck boards",
         (up(length * width * 1.1, 1.0), Unit::SquareMetre),
         "standing on",
@@ -76,8 +82,8 @@ fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
     } else {
         "where the plan places them"
     };
-    list.buy("Post, pad and bracket", pieces(posts), "carrying the joists", note);
-    list.buy("Deck screws and joist hangers", pieces(1.0), "fixing", "one set");
+    list.buy("posts", "Post, pad and bracket", pieces(posts), "carrying the joists", note);
+    list.buy("deck-screws", "Deck screws and joist hangers", pieces(1.0), "fixing", "one set");
 }
 
 fn seal(job: &Job, list: &mut List) {
@@ -87,6 +93,7 @@ fn seal(job: &Job, list: &mut List) {
     }
     let around = std::f64::consts::PI * (metre::get(job.pier.outside_diameter) + 2.0 * gap);
     list.buy(
+        "gap-seal",
         "Brush or soft rubber strip",
         (up(around * 1.1, 0.1), Unit::Metre),
         "closing the gap round the pier",

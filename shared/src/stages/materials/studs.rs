@@ -5,11 +5,18 @@ use crate::site_plan::anchors::LowerNuts;
 use crate::site_plan::pier::Levelling;
 use crate::units::{metre, millilitre, millimetre};
 
+use super::lengths::Offer;
 use super::{Group, Job, List, pieces, up};
 
 /// Grout, kg/m³ of dry product, and a bag, kg.
 const GROUT_KG_M3: f64 = 2000.0;
 const GROUT_BAG_KG: f64 = 25.0;
+
+/// Whole lengths in which threaded rod is sold.
+const ROD_LENGTHS: Offer = Offer {
+    metric: &[("stud-rod-1m", 1.0), ("stud-rod-2m", 2.0), ("stud-rod-3m", 3.0)],
+    imperial: &[("stud-rod-3ft", 3.0), ("stud-rod-6ft", 6.0), ("stud-rod-12ft", 12.0)],
+};
 
 pub(super) fn list(job: &Job) -> List {
     let mut list = List::of(Group::Studs);
@@ -29,26 +36,32 @@ fn steel(job: &Job, list: &mut List) {
     let coating = anchors.coating.value.key();
     let finish = if class.starts_with("A4") { "stainless".to_owned() } else { coating.to_owned() };
     list.buy(
+        "stud",
         format!("Stud {size} × {length}, {class}, {finish}"),
         pieces(count + 1.0),
         "holding the base plate",
-        "one to spare; threaded rod with cut, chamfered ends",
+        "one to spare; threaded rod with cut, chamfered ends. Cut from a longer rod, it has to be of this class and finish, with zinc paint \
+         on the cut ends where it is galvanised",
     );
+    list.or_in_lengths(ROD_LENGTHS.of(job.units, &[(metre::get(anchors.length.value), count + 1.0)]));
     let per_stud = if anchors.lower_nuts.value == LowerNuts::None { 2.0 } else { 3.0 };
     let why = if per_stud > 2.0 { "levelling nut below, nut and locking nut above" } else { "nut and locking nut above" };
     list.buy(
+        "nut",
         format!("Nut {size}, {class}"),
         pieces(count * per_stud + 2.0),
         "levelling and holding the plate",
         format!("{per_stud} on each stud ({why}), two to spare"),
     );
     list.buy(
+        "washer",
         format!("Washer {size}, hardened, large"),
         pieces(count * (per_stud - 1.0) + 2.0),
         "above and below the plate",
         "two to spare",
     );
     list.buy(
+        "paste",
         "Assembly paste",
         pieces(1.0),
         "an even friction in the thread",
@@ -60,6 +73,7 @@ fn resin(job: &Job, list: &mut List) {
     let setting = &job.anchors.setting;
     let each = millilitre::get(job.brief.anchors.product.cartridge.value);
     list.buy(
+        "resin-cartridge",
         format!("Injection resin, cartridge of {}", job.say(each, Unit::Millilitre)),
         pieces(f64::from(setting.cartridges)),
         "bonding the studs",
@@ -70,12 +84,13 @@ fn resin(job: &Job, list: &mut List) {
         ),
     );
     list.buy(
+        "resin-nozzle",
         "Mixer nozzles",
         pieces(f64::from(setting.nozzles)),
         "mixing the resin",
         "one for each cartridge and each pause, and one to spare: a nozzle sets whenever work stops",
     );
-    list.have("Cartridge gun", pieces(1.0), "pressing the resin", "the one that fits the cartridge");
+    list.have("resin-gun", "Cartridge gun", pieces(1.0), "pressing the resin", "the one that fits the cartridge");
 }
 
 fn bed(job: &Job, list: &mut List) {
@@ -83,26 +98,30 @@ fn bed(job: &Job, list: &mut List) {
     let side = metre::get(job.pier.plate_side);
     match job.brief.pier.levelling.value {
         Levelling::Nuts => list.buy(
+            "shim",
             "Brass or steel shim, assorted",
             pieces(1.0),
-            job.brief.units.either("the last hundredths of a millimetre under a nut", "the last thousandths of an inch under a nut"),
+            job.units.either("the last hundredths of a millimetre under a nut", "the last thousandths of an inch under a nut"),
             "one set",
         ),
         Levelling::Grout => {
             let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
             list.buy(
+                "grout",
                 format!("Non-shrink flowing grout in bags of {}", job.say(GROUT_BAG_KG, Unit::Kilogram)),
                 pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
                 "the bed under the plate",
                 format!("{} with a fifth for waste; at least as strong as the block", job.say(volume * 1000.0, Unit::Litre)),
             );
             list.buy(
+                "grout-shims",
                 "Steel shims, stacks of assorted thickness",
                 pieces(4.0),
                 "carrying the plate while the grout sets",
                 "levelled first; taken out, or left below the surface",
             );
             list.buy(
+                "grout-dam",
                 "Foam strip or timber for a dam",
                 (up(4.0 * (side + 4.0 * gap), 0.5), Unit::Metre),
                 "holding the grout",
@@ -118,6 +137,7 @@ fn holes(job: &Job, list: &mut List) {
     let said = job.mm(diameter);
     let bits = if job.brief.anchors.count.value > 6.0 { 2.0 } else { 1.0 };
     list.buy(
+        "drill-bit",
         format!("Hammer-drill bit {said}, working length {depth} or more"),
         pieces(bits),
         "the holes",
@@ -125,12 +145,14 @@ fn holes(job: &Job, list: &mut List) {
     );
     let brush = job.mm(millimetre::get(job.anchors.setting.brush));
     list.buy(
+        "hole-brush",
         format!("Wire brush {brush} with extension"),
         pieces(1.0),
         "cleaning the holes",
         "the resin's own system brush where it names one",
     );
     list.buy(
+        "hole-pump",
         "Blow-out pump with a tube to the bottom",
         pieces(1.0),
         "cleaning the holes",

@@ -16,35 +16,45 @@ pub(super) fn list(job: &Job) -> List {
 }
 
 fn measuring(job: &Job, list: &mut List) {
-    list.have(format!("Tape of {}, and a folding rule", job.m(8.0)), pieces(1.0), "setting out", "diagonals equal means square");
+    list.have("tape", format!("Tape of {}, and a folding rule", job.m(8.0)), pieces(1.0), "setting out", "diagonals equal means square");
     list.have(
+        "level",
         format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
         pieces(1.0),
         "form, block and plate",
-        job.brief.units.either(
+        job.units.either(
             "one of each, the finer one to 0.02\u{a0}mm in a metre; turn them end for end and believe the mean",
             "one of each, the finer one to 0.00025\u{a0}in to the foot; turn them end for end and believe the mean",
         ),
     );
-    list.have("Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
+    list.have("compass", "Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
     let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);
     list.buy(
+        "template-board",
         format!("Template board, plywood {}, {side} square", job.mm(12.0)),
         pieces(1.0),
         "guiding the drill",
         "with the printed template glued on; north and the ducts marked",
     );
-    list.buy("Printed template, 1 : 1", pieces(1.0), "stud positions", "measure its check lines with a steel rule before use");
+    list.buy(
+        "template-print",
+        "Printed template, 1 : 1",
+        pieces(1.0),
+        "stud positions",
+        "measure its check lines with a steel rule before use",
+    );
 }
 
 fn pouring(job: &Job, list: &mut List) {
     list.hire(
+        "vibrator",
         "Poker vibrator",
         (1.0, Unit::Day),
         "driving out the air",
         format!("{} to {} thick; or rod each layer of {} by hand", job.mm(25.0), job.mm(40.0), job.mm(300.0)),
     );
     list.have(
+        "float",
         "Straight-edge, wooden float, bucket, hose",
         pieces(1.0),
         "levelling and finishing",
@@ -53,8 +63,14 @@ fn pouring(job: &Job, list: &mut List) {
 }
 
 fn drilling(list: &mut List) {
-    list.hire("Rotary hammer with depth stop", (1.0, Unit::Day), "drilling the holes", "with a stand or a square held beside it");
-    list.hire("Dust extractor, class M or better", (1.0, Unit::Day), "taking the silica dust where it arises", "with a hood for the bit");
+    list.hire("hammer", "Rotary hammer with depth stop", (1.0, Unit::Day), "drilling the holes", "with a stand or a square held beside it");
+    list.hire(
+        "extractor",
+        "Dust extractor, class M or better",
+        (1.0, Unit::Day),
+        "taking the silica dust where it arises",
+        "with a hood for the bit",
+    );
 }
 
 fn tightening(job: &Job, list: &mut List) {
@@ -62,6 +78,7 @@ fn tightening(job: &Job, list: &mut List) {
     let torque = job.say(newton_metre::get(job.anchors.torque.used), Unit::NewtonMetre);
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(
+            "torque-wrench",
             "Torque wrench, calibrated",
             pieces(1.0),
             "tightening the nuts",
@@ -69,18 +86,20 @@ fn tightening(job: &Job, list: &mut List) {
         );
     } else {
         list.have(
+            "torque-wrench",
             "Torque wrench, calibrated",
             pieces(1.0),
             "tightening the nuts",
             format!("the plan says by feel; a borrowed wrench, set to {torque}, makes the preload far surer"),
         );
     }
-    list.have(format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");
+    list.have("spanners", format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");
     list.have(
+        "feelers",
         "Feeler gauges",
         pieces(1.0),
         "gaps under the plate",
-        job.brief.units.either("from a twentieth of a millimetre", "from two thousandths of an inch"),
+        job.units.either("from a twentieth of a millimetre", "from two thousandths of an inch"),
     );
-    list.have("Paint marker", pieces(1.0), "a line over nut, stud and plate", "shows at a glance whether a nut has turned");
+    list.have("marker", "Paint marker", pieces(1.0), "a line over nut, stud and plate", "shows at a glance whether a nut has turned");
 }

@@ -7,14 +7,16 @@ use super::{Group, Job, List, pieces};
 pub(super) fn list(job: &Job) -> List {
     let mut list = List::of(Group::Wiring);
     let note = "chosen and connected by a licensed electrician";
-    list.buy("Earthing rod with clamp and inspection cover", pieces(1.0), "an earth for the column", note);
+    list.buy("earth-rod", "Earthing rod with clamp and inspection cover", pieces(1.0), "an earth for the column", note);
     list.buy(
+        "earth-cable",
         "Earthing cable, green and yellow",
         (5.0, Unit::Metre),
         "from the column's lug to the rod",
         format!("16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken", job.m(5.0)),
     );
     list.buy(
+        "earth-lug",
         "Earthing lug M10 with bolt and serrated washers",
         pieces(1.0),
         "on the column, a hand above the plate",
@@ -22,13 +24,14 @@ pub(super) fn list(job: &Job) -> List {
     );
     if job.block.ducts.count > 0 {
         list.buy(
+            "marker-tape",
             "Marker tape",
             (10.0, Unit::Metre),
             "over the ducts in their trench",
             format!("{} is taken; measure the trench to the house", job.m(10.0)),
         );
-        list.buy("Rubber grommet for the plate's middle hole", pieces(1.0), "no cable on a sharp edge", "");
-        list.buy("Outdoor socket, IP66, behind a residual-current device", pieces(1.0), "power at the pier", note);
+        list.buy("grommet", "Rubber grommet for the plate's middle hole", pieces(1.0), "no cable on a sharp edge", "");
+        list.buy("socket", "Outdoor socket, IP66, behind a residual-current device", pieces(1.0), "power at the pier", note);
     }
     list
 }

@@ -2,6 +2,8 @@
 
 use stillground::record::{Entry, Kind, Reading, Verdict};
 
+use stillground::site_plan::prices::lines;
+
 use super::boxes::verdict;
 use crate::record::Record;
 use crate::store::record::Kept;
@@ -148,6 +150,8 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
     match entry.kind {
         Kind::Done => "ticked off".to_owned(),
         Kind::Reopened => "not done after all".to_owned(),
+        Kind::Here => format!("there: {}", order_line(record, entry)),
+        Kind::Missing => format!("not there after all: {}", order_line(record, entry)),
         Kind::Note => text.to_owned(),
         Kind::Photo if text.is_empty() => "a photograph".to_owned(),
         Kind::Photo => format!("a photograph: {text}"),
@@ -160,6 +164,13 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
             }
         },
     }
+}
+
+/// A line of the materials as the plan has it now, or else without its sizes.
+fn order_line(record: &Record, entry: &Entry) -> String {
+    let id = entry.item.as_deref().unwrap_or_default();
+    let now = record.planned.design.materials.iter().find(|line| line.id == id).map(|line| line.item.clone());
+    now.unwrap_or_else(|| format!("{} (not in the plan any more)", lines::line(id).map_or(id, |line| line.what)))
 }
 
 fn follows(record: &Record, reading: &Reading<'_>) -> String {

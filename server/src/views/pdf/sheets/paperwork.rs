@@ -2,11 +2,14 @@
 
 use stillground::figure::Unit;
 use stillground::notes::{Check, Verdict, When};
+use stillground::stages::costs::LineCost;
+use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
 use super::steps::{lasting, title};
 use crate::forms::questions;
 use crate::lettering::Face;
+use crate::views::money;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{BODY, Flow};
 use crate::views::pdf::table::{Cell, table};
@@ -66,21 +69,41 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     if sheet.design.ground.ask_an_engineer.is_some() {
         flow.styled(Face::TextBold, BODY, JUDGE_FIRST);
     }
-    let units = sheet.brief.units;
-    let rows: Vec<Vec<Cell>> = sheet
-        .design
-        .materials
-        .iter()
-        .map(|line| {
-            vec![
-                Cell::Tick,
-                line.item.clone().into(),
-                units.figure(line.quantity, line.unit).into(),
-                [&line.purpose, &line.note].map(|said| sentence(said)).join(" ").into(),
-            ]
-        })
-        .collect();
-    table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.7), ("For what, and what to look for", 3.5)], &rows);
+    let costs = &sheet.design.costs;
+    let rows: Vec<Vec<Cell>> = sheet.design.materials.iter().map(|line| material(sheet, line)).collect();
+    if costs.is_empty() {
+        table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.7), ("For what, and what to look for", 3.5)], &rows);
+        return;
+    }
+    let columns = [("", 0.15), ("Item", 1.7), ("Quantity", 0.7), ("For what, and what to look for", 2.5), ("Price", 0.9), ("Amount", 0.9)];
+    table(flow, &columns, &rows);
+    flow.heading("What it comes to");
+    let sum = |what: String, money| vec![what.into(), money::amount(costs, money).into()];
+    let mut sums: Vec<Vec<Cell>> = costs.groups.iter().map(|group| sum(group.group.heading().to_owned(), group.total)).collect();
+    let whole = if costs.unpriced.is_empty() { "In all" } else { "So far" };
+    sums.push(vec![Cell::Bold(whole.to_owned()), Cell::Bold(money::amount(costs, costs.total))]);
+    table(flow, &[("Part of the work", 3.0), ("Amount", 1.2)], &sums);
+    money::remarks(sheet.design).iter().for_each(|said| flow.paragraph(said));
+}
+
+/// A line of the order, its price behind it where any line has one.
+fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
+    let costs = &sheet.design.costs;
+    let stock = line.stock.iter().map(|stock| stock.says.as_str()).collect::<Vec<_>>().join(", or ");
+    let stock = if stock.is_empty() { stock } else { format!("In whole lengths: {stock}.") };
+    let said = [sentence(&line.purpose), sentence(&line.note), stock];
+    let mut row = vec![
+        Cell::Tick,
+        line.item.clone().into(),
+        sheet.brief.units.figure(line.quantity, line.unit).into(),
+        said.iter().filter(|said| !said.is_empty()).map(String::as_str).collect::<Vec<_>>().join(" ").into(),
+    ];
+    if !costs.is_empty() {
+        let offer = costs.line(line.id).and_then(LineCost::offer);
+        row.push(offer.map(|offer| format!("{} × {}", money::counted(offer), money::per_unit(costs, offer))).unwrap_or_default().into());
+        row.push(offer.map(|offer| money::amount(costs, offer.total)).unwrap_or_default().into());
+    }
+    row
 }
 
 /// Schedule: how each is done stands on the sheet of its work, or here where no sheet is carried to it.

@@ -1,0 +1,82 @@
+//! Prices and amounts in words: always with their currency, where one was said, and with the unit that was quoted.
+
+use stillground::design::Design;
+use stillground::figure::{Units, price, thousandths};
+use stillground::site_plan::prices::{self, lines};
+use stillground::stages::costs::{Costs, Money, Offer};
+use stillground::stages::materials::Material;
+
+/// An amount with its currency.
+#[must_use]
+pub fn amount(costs: &Costs, money: Money) -> String {
+    match &costs.currency {
+        Some(currency) => format!("{money}\u{a0}{currency}"),
+        None => money.to_string(),
+    }
+}
+
+/// A price with its currency and the unit it was quoted for.
+#[must_use]
+pub fn per_unit(costs: &Costs, offer: &Offer) -> String {
+    let currency = costs.currency.as_ref().map(|currency| format!("\u{a0}{currency}")).unwrap_or_default();
+    let each = if offer.per == "pcs" { "each".to_owned() } else { format!("per\u{a0}{}", unit(offer.per)) };
+    format!("{}{currency} {each}", price(offer.price_parts()))
+}
+
+/// How much of a line is ordered: to the last digit where the amount is one, and as the price counts it where it has one.
+#[must_use]
+pub fn quantity(costs: &Costs, line: &Material, units: Units) -> String {
+    let per = prices::per(line.unit, units);
+    let own = costs.line(line.id).and_then(|cost| cost.offers.iter().find(|offer| offer.id == line.id && offer.per == per));
+    match own {
+        Some(offer) => counted(offer),
+        None if units == Units::Metric => with_unit((line.quantity * 1000.0).round() as i128, per),
+        None => units.say(line.quantity, line.unit),
+    }
+}
+
+/// How much an offer counts.
+#[must_use]
+pub fn counted(offer: &Offer) -> String {
+    with_unit(offer.quantity_parts(), offer.per)
+}
+
+fn with_unit(parts: i128, per: &str) -> String {
+    match per {
+        "pcs" => thousandths(parts),
+        per => format!("{}\u{a0}{}", thousandths(parts), unit(per)),
+    }
+}
+
+fn unit(per: &str) -> String {
+    per.replace(' ', "\u{a0}")
+}
+
+/// What has to be said beside the total, each a sentence of its own.
+#[must_use]
+pub fn remarks(design: &Design) -> Vec<String> {
+    let costs = &design.costs;
+    let mut said = Vec::new();
+    if !costs.is_empty() && !costs.unpriced.is_empty() {
+        let names: Vec<String> = costs.unpriced.iter().map(|id| lines::line(id).map_or(*id, |line| line.what).to_lowercase()).collect();
+        let have = if costs.unpriced.len() == 1 { "has" } else { "have" };
+        said.push(format!(
+            "{} of {} lines {have} no price, so this is the total so far: {}.",
+            costs.unpriced.len(),
+            costs.asked,
+            names.join(", ")
+        ));
+    }
+    if costs.outdated() > 0 {
+        said.push(format!(
+            "{} of the prices {} quoted for something else than the line is now; look again where it says so.",
+            costs.outdated(),
+            if costs.outdated() == 1 { "was" } else { "were" }
+        ));
+    }
+    if !costs.not_counted.is_empty() {
+        let names: Vec<String> = costs.not_counted.iter().filter_map(|id| Some(lines::line(id)?.what.to_lowercase())).collect();
+        said.push(format!("Kept and not counted, since the plan asks for no such line now: {}.", names.join(", ")));
+    }
+    said
+}
