@@ -67,6 +67,19 @@ impl Source {
         Self::new("Judgement", "", what, Standing::Judgement)
     }
 
+    /// What stands between number and edition, as its publisher writes them: `EN 1992-4:2018`, `ACI 318-19`; a book's year
+    /// follows a comma.
+    fn joint(&self) -> &'static str {
+        let begins = |with: &[&str]| with.iter().any(|start| self.document.starts_with(start));
+        if begins(&["EN ", "ISO ", "VDI ", "DIN ", "BS ", "IEC "]) {
+            ":"
+        } else if begins(&["ACI ", "ANSI/AISC 360"]) {
+            "-"
+        } else {
+            ", "
+        }
+    }
+
     /// Derived here, from mechanics.
     #[must_use]
     pub const fn derived(what: &'static str) -> Self {
@@ -78,7 +91,7 @@ impl std::fmt::Display for Source {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(self.document)?;
         if !self.edition.is_empty() {
-            write!(f, ":{}", self.edition)?;
+            write!(f, "{}{}", self.joint(), self.edition)?;
         }
         if !self.clause.is_empty() {
             write!(f, ", {}", self.clause)?;

@@ -52,10 +52,25 @@ pub struct Judging<'a> {
     pub name: &'static str,
     /// How its workings' names begin.
     pub prefix: &'static str,
+    /// The code.
+    pub code: Code,
     /// Whether it gives the plan's verdict.
     pub chosen: bool,
     /// The verdict.
     pub verdict: &'a Verdict,
+}
+
+impl Judging<'_> {
+    /// Whether it is the European one.
+    fn european(&self) -> bool {
+        self.code == Code::Eurocode
+    }
+
+    /// Pull and shear together in the steel alone; none by ACI 318, which takes the worst of steel and concrete.
+    #[must_use]
+    pub fn in_steel(&self) -> Option<f64> {
+        self.european().then_some(self.verdict.steel_interaction)
+    }
 }
 
 /// Both codes' verdicts.
@@ -65,7 +80,7 @@ pub fn verdicts<'a>(brief: &Brief, design: &'a Design) -> Vec<Judging<'a>> {
     [("EN 1992-4", "anchors.eurocode.", Code::Eurocode, &anchors.eurocode), ("ACI 318-19", "anchors.aci.", Code::Aci, &anchors.aci)]
         .into_iter()
         .filter_map(|(name, prefix, code, verdict)| {
-            Some(Judging { name, prefix, chosen: brief.code.value == code, verdict: verdict.as_ref()? })
+            Some(Judging { name, prefix, code, chosen: brief.code.value == code, verdict: verdict.as_ref()? })
         })
         .collect()
 }
@@ -74,10 +89,11 @@ pub fn verdicts<'a>(brief: &Brief, design: &'a Design) -> Vec<Judging<'a>> {
 #[must_use]
 pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
     let both = verdicts(brief, design);
-    let chosen = both.iter().find(|judging| judging.chosen)?;
+    both.iter().find(|judging| judging.chosen)?;
     let units = brief.units;
-    let mut listings = vec![inputs::listing(brief, design), actions(design, units), studs(chosen, design, units)];
+    let mut listings = vec![inputs::listing(brief, design), actions(design, units)];
     for judging in &both {
+        listings.push(studs(judging, design, units));
         listings.push(modes(judging, units));
         listings.push(factors(judging, design, units));
     }
@@ -85,7 +101,7 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
     listings.push(checks(design, units));
     listings.retain(|listing| !listing.rows.is_empty());
     Some(Checking {
-        basis: basis(brief, chosen, units),
+        basis: basis(brief, &both, units),
         summary: summary(&both, units),
         listings,
         statement: "I have checked inputs, actions, resistances and clauses above against the standards in force here and the product’s \
@@ -94,12 +110,14 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
     })
 }
 
-fn basis(brief: &Brief, chosen: &Judging<'_>, units: Units) -> Vec<String> {
+fn basis(brief: &Brief, both: &[Judging<'_>], units: Units) -> Vec<String> {
+    let chosen = both.iter().find(|judging| judging.chosen).map_or("", |judging| judging.name);
+    let worst: Vec<String> = both.iter().map(|judging| format!("by {} {}", judging.name, judging.verdict.action.title)).collect();
     let mut basis = vec![
         format!(
-            "Both codes are worked out; {} gives the verdict. Every action is tried in every direction, with its partial factors, and each \
-             way of failing stands under the action that is worst for it. Worst of all there is {}.",
-            chosen.name, chosen.verdict.action.title
+            "Both codes are worked out; {chosen} gives the verdict. Every action is tried in every direction, with its partial factors, and each \
+             way of failing stands under the action that is worst for it. Worst of all is {}.",
+            worst.join(", ")
         ),
         "The plate is rigid: forces follow from a plane of strain. On grout the concrete presses on one side of a neutral axis, and a thin \
          plate pries; on nuts the studs pull and push. Holes in the plate leave play, so that shear at an edge falls on the row nearest to \
@@ -134,15 +152,20 @@ fn summary(both: &[Judging<'_>], units: Units) -> Listing {
         None => ["–".to_owned(), "–".to_owned(), "–".to_owned()],
     };
     let row = |mode: Mode| std::iter::once(mode.words().to_owned()).chain(both.iter().flat_map(|judging| cells(judging, mode))).collect();
-    let together = |what: &str, of: fn(&Verdict) -> f64, clause: [&str; 2]| -> Vec<String> {
-        let cells = both.iter().zip(clause).flat_map(|(judging, clause)| {
-            ["together".to_owned(), units.say(of(judging.verdict) * 100.0, Unit::PerCent), clause.to_owned()]
+    let together = |what: &str, of: fn(&Judging<'_>) -> Option<f64>, clause: [&str; 2]| -> Vec<String> {
+        let cells = both.iter().zip(clause).flat_map(|(judging, clause)| match of(judging) {
+            Some(ratio) => ["together".to_owned(), units.say(ratio * 100.0, Unit::PerCent), clause.to_owned()],
+            None => ["in the next".to_owned(), "–".to_owned(), clause.to_owned()],
         });
         std::iter::once(what.to_owned()).chain(cells).collect()
     };
     let mut rows: Vec<Vec<String>> = Mode::ALL.into_iter().map(row).collect();
-    rows.push(together("steel, pull and shear", |verdict| verdict.steel_interaction, ["Table 7.3", "17.8"]));
-    rows.push(together("concrete, pull and shear", |verdict| verdict.concrete_interaction, ["Table 7.3", "17.8"]));
+    rows.push(together("pull and shear, steel", |judging| judging.in_steel(), ["Table 7.3", "17.8"]));
+    rows.push(together(
+        "pull and shear, concrete; by ACI the worst of both",
+        |judging| Some(judging.verdict.concrete_interaction),
+        ["Table 7.3", "17.8"],
+    ));
     let mut heads = vec![("Way of failing", 1.5)];
     for judging in both {
         heads.extend([(judging.name, 1.1), ("Used", 0.6), ("Clause", 0.8)]);
@@ -169,7 +192,7 @@ fn actions(design: &Design, units: Units) -> Listing {
         ]
     };
     Listing {
-        title: "Actions at the foot, characteristic".to_owned(),
+        title: "Actions at the foot, characteristic; weight helps, and counts 1.0 by EN 1990, 0.9 by ACI 318".to_owned(),
         heads: vec![
             ("Action", 1.5),
             ("Weight", 0.7),
@@ -183,7 +206,7 @@ fn actions(design: &Design, units: Units) -> Listing {
     }
 }
 
-fn studs(chosen: &Judging<'_>, design: &Design, units: Units) -> Listing {
+fn studs(judging: &Judging<'_>, design: &Design, units: Units) -> Listing {
     let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
     let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
     let row = |(i, (stud, borne)): (usize, (&stillground::stages::anchors::Stud, &stillground::stages::anchors::Borne))| {
@@ -197,9 +220,9 @@ fn studs(chosen: &Judging<'_>, design: &Design, units: Units) -> Listing {
         ]
     };
     Listing {
-        title: format!("Force in each stud under {}, factored by {}", chosen.verdict.action.title, chosen.name),
+        title: format!("Force in each stud by {}, under {} with its factors", judging.name, judging.verdict.action.title),
         heads: vec![("Stud", 0.5), ("East", 1.0), ("North", 1.0), ("Pull (− push)", 1.0), ("Shear", 1.0), ("Used, stud alone", 1.0)],
-        rows: design.anchors.studs.iter().zip(&chosen.verdict.each).enumerate().map(row).collect(),
+        rows: design.anchors.studs.iter().zip(&judging.verdict.each).enumerate().map(row).collect(),
     }
 }
 
@@ -217,7 +240,16 @@ fn modes(judging: &Judging<'_>, units: Units) -> Listing {
             judged.source.to_string(),
         ],
         None => {
-            vec![mode.words().to_owned(), "–".into(), "–".into(), "–".into(), "–".into(), "–".into(), "–".into(), mode.spared().to_owned()]
+            vec![
+                mode.words().to_owned(),
+                "–".into(),
+                "–".into(),
+                "–".into(),
+                "–".into(),
+                "–".into(),
+                "–".into(),
+                mode.spared(judging.code).to_owned(),
+            ]
         }
     };
     let mut rows: Vec<Vec<String>> = Mode::ALL.into_iter().map(row).collect();
@@ -226,15 +258,18 @@ fn modes(judging: &Judging<'_>, units: Units) -> Listing {
         let used = units.say(ratio * 100.0, Unit::PerCent);
         rows.push(vec![what.to_owned(), blank(), blank(), blank(), blank(), used, blank(), "the two ratios by the code’s rule".to_owned()]);
     };
-    together("steel, pull and shear together", judging.verdict.steel_interaction);
-    together("concrete, pull and shear together", judging.verdict.concrete_interaction);
+    if let Some(ratio) = judging.in_steel() {
+        together("steel, pull and shear together", ratio);
+    }
+    let what = if judging.european() { "concrete, pull and shear together" } else { "pull and shear together, the worst of each" };
+    together(what, judging.verdict.concrete_interaction);
     Listing {
         title: format!("Every way of failing by {}", judging.name),
         heads: vec![
             ("Way of failing", 1.6),
             ("Asked", 0.7),
-            (if judging.name.starts_with("EN") { "Characteristic" } else { "Nominal" }, 0.9),
-            (if judging.name.starts_with("EN") { "1/γ" } else { "φ" }, 0.5),
+            (if judging.european() { "Characteristic" } else { "Nominal" }, 0.9),
+            (if judging.european() { "1/γ" } else { "φ" }, 0.5),
             ("Design", 0.7),
             ("Used", 0.5),
             ("Worst under", 1.1),
@@ -337,7 +372,8 @@ mod tests {
             }
             for name in ["EN 1992-4", "ACI 318-19"] {
                 let modes = checking.listings.iter().find(|listing| listing.title == format!("Every way of failing by {name}")).unwrap();
-                assert_eq!(modes.rows.len(), Mode::ALL.len() + 2);
+                // Pull and shear together: two rules by EN 1992-4, one by ACI 318.
+                assert_eq!(modes.rows.len(), Mode::ALL.len() + if name.starts_with("EN") { 2 } else { 1 });
                 assert_eq!(modes.rows.iter().filter(|row| row[0].ends_with("fails first")).count(), 1, "{name}");
                 let factors = checking.listings.iter().find(|listing| listing.title == format!("Every factor by {name}")).unwrap();
                 assert!(factors.rows.iter().all(|row| row[4].contains("EN 1992-4") || row[4].contains("ACI 318")), "{name}");

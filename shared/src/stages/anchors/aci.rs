@@ -6,7 +6,7 @@ mod tension;
 use crate::notes::Notes;
 use crate::rules::aci_318_19::factors::{self, Category};
 use crate::stages::anchors::areas::EdgeArea;
-use crate::stages::anchors::situation::{Acting, Situation};
+use crate::stages::anchors::situation::{Acting, Scope, Situation};
 use crate::stages::anchors::strength::Strengths;
 
 /// Elongation above which a steel counts as ductile, ACI 318-19 chapter 2: 14 % over its gauge and 30 % of the area.
@@ -17,7 +17,10 @@ const DUCTILE_RATIO: f64 = 0.14;
 pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
     let mut strengths = Strengths::default();
     let pulled = tension::put(situation, acting, &mut strengths, notes);
-    shear::put(situation, acting, pulled, &mut strengths, notes);
+    // A shear is borne by all studs, whichever of them are pulled.
+    if acting.scope != Scope::Pulled {
+        shear::put(situation, acting, pulled, &mut strengths, notes);
+    }
     strengths
 }
 

@@ -5,7 +5,7 @@ mod tension;
 
 use crate::notes::Notes;
 use crate::stages::anchors::areas::EdgeArea;
-use crate::stages::anchors::situation::{Acting, Situation};
+use crate::stages::anchors::situation::{Acting, Scope, Situation};
 use crate::stages::anchors::strength::Strengths;
 
 /// Resistances of studs that act together, with every factor on the way.
@@ -13,7 +13,10 @@ use crate::stages::anchors::strength::Strengths;
 pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
     let mut strengths = Strengths::default();
     let pulled = tension::put(situation, acting, &mut strengths, notes);
-    shear::put(situation, acting, pulled, &mut strengths, notes);
+    // A shear is borne by all studs, whichever of them are pulled.
+    if acting.scope != Scope::Pulled {
+        shear::put(situation, acting, pulled, &mut strengths, notes);
+    }
     strengths
 }
 

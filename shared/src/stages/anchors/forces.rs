@@ -152,6 +152,7 @@ impl Forces {
         };
         let eccentricity = [off(|stud| stud.x), off(|stud| stud.y)];
         let studs = pulled.into_iter().map(|(stud, _)| stud).collect();
-        Some(Acting { scope: Scope::Pulled, group: Group { studs, concrete: group.concrete }, eccentricity, lever: self.lever })
+        let group = Group { studs, concrete: group.concrete };
+        Some(Acting { eccentricity, lever: self.lever, ..Acting::evenly(Scope::Pulled, group) })
     }
 }

@@ -36,6 +36,8 @@ pub struct Situation<'a> {
     pub lasting_factor: f64,
     /// Whether bars run through the block.
     pub reinforced: bool,
+    /// Whether bars run along its sides, where an edge would break off.
+    pub caged: bool,
     /// Elastic modulus of the concrete.
     pub concrete_modulus: Pressure,
 }
@@ -59,6 +61,7 @@ impl<'a> Situation<'a> {
             bond_uncracked: product.bond_uncracked.value,
             lasting_factor: if product.known() { 1.0 } else { LEAST_BOND_LASTING_FACTOR },
             reinforced: brief.block.reinforcement.value != Reinforcement::Plain,
+            caged: brief.block.reinforcement.value == Reinforcement::Cage,
             concrete_modulus: block.elastic_modulus,
         }
     }
@@ -126,13 +129,21 @@ pub struct Acting {
     pub eccentricity: [Length; 2],
     /// Lever between their pull and the plate's pressure on the concrete; none where it stands clear of it.
     pub lever: Option<Length>,
+    /// How far beside their middle a shear acts.
+    pub beside: Length,
 }
 
 impl Acting {
-    /// Pulled evenly.
+    /// Pulled and pushed evenly.
     #[must_use]
     pub fn evenly(scope: Scope, group: Group) -> Self {
-        Self { scope, group, eccentricity: [millimetre::new(0.0); 2], lever: None }
+        Self { scope, group, eccentricity: [millimetre::new(0.0); 2], lever: None, beside: millimetre::new(0.0) }
+    }
+
+    /// Pushed so far beside their middle.
+    #[must_use]
+    pub fn pushed(self, beside: Length) -> Self {
+        Self { beside, ..self }
     }
 
     /// Number of studs.

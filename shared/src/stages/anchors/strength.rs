@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 
+use crate::site_plan::Code;
 use crate::units::{Force, kilonewton, newton};
 
 /// A way in which a stud or a group fails.
@@ -91,14 +92,16 @@ impl Mode {
         }
     }
 
-    /// Why it need not be looked at, where it is not.
+    /// Why it need not be looked at by a code, where it is not.
     #[must_use]
-    pub const fn spared(self) -> &'static str {
-        match self {
-            Self::BondSustained => "not here: the preload closes between two nuts",
-            Self::Splitting => "not here: edges are far, or the bars bear it",
-            Self::ShearLever => "not here: no free length",
-            Self::Edge => "not here: every edge is far",
+    pub const fn spared(self, code: Code) -> &'static str {
+        match (self, code) {
+            (Self::BondSustained, _) => "not here: the preload closes between two nuts",
+            (Self::Splitting, Code::Eurocode) => "not here: edges are far, or the bars bear it",
+            (Self::Splitting, Code::Aci) => "no strength of its own: 17.9 keeps distances, ψ_cp,N and ψ_cp,Na lower what is near an edge",
+            (Self::ShearLever, Code::Eurocode) => "not here: no free length",
+            (Self::ShearLever, Code::Aci) => "not here: no free length, or grout, for which 17.7.1.2.1 takes 0.8 of the steel",
+            (Self::Edge, _) => "not here: every edge is far",
             _ => "not here",
         }
     }

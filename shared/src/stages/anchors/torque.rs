@@ -295,16 +295,19 @@ fn workings(brief: &Brief, torque: &Torque, screw: &Screw, preload: Spread<Force
         Some(_) => (tightening::LONG_FORM, "K = [P/(2π) + μ_t d₂/(2 cos 30°) + μ_b D_b/2]/d"),
         None => (scatter::NUT_FACTOR, "K by the state of the thread"),
     };
-    let (thread_friction, under_head) = brief.anchors.frictions.unwrap_or_default();
-    notes.working(
-        Working::new("anchors.nut_factor", "Nut factor", formula, source)
-            .with("P", millimetre::get(thread.pitch), Unit::Millimetre)
-            .with("μ_t", thread_friction, Unit::One)
-            .with("μ_b", under_head, Unit::One)
-            .with("K_low", torque.nut_factor.low, Unit::One)
-            .with("K_high", torque.nut_factor.high, Unit::One)
-            .gives("K", torque.nut_factor.typical, Unit::One),
-    );
+    let mut factor = Working::new("anchors.nut_factor", "Nut factor", formula, source);
+    if let Some((thread_friction, under_head)) = brief.anchors.frictions {
+        factor = factor.with("P", millimetre::get(thread.pitch), Unit::Millimetre).with("μ_t", thread_friction, Unit::One).with(
+            "μ_b",
+            under_head,
+            Unit::One,
+        );
+    }
+    notes.working(factor.with("K_low", torque.nut_factor.low, Unit::One).with("K_high", torque.nut_factor.high, Unit::One).gives(
+        "K",
+        torque.nut_factor.typical,
+        Unit::One,
+    ));
     notes.working(
         Working::new("anchors.preload", "Preload of one stud", "F = T/(K d), with its scatter", tightening::SHORT_FORM)
             .with("T", newton_metre::get(torque.used), Unit::NewtonMetre)

@@ -81,9 +81,10 @@ pub struct Verdict {
     pub each: Vec<Borne>,
     /// Every way of failing.
     pub modes: Vec<Judged>,
-    /// Steel under pull and shear together, by the action that is worst for it.
+    /// Pull and shear together, by the action that is worst for them: in the steel by EN 1992-4; by ACI 318-19, which does not part
+    /// steel from concrete, of whichever way of failing is worst in either, and then the same as the next.
     pub steel_interaction: f64,
-    /// Concrete under pull and shear together, by the action that is worst for it.
+    /// The same in the concrete by EN 1992-4; by ACI 318-19 as above.
     pub concrete_interaction: f64,
     /// The cone of the pulled studs.
     pub cone: ConeArea,
@@ -134,14 +135,28 @@ pub(super) struct Bench<'a> {
     pub(super) group: &'a Group,
     pub(super) code: Code,
     pub(super) single: Strengths,
+    pub(super) radius: Length,
+}
+
+/// What bears a shear.
+pub(super) struct Across {
     pub(super) all: Strengths,
     pub(super) edge: Option<EdgeArea>,
-    pub(super) radius: Length,
 }
 
 impl Bench<'_> {
     fn strengths(&self, acting: &Acting, notes: &mut Notes) -> Strengths {
         by(self.code, self.situation, acting, notes)
+    }
+
+    /// All studs against a shear that acts so far beside their middle.
+    fn across(&self, beside: Length, notes: &mut Notes) -> Across {
+        let evenly = Acting::evenly(Scope::Group, self.group.clone()).pushed(beside);
+        let edge = match self.code {
+            Code::Eurocode => eurocode::worst_edge(self.situation, &evenly),
+            Code::Aci => aci::worst_edge(self.situation, &evenly),
+        };
+        Across { all: self.strengths(&evenly, notes), edge }
     }
 }
 
@@ -155,25 +170,18 @@ fn by(code: Code, situation: &Situation, acting: &Acting, notes: &mut Notes) -> 
 /// Resistances and verdict by one code.
 fn by_code(situation: &Situation, group: &Group, actions: &[Action], code: Code, notes: &mut Notes) -> (CodeResistances, Option<Verdict>) {
     let nearest = Group { studs: nearest_stud(group), concrete: group.concrete };
-    let evenly = Acting::evenly(Scope::Group, group.clone());
-    let edge = match code {
-        Code::Eurocode => eurocode::worst_edge(situation, &evenly),
-        Code::Aci => aci::worst_edge(situation, &evenly),
-    };
     let bench = Bench {
         situation,
         group,
         code,
         single: by(code, situation, &Acting::evenly(Scope::Single, nearest), notes),
-        all: by(code, situation, &evenly, notes),
-        edge,
         radius: situation.brief.anchors.circle_diameter.value / 2.0,
     };
-    let (single, all) = (bench.single.clone(), bench.all.clone());
     let mut beside = Notes::default();
-    let Some((mut verdict, acting)) = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside) else {
-        return (CodeResistances { single, group: all, pulled: Strengths::default() }, None);
-    };
+    let worst = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside);
+    let eccentricity = worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| verdict.factored_for(Mode::Edge).eccentricity());
+    let (single, all) = (bench.single.clone(), bench.across(eccentricity, notes).all);
+    let Some((mut verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
     let pulled = bench.strengths(&acting, notes);
     beside.workings.into_iter().for_each(|working| notes.working(working));
     judge::workings(&bench, &verdict, notes);
@@ -187,7 +195,8 @@ fn nearest_stud(group: &Group) -> Vec<Stud> {
     group.studs.iter().min_by(|a, b| edge(a).total_cmp(&edge(b))).copied().into_iter().collect()
 }
 
-/// Directions in which an action may act: along both axes of the block, and through a stud.
+/// Directions in which an action may act: along both axes of the block, and through a stud; both ways where the ring has no
+/// stud opposite to each.
 fn directions(group: &Group) -> Vec<[f64; 2]> {
     let through = group.studs.first().map(|stud| {
         let (x, y) = (millimetre::get(stud.x), millimetre::get(stud.y));
@@ -196,6 +205,9 @@ fn directions(group: &Group) -> Vec<[f64; 2]> {
     });
     let mut directions = vec![[1.0, 0.0], [0.0, 1.0]];
     directions.extend(through);
+    if group.studs.len() % 2 == 1 {
+        directions.extend(directions.clone().into_iter().map(|[x, y]| [-x, -y]));
+    }
     directions
 }
 

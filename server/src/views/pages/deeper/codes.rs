@@ -6,7 +6,7 @@ use stillground::units::kilonewton;
 
 use super::{Chapter, Table};
 use crate::planned::Planned;
-use crate::views::engineer::verdicts;
+use crate::views::engineer::{Judging, verdicts};
 use crate::views::words;
 
 /// The chapters about both codes.
@@ -17,21 +17,22 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         return Vec::new();
     }
     let row = |mode: Mode| {
-        let mut cells: Vec<String> = both.iter().map(|judging| cell(judging.verdict, mode, units)).collect();
+        let mut cells: Vec<String> = both.iter().map(|judging| cell(judging, mode, units)).collect();
         cells.push(words::sentence(mode.raised_by()));
         (words::sentence(mode.words()).trim_end_matches('.').to_owned(), cells)
     };
     let mut columns: Vec<String> = both.iter().map(|judging| format!("By {}", judging.name)).collect();
     columns.push("What would raise it".to_owned());
     let mut rows: Vec<(String, Vec<String>)> = Mode::ALL.into_iter().map(row).collect();
-    let together = |of: fn(&Verdict) -> f64| {
-        let mut cells: Vec<String> =
-            both.iter().map(|judging| format!("{} used", units.say(of(judging.verdict) * 100.0, Unit::PerCent))).collect();
+    let together = |of: fn(&Judging<'_>) -> Option<f64>| {
+        let used = |ratio: f64| format!("{} used", units.say(ratio * 100.0, Unit::PerCent));
+        let cell = |judging| of(judging).map_or_else(|| "Not parted from the concrete; see the next.".to_owned(), used);
+        let mut cells: Vec<String> = both.iter().map(cell).collect();
         cells.push("Whatever raises the greater of the two.".to_owned());
         cells
     };
-    rows.push(("Steel under pull and shear together".to_owned(), together(|verdict| verdict.steel_interaction)));
-    rows.push(("Concrete under pull and shear together".to_owned(), together(|verdict| verdict.concrete_interaction)));
+    rows.push(("Steel under pull and shear together".to_owned(), together(|judging| judging.in_steel())));
+    rows.push(("Concrete under pull and shear together".to_owned(), together(|judging| Some(judging.verdict.concrete_interaction))));
     vec![Chapter {
         title: "The studs by both codes, side by side",
         told: Vec::new(),
@@ -46,8 +47,8 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
 }
 
 /// One code's word on a way of failing.
-fn cell(verdict: &Verdict, mode: Mode, units: Units) -> String {
-    let Some(judged) = verdict.of(mode) else { return words::sentence(mode.spared()) };
+fn cell(judging: &Judging<'_>, mode: Mode, units: Units) -> String {
+    let Some(judged) = judging.verdict.of(mode) else { return words::sentence(mode.spared(judging.code)) };
     let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
     let first = if judged.governs { "Fails first. " } else { "" };
     format!(

@@ -84,12 +84,13 @@ fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Stren
 /// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear. Straight
 /// at the edge is the worst direction: along it the code doubles the strength.
 pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
-    (0..4).map(|side| edge_force(situation, acting, side)).min_by(|a, b| newton::get(a.1).total_cmp(&newton::get(b.1)))
+    let left = |area: &EdgeArea, force: Force| newton::get(force) * shear::eccentricity_factor(acting.beside, area.counted);
+    (0..4).map(|side| edge_force(situation, acting, side)).min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
 }
 
 fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
     let Some((_, force, working)) = worst_edge(situation, acting) else { return };
-    strengths.put(Mode::Edge, force, 1.0 / factors::concrete_shear_factor(situation.reinforced));
+    strengths.put(Mode::Edge, force, 1.0 / factors::concrete_shear_factor(situation.caged));
     notes.working(working);
 }
 
@@ -103,17 +104,18 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     let working = Working::new(
         named!("aci", acting.scope, "edge"),
         format!("{}: the block's {} edge", acting.scope.words(), area.side),
-        "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) √f'_c c_a1^1.5",
+        "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) λ_a √f'_c c_a1^1.5",
         shear::BREAKOUT,
     )
     .with("c_a1", millimetre::get(ca1), Unit::Millimetre)
+    .with("λ_a", 1.0, Unit::One)
     .with("V_b", kilonewton::get(basic), Unit::Kilonewton)
     .with("A_Vc", square_millimetre::get(area.area), Unit::SquareMillimetre)
     .with("A_Vco", square_millimetre::get(area.single), Unit::SquareMillimetre)
     .with("ψ_ed,V", cornered, Unit::One)
     .with("ψ_c,V", cracking, Unit::One)
     .with("ψ_h,V", thick, Unit::One)
-    .with("φ", factors::concrete_shear_factor(situation.reinforced), Unit::One)
+    .with("φ", factors::concrete_shear_factor(situation.caged), Unit::One)
     .gives("V_cbg", kilonewton::get(force), Unit::Kilonewton);
     (area, force, working)
 }

@@ -14,6 +14,9 @@ pub(super) struct Pulled {
     pub(super) bond: Force,
 }
 
+/// Bars that cross a cone's surface raise φ; a mesh and a cage at the block's faces are not counted as such.
+const SUPPLEMENTARY_STEEL: bool = false;
+
 /// Share of the reduced bond that a lasting pull may use, ACI 318-19 17.5.2.2.
 const LASTING_FACTOR: f64 = 0.55;
 
@@ -24,7 +27,7 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
     let nsa = steel::tension(situation.thread.stress_area, ultimate) * count;
     let steel_factor = factors::steel_tension_factor(ductile(situation));
     strengths.put(Mode::Steel, nsa, 1.0 / steel_factor);
-    let phi = factors::concrete_tension_factor(category(situation), situation.reinforced);
+    let phi = factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL);
     let breakout = breakout(situation, acting, notes);
     strengths.put(Mode::Cone, breakout, 1.0 / phi);
     let bond = bond(situation, acting, notes);
@@ -79,6 +82,7 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
             breakout::BREAKOUT,
         )
         .with("k_c", breakout::POST_INSTALLED_FACTOR, Unit::One)
+        .with("λ_a", 1.0, Unit::One)
         .with("f'_c", megapascal::get(situation.strength), Unit::Megapascal)
         .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
         .gives("N_b", kilonewton::get(basic), Unit::Kilonewton),
@@ -96,7 +100,7 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
         .with("ψ_c,N", cracking, Unit::One)
         .with("c_ac", millimetre::get(critical), Unit::Millimetre)
         .with("ψ_cp,N", splitting, Unit::One)
-        .with("φ", factors::concrete_tension_factor(category(situation), situation.reinforced), Unit::One)
+        .with("φ", factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL), Unit::One)
         .gives("N_cbg", kilonewton::get(found), Unit::Kilonewton),
     );
     found
@@ -122,6 +126,7 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "N_ba = λ_a τ_cr π d_a h_ef",
             bond::BOND,
         )
+        .with("λ_a", 1.0, Unit::One)
         .with("τ_cr", megapascal::get(situation.bond), Unit::Megapascal)
         .with("d_a", millimetre::get(diameter), Unit::Millimetre)
         .with("h_ef", millimetre::get(situation.embedment), Unit::Millimetre)

@@ -84,14 +84,15 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
     );
 }
 
-/// Edge break-out towards the side where it is least; none where every edge is far. The row nearest to the edge alone
+/// Edge break-out towards the side where it is least, with what an eccentricity leaves of it; none where every edge is far. The row nearest to the edge alone
 /// carries the shear, since holes in the plate leave the studs play. Straight at the edge is the worst direction: the factor
 /// ψ_α,V is 1 there and greater in any other.
 pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
     let far = shear::far_edge(situation.embedment, situation.thread.diameter);
     let near = acting.group.edges().map(|edge| edge <= far);
     let found = (0..4).filter(|&side| near[side]).map(|side| edge_force(situation, acting, side));
-    found.min_by(|a, b| newton::get(a.1).total_cmp(&newton::get(b.1)))
+    let left = |area: &EdgeArea, force: Force| newton::get(force) * edge::eccentricity_factor(acting.beside, area.counted);
+    found.min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
 }
 
 fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Force, Working) {
@@ -106,7 +107,7 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     let working = Working::new(
         named!("eurocode", acting.scope, "edge"),
         format!("{}: the block's {} edge", acting.scope.words(), area.side),
-        "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V ψ_α,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
+        "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V ψ_α,V ψ_re,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
         edge::EDGE,
     )
     .with("k₉", k9, Unit::One)
@@ -120,6 +121,7 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     .with("ψ_s,V", cornered, Unit::One)
     .with("ψ_h,V", thick, Unit::One)
     .with("ψ_α,V", straight, Unit::One)
+    .with("ψ_re,V, no edge bar counted", 1.0, Unit::One)
     .gives("V_Rk,c", kilonewton::get(force), Unit::Kilonewton);
     (area, force, working)
 }

@@ -65,15 +65,20 @@ fn mode_check(situation: &Situation, judged: &Judged, code: Code) -> Check {
 }
 
 fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
-    let source = if code == Code::Eurocode { interaction::INTERACTION } else { aci_shear::INTERACTION };
-    for (id, title, value) in [
-        ("anchors.interaction_steel", "Studs: pull and shear together in the steel", verdict.steel_interaction),
-        ("anchors.interaction_concrete", "Studs: pull and shear together in the concrete", verdict.concrete_interaction),
-    ] {
-        notes.check(
-            Check::at_most(id, title, value, 1.0, Unit::One, source)
-                .note("The two ratios taken together by the code's rule; neither may exceed one by itself either.")
-                .moved_by(SIZE),
+    let mut hold =
+        |id, title, value, source, note| notes.check(Check::at_most(id, title, value, 1.0, Unit::One, source).note(note).moved_by(SIZE));
+    let each = "The two ratios taken together by the code's rule; neither may exceed one by itself either.";
+    if code == Code::Eurocode {
+        let rule = interaction::INTERACTION;
+        hold("anchors.interaction_steel", "Studs: pull and shear together in the steel", verdict.steel_interaction, rule, each);
+        hold("anchors.interaction_concrete", "Studs: pull and shear together in the concrete", verdict.concrete_interaction, rule, each);
+    } else {
+        hold(
+            "anchors.interaction",
+            "Studs: pull and shear together",
+            verdict.concrete_interaction,
+            aci_shear::INTERACTION,
+            "The worst ratio in tension and the worst in shear, be they of steel or concrete, over 1.2.",
         );
     }
 }

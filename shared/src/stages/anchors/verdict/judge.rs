@@ -1,6 +1,6 @@
 //! One action in one direction, held against every way of failing.
 
-use super::{Bench, Borne, Judged, Verdict, checks};
+use super::{Across, Bench, Borne, Judged, Verdict, checks};
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::shear as aci_shear;
@@ -16,8 +16,9 @@ use crate::units::{Force, millimetre, newton};
 const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
 
 /// Judges.
-pub(super) fn judge(bench: &Bench, action: &Action, factored: Factored, forces: Forces, pulled: &Strengths, cone: ConeArea) -> Verdict {
-    let modes = modes(bench, action, &factored, &forces, pulled);
+pub(super) fn judge(bench: &Bench, across: &Across, action: &Action, forces: Forces, pulled: &Strengths, cone: ConeArea) -> Verdict {
+    let factored = action.factored(bench.code);
+    let modes = modes(bench, across, action, &forces, pulled);
     let worst = |tension: bool, in_steel: bool| {
         let picked = modes.iter().filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
         picked.filter(|judged| judged.of != Mode::ShearLever).map(|judged| judged.utilisation).fold(0.0, f64::max)
@@ -25,30 +26,35 @@ pub(super) fn judge(bench: &Bench, action: &Action, factored: Factored, forces: 
     let (steel_n, steel_v, concrete_n, concrete_v) = (worst(true, true), worst(false, true), worst(true, false), worst(false, false));
     let (steel_interaction, concrete_interaction) = match bench.code {
         Code::Eurocode => (interaction::steel_ratio(steel_n, steel_v), interaction::concrete_ratio(concrete_n, concrete_v)),
-        Code::Aci => (aci_shear::interaction_ratio(steel_n, steel_v), aci_shear::interaction_ratio(concrete_n, concrete_v)),
+        // The code takes the least strength of all in tension and the least in shear, be it the steel's or the concrete's.
+        Code::Aci => {
+            let whole = aci_shear::interaction_ratio(steel_n.max(concrete_n), steel_v.max(concrete_v));
+            (whole, whole)
+        }
     };
     Verdict {
         action: action.clone(),
         studs: forces.studs.clone(),
-        each: borne(bench, &factored, &forces),
+        each: borne(bench, across, &factored, &forces),
         modes,
         steel_interaction,
         concrete_interaction,
         cone,
-        edge: bench.edge.clone(),
+        edge: across.edge.clone(),
         forces,
         factored,
         trials: Vec::new(),
     }
 }
 
-fn modes(bench: &Bench, action: &Action, factored: &Factored, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
-    let (single, all) = (&bench.single, &bench.all);
+fn modes(bench: &Bench, across: &Across, action: &Action, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
+    let factored = action.factored(bench.code);
+    let (single, all) = (&bench.single, &across.all);
     let (greatest, pull) = (forces.greatest(), forces.pull());
     // Every stud is taken to bear as much shear as the one that a twist loads most.
     let twisted = factored.twisted_shear(bench.radius);
     let left = bending_left(single, forces);
-    let off = eccentricity_factor(bench, factored);
+    let off = eccentricity_factor(bench.code, across.edge.as_ref(), &factored);
     let mut modes = Vec::new();
     let mut hold = |mode, demand, strength: Option<&Strength>, factor| {
         modes.extend(strength.map(|&strength| judged(bench.code, mode, (action.id, action.title), demand, (strength, factor))));
@@ -70,9 +76,9 @@ fn bending_left(single: &Strengths, forces: &Forces) -> f64 {
 }
 
 /// What a shear that acts beside the studs' middle leaves of the edge.
-fn eccentricity_factor(bench: &Bench, factored: &Factored) -> f64 {
-    let Some(EdgeArea { counted, .. }) = bench.edge else { return 1.0 };
-    match bench.code {
+fn eccentricity_factor(code: Code, edge: Option<&EdgeArea>, factored: &Factored) -> f64 {
+    let Some(&EdgeArea { counted, .. }) = edge else { return 1.0 };
+    match code {
         Code::Eurocode => edge::eccentricity_factor(factored.eccentricity(), counted),
         Code::Aci => aci_shear::eccentricity_factor(factored.eccentricity(), counted),
     }
@@ -105,11 +111,11 @@ pub(super) fn judged(
 }
 
 /// What each stud bears by itself: shear alike in all, as the most loaded one has it.
-fn borne(bench: &Bench, factored: &Factored, forces: &Forces) -> Vec<Borne> {
+fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -> Vec<Borne> {
     let count = forces.studs.len().max(1) as f64;
     let shear = factored.twisted_shear(bench.radius) / count;
-    let across = [Mode::ShearSteel, Mode::ShearLever].into_iter().filter_map(|mode| bench.all.of(mode));
-    let sideways = across.map(|strength| ratio(shear, strength.design / count)).fold(0.0, f64::max);
+    let steel = [Mode::ShearSteel, Mode::ShearLever].into_iter().filter_map(|mode| across.all.of(mode));
+    let sideways = steel.map(|strength| ratio(shear, strength.design / count)).fold(0.0, f64::max);
     // Pressed concrete does not crack: the uncracked bond bears a push.
     let closed_factor = (bench.situation.bond_uncracked / bench.situation.bond).value.max(1.0);
     let bond = bench.single.design(Mode::Bond);
@@ -126,7 +132,7 @@ fn borne(bench: &Bench, factored: &Factored, forces: &Forces) -> Vec<Borne> {
 
 /// The lines of calculation of what the direction and the eccentricity of the shear do to the edge.
 pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
-    let Some(area) = &bench.edge else { return };
+    let Some(area) = &verdict.edge else { return };
     let factored = verdict.factored_for(Mode::Edge);
     let (id, formula, source) = match bench.code {
         Code::Eurocode => ("anchors.eurocode.edge_eccentricity", "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed", edge::EDGE),
@@ -136,7 +142,7 @@ pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
         Working::new(id, "Shear beside the studs' middle, at the block's edge", formula, source)
             .with("e_V", millimetre::get(factored.eccentricity()), Unit::Millimetre)
             .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
-            .gives("ψ_ec,V", eccentricity_factor(bench, &factored), Unit::One),
+            .gives("ψ_ec,V", eccentricity_factor(bench.code, Some(area), &factored), Unit::One),
     );
     if bench.code == Code::Eurocode {
         notes.working(

@@ -31,12 +31,13 @@ pub(super) fn tried(bench: &Bench, actions: &[Action]) -> Vec<Tried> {
     let mut tried = Vec::new();
     for action in actions {
         let factored = action.factored(bench.code);
+        let across = bench.across(factored.eccentricity(), &mut Notes::default());
         for direction in directions(bench.group) {
             let forces = forces::forces(bench.situation, bench.group, &factored, direction);
             let acting = forces.pulled(bench.group).unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
             let pulled = bench.strengths(&acting, &mut Notes::default());
             let cone = areas::cone(bench.situation, bench.group, &acting);
-            tried.push(Tried { verdict: judge::judge(bench, action, factored, forces, &pulled, cone), acting });
+            tried.push(Tried { verdict: judge::judge(bench, &across, action, forces, &pulled, cone), acting });
         }
     }
     tried
@@ -60,9 +61,12 @@ pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Opti
     let mut verdict = base.verdict.clone();
     verdict.modes.clear();
     for mode in Mode::ALL {
-        let Some((judged, acting)) = worst_of(mode, base, tried) else { continue };
-        if acting != &base.acting {
-            beside(bench, judged, acting, notes);
+        let Some((judged, one)) = worst_of(mode, base, tried) else { continue };
+        if one.acting != base.acting {
+            beside(bench, judged, &one.acting, notes);
+        }
+        if mode == Mode::Edge {
+            verdict.edge.clone_from(&one.verdict.edge);
         }
         verdict.modes.push(judged.clone());
     }
@@ -77,8 +81,8 @@ pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Opti
 }
 
 /// A way of failing under the action that asks most of it; the worst of all counts first among equals.
-fn worst_of<'a>(mode: Mode, base: &'a Tried, tried: &'a [Tried]) -> Option<(&'a Judged, &'a Acting)> {
-    let found: Vec<_> = std::iter::once(base).chain(tried).filter_map(|one| Some((one.verdict.of(mode)?, &one.acting))).collect();
+fn worst_of<'a>(mode: Mode, base: &'a Tried, tried: &'a [Tried]) -> Option<(&'a Judged, &'a Tried)> {
+    let found: Vec<_> = std::iter::once(base).chain(tried).filter_map(|one| Some((one.verdict.of(mode)?, one))).collect();
     let most = greatest(found.iter().map(|(judged, _)| judged.utilisation))?;
     found.get(most).copied()
 }
