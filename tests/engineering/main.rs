@@ -5,6 +5,7 @@
 
 mod aci_318_17;
 mod aisc_design_guide_1;
+mod checking_page;
 mod column_foot;
 mod concrete_practice;
 mod digging_practice;

@@ -13,6 +13,7 @@ use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE};
 use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::lettering::{Face, wrap};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -28,6 +29,7 @@ pub struct Layout {
     embedment: f64,
     block: (f64, f64),
     borne: Vec<Borne>,
+    worst: String,
 }
 
 /// What one stud bears, in the reader's units.
@@ -54,6 +56,9 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         embedment: m(anchors.embedment),
         block: (m(design.block.length), m(design.block.width)),
         borne: borne(brief, design),
+        worst: areas::chosen(brief, design).map_or_else(String::new, |verdict| {
+            format!("Pull under {}, with the code’s factors; a minus sign for a push", verdict.action.title)
+        }),
     }
 }
 
@@ -199,7 +204,7 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
         row(pen, y, [(i + 1).to_string(), layout.number(x), layout.number(north), pull, used], false);
     }
     pen.line(Line::Thick, &[at(corner.x, y + 2.0), at(right, y + 2.0)]);
-    let lines = if layout.studs.is_empty() {
+    let mut lines = if layout.studs.is_empty() {
         vec!["No studs are planned.".to_owned()]
     } else {
         vec![
@@ -207,10 +212,9 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
             format!("Holes ø\u{a0}{}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
             format!("Embedment {}", layout.say(layout.embedment)),
             format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
-            "Pull by the worst action,".to_owned(),
-            "a minus sign for a push".to_owned(),
         ]
     };
+    lines.extend(wrap(Face::Figures, &layout.worst, SIZE, right - corner.x - 2.0));
     pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)
 }
 

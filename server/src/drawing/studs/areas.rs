@@ -5,7 +5,7 @@ use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::site_plan::Code;
 use stillground::stages::anchors::{Mode, Verdict};
-use stillground::units::{Area, Length, metre, millimetre, square_millimetre};
+use stillground::units::{Area, Length, kilonewton, metre, millimetre, square_millimetre};
 
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, title_strip, view};
@@ -87,17 +87,26 @@ fn mm2(units: Units, area: Area) -> String {
     units.say(square_millimetre::get(area), Unit::SquareMillimetre)
 }
 
-fn numbers(studs: &[usize]) -> String {
+/// Studs by their numbers.
+fn named(studs: &[usize]) -> String {
     let listed: Vec<String> = studs.iter().map(ToString::to_string).collect();
-    listed.join(", ")
+    format!("{} {}", if studs.len() == 1 { "Stud" } else { "Studs" }, listed.join(", "))
+}
+
+/// Which studs the worst action pulls.
+fn pulled_words(verdict: &Verdict) -> String {
+    if verdict.each.iter().any(|borne| kilonewton::get(borne.pull) > 0.0) {
+        format!("{} pulled under {}", named(&verdict.cone.studs), verdict.action.title)
+    } else {
+        "Nothing pulls a stud; if all were pulled".to_owned()
+    }
 }
 
 fn cone_words(units: Units, verdict: &Verdict) -> String {
     let cone = &verdict.cone;
     format!(
-        "Studs {} pulled under {}: area {}, overlaps counted once and cut at the edges, against {} of one stud. Cone used {}, bond {}.",
-        numbers(&cone.studs),
-        verdict.action.title,
+        "{}: area {}, overlaps counted once and cut at the edges, against {} of one stud. Cone used {}, bond {}.",
+        pulled_words(verdict),
         mm2(units, cone.area),
         mm2(units, cone.single),
         used(units, verdict, Mode::Cone),
@@ -108,8 +117,8 @@ fn cone_words(units: Units, verdict: &Verdict) -> String {
 fn edge_words(units: Units, verdict: &Verdict) -> String {
     let Some(edge) = &verdict.edge else { return "Every side is so far from the studs that none breaks off.".to_owned() };
     format!(
-        "Studs {} pushed to the {}: area {} on the side, against {} of one stud; of the distance {} count. Edge used {}.",
-        numbers(&edge.studs),
+        "{} pushed to the {}: area {} on the side, against {} of one stud; of the distance {} count. Edge used {}.",
+        named(&edge.studs),
         edge.side,
         mm2(units, edge.area),
         mm2(units, edge.single),
