@@ -216,7 +216,7 @@ def judge(case, code, weight_factor, factor):
     studs = ring(case)
     radius = case["circle"] / 2
     all_studs = Concrete(case, studs)
-    worst = None
+    tried = []
     for direction in ((1, 0), (0, 1), (studs[0][0] / radius, studs[0][1] / radius)):
         pull = pulls(case, weight, moment, direction)
         some = [(stud, force) for stud, force in zip(studs, pull) if force > 1e-3 * pull.max()]
@@ -227,14 +227,17 @@ def judge(case, code, weight_factor, factor):
         acting = Concrete(case, [stud for stud, _ in some])
         modes, steel, concrete = code(case, pull, acting, all_studs, eccentricity, shear, shear + torsion / radius, torsion / shear)
         most = max([steel, concrete] + [demand / capacity for demand, capacity in modes.values()])
-        if worst is None or most > worst[0]:
-            worst = (most, {
-                "pulls_kn": [force / 1e3 for force in pull],
-                "modes": {mode: [demand / 1e3, capacity / 1e3] for mode, (demand, capacity) in modes.items()},
-                "steel_interaction": steel,
-                "concrete_interaction": concrete,
-            })
-    return worst[1]
+        tried.append((most, pull, modes, steel, concrete))
+    # Each way of failing in the direction that is worst for it; the pulls in the one that is worst of all.
+    pull = max(tried, key=lambda one: one[0])[1]
+    ways = sorted({mode for one in tried for mode in one[2]})
+    worst = {mode: max((one[2][mode] for one in tried if mode in one[2]), key=lambda pair: pair[0] / pair[1]) for mode in ways}
+    return {
+        "pulls_kn": [force / 1e3 for force in pull],
+        "modes": {mode: [demand / 1e3, capacity / 1e3] for mode, (demand, capacity) in worst.items()},
+        "steel_interaction": max(one[3] for one in tried),
+        "concrete_interaction": max(one[4] for one in tried),
+    }
 
 
 values = [{**case, "eurocode": judge(case, eurocode, 1.0, 1.5), "aci": judge(case, aci, 0.9, 1.6)} for case in CASES]
