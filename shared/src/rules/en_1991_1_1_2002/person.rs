@@ -2,12 +2,42 @@
 //! EN 1991-1-1:2002, 6.4, Table 6.12 (horizontal load on a parapet, category A, upper recommended value).
 
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, Mass, Moment, gravity, kilonewton};
+use crate::units::{Force, Length, Mass, Moment, gravity, kilogram, kilonewton, metre};
 
 /// Where the push comes from.
 pub const SOURCE: Source = Source::new("EN 1991-1-1", "2002", "6.4, Table 6.12", Standing::FromMemory);
 /// Where the ladder comes from.
 pub const LADDER_SOURCE: Source = Source::derived("a ladder at one in four under the climber's whole weight");
+
+/// How far outside the column a hung ladder's weight acts, m: common hooks and a climber's middle.
+const LADDER_STANDOFF_M: f64 = 0.4;
+
+/// A person with tools and the ladder, 120 kg.
+///
+/// # Source
+/// Judgement.
+#[must_use]
+pub fn climber() -> Mass {
+    kilogram::new(120.0)
+}
+
+/// How far beside the column's axis a hung ladder's weight acts: 0.4 m outside the column.
+///
+/// # Source
+/// Judgement: common hooks and a climber's middle.
+///
+/// # Valid for
+/// A ladder that hangs from the column, not one that stands on the ground.
+///
+/// # Example
+/// ```
+/// use stillground::{rules::en_1991_1_1_2002::person::ladder_arm, units::metre};
+/// assert_eq!(metre::get(ladder_arm(metre::new(0.2))), 0.5);
+/// ```
+#[must_use]
+pub fn ladder_arm(column: Length) -> Length {
+    column / 2.0 + metre::new(LADDER_STANDOFF_M)
+}
 
 /// Push of one person who leans on the column's top, 0.5 kN.
 ///
@@ -54,11 +84,11 @@ pub fn hanging_moment(weight: Mass, arm: Length) -> Moment {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{kilogram, metre, newton, newton_metre};
+    use crate::units::{newton, newton_metre};
 
     #[test]
     fn a_climber_pushes_with_a_quarter_of_the_weight() {
-        assert!((newton::get(ladder_push(kilogram::new(120.0))) - 294.2).abs() < 0.1);
-        assert!((newton_metre::get(hanging_moment(kilogram::new(120.0), metre::new(0.5))) - 588.4).abs() < 0.1);
+        assert!((newton::get(ladder_push(climber())) - 294.2).abs() < 0.1);
+        assert!((newton_metre::get(hanging_moment(climber(), ladder_arm(metre::new(0.2)))) - 588.4).abs() < 0.1);
     }
 }

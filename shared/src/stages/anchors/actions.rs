@@ -10,9 +10,7 @@ use crate::rules::en_1991_1_4_2005::{cylinder, gust};
 use crate::site_plan::Code;
 use crate::source::{Source, Standing};
 use crate::stages::pier::Pier;
-use crate::units::{
-    Force, Length, Moment, gravity, kilogram, kilonewton, kilonewton_metre, metre, millimetre, newton, newton_metre, square_metre,
-};
+use crate::units::{Force, Length, Moment, gravity, kilonewton, kilonewton_metre, metre, millimetre, newton, newton_metre, square_metre};
 
 /// A knock: somebody falls against the column, or a barrow runs into it.
 const KNOCK: Source =
@@ -20,9 +18,6 @@ const KNOCK: Source =
 /// A knock's force, N, and its height, m.
 const KNOCK_N: f64 = 1000.0;
 const KNOCK_HEIGHT_M: f64 = 1.0;
-/// A person with tools on a ladder, kg, and how far from the axis the ladder hangs, m.
-const CLIMBER_KG: f64 = 120.0;
-const LADDER_ARM_M: f64 = 0.5;
 /// How far beside the axis a person takes hold of the telescope, m: the end of a tube, or the counterweights' shaft.
 const LEANING_ARM_M: f64 = 0.75;
 /// How far beside the axis the gust on a telescope acts, in widths: EN 1991-1-4, 7.4.3, says so of signboards.
@@ -99,9 +94,9 @@ pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
     let still = newton::new(0.0);
     let (wind, wind_moment, twist) = storm(brief, pier);
     let knock_height = if pier.height > metre::new(KNOCK_HEIGHT_M) { metre::new(KNOCK_HEIGHT_M) } else { pier.height };
-    let climber = kilogram::new(CLIMBER_KG);
+    let climber = person::climber();
     let ladder = person::ladder_push(climber);
-    let hanging = person::hanging_moment(climber, metre::new(LADDER_ARM_M)) + moment(ladder, pier.height);
+    let hanging = person::hanging_moment(climber, person::ladder_arm(brief.pier.outside_diameter.value)) + moment(ladder, pier.height);
     let calm = newton_metre::new(0.0);
     let action =
         |id, title, weight, shear, moment, source| Action { id, title, weight, shear, moment, torsion: calm, accidental: false, source };

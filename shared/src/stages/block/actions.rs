@@ -13,17 +13,13 @@ use super::outline::Outline;
 const TELESCOPE_FORCE_FACTOR: f64 = 1.3;
 /// Force factor of a round column below its critical speed.
 const COLUMN_FORCE_FACTOR: f64 = 1.2;
-/// Climber and ladder together, kg.
-const CLIMBER_KG: f64 = 120.0;
-/// How far outside the column a hanging ladder's weight acts, m.
-const LADDER_STANDOFF_M: f64 = 0.30;
 /// Steel, kg/m³.
 const STEEL_KG_M3: f64 = 7850.0;
 
 /// One case.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Case {
-    /// In a sentence: "a person who leans on the column".
+    /// In a sentence: "a person who leans on the telescope".
     pub(super) name: &'static str,
     /// Push along the ground.
     pub(super) push: Force,
@@ -70,18 +66,21 @@ pub(super) fn list(brief: &Brief, outline: &Outline) -> Actions {
 
 fn leaning(brief: &Brief, outline: &Outline) -> Case {
     let push = person::leaning();
-    Case { name: "a person who leans on the column's top", push, moment: push * top_above_base(brief, outline) }
+    let height = top_above_base(brief, outline) + brief.load.centre_above_pier.value;
+    Case { name: "a person who leans on the telescope", push, moment: push * height }
 }
 
-fn ladder(brief: &Brief, outline: &Outline) -> Case {
-    let climber = kilogram::new(CLIMBER_KG);
+/// A ladder hung from the column, which pushes and hangs.
+pub(super) fn ladder(brief: &Brief, outline: &Outline) -> Case {
+    let climber = person::climber();
     let push = person::ladder_push(climber);
-    let arm = brief.pier.outside_diameter.value / 2.0 + metre::new(LADDER_STANDOFF_M);
-    let moment = push * top_above_base(brief, outline) + person::hanging_moment(climber, arm);
+    let hanging = person::hanging_moment(climber, person::ladder_arm(brief.pier.outside_diameter.value));
+    let moment = push * top_above_base(brief, outline) + hanging;
     Case { name: "a ladder with a person on it, hung from the column", push, moment }
 }
 
-fn wind(brief: &Brief, outline: &Outline) -> Case {
+/// The storm's gust on telescope and column.
+pub(super) fn wind(brief: &Brief, outline: &Outline) -> Case {
     let (pier, load, speed) = (&brief.pier, &brief.load, brief.site.design_gust.value);
     let column: Area = pier.height.value * pier.outside_diameter.value;
     let on_column = gust::force(speed, column, COLUMN_FORCE_FACTOR);

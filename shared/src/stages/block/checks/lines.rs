@@ -7,18 +7,22 @@ use crate::rules::en_1991_1_1_2002::person;
 use crate::rules::en_1991_1_4_2005::gust;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
-use crate::stages::block::actions::{Actions, top_above_base};
+use crate::stages::block::actions::{self, Actions, top_above_base};
 use crate::stages::block::concrete::density;
 use crate::stages::block::outline::Outline;
 use crate::units::{
-    cubic_metre, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre, kilopascal, metre, metre_per_second, square_metre,
+    cubic_metre, gravity, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre, kilopascal, metre, metre_per_second,
+    square_metre,
 };
 
 use super::stand;
 
 /// Writes them down.
 pub(super) fn workings(brief: &Brief, outline: &Outline, actions: &Actions, notes: &mut Notes) {
-    for line in [volume(outline), mass(outline), weight(outline, actions), leaning(brief, outline), wind(brief)] {
+    for line in [volume(outline), mass(outline), weight(outline, actions), leaning(brief, outline), ladder(brief, outline)] {
+        notes.working(line);
+    }
+    for line in [wind(brief), gust_moment(brief, outline)] {
         notes.working(line);
     }
     for line in [lift(brief, outline, actions), eccentricity(actions), pressure(outline, actions), tipping(outline, actions)] {
@@ -53,11 +57,34 @@ fn weight(outline: &Outline, actions: &Actions) -> Working {
 }
 
 fn leaning(brief: &Brief, outline: &Outline) -> Working {
-    let (push, arm) = (person::leaning(), top_above_base(brief, outline));
-    Working::new("block.leaning_moment", "Moment of a person who leans on the column's top", "M = H h", person::SOURCE)
+    let (push, arm) = (person::leaning(), top_above_base(brief, outline) + brief.load.centre_above_pier.value);
+    Working::new("block.leaning_moment", "Moment of a person who leans on the telescope", "M = H h", person::SOURCE)
         .with("H", kilonewton::get(push), Unit::Kilonewton)
         .with("h", metre::get(arm), Unit::Metre)
         .gives("M", kilonewton_metre::get(push * arm), Unit::KilonewtonMetre)
+}
+
+fn ladder(brief: &Brief, outline: &Outline) -> Working {
+    let title = "Moment of a ladder with a person on it, hung from the column";
+    let column = brief.pier.outside_diameter.value;
+    Working::new("block.ladder_moment", title, "M = H h + W a, H = W/4, a = D/2 + 0.4 m", person::LADDER_SOURCE)
+        .with("W", kilonewton::get(person::climber() * gravity()), Unit::Kilonewton)
+        .with("h", metre::get(top_above_base(brief, outline)), Unit::Metre)
+        .with("D", metre::get(column), Unit::Metre)
+        .gives("M", kilonewton_metre::get(actions::ladder(brief, outline).moment), Unit::KilonewtonMetre)
+}
+
+fn gust_moment(brief: &Brief, outline: &Outline) -> Working {
+    let (pier, load, top) = (&brief.pier, &brief.load, top_above_base(brief, outline));
+    let formula = "M = q (1.3 A (h + z) + 1.2 H D (h − H/2))";
+    Working::new("block.gust_moment", "Moment of the storm's gust on telescope and column", formula, gust::SOURCE)
+        .with("q", kilopascal::get(gust::pressure(brief.site.design_gust.value)), Unit::Kilopascal)
+        .with("A", square_metre::get(load.wind_area.value), Unit::SquareMetre)
+        .with("h", metre::get(top), Unit::Metre)
+        .with("z", metre::get(load.centre_above_pier.value), Unit::Metre)
+        .with("H", metre::get(pier.height.value), Unit::Metre)
+        .with("D", metre::get(pier.outside_diameter.value), Unit::Metre)
+        .gives("M", kilonewton_metre::get(actions::wind(brief, outline).moment), Unit::KilonewtonMetre)
 }
 
 fn wind(brief: &Brief) -> Working {

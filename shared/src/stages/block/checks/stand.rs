@@ -75,8 +75,9 @@ pub(super) fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions
     };
     Check::at_most(id, title, pressure, kilopascal::get(capacity), Unit::Kilopascal, base::EDGE_SOURCE)
         .note(format!(
-            "The worst case looked at is {}; its moment at the base is {}. The ground's own weight that the block replaces is not taken \
-             off, which is careful. If this fails, make the block wider.",
+            "The worst case looked at is {}; its moment at the base is {}, along the shorter side. Towards a corner the corner presses \
+             harder: what the moment adds grows by up to two fifths. The ground's own weight that the block replaces is not taken off, \
+             which is careful. If this fails, make the block wider.",
             worst.name,
             brief.units.say(kilonewton_metre::get(worst.moment), Unit::KilonewtonMetre)
         ))
@@ -116,7 +117,7 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
     let (demand, capacity) = (kilonewton_metre::get(tipping(actions)), kilonewton_metre::get(righting(outline, actions)));
     Check::at_most("block.overturning", "Tipping over", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
         .note(format!(
-            "Looked at: a person who leans on the column, a ladder with a person on it, the storm's gust on column and telescope; the \
+            "Looked at: a person who leans on the telescope, a ladder with a person on it, the storm's gust on column and telescope; the \
              worst is {}. What tips counts one and a half times, the weight nine tenths, and the ground at the sides not at all.",
             actions.worst().name
         ))
