@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
+use stillground::figure::Units;
 use stillground::record::{Board, Entry, Item, Kind, board, items};
+use stillground::site_plan::SitePlan;
 
 use crate::app::App;
 use crate::error::Trouble;
@@ -74,6 +76,26 @@ fn timed(kept: &Kept) -> Entry {
     entry
 }
 
+/// The plan as it stood at a revision; none where it has none such.
+async fn seen(app: &App, writer: &Writer, revision: u32) -> Result<Option<SitePlan>, Trouble> {
+    Ok(match revision {
+        now if now == writer.saved.revision => Some(writer.saved.plan.clone()),
+        then if then > writer.saved.revision => None,
+        then => app.store.revision(&writer.plan_id, then).await?.map(|saved| saved.plan),
+    })
+}
+
+/// What was asked, and in which units, of whoever had a page of this revision before them: a figure means what its box
+/// said, whatever has become of the plan since.
+///
+/// # Errors
+/// A plan whose answers contradict each other, or the store's own.
+pub async fn asked(app: &App, writer: &Writer, revision: u32) -> Result<(Vec<Item>, Units), Trouble> {
+    let plan = seen(app, writer, revision).await?.unwrap_or_else(|| writer.saved.plan.clone());
+    let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
+    Ok((items(&planned.brief, &planned.design), planned.brief.units))
+}
+
 /// Whether an entry may be kept: the link allows it, and the plan that its writer had before them asks for it.
 ///
 /// # Errors
@@ -85,12 +107,7 @@ pub async fn examine(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Tr
     if entry.kind == Kind::Decided && !writer.right.may_edit() {
         return Err(Trouble::not_with_this_link("edit"));
     }
-    let plan = match entry.revision {
-        now if now == writer.saved.revision => Some(writer.saved.plan.clone()),
-        then if then > writer.saved.revision => None,
-        then => app.store.revision(&writer.plan_id, then).await?.map(|saved| saved.plan),
-    };
-    let Some(plan) = plan else {
+    let Some(plan) = seen(app, writer, entry.revision).await? else {
         return Err(Trouble::entry(&[("revision", "The plan has no such revision.".to_owned())]));
     };
     let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;

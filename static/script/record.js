@@ -1,366 +1,358 @@
 // Keeps what was entered without a connection, and sends it when there is one. The forms do the same without this script
 // as long as the service can be reached. What waits lies in the browser under the plan's name, never under the link.
-"use strict";
+import * as photographs from "./photographs.js";
+import { arrive, fill, formOf, refresh, stops } from "./board.js";
 
-(() => {
-  const page = document.getElementById("record");
-  const notice = document.getElementById("unsent");
-  if (!page || !notice || !window.fetch || !window.crypto) {
-    return;
+const page = document.getElementById("record");
+const notice = document.getElementById("unsent");
+const told = document.getElementById("told");
+const PLAN = page.dataset.plan;
+const KEY = `stillground.unsent.${PLAN}`;
+const HERE = window.location.pathname;
+const RETRY_MS = 20000;
+const PATIENCE_MS = 25000;
+const PHOTO_PATIENCE_MS = 200000;
+// Whoever comes back to the page after so long sees what others have entered meanwhile.
+const FRESH_MS = 60000;
+// Refusals that another sending of the same changes nothing about, and those that end with the link.
+const REFUSED = [400, 409, 413, 415, 422];
+const LINK = ["no_such_link", "not_with_this_link"];
+let busy = false;
+let closed = false;
+let tried = false;
+let trouble = "";
+let pictures = [];
+let looked = Date.now();
+let latest = {};
+
+const read = () => {
+  const waiting = JSON.parse(window.localStorage.getItem(KEY) || "[]");
+  return Array.isArray(waiting) ? waiting : [];
+};
+const write = (waiting) => window.localStorage.setItem(KEY, JSON.stringify(waiting));
+
+const say = (text) => {
+  told.textContent = text;
+};
+
+const change = (id, how) => {
+  write(read().flatMap((one) => (one.id === id ? how(one) : [one])));
+  show();
+};
+
+const look = async () => {
+  pictures = await photographs.all(PLAN);
+  show();
+};
+
+const word = () => {
+  const bytes = window.crypto.getRandomValues(new Uint8Array(15));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+};
+
+const element = (name, text, kind) => {
+  const made = document.createElement(name);
+  made.textContent = text;
+  made.className = kind || "";
+  return made;
+};
+
+const button = (text, act) => {
+  const made = element("button", text, "minor");
+  made.type = "button";
+  made.addEventListener("click", act);
+  return made;
+};
+
+const counted = (forms, shots, [one, many]) => {
+  const words = [
+    forms > 0 ? `${forms} ${forms === 1 ? "form" : "forms"}` : "",
+    shots > 0 ? `${shots} ${shots === 1 ? "photograph" : "photographs"}` : "",
+  ];
+  return `${words.filter(Boolean).join(" and ")} ${forms + shots === 1 ? one : many}`;
+};
+
+// What is to be said of what waits to be sent.
+const standing = (count) => {
+  if (closed) {
+    return `${count} not sent yet, and kept on this device. This link opens the plan no more, or enters nothing more. Ask for a new one and open it on this device: what waits is sent then.`;
   }
-  const KEY = `stillground.unsent.${page.dataset.plan}`;
-  const HERE = window.location.pathname;
-  const RETRY_MS = 20000;
-  const PATIENCE_MS = 25000;
-  const PHOTO_PATIENCE_MS = 200000;
-  let busy = false;
-  let closed = false;
-
-  const read = () => {
-    const waiting = JSON.parse(window.localStorage.getItem(KEY) || "[]");
-    return Array.isArray(waiting) ? waiting : [];
-  };
-  const write = (waiting) => window.localStorage.setItem(KEY, JSON.stringify(waiting));
-
-  // A browser that keeps nothing sends the forms as it would without this script.
-  try {
-    write(read());
-  } catch {
-    return;
+  if (trouble) {
+    return `${count} not sent yet, and kept on this device. The planner answers and does not take it just now: “${trouble}” It is tried again by itself.`;
   }
+  if (busy && !tried) {
+    return `${count} not sent yet: on the way.`;
+  }
+  return `${count} not sent yet, and kept on this device until there is a connection. It goes out by itself then; you may go on. Leave this page open until then: without a connection it cannot be opened again.`;
+};
 
-  // Photographs wait in the browser's database, since they are too large for the store that keeps the forms.
-  const MOST_WAITING_BYTES = 64 * 1024 * 1024;
-  let pictures = [];
-
-  const database = () =>
-    new Promise((done, failed) => {
-      const opening = window.indexedDB.open("stillground.photographs", 1);
-      opening.onupgradeneeded = () => opening.result.createObjectStore("waiting", { keyPath: "id" });
-      opening.onsuccess = () => done(opening.result);
-      opening.onerror = () => failed(opening.error);
-    });
-
-  // One step of work on what waits; what it gives is given when it is kept for good.
-  const shelf = async (mode, work) => {
-    const open = await database();
-    try {
-      return await new Promise((done, failed) => {
-        const step = open.transaction("waiting", mode);
-        const asked = work(step.objectStore("waiting"));
-        step.oncomplete = () => done(asked.result);
-        step.onabort = () => failed(step.error);
-      });
-    } finally {
-      open.close();
+// A form or a photograph in the list of what waits; what was refused says why, and what can be done with it.
+const line = (text, one, actions) => {
+  const made = element("li", `${text}, ${new Date(one.at).toLocaleString()}`);
+  if (one.refused) {
+    made.append(element("p", `Not taken: ${one.refused}`));
+    for (const [words, act] of actions) {
+      made.append(button(words, act), " ");
     }
-  };
+  }
+  return made;
+};
 
-  const look = async () => {
-    try {
-      const all = await shelf("readonly", (waiting) => waiting.getAll());
-      pictures = all.filter((one) => one.plan === page.dataset.plan).sort((one, other) => one.at.localeCompare(other.at));
-    } catch {
-      pictures = [];
-    }
-  };
+const ofForm = (one) =>
+  line(one.title, one, [
+    ["Put it back into the form", () => putBack(one)],
+    ["Throw it away", () => change(one.id, () => [])],
+  ]);
 
-  const keepPicture = (one) => shelf("readwrite", (waiting) => waiting.put(one));
-  const dropPicture = (id) => shelf("readwrite", (waiting) => waiting.delete(id));
-
-  const change = (id, how) => {
-    write(read().flatMap((one) => (one.id === id ? how(one) : [one])));
-    show();
-  };
-
-  const word = () => {
-    const bytes = window.crypto.getRandomValues(new Uint8Array(15));
-    return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-  };
-
-  const element = (name, text) => {
-    const made = document.createElement(name);
-    made.textContent = text;
-    return made;
-  };
-
-  const button = (text, act) => {
-    const made = element("button", text);
-    made.type = "button";
-    made.className = "minor";
-    made.addEventListener("click", act);
-    return made;
-  };
-
-  // What waits, in words.
-  const show = () => {
-    const waiting = read();
-    notice.replaceChildren();
-    if (waiting.length === 0 && pictures.length === 0) {
-      return;
-    }
-    const forms = waiting.length === 1 ? "1 form" : `${waiting.length} forms`;
-    const photographs = pictures.length === 1 ? "1 photograph" : `${pictures.length} photographs`;
-    const what = [waiting.length > 0 ? forms : "", pictures.length > 0 ? photographs : ""].filter(Boolean).join(" and ");
-    const count = `${what} ${waiting.length + pictures.length === 1 ? "is" : "are"}`;
-    const why = closed
-      ? "This link opens the plan no more. Ask for a new one and open it on this device: they are sent then."
-      : "They go out by themselves when there is a connection; you may go on.";
-    notice.append(element("p", `${count} not sent yet, and kept on this device. ${why}`));
-    const list = document.createElement("ul");
-    for (const one of waiting) {
-      const line = element("li", `${one.title}, ${new Date(one.at).toLocaleString()}`);
-      if (one.refused) {
-        line.append(element("p", `Not taken: ${one.refused}`));
-        line.append(button("Put it back into the form", () => putBack(one)), " ");
-        line.append(button("Throw it away", () => change(one.id, () => [])));
-      }
-      list.append(line);
-    }
-    for (const one of pictures) {
-      const line = element("li", `${one.title}: photograph, ${new Date(one.at).toLocaleString()}`);
-      if (one.refused) {
-        line.append(element("p", `Not taken: ${one.refused}`));
-        const away = async () => {
-          await dropPicture(one.id);
-          await look();
-          show();
-        };
-        line.append(button("Throw it away", away));
-      }
-      list.append(line);
-    }
-    notice.append(list);
-  };
-
-  const formOf = (task) =>
-    Array.from(document.querySelectorAll("form.record")).find((form) => form.elements.task.value === task && !form.elements.decision);
-
-  const fill = (form, pairs) => {
-    for (const [name, value] of pairs) {
-      const boxes = form.elements[name];
-      if (!boxes || ["task", "form", "revision", "at", "do"].includes(name)) {
-        continue;
-      }
-      for (const box of boxes instanceof RadioNodeList ? boxes : [boxes]) {
-        if (box.type === "checkbox" || box.type === "radio") {
-          box.checked = box.value === value;
-        } else {
-          box.value = value;
-        }
-      }
-    }
-  };
-
-  // A form that was refused goes back to be put right; it waits on until the form is sent again in its place.
-  const putBack = (one) => {
-    const body = new URLSearchParams(one.body);
-    const form = formOf(body.get("task"));
-    if (!form) {
-      return;
-    }
-    fill(form, body);
-    form.dataset.replaces = one.id;
-    const fold = form.closest("details");
-    if (fold) {
-      fold.open = true;
-    }
-    form.scrollIntoView();
-  };
-
-  const send = async (address, body, patience) => {
-    const given = new AbortController();
-    const timer = window.setTimeout(() => given.abort(), patience);
-    try {
-      const reply = await fetch(address, {
-        method: "POST",
-        body,
-        headers: { accept: "application/json" },
-        redirect: "error",
-        signal: given.signal,
-      });
-      const said = await reply.json().catch(() => ({}));
-      return { status: reply.status, said };
-    } catch {
-      return { status: 0, said: {} };
-    } finally {
-      window.clearTimeout(timer);
-    }
-  };
-
-  const formWith = (one) => {
-    const body = new FormData();
-    for (const [name, value] of one.pairs) {
-      body.append(name, value);
-    }
-    body.append("photo", new Blob([one.bytes], { type: one.kind }), "photograph");
-    return body;
-  };
-
-  // Photographs follow the forms, one after another; each has a name of its own, so that one sent twice is kept once.
-  const flushPictures = async () => {
-    let sent = 0;
+const ofPicture = (one) => {
+  const again = async () => {
+    await photographs.keep({ ...one, refused: undefined });
     await look();
-    while (!closed) {
-      const one = pictures.find((waiting) => !waiting.refused);
-      if (!one) {
-        break;
-      }
-      const { status, said } = await send(`${HERE}/photos`, formWith(one), PHOTO_PATIENCE_MS);
-      if (status === 200 && typeof said.kept === "number") {
-        await dropPicture(one.id);
-        sent += 1;
-      } else if ([409, 413, 422].includes(status) && (said.detail || said.refused)) {
-        await keepPicture({ ...one, refused: said.detail || said.refused.join(" ") });
-      } else {
-        closed = status === 403 || status === 404;
-        break;
-      }
-      await look();
-    }
-    return sent;
-  };
-
-  // Sends what waits, the oldest first. Only the service's own words that it kept a form take it off the list.
-  const flush = async () => {
-    if (busy || closed) {
-      return;
-    }
-    busy = true;
-    let sent = 0;
-    for (;;) {
-      const one = read().find((waiting) => !waiting.refused);
-      if (!one) {
-        break;
-      }
-      const { status, said } = await send(HERE, new URLSearchParams(one.body), PATIENCE_MS);
-      if (status === 200 && typeof said.kept === "number") {
-        change(one.id, () => []);
-        sent += 1;
-      } else if (status === 422 || (status === 409 && said.code === "name_taken")) {
-        const refused = Array.isArray(said.refused) ? said.refused.join(" ") : said.detail || "it could not be read.";
-        change(one.id, (kept) => [{ ...kept, refused }]);
-      } else {
-        closed = status === 403 || status === 404;
-        break;
-      }
-    }
-    sent += await flushPictures().catch(() => 0);
-    busy = false;
-    show();
-    if (sent > 0) {
-      await refresh();
-    }
-  };
-
-  const isTyped = (box) => {
-    if (box.type === "checkbox" || box.type === "radio") {
-      return box.checked !== box.defaultChecked;
-    }
-    if (box.options) {
-      return Array.from(box.options).some((option) => option.selected !== option.defaultSelected && option.value !== "");
-    }
-    return box.type !== "hidden" && box.type !== "file" && box.name && box.value !== box.defaultValue;
-  };
-
-  // The page as it stands now, with what is typed and open kept as it is.
-  const refresh = async () => {
-    try {
-      const reply = await fetch(HERE, { headers: { accept: "text/html" } });
-      const text = reply.ok ? await reply.text() : "";
-      const fresh = new DOMParser().parseFromString(text, "text/html").getElementById("board");
-      const board = document.getElementById("board");
-      if (!fresh || !board) {
-        return;
-      }
-      const typed = Array.from(board.querySelectorAll("form.record"), (form) => ({
-        task: form.elements.task.value,
-        pairs: Array.from(form.elements).filter(isTyped).map((box) => [box.name, box.value]),
-        replaces: form.dataset.replaces,
-      })).filter((form) => form.pairs.length > 0);
-      const open = Array.from(board.querySelectorAll("details.task[open] > summary"), (summary) => summary.id);
-      const files = Array.from(board.querySelectorAll("input[type=file]")).some((box) => box.files.length > 0);
-      if (files) {
-        return;
-      }
-      board.replaceWith(fresh);
-      for (const form of typed) {
-        const to = formOf(form.task);
-        if (to) {
-          fill(to, form.pairs);
-          if (form.replaces) {
-            to.dataset.replaces = form.replaces;
-          }
-        }
-      }
-      for (const id of open) {
-        const fold = document.getElementById(id)?.closest("details.task");
-        if (fold) {
-          fold.open = true;
-        }
-      }
-    } catch {
-      // The connection went again: the page stays as it is.
-    }
-  };
-
-  const enter = (form, pressed) => {
-    const body = new URLSearchParams(new FormData(form));
-    const at = new Date().toISOString();
-    body.set("at", at);
-    body.set("do", pressed?.value || "keep");
-    const said = Array.from(body).some(([name, value]) => (name === "note" || /^item~[^~]*(~none)?$/.test(name)) && value.trim() !== "");
-    if (body.get("do") === "keep" && !said) {
-      form.elements.note.focus();
-      return;
-    }
-    const one = { id: body.get("form"), title: form.dataset.title, at, body: body.toString() };
-    write([...read().filter((waiting) => waiting.id !== form.dataset.replaces), one]);
-    const who = body.get("who");
-    form.reset();
-    form.elements.form.value = `${word()}.${body.get("task")}`;
-    delete form.dataset.replaces;
-    for (const box of document.querySelectorAll("input[name=who]")) {
-      box.value = who;
-      box.defaultValue = who;
-    }
-    show();
-    flush();
-  };
-
-  const picture = async (form) => {
-    const told = form.querySelector(".sent");
-    const body = new FormData(form);
-    const file = body.get("photo");
-    if (!file || file.size === 0) {
-      told.textContent = "No photograph was chosen.";
-      return;
-    }
-    await look();
-    if (pictures.reduce((sum, one) => sum + one.bytes.byteLength, file.size) > MOST_WAITING_BYTES) {
-      told.textContent = "64 MiB of photographs wait already, the most that is kept here. It stays with your other pictures; send it later.";
-      return;
-    }
-    body.delete("photo");
-    const one = { id: body.get("form"), plan: page.dataset.plan, title: formOf(body.get("task"))?.dataset.title || "", at: new Date().toISOString() };
-    body.set("at", one.at);
-    try {
-      await keepPicture({ ...one, pairs: Array.from(body), kind: file.type, bytes: await file.arrayBuffer() });
-    } catch {
-      told.textContent = "This browser has no room for the photograph: it was not kept. It stays with your other pictures; send it later.";
-      return;
-    }
-    form.reset();
-    form.elements.form.value = `${word()}.${form.elements.task.value}`;
-    told.textContent = "The photograph is kept on this device until it is sent.";
-    await look();
-    show();
     await flush();
-    if (!pictures.some((waiting) => waiting.id === one.id)) {
-      told.textContent = "The photograph was kept.";
-    }
   };
+  const away = async () => {
+    await photographs.drop(one.id);
+    await look();
+  };
+  const made = line(`${one.title}: photograph`, one, [
+    ["Send it again", again],
+    ["Save it on this device", () => photographs.save(one)],
+    ["Throw it away", away],
+  ]);
+  if (one.refused) {
+    photographs.glance(one).then((seen) => seen && made.querySelector("p").before(seen));
+  }
+  return made;
+};
 
+// What waits, in words: above the work, and at each task what was entered there.
+const show = () => {
+  const waiting = read();
+  notice.replaceChildren();
+  for (const old of page.querySelectorAll(".pending")) {
+    old.remove();
+  }
+  if (waiting.length === 0 && pictures.length === 0) {
+    return;
+  }
+  const open = (one) => !one.refused;
+  const [forms, shots] = [waiting.filter(open).length, pictures.filter(open).length];
+  if (forms + shots > 0) {
+    notice.append(element("p", standing(counted(forms, shots, ["is", "are"]))));
+  }
+  const [wrong, dark] = [waiting.length - forms, pictures.length - shots];
+  if (wrong + dark > 0) {
+    notice.append(element("p", `${counted(wrong, dark, ["was", "were"])} not taken, and kept on this device until you decide.`));
+  }
+  const list = document.createElement("ul");
+  list.append(...waiting.map(ofForm), ...pictures.map(ofPicture));
+  notice.append(list);
+  if (tried) {
+    waiting.filter(open).forEach(mark);
+  }
+};
+
+// At its task: what was entered and is not with the planner yet.
+const mark = (one) => {
+  const body = new URLSearchParams(one.body);
+  const form = formOf(body.get("task"));
+  if (!form) {
+    return;
+  }
+  const said = { done: "ticked off", reopen: "not done after all" }[body.get("do")];
+  const boxes = Array.from(form.querySelectorAll("[name^='item~']")).filter((box) => box.id && body.get(box.name));
+  const found = boxes.map((box) => `${box.labels[0]?.textContent}: ${box.selectedOptions ? wordsOf(box, body) : body.get(box.name)}`);
+  const all = [...found, body.get("note"), said].filter(Boolean).join("; ");
+  const judged = found.length > 0 ? " It is held against the plan when it is sent; until then look up yourself, at its box, what follows." : "";
+  form.before(element("p", `Entered on this device and not sent yet: ${all}.${judged}`, "pending"));
+};
+
+const wordsOf = (box, body) => Array.from(box.options).find((option) => option.value === body.get(box.name))?.textContent;
+
+// A form that was refused goes back to be put right; it waits on until the form is sent again in its place.
+const putBack = (one) => {
+  const body = new URLSearchParams(one.body);
+  const form = formOf(body.get("task"));
+  if (!form) {
+    say("The plan has no such task any more. Write it as a note at another task, then throw this away.");
+    return;
+  }
+  fill(form, body);
+  form.dataset.replaces = one.id;
+  const fold = form.closest("details");
+  if (fold) {
+    fold.open = true;
+  }
+  form.scrollIntoView();
+  form.querySelector("input:not([type=hidden]), select, textarea").focus({ preventScroll: true });
+};
+
+const send = async (address, body, patience) => {
+  const given = new AbortController();
+  const timer = window.setTimeout(() => given.abort(), patience);
+  try {
+    const headers = { accept: "application/json" };
+    const reply = await fetch(address, { method: "POST", body, headers, redirect: "error", signal: given.signal });
+    return { status: reply.status, said: await reply.json().catch(() => ({})) };
+  } catch {
+    return { status: 0, said: {} };
+  } finally {
+    window.clearTimeout(timer);
+  }
+};
+
+// What became of a sending: kept, refused with its words, or neither. Only the service's own words, in JSON, are believed.
+const outcome = async (address, body, patience) => {
+  const { status, said } = await send(address, body, patience);
+  tried = true;
+  trouble = "";
+  if (status === 200 && typeof said.kept === "number") {
+    return { kept: true };
+  }
+  const words = Array.isArray(said.refused) ? said.refused.join(" ") : said.detail;
+  if (REFUSED.includes(status) && words && said.code !== "contradictory") {
+    return { refused: words };
+  }
+  closed = LINK.includes(said.code);
+  trouble = said.code && !closed ? said.detail : "";
+  if (closed) {
+    say("This link opens the plan no more, or enters nothing more. What you entered is kept on this device; ask for a new link.");
+  }
+  return {};
+};
+
+const flushForms = async () => {
+  let sent = [];
+  for (let one; (one = read().find((waiting) => !waiting.refused)); ) {
+    const { kept, refused } = await outcome(HERE, new URLSearchParams(one.body), PATIENCE_MS);
+    if (kept) {
+      sent.push(one.title);
+      change(one.id, () => []);
+    } else if (refused) {
+      change(one.id, (waiting) => [{ ...waiting, refused }]);
+      say(`Not taken: ${one.title}. Why stands above.`);
+    } else {
+      break;
+    }
+  }
+  return sent;
+};
+
+// Photographs follow the forms, one after another; each has a name of its own, so that one sent twice is kept once.
+const flushPictures = async () => {
+  let sent = [];
+  await look();
+  for (let one; !closed && (one = pictures.find((waiting) => !waiting.refused)); await look()) {
+    const { kept, refused } = await outcome(`${HERE}/photos`, photographs.form(one), PHOTO_PATIENCE_MS);
+    if (kept) {
+      sent.push(`${one.title}, photograph`);
+      await photographs.drop(one.id);
+    } else if (refused) {
+      await photographs.keep({ ...one, refused });
+      say(`Not taken: ${one.title}, photograph. Why stands above.`);
+    } else {
+      break;
+    }
+  }
+  return sent;
+};
+
+// Sends what waits, the oldest first. Only the service's own words that it kept a form take it off the list.
+const flush = async () => {
+  if (busy || closed) {
+    return;
+  }
+  busy = true;
+  let sent = [];
+  try {
+    sent = await flushForms();
+    sent = [...sent, ...(await flushPictures())];
+  } catch {
+    // The browser's own store failed for a moment; what waits is looked at again.
+  }
+  busy = false;
+  show();
+  if (sent.length > 0 || Date.now() - looked > FRESH_MS) {
+    await renew(sent);
+  }
+};
+
+// The page as the planner has it now.
+const renew = async (sent) => {
+  looked = Date.now();
+  const stopped = stops();
+  const said = await refresh(HERE);
+  if (sent.includes(latest.title)) {
+    arrive(latest.task, stopped);
+  }
+  const held = stops() > stopped ? "It stops the work; what to do stands under “Stopped”." : "";
+  const kept = sent.length > 0 ? `Kept: ${sent.join("; ")}.` : "";
+  const words = [kept, held, said].filter(Boolean).join(" ");
+  if (words) {
+    say(words);
+  }
+  latest = {};
+  show();
+};
+
+const enter = (form, pressed) => {
+  const body = new URLSearchParams(new FormData(form));
+  const at = new Date().toISOString();
+  body.set("at", at);
+  body.set("do", pressed?.value || "keep");
+  const said = Array.from(body).some(([name, value]) => (name === "note" || /^item~[^~]*(~none)?$/.test(name)) && value.trim() !== "");
+  if (body.get("do") === "keep" && !said) {
+    say("Nothing was entered: fill in a box, write a note, or tick the task off.");
+    form.elements.note.focus();
+    return;
+  }
+  const one = { id: body.get("form"), title: form.dataset.title, at, body: body.toString() };
+  write([...read().filter((waiting) => waiting.id !== form.dataset.replaces), one]);
+  say(`On the way: ${one.title}.`);
+  latest = { title: one.title, task: body.get("task") };
+  tidy(form, body.get("who"));
+  flush().then(() => {
+    if (!closed && read().some((waiting) => waiting.id === one.id && !waiting.refused)) {
+      say(`Kept on this device, not sent yet: ${one.title}. You may go on.`);
+    }
+  });
+};
+
+// The form again as it was, under a new name; whoever entered something need not write their name again.
+const tidy = (form, who) => {
+  form.reset();
+  form.elements.form.value = `${word()}.${form.elements.task.value}`;
+  delete form.dataset.replaces;
+  for (const box of document.querySelectorAll("input[name=who]")) {
+    box.value = who;
+    box.defaultValue = who;
+  }
+};
+
+const picture = async (form) => {
+  const body = new FormData(form);
+  const file = body.get("photo");
+  if (!file || file.size === 0) {
+    say("No photograph was chosen.");
+    return;
+  }
+  say("The photograph is made ready.");
+  body.delete("photo");
+  const task = body.get("task");
+  const one = { id: body.get("form"), plan: PLAN, title: formOf(task)?.dataset.title || "", at: new Date().toISOString() };
+  body.set("at", one.at);
+  const why = await photographs.wait({ ...one, pairs: Array.from(body) }, file, Number(page.dataset.largestPhoto));
+  if (why) {
+    say(why);
+    return;
+  }
+  tidy(form, body.get("who"));
+  say("The photograph is kept on this device until it is sent.");
+  await look();
+  await flush();
+};
+
+const start = async () => {
   page.addEventListener("submit", (event) => {
     const form = event.target;
     if (form.matches("form.record")) {
@@ -375,17 +367,20 @@
       picture(form);
     }
   });
-
-  look().then(() => {
-    show();
-    flush();
-  });
+  page.addEventListener("input", () => say(""));
   window.addEventListener("online", flush);
   window.addEventListener("focus", flush);
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && flush());
   window.addEventListener("storage", show);
-  window.setInterval(() => {
-    if (read().length > 0 || pictures.length > 0) {
-      flush();
-    }
-  }, RETRY_MS);
-})();
+  window.setInterval(() => (read().length > 0 || pictures.length > 0) && flush(), RETRY_MS);
+  await look();
+  await flush();
+};
+
+// A browser that keeps nothing sends the forms as it would without this script.
+try {
+  write(read());
+  start();
+} catch {
+  say("This browser keeps nothing for later: what you enter is sent at once, and only with a connection.");
+}

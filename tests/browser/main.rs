@@ -3,6 +3,7 @@
 
 mod access;
 mod answers;
+mod helper_away;
 mod keyboard;
 mod organiser;
 mod paper;

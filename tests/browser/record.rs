@@ -8,7 +8,7 @@ use crate::access::{axe, nothing_found};
 use crate::walk::Journey;
 
 /// A plan, and its page opened by the helper's link on a telephone.
-fn helper() -> (Journey, Kept) {
+pub fn helper() -> (Journey, Kept) {
     let journey = Journey::new(360);
     let kept = journey.service.create(&json!({ "schema_version": 1, "title": "Quarry Lane pier", "work": { "start_date": "2027-04-19" } }));
     journey.open(&format!("/p/{}", kept.record));
@@ -16,18 +16,18 @@ fn helper() -> (Journey, Kept) {
     (journey, kept)
 }
 
-fn of(task: &str, inner: &str) -> String {
+pub fn of(task: &str, inner: &str) -> String {
     format!("form.record:has(input[name=task][value={task}]) {inner}")
 }
 
 /// Opens a task that is folded away.
-fn unfold(browser: &Browser, task: &str) {
+pub fn unfold(browser: &Browser, task: &str) {
     let open = format!("const fold = document.getElementById('{task}').closest('details'); if (fold) fold.open = true");
     let _ = browser.run(&open);
 }
 
 /// Fills in who enters and presses a button of a task.
-fn enter(browser: &Browser, task: &str, action: &str) {
+pub fn enter(browser: &Browser, task: &str, action: &str) {
     unfold(browser, task);
     browser.fill(&of(task, "input[name=who]"), "A. Helper");
     browser.press(&of(task, &format!("button[value={action}]")));
@@ -37,11 +37,11 @@ fn ticked(browser: &Browser, task: &str) {
     browser.wait(&format!("return document.getElementById('{task}')?.closest('section[aria-labelledby=done]') != null"));
 }
 
-fn entries(journey: &Journey, kept: &Kept) -> Vec<Value> {
+pub fn entries(journey: &Journey, kept: &Kept) -> Vec<Value> {
     journey.service.read(kept, &kept.view, "/entries").json()["entries"].as_array().unwrap().clone()
 }
 
-fn connection(browser: &Browser, on: bool) {
+pub fn connection(browser: &Browser, on: bool) {
     let _ = browser.devtools("Network.enable", &json!({}));
     let speed = if on { -1 } else { 0 };
     let conditions = json!({ "offline": !on, "latency": 0, "downloadThroughput": speed, "uploadThroughput": speed });
@@ -78,6 +78,8 @@ fn a_day_goes_from_the_link_to_the_record_without_instruction() {
     let _ = browser.run("for (const d of document.querySelectorAll('details')) d.open = true");
     journey.fits();
     nothing_found(&journey, &rules, "a stop");
+    // What is told at the foot lies over what a person would scroll to first.
+    let _ = browser.run("document.querySelector(\"input[name='item~water_depth~none']\").scrollIntoView({ block: 'center' })");
     browser.press(&of("inspect", "input[name='item~water_depth~none']"));
     enter(browser, "inspect", "keep");
     browser.wait("return document.querySelector('.stop') == null");

@@ -71,6 +71,24 @@ fn what_cannot_be_read_comes_back_with_its_words_and_nothing_is_kept() {
 }
 
 #[test]
+fn a_form_means_what_its_own_revision_asked_whatever_became_of_the_plan() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let now = json!({ "schema_version": 1, "units": "imperial", "anchors": { "count": 3 } });
+    assert_eq!(service.replace(&kept, 1, &now).status, 200);
+    let nut = [("task", "torque"), ("form", "f4"), ("revision", "1"), ("who", "A. Helper"), ("item~torque:1:4", "12")];
+    for answer in [form(&service, &kept.record, &[&HEAD[..], &[("item~pit_depth", "0.9")]].concat()), form(&service, &kept.record, &nut)] {
+        assert_eq!(answer.status, 303, "{}", answer.text());
+        assert!(answer.header("location").contains("kept=1&seen=1#"), "{}", answer.header("location"));
+    }
+    let entries = service.read(&kept, &kept.view, "/entries").json()["entries"].clone();
+    assert!((entries[0]["value"].as_f64().unwrap() - 0.9).abs() < 1e-9, "metres, not feet: {entries}");
+    assert_eq!(entries[1]["item"], "torque:1:4", "a nut that the plan no longer has was tightened all the same");
+    let told = service.get(&format!("/p/{}/record?kept=1&seen=1", kept.record)).text();
+    assert!(told.contains("it was revision 1 and is revision 2"), "{told}");
+}
+
+#[test]
 fn a_view_link_reads_the_record_and_writes_nothing() {
     let service = start();
     let kept = service.create(&unknown());

@@ -39,3 +39,52 @@ impl Store {
         self.db.row(sql, values![plan_id, id]).await?.map(|row| row.get(0)).transpose()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::record::MOST_ENTRIES;
+    use super::*;
+    use crate::config::Database;
+    use stillground::record::Kind;
+    use stillground::site_plan::SitePlan;
+
+    async fn store(folder: &std::path::Path) -> (Store, String) {
+        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite"))).await.unwrap();
+        let plan = store.create(&SitePlan::unknown()).await.unwrap().id;
+        (store, plan)
+    }
+
+    fn photo(id: &str) -> Entry {
+        Entry { revision: 1, who: "A. Helper".to_owned(), ..Entry::new(id, "dig", Kind::Photo) }
+    }
+
+    #[tokio::test]
+    async fn a_full_plan_takes_no_more_photographs_keeps_those_it_has_and_takes_notes_still() {
+        let folder = tempfile::tempdir().unwrap();
+        let (store, plan) = store(folder.path()).await;
+        for number in 0..MOST_PHOTOS {
+            let id = format!("p{number}");
+            assert!(matches!(store.enter_photo(&plan, &photo(&id), b"picture").await.unwrap(), Entered::New(_)), "{number}");
+        }
+        assert_eq!(store.enter_photo(&plan, &photo("more"), b"picture").await.unwrap(), Entered::Full);
+        assert_eq!(store.entries(&plan).await.unwrap().len(), usize::try_from(MOST_PHOTOS).unwrap(), "no entry without its photograph");
+        assert!(matches!(store.enter_photo(&plan, &photo("p7"), b"picture").await.unwrap(), Entered::Again(_)));
+        assert_eq!(store.photo(&plan, "p7").await.unwrap().unwrap(), b"picture");
+        let note = Entry { text: Some("dry".to_owned()), ..Entry::new("n", "dig", Kind::Note) };
+        assert!(matches!(store.enter(&plan, &note).await.unwrap(), Entered::New(_)));
+    }
+
+    #[tokio::test]
+    async fn a_full_record_takes_neither_entry_nor_photograph() {
+        let folder = tempfile::tempdir().unwrap();
+        let (store, plan) = store(folder.path()).await;
+        assert!(matches!(store.enter_photo(&plan, &photo("first"), b"picture").await.unwrap(), Entered::New(_)));
+        let mut work = store.db.begin().await.unwrap();
+        work.run("UPDATE entries SET number = $2 WHERE plan_id = $1", values![&plan, MOST_ENTRIES]).await.unwrap();
+        work.commit().await.unwrap();
+        assert_eq!(store.enter_photo(&plan, &photo("more"), b"picture").await.unwrap(), Entered::Full);
+        assert_eq!(store.enter(&plan, &Entry::new("n", "dig", Kind::Note)).await.unwrap(), Entered::Full);
+        assert!(matches!(store.enter_photo(&plan, &photo("first"), b"picture").await.unwrap(), Entered::Again(_)));
+        assert_eq!(store.photo(&plan, "more").await.unwrap(), None);
+    }
+}

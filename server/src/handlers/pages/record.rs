@@ -22,7 +22,7 @@ use crate::error::Trouble;
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
 use crate::planned::Planned;
-use crate::record::{Record, Writer, examine, take};
+use crate::record::{Record, Writer, asked, examine, take};
 use crate::store::Saved;
 use crate::views::pages::answer;
 use crate::views::pages::record::log::Log;
@@ -34,11 +34,14 @@ type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 #[derive(Default, Deserialize)]
 pub struct Said {
     kept: Option<u32>,
+    seen: Option<u32>,
 }
 
 /// The page.
 pub async fn show(State(app): State<App>, place: Place, jar: CookieJar, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
-    let notice = said.kept.map(|count| if count == 1 { "One entry was kept.".to_owned() } else { format!("{count} entries were kept.") });
+    let kept = said.kept.map(|count| if count == 1 { "One entry was kept.".to_owned() } else { format!("{count} entries were kept.") });
+    let seen = said.seen.filter(|seen| (1..place.revision).contains(seen)).map(|seen| changed(seen, place.revision));
+    let notice = (kept.is_some() || seen.is_some()).then(|| [kept, seen].into_iter().flatten().collect::<Vec<_>>().join(" "));
     let page = page(&app, &place, who::name(&jar), &Typed::default()).await?;
     answer(&RecordPage { notice, ..page })
 }
@@ -58,8 +61,9 @@ pub async fn keep(
     let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
     let sheet = Sheet::sent(pairs);
     let writer = writer(&place);
-    let items = Record::load(&app, &writer).await.map_err(Trouble::contradictory)?;
-    let mut sent = read(&sheet, &items.items, items.planned.brief.units);
+    let seen = sheet.text("revision").and_then(|revision| revision.trim().parse().ok()).unwrap_or(place.revision);
+    let (items, units) = asked(&app, &writer, seen).await?;
+    let mut sent = read(&sheet, &items, units);
     if sent.faults.is_empty() {
         for entry in &sent.entries {
             match examine(&app, &writer, entry).await {
@@ -69,6 +73,9 @@ pub async fn keep(
         }
     }
     let script = headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+    if !sent.faults.is_empty() && seen < place.revision {
+        sent.faults.push(RecordFault::at("note", changed(seen, place.revision)));
+    }
     if !sent.faults.is_empty() {
         return refused(&app, &place, &jar, &sheet, &sent.faults, script).await;
     }
@@ -88,7 +95,16 @@ pub async fn keep(
         return Ok((jar, Json(json!({ "kept": count }))).into_response());
     }
     let task = sheet.text("task").unwrap_or_default();
-    Ok((jar, Redirect::to(&format!("{}/record?kept={count}#{task}", place.root))).into_response())
+    let since = if seen < place.revision { format!("&seen={seen}") } else { String::new() };
+    Ok((jar, Redirect::to(&format!("{}/record?kept={count}{since}#{task}", place.root))).into_response())
+}
+
+/// What is said to whoever had an older page before them.
+fn changed(seen: u32, now: u32) -> String {
+    format!(
+        "The plan was changed while this page lay open: it was revision {seen} and is revision {now}. What stands here is the new one; \
+         look at its figures again before you go on."
+    )
 }
 
 async fn refused(
@@ -154,6 +170,7 @@ pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_
         root: place.root.clone(),
         plan_id: place.plan_id.clone(),
         revision: place.revision,
+        largest_photo: app.config.largest_photo,
         may_record: place.right.may_record(),
         may_edit: place.right.may_edit(),
         who,

@@ -11,7 +11,7 @@ use crate::store::Saved;
 use crate::views::words;
 
 /// Tasks whose figures are compared, each kind once.
-const COMPARED: [&str; 7] = ["set_out", "form", "pour", "harden", "drill", "bond", "torque"];
+const COMPARED: [&str; 12] = ["set_out", "form", "pour", "cure", "backfill", "harden", "drill", "bond", "level", "torque", "floor", "wire"];
 
 /// A printed sheet.
 #[derive(Debug, Clone)]
@@ -71,9 +71,11 @@ fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
 fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
     let mut changes: Vec<Change> = Vec::new();
     for task in COMPARED {
-        let of = |planned: &Planned| figures::of(task, &planned.design, now.brief.units);
-        let new = of(now);
-        for (label, was) in of(then) {
+        let of = |planned: &Planned| figures::of(task, planned, now.brief.units);
+        let (old, new) = (of(then), of(now));
+        let added = new.iter().filter(|(label, _)| old.iter().all(|(known, _)| known != label));
+        let added: Vec<_> = added.map(|(label, _)| (*label, "not there".to_owned())).collect();
+        for (label, was) in old.into_iter().chain(added) {
             let is = new.iter().find(|(known, _)| *known == label).map_or_else(|| "no longer".to_owned(), |(_, figure)| figure.clone());
             let change = Change { label: label.to_owned(), was, is };
             if change.was != change.is && !changes.contains(&change) {

@@ -3,6 +3,8 @@
 mod boxes;
 pub mod figures;
 pub mod log;
+mod means;
+pub mod needed;
 mod task;
 
 use std::sync::Arc;
@@ -31,6 +33,8 @@ pub struct RecordPage {
     pub plan_id: String,
     /// Revision that the page shows.
     pub revision: u32,
+    /// Largest photograph that is taken, in bytes.
+    pub largest_photo: usize,
     /// Whether its reader may enter anything.
     pub may_record: bool,
     /// Whether its reader may decide on a stop.
@@ -64,10 +68,21 @@ pub struct Work {
     pub later: Vec<TaskView>,
     /// Ticked off.
     pub done: Vec<TaskView>,
-    /// Drawings that the tasks need: name, title, SVG.
-    pub drawings: Vec<(&'static str, String, Arc<str>)>,
+    /// Drawings that tasks to come need.
+    pub drawings: Vec<DrawingView>,
     /// Cautions by part of the work: its name, its heading, the cautions.
     pub cautions: Vec<(&'static str, &'static str, Vec<CautionView>)>,
+}
+
+/// A drawing.
+#[derive(Debug, Clone)]
+pub struct DrawingView {
+    /// Its name.
+    pub name: &'static str,
+    /// What it shows.
+    pub title: String,
+    /// The drawing itself.
+    pub svg: Arc<str>,
 }
 
 /// A finding that stops the work.
@@ -123,7 +138,9 @@ impl Work {
         }
         // What is stopped comes first: nothing else goes on until it is put right.
         now.sort_by_key(|task| task.held.is_empty());
-        let needed: Vec<&str> = now.iter().chain(&later).flat_map(|task| task.drawings.iter().map(|(name, _)| *name)).collect();
+        let at_hand = put_at_hand(record, &mut now);
+        let elsewhere = later.iter().flat_map(|task| task.drawings.iter().map(|(name, _)| *name));
+        let needed: Vec<&str> = elsewhere.filter(|name| !at_hand.contains(name)).collect();
         Self {
             done_count: done.len(),
             count: board.tasks.len(),
@@ -155,10 +172,26 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
     board.readings.iter().enumerate().filter(|(_, reading)| reading.stands()).filter_map(view).collect()
 }
 
-fn drawings(record: &Record, needed: &[&str]) -> Vec<(&'static str, String, Arc<str>)> {
+/// Gives each task of now the drawings that no task above it shows; the names of all that are shown so.
+fn put_at_hand(record: &Record, now: &mut [TaskView]) -> Vec<&'static str> {
+    let mut at_hand: Vec<&'static str> = Vec::new();
+    for task in now {
+        let (above, own): (Vec<_>, Vec<_>) = task.drawings.drain(..).partition(|(name, _)| at_hand.contains(name));
+        at_hand.extend(own.iter().map(|(name, _)| *name));
+        task.shown = own.iter().filter_map(|(name, _)| drawn(record, name)).collect();
+        task.drawings = above;
+    }
+    at_hand
+}
+
+fn drawings(record: &Record, needed: &[&str]) -> Vec<DrawingView> {
     let wanted = crate::drawing::NAMES.iter().filter(|name| needed.contains(name));
-    let drawn = wanted.filter_map(|name| Some((*name, record.planned.drawing(name)?)));
-    drawn.map(|(name, drawing)| (name, drawing.title.clone(), Arc::clone(&drawing.svg))).collect()
+    wanted.filter_map(|name| drawn(record, name)).collect()
+}
+
+fn drawn(record: &Record, name: &'static str) -> Option<DrawingView> {
+    let drawing = record.planned.drawing(name)?;
+    Some(DrawingView { name, title: drawing.title.clone(), svg: Arc::clone(&drawing.svg) })
 }
 
 fn cautions(record: &Record) -> Vec<(&'static str, &'static str, Vec<CautionView>)> {

@@ -2,6 +2,7 @@
 
 use stillground::record::{Asks, Item, Verdict};
 
+use super::means::{self, Meaning};
 use super::task::Desk;
 use crate::forms::record::box_of;
 use crate::forms::sheet::Sheet;
@@ -19,6 +20,8 @@ pub struct BoxView {
     pub expected: String,
     /// How to look; empty where the box before says the same.
     pub how: String,
+    /// What each finding would mean; empty where the box before says the same.
+    pub means: Vec<Meaning>,
     /// `number`, `choice`, `text`, `date` or `datetime-local`.
     pub kind: &'static str,
     /// Unit of a bare figure.
@@ -54,12 +57,18 @@ pub struct FoundView {
 pub(super) fn boxes(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<BoxView> {
     let mut views: Vec<BoxView> = Vec::new();
     let mut before = "";
+    let mut meant: Vec<Meaning> = Vec::new();
     for item in desk.record.items.iter().filter(|item| item.task == task) {
         let mut view = one(desk, item, sheet);
         if item.how == before {
             view.how = String::new();
         }
         before = &item.how;
+        if view.means == meant {
+            view.means.clear();
+        } else {
+            meant.clone_from(&view.means);
+        }
         views.push(view);
     }
     views
@@ -89,6 +98,7 @@ fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
         title: item.title.clone(),
         expected: item.expected.clone(),
         how: item.how.clone(),
+        means: means::of(item, units),
         error: fault.map(|fault| fault.said.clone()),
         readings: fault.map(|fault| fault.readings.clone()).unwrap_or_default(),
         last: desk

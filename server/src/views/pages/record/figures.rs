@@ -1,22 +1,35 @@
-//! The few figures and the drawings that a task needs at hand.
+//! The few figures that a task needs at hand.
 
+use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::units::{cubic_metre, day, hour, kilogram, metre, millilitre, millimetre, newton_metre};
 
+use crate::planned::Planned;
+
+/// Thickness of the blinding that the schedule asks for.
+const BLINDING_MM: f64 = 50.0;
+
 /// The figures of a task.
-pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, String)> {
+pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, String)> {
+    let (brief, design) = (&planned.brief, &planned.design);
     let m = |value| units.say(metre::get(value), Unit::Metre);
     let mm = |value| units.say(millimetre::get(value), Unit::Millimetre);
     let m3 = |value| units.say(cubic_metre::get(value), Unit::CubicMetre);
     let (pit, block, studs, pier) = (&design.excavation, &design.block, &design.anchors, &design.pier);
     match task {
+        "services" => vec![("Pit at ground level", format!("{} × {}", m(pit.length), m(pit.width))), ("Depth of the pit", m(pit.depth))],
         "set_out" | "dig" | "inspect" => vec![
             ("Pit at ground level", format!("{} × {}", m(pit.length), m(pit.width))),
             ("Pit at the bottom", format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width))),
             ("Depth of the pit", m(pit.depth)),
             ("Spoil kept back from the edge", m(pit.spoil_distance)),
         ],
+        "blinding" => vec![
+            ("Bottom of the pit", format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width))),
+            ("Blinding, thick", units.say(BLINDING_MM, Unit::Millimetre)),
+        ],
+        "backfill" => vec![("Ground to put back", m3(pit.backfill_volume)), ("Top of the block above ground", m(block.upstand))],
         "form" | "steel_and_ducts" => vec![
             ("Block", format!("{} × {}", m(block.length), m(block.width))),
             ("Base below ground", m(block.depth)),
@@ -28,6 +41,7 @@ pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, Strin
         "harden" => vec![("No drilling before", units.say(day::get(block.drill_after), Unit::Day))],
         "drill" => vec![
             ("Holes", studs.studs.len().to_string()),
+            ("Circle through their centres", mm(brief.anchors.circle_diameter.value)),
             ("Diameter of each hole", mm(studs.hole_diameter)),
             ("Depth of each hole", mm(studs.hole_depth)),
         ],
@@ -35,9 +49,35 @@ pub fn of(task: &str, design: &Design, units: Units) -> Vec<(&'static str, Strin
         "stand" | "level" | "grout" => {
             vec![("Column", units.say(kilogram::get(pier.mass), Unit::Kilogram)), ("Gap under the plate", mm(pier.gap))]
         }
-        "torque" | "torque_day" | "torque_week" => torque(design, units),
+        "torque" => torque(design, units),
+        "torque_day" | "torque_week" | "winter" => again(design, units),
+        "floor" => floor(brief, design, units),
+        "wire" => vec![("Ducts", block.ducts.count.to_string()), ("Inside diameter of each duct", mm(block.ducts.inside_diameter))],
+        "load" => vec![
+            ("Mount and telescope", units.say(kilogram::get(brief.load.mass.value), Unit::Kilogram)),
+            ("Top of the column above the block", m(brief.pier.height.value)),
+        ],
         _ => Vec::new(),
     }
+}
+
+fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
+    let floor = &design.floor;
+    let m = |value| units.say(metre::get(value), Unit::Metre);
+    let mut figures = vec![("Floor", format!("{} × {}", m(floor.length), m(floor.width))), ("Level above ground", m(floor.level))];
+    if floor.opening.is_some() {
+        figures.push(("Kept clear all round", units.say(millimetre::get(brief.floor.gap.value), Unit::Millimetre)));
+    }
+    if !floor.supports.is_empty() {
+        figures.push(("Posts", floor.supports.len().to_string()));
+    }
+    figures
+}
+
+fn again(design: &Design, units: Units) -> Vec<(&'static str, String)> {
+    let torque = &design.anchors.torque;
+    let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
+    vec![("Torque", say(torque.used)), ("Torque never above", say(torque.high))]
 }
 
 fn resin(design: &Design, units: Units) -> Vec<(&'static str, String)> {
@@ -59,20 +99,4 @@ fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
     vec![("Torque, pass by pass", passes.join(", ")), ("Order of the nuts", order.join(", ")), ("Torque never above", say(torque.high))]
-}
-
-/// The drawings that a task needs and that this plan has.
-pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)> {
-    let needed: &[(&str, &str)] = match task {
-        "set_out" | "dig" | "inspect" => &[("pit", "The pit")],
-        "blinding" | "form" | "steel_and_ducts" | "pour" => &[("section", "Section through block and pier")],
-        "drill" if !design.anchors.studs.is_empty() => &[("studs", "Studs and holes")],
-        "bond" => &[("stud-detail", "One stud in its hole"), ("studs", "Studs and holes")],
-        "stand" | "level" | "grout" | "fill" => &[("column", "The column")],
-        "torque" | "torque_day" | "torque_week" => &[("torque", "Order of the nuts")],
-        "floor" => &[("floor", "The floor")],
-        "measure" => &[("tilt-map", "Where standing leans the pier")],
-        _ => &[],
-    };
-    needed.to_vec()
 }

@@ -5,9 +5,10 @@ use stillground::record::{Board, Kind, State, TaskState, Verdict};
 use super::boxes::{BoxView, boxes};
 use super::figures;
 use super::log::by;
+use super::needed;
 use crate::record::Record;
 use crate::views::pages::panel::CautionView;
-use crate::views::pages::record::Typed;
+use crate::views::pages::record::{DrawingView, Typed};
 use crate::views::words;
 
 /// A task.
@@ -31,8 +32,10 @@ pub struct TaskView {
     pub cautions: Vec<CautionView>,
     /// The figures that it needs.
     pub figures: Vec<(&'static str, String)>,
-    /// The drawings that it needs: name and words.
+    /// The drawings that it needs and that stand elsewhere on the page: name and words.
     pub drawings: Vec<(&'static str, &'static str)>,
+    /// The drawings that stand at the task itself.
+    pub shown: Vec<DrawingView>,
     /// What is measured at it.
     pub boxes: Vec<BoxView>,
     /// What the findings at it ask for.
@@ -77,8 +80,9 @@ impl Desk<'_> {
             why: task.why.clone(),
             part: words::part(task.part),
             cautions: cautions.map(CautionView::of).collect(),
-            figures: figures::of(task.id, design, units),
-            drawings: figures::drawings(task.id, design),
+            figures: figures::of(task.id, &self.record.planned, units),
+            drawings: needed::drawings(task.id, design),
+            shown: Vec::new(),
             boxes: boxes(self, task.id, sheet),
             to_do: self.to_do(state),
             held: self.held(state),
