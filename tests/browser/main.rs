@@ -5,6 +5,7 @@ mod access;
 mod answers;
 mod helper_away;
 mod keyboard;
+mod order;
 mod organiser;
 mod paper;
 mod pictures;

@@ -14,6 +14,7 @@ mod limits;
 mod lookup;
 mod on_postgres;
 mod on_sqlite;
+mod order;
 mod reached;
 mod record_page;
 mod replies;

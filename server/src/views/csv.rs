@@ -10,8 +10,22 @@ const BYTE_ORDER_MARK: &str = "\u{feff}";
 /// Signs with which a spreadsheet takes a cell for a formula; the wide ones are read like the narrow ones.
 const FORMULA_SIGNS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
 /// Headings of the columns.
-const HEADINGS: [&str; 12] =
-    ["Part of the work", "Item", "Quantity", "Unit", "For", "Get", "Note", "Id", "Price", "Price per", "Total", "Currency"];
+const HEADINGS: [&str; 14] = [
+    "Part of the work",
+    "Item",
+    "Quantity",
+    "Unit",
+    "For",
+    "Get",
+    "Note",
+    "Id",
+    "Priced as",
+    "Priced quantity",
+    "Price per",
+    "Price",
+    "Total",
+    "Currency",
+];
 
 /// The materials as CSV (RFC 4180), in the reader's units: the same bytes each time.
 #[must_use]
@@ -30,9 +44,11 @@ pub fn materials(design: &Design, units: Units) -> String {
             cell(&line.purpose),
             cell(line.supply.word()),
             cell(&line.note),
-            cell(offer.map_or(line.id, |offer| offer.id)),
-            offer.map(|offer| plain(offer.price_parts(), 4)).unwrap_or_default(),
+            cell(line.id),
+            cell(offer.map_or("", |offer| offer.id)),
+            offer.map(|offer| plain(offer.quantity_parts(), 3)).unwrap_or_default(),
             cell(offer.map_or("", |offer| offer.per)),
+            offer.map(|offer| plain(offer.price_parts(), 4)).unwrap_or_default(),
             cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
             cell(currency.unwrap_or_default()),
         ]
@@ -84,7 +100,7 @@ mod tests {
     }
 
     #[test]
-    fn every_line_is_a_row_of_twelve_cells_and_reads_back() {
+    fn every_line_is_a_row_of_fourteen_cells_and_reads_back() {
         let design = design();
         let text = materials(&design, Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());
@@ -96,6 +112,22 @@ mod tests {
             assert!((quantity - line.quantity).abs() <= 0.001 * line.quantity, "{row:?}");
         }
         assert_eq!(text, materials(&design, Units::Metric));
+    }
+
+    #[test]
+    fn a_price_times_its_quantity_is_its_total() {
+        let mut plan = SitePlan::unknown();
+        let prices = r#"{ "currency": "EUR", "lines": { "stud-rod-2m": { "price": 17.5, "per": "pcs" },
+            "draw-cord": { "price": 0.0456, "per": "ft" }, "polythene": { "price": 1.1, "per": "m²" } } }"#;
+        plan.prices = serde_json::from_str(prices).unwrap();
+        let text = materials(&design_plan(&plan, &NoShelf).unwrap(), Units::Metric);
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        let rows: Vec<_> = reader.records().map(Result::unwrap).filter(|row| !row[12].is_empty()).collect();
+        assert_eq!(rows.iter().map(|row| &row[8]).collect::<Vec<_>>(), ["draw-cord", "polythene", "stud-rod-2m"]);
+        for row in rows {
+            let [quantity, price, total] = [9, 11, 12].map(|at| row[at].parse::<f64>().unwrap());
+            assert!((quantity * price - total).abs() <= 0.005 + 1e-9 && &row[13] == "EUR", "{row:?}");
+        }
     }
 
     #[test]

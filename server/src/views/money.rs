@@ -52,19 +52,27 @@ fn unit(per: &str) -> String {
     per.replace(' ', "\u{a0}")
 }
 
+/// Most lines without a price that are named in a sentence; more of them stand where the list does.
+pub const MOST_NAMES: usize = 12;
+
+/// The lines without a price, in words.
+#[must_use]
+pub fn unpriced(costs: &Costs) -> Vec<&'static str> {
+    costs.unpriced.iter().map(|id| lines::line(id).map_or(*id, |line| line.what)).collect()
+}
+
 /// What has to be said beside the total, each a sentence of its own.
 #[must_use]
 pub fn remarks(design: &Design) -> Vec<String> {
     let costs = &design.costs;
     let mut said = Vec::new();
     if !costs.is_empty() && !costs.unpriced.is_empty() {
-        let names: Vec<String> = costs.unpriced.iter().map(|id| lines::line(id).map_or(*id, |line| line.what).to_lowercase()).collect();
+        let names = if costs.unpriced.len() <= MOST_NAMES { format!(": {}", unpriced(costs).join(", ")) } else { String::new() };
         let have = if costs.unpriced.len() == 1 { "has" } else { "have" };
         said.push(format!(
-            "{} of {} lines {have} no price, so this is the total so far: {}.",
+            "{} of {} lines to buy or hire {have} no price, so this is the total so far{names}.",
             costs.unpriced.len(),
             costs.asked,
-            names.join(", ")
         ));
     }
     if costs.outdated() > 0 {
@@ -75,7 +83,7 @@ pub fn remarks(design: &Design) -> Vec<String> {
         ));
     }
     if !costs.not_counted.is_empty() {
-        let names: Vec<String> = costs.not_counted.iter().filter_map(|id| Some(lines::line(id)?.what.to_lowercase())).collect();
+        let names: Vec<String> = costs.not_counted.iter().filter_map(|id| Some(lines::line(id)?.what.to_owned())).collect();
         said.push(format!("Kept and not counted, since the plan asks for no such line now: {}.", names.join(", ")));
     }
     said

@@ -20,7 +20,7 @@ use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
 use crate::forms::sheet::Sheet;
-use crate::record::{Record, examine, take};
+use crate::record::{Record, Writer, examine, take};
 use crate::views::pages::answer;
 use crate::views::pages::materials::{MaterialsPage, Order};
 
@@ -60,7 +60,8 @@ pub async fn keep(
     }
     let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
     let sheet = Sheet::sent(pairs);
-    let (writer, entries) = (writer(&place), entries(&app, &place, &sheet).await?);
+    let writer = writer(&place);
+    let entries = new(&app, &writer, entries(&app, &place, &sheet).await?).await?;
     let script = headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
     let mut faults: Vec<String> = Vec::new();
     for entry in &entries {
@@ -117,6 +118,16 @@ async fn entries(app: &App, place: &Place, sheet: &Sheet) -> Result<Vec<Entry>, 
         ..Entry::new(&format!("{}.{id}.{}", text("form"), kind.key()), TASK, kind)
     };
     Ok(changed.map(entry).collect())
+}
+
+/// Those that change something, or were sent before under the same name: what another telephone ticked meanwhile is not
+/// ticked again.
+async fn new(app: &App, writer: &Writer, entries: Vec<Entry>) -> Result<Vec<Entry>, Trouble> {
+    let record = Record::load(app, writer).await.map_err(Trouble::contradictory)?;
+    let board = record.board();
+    let known = |entry: &Entry| record.entries.iter().any(|kept| kept.id == entry.id);
+    let here = |entry: &Entry| entry.item.as_deref().is_some_and(|line| board.here(line).is_some());
+    Ok(entries.into_iter().filter(|entry| known(entry) || here(entry) != (entry.kind == Kind::Here)).collect())
 }
 
 async fn page(app: &App, place: &Place, who: String, sent: Option<&Sheet>, faults: Vec<String>) -> Result<MaterialsPage, Trouble> {

@@ -50,6 +50,8 @@ pub struct Order {
     pub here: usize,
     /// What all of it comes to; none without a price.
     pub total: Option<String>,
+    /// The lines without a price where there are too many for a sentence.
+    pub unpriced: Vec<&'static str>,
     /// What has to be said beside the total.
     pub remarks: Vec<String>,
 }
@@ -116,12 +118,14 @@ impl Order {
                 None => groups.push(GroupView { lines: vec![view], ..GroupView::of(planned, line.group) }),
             }
         }
+        let many = !design.costs.is_empty() && design.costs.unpriced.len() > money::MOST_NAMES;
         Self {
             judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
             count: design.materials.len(),
             here: groups.iter().flat_map(|group| &group.lines).filter(|line| line.here).count(),
             groups,
             total: (!design.costs.is_empty()).then(|| money::amount(&design.costs, design.costs.total)),
+            unpriced: if many { money::unpriced(&design.costs) } else { Vec::new() },
             remarks: money::remarks(design),
         }
     }

@@ -108,7 +108,8 @@ impl Filled<'_> {
         let have = if line.supply == Supply::Buy { String::new() } else { format!(" ({})", line.supply.word()) };
         let own = self.one(line.id, format!("{}{have}", line.item), money::quantity(costs, line, planned.brief.units), planned);
         let stock = line.stock.iter().map(|stock| {
-            let label = format!("Instead, in whole lengths: {}", stock.says.split(';').next().unwrap_or_default());
+            let what = stillground::site_plan::prices::lines::line(stock.id).map_or(stock.id, |line| line.what);
+            let label = format!("{what}, instead");
             (stock.id, label, stock.pieces.to_string())
         });
         let stock: Vec<BoxView> = stock.map(|(id, label, pieces)| self.one(id, label, pieces, planned)).collect();

@@ -1,9 +1,11 @@
 //! What is said first to whoever comes by the code of a printed sheet: whether it is superseded, and what changed.
 
-use stillground::site_plan::SitePlan;
+use stillground::site_plan::prices::lines::LINES;
+use stillground::site_plan::{Prices, SitePlan};
 
 use super::record::figures;
 use super::stale::answer;
+use crate::forms::prices::{each, entry};
 use crate::forms::questions;
 use crate::forms::step::Step;
 use crate::planned::Planned;
@@ -26,6 +28,8 @@ pub struct Printed {
     pub answers: Vec<Change>,
     /// Figures for the work that changed.
     pub figures: Vec<Change>,
+    /// Prices that changed.
+    pub prices: Vec<Change>,
 }
 
 /// Something that changed.
@@ -43,7 +47,7 @@ impl Printed {
     /// A sheet of the revision that stands.
     #[must_use]
     pub const fn newest(revision: u32) -> Self {
-        Self { revision, saved: String::new(), current: None, answers: Vec::new(), figures: Vec::new() }
+        Self { revision, saved: String::new(), current: None, answers: Vec::new(), figures: Vec::new(), prices: Vec::new() }
     }
 
     /// A sheet of an older revision; `planned` is what was found then and now, where both hold together.
@@ -55,6 +59,7 @@ impl Printed {
             current: Some(current),
             answers: answers(&old.plan, plan),
             figures: planned.map(|(then, now)| changed(then, now)).unwrap_or_default(),
+            prices: prices(&old.plan.prices, &plan.prices),
         }
     }
 }
@@ -66,6 +71,17 @@ fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
         (was != is).then(|| Change { label: question.label.to_owned(), was, is })
     };
     questions.filter_map(change).collect()
+}
+
+fn prices(old: &Prices, new: &Prices) -> Vec<Change> {
+    let say = |prices: &Prices, id: &str| match prices.of(id) {
+        Some(price) => format!("{} {}", entry(price), each(&price.per)),
+        None => "none".to_owned(),
+    };
+    let change = |label: &str, was: String, is: String| (was != is).then(|| Change { label: label.to_owned(), was, is });
+    let currency = |prices: &Prices| prices.currency.clone().unwrap_or_else(|| "none".to_owned());
+    let lines = LINES.iter().filter_map(|line| change(line.what, say(old, line.id), say(new, line.id)));
+    change("Currency", currency(old), currency(new)).into_iter().chain(lines).collect()
 }
 
 fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
