@@ -28,15 +28,45 @@ const SHOULDER: f64 = 3.0;
 /// Puts a column of notes with its left edge at `x`, its lines `width` long, from `top` down if need be.
 pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: f64, width: f64) {
     notes.sort_by(|a, b| a.target.y.total_cmp(&b.target.y).then(b.target.x.total_cmp(&a.target.x)));
-    let lines: Vec<Vec<String>> = notes.iter().map(|note| wrap(Face::Figures, &note.text, SIZE, width)).collect();
-    let heights: Vec<f64> = lines.iter().map(|lines| lines.len() as f64 * LINE_HEIGHT).collect();
-    let wanted: Vec<f64> = notes.iter().map(|note| note.target.y - LINE_HEIGHT / 2.0).collect();
-    for ((note, lines), y) in notes.iter().zip(&lines).zip(places(&wanted, &heights, top, bottom)) {
+    let mut notes: Vec<Noted> = notes.into_iter().map(|note| (wrap(Face::Figures, &note.text, SIZE, width), note)).collect();
+    uncross(&mut notes, |notes| edges(notes, top, bottom), x - SHOULDER);
+    let found = edges(&notes, top, bottom);
+    for ((lines, note), y) in notes.iter().zip(found) {
         let middle = y + LINE_HEIGHT / 2.0;
         pen.dot(note.target, 0.55);
         pen.line(Line::Thin, &[note.target, at(x - SHOULDER, middle), at(x - 0.8, middle)]);
         pen.paragraph(at(x, middle + 0.35 * SIZE), SIZE, lines);
     }
+}
+
+/// A note, broken into its lines.
+type Noted = (Vec<String>, Callout);
+
+/// Upper edges of the notes.
+fn edges(notes: &[Noted], top: f64, bottom: f64) -> Vec<f64> {
+    let heights: Vec<f64> = notes.iter().map(|(lines, _)| lines.len() as f64 * LINE_HEIGHT).collect();
+    let wanted: Vec<f64> = notes.iter().map(|(_, note)| note.target.y - LINE_HEIGHT / 2.0).collect();
+    places(&wanted, &heights, top, bottom)
+}
+
+/// Rounds of changing places, at most.
+const ROUNDS: usize = 12;
+
+/// Changes the places of notes whose leaders cross, until none do or it has been tried often enough.
+fn uncross(notes: &mut [Noted], edges: impl Fn(&[Noted]) -> Vec<f64>, x: f64) {
+    for _ in 0..ROUNDS {
+        let ends: Vec<Point> = edges(notes).into_iter().map(|y| at(x, y + LINE_HEIGHT / 2.0)).collect();
+        let pairs = (0..notes.len()).flat_map(|i| (i + 1..ends.len()).map(move |j| (i, j)));
+        let crossing = pairs.into_iter().find(|&(i, j)| cross(notes[i].1.target, ends[i], notes[j].1.target, ends[j]));
+        let Some((i, j)) = crossing else { return };
+        notes.swap(i, j);
+    }
+}
+
+/// Whether two lines cross.
+fn cross(a: Point, b: Point, c: Point, d: Point) -> bool {
+    let side = |p: Point, q: Point, r: Point| (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
 /// Upper edges of blocks of text as near as may be to where they are wanted: pushed down one after another, then back up
@@ -61,6 +91,15 @@ fn places(wanted: &[f64], heights: &[f64], top: f64, bottom: f64) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn leaders_that_cross_change_places() {
+        let noted = |x: f64, y: f64| (vec![String::new()], note(at(x, y), ""));
+        // The lower target lies farther right, and both notes stand far below: taken by height, their leaders cross.
+        let mut notes = [noted(0.0, 10.0), noted(40.0, 11.0)];
+        uncross(&mut notes, |_| vec![40.0, 50.0], 50.0);
+        assert_eq!(notes[0].1.target, at(40.0, 11.0));
+    }
 
     #[test]
     fn notes_never_overlap_and_stay_near_their_place() {

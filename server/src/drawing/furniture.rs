@@ -1,7 +1,7 @@
 //! What every drawing has: title strip with scale, unit of its dimensions and scale bar; and north on plans.
 
 use stillground::design::ENGINE_VERSION;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Unit, Units, significant};
 
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{HEADING, Pen, SMALL};
@@ -12,7 +12,10 @@ use crate::lettering::{Face, width, wrap};
 /// The figure of a dimension, without its unit, which stands in the title strip.
 #[must_use]
 pub fn dimension_text(units: Units, length_mm: f64) -> String {
-    units.figure(length_mm, Unit::Millimetre).digits
+    let (length, _) = units.convert(length_mm, Unit::Millimetre);
+    // Below an inch a thousandth is finer than any work here.
+    let digits = if units == Units::Imperial && length.abs() < 1.0 { 3 } else { Unit::Millimetre.digits() };
+    significant(length, digits)
 }
 
 /// Least width of a title strip, mm.

@@ -266,9 +266,9 @@ fn modes(judging: &Judging<'_>, units: Units) -> Listing {
     Listing {
         title: format!("Every way of failing by {}", judging.name),
         heads: vec![
-            ("Way of failing", 1.6),
+            ("Way of failing", 1.5),
             ("Asked", 0.7),
-            (if judging.european() { "Characteristic" } else { "Nominal" }, 0.9),
+            (if judging.european() { "Characteristic" } else { "Nominal" }, 1.05),
             (if judging.european() { "1/γ" } else { "φ" }, 0.5),
             ("Design", 0.7),
             ("Used", 0.5),

@@ -218,6 +218,12 @@ impl Flow {
         if drawing.scale.is_none() && !bare && self.waiting.is_empty() && here >= LEAST_FACTOR { factor.min(here) } else { factor }
     }
 
+    /// Whether a drawing goes on this page.
+    #[must_use]
+    pub fn has_room_for(&self, drawing: &Drawing) -> bool {
+        drawing.height * self.factor(drawing) + 5.0 <= self.left()
+    }
+
     /// A drawing, at the scale it states wherever it fits the paper; one that is a little too tall for what its title
     /// leaves of the page is reduced rather than parted from it.
     pub fn drawing(&mut self, drawing: Drawing) {

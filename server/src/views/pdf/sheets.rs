@@ -110,6 +110,7 @@ fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
     let held = checks.len() - others.len();
     flow.heading("Checks");
     flow.paragraph(&match (held, others.len()) {
+        (2, 0) => "Both checks of this part hold. The sheet “Checks” has them with their figures and sources.".to_owned(),
         (1, 0) => "The one check of this part holds. The sheet “Checks” has it with its figures and its source.".to_owned(),
         (held, 0) => format!("All {held} checks of this part hold. The sheet “Checks” has them with their figures and sources."),
         (held, _) => format!(
@@ -118,10 +119,25 @@ fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
             checks.len()
         ),
     });
-    for check in others {
-        let title = format!("{}: {}.", check.title, mark(check.verdict));
-        flow.paragraph(&format!("{title} {}", check.note));
+    for (title, note) in by_note(others) {
+        flow.paragraph(&format!("{title}. {note}"));
     }
+}
+
+/// Checks with their notes: neighbours that say the same thing and end the same way stand together.
+fn by_note<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Vec<(String, &'a str)> {
+    let mut groups: Vec<Vec<&Check>> = Vec::new();
+    for check in checks {
+        match groups.last_mut().filter(|group| group[0].note == check.note && group[0].verdict == check.verdict) {
+            Some(group) => group.push(check),
+            None => groups.push(vec![check]),
+        }
+    }
+    let title = |group: &[&Check]| {
+        let titles: Vec<&str> = group.iter().map(|check| check.title.as_str()).collect();
+        format!("{}: {}", titles.join("; "), mark(group[0].verdict))
+    };
+    groups.iter().map(|group| (title(group), group[0].note.as_str())).collect()
 }
 
 /// The cautions of one part of the work, where it is done.

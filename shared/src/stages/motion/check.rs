@@ -36,7 +36,7 @@ fn person(motion: &Motion, disturbance: &str, id: &'static str, fields: &'static
     let title = format!("{} within the budget", found.title);
     let check = match found.worst_arcsec {
         Some(worst) => Check::at_most(id, title, worst, motion.budget_arcsec, Unit::Arcsecond, found.source)
-            .note(format!("By the softest ground thought likely. {}", sentence(&motion.budget.why))),
+            .note(format!("Judged in the softest ground thought likely. {}", sentence(&motion.budget.why))),
         None => Check::unknown(id, title, Unit::Arcsecond, found.source, super::NOT_SOLVED),
     };
     notes.check(check.moved_by(fields));

@@ -106,7 +106,7 @@ fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
         is(fails, "fails", "fail"),
         is(unknown, "is unknown", "are unknown")
     ));
-    for check in sheet.design.checks.iter().filter(|check| check.verdict == Verdict::Fails) {
-        flow.styled(Face::TextBold, crate::views::pdf::flow::BODY, &format!("Fails: {}. {}", check.title, check.note));
+    for (title, note) in super::by_note(sheet.design.checks.iter().filter(|check| check.verdict == Verdict::Fails)) {
+        flow.styled(Face::TextBold, crate::views::pdf::flow::BODY, &format!("{title}. {note}"));
     }
 }

@@ -6,6 +6,7 @@ use stillground::stages::costs::LineCost;
 use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
+use super::by_note;
 use super::steps::{lasting, title};
 use crate::forms::questions;
 use crate::lettering::Face;
@@ -22,9 +23,10 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
          called close. Verdicts use the unfavourable end of what is known about the ground.",
     );
     check_table(flow, sheet);
-    for check in sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty()) {
-        flow.heading(&format!("{}: {}", check.title, mark(check.verdict)));
-        flow.paragraph(&check.note);
+    let told = sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty());
+    for (title, note) in by_note(told) {
+        flow.heading(&title);
+        flow.paragraph(note);
     }
 }
 

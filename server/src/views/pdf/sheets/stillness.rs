@@ -8,6 +8,7 @@ use stillground::units::hertz;
 use super::figures::Figures;
 use super::steps::steps;
 use super::{cautions_of, check_lines, draw};
+use crate::drawing::by_name;
 use crate::views::pages::{deeper, improvement};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
@@ -19,11 +20,15 @@ const UNKNOWN: &str = "not known";
 /// Observing floor.
 pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "floor");
-    draw(flow, sheet, "tilt-map");
+    // A map that goes on no rest of this page leaves the rest to the words.
+    let map = by_name("tilt-map", sheet.brief, sheet.design);
+    let (now, later) = if map.as_ref().is_some_and(|map| flow.has_room_for(map)) { (map, None) } else { (None, map) };
+    now.into_iter().for_each(|map| flow.drawing(map));
     stands(flow, sheet);
     steps(flow, sheet, &[When::Flooring]);
     check_lines(flow, sheet, "floor.");
     cautions_of(flow, sheet, &[When::Flooring]);
+    later.into_iter().for_each(|map| flow.drawing(map));
 }
 
 fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {

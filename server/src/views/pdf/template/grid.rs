@@ -19,6 +19,8 @@ pub struct Grid {
     height: f64,
     /// How far all tiles are moved east and south of the pattern's middle.
     shift: (f64, f64),
+    /// What register marks keep clear of: holes with their crosses and numbers, outline and axes.
+    taken: Vec<Area>,
 }
 
 /// One tile: its name and the corner of its window, in the pattern's coordinates.
@@ -42,7 +44,7 @@ impl Grid {
         let radius = pattern.hole / 2.0 + 1.0;
         let (east, south) = pattern.holes.iter().map(|&(x, north)| (x, -north)).unzip::<_, _, Vec<f64>, Vec<f64>>();
         let ((columns, right), (rows, down)) = (divided(span, width, &east, radius), divided(span, height, &south, radius));
-        Self { columns, rows, width, height, shift: (right, down) }
+        Self { columns, rows, width, height, shift: (right, down), taken: taken(pattern) }
     }
 
     /// How many tiles.
@@ -129,7 +131,8 @@ impl Grid {
         tiles
     }
 
-    /// Where register marks stand: on the middle of every overlap of two printed tiles, twice along each edge. East and north.
+    /// Where register marks stand: on the middle of every overlap of two printed tiles, twice along each edge, and clear of
+    /// holes and lines wherever there is room. East and north.
     #[must_use]
     pub fn registers(&self, tiles: &[Tile]) -> Vec<(f64, f64)> {
         let windows: Vec<Area> = tiles.iter().map(|tile| self.window(tile).with_margin(-4.0)).collect();
@@ -138,19 +141,54 @@ impl Grid {
     }
 
     fn overlaps(&self) -> Vec<(f64, f64)> {
-        let along = |starts: Vec<f64>, window: f64| -> Vec<f64> {
-            starts.into_iter().flat_map(|start| [start + window * 0.27, start + window * 0.73]).collect()
-        };
         let mut marks = Vec::new();
         for x in self.wests().skip(1).map(|start| start + OVERLAP / 2.0) {
-            marks.extend(along(self.tops().collect(), self.height).into_iter().map(|y| (x, -y)));
+            marks.extend(self.tops().flat_map(|top| self.along(top, self.height, |y| (x, y))));
         }
         for y in self.tops().skip(1).map(|start| start + OVERLAP / 2.0) {
-            marks.extend(along(self.wests().collect(), self.width).into_iter().map(|x| (x, -y)));
+            marks.extend(self.wests().flat_map(|west| self.along(west, self.width, |x| (x, y))));
         }
         marks
     }
+
+    /// Two places along an edge, each moved aside until it is clear of what is taken; where none is, as it was.
+    fn along(&self, start: f64, window: f64, place: impl Fn(f64) -> (f64, f64)) -> Vec<(f64, f64)> {
+        let clear =
+            |&(x, y): &(f64, f64)| !self.taken.iter().any(|area| x > area.left && x < area.right && y > area.top && y < area.bottom);
+        [0.27, 0.73]
+            .map(|share| {
+                let moved = |aside: f64| place(start + window * share + aside);
+                let mut tried = (0..=MOST_ASIDE).flat_map(|step| [f64::from(step), -f64::from(step)]).map(moved);
+                let (x, y) = tried.find(clear).unwrap_or_else(|| moved(0.0));
+                (x, -y)
+            })
+            .into()
+    }
 }
+
+/// How far a register mark is moved along its edge, at most, mm.
+const MOST_ASIDE: u32 = 30;
+/// How far a register mark reaches, mm.
+const REGISTER: f64 = 5.0;
+
+/// What register marks keep clear of, y downwards.
+fn taken(pattern: &Pattern) -> Vec<Area> {
+    let (radius, half) = (pattern.hole / 2.0, pattern.plate / 2.0);
+    let (arm, reach) = (radius + ARM, half + ROUND);
+    let hole = |&(x, north): &(f64, f64)| Area {
+        left: x - arm,
+        right: x + arm.max(radius + NUMBER),
+        top: -north - arm.max(radius + NUMBER),
+        bottom: -north + arm,
+    };
+    let lines = [-half, 0.0, half].into_iter().flat_map(|place| {
+        [Area { left: place, right: place, top: -reach, bottom: reach }, Area { left: -reach, right: reach, top: place, bottom: place }]
+    });
+    pattern.holes.iter().map(hole).chain(lines).map(|area| area.with_margin(REGISTER)).collect()
+}
+
+/// Room for a hole's number, mm.
+const NUMBER: f64 = 14.0;
 
 fn extent(count: usize, window: f64) -> f64 {
     (window - OVERLAP) * (count - 1) as f64 + window
@@ -226,6 +264,19 @@ mod tests {
                 x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
             });
             assert!(seen.count() >= 2, "{x} {north}");
+        }
+    }
+
+    #[test]
+    fn a_register_mark_keeps_clear_of_holes_and_lines() {
+        let pattern = Pattern { holes: vec![(113.137, 113.137), (113.137, -113.137)], hole: 18.0, plate: 400.0, column: 219.1 };
+        for (width, height) in [(166.0, 226.0), (171.9, 208.4)] {
+            let grid = Grid::over(&pattern, width, height);
+            let marks = grid.registers(&grid.tiles(&pattern));
+            for (x, north) in &marks {
+                let near = |&(hx, hy): &(f64, f64)| (x - hx).hypot(north - hy) < pattern.hole / 2.0 + ARM;
+                assert!(!pattern.holes.iter().any(near), "{x} {north}");
+            }
         }
     }
 

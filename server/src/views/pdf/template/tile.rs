@@ -4,7 +4,6 @@
 use super::Pattern;
 use super::grid::{ARM, Grid, Tile};
 use crate::drawing::area::{Area, area_of};
-use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{Pen, SIZE, SMALL};
 use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
 
@@ -51,7 +50,7 @@ fn figure(pen: &mut Pen, grid: &Grid, tiles: &[Tile], pattern: &Pattern) {
     pen.line(Line::Chain, &[at(-reach, 0.0), at(reach, 0.0)]);
     pen.line(Line::Chain, &[at(0.0, -reach), at(0.0, reach)]);
     // Outside the outline, where there is no hole and no tile is left out.
-    arrowhead(pen, at(0.0, -reach), 0.0, 1.0);
+    pen.solid(&[at(0.0, -reach), at(1.7, -reach + 5.0), at(-1.7, -reach + 5.0)]);
     letter(pen, at(3.0, -2.0), Anchor::Start, SIZE, "axis of the pier");
     for (i, &(x, y)) in pattern.holes.iter().enumerate() {
         let centre = at(x, -y);
