@@ -11,7 +11,9 @@ pub use sheets::sheet_faults;
 use serde_json::{Value, json};
 use stillground::design::Design;
 use stillground::field::{Cell, Kind};
+use stillground::figure::Units;
 use stillground::site_plan::SitePlan;
+use stillground::site_plan::prices::{MOST, Price, lines, per};
 
 /// Numbers that look random and are the same each time: the 64-bit mixer of Steele, Lea and Flood 2014, SplitMix.
 pub struct Dice(u64);
@@ -87,7 +89,26 @@ pub fn plan(seed: u64) -> SitePlan {
             (field.set)(&mut plan, Some(dice.number(field.least, field.most)));
         }
     }
+    prices(&mut dice, &mut plan);
     plan
+}
+
+/// Prices of some lines, for a plan in three.
+fn prices(dice: &mut Dice, plan: &mut SitePlan) {
+    if !dice.happens(1.0 / 3.0) {
+        return;
+    }
+    let share = [0.05, 0.5, 1.0][dice.below(3)];
+    let price = |dice: &mut Dice, line: &lines::Line| {
+        let price = [0.0, 0.0001, 0.4, 145.5, 999_999.99, MOST][dice.below(6)];
+        let units = [Units::Metric, Units::Imperial][dice.below(2)];
+        let item = [None, Some(NAMES[0].to_owned()), Some(NAMES[4].to_owned())][dice.below(3)].clone();
+        (line.id.to_owned(), Price { price, per: per(line.unit, units).to_owned(), item })
+    };
+    let currency = [None, Some("EUR"), Some("₹"), Some("\u{5e9}\u{5e7}\u{5dc}"), Some("元")][dice.below(5)];
+    let priced: Vec<&lines::Line> = lines::LINES.iter().filter(|_| dice.happens(share)).collect();
+    plan.prices.currency = currency.map(str::to_owned);
+    plan.prices.lines = Some(priced.into_iter().map(|line| price(dice, line)).collect());
 }
 
 /// Titles and names that break careless printers.

@@ -5,12 +5,14 @@ use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::stages::costs::LineCost;
 
+use super::money;
+
 /// Mark at the start of the file by which spreadsheets know UTF-8; without it they garble "m³".
 const BYTE_ORDER_MARK: &str = "\u{feff}";
 /// Signs with which a spreadsheet takes a cell for a formula; the wide ones are read like the narrow ones.
 const FORMULA_SIGNS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
 /// Headings of the columns.
-const HEADINGS: [&str; 14] = [
+const HEADINGS: [&str; 15] = [
     "Part of the work",
     "Item",
     "Quantity",
@@ -25,6 +27,7 @@ const HEADINGS: [&str; 14] = [
     "Price",
     "Total",
     "Currency",
+    "In whole lengths",
 ];
 
 /// The materials as CSV (RFC 4180), in the reader's units: the same bytes each time.
@@ -51,6 +54,7 @@ pub fn materials(design: &Design, units: Units) -> String {
             offer.map(|offer| plain(offer.price_parts(), 4)).unwrap_or_default(),
             cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
             cell(currency.unwrap_or_default()),
+            cell(&money::lengths(&design.costs, line).join(" / ")),
         ]
     }));
     for row in rows {
@@ -100,7 +104,7 @@ mod tests {
     }
 
     #[test]
-    fn every_line_is_a_row_of_fourteen_cells_and_reads_back() {
+    fn every_line_is_a_row_of_fifteen_cells_and_reads_back() {
         let design = design();
         let text = materials(&design, Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());

@@ -4,7 +4,7 @@ use stillground::design::Design;
 use stillground::figure::{Units, price, thousandths};
 use stillground::site_plan::prices::{self, lines};
 use stillground::stages::costs::{Costs, Money, Offer};
-use stillground::stages::materials::Material;
+use stillground::stages::materials::{Material, StockLength};
 
 /// An amount with its currency.
 #[must_use]
@@ -59,6 +59,28 @@ pub const MOST_NAMES: usize = 12;
 #[must_use]
 pub fn unpriced(costs: &Costs) -> Vec<&'static str> {
     costs.unpriced.iter().map(|id| lines::line(id).map_or(*id, |line| line.what)).collect()
+}
+
+/// The whole lengths in which a line can be had, each with what is left over and, where it has a price, what it comes to.
+#[must_use]
+pub fn lengths(costs: &Costs, line: &Material) -> Vec<String> {
+    let cost = costs.line(line.id);
+    let said = |stock: &StockLength| {
+        let offer = cost.and_then(|cost| cost.offers.iter().find(|offer| offer.id == stock.id));
+        let counted = if cost.is_some_and(|cost| cost.counted == stock.id) { ", which is counted" } else { "" };
+        match offer {
+            Some(offer) => format!("{}; {}, {}{counted}", stock.says, per_unit(costs, offer), amount(costs, offer.total)),
+            None => stock.says.clone(),
+        }
+    };
+    line.stock.iter().map(said).collect()
+}
+
+/// The same as one sentence; empty where there are none.
+#[must_use]
+pub fn lengths_sentence(costs: &Costs, line: &Material) -> String {
+    let said = lengths(costs, line);
+    if said.is_empty() { String::new() } else { format!("In whole lengths: {}.", said.join(" · ")) }
 }
 
 /// What has to be said beside the total, each a sentence of its own.

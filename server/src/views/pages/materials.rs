@@ -62,6 +62,8 @@ pub struct GroupView {
     pub heading: &'static str,
     /// Name on the page.
     pub id: String,
+    /// Its lines that are there.
+    pub here: usize,
     /// What it comes to, and how many of its lines have no price; none without a price.
     pub total: Option<(String, usize)>,
     /// The lines.
@@ -80,8 +82,8 @@ pub struct LineView {
     pub supply: Option<&'static str>,
     /// What for, and what to look for.
     pub said: String,
-    /// Other lengths.
-    pub stock: Vec<String>,
+    /// The whole lengths in which it can be had.
+    pub stock: String,
     /// Price and amount; none without a price.
     pub cost: Option<CostView>,
     /// Whether its box is ticked.
@@ -118,11 +120,14 @@ impl Order {
                 None => groups.push(GroupView { lines: vec![view], ..GroupView::of(planned, line.group) }),
             }
         }
+        for group in &mut groups {
+            group.here = group.lines.iter().filter(|line| line.here).count();
+        }
         let many = !design.costs.is_empty() && design.costs.unpriced.len() > money::MOST_NAMES;
         Self {
             judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
             count: design.materials.len(),
-            here: groups.iter().flat_map(|group| &group.lines).filter(|line| line.here).count(),
+            here: groups.iter().map(|group| group.here).sum(),
             groups,
             total: (!design.costs.is_empty()).then(|| money::amount(&design.costs, design.costs.total)),
             unpriced: if many { money::unpriced(&design.costs) } else { Vec::new() },
@@ -140,6 +145,7 @@ impl GroupView {
             heading,
             id: heading.to_lowercase().replace(", ", "-").replace(' ', "-"),
             total: cost.map(|cost| (money::amount(costs, cost.total), cost.unpriced)),
+            here: 0,
             lines: Vec::new(),
         }
     }
@@ -154,7 +160,7 @@ impl LineView {
             quantity: money::quantity(costs, line, planned.brief.units),
             supply: (line.supply != Supply::Buy).then(|| line.supply.word()),
             said: [&line.purpose, &line.note].map(|said| words::sentence(said)).join(" ").trim().to_owned(),
-            stock: stock(planned, line),
+            stock: money::lengths_sentence(costs, line),
             cost: cost(planned, line),
             ticked: ticked.unwrap_or(entry.is_some()),
             here: entry.is_some(),
@@ -167,20 +173,6 @@ impl LineView {
 fn by(entry: &Entry) -> String {
     let at = entry.measured_at.as_deref().and_then(|at| at.parse().ok()).map(words::moment);
     [Some(entry.who.clone()), at].into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-fn stock(planned: &Planned, line: &Material) -> Vec<String> {
-    let costs = &planned.design.costs;
-    let cost = costs.line(line.id);
-    let said = |stock: &stillground::stages::materials::StockLength| {
-        let offer = cost.and_then(|cost| cost.offers.iter().find(|offer| offer.id == stock.id));
-        let counted = if cost.is_some_and(|cost| cost.counted == stock.id) { ", which is counted" } else { "" };
-        match offer {
-            Some(offer) => format!("{}; {}, {}{counted}", stock.says, money::per_unit(costs, offer), money::amount(costs, offer.total)),
-            None => stock.says.clone(),
-        }
-    };
-    line.stock.iter().map(said).collect()
 }
 
 fn cost(planned: &Planned, line: &Material) -> Option<CostView> {

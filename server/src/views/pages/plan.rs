@@ -209,7 +209,11 @@ fn materials(design: &Design, units: Units) -> Vec<MaterialView> {
         item: material.item.clone(),
         quantity: Number::of(Some(material.quantity), material.unit, units),
         purpose: material.purpose.clone(),
-        note: material.note.clone(),
+        note: [material.note.clone(), money::lengths_sentence(&design.costs, material)]
+            .into_iter()
+            .filter(|said| !said.is_empty())
+            .collect::<Vec<_>>()
+            .join(". "),
     };
     design.materials.iter().map(view).collect()
 }

@@ -91,8 +91,7 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
 /// A line of the order, its price behind it where any line has one.
 fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
     let costs = &sheet.design.costs;
-    let stock = line.stock.iter().map(|stock| stock.says.as_str()).collect::<Vec<_>>().join(", or ");
-    let stock = if stock.is_empty() { stock } else { format!("In whole lengths: {stock}.") };
+    let stock = money::lengths_sentence(costs, line);
     let said = [sentence(&line.purpose), sentence(&line.note), stock];
     let mut row = vec![
         Cell::Tick,
