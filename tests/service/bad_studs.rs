@@ -27,6 +27,18 @@ fn cases() -> Vec<(&'static str, Value, &'static str, &'static str)> {
             "At most 220 mm fits",
         ),
         (
+            "embedment is more than the product allows",
+            anchors(json!({ "embedment_mm": 200, "max_embedment_mm": 160 })),
+            "anchors.embedment_mm",
+            "the greatest embedment stated for it is 160 mm",
+        ),
+        (
+            "embedment is within twenty diameters and yet more than the block",
+            plan(json!({ "anchors": { "embedment_mm": 320, "size": "M16" }, "block": { "depth_m": 0.33, "upstand_m": 0 } })),
+            "anchors.embedment_mm",
+            "At most 300 mm fits",
+        ),
+        (
             "the plate is wider than the block",
             plan(json!({ "pier": { "plate_side_mm": 700 }, "block": { "length_m": 0.6 } })),
             "pier.plate_side_mm",

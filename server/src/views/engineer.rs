@@ -2,6 +2,7 @@
 //! The page and the sheet of paper show the same.
 
 mod inputs;
+mod torque;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -97,7 +98,7 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
         listings.push(modes(judging, units));
         listings.push(factors(judging, design, units));
     }
-    listings.push(foot(design, units));
+    listings.extend([torque::listing(design, units), foot(design, units)]);
     listings.push(checks(design, units));
     listings.retain(|listing| !listing.rows.is_empty());
     Some(Checking {

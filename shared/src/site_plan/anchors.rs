@@ -172,6 +172,10 @@ section! {
             installation_factor: One, 1.0..=1.6, "approvals give 1.0 to 1.4";
             /// Factor for sustained load ψ0_sus from the product's approval.
             sustained_factor: One, 0.2..=1.0, "a share of the short-term bond";
+            /// Least embedment from the product's approval.
+            min_embedment_mm: Millimetre, 40.0..=500.0, "approvals begin at four to six diameters";
+            /// Greatest embedment from the product's approval.
+            max_embedment_mm: Millimetre, 40.0..=500.0, "approvals end at twelve to twenty diameters";
             /// Least edge distance from the product's approval.
             min_edge_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled";
             /// Least spacing from the product's approval.

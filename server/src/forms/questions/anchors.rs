@@ -202,8 +202,10 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Written ψ sus, with a small nought.",
                 "The code's value where nothing is stated.",
             ),
-            number("anchors.min_edge_mm", "Least edge distance", "", "It follows from the hole's diameter."),
-            number("anchors.min_spacing_mm", "Least spacing", "", "It follows from the hole's diameter."),
+            number("anchors.min_embedment_mm", "Least embedment", "Written h ef,min.", "Where the code's model begins."),
+            number("anchors.max_embedment_mm", "Greatest embedment", "Written h ef,max.", "Twenty times the stud's diameter."),
+            number("anchors.min_edge_mm", "Least edge distance", "Written c min.", "Six times the stud's diameter."),
+            number("anchors.min_spacing_mm", "Least spacing", "Written s min.", "Six times the stud's diameter."),
             number("anchors.min_thickness_mm", "Least thickness of the concrete", "", "It follows from the embedment."),
             number(
                 "anchors.splitting_edge_mm",

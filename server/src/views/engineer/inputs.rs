@@ -62,6 +62,8 @@ fn product(lines: &mut Lines<'_>) {
     lines.figure("Bond, uncracked", &product.bond_uncracked, megapascal::get, Unit::Megapascal);
     lines.figure("Installation factor γ_inst", &product.installation_factor, |factor| factor, Unit::One);
     lines.figure("Factor for lasting load ψ⁰_sus", &product.sustained_factor, |factor| factor, Unit::One);
+    lines.figure("Least embedment", &product.min_embedment, millimetre::get, Unit::Millimetre);
+    lines.figure("Greatest embedment", &product.max_embedment, millimetre::get, Unit::Millimetre);
     lines.figure("Least edge distance", &product.min_edge, millimetre::get, Unit::Millimetre);
     lines.figure("Least spacing", &product.min_spacing, millimetre::get, Unit::Millimetre);
     lines.figure("Least thickness", &product.min_thickness, millimetre::get, Unit::Millimetre);

@@ -5,7 +5,7 @@ use crate::figure::Unit;
 use crate::rules::aci_318_19::bond;
 use crate::rules::resin::{self, Times};
 use crate::rules::threads::Thread;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{Code, SitePlan};
 use crate::source::Source;
 use crate::units::{
     DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millilitre, millimetre, millimetre_per_megapascal,
@@ -22,6 +22,10 @@ pub struct Product {
     pub installation_factor: Given<f64>,
     /// Factor for sustained load ψ⁰_sus.
     pub sustained_factor: Given<f64>,
+    /// Least embedment.
+    pub min_embedment: Given<Length>,
+    /// Greatest embedment.
+    pub max_embedment: Given<Length>,
     /// Least edge distance.
     pub min_edge: Given<Length>,
     /// Least spacing.
@@ -53,6 +57,9 @@ impl Product {
 }
 
 const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
+/// The codes' range of the bond model.
+const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
+const ACI_DEPTH: Source = Source::new("ACI 318", "19", "17.3.3", crate::source::Standing::FromMemory);
 const ACI_EDGE: Source = Source::new("ACI 318", "19", "17.9.2", crate::source::Standing::FromMemory);
 const DISPLACEMENT: Source =
     Source::new("A published assessment of a bonded anchor", "2011", "displacement factors", crate::source::Standing::SecondHand);
@@ -79,6 +86,19 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
     let mut mm = |field, said, value: f64, why: &str, effect: &str, source| {
         ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, source))
     };
+    let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
+        Code::Eurocode => (6.0 * d, "six diameters, where EN 1992-4 begins", EN_DEPTH),
+        Code::Aci => (4.0 * d, "four diameters, where ACI 318 begins", ACI_DEPTH),
+    };
+    let min_embedment = mm("anchors.min_embedment_mm", said.min_embedment_mm, least, begins, "how shallow a stud may be", depths);
+    let max_embedment = mm(
+        "anchors.max_embedment_mm",
+        said.max_embedment_mm,
+        20.0 * d,
+        "twenty diameters, where both codes end",
+        "how deep a stud may be",
+        depths,
+    );
     let min_edge =
         mm("anchors.min_edge_mm", said.min_edge_mm, 6.0 * d, "six diameters, without tests", "how near an edge a stud may stand", ACI_EDGE);
     let min_spacing = mm(
@@ -113,6 +133,8 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         bond_uncracked,
         installation_factor,
         sustained_factor,
+        min_embedment,
+        max_embedment,
         min_edge,
         min_spacing,
         min_thickness,

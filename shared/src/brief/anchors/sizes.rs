@@ -58,10 +58,11 @@ pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
     gap + plate + thread.washer_thickness + thread.nut_height + thread.pitch * FREE_THREADS
 }
 
-/// The usual depth, less where a stated stud or block is too short for it; never below four diameters.
+/// The usual depth, less where a stated stud or block is too short for it, within the product's limits; never below four
+/// diameters.
 fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64) -> f64 {
-    let least = 4.0 * millimetre::get(thread.diameter);
-    let mut most = millimetre::get(thread.usual_embedment);
+    let least = (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
+    let mut most = millimetre::get(thread.usual_embedment).min(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY));
     if let Some(length) = plan.anchors.length_mm {
         most = most.min(((length - above_mm) / 5.0).floor() * 5.0);
     }

@@ -20,6 +20,7 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     problems.extend(circle_and_column(plan, &say));
     problems.extend(embedment_and_length(plan, &say));
     problems.extend(embedment_and_block(plan, &say));
+    problems.extend(embedment_and_product(plan, &say));
     problems.extend(resin_range(plan, &say));
     problems.extend(torque_and_proof(plan, &say));
     if let Some(thread) = thread {
@@ -115,6 +116,28 @@ fn embedment_and_block(plan: &SitePlan, say: &Say) -> Option<Problem> {
             format!("A hole {} deep would go through the block, which is {} thick.", say.mm(depth), say.mm(block)),
         )
     })
+}
+
+/// The depths that the product's approval allows, and a depth outside them.
+fn embedment_and_product(plan: &SitePlan, say: &Say) -> Option<Problem> {
+    let said = &plan.anchors;
+    let (least, most) = (said.min_embedment_mm.unwrap_or(0.0), said.max_embedment_mm.unwrap_or(f64::INFINITY));
+    if least > most {
+        return Some(Problem::between(
+            &["anchors.min_embedment_mm", "anchors.max_embedment_mm"],
+            format!("No depth is at least {} and at most {}: the two limits are the wrong way round.", say.mm(least), say.mm(most)),
+        ));
+    }
+    let depth = said.embedment_mm?;
+    let (field, which, limit) = match depth {
+        depth if depth < least => ("anchors.min_embedment_mm", "least", least),
+        depth if depth > most => ("anchors.max_embedment_mm", "greatest", most),
+        _ => return None,
+    };
+    Some(Problem::between(
+        &["anchors.embedment_mm", field],
+        format!("{} is outside what the product allows: the {which} embedment stated for it is {}.", say.mm(depth), say.mm(limit)),
+    ))
 }
 
 fn hole_and_stud(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {

@@ -68,6 +68,7 @@ pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat, nut_
 pub fn cautions(brief: &Brief, seat: Seat, notes: &mut Notes) {
     tightening(brief, seat, notes);
     pattern(brief, notes);
+    ribs(brief, notes);
     steel(brief, notes);
     contact(brief, notes);
     setting_cautions(brief, notes);
@@ -109,6 +110,25 @@ fn pattern(brief: &Brief, notes: &mut Notes) {
             Source::new("EN 1992-4", "2018", "Figures 1.1 and 1.2", Standing::FromMemory),
         );
     }
+}
+
+/// Ribs between column and plate: what they do, and what here is said without them.
+fn ribs(brief: &Brief, notes: &mut Notes) {
+    let count = brief.pier.stiffener_count.value;
+    if count < 0.5 {
+        return;
+    }
+    notes.caution(
+        "anchors.ribs",
+        When::Planning,
+        format!(
+            "{count:.0} ribs between column and plate are counted neither in the plate's strength nor in the foot's stiffness, so that both are \
+             on the safe side. A plate as thick as the studs does without them and is easier to weld flat. With ribs the plate bends less \
+             when nuts are tightened, the wall bends at the ribs' tops instead of at the plate, and what is said of its spring does not \
+             hold: set a rib on either side of a stud, never across its nut, cope its corner clear of the welds and weld it all round."
+        ),
+        Source::common_practice("ribs of column bases; EN 1993-1-8 has effective lengths for rows beside a stiffener, which are not used here"),
+    );
 }
 
 fn steel(brief: &Brief, notes: &mut Notes) {

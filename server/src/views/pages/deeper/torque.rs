@@ -14,7 +14,7 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
     vec![
         tightening(&anchors.torque, units),
         limits(&anchors.torque, units),
-        seats(anchors),
+        seats(anchors, units),
         kilos(&anchors.torque, units),
         keeping(anchors, units),
     ]
@@ -68,13 +68,21 @@ fn limits(torque: &Torque, units: Units) -> Chapter {
     }
 }
 
-fn seats(anchors: &Anchors) -> Chapter {
+fn seats(anchors: &Anchors, units: Units) -> Chapter {
     let (built, others): (Vec<_>, Vec<_>) = anchors.torque.cases.iter().partition(|case| case.built);
+    let row = |case: &stillground::stages::anchors::torque::Case| {
+        let name = if case.built { format!("{}, as built here", case.seat.name()) } else { case.seat.name().to_owned() };
+        (name, vec![say(case.high, units), words::sentence(case.what).trim_end_matches('.').to_owned()])
+    };
     Chapter {
         title: "Where the preload goes",
         told: Vec::new(),
         words: built.iter().map(|case| format!("Built here. {}", case.words)).collect(),
-        table: None,
+        table: Some(Table {
+            names: "How the plate stands",
+            columns: vec!["Torque at most".to_owned(), "What would suffer first".to_owned()],
+            rows: anchors.torque.cases.iter().map(row).collect(),
+        }),
         after: others.iter().map(|case| format!("Not built here. {}", case.words)).collect(),
     }
 }

@@ -1,7 +1,7 @@
 //! The checks of the chosen code, and those of the layout.
 
 use super::{Judged, Verdict};
-use crate::brief::Brief;
+use crate::brief::{Brief, Given, Origin};
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::rules::aci_318_19::{self as aci, breakout, shear as aci_shear};
@@ -11,7 +11,7 @@ use crate::source::Source;
 use crate::stages::anchors::layout::Group;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::strength::{Mode, Resistances};
-use crate::units::{kilonewton, millimetre};
+use crate::units::{Length, kilonewton, millimetre};
 
 /// Fields that move each check.
 const SIZE: &[&str] = &["anchors.size", "anchors.strength_class", "anchors.count", "anchors.circle_diameter_mm"];
@@ -109,7 +109,14 @@ fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, not
 fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     let product = &situation.brief.anchors.product;
     let mm = millimetre::get;
-    let source = Source::new("EN 1992-4", "2018", "7.2.1.7 (1), as the product states", crate::source::Standing::FromMemory);
+    let from_memory = crate::source::Standing::FromMemory;
+    let (source, thin) = match situation.brief.code.value {
+        Code::Eurocode => (Source::new("EN 1992-4", "2018", "7.2.1.7 (1), as the product states", from_memory), None),
+        Code::Aci => (
+            Source::new("ACI 318", "19", "17.9.2, six diameters unless the product states less", from_memory),
+            Some(Source::new("ACI 355.4", "19", "least thickness, as the product states", from_memory)),
+        ),
+    };
     if let Some((_, least)) = group.spacing() {
         notes.check(
             Check::at_least(
@@ -143,7 +150,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
             mm(group.concrete.thickness),
             mm(product.min_thickness.value),
             Unit::Millimetre,
-            source,
+            thin.unwrap_or(source),
         )
         .note("Thinner, and the drill or the pull breaks out below.")
         .moved_by(&["block.depth_m", "block.upstand_m", "anchors.embedment_mm"]),
@@ -212,23 +219,26 @@ const HOLE: Source = Source::common_practice("hole two to four millimetres wider
 fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
     let (depth, diameter) = (millimetre::get(situation.embedment), millimetre::get(situation.thread.diameter));
     let eurocode = brief.code.value == Code::Eurocode;
-    let least = if eurocode { 6.0 } else { 4.0 };
+    let product = &brief.anchors.product;
+    let code_least = if eurocode { 6.0 } else { 4.0 };
     let source = if eurocode { en::bond::BOND } else { aci::bond::BOND };
+    let stated = |limit: &Given<Length>| limit.origin != Origin::Assumed;
+    // A product may be narrower than the code, and is never wider.
+    let least = (code_least * diameter).max(millimetre::get(product.min_embedment.value));
+    let most = (20.0 * diameter).min(millimetre::get(product.max_embedment.value));
+    let whose = if stated(&product.min_embedment) || stated(&product.max_embedment) {
+        " The product's own limits count where they are narrower."
+    } else {
+        ""
+    };
     notes.check(
-        Check::at_least(
-            "anchors.embedment_least",
-            "Studs deep enough for the bond model",
-            depth,
-            least * diameter,
-            Unit::Millimetre,
-            source,
-        )
-        .note(format!("The model holds from {least:.0} to 20 diameters."))
-        .moved_by(&["anchors.embedment_mm", "anchors.size"]),
+        Check::at_least("anchors.embedment_least", "Studs deep enough for the bond model", depth, least, Unit::Millimetre, source)
+            .note(format!("The model holds from {code_least:.0} to 20 diameters.{whose}"))
+            .moved_by(&["anchors.embedment_mm", "anchors.size", "anchors.min_embedment_mm"]),
     );
     notes.check(
-        Check::at_most("anchors.embedment_most", "Studs not too deep for the bond model", depth, 20.0 * diameter, Unit::Millimetre, source)
-            .note("Deeper than twenty diameters the bond is no longer even along the stud.")
-            .moved_by(&["anchors.embedment_mm", "anchors.size"]),
+        Check::at_most("anchors.embedment_most", "Studs not too deep for the bond model", depth, most, Unit::Millimetre, source)
+            .note(format!("Deeper than twenty diameters the bond is no longer even along the stud.{whose}"))
+            .moved_by(&["anchors.embedment_mm", "anchors.size", "anchors.max_embedment_mm"]),
     );
 }
