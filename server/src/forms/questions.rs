@@ -88,6 +88,8 @@ mod tests {
     #[test]
     fn every_field_is_asked_about_exactly_once() {
         let mut asked: Vec<String> = Step::ALL.into_iter().flat_map(of).map(|question| question.path.to_owned()).collect();
+        // Prices are asked about on a page of their own, each at its line.
+        asked.extend(["prices.currency", "prices.lines"].map(str::to_owned));
         asked.sort();
         assert_eq!(asked, fields());
     }
