@@ -202,6 +202,14 @@ mod tests {
     }
 
     #[test]
+    fn greek_and_cyrillic_letters_are_in_every_face() {
+        for face in Face::ALL {
+            let setting = set(face, "Обсерваторія Ђорђе ґ Ѝ Άστρα");
+            assert_eq!((setting.replaced, setting.runs.len()), (0, 1), "{face:?}");
+        }
+    }
+
+    #[test]
     fn figures_are_equally_wide() {
         let one = width(Face::Figures, "1111", 10.0);
         assert!((width(Face::Figures, "8888", 10.0) - one).abs() < 1e-9);

@@ -5,6 +5,7 @@ mod attacks;
 mod bad_input;
 mod bad_studs;
 mod breakage;
+mod codes;
 mod command_line;
 mod faults;
 mod generated;

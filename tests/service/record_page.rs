@@ -201,7 +201,7 @@ fn codes(pdf: &[u8], page: u32) -> Vec<String> {
 }
 
 /// Width, height and dots of a portable greymap, netpbm's PGM.
-fn grey(file: &[u8]) -> (usize, usize, &[u8]) {
+pub fn grey(file: &[u8]) -> (usize, usize, &[u8]) {
     let mut start = 0;
     let mut word = || {
         let length = file[start..].iter().position(u8::is_ascii_whitespace).unwrap();

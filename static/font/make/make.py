@@ -11,7 +11,7 @@ Both typefaces come under the SIL Open Font License 1.1, whose texts stand besid
 upstream names, so the cut-down fonts carry names of their own; copyright and licence entries inside them stay.
 
 `text` is a book face with Greek, `figures` a plain sans with figures of equal width for tables and drawings. Each is cut
-down to Latin, Latin Extended, Greek and the symbols of formulas, and written twice: .woff2 for pages, .ttf for the PDF.
+down to Latin, Latin Extended, Greek, Cyrillic and the symbols of formulas, and written twice: .woff2 for pages, .ttf for the PDF.
 """
 
 import pathlib
@@ -27,6 +27,8 @@ RANGES = [
     (0x2B0, 0x2DD),    # modifier letters
     (0x300, 0x333),    # combining marks
     (0x370, 0x3FF),    # Greek
+    (0x400, 0x45F),    # Cyrillic: Russian, Ukrainian, Bulgarian, Serbian and their neighbours
+    (0x490, 0x493),    # Cyrillic: letters with strokes that those have beyond it
     (0x1E00, 0x1EFF),  # Latin Extended Additional
     (0x2000, 0x206F),  # spaces, dashes, quotation marks, primes
     (0x2070, 0x209F),  # superscripts and subscripts

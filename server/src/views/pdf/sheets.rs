@@ -49,6 +49,8 @@ const TABLE: &[(&str, Put)] = &[
 const NEARLY_EMPTY_RATIO: f64 = 0.3;
 /// How closely, at most.
 const CLOSER: [f64; 3] = [0.75, 0.55, 0.35];
+/// A sheet of at most so many pages is drawn together a little wherever that spares one of them.
+const FEW_PAGES: usize = 6;
 
 /// Lays out the set.
 #[must_use]
@@ -85,10 +87,14 @@ fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put) {
         flow.pages.len()
     };
     let plain = again(flow, 1.0);
-    if plain < before + 2 || flow.taken_ratio() > NEARLY_EMPTY_RATIO {
-        return;
-    }
-    if !CLOSER.iter().any(|&factor| again(flow, factor) < plain) {
+    let (pages, nearly_empty) = (plain - before, flow.taken_ratio() <= NEARLY_EMPTY_RATIO);
+    let tried = match (pages, nearly_empty) {
+        (0 | 1, _) => return,
+        (_, true) => &CLOSER[..],
+        (few, false) if few <= FEW_PAGES => &CLOSER[..1],
+        _ => return,
+    };
+    if !tried.iter().any(|&factor| again(flow, factor) < plain) {
         again(flow, 1.0);
     }
 }

@@ -44,13 +44,25 @@ fn contents(flow: &mut Flow, index: &[(String, usize)], more: usize) {
 
 /// Says when characters could not be printed.
 fn replaced(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let names = sheet.brief.floor.stands.value.iter().map(|stand| stand.name.as_str());
-    let count: usize = names.chain([sheet.brief.title.as_str()]).map(|text| lettering::set(Face::Text, text).replaced).sum();
+    let lacking = |text: &str| lettering::set(Face::Text, text).replaced;
+    let title = lacking(&sheet.brief.title);
+    let stands = sheet.brief.floor.stands.value.iter().enumerate().map(|(i, stand)| ((i + 1).to_string(), lacking(&stand.name)));
+    let (numbers, counts): (Vec<String>, Vec<usize>) = stands.filter(|(_, count)| *count > 0).unzip();
+    let count = title + counts.iter().sum::<usize>();
+    let places = match (title > 0, numbers.as_slice()) {
+        (_, []) => "in the title".to_owned(),
+        (true, some) => format!("in the title and in the names of stands (no. {})", some.join(", ")),
+        (false, some) => format!("in the names of stands (no. {})", some.join(", ")),
+    };
     if count > 0 {
-        flow.small(&format!(
-            "{count} {} in the names of this plan are not in the typefaces of its sheets and stand as {}; the plan's page shows them.",
-            if count == 1 { "character" } else { "characters" },
-            lettering::REPLACEMENT
+        flow.paragraph(&format!(
+            "{count} {} not in the typefaces of these sheets, which have Latin, Greek and Cyrillic letters, and {} as {} \
+             {}. Read the whole of it on the plan's page{}.",
+            if count == 1 { "character is" } else { "characters are" },
+            if count == 1 { "stands" } else { "stand" },
+            lettering::REPLACEMENT,
+            places,
+            if sheet.view_link.is_some() { ", which the code “Open the plan” below opens" } else { ", or ask whoever made the plan" }
         ));
     }
 }
