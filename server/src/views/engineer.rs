@@ -113,7 +113,11 @@ pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
 
 fn basis(brief: &Brief, both: &[Judging<'_>], units: Units) -> Vec<String> {
     let chosen = both.iter().find(|judging| judging.chosen).map_or("", |judging| judging.name);
-    let worst: Vec<String> = both.iter().map(|judging| format!("by {} {}", judging.name, judging.verdict.action.title)).collect();
+    let mut worst: Vec<String> = both.iter().map(|judging| judging.verdict.action.title.to_owned()).collect();
+    worst.dedup();
+    if worst.len() > 1 {
+        worst = both.iter().map(|judging| format!("by {} {}", judging.name, judging.verdict.action.title)).collect();
+    }
     let mut basis = vec![
         format!(
             "Both codes are worked out; {chosen} gives the verdict. Every action is tried in every direction, with its partial factors, and each \
