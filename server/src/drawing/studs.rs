@@ -184,8 +184,8 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
 
 /// The table of holes, its upper left corner at a point; gives where it ends.
 fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
-    let columns = [0.0, 7.0, 20.0, 34.0, 49.0, 61.0];
-    let right = corner.x + 62.0;
+    let columns = [0.0, 7.0, 20.0, 34.0, 51.0, 63.0];
+    let right = corner.x + 64.0;
     let mut y = corner.y + LINE_HEIGHT;
     let force = if layout.units == Units::Metric { "Pull, kN" } else { "Pull, kip" };
     let heads = ["No.", "East", "North", force, "Used"];

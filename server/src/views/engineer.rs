@@ -152,7 +152,7 @@ fn summary(both: &[Judging<'_>], units: Units) -> Listing {
         Some(judged) => {
             let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
             let used = if judged.governs { format!("{used}, first") } else { used };
-            [format!("{} of {}", kn(judged.demand), kn(judged.capacity)), used, judged.source.clause.to_owned()]
+            [format!("{} of {}", kn(judged.demand), kn(judged.capacity)), used, judged.clause(judging.code)]
         }
         None => ["–".to_owned(), "–".to_owned(), "–".to_owned()],
     };

@@ -56,6 +56,19 @@ pub struct Judged {
     pub(super) of: Mode,
 }
 
+impl Judged {
+    /// Its clause, with its document where that is not the code's own.
+    #[must_use]
+    pub fn clause(&self, code: Code) -> String {
+        let own = if code == Code::Aci { "ACI" } else { "EN" };
+        if self.source.document.starts_with(own) {
+            self.source.clause.to_owned()
+        } else {
+            format!("{}, {}", self.source.document, self.source.clause)
+        }
+    }
+}
+
 /// What one stud bears under the worst action.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Borne {

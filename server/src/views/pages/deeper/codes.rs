@@ -57,7 +57,7 @@ fn cell(judging: &Judging<'_>, mode: Mode, units: Units) -> String {
         say(judged.capacity),
         units.say(judged.utilisation * 100.0, Unit::PerCent),
         judged.under,
-        judged.source.clause
+        judged.clause(judging.code)
     )
 }
 
