@@ -143,8 +143,9 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
     }
     assert!(page(&service, &kept.view).contains("14 × 0.40\u{a0}EUR each"));
     let table = service.get(&format!("/p/{}/materials.csv", kept.view)).text();
-    assert!(table.contains(",nut,nut,14.00,pcs,0.40,5.60,EUR,\r\n"), "{table}");
+    assert!(table.contains(",nut,nut,14.00,pcs,0.40,5.60,EUR,,\r\n"), "{table}");
     let sheets = pdf_text(&service.get(&format!("/p/{}/plan.pdf", kept.view)).body);
+    assert!(sheets.contains("Without a price:") && sheets.contains("(hire)"));
     assert!(sheets.contains("What it comes to") && sheets.replace('\u{a0}', " ").contains(&total.replace('\u{a0}', " ")));
     assert!(service.get(&format!("/p/{}/plan?rev=1", kept.view)).text().contains("Prices that changed"));
 }

@@ -12,7 +12,7 @@ const BYTE_ORDER_MARK: &str = "\u{feff}";
 /// Signs with which a spreadsheet takes a cell for a formula; the wide ones are read like the narrow ones.
 const FORMULA_SIGNS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
 /// Headings of the columns.
-const HEADINGS: [&str; 15] = [
+const HEADINGS: [&str; 16] = [
     "Part of the work",
     "Item",
     "Quantity",
@@ -28,6 +28,7 @@ const HEADINGS: [&str; 15] = [
     "Total",
     "Currency",
     "In whole lengths",
+    "Price was quoted for",
 ];
 
 /// The materials as CSV (RFC 4180), in the reader's units: the same bytes each time.
@@ -55,6 +56,7 @@ pub fn materials(design: &Design, units: Units) -> String {
             cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
             cell(currency.unwrap_or_default()),
             cell(&money::lengths(&design.costs, line).join(" / ")),
+            cell(offer.and_then(|offer| offer.quoted_for.as_deref()).unwrap_or_default()),
         ]
     }));
     for row in rows {
@@ -104,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn every_line_is_a_row_of_fifteen_cells_and_reads_back() {
+    fn every_line_is_a_row_of_sixteen_cells_and_reads_back() {
         let design = design();
         let text = materials(&design, Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());
@@ -122,7 +124,7 @@ mod tests {
     fn a_price_times_its_quantity_is_its_total() {
         let mut plan = SitePlan::unknown();
         let prices = r#"{ "currency": "EUR", "lines": { "stud-rod-2m": { "price": 17.5, "per": "pcs" },
-            "draw-cord": { "price": 0.0456, "per": "ft" }, "polythene": { "price": 1.1, "per": "m²" } } }"#;
+            "draw-cord": { "price": 0.0456, "per": "ft", "item": "=1+1" }, "polythene": { "price": 1.1, "per": "m²" } } }"#;
         plan.prices = serde_json::from_str(prices).unwrap();
         let text = materials(&design_plan(&plan, &NoShelf).unwrap(), Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());
@@ -130,6 +132,7 @@ mod tests {
         assert_eq!(rows.iter().map(|row| &row[8]).collect::<Vec<_>>(), ["draw-cord", "polythene", "stud-rod-2m"]);
         for row in rows {
             let [quantity, price, total] = [9, 11, 12].map(|at| row[at].parse::<f64>().unwrap());
+            assert_eq!(&row[15], if &row[8] == "draw-cord" { "'=1+1" } else { "" });
             assert!((quantity * price - total).abs() <= 0.005 + 1e-9 && &row[13] == "EUR", "{row:?}");
         }
     }

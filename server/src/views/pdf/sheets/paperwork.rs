@@ -3,7 +3,7 @@
 use stillground::figure::Unit;
 use stillground::notes::{Check, Verdict, When};
 use stillground::stages::costs::LineCost;
-use stillground::stages::materials::Material;
+use stillground::stages::materials::{Material, Supply};
 use stillground::stages::schedule::Task;
 
 use super::by_note;
@@ -86,21 +86,26 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     sums.push(vec![Cell::Bold(whole.to_owned()), Cell::Bold(money::amount(costs, costs.total))]);
     table(flow, &[("Part of the work", 3.0), ("Amount", 1.2)], &sums);
     money::remarks(sheet.design).iter().for_each(|said| flow.paragraph(said));
+    if costs.unpriced.len() > money::MOST_NAMES {
+        flow.paragraph(&format!("Without a price: {}.", money::unpriced(costs).join(" · ")));
+    }
 }
 
 /// A line of the order, its price behind it where any line has one.
 fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
     let costs = &sheet.design.costs;
     let stock = money::lengths_sentence(costs, line);
-    let said = [sentence(&line.purpose), sentence(&line.note), stock];
+    let offer = costs.line(line.id).and_then(LineCost::offer);
+    let quoted = offer.and_then(|offer| offer.quoted_for.as_ref()).map(|was| format!("The price was quoted for “{was}”: ask again."));
+    let said = [sentence(&line.purpose), sentence(&line.note), stock, quoted.unwrap_or_default()];
+    let item = if line.supply == Supply::Buy { line.item.clone() } else { format!("{} ({})", line.item, line.supply.word()) };
     let mut row = vec![
         Cell::Tick,
-        line.item.clone().into(),
+        item.into(),
         sheet.brief.units.figure(line.quantity, line.unit).into(),
         said.iter().filter(|said| !said.is_empty()).map(String::as_str).collect::<Vec<_>>().join(" ").into(),
     ];
     if !costs.is_empty() {
-        let offer = costs.line(line.id).and_then(LineCost::offer);
         row.push(offer.map(|offer| format!("{} × {}", money::counted(offer), money::per_unit(costs, offer))).unwrap_or_default().into());
         row.push(offer.map(|offer| money::amount(costs, offer.total)).unwrap_or_default().into());
     }
