@@ -10,12 +10,14 @@ import pathlib
 import subprocess
 import sys
 import tempfile
+from decimal import ROUND_HALF_UP, Decimal
 
 import ezdxf
 import icalendar
 
 EXAMPLES = pathlib.Path(__file__).parent / "examples"
 ODD = {
+    "prices": {"prices": {"currency": "EUR", "lines": {"nut": {"price": 0.4, "per": "pcs"}, "draw-cord": {"price": 0.0456, "per": "ft"}}}},
     "long title": {"title": "A pier with a name that does not end " * 13},
     "other scripts": {"title": "מגדל תצפית · 望遠鏡の台 · 🔭", "floor": {"stands": [{"name": "=1+1 观测者", "x_m": 1, "y_m": 1, "mass_kg": 80}]}},
     "twelve stands": {"floor": {"stands": [{"name": f"Stand {i}", "x_m": 1.2 * math.cos(i / 2), "y_m": 1.2 * math.sin(i / 2), "mass_kg": 80} for i in range(12)]}},
@@ -80,6 +82,10 @@ def order(folder, design, imperial):
         rows = list(csv.DictReader(file))
     assert len(rows) == len(design["materials"])
     for row, line in zip(rows, design["materials"]):
+        assert row["Id"] == line["id"], row
+        if row["Total"]:
+            exact = Decimal(row["Priced quantity"]) * Decimal(row["Price"])
+            assert Decimal(row["Total"]) == exact.quantize(Decimal("0.01"), ROUND_HALF_UP), row
         assert row["Item"].lstrip("'") == line["item"], row
         assert float(row["Quantity"]) > 0
         if not imperial:

@@ -49,6 +49,15 @@ fn a_tick_is_kept_without_a_connection_and_stands_on_another_telephone() {
         other.browser.run("return ['nut', 'tube', 'stud'].map((line) => document.getElementById('line-' + line).checked)"),
         json!([true, true, false])
     );
+    other.open(&format!("/p/{}/prices", kept.edit));
+    other.browser.fill("[id='price~nut']", "dear");
+    other.browser.follow("form.prices button");
+    other.fits();
+    nothing_found(&other, &axe(), "a price that is none");
+    other.browser.fill("[id='price~nut']", "0.40");
+    other.browser.follow("form.prices button");
+    other.fits();
+    nothing_found(&other, &axe(), "prices and a total");
 }
 
 #[test]
