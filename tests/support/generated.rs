@@ -2,6 +2,7 @@
 //! what is wrong with a design, whatever its plan.
 #![allow(clippy::expect_used, reason = "a test fails by panicking")]
 
+mod figures;
 #[cfg(feature = "service")]
 mod sheets;
 
@@ -10,7 +11,7 @@ pub use sheets::sheet_faults;
 
 use serde_json::{Value, json};
 use stillground::design::Design;
-use stillground::field::{Cell, Kind};
+use stillground::field::{Cell, Kind, Problem};
 use stillground::figure::Units;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::prices::{MOST, Price, lines, per};
@@ -66,10 +67,64 @@ impl Dice {
 /// When the catalogue names an answer that the document does not take.
 #[must_use]
 pub fn plan(seed: u64) -> SitePlan {
-    let mut dice = Dice::new(seed);
+    drawn(&mut Dice::new(seed), |_| true)
+}
+
+/// Sections that say what the ground is and what stands in it; two plans that share them mostly share the shape that is
+/// solved, which is nearly all of a design's time.
+const IN_THE_GROUND: [&str; 3] = ["site", "excavation", "block"];
+
+/// A plan whose ground, pit and block are those of a ground's number and whose other answers are its own; answers that
+/// contradict each other are taken back until it can be planned with. With what was said of them. Where the ground's own
+/// answers leave the block's length, width or depth open, it has these, or the engine chooses them.
+///
+/// # Panics
+/// When the catalogue names an answer that the document does not take.
+#[must_use]
+pub fn plan_on(ground: u64, sides_m: Option<[f64; 3]>, seed: u64) -> (SitePlan, Vec<Problem>) {
+    let in_the_ground = |path: &str| path.split_once('.').is_some_and(|(section, _)| IN_THE_GROUND.contains(&section));
+    let mut shared = drawn(&mut Dice::new(!ground), in_the_ground);
+    let mut refusals = agreed(&mut shared);
+    if let Some(sides_m) = sides_m {
+        let block = &mut shared.block;
+        for (side, found) in [&mut block.length_m, &mut block.width_m, &mut block.depth_m].into_iter().zip(sides_m) {
+            side.get_or_insert(found);
+        }
+    }
+    let own = drawn(&mut Dice::new(seed), |path| !in_the_ground(path));
+    let mut plan = SitePlan { site: shared.site, excavation: shared.excavation, block: shared.block, ..own };
+    refusals.extend(agreed(&mut plan));
+    (plan, refusals)
+}
+
+/// Takes back an answer of each contradiction, the last that was named, until none is left; what was said of each.
+fn agreed(plan: &mut SitePlan) -> Vec<Problem> {
+    let mut said = Vec::new();
+    while let Err(problems) = plan.validate() {
+        let mut document = serde_json::to_value(&*plan).expect("a document");
+        for problem in &problems.0 {
+            let mut places = problem.fields.iter().rev().map(|name| place_of(name));
+            // None where another problem took the same answer back already.
+            if let Some(place) = places.find(|place| document.pointer(place).is_some_and(|value| !value.is_null())) {
+                *document.pointer_mut(&place).expect("the answer just found") = Value::Null;
+            }
+        }
+        *plan = serde_json::from_value(document).expect("a plan with an answer less");
+        said.extend(problems.0);
+        assert!(said.len() < 1000, "answers that cannot be taken back: {said:?}");
+    }
+    said
+}
+
+/// Where an answer stands in the document: `floor.stands[2].mass_kg` is taken back with all stands.
+fn place_of(name: &str) -> String {
+    format!("/{}", name.split('[').next().unwrap_or_default().replace('.', "/"))
+}
+
+fn drawn(dice: &mut Dice, asked: impl Fn(&str) -> bool) -> SitePlan {
     let said = [0.1, 0.3, 0.6, 1.0][dice.below(4)];
     let mut document = serde_json::to_value(SitePlan::unknown()).expect("a document");
-    document["title"] = title(&mut dice);
+    document["title"] = title(dice);
     for (field, answers) in
         [("use", &["visual", "planetary", "deep_sky"][..]), ("units", &["metric", "imperial"]), ("code", &["eurocode", "aci"])]
     {
@@ -77,19 +132,19 @@ pub fn plan(seed: u64) -> SitePlan {
             document[field] = answers[dice.below(answers.len())].into();
         }
     }
-    for field in SitePlan::others() {
+    for field in SitePlan::others().filter(|field| asked(field.path)) {
         if dice.happens(said) {
             let (section, name) = field.path.split_once('.').expect("a section");
-            document[section][name] = other(&mut dice, field.path, field.kind);
+            document[section][name] = other(dice, field.path, field.kind);
         }
     }
     let mut plan: SitePlan = serde_json::from_value(document).expect("a plan");
-    for field in SitePlan::numbers() {
+    for field in SitePlan::numbers().filter(|field| asked(field.path)) {
         if dice.happens(said) {
             (field.set)(&mut plan, Some(dice.number(field.least, field.most)));
         }
     }
-    prices(&mut dice, &mut plan);
+    prices(dice, &mut plan);
     plan
 }
 
@@ -191,16 +246,11 @@ const NEVER_NEGATIVE: [&str; 12] = [
     "frequencies",
 ];
 
-/// What is wrong with a design, whatever its plan: figures that are none, sizes below nothing, lists that may not be empty.
-///
-/// # Panics
-/// When the design is no document.
+/// What is wrong with what a design shows, whatever its plan: figures that are none, sizes below nothing, lists that may
+/// not be empty. Quick enough for a million of them.
 #[must_use]
-pub fn faults(design: &Design) -> Vec<String> {
-    let mut found = Vec::new();
-    let shown = format!("{design:?}");
-    let none = shown.split(|c: char| !c.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
-    found.extend(none.map(|word| format!("{word} {}", around(&shown, word))));
+pub fn shown_faults(design: &Design) -> Vec<String> {
+    let mut found = figures::figure_faults(design, |name| NEVER_NEGATIVE.iter().any(|word| name.contains(word)));
     for (list, empty) in [
         ("checks", design.checks.is_empty()),
         ("materials", design.materials.is_empty()),
@@ -212,7 +262,16 @@ pub fn faults(design: &Design) -> Vec<String> {
             found.push(format!("no {list}"));
         }
     }
-    absurd("", &serde_json::to_value(design).expect("a document"), &mut found);
+    found
+}
+
+/// The same, and what a design keeps to itself: solutions, and figures that stand in no document.
+#[must_use]
+pub fn faults(design: &Design) -> Vec<String> {
+    let mut found = shown_faults(design);
+    let kept = format!("{design:?}");
+    let none = kept.split(|c: char| !c.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
+    found.extend(none.map(|word| format!("{word} {}", around(&kept, word))));
     found
 }
 
@@ -220,19 +279,4 @@ pub fn faults(design: &Design) -> Vec<String> {
 fn around(shown: &str, word: &str) -> String {
     let at = shown.match_indices(word).map(|(at, _)| at).find(|&at| !shown[..at].ends_with(char::is_alphanumeric)).unwrap_or(0);
     shown.get(at.saturating_sub(160)..at).unwrap_or_default().to_owned()
-}
-
-fn absurd(path: &str, value: &Value, found: &mut Vec<String>) {
-    match value {
-        Value::Object(members) => members.iter().for_each(|(name, value)| absurd(&format!("{path}.{name}"), value, found)),
-        Value::Array(rows) => rows.iter().enumerate().for_each(|(i, value)| absurd(&format!("{path}[{i}]"), value, found)),
-        Value::Number(number) => {
-            let name = path.rsplit('.').next().unwrap_or_default();
-            if number.as_f64().is_some_and(|value| value < 0.0) && NEVER_NEGATIVE.iter().any(|word| name.contains(word)) {
-                found.push(format!("{path} is {number}"));
-            }
-        }
-        Value::String(text) if text.contains('\u{fffd}') => found.push(format!("{path} is {text:?}")),
-        _ => {}
-    }
 }

@@ -1,19 +1,29 @@
-//! Tries as many made-up plans as one likes, on every processor, prints what is wrong with any of them and which took long:
-//! `cargo run --release -p stillground-tests --example generated_plans -- 1000000 [FIRST] [PRINT EVERY]`.
-//! With `--no-default-features` nothing is printed and only the engine is built.
+//! Puts as many made-up plans as one likes through the engine and prints what is wrong with any of them:
+//! `cargo run --release -p stillground-tests --example generated_plans -- [PLANS] [FIRST] [PRINT EVERY] [THREADS]`.
+//!
+//! Nearly all of a design's time goes into solving the shape of the block in the ground. A hundred plans therefore share a
+//! ground, a pit and a block, differ in all other answers, and find the shape on a shelf, as they do in the service. The first
+//! of them has the block that the engine chooses, where the answers leave it open, and the others have that block too. With
+//! `--no-default-features` nothing is printed on paper and only the engine is built.
+
+mod tally;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
+use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use stillground::brief::resolve;
-use stillground::design::design;
-use stillground::halfspace::NoShelf;
+use stillground::design::{Design, design, design_decided};
+use stillground::halfspace::{Shape, Shelf, SmallShelf, Solved};
+use stillground::site_plan::SitePlan;
 #[cfg(feature = "service")]
 use stillground_tests::generated::sheet_faults;
-use stillground_tests::generated::{faults, plan};
+use stillground_tests::generated::{faults, plan_on, shown_faults};
+
+use tally::Tally;
 
 /// Without the service there are no sheets to look at.
 #[cfg(not(feature = "service"))]
@@ -21,93 +31,108 @@ fn sheet_faults(_: &stillground::brief::Brief, _: &stillground::design::Design) 
     Vec::new()
 }
 
-/// After so many plans a line says how far it is.
-const LINE_EVERY: u64 = 50_000;
+/// Plans on one ground.
+const ON_ONE_GROUND: u64 = 100;
+/// Shapes that are kept: a plan may need a few, for layers of its ground.
+const KEPT_SHAPES: usize = 16;
+/// A line says how far it is after so many grounds.
+const LINE_EVERY: u64 = 100;
+
+/// What was asked for.
+struct Asked {
+    plans: u64,
+    first: u64,
+    /// One plan in so many is also searched for improvements, and drawn and printed.
+    every: u64,
+    threads: usize,
+}
 
 fn main() -> ExitCode {
-    let mut given = std::env::args().skip(1).filter_map(|word| word.parse::<u64>().ok());
-    let (count, first, every) = (given.next().unwrap_or(20_000), given.next().unwrap_or(0), given.next().unwrap_or(100));
-    let begun = Instant::now();
-    let next = AtomicU64::new(first);
+    let given: Vec<u64> = std::env::args().skip(1).filter_map(|word| word.parse().ok()).collect();
+    let all = thread::available_parallelism().map_or(1, usize::from);
+    let or = |place: usize, other: u64| given.get(place).copied().unwrap_or(other);
+    let asked = Asked {
+        plans: or(0, 20_000).div_ceil(ON_ONE_GROUND) * ON_ONE_GROUND,
+        first: or(1, 0),
+        every: or(2, 500).max(1),
+        threads: given.get(3).and_then(|&count| usize::try_from(count).ok()).unwrap_or(all).max(1),
+    };
+    println!(
+        "{} plans from number {}: {} grounds, each with its pit and block, {ON_ONE_GROUND} plans on each that differ in all else; one plan in \
+         {} also with all that its design keeps to itself, what would help it{}",
+        asked.plans,
+        asked.first,
+        asked.plans / ON_ONE_GROUND,
+        asked.every,
+        if cfg!(feature = "service") { " and its sheets" } else { "" }
+    );
+    let (begun, next) = (Instant::now(), AtomicU64::new(0));
     let tally = thread::scope(|scope| {
-        let work = || try_until(&next, first + count, every);
-        let workers: Vec<_> = (0..thread::available_parallelism().map_or(1, usize::from)).map(|_| scope.spawn(work)).collect();
+        let workers: Vec<_> = (0..asked.threads).map(|_| scope.spawn(|| work(&asked, &next, begun))).collect();
         workers.into_iter().filter_map(|worker| worker.join().ok()).fold(Tally::default(), Tally::with)
     });
-    println!(
-        "{count} plans in {:.0} s: {} planned, {} refused in words, {} wrong; {} printed; the longest took {:.0} ms (plan {})",
-        begun.elapsed().as_secs_f64(),
-        tally.planned,
-        tally.refused,
-        tally.wrong,
-        tally.printed,
-        tally.longest.1.as_secs_f64() * 1000.0,
-        tally.longest.0
-    );
-    if tally.wrong == 0 && tally.planned + tally.refused == count { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    println!("{}", tally.said(begun.elapsed()));
+    if tally.is_clean(asked.plans) { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }
 
-/// Takes one plan after another, while others do the same.
-fn try_until(next: &AtomicU64, end: u64, every: u64) -> Tally {
-    let mut tally = Tally::default();
+/// Takes one ground after another, while others do the same.
+fn work(asked: &Asked, next: &AtomicU64, begun: Instant) -> Tally {
+    let (mut tally, shelf) = (Tally::default(), Counting { kept: SmallShelf::holding(KEPT_SHAPES), solved: AtomicU64::new(0) });
     loop {
-        let seed = next.fetch_add(1, Ordering::Relaxed);
-        if seed >= end {
+        let ground = next.fetch_add(1, Ordering::Relaxed);
+        if ground >= asked.plans / ON_ONE_GROUND {
+            tally.solved = shelf.solved.load(Ordering::Relaxed);
             return tally;
         }
-        if seed.is_multiple_of(LINE_EVERY) {
-            println!("plan {seed} …");
+        if ground > 0 && ground.is_multiple_of(LINE_EVERY) {
+            println!("{} plans after {:.0} s …", ground * ON_ONE_GROUND, begun.elapsed().as_secs_f64());
         }
-        let printed = cfg!(feature = "service") && seed.is_multiple_of(every);
-        match catch_unwind(AssertUnwindSafe(|| one(seed, printed))) {
-            Ok(Some((wrong, took))) => tally.add(seed, wrong, took, printed),
-            Ok(None) => tally.refused += 1,
-            Err(_) => tally.add(seed, vec!["it panicked".to_owned()], Duration::ZERO, false),
+        let mut sides_m = None;
+        for number in (asked.first + ground * ON_ONE_GROUND..).take(usize::try_from(ON_ONE_GROUND).unwrap_or(1)) {
+            tally.number(number, || one(number, &mut sides_m, number.is_multiple_of(asked.every), &shelf));
         }
     }
 }
 
-#[derive(Default)]
-struct Tally {
-    planned: u64,
-    refused: u64,
-    wrong: u64,
-    printed: u64,
-    longest: (u64, Duration),
+/// What was found of a plan.
+struct Tried {
+    plan: SitePlan,
+    refusals: Vec<stillground::field::Problem>,
+    wrong: Vec<String>,
+    looked_closer: bool,
 }
 
-impl Tally {
-    fn add(&mut self, seed: u64, wrong: Vec<String>, took: Duration, printed: bool) {
-        self.planned += 1;
-        self.printed += u64::from(printed);
-        self.wrong += u64::from(!wrong.is_empty());
-        if took > self.longest.1 {
-            self.longest = (seed, took);
+fn one(number: u64, sides_m: &mut Option<[f64; 3]>, closer: bool, shelf: &dyn Shelf) -> Tried {
+    let (plan, refusals) = plan_on(number / ON_ONE_GROUND, *sides_m, number);
+    let tried = catch_unwind(AssertUnwindSafe(|| match resolve(&plan) {
+        Err(problems) => vec![format!("it is refused: {problems:?}")],
+        Ok(brief) => {
+            let found = if closer { design_decided(&plan, &brief, shelf) } else { design(&brief, shelf) };
+            sides_m.get_or_insert_with(|| sides(&found));
+            if closer { [faults(&found), sheet_faults(&brief, &found)].concat() } else { shown_faults(&found) }
         }
-        for fault in wrong {
-            println!("plan {seed}: {fault}");
-        }
-    }
-
-    fn with(self, other: Self) -> Self {
-        Self {
-            planned: self.planned + other.planned,
-            refused: self.refused + other.refused,
-            wrong: self.wrong + other.wrong,
-            printed: self.printed + other.printed,
-            longest: if other.longest.1 > self.longest.1 { other.longest } else { self.longest },
-        }
-    }
+    }));
+    let wrong = tried.unwrap_or_else(|_| vec!["it panicked".to_owned()]);
+    Tried { plan, refusals, wrong, looked_closer: closer }
 }
 
-fn one(seed: u64, printed: bool) -> Option<(Vec<String>, Duration)> {
-    let brief = resolve(&plan(seed)).ok()?;
-    let begun = Instant::now();
-    let found = design(&brief, &NoShelf);
-    let took = begun.elapsed();
-    let mut wrong = faults(&found);
-    if printed {
-        wrong.extend(sheet_faults(&brief, &found));
+fn sides(found: &Design) -> [f64; 3] {
+    [found.block.length, found.block.width, found.block.depth].map(stillground::units::metre::get)
+}
+
+/// Keeps the last few solutions and counts those that had to be solved.
+struct Counting {
+    kept: SmallShelf,
+    solved: AtomicU64,
+}
+
+impl Shelf for Counting {
+    fn get(&self, shape: &Shape) -> Option<Arc<Solved>> {
+        self.kept.get(shape)
     }
-    Some((wrong, took))
+
+    fn put(&self, shape: &Shape, solved: Arc<Solved>) {
+        self.solved.fetch_add(1, Ordering::Relaxed);
+        self.kept.put(shape, solved);
+    }
 }
