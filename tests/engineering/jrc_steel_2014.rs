@@ -19,7 +19,8 @@ fn a_plain_base_plate() {
 }
 
 /// Plate of 30 mm and 420 mm in S235, bolts M24 of 360 MPa 60 mm outside the column, weld with a throat of 6 mm: F_T,3 183.0 kN
-/// for the row, half the plate, 210 mm, as effective length, which is less than the patterns; c 54.2 mm under 24 MPa.
+/// for the row, as the lecture prints it. The notes' own sums: m 53.2 mm; half the plate, 210 mm, as effective length, which is
+/// less than the patterns; c 54.2 mm under 24 MPa.
 #[test]
 fn a_base_plate_with_a_moment() {
     let m = t_stub::lever(mm(160.0), mm(200.0), mm(6.0 * std::f64::consts::SQRT_2));
