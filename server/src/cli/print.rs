@@ -38,7 +38,7 @@ pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), 
     write("template.dxf", dxf::workshop(&planned.brief, &planned.design).map_err(Failure::fault)?.as_bytes())?;
     write("materials.csv", csv::materials(&planned.design, units).as_bytes())?;
     match &planned.brief.work.start_date {
-        Some(start) => write("schedule.ics", ics::schedule(&planned.design, &planned.brief.title, 0, start).as_bytes()),
+        Some(start) => write("schedule.ics", ics::schedule(&planned.design, &[], &planned.brief.title, 0, start).as_bytes()),
         None => Ok(()),
     }
 }

@@ -146,16 +146,40 @@ pub fn materials(planned: &Planned) -> Response {
     (head, table).into_response()
 }
 
+/// Earlier revisions whose tasks are looked at: what went longer ago was cancelled by the calendars of between.
+const LOOKED_BACK: u32 = 5;
+
 /// A plan's schedule as a calendar, for a plan that says on which day it begins.
 ///
 /// # Errors
-/// A plan that does not.
-pub fn schedule(planned: &Planned, plan_id: &str, revision: u32) -> Result<Response, Trouble> {
+/// A plan that does not, or the store's own.
+pub async fn schedule(app: &App, planned: &Planned, plan_id: &str, revision: u32) -> Result<Response, Trouble> {
     let start = planned.brief.work.start_date.as_deref().ok_or_else(Trouble::no_start_day)?;
-    let calendar = ics::schedule(&planned.design, plan_id, revision, start);
+    let gone = gone(app, planned, plan_id, revision).await?;
+    let calendar = ics::schedule(&planned.design, &gone, plan_id, revision, start);
     let head = [
         (CONTENT_TYPE, HeaderValue::from_static("text/calendar; charset=utf-8")),
         (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"schedule.ics\"")),
     ];
     Ok((head, calendar).into_response())
+}
+
+/// Tasks that one of the last revisions had and this one has not.
+async fn gone(app: &App, planned: &Planned, plan_id: &str, revision: u32) -> Result<Vec<ics::Gone>, Trouble> {
+    let mut gone: Vec<ics::Gone> = Vec::new();
+    for then in (revision.saturating_sub(LOOKED_BACK).max(1)..revision).rev() {
+        let Some(saved) = app.store.revision(plan_id, then).await? else { continue };
+        let Some(start) = saved.plan.work.start_date.clone() else { continue };
+        let old = match app.planned(&saved.plan).await {
+            Err(trouble) if !trouble.errors.is_empty() => continue,
+            old => old?,
+        };
+        for task in &old.design.schedule {
+            let stands = planned.design.schedule.iter().chain(gone.iter().map(|gone| &gone.task)).any(|known| known.id == task.id);
+            if !stands {
+                gone.push(ics::Gone { task: task.clone(), start: start.clone() });
+            }
+        }
+    }
+    Ok(gone)
 }

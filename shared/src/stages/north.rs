@@ -79,8 +79,8 @@ pub fn stage(brief: &Brief) -> Found<North> {
     });
     let compass = place.ok_or_else(|| NO_PLACE.to_owned()).and_then(|place| compass::find(&place, &mut notes)).unwrap_or_else(Compass::not);
     let noon = match dated {
-        Ok((place, midnight)) => noon::find(&place, midnight, &mut notes).unwrap_or_else(Noon::not),
-        Err(why) => Noon::not(why.to_owned()),
+        Ok((place, midnight)) => noon::find(&place, midnight, &mut notes),
+        Err(why) => Noon::by_the_circle(why.to_owned()),
     };
     let polaris = match dated {
         Ok((place, midnight)) => polaris::find(&place, midnight, &mut notes).unwrap_or_else(Polaris::not),

@@ -60,7 +60,7 @@ pub async fn materials(State(app): State<App>, holder: Holder) -> Result<Respons
 /// The schedule of a stored plan.
 pub async fn schedule(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
     let (planned, saved) = (app.planned(&holder.0.saved.plan).await?, &holder.0.saved);
-    print::schedule(&planned, &holder.0.plan_id, saved.revision)
+    print::schedule(&app, &planned, &holder.0.plan_id, saved.revision).await
 }
 
 async fn issue(app: &App, holder: &Holder, client: &Client) -> Issue {

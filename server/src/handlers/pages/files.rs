@@ -8,7 +8,8 @@ use axum::response::{IntoResponse, Response};
 use super::place::Place;
 use crate::app::App;
 use crate::error::Trouble;
-use crate::views::{csv, ics};
+use crate::handlers::print;
+use crate::views::csv;
 
 /// The materials.
 pub async fn materials(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
@@ -18,11 +19,9 @@ pub async fn materials(State(app): State<App>, place: Place) -> Result<Response,
 
 /// The schedule, for a plan that says on which day it begins.
 pub async fn calendar(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
-    let start = place.plan.work.start_date.clone().ok_or_else(Trouble::no_start_day)?;
     let planned = app.planned(&place.plan).await?;
     let id = if place.plan_id.is_empty() { "example" } else { &place.plan_id };
-    let text = ics::schedule(&planned.design, id, place.revision, &start);
-    Ok(file(text, "text/calendar; charset=utf-8", "attachment; filename=\"schedule.ics\""))
+    print::schedule(&app, &planned, id, place.revision).await
 }
 
 fn file(text: String, kind: &'static str, name: &'static str) -> Response {

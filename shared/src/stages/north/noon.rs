@@ -45,6 +45,11 @@ pub struct NoonDay {
 impl Noon {
     /// No north by the sun, and why.
     pub(super) fn not(why: String) -> Self {
+        Self { days: Vec::new(), says: Vec::new(), why_not: Some(why) }
+    }
+
+    /// No north by the moment of noon, and why; the shadow's circle still gives it where there is a shadow.
+    pub(super) fn by_the_circle(why: String) -> Self {
         let says = vec![
             "Without the time of noon: stand a straight pole plumb, mark the end of its shadow in the morning and draw a circle through it \
              round the pole's foot; mark where the shadow's end meets the circle again in the afternoon. Half-way between the two marks \
@@ -56,18 +61,19 @@ impl Noon {
 }
 
 /// Finds noon; `midnight` begins the start day in universal time.
-pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Result<Noon, String> {
+pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Noon {
     let days: Vec<NoonDay> = DAYS.iter().map(|&days| day(place, midnight + f64::from(days))).collect();
-    let first = days.first().ok_or("There is no day to tell noon for.")?;
+    let Some(first) = days.first() else { return Noon::not("There is no day to tell noon for.".to_owned()) };
     if first.sun_altitude_deg < LOWEST_SUN_DEG {
-        return Err(format!(
-            "On {} the sun stands {} at noon: no shadow to measure. Use a compass or the stars.",
+        return Noon::not(format!(
+            "On {} the sun stands {} at noon: no shadow to measure. Use a compass, or the pole star where it can be brought down to the \
+             ground.",
             place.day(),
             if first.sun_altitude_deg > 0.0 { "hardly above the horizon" } else { "below the horizon" }
         ));
     }
     if first.turn_deg_min > FASTEST_DEG_MIN {
-        return Err(format!(
+        return Noon::by_the_circle(format!(
             "On {} the sun stands almost overhead at noon, and the stub of a shadow swings by {} in a minute. Use the longer shadows of \
              morning and afternoon by the circle, a compass, or the pole star.",
             place.day(),
@@ -76,11 +82,11 @@ pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Result<No
     }
     working(place, midnight, notes);
     let says = says(place, first);
-    Ok(Noon {
+    Noon {
         days: days.into_iter().filter(|day| day.sun_altitude_deg >= LOWEST_SUN_DEG && day.turn_deg_min <= FASTEST_DEG_MIN).collect(),
         says,
         why_not: None,
-    })
+    }
 }
 
 fn day(place: &Place, midnight: f64) -> NoonDay {

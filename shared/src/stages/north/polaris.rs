@@ -92,9 +92,10 @@ fn out_of_reach(latitude_deg: f64) -> Option<&'static str> {
         latitude if latitude < LOWEST_LATITUDE_DEG => {
             Some("So near the equator the pole star drowns in the haze of the horizon: use the sun's shadow.")
         }
-        latitude if latitude > HIGHEST_LATITUDE_DEG => {
-            Some("So far north the pole star stands nearly overhead and cannot be brought down to the ground by eye: use the sun's shadow.")
-        }
+        latitude if latitude > HIGHEST_LATITUDE_DEG => Some(
+            "So far north the pole star stands nearly overhead and cannot be brought down to the ground by eye: use the sun's shadow, or a compass \
+             while the sun stays away.",
+        ),
         _ => None,
     }
 }

@@ -41,7 +41,7 @@ pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, Str
         "harden" => vec![("No drilling before", units.say(day::get(block.drill_after), Unit::Day))],
         "drill" => vec![
             ("Holes", studs.studs.len().to_string()),
-            ("Circle through their centres", mm(brief.anchors.circle_diameter.value)),
+            ("Circle through the holes’ centres", mm(brief.anchors.circle_diameter.value)),
             ("Diameter of each hole", mm(studs.hole_diameter)),
             ("Depth of each hole", mm(studs.hole_depth)),
         ],

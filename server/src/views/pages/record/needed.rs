@@ -25,3 +25,34 @@ const STUDS: (&str, &str) = ("studs", "Studs and holes");
 const STUDS_BY_NUMBER: (&str, &str) = ("studs", "Numbers of the studs");
 /// Drawings with nothing on them where there are no studs.
 const OF_STUDS: [&str; 3] = ["studs", "stud-detail", "torque"];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::planned::Planned;
+    use stillground::halfspace::NoShelf;
+    use stillground::site_plan::SitePlan;
+
+    /// Tasks at which nothing is built: they order, or look at the sky.
+    const WITHOUT: [&str; 2] = ["order", "align"];
+
+    #[test]
+    fn every_task_of_every_example_has_the_drawings_that_it_needs() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/examples");
+        let mut plans = 0;
+        for file in std::fs::read_dir(folder).unwrap() {
+            let path = file.unwrap().path();
+            let plan: SitePlan = serde_json::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
+            let planned = Planned::of(&plan, &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+            plans += 1;
+            for task in &planned.design.schedule {
+                let needed = drawings(task.id, &planned.design);
+                assert_eq!(needed.is_empty(), task.wait || WITHOUT.contains(&task.id), "{}: {}", path.display(), task.id);
+                for (name, _) in needed {
+                    assert!(planned.drawing(name).is_some(), "{}: {} has no {name}", path.display(), task.id);
+                }
+            }
+        }
+        assert_eq!(plans, 5);
+    }
+}
