@@ -7,6 +7,7 @@ mod bad_studs;
 mod breakage;
 mod codes;
 mod command_line;
+mod encrypted;
 mod faults;
 mod generated;
 mod ground_input;

@@ -112,6 +112,25 @@ impl Cluster {
         self.program("pg_ctl", &["stop", "-w", "-s", "-t", "60", "-m", mode]);
     }
 
+    /// Has the server speak TLS with a certificate of its own from now on.
+    ///
+    /// # Panics
+    /// When it does not take it.
+    pub fn encrypt(&self, certificate: &[u8], key: &[u8]) {
+        self.halt("fast");
+        for (name, text) in [("server.crt", certificate), ("server.key", key)] {
+            let file = self.data().join(name);
+            fs::write(&file, text).expect("a file in the server's folder");
+            fs::set_permissions(&file, fs::Permissions::from_mode(0o600)).expect("a file that only its owner reads");
+            if is_root() {
+                run(Command::new("chown").arg(USER).arg(&file));
+            }
+        }
+        let settings = self.data().join("postgresql.auto.conf");
+        fs::write(settings, "ssl = on\n").expect("the server's settings");
+        self.resume();
+    }
+
     /// Makes an empty database whose files are in a folder; its URL.
     ///
     /// # Panics
