@@ -78,8 +78,8 @@ impl App {
         if let Some(kept) = self.desk.kept.get(&key) {
             return Ok(kept);
         }
-        let (plan, shelf) = (plan.clone(), self.shelf.clone());
-        let found = self.desk.work(move || Planned::of(&plan, &shelf)).await?;
+        let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
+        let found = Box::pin(self.desk.work(move || Planned::of(&plan, &shelf))).await?;
         let planned = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);
         self.desk.kept.insert(key, planned.clone());
         Ok(planned)
@@ -95,8 +95,8 @@ impl App {
             return Ok(planned);
         }
         let key = digest(plan)?;
-        let (plan, shelf) = (plan.clone(), self.shelf.clone());
-        let improved = Arc::new(self.desk.work(move || planned.improve(&plan, &shelf)).await?);
+        let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
+        let improved = Arc::new(Box::pin(self.desk.work(move || planned.improve(&plan, &shelf))).await?);
         self.desk.kept.insert(key, improved.clone());
         Ok(improved)
     }

@@ -1,7 +1,7 @@
 //! What a person is told when it goes wrong. Two families: their input, which names the field, and our fault, which is
 //! logged once with its context.
 //!
-//! Handlers return a [`Trouble`]; as it leaves, [`present`] gives it the form that the reader expects: problem details
+//! Handlers return a [`Trouble`]; as it leaves, a [`Reader`] gives it the form that the reader expects: problem details
 //! (RFC 9457) below `/api/`, a page elsewhere.
 
 mod access;
@@ -18,7 +18,7 @@ use serde_json::{Map, Value, json};
 use stillground::field::{NumberField, Problems};
 use stillground::site_plan::SitePlan;
 
-pub use present::present;
+pub use present::Reader;
 
 use crate::store::{Saved, StoreFailure};
 

@@ -11,8 +11,7 @@ use std::time::Duration;
 
 use axum::extract::{MatchedPath, Request};
 use axum::http::Method;
-use axum::response::{IntoResponse, Response};
-use tokio::sync::Semaphore;
+use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
 use crate::client::Client;
 use crate::error::Trouble;
@@ -105,6 +104,36 @@ impl Guard {
         }
         self.buckets.look(kind, key(client.address)).map_err(Trouble::too_often)
     }
+
+    /// Counts a request; as what it was counted.
+    ///
+    /// # Errors
+    /// One too many.
+    pub fn admit(&self, watch: &Watch, client: &Client, request: &Request) -> Result<Option<Kind>, Trouble> {
+        let route = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str).unwrap_or_default();
+        let kind = Kind::of(request.method(), route);
+        let opens = route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
+        self.count(client, kind, opens).inspect_err(|_| watch.refused()).map(|()| kind)
+    }
+
+    /// Waits for the turn of what has to wait: prints do. The turn is over when what is handed out is dropped.
+    ///
+    /// # Errors
+    /// It did not come in time.
+    pub async fn turn(&self, kind: Option<Kind>) -> Result<Option<OwnedSemaphorePermit>, Trouble> {
+        if kind != Some(Kind::Print) {
+            return Ok(None);
+        }
+        let press = tokio::time::timeout(LONGEST_WAIT, self.presses.clone().acquire_owned()).await;
+        press.ok().and_then(Result::ok).map(Some).ok_or_else(Trouble::crowded)
+    }
+
+    fn count(&self, client: &Client, kind: Option<Kind>, opens: bool) -> Result<(), Trouble> {
+        if opens {
+            self.look(client, Kind::Guess)?;
+        }
+        kind.map_or(Ok(()), |kind| self.take(client, kind))
+    }
 }
 
 /// Whom an address stands for: with version 6 a household has a whole /64.
@@ -113,43 +142,6 @@ fn key(ip: IpAddr) -> u128 {
         IpAddr::V4(ip) => u128::from(ip.to_bits()),
         IpAddr::V6(ip) => (ip.to_bits() & !u128::from(u64::MAX)) | 1 << 63,
     }
-}
-
-/// Counts a request, and refuses one too many.
-pub async fn guard<F: Future<Output = Response>>(
-    guard: &Guard,
-    watch: &Watch,
-    client: &Client,
-    request: Request,
-    next: impl FnOnce(Request) -> F,
-) -> Response {
-    let route = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str).unwrap_or_default();
-    let kind = Kind::of(request.method(), route);
-    let opens = route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
-    if let Err(trouble) = admitted(guard, client, kind, opens) {
-        watch.refused();
-        return trouble.into_response();
-    }
-    let _press = match kind {
-        Some(Kind::Print) => match tokio::time::timeout(LONGEST_WAIT, guard.presses.clone().acquire_owned()).await {
-            Ok(Ok(press)) => Some(press),
-            _ => return Trouble::crowded().into_response(),
-        },
-        _ => None,
-    };
-    let response = next(request).await;
-    let guessed = response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link");
-    if guessed {
-        let _ = guard.take(client, Kind::Guess);
-    }
-    response
-}
-
-fn admitted(guard: &Guard, client: &Client, kind: Option<Kind>, opens: bool) -> Result<(), Trouble> {
-    if opens {
-        guard.look(client, Kind::Guess)?;
-    }
-    kind.map_or(Ok(()), |kind| guard.take(client, kind))
 }
 
 #[cfg(test)]

@@ -6,7 +6,6 @@ use axum::body::{Body, Bytes, HttpBody};
 use axum::extract::{MatchedPath, Request};
 use axum::http::HeaderMap;
 use axum::http::header::{CONTENT_LENGTH, EXPECT};
-use axum::response::{IntoResponse, Response};
 use http_body_util::BodyExt;
 
 use crate::config::Config;
@@ -27,27 +26,34 @@ const ROUND_A_PHOTO: usize = 64 * 1024;
 /// Longest time for an answer; designing waits its turn within it.
 const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
-/// Reads the body within its limits before the handler is asked, and gives up on an answer that takes too long.
-pub async fn limits<F: Future<Output = Response>>(config: &Config, request: Request, next: impl FnOnce(Request) -> F) -> Response {
+/// The request with its whole body, read within its limits before the handler is asked.
+///
+/// # Errors
+/// A body that is too large, too slow or broken off.
+pub async fn whole(config: &Config, request: Request) -> Result<Request, Trouble> {
+    if request.body().is_end_stream() {
+        return Ok(request);
+    }
     let (parts, body) = request.into_parts();
     let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
     let (most, slowest) = if is_photo { (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
     let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
-        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
-            return Trouble::photo_too_large(config.largest_photo).into_response();
-        }
-        Ok(Ok(bytes)) => bytes,
-        Ok(Err(trouble)) => return trouble.into_response(),
-        Err(_) => return Trouble::too_slow().into_response(),
+        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => return Err(Trouble::photo_too_large(config.largest_photo)),
+        Ok(read) => read?,
+        Err(_) => return Err(Trouble::too_slow()),
     };
-    let answer = next(Request::from_parts(parts, Body::from(bytes)));
-    tokio::time::timeout(LONGEST_ANSWER, answer).await.unwrap_or_else(|_| Trouble::took_too_long().into_response())
+    Ok(Request::from_parts(parts, Body::from(bytes)))
+}
+
+/// Gives up on an answer that takes too long.
+///
+/// # Errors
+/// That it did.
+pub async fn in_time<T>(answer: impl Future<Output = T>) -> Result<T, Trouble> {
+    tokio::time::timeout(LONGEST_ANSWER, answer).await.map_err(|_| Trouble::took_too_long())
 }
 
 async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes, Trouble> {
-    if body.is_end_stream() {
-        return Ok(Bytes::new());
-    }
     let stated = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
     if stated.is_some_and(|length| length > most as u64) && headers.contains_key(EXPECT) {
         return Err(Trouble::too_large(most));

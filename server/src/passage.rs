@@ -1,25 +1,86 @@
 //! What each request passes on its way to its handler, and its answer on the way back.
 //!
-//! One layer, in which one thing calls the next: a layer of the router's is copied for each request with all that lie
+//! One layer, in which one thing follows the other: a layer of the router's is copied for each request with all that lie
 //! below it, so that ten of them cost more than what they do.
+
+use std::any::Any;
+use std::panic::AssertUnwindSafe;
 
 use axum::extract::{Request, State};
 use axum::middleware::Next;
-use axum::response::Response;
+use axum::response::{IntoResponse, Response};
+use futures_util::FutureExt;
+use tracing::Instrument;
 
 use crate::app::App;
-use crate::error::present;
-use crate::{client, crowd, guard, journal, limits, security};
+use crate::client::{Client, note};
+use crate::error::{Reader, Trouble};
+use crate::guard::Kind;
+use crate::journal::Entry;
+use crate::{limits, security};
 
-/// Passes a request on, the outermost first.
+/// Passes a request on, and its answer back.
 pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -> Response {
-    let (app, client) = (&app, client::note(&app.config, &mut request));
-    let client = &*client;
-    let inner = move |request| crowd::places(&app.places, request, move |request| next.run(request));
-    let limited = move |request| limits::limits(&app.config, request, inner);
-    let guarded = move |request| guard::guard(&app.guard, &app.watch, client, request, limited);
-    let own = move |request| security::own_forms(client, request, guarded);
-    let presented = move |request| present(&app.config, request, own);
-    let with_headers = move |request| security::headers(request, presented);
-    journal::journal(&app.watch, client, request, with_headers).await
+    let client = note(&app.config, &mut request);
+    let entry = Entry::begin(&app.watch, &client, &request);
+    let mut response = presented(&app, &client, request, next).instrument(entry.span()).await;
+    security::add_headers(response.headers_mut());
+    entry.end(&app.watch, &mut response);
+    response
+}
+
+/// The answer in the form that its reader expects.
+async fn presented(app: &App, client: &Client, request: Request, next: Next) -> Response {
+    let reader = Reader::of(&request);
+    let response = answer(app, client, request, next).await.unwrap_or_else(IntoResponse::into_response);
+    if response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link") {
+        let _ = app.guard.take(client, Kind::Guess);
+    }
+    reader.present(&app.config, response)
+}
+
+/// The handler's answer, if it comes to that.
+async fn answer(app: &App, client: &Client, request: Request, next: Next) -> Result<Response, Trouble> {
+    security::check_own_form(client, &request)?;
+    let kind = app.guard.admit(&app.watch, client, &request)?;
+    let _turn = app.guard.turn(kind).await?;
+    let request = limits::whole(&app.config, request).await?;
+    let _place = app.places.enter(&request)?;
+    limits::in_time(AssertUnwindSafe(next.run(request)).catch_unwind()).await?.map_err(|payload| panicked(&*payload))
+}
+
+fn panicked(payload: &(dyn Any + Send)) -> Trouble {
+    let said = payload.downcast_ref::<&str>().copied().or_else(|| payload.downcast_ref::<String>().map(String::as_str));
+    Trouble::broken("a handler panicked", &said.unwrap_or("without words"))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use axum::Router;
+    use axum::body::{Body, to_bytes};
+    use axum::http::StatusCode;
+    use axum::middleware::from_fn_with_state;
+    use axum::routing::get;
+    use tower::ServiceExt;
+
+    use super::*;
+    use crate::config::{Config, Settings};
+    use crate::store::Store;
+
+    async fn panics() {
+        panic!("a secret word")
+    }
+
+    #[tokio::test]
+    async fn a_panic_becomes_an_answer_that_does_not_repeat_its_words() {
+        let folder = tempfile::tempdir().unwrap();
+        let config = Config::new(Settings { data: Some(folder.path().to_path_buf()), ..Settings::default() }).unwrap();
+        let app = App::new(Store::open(&config.database).await.unwrap(), config);
+        let routes = Router::new().route("/api/", get(panics)).layer(from_fn_with_state(app, passage));
+        let answer = routes.oneshot(Request::get("/api/").body(Body::empty()).unwrap()).await.unwrap();
+        assert_eq!(answer.status(), StatusCode::INTERNAL_SERVER_ERROR);
+        let body = String::from_utf8(to_bytes(answer.into_body(), 10_000).await.unwrap().to_vec()).unwrap();
+        assert!(body.contains("\"broken\"") && !body.contains("secret"), "{body}");
+    }
 }

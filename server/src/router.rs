@@ -1,21 +1,16 @@
 //! Every route, and what each request passes on its way.
 
-use std::any::Any;
-
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Request};
 use axum::http::Uri;
 use axum::middleware::from_fn_with_state;
-use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use tower::ServiceExt;
-use tower_http::catch_panic::CatchPanicLayer;
 
 use crate::app::App;
 use crate::error::Trouble;
 use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery};
 use crate::handlers::{asset, health, house, pages};
-use crate::limits;
 use crate::passage::passage;
 
 /// The whole service, under its base path.
@@ -30,9 +25,6 @@ pub fn router(app: App) -> Router {
         .route("/health/ready", get(health::ready))
         .fallback(async || Trouble::nothing_here())
         .method_not_allowed_fallback(async || Trouble::method())
-        // The last layer is the outermost.
-        .layer(DefaultBodyLimit::max(limits::LARGEST_BODY))
-        .layer(CatchPanicLayer::custom(panicked))
         .layer(from_fn_with_state(app.clone(), passage))
         .with_state(app);
     under(base, routes)
@@ -82,32 +74,5 @@ fn without(base: &str, uri: &Uri) -> Option<Uri> {
         Some(b'/') => inner.parse().ok(),
         Some(b'?') | None => format!("/{inner}").parse().ok(),
         _ => None,
-    }
-}
-
-fn panicked(payload: Box<dyn Any + Send>) -> Response {
-    let said = payload.downcast_ref::<&str>().copied().or_else(|| payload.downcast_ref::<String>().map(String::as_str));
-    Trouble::broken("a handler panicked", &said.unwrap_or("without words")).into_response()
-}
-
-#[cfg(test)]
-#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
-mod tests {
-    use axum::body::{Body, to_bytes};
-    use axum::http::StatusCode;
-
-    use super::*;
-
-    async fn panics() {
-        panic!("a secret word")
-    }
-
-    #[tokio::test]
-    async fn a_panic_becomes_an_answer_that_does_not_repeat_its_words() {
-        let routes = Router::new().route("/", get(panics)).layer(CatchPanicLayer::custom(panicked));
-        let answer = routes.oneshot(Request::new(Body::empty())).await.unwrap();
-        assert_eq!(answer.status(), StatusCode::INTERNAL_SERVER_ERROR);
-        let body = String::from_utf8(to_bytes(answer.into_body(), 10_000).await.unwrap().to_vec()).unwrap();
-        assert!(body.contains("\"broken\"") && !body.contains("secret"), "{body}");
     }
 }

@@ -5,7 +5,6 @@ use axum::http::header::{
     CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HeaderName, ORIGIN, REFERER, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, Method};
-use axum::response::{IntoResponse, Response};
 
 use crate::client::Client;
 use crate::error::Trouble;
@@ -27,25 +26,23 @@ static HEADERS: [(HeaderName, &str); 8] = [
 ];
 
 /// Puts the headers on an answer. What says nothing about caching is not cached.
-pub async fn headers<F: Future<Output = Response>>(request: Request, next: impl FnOnce(Request) -> F) -> Response {
-    let mut response = next(request).await;
-    let headers = response.headers_mut();
+pub fn add_headers(headers: &mut HeaderMap) {
     headers.reserve(HEADERS.len() + 2);
     for (name, value) in &HEADERS {
         headers.insert(name, HeaderValue::from_static(value));
     }
     headers.entry(CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
-    response
 }
 
 /// Refuses a form that another site made a browser send. The interface for programs takes its secret from a header that
 /// a form cannot set.
-pub async fn own_forms<F: Future<Output = Response>>(client: &Client, request: Request, next: impl FnOnce(Request) -> F) -> Response {
+///
+/// # Errors
+/// Such a form.
+pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble> {
     let changes = !matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    if changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), client.host.as_deref()) {
-        return Trouble::other_site().into_response();
-    }
-    next(request).await
+    let is_foreign = changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), client.host.as_deref());
+    if is_foreign { Err(Trouble::other_site()) } else { Ok(()) }
 }
 
 /// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one

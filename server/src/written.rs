@@ -23,6 +23,8 @@ pub struct Leaf {
     pub page: Step,
     /// What the link opened; none for the example.
     pub look: Option<Look>,
+    /// The revision on the sheet whose code led to the plan.
+    pub printed: Option<u32>,
 }
 
 impl Leaf {
@@ -30,13 +32,22 @@ impl Leaf {
     #[must_use]
     pub fn of(root: String, page: Step, look: Look) -> Self {
         let last_entry = look.last_entry.filter(|_| page == Step::Plan);
-        Self { root, page, look: Some(Look { last_entry, ..look }) }
+        Self { root, page, look: Some(Look { last_entry, ..look }), printed: None }
     }
 
     /// A page of the example.
     #[must_use]
     pub const fn of_example(root: String, page: Step) -> Self {
-        Self { root, page, look: None }
+        Self { root, page, look: None, printed: None }
+    }
+
+    /// The plan's page as the code on a sheet leads to it: what it says of the sheet follows from its revision and from the
+    /// one that stands. On other pages, and of a revision that there never was, nothing is said.
+    #[must_use]
+    pub fn of_sheet(self, revision: Option<u32>) -> Self {
+        let newest = self.look.as_ref().map_or(0, |look| look.revision);
+        let printed = revision.filter(|revision| self.page == Step::Plan && (1..=newest).contains(revision));
+        Self { printed, ..self }
     }
 }
 
@@ -116,5 +127,12 @@ mod tests {
         }
         assert_eq!(text(written.kept(&leaf(Step::Site, after()))).await.unwrap(), "before");
         assert!(written.kept(&leaf(Step::Plan, after())).is_none());
+    }
+
+    #[test]
+    fn a_sheet_of_a_revision_that_there_never_was_leads_to_the_plan_as_it_stands() {
+        let printed = |page, revision| leaf(page, look(2)).of_sheet(Some(revision)).printed;
+        assert_eq!([0, 1, 2, 3].map(|revision| printed(Step::Plan, revision)), [None, Some(1), Some(2), None]);
+        assert_eq!(printed(Step::Site, 1), None);
     }
 }

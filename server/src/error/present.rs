@@ -11,23 +11,37 @@ use crate::config::Config;
 /// The media type of pages.
 const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
 
-/// Presents refusals: problem details below `/api/` and to a page's script that asks for JSON, a page elsewhere.
-pub async fn present<F: Future<Output = Response>>(config: &Config, request: Request, next: impl FnOnce(Request) -> F) -> Response {
-    let for_script = request.headers().get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
-    let for_programs = for_script || request.uri().path().starts_with("/api/");
-    let response = next(request).await;
-    let status = response.status();
-    if !(status.is_client_error() || status.is_server_error()) {
-        return response;
+/// Who reads an answer, and so in which form a refusal is sent: problem details below `/api/` and to a page's script that
+/// asks for JSON, a page elsewhere.
+#[derive(Clone, Copy)]
+pub struct Reader {
+    is_program: bool,
+}
+
+impl Reader {
+    /// Whoever sent a request.
+    #[must_use]
+    pub fn of(request: &Request) -> Self {
+        let for_script = request.headers().get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+        Self { is_program: for_script || request.uri().path().starts_with("/api/") }
     }
-    let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
-    let mut presented = if for_programs { trouble.into_response() } else { as_page(&trouble, config) };
-    for (name, value) in response.headers() {
-        if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
-            presented.headers_mut().append(name, value.clone());
+
+    /// A refusal in this reader's form; any other answer as it is.
+    #[must_use]
+    pub fn present(self, config: &Config, response: Response) -> Response {
+        let status = response.status();
+        if !(status.is_client_error() || status.is_server_error()) {
+            return response;
         }
+        let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
+        let mut presented = if self.is_program { trouble.into_response() } else { as_page(&trouble, config) };
+        for (name, value) in response.headers() {
+            if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
+                presented.headers_mut().append(name, value.clone());
+            }
+        }
+        presented
     }
-    presented
 }
 
 fn as_page(trouble: &Trouble, config: &Config) -> Response {

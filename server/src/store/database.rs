@@ -28,7 +28,7 @@ pub(super) enum Db {
 
 /// A transaction: all of it is kept by [`Work::commit`], or nothing.
 pub(super) enum Work {
-    Sqlite(Transaction<'static, Sqlite>),
+    Sqlite(Transaction<'static, Sqlite>, sqlite::Settled),
     Postgres(Transaction<'static, Postgres>),
 }
 
@@ -88,7 +88,7 @@ impl Db {
     /// Begins to write.
     pub(super) async fn begin(&self) -> Outcome<Work> {
         match self {
-            Self::Sqlite(pools) => Ok(Work::Sqlite(pools.begin().await?)),
+            Self::Sqlite(pools) => pools.begin().await.map(|(work, settled)| Work::Sqlite(work, settled)),
             Self::Postgres(pool) => Ok(Work::Postgres(postgres::within(pool.begin()).await?)),
         }
     }
@@ -114,7 +114,7 @@ impl Work {
     /// Changes rows; how many.
     pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
-            Self::Sqlite(work) => Ok(bound::<Sqlite>(sql, values).execute(&mut **work).await?.rows_affected()),
+            Self::Sqlite(work, _) => Ok(bound::<Sqlite>(sql, values).execute(&mut **work).await?.rows_affected()),
             Self::Postgres(work) => Ok(postgres::within(bound::<Postgres>(sql, values).execute(&mut **work)).await?.rows_affected()),
         }
     }
@@ -122,7 +122,7 @@ impl Work {
     /// Reads rows as they stand within the transaction.
     pub(super) async fn rows(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
         match self {
-            Self::Sqlite(work) => sqlite_rows(&mut **work, sql, values).await,
+            Self::Sqlite(work, _) => sqlite_rows(&mut **work, sql, values).await,
             Self::Postgres(work) => postgres_rows(&mut **work, sql, values).await,
         }
     }
@@ -138,7 +138,7 @@ impl Work {
     /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(work) => Ok(work.commit().await?),
+            Self::Sqlite(work, settled) => Ok(work.commit().await.map(|()| settled.set())?),
             Self::Postgres(work) => postgres::within(work.commit()).await.map_err(StoreFailure::at_commit),
         }
     }
@@ -146,7 +146,7 @@ impl Work {
     /// Gives it up at once; one that is dropped is given up a little later.
     pub(super) async fn give_up(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(work) => Ok(work.rollback().await?),
+            Self::Sqlite(work, _) => Ok(work.rollback().await?),
             Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
     }

@@ -16,8 +16,26 @@ use super::{Outcome, Right, Secret, Store, StoreFailure};
 const CARRIERS: usize = 2;
 /// Most who are answered by one.
 const MOST: usize = 512;
-/// Different links in one question.
+/// Different links in one question, when it is not of one alone.
 const LINKS: usize = 8;
+
+/// What the links that were asked for open now.
+macro_rules! question {
+    ($asked:literal) => {
+        concat!(
+            "WITH asked (digest) AS (VALUES ",
+            $asked,
+            ") SELECT links.digest, links.plan_id, links.opens, revisions.number, revisions.saved_at, \
+             entries.number, entries.received_at FROM asked JOIN links ON links.digest = asked.digest \
+             JOIN plans ON plans.id = links.plan_id \
+             JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
+             LEFT JOIN entries ON entries.plan_id = plans.id \
+             AND entries.number = (SELECT max(number) FROM entries WHERE plan_id = plans.id) \
+             WHERE links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $1) \
+             AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $1)"
+        )
+    };
+}
 
 /// What a link opens, without the plan.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -87,16 +105,12 @@ async fn found(db: &Db, asked: &[Asked]) -> Outcome<HashMap<[u8; 32], Look>> {
 
 async fn rows(db: &Db, digests: &[[u8; 32]]) -> Outcome<Vec<Row>> {
     let Some(first) = digests.first() else { return Ok(Vec::new()) };
-    let sql = "SELECT links.digest, links.plan_id, links.opens, revisions.number, revisions.saved_at, \
-               entries.number, entries.received_at FROM links JOIN plans ON plans.id = links.plan_id \
-               JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-               LEFT JOIN entries ON entries.plan_id = plans.id \
-               AND entries.number = (SELECT max(number) FROM entries WHERE plan_id = plans.id) \
-               WHERE links.digest IN ($2, $3, $4, $5, $6, $7, $8, $9) \
-               AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $1) \
-               AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $1)";
     // A question of one length is prepared once: what is missing is filled up with the first link.
-    let links = (0..LINKS).map(|place| Value::from(digests.get(place).unwrap_or(first)));
+    let (sql, links) = match digests.len() {
+        1 => (question!("($2)"), 1),
+        _ => (question!("($2), ($3), ($4), ($5), ($6), ($7), ($8), ($9)"), LINKS),
+    };
+    let links = (0..links).map(|place| Value::from(digests.get(place).unwrap_or(first)));
     let values: Vec<Value<'_>> = std::iter::once(Value::from(now())).chain(links).collect();
     db.rows(sql, &values).await
 }

@@ -95,7 +95,7 @@ impl Store {
 
 /// How a save reaches the database.
 enum By<'w> {
-    /// One statement, which is a transaction by itself.
+    /// In a transaction of its own, in one errand.
     Itself(&'w Db),
     /// Within a transaction that holds the lock of its file.
     With(&'w mut Work),
@@ -105,6 +105,12 @@ impl By<'_> {
     /// Adds the revision and moves the plan to it, both or neither; how many rows that changed, none where the plan has moved.
     async fn run(&mut self, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
+            Self::Itself(Db::Sqlite(pools)) => {
+                let sql = "BEGIN IMMEDIATE; INSERT INTO revisions (plan_id, number, title, document, saved_at) \
+                           SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3; \
+                           UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 RETURNING id; COMMIT";
+                pools.at_once(sql, values).await.map(|moved| moved.len() as u64)
+            }
             // Of two who come at once, the second waits for the first, and then finds that the revision has moved.
             Self::Itself(db) => {
                 let sql = "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 RETURNING id) \
@@ -139,14 +145,17 @@ async fn carry(store: Store, mut carrier: Carrier<Keeping>) {
 
 /// Keeps what waits. Saves that could not be kept together are kept one by one: each hears what became of its own.
 async fn keep(store: &Store, batch: Vec<Keeping>) -> Vec<(Keeping, Outcome<Save>)> {
+    if let [alone] = batch.as_slice() {
+        let kept = store.save_by(&mut By::Itself(&store.db), &alone.revision).await;
+        return batch.into_iter().zip([kept]).collect();
+    }
     let work = match store.db.begin().await {
         Ok(work) => work,
         Err(failure) => return batch.into_iter().map(|one| (one, Err(failure.again()))).collect(),
     };
     match store.save_together(work, &batch).await {
         Ok(kept) => batch.into_iter().zip(kept).collect(),
-        Err(_) if batch.len() > 1 => keep_apart(store, batch).await,
-        Err(failure) => batch.into_iter().map(|one| (one, Err(failure.again()))).collect(),
+        Err(_) => keep_apart(store, batch).await,
     }
 }
 

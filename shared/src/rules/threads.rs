@@ -108,7 +108,7 @@ pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
 
 /// Cells of the row whose first cell is `key`; empty where there is none.
 fn row(table: &'static str, key: &str) -> Vec<&'static str> {
-    table.lines().map(|line| line.split(',').collect::<Vec<_>>()).find(|cells| cells.first() == Some(&key)).unwrap_or_default()
+    table.lines().find(|line| line.split(',').next() == Some(key)).map(|line| line.split(',').collect()).unwrap_or_default()
 }
 
 /// A number of a row; not a number where the cell is missing, which every check reports as unknown.

@@ -7,7 +7,7 @@ use axum::http::request::Parts;
 
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::Opened;
+use crate::store::{Look, Opened};
 
 /// The plan of the address, opened by the secret in `Authorization: Bearer`.
 pub struct Holder(pub Opened);
@@ -16,15 +16,40 @@ impl FromRequestParts<App> for Holder {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
-        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
-        let id = path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value));
+        let (secret, id) = asked(parts, app).await?;
         let opened = app.store.open_link(&secret).await?;
-        match (opened, id) {
-            (Some(opened), Some(id)) if opened.plan_id == id => Ok(Self(opened)),
-            _ => Err(Trouble::no_such_link()),
-        }
+        opened.filter(|opened| Some(&opened.plan_id) == id.as_ref()).map(Self).ok_or_else(Trouble::no_such_link)
     }
+}
+
+/// The plan of the address as the secret opens it, without reading it.
+pub struct Seen(pub Look);
+
+impl FromRequestParts<App> for Seen {
+    type Rejection = Trouble;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
+        let (secret, id) = asked(parts, app).await?;
+        let look = app.store.look(&secret).await?;
+        look.filter(|look| Some(&look.plan_id) == id.as_ref()).map(Self).ok_or_else(Trouble::no_such_link)
+    }
+}
+
+impl Seen {
+    /// The same, when the link may change the plan.
+    ///
+    /// # Errors
+    /// A link that only records or views.
+    pub fn editing(self) -> Result<Look, Trouble> {
+        if self.0.right.may_edit() { Ok(self.0) } else { Err(Trouble::not_with_this_link("edit")) }
+    }
+}
+
+/// The secret, and the plan's name in the address.
+async fn asked(parts: &mut Parts, app: &App) -> Result<(String, Option<String>), Trouble> {
+    let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
+    let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
+    Ok((secret, path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value))))
 }
 
 impl Holder {

@@ -8,8 +8,8 @@ use axum::response::{IntoResponse, Response};
 use serde_json::json;
 
 use super::body::PlanBody;
-use super::holder::{Holder, bearer};
-use super::precondition::{etag, not_modified, replaced, with_etag};
+use super::holder::{Holder, Seen, bearer};
+use super::precondition::{etag, not_modified, replaces, with_etag};
 use crate::access;
 use crate::app::App;
 use crate::client::Asker;
@@ -42,12 +42,15 @@ pub async fn read(holder: Holder, headers: HeaderMap) -> Response {
 }
 
 /// Replaces the plan, when the request names the revision that stands.
-pub async fn replace(State(app): State<App>, holder: Holder, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
-    let opened = holder.editing()?;
-    let base = replaced(&headers, &opened.saved)?;
+pub async fn replace(State(app): State<App>, seen: Seen, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+    let look = seen.editing()?;
+    if !replaces(&headers, look.revision)? {
+        let current = app.store.revision(&look.plan_id, look.revision).await?.ok_or_else(Trouble::no_such_link)?;
+        return Err(Trouble::stale(&current));
+    }
     plan.validate().map_err(|problems| Trouble::answers(&problems))?;
-    match app.store.save(&opened.plan_id, base, &plan).await? {
-        Save::Done(revision) => Ok(with_etag(Json(json!({ "id": opened.plan_id, "revision": revision })).into_response(), &etag(revision))),
+    match app.store.save(&look.plan_id, look.revision, &plan).await? {
+        Save::Done(revision) => Ok(with_etag(Json(json!({ "id": look.plan_id, "revision": revision })).into_response(), &etag(revision))),
         Save::Stale { current } => Err(Trouble::stale(&current)),
     }
 }

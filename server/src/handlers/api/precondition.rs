@@ -5,7 +5,6 @@ use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
 use crate::error::Trouble;
-use crate::store::Saved;
 
 /// The tag of a plan's revision.
 #[must_use]
@@ -30,17 +29,16 @@ pub fn not_modified(headers: &HeaderMap, etag: &str) -> Option<Response> {
     known.then(|| with_etag(StatusCode::NOT_MODIFIED.into_response(), etag))
 }
 
-/// The revision that a save replaces: the one that stands, when If-Match names it.
+/// Whether a save replaces the revision that stands: If-Match names it.
 ///
 /// # Errors
-/// No If-Match, or one that names other revisions only.
-pub fn replaced(headers: &HeaderMap, current: &Saved) -> Result<u32, Trouble> {
+/// No If-Match.
+pub fn replaces(headers: &HeaderMap, current: u32) -> Result<bool, Trouble> {
     if !headers.contains_key(IF_MATCH) {
         return Err(Trouble::no_precondition());
     }
-    let tag = etag(current.revision);
-    let matches = tags(headers, IF_MATCH).any(|named| named == "*" || named == tag);
-    if matches { Ok(current.revision) } else { Err(Trouble::stale(current)) }
+    let tag = etag(current);
+    Ok(tags(headers, IF_MATCH).any(|named| named == "*" || named == tag))
 }
 
 fn tags(headers: &HeaderMap, name: HeaderName) -> impl Iterator<Item = &str> {

@@ -21,9 +21,9 @@ use crate::views::pages::printed::Printed;
 use crate::views::pages::step::FaultView;
 
 /// The plan.
-pub async fn show(app: &App, place: &Place, rev: Option<&str>) -> Result<Html<String>, Trouble> {
+pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<String>, Trouble> {
     let planned = unless_contradictory(app.improved(&place.plan).await)?;
-    let printed = match rev.and_then(|rev| rev.parse().ok()).filter(|_| !place.secret.is_empty()) {
+    let printed = match rev {
         Some(rev) => printed(app, place, rev, planned.as_deref()).await?,
         None => None,
     };

@@ -29,19 +29,28 @@ pub struct Said {
     rev: Option<String>,
 }
 
-/// Shows a step. What a redirect or a sheet's code had to say stands on a page that is not kept.
+/// Shows a step. What a redirect had to say stands on a page that is not kept.
 pub async fn show(State(app): State<App>, door: Door, Query(said): Query<Said>) -> Result<Response, Trouble> {
-    let is_plain = said.saved.is_none() && said.rev.is_none();
-    if is_plain && let Some(kept) = app.written.kept(&door.leaf) {
+    let door = door.of_sheet(said.rev.and_then(|rev| rev.parse().ok()));
+    let notice = said.saved.map(|_| "Saved.");
+    if notice.is_none()
+        && let Some(kept) = app.written.kept(&door.leaf)
+    {
         return Ok(kept);
     }
+    // What takes long has a place of its own: a request is moved from hand to hand with all that its handler may need.
+    Box::pin(anew(app, door, notice)).await
+}
+
+/// Writes a page, and keeps it unless it says what was done.
+async fn anew(app: App, door: Door, notice: Option<&'static str>) -> Result<Response, Trouble> {
     let place = door.enter(&app).await?;
     let Html(text) = match door.step {
-        Step::Plan => plan::show(&app, &place, said.rev.as_deref()).await?,
-        step => write(&app, &place, step, said.saved.map(|_| "Saved.")).await?,
+        Step::Plan => plan::show(&app, &place, door.leaf.printed).await?,
+        step => write(&app, &place, step, notice).await?,
     };
     // Somebody may have changed something since the link was looked up: then the next reader's page is kept.
-    Ok(if is_plain && door.is_as_it_was(&app).await { app.written.keep(door.leaf, text) } else { Html(text).into_response() })
+    Ok(if notice.is_none() && door.is_as_it_was(&app).await { app.written.keep(door.leaf, text) } else { Html(text).into_response() })
 }
 
 /// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept; on the plan's page

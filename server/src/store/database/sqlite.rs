@@ -1,14 +1,20 @@
 //! A SQLite file: one connection writes, several read.
 
 use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
-use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous};
+use sqlx::sqlite::{
+    SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteRow, SqliteSynchronous,
+};
 use sqlx::{Connection, Sqlite, Transaction};
 
 use crate::store::file::StoreFile;
 use crate::store::turn::Turn;
 use crate::store::{Outcome, migration};
+
+use super::value::{Value, bound};
 
 /// How long a writer waits for another before it says that the store is busy.
 const BUSY: Duration = Duration::from_secs(5);
@@ -20,7 +26,23 @@ const READERS: u32 = 4;
 pub(in crate::store) struct SqlitePools {
     writer: SqlitePool,
     pub(super) readers: SqlitePool,
+    settled: Settled,
     file: StoreFile,
+}
+
+/// Whether what the writer did last is known to have come to its end.
+#[derive(Clone, Default)]
+pub(in crate::store) struct Settled(Arc<AtomicBool>);
+
+impl Settled {
+    /// It has.
+    pub(super) fn set(&self) {
+        self.0.store(true, Ordering::Release);
+    }
+
+    fn take(&self) -> bool {
+        self.0.swap(false, Ordering::AcqRel)
+    }
 }
 
 impl SqlitePools {
@@ -31,17 +53,39 @@ impl SqlitePools {
         let turn = Turn::wait(path).await?;
         make_private_file(path)?;
         let options = options(path);
-        let writer = pool(1).before_acquire(|connection, _| Box::pin(is_fresh(connection))).connect_with(options.clone()).await?;
+        let settled = Settled::default();
+        let writer = {
+            let settled = settled.clone();
+            let check = pool(1).before_acquire(move |connection, _| {
+                let settled = settled.take();
+                Box::pin(async move { if settled { Ok(true) } else { is_fresh(connection).await } })
+            });
+            check.connect_with(options.clone()).await?
+        };
         migration::sqlite(&mut *writer.acquire().await?, path).await?;
         let readers = pool(READERS).connect_with(options.pragma("query_only", "ON")).await?;
         drop(turn);
-        Ok(Self { writer, readers, file: StoreFile::at(path)? })
+        Ok(Self { writer, readers, settled, file: StoreFile::at(path)? })
     }
 
     /// Begins to write. The lock is taken at once: a transaction that began as a reader could not wait for another's.
-    pub(super) async fn begin(&self) -> Outcome<Transaction<'static, Sqlite>> {
+    pub(super) async fn begin(&self) -> Outcome<(Transaction<'static, Sqlite>, Settled)> {
         self.is_there()?;
-        Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
+        Ok((self.writer.begin_with("BEGIN IMMEDIATE").await?, self.settled.clone()))
+    }
+
+    /// A whole transaction, from its `BEGIN IMMEDIATE` to its `COMMIT`, in one errand to the connection's thread; the rows
+    /// that its statements return. It is on the disk when this returns.
+    pub(in crate::store) async fn at_once(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<SqliteRow>> {
+        self.is_there()?;
+        let mut writer = self.writer.acquire().await?;
+        let done = bound::<Sqlite>(sql, values).fetch_all(&mut *writer).await;
+        match done {
+            Ok(_) => self.settled.set(),
+            // What was begun ends with its connection.
+            Err(_) => drop(writer.close().await),
+        }
+        Ok(done?)
     }
 
     /// Nothing, as long as the file that was opened is still the one at its place.
