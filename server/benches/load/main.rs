@@ -110,7 +110,7 @@ async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
         // What was just saved is said once, on a page that is never kept.
         asked.push((format!("{step}, written"), vec![format!("/p/{}/{step}?saved=yes", plan.edit)]));
     }
-    asked.push(("plan by the code on its sheet, written".to_owned(), vec![format!("/p/{}/plan?rev=1", plan.view)]));
+    asked.push(("plan by the code on its sheet, kept".to_owned(), vec![format!("/p/{}/plan?rev=1", plan.view)]));
     let mut lines = Vec::new();
     for (what, paths) in asked {
         eprintln!("{what}");

@@ -15,7 +15,7 @@ pub fn sheet_faults(brief: &Brief, design: &Design) -> Vec<String> {
         .flat_map(|(name, text)| text_faults(name, &text))
         .collect();
     found.extend(text_faults("materials", &csv::materials(design, brief.units)));
-    found.extend(text_faults("schedule", &ics::schedule(design, "made-up", 1, "2027-04-19")));
+    found.extend(text_faults("schedule", &ics::schedule(design, &[], "made-up", 1, "2027-04-19")));
     let sheet = Sheet { brief, design, revision: Some(1), date: Some("1 March 2027"), view_link: None, check_link: None, letterhead: None };
     for paper in [Paper::A4, Paper::Letter] {
         for (name, print) in [("plan", pdf::plan(&sheet, paper)), ("template", pdf::template(&sheet, paper))] {
