@@ -103,16 +103,22 @@ impl Config {
     /// # Errors
     /// Every setting that cannot be used.
     pub fn new(settings: Settings) -> Result<Self, BadSettings> {
+        let (config, found) = Self::read(settings);
+        found.map(|()| config)
+    }
+
+    /// What could be read, with the default in place of each setting that cannot be used, and those settings.
+    pub fn read(settings: Settings) -> (Self, Result<(), BadSettings>) {
         let mut reading = Reading::default();
-        let data = settings.data.filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(default_data);
+        let data = settings.data.clone().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or_else(default_data);
         let url = reading.text_or_file("STILLGROUND_DATABASE_URL", settings.database_url.as_deref(), settings.database_url_file.as_deref());
         let public = reading.optional("STILLGROUND_PUBLIC_ADDRESS", settings.public_address.as_deref(), PublicAddress::parse);
         let config = Self {
-            listen: settings.listen,
+            listen: reading.optional("STILLGROUND_LISTEN", settings.listen.as_deref(), read::address),
             database: reading.take("STILLGROUND_DATABASE_URL", database(url.as_deref(), &data)).unwrap_or(Database::Sqlite(PathBuf::new())),
             data,
             base: reading.take("STILLGROUND_BASE_PATH", whole_base(settings.base_path.as_deref(), public.as_ref())).unwrap_or_default(),
-            largest_photo: reading.take("STILLGROUND_PHOTO_MIB", largest_photo(settings.photo_mib)).unwrap_or_default(),
+            largest_photo: reading.optional("STILLGROUND_PHOTO_MIB", settings.photo_mib.as_deref(), largest_photo).unwrap_or(PHOTO),
             public,
             proxies: reading.or_default("STILLGROUND_TRUSTED_PROXIES", settings.trusted_proxies.as_deref(), network::networks),
             proxy_headers: reading.or_default("STILLGROUND_PROXY_HEADERS", settings.proxy_headers.as_deref(), ProxyHeaders::parse),
@@ -120,23 +126,19 @@ impl Config {
                 name: reading.or_default("STILLGROUND_HOUSE_NAME", settings.house_name.as_deref(), house::name),
                 look: reading.or_default("STILLGROUND_COLOURS", settings.colours.as_deref(), house::look),
             },
-            metrics: settings.metrics,
+            metrics: reading.optional("STILLGROUND_METRICS", settings.metrics.as_deref(), read::address),
             climate: settings.climate_address.as_deref().filter(|address| !address.is_empty()).and_then(|address| {
                 reading.take("STILLGROUND_CLIMATE_ADDRESS", ClimateService::parse(address, settings.climate_source.as_deref()))
             }),
             defaults: settings
                 .defaults_file
+                .as_deref()
                 .filter(|file| !file.as_os_str().is_empty())
-                .and_then(|file| reading.take("STILLGROUND_DEFAULTS_FILE", Defaults::read(&file))),
+                .and_then(|file| reading.take("STILLGROUND_DEFAULTS_FILE", Defaults::read(file))),
             json_log: reading.or_default("STILLGROUND_LOG", settings.log.as_deref(), read::log),
-            access: Access::read(
-                &mut reading,
-                settings.who_creates.as_deref(),
-                settings.organiser_token_file.as_deref(),
-                Quotas { plans: settings.most_plans, revisions: settings.most_revisions, plan_bytes: settings.most_plan_bytes },
-            ),
+            access: Access::read(&mut reading, &settings),
         };
-        reading.end().map(|()| config)
+        (config, reading.end())
     }
 
     /// A link within the service: the base path and what follows, which begins with a slash.
@@ -175,7 +177,7 @@ fn database(url: Option<&str>, data: &Path) -> Result<Database, String> {
 
 /// The base path: as it is stated, or the public address's.
 fn whole_base(stated: Option<&str>, public: Option<&PublicAddress>) -> Result<String, String> {
-    let stated = stated.map(base).transpose()?;
+    let stated = stated.filter(|path| !path.is_empty()).map(base).transpose()?;
     match (stated, public) {
         (Some(stated), Some(public)) if stated != public.path => Err(format!(
             "it differs from the path of STILLGROUND_PUBLIC_ADDRESS, which is \u{201c}{}\u{201d}; leave one of them out",
@@ -198,13 +200,16 @@ fn base(path: &str) -> Result<String, String> {
     }
 }
 
-/// Largest photograph when nothing is said, MiB.
-const PHOTO_MIB: u32 = 8;
+/// Bytes of a MiB.
+const MIB: usize = 1024 * 1024;
 
-fn largest_photo(mib: Option<u32>) -> Result<usize, String> {
-    match mib.unwrap_or(PHOTO_MIB) {
-        mib @ 1..=50 => Ok(mib as usize * 1024 * 1024),
-        _ => Err("a photograph may have 1 to 50 MiB; write 8".to_owned()),
+/// Largest photograph when nothing is said, bytes.
+const PHOTO: usize = 8 * MIB;
+
+fn largest_photo(mib: &str) -> Result<usize, String> {
+    match mib.parse() {
+        Ok(mib @ 1..=50_usize) => Ok(mib * MIB),
+        _ => Err(format!("\u{201c}{mib}\u{201d} cannot be used: a photograph may have 1 to 50 MiB, in whole ones; write 8")),
     }
 }
 
@@ -218,6 +223,30 @@ mod tests {
         assert_eq!(base("/"), Ok(String::new()));
         assert!(base("/a/../b").is_err());
         assert!(base("/{id}").is_err());
+    }
+
+    #[test]
+    fn figures_and_addresses_that_cannot_be_read_are_told_together_and_the_rest_is_read() {
+        let no = || Some("nonsense".to_owned());
+        let bad = Settings { listen: no(), metrics: no(), photo_mib: no(), base_path: Some("/planner".to_owned()), ..Settings::default() };
+        let (config, found) = Config::read(Settings { most_plans: no(), most_revisions: no(), most_plan_bytes: no(), ..bad });
+        let names: Vec<_> = found.unwrap_err().0.into_iter().map(|bad| bad.name.trim_start_matches("STILLGROUND_")).collect();
+        assert_eq!(names, ["LISTEN", "PHOTO_MIB", "METRICS", "MOST_PLANS", "MOST_REVISIONS", "MOST_PLAN_BYTES"]);
+        assert_eq!((config.base.as_str(), config.listen, config.largest_photo), ("/planner", None, PHOTO));
+    }
+
+    #[test]
+    fn figures_are_taken_to_the_ends_of_their_ranges_and_an_empty_text_is_left_out() {
+        assert_eq!([largest_photo("1"), largest_photo("50")], [Ok(MIB), Ok(50 * MIB)]);
+        assert!(["0", "51", "-1", "1.5", "8 MiB", "99999999999999999999"].iter().all(|mib| largest_photo(mib).is_err()));
+        assert_eq!([read::count("0"), read::count("4294967295")], [Ok(0), Ok(u32::MAX)]);
+        assert!(["4294967296", "-1", "1e3", "500 plans"].iter().all(|limit| read::count(limit).is_err()));
+        assert!(["8080", "localhost:8080", "127.0.0.1", "127.0.0.1:65536", "::1:80x"].iter().all(|text| read::address(text).is_err()));
+        let empty = || Some(String::new());
+        let config =
+            Config::new(Settings { listen: empty(), metrics: empty(), photo_mib: empty(), most_plans: empty(), ..Settings::default() });
+        let config = config.unwrap();
+        assert_eq!((config.listen, config.metrics, config.largest_photo, config.access.quotas.plans), (None, None, PHOTO, None));
     }
 
     #[test]

@@ -217,6 +217,43 @@ fn check_says_where_a_value_came_from_and_all_that_is_wrong() {
     assert!(!text.contains("short"), "a secret is never shown");
 }
 
+/// A figure or an address that cannot be read is one wrong setting among the others: each is still explained.
+#[test]
+fn check_explains_every_setting_whatever_stands_in_one() {
+    let folder = with_file("file", "");
+    let words = ["check", "--photo-mib", "-1", "--most-plans", "-1", "--data", "file/below"];
+    let mut command = stillground_tests::binary::command(folder.path(), &words);
+    command.env("STILLGROUND_LISTEN", "nonsense").env("STILLGROUND_METRICS", "localhost:9464");
+    let output = command.env("STILLGROUND_MOST_REVISIONS", "many").env("STILLGROUND_MOST_PLAN_BYTES", "4294967296").output().unwrap();
+    let text = printed(&output);
+    assert_eq!(output.status.code(), Some(1), "{text}");
+    for (name, wrong) in [
+        ("LISTEN", "nonsense\u{201d} is no address in figures with a port"),
+        ("METRICS", "localhost:9464\u{201d} is no address"),
+        ("PHOTO_MIB", "1 to 50 MiB"),
+        ("MOST_PLANS", "\u{201c}-1\u{201d} is no whole number"),
+        ("MOST_REVISIONS", "\u{201c}many\u{201d} is no whole number"),
+        ("MOST_PLAN_BYTES", "from 0 to 4294967295"),
+    ] {
+        let told = text.split("\n\n").find(|part| part.starts_with(&format!("STILLGROUND_{name} = "))).unwrap_or_default();
+        assert!(told.contains("wrong: ") && told.contains(wrong), "{name}: {told}");
+        assert!(said_of(&output).contains(name), "{name}");
+    }
+    let explained = text.lines().filter(|line| line.starts_with("STILLGROUND_")).count();
+    assert_eq!(explained, printed(&run(folder.path(), &["check"])).lines().filter(|line| line.starts_with("STILLGROUND_")).count());
+    assert!(said_of(&output).contains("STILLGROUND_DATA "), "what can be read is looked at as ever: {text}");
+}
+
+#[test]
+fn the_planner_does_not_start_with_a_figure_or_an_address_that_cannot_be_read() {
+    let folder = tempdir().unwrap();
+    for (flag, name) in [("--listen", "LISTEN"), ("--metrics", "METRICS"), ("--photo-mib", "PHOTO_MIB"), ("--most-plans", "MOST_PLANS")] {
+        let output = run(folder.path(), &[flag, "nonsense"]);
+        assert_eq!((output.status.code(), said(&output).lines().count()), (Some(2), 1), "{}", said(&output));
+        assert!(said(&output).contains(&format!("STILLGROUND_{name}: \u{201c}nonsense\u{201d} ")), "{}", said(&output));
+    }
+}
+
 fn said_of(output: &Output) -> String {
     said(output).split("cannot start with").nth(1).unwrap_or_default().to_owned()
 }

@@ -48,7 +48,7 @@ pub fn start_with(mut settings: Settings) -> Service {
     if let Some(place) = &place {
         settings.data = place.settings().data;
     }
-    settings.listen = settings.listen.or_else(|| "127.0.0.1:0".parse().ok());
+    settings.listen = settings.listen.or_else(|| Some("127.0.0.1:0".to_owned()));
     let config = Config::new(settings).expect("settings that can be used");
     let (stop, stopped) = oneshot::channel();
     let (started, start) = mpsc::channel();

@@ -1,6 +1,6 @@
 //! `stillground check`: each setting, the value in use, where it came from, what it does, and what is wrong with it.
 
-use std::net::TcpListener;
+use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
 use super::{Failure, block_on};
@@ -11,18 +11,18 @@ type Found = Result<String, String>;
 
 /// Explains the settings; fails when the service could not start with them.
 pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failure> {
-    let config = Config::new(settings.clone());
+    let (config, read) = Config::read(settings.clone());
     let mut wrong = Vec::new();
     for setting in stated {
-        let found = match of(&config, &setting.name) {
+        let found = match of(&read, &setting.name) {
             Some(said) => Err(said),
-            None => look(setting, settings, config.as_ref().ok())?,
+            None => look(setting, &config)?,
         };
         let (mark, said) = match &found {
             Ok(said) => ("fine", said),
             Err(said) => ("wrong", said),
         };
-        let value = setting.value.clone().or_else(|| default_of(&setting.name)).unwrap_or_default();
+        let value = setting.value.clone().filter(|value| !value.is_empty()).or_else(|| default_of(&setting.name)).unwrap_or_default();
         println!("{} = {value}\n    {}; {}\n    {mark}: {said}\n", setting.name, setting.explains, setting.origin.words());
         if found.is_err() {
             wrong.push(setting.name.as_str());
@@ -45,10 +45,9 @@ fn default_of(name: &str) -> Option<String> {
 }
 
 /// What a setting that can be read comes to.
-fn look(setting: &Stated, settings: &Settings, config: Option<&Config>) -> Result<Found, Failure> {
-    let Some(config) = config else { return Ok(Ok(plain(setting))) };
+fn look(setting: &Stated, config: &Config) -> Result<Found, Failure> {
     Ok(match setting.name.as_str() {
-        "STILLGROUND_LISTEN" => listen(settings),
+        "STILLGROUND_LISTEN" => listen(config.listen),
         "STILLGROUND_DATA" => data(&config.data),
         "STILLGROUND_DATABASE_URL" => database(config)?,
         "STILLGROUND_BASE_PATH" if config.base.is_empty() => Ok("the planner stands at the root".to_owned()),
@@ -83,9 +82,9 @@ const fn creators(config: &Config) -> &'static str {
     }
 }
 
-fn listen(settings: &Settings) -> Found {
-    let address = settings.listen.unwrap_or(DEFAULT_LISTEN);
-    let found = match (TcpListener::bind(address), settings.listen) {
+fn listen(stated: Option<SocketAddr>) -> Found {
+    let address = stated.unwrap_or(DEFAULT_LISTEN);
+    let found = match (TcpListener::bind(address), stated) {
         (Ok(_), _) => Ok("the port is free"),
         (Err(_), None) => Ok("the port is taken; another free one will be used"),
         (Err(error), Some(_)) => Err(format!("{error}; name a free port, or stop what uses this one")),
@@ -96,7 +95,7 @@ fn listen(settings: &Settings) -> Found {
     })
 }
 
-fn port(address: std::net::SocketAddr) -> Found {
+fn port(address: SocketAddr) -> Found {
     TcpListener::bind(address).map_err(|error| format!("{error}; name a free port"))?;
     Ok(match address.ip().is_loopback() {
         true => "figures are served to this machine only",
@@ -113,14 +112,13 @@ fn data(folder: &Path) -> Found {
     }
 }
 
-/// Whether the folder is there; an error when it is and cannot be written.
+/// Whether the folder is there; an error when it cannot be written, or made in the one above it that is there.
 fn writable(folder: &Path) -> std::io::Result<bool> {
-    if !folder.exists() {
-        return Ok(false);
-    }
-    let trial = folder.join(format!(".stillground-check-{}", std::process::id()));
+    let whole = std::path::absolute(folder)?;
+    let there = whole.ancestors().find(|above| above.exists()).unwrap_or(&whole);
+    let trial = there.join(format!(".stillground-check-{}", std::process::id()));
     std::fs::write(&trial, b"")?;
-    std::fs::remove_file(trial).map(|()| true)
+    std::fs::remove_file(trial).map(|()| there == whole)
 }
 
 fn database(config: &Config) -> Result<Found, Failure> {
@@ -132,7 +130,7 @@ fn database(config: &Config) -> Result<Found, Failure> {
     })
 }
 
-fn of(config: &Result<Config, BadSettings>, name: &str) -> Option<String> {
-    let wrong = config.as_ref().err()?.0.iter().filter(|bad| bad.name == name).map(|bad| bad.said.clone());
+fn of(read: &Result<(), BadSettings>, name: &str) -> Option<String> {
+    let wrong = read.as_ref().err()?.0.iter().filter(|bad| bad.name == name).map(|bad| bad.said.clone());
     Some(wrong.collect::<Vec<_>>().join("; ")).filter(|said| !said.is_empty())
 }

@@ -5,7 +5,8 @@ use std::path::Path;
 
 use sha2::{Digest, Sha256};
 
-use super::read::{Reading, secret};
+use super::Settings;
+use super::read::{Reading, count, secret};
 
 /// Fewest letters of the organiser's password.
 const SHORTEST: usize = 16;
@@ -78,7 +79,8 @@ impl fmt::Debug for Token {
 }
 
 impl Access {
-    pub(super) fn read(reading: &mut Reading, creators: Option<&str>, token: Option<&Path>, quotas: Quotas) -> Self {
+    pub(super) fn read(reading: &mut Reading, settings: &Settings) -> Self {
+        let (creators, token) = (settings.who_creates.as_deref(), settings.organiser_token_file.as_deref());
         let token = token.filter(|file| !file.as_os_str().is_empty());
         let organiser = token.and_then(|file| reading.take("STILLGROUND_ORGANISER_TOKEN_FILE", Token::read(file)));
         let creators = reading.or_default("STILLGROUND_WHO_CREATES", creators, Creators::parse);
@@ -86,6 +88,12 @@ impl Access {
             let said = "somebody has to let people in: name STILLGROUND_ORGANISER_TOKEN_FILE too, or write anyone";
             let _: Option<()> = reading.take("STILLGROUND_WHO_CREATES", Err(said.to_owned()));
         }
+        let mut limit = |name, text: &Option<String>| reading.optional(name, text.as_deref(), count);
+        let quotas = Quotas {
+            plans: limit("STILLGROUND_MOST_PLANS", &settings.most_plans),
+            revisions: limit("STILLGROUND_MOST_REVISIONS", &settings.most_revisions),
+            plan_bytes: limit("STILLGROUND_MOST_PLAN_BYTES", &settings.most_plan_bytes),
+        };
         Self { creators, organiser, quotas }
     }
 }

@@ -1,5 +1,6 @@
 //! Reading settings one after another, so that all that is wrong is told at once.
 
+use std::net::SocketAddr;
 use std::path::Path;
 
 use super::{BadSetting, BadSettings};
@@ -55,6 +56,18 @@ pub(super) fn secret(file: &Path) -> Result<String, String> {
         Some(line) if !line.is_empty() => Ok(line.to_owned()),
         _ => Err(format!("({shown}) is empty")),
     }
+}
+
+/// An address in figures with its port.
+pub(super) fn address(text: &str) -> Result<SocketAddr, String> {
+    text.parse().map_err(|_| {
+        format!("\u{201c}{text}\u{201d} is no address in figures with a port of at most 65535; write 127.0.0.1:8080 or [::1]:8080")
+    })
+}
+
+/// A limit: a whole number.
+pub(super) fn count(text: &str) -> Result<u32, String> {
+    text.parse().map_err(|_| format!("\u{201c}{text}\u{201d} is no whole number from 0 to {}; write 500", u32::MAX))
 }
 
 /// Whether log lines are JSON.

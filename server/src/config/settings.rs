@@ -1,6 +1,8 @@
 //! Settings as flags and environment give them. The words on each are what `--help` and `stillground check` say.
+//!
+//! All are text here, figures and addresses too: a value that cannot be read is told by [`Config::new`](super::Config::new)
+//! with all the others, and `stillground check` explains every setting whatever stands in one.
 
-use std::net::SocketAddr;
 use std::path::PathBuf;
 
 /// Settings as flags and environment give them.
@@ -8,7 +10,7 @@ use std::path::PathBuf;
 pub struct Settings {
     /// Address and port to listen on, for instance 127.0.0.1:8080; when left out, the first free port from 8080
     #[arg(long, global = true, env = "STILLGROUND_LISTEN", value_name = "ADDRESS:PORT")]
-    pub listen: Option<SocketAddr>,
+    pub listen: Option<String>,
     /// Folder for the plans; made on first start
     #[arg(long, global = true, env = "STILLGROUND_DATA", value_name = "FOLDER")]
     pub data: Option<PathBuf>,
@@ -22,8 +24,8 @@ pub struct Settings {
     #[arg(long, global = true, env = "STILLGROUND_BASE_PATH", value_name = "PATH")]
     pub base_path: Option<String>,
     /// Largest photograph that is taken into a record, MiB, 1 to 50; 8 when left out
-    #[arg(long, global = true, env = "STILLGROUND_PHOTO_MIB", value_name = "MIB")]
-    pub photo_mib: Option<u32>,
+    #[arg(long, global = true, env = "STILLGROUND_PHOTO_MIB", value_name = "MIB", allow_negative_numbers = true)]
+    pub photo_mib: Option<String>,
     /// Address under which people know the planner, for instance https://pier.example/planner; it is printed on sheets and in links
     #[arg(long, global = true, env = "STILLGROUND_PUBLIC_ADDRESS", value_name = "ADDRESS")]
     pub public_address: Option<String>,
@@ -41,7 +43,7 @@ pub struct Settings {
     pub colours: Option<String>,
     /// Address and port at which a watcher reads figures at /metrics; nowhere when left out
     #[arg(long, global = true, env = "STILLGROUND_METRICS", value_name = "ADDRESS:PORT")]
-    pub metrics: Option<SocketAddr>,
+    pub metrics: Option<String>,
     /// Form of the log's lines: text or json
     #[arg(long, global = true, env = "STILLGROUND_LOG", value_name = "FORM")]
     pub log: Option<String>,
@@ -61,12 +63,12 @@ pub struct Settings {
     #[arg(long, global = true, env = "STILLGROUND_CLIMATE_SOURCE", value_name = "WORDS")]
     pub climate_source: Option<String>,
     /// Most plans kept; no limit when left out
-    #[arg(long, global = true, env = "STILLGROUND_MOST_PLANS", value_name = "COUNT")]
-    pub most_plans: Option<u32>,
+    #[arg(long, global = true, env = "STILLGROUND_MOST_PLANS", value_name = "COUNT", allow_negative_numbers = true)]
+    pub most_plans: Option<String>,
     /// Most revisions of a plan; no limit when left out
-    #[arg(long, global = true, env = "STILLGROUND_MOST_REVISIONS", value_name = "COUNT")]
-    pub most_revisions: Option<u32>,
+    #[arg(long, global = true, env = "STILLGROUND_MOST_REVISIONS", value_name = "COUNT", allow_negative_numbers = true)]
+    pub most_revisions: Option<String>,
     /// Most bytes of a plan with all its revisions; no limit when left out
-    #[arg(long, global = true, env = "STILLGROUND_MOST_PLAN_BYTES", value_name = "BYTES")]
-    pub most_plan_bytes: Option<u32>,
+    #[arg(long, global = true, env = "STILLGROUND_MOST_PLAN_BYTES", value_name = "BYTES", allow_negative_numbers = true)]
+    pub most_plan_bytes: Option<String>,
 }

@@ -267,8 +267,8 @@ fn a_link_may_end_by_itself() {
 #[test]
 fn no_more_is_kept_than_the_house_says() {
     let house = house("anyone", |settings| {
-        settings.most_plans = Some(2);
-        settings.most_revisions = Some(3);
+        settings.most_plans = Some("2".to_owned());
+        settings.most_revisions = Some("3".to_owned());
     });
     let kept = house.created("Hollow Oak");
     assert_eq!(house.service.replace(&kept, 1, &titled("two")).status, 200);
@@ -279,7 +279,7 @@ fn no_more_is_kept_than_the_house_says() {
     let _ = house.created("Long Barn");
     let full = house.service.post_json("/api/v1/plans", &unknown());
     assert_eq!((full.status, full.json()["code"].as_str().unwrap()), (403, "shelf_full"));
-    let small = self::house("anyone", |settings| settings.most_plan_bytes = Some(10));
+    let small = self::house("anyone", |settings| settings.most_plan_bytes = Some("10".to_owned()));
     let kept = small.created("Hollow Oak");
     assert_eq!(small.service.replace(&kept, 1, &titled("two")).status, 403);
 }
