@@ -1,5 +1,6 @@
 //! `stillground check`: each setting, the value in use, where it came from, what it does, and what is wrong with it.
 
+use std::io::Write;
 use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
@@ -12,7 +13,7 @@ type Found = Result<String, String>;
 /// Explains the settings; fails when the service could not start with them.
 pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failure> {
     let (config, read) = Config::read(settings.clone());
-    let mut wrong = Vec::new();
+    let (mut wrong, mut out) = (Vec::new(), std::io::stdout().lock());
     for setting in stated {
         let found = match of(&read, &setting.name) {
             Some(said) => Err(said),
@@ -23,7 +24,8 @@ pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failur
             Err(said) => ("wrong", said),
         };
         let value = setting.value.clone().filter(|value| !value.is_empty()).or_else(|| default_of(&setting.name)).unwrap_or_default();
-        println!("{} = {value}\n    {}; {}\n    {mark}: {said}\n", setting.name, setting.explains, setting.origin.words());
+        let (name, explains, origin) = (&setting.name, &setting.explains, setting.origin.words());
+        writeln!(out, "{name} = {value}\n    {explains}; {origin}\n    {mark}: {said}\n").map_err(Failure::fault)?;
         if found.is_err() {
             wrong.push(setting.name.as_str());
         }
