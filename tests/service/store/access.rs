@@ -279,6 +279,8 @@ fn no_more_is_kept_than_the_house_says() {
     let _ = house.created("Long Barn");
     let full = house.service.post_json("/api/v1/plans", &unknown());
     assert_eq!((full.status, full.json()["code"].as_str().unwrap()), (403, "shelf_full"));
+    let shelf = house.get("/organiser", &house.enter()).text();
+    assert!(shelf.contains("2 plans are kept here, of 2 at most"), "{shelf}");
     let small = self::house("anyone", |settings| settings.most_plan_bytes = Some("10".to_owned()));
     let kept = small.created("Hollow Oak");
     assert_eq!(small.service.replace(&kept, 1, &titled("two")).status, 403);

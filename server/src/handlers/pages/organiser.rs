@@ -56,7 +56,8 @@ pub async fn show(State(app): State<App>, jar: CookieJar, Query(asked): Query<As
     let before = asked.before.and_then(|before| Timestamp::from_microsecond(before).ok());
     let found = app.store.shelf(Sought { title: &asked.title, removed, before }).await?;
     let page = ShelfPage::of(frame(&app, "The organiser’s shelf"), &app.config, &asked.title, removed, found);
-    answer(&page.with(app.store.plan_count().await?, app.store.invitations().await?))
+    let most = app.config.access.quotas.plans;
+    answer(&page.with(app.store.plan_count().await?, most, app.store.invitations().await?))
 }
 
 /// Opens the door.

@@ -115,10 +115,14 @@ impl ShelfPage {
         }
     }
 
-    /// With the count of all plans and the invitations.
+    /// With the count of all plans, the most that are kept, and the invitations.
     #[must_use]
-    pub fn with(self, count: u64, invitations: Vec<Invitation>) -> Self {
-        let count = if count == 1 { "One plan is kept here.".to_owned() } else { format!("{count} plans are kept here.") };
+    pub fn with(self, count: u64, most: Option<u32>, invitations: Vec<Invitation>) -> Self {
+        let count = if count == 1 { "One plan is kept here".to_owned() } else { format!("{count} plans are kept here") };
+        let count = match most {
+            Some(most) => format!("{count}, of {most} at most; a removed plan counts until it is gone for good."),
+            None => format!("{count}."),
+        };
         Self { count, invitations: invitations.into_iter().map(InvitationView::of).collect(), ..self }
     }
 }
