@@ -47,12 +47,14 @@ pub struct Sought<'s> {
 const KEPT: &str = "SELECT plans.id, revisions.title, plans.revision, plans.created_at, revisions.saved_at, plans.closes_at, plans.removed_at, \
     (SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions AS every WHERE every.plan_id = plans.id) FROM plans \
     JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-    WHERE plans.removed_at IS NULL AND plans.created_at < $1 AND lower(coalesce(revisions.title, '')) LIKE $2 ESCAPE '!' \
+    WHERE plans.removed_at IS NULL AND plans.created_at < $1 AND (lower(revisions.title) LIKE $2 ESCAPE '!' OR lower(revisions.title) LIKE $4 ESCAPE '!' \
+    OR lower(revisions.title) LIKE $5 ESCAPE '!' OR $2 = '%%') \
     ORDER BY plans.created_at DESC LIMIT $3";
 const REMOVED: &str = "SELECT plans.id, revisions.title, plans.revision, plans.created_at, revisions.saved_at, plans.closes_at, plans.removed_at, \
     (SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions AS every WHERE every.plan_id = plans.id) FROM plans \
     JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-    WHERE plans.removed_at IS NOT NULL AND plans.created_at < $1 AND lower(coalesce(revisions.title, '')) LIKE $2 ESCAPE '!' \
+    WHERE plans.removed_at IS NOT NULL AND plans.created_at < $1 AND (lower(revisions.title) LIKE $2 ESCAPE '!' OR lower(revisions.title) LIKE $4 ESCAPE '!' \
+    OR lower(revisions.title) LIKE $5 ESCAPE '!' OR $2 = '%%') \
     ORDER BY plans.created_at DESC LIMIT $3";
 
 impl Store {
@@ -64,7 +66,8 @@ impl Store {
         let before = sought.before.map_or(i64::MAX, |before| before.as_microsecond());
         let most = i64::try_from(ON_A_PAGE).unwrap_or(50) + 1;
         let sql = if sought.removed { REMOVED } else { KEPT };
-        self.db.rows(sql, values![before, &pattern(sought.title), most]).await?.iter().map(shelved).collect()
+        let [small, large, typed] = patterns(sought.title);
+        self.db.rows(sql, values![before, &small, most, &large, &typed]).await?.iter().map(shelved).collect()
     }
 
     /// How many plans are kept, those removed and not yet gone among them.
@@ -135,10 +138,13 @@ fn oldest() -> i64 {
     now().saturating_sub(micros(KEPT_AFTER_REMOVAL))
 }
 
-/// A text as a part of a title, its own signs of a pattern taken literally.
-fn pattern(text: &str) -> String {
-    let literal = text.trim().to_lowercase().replace('!', "!!").replace('%', "!%").replace('_', "!_");
-    format!("%{literal}%")
+/// A text as a part of a title, its own signs of a pattern taken literally: in small letters, with its other letters than
+/// a to z in capitals, and with those as they were typed. SQLite, and PostgreSQL in some places, make only a to z small.
+fn patterns(text: &str) -> [String; 3] {
+    let literal = text.trim().replace('!', "!!").replace('%', "!%").replace('_', "!_");
+    let small = literal.to_ascii_lowercase();
+    let large = small.chars().flat_map(|sign| if sign.is_ascii() { vec![sign] } else { sign.to_uppercase().collect() }).collect();
+    [literal.to_lowercase(), large, small].map(|text: String| format!("%{text}%"))
 }
 
 fn shelved(row: &Row) -> Outcome<Shelved> {
@@ -163,7 +169,25 @@ mod tests {
 
     #[test]
     fn signs_of_a_pattern_are_taken_literally() {
-        assert_eq!(pattern(" 50% of_it! "), "%50!% of!_it!!%");
+        assert_eq!(patterns(" 50% of_It! ")[0], "%50!% of!_it!!%");
+    }
+
+    #[tokio::test]
+    async fn titles_are_found_in_small_letters_and_capitals_of_every_alphabet() {
+        let folder = std::env::temp_dir().join(format!("stillground-sought-{}", std::process::id()));
+        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite"))).await.unwrap();
+        for title in [Some("Östhang"), Some("KÜHLE höhe"), Some("plain"), None] {
+            let mut plan = stillground::site_plan::SitePlan::unknown();
+            plan.title = title.map(str::to_owned);
+            store.create(&plan).await.unwrap();
+        }
+        for (title, found) in [("östhang", 1), ("Östhang", 1), ("STHANG", 1), ("kühle", 1), ("Höhe", 1), ("Plain", 1), ("", 4), ("x", 0)]
+        {
+            let shelf = store.shelf(Sought { title, removed: false, before: None }).await.unwrap();
+            assert_eq!(shelf.len(), found, "{title}");
+        }
+        store.close().await;
+        std::fs::remove_dir_all(folder).unwrap();
     }
 
     #[tokio::test]
