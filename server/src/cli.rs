@@ -8,6 +8,8 @@ mod print;
 mod serve;
 
 use std::ffi::OsString;
+use std::fmt::Display;
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -128,6 +130,13 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Import { file } => parcel::import(&config()?, &file),
         Command::Check => check::check(&line.settings, stated),
     }
+}
+
+/// Prints a line; whoever stops reading is told of by the exit status.
+fn say(line: impl Display) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    let said = writeln!(out, "{line}").and_then(|()| out.flush());
+    said.map_err(|error| Failure::fault(format!("what was done cannot be printed: {error}")))
 }
 
 /// Runs what waits for files, outside the service.

@@ -2,15 +2,14 @@
 
 use std::path::Path;
 
-use super::{Failure, block_on};
+use super::{Failure, block_on, say};
 use crate::config::Config;
 use crate::store::archive;
 
 /// Writes a copy of the store; the service may go on meanwhile.
 pub(super) fn backup(config: &Config, file: &Path) -> Result<(), Failure> {
     let held = block_on(archive::backup(&config.database, file))?.map_err(Failure::fault)?;
-    println!("{}: {held}", file.display());
-    Ok(())
+    say(format_args!("{}: {held}", file.display()))
 }
 
 /// Puts a copy in the store's place.
@@ -23,9 +22,6 @@ pub(super) fn restore(config: &Config, file: &Path, force: bool) -> Result<(), F
         }
         failure => Failure::fault(format!("{}: {failure}", file.display())),
     })?;
-    println!("{held} restored");
-    if let Some(aside) = aside {
-        println!("the store that was there is now {}", aside.display());
-    }
-    Ok(())
+    say(format_args!("{held} restored"))?;
+    aside.map_or(Ok(()), |aside| say(format_args!("the store that was there is now {}", aside.display())))
 }

@@ -1,10 +1,9 @@
 //! `stillground check`: each setting, the value in use, where it came from, what it does, and what is wrong with it.
 
-use std::io::Write;
 use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
-use super::{Failure, block_on};
+use super::{Failure, block_on, say};
 use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, Origin, Settings, Stated, default_data};
 use crate::store::{SCHEMA, StoreFailure, archive};
 
@@ -13,7 +12,7 @@ type Found = Result<String, String>;
 /// Explains the settings; fails when the service could not start with them.
 pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failure> {
     let (config, read) = Config::read(settings.clone());
-    let (mut wrong, mut out) = (Vec::new(), std::io::stdout().lock());
+    let mut wrong = Vec::new();
     for setting in stated {
         let found = match of(&read, &setting.name) {
             Some(said) => Err(said),
@@ -25,7 +24,7 @@ pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failur
         };
         let value = setting.value.clone().filter(|value| !value.is_empty()).or_else(|| default_of(&setting.name)).unwrap_or_default();
         let (name, explains, origin) = (&setting.name, &setting.explains, setting.origin.words());
-        writeln!(out, "{name} = {value}\n    {explains}; {origin}\n    {mark}: {said}\n").map_err(Failure::fault)?;
+        say(format_args!("{name} = {value}\n    {explains}; {origin}\n    {mark}: {said}\n"))?;
         if found.is_err() {
             wrong.push(setting.name.as_str());
         }

@@ -6,7 +6,7 @@ use std::path::Path;
 
 use data_encoding::BASE64;
 
-use super::{Failure, block_on};
+use super::{Failure, block_on, say};
 use crate::config::Config;
 use crate::error::Trouble;
 use crate::photo;
@@ -43,17 +43,17 @@ pub(super) fn export(config: &Config, plan: &str, out: Option<&Path>) -> Result<
 pub(super) fn import(config: &Config, file: &Path) -> Result<(), Failure> {
     let parcel = read(file).map_err(|said| Failure::input(format!("{}: {said}", file.display())))?;
     let created = block_on(with_store(config, async |store| store.unpack(&parcel).await))?.map_err(Failure::fault)?;
-    print(config, &created, parcel.revisions.len());
-    Ok(())
+    print(config, &created, parcel.revisions.len())
 }
 
 /// The links are shown here and nowhere else: the store keeps only their digests.
-fn print(config: &Config, created: &Created, revisions: usize) {
-    println!("plan {} with {revisions} revisions; its links, shown this once:", created.id);
+fn print(config: &Config, created: &Created, revisions: usize) -> Result<(), Failure> {
+    say(format_args!("plan {} with {revisions} revisions; its links, shown this once:", created.id))?;
     for (right, secret) in [(Right::Edit, &created.links.edit), (Right::Record, &created.links.record), (Right::View, &created.links.view)]
     {
-        println!("{:<7}{}", right.key(), config.link(&format!("/p/{}/plan", secret.reveal())));
+        say(format_args!("{:<7}{}", right.key(), config.link(&format!("/p/{}/plan", secret.reveal()))))?;
     }
+    Ok(())
 }
 
 fn read(file: &Path) -> Result<Parcel, String> {

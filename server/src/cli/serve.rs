@@ -2,7 +2,7 @@
 
 use tokio::signal;
 
-use super::Failure;
+use super::{Failure, say};
 use crate::config::Config;
 use crate::journal;
 use crate::server::Server;
@@ -13,7 +13,7 @@ pub(super) fn serve(config: Config) -> Result<(), Failure> {
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(Failure::fault)?;
     runtime.block_on(async {
         let server = Server::prepare(config).await.map_err(Failure::fault)?;
-        println!("{}", server.address().map_err(Failure::fault)?);
+        say(server.address().map_err(Failure::fault)?)?;
         server.run(told_to_stop()).await;
         Ok(())
     })
