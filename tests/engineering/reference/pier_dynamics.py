@@ -7,6 +7,7 @@ joint and mount are pieces of a fifth of a millimetre whose EI over their length
 full system with modal damping by an adaptive Runge-Kutta method of eighth order.
 """
 import json
+import pathlib
 import numpy as np
 from Pynite import FEModel3D
 from scipy.integrate import solve_ivp
@@ -147,5 +148,5 @@ def history():
 
 if __name__ == "__main__":
     found = {name: frequencies(name) for name in RIGS}
-    json.dump(dict(frequencies_hz=found, history=history()), open("pier_dynamics.json", "w"), indent=1)
+    json.dump(dict(frequencies_hz=found, history=history()), pathlib.Path(__file__).with_suffix(".json").open("w"), indent=1)
     print(json.dumps(found, indent=1)[:1500])
