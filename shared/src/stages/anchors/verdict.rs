@@ -10,7 +10,7 @@ use crate::brief::Brief;
 use crate::notes::Notes;
 use crate::site_plan::Code;
 use crate::source::Source;
-use crate::stages::anchors::actions::{self, Action, Factored};
+use crate::stages::anchors::actions::{self, Action};
 use crate::stages::anchors::areas::{ConeArea, EdgeArea};
 use crate::stages::anchors::forces::Forces;
 use crate::stages::anchors::layout::{Group, Stud};
@@ -105,8 +105,6 @@ pub struct Verdict {
     pub edge: Option<EdgeArea>,
     #[serde(skip)]
     pub(super) forces: Forces,
-    #[serde(skip)]
-    pub(super) factored: Factored,
     /// Every action in every direction.
     #[serde(skip)]
     pub(super) trials: Vec<Trial>,
@@ -192,7 +190,8 @@ fn by_code(situation: &Situation, group: &Group, actions: &[Action], code: Code,
     };
     let mut beside = Notes::default();
     let worst = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside);
-    let eccentricity = worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| verdict.factored_for(Mode::Edge).eccentricity());
+    let eccentricity =
+        worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| verdict.action_for(Mode::Edge).factored(code).eccentricity());
     let (single, all) = (bench.single.clone(), bench.across(eccentricity, notes).all);
     let Some((mut verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
     let pulled = bench.strengths(&acting, notes);

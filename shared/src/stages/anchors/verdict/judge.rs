@@ -42,7 +42,6 @@ pub(super) fn judge(bench: &Bench, across: &Across, action: &Action, forces: For
         cone,
         edge: across.edge.clone(),
         forces,
-        factored,
         trials: Vec::new(),
     }
 }
@@ -133,7 +132,7 @@ fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -
 /// The lines of calculation of what the direction and the eccentricity of the shear do to the edge.
 pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
     let Some(area) = &verdict.edge else { return };
-    let factored = verdict.factored_for(Mode::Edge);
+    let factored = verdict.action_for(Mode::Edge).factored(bench.code);
     let (id, formula, source) = match bench.code {
         Code::Eurocode => ("anchors.eurocode.edge_eccentricity", "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed", edge::EDGE),
         Code::Aci => ("anchors.aci.edge_eccentricity", "ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), e'_V = T/V", aci_shear::BREAKOUT),

@@ -74,8 +74,11 @@ pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Opti
         verdict.steel_interaction = verdict.steel_interaction.max(one.verdict.steel_interaction);
         verdict.concrete_interaction = verdict.concrete_interaction.max(one.verdict.concrete_interaction);
     }
-    let trial =
-        |one: &Tried| Trial { action: one.verdict.action.clone(), factored: one.verdict.factored, forces: one.verdict.forces.clone() };
+    let trial = |one: &Tried| Trial {
+        action: one.verdict.action.clone(),
+        factored: one.verdict.action.factored(bench.code),
+        forces: one.verdict.forces.clone(),
+    };
     verdict.trials = tried.iter().map(trial).collect();
     Some((verdict, base.acting.clone()))
 }
@@ -118,14 +121,7 @@ impl Verdict {
         greatest(self.trials.iter().map(measure)).and_then(|i| self.trials.get(i))
     }
 
-    /// The action under which a way of failing is worst, with its partial factors.
-    #[must_use]
-    pub(super) fn factored_for(&self, mode: Mode) -> Factored {
-        let named = self.of(mode).and_then(|judged| self.trials.iter().find(|trial| trial.action.id == judged.action));
-        named.map_or(self.factored, |trial| trial.factored)
-    }
-
-    /// The same without its partial factors.
+    /// The action under which a way of failing is worst.
     #[must_use]
     pub(super) fn action_for(&self, mode: Mode) -> &Action {
         let named = self.of(mode).and_then(|judged| self.trials.iter().find(|trial| trial.action.id == judged.action));
