@@ -18,7 +18,7 @@ use serde_json::{Map, Value, json};
 use stillground::field::{NumberField, Problems};
 use stillground::site_plan::SitePlan;
 
-pub use present::Reader;
+pub use present::{Reader, asks_for_json};
 
 use crate::store::{Saved, StoreFailure};
 

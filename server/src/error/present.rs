@@ -2,7 +2,7 @@
 
 use axum::extract::Request;
 use axum::http::header::{ACCEPT, CONTENT_LENGTH, CONTENT_TYPE};
-use axum::http::{HeaderValue, StatusCode};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
 use super::{Trouble, page};
@@ -10,6 +10,12 @@ use crate::config::Config;
 
 /// The media type of pages.
 const HTML: HeaderValue = HeaderValue::from_static("text/html; charset=utf-8");
+
+/// Whether a page's script sent a request, which asks for JSON where a browser asks for a page.
+#[must_use]
+pub fn asks_for_json(headers: &HeaderMap) -> bool {
+    headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json")
+}
 
 /// Who reads an answer, and so in which form a refusal is sent: problem details below `/api/` and to a page's script that
 /// asks for JSON, a page elsewhere.
@@ -22,8 +28,7 @@ impl Reader {
     /// Whoever sent a request.
     #[must_use]
     pub fn of(request: &Request) -> Self {
-        let for_script = request.headers().get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
-        Self { is_program: for_script || request.uri().path().starts_with("/api/") }
+        Self { is_program: asks_for_json(request.headers()) || request.uri().path().starts_with("/api/") }
     }
 
     /// A refusal in this reader's form; any other answer as it is.

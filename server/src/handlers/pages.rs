@@ -17,6 +17,7 @@ mod record;
 mod recover;
 mod revisions;
 mod save;
+mod sent;
 mod sheet;
 mod step;
 mod who;

@@ -1,9 +1,7 @@
 //! The materials as a page to tick. Ticks are entries of the record, so that every link and every telephone sees them.
 
 use axum::Json;
-use axum::extract::rejection::FormRejection;
-use axum::extract::{Form, Query, State};
-use axum::http::header::ACCEPT;
+use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
@@ -15,10 +13,11 @@ use stillground::site_plan::prices::lines::LINES;
 use super::contradictory::unless_contradictory;
 use super::place::Place;
 use super::record::{form_name, writer};
+use super::sent::{self, Sent};
 use super::who;
 use crate::app::App;
 use crate::client::Asker;
-use crate::error::Trouble;
+use crate::error::{Trouble, asks_for_json};
 use crate::forms::sheet::Sheet;
 use crate::record::{Record, Writer, examine, take};
 use crate::views::pages::answer;
@@ -26,8 +25,6 @@ use crate::views::pages::materials::{MaterialsPage, Order};
 
 /// The task that the ticks belong to.
 const TASK: &str = "order";
-
-type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 
 /// What a redirect tells the page it leads to.
 #[derive(Default, Deserialize)]
@@ -55,14 +52,11 @@ pub async fn keep(
     headers: HeaderMap,
     sent: Sent,
 ) -> Result<Response, Trouble> {
-    if !place.right.may_record() {
-        return Err(Trouble::not_with_this_link("record or edit"));
-    }
-    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
-    let sheet = Sheet::sent(pairs);
+    let place = place.recording()?;
+    let sheet = sent::sheet(sent)?;
     let writer = writer(&place);
     let entries = new(&app, &writer, entries(&app, &place, &sheet).await?).await?;
-    let script = headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+    let script = asks_for_json(&headers);
     let mut faults: Vec<String> = Vec::new();
     for entry in &entries {
         match examine(&app, &writer, entry).await {

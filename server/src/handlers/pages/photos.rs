@@ -4,7 +4,6 @@ use axum::Json;
 use axum::extract::multipart::MultipartRejection;
 use axum::extract::{Multipart, Path, State};
 use axum::http::HeaderMap;
-use axum::http::header::ACCEPT;
 use axum::response::{IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
 use serde_json::json;
@@ -12,10 +11,11 @@ use stillground::record::{Entry, Kind};
 
 use super::place::Place;
 use super::record::writer;
+use super::sent::unread;
 use super::who;
 use crate::app::App;
 use crate::client::Asker;
-use crate::error::Trouble;
+use crate::error::{Trouble, asks_for_json};
 use crate::handlers::photograph::photograph;
 use crate::record::take_photo;
 
@@ -35,15 +35,12 @@ pub async fn keep(
     headers: HeaderMap,
     form: Result<Multipart, MultipartRejection>,
 ) -> Result<Response, Trouble> {
-    if !place.right.may_record() {
-        return Err(Trouble::not_with_this_link("record or edit"));
-    }
-    let unread = || Trouble::malformed("This form could not be read. Go back, and send it again.");
+    let place = place.recording()?;
     let Sent { entry, picture } = read(form.map_err(|_| unread())?).await.ok_or_else(unread)?;
     let (entry, writer) = (entry.ok_or_else(unread)?, writer(&place));
     take_photo(&app, &writer, &entry, picture).await?;
     let jar = who::with(&app, &asker.0, jar, &entry.who);
-    if headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json") {
+    if asks_for_json(&headers) {
         return Ok((jar, Json(json!({ "kept": 1 }))).into_response());
     }
     Ok((jar, Redirect::to(&format!("{}/record?kept=1#{}", place.root, entry.task))).into_response())

@@ -106,6 +106,11 @@ impl Place {
         if self.right.may_edit() { Ok(self) } else { Err(Trouble::not_with_this_link("edit")) }
     }
 
+    /// The same, when the link may enter into the record.
+    pub fn recording(self) -> Result<Self, Trouble> {
+        if self.right.may_record() { Ok(self) } else { Err(Trouble::not_with_this_link("record or edit")) }
+    }
+
     /// The plan's title, or what stands for it.
     pub fn title(&self) -> String {
         title(self.plan.title.as_deref())

@@ -1,12 +1,12 @@
 //! The prices of the materials, under the edit link.
 
-use axum::extract::rejection::FormRejection;
-use axum::extract::{Form, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 
 use super::contradictory::unless_contradictory;
 use super::place::Place;
+use super::sent::{self, Sent};
 use crate::app::App;
 use crate::error::Trouble;
 use crate::forms::prices::{PriceFault, read, sheet};
@@ -14,8 +14,6 @@ use crate::forms::sheet::Sheet;
 use crate::store::Save;
 use crate::views::pages::answer;
 use crate::views::pages::prices::{Filled, PricesPage};
-
-type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 
 /// How often a save is tried again after somebody else's.
 const TRIES: usize = 3;
@@ -28,8 +26,7 @@ pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, 
 /// Keeps the prices that were changed, on top of whatever stands now.
 pub async fn keep(State(app): State<App>, place: Place, sent: Sent) -> Result<Response, Trouble> {
     let mut place = place.editing()?;
-    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
-    let sent = Sheet::sent(pairs);
+    let sent = sent::sheet(sent)?;
     for _ in 0..TRIES {
         let planned = unless_contradictory(app.planned(&place.plan).await)?;
         let materials = planned.as_ref().map(|planned| planned.design.materials.as_slice()).unwrap_or_default();

@@ -3,9 +3,7 @@
 use std::sync::Arc;
 
 use axum::Json;
-use axum::extract::rejection::FormRejection;
-use axum::extract::{Form, Query, State};
-use axum::http::header::ACCEPT;
+use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
@@ -15,10 +13,11 @@ use serde_json::json;
 use stillground::record::Entry;
 
 use super::place::Place;
+use super::sent::{self, Sent};
 use super::who;
 use crate::app::App;
 use crate::client::Asker;
-use crate::error::Trouble;
+use crate::error::{Trouble, asks_for_json};
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
 use crate::planned::Planned;
@@ -27,8 +26,6 @@ use crate::store::Saved;
 use crate::views::pages::answer;
 use crate::views::pages::record::log::Log;
 use crate::views::pages::record::{RecordPage, Typed, Work};
-
-type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 
 /// What a redirect tells the page it leads to.
 #[derive(Default, Deserialize)]
@@ -55,11 +52,8 @@ pub async fn keep(
     headers: HeaderMap,
     sent: Sent,
 ) -> Result<Response, Trouble> {
-    if !place.right.may_record() {
-        return Err(Trouble::not_with_this_link("record or edit"));
-    }
-    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
-    let sheet = Sheet::sent(pairs);
+    let place = place.recording()?;
+    let sheet = sent::sheet(sent)?;
     let writer = writer(&place);
     let seen = sheet.text("revision").and_then(|revision| revision.trim().parse().ok()).unwrap_or(place.revision);
     let (items, units) = asked(&app, &writer, seen).await?;
@@ -72,7 +66,7 @@ pub async fn keep(
             }
         }
     }
-    let script = headers.get(ACCEPT).is_some_and(|accept| accept.as_bytes() == b"application/json");
+    let script = asks_for_json(&headers);
     if !sent.faults.is_empty() && seen < place.revision {
         sent.faults.push(RecordFault::at("note", changed(seen, place.revision)));
     }

@@ -1,7 +1,6 @@
 //! Saving a step: on top of the revision that the answers began from, and never over somebody else's.
 
-use axum::extract::rejection::FormRejection;
-use axum::extract::{Form, State};
+use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use stillground::brief::resolve;
@@ -12,6 +11,7 @@ use stillground::units::{kilonewton, newton_metre};
 
 use super::contradictory::planned;
 use super::place::Place;
+use super::sent::{self, Sent};
 use super::step::{Shown, elsewhere, page};
 use crate::app::App;
 use crate::error::Trouble;
@@ -24,8 +24,6 @@ use crate::views::pages::answer;
 use crate::views::pages::side::Side;
 use crate::views::pages::stale::{StalePage, carried, differences};
 use crate::views::words;
-
-type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 
 /// What a button asks for.
 enum Go {
@@ -43,8 +41,7 @@ enum Go {
 pub async fn save(State(app): State<App>, place: Place, sent: Sent) -> Result<Response, Trouble> {
     let place = place.editing()?;
     let step = place.step.filter(|step| *step != Step::Plan).ok_or_else(Trouble::method)?;
-    let Form(pairs) = sent.map_err(|_| Trouble::malformed("This form could not be read. Go back, and send it again."))?;
-    let mut sheet = Sheet::sent(pairs);
+    let mut sheet = sent::sheet(sent)?;
     match go(step, &sheet) {
         Go::Add(list) => sheet.put(format!("{list}[{}]{}", sheet.rows(&list), first_box(&list)), ""),
         Go::Remove(list, row) => sheet.remove_row(&list, row),
