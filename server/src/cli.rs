@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
-use crate::config::{Config, Settings, Stated, stated};
+use crate::config::{Config, Settings, Stated, Stranger, stated, strangers};
 
 /// Exit status for input that cannot be used, as for a wrong flag.
 const BAD_INPUT: u8 = 2;
@@ -119,7 +119,11 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
 }
 
 fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
-    let config = || Config::new(line.settings.clone()).map_err(Failure::input);
+    let strangers = strangers(std::env::vars_os().map(|(name, _)| name.to_string_lossy().into_owned()), stated);
+    let config = || {
+        strangers.iter().try_for_each(not_misspelt)?;
+        Config::new(line.settings.clone()).map_err(Failure::input)
+    };
     match line.command.unwrap_or(Command::Serve) {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
@@ -128,8 +132,14 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Restore { file, force } => archive::restore(&config()?, &file, force),
         Command::Export { plan, out } => parcel::export(&config()?, &plan, out.as_deref()),
         Command::Import { file } => parcel::import(&config()?, &file),
-        Command::Check => check::check(&line.settings, stated),
+        Command::Check => check::check(&line.settings, stated, &strangers),
     }
+}
+
+/// A setting whose name is misspelt would not be read, and what it was to close would stay open.
+fn not_misspelt(stranger: &Stranger) -> Result<(), Failure> {
+    let Stranger { name, meant } = stranger;
+    if meant.is_none() { Ok(()) } else { Err(Failure::input(format!("{name}: {}", stranger.words()))) }
 }
 
 /// Prints a line; whoever stops reading is told of by the exit status.

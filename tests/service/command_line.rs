@@ -254,6 +254,24 @@ fn the_planner_does_not_start_with_a_figure_or_an_address_that_cannot_be_read() 
     }
 }
 
+/// A misspelt name would leave a planner open to anyone: it is told, and nothing starts.
+#[test]
+fn a_misspelt_setting_is_told_and_nothing_starts_with_it() {
+    let folder = tempdir().unwrap();
+    let with = |words: &[&str], name: &str| {
+        stillground_tests::binary::command(folder.path(), words).env(name, "a-secret-of-the-house").output().unwrap()
+    };
+    for words in [&["serve", "--listen", "127.0.0.1:0"][..], &["backup", "copy.sqlite"], &["check"]] {
+        let output = with(words, "STILLGROUND_WHO_CREATE");
+        assert!(!output.status.success(), "{words:?}: {}", printed(&output));
+        let all = printed(&output) + &said(&output);
+        assert!(all.contains("STILLGROUND_WHO_CREATE") && all.contains("write STILLGROUND_WHO_CREATES"), "{words:?}: {all}");
+        assert!(!all.contains("a-secret"), "{words:?}: {all}");
+    }
+    let other = with(&["check"], "STILLGROUND_SERVICE_HOST");
+    assert!(other.status.success() && printed(&other).contains("nothing reads it"), "{}{}", printed(&other), said(&other));
+}
+
 fn said_of(output: &Output) -> String {
     said(output).split("cannot start with").nth(1).unwrap_or_default().to_owned()
 }

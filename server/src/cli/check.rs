@@ -4,13 +4,13 @@ use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
 use super::{Failure, block_on, say};
-use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, Origin, Settings, Stated, default_data};
+use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, Origin, Settings, Stated, Stranger, default_data};
 use crate::store::{SCHEMA, StoreFailure, archive};
 
 type Found = Result<String, String>;
 
 /// Explains the settings; fails when the service could not start with them.
-pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failure> {
+pub(super) fn check(settings: &Settings, stated: &[Stated], strangers: &[Stranger]) -> Result<(), Failure> {
     let (config, read) = Config::read(settings.clone());
     let mut wrong = Vec::new();
     for setting in stated {
@@ -29,6 +29,11 @@ pub(super) fn check(settings: &Settings, stated: &[Stated]) -> Result<(), Failur
             wrong.push(setting.name.as_str());
         }
     }
+    for stranger in strangers {
+        let mark = if stranger.meant.is_some() { "wrong" } else { "unread" };
+        say(format_args!("{}\n    {mark}: {}\n", stranger.name, stranger.words()))?;
+    }
+    wrong.extend(strangers.iter().filter(|stranger| stranger.meant.is_some()).map(|stranger| stranger.name.as_str()));
     if wrong.is_empty() { Ok(()) } else { Err(Failure::fault(format!("cannot start with {}", wrong.join(" and ")))) }
 }
 
