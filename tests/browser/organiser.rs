@@ -71,7 +71,18 @@ fn the_organisers_pages_are_walked_without_a_finding() {
         assert_eq!(browser.holds("#recovery-code").len(), 32);
         look("house-links");
         journey.open("/organiser");
+        let shown = browser.run("return document.querySelector('button[value=link]').checkVisibility()");
+        assert_eq!(shown, false, "what cannot be taken back is not pressed by mistake");
+        browser.press("summary");
         look("organiser-shelf");
+        browser.follow("button[value=link]");
+        look("organiser-new-link");
+        let made = browser.holds("#once");
+        journey.open(&format!("{root}/site"));
+        assert!(browser.says("h1").contains("Nothing opens here"), "the old edit link opens nothing");
+        browser.open(&made);
+        assert!(journey.path().ends_with("/site"), "the new one edits: {made}");
+        journey.open("/organiser");
         browser.follow("button[value=remove]");
         journey.open("/organiser?removed=yes");
         look("organiser-removed");
