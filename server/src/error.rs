@@ -382,6 +382,10 @@ impl From<StoreFailure> for Trouble {
             StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
                 Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
             }
+            // The file, or the disk below it: what is there may be read again when the disk is mended, or from a copy.
+            StoreFailure::Damaged(_) | StoreFailure::Foreign(_) => {
+                Self::store("The store cannot be read just now. Nothing was changed; tell whoever runs this service.", &failure)
+            }
             StoreFailure::Quota => Self::quota(),
             _ => Self::broken("using the store", &failure),
         }

@@ -20,6 +20,16 @@ fn a_write_that_fails_is_not_acknowledged() {
 }
 
 #[test]
+fn a_disk_that_answers_with_errors_is_believed_and_used_again_when_it_works() {
+    faults::failing_calls().must_hold();
+}
+
+#[test]
+fn a_slow_disk_keeps_those_who_save_waiting_and_nobody_else() {
+    faults::slow_calls().must_hold();
+}
+
+#[test]
 fn a_database_that_goes_and_comes_back_is_found_again_without_a_restart() {
     faults::database_restarts(2).must_hold();
 }

@@ -1,5 +1,6 @@
 //! Trials in which something breaks while people save. Whatever broke: what was acknowledged is there afterwards.
 
+mod calls;
 mod databases;
 mod disks;
 mod instances;
@@ -8,6 +9,7 @@ mod saver;
 
 use std::fmt;
 
+pub use calls::{failing_calls, slow_calls};
 pub use databases::{database_restarts, database_silent};
 pub use disks::{full_database, full_disk, limited_file, read_only_folder};
 pub use instances::{instance_killed, two_writers};

@@ -111,7 +111,8 @@ impl StoreFailure {
             sqlite::BUSY | sqlite::LOCKED => Self::Busy,
             sqlite::FULL => Self::Full,
             sqlite::READONLY | sqlite::CANTOPEN | sqlite::IOERR => Self::ReadOnly(error.to_string()),
-            sqlite::NOTADB | sqlite::CORRUPT => Self::Foreign(error.to_string()),
+            sqlite::NOTADB => Self::Foreign(error.to_string()),
+            sqlite::CORRUPT => Self::Damaged(error.to_string()),
             _ => Self::Database(error),
         }
     }

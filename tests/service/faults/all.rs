@@ -12,12 +12,14 @@ fn main() -> ExitCode {
     let few = (rounds / 10).max(2);
     println!("{}", heads());
     let begun = Instant::now();
-    let trials: [&dyn Fn() -> Trial; 11] = [
+    let trials: [&dyn Fn() -> Trial; 13] = [
         &|| faults::kills(&Place::on_sqlite(), rounds),
         &|| faults::kills(&Place::on_postgres(), rounds),
         &faults::full_disk,
         &faults::full_database,
         &faults::limited_file,
+        &faults::failing_calls,
+        &faults::slow_calls,
         &faults::read_only_folder,
         &|| faults::database_restarts(few),
         &faults::database_silent,
