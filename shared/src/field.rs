@@ -93,11 +93,6 @@ impl Answer for String {
     const KIND: Kind = Kind::Text;
 }
 
-impl Answer for Vec<[f64; 2]> {
-    // A walk and the posts of a deck may have as many.
-    const KIND: Kind = Kind::Points(crate::site_plan::floor::MOST_WALK_POINTS);
-}
-
 /// Something wrong with a plan: which fields, what was found, what is right.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Problem {

@@ -55,6 +55,11 @@ pub struct Stand {
     pub mass_kg: f64,
 }
 
+impl Answer for Vec<[f64; 2]> {
+    // A walk and the posts of a deck may have as many.
+    const KIND: Kind = Kind::Points(MOST_WALK_POINTS);
+}
+
 impl Answer for Vec<Stand> {
     const KIND: Kind = Kind::Rows(
         &[

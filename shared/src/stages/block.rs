@@ -7,6 +7,7 @@ mod chosen;
 mod concrete;
 mod ducts;
 mod exposure;
+mod needs;
 mod outline;
 mod rules_of_thumb;
 mod size;
@@ -24,9 +25,10 @@ use crate::units::{Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilog
 
 pub use age::{Age, characteristic};
 pub(crate) use concrete::CEMENT_BAG_KG;
-pub use concrete::{Order, density};
+pub use concrete::Order;
 pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;
+pub use outline::density;
 pub use rules_of_thumb::RuleOfThumb;
 pub use steel::SteelOption;
 

@@ -4,7 +4,6 @@ mod fit;
 mod lines;
 mod stand;
 
-pub(super) use fit::{edge_given, edge_wanted, holes_need, plate_needs};
 pub(super) use stand::{presses_little, stands, stays_put};
 
 use crate::brief::Brief;

@@ -6,9 +6,9 @@ use crate::notes::{Notes, Working};
 use crate::source::Source;
 use crate::units::{Length, kilogram, metre};
 
+use super::needs::{STEP_M, TONNE_KG, edge_given, edge_wanted, plate_needs};
 use super::outline::{Outline, contact_ratio};
-use super::size::{STEP_M, TONNE_KG};
-use super::{checks, wording};
+use super::wording;
 
 /// Where the way to size comes from; each need has its own source at its check.
 const SIZED: Source = Source::judgement("least size that meets every need; each need's own source stands at its check");
@@ -47,9 +47,9 @@ fn side(id: &'static str, title: String, brief: &Brief, outline: &Outline, pit: 
     Working::new(id, title, formula, SIZED)
         .with("s", STEP_M, Unit::Metre)
         .with("a_pit", metre::get(pit), Unit::Metre)
-        .with("a_plate", metre::get(checks::plate_needs(brief)), Unit::Metre)
-        .with("c", metre::get(checks::edge_given(brief, outline)), Unit::Metre)
-        .with("c_cone", metre::get(checks::edge_wanted(brief)), Unit::Metre)
+        .with("a_plate", metre::get(plate_needs(brief)), Unit::Metre)
+        .with("c", metre::get(edge_given(brief, outline)), Unit::Metre)
+        .with("c_cone", metre::get(edge_wanted(brief)), Unit::Metre)
         .with("m", kilogram::get(outline.mass()), Unit::Kilogram)
         .with("m₀", TONNE_KG, Unit::Kilogram)
         .with("K/K₁", outline.rocking_ratio(contact_ratio(brief, outline.depth)), Unit::One)

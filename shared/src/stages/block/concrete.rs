@@ -1,4 +1,4 @@
-//! Concrete: its density, what to order, or what to mix.
+//! Concrete: what to order, or what to mix.
 
 use serde::Serialize;
 
@@ -11,9 +11,9 @@ use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
 use crate::site_plan::block::{Cement, Concrete, Mix};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
-use crate::units::{MassDensity, Volume, cubic_metre, kilogram, kilogram_per_cubic_metre, metre};
+use crate::units::{Volume, cubic_metre, kilogram, kilogram_per_cubic_metre, metre};
 
-use super::outline::Outline;
+use super::outline::{Outline, density};
 
 /// Waste where concrete is poured against rough ground.
 const WASTE_IN_GROUND_RATIO: f64 = 0.10;
@@ -34,12 +34,6 @@ const COOL_C: f64 = 12.0;
 const STONE_MM: f64 = 20.0;
 /// Volume above which mixing by hand is advised against.
 const BY_HAND_M3: f64 = 0.5;
-
-/// Mass of a cubic metre of hardened concrete, taken on the light side: EN 1991-1-1 has 24 kN/m³, which is 2447 kg/m³.
-#[must_use]
-pub fn density() -> MassDensity {
-    kilogram_per_cubic_metre::new(2400.0)
-}
 
 /// What to order or mix, waste included.
 #[derive(Debug, Clone, PartialEq, Serialize)]

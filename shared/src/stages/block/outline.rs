@@ -1,4 +1,4 @@
-//! The block's outline while it is being sized: plain geometry, and where the ground touches its sides.
+//! The block's outline while it is being sized: plain geometry, its concrete's mass, and where the ground touches its sides.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
@@ -6,12 +6,18 @@ use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
-use crate::units::{Area, Force, Length, Mass, Volume, gravity, megapascal, metre, newton_metre_per_radian};
-
-use super::concrete::density;
+use crate::units::{
+    Area, Force, Length, Mass, MassDensity, Volume, gravity, kilogram_per_cubic_metre, megapascal, metre, newton_metre_per_radian,
+};
 
 /// Side and depth of the block that the trade's rule of thumb names, m.
 pub(super) const METRE_CUBE_M: f64 = 1.0;
+
+/// Mass of a cubic metre of hardened concrete, taken on the light side: EN 1991-1-1 has 24 kN/m³, which is 2447 kg/m³.
+#[must_use]
+pub fn density() -> MassDensity {
+    kilogram_per_cubic_metre::new(2400.0)
+}
 
 /// Length, width, depth and upstand of a block.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -9,9 +9,8 @@ use crate::units::{kilogram, kilopascal, metre};
 
 use super::actions::Actions;
 use super::checks;
-use super::concrete::density;
-use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
-use super::size::TONNE_KG;
+use super::needs::TONNE_KG;
+use super::outline::{METRE_CUBE_M, Outline, contact_ratio, density};
 
 /// Share of what the ground carries up to which there is strength to spare.
 const TO_SPARE_RATIO: f64 = 0.7;

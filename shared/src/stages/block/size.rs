@@ -4,7 +4,6 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::pais_kausel_1988;
-use crate::site_plan::site::Soil;
 use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::room::{DepthLimit, Room};
@@ -12,17 +11,14 @@ use crate::units::{Length, kilogram, metre};
 
 use super::checks;
 use super::chosen;
+use super::needs::{STEP_M, TONNE_KG, edge_given, edge_wanted, holes_need, plate_needs};
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 use super::{actions, wording};
 
-/// Steps in which a pit is set out, m.
-pub(super) const STEP_M: f64 = 0.05;
 /// Most steps looked at: from nothing to the longest block that a plan may hold.
 const MOST_STEPS: usize = 200;
 /// Longest side that a plan may hold, m.
 const LONGEST_M: f64 = 10.0;
-/// The tonne of the trade's rule of thumb, kg.
-pub(super) const TONNE_KG: f64 = 1000.0;
 
 /// Two needs in words.
 const PLATE: &str = "room for the base plate";
@@ -90,8 +86,8 @@ fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str>
     };
     need(kilogram::get(outline.mass()) >= TONNE_KG, "a tonne of concrete");
     need(outline.rocking_ratio(contact_ratio(brief, outline.depth)) >= small, "the rocking stiffness of a metre cube");
-    need(checks::edge_given(brief, outline) >= checks::edge_wanted(brief), EDGE);
-    need(outline.shorter() >= checks::plate_needs(brief), PLATE);
+    need(edge_given(brief, outline) >= edge_wanted(brief), EDGE);
+    need(outline.shorter() >= plate_needs(brief), PLATE);
     need(checks::presses_little(ground, outline, &actions), "the ground's bearing pressure");
     need(checks::stands(outline, &actions), "standing up against a person, a ladder and the storm's gust");
     need(checks::stays_put(brief, outline, &actions), "staying put when pushed sideways");
@@ -100,12 +96,12 @@ fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str>
 
 /// The least side to begin with.
 fn start(brief: &Brief) -> Length {
-    up(checks::plate_needs(brief))
+    up(plate_needs(brief))
 }
 
 fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Length {
-    let frost = frost_needs(brief, ground);
-    let holes = checks::holes_need(brief) - brief.block.upstand.value;
+    let frost = ground.frost_base_depth;
+    let holes = holes_need(brief) - brief.block.upstand.value;
     let needs = [
         (
             metre::new(METRE_CUBE_M),
@@ -142,11 +138,6 @@ fn limit(limited_by: DepthLimit) -> &'static str {
         DepthLimit::Rock => "the base rests on the rock",
         DepthLimit::Batter => "deeper, the battered sides would run out of room",
     }
-}
-
-/// Depth that frost asks for; sound rock does not heave.
-pub(super) fn frost_needs(brief: &Brief, ground: &Ground) -> Length {
-    if brief.site.soil.value == Soil::Rock { metre::new(0.0) } else { ground.frost_depth }
 }
 
 fn say_sides(brief: &Brief, ground: &Ground, outline: &Outline, governing: &[&str], notes: &mut Notes) {

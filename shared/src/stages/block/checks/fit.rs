@@ -1,51 +1,17 @@
-//! Whether the block is deep, heavy and wide enough. Edge distance and thickness for the studs are checked with the studs; here
-//! stand the sizes that they ask of the block.
+//! Whether the block is deep, heavy and wide enough. Edge distance and thickness for the studs are checked with the studs.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
+use crate::stages::block::needs::{TONNE_KG, plate_needs};
 use crate::stages::block::outline::Outline;
-use crate::stages::block::size::{TONNE_KG, frost_needs};
 use crate::stages::ground::Ground;
-use crate::units::{Length, kilogram, metre, millimetre};
-
-/// Concrete left beside the base plate, mm.
-const BESIDE_PLATE_MM: f64 = 50.0;
-/// Concrete below a hole, mm, where it is small.
-const BELOW_HOLE_MM: f64 = 30.0;
-
-fn longer(a: Length, b: Length) -> Length {
-    if a > b { a } else { b }
-}
-
-/// Least side that leaves concrete beside the base plate.
-pub(in crate::stages::block) fn plate_needs(brief: &Brief) -> Length {
-    brief.pier.plate_side.value + millimetre::new(2.0 * BESIDE_PLATE_MM)
-}
-
-/// Thickness that the holes ask for.
-pub(in crate::stages::block) fn holes_need(brief: &Brief) -> Length {
-    let anchors = &brief.anchors;
-    let below = longer(millimetre::new(BELOW_HOLE_MM), anchors.hole_diameter.value * 2.0);
-    longer(anchors.embedment.value + below, anchors.product.min_thickness.value)
-}
-
-/// Distance of the outermost stud from the nearest face; with four studs they stand on the diagonals.
-pub(in crate::stages::block) fn edge_given(brief: &Brief, outline: &Outline) -> Length {
-    let anchors = &brief.anchors;
-    let reach = if anchors.count.value == 4.0 { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 };
-    outline.shorter() / 2.0 - anchors.circle_diameter.value / 2.0 * reach
-}
-
-/// Edge distance that sizing aims at: so far that the edge cuts no concrete cone, one and a half embedments.
-pub(in crate::stages::block) fn edge_wanted(brief: &Brief) -> Length {
-    longer(brief.anchors.product.min_edge.value, brief.anchors.embedment.value * 1.5)
-}
+use crate::units::{kilogram, metre, millimetre};
 
 pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check {
-    let needed = frost_needs(brief, ground);
+    let needed = ground.frost_base_depth;
     let note = if brief.site.soil.value == Soil::Rock {
         "Sound rock does not heave when it freezes. Where it is jointed and holds fines or water, count it as weathered rock.".to_owned()
     } else {

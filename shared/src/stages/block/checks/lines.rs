@@ -8,8 +8,7 @@ use crate::rules::en_1991_1_4_2005::gust;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
 use crate::stages::block::actions::{self, Actions, top_above_base};
-use crate::stages::block::concrete::density;
-use crate::stages::block::outline::Outline;
+use crate::stages::block::outline::{Outline, density};
 use crate::units::{
     cubic_metre, gravity, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre, kilopascal, metre, metre_per_second,
     square_metre,
