@@ -3,7 +3,7 @@
 use stillground::design::Design;
 use stillground::figure::{Units, price, thousandths};
 use stillground::site_plan::prices::{self, lines};
-use stillground::stages::costs::{Costs, Money, Offer};
+use stillground::stages::costs::{Costs, Money, Offer, quantity_parts};
 use stillground::stages::materials::{Material, StockLength};
 
 /// An amount with its currency.
@@ -30,7 +30,7 @@ pub fn quantity(costs: &Costs, line: &Material, units: Units) -> String {
     let own = costs.line(line.id).and_then(|cost| cost.offers.iter().find(|offer| offer.id == line.id && offer.per == per));
     match own {
         Some(offer) => counted(offer),
-        None if units == Units::Metric => with_unit((line.quantity * 1000.0).round() as i128, per),
+        None if units == Units::Metric => with_unit(quantity_parts(line.quantity), per),
         None => units.say(line.quantity, line.unit),
     }
 }

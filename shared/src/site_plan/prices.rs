@@ -21,7 +21,7 @@ pub const CURRENCY_LENGTH: usize = 12;
 /// Highest price for one of anything: enough for currencies of which a cubic metre of concrete takes millions.
 pub const MOST: f64 = 1e9;
 /// Parts of a price's unit that are kept: four decimals.
-pub const PARTS: f64 = 1e4;
+const PARTS: f64 = 1e4;
 
 /// Prices.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -129,6 +129,12 @@ fn line_problems(id: &str, price: &Price) -> Vec<Problem> {
     found
 }
 
+/// A price in ten-thousandths, as amounts are reckoned.
+#[must_use]
+pub fn parts(price: f64) -> i128 {
+    (price * PARTS).round() as i128
+}
+
 /// What is wrong with a figure as a price; none when it is one.
 #[must_use]
 pub fn price_problem(price: f64) -> Option<String> {
@@ -139,7 +145,7 @@ pub fn price_problem(price: f64) -> Option<String> {
             Units::Metric.say(MOST, Unit::Count)
         ));
     }
-    let kept = (price * PARTS).round() / PARTS;
+    let kept = parts(price) as f64 / PARTS;
     ((kept - price).abs() > 0.0).then(|| "A price takes up to four decimals.".to_owned())
 }
 

@@ -10,7 +10,7 @@ use serde::{Serialize, Serializer};
 
 use crate::brief::Brief;
 use crate::figure::{Units, money};
-use crate::site_plan::prices::{PARTS, Price, Prices, lines, per, system};
+use crate::site_plan::prices::{Price, Prices, lines, parts, per, system};
 use crate::stages::materials::{Group, Material, Supply};
 
 /// Thousandths of a unit in which quantities are reckoned.
@@ -104,13 +104,13 @@ impl Offer {
     /// The price in ten-thousandths.
     #[must_use]
     pub fn price_parts(&self) -> i128 {
-        (self.price * PARTS).round() as i128
+        parts(self.price)
     }
 
     /// The quantity in thousandths.
     #[must_use]
     pub fn quantity_parts(&self) -> i128 {
-        (self.quantity * THOUSANDTHS).round() as i128
+        quantity_parts(self.quantity)
     }
 }
 
@@ -140,6 +140,12 @@ impl Costs {
     pub fn outdated(&self) -> usize {
         self.lines.iter().filter_map(LineCost::offer).filter(|offer| offer.quoted_for.is_some()).count()
     }
+}
+
+/// A quantity in thousandths of its unit.
+#[must_use]
+pub fn quantity_parts(quantity: f64) -> i128 {
+    (quantity * THOUSANDTHS).round() as i128
 }
 
 /// What an amount of something comes to at a price, in hundredths: both as whole numbers, rounded once, half upwards.
@@ -182,14 +188,14 @@ fn offer(id: &'static str, price: &Price, line: &Material, pieces: Option<f64>) 
     let known = lines::line(id)?;
     let units: Units = system(known, &price.per)?;
     let quantity = pieces.unwrap_or_else(|| units.convert(line.quantity, known.unit).0);
-    let quantity_parts = (quantity * THOUSANDTHS).round().max(1.0);
+    let thousandths = quantity_parts(quantity).max(1);
     let was = |item: &&String| **item != line.item && **item != line.other_words;
     Some(Offer {
         id,
         price: price.price,
         per: per(known.unit, units),
-        quantity: quantity_parts / THOUSANDTHS,
-        total: amount((price.price * PARTS).round() as i128, quantity_parts as i128),
+        quantity: thousandths as f64 / THOUSANDTHS,
+        total: amount(parts(price.price), thousandths),
         quoted_for: price.item.as_ref().filter(was).cloned(),
     })
 }
