@@ -5,6 +5,7 @@
 pub mod access;
 pub mod archive;
 mod batches;
+mod connection;
 mod database;
 mod failure;
 mod file;
@@ -15,8 +16,10 @@ pub mod organiser;
 mod parcel;
 pub mod photos;
 mod plans;
+mod private;
 pub mod record;
 mod save;
+mod schema;
 mod secret;
 pub mod sheets;
 mod turn;
@@ -26,8 +29,8 @@ use stillground::site_plan::SitePlan;
 
 pub use failure::StoreFailure;
 pub use look::Look;
-pub use migration::SCHEMA;
 pub use parcel::{BadParcel, Carried, CarriedEntry, Parcel};
+pub use schema::SCHEMA;
 pub use secret::Secret;
 
 use crate::config::{Database, Quotas};

@@ -12,9 +12,9 @@ use std::path::{Path, PathBuf};
 
 use sqlx::Connection;
 
-use super::database::Line;
-use super::migration::{postgres_version, sqlite_version};
-use super::{Outcome, StoreFailure};
+use super::connection::Line;
+use super::schema::sqlite_version;
+use super::{Outcome, StoreFailure, private};
 use crate::config::{Database, PostgresServer};
 
 /// What stands in a store.
@@ -135,7 +135,7 @@ pub(super) async fn keep_file(store: &Path, to: &Path) -> Outcome<()> {
 /// Copies a database before it is changed.
 pub(super) async fn keep_database(server: &PostgresServer, to: &Path) -> Outcome<()> {
     if let Some(folder) = to.parent() {
-        super::database::make_private_folder(folder)?;
+        private::folder(folder)?;
     }
     postgres::copy_out(server, to).await?;
     Ok(file::sync_folder(to)?)

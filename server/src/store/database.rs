@@ -6,16 +6,14 @@
 
 mod postgres;
 mod sqlite;
-mod value;
 
-use sqlx::postgres::{PgConnection, PgPool, PgRow};
-use sqlx::sqlite::{SqliteConnection, SqliteRow};
-use sqlx::{Decode, Executor, Postgres, Row as _, Sqlite, Transaction, Type};
+use sqlx::postgres::PgPool;
+use sqlx::{Executor, Postgres, Sqlite, Transaction};
 
-pub(super) use postgres::options as postgres_options;
-pub(super) use sqlite::{SqlitePools, make_private_folder, options as sqlite_options};
-pub(super) use value::{Value, bound, values};
+pub(super) use super::connection::{Row, Value, values};
+pub(super) use sqlite::SqlitePools;
 
+use super::connection::bound;
 use super::{Outcome, StoreFailure};
 use crate::config::Database;
 
@@ -30,18 +28,6 @@ pub(super) enum Db {
 pub(super) enum Work {
     Sqlite(Transaction<'static, Sqlite>, sqlite::Settled),
     Postgres(Transaction<'static, Postgres>),
-}
-
-/// A connection of its own, beside those of a service.
-pub(super) enum Line<'c> {
-    Sqlite(&'c mut SqliteConnection),
-    Postgres(&'c mut PgConnection),
-}
-
-/// A row of an answer.
-pub(super) enum Row {
-    Sqlite(SqliteRow),
-    Postgres(PgRow),
 }
 
 impl Db {
@@ -148,29 +134,6 @@ impl Work {
         match self {
             Self::Sqlite(work, _) => Ok(work.rollback().await?),
             Self::Postgres(work) => postgres::within(work.rollback()).await,
-        }
-    }
-}
-
-impl Line<'_> {
-    /// Reads one whole number.
-    pub(super) async fn number(&mut self, sql: &'static str) -> Outcome<i64> {
-        Ok(match self {
-            Self::Sqlite(line) => sqlx::query_scalar(sql).fetch_one(&mut **line).await?,
-            Self::Postgres(line) => sqlx::query_scalar(sql).fetch_one(&mut **line).await?,
-        })
-    }
-}
-
-impl Row {
-    /// The value in a column, counted from 0: `String`, `i64`, `f64`, `Vec<u8>`, or an `Option` of one.
-    pub(super) fn get<'r, T>(&'r self, column: usize) -> Outcome<T>
-    where
-        T: Decode<'r, Sqlite> + Type<Sqlite> + Decode<'r, Postgres> + Type<Postgres>,
-    {
-        match self {
-            Self::Sqlite(row) => Ok(row.try_get(column)?),
-            Self::Postgres(row) => Ok(row.try_get(column)?),
         }
     }
 }

@@ -7,7 +7,7 @@ use std::path::Path;
 use sqlx::sqlite::SqliteConnection;
 use sqlx::{AssertSqlSafe, Connection};
 
-use super::migration::{SCHEMA, sqlite_steps};
+use super::schema::{SCHEMA, sqlite_steps};
 
 /// Tables that grow with the plans; the others hold what one house has, and stay small.
 const GROWING: &[&str] = &["plans", "revisions", "links", "entries", "photos", "sheets"];
@@ -42,7 +42,7 @@ fn statements() -> Vec<(String, String)> {
         let path = entry.unwrap().path();
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
         // These speak of the database itself; the organiser's list is of everything.
-        if path.is_dir() || ["migration.rs", "archive.rs", "tests.rs"].contains(&name.as_str()) {
+        if path.is_dir() || ["schema.rs", "archive.rs", "tests.rs"].contains(&name.as_str()) {
             continue;
         }
         let text = fs::read_to_string(&path).unwrap();

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 use sqlx::Connection;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqliteLockingMode};
 
-use crate::store::database::{make_private_folder, sqlite_options};
+use crate::store::connection::sqlite_options;
 use crate::store::turn::Turn;
-use crate::store::{Outcome, StoreFailure};
+use crate::store::{Outcome, StoreFailure, private};
 
 pub(super) async fn open_existing(file: &Path) -> Outcome<SqliteConnection> {
     if !file.is_file() {
@@ -38,7 +38,7 @@ pub(super) async fn put_in_place(file: &Path, store: &Path, force: bool) -> Outc
         return Err(StoreFailure::Exists(store.display().to_string()));
     }
     if let Some(folder) = store.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-        make_private_folder(folder)?;
+        private::folder(folder)?;
     }
     let _turn = Turn::wait(store).await?;
     let part = with_ending(store, "restoring");
@@ -72,11 +72,7 @@ pub(super) fn aside(store: &Path) -> PathBuf {
 /// Makes an empty file that only its owner may read, in the place of one that was left by an attempt before.
 pub(super) fn make_private_file(file: &Path) -> std::io::Result<()> {
     remove(file)?;
-    let mut options = fs::OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    options.open(file).map(drop)
+    private::new_file(file)
 }
 
 fn remove(file: &Path) -> std::io::Result<()> {

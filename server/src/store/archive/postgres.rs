@@ -10,10 +10,10 @@ use sqlx::{AssertSqlSafe, Connection, Executor, Postgres, Sqlite};
 
 use super::file::{aside, make_private_file, open_existing};
 use super::table::{Load, Table, tables};
-use super::{Inventory, PLANS, keep_database, postgres_version};
+use super::{Inventory, PLANS, keep_database};
 use crate::config::PostgresServer;
-use crate::store::database::{Line, Row, bound, postgres_options};
-use crate::store::migration::{SCHEMA, alone, postgres_steps, sqlite_steps};
+use crate::store::connection::{Line, Row, bound, postgres_options};
+use crate::store::schema::{SCHEMA, alone, postgres_steps, postgres_version, sqlite_steps};
 use crate::store::{Outcome, StoreFailure};
 
 /// Copies everything as it stands at one moment.

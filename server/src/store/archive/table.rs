@@ -2,7 +2,7 @@
 
 use sqlx::sqlite::SqliteConnection;
 
-use crate::store::database::{Row, Value};
+use crate::store::connection::{Row, Value};
 use crate::store::{Outcome, StoreFailure};
 
 /// Most rows in one statement.

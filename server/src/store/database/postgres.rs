@@ -3,9 +3,10 @@
 use std::time::Duration;
 
 use sqlx::Connection;
-use sqlx::postgres::{PgConnectOptions, PgConnection, PgPool, PgPoolOptions};
+use sqlx::postgres::{PgConnection, PgPool, PgPoolOptions};
 
 use crate::config::PostgresServer;
+use crate::store::connection::postgres_options;
 use crate::store::{Outcome, StoreFailure, migration};
 
 /// Connections of one instance; a server takes a hundred unless it is told otherwise.
@@ -28,17 +29,10 @@ pub(super) async fn open(server: &PostgresServer) -> Outcome<PgPool> {
         .test_before_acquire(false)
         .before_acquire(|connection, known| Box::pin(is_alive(connection, known.idle_for)))
         .after_connect(|connection, _| Box::pin(durable(connection)))
-        .connect_with(options(server)?)
+        .connect_with(postgres_options(server)?)
         .await?;
     migration::postgres(&pool, server).await?;
     Ok(pool)
-}
-
-/// How the database is reached: as its URL says, with a name for its lists and an end to what takes too long.
-pub(in crate::store) fn options(server: &PostgresServer) -> Outcome<PgConnectOptions> {
-    let options: PgConnectOptions = server.url().parse().map_err(StoreFailure::from)?;
-    let limits = [("statement_timeout", "8s"), ("lock_timeout", "5s"), ("idle_in_transaction_session_timeout", "30s")];
-    Ok(options.application_name("stillground").options(limits))
 }
 
 async fn is_alive(connection: &mut PgConnection, idle_for: Duration) -> sqlx::Result<bool> {

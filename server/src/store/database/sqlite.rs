@@ -3,21 +3,15 @@
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::time::Duration;
 
-use sqlx::sqlite::{
-    SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteRow, SqliteSynchronous,
-};
+use sqlx::sqlite::{SqliteConnection, SqlitePool, SqlitePoolOptions, SqliteRow};
 use sqlx::{Connection, Sqlite, Transaction};
 
+use crate::store::connection::{BUSY, Value, bound, sqlite_options};
 use crate::store::file::StoreFile;
 use crate::store::turn::Turn;
-use crate::store::{Outcome, migration};
+use crate::store::{Outcome, migration, private};
 
-use super::value::{Value, bound};
-
-/// How long a writer waits for another before it says that the store is busy.
-const BUSY: Duration = Duration::from_secs(5);
 /// Connections that read; each has a thread of its own.
 const READERS: u32 = 4;
 
@@ -48,11 +42,11 @@ impl Settled {
 impl SqlitePools {
     pub(super) async fn open(path: &Path) -> Outcome<Self> {
         if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-            make_private_folder(folder)?;
+            private::folder(folder)?;
         }
         let turn = Turn::wait(path).await?;
-        make_private_file(path)?;
-        let options = options(path);
+        private::file(path)?;
+        let options = sqlite_options(path);
         let settled = Settled::default();
         let writer = {
             let settled = settled.clone();
@@ -99,16 +93,6 @@ impl SqlitePools {
     }
 }
 
-/// How a store's file is opened.
-pub(in crate::store) fn options(path: &Path) -> SqliteConnectOptions {
-    SqliteConnectOptions::new()
-        .filename(path)
-        .journal_mode(SqliteJournalMode::Wal)
-        .synchronous(SqliteSynchronous::Full)
-        .foreign_keys(true)
-        .busy_timeout(BUSY)
-}
-
 /// Whether a connection may be used again. A full disk ends a transaction inside SQLite, and the connection counts it as
 /// open for ever: such a one is closed and another is made.
 async fn is_fresh(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
@@ -124,25 +108,4 @@ fn pool(connections: u32) -> SqlitePoolOptions {
         .idle_timeout(None)
         .max_lifetime(None)
         .test_before_acquire(false)
-}
-
-/// Makes an empty file that only its owner may read; one that is there is left as it is.
-fn make_private_file(path: &Path) -> std::io::Result<()> {
-    let mut options = std::fs::OpenOptions::new();
-    options.write(true).create_new(true);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    match options.open(path) {
-        Err(error) if error.kind() != std::io::ErrorKind::AlreadyExists => Err(error),
-        _ => Ok(()),
-    }
-}
-
-/// Makes a folder that only its owner may read, and those above it; one that is there is left as it is.
-pub(in crate::store) fn make_private_folder(folder: &Path) -> std::io::Result<()> {
-    let mut builder = std::fs::DirBuilder::new();
-    builder.recursive(true);
-    #[cfg(unix)]
-    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-    builder.create(folder)
 }

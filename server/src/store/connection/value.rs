@@ -14,7 +14,7 @@ pub(in crate::store) enum Value<'v> {
 
 /// The values of a statement, in the order of their `$1`, `$2`, …
 macro_rules! values {
-    ($($value:expr),* $(,)?) => { &[$($crate::store::database::Value::from($value)),*] };
+    ($($value:expr),* $(,)?) => { &[$($crate::store::connection::Value::from($value)),*] };
 }
 pub(in crate::store) use values;
 
