@@ -1,6 +1,7 @@
 //! The helper's page: what to do today, what to measure, what stands in the way, and all that was entered.
 
 mod boxes;
+mod desk;
 pub mod figures;
 pub mod log;
 mod means;
@@ -120,7 +121,7 @@ impl Work {
     #[must_use]
     pub fn of(record: &Record, typed: &Typed<'_>, today: &str) -> Self {
         let board = record.board();
-        let desk = task::Desk { record, board: &board, typed, today };
+        let desk = desk::Desk { record, board: &board, typed, today };
         let (mut now, mut later, mut done) = (Vec::new(), Vec::new(), Vec::new());
         for state in &board.tasks {
             let view = desk.task(state);

@@ -1,9 +1,10 @@
 //! The boxes of a task: what is asked, what the plan expects, what was found so far.
 
-use stillground::record::{Asks, Item, Verdict};
+use stillground::record::{Asks, Item};
 
+use super::desk::Desk;
+use super::log::verdict;
 use super::means::{self, Meaning};
-use super::task::Desk;
 use crate::forms::record::box_of;
 use crate::forms::sheet::Sheet;
 
@@ -131,15 +132,4 @@ fn found(desk: &Desk<'_>, item: &Item) -> Vec<FoundView> {
 
 fn speaks(reading: &stillground::record::Reading<'_>, item: &Item) -> bool {
     reading.item.is_some_and(|known| known.id == item.id && known.task == item.task)
-}
-
-/// What follows from a measurement, in a word or two.
-pub(super) const fn verdict(verdict: Option<&Verdict>, ended: bool) -> &'static str {
-    match verdict {
-        Some(Verdict::Within) => "as planned",
-        Some(Verdict::Outside { .. }) => "not as planned",
-        Some(Verdict::Stop { .. }) if ended => "a stop, since ended",
-        Some(Verdict::Stop { .. }) => "stop",
-        None => "not judged",
-    }
 }

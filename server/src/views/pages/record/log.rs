@@ -4,7 +4,6 @@ use stillground::record::{Entry, Kind, Reading, Verdict};
 
 use stillground::site_plan::prices::lines;
 
-use super::boxes::verdict;
 use crate::record::Record;
 use crate::store::record::Kept;
 use crate::views::words;
@@ -63,6 +62,17 @@ pub(super) fn by(who: &str, kept: Option<&Kept>) -> String {
     match kept {
         Some(kept) => format!("{who}, {}", when(kept)),
         None => who.to_owned(),
+    }
+}
+
+/// What follows from a measurement, in a word or two.
+pub(super) const fn verdict(verdict: Option<&Verdict>, ended: bool) -> &'static str {
+    match verdict {
+        Some(Verdict::Within) => "as planned",
+        Some(Verdict::Outside { .. }) => "not as planned",
+        Some(Verdict::Stop { .. }) if ended => "a stop, since ended",
+        Some(Verdict::Stop { .. }) => "stop",
+        None => "not judged",
     }
 }
 

@@ -1,14 +1,13 @@
 //! A task on the helper's page.
 
-use stillground::record::{Board, Kind, State, TaskState, Verdict};
+use stillground::record::{Kind, State, TaskState, Verdict};
 
 use super::boxes::{BoxView, boxes};
+use super::desk::Desk;
 use super::figures;
-use super::log::by;
 use super::needed;
-use crate::record::Record;
 use crate::views::pages::panel::CautionView;
-use crate::views::pages::record::{DrawingView, Typed};
+use crate::views::pages::record::DrawingView;
 use crate::views::words;
 
 /// A task.
@@ -54,15 +53,6 @@ pub struct TaskView {
     pub note: String,
     /// What is wrong with the form and no single box.
     pub errors: Vec<String>,
-}
-
-/// What the tasks are made from.
-pub(super) struct Desk<'a> {
-    pub(super) record: &'a Record,
-    pub(super) board: &'a Board<'a>,
-    pub(super) typed: &'a Typed<'a>,
-    /// The day, year-month-day, in universal time.
-    pub(super) today: &'a str,
 }
 
 impl Desk<'_> {
@@ -123,10 +113,6 @@ impl Desk<'_> {
         let before = state.task.after.iter().filter_map(|id| self.board.task(id));
         let cuts = before.chain([state]).filter_map(cut).collect::<Vec<_>>();
         self.board.to_do(state.task.id).map(str::to_owned).chain(cuts).collect()
-    }
-
-    pub(super) fn by(&self, id: &str, who: &str) -> String {
-        by(who, self.record.kept.iter().find(|kept| kept.entry.id == id))
     }
 
     fn held(&self, state: &TaskState<'_>) -> Vec<String> {
