@@ -7,6 +7,7 @@
 mod access;
 mod page;
 mod present;
+mod store;
 
 use std::fmt::Display;
 
@@ -20,7 +21,7 @@ use stillground::site_plan::SitePlan;
 
 pub use present::{Reader, asks_for_json};
 
-use crate::store::{Saved, StoreFailure};
+use crate::store::Saved;
 
 /// The media type of problem details.
 pub const PROBLEM_JSON: &str = "application/problem+json";
@@ -116,7 +117,7 @@ impl Trouble {
     #[must_use]
     pub fn document(path: &str, said: impl Into<String>) -> Self {
         let detail = said.into();
-        let error = FieldError { path: path.to_owned(), detail: detail.clone(), value: None, range: None, with: Vec::new() };
+        let error = FieldError::at(path, detail.clone());
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")).with_errors(vec![error])
     }
 
@@ -124,20 +125,14 @@ impl Trouble {
     #[must_use]
     pub fn no_start_day() -> Self {
         let said = "The plan does not say on which day the work begins, so there is no calendar yet. Give the day first.";
-        let error = FieldError { path: "work.start_date".to_owned(), detail: said.to_owned(), value: None, range: None, with: Vec::new() };
+        let error = FieldError::at("work.start_date", said);
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, "no_start_day", said).with_errors(vec![error])
     }
 
     /// An entry of the record that cannot be kept, each member with what is wrong.
     #[must_use]
     pub fn entry(faults: &[(&str, String)]) -> Self {
-        let error = |(path, detail): &(&str, String)| FieldError {
-            path: (*path).to_owned(),
-            detail: detail.clone(),
-            value: None,
-            range: None,
-            with: Vec::new(),
-        };
+        let error = |(path, detail): &(&str, String)| FieldError::at(path, detail.clone());
         let detail = match faults {
             [(_, one)] => one.clone(),
             many => format!("{} things are wrong with this entry; nothing was kept.", many.len()),
@@ -317,11 +312,6 @@ impl Trouble {
         Self::new(StatusCode::INTERNAL_SERVER_ERROR, "broken", said)
     }
 
-    fn store(said: &str, error: &StoreFailure) -> Self {
-        tracing::error!(error = %error, "the store could not do what was asked");
-        Self::new(StatusCode::SERVICE_UNAVAILABLE, "store", said).with_header(RETRY_AFTER, "10")
-    }
-
     /// What is wrong in one line, with the field's path, for the command line.
     #[must_use]
     pub fn sentence(&self) -> String {
@@ -348,6 +338,11 @@ impl Trouble {
 }
 
 impl FieldError {
+    /// What is wrong with a field that is no number out of its range.
+    pub(crate) fn at(path: &str, detail: impl Into<String>) -> Self {
+        Self { path: path.to_owned(), detail: detail.into(), value: None, range: None, with: Vec::new() }
+    }
+
     /// One for each field of a problem, so that contradictory answers are named at both fields.
     fn of(problem: &stillground::field::Problem) -> impl Iterator<Item = Self> {
         problem.fields.iter().map(move |path| Self {
@@ -363,32 +358,6 @@ impl FieldError {
 impl Range {
     fn of(field: &NumberField) -> Self {
         Self { least: field.least, most: field.most, unit: field.unit.symbol() }
-    }
-}
-
-impl From<StoreFailure> for Trouble {
-    fn from(failure: StoreFailure) -> Self {
-        match &failure {
-            StoreFailure::NotFound => Self::no_such_link(),
-            StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
-            StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
-            StoreFailure::Away(_) => {
-                Self::store("The store does not answer just now. Nothing was changed; try again in a few seconds.", &failure)
-            }
-            StoreFailure::Unsure(_) => {
-                let said = "The store was lost at the moment of saving. Read the plan again to see whether the save went through.";
-                Self::store(said, &failure)
-            }
-            StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
-                Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
-            }
-            // The file, or the disk below it: what is there may be read again when the disk is mended, or from a copy.
-            StoreFailure::Damaged(_) | StoreFailure::Foreign(_) => {
-                Self::store("The store cannot be read just now. Nothing was changed; tell whoever runs this service.", &failure)
-            }
-            StoreFailure::Quota => Self::quota(),
-            _ => Self::broken("using the store", &failure),
-        }
     }
 }
 

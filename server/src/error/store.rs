@@ -1,0 +1,40 @@
+//! What a person is told when the store cannot do what was asked.
+
+use axum::http::StatusCode;
+use axum::http::header::RETRY_AFTER;
+
+use super::Trouble;
+use crate::store::StoreFailure;
+
+impl Trouble {
+    fn store(said: &str, error: &StoreFailure) -> Self {
+        tracing::error!(error = %error, "the store could not do what was asked");
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "store", said).with_header(RETRY_AFTER, "10")
+    }
+}
+
+impl From<StoreFailure> for Trouble {
+    fn from(failure: StoreFailure) -> Self {
+        match &failure {
+            StoreFailure::NotFound => Self::no_such_link(),
+            StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
+            StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
+            StoreFailure::Away(_) => {
+                Self::store("The store does not answer just now. Nothing was changed; try again in a few seconds.", &failure)
+            }
+            StoreFailure::Unsure(_) => {
+                let said = "The store was lost at the moment of saving. Read the plan again to see whether the save went through.";
+                Self::store(said, &failure)
+            }
+            StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
+                Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
+            }
+            // The file, or the disk below it: what is there may be read again when the disk is mended, or from a copy.
+            StoreFailure::Damaged(_) | StoreFailure::Foreign(_) => {
+                Self::store("The store cannot be read just now. Nothing was changed; tell whoever runs this service.", &failure)
+            }
+            StoreFailure::Quota => Self::quota(),
+            _ => Self::broken("using the store", &failure),
+        }
+    }
+}
