@@ -96,38 +96,72 @@ pub async fn asked(app: &App, writer: &Writer, revision: u32) -> Result<(Vec<Ite
     Ok((items(&planned.brief, &planned.design), planned.brief.units))
 }
 
-/// Whether an entry may be kept: the link allows it, and the plan that its writer had before them asks for it.
+/// What an entry is held against: what its revision asked for, read once for all that a page sends.
+struct Bench {
+    planned: Arc<Planned>,
+    items: Vec<Item>,
+    /// The names in the record, where an entry speaks of one.
+    names: Vec<String>,
+}
+
+impl Bench {
+    /// The bench for entries of one revision; none where the plan has no such revision.
+    async fn load(app: &App, writer: &Writer, entries: &[Entry], revision: u32) -> Result<Option<Self>, Trouble> {
+        let Some(plan) = seen(app, writer, revision).await? else { return Ok(None) };
+        let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
+        let items = items(&planned.brief, &planned.design);
+        let named = entries.iter().any(|entry| entry.supersedes.is_some() || entry.decides.is_some());
+        let kept = if named { app.store.entries(&writer.plan_id).await? } else { Vec::new() };
+        Ok(Some(Self { planned, items, names: kept.into_iter().map(|kept| kept.entry.id).collect() }))
+    }
+
+    /// What is wrong with an entry: the field, and a sentence.
+    fn faults(&self, entry: &Entry) -> Vec<(&'static str, String)> {
+        let design = &self.planned.design;
+        let found = entry.faults(&design.schedule, &self.items, &design.materials);
+        let mut faults: Vec<(&str, String)> = found.into_iter().map(|fault| (fault.field, fault.said)).collect();
+        if entry.measured_at.as_deref().is_some_and(|at| at.parse::<jiff::Timestamp>().is_err()) {
+            faults.push(("measured_at", "Write the moment as 2027-04-20T09:30:00Z.".to_owned()));
+        }
+        for (field, name) in [("supersedes", &entry.supersedes), ("decides", &entry.decides)] {
+            if name.as_ref().is_some_and(|name| !self.names.contains(name)) {
+                faults.push((field, "The record has no entry of that name.".to_owned()));
+            }
+        }
+        faults
+    }
+}
+
+/// What is wrong with each of the entries of a page, which were all made on one revision: the link allows them, and the plan
+/// that their writer had before them asks for them. None of the list is wrong where it is empty.
 ///
 /// # Errors
-/// Everything that is wrong with it.
-pub async fn examine(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Trouble> {
+/// A link that does not allow one of them, a plan that contradicts itself, or the store's own.
+pub async fn examine<'e>(app: &App, writer: &Writer, entries: &'e [Entry]) -> Result<Vec<(&'e Entry, Trouble)>, Trouble> {
+    let Some(first) = entries.first() else { return Ok(Vec::new()) };
     if !writer.right.may_record() {
         return Err(Trouble::not_with_this_link("record or edit"));
     }
-    if entry.kind == Kind::Decided && !writer.right.may_edit() {
+    if entries.iter().any(|entry| entry.kind == Kind::Decided) && !writer.right.may_edit() {
         return Err(Trouble::not_with_this_link("edit"));
     }
-    let Some(plan) = seen(app, writer, entry.revision).await? else {
-        return Err(Trouble::entry(&[("revision", "The plan has no such revision.".to_owned())]));
+    let bench = Bench::load(app, writer, entries, first.revision).await?;
+    let trouble = |entry: &'e Entry| {
+        let faults = match &bench {
+            Some(bench) => bench.faults(entry),
+            None => vec![("revision", "The plan has no such revision.".to_owned())],
+        };
+        (!faults.is_empty()).then(|| (entry, Trouble::entry(&faults)))
     };
-    let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
-    let items = items(&planned.brief, &planned.design);
-    let mut faults: Vec<(&str, String)> = entry
-        .faults(&planned.design.schedule, &items, &planned.design.materials)
-        .into_iter()
-        .map(|fault| (fault.field, fault.said))
-        .collect();
-    if entry.measured_at.as_deref().is_some_and(|at| at.parse::<jiff::Timestamp>().is_err()) {
-        faults.push(("measured_at", "Write the moment as 2027-04-20T09:30:00Z.".to_owned()));
+    Ok(entries.iter().filter_map(trouble).collect())
+}
+
+/// Nothing, when this entry may be kept.
+async fn examine_one(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Trouble> {
+    match examine(app, writer, std::slice::from_ref(entry)).await?.pop() {
+        Some((_, trouble)) => Err(trouble),
+        None => Ok(()),
     }
-    let named = [("supersedes", &entry.supersedes), ("decides", &entry.decides)];
-    if named.iter().any(|(_, name)| name.is_some()) {
-        let kept = app.store.entries(&writer.plan_id).await?;
-        let unknown = |name: &Option<String>| name.as_ref().is_some_and(|name| !kept.iter().any(|kept| kept.entry.id == *name));
-        let missing = named.into_iter().filter(|(_, name)| unknown(name));
-        faults.extend(missing.map(|(field, _)| (field, "The record has no entry of that name.".to_owned())));
-    }
-    if faults.is_empty() { Ok(()) } else { Err(Trouble::entry(&faults)) }
 }
 
 /// Takes an entry: examines it, and keeps it once however often it is sent.
@@ -135,7 +169,15 @@ pub async fn examine(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Tr
 /// # Errors
 /// Everything that is wrong with it, or the store's own; nothing was kept then.
 pub async fn take(app: &App, writer: &Writer, entry: &Entry) -> Result<(Kept, bool), Trouble> {
-    examine(app, writer, entry).await?;
+    examine_one(app, writer, entry).await?;
+    keep(app, writer, entry).await
+}
+
+/// Keeps an entry that was examined, once however often it is sent; whether it is new.
+///
+/// # Errors
+/// A name that another entry has, a record that is full, or the store's own.
+pub async fn keep(app: &App, writer: &Writer, entry: &Entry) -> Result<(Kept, bool), Trouble> {
     settle(app.store.enter(&writer.plan_id, entry).await?)
 }
 
@@ -153,7 +195,7 @@ pub async fn take_photo(app: &App, writer: &Writer, entry: &Entry, picture: Vec<
     if picture.len() > app.config.largest_photo {
         return Err(Trouble::photo_too_large(app.config.largest_photo));
     }
-    examine(app, writer, entry).await?;
+    examine_one(app, writer, entry).await?;
     let picture = anew(app, picture).await?;
     settle(app.store.enter_photo(&writer.plan_id, entry, &picture).await?)
 }
@@ -173,7 +215,7 @@ async fn anew(app: &App, picture: Vec<u8>) -> Result<Vec<u8>, Trouble> {
 ///
 /// # Errors
 /// A name that another entry has, or a record that is full.
-pub fn settle(entered: Entered) -> Result<(Kept, bool), Trouble> {
+fn settle(entered: Entered) -> Result<(Kept, bool), Trouble> {
     match entered {
         Entered::New(kept) => Ok((kept, true)),
         Entered::Again(kept) => Ok((kept, false)),

@@ -19,7 +19,7 @@ use crate::app::App;
 use crate::client::Asker;
 use crate::error::{Trouble, asks_for_json};
 use crate::forms::sheet::Sheet;
-use crate::record::{Record, Writer, examine, take};
+use crate::record::{self, Record, Writer, examine};
 use crate::views::pages::answer;
 use crate::views::pages::materials::{MaterialsPage, Order};
 
@@ -57,13 +57,8 @@ pub async fn keep(
     let writer = writer(&place);
     let entries = new(&app, &writer, entries(&app, &place, &sheet).await?).await?;
     let script = asks_for_json(&headers);
-    let mut faults: Vec<String> = Vec::new();
-    for entry in &entries {
-        match examine(&app, &writer, entry).await {
-            Err(trouble) if trouble.code == "entry" => faults.extend(trouble.errors.iter().map(|error| error.detail.clone())),
-            other => other?,
-        }
-    }
+    let wrong = examine(&app, &writer, &entries).await?;
+    let mut faults: Vec<String> = wrong.iter().flat_map(|(_, trouble)| &trouble.errors).map(|error| error.detail.clone()).collect();
     faults.dedup();
     if !faults.is_empty() && script {
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, Json(json!({ "refused": faults }))).into_response());
@@ -74,7 +69,7 @@ pub async fn keep(
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, answer(&page)?).into_response());
     }
     for entry in &entries {
-        take(&app, &writer, entry).await?;
+        record::keep(&app, &writer, entry).await?;
     }
     let count = entries.len();
     let jar = if count > 0 { who::with(&app, &asker.0, jar, name) } else { jar };

@@ -21,7 +21,7 @@ use crate::error::{Trouble, asks_for_json};
 use crate::forms::record::{RecordFault, box_of, read};
 use crate::forms::sheet::Sheet;
 use crate::planned::Planned;
-use crate::record::{Record, Writer, asked, examine, take};
+use crate::record::{self, Record, Writer, asked, examine};
 use crate::store::Saved;
 use crate::views::pages::answer;
 use crate::views::pages::record::log::Log;
@@ -59,11 +59,8 @@ pub async fn keep(
     let (items, units) = asked(&app, &writer, seen).await?;
     let mut sent = read(&sheet, &items, units);
     if sent.faults.is_empty() {
-        for entry in &sent.entries {
-            match examine(&app, &writer, entry).await {
-                Err(trouble) if trouble.code == "entry" => sent.faults.extend(faults(entry, &trouble)),
-                other => other?,
-            }
+        for (entry, trouble) in examine(&app, &writer, &sent.entries).await? {
+            sent.faults.extend(faults(entry, &trouble));
         }
     }
     let script = asks_for_json(&headers);
@@ -74,7 +71,7 @@ pub async fn keep(
         return refused(&app, &place, &jar, &sheet, &sent.faults, script).await;
     }
     for entry in &sent.entries {
-        match take(&app, &writer, entry).await {
+        match record::keep(&app, &writer, entry).await {
             // A page that was gone back to has the form that was sent before; it comes again under a new name.
             Err(trouble) if trouble.code == "name_taken" && !script => {
                 let said =
