@@ -84,44 +84,47 @@ impl Layered {
     }
 }
 
-/// Stiffness over layered ground over that over even ground, between the planner's factors.
-#[must_use]
-pub fn layers(reference: &Reference) -> String {
+/// A row for each case and contact that the planner has an answer to, its cells found by `cells`.
+fn layered(reference: &Reference, cells: impl Fn(&Case, &Case, &str, &Layer) -> Vec<String>) -> Vec<Vec<String>> {
     let mut rows = Vec::new();
-    for layered in &LAYERED {
-        let (case, even) = (reference.case(layered.name), reference.case(layered.even));
-        for contact in layered.contacts {
-            let Some(planned) = layered.planned(&even, contact) else { continue };
-            let mut row = vec![layered.words.to_owned(), (*contact).to_owned()];
-            row.extend(ENTRIES.map(|(_, axis)| {
-                let asked = Asked::Entry(axis, axis);
-                let found = case.same_mesh(contact, asked) / even.same_mesh(contact, asked);
-                let factor = planned.stiffness[axis];
-                format!("{found:.3} in {:.3}…{:.3}…{:.3}", factor.low, factor.typical, factor.high)
-            }));
+    for ground in &LAYERED {
+        let (case, even) = (reference.case(ground.name), reference.case(ground.even));
+        for contact in ground.contacts {
+            let Some(planned) = ground.planned(&even, contact) else { continue };
+            let mut row = vec![ground.words.to_owned(), (*contact).to_owned()];
+            row.extend(cells(&case, &even, contact, &planned));
             rows.push(row);
         }
     }
+    rows
+}
+
+/// Stiffness over layered ground over that over even ground, between the planner's factors.
+#[must_use]
+pub fn layers(reference: &Reference) -> String {
+    let rows = layered(reference, |case, even, contact, planned| {
+        let entry = |(_, axis)| {
+            let asked = Asked::Entry(axis, axis);
+            let found = case.same_mesh(contact, asked) / even.same_mesh(contact, asked);
+            let factor = planned.stiffness[axis];
+            format!("{found:.3} in {:.3}…{:.3}…{:.3}", factor.low, factor.typical, factor.high)
+        };
+        ENTRIES.map(entry).to_vec()
+    });
     table(&["layer", "contact", "z", "x", "ry", "rz"], rows)
 }
 
 /// The same of leans under a weight.
 #[must_use]
 pub fn leans(reference: &Reference) -> String {
-    let mut rows = Vec::new();
-    for layered in &LAYERED {
-        let (case, even) = (reference.case(layered.name), reference.case(layered.even));
-        for contact in layered.contacts {
-            let Some(planned) = layered.planned(&even, contact) else { continue };
-            let mut row = vec![layered.words.to_owned(), (*contact).to_owned()];
-            row.extend((0..even.places().len()).map(|at| {
-                let asked = Asked::Lean(at);
-                format!("{:.2}", case.same_mesh(contact, asked) / even.same_mesh(contact, asked))
-            }));
-            row.push(format!("{:.2}…{:.2}…{:.2}", planned.lean.high, planned.lean.typical, planned.lean.low));
-            rows.push(row);
-        }
-    }
+    let rows = layered(reference, |case, even, contact, planned| {
+        let lean = |at| {
+            let asked = Asked::Lean(at);
+            format!("{:.2}", case.same_mesh(contact, asked) / even.same_mesh(contact, asked))
+        };
+        let planner = format!("{:.2}…{:.2}…{:.2}", planned.lean.high, planned.lean.typical, planned.lean.low);
+        (0..even.places().len()).map(lean).chain([planner]).collect()
+    });
     table(&["layer", "contact", "at 0.75 m", "1 m", "1.25 m", "1.5 m", "2 m", "planner"], rows)
 }
 
