@@ -11,7 +11,7 @@ use tokio::sync::oneshot;
 use super::batches::{Batches, Carrier};
 use super::database::{Db, Row, Value, Work, values};
 use super::plans::{NEWEST, saved};
-use super::{Outcome, Save, Store, StoreFailure};
+use super::{Outcome, Save, Secret, Store, StoreFailure};
 
 /// Most saves that one transaction keeps.
 const MOST: usize = 64;
@@ -32,6 +32,8 @@ pub(super) fn saves() -> Saves {
 /// What is saved.
 struct NewRevision {
     plan_id: String,
+    /// The digest of the link that has to open the plan for editing; none where it was looked up before.
+    link: Option<[u8; 32]>,
     base: u32,
     title: Option<String>,
     document: String,
@@ -43,8 +45,24 @@ impl Store {
     /// # Errors
     /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
     pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
-        let (title, document) = (plan.title.clone(), serde_json::to_string(plan)?);
-        let revision = NewRevision { plan_id: plan_id.to_owned(), base: base_revision, title, document };
+        self.add(NewRevision::of(plan_id, None, base_revision, plan)?).await
+    }
+
+    /// Saves a plan as the holder of a link, which is looked up in the same transaction; the new revision's number. `None`
+    /// when nothing was kept, for whatever reason lies in the link, the plan or the revision.
+    ///
+    /// # Errors
+    /// The store's own; nothing was changed then.
+    pub async fn save_by_link(&self, secret: &str, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Option<u32>> {
+        let Some(secret) = Secret::parse(secret) else { return Ok(None) };
+        match self.add(NewRevision::of(plan_id, Some(&secret), base_revision, plan)?).await {
+            Ok(Save::Done(revision)) => Ok(Some(revision)),
+            Ok(Save::Stale { .. }) | Err(StoreFailure::NotFound | StoreFailure::Quota) => Ok(None),
+            Err(failure) => Err(failure),
+        }
+    }
+
+    async fn add(&self, revision: NewRevision) -> Outcome<Save> {
         if let Db::Postgres(_) = self.db {
             return self.save_by(&mut By::Itself(&self.db), &revision).await;
         }
@@ -70,10 +88,11 @@ impl Store {
     }
 
     async fn save_by(&self, by: &mut By<'_>, revision: &NewRevision) -> Outcome<Save> {
-        let NewRevision { plan_id, base, title, document } = revision;
+        let NewRevision { plan_id, link, base, title, document } = revision;
+        let link = link.as_ref().map(<[u8; 32]>::as_slice);
         let (next, now) = (i64::from(*base) + 1, Timestamp::now().as_microsecond());
         let has_room = self.has_room(by, plan_id, next, document).await?;
-        if has_room && by.run(values![next, plan_id, *base, title, document, now]).await? > 0 {
+        if has_room && by.run(values![next, plan_id, *base, title, document, now, link]).await? > 0 {
             return Ok(Save::Done(base + 1));
         }
         let current = by.row(NEWEST, values![plan_id]).await?.as_ref().map(saved).transpose()?.ok_or(StoreFailure::NotFound)?;
@@ -93,6 +112,13 @@ impl Store {
     }
 }
 
+impl NewRevision {
+    fn of(plan_id: &str, link: Option<&Secret>, base: u32, plan: &SitePlan) -> Outcome<Self> {
+        let (title, document) = (plan.title.clone(), serde_json::to_string(plan)?);
+        Ok(Self { plan_id: plan_id.to_owned(), link: link.map(Secret::digest), base, title, document })
+    }
+}
+
 /// How a save reaches the database.
 enum By<'w> {
     /// In a transaction of its own, in one errand.
@@ -101,29 +127,50 @@ enum By<'w> {
     With(&'w mut Work),
 }
 
+/// That a link opens the plan for editing, when a save brings one along.
+macro_rules! opened {
+    () => {
+        " AND ($7 IS NULL OR EXISTS (SELECT 1 FROM links WHERE digest = $7 AND plan_id = plans.id AND opens = 'edit' \
+         AND revoked_at IS NULL AND (expires_at IS NULL OR expires_at > $6) \
+         AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $6)))"
+    };
+}
+
+/// Adds the revision to a plan that has not moved, and then moves the plan to it: nothing moves between the two.
+macro_rules! added_and_moved {
+    ($before:literal, $after:literal) => {
+        concat!(
+            $before,
+            "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
+             SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3",
+            opened!(),
+            "; UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 \
+             AND EXISTS (SELECT 1 FROM revisions WHERE plan_id = $2 AND number = $1)",
+            $after
+        )
+    };
+}
+
 impl By<'_> {
-    /// Adds the revision and moves the plan to it, both or neither; how many rows that changed, none where the plan has moved.
+    /// Adds the revision and moves the plan to it, both or neither; how many rows that changed, none where the plan has moved
+    /// or the link does not open it.
     async fn run(&mut self, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
             Self::Itself(Db::Sqlite(pools)) => {
-                let sql = "BEGIN IMMEDIATE; INSERT INTO revisions (plan_id, number, title, document, saved_at) \
-                           SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3; \
-                           UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 RETURNING id; COMMIT";
+                let sql = added_and_moved!("BEGIN IMMEDIATE; ", " RETURNING id; COMMIT");
                 pools.at_once(sql, values).await.map(|moved| moved.len() as u64)
             }
             // Of two who come at once, the second waits for the first, and then finds that the revision has moved.
             Self::Itself(db) => {
-                let sql = "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 RETURNING id) \
-                           INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved";
+                let sql = concat!(
+                    "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3",
+                    opened!(),
+                    " RETURNING id) \
+                     INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved"
+                );
                 db.run(sql, values).await
             }
-            // Nothing moves between the two.
-            Self::With(work) => {
-                let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
-                           SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3; \
-                           UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3";
-                work.run(sql, values).await
-            }
+            Self::With(work) => work.run(added_and_moved!("", ""), values).await,
         }
     }
 

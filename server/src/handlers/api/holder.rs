@@ -16,9 +16,9 @@ impl FromRequestParts<App> for Holder {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let (secret, id) = asked(parts, app).await?;
+        let Asked { secret, id } = Asked::from_request_parts(parts, app).await?;
         let opened = app.store.open_link(&secret).await?;
-        opened.filter(|opened| Some(&opened.plan_id) == id.as_ref()).map(Self).ok_or_else(Trouble::no_such_link)
+        opened.filter(|opened| opened.plan_id == id).map(Self).ok_or_else(Trouble::no_such_link)
     }
 }
 
@@ -29,9 +29,7 @@ impl FromRequestParts<App> for Seen {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let (secret, id) = asked(parts, app).await?;
-        let look = app.store.look(&secret).await?;
-        look.filter(|look| Some(&look.plan_id) == id.as_ref()).map(Self).ok_or_else(Trouble::no_such_link)
+        Asked::from_request_parts(parts, app).await?.look(app).await
     }
 }
 
@@ -45,11 +43,34 @@ impl Seen {
     }
 }
 
-/// The secret, and the plan's name in the address.
-async fn asked(parts: &mut Parts, app: &App) -> Result<(String, Option<String>), Trouble> {
-    let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
-    let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
-    Ok((secret, path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value))))
+/// A plan that is asked for, with a secret of which nobody knows yet whether it opens it.
+pub struct Asked {
+    /// What stands in `Authorization: Bearer`.
+    pub secret: String,
+    /// The plan's name in the address.
+    pub id: String,
+}
+
+impl FromRequestParts<App> for Asked {
+    type Rejection = Trouble;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
+        let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
+        let id = path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value)).ok_or_else(Trouble::no_such_link)?;
+        Ok(Self { secret, id })
+    }
+}
+
+impl Asked {
+    /// The plan as the secret opens it, without reading it.
+    ///
+    /// # Errors
+    /// It does not open it; the store's own.
+    pub async fn look(&self, app: &App) -> Result<Seen, Trouble> {
+        let look = app.store.look(&self.secret).await?;
+        look.filter(|look| look.plan_id == self.id).map(Seen).ok_or_else(Trouble::no_such_link)
+    }
 }
 
 impl Holder {

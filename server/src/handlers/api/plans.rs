@@ -8,8 +8,8 @@ use axum::response::{IntoResponse, Response};
 use serde_json::json;
 
 use super::body::PlanBody;
-use super::holder::{Holder, Seen, bearer};
-use super::precondition::{etag, not_modified, replaces, with_etag};
+use super::holder::{Asked, Holder, bearer};
+use super::precondition::{etag, not_modified, one_revision, replaces, with_etag};
 use crate::access;
 use crate::app::App;
 use crate::client::Asker;
@@ -42,17 +42,36 @@ pub async fn read(holder: Holder, headers: HeaderMap) -> Response {
 }
 
 /// Replaces the plan, when the request names the revision that stands.
-pub async fn replace(State(app): State<App>, seen: Seen, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
-    let look = seen.editing()?;
+///
+/// A save with which all is well is one errand to the database, its link and its revision included. Only one that was not
+/// kept is looked at again, for what was wrong with it.
+pub async fn replace(
+    State(app): State<App>,
+    asked: Asked,
+    headers: HeaderMap,
+    body: Result<PlanBody, Trouble>,
+) -> Result<Response, Trouble> {
+    if let (Ok(PlanBody(plan)), Some(base)) = (&body, one_revision(&headers))
+        && plan.validate().is_ok()
+        && let Some(revision) = app.store.save_by_link(&asked.secret, &asked.id, base, plan).await?
+    {
+        return Ok(replaced(&asked.id, revision));
+    }
+    let look = asked.look(&app).await?.editing()?;
+    let PlanBody(plan) = body?;
     if !replaces(&headers, look.revision)? {
         let current = app.store.revision(&look.plan_id, look.revision).await?.ok_or_else(Trouble::no_such_link)?;
         return Err(Trouble::stale(&current));
     }
     plan.validate().map_err(|problems| Trouble::answers(&problems))?;
     match app.store.save(&look.plan_id, look.revision, &plan).await? {
-        Save::Done(revision) => Ok(with_etag(Json(json!({ "id": look.plan_id, "revision": revision })).into_response(), &etag(revision))),
+        Save::Done(revision) => Ok(replaced(&look.plan_id, revision)),
         Save::Stale { current } => Err(Trouble::stale(&current)),
     }
+}
+
+fn replaced(id: &str, revision: u32) -> Response {
+    with_etag(Json(json!({ "id": id, "revision": revision })).into_response(), &etag(revision))
 }
 
 /// The plan's revisions, newest first.

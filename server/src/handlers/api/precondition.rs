@@ -41,6 +41,14 @@ pub fn replaces(headers: &HeaderMap, current: u32) -> Result<bool, Trouble> {
     Ok(tags(headers, IF_MATCH).any(|named| named == "*" || named == tag))
 }
 
+/// The revision that If-Match names, where it names one and nothing else.
+#[must_use]
+pub fn one_revision(headers: &HeaderMap) -> Option<u32> {
+    let mut tags = tags(headers, IF_MATCH);
+    let (Some(tag), None) = (tags.next(), tags.next()) else { return None };
+    tag.trim_matches('"').parse().ok().filter(|revision| etag(*revision) == tag)
+}
+
 fn tags(headers: &HeaderMap, name: HeaderName) -> impl Iterator<Item = &str> {
     headers.get_all(name).into_iter().filter_map(|value| value.to_str().ok()).flat_map(|value| value.split(',')).map(str::trim)
 }
