@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
-use crate::config::{Config, Settings, Stated, Stranger, stated, strangers};
+use crate::config::{Config, NO_TEXT, Settings, Stated, Stranger, of_any_bytes, stated, strangers};
 
 /// Exit status for input that cannot be used, as for a wrong flag.
 const BAD_INPUT: u8 = 2;
@@ -100,7 +100,8 @@ impl Failure {
 
 /// Runs a command line.
 pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let read = Line::command().try_get_matches_from(words).and_then(|matches| Ok((Line::from_arg_matches(&matches)?, stated(&matches))));
+    let line = Line::command().mut_args(of_any_bytes);
+    let read = line.try_get_matches_from(words).and_then(|matches| Ok((Line::from_arg_matches(&matches)?, stated(&matches))));
     let (line, stated) = match read {
         Ok(read) => read,
         Err(refusal) => {
@@ -122,6 +123,7 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
     let strangers = strangers(std::env::vars_os().map(|(name, _)| name.to_string_lossy().into_owned()), stated);
     let config = || {
         strangers.iter().try_for_each(not_misspelt)?;
+        stated.iter().try_for_each(is_text)?;
         Config::new(line.settings.clone()).map_err(Failure::input)
     };
     match line.command.unwrap_or(Command::Serve) {
@@ -140,6 +142,11 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
 fn not_misspelt(stranger: &Stranger) -> Result<(), Failure> {
     let Stranger { name, meant } = stranger;
     if meant.is_none() { Ok(()) } else { Err(Failure::input(format!("{name}: {}", stranger.words()))) }
+}
+
+/// What is no text would be read as another value than was meant.
+fn is_text(setting: &Stated) -> Result<(), Failure> {
+    if setting.is_text { Ok(()) } else { Err(Failure::input(format!("{}: {NO_TEXT}", setting.name))) }
 }
 
 /// Prints a line; whoever stops reading is told of by the exit status.

@@ -18,7 +18,7 @@ use std::net::{Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 
 pub use access::{Access, Creators, Quotas, Token};
-pub use catalogue::{Origin, Stated, stated};
+pub use catalogue::{NO_TEXT, Origin, Stated, of_any_bytes, stated};
 pub use climate::ClimateService;
 pub use defaults::Defaults;
 pub use house::House;

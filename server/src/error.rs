@@ -8,6 +8,7 @@ mod access;
 mod page;
 mod present;
 mod store;
+mod typed;
 
 use std::fmt::Display;
 
@@ -20,6 +21,7 @@ use stillground::field::{NumberField, Problems};
 use stillground::site_plan::SitePlan;
 
 pub use present::{Reader, asks_for_json};
+pub use typed::Typed;
 
 use crate::store::Saved;
 
@@ -310,6 +312,12 @@ impl Trouble {
         tracing::error!(doing, error = %error, "a fault of the service");
         let said = "Something broke here; it was not your doing, and it was written to the log. Nothing that was saved before is lost.";
         Self::new(StatusCode::INTERNAL_SERVER_ERROR, "broken", said)
+    }
+
+    /// Whether the very same may be taken another time: nothing is wrong with what was sent.
+    #[must_use]
+    pub fn may_pass(&self) -> bool {
+        self.status.is_server_error() || ["quota", "record_full", "contradictory"].contains(&self.code)
     }
 
     /// What is wrong in one line, with the field's path, for the command line.

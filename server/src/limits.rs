@@ -26,13 +26,13 @@ const ROUND_A_PHOTO: usize = 64 * 1024;
 /// Longest time for an answer; designing waits its turn within it.
 const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
-/// The request with its whole body, read within its limits before the handler is asked.
+/// The request and its whole body, read within its limits before the handler is asked.
 ///
 /// # Errors
 /// A body that is too large, too slow or broken off.
-pub async fn whole(config: &Config, request: Request) -> Result<Request, Trouble> {
+pub async fn whole(config: &Config, request: Request) -> Result<(Request, Bytes), Trouble> {
     if request.body().is_end_stream() {
-        return Ok(request);
+        return Ok((request, Bytes::new()));
     }
     let (parts, body) = request.into_parts();
     let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
@@ -42,7 +42,7 @@ pub async fn whole(config: &Config, request: Request) -> Result<Request, Trouble
         Ok(read) => read?,
         Err(_) => return Err(Trouble::too_slow()),
     };
-    Ok(Request::from_parts(parts, Body::from(bytes)))
+    Ok((Request::from_parts(parts, Body::from(bytes.clone())), bytes))
 }
 
 /// Gives up on an answer that takes too long.

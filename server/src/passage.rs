@@ -14,7 +14,7 @@ use tracing::Instrument;
 
 use crate::app::App;
 use crate::client::{Client, note};
-use crate::error::{Reader, Trouble};
+use crate::error::{Reader, Trouble, Typed};
 use crate::guard::Kind;
 use crate::journal::Entry;
 use crate::{limits, security};
@@ -32,19 +32,21 @@ pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -
 /// The answer in the form that its reader expects.
 async fn presented(app: &App, client: &Client, request: Request, next: Next) -> Response {
     let reader = Reader::of(&request);
-    let response = answer(app, client, request, next).await.unwrap_or_else(IntoResponse::into_response);
+    let mut typed = Typed::default();
+    let response = answer(app, client, request, next, &mut typed).await.unwrap_or_else(IntoResponse::into_response);
     if response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link") {
         let _ = app.guard.take(client, Kind::Guess);
     }
-    reader.present(&app.config, response)
+    reader.present(&app.config, response, typed).await
 }
 
 /// The handler's answer, if it comes to that.
-async fn answer(app: &App, client: &Client, request: Request, next: Next) -> Result<Response, Trouble> {
+async fn answer(app: &App, client: &Client, request: Request, next: Next, typed: &mut Typed) -> Result<Response, Trouble> {
     security::check_own_form(client, &request)?;
     let kind = app.guard.admit(&app.watch, client, &request)?;
     let _turn = app.guard.turn(kind).await?;
-    let request = limits::whole(&app.config, request).await?;
+    let (request, body) = limits::whole(&app.config, request).await?;
+    *typed = Typed::of(request.headers(), body);
     let _place = app.places.enter(&request)?;
     limits::in_time(AssertUnwindSafe(next.run(request)).catch_unwind()).await?.map_err(|payload| panicked(&*payload))
 }

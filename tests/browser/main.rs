@@ -10,4 +10,5 @@ mod organiser;
 mod paper;
 mod pictures;
 mod record;
+mod refused;
 mod walk;

@@ -272,6 +272,56 @@ fn a_misspelt_setting_is_told_and_nothing_starts_with_it() {
     assert!(other.status.success() && printed(&other).contains("nothing reads it"), "{}{}", printed(&other), said(&other));
 }
 
+/// Bytes that are no text would be read as another value, or end before anything is explained.
+#[test]
+fn a_setting_whose_bytes_are_no_text_is_explained_like_any_other() {
+    let folder = tempdir().unwrap();
+    let broken = <std::ffi::OsStr as std::os::unix::ffi::OsStrExt>::from_bytes(b"caf\xe9");
+    let explained = printed(&run(folder.path(), &["check"]));
+    for name in ["LISTEN", "DATABASE_URL", "BASE_PATH", "HOUSE_NAME", "CLIMATE_SOURCE", "WHO_CREATES", "MOST_PLANS"] {
+        let name = format!("STILLGROUND_{name}");
+        let with = |words: &[&str]| stillground_tests::binary::command(folder.path(), words).env(&name, broken).output().unwrap();
+        let output = with(&["check"]);
+        let text = printed(&output);
+        let told = text.split("\n\n").find(|part| part.starts_with(&format!("{name} = "))).unwrap_or_default();
+        assert!(told.contains("wrong: its bytes are no text in UTF-8"), "{name}: {text}{}", said(&output));
+        assert_eq!(
+            text.lines().filter(|line| line.starts_with("STILL")).count(),
+            explained.lines().filter(|l| l.starts_with("STILL")).count()
+        );
+        assert_eq!((output.status.code(), said_of(&output).trim()), (Some(1), name.as_str()));
+        let refused = with(&["serve"]);
+        assert_eq!((refused.status.code(), said(&refused).contains(&name)), (Some(2), true), "{}", said(&refused));
+    }
+    let place = stillground_tests::binary::command(folder.path(), &["check"]).env("STILLGROUND_DATA", broken).output().unwrap();
+    assert!(place.status.success(), "a folder may have any name: {}{}", printed(&place), said(&place));
+}
+
+/// No more of a file is read than a secret takes, so that a wrong name does not fill the memory.
+#[test]
+fn a_file_that_holds_no_secret_is_told_in_words_whatever_it_is() {
+    let folder = with_file("empty", "");
+    std::fs::write(folder.path().join("latin"), b"p\xe9ssword-of-the-house\n").unwrap();
+    std::fs::write(folder.path().join("second"), "\nsecret-on-line-two\n").unwrap();
+    for (file, told) in [
+        ("empty", "is empty"),
+        ("latin", "is no text in UTF-8"),
+        ("second", "its first line is empty"),
+        (".", "Is a directory"),
+        ("nowhere", "No such file"),
+        ("/dev/zero", "is larger than"),
+    ] {
+        for name in ["DATABASE_URL", "ORGANISER_TOKEN"] {
+            let flag = format!("--{}-file", name.to_ascii_lowercase().replace('_', "-"));
+            let output = run(folder.path(), &["check", &flag, file]);
+            assert!(output.status.code() == Some(1) && printed(&output).contains(told), "{flag} {file}: {}", printed(&output));
+            assert!(!printed(&output).contains("secret-on") && said_of(&output).contains(name), "{}", said(&output));
+        }
+    }
+    let defaults = run(folder.path(), &["check", "--defaults-file", "/dev/zero"]);
+    assert!(defaults.status.code() == Some(1) && printed(&defaults).contains("is larger than 1024 KiB"), "{}", printed(&defaults));
+}
+
 fn said_of(output: &Output) -> String {
     said(output).split("cannot start with").nth(1).unwrap_or_default().to_owned()
 }

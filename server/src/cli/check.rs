@@ -4,7 +4,7 @@ use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
 use super::{Failure, block_on, say};
-use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, Origin, Settings, Stated, Stranger, default_data};
+use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, NO_TEXT, Origin, Settings, Stated, Stranger, default_data};
 use crate::store::{SCHEMA, StoreFailure, archive};
 
 type Found = Result<String, String>;
@@ -15,6 +15,7 @@ pub(super) fn check(settings: &Settings, stated: &[Stated], strangers: &[Strange
     let mut wrong = Vec::new();
     for setting in stated {
         let found = match of(&read, &setting.name) {
+            _ if !setting.is_text => Err(NO_TEXT.to_owned()),
             Some(said) => Err(said),
             None => look(setting, &config)?,
         };

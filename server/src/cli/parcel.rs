@@ -32,11 +32,17 @@ pub(super) fn export(config: &Config, plan: &str, out: Option<&Path>) -> Result<
     let mut text = serde_json::to_string_pretty(&parcel).map_err(Failure::fault)?;
     text.push('\n');
     let Some(file) = out else { return std::io::stdout().lock().write_all(text.as_bytes()).map_err(Failure::fault) };
-    let written = OpenOptions::new().write(true).create_new(true).open(file).and_then(|mut new| {
-        new.write_all(text.as_bytes())?;
-        new.sync_all()
-    });
-    written.map_err(|error| Failure::fault(format!("{}: {error}", file.display())))
+    keep(file, text.as_bytes()).map_err(|error| Failure::fault(format!("{}: {error}", file.display())))
+}
+
+/// Writes a new file; one that could not be written to its end does not stay.
+fn keep(file: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let mut new = OpenOptions::new().write(true).create_new(true).open(file)?;
+    let written = new.write_all(bytes).and_then(|()| new.sync_all());
+    if written.is_err() {
+        let _ = std::fs::remove_file(file);
+    }
+    written
 }
 
 /// Reads a plan that was exported, keeps it as a new one, and prints its name and its links.

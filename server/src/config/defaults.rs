@@ -5,6 +5,8 @@ use std::path::Path;
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
 
+use super::read::whole;
+
 /// Largest file read, bytes.
 const LARGEST: u64 = 1024 * 1024;
 /// Most sizes of tube that are told.
@@ -28,11 +30,7 @@ impl Defaults {
     /// No file, no such document, or answers that no plan could be made with.
     pub(super) fn read(file: &Path) -> Result<Self, String> {
         let shown = file.display();
-        let length = std::fs::metadata(file).map_err(|error| format!("({shown}): {error}"))?.len();
-        if length > LARGEST {
-            return Err(format!("({shown}) is larger than {} KiB", LARGEST / 1024));
-        }
-        let text = std::fs::read(file).map_err(|error| format!("({shown}): {error}"))?;
+        let text = whole(file, LARGEST)?.ok_or_else(|| format!("({shown}) is larger than {} KiB", LARGEST / 1024))?;
         let mut reader = serde_json::Deserializer::from_slice(&text);
         let mut found: Self =
             serde_path_to_error::deserialize(&mut reader).map_err(|error| format!("({shown}): {}: {}", error.path(), error.inner()))?;

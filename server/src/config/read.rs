@@ -1,5 +1,7 @@
 //! Reading settings one after another, so that all that is wrong is told at once.
 
+use std::fs::File;
+use std::io::Read;
 use std::net::SocketAddr;
 use std::path::Path;
 
@@ -47,15 +49,22 @@ impl Reading {
 /// The first line of a file, which is never repeated in a message.
 pub(super) fn secret(file: &Path) -> Result<String, String> {
     let shown = file.display();
-    let length = std::fs::metadata(file).map_err(|error| format!("({shown}): {error}"))?.len();
-    if length > LARGEST {
-        return Err(format!("({shown}) is larger than {LARGEST} bytes: it is not a file with one secret"));
-    }
-    let text = std::fs::read_to_string(file).map_err(|error| format!("({shown}): {error}"))?;
+    let text =
+        whole(file, LARGEST)?.ok_or_else(|| format!("({shown}) is larger than {LARGEST} bytes: it is not a file with one secret"))?;
+    let text = String::from_utf8(text).map_err(|_| format!("({shown}) is no text in UTF-8"))?;
     match text.lines().next().map(str::trim) {
         Some(line) if !line.is_empty() => Ok(line.to_owned()),
+        Some(_) if !text.trim().is_empty() => Err(format!("({shown}): its first line is empty; the secret stands on the first line")),
         _ => Err(format!("({shown}) is empty")),
     }
+}
+
+/// All that stands in a file; `None`: it is longer than `most` bytes. No more than that is read, of a device without an end neither.
+pub(super) fn whole(file: &Path, most: u64) -> Result<Option<Vec<u8>>, String> {
+    let mut bytes = Vec::new();
+    let read = File::open(file).and_then(|open| open.take(most + 1).read_to_end(&mut bytes));
+    read.map_err(|error| format!("({}): {error}", file.display()))?;
+    Ok((bytes.len() as u64 <= most).then_some(bytes))
 }
 
 /// An address in figures with its port.

@@ -14,25 +14,31 @@ struct ErrorPage<'a> {
     detail: &'a str,
     errors: Vec<(&'a str, &'a str)>,
     next: &'static str,
+    /// What was typed, to be sent again.
+    again: &'a [(String, String)],
 }
 
 /// The page as text.
-pub(super) fn render(trouble: &Trouble, config: &Config) -> String {
+pub(super) fn render(trouble: &Trouble, config: &Config, again: &[(String, String)]) -> String {
     let title = title(trouble);
     let errors = trouble.errors.iter().map(|error| (error.path.as_str(), error.detail.as_str())).collect();
     let frame = Frame::new(config, title.to_owned(), None);
-    let page = ErrorPage { frame, title, detail: &trouble.detail, errors, next: next(trouble) };
+    let page = ErrorPage { frame, title, detail: &trouble.detail, errors, next: next(trouble, !again.is_empty()), again };
     page.render().unwrap_or_else(|_| "Something broke here.".to_owned())
 }
 
-/// What the person can do now.
-fn next(trouble: &Trouble) -> &'static str {
+/// What the person can do now; whether the page holds what they typed.
+fn next(trouble: &Trouble, held: bool) -> &'static str {
     match trouble.code {
         "not_invited" | "organiser_only" | "shelf_full" => return "The example and every plan whose link you have stay open to you.",
+        "quota" if held => {
+            return "What stands in the plan stays as it was saved last. What you typed is held on this page: send it again when there is room.";
+        }
         "quota" => return "What stands in the plan stays as it was saved last.",
         _ => {}
     }
     match trouble.status.as_u16() {
+        _ if held => "What you typed is held on this page. Wait a moment, and send it again from here.",
         404 => "Plans begun in this browser stand on the front page, if their links are still alive.",
         403 => "Ask whoever sent you the link for one that does more, or read the plan with this one.",
         409 | 412 => "Go back, read the plan as it stands now, and save your answers on top of it.",

@@ -5,7 +5,7 @@ use axum::http::header::{ACCEPT, CONTENT_LENGTH, CONTENT_TYPE};
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use super::{Trouble, page};
+use super::{Trouble, Typed, page};
 use crate::config::Config;
 
 /// The media type of pages.
@@ -31,15 +31,14 @@ impl Reader {
         Self { is_program: asks_for_json(request.headers()) || request.uri().path().starts_with("/api/") }
     }
 
-    /// A refusal in this reader's form; any other answer as it is.
-    #[must_use]
-    pub fn present(self, config: &Config, response: Response) -> Response {
+    /// A refusal in this reader's form, with the form that may be sent again; any other answer as it is.
+    pub async fn present(self, config: &Config, response: Response, typed: Typed) -> Response {
         let status = response.status();
         if !(status.is_client_error() || status.is_server_error()) {
             return response;
         }
         let Some(trouble) = response.extensions().get::<Trouble>().cloned().or_else(|| of_framework(&response)) else { return response };
-        let mut presented = if self.is_program { trouble.into_response() } else { as_page(&trouble, config) };
+        let mut presented = if self.is_program { trouble.into_response() } else { as_page(&trouble, config, typed).await };
         for (name, value) in response.headers() {
             if name != CONTENT_TYPE && name != CONTENT_LENGTH && !presented.headers().contains_key(name) {
                 presented.headers_mut().append(name, value.clone());
@@ -49,8 +48,9 @@ impl Reader {
     }
 }
 
-fn as_page(trouble: &Trouble, config: &Config) -> Response {
-    let mut response = (trouble.status, page::render(trouble, config)).into_response();
+async fn as_page(trouble: &Trouble, config: &Config, typed: Typed) -> Response {
+    let again = if trouble.may_pass() { typed.pairs().await } else { Vec::new() };
+    let mut response = (trouble.status, page::render(trouble, config, &again)).into_response();
     response.headers_mut().insert(CONTENT_TYPE, HTML);
     response.extensions_mut().insert(trouble.clone());
     response
