@@ -1,8 +1,11 @@
 //! A link is a capability: each opens what it is for, a wrong, revoked or unknown one opens nothing and says no more.
 
+use jiff::{SignedDuration, Timestamp};
+use stillground_server::config::Config;
+use stillground_server::store::{Right, Store};
 use stillground_tests::http::Answer;
 use stillground_tests::place::Place;
-use stillground_tests::service::{Kept, Service, start_with, titled, unknown};
+use stillground_tests::service::{Kept, Service, start_in, start_with, titled, unknown};
 
 use super::{place, start};
 
@@ -19,6 +22,35 @@ fn only_the_edit_link_changes_a_plan() {
         assert_eq!(link(&service, &kept, secret, "POST", "view").status, 403);
     }
     assert_eq!(service.replace(&kept, 1, &titled("changed")).status, 200);
+}
+
+/// A save looks its link up once more when it is kept: whatever became of a link or its plan meanwhile, it keeps nothing.
+#[test]
+fn a_link_that_no_longer_edits_keeps_nothing() {
+    let place = place();
+    let database = Config::new(place.settings()).unwrap().database;
+    let service = start_in(place);
+    let runtime = tokio::runtime::Runtime::new().unwrap();
+    let store = runtime.block_on(Store::open(&database)).unwrap();
+    let past = Timestamp::now() - SignedDuration::from_hours(1);
+    let (kept, other) = (service.create(&unknown()), service.create(&unknown()));
+    let refused = |secret: &str, what: &str| {
+        let answer = service.replace(&Kept { edit: secret.to_owned(), ..kept.clone() }, 1, &titled("changed"));
+        assert_eq!(answer.status, 404, "{what}: {}", answer.text());
+        assert_eq!(runtime.block_on(store.revisions(&kept.id)).unwrap().len(), 1, "{what}");
+    };
+    refused(&other.edit, "another plan's");
+    let ended = runtime.block_on(store.replace_link_until(&kept.id, Right::Edit, Some(past))).unwrap();
+    refused(&kept.edit, "replaced");
+    refused(ended.reveal(), "ended by itself");
+    let edit = runtime.block_on(store.replace_link(&kept.id, Right::Edit)).unwrap();
+    runtime.block_on(store.close_plan(&kept.id, Some(past))).unwrap();
+    refused(edit.reveal(), "of a closed plan");
+    runtime.block_on(store.close_plan(&kept.id, None)).unwrap();
+    runtime.block_on(store.remove_plan(&kept.id)).unwrap();
+    refused(edit.reveal(), "of a removed plan");
+    assert!(runtime.block_on(store.bring_back(&kept.id)).unwrap());
+    assert_eq!(service.replace(&Kept { edit: edit.reveal().to_owned(), ..kept.clone() }, 1, &titled("changed")).status, 200);
 }
 
 #[test]
