@@ -45,7 +45,8 @@ const REST: Duration = Duration::from_secs(2);
 async fn main() -> Result<()> {
     let words: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with("--")).collect();
     match words.as_slice() {
-        [word, file] if word == bare::WORD => bare::serve(Path::new(file)).await,
+        [word, file] if word == bare::PAGES => bare::pages(Path::new(file)).await,
+        [word, folder] if word == bare::ROWS => bare::rows(Path::new(folder)).await,
         words => {
             let page = table::write(&find().await?);
             println!("{page}");
@@ -80,13 +81,16 @@ async fn find() -> Result<Found> {
     Ok(Found { cores: machine::cores(), connections: CONNECTIONS, lines, saves, instances, process })
 }
 
-/// Saves and bare rows in turn: what a disk gives changes from second to second.
+/// Saves, bare rows, and rows by a bare handler, in turn: what a disk gives changes from second to second.
 async fn save_in_turn(planner: &Planner, folder: &Path) -> Result<Saves> {
-    let mut found = Saves { bare: Vec::new(), seen: PEOPLE.map(|people| (people, Seen::default())) };
+    let mut found = Saves { bare: Vec::new(), alone: Vec::new(), seen: PEOPLE.map(|people| (people, Seen::default(), Seen::default())) };
+    let handler = bare::start(bare::ROWS, &turn_folder(folder, "handler")?)?;
     for turn in 0..SAVING_TURNS {
         eprintln!("saves, turn {}", turn + 1);
         found.bare.push(saves::bare_rows(&turn_folder(folder, &format!("bare-{turn}"))?, SAVING).await.map_err(Error::other)?);
-        for (people, seen) in &mut found.seen {
+        found.alone.push(saves::store_alone(&turn_folder(folder, &format!("alone-{turn}"))?, SAVING).await?);
+        for (people, bare, seen) in &mut found.seen {
+            *bare = std::mem::take(bare).and(drive(handler.socket, *people, SAVING, saves::rows()).await?);
             *seen = std::mem::take(seen).and(saves::save(planner, *people, SAVING).await?);
         }
     }
@@ -131,7 +135,7 @@ async fn line(planner: &Planner, folder: &Path, what: String, paths: &[String]) 
     }
     let file = folder.join("page.html");
     std::fs::write(&file, &body)?;
-    let bare: Bare = bare::start(&file)?;
+    let bare: Bare = bare::start(bare::PAGES, &file)?;
     let mut line = Line { what, bytes: body.len(), bare: Seen::default(), planner: Seen::default() };
     for _ in 0..TURNS {
         line.bare = line.bare.and(drive(bare.socket, CONNECTIONS, TURN, always("/")).await?);

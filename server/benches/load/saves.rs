@@ -6,7 +6,10 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use sqlx::ConnectOptions;
-use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqliteSynchronous};
+use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqliteSynchronous};
+use stillground::site_plan::SitePlan;
+use stillground_server::config::Database;
+use stillground_server::store::{Save, Store};
 
 use crate::drive::{Next, Seen, drive};
 use crate::machine::Planner;
@@ -55,14 +58,48 @@ fn sent(method: &str, path: &str, headers: &str) -> Vec<u8> {
     format!("{head}{headers}\r\n{PLAN}").into_bytes()
 }
 
-/// Rows a second that a bare SQLite file takes: one a transaction, written ahead, synchronous FULL.
-pub async fn bare_rows(folder: &Path, length: Duration) -> sqlx::Result<f64> {
+/// Saves a second of the store alone, without the way to it and without reading and checking what was sent.
+pub async fn store_alone(folder: &Path, length: Duration) -> Result<f64> {
+    let plan: SitePlan = serde_json::from_str(PLAN).map_err(Error::other)?;
+    let store = Store::open(&Database::Sqlite(folder.join("alone.sqlite"))).await.map_err(Error::other)?;
+    let id = store.create(&plan).await.map_err(Error::other)?.id;
+    let (begun, mut revision) = (Instant::now(), 1_u32);
+    while begun.elapsed() < length {
+        revision += 1;
+        if store.save(&id, revision - 1, &plan).await.map_err(Error::other)? != Save::Done(revision) {
+            return Err(Error::other("a save was not kept"));
+        }
+    }
+    let rate = f64::from(revision - 1) / begun.elapsed().as_secs_f64();
+    store.close().await;
+    Ok(rate)
+}
+
+/// What is sent to a bare handler that keeps rows.
+pub fn rows() -> Next {
+    let request = sent("PUT", "/", "");
+    Arc::new(move |_, _| request.clone())
+}
+
+/// A bare SQLite file, written ahead, synchronous FULL.
+pub async fn bare_file(folder: &Path) -> sqlx::Result<SqliteConnection> {
     let options = SqliteConnectOptions::new().filename(folder.join("bare.sqlite")).create_if_missing(true);
     let mut file = options.journal_mode(SqliteJournalMode::Wal).synchronous(SqliteSynchronous::Full).connect().await?;
     sqlx::query("CREATE TABLE rows (number INTEGER PRIMARY KEY, document TEXT NOT NULL)").execute(&mut file).await?;
+    Ok(file)
+}
+
+/// Puts one row into it, a transaction by itself.
+pub async fn bare_row(file: &mut SqliteConnection, document: &str) -> sqlx::Result<()> {
+    sqlx::query("INSERT INTO rows (document) VALUES ($1)").bind(document).execute(file).await.map(drop)
+}
+
+/// Rows a second that a bare SQLite file takes.
+pub async fn bare_rows(folder: &Path, length: Duration) -> sqlx::Result<f64> {
+    let mut file = bare_file(folder).await?;
     let (begun, mut rows) = (Instant::now(), 0_u32);
     while begun.elapsed() < length {
-        sqlx::query("INSERT INTO rows (document) VALUES ($1)").bind(PLAN).execute(&mut file).await?;
+        bare_row(&mut file, PLAN).await?;
         rows += 1;
     }
     Ok(f64::from(rows) / begun.elapsed().as_secs_f64())

@@ -35,19 +35,20 @@ pub struct Found {
 pub struct Saves {
     /// Rows a second, in each turn.
     pub bare: Vec<f64>,
-    /// People who save at once, and what they saw.
-    pub seen: [(usize, Seen); 2],
+    /// Saves a second of the store alone, in each turn.
+    pub alone: Vec<f64>,
+    /// People who save at once, what a bare handler that keeps rows showed them, and what the planner did.
+    pub seen: [(usize, Seen, Seen); 2],
 }
 
 /// The page.
 pub fn write(found: &Found) -> String {
     let Found { cores, connections, lines, saves, instances, process } = found;
-    let bare = &saves.bare;
-    let raw = bare.iter().sum::<f64>() / bare.len().max(1) as f64;
-    let rows: Vec<String> = bare.iter().map(|rows| format!("{rows:.0}")).collect();
+    let (raw, alone) = (mean(&saves.bare), mean(&saves.alone));
+    let rows: Vec<String> = saves.bare.iter().map(|rows| format!("{rows:.0}")).collect();
     let rows = rows.join(", ");
     let lines: String = lines.iter().map(line).collect();
-    let saves: String = saves.seen.iter().map(|(people, seen)| save(*people, seen, raw)).collect();
+    let saves: String = saves.seen.iter().map(|(people, bare, seen)| save(*people, bare, seen, raw)).collect();
     let process: String = process.iter().map(|(what, much)| format!("| {what} | {much} |\n")).collect();
     format!(
         "# How fast it is\n\n\
@@ -64,13 +65,21 @@ pub fn write(found: &Found) -> String {
          ## Saves\n\n\
          Each save is a revision that is on the disk before it is acknowledged, sent as a whole plan over the interface for \
          programs, read, checked, and stored on top of the one before. A bare SQLite file, asked in turn with them by one \
-         writer without a network, took {rows} rows of the same bytes a second, one a transaction, synchronous FULL. Saves that \
-         wait for the disk together are kept by one transaction; one that comes alone goes at once.\n\n\
-         | people who save at once | saves a second | ratio to bare rows | half within, ms | 99 % within, ms |\n\
-         |---:|---:|---:|---:|---:|\n{saves}\n\
+         writer without a network, took {rows} rows of the same bytes a second, one a transaction, synchronous FULL. The bare \
+         handler is an axum handler in a process of its own that puts the bytes it is sent into such a file: what is left of \
+         bare rows when they come over HTTP from one person, whatever is done with them. The store alone, asked within this \
+         program for the same saves, one after the other, kept {alone:.0} a second: {:.2} of bare rows. Saves that wait for the disk together \
+         are kept by one transaction; one that comes alone goes at once.\n\n\
+         | people who save at once | bare handler, rows a second | saves a second | ratio to the bare handler | ratio to bare rows | half within, ms | 99 % within, ms |\n\
+         |---:|---:|---:|---:|---:|---:|---:|\n{saves}\n\
          {}## The process\n\n| what | how much |\n|---|---:|\n{process}",
+        alone / raw,
         two(instances)
     )
+}
+
+fn mean(rates: &[f64]) -> f64 {
+    rates.iter().sum::<f64>() / rates.len().max(1) as f64
 }
 
 fn line(line: &Line) -> String {
@@ -88,9 +97,10 @@ fn line(line: &Line) -> String {
     )
 }
 
-fn save(people: usize, seen: &Seen, raw: f64) -> String {
-    let (rate, half, most) = (seen.rate(), seen.within_ms(0.5), seen.within_ms(0.99));
-    format!("| {people} | {rate:.0} | {:.2} | {half:.1} | {most:.1} |{}\n", rate / raw, refused(seen))
+fn save(people: usize, bare: &Seen, seen: &Seen, raw: f64) -> String {
+    let (handler, rate, half, most) = (bare.rate(), seen.rate(), seen.within_ms(0.5), seen.within_ms(0.99));
+    let refused = refused(&seen.clone().and(bare.clone()));
+    format!("| {people} | {handler:.0} | {rate:.0} | {:.2} | {:.2} | {half:.1} | {most:.1} |{refused}\n", rate / handler, rate / raw)
 }
 
 /// What two instances on one database give beside one.

@@ -6,6 +6,7 @@
 
 mod postgres;
 mod sqlite;
+mod writer;
 
 use sqlx::postgres::PgPool;
 use sqlx::{Executor, Postgres, Sqlite, Transaction};
@@ -26,7 +27,7 @@ pub(super) enum Db {
 
 /// A transaction: all of it is kept by [`Work::commit`], or nothing.
 pub(super) enum Work {
-    Sqlite(Transaction<'static, Sqlite>, sqlite::Settled),
+    Sqlite(writer::Pen),
     Postgres(Transaction<'static, Postgres>),
 }
 
@@ -42,7 +43,7 @@ impl Db {
     /// Reads rows.
     pub(super) async fn rows(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
         match self {
-            Self::Sqlite(pools) => sqlite_rows(&pools.readers, sql, values).await,
+            Self::Sqlite(pools) => Ok(collect(bound::<Sqlite>(sql, values).fetch_all(&pools.readers).await?, Row::Sqlite)),
             Self::Postgres(pool) => postgres_rows(pool, sql, values).await,
         }
     }
@@ -58,11 +59,7 @@ impl Db {
     /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
     pub(super) async fn run(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
-            Self::Sqlite(_) => {
-                let mut work = self.begin().await?;
-                let rows = work.run(sql, values).await?;
-                work.commit().await.map(|()| rows)
-            }
+            Self::Sqlite(pools) => pools.run(sql, values).await,
             Self::Postgres(pool) => {
                 let mut connection = postgres::within(pool.acquire()).await?;
                 let ran = postgres::within(bound::<Postgres>(sql, values).execute(&mut *connection)).await;
@@ -74,7 +71,7 @@ impl Db {
     /// Begins to write.
     pub(super) async fn begin(&self) -> Outcome<Work> {
         match self {
-            Self::Sqlite(pools) => pools.begin().await.map(|(work, settled)| Work::Sqlite(work, settled)),
+            Self::Sqlite(pools) => Ok(Work::Sqlite(pools.begin().await?)),
             Self::Postgres(pool) => Ok(Work::Postgres(postgres::within(pool.begin()).await?)),
         }
     }
@@ -100,7 +97,7 @@ impl Work {
     /// Changes rows; how many.
     pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
-            Self::Sqlite(work, _) => Ok(bound::<Sqlite>(sql, values).execute(&mut **work).await?.rows_affected()),
+            Self::Sqlite(pen) => pen.run(sql, values).await,
             Self::Postgres(work) => Ok(postgres::within(bound::<Postgres>(sql, values).execute(&mut **work)).await?.rows_affected()),
         }
     }
@@ -108,7 +105,7 @@ impl Work {
     /// Reads rows as they stand within the transaction.
     pub(super) async fn rows(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
         match self {
-            Self::Sqlite(work, _) => sqlite_rows(&mut **work, sql, values).await,
+            Self::Sqlite(pen) => Ok(collect(pen.rows(sql, values).await?, Row::Sqlite)),
             Self::Postgres(work) => postgres_rows(&mut **work, sql, values).await,
         }
     }
@@ -124,22 +121,26 @@ impl Work {
     /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(work, settled) => Ok(work.commit().await.map(|()| settled.set())?),
+            Self::Sqlite(mut pen) => {
+                pen.run("COMMIT", &[]).await?;
+                pen.give_back();
+                Ok(())
+            }
             Self::Postgres(work) => postgres::within(work.commit()).await.map_err(StoreFailure::at_commit),
         }
     }
 
-    /// Gives it up at once; one that is dropped is given up a little later.
+    /// Gives it up at once; one that is dropped is given up a little later, in a file with its connection.
     pub(super) async fn give_up(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(work, _) => Ok(work.rollback().await?),
+            Self::Sqlite(mut pen) => {
+                pen.run("ROLLBACK", &[]).await?;
+                pen.give_back();
+                Ok(())
+            }
             Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
     }
-}
-
-async fn sqlite_rows<'c, E: Executor<'c, Database = Sqlite>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
-    Ok(collect(bound::<Sqlite>(sql, values).fetch_all(on).await?, Row::Sqlite))
 }
 
 async fn postgres_rows<'c, E: Executor<'c, Database = Postgres>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {

@@ -136,41 +136,29 @@ macro_rules! opened {
     };
 }
 
-/// Adds the revision to a plan that has not moved, and then moves the plan to it: nothing moves between the two.
-macro_rules! added_and_moved {
-    ($before:literal, $after:literal) => {
-        concat!(
-            $before,
-            "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
-             SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3",
-            opened!(),
-            "; UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3 \
-             AND EXISTS (SELECT 1 FROM revisions WHERE plan_id = $2 AND number = $1)",
-            $after
-        )
-    };
-}
+/// Adds the revision to a plan that has not moved. In a file, the plan moves to it in the same statement.
+const ADDED: &str = concat!(
+    "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
+     SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3",
+    opened!()
+);
+
+/// Moves a plan that has not moved, and adds the revision. Of two who come at once, the second waits for the first, and then
+/// finds that the revision has moved.
+const MOVED: &str = concat!(
+    "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3",
+    opened!(),
+    " RETURNING id) INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved"
+);
 
 impl By<'_> {
-    /// Adds the revision and moves the plan to it, both or neither; how many rows that changed, none where the plan has moved
-    /// or the link does not open it.
+    /// Adds the revision and moves the plan to it, both or neither; how many were added, none where the plan has moved or the
+    /// link does not open it.
     async fn run(&mut self, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
-            Self::Itself(Db::Sqlite(pools)) => {
-                let sql = added_and_moved!("BEGIN IMMEDIATE; ", " RETURNING id; COMMIT");
-                pools.at_once(sql, values).await.map(|moved| moved.len() as u64)
-            }
-            // Of two who come at once, the second waits for the first, and then finds that the revision has moved.
-            Self::Itself(db) => {
-                let sql = concat!(
-                    "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3",
-                    opened!(),
-                    " RETURNING id) \
-                     INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved"
-                );
-                db.run(sql, values).await
-            }
-            Self::With(work) => work.run(added_and_moved!("", ""), values).await,
+            Self::Itself(db @ Db::Sqlite(_)) => db.run(ADDED, values).await,
+            Self::Itself(db @ Db::Postgres(_)) => db.run(MOVED, values).await,
+            Self::With(work) => work.run(ADDED, values).await,
         }
     }
 
