@@ -98,6 +98,12 @@ impl Trouble {
         self
     }
 
+    /// The same under another name.
+    fn with_code(mut self, code: &'static str) -> Self {
+        self.0.code = code;
+        self
+    }
+
     /// The same words under another status.
     fn with_status(mut self, status: StatusCode) -> Self {
         self.0.status = status;
@@ -317,7 +323,9 @@ impl Trouble {
     /// Whether the very same may be taken another time: nothing is wrong with what was sent.
     #[must_use]
     pub fn may_pass(&self) -> bool {
-        self.status.is_server_error() || ["quota", "record_full", "contradictory"].contains(&self.code)
+        self.status.is_server_error()
+            || self.status == StatusCode::TOO_MANY_REQUESTS
+            || ["quota", "record_full", "contradictory"].contains(&self.code)
     }
 
     /// What is wrong in one line, with the field's path, for the command line.

@@ -43,7 +43,17 @@ async fn presented(app: &App, client: &Client, request: Request, next: Next) -> 
 /// The handler's answer, if it comes to that.
 async fn answer(app: &App, client: &Client, request: Request, next: Next, typed: &mut Typed) -> Result<Response, Trouble> {
     security::check_own_form(client, &request)?;
-    let kind = app.guard.admit(&app.watch, client, &request)?;
+    let kind = match app.guard.admit(&app.watch, client, &request) {
+        Ok(kind) => kind,
+        Err(trouble) => {
+            if Typed::is_brought_by(request.headers())
+                && let Ok((request, body)) = limits::whole(&app.config, request).await
+            {
+                *typed = Typed::of(request.headers(), body);
+            }
+            return Err(trouble);
+        }
+    };
     let _turn = app.guard.turn(kind).await?;
     let (request, body) = limits::whole(&app.config, request).await?;
     *typed = Typed::of(request.headers(), body);

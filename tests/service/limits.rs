@@ -43,6 +43,15 @@ fn plans_begun_by_one_client_are_limited_and_another_is_not_hindered() {
 }
 
 #[test]
+fn a_form_that_comes_too_often_is_held_to_be_sent_again() {
+    let service = behind_a_proxy();
+    let headers = [("x-forwarded-for", "203.0.113.5"), ("content-type", "application/x-www-form-urlencoded")];
+    let mut answers = (0..30).map(|_| service.send("POST", "/new", &headers, b"title=Quarry+Lane"));
+    let page = answers.find(|answer| answer.status == 429).unwrap().text();
+    assert!(page.contains("name=\"title\" value=\"Quarry Lane\"") && page.contains("Send it again"), "{page}");
+}
+
+#[test]
 fn a_client_is_not_made_new_by_what_it_writes_into_the_header_itself() {
     let service = behind_a_proxy();
     for invented in 0..20 {

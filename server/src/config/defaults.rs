@@ -5,6 +5,7 @@ use std::path::Path;
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
 
+use super::catalogue::NO_TEXT;
 use super::read::whole;
 
 /// Largest file read, bytes.
@@ -31,7 +32,8 @@ impl Defaults {
     pub(super) fn read(file: &Path) -> Result<Self, String> {
         let shown = file.display();
         let text = whole(file, LARGEST)?.ok_or_else(|| format!("({shown}) is larger than {} KiB", LARGEST / 1024))?;
-        let mut reader = serde_json::Deserializer::from_slice(&text);
+        let text = std::str::from_utf8(&text).map_err(|_| format!("({shown}): {NO_TEXT}"))?;
+        let mut reader = serde_json::Deserializer::from_str(text);
         let mut found: Self =
             serde_path_to_error::deserialize(&mut reader).map_err(|error| format!("({shown}): {}: {}", error.path(), error.inner()))?;
         found.plan.title = None;

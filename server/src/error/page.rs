@@ -31,6 +31,10 @@ pub(super) fn render(trouble: &Trouble, config: &Config, again: &[(String, Strin
 fn next(trouble: &Trouble, held: bool) -> &'static str {
     match trouble.code {
         "not_invited" | "organiser_only" | "shelf_full" => return "The example and every plan whose link you have stay open to you.",
+        "store_unsure" if held => {
+            return "Read the plan in another window first. If what you typed is not in it, send it again from here: it is held on this page.";
+        }
+        "store_unsure" => return "Read the plan again, and save once more what is not in it.",
         "quota" if held => {
             return "What stands in the plan stays as it was saved last. What you typed is held on this page: send it again when there is room.";
         }

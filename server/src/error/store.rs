@@ -23,8 +23,8 @@ impl From<StoreFailure> for Trouble {
                 Self::store("The store does not answer just now. Nothing was changed; try again in a few seconds.", &failure)
             }
             StoreFailure::Unsure(_) => {
-                let said = "The store was lost at the moment of saving. Read the plan again to see whether the save went through.";
-                Self::store(said, &failure)
+                let said = "The store was lost at the moment of saving: what you sent may have been kept or not.";
+                Self::store(said, &failure).with_code("store_unsure")
             }
             StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
                 Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)

@@ -4,7 +4,7 @@
 use axum::body::{Body, Bytes};
 use axum::extract::{Form, FromRequest, Request};
 use axum::http::HeaderMap;
-use axum::http::header::CONTENT_TYPE;
+use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
 
 /// The kind of a page's form.
 const FORM: &str = "application/x-www-form-urlencoded";
@@ -21,8 +21,14 @@ impl Typed {
     /// What arrived, if it was a page's form.
     #[must_use]
     pub fn of(headers: &HeaderMap, body: Bytes) -> Self {
-        let is_form = headers.get(CONTENT_TYPE).is_some_and(|kind| kind.as_bytes().starts_with(FORM.as_bytes()));
-        Self(if is_form && body.len() <= LARGEST { body } else { Bytes::new() })
+        Self(if is_form(headers) && body.len() <= LARGEST { body } else { Bytes::new() })
+    }
+
+    /// Whether a request says that it brings a form which could be held.
+    #[must_use]
+    pub fn is_brought_by(headers: &HeaderMap) -> bool {
+        let length = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
+        is_form(headers) && length.is_some_and(|length| length <= LARGEST)
     }
 
     /// Names and what stands at them, in their order.
@@ -33,4 +39,8 @@ impl Typed {
         let Ok(Form(pairs)) = Form::<Vec<(String, String)>>::from_request(request, &()).await else { return Vec::new() };
         if pairs.iter().any(|(name, _)| name == SECRET) { Vec::new() } else { pairs }
     }
+}
+
+fn is_form(headers: &HeaderMap) -> bool {
+    headers.get(CONTENT_TYPE).is_some_and(|kind| kind.as_bytes().starts_with(FORM.as_bytes()))
 }

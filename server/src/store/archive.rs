@@ -7,7 +7,6 @@ mod file;
 mod postgres;
 mod table;
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use sqlx::Connection;
@@ -53,8 +52,7 @@ pub async fn backup(database: &Database, file: &Path) -> Outcome<Inventory> {
         Database::Postgres(server) => postgres::copy_out(server, &part).await?,
     }
     let held = inspect(&part).await?;
-    fs::rename(&part, file)?;
-    file::sync_folder(file)?;
+    file::named(&part, file)?;
     Ok(held)
 }
 

@@ -22,10 +22,38 @@ pub(super) async fn open_existing(file: &Path) -> Outcome<SqliteConnection> {
 
 /// Copies a store that may be in use into a file of its own, which is on the disk afterwards.
 pub(super) async fn copy(mut from: SqliteConnection, to: &Path) -> Outcome<()> {
-    make_private_file(to)?;
-    sqlx::query("VACUUM INTO $1").bind(name(to)?).execute(&mut from).await?;
-    from.close().await?;
-    Ok(File::open(to)?.sync_all()?)
+    whole(to, async {
+        sqlx::query("VACUUM INTO $1").bind(name(to)?).execute(&mut from).await?;
+        Ok(from.close().await?)
+    })
+    .await
+}
+
+/// Makes a file, fills it and sees it onto the disk; one that cannot be filled does not stay.
+pub(super) async fn whole(file: &Path, filled: impl Future<Output = Outcome<()>>) -> Outcome<()> {
+    make_private_file(file)?;
+    let made = async {
+        filled.await?;
+        Ok(File::open(file)?.sync_all()?)
+    };
+    made.await.inspect_err(|_| drop(remove(file)))
+}
+
+/// Gives a file that is whole its name, on the disk too.
+///
+/// # Errors
+/// Another has the name meanwhile, and keeps it.
+pub(super) fn named(part: &Path, file: &Path) -> Outcome<()> {
+    match fs::hard_link(part, file) {
+        Ok(()) => remove(part)?,
+        Err(_) if file.exists() => {
+            remove(part)?;
+            return Err(StoreFailure::Exists(file.display().to_string()));
+        }
+        // Some file systems know no second name for a file.
+        Err(_) => fs::rename(part, file)?,
+    }
+    Ok(sync_folder(file)?)
 }
 
 fn name(file: &Path) -> Outcome<&str> {
@@ -70,7 +98,7 @@ pub(super) fn aside(store: &Path) -> PathBuf {
 }
 
 /// Makes an empty file that only its owner may read, in the place of one that was left by an attempt before.
-pub(super) fn make_private_file(file: &Path) -> std::io::Result<()> {
+fn make_private_file(file: &Path) -> std::io::Result<()> {
     remove(file)?;
     private::new_file(file)
 }
@@ -96,4 +124,34 @@ pub(super) fn with_ending(file: &Path, ending: &str) -> PathBuf {
     }
     name.push(ending);
     PathBuf::from(name)
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+
+    #[tokio::test]
+    async fn a_file_that_cannot_be_filled_does_not_stay() {
+        let folder = tempfile::tempdir().unwrap();
+        let part = folder.path().join("copy.sqlite.part");
+        let failed = whole(&part, async { Err(StoreFailure::Full) }).await;
+        assert!(matches!(failed, Err(StoreFailure::Full)) && !part.exists());
+        whole(&part, async { Ok(()) }).await.unwrap();
+        assert!(part.exists());
+    }
+
+    #[tokio::test]
+    async fn a_name_that_was_taken_meanwhile_stays_with_whoever_has_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let (part, file) = (folder.path().join("copy.part"), folder.path().join("copy"));
+        fs::write(&part, "later").unwrap();
+        fs::write(&file, "earlier").unwrap();
+        assert!(matches!(named(&part, &file), Err(StoreFailure::Exists(_))));
+        assert_eq!(fs::read_to_string(&file).unwrap(), "earlier");
+        fs::remove_file(&file).unwrap();
+        fs::write(&part, "later").unwrap();
+        named(&part, &file).unwrap();
+        assert_eq!((fs::read_to_string(&file).unwrap().as_str(), part.exists()), ("later", false));
+    }
 }

@@ -1,6 +1,5 @@
 //! A PostgreSQL database as a whole: copied into a file, and filled from one.
 
-use std::fs::File;
 use std::path::{Path, PathBuf};
 
 use futures_util::TryStreamExt;
@@ -8,7 +7,7 @@ use sqlx::postgres::PgConnection;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection};
 use sqlx::{AssertSqlSafe, Connection, Executor, Postgres, Sqlite};
 
-use super::file::{aside, make_private_file, open_existing};
+use super::file::{aside, open_existing, whole};
 use super::table::{Load, Table, tables};
 use super::{Inventory, PLANS, keep_database};
 use crate::config::PostgresServer;
@@ -22,18 +21,21 @@ pub(super) async fn copy_out(server: &PostgresServer, to: &Path) -> Outcome<()> 
     let mut moment = connection.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await?;
     moment.execute("SET LOCAL statement_timeout = 0").await?;
     let schema = existing_version(server, &mut moment).await?;
-    make_private_file(to)?;
+    whole(to, fill(&mut moment, to, schema)).await
+}
+
+/// Fills an empty file with all that one moment shows.
+async fn fill(moment: &mut PgConnection, to: &Path, schema: i64) -> Outcome<()> {
     let mut file = SqliteConnection::connect_with(&SqliteConnectOptions::new().filename(to).foreign_keys(false)).await?;
     let mut work = file.begin().await?;
     sqlite_steps(&mut work, 0, schema).await?;
     for table in tables(&mut work).await? {
-        write_table(&table, &mut moment, &mut work).await?;
-        let rows: (i64, i64) = (count(&table, &mut moment).await?, sqlite_count(&table, &mut work).await?);
+        write_table(&table, moment, &mut work).await?;
+        let rows: (i64, i64) = (count(&table, moment).await?, sqlite_count(&table, &mut work).await?);
         all_arrived(&table, rows)?;
     }
     work.commit().await?;
-    file.close().await?;
-    Ok(File::open(to)?.sync_all()?)
+    Ok(file.close().await?)
 }
 
 /// Fills the database from a file of a schema that is known here; where the store that was there is kept.
