@@ -46,11 +46,8 @@ async fn answer(app: &App, client: &Client, request: Request, next: Next, typed:
     let kind = match app.guard.admit(&app.watch, client, &request) {
         Ok(kind) => kind,
         Err(trouble) => {
-            if Typed::is_brought_by(request.headers())
-                && let Ok((request, body)) = limits::whole(&app.config, request).await
-            {
-                *typed = Typed::of(request.headers(), body);
-            }
+            // Rare, and no burden to those that are admitted.
+            *typed = Box::pin(held(app, request)).await;
             return Err(trouble);
         }
     };
@@ -59,6 +56,15 @@ async fn answer(app: &App, client: &Client, request: Request, next: Next, typed:
     *typed = Typed::of(request.headers(), body);
     let _place = app.places.enter(&request)?;
     limits::in_time(AssertUnwindSafe(next.run(request)).catch_unwind()).await?.map_err(|payload| panicked(&*payload))
+}
+
+/// A form that comes no further than this.
+async fn held(app: &App, request: Request) -> Typed {
+    if !Typed::is_brought_by(request.headers()) {
+        return Typed::default();
+    }
+    let whole = limits::whole(&app.config, request).await;
+    whole.map_or_else(|_| Typed::default(), |(request, body)| Typed::of(request.headers(), body))
 }
 
 fn panicked(payload: &(dyn Any + Send)) -> Trouble {
