@@ -121,11 +121,7 @@ impl Work {
     /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(mut pen) => {
-                pen.run("COMMIT", &[]).await?;
-                pen.give_back();
-                Ok(())
-            }
+            Self::Sqlite(pen) => pen.last("COMMIT", &[]).await.map(drop),
             Self::Postgres(work) => postgres::within(work.commit()).await.map_err(StoreFailure::at_commit),
         }
     }
@@ -133,11 +129,7 @@ impl Work {
     /// Gives it up at once; one that is dropped is given up a little later, in a file with its connection.
     pub(super) async fn give_up(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(mut pen) => {
-                pen.run("ROLLBACK", &[]).await?;
-                pen.give_back();
-                Ok(())
-            }
+            Self::Sqlite(pen) => pen.last("ROLLBACK", &[]).await.map(drop),
             Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
     }

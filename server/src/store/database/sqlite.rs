@@ -46,10 +46,7 @@ impl SqlitePools {
     /// Changes rows by one statement, which is a transaction by itself and one errand to the connection's thread.
     pub(super) async fn run(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         self.is_there()?;
-        let mut pen = self.writer.take().await?;
-        let rows = pen.run(sql, values).await?;
-        pen.give_back();
-        Ok(rows)
+        self.writer.take().await?.last(sql, values).await
     }
 
     /// Nothing, as long as the file that was opened is still the one at its place.

@@ -95,8 +95,14 @@ impl Pen {
         Ok(bound::<Sqlite>(sql, values).fetch_all(&mut self.connection).await?)
     }
 
-    /// Gives the connection back: nothing that was begun is left open.
-    pub(in crate::store) fn give_back(mut self) {
+    /// The last statement, with which all that was begun comes to its end, and gives the connection back.
+    pub(in crate::store) async fn last(mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
+        let rows = self.run(sql, values).await?;
+        self.give_back();
+        Ok(rows)
+    }
+
+    fn give_back(mut self) {
         *self.place = Place::There(self.connection);
     }
 }
