@@ -2,7 +2,11 @@
 //!
 //! Every page beside a bare axum handler that sends the same bytes, and every sheet beside the design that it shows, in the
 //! same run: the ratio of the two lasts longer than the figures. Over sockets and with many at once: `--bench load`.
-#![allow(clippy::expect_used, missing_docs, reason = "a bench that cannot start says so by stopping")]
+#![allow(
+    clippy::expect_used,
+    missing_docs,
+    reason = "a bench that cannot start says so by stopping"
+)]
 
 use axum::Router;
 use axum::body::{Body, Bytes, to_bytes};
@@ -24,14 +28,23 @@ use tempfile::TempDir;
 use tokio::runtime::{Builder, Runtime};
 use tower::ServiceExt;
 
-const STEPS: [&str; 7] = ["site", "excavation", "footing", "pier", "anchors", "floor", "plan"];
+const STEPS: [&str; 7] = [
+    "site",
+    "excavation",
+    "footing",
+    "pier",
+    "anchors",
+    "floor",
+    "plan",
+];
 
 fn main() {
     divan::main();
 }
 
 fn example() -> SitePlan {
-    serde_json::from_str(include_str!("../../tests/examples/quarry-lane.json")).expect("the example is a plan")
+    serde_json::from_str(include_str!("../../tests/examples/quarry-lane.json"))
+        .expect("the example is a plan")
 }
 
 /// The service on a store with one plan in it.
@@ -45,15 +58,29 @@ struct Service {
 impl Service {
     fn start() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
-        let runtime = Builder::new_current_thread().enable_all().build().expect("a runtime");
-        let settings = Settings { data: Some(folder.path().to_path_buf()), ..Settings::default() };
+        let runtime = Builder::new_current_thread()
+            .enable_all()
+            .build()
+            .expect("a runtime");
+        let settings = Settings {
+            data: Some(folder.path().to_path_buf()),
+            ..Settings::default()
+        };
         let config = Config::new(settings).expect("the settings are right");
         let (router, root) = runtime.block_on(async {
             let store = Store::open(&config.database).await.expect("a store");
             let links = store.create(&example()).await.expect("a plan").links;
-            (router(App::new(store, config)), format!("/p/{}", links.edit.reveal()))
+            (
+                router(App::new(store, config)),
+                format!("/p/{}", links.edit.reveal()),
+            )
         });
-        Self { runtime, router, root, _folder: folder }
+        Self {
+            runtime,
+            router,
+            root,
+            _folder: folder,
+        }
     }
 
     fn get(&self, path: &str) -> Bytes {
@@ -64,8 +91,14 @@ impl Service {
 async fn answer(router: &Router, path: &str) -> Bytes {
     let request = Request::get(path).body(Body::empty()).expect("a request");
     let response = router.clone().oneshot(request).await.expect("an answer");
-    assert!(response.status().is_success(), "{path}: {}", response.status());
-    to_bytes(response.into_body(), usize::MAX).await.expect("a body")
+    assert!(
+        response.status().is_success(),
+        "{path}: {}",
+        response.status()
+    );
+    to_bytes(response.into_body(), usize::MAX)
+        .await
+        .expect("a body")
 }
 
 /// Put together anew from a kept design: what was just saved is said once, on a page that is never kept.
@@ -117,12 +150,23 @@ fn pdf_of_the_template(bencher: Bencher<'_, '_>) {
 /// What both show.
 #[divan::bench]
 fn design_beside_them(bencher: Bencher<'_, '_>) {
-    let (brief, shelf) = (resolve(&example()).expect("the example is valid"), SmallShelf::holding(8));
+    let (brief, shelf) = (
+        resolve(&example()).expect("the example is valid"),
+        SmallShelf::holding(8),
+    );
     let _ = design(&brief, &shelf);
     bencher.bench_local(|| design(&brief, &shelf));
 }
 
 fn sheet(planned: &Planned) -> Sheet<'_> {
     let (brief, design) = (&planned.brief, &planned.design);
-    Sheet { brief, design, revision: Some(1), date: Some("2026-03-01"), view_link: None, check_link: None, letterhead: None }
+    Sheet {
+        brief,
+        design,
+        revision: Some(1),
+        date: Some("2026-03-01"),
+        view_link: None,
+        check_link: None,
+        letterhead: None,
+    }
 }

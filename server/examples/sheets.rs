@@ -20,7 +20,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     for entry in fs::read_dir(&from).into_iter().flatten().flatten() {
         let path = entry.path();
         if path.extension().is_some_and(|ending| ending == "json") {
-            let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+            let name = path
+                .file_stem()
+                .unwrap_or_default()
+                .to_string_lossy()
+                .into_owned();
             plans.push((name, serde_json::from_str(&fs::read_to_string(&path)?)?));
         }
     }
@@ -36,7 +40,12 @@ fn write(folder: &Path, plan: &SitePlan) -> Result<(), Box<dyn std::error::Error
     let design = design(&brief, &NoShelf);
     for name in drawing::NAMES {
         if let Some(drawing) = drawing::by_name(name, &brief, &design) {
-            println!("{} {name}: {:.0} × {:.0} mm", folder.display(), drawing.width, drawing.height);
+            println!(
+                "{} {name}: {:.0} × {:.0} mm",
+                folder.display(),
+                drawing.width,
+                drawing.height
+            );
             fs::write(folder.join(format!("{name}.svg")), svg::write(&drawing))?;
         }
     }
@@ -51,9 +60,19 @@ fn write(folder: &Path, plan: &SitePlan) -> Result<(), Box<dyn std::error::Error
     };
     for (paper, ending) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
         let start = Instant::now();
-        fs::write(folder.join(format!("plan-{ending}.pdf")), pdf::plan(&sheet, paper)?)?;
-        println!("{} plan-{ending}: {:.0} ms", folder.display(), start.elapsed().as_secs_f64() * 1000.0);
-        fs::write(folder.join(format!("template-{ending}.pdf")), pdf::template(&sheet, paper)?)?;
+        fs::write(
+            folder.join(format!("plan-{ending}.pdf")),
+            pdf::plan(&sheet, paper)?,
+        )?;
+        println!(
+            "{} plan-{ending}: {:.0} ms",
+            folder.display(),
+            start.elapsed().as_secs_f64() * 1000.0
+        );
+        fs::write(
+            folder.join(format!("template-{ending}.pdf")),
+            pdf::template(&sheet, paper)?,
+        )?;
     }
     Ok(())
 }

@@ -39,7 +39,10 @@ pub async fn begin(app: &App, plan: &SitePlan, coming: Coming<'_>) -> Result<Cre
         Creators::Organiser => return Err(Trouble::organiser_only()),
         Creators::Invited => Some(code.ok_or_else(Trouble::not_invited)?),
     };
-    let terms = Terms { invitation, most_plans: app.config.access.quotas.plans };
+    let terms = Terms {
+        invitation,
+        most_plans: app.config.access.quotas.plans,
+    };
     match app.store.begin(plan, terms).await? {
         Begun::Done(created) => Ok(created),
         Begun::NotInvited => Err(Trouble::not_invited()),
@@ -52,7 +55,9 @@ pub async fn begin(app: &App, plan: &SitePlan, coming: Coming<'_>) -> Result<Cre
 /// # Errors
 /// The store's own.
 pub async fn is_organiser(app: &App, jar: &CookieJar) -> Result<bool, Trouble> {
-    let (Some(token), Some(cookie)) = (&app.config.access.organiser, jar.get(COOKIE)) else { return Ok(false) };
+    let (Some(token), Some(cookie)) = (&app.config.access.organiser, jar.get(COOKIE)) else {
+        return Ok(false);
+    };
     Ok(app.store.is_session(cookie.value(), &token.mark()).await?)
 }
 
@@ -60,8 +65,14 @@ pub async fn is_organiser(app: &App, jar: &CookieJar) -> Result<bool, Trouble> {
 ///
 /// # Errors
 /// Too many guesses.
-pub fn is_organisers_program(app: &App, client: &Client, bearer: Option<&str>) -> Result<bool, Trouble> {
-    let (Some(token), Some(bearer)) = (&app.config.access.organiser, bearer) else { return Ok(false) };
+pub fn is_organisers_program(
+    app: &App,
+    client: &Client,
+    bearer: Option<&str>,
+) -> Result<bool, Trouble> {
+    let (Some(token), Some(bearer)) = (&app.config.access.organiser, bearer) else {
+        return Ok(false);
+    };
     app.guard.look(client, Kind::Door)?;
     let right = token.is(bearer);
     if !right {
@@ -74,10 +85,27 @@ pub fn is_organisers_program(app: &App, client: &Client, bearer: Option<&str>) -
 ///
 /// # Errors
 /// The store's own; `None` for a wrong password.
-pub async fn enter(app: &App, client: &Client, jar: CookieJar, password: &str) -> Result<Option<CookieJar>, Trouble> {
-    let Some(token) = app.config.access.organiser.as_ref().filter(|token| token.is(password.trim())) else { return Ok(None) };
+pub async fn enter(
+    app: &App,
+    client: &Client,
+    jar: CookieJar,
+    password: &str,
+) -> Result<Option<CookieJar>, Trouble> {
+    let Some(token) = app
+        .config
+        .access
+        .organiser
+        .as_ref()
+        .filter(|token| token.is(password.trim()))
+    else {
+        return Ok(None);
+    };
     let session = app.store.open_session(&token.mark(), SESSION).await?;
-    Ok(Some(jar.add(cookie(app, client, session.reveal().to_owned()))))
+    Ok(Some(jar.add(cookie(
+        app,
+        client,
+        session.reveal().to_owned(),
+    ))))
 }
 
 /// Ends the session of a browser.
@@ -93,5 +121,10 @@ pub async fn leave(app: &App, client: &Client, jar: CookieJar) -> Result<CookieJ
 
 /// No other site's link brings it along, no script reads it, and it ends with the browser.
 fn cookie(app: &App, client: &Client, value: String) -> Cookie<'static> {
-    Cookie::build((COOKIE, value)).path(app.config.link("/")).http_only(true).same_site(SameSite::Strict).secure(client.https).build()
+    Cookie::build((COOKIE, value))
+        .path(app.config.link("/"))
+        .http_only(true)
+        .same_site(SameSite::Strict)
+        .secure(client.https)
+        .build()
 }

@@ -62,11 +62,24 @@ impl App {
     #[must_use]
     pub fn new(store: Store, config: Config) -> Self {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
-        let desk = Desk { kept: Cache::new(MOST_DESIGNS), turns: Arc::new(Semaphore::new(processors)) };
+        let desk = Desk {
+            kept: Cache::new(MOST_DESIGNS),
+            turns: Arc::new(Semaphore::new(processors)),
+        };
         let darkroom = Arc::new(Semaphore::new(1));
         let (guard, watch) = (Guard::default(), Watch::default());
         let (shelf, written, places) = (MemoryShelf::new(), Written::new(), Places::default());
-        Self(Arc::new(Parts { store, shelf, config: Arc::new(config), darkroom, written, guard, watch, places, desk }))
+        Self(Arc::new(Parts {
+            store,
+            shelf,
+            config: Arc::new(config),
+            darkroom,
+            written,
+            guard,
+            watch,
+            places,
+            desk,
+        }))
     }
 
     /// The plan's inputs and design, without what would help. The same plan is designed once while it is in use.
@@ -96,7 +109,8 @@ impl App {
         }
         let key = digest(plan)?;
         let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
-        let improved = Arc::new(Box::pin(self.desk.work(move || planned.improve(&plan, &shelf))).await?);
+        let improved =
+            Arc::new(Box::pin(self.desk.work(move || planned.improve(&plan, &shelf))).await?);
         self.desk.kept.insert(key, improved.clone());
         Ok(improved)
     }
@@ -112,18 +126,26 @@ impl Deref for App {
 
 impl Desk {
     /// Works in turn, off the threads that serve requests.
-    async fn work<T: Send + 'static>(&self, work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
+    async fn work<T: Send + 'static>(
+        &self,
+        work: impl FnOnce() -> T + Send + 'static,
+    ) -> Result<T, Trouble> {
         let turn = tokio::time::timeout(LONGEST_WAIT, self.turns.clone().acquire_owned()).await;
-        let Ok(Ok(turn)) = turn else { return Err(Trouble::crowded()) };
+        let Ok(Ok(turn)) = turn else {
+            return Err(Trouble::crowded());
+        };
         let work = move || {
             let _turn = turn;
             work()
         };
-        tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("the engine stopped", &error))
+        tokio::task::spawn_blocking(work)
+            .await
+            .map_err(|error| Trouble::broken("the engine stopped", &error))
     }
 }
 
 fn digest(plan: &SitePlan) -> Result<[u8; 32], Trouble> {
-    let document = serde_json::to_vec(plan).map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
+    let document = serde_json::to_vec(plan)
+        .map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
     Ok(Sha256::digest(document).into())
 }

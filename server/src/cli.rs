@@ -89,19 +89,27 @@ struct Failure {
 impl Failure {
     /// What was given cannot be used.
     fn input(said: impl ToString) -> Self {
-        Self { status: BAD_INPUT, said: said.to_string() }
+        Self {
+            status: BAD_INPUT,
+            said: said.to_string(),
+        }
     }
 
     /// It could not be done.
     fn fault(said: impl ToString) -> Self {
-        Self { status: 1, said: said.to_string() }
+        Self {
+            status: 1,
+            said: said.to_string(),
+        }
     }
 }
 
 /// Runs a command line.
 pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
     let line = Line::command().mut_args(of_any_bytes);
-    let read = line.try_get_matches_from(words).and_then(|matches| Ok((Line::from_arg_matches(&matches)?, stated(&matches))));
+    let read = line
+        .try_get_matches_from(words)
+        .and_then(|matches| Ok((Line::from_arg_matches(&matches)?, stated(&matches))));
     let (line, stated) = match read {
         Ok(read) => read,
         Err(refusal) => {
@@ -113,14 +121,20 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure { status, said }) => {
             // One line, whatever the reason holds.
-            eprintln!("stillground: {}", said.split_whitespace().collect::<Vec<_>>().join(" "));
+            eprintln!(
+                "stillground: {}",
+                said.split_whitespace().collect::<Vec<_>>().join(" ")
+            );
             ExitCode::from(status)
         }
     }
 }
 
 fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
-    let strangers = strangers(std::env::vars_os().map(|(name, _)| name.to_string_lossy().into_owned()), stated);
+    let strangers = strangers(
+        std::env::vars_os().map(|(name, _)| name.to_string_lossy().into_owned()),
+        stated,
+    );
     let config = || {
         strangers.iter().try_for_each(not_misspelt)?;
         stated.iter().try_for_each(is_text)?;
@@ -141,12 +155,20 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
 /// A setting whose name is misspelt would not be read, and what it was to close would stay open.
 fn not_misspelt(stranger: &Stranger) -> Result<(), Failure> {
     let Stranger { name, meant } = stranger;
-    if meant.is_none() { Ok(()) } else { Err(Failure::input(format!("{name}: {}", stranger.words()))) }
+    if meant.is_none() {
+        Ok(())
+    } else {
+        Err(Failure::input(format!("{name}: {}", stranger.words())))
+    }
 }
 
 /// What is no text would be read as another value than was meant.
 fn is_text(setting: &Stated) -> Result<(), Failure> {
-    if setting.is_text { Ok(()) } else { Err(Failure::input(format!("{}: {NO_TEXT}", setting.name))) }
+    if setting.is_text {
+        Ok(())
+    } else {
+        Err(Failure::input(format!("{}: {NO_TEXT}", setting.name)))
+    }
 }
 
 /// Prints a line; whoever stops reading is told of by the exit status.
@@ -158,6 +180,9 @@ fn say(line: impl Display) -> Result<(), Failure> {
 
 /// Runs what waits for files, outside the service.
 fn block_on<T>(work: impl Future<Output = T>) -> Result<T, Failure> {
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(Failure::fault)?;
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .map_err(Failure::fault)?;
     Ok(runtime.block_on(work))
 }

@@ -58,7 +58,10 @@ mod tests {
         let first = places.enter(&request("/slow")).unwrap();
         assert!(first.is_some());
         let refused = places.enter(&request("/")).unwrap_err().into_response();
-        assert_eq!((refused.status().as_u16(), &refused.headers()["retry-after"]), (503, &"2".parse().unwrap()));
+        assert_eq!(
+            (refused.status().as_u16(), &refused.headers()["retry-after"]),
+            (503, &"2".parse().unwrap())
+        );
         assert!(places.enter(&request("/health/live")).unwrap().is_none());
         drop(first);
         assert!(places.enter(&request("/")).unwrap().is_some());

@@ -60,7 +60,9 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         "studs" => Some(studs::draw(&studs::layout(brief, design))),
         "floor" => Some(floor::draw(&floor::layout(brief, design))),
         "stud-detail" => Some(stud_detail::draw(&stud_detail::layout(brief, design))),
-        "breakout" => studs::areas::layout(brief, design).as_ref().map(studs::areas::draw),
+        "breakout" => studs::areas::layout(brief, design)
+            .as_ref()
+            .map(studs::areas::draw),
         "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
         "flexure" => flexure::layout(brief, design).as_ref().map(flexure::draw),
         "tilt-map" => tilt_map::layout(brief, design).as_ref().map(tilt_map::draw),
@@ -109,7 +111,15 @@ pub enum Line {
 
 impl Line {
     /// Every type.
-    pub const ALL: [Self; 7] = [Self::Heavy, Self::Thick, Self::Thin, Self::Hair, Self::Dashed, Self::Chain, Self::Phantom];
+    pub const ALL: [Self; 7] = [
+        Self::Heavy,
+        Self::Thick,
+        Self::Thin,
+        Self::Hair,
+        Self::Dashed,
+        Self::Chain,
+        Self::Phantom,
+    ];
 
     /// Weight, mm.
     #[must_use]
@@ -233,5 +243,9 @@ pub struct Drawing {
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+#[allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test fails by panicking"
+)]
 mod tests;

@@ -85,7 +85,14 @@ impl std::ops::Deref for Trouble {
 
 impl Trouble {
     fn new(status: StatusCode, code: &'static str, detail: impl Into<String>) -> Self {
-        Self(Box::new(Report { status, code, detail: detail.into(), errors: Vec::new(), more: Map::new(), header: None }))
+        Self(Box::new(Report {
+            status,
+            code,
+            detail: detail.into(),
+            errors: Vec::new(),
+            more: Map::new(),
+            header: None,
+        }))
     }
 
     fn with_errors(mut self, errors: Vec<FieldError>) -> Self {
@@ -116,7 +123,10 @@ impl Trouble {
         let errors: Vec<FieldError> = problems.0.iter().flat_map(FieldError::of).collect();
         let detail = match problems.0.as_slice() {
             [one] => one.said.clone(),
-            many => format!("{} answers cannot be planned with as they stand.", many.len()),
+            many => format!(
+                "{} answers cannot be planned with as they stand.",
+                many.len()
+            ),
         };
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, "answers", detail).with_errors(errors)
     }
@@ -126,7 +136,12 @@ impl Trouble {
     pub fn document(path: &str, said: impl Into<String>) -> Self {
         let detail = said.into();
         let error = FieldError::at(path, detail.clone());
-        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "document", format!("This is no plan: {detail}.")).with_errors(vec![error])
+        Self::new(
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "document",
+            format!("This is no plan: {detail}."),
+        )
+        .with_errors(vec![error])
     }
 
     /// A calendar of a plan that does not say on which day it begins.
@@ -143,9 +158,13 @@ impl Trouble {
         let error = |(path, detail): &(&str, String)| FieldError::at(path, detail.clone());
         let detail = match faults {
             [(_, one)] => one.clone(),
-            many => format!("{} things are wrong with this entry; nothing was kept.", many.len()),
+            many => format!(
+                "{} things are wrong with this entry; nothing was kept.",
+                many.len()
+            ),
         };
-        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "entry", detail).with_errors(faults.iter().map(error).collect())
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, "entry", detail)
+            .with_errors(faults.iter().map(error).collect())
     }
 
     /// An entry under a name that another one has.
@@ -171,21 +190,28 @@ impl Trouble {
         if self.errors.is_empty() {
             return self;
         }
-        let said =
-            "The plan's answers contradict each other just now, so nothing can be held against it. Keep the entry and send it later.";
+        let said = "The plan's answers contradict each other just now, so nothing can be held against it. Keep the entry and send it later.";
         Self::new(StatusCode::CONFLICT, "contradictory", said)
     }
 
     /// A body that is no JSON at all.
     #[must_use]
     pub fn not_json(said: impl Display) -> Self {
-        Self::new(StatusCode::BAD_REQUEST, "not_json", format!("The body is not JSON: {said}."))
+        Self::new(
+            StatusCode::BAD_REQUEST,
+            "not_json",
+            format!("The body is not JSON: {said}."),
+        )
     }
 
     /// A body of another media type.
     #[must_use]
     pub fn media_type() -> Self {
-        Self::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, "media_type", "Send the plan as application/json.")
+        Self::new(
+            StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            "media_type",
+            "Send the plan as application/json.",
+        )
     }
 
     /// A body that is no picture's.
@@ -199,21 +225,31 @@ impl Trouble {
     #[must_use]
     pub fn too_large(most_bytes: usize) -> Self {
         let most = most_bytes / 1024;
-        Self::new(StatusCode::PAYLOAD_TOO_LARGE, "too_large", format!("The body is larger than {most} KiB, the most that is taken."))
+        Self::new(
+            StatusCode::PAYLOAD_TOO_LARGE,
+            "too_large",
+            format!("The body is larger than {most} KiB, the most that is taken."),
+        )
     }
 
     /// A photograph that is too large.
     #[must_use]
     pub fn photo_too_large(most_bytes: usize) -> Self {
         let most = most_bytes / (1024 * 1024);
-        let said = format!("The photograph is larger than {most} MiB, the most that is taken. Send a smaller copy of it.");
+        let said = format!(
+            "The photograph is larger than {most} MiB, the most that is taken. Send a smaller copy of it."
+        );
         Self::new(StatusCode::PAYLOAD_TOO_LARGE, "photo_too_large", said)
     }
 
     /// A request that took too long to arrive.
     #[must_use]
     pub fn too_slow() -> Self {
-        Self::new(StatusCode::REQUEST_TIMEOUT, "too_slow", "The request took too long to arrive. Nothing was changed; send it again.")
+        Self::new(
+            StatusCode::REQUEST_TIMEOUT,
+            "too_slow",
+            "The request took too long to arrive. Nothing was changed; send it again.",
+        )
     }
 
     /// A request that cannot be read.
@@ -241,26 +277,40 @@ impl Trouble {
     /// An address at which there is nothing.
     #[must_use]
     pub fn nothing_here() -> Self {
-        Self::new(StatusCode::NOT_FOUND, "nothing_here", "There is nothing at this address.")
+        Self::new(
+            StatusCode::NOT_FOUND,
+            "nothing_here",
+            "There is nothing at this address.",
+        )
     }
 
     /// A method that the address does not take.
     #[must_use]
     pub fn method() -> Self {
-        Self::new(StatusCode::METHOD_NOT_ALLOWED, "method", "This address does not take that method.")
+        Self::new(
+            StatusCode::METHOD_NOT_ALLOWED,
+            "method",
+            "This address does not take that method.",
+        )
     }
 
     /// A request to a plan without its link's secret.
     #[must_use]
     pub fn no_secret() -> Self {
-        let said = "Send the secret of one of the plan's links: Authorization: Bearer and the secret.";
-        Self::new(StatusCode::UNAUTHORIZED, "no_secret", said).with_header(WWW_AUTHENTICATE, "Bearer realm=\"plans\"")
+        let said =
+            "Send the secret of one of the plan's links: Authorization: Bearer and the secret.";
+        Self::new(StatusCode::UNAUTHORIZED, "no_secret", said)
+            .with_header(WWW_AUTHENTICATE, "Bearer realm=\"plans\"")
     }
 
     /// A link that opens the plan, but not for this.
     #[must_use]
     pub fn not_with_this_link(needed: &str) -> Self {
-        Self::new(StatusCode::FORBIDDEN, "not_with_this_link", format!("This link opens the plan, but this takes its {needed} link."))
+        Self::new(
+            StatusCode::FORBIDDEN,
+            "not_with_this_link",
+            format!("This link opens the plan, but this takes its {needed} link."),
+        )
     }
 
     /// A form sent from another site.
@@ -309,7 +359,8 @@ impl Trouble {
     pub fn took_too_long() -> Self {
         tracing::error!("a request was given up after its time was over");
         let said = "This took too long and was given up. Read the plan again to see whether a save went through.";
-        Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said).with_header(RETRY_AFTER, "30")
+        Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said)
+            .with_header(RETRY_AFTER, "30")
     }
 
     /// Our fault: logged here, once, with what was being done.
@@ -342,7 +393,10 @@ impl Trouble {
     pub fn details(&self) -> Value {
         let mut details = self.more.clone();
         details.insert("type".to_owned(), "about:blank".into());
-        details.insert("title".to_owned(), self.status.canonical_reason().unwrap_or("Error").into());
+        details.insert(
+            "title".to_owned(),
+            self.status.canonical_reason().unwrap_or("Error").into(),
+        );
         details.insert("status".to_owned(), self.status.as_u16().into());
         details.insert("code".to_owned(), self.code.into());
         details.insert("detail".to_owned(), self.detail.clone().into());
@@ -356,7 +410,13 @@ impl Trouble {
 impl FieldError {
     /// What is wrong with a field that is no number out of its range.
     pub(crate) fn at(path: &str, detail: impl Into<String>) -> Self {
-        Self { path: path.to_owned(), detail: detail.into(), value: None, range: None, with: Vec::new() }
+        Self {
+            path: path.to_owned(),
+            detail: detail.into(),
+            value: None,
+            range: None,
+            with: Vec::new(),
+        }
     }
 
     /// One for each field of a problem, so that contradictory answers are named at both fields.
@@ -365,21 +425,37 @@ impl FieldError {
             path: path.clone(),
             detail: problem.said.clone(),
             value: problem.value,
-            range: SitePlan::numbers().find(|field| field.path == path).map(Range::of),
-            with: problem.fields.iter().filter(|other| *other != path).cloned().collect(),
+            range: SitePlan::numbers()
+                .find(|field| field.path == path)
+                .map(Range::of),
+            with: problem
+                .fields
+                .iter()
+                .filter(|other| *other != path)
+                .cloned()
+                .collect(),
         })
     }
 }
 
 impl Range {
     fn of(field: &NumberField) -> Self {
-        Self { least: field.least, most: field.most, unit: field.unit.symbol() }
+        Self {
+            least: field.least,
+            most: field.most,
+            unit: field.unit.symbol(),
+        }
     }
 }
 
 impl IntoResponse for Trouble {
     fn into_response(self) -> Response {
-        let mut response = (self.status, [("content-type", PROBLEM_JSON)], self.details().to_string()).into_response();
+        let mut response = (
+            self.status,
+            [("content-type", PROBLEM_JSON)],
+            self.details().to_string(),
+        )
+            .into_response();
         if let Some((name, value)) = self.header.clone() {
             response.headers_mut().insert(name, value);
         }

@@ -60,7 +60,12 @@ impl Kind {
             "/p/{secret}/climate" if changes => Some(Self::LookUp),
             "/" => Some(Self::Design),
             _ if route.ends_with(".pdf") => Some(Self::Print),
-            _ if route.starts_with("/p/") || route.starts_with("/s/") || route.starts_with("/example/") => Some(Self::Design),
+            _ if route.starts_with("/p/")
+                || route.starts_with("/s/")
+                || route.starts_with("/example/") =>
+            {
+                Some(Self::Design)
+            }
             "/api/v1/design" => Some(Self::Design),
             _ if route.starts_with("/api/v1/plans/") => Some(Self::Design),
             _ => None,
@@ -78,7 +83,10 @@ pub struct Guard {
 impl Default for Guard {
     fn default() -> Self {
         let processors = std::thread::available_parallelism().map_or(1, usize::from);
-        Self { buckets: Buckets::default(), presses: Arc::new(Semaphore::new(processors)) }
+        Self {
+            buckets: Buckets::default(),
+            presses: Arc::new(Semaphore::new(processors)),
+        }
     }
 }
 
@@ -91,7 +99,9 @@ impl Guard {
         if client.is_here() {
             return Ok(());
         }
-        self.buckets.take(kind, key(client.address)).map_err(Trouble::too_often)
+        self.buckets
+            .take(kind, key(client.address))
+            .map_err(Trouble::too_often)
     }
 
     /// Whether one more would be too many.
@@ -102,18 +112,32 @@ impl Guard {
         if client.is_here() {
             return Ok(());
         }
-        self.buckets.look(kind, key(client.address)).map_err(Trouble::too_often)
+        self.buckets
+            .look(kind, key(client.address))
+            .map_err(Trouble::too_often)
     }
 
     /// Counts a request; as what it was counted.
     ///
     /// # Errors
     /// One too many.
-    pub fn admit(&self, watch: &Watch, client: &Client, request: &Request) -> Result<Option<Kind>, Trouble> {
-        let route = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str).unwrap_or_default();
+    pub fn admit(
+        &self,
+        watch: &Watch,
+        client: &Client,
+        request: &Request,
+    ) -> Result<Option<Kind>, Trouble> {
+        let route = request
+            .extensions()
+            .get::<MatchedPath>()
+            .map(MatchedPath::as_str)
+            .unwrap_or_default();
         let kind = Kind::of(request.method(), route);
-        let opens = route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
-        self.count(client, kind, opens).inspect_err(|_| watch.refused()).map(|()| kind)
+        let opens =
+            route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
+        self.count(client, kind, opens)
+            .inspect_err(|_| watch.refused())
+            .map(|()| kind)
     }
 
     /// Waits for the turn of what has to wait: prints do. The turn is over when what is handed out is dropped.
@@ -125,7 +149,11 @@ impl Guard {
             return Ok(None);
         }
         let press = tokio::time::timeout(LONGEST_WAIT, self.presses.clone().acquire_owned()).await;
-        press.ok().and_then(Result::ok).map(Some).ok_or_else(Trouble::crowded)
+        press
+            .ok()
+            .and_then(Result::ok)
+            .map(Some)
+            .ok_or_else(Trouble::crowded)
     }
 
     fn count(&self, client: &Client, kind: Option<Kind>, opens: bool) -> Result<(), Trouble> {
@@ -150,8 +178,15 @@ mod tests {
 
     #[test]
     fn a_household_is_one_client_and_its_neighbour_another() {
-        let key = |text: &str| key(text.parse().unwrap_or(IpAddr::V4(std::net::Ipv4Addr::UNSPECIFIED)));
-        assert_eq!(key("2001:db8:1:2::1"), key("2001:db8:1:2:ffff:ffff:ffff:ffff"));
+        let key = |text: &str| {
+            key(text
+                .parse()
+                .unwrap_or(IpAddr::V4(std::net::Ipv4Addr::UNSPECIFIED)))
+        };
+        assert_eq!(
+            key("2001:db8:1:2::1"),
+            key("2001:db8:1:2:ffff:ffff:ffff:ffff")
+        );
         assert_ne!(key("2001:db8:1:2::1"), key("2001:db8:1:3::1"));
         assert_ne!(key("192.0.2.1"), key("192.0.2.2"));
         assert_eq!(key("192.0.2.1"), key("::ffff:192.0.2.1"));

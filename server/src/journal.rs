@@ -42,13 +42,23 @@ impl Entry {
     #[must_use]
     pub fn begin(watch: &Watch, client: &Client, request: &Request) -> Self {
         let id = format!("{:08x}-{:x}", *RUN, COUNT.fetch_add(1, Ordering::Relaxed));
-        let (route, method) = (request.extensions().get::<MatchedPath>().cloned(), request.method().clone());
+        let (route, method) = (
+            request.extensions().get::<MatchedPath>().cloned(),
+            request.method().clone(),
+        );
         let span = tracing::info_span!("request", id, %method, route = name(route.as_ref()));
         if client.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
             let from = client.address;
             span.in_scope(|| tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one"));
         }
-        Self { id, route, method, span, begun: Instant::now(), running: watch.begins() }
+        Self {
+            id,
+            route,
+            method,
+            span,
+            begun: Instant::now(),
+            running: watch.begins(),
+        }
     }
 
     /// What is logged within it carries the request's id.
@@ -63,7 +73,8 @@ impl Entry {
         drop(self.running);
         watch.answered(name(self.route.as_ref()), &self.method, status, took);
         let took_us = u64::try_from(took.as_micros()).unwrap_or(u64::MAX);
-        self.span.in_scope(|| tracing::info!(status, took_us, "answered"));
+        self.span
+            .in_scope(|| tracing::info!(status, took_us, "answered"));
         if let Ok(value) = HeaderValue::try_from(self.id) {
             response.headers_mut().insert(REQUEST_ID, value);
         }

@@ -24,7 +24,13 @@ pub enum Face {
 
 impl Face {
     /// Every face.
-    pub const ALL: [Self; 5] = [Self::Text, Self::TextItalic, Self::TextBold, Self::Figures, Self::FiguresBold];
+    pub const ALL: [Self; 5] = [
+        Self::Text,
+        Self::TextItalic,
+        Self::TextBold,
+        Self::Figures,
+        Self::FiguresBold,
+    ];
 
     /// The font file.
     #[must_use]
@@ -58,7 +64,8 @@ impl Face {
     /// Whether the face has the character.
     #[must_use]
     pub fn has(self, c: char) -> bool {
-        self.shaper().is_some_and(|shaper| shaper.glyph_index(c).is_some())
+        self.shaper()
+            .is_some_and(|shaper| shaper.glyph_index(c).is_some())
     }
 }
 
@@ -83,7 +90,10 @@ pub struct Run {
 /// Sets a text in a face, falling back to the other family and then to the replacement.
 #[must_use]
 pub fn set(face: Face, text: &str) -> Setting {
-    let mut setting = Setting { runs: Vec::new(), replaced: 0 };
+    let mut setting = Setting {
+        runs: Vec::new(),
+        replaced: 0,
+    };
     for c in text.chars().filter(|c| !is_invisible(*c)) {
         let (face, c) = if face.has(c) {
             (face, c)
@@ -97,7 +107,10 @@ pub fn set(face: Face, text: &str) -> Setting {
         };
         match setting.runs.last_mut() {
             Some(run) if run.face == face => run.text.push(c),
-            _ => setting.runs.push(Run { face, text: c.into() }),
+            _ => setting.runs.push(Run {
+                face,
+                text: c.into(),
+            }),
         }
     }
     setting
@@ -125,16 +138,26 @@ fn likeness(c: char) -> Option<char> {
 /// How wide a text runs, in the unit of `size`.
 #[must_use]
 pub fn width(face: Face, text: &str, size: f64) -> f64 {
-    set(face, text).runs.iter().map(|run| run_width(run, size)).sum()
+    set(face, text)
+        .runs
+        .iter()
+        .map(|run| run_width(run, size))
+        .sum()
 }
 
 /// How wide one run is.
 #[must_use]
 pub fn run_width(run: &Run, size: f64) -> f64 {
-    let Some(shaper) = run.face.shaper() else { return 0.0 };
+    let Some(shaper) = run.face.shaper() else {
+        return 0.0;
+    };
     let mut buffer = UnicodeBuffer::new();
     buffer.push_str(&run.text);
-    let advance: i32 = rustybuzz::shape(shaper, &[], buffer).glyph_positions().iter().map(|glyph| glyph.x_advance).sum();
+    let advance: i32 = rustybuzz::shape(shaper, &[], buffer)
+        .glyph_positions()
+        .iter()
+        .map(|glyph| glyph.x_advance)
+        .sum();
     f64::from(advance) * size / f64::from(shaper.units_per_em())
 }
 
@@ -155,8 +178,16 @@ pub fn wrap(face: Face, text: &str, size: f64, most: f64) -> Vec<String> {
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
         }
-        line = if wide > most { broken(face, word, size, most, &mut lines) } else { word.to_owned() };
-        length = if wide > most { width(face, &line, size) } else { wide };
+        line = if wide > most {
+            broken(face, word, size, most, &mut lines)
+        } else {
+            word.to_owned()
+        };
+        length = if wide > most {
+            width(face, &line, size)
+        } else {
+            wide
+        };
     }
     if !line.is_empty() || lines.is_empty() {
         lines.push(line);
@@ -198,7 +229,14 @@ mod tests {
     fn a_character_of_no_face_is_replaced_and_counted() {
         let setting = set(Face::Text, "Pier 天文 τ ≤ 3");
         assert_eq!(setting.replaced, 2);
-        assert_eq!(setting.runs.iter().map(|run| run.text.as_str()).collect::<String>(), "Pier ◊◊ τ ≤ 3");
+        assert_eq!(
+            setting
+                .runs
+                .iter()
+                .map(|run| run.text.as_str())
+                .collect::<String>(),
+            "Pier ◊◊ τ ≤ 3"
+        );
     }
 
     #[test]
@@ -220,7 +258,11 @@ mod tests {
     fn no_line_is_wider_than_allowed_and_nothing_is_lost() {
         let text = "A very long title with Donaudampfschifffahrtsgesellschaftskapitän in it";
         let lines = wrap(Face::Text, text, 4.0, 40.0);
-        assert!(lines.iter().all(|line| width(Face::Text, line, 4.0) <= 40.0));
+        assert!(
+            lines
+                .iter()
+                .all(|line| width(Face::Text, line, 4.0) <= 40.0)
+        );
         assert_eq!(lines.concat().replace(' ', ""), text.replace(' ', ""));
     }
 }

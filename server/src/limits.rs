@@ -35,10 +35,19 @@ pub async fn whole(config: &Config, request: Request) -> Result<(Request, Bytes)
         return Ok((request, Bytes::new()));
     }
     let (parts, body) = request.into_parts();
-    let is_photo = parts.extensions.get::<MatchedPath>().is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
-    let (most, slowest) = if is_photo { (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO) } else { (LARGEST_BODY, SLOWEST_BODY) };
+    let is_photo = parts
+        .extensions
+        .get::<MatchedPath>()
+        .is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
+    let (most, slowest) = if is_photo {
+        (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO)
+    } else {
+        (LARGEST_BODY, SLOWEST_BODY)
+    };
     let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
-        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => return Err(Trouble::photo_too_large(config.largest_photo)),
+        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
+            return Err(Trouble::photo_too_large(config.largest_photo));
+        }
         Ok(read) => read?,
         Err(_) => return Err(Trouble::too_slow()),
     };
@@ -50,18 +59,24 @@ pub async fn whole(config: &Config, request: Request) -> Result<(Request, Bytes)
 /// # Errors
 /// That it did.
 pub async fn in_time<T>(answer: impl Future<Output = T>) -> Result<T, Trouble> {
-    tokio::time::timeout(LONGEST_ANSWER, answer).await.map_err(|_| Trouble::took_too_long())
+    tokio::time::timeout(LONGEST_ANSWER, answer)
+        .await
+        .map_err(|_| Trouble::took_too_long())
 }
 
 async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes, Trouble> {
-    let stated = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
+    let stated = headers
+        .get(CONTENT_LENGTH)
+        .and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
     if stated.is_some_and(|length| length > most as u64) && headers.contains_key(EXPECT) {
         return Err(Trouble::too_large(most));
     }
     let (mut kept, mut arrived) = (Vec::new(), 0_usize);
     while let Some(frame) = body.frame().await {
         let frame = frame.map_err(|_| Trouble::malformed("The body broke off before its end."))?;
-        let Ok(data) = frame.into_data() else { continue };
+        let Ok(data) = frame.into_data() else {
+            continue;
+        };
         arrived = arrived.saturating_add(data.len());
         match arrived {
             _ if arrived <= most => kept.extend_from_slice(&data),
@@ -69,5 +84,9 @@ async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes,
             _ => kept = Vec::new(),
         }
     }
-    if arrived > most { Err(Trouble::too_large(most)) } else { Ok(Bytes::from(kept)) }
+    if arrived > most {
+        Err(Trouble::too_large(most))
+    } else {
+        Ok(Bytes::from(kept))
+    }
 }

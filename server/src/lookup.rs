@@ -44,7 +44,11 @@ pub enum Failure {
 ///
 /// # Errors
 /// Why nothing was found out.
-pub async fn climate(service: &ClimateService, latitude_deg: f64, longitude_deg: f64) -> Result<Climate, Failure> {
+pub async fn climate(
+    service: &ClimateService,
+    latitude_deg: f64,
+    longitude_deg: f64,
+) -> Result<Climate, Failure> {
     let last = jiff::tz::Offset::UTC.to_datetime(Timestamp::now()).year() - 1;
     let target = service.target(latitude_deg, longitude_deg, last - YEARS + 1, last);
     let service = service.clone();

@@ -23,7 +23,9 @@ use crate::{limits, security};
 pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -> Response {
     let client = note(&app.config, &mut request);
     let entry = Entry::begin(&app.watch, &client, &request);
-    let mut response = presented(&app, &client, request, next).instrument(entry.span()).await;
+    let mut response = presented(&app, &client, request, next)
+        .instrument(entry.span())
+        .await;
     security::add_headers(response.headers_mut());
     entry.end(&app.watch, &mut response);
     response
@@ -33,15 +35,27 @@ pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -
 async fn presented(app: &App, client: &Client, request: Request, next: Next) -> Response {
     let reader = Reader::of(&request);
     let mut typed = Typed::default();
-    let response = answer(app, client, request, next, &mut typed).await.unwrap_or_else(IntoResponse::into_response);
-    if response.extensions().get::<Trouble>().is_some_and(|trouble| trouble.code == "no_such_link") {
+    let response = answer(app, client, request, next, &mut typed)
+        .await
+        .unwrap_or_else(IntoResponse::into_response);
+    if response
+        .extensions()
+        .get::<Trouble>()
+        .is_some_and(|trouble| trouble.code == "no_such_link")
+    {
         let _ = app.guard.take(client, Kind::Guess);
     }
     reader.present(&app.config, response, typed).await
 }
 
 /// The handler's answer, if it comes to that.
-async fn answer(app: &App, client: &Client, request: Request, next: Next, typed: &mut Typed) -> Result<Response, Trouble> {
+async fn answer(
+    app: &App,
+    client: &Client,
+    request: Request,
+    next: Next,
+    typed: &mut Typed,
+) -> Result<Response, Trouble> {
     security::check_own_form(client, &request)?;
     let kind = match app.guard.admit(&app.watch, client, &request) {
         Ok(kind) => kind,
@@ -55,7 +69,9 @@ async fn answer(app: &App, client: &Client, request: Request, next: Next, typed:
     let (request, body) = limits::whole(&app.config, request).await?;
     *typed = Typed::of(request.headers(), body);
     let _place = app.places.enter(&request)?;
-    limits::in_time(AssertUnwindSafe(next.run(request)).catch_unwind()).await?.map_err(|payload| panicked(&*payload))
+    limits::in_time(AssertUnwindSafe(next.run(request)).catch_unwind())
+        .await?
+        .map_err(|payload| panicked(&*payload))
 }
 
 /// A form that comes no further than this.
@@ -64,11 +80,17 @@ async fn held(app: &App, request: Request) -> Typed {
         return Typed::default();
     }
     let whole = limits::whole(&app.config, request).await;
-    whole.map_or_else(|_| Typed::default(), |(request, body)| Typed::of(request.headers(), body))
+    whole.map_or_else(
+        |_| Typed::default(),
+        |(request, body)| Typed::of(request.headers(), body),
+    )
 }
 
 fn panicked(payload: &(dyn Any + Send)) -> Trouble {
-    let said = payload.downcast_ref::<&str>().copied().or_else(|| payload.downcast_ref::<String>().map(String::as_str));
+    let said = payload
+        .downcast_ref::<&str>()
+        .copied()
+        .or_else(|| payload.downcast_ref::<String>().map(String::as_str));
     Trouble::broken("a handler panicked", &said.unwrap_or("without words"))
 }
 
@@ -93,12 +115,25 @@ mod tests {
     #[tokio::test]
     async fn a_panic_becomes_an_answer_that_does_not_repeat_its_words() {
         let folder = tempfile::tempdir().unwrap();
-        let config = Config::new(Settings { data: Some(folder.path().to_path_buf()), ..Settings::default() }).unwrap();
+        let config = Config::new(Settings {
+            data: Some(folder.path().to_path_buf()),
+            ..Settings::default()
+        })
+        .unwrap();
         let app = App::new(Store::open(&config.database).await.unwrap(), config);
-        let routes = Router::new().route("/api/", get(panics)).layer(from_fn_with_state(app, passage));
-        let answer = routes.oneshot(Request::get("/api/").body(Body::empty()).unwrap()).await.unwrap();
+        let routes = Router::new()
+            .route("/api/", get(panics))
+            .layer(from_fn_with_state(app, passage));
+        let answer = routes
+            .oneshot(Request::get("/api/").body(Body::empty()).unwrap())
+            .await
+            .unwrap();
         assert_eq!(answer.status(), StatusCode::INTERNAL_SERVER_ERROR);
-        let body = String::from_utf8(to_bytes(answer.into_body(), 10_000).await.unwrap().to_vec()).unwrap();
-        assert!(body.contains("\"broken\"") && !body.contains("secret"), "{body}");
+        let body = String::from_utf8(to_bytes(answer.into_body(), 10_000).await.unwrap().to_vec())
+            .unwrap();
+        assert!(
+            body.contains("\"broken\"") && !body.contains("secret"),
+            "{body}"
+        );
     }
 }

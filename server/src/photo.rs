@@ -41,24 +41,40 @@ pub enum PhotoFault {
 pub fn anew(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
     let upright = decoded(bytes)?;
     let (width, height) = (upright.width(), upright.height());
-    let kept = if width.max(height) > KEPT_SIDE { upright.resize(KEPT_SIDE, KEPT_SIDE, FilterType::Triangle) } else { upright };
+    let kept = if width.max(height) > KEPT_SIDE {
+        upright.resize(KEPT_SIDE, KEPT_SIDE, FilterType::Triangle)
+    } else {
+        upright
+    };
     let mut out = Vec::new();
-    on_white(&kept).write_with_encoder(JpegEncoder::new_with_quality(&mut out, QUALITY)).map_err(|_| PhotoFault::Damaged)?;
+    on_white(&kept)
+        .write_with_encoder(JpegEncoder::new_with_quality(&mut out, QUALITY))
+        .map_err(|_| PhotoFault::Damaged)?;
     Ok(out)
 }
 
 fn decoded(bytes: &[u8]) -> Result<DynamicImage, PhotoFault> {
-    let mut reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|_| PhotoFault::NotAPicture)?;
-    if !matches!(reader.format(), Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) {
+    let mut reader = ImageReader::new(Cursor::new(bytes))
+        .with_guessed_format()
+        .map_err(|_| PhotoFault::NotAPicture)?;
+    if !matches!(
+        reader.format(),
+        Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)
+    ) {
         return Err(PhotoFault::NotAPicture);
     }
     let mut limits = Limits::default();
-    (limits.max_image_width, limits.max_image_height, limits.max_alloc) = (Some(LONGEST_SIDE), Some(LONGEST_SIDE), Some(MOST_MEMORY));
+    (
+        limits.max_image_width,
+        limits.max_image_height,
+        limits.max_alloc,
+    ) = (Some(LONGEST_SIDE), Some(LONGEST_SIDE), Some(MOST_MEMORY));
     reader.limits(limits);
     let mut decoder = reader.into_decoder().map_err(|error| fault(&error))?;
     // The size stands in the picture's head: it is looked at before anything is unfolded.
     let (width, height) = decoder.dimensions();
-    let too_many = u64::from(width) * u64::from(height) > MOST_DOTS || decoder.total_bytes() > MOST_MEMORY;
+    let too_many =
+        u64::from(width) * u64::from(height) > MOST_DOTS || decoder.total_bytes() > MOST_MEMORY;
     if too_many || width == 0 || height == 0 || width.max(height) > LONGEST_SIDE {
         return Err(PhotoFault::TooManyDots);
     }
@@ -69,7 +85,11 @@ fn decoded(bytes: &[u8]) -> Result<DynamicImage, PhotoFault> {
 }
 
 fn fault(error: &image::ImageError) -> PhotoFault {
-    if matches!(error, image::ImageError::Limits(_)) { PhotoFault::TooManyDots } else { PhotoFault::Damaged }
+    if matches!(error, image::ImageError::Limits(_)) {
+        PhotoFault::TooManyDots
+    } else {
+        PhotoFault::Damaged
+    }
 }
 
 /// The picture without what shines through it.
@@ -93,7 +113,9 @@ mod tests {
     use super::*;
 
     fn encoded(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {
-        let picture = RgbImage::from_fn(width, height, |x, y| image::Rgb([(x % 251) as u8, (y % 241) as u8, 90]));
+        let picture = RgbImage::from_fn(width, height, |x, y| {
+            image::Rgb([(x % 251) as u8, (y % 241) as u8, 90])
+        });
         let mut out = Cursor::new(Vec::new());
         picture.write_to(&mut out, format).unwrap();
         out.into_inner()
@@ -129,7 +151,9 @@ mod tests {
         sent.extend(b"behind the end");
         assert!(has(&sent, b"Exif\0\0"));
         let kept = anew(&sent).unwrap();
-        assert!(!has(&kept, b"Exif") && !has(&kept, b"behind the end") && !has(&kept, &[0xff, 0xe1]));
+        assert!(
+            !has(&kept, b"Exif") && !has(&kept, b"behind the end") && !has(&kept, &[0xff, 0xe1])
+        );
         let picture = image::load_from_memory(&kept).unwrap();
         assert_eq!((picture.width(), picture.height()), (40, 60));
     }
@@ -137,21 +161,36 @@ mod tests {
     #[test]
     fn png_and_webp_are_taken_and_large_ones_are_made_smaller() {
         for format in [ImageFormat::Png, ImageFormat::WebP] {
-            assert_eq!(image::guess_format(&anew(&encoded(30, 20, format)).unwrap()).unwrap(), ImageFormat::Jpeg);
+            assert_eq!(
+                image::guess_format(&anew(&encoded(30, 20, format)).unwrap()).unwrap(),
+                ImageFormat::Jpeg
+            );
         }
-        let picture = image::load_from_memory(&anew(&encoded(3000, 1000, ImageFormat::Jpeg)).unwrap()).unwrap();
+        let picture =
+            image::load_from_memory(&anew(&encoded(3000, 1000, ImageFormat::Jpeg)).unwrap())
+                .unwrap();
         assert_eq!((picture.width(), picture.height()), (2048, 683));
     }
 
     #[test]
     fn what_is_no_picture_is_refused() {
-        for bytes in [&b""[..], b"GIF89a\x01\0\x01\0", b"<svg xmlns='http://www.w3.org/2000/svg'/>", b"%PDF-1.7", b"PK\x03\x04", b"BM"] {
+        for bytes in [
+            &b""[..],
+            b"GIF89a\x01\0\x01\0",
+            b"<svg xmlns='http://www.w3.org/2000/svg'/>",
+            b"%PDF-1.7",
+            b"PK\x03\x04",
+            b"BM",
+        ] {
             assert_eq!(anew(bytes), Err(PhotoFault::NotAPicture));
         }
         let mut torn = encoded(300, 200, ImageFormat::Png);
         torn.truncate(torn.len() / 3);
         assert_eq!(anew(&torn), Err(PhotoFault::Damaged));
-        assert_eq!(anew(&[0xff, 0xd8, 0xff, 0xe0, 0, 4]), Err(PhotoFault::Damaged));
+        assert_eq!(
+            anew(&[0xff, 0xd8, 0xff, 0xe0, 0, 4]),
+            Err(PhotoFault::Damaged)
+        );
     }
 
     #[test]
@@ -171,7 +210,13 @@ mod tests {
     /// The checksum of PNG, ISO 3309.
     fn crc(bytes: &[u8]) -> u32 {
         let step = |sum: u32, byte: &u8| {
-            (0..8).fold(sum ^ u32::from(*byte), |sum, _| if sum & 1 == 1 { 0xedb8_8320 ^ (sum >> 1) } else { sum >> 1 })
+            (0..8).fold(sum ^ u32::from(*byte), |sum, _| {
+                if sum & 1 == 1 {
+                    0xedb8_8320 ^ (sum >> 1)
+                } else {
+                    sum >> 1
+                }
+            })
         };
         !bytes.iter().fold(u32::MAX, step)
     }

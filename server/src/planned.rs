@@ -49,16 +49,30 @@ impl Planned {
     pub fn of(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Self, Problems> {
         let brief = resolve(plan)?;
         let design = design(&brief, shelf);
-        Ok(Self { brief, design, improved: false, written: Written::default() })
+        Ok(Self {
+            brief,
+            design,
+            improved: false,
+            written: Written::default(),
+        })
     }
 
     /// The same with what would help most.
     #[must_use]
     pub fn improve(&self, plan: &SitePlan, shelf: &dyn Shelf) -> Self {
         let (brief, mut design) = (self.brief.clone(), self.design.clone());
-        let before = improve::Before { block: &design.block, stiffness: &design.ground_stiffness, motion: &design.motion };
+        let before = improve::Before {
+            block: &design.block,
+            stiffness: &design.ground_stiffness,
+            motion: &design.motion,
+        };
         design.motion.improvements = improve::find(plan, &brief, before, shelf);
-        Self { brief, design, improved: true, written: Written::default() }
+        Self {
+            brief,
+            design,
+            improved: true,
+            written: Written::default(),
+        }
     }
 
     /// A drawing, written when first asked for; none where this plan has nothing to draw.
@@ -67,7 +81,10 @@ impl Planned {
         let place = drawing::NAMES.iter().position(|known| *known == name)?;
         let draw = || {
             let drawing = drawing::by_name(name, &self.brief, &self.design)?;
-            Some(Drawn { svg: svg::write(&drawing).into(), title: drawing.title })
+            Some(Drawn {
+                svg: svg::write(&drawing).into(),
+                title: drawing.title,
+            })
         };
         self.written.drawings.get(place)?.get_or_init(draw).as_ref()
     }
@@ -76,13 +93,20 @@ impl Planned {
     ///
     /// # Errors
     /// What `write` says; then nothing is kept.
-    pub fn panel<E>(&self, step: Step, write: impl FnOnce(&Self) -> Result<String, E>) -> Result<Arc<str>, E> {
+    pub fn panel<E>(
+        &self,
+        step: Step,
+        write: impl FnOnce(&Self) -> Result<String, E>,
+    ) -> Result<Arc<str>, E> {
         let place = self.written.panels.get(step as usize);
         if let Some(kept) = place.and_then(OnceLock::get) {
             return Ok(Arc::clone(kept));
         }
         let text: Arc<str> = write(self)?.into();
-        Ok(place.map_or_else(|| Arc::clone(&text), |place| Arc::clone(place.get_or_init(|| Arc::clone(&text)))))
+        Ok(place.map_or_else(
+            || Arc::clone(&text),
+            |place| Arc::clone(place.get_or_init(|| Arc::clone(&text))),
+        ))
     }
 }
 
@@ -93,14 +117,23 @@ mod tests {
 
     #[test]
     fn what_is_written_once_is_what_would_be_written_again() {
-        let planned = Planned::of(&SitePlan::unknown(), &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+        let planned = Planned::of(&SitePlan::unknown(), &NoShelf)
+            .map_err(|problems| problems.to_string())
+            .unwrap();
         for name in drawing::NAMES {
-            let again = drawing::by_name(name, &planned.brief, &planned.design).map(|drawing| svg::write(&drawing));
-            assert_eq!(planned.drawing(name).map(|drawn| drawn.svg.to_string()), again, "{name}");
+            let again = drawing::by_name(name, &planned.brief, &planned.design)
+                .map(|drawing| svg::write(&drawing));
+            assert_eq!(
+                planned.drawing(name).map(|drawn| drawn.svg.to_string()),
+                again,
+                "{name}"
+            );
         }
         for step in Step::ALL {
             assert!(planned.panel(step, |_| Err("no paper")).is_err());
-            let once = planned.panel(step, |_| Ok::<_, ()>(step.slug().to_owned())).unwrap();
+            let once = planned
+                .panel(step, |_| Ok::<_, ()>(step.slug().to_owned()))
+                .unwrap();
             let again = planned.panel(step, |_| Err("it is written")).unwrap();
             assert!(Arc::ptr_eq(&once, &again) && *once == *step.slug());
         }
@@ -110,7 +143,9 @@ mod tests {
     #[test]
     fn a_plan_that_was_improved_says_what_would_help() {
         let plan = SitePlan::unknown();
-        let planned = Planned::of(&plan, &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+        let planned = Planned::of(&plan, &NoShelf)
+            .map_err(|problems| problems.to_string())
+            .unwrap();
         assert!(planned.design.motion.improvements.is_empty());
         let improved = planned.improve(&plan, &NoShelf);
         assert!(!improved.design.motion.improvements.is_empty() && improved.improved);

@@ -38,7 +38,11 @@ pub struct Writer {
 
 impl From<Opened> for Writer {
     fn from(opened: Opened) -> Self {
-        Self { plan_id: opened.plan_id, right: opened.right, saved: opened.saved }
+        Self {
+            plan_id: opened.plan_id,
+            right: opened.right,
+            saved: opened.saved,
+        }
     }
 }
 
@@ -58,20 +62,31 @@ impl Record {
     pub fn of(planned: Arc<Planned>, kept: Vec<Kept>) -> Self {
         let entries = kept.iter().map(timed).collect();
         let items = items(&planned.brief, &planned.design);
-        Self { planned, items, kept, entries }
+        Self {
+            planned,
+            items,
+            kept,
+            entries,
+        }
     }
 
     /// The tasks as the record leaves them.
     #[must_use]
     pub fn board(&self) -> Board<'_> {
-        board(&self.entries, &self.planned.design.schedule, &self.items, self.planned.brief.units)
+        board(
+            &self.entries,
+            &self.planned.design.schedule,
+            &self.items,
+            self.planned.brief.units,
+        )
     }
 }
 
 /// An entry with its time in universal time: that at which it was received, where its sender said none.
 fn timed(kept: &Kept) -> Entry {
     let mut entry = kept.entry.clone();
-    let measured: Option<jiff::Timestamp> = entry.measured_at.as_deref().and_then(|at| at.parse().ok());
+    let measured: Option<jiff::Timestamp> =
+        entry.measured_at.as_deref().and_then(|at| at.parse().ok());
     entry.measured_at = Some(measured.unwrap_or(kept.received_at).to_string());
     entry
 }
@@ -81,7 +96,11 @@ async fn seen(app: &App, writer: &Writer, revision: u32) -> Result<Option<SitePl
     Ok(match revision {
         now if now == writer.saved.revision => Some(writer.saved.plan.clone()),
         then if then > writer.saved.revision => None,
-        then => app.store.revision(&writer.plan_id, then).await?.map(|saved| saved.plan),
+        then => app
+            .store
+            .revision(&writer.plan_id, then)
+            .await?
+            .map(|saved| saved.plan),
     })
 }
 
@@ -90,8 +109,14 @@ async fn seen(app: &App, writer: &Writer, revision: u32) -> Result<Option<SitePl
 ///
 /// # Errors
 /// A plan whose answers contradict each other, or the store's own.
-pub async fn asked(app: &App, writer: &Writer, revision: u32) -> Result<(Vec<Item>, Units), Trouble> {
-    let plan = seen(app, writer, revision).await?.unwrap_or_else(|| writer.saved.plan.clone());
+pub async fn asked(
+    app: &App,
+    writer: &Writer,
+    revision: u32,
+) -> Result<(Vec<Item>, Units), Trouble> {
+    let plan = seen(app, writer, revision)
+        .await?
+        .unwrap_or_else(|| writer.saved.plan.clone());
     let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
     Ok((items(&planned.brief, &planned.design), planned.brief.units))
 }
@@ -106,24 +131,54 @@ struct Bench {
 
 impl Bench {
     /// The bench for entries of one revision; none where the plan has no such revision.
-    async fn load(app: &App, writer: &Writer, entries: &[Entry], revision: u32) -> Result<Option<Self>, Trouble> {
-        let Some(plan) = seen(app, writer, revision).await? else { return Ok(None) };
+    async fn load(
+        app: &App,
+        writer: &Writer,
+        entries: &[Entry],
+        revision: u32,
+    ) -> Result<Option<Self>, Trouble> {
+        let Some(plan) = seen(app, writer, revision).await? else {
+            return Ok(None);
+        };
         let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
         let items = items(&planned.brief, &planned.design);
-        let named = entries.iter().any(|entry| entry.supersedes.is_some() || entry.decides.is_some());
-        let kept = if named { app.store.entries(&writer.plan_id).await? } else { Vec::new() };
-        Ok(Some(Self { planned, items, names: kept.into_iter().map(|kept| kept.entry.id).collect() }))
+        let named = entries
+            .iter()
+            .any(|entry| entry.supersedes.is_some() || entry.decides.is_some());
+        let kept = if named {
+            app.store.entries(&writer.plan_id).await?
+        } else {
+            Vec::new()
+        };
+        Ok(Some(Self {
+            planned,
+            items,
+            names: kept.into_iter().map(|kept| kept.entry.id).collect(),
+        }))
     }
 
     /// What is wrong with an entry: the field, and a sentence.
     fn faults(&self, entry: &Entry) -> Vec<(&'static str, String)> {
         let design = &self.planned.design;
         let found = entry.faults(&design.schedule, &self.items, &design.materials);
-        let mut faults: Vec<(&str, String)> = found.into_iter().map(|fault| (fault.field, fault.said)).collect();
-        if entry.measured_at.as_deref().is_some_and(|at| at.parse::<jiff::Timestamp>().is_err()) {
-            faults.push(("measured_at", "Write the moment as 2027-04-20T09:30:00Z.".to_owned()));
+        let mut faults: Vec<(&str, String)> = found
+            .into_iter()
+            .map(|fault| (fault.field, fault.said))
+            .collect();
+        if entry
+            .measured_at
+            .as_deref()
+            .is_some_and(|at| at.parse::<jiff::Timestamp>().is_err())
+        {
+            faults.push((
+                "measured_at",
+                "Write the moment as 2027-04-20T09:30:00Z.".to_owned(),
+            ));
         }
-        for (field, name) in [("supersedes", &entry.supersedes), ("decides", &entry.decides)] {
+        for (field, name) in [
+            ("supersedes", &entry.supersedes),
+            ("decides", &entry.decides),
+        ] {
             if name.as_ref().is_some_and(|name| !self.names.contains(name)) {
                 faults.push((field, "The record has no entry of that name.".to_owned()));
             }
@@ -137,8 +192,14 @@ impl Bench {
 ///
 /// # Errors
 /// A link that does not allow one of them, a plan that contradicts itself, or the store's own.
-pub async fn examine<'e>(app: &App, writer: &Writer, entries: &'e [Entry]) -> Result<Vec<(&'e Entry, Trouble)>, Trouble> {
-    let Some(first) = entries.first() else { return Ok(Vec::new()) };
+pub async fn examine<'e>(
+    app: &App,
+    writer: &Writer,
+    entries: &'e [Entry],
+) -> Result<Vec<(&'e Entry, Trouble)>, Trouble> {
+    let Some(first) = entries.first() else {
+        return Ok(Vec::new());
+    };
     if !writer.right.may_record() {
         return Err(Trouble::not_with_this_link("record or edit"));
     }
@@ -158,7 +219,10 @@ pub async fn examine<'e>(app: &App, writer: &Writer, entries: &'e [Entry]) -> Re
 
 /// Nothing, when this entry may be kept.
 async fn examine_one(app: &App, writer: &Writer, entry: &Entry) -> Result<(), Trouble> {
-    match examine(app, writer, std::slice::from_ref(entry)).await?.pop() {
+    match examine(app, writer, std::slice::from_ref(entry))
+        .await?
+        .pop()
+    {
         Some((_, trouble)) => Err(trouble),
         None => Ok(()),
     }
@@ -185,29 +249,46 @@ pub async fn keep(app: &App, writer: &Writer, entry: &Entry) -> Result<(Kept, bo
 ///
 /// # Errors
 /// Everything that is wrong with it, or the store's own; nothing was kept then.
-pub async fn take_photo(app: &App, writer: &Writer, entry: &Entry, picture: Vec<u8>) -> Result<(Kept, bool), Trouble> {
+pub async fn take_photo(
+    app: &App,
+    writer: &Writer,
+    entry: &Entry,
+    picture: Vec<u8>,
+) -> Result<(Kept, bool), Trouble> {
     if !writer.right.may_record() {
         return Err(Trouble::not_with_this_link("record or edit"));
     }
     if picture.is_empty() {
-        return Err(Trouble::entry(&[("photo", "No photograph was chosen.".to_owned())]));
+        return Err(Trouble::entry(&[(
+            "photo",
+            "No photograph was chosen.".to_owned(),
+        )]));
     }
     if picture.len() > app.config.largest_photo {
         return Err(Trouble::photo_too_large(app.config.largest_photo));
     }
     examine_one(app, writer, entry).await?;
     let picture = anew(app, picture).await?;
-    settle(app.store.enter_photo(&writer.plan_id, entry, &picture).await?)
+    settle(
+        app.store
+            .enter_photo(&writer.plan_id, entry, &picture)
+            .await?,
+    )
 }
 
 /// Writes a picture anew, one at a time: it takes a few hundred megabytes for a moment.
 async fn anew(app: &App, picture: Vec<u8>) -> Result<Vec<u8>, Trouble> {
-    let turn = Arc::clone(&app.darkroom).acquire_owned().await.map_err(|_| Trouble::crowded())?;
+    let turn = Arc::clone(&app.darkroom)
+        .acquire_owned()
+        .await
+        .map_err(|_| Trouble::crowded())?;
     let work = move || {
         let _turn = turn;
         photo::anew(&picture)
     };
-    let made = tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("writing a photograph anew", &error))?;
+    let made = tokio::task::spawn_blocking(work)
+        .await
+        .map_err(|error| Trouble::broken("writing a photograph anew", &error))?;
     made.map_err(|fault| Trouble::entry(&[("photo", fault.to_string())]))
 }
 

@@ -44,13 +44,24 @@ fn api() -> Router<App> {
         .route("/plans/{id}/drawings/{file}", get(design::drawing))
         .route("/plans/{id}/materials.csv", get(design::materials))
         .route("/plans/{id}/schedule.ics", get(design::schedule))
-        .route("/plans/{id}/entries", get(entries::list).post(entries::enter))
+        .route(
+            "/plans/{id}/entries",
+            get(entries::list).post(entries::enter),
+        )
         // How large a photograph may be is a setting, and looked at before the handler is asked.
-        .route("/plans/{id}/photos", get(photos::list).post(photos::keep).layer(DefaultBodyLimit::disable()))
+        .route(
+            "/plans/{id}/photos",
+            get(photos::list)
+                .post(photos::keep)
+                .layer(DefaultBodyLimit::disable()),
+        )
         .route("/plans/{id}/photos/{photo}", get(photos::show))
         .route("/openapi.json", get(describe::describe))
         .route("/plans/{id}/links", get(links::list))
-        .route("/plans/{id}/links/{right}", post(links::replace).delete(links::revoke))
+        .route(
+            "/plans/{id}/links/{right}",
+            post(links::replace).delete(links::revoke),
+        )
         .route("/plans/{id}/recovery", post(recovery::make))
         .route("/recover", post(recovery::recover))
 }

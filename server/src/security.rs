@@ -2,7 +2,8 @@
 
 use axum::extract::Request;
 use axum::http::header::{
-    CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HeaderName, ORIGIN, REFERER, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
+    CACHE_CONTROL, CONTENT_SECURITY_POLICY, COOKIE, HeaderName, ORIGIN, REFERER, REFERRER_POLICY,
+    X_CONTENT_TYPE_OPTIONS, X_FRAME_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderValue, Method};
 
@@ -19,9 +20,18 @@ static HEADERS: [(HeaderName, &str); 8] = [
     (REFERRER_POLICY, "same-origin"),
     (X_CONTENT_TYPE_OPTIONS, "nosniff"),
     (X_FRAME_OPTIONS, "DENY"),
-    (HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),
-    (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
-    (HeaderName::from_static("permissions-policy"), "camera=(), geolocation=(), microphone=()"),
+    (
+        HeaderName::from_static("cross-origin-opener-policy"),
+        "same-origin",
+    ),
+    (
+        HeaderName::from_static("cross-origin-resource-policy"),
+        "same-origin",
+    ),
+    (
+        HeaderName::from_static("permissions-policy"),
+        "camera=(), geolocation=(), microphone=()",
+    ),
     (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
 ];
 
@@ -31,7 +41,9 @@ pub fn add_headers(headers: &mut HeaderMap) {
     for (name, value) in &HEADERS {
         headers.insert(name, HeaderValue::from_static(value));
     }
-    headers.entry(CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
+    headers
+        .entry(CACHE_CONTROL)
+        .or_insert(HeaderValue::from_static("no-store"));
 }
 
 /// Refuses a form that another site made a browser send. The interface for programs takes its secret from a header that
@@ -40,9 +52,18 @@ pub fn add_headers(headers: &mut HeaderMap) {
 /// # Errors
 /// Such a form.
 pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble> {
-    let changes = !matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    let is_foreign = changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), client.host.as_deref());
-    if is_foreign { Err(Trouble::other_site()) } else { Ok(()) }
+    let changes = !matches!(
+        *request.method(),
+        Method::GET | Method::HEAD | Method::OPTIONS
+    );
+    let is_foreign = changes
+        && !request.uri().path().starts_with("/api/")
+        && !is_own(request.headers(), client.host.as_deref());
+    if is_foreign {
+        Err(Trouble::other_site())
+    } else {
+        Ok(())
+    }
 }
 
 /// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one
@@ -53,8 +74,12 @@ fn is_own(headers: &HeaderMap, here: Option<&str>) -> bool {
         return matches!(site, "same-origin" | "none");
     }
     let of_here = |address: &str| {
-        let named = address.split_once("://").and_then(|(_, rest)| rest.split('/').next());
-        named.zip(here).is_some_and(|(named, here)| named.eq_ignore_ascii_case(here))
+        let named = address
+            .split_once("://")
+            .and_then(|(_, rest)| rest.split('/').next());
+        named
+            .zip(here)
+            .is_some_and(|(named, here)| named.eq_ignore_ascii_case(here))
     };
     match (headers.contains_key(ORIGIN), text(ORIGIN), text(REFERER)) {
         (true, Some(origin), _) => of_here(origin),
@@ -69,26 +94,60 @@ mod tests {
     use super::*;
 
     fn own(pairs: &[(&'static str, &'static str)]) -> bool {
-        let here = pairs.iter().find(|(name, _)| *name == "host").map(|(_, host)| *host);
-        is_own(&pairs.iter().map(|&(name, value)| (HeaderName::from_static(name), HeaderValue::from_static(value))).collect(), here)
+        let here = pairs
+            .iter()
+            .find(|(name, _)| *name == "host")
+            .map(|(_, host)| *host);
+        is_own(
+            &pairs
+                .iter()
+                .map(|&(name, value)| {
+                    (
+                        HeaderName::from_static(name),
+                        HeaderValue::from_static(value),
+                    )
+                })
+                .collect(),
+            here,
+        )
     }
 
     #[test]
     fn a_form_of_another_site_is_not_ours() {
         assert!(own(&[]));
         assert!(own(&[("sec-fetch-site", "same-origin")]));
-        assert!(own(&[("origin", "http://pier.example:8080"), ("host", "pier.example:8080")]));
-        assert!(!own(&[("sec-fetch-site", "cross-site"), ("origin", "http://a"), ("host", "a")]));
+        assert!(own(&[
+            ("origin", "http://pier.example:8080"),
+            ("host", "pier.example:8080")
+        ]));
+        assert!(!own(&[
+            ("sec-fetch-site", "cross-site"),
+            ("origin", "http://a"),
+            ("host", "a")
+        ]));
         assert!(!own(&[("sec-fetch-site", "same-site")]));
-        assert!(!own(&[("origin", "http://other.example"), ("host", "pier.example")]));
+        assert!(!own(&[
+            ("origin", "http://other.example"),
+            ("host", "pier.example")
+        ]));
         assert!(!own(&[("origin", "null"), ("host", "pier.example")]));
-        assert!(!own(&[("origin", "http://pier.example.evil.example"), ("host", "pier.example")]));
+        assert!(!own(&[
+            ("origin", "http://pier.example.evil.example"),
+            ("host", "pier.example")
+        ]));
     }
 
     #[test]
     fn a_browser_that_hides_where_a_form_comes_from_is_not_believed() {
         assert!(!own(&[("cookie", "plans=x"), ("host", "pier.example")]));
-        assert!(own(&[("cookie", "plans=x"), ("referer", "https://pier.example/new"), ("host", "pier.example")]));
-        assert!(!own(&[("referer", "https://other.example/"), ("host", "pier.example")]));
+        assert!(own(&[
+            ("cookie", "plans=x"),
+            ("referer", "https://pier.example/new"),
+            ("host", "pier.example")
+        ]));
+        assert!(!own(&[
+            ("referer", "https://other.example/"),
+            ("host", "pier.example")
+        ]));
     }
 }

@@ -51,13 +51,19 @@ impl Server {
     /// The setting that cannot be used.
     pub async fn prepare(config: Config) -> Result<Self, StartFailure> {
         let place = config.database.to_string();
-        let store = Store::open(&config.database).await.map_err(|failure| StartFailure::Store { place, failure })?;
+        let store = Store::open(&config.database)
+            .await
+            .map_err(|failure| StartFailure::Store { place, failure })?;
         let listener = listen(config.listen).await?;
         let watcher = match config.metrics {
             Some(address) => Some(bind("STILLGROUND_METRICS", address).await?),
             None => None,
         };
-        Ok(Self { listener, watcher, app: App::new(store.with_quotas(config.access.quotas), config) })
+        Ok(Self {
+            listener,
+            watcher,
+            app: App::new(store.with_quotas(config.access.quotas), config),
+        })
     }
 
     /// The address at which a browser finds the first page.
@@ -65,7 +71,11 @@ impl Server {
     /// # Errors
     /// The system's own.
     pub fn address(&self) -> std::io::Result<String> {
-        Ok(format!("http://{}{}/", self.listener.local_addr()?, self.app.config.base))
+        Ok(format!(
+            "http://{}{}/",
+            self.listener.local_addr()?,
+            self.app.config.base
+        ))
     }
 
     /// The port and address taken.
@@ -79,7 +89,9 @@ impl Server {
     /// The port and address at which a watcher reads figures.
     #[must_use]
     pub fn watcher(&self) -> Option<SocketAddr> {
-        self.watcher.as_ref().and_then(|listener| listener.local_addr().ok())
+        self.watcher
+            .as_ref()
+            .and_then(|listener| listener.local_addr().ok())
     }
 
     /// Answers until `stop` is done, then finishes the requests that run and closes the store.
@@ -88,7 +100,9 @@ impl Server {
         let sweeping = tokio::spawn(sweep::sweep(store.clone()));
         let figures = self.watcher.map(|listener| {
             let figures = watch::router(watch, store.clone());
-            tokio::spawn(async move { accept::serve(listener, figures, std::future::pending()).await })
+            tokio::spawn(
+                async move { accept::serve(listener, figures, std::future::pending()).await },
+            )
         });
         accept::serve(self.listener, router(self.app), stop).await;
         sweeping.abort();
@@ -106,12 +120,22 @@ async fn listen(stated: Option<SocketAddr>) -> Result<TcpListener, StartFailure>
             let free = SocketAddr::new(address.ip(), 0);
             bind(LISTEN, free).await
         }
-        Err(error) => Err(StartFailure::Listen { setting: LISTEN, address, error }),
+        Err(error) => Err(StartFailure::Listen {
+            setting: LISTEN,
+            address,
+            error,
+        }),
     }
 }
 
 const LISTEN: &str = "STILLGROUND_LISTEN";
 
 async fn bind(setting: &'static str, address: SocketAddr) -> Result<TcpListener, StartFailure> {
-    TcpListener::bind(address).await.map_err(|error| StartFailure::Listen { setting, address, error })
+    TcpListener::bind(address)
+        .await
+        .map_err(|error| StartFailure::Listen {
+            setting,
+            address,
+            error,
+        })
 }

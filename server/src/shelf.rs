@@ -18,7 +18,9 @@ impl MemoryShelf {
     /// An empty shelf.
     #[must_use]
     pub fn new() -> Self {
-        Self { kept: Cache::new(MOST_SHAPES) }
+        Self {
+            kept: Cache::new(MOST_SHAPES),
+        }
     }
 }
 
@@ -41,20 +43,45 @@ impl Shelf for MemoryShelf {
 /// The shape's exact bits: two shapes that differ in the last digit are solved apart, so that answers never depend on
 /// what was asked before.
 fn key(shape: &Shape) -> [u64; 6] {
-    [shape.length_m, shape.width_m, shape.depth_m, shape.contact_from_m, shape.contact_to_m, shape.poisson_ratio].map(f64::to_bits)
+    [
+        shape.length_m,
+        shape.width_m,
+        shape.depth_m,
+        shape.contact_from_m,
+        shape.contact_to_m,
+        shape.poisson_ratio,
+    ]
+    .map(f64::to_bits)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const SHAPE: Shape = Shape { length_m: 1.0, width_m: 1.0, depth_m: 0.8, contact_from_m: 0.0, contact_to_m: 0.8, poisson_ratio: 0.3 };
+    const SHAPE: Shape = Shape {
+        length_m: 1.0,
+        width_m: 1.0,
+        depth_m: 0.8,
+        contact_from_m: 0.0,
+        contact_to_m: 0.8,
+        poisson_ratio: 0.3,
+    };
 
     #[test]
     fn a_shape_is_found_again_and_another_is_not() {
         let shelf = MemoryShelf::new();
-        shelf.put(&SHAPE, Arc::new(stillground::halfspace::solve(&SHAPE).unwrap()));
+        shelf.put(
+            &SHAPE,
+            Arc::new(stillground::halfspace::solve(&SHAPE).unwrap()),
+        );
         assert!(shelf.get(&SHAPE).is_some());
-        assert!(shelf.get(&Shape { depth_m: 0.81, ..SHAPE }).is_none());
+        assert!(
+            shelf
+                .get(&Shape {
+                    depth_m: 0.81,
+                    ..SHAPE
+                })
+                .is_none()
+        );
     }
 }

@@ -103,7 +103,11 @@ pub struct Links {
 impl Links {
     /// Three new ones.
     fn new() -> Outcome<Self> {
-        Ok(Self { edit: Secret::new()?, record: Secret::new()?, view: Secret::new()? })
+        Ok(Self {
+            edit: Secret::new()?,
+            record: Secret::new()?,
+            view: Secret::new()?,
+        })
     }
 }
 
@@ -181,7 +185,12 @@ impl Store {
     /// No folder, no permission, no database, or one from a newer version of Stillground.
     pub async fn open(database: &Database) -> Outcome<Self> {
         let db = database::Db::open(database).await?;
-        Ok(Self { db, quotas: Quotas::default(), looks: look::looks(), saves: save::saves() })
+        Ok(Self {
+            db,
+            quotas: Quotas::default(),
+            looks: look::looks(),
+            saves: save::saves(),
+        })
     }
 
     /// The same store, which keeps no more of a plan than is said.

@@ -66,11 +66,20 @@ impl Watch {
 
     /// A request was answered.
     pub fn answered(&self, route: &str, method: &Method, status: u16, took: Duration) {
-        let mut routes = self.seen.routes.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut routes = self
+            .seen
+            .routes
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
         if !routes.contains_key(route) {
             routes.insert(route.to_owned(), BTreeMap::new());
         }
-        let Some(times) = routes.get_mut(route).map(|route| route.entry((known(method), status)).or_default()) else { return };
+        let Some(times) = routes
+            .get_mut(route)
+            .map(|route| route.entry((known(method), status)).or_default())
+        else {
+            return;
+        };
         let took = took.as_secs_f64();
         if let Some(class) = CLASSES.iter().position(|end| took <= *end) {
             times.classes[class] += 1;
@@ -89,12 +98,25 @@ impl Watch {
     pub fn text(&self, store_answers: bool) -> String {
         let mut text = String::new();
         let mut figure = |name: &str, kind: &str, help: &str, value: &str| {
-            let _ = writeln!(text, "# HELP stillground_{name} {help}\n# TYPE stillground_{name} {kind}\nstillground_{name}{value}");
+            let _ = writeln!(
+                text,
+                "# HELP stillground_{name} {help}\n# TYPE stillground_{name} {kind}\nstillground_{name}{value}"
+            );
         };
         let build = format!("{{version=\"{ENGINE_VERSION}\",build=\"{BUILD}\"}} 1");
         figure("build_info", "gauge", "Version and build.", &build);
-        figure("store_up", "gauge", "Whether the store answers.", &format!(" {}", u8::from(store_answers)));
-        figure("requests_running", "gauge", "Requests that run.", &format!(" {}", self.seen.running.load(Ordering::Relaxed)));
+        figure(
+            "store_up",
+            "gauge",
+            "Whether the store answers.",
+            &format!(" {}", u8::from(store_answers)),
+        );
+        figure(
+            "requests_running",
+            "gauge",
+            "Requests that run.",
+            &format!(" {}", self.seen.running.load(Ordering::Relaxed)),
+        );
         figure(
             "refused_total",
             "counter",
@@ -105,10 +127,20 @@ impl Watch {
     }
 
     fn times(&self) -> String {
-        let routes = self.seen.routes.lock().unwrap_or_else(PoisonError::into_inner).clone();
+        let routes = self
+            .seen
+            .routes
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone();
         let name = "stillground_request_seconds";
-        let mut text = format!("# HELP {name} Time until a request was answered.\n# TYPE {name} histogram\n");
-        let all = routes.iter().flat_map(|(route, answers)| answers.iter().map(move |(answer, times)| (route, answer, times)));
+        let mut text =
+            format!("# HELP {name} Time until a request was answered.\n# TYPE {name} histogram\n");
+        let all = routes.iter().flat_map(|(route, answers)| {
+            answers
+                .iter()
+                .map(move |(answer, times)| (route, answer, times))
+        });
         for (route, (method, status), times) in all {
             let labels = format!("route=\"{route}\",method=\"{method}\",status=\"{status}\"");
             let mut below = 0;
@@ -116,8 +148,16 @@ impl Watch {
                 below += class;
                 let _ = writeln!(text, "{name}_bucket{{{labels},le=\"{end}\"}} {below}");
             }
-            let _ = writeln!(text, "{name}_bucket{{{labels},le=\"+Inf\"}} {}", times.count);
-            let _ = writeln!(text, "{name}_sum{{{labels}}} {}\n{name}_count{{{labels}}} {}", times.sum_s, times.count);
+            let _ = writeln!(
+                text,
+                "{name}_bucket{{{labels},le=\"+Inf\"}} {}",
+                times.count
+            );
+            let _ = writeln!(
+                text,
+                "{name}_sum{{{labels}}} {}\n{name}_count{{{labels}}} {}",
+                times.sum_s, times.count
+            );
         }
         text
     }
@@ -140,7 +180,11 @@ fn known(method: &Method) -> &'static str {
 pub fn router(watch: Watch, store: Store) -> Router {
     let figures = async move || {
         let text = watch.text(store.ping().await.is_ok());
-        ([(CONTENT_TYPE, "text/plain; version=0.0.4; charset=utf-8")], text).into_response()
+        (
+            [(CONTENT_TYPE, "text/plain; version=0.0.4; charset=utf-8")],
+            text,
+        )
+            .into_response()
     };
     Router::new().route("/metrics", get(figures))
 }

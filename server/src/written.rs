@@ -32,13 +32,23 @@ impl Leaf {
     #[must_use]
     pub fn of(root: String, page: Step, look: Look) -> Self {
         let last_entry = look.last_entry.filter(|_| page == Step::Plan);
-        Self { root, page, look: Some(Look { last_entry, ..look }), printed: None }
+        Self {
+            root,
+            page,
+            look: Some(Look { last_entry, ..look }),
+            printed: None,
+        }
     }
 
     /// A page of the example.
     #[must_use]
     pub const fn of_example(root: String, page: Step) -> Self {
-        Self { root, page, look: None, printed: None }
+        Self {
+            root,
+            page,
+            look: None,
+            printed: None,
+        }
     }
 
     /// The plan's page as the code on a sheet leads to it: what it says of the sheet follows from its revision and from the
@@ -46,7 +56,8 @@ impl Leaf {
     #[must_use]
     pub fn of_sheet(self, revision: Option<u32>) -> Self {
         let newest = self.look.as_ref().map_or(0, |look| look.revision);
-        let printed = revision.filter(|revision| self.page == Step::Plan && (1..=newest).contains(revision));
+        let printed =
+            revision.filter(|revision| self.page == Step::Plan && (1..=newest).contains(revision));
         Self { printed, ..self }
     }
 }
@@ -60,7 +71,12 @@ impl Written {
     #[must_use]
     pub fn new() -> Self {
         let weight = |_: &Leaf, text: &Bytes| u32::try_from(text.len()).unwrap_or(u32::MAX);
-        Self(Cache::builder().max_capacity(MOST_BYTES).weigher(weight).build())
+        Self(
+            Cache::builder()
+                .max_capacity(MOST_BYTES)
+                .weigher(weight)
+                .build(),
+        )
     }
 
     /// A page as it is kept.
@@ -94,7 +110,13 @@ mod tests {
 
     fn look(revision: u32) -> Look {
         let plan_id = "plan".to_owned();
-        Look { plan_id, right: Right::View, revision, saved_at: Timestamp::UNIX_EPOCH, last_entry: None }
+        Look {
+            plan_id,
+            right: Right::View,
+            revision,
+            saved_at: Timestamp::UNIX_EPOCH,
+            last_entry: None,
+        }
     }
 
     fn leaf(page: Step, look: Look) -> Leaf {
@@ -110,10 +132,22 @@ mod tests {
         let written = Written::new();
         let site = leaf(Step::Site, look(1));
         assert!(written.kept(&site).is_none());
-        assert_eq!(text(Some(written.keep(site.clone(), "first".to_owned()))).await.unwrap(), "first");
+        assert_eq!(
+            text(Some(written.keep(site.clone(), "first".to_owned())))
+                .await
+                .unwrap(),
+            "first"
+        );
         assert_eq!(text(written.kept(&site)).await.unwrap(), "first");
-        let put_back = Look { saved_at: Timestamp::MAX, ..look(1) };
-        for other in [leaf(Step::Site, look(2)), leaf(Step::Floor, look(1)), leaf(Step::Site, put_back)] {
+        let put_back = Look {
+            saved_at: Timestamp::MAX,
+            ..look(1)
+        };
+        for other in [
+            leaf(Step::Site, look(2)),
+            leaf(Step::Floor, look(1)),
+            leaf(Step::Site, put_back),
+        ] {
             assert!(written.kept(&other).is_none(), "{other:?}");
         }
     }
@@ -121,18 +155,29 @@ mod tests {
     #[tokio::test]
     async fn the_plan_is_written_anew_after_an_entry_and_a_step_is_not() {
         let written = Written::new();
-        let after = || Look { last_entry: Some((1, 7)), ..look(1) };
+        let after = || Look {
+            last_entry: Some((1, 7)),
+            ..look(1)
+        };
         for page in [Step::Site, Step::Plan] {
             let _ = written.keep(leaf(page, look(1)), "before".to_owned());
         }
-        assert_eq!(text(written.kept(&leaf(Step::Site, after()))).await.unwrap(), "before");
+        assert_eq!(
+            text(written.kept(&leaf(Step::Site, after())))
+                .await
+                .unwrap(),
+            "before"
+        );
         assert!(written.kept(&leaf(Step::Plan, after())).is_none());
     }
 
     #[test]
     fn a_sheet_of_a_revision_that_there_never_was_leads_to_the_plan_as_it_stands() {
         let printed = |page, revision| leaf(page, look(2)).of_sheet(Some(revision)).printed;
-        assert_eq!([0, 1, 2, 3].map(|revision| printed(Step::Plan, revision)), [None, Some(1), Some(2), None]);
+        assert_eq!(
+            [0, 1, 2, 3].map(|revision| printed(Step::Plan, revision)),
+            [None, Some(1), Some(2), None]
+        );
         assert_eq!(printed(Step::Site, 1), None);
     }
 }

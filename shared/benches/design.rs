@@ -1,7 +1,11 @@
 //! How long the engine takes on one core: `cargo bench -p stillground`.
 //!
 //! Goal: a walk of twenty seconds with its figures within 10 ms. The stages' own time is mostly the floor's map.
-#![allow(clippy::expect_used, missing_docs, reason = "a bench that cannot start says so by stopping")]
+#![allow(
+    clippy::expect_used,
+    missing_docs,
+    reason = "a bench that cannot start says so by stopping"
+)]
 
 use stillground::brief::{Brief, resolve};
 use stillground::design::{design, design_plan};
@@ -15,7 +19,13 @@ fn main() {
 /// A plan whose walk takes twenty seconds.
 fn long_walk() -> SitePlan {
     let mut plan = SitePlan::unknown();
-    plan.floor.walk = Some(vec![[-5.0, -1.2], [1.2, -1.2], [1.2, 5.0], [1.2, -1.2], [0.0, -1.2]]);
+    plan.floor.walk = Some(vec![
+        [-5.0, -1.2],
+        [1.2, -1.2],
+        [1.2, 5.0],
+        [1.2, -1.2],
+        [0.0, -1.2],
+    ]);
     plan
 }
 
@@ -47,7 +57,8 @@ fn star_through_a_walk_of_twenty_seconds(bencher: divan::Bencher<'_, '_>) {
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, &shelf).value;
     let pier = pier::stage(&brief, &block).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
-    bencher.bench_local(|| motion::disturbances(&brief, &ground, &block, &stiffness, &pier, &floor));
+    bencher
+        .bench_local(|| motion::disturbances(&brief, &ground, &block, &stiffness, &pier, &floor));
 }
 
 #[divan::bench]

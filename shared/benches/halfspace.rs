@@ -1,7 +1,11 @@
 //! How long the half-space takes on one core: a new shape, a kept one, a map of the floor, a whole design.
 //!
 //! Goals: full contact 20 ms, free walls 60 ms, kept 0.2 ms, map of 61 by 61 20 ms, design without a kept shape 30 ms.
-#![allow(clippy::unwrap_used, missing_docs, reason = "a benchmark fails by panicking and explains itself by its names")]
+#![allow(
+    clippy::unwrap_used,
+    missing_docs,
+    reason = "a benchmark fails by panicking and explains itself by its names"
+)]
 
 use divan::{Bencher, black_box};
 use stillground::design::design_plan;
@@ -13,11 +17,25 @@ fn main() {
 }
 
 fn cube(from: f64, to: f64) -> Shape {
-    Shape { length_m: 1.0, width_m: 1.0, depth_m: 1.0, contact_from_m: from, contact_to_m: to, poisson_ratio: 0.35 }
+    Shape {
+        length_m: 1.0,
+        width_m: 1.0,
+        depth_m: 1.0,
+        contact_from_m: from,
+        contact_to_m: to,
+        poisson_ratio: 0.35,
+    }
 }
 
 fn oblong(from: f64, to: f64) -> Shape {
-    Shape { length_m: 1.5, width_m: 1.0, depth_m: 0.9, contact_from_m: from, contact_to_m: to, poisson_ratio: 0.3 }
+    Shape {
+        length_m: 1.5,
+        width_m: 1.0,
+        depth_m: 0.9,
+        contact_from_m: from,
+        contact_to_m: to,
+        poisson_ratio: 0.3,
+    }
 }
 
 #[divan::bench]
@@ -60,13 +78,18 @@ fn kept(bencher: Bencher) {
 /// 61 by 61 places about the axis. The same one again is looked up; afresh none has been worked out.
 fn map(solved: &Solved) -> f64 {
     let places = || (-30..=30).map(|i| f64::from(i) * 0.05);
-    places().flat_map(|x| places().map(move |y| (x, y))).map(|(x, y)| solved.under_weight(x, y)[4]).sum()
+    places()
+        .flat_map(|x| places().map(move |y| (x, y)))
+        .map(|(x, y)| solved.under_weight(x, y)[4])
+        .sum()
 }
 
 #[divan::bench(args = [true, false])]
 fn map_of_61_by_61_afresh(bencher: Bencher, bonded: bool) {
     let shape = cube(if bonded { 0.0 } else { 1.0 }, 1.0);
-    bencher.with_inputs(|| solve(&shape).unwrap()).bench_local_refs(|solved| map(solved));
+    bencher
+        .with_inputs(|| solve(&shape).unwrap())
+        .bench_local_refs(|solved| map(solved));
 }
 
 #[divan::bench(args = [true, false])]

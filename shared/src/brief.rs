@@ -45,12 +45,18 @@ pub struct Given<T> {
 impl<T> Given<T> {
     /// An answer of the person's.
     pub fn said(value: T) -> Self {
-        Self { value, origin: Origin::Said }
+        Self {
+            value,
+            origin: Origin::Said,
+        }
     }
 
     /// A value that was taken.
     pub fn assumed(value: T) -> Self {
-        Self { value, origin: Origin::Assumed }
+        Self {
+            value,
+            origin: Origin::Assumed,
+        }
     }
 }
 
@@ -93,7 +99,10 @@ pub struct Brief {
 /// Every field out of range and every contradiction between answers.
 pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
     plan.validate()?;
-    let mut ask = Ask { units: plan.units.unwrap_or_default(), assumptions: Vec::new() };
+    let mut ask = Ask {
+        units: plan.units.unwrap_or_default(),
+        assumptions: Vec::new(),
+    };
     let purpose = ask.choice(
         "use",
         plan.purpose,
@@ -121,7 +130,11 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
     let pier = pier::resolve(plan, &load, &floor, &mut ask);
     let anchors = anchors::resolve(plan, &pier, &mut ask);
     Ok(Brief {
-        title: plan.title.clone().filter(|title| !title.trim().is_empty()).unwrap_or_else(|| "Untitled pier".to_owned()),
+        title: plan
+            .title
+            .clone()
+            .filter(|title| !title.trim().is_empty())
+            .unwrap_or_else(|| "Untitled pier".to_owned()),
         units: ask.units,
         purpose,
         code,
@@ -153,7 +166,11 @@ impl Taken {
     /// From plain words.
     #[must_use]
     pub fn new(why: impl Into<String>, effect: impl Into<String>, source: Source) -> Self {
-        Self { why: why.into(), effect: effect.into(), source }
+        Self {
+            why: why.into(),
+            effect: effect.into(),
+            source,
+        }
     }
 }
 
@@ -197,7 +214,12 @@ impl Ask {
         match said {
             Some(said) => Given::said(said),
             None => {
-                self.note(field, AssumedValue::Text(key(value).to_owned()), Unit::One, taken);
+                self.note(
+                    field,
+                    AssumedValue::Text(key(value).to_owned()),
+                    Unit::One,
+                    taken,
+                );
                 Given::assumed(value)
             }
         }
@@ -205,6 +227,13 @@ impl Ask {
 
     /// Writes down that a value was taken.
     pub fn note(&mut self, field: &'static str, value: AssumedValue, unit: Unit, taken: Taken) {
-        self.assumptions.push(Assumption { field, value, unit, why: taken.why, effect: taken.effect, source: taken.source });
+        self.assumptions.push(Assumption {
+            field,
+            value,
+            unit,
+            why: taken.why,
+            effect: taken.effect,
+            source: taken.source,
+        });
     }
 }

@@ -21,7 +21,8 @@ use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::stages::{
-    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, materials, motion, north, pier, room, schedule,
+    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, materials,
+    motion, north, pier, room, schedule,
 };
 
 /// Version of the engine, shown on every sheet.
@@ -79,7 +80,11 @@ pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problem
 #[must_use]
 pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Design {
     let mut design = design(brief, shelf);
-    let before = improve::Before { block: &design.block, stiffness: &design.ground_stiffness, motion: &design.motion };
+    let before = improve::Before {
+        block: &design.block,
+        stiffness: &design.ground_stiffness,
+        motion: &design.motion,
+    };
     design.motion.improvements = improve::find(plan, brief, before, shelf);
     design
 }
@@ -87,22 +92,59 @@ pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Desi
 /// Runs the stages on complete inputs.
 #[must_use]
 pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
-    let mut notes = Notes { assumptions: brief.assumptions.clone(), ..Notes::default() };
+    let mut notes = Notes {
+        assumptions: brief.assumptions.clone(),
+        ..Notes::default()
+    };
     let ground = keep(ground::stage(brief), &mut notes);
     let room = room::room(brief, &ground);
     let block = keep(block::stage(brief, &ground, &room), &mut notes);
     let excavation = keep(excavation::stage(brief, &ground, &room, &block), &mut notes);
-    let stiffness = keep(ground_stiffness::stage(brief, &ground, &block, shelf), &mut notes);
+    let stiffness = keep(
+        ground_stiffness::stage(brief, &ground, &block, shelf),
+        &mut notes,
+    );
     let pier = keep(pier::stage(brief, &block), &mut notes);
     let anchors = keep(anchors::stage(brief, &block, &pier), &mut notes);
     let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
-    let motion = keep(motion::stage(brief, &ground, &block, &stiffness, &pier, &anchors, &floor, stiffness.influence()), &mut notes);
+    let motion = keep(
+        motion::stage(
+            brief,
+            &ground,
+            &block,
+            &stiffness,
+            &pier,
+            &anchors,
+            &floor,
+            stiffness.influence(),
+        ),
+        &mut notes,
+    );
     let north = keep(north::stage(brief), &mut notes);
-    let materials = keep(materials::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
+    let materials = keep(
+        materials::stage(brief, &excavation, &block, &pier, &anchors, &floor),
+        &mut notes,
+    );
     let costs = costs::stage(brief, &materials);
-    let schedule = keep(schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor), &mut notes);
-    notes.take(cautions::stage(brief, &ground, &excavation, &block, &pier, &anchors, &floor));
-    let Notes { checks, assumptions, cautions, workings } = notes;
+    let schedule = keep(
+        schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor),
+        &mut notes,
+    );
+    notes.take(cautions::stage(
+        brief,
+        &ground,
+        &excavation,
+        &block,
+        &pier,
+        &anchors,
+        &floor,
+    ));
+    let Notes {
+        checks,
+        assumptions,
+        cautions,
+        workings,
+    } = notes;
     let ground_stiffness = stiffness;
     Design {
         engine_version: ENGINE_VERSION,

@@ -65,13 +65,21 @@ impl Cell {
     /// A number.
     #[must_use]
     pub const fn number(name: &'static str, what: &'static str) -> Self {
-        Self { name, what, is_text: false }
+        Self {
+            name,
+            what,
+            is_text: false,
+        }
     }
 
     /// A text.
     #[must_use]
     pub const fn text(name: &'static str, what: &'static str) -> Self {
-        Self { name, what, is_text: true }
+        Self {
+            name,
+            what,
+            is_text: true,
+        }
     }
 }
 
@@ -108,7 +116,11 @@ impl Problem {
     /// A contradiction between answers.
     #[must_use]
     pub fn between(fields: &[&str], said: impl Into<String>) -> Self {
-        Self { fields: fields.iter().map(|&field| field.to_owned()).collect(), value: None, said: said.into() }
+        Self {
+            fields: fields.iter().map(|&field| field.to_owned()).collect(),
+            value: None,
+            said: said.into(),
+        }
     }
 }
 

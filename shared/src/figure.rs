@@ -196,7 +196,10 @@ impl Units {
             Self::Metric => (value, unit.symbol()),
             Self::Imperial => {
                 let shift = if unit == Unit::Celsius { 32.0 } else { 0.0 };
-                (value * unit.imperial_factor() + shift, unit.imperial_symbol())
+                (
+                    value * unit.imperial_factor() + shift,
+                    unit.imperial_symbol(),
+                )
             }
         }
     }
@@ -206,7 +209,10 @@ impl Units {
     pub fn figure(self, value: f64, unit: Unit) -> Figure {
         let (value, symbol) = self.convert(value, unit);
         let (value, symbol) = millions(value, symbol);
-        Figure { digits: significant(value, unit.digits()), unit: symbol }
+        Figure {
+            digits: significant(value, unit.digits()),
+            unit: symbol,
+        }
     }
 
     /// The digits with which a value fills a box again: all of them in metric, enough to read the same in imperial.
@@ -274,14 +280,29 @@ pub fn significant(value: f64, digits: i32) -> String {
     }
     let magnitude = value.abs().log10().floor() as i32;
     if magnitude >= MOST_DIGITS {
-        let (side, sign) = if value < 0.0 { ("less", "\u{2212}") } else { ("more", "") };
-        return format!("{side} than {sign}{}", grouped(&format!("1{}", "0".repeat(MOST_DIGITS as usize))));
+        let (side, sign) = if value < 0.0 {
+            ("less", "\u{2212}")
+        } else {
+            ("more", "")
+        };
+        return format!(
+            "{side} than {sign}{}",
+            grouped(&format!("1{}", "0".repeat(MOST_DIGITS as usize)))
+        );
     }
     let decimals = (digits - 1 - magnitude).clamp(0, 6) as usize;
     let scale = 10f64.powi((magnitude + 1 - digits).max(0));
     let rounded = (value / scale).round() * scale;
-    let text = format!("{:.*}", decimals, if decimals > 0 { value } else { rounded }.abs());
-    let sign = if value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) { "\u{2212}" } else { "" };
+    let text = format!(
+        "{:.*}",
+        decimals,
+        if decimals > 0 { value } else { rounded }.abs()
+    );
+    let sign = if value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
+        "\u{2212}"
+    } else {
+        ""
+    };
     let (whole, fraction) = match text.split_once('.') {
         Some((whole, fraction)) => (whole, fraction.trim_end_matches('0')),
         None => (text.as_str(), ""),
@@ -302,7 +323,11 @@ pub fn digits(value: f64) -> String {
 pub fn money(hundredths: i128) -> String {
     let sign = if hundredths < 0 { "\u{2212}" } else { "" };
     let whole = hundredths.unsigned_abs();
-    format!("{sign}{}.{:02}", grouped(&(whole / 100).to_string()), whole % 100)
+    format!(
+        "{sign}{}.{:02}",
+        grouped(&(whole / 100).to_string()),
+        whole % 100
+    )
 }
 
 /// A price from its ten-thousandths: two decimals, or as many more as it has.
@@ -318,7 +343,11 @@ pub fn price(parts: i128) -> String {
 pub fn thousandths(parts: i128) -> String {
     let part = format!("{:03}", (parts % 1000).abs());
     let part = part.trim_end_matches('0');
-    format!("{}{}{part}", grouped(&(parts / 1000).to_string()), if part.is_empty() { "" } else { "." })
+    format!(
+        "{}{}{part}",
+        grouped(&(parts / 1000).to_string()),
+        if part.is_empty() { "" } else { "." }
+    )
 }
 
 fn grouped(whole: &str) -> String {
@@ -341,12 +370,27 @@ mod tests {
 
     #[test]
     fn money_reads_as_a_shop_writes_it() {
-        assert_eq!((money(0), money(5), money(123_456_789)), ("0.00".into(), "0.05".into(), "1\u{2009}234\u{2009}567.89".into()));
+        assert_eq!(
+            (money(0), money(5), money(123_456_789)),
+            (
+                "0.00".into(),
+                "0.05".into(),
+                "1\u{2009}234\u{2009}567.89".into()
+            )
+        );
         assert_eq!(
             (money(-1), price(1_455_000), price(456), price(450)),
-            ("\u{2212}0.01".into(), "145.50".into(), "0.0456".into(), "0.045".into())
+            (
+                "\u{2212}0.01".into(),
+                "145.50".into(),
+                "0.0456".into(),
+                "0.045".into()
+            )
         );
-        assert_eq!((thousandths(4200), thousandths(1_475_000), thousandths(5)), ("4.2".into(), "1475".into(), "0.005".into()));
+        assert_eq!(
+            (thousandths(4200), thousandths(1_475_000), thousandths(5)),
+            ("4.2".into(), "1475".into(), "0.005".into())
+        );
     }
 
     #[test]
@@ -358,8 +402,14 @@ mod tests {
         assert_eq!(significant(184_000_000.0, 3), "184\u{2009}000\u{2009}000");
         assert_eq!(significant(f64::NAN, 3), "not known");
         assert_eq!(Units::Imperial.say(0.0, Unit::Celsius), "32\u{a0}°F");
-        assert_eq!(Units::Metric.say(-160e6, Unit::Newton), "\u{2212}160\u{a0}MN");
-        assert_eq!(Units::Metric.say(400e3, Unit::NewtonMetrePerRadian), "400\u{2009}000\u{a0}N\u{a0}m/rad");
+        assert_eq!(
+            Units::Metric.say(-160e6, Unit::Newton),
+            "\u{2212}160\u{a0}MN"
+        );
+        assert_eq!(
+            Units::Metric.say(400e3, Unit::NewtonMetrePerRadian),
+            "400\u{2009}000\u{a0}N\u{a0}m/rad"
+        );
         assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{a0}ft");
     }
 }

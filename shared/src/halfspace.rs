@@ -99,13 +99,19 @@ pub struct Shape {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum Unsolvable {
     /// Sides not positive, or too unequal.
-    #[error("the block's sides must be positive, the longer at most ten times the shorter: {0} m and {1} m")]
+    #[error(
+        "the block's sides must be positive, the longer at most ten times the shorter: {0} m and {1} m"
+    )]
     Sides(f64, f64),
     /// Above ground, or too deep for its sides.
-    #[error("the block's base must lie at or below ground level and at most ten times the shorter side deep: {0} m")]
+    #[error(
+        "the block's base must lie at or below ground level and at most ten times the shorter side deep: {0} m"
+    )]
     Depth(f64),
     /// Reversed or outside the block.
-    #[error("contact must lie between ground level and the base, from the upper depth to the lower: {0} m to {1} m")]
+    #[error(
+        "contact must lie between ground level and the base, from the upper depth to the lower: {0} m to {1} m"
+    )]
     Contact(f64, f64),
     /// Out of range.
     #[error("Poisson's ratio must lie between 0 and 0.49: {0}")]
@@ -121,7 +127,10 @@ impl Shape {
     /// # Errors
     /// The first of its measures that is impossible or out of range.
     pub fn check(&self) -> Result<(), Unsolvable> {
-        let (longer, shorter) = (self.length_m.max(self.width_m), self.length_m.min(self.width_m));
+        let (longer, shorter) = (
+            self.length_m.max(self.width_m),
+            self.length_m.min(self.width_m),
+        );
         let finite = self.length_m.is_finite() && self.width_m.is_finite();
         if !(finite && shorter > 0.0 && longer <= MOST_SIDE_RATIO * shorter) {
             return Err(Unsolvable::Sides(self.length_m, self.width_m));
@@ -129,7 +138,10 @@ impl Shape {
         if !(self.depth_m >= 0.0 && self.depth_m <= MOST_DEPTH_RATIO * shorter) {
             return Err(Unsolvable::Depth(self.depth_m));
         }
-        if !(self.contact_from_m >= 0.0 && self.contact_from_m <= self.contact_to_m && self.contact_to_m <= self.depth_m) {
+        if !(self.contact_from_m >= 0.0
+            && self.contact_from_m <= self.contact_to_m
+            && self.contact_to_m <= self.depth_m)
+        {
             return Err(Unsolvable::Contact(self.contact_from_m, self.contact_to_m));
         }
         if !(0.0..=MOST_POISSON_RATIO).contains(&self.poisson_ratio) {
@@ -141,13 +153,21 @@ impl Shape {
     /// The same block with soil hard against its sides from top to base.
     #[must_use]
     pub fn bonded(self) -> Self {
-        Self { contact_from_m: 0.0, contact_to_m: self.depth_m, ..self }
+        Self {
+            contact_from_m: 0.0,
+            contact_to_m: self.depth_m,
+            ..self
+        }
     }
 
     /// The same block lined from the surface down to a depth, bonded below.
     #[must_use]
     pub fn lined_to(self, depth_m: f64) -> Self {
-        Self { contact_from_m: depth_m.min(self.depth_m), contact_to_m: self.depth_m, ..self }
+        Self {
+            contact_from_m: depth_m.min(self.depth_m),
+            contact_to_m: self.depth_m,
+            ..self
+        }
     }
 }
 
@@ -184,13 +204,20 @@ impl Solved {
         let quick = |shape: Shape| {
             if shape == self.shape {
                 // Without its own comparison, which nobody asks of it.
-                return Some(Arc::new(Self { linings: OnceLock::new(), ..self.clone() }));
+                return Some(Arc::new(Self {
+                    linings: OnceLock::new(),
+                    ..self.clone()
+                }));
             }
             solve::quick(&shape).map(Arc::new)
         };
         let find = || {
             let bonded = quick(self.shape.bonded())?;
-            Some(Linings { bonded, half: quick(self.shape.lined_to(depth_m / 2.0))?, full: quick(self.shape.lined_to(depth_m))? })
+            Some(Linings {
+                bonded,
+                half: quick(self.shape.lined_to(depth_m / 2.0))?,
+                full: quick(self.shape.lined_to(depth_m))?,
+            })
         };
         self.linings.get_or_init(find).as_ref()
     }

@@ -47,23 +47,43 @@ pub struct Before<'a> {
 
 /// Finds what would help most, most first.
 #[must_use]
-pub fn find(plan: &SitePlan, brief: &Brief, found: Before<'_>, shelf: &dyn Shelf) -> Vec<Improvement> {
-    let kept = Beside { outer: shelf, inner: SmallShelf::holding(SHAPES) };
+pub fn find(
+    plan: &SitePlan,
+    brief: &Brief,
+    found: Before<'_>,
+    shelf: &dyn Shelf,
+) -> Vec<Improvement> {
+    let kept = Beside {
+        outer: shelf,
+        inner: SmallShelf::holding(SHAPES),
+    };
     if let Some(solved) = &found.stiffness.solved {
         kept.inner.put(&solved.shape, std::sync::Arc::clone(solved));
     }
     let budget = &found.motion.budget;
     let settle = found.motion.bump.and_then(|bump| bump.worst_settle_s);
-    let before = measures(&found.motion.disturbances, settle, (budget.arcsec, budget.settle_s));
+    let before = measures(
+        &found.motion.disturbances,
+        settle,
+        (budget.arcsec, budget.settle_s),
+    );
     let mut helps: Vec<(f64, Improvement)> = change::all(plan, brief, found.block)
         .into_iter()
         .filter_map(|change| {
             let (disturbances, settle) = again(&change.plan, &kept)?;
-            improvement(change, &before, &measures(&disturbances, settle, (budget.arcsec, budget.settle_s)))
+            improvement(
+                change,
+                &before,
+                &measures(&disturbances, settle, (budget.arcsec, budget.settle_s)),
+            )
         })
         .collect();
     helps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
-    helps.into_iter().take(MOST).map(|(_, improvement)| improvement).collect()
+    helps
+        .into_iter()
+        .take(MOST)
+        .map(|(_, improvement)| improvement)
+        .collect()
 }
 
 /// The stages again, as far as the star needs them.
@@ -75,40 +95,82 @@ fn again(plan: &SitePlan, shelf: &dyn Shelf) -> Option<(Vec<Disturbance>, Option
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, shelf).value;
     let pier = pier::stage(&brief, &block).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
-    Some(motion::disturbances(&brief, &ground, &block, &stiffness, &pier, &floor))
+    Some(motion::disturbances(
+        &brief, &ground, &block, &stiffness, &pier, &floor,
+    ))
 }
 
-fn measures(disturbances: &[Disturbance], settle_s: Option<f64>, (arcsec, seconds): (f64, f64)) -> Vec<Measure> {
+fn measures(
+    disturbances: &[Disturbance],
+    settle_s: Option<f64>,
+    (arcsec, seconds): (f64, f64),
+) -> Vec<Measure> {
     // The second walker only doubles the first.
     let own = disturbances.iter().filter(|one| one.id != "second_person");
-    let mut all: Vec<Measure> =
-        own.filter_map(|one| Some(Measure { id: one.id, size: one.worst_arcsec?, allowed: arcsec, unit: Unit::Arcsecond })).collect();
-    all.extend(settle_s.map(|size| Measure { id: "settle", size, allowed: seconds, unit: Unit::Second }));
+    let mut all: Vec<Measure> = own
+        .filter_map(|one| {
+            Some(Measure {
+                id: one.id,
+                size: one.worst_arcsec?,
+                allowed: arcsec,
+                unit: Unit::Arcsecond,
+            })
+        })
+        .collect();
+    all.extend(settle_s.map(|size| Measure {
+        id: "settle",
+        size,
+        allowed: seconds,
+        unit: Unit::Second,
+    }));
     all
 }
 
 /// The figure that the change takes most from, in parts of what is allowed, and what else it changes.
-fn improvement(change: Change, before: &[Measure], after: &[Measure]) -> Option<(f64, Improvement)> {
-    let pairs: Vec<(&Measure, &Measure)> =
-        before.iter().filter_map(|old| Some((old, after.iter().find(|new| new.id == old.id)?))).collect();
+fn improvement(
+    change: Change,
+    before: &[Measure],
+    after: &[Measure],
+) -> Option<(f64, Improvement)> {
+    let pairs: Vec<(&Measure, &Measure)> = before
+        .iter()
+        .filter_map(|old| Some((old, after.iter().find(|new| new.id == old.id)?)))
+        .collect();
     let saved = |(old, new): (&Measure, &Measure)| (old.size - new.size) / old.allowed;
-    let &(old, new) = pairs.iter().max_by(|&&a, &&b| saved(a).total_cmp(&saved(b)))?;
+    let &(old, new) = pairs
+        .iter()
+        .max_by(|&&a, &&b| saved(a).total_cmp(&saved(b)))?;
     let effect_ratio = new.size / old.size - 1.0;
     let Change { words, fields, .. } = change;
-    (saved((old, new)) > 0.0 && effect_ratio.is_finite() && effect_ratio < -LEAST_RATIO).then(|| {
-        let also = side_effects(&pairs, old.id);
-        let told =
-            Improvement { change: words, fields, effect_ratio, what: old.id, before: old.size, after: new.size, unit: old.unit, also };
-        (saved((old, new)), told)
-    })
+    (saved((old, new)) > 0.0 && effect_ratio.is_finite() && effect_ratio < -LEAST_RATIO).then(
+        || {
+            let also = side_effects(&pairs, old.id);
+            let told = Improvement {
+                change: words,
+                fields,
+                effect_ratio,
+                what: old.id,
+                before: old.size,
+                after: new.size,
+                unit: old.unit,
+                also,
+            };
+            (saved((old, new)), told)
+        },
+    )
 }
 
 fn side_effects(pairs: &[(&Measure, &Measure)], main: &str) -> Vec<SideEffect> {
     let mut also: Vec<SideEffect> = pairs
         .iter()
         .filter(|(old, _)| old.id != main)
-        .map(|(old, new)| SideEffect { what: old.id, effect_ratio: new.size / old.size - 1.0 })
-        .filter(|effect| effect.effect_ratio.is_finite() && effect.effect_ratio.abs() >= LEAST_RATIO)
+        .map(|(old, new)| SideEffect {
+            what: old.id,
+            effect_ratio: new.size / old.size - 1.0,
+        })
+        .filter(|effect| {
+            effect.effect_ratio.is_finite() && effect.effect_ratio.abs() >= LEAST_RATIO
+        })
         .collect();
     also.sort_by(|a, b| b.effect_ratio.abs().total_cmp(&a.effect_ratio.abs()));
     also
@@ -121,11 +183,18 @@ struct Beside<'a> {
 }
 
 impl Shelf for Beside<'_> {
-    fn get(&self, shape: &crate::halfspace::Shape) -> Option<std::sync::Arc<crate::halfspace::Solved>> {
+    fn get(
+        &self,
+        shape: &crate::halfspace::Shape,
+    ) -> Option<std::sync::Arc<crate::halfspace::Solved>> {
         self.inner.get(shape).or_else(|| self.outer.get(shape))
     }
 
-    fn put(&self, shape: &crate::halfspace::Shape, solved: std::sync::Arc<crate::halfspace::Solved>) {
+    fn put(
+        &self,
+        shape: &crate::halfspace::Shape,
+        solved: std::sync::Arc<crate::halfspace::Solved>,
+    ) {
         self.inner.put(shape, std::sync::Arc::clone(&solved));
         self.outer.put(shape, solved);
     }

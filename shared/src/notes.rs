@@ -63,21 +63,53 @@ pub struct Check {
 impl Check {
     /// A demand against a capacity that it must not exceed. A value that is not finite makes the verdict unknown.
     #[must_use]
-    pub fn at_most(id: &'static str, title: impl Into<String>, demand: f64, capacity: f64, unit: Unit, source: Source) -> Self {
-        let utilisation = (capacity > 0.0).then(|| demand / capacity).filter(|ratio| ratio.is_finite());
-        Self::judged(id, title.into(), demand, capacity, unit, utilisation, source)
+    pub fn at_most(
+        id: &'static str,
+        title: impl Into<String>,
+        demand: f64,
+        capacity: f64,
+        unit: Unit,
+        source: Source,
+    ) -> Self {
+        let utilisation = (capacity > 0.0)
+            .then(|| demand / capacity)
+            .filter(|ratio| ratio.is_finite());
+        Self::judged(
+            id,
+            title.into(),
+            demand,
+            capacity,
+            unit,
+            utilisation,
+            source,
+        )
     }
 
     /// A value given against the least that is needed; utilisation is needed over given.
     #[must_use]
-    pub fn at_least(id: &'static str, title: impl Into<String>, given: f64, needed: f64, unit: Unit, source: Source) -> Self {
-        let utilisation = (given > 0.0).then(|| needed / given).filter(|ratio| ratio.is_finite());
+    pub fn at_least(
+        id: &'static str,
+        title: impl Into<String>,
+        given: f64,
+        needed: f64,
+        unit: Unit,
+        source: Source,
+    ) -> Self {
+        let utilisation = (given > 0.0)
+            .then(|| needed / given)
+            .filter(|ratio| ratio.is_finite());
         Self::judged(id, title.into(), needed, given, unit, utilisation, source)
     }
 
     /// A check that cannot be made; `why` says so.
     #[must_use]
-    pub fn unknown(id: &'static str, title: impl Into<String>, unit: Unit, source: Source, why: impl Into<String>) -> Self {
+    pub fn unknown(
+        id: &'static str,
+        title: impl Into<String>,
+        unit: Unit,
+        source: Source,
+        why: impl Into<String>,
+    ) -> Self {
         Self {
             id,
             title: title.into(),
@@ -92,7 +124,15 @@ impl Check {
         }
     }
 
-    fn judged(id: &'static str, title: String, demand: f64, capacity: f64, unit: Unit, utilisation: Option<f64>, source: Source) -> Self {
+    fn judged(
+        id: &'static str,
+        title: String,
+        demand: f64,
+        capacity: f64,
+        unit: Unit,
+        utilisation: Option<f64>,
+        source: Source,
+    ) -> Self {
         let verdict = match utilisation {
             _ if !demand.is_finite() || !capacity.is_finite() => Verdict::Unknown,
             Some(ratio) => Verdict::of(ratio),
@@ -230,14 +270,32 @@ pub struct Working {
 impl Working {
     /// Starts a working.
     #[must_use]
-    pub fn new(id: &'static str, title: impl Into<String>, formula: &'static str, source: Source) -> Self {
-        Self { id, title: title.into(), formula, inputs: Vec::new(), symbol: "", value: f64::NAN, unit: Unit::One, source }
+    pub fn new(
+        id: &'static str,
+        title: impl Into<String>,
+        formula: &'static str,
+        source: Source,
+    ) -> Self {
+        Self {
+            id,
+            title: title.into(),
+            formula,
+            inputs: Vec::new(),
+            symbol: "",
+            value: f64::NAN,
+            unit: Unit::One,
+            source,
+        }
     }
 
     /// Adds an input.
     #[must_use]
     pub fn with(mut self, symbol: &'static str, value: f64, unit: Unit) -> Self {
-        self.inputs.push(Input { symbol, value, unit });
+        self.inputs.push(Input {
+            symbol,
+            value,
+            unit,
+        });
         self
     }
 
@@ -271,8 +329,19 @@ impl Notes {
     }
 
     /// Adds a caution.
-    pub fn caution(&mut self, id: &'static str, when: When, text: impl Into<String>, source: Source) {
-        self.cautions.push(Caution { id, text: text.into(), when, source });
+    pub fn caution(
+        &mut self,
+        id: &'static str,
+        when: When,
+        text: impl Into<String>,
+        source: Source,
+    ) {
+        self.cautions.push(Caution {
+            id,
+            text: text.into(),
+            when,
+            source,
+        });
     }
 
     /// Adds a working; one whose result is not finite is left out.

@@ -105,21 +105,42 @@ impl SitePlan {
     /// A plan in which nothing is known yet.
     #[must_use]
     pub fn unknown() -> Self {
-        Self { schema_version: SCHEMA_VERSION, ..Self::default() }
+        Self {
+            schema_version: SCHEMA_VERSION,
+            ..Self::default()
+        }
     }
 
     /// Every number of the plan with its unit and range.
     pub fn numbers() -> impl Iterator<Item = &'static NumberField> {
-        [Site::NUMBERS, Excavation::NUMBERS, Block::NUMBERS, Pier::NUMBERS, Load::NUMBERS, Anchors::NUMBERS, Floor::NUMBERS, Work::NUMBERS]
-            .into_iter()
-            .flatten()
+        [
+            Site::NUMBERS,
+            Excavation::NUMBERS,
+            Block::NUMBERS,
+            Pier::NUMBERS,
+            Load::NUMBERS,
+            Anchors::NUMBERS,
+            Floor::NUMBERS,
+            Work::NUMBERS,
+        ]
+        .into_iter()
+        .flatten()
     }
 
     /// Every other answer of the plan's sections with what it takes.
     pub fn others() -> impl Iterator<Item = &'static OtherField> {
-        [Site::OTHERS, Excavation::OTHERS, Block::OTHERS, Pier::OTHERS, Load::OTHERS, Anchors::OTHERS, Floor::OTHERS, Work::OTHERS]
-            .into_iter()
-            .flatten()
+        [
+            Site::OTHERS,
+            Excavation::OTHERS,
+            Block::OTHERS,
+            Pier::OTHERS,
+            Load::OTHERS,
+            Anchors::OTHERS,
+            Floor::OTHERS,
+            Work::OTHERS,
+        ]
+        .into_iter()
+        .flatten()
     }
 
     /// Every problem of the plan at once.
@@ -151,7 +172,11 @@ impl SitePlan {
                 problems.extend(find(self));
             }
         }
-        if problems.is_empty() { Ok(()) } else { Err(Problems(problems)) }
+        if problems.is_empty() {
+            Ok(())
+        } else {
+            Err(Problems(problems))
+        }
     }
 
     fn head_problems(&self) -> Vec<Problem> {
@@ -181,7 +206,11 @@ pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Probl
         _ if text.chars().any(is_garbled) => "A letter of this was garbled on its way; type it again.".to_owned(),
         _ => return None,
     };
-    Some(Problem { fields: vec![field.to_owned()], value: None, said })
+    Some(Problem {
+        fields: vec![field.to_owned()],
+        value: None,
+        said,
+    })
 }
 
 /// Separators of lines, and the marks of the Unicode bidirectional algorithm (UAX 9) that would reach beyond the text.

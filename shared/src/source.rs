@@ -51,8 +51,18 @@ pub struct Source {
 impl Source {
     /// A source of any standing.
     #[must_use]
-    pub const fn new(document: &'static str, edition: &'static str, clause: &'static str, standing: Standing) -> Self {
-        Self { document, edition, clause, standing }
+    pub const fn new(
+        document: &'static str,
+        edition: &'static str,
+        clause: &'static str,
+        standing: Standing,
+    ) -> Self {
+        Self {
+            document,
+            edition,
+            clause,
+            standing,
+        }
     }
 
     /// A fact of the trade.

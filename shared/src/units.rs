@@ -11,7 +11,8 @@ use uom::si::{ISQ, Quantity, SI};
 use uom::typenum::{N1, N2, P1, P2, P3, P4, Z0};
 
 pub use uom::si::f64::{
-    Acceleration, Area, Force, Frequency, Length, LinearMassDensity, Mass, MassDensity, MomentOfInertia, Pressure, Time, Velocity, Volume,
+    Acceleration, Area, Force, Frequency, Length, LinearMassDensity, Mass, MassDensity,
+    MomentOfInertia, Pressure, Time, Velocity, Volume,
 };
 
 /// A moment of force; also what a force times a length is typed as.
@@ -59,12 +60,20 @@ pub struct Spread<T> {
 impl<T: Copy> Spread<T> {
     /// One value without doubt about it.
     pub fn exactly(value: T) -> Self {
-        Self { low: value, typical: value, high: value }
+        Self {
+            low: value,
+            typical: value,
+            high: value,
+        }
     }
 
     /// The same function of all three.
     pub fn map<U>(self, f: impl Fn(T) -> U) -> Spread<U> {
-        Spread { low: f(self.low), typical: f(self.typical), high: f(self.high) }
+        Spread {
+            low: f(self.low),
+            typical: f(self.typical),
+            high: f(self.high),
+        }
     }
 }
 
@@ -238,7 +247,8 @@ mod tests {
         assert_eq!(newton_metre::get(moment), 200.0);
         let weight: Force = kilonewton_per_cubic_metre::new(24.0) * cubic_metre::new(1.0);
         assert_eq!(kilonewton::get(weight), 24.0);
-        let bending: BendingStiffness = megapascal::new(210_000.0) * millimetre_to_the_fourth::new(1e6);
+        let bending: BendingStiffness =
+            megapascal::new(210_000.0) * millimetre_to_the_fourth::new(1e6);
         assert!((newton_square_metre::get(bending) - 210_000.0).abs() < 1e-6);
     }
 }

@@ -27,12 +27,17 @@ fn numbers() -> impl Strategy<Value = Vec<Option<f64>>> {
 }
 
 fn fields() -> impl Iterator<Item = &'static NumberField> {
-    [Site::NUMBERS, Excavation::NUMBERS, Floor::NUMBERS].into_iter().flatten()
+    [Site::NUMBERS, Excavation::NUMBERS, Floor::NUMBERS]
+        .into_iter()
+        .flatten()
 }
 
 fn place() -> impl Strategy<Value = [f64; 2]> {
     // A coarse grid lets posts fall on one line and on one another.
-    prop_oneof![(-5i32..=5, -5i32..=5).prop_map(|(x, y)| [f64::from(x) * 0.5, f64::from(y) * 0.5]), [-50.0..50.0, -50.0..50.0]]
+    prop_oneof![
+        (-5i32..=5, -5i32..=5).prop_map(|(x, y)| [f64::from(x) * 0.5, f64::from(y) * 0.5]),
+        [-50.0..50.0, -50.0..50.0]
+    ]
 }
 
 fn plan() -> impl Strategy<Value = SitePlan> {
@@ -47,28 +52,45 @@ fn plan() -> impl Strategy<Value = SitePlan> {
         proptest::option::of(proptest::collection::vec(place(), 0..=12)),
         proptest::option::of(proptest::collection::vec(place(), 0..=20)),
     );
-    (numbers(), choices, places).prop_map(|(numbers, (soil, method, sides, kind), (stands, walk, supports))| {
-        let mut plan = SitePlan::unknown();
-        for (field, value) in fields().zip(numbers) {
-            (field.set)(&mut plan, value);
-        }
-        (plan.site.soil, plan.excavation.method, plan.excavation.sides, plan.floor.kind) = (soil, method, sides, kind);
-        let stand = |[x_m, y_m]: [f64; 2]| Stand { name: "Somebody".into(), x_m, y_m, mass_kg: 80.0 };
-        plan.floor.stands = stands.map(|places| places.into_iter().map(stand).collect());
-        (plan.floor.walk, plan.floor.supports) = (walk, supports);
-        plan
-    })
+    (numbers(), choices, places).prop_map(
+        |(numbers, (soil, method, sides, kind), (stands, walk, supports))| {
+            let mut plan = SitePlan::unknown();
+            for (field, value) in fields().zip(numbers) {
+                (field.set)(&mut plan, value);
+            }
+            (
+                plan.site.soil,
+                plan.excavation.method,
+                plan.excavation.sides,
+                plan.floor.kind,
+            ) = (soil, method, sides, kind);
+            let stand = |[x_m, y_m]: [f64; 2]| Stand {
+                name: "Somebody".into(),
+                x_m,
+                y_m,
+                mass_kg: 80.0,
+            };
+            plan.floor.stands = stands.map(|places| places.into_iter().map(stand).collect());
+            (plan.floor.walk, plan.floor.supports) = (walk, supports);
+            plan
+        },
+    )
 }
 
 /// No number in a value's text is not a number or without end.
 fn finite(what: &str, value: &impl std::fmt::Debug) {
     let text = format!("{value:?}");
-    let bad = text.split(|c: char| !c.is_alphanumeric()).find(|word| ["NaN", "inf"].contains(word));
+    let bad = text
+        .split(|c: char| !c.is_alphanumeric())
+        .find(|word| ["NaN", "inf"].contains(word));
     assert!(bad.is_none(), "{what}: {text}");
 }
 
 fn ordered<T: PartialOrd>(what: &str, spread: &Spread<T>) {
-    assert!(spread.low <= spread.typical && spread.typical <= spread.high, "{what}");
+    assert!(
+        spread.low <= spread.typical && spread.typical <= spread.high,
+        "{what}"
+    );
 }
 
 proptest! {

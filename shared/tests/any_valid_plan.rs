@@ -22,7 +22,9 @@ struct Draw<'a> {
 impl Draw<'_> {
     fn next(&mut self) -> u64 {
         self.at += 1;
-        self.from[self.at % self.from.len()].wrapping_mul(6_364_136_223_846_793_005).rotate_left((self.at % 61) as u32)
+        self.from[self.at % self.from.len()]
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .rotate_left((self.at % 61) as u32)
     }
 
     /// Nothing more often than not, so that answers seldom contradict each other.
@@ -93,7 +95,9 @@ fn take_back(plan: &mut SitePlan, problems: &Problems) {
 /// Words of the design's debug text that a figure without a value leaves.
 fn not_finite(design: &Design) -> Option<String> {
     let text = format!("{design:?}");
-    let at = text.split(|c: char| !c.is_alphanumeric()).position(|word| matches!(word, "NaN" | "inf"))?;
+    let at = text
+        .split(|c: char| !c.is_alphanumeric())
+        .position(|word| matches!(word, "NaN" | "inf"))?;
     let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).collect();
     Some(words[at.saturating_sub(20)..(at + 3).min(words.len())].join(" "))
 }
@@ -104,16 +108,33 @@ fn check(design: &Design) -> Result<(), TestCaseError> {
     for side in [block.length.value, block.width.value, block.depth.value] {
         prop_assert!(side > 0.0 && side <= 10.0, "a block of {} m", side);
     }
-    prop_assert!(block.side_contact_from <= block.side_contact_to && block.side_contact_to <= block.depth);
+    prop_assert!(
+        block.side_contact_from <= block.side_contact_to && block.side_contact_to <= block.depth
+    );
     prop_assert!(block.drill_after <= block.load_after);
     for line in &design.materials {
         prop_assert!(line.quantity > 0.0, "{}", line.item);
     }
-    let done = |id: &str| design.schedule.iter().find(|task| task.id == id).map(|task| task.done_h);
+    let done = |id: &str| {
+        design
+            .schedule
+            .iter()
+            .find(|task| task.id == id)
+            .map(|task| task.done_h)
+    };
     for task in &design.schedule {
-        prop_assert!(task.done_h >= task.earliest_h && task.lasts_h >= 0.0, "{}", task.id);
+        prop_assert!(
+            task.done_h >= task.earliest_h && task.lasts_h >= 0.0,
+            "{}",
+            task.id
+        );
         for before in &task.after {
-            prop_assert!(done(before).is_some_and(|done| done <= task.earliest_h + 1e-6), "{} waits for {}", task.id, before);
+            prop_assert!(
+                done(before).is_some_and(|done| done <= task.earliest_h + 1e-6),
+                "{} waits for {}",
+                task.id,
+                before
+            );
         }
     }
     let mut names: Vec<_> = design.cautions.iter().map(|caution| caution.id).collect();
@@ -137,7 +158,14 @@ proptest! {
 /// Were most random plans refused, the property above would say little.
 #[test]
 fn many_random_plans_are_valid() {
-    let valid = (0..20u64).filter(|&seed| design(plan(&[seed.wrapping_mul(0x9E37_79B9_7F4A_7C15), !seed, seed ^ 0xABCD])).is_some());
+    let valid = (0..20u64).filter(|&seed| {
+        design(plan(&[
+            seed.wrapping_mul(0x9E37_79B9_7F4A_7C15),
+            !seed,
+            seed ^ 0xABCD,
+        ]))
+        .is_some()
+    });
     let count = valid.count();
     assert!(count >= 15, "only {count} of 20");
 }

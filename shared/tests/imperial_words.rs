@@ -44,7 +44,19 @@ const UNITS: &[&str] = &[
     "kilonewtons",
 ];
 /// Keys whose texts are no words for a reader, or are workings in the source's own units.
-const NOT_WORDS: &[&str] = &["unit", "field", "fields", "source", "formula", "symbol", "id", "after", "kilos_readings", "utc", "clock"];
+const NOT_WORDS: &[&str] = &[
+    "unit",
+    "field",
+    "fields",
+    "source",
+    "formula",
+    "symbol",
+    "id",
+    "after",
+    "kilos_readings",
+    "utc",
+    "clock",
+];
 const NAMES: &[&str] = &[
     "metre cube",
     "metre (3.28 ft)",
@@ -73,9 +85,10 @@ const NAMES: &[&str] = &[
 
 fn words(key: &str, value: &Value, found: &mut Vec<String>) {
     match value {
-        Value::Object(map) => {
-            map.iter().filter(|(key, _)| !NOT_WORDS.contains(&key.as_str())).for_each(|(key, value)| words(key, value, found))
-        }
+        Value::Object(map) => map
+            .iter()
+            .filter(|(key, _)| !NOT_WORDS.contains(&key.as_str()))
+            .for_each(|(key, value)| words(key, value, found)),
         Value::Array(list) => list.iter().for_each(|value| words(key, value, found)),
         Value::String(text) => found.push(format!("{key}: {text}")),
         _ => {}
@@ -96,12 +109,17 @@ fn plain(text: &str) -> String {
 
 fn metric(text: &str) -> Option<String> {
     let plain = plain(text);
-    let pieces: Vec<&str> = plain.split(|c: char| !(c.is_alphanumeric() || c == '°')).filter(|word| !word.is_empty()).collect();
+    let pieces: Vec<&str> = plain
+        .split(|c: char| !(c.is_alphanumeric() || c == '°'))
+        .filter(|word| !word.is_empty())
+        .collect();
     let word = pieces.iter().find(|word| {
         UNITS.contains(word)
-            || UNITS
-                .iter()
-                .any(|unit| word.strip_suffix(unit).is_some_and(|digits| !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit())))
+            || UNITS.iter().any(|unit| {
+                word.strip_suffix(unit).is_some_and(|digits| {
+                    !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit())
+                })
+            })
     })?;
     Some((*word).to_owned())
 }
@@ -115,7 +133,10 @@ const EXAMPLES: [&str; 5] = [
 ];
 
 fn plans() -> Vec<Value> {
-    let mut plans: Vec<Value> = EXAMPLES.iter().map(|text| serde_json::from_str(text).unwrap()).collect();
+    let mut plans: Vec<Value> = EXAMPLES
+        .iter()
+        .map(|text| serde_json::from_str(text).unwrap())
+        .collect();
     plans.extend([
         json!({"floor": {"kind": "deck"}, "site": {"soil": "stiff_clay"}}),
         json!({"floor": {"kind": "slab"}, "site": {"soil": "rock"}, "use": "planetary"}),
@@ -144,7 +165,11 @@ fn no_metric_unit_is_left_in_the_words_of_an_imperial_design() {
         let design = serde_json::to_value(design_plan(&plan, &NoShelf).unwrap()).unwrap();
         let mut texts = Vec::new();
         words("design", &design, &mut texts);
-        left.extend(texts.iter().filter_map(|text| Some(format!("{}  ← {text}", metric(text)?))));
+        left.extend(
+            texts
+                .iter()
+                .filter_map(|text| Some(format!("{}  ← {text}", metric(text)?))),
+        );
     }
     left.sort();
     left.dedup();
@@ -153,10 +178,22 @@ fn no_metric_unit_is_left_in_the_words_of_an_imperial_design() {
 
 #[test]
 fn the_search_finds_what_it_is_for() {
-    for text in ["at least 20 mm thick", "a cubic metre", "5\u{a0}°C", "180\u{a0}N\u{a0}m", "3m away"] {
+    for text in [
+        "at least 20 mm thick",
+        "a cubic metre",
+        "5\u{a0}°C",
+        "180\u{a0}N\u{a0}m",
+        "3m away",
+    ] {
         assert!(metric(text).is_some(), "{text}");
     }
-    for text in ["18\u{a0}mm (0.709\u{a0}in) plywood", "stud M20", "A metre cube weighs", "12\u{a0}ft", "M 3"] {
+    for text in [
+        "18\u{a0}mm (0.709\u{a0}in) plywood",
+        "stud M20",
+        "A metre cube weighs",
+        "12\u{a0}ft",
+        "M 3",
+    ] {
         assert!(metric(text).is_none(), "{text}");
     }
 }

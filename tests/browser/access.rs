@@ -6,7 +6,8 @@ use crate::walk::{Journey, STEPS};
 
 /// The rules' program. A missing one is a failure, not a reason to skip.
 pub fn axe() -> String {
-    let path = std::env::var("AXE_JS").expect("AXE_JS names axe.min.js of the npm package axe-core; tests/run installs it");
+    let path = std::env::var("AXE_JS")
+        .expect("AXE_JS names axe.min.js of the npm package axe-core; tests/run installs it");
     std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{path}: {error}"))
 }
 
@@ -19,18 +20,32 @@ const RUN: &str = "const done = arguments[arguments.length - 1];
 pub fn nothing_found(journey: &Journey, axe: &str, what: &str) {
     let _ = journey.browser.run(axe);
     let found = journey.browser.run_until_called(RUN);
-    assert_eq!(found, Value::Array(Vec::new()), "{what} at {}", journey.path());
+    assert_eq!(
+        found,
+        Value::Array(Vec::new()),
+        "{what} at {}",
+        journey.path()
+    );
 }
 
 /// Every page that there is, its path below the service.
 fn pages(journey: &Journey) -> Vec<String> {
     let root = journey.start_a_plan();
-    let mut pages =
-        vec!["/".to_owned(), "/nowhere".to_owned(), "/recover".to_owned(), format!("{root}/links"), format!("{root}/revisions")];
+    let mut pages = vec![
+        "/".to_owned(),
+        "/nowhere".to_owned(),
+        "/recover".to_owned(),
+        format!("{root}/links"),
+        format!("{root}/revisions"),
+    ];
     pages.extend([format!("{root}/record"), format!("{root}/plan?rev=1")]);
     pages.extend(STEPS.map(|step| format!("{root}/{step}")));
     pages.extend(STEPS.map(|step| format!("/example/{step}")));
-    pages.extend(["/example/card".to_owned(), format!("{root}/card"), "/example/materials".to_owned()]);
+    pages.extend([
+        "/example/card".to_owned(),
+        format!("{root}/card"),
+        "/example/materials".to_owned(),
+    ]);
     pages.extend([format!("{root}/materials"), format!("{root}/prices")]);
     pages
 }
@@ -44,7 +59,9 @@ fn nothing_is_found_on_any_page() {
         for page in pages(&journey) {
             journey.open(&page);
             journey.fits();
-            let _ = journey.browser.run("for (const d of document.querySelectorAll('details')) d.open = true");
+            let _ = journey
+                .browser
+                .run("for (const d of document.querySelectorAll('details')) d.open = true");
             journey.fits();
             nothing_found(&journey, &axe, &format!("{width} px, {scheme}"));
         }
@@ -80,7 +97,9 @@ fn a_page_fits_at_320_px_and_with_text_twice_as_large() {
     journey.browser.size(720, 900);
     for step in STEPS {
         journey.open(&format!("{root}/{step}"));
-        let _ = journey.browser.run("document.documentElement.style.fontSize = '212%'");
+        let _ = journey
+            .browser
+            .run("document.documentElement.style.fontSize = '212%'");
         journey.fits();
     }
 }

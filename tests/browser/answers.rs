@@ -109,7 +109,12 @@ fn a_torque_in_kilos_is_asked_about_with_its_three_readings() {
     browser.fill("#anchors-torque_n_m", "180 kilos");
     journey.save();
     let said = browser.says(".field.wrong");
-    for reading in ["180 newton metres", "180 kilogram-force metres", "180 pound-force feet", "pulls each stud with"] {
+    for reading in [
+        "180 newton metres",
+        "180 kilogram-force metres",
+        "180 pound-force feet",
+        "pulls each stud with",
+    ] {
         assert!(said.contains(reading), "{reading} is not in: {said}");
     }
     browser.press("input[value='180 lbf ft']");
@@ -153,7 +158,15 @@ fn a_plan_opens_only_for_reading_by_its_view_link() {
     browser.open(&link);
     assert!(journey.path().ends_with("/plan"), "{}", journey.path());
     for step in STEPS {
-        journey.open(&format!("{}/{step}", link.split_once("://").unwrap().1.split_once('/').map(|(_, path)| format!("/{path}")).unwrap()));
+        journey.open(&format!(
+            "{}/{step}",
+            link.split_once("://")
+                .unwrap()
+                .1
+                .split_once('/')
+                .map(|(_, path)| format!("/{path}"))
+                .unwrap()
+        ));
         assert!(browser.all("main form, main input").is_empty(), "{step}");
         journey.fits();
     }
@@ -167,9 +180,15 @@ fn a_save_on_an_old_revision_shows_both_and_lets_the_person_choose() {
     let root = journey.start_a_plan();
     journey.open(&format!("{root}/excavation"));
     browser.fill("#excavation-max_depth_m", "1.1");
-    let other = "go=stay&base=1&shown_in=metric&excavation.max_depth_m=0.7&excavation.max_width_m=1.5";
+    let other =
+        "go=stay&base=1&shown_in=metric&excavation.max_depth_m=0.7&excavation.max_width_m=1.5";
     let kind = [("content-type", "application/x-www-form-urlencoded")];
-    let saved = journey.service.send("POST", &format!("{root}/excavation"), &kind, other.as_bytes());
+    let saved = journey.service.send(
+        "POST",
+        &format!("{root}/excavation"),
+        &kind,
+        other.as_bytes(),
+    );
     assert_eq!(saved.status, 303, "{}", saved.text());
     journey.go_on();
     let said = browser.says("main");
@@ -193,5 +212,9 @@ fn the_panel_follows_what_is_typed_where_scripts_run() {
     browser.wait("return document.getElementById('panel').textContent.includes('1.37')");
     assert!(!before.contains("1.37"));
     journey.open(&format!("{root}/footing"));
-    assert_eq!(browser.holds("#block-length_m"), "", "what is only typed is not saved");
+    assert_eq!(
+        browser.holds("#block-length_m"),
+        "",
+        "what is only typed is not saved"
+    );
 }

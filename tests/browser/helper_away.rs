@@ -34,9 +34,14 @@ fn a_photograph_that_is_not_taken_says_why_and_is_sent_again_saved_or_thrown_awa
     let (journey, kept) = helper();
     let browser = &journey.browser;
     let _ = browser.run(NO_PICTURE);
-    browser.wait("return document.getElementById('unsent').textContent.includes('This file is no JPEG')");
+    browser.wait(
+        "return document.getElementById('unsent').textContent.includes('This file is no JPEG')",
+    );
     let said = browser.says("#unsent");
-    assert!(said.contains("1 photograph was not taken, and kept on this device until you decide"), "{said}");
+    assert!(
+        said.contains("1 photograph was not taken, and kept on this device until you decide"),
+        "{said}"
+    );
     nothing_found(&journey, &axe(), "a photograph that was not taken");
     journey.fits();
     for words in ["Send it again", "Save it on this device", "Throw it away"] {
@@ -114,9 +119,15 @@ fn a_plan_that_changed_meanwhile_is_said_and_what_is_typed_keeps_its_unit() {
     let _ = browser.run("window.dispatchEvent(new Event('online'))");
     browser.wait("return document.querySelector('.stop') != null");
     let told = browser.says("#told");
-    assert!(told.contains("It stops the work") && told.contains("it was revision 1 and is revision 2"), "{told}");
+    assert!(
+        told.contains("It stops the work") && told.contains("it was revision 1 and is revision 2"),
+        "{told}"
+    );
     assert_eq!(browser.holds("#inspect-pit_depth"), "1 m");
     assert!(browser.says("header").contains("revision 2"));
     let value = entries(&journey, &kept)[0]["value"].as_f64().unwrap();
-    assert!((value - 0.6).abs() < 1e-9, "metres, as the box said, not feet: {value}");
+    assert!(
+        (value - 0.6).abs() < 1e-9,
+        "metres, as the box said, not feet: {value}"
+    );
 }

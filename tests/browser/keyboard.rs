@@ -22,10 +22,17 @@ fn a_plan_is_begun_and_a_step_saved_by_keyboard_alone() {
             break;
         }
     }
-    assert_eq!(browser.focus(), title, "the first question is reached by the tab key");
+    assert_eq!(
+        browser.focus(),
+        title,
+        "the first question is reached by the tab key"
+    );
     browser.keys(&["K", "e", "y", "s"]);
     browser.leaves(|| browser.keys(&[key::ENTER]));
-    assert!(journey.browser.says(".masthead .of").contains("Keys"), "the enter key saves and stays");
+    assert!(
+        journey.browser.says(".masthead .of").contains("Keys"),
+        "the enter key saves and stays"
+    );
     assert!(journey.path().ends_with("/site"));
 }
 
@@ -48,10 +55,19 @@ fn every_control_can_be_reached_and_shows_its_focus() {
                 "const e = document.activeElement, s = getComputedStyle(e), r = e.getBoundingClientRect();
                  return s.outlineStyle !== 'none' && r.width > 0 && r.bottom > 0 && r.top < innerHeight ? '' : e.outerHTML.slice(0, 90)",
             );
-            hidden.extend(shows.as_str().filter(|text| !text.is_empty()).map(str::to_owned));
+            hidden.extend(
+                shows
+                    .as_str()
+                    .filter(|text| !text.is_empty())
+                    .map(str::to_owned),
+            );
         }
         assert!(hidden.is_empty(), "{step}: {hidden:?}");
-        let last = browser.run("return document.querySelector('footer').contains(document.activeElement)");
-        assert_eq!(last, true, "{step}: the tab key ends in the footer after {expected} controls");
+        let last =
+            browser.run("return document.querySelector('footer').contains(document.activeElement)");
+        assert_eq!(
+            last, true,
+            "{step}: the tab key ends in the footer after {expected} controls"
+        );
     }
 }

@@ -1,5 +1,9 @@
 //! Journeys in a real browser, on a narrow screen and a wide one, with scripts and without, by keyboard, and on paper.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test fails by panicking"
+)]
 
 mod access;
 mod answers;

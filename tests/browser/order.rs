@@ -12,11 +12,18 @@ use crate::walk::Journey;
 
 fn here(journey: &Journey, kept: &Kept) -> Vec<String> {
     let entries = journey.service.read(kept, &kept.view, "/entries").json();
-    entries["materials"].as_object().unwrap().keys().cloned().collect()
+    entries["materials"]
+        .as_object()
+        .unwrap()
+        .keys()
+        .cloned()
+        .collect()
 }
 
 fn says(browser: &Browser, words: &str) {
-    browser.wait(&format!("return document.getElementById('unsent').textContent.includes('{words}')"));
+    browser.wait(&format!(
+        "return document.getElementById('unsent').textContent.includes('{words}')"
+    ));
 }
 
 #[test]
@@ -42,7 +49,10 @@ fn a_tick_is_kept_without_a_connection_and_stands_on_another_telephone() {
     let _ = browser.run("window.dispatchEvent(new Event('online'))");
     browser.wait("return !document.getElementById('unsent').textContent.includes('not sent')");
     assert_eq!(here(&journey, &kept), ["nut", "tube"]);
-    let other = Journey { service: journey.service, browser: Browser::start() };
+    let other = Journey {
+        service: journey.service,
+        browser: Browser::start(),
+    };
     other.browser.size(390, 800);
     other.open(&format!("/p/{}/materials", kept.edit));
     assert_eq!(
@@ -77,7 +87,11 @@ fn without_scripts_the_button_sends_the_ticks_and_prices_are_added_up() {
         browser.fill("[id='price~stud-rod-2m']", "17.5");
         browser.follow("form.prices button");
         assert!(journey.path().ends_with("/materials"));
-        assert!(browser.says(".sum").contains("EUR"), "{}", browser.says(".sum"));
+        assert!(
+            browser.says(".sum").contains("EUR"),
+            "{}",
+            browser.says(".sum")
+        );
         browser.fill("#who", "A. Helper");
         browser.press("#line-stud");
         browser.follow("form.ticks button");

@@ -15,7 +15,10 @@ const PASSWORD: &str = "twenty letters and more";
 /// A house with a name, colours and an organiser; the folder of the password is kept by the caller.
 fn house(width: u32) -> (Journey, TempDir) {
     let folder = TempDir::new().unwrap();
-    let (file, defaults) = (folder.path().join("password"), folder.path().join("house.json"));
+    let (file, defaults) = (
+        folder.path().join("password"),
+        folder.path().join("house.json"),
+    );
     std::fs::write(&file, PASSWORD).unwrap();
     let known = json!({ "plan": { "schema_version": 1, "code": "eurocode", "site": { "frost_depth_m": 0.85 } }, "tubes_mm": [[168.3, 6.3], [219.1, 8.0]] });
     std::fs::write(&defaults, known.to_string()).unwrap();
@@ -29,7 +32,13 @@ fn house(width: u32) -> (Journey, TempDir) {
     };
     let browser = Browser::start();
     browser.size(width, 900);
-    (Journey { service: start_with(settings), browser }, folder)
+    (
+        Journey {
+            service: start_with(settings),
+            browser,
+        },
+        folder,
+    )
 }
 
 #[test]
@@ -61,7 +70,11 @@ fn the_organisers_pages_are_walked_without_a_finding() {
         look("organiser-code");
         journey.open("/");
         browser.follow(".starts button.main");
-        assert!(journey.path().ends_with("/site"), "the organiser needs no code: {}", journey.path());
+        assert!(
+            journey.path().ends_with("/site"),
+            "the organiser needs no code: {}",
+            journey.path()
+        );
         look("house-site");
         let root = journey.path().trim_end_matches("/site").to_owned();
         journey.open(&format!("{root}/pier"));
@@ -71,17 +84,27 @@ fn the_organisers_pages_are_walked_without_a_finding() {
         assert_eq!(browser.holds("#recovery-code").len(), 32);
         look("house-links");
         journey.open("/organiser");
-        let shown = browser.run("return document.querySelector('button[value=link]').checkVisibility()");
-        assert_eq!(shown, false, "what cannot be taken back is not pressed by mistake");
+        let shown =
+            browser.run("return document.querySelector('button[value=link]').checkVisibility()");
+        assert_eq!(
+            shown, false,
+            "what cannot be taken back is not pressed by mistake"
+        );
         browser.press("summary");
         look("organiser-shelf");
         browser.follow("button[value=link]");
         look("organiser-new-link");
         let made = browser.holds("#once");
         journey.open(&format!("{root}/site"));
-        assert!(browser.says("h1").contains("Nothing opens here"), "the old edit link opens nothing");
+        assert!(
+            browser.says("h1").contains("Nothing opens here"),
+            "the old edit link opens nothing"
+        );
         browser.open(&made);
-        assert!(journey.path().ends_with("/site"), "the new one edits: {made}");
+        assert!(
+            journey.path().ends_with("/site"),
+            "the new one edits: {made}"
+        );
         journey.open("/organiser");
         browser.follow("button[value=remove]");
         journey.open("/organiser?removed=yes");

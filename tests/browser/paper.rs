@@ -36,8 +36,16 @@ fn the_plan_prints_on_either_paper_without_a_lost_line() {
     browser.media("light", "print");
     let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].filter(e => e.checkVisibility()).map(e => e.firstChild.textContent)");
     let folded = browser.run("const all = [...document.querySelectorAll('.workings .title')]; return [all.length, all.filter(e => !e.checkVisibility({contentVisibilityAuto: true})).length]");
-    assert!(folded[0].as_u64() > Some(100) && folded[1] == 0, "calculations, and those folded away on paper: {folded}");
-    let rows: Vec<String> = rows.as_array().unwrap().iter().map(|row| row.as_str().unwrap().to_owned()).collect();
+    assert!(
+        folded[0].as_u64() > Some(100) && folded[1] == 0,
+        "calculations, and those folded away on paper: {folded}"
+    );
+    let rows: Vec<String> = rows
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|row| row.as_str().unwrap().to_owned())
+        .collect();
     assert!(rows.len() > 60, "{}", rows.len());
     browser.media("light", "");
     for (name, (width, height)) in [("a4", A4), ("letter", LETTER)] {
@@ -46,7 +54,10 @@ fn the_plan_prints_on_either_paper_without_a_lost_line() {
         let printed = letters(&text(&pdf));
         for row in &rows {
             let start: String = letters(row).chars().take(60).collect();
-            assert!(printed.contains(&start), "{name}: “{row}” is not on the paper");
+            assert!(
+                printed.contains(&start),
+                "{name}: “{row}” is not on the paper"
+            );
         }
     }
 }
@@ -78,16 +89,33 @@ fn what_is_folded_on_a_phone_lies_open_on_paper_in_any_browser() {
     // Counted by the attribute that every browser knows, not by what a style sheet of today does to the content.
     let closed = "return document.querySelectorAll('details:not([open])').length";
     let parts = "return document.querySelectorAll('details.part:not([open])').length";
-    assert!(browser.run(parts).as_u64() > Some(4), "long parts are folded on a narrow screen");
+    assert!(
+        browser.run(parts).as_u64() > Some(4),
+        "long parts are folded on a narrow screen"
+    );
     let before = browser.run(closed);
     let _ = browser.run("window.dispatchEvent(new Event('beforeprint'))");
-    assert_eq!(browser.run(closed), 0, "everything lies open before it is printed");
+    assert_eq!(
+        browser.run(closed),
+        0,
+        "everything lies open before it is printed"
+    );
     let _ = browser.run("window.dispatchEvent(new Event('afterprint'))");
-    assert_eq!(browser.run(closed), before, "and is folded again afterwards");
+    assert_eq!(
+        browser.run(closed),
+        before,
+        "and is folded again afterwards"
+    );
     journey.open("/example/plan#assumptions");
-    assert_eq!(browser.run("return document.getElementById('assumptions').closest('details').open"), true);
+    assert_eq!(
+        browser.run("return document.getElementById('assumptions').closest('details').open"),
+        true
+    );
     browser.scripts(false);
     journey.open("/example/plan");
-    assert!(browser.all("details.part:not([open])").is_empty(), "without scripts nothing is folded away");
+    assert!(
+        browser.all("details.part:not([open])").is_empty(),
+        "without scripts nothing is folded away"
+    );
     browser.scripts(true);
 }

@@ -5,7 +5,10 @@ use std::path::PathBuf;
 use crate::walk::{Journey, STEPS, WIDTHS};
 
 fn folder() -> PathBuf {
-    let target = std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| stillground_tests::workspace().join("target"), PathBuf::from);
+    let target = std::env::var_os("CARGO_TARGET_DIR").map_or_else(
+        || stillground_tests::workspace().join("target"),
+        PathBuf::from,
+    );
     target.join("screenshots")
 }
 

@@ -22,7 +22,9 @@ pub fn of(task: &str, inner: &str) -> String {
 
 /// Opens a task that is folded away.
 pub fn unfold(browser: &Browser, task: &str) {
-    let open = format!("const fold = document.getElementById('{task}').closest('details'); if (fold) fold.open = true");
+    let open = format!(
+        "const fold = document.getElementById('{task}').closest('details'); if (fold) fold.open = true"
+    );
     let _ = browser.run(&open);
 }
 
@@ -34,11 +36,16 @@ pub fn enter(browser: &Browser, task: &str, action: &str) {
 }
 
 fn ticked(browser: &Browser, task: &str) {
-    browser.wait(&format!("return document.getElementById('{task}')?.closest('section[aria-labelledby=done]') != null"));
+    browser.wait(&format!(
+        "return document.getElementById('{task}')?.closest('section[aria-labelledby=done]') != null"
+    ));
 }
 
 pub fn entries(journey: &Journey, kept: &Kept) -> Vec<Value> {
-    journey.service.read(kept, &kept.view, "/entries").json()["entries"].as_array().unwrap().clone()
+    journey.service.read(kept, &kept.view, "/entries").json()["entries"]
+        .as_array()
+        .unwrap()
+        .clone()
 }
 
 pub fn connection(browser: &Browser, on: bool) {
@@ -70,11 +77,16 @@ fn a_day_goes_from_the_link_to_the_record_without_instruction() {
     browser.wait("return document.querySelector('.stop') != null");
     let stopped = browser.says(".stops");
     assert!(
-        stopped.contains("Water at 0.6") && stopped.contains("do not pour") && stopped.contains("Ask: whoever made the plan"),
+        stopped.contains("Water at 0.6")
+            && stopped.contains("do not pour")
+            && stopped.contains("Ask: whoever made the plan"),
         "{stopped}"
     );
     assert!(browser.says("#unsent").is_empty());
-    assert!(browser.all(&of("pour", "button[value=done]")).is_empty(), "what is held cannot be ticked off");
+    assert!(
+        browser.all(&of("pour", "button[value=done]")).is_empty(),
+        "what is held cannot be ticked off"
+    );
     let _ = browser.run("for (const d of document.querySelectorAll('details')) d.open = true");
     journey.fits();
     nothing_found(&journey, &rules, "a stop");
@@ -95,12 +107,28 @@ fn nothing_that_is_entered_without_a_connection_is_lost() {
     connection(browser, false);
     enter(browser, "services", "done");
     unfold(browser, "inspect");
-    browser.fill(&of("inspect", "textarea[name=note]"), "roots on the north side");
+    browser.fill(
+        &of("inspect", "textarea[name=note]"),
+        "roots on the north side",
+    );
     enter(browser, "inspect", "keep");
-    browser.wait("return document.getElementById('unsent').textContent.includes('2 forms are not sent yet')");
-    let stored = browser.run("return JSON.stringify(Object.entries(localStorage))").as_str().unwrap().to_owned();
-    assert!(stored.contains(&format!("stillground.unsent.{}", kept.id)) && stored.contains("roots+on+the+north+side"), "{stored}");
-    assert!(!stored.contains(&kept.record), "the link's secret does not lie in the browser");
+    browser.wait(
+        "return document.getElementById('unsent').textContent.includes('2 forms are not sent yet')",
+    );
+    let stored = browser
+        .run("return JSON.stringify(Object.entries(localStorage))")
+        .as_str()
+        .unwrap()
+        .to_owned();
+    assert!(
+        stored.contains(&format!("stillground.unsent.{}", kept.id))
+            && stored.contains("roots+on+the+north+side"),
+        "{stored}"
+    );
+    assert!(
+        !stored.contains(&kept.record),
+        "the link's secret does not lie in the browser"
+    );
     assert!(entries(&journey, &kept).is_empty());
     connection(browser, true);
     let _ = browser.run("window.dispatchEvent(new Event('online'))");
@@ -108,7 +136,12 @@ fn nothing_that_is_entered_without_a_connection_is_lost() {
     ticked(browser, "services");
     let kept_now = entries(&journey, &kept);
     assert_eq!(kept_now.len(), 2);
-    assert!(kept_now.iter().all(|entry| entry["measured_at"].is_string()), "each with the time at which it was entered: {kept_now:?}");
+    assert!(
+        kept_now
+            .iter()
+            .all(|entry| entry["measured_at"].is_string()),
+        "each with the time at which it was entered: {kept_now:?}"
+    );
 }
 
 #[test]
@@ -135,8 +168,14 @@ fn a_photograph_taken_without_a_connection_is_sent_when_it_is_back_and_once() {
     browser.wait("return document.querySelector('a[href*=\"/photos/\"]') != null");
     browser.wait("return document.getElementById('unsent').textContent === ''");
     let kept_now = entries(&journey, &kept);
-    assert_eq!((kept_now.len(), kept_now[0]["kind"].as_str().unwrap()), (1, "photo"));
-    assert!(kept_now[0]["measured_at"].is_string(), "with the time at which it was taken: {kept_now:?}");
+    assert_eq!(
+        (kept_now.len(), kept_now[0]["kind"].as_str().unwrap()),
+        (1, "photo")
+    );
+    assert!(
+        kept_now[0]["measured_at"].is_string(),
+        "with the time at which it was taken: {kept_now:?}"
+    );
 }
 
 #[test]
@@ -145,7 +184,9 @@ fn a_page_closed_before_the_connection_came_back_sends_when_it_is_opened_again()
     let browser = &journey.browser;
     connection(browser, false);
     enter(browser, "services", "done");
-    browser.wait("return document.getElementById('unsent').textContent.includes('1 form is not sent yet')");
+    browser.wait(
+        "return document.getElementById('unsent').textContent.includes('1 form is not sent yet')",
+    );
     browser.open("about:blank");
     connection(browser, true);
     journey.open(&format!("/p/{}/record", kept.record));
@@ -158,10 +199,19 @@ fn what_a_withdrawn_link_could_not_send_goes_out_by_its_successor() {
     let (journey, kept) = helper();
     let browser = &journey.browser;
     let bearer = format!("Bearer {}", kept.edit);
-    let link = |method: &str| journey.service.send(method, &kept.path("/links/record"), &[("authorization", &bearer)], b"");
+    let link = |method: &str| {
+        journey.service.send(
+            method,
+            &kept.path("/links/record"),
+            &[("authorization", &bearer)],
+            b"",
+        )
+    };
     assert_eq!(link("DELETE").status, 204);
     enter(browser, "services", "done");
-    browser.wait("return document.getElementById('unsent').textContent.includes('opens the plan no more')");
+    browser.wait(
+        "return document.getElementById('unsent').textContent.includes('opens the plan no more')",
+    );
     let secret = link("POST").json()["secret"].as_str().unwrap().to_owned();
     journey.open(&format!("/p/{secret}/record"));
     ticked(browser, "services");
@@ -176,8 +226,16 @@ fn everything_is_entered_with_scripts_off() {
     journey.open(&format!("/p/{}/record", kept.record));
     browser.fill(&of("services", "input[name=who]"), "B. Helper");
     browser.press(&of("services", "button[value=done]"));
-    assert!(browser.says(".saved").contains("One entry was kept"), "{}", browser.says("#board"));
-    assert_eq!(browser.holds(&of("set_out", "input[name=who]")), "B. Helper", "the name need not be typed again");
+    assert!(
+        browser.says(".saved").contains("One entry was kept"),
+        "{}",
+        browser.says("#board")
+    );
+    assert_eq!(
+        browser.holds(&of("set_out", "input[name=who]")),
+        "B. Helper",
+        "the name need not be typed again"
+    );
     assert_eq!(entries(&journey, &kept).len(), 1);
 }
 
@@ -190,11 +248,18 @@ fn the_owner_decides_on_a_stop_and_sees_it_on_the_plan() {
     enter(browser, "inspect", "keep");
     browser.wait("return document.querySelector('.stop') != null");
     journey.open(&format!("/p/{}/record", kept.edit));
-    browser.fill(".stop textarea", "Drained, the bottom rammed, looked at together");
+    browser.fill(
+        ".stop textarea",
+        "Drained, the bottom rammed, looked at together",
+    );
     browser.fill(".stop input[name=who]", "The owner");
     browser.press(".stop button");
     browser.wait("return document.querySelector('.stop') == null");
     journey.open(&format!("/p/{}/plan", kept.edit));
     let said = browser.says("section[aria-labelledby=record]");
-    assert!(said.contains("a stop, since ended by The owner") && said.contains("Drained, the bottom rammed"), "{said}");
+    assert!(
+        said.contains("a stop, since ended by The owner")
+            && said.contains("Drained, the bottom rammed"),
+        "{said}"
+    );
 }

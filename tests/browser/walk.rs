@@ -4,7 +4,15 @@ use stillground_tests::browser::Browser;
 use stillground_tests::service::{Service, start};
 
 /// The steps by their names in an address.
-pub const STEPS: [&str; 7] = ["site", "excavation", "footing", "pier", "anchors", "floor", "plan"];
+pub const STEPS: [&str; 7] = [
+    "site",
+    "excavation",
+    "footing",
+    "pier",
+    "anchors",
+    "floor",
+    "plan",
+];
 
 /// A narrow screen and a wide one.
 pub const WIDTHS: [u32; 2] = [360, 1280];
@@ -22,12 +30,16 @@ impl Journey {
     pub fn new(width: u32) -> Self {
         let browser = Browser::start();
         browser.size(width, 900);
-        Self { service: start(), browser }
+        Self {
+            service: start(),
+            browser,
+        }
     }
 
     /// Opens a page by its path.
     pub fn open(&self, path: &str) {
-        self.browser.open(&format!("http://{}{path}", self.service.socket));
+        self.browser
+            .open(&format!("http://{}{path}", self.service.socket));
     }
 
     /// Starts a plan at the front page and gives the path below which its steps stand.
@@ -42,7 +54,10 @@ impl Journey {
     /// The page's path.
     pub fn path(&self) -> String {
         let address = self.browser.address();
-        let path = address.split_once("://").and_then(|(_, rest)| rest.split_once('/')).map_or("", |(_, path)| path);
+        let path = address
+            .split_once("://")
+            .and_then(|(_, rest)| rest.split_once('/'))
+            .map_or("", |(_, path)| path);
         format!("/{}", path.split(['?', '#']).next().unwrap_or_default())
     }
 
@@ -58,7 +73,13 @@ impl Journey {
 
     /// Fails when the page is wider than the screen.
     pub fn fits(&self) {
-        let wide = self.browser.run("return document.documentElement.scrollWidth - window.innerWidth");
-        assert!(wide.as_i64().unwrap() <= 0, "{} is {wide} px too wide", self.path());
+        let wide = self
+            .browser
+            .run("return document.documentElement.scrollWidth - window.innerWidth");
+        assert!(
+            wide.as_i64().unwrap() <= 0,
+            "{} is {wide} px too wide",
+            self.path()
+        );
     }
 }

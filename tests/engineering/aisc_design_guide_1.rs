@@ -6,7 +6,10 @@ use stillground::rules::aci_318_19::breakout;
 use stillground::rules::en_1992_4_2018::{cone, steel};
 use stillground::rules::stud_group::{self, GroutedPlate};
 use stillground::stages::anchors::layout::{Concrete, Group, Stud};
-use stillground::units::{Area, Force, Length, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
+use stillground::units::{
+    Area, Force, Length, kilonewton, megapascal, millimetre, newton, newton_metre,
+    square_millimetre,
+};
 use stillground_tests::close;
 
 /// One kip in kN, one psi in MPa.
@@ -27,8 +30,19 @@ fn kips(force: Force) -> f64 {
 
 /// Four rods at 4 in in the middle of a square block of so many inches.
 fn four_in_a_block(side: f64) -> Group {
-    let studs = [(2.0, 2.0), (-2.0, 2.0), (-2.0, -2.0), (2.0, -2.0)].map(|(x, y)| Stud { x: inch(x), y: inch(y) }).to_vec();
-    Group { studs, concrete: Concrete { half: [inch(side / 2.0); 2], thickness: inch(60.0) } }
+    let studs = [(2.0, 2.0), (-2.0, 2.0), (-2.0, -2.0), (2.0, -2.0)]
+        .map(|(x, y)| Stud {
+            x: inch(x),
+            y: inch(y),
+        })
+        .to_vec();
+    Group {
+        studs,
+        concrete: Concrete {
+            half: [inch(side / 2.0); 2],
+            thickness: inch(60.0),
+        },
+    }
 }
 
 /// Example 4.7-15 of the 3rd edition, by ACI 318-19 17.6.2: four rods at 4 in in a concrete column of 20 in, 8 in from each of
@@ -38,7 +52,10 @@ fn a_group_near_four_edges() {
     let group = four_in_a_block(20.0);
     let counted = breakout::narrow_embedment(inch(13.6), inch(8.0), inch(4.0));
     close("h_ef, in", millimetre::get(counted) / 25.4, 5.33, 1e-3);
-    let (single, area) = (square_inches(breakout::single_area(counted)), square_inches(group.area(counted * 1.5)));
+    let (single, area) = (
+        square_inches(breakout::single_area(counted)),
+        square_inches(group.area(counted * 1.5)),
+    );
     close("A_Nco, in²", single, 256.0, 1e-3);
     close("A_Nc, in²", area, 400.0, 1e-6);
     let edge = breakout::edge_factor(group.nearest_edge(), counted);
@@ -58,15 +75,26 @@ fn the_european_cone_counts_the_same_areas() {
     close("h'_ef, in", millimetre::get(counted) / 25.4, 5.33, 1e-3);
     let reach = cone::characteristic_spacing(counted) / 2.0;
     close("A_c,N, in²", square_inches(group.area(reach)), 400.0, 1e-6);
-    close("ψ_s,N", cone::edge_factor(group.nearest_edge(), reach), 1.0, 1e-9);
+    close(
+        "ψ_s,N",
+        cone::edge_factor(group.nearest_edge(), reach),
+        1.0,
+        1e-9,
+    );
 }
 
 /// Example 4.7-3 of the 3rd edition: the same four rods 15 in deep in a large footing: A_Nc 2400 and A_Nco 2030 in².
 #[test]
 fn a_group_far_from_edges() {
     let (group, depth) = (four_in_a_block(200.0), inch(15.0));
-    let (single, area) = (square_inches(breakout::single_area(depth)), square_inches(group.area(depth * 1.5)));
-    assert!((single - 2030.0).abs() < 5.1 && (area - 2400.0).abs() < 5.0, "{single}, {area}");
+    let (single, area) = (
+        square_inches(breakout::single_area(depth)),
+        square_inches(group.area(depth * 1.5)),
+    );
+    assert!(
+        (single - 2030.0).abs() < 5.1 && (area - 2400.0).abs() < 5.0,
+        "{single}, {area}"
+    );
 }
 
 /// Example 4.11 of the 2nd edition: four rods under 36.8 kip of shear and 69.8 kip of uplift bend between grout and a washer
@@ -76,7 +104,12 @@ fn a_group_far_from_edges() {
 fn shear_with_a_lever_arm() {
     // The plate of 1 in is the rod's free length; the washer of ¼ in is what holds its head.
     let arm = steel::lever_arm(inch(1.125), inch(1.0), inch(0.25), true);
-    close("l_a/α_M, in", millimetre::get(arm) / 25.4 / 2.0, 0.563, 1e-3);
+    close(
+        "l_a/α_M, in",
+        millimetre::get(arm) / 25.4 / 2.0,
+        0.563,
+        1e-3,
+    );
     let moment = 5.18;
     let shear = steel::shear_with_lever(newton_metre::new(moment * KIP * 25.4), arm, 2.0);
     close("V of a rod, kip", kips(shear), 36.8 / 4.0, 2e-3);
@@ -86,20 +119,42 @@ fn shear_with_a_lever_arm() {
 /// 2.04 ksi: 5.27 in press. The rods' area is what leads to that length; equilibrium then gives the pressure.
 #[test]
 fn a_moment_on_a_group() {
-    let (press, turn) = (kilonewton::new(60.0 * KIP), newton_metre::new(480.0 * KIP * 25.4));
+    let (press, turn) = (
+        kilonewton::new(60.0 * KIP),
+        newton_metre::new(480.0 * KIP * 25.4),
+    );
     let with = |area: f64| {
         let levers = vec![inch(5.5), inch(5.5)];
-        let plate =
-            GroutedPlate { length: inch(14.0), width: inch(14.0), levers, stud_area: square_millimetre::new(area), modular_ratio: 9.0 };
+        let plate = GroutedPlate {
+            length: inch(14.0),
+            width: inch(14.0),
+            levers,
+            stud_area: square_millimetre::new(area),
+            modular_ratio: 9.0,
+        };
         stud_group::grouted(&plate, press, turn).unwrap()
     };
     let (mut small, mut large) = (1.0, 1e5);
     for _ in 0..60 {
         let middle = (small + large) / 2.0;
-        if millimetre::get(with(middle).pressed) < 5.27 * 25.4 { small = middle } else { large = middle }
+        if millimetre::get(with(middle).pressed) < 5.27 * 25.4 {
+            small = middle
+        } else {
+            large = middle
+        }
     }
     let contact = with(large);
-    close("pressure, ksi", megapascal::get(contact.pressure) / (PSI * 1000.0), 2.04, 0.003);
+    close(
+        "pressure, ksi",
+        megapascal::get(contact.pressure) / (PSI * 1000.0),
+        2.04,
+        0.003,
+    );
     let pull: f64 = contact.tensions.iter().map(|&tension| kips(tension)).sum();
-    close("pull in the rods, kip", pull, 2.04 * 14.0 * 5.27 / 2.0 - 60.0, 0.02);
+    close(
+        "pull in the rods, kip",
+        pull,
+        2.04 * 14.0 * 5.27 / 2.0 - 60.0,
+        0.02,
+    );
 }

@@ -21,7 +21,10 @@ fn number(value: &Value) -> f64 {
 /// The plan of a case.
 fn plan(case: &Value) -> SitePlan {
     let thousandth = |name: &Value| number(name) / 1000.0;
-    let reinforcement = match (case["cage"].as_bool().unwrap(), case["mesh"].as_bool().unwrap()) {
+    let reinforcement = match (
+        case["cage"].as_bool().unwrap(),
+        case["mesh"].as_bool().unwrap(),
+    ) {
         (true, _) => "cage",
         (false, true) => "top_mesh",
         (false, false) => "plain",
@@ -61,30 +64,71 @@ fn action(case: &Value) -> Action {
 
 /// Forces, demands, capacities and both rules of pull and shear together: four digits.
 fn compare(name: &str, found: &Verdict, expected: &Value) {
-    for (stud, pull) in found.studs.iter().zip(expected["pulls_kn"].as_array().unwrap()) {
-        assert!((kilonewton::get(*stud) - number(pull)).abs() < 1e-3, "{name}: {} kN against {pull}", kilonewton::get(*stud));
+    for (stud, pull) in found
+        .studs
+        .iter()
+        .zip(expected["pulls_kn"].as_array().unwrap())
+    {
+        assert!(
+            (kilonewton::get(*stud) - number(pull)).abs() < 1e-3,
+            "{name}: {} kN against {pull}",
+            kilonewton::get(*stud)
+        );
     }
     let modes = expected["modes"].as_object().unwrap();
-    let held: Vec<&str> = found.modes.iter().map(|judged| judged.mode).filter(|mode| modes.contains_key(*mode)).collect();
+    let held: Vec<&str> = found
+        .modes
+        .iter()
+        .map(|judged| judged.mode)
+        .filter(|mode| modes.contains_key(*mode))
+        .collect();
     assert_eq!(held.len(), modes.len(), "{name}: {held:?}");
     for judged in &found.modes {
         // ACI 318 has no rule for a gap; the engine sets EN 1992-4's beside it.
-        let Some(pair) = modes.get(judged.mode) else { continue };
-        close(&format!("{name}: {} asked", judged.mode), kilonewton::get(judged.demand), number(&pair[0]), 1e-4);
-        close(&format!("{name}: {} can give", judged.mode), kilonewton::get(judged.capacity), number(&pair[1]), 1e-4);
+        let Some(pair) = modes.get(judged.mode) else {
+            continue;
+        };
+        close(
+            &format!("{name}: {} asked", judged.mode),
+            kilonewton::get(judged.demand),
+            number(&pair[0]),
+            1e-4,
+        );
+        close(
+            &format!("{name}: {} can give", judged.mode),
+            kilonewton::get(judged.capacity),
+            number(&pair[1]),
+            1e-4,
+        );
     }
-    close(&format!("{name}: steel together"), found.steel_interaction, number(&expected["steel_interaction"]), 3e-4);
-    close(&format!("{name}: concrete together"), found.concrete_interaction, number(&expected["concrete_interaction"]), 3e-4);
+    close(
+        &format!("{name}: steel together"),
+        found.steel_interaction,
+        number(&expected["steel_interaction"]),
+        3e-4,
+    );
+    close(
+        &format!("{name}: concrete together"),
+        found.concrete_interaction,
+        number(&expected["concrete_interaction"]),
+        3e-4,
+    );
 }
 
 #[test]
 fn every_way_of_failing_by_both_codes_of_four_plans() {
-    let reference: Value = serde_json::from_str(include_str!("reference/checking_page.json")).unwrap();
+    let reference: Value =
+        serde_json::from_str(include_str!("reference/checking_page.json")).unwrap();
     for case in reference.as_array().unwrap() {
         let brief = resolve(&plan(case)).unwrap();
         let block = design(&brief, &NoShelf).block;
         let situation = Situation::of(&brief, &block);
-        let both = verdict::find(&situation, &layout::group(&brief, &block), &[action(case)], &mut Notes::default());
+        let both = verdict::find(
+            &situation,
+            &layout::group(&brief, &block),
+            &[action(case)],
+            &mut Notes::default(),
+        );
         for (code, found) in [("eurocode", &both.eurocode), ("aci", &both.aci)] {
             let name = format!("{}, {code}", case["name"].as_str().unwrap());
             compare(&name, found.as_ref().unwrap(), &case[code]);

@@ -3,7 +3,9 @@
 
 use stillground::rules::annular_plate::{self, Plate};
 use stillground::rules::en_1993_1_8_2005::{base_plate, t_stub};
-use stillground::units::{kilonewton, megapascal, metre, millimetre, newton_per_metre, square_millimetre};
+use stillground::units::{
+    kilonewton, megapascal, metre, millimetre, newton_per_metre, square_millimetre,
+};
 use stillground_tests::close;
 
 fn usual(thickness: f64) -> Plate {
@@ -24,7 +26,9 @@ fn an_annular_plate_of_roark() {
     let (a, b, r0, t, nu) = (200.0f64, 106.4f64, 160.0f64, 20.0f64, 0.3f64);
     let rigidity = 210_000.0 * t.powi(3) / (12.0 * (1.0 - nu * nu));
     let c8 = 0.5 * (1.0 + nu + (1.0 - nu) * (b / a).powi(2));
-    let nine = |r: f64, of: f64| r / of * ((1.0 + nu) / 2.0 * (of / r).ln() + (1.0 - nu) / 4.0 * (1.0 - (r / of).powi(2)));
+    let nine = |r: f64, of: f64| {
+        r / of * ((1.0 + nu) / 2.0 * (of / r).ln() + (1.0 - nu) / 4.0 * (1.0 - (r / of).powi(2)))
+    };
     let pull = 4.0 * 25_000.0;
     let line = pull / (std::f64::consts::TAU * r0);
     let moment = -line * a / c8 * (r0 / b * nine(b, a) - nine(r0, a));
@@ -32,21 +36,46 @@ fn an_annular_plate_of_roark() {
     let f2 = 0.25 * (1.0 - (b / r0).powi(2) * (1.0 + 2.0 * (r0 / b).ln()));
     let f3 = b / (4.0 * r0) * (((b / r0).powi(2) + 1.0) * (r0 / b).ln() + (b / r0).powi(2) - 1.0);
     let roark = (moment * r0.powi(2) / rigidity * f2 + shear * r0.powi(3) / rigidity * f3).abs();
-    let fixed = Plate { wall: metre::new(50.0), ..usual(20.0) };
+    let fixed = Plate {
+        wall: metre::new(50.0),
+        ..usual(20.0)
+    };
     let found = annular_plate::dish(&fixed, 4, kilonewton::new(25.0)).unwrap();
-    close("movement at the studs, mm", millimetre::get(found.at_studs), roark, 0.002);
-    close("moment at the inner edge, N", megapascal::get(found.plate_stress) * t * t / 6.0, moment.abs(), 0.002);
+    close(
+        "movement at the studs, mm",
+        millimetre::get(found.at_studs),
+        roark,
+        0.002,
+    );
+    close(
+        "moment at the inner edge, N",
+        megapascal::get(found.plate_stress) * t * t / 6.0,
+        moment.abs(),
+        0.002,
+    );
 }
 
 /// Morley triangles by scikit-fem: the round plate of the model within 2 %, the square plate that is built within 5 %.
 #[test]
 fn a_leaning_column_s_plate_by_finite_elements() {
-    let reference: serde_json::Value = serde_json::from_str(include_str!("reference/base_plate.json")).unwrap();
+    let reference: serde_json::Value =
+        serde_json::from_str(include_str!("reference/base_plate.json")).unwrap();
     for row in reference["rows"].as_array().unwrap() {
         let thickness = row["thickness_mm"].as_f64().unwrap();
-        let found = newton_per_metre::get(annular_plate::stiffness_per_stud(&usual(thickness), 4).unwrap()) / 1e6;
-        let tolerance = if row["square"].as_bool().unwrap() { 0.05 } else { 0.02 };
-        close(&format!("{thickness} mm"), found, row["fine_kn_per_mm"].as_f64().unwrap(), tolerance);
+        let found =
+            newton_per_metre::get(annular_plate::stiffness_per_stud(&usual(thickness), 4).unwrap())
+                / 1e6;
+        let tolerance = if row["square"].as_bool().unwrap() {
+            0.05
+        } else {
+            0.02
+        };
+        close(
+            &format!("{thickness} mm"),
+            found,
+            row["fine_kn_per_mm"].as_f64().unwrap(),
+            tolerance,
+        );
     }
 }
 
@@ -55,14 +84,28 @@ fn a_leaning_column_s_plate_by_finite_elements() {
 /// factor of 1.25.
 #[test]
 fn dishing_by_finite_elements() {
-    let reference: serde_json::Value = serde_json::from_str(include_str!("reference/dished_foot.json")).unwrap();
+    let reference: serde_json::Value =
+        serde_json::from_str(include_str!("reference/dished_foot.json")).unwrap();
     for row in reference["rows"].as_array().unwrap() {
         let thickness = row["thickness_mm"].as_f64().unwrap();
         let found = annular_plate::dish(&usual(thickness), 4, kilonewton::new(25.0)).unwrap();
-        close(&format!("{thickness} mm, movement"), millimetre::get(found.at_studs), row["at_studs_mm"].as_f64().unwrap(), 0.20);
+        close(
+            &format!("{thickness} mm, movement"),
+            millimetre::get(found.at_studs),
+            row["at_studs_mm"].as_f64().unwrap(),
+            0.20,
+        );
         let moment = megapascal::get(found.wall_stress) * 6.3f64.powi(2) / 6.0;
-        close(&format!("{thickness} mm, moment"), moment, row["wall_moment_n"].as_f64().unwrap(), 0.20);
-        assert!(moment * 1.25 > row["wall_moment_n"].as_f64().unwrap(), "the stage's factor covers the reference");
+        close(
+            &format!("{thickness} mm, moment"),
+            moment,
+            row["wall_moment_n"].as_f64().unwrap(),
+            0.20,
+        );
+        assert!(
+            moment * 1.25 > row["wall_moment_n"].as_f64().unwrap(),
+            "the stage's factor covers the reference"
+        );
     }
 }
 
@@ -70,7 +113,13 @@ fn dishing_by_finite_elements() {
 /// 310, 182, 100 and 60 MPa. The full solution stays within a seventh of it.
 #[test]
 fn dishing_by_ring_and_shell() {
-    for (thickness, stress) in [(12.0, 544.0), (16.0, 310.0), (20.0, 181.6), (25.0, 100.0), (30.0, 60.0)] {
+    for (thickness, stress) in [
+        (12.0, 544.0),
+        (16.0, 310.0),
+        (20.0, 181.6),
+        (25.0, 100.0),
+        (30.0, 60.0),
+    ] {
         let (a, wall, rim, studs) = (106.4f64, 6.3f64, 200.0f64, 160.0f64);
         let rigidity = |t: f64| 210_000.0 * t.powi(3) / (12.0 * 0.91);
         let beta = (3.0f64 * 0.91).powf(0.25) / (a * wall).sqrt();
@@ -80,7 +129,12 @@ fn dishing_by_ring_and_shell() {
         let short = 6.0 * k_wall * couple / (k_wall + k_disc + k_rim) / wall.powi(2);
         close("the formula itself", short, stress, 0.005);
         let full = annular_plate::dish(&usual(thickness), 4, kilonewton::new(25.0)).unwrap();
-        close("the full solution", megapascal::get(full.wall_stress), stress, 0.15);
+        close(
+            "the full solution",
+            megapascal::get(full.wall_stress),
+            stress,
+            0.15,
+        );
     }
 }
 

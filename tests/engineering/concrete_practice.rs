@@ -11,12 +11,15 @@ use stillground::rules::en_1991_1_1_2002::density;
 use stillground::rules::en_13670_2009::curing;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::block::Mix;
-use stillground::units::{day, kilogram, kilogram_per_cubic_metre as kg_m3, kilonewton_per_cubic_metre, megapascal};
+use stillground::units::{
+    day, kilogram, kilogram_per_cubic_metre as kg_m3, kilonewton_per_cubic_metre, megapascal,
+};
 use stillground_tests::close;
 
 fn cube(change: impl Fn(&mut SitePlan)) -> Design {
     let mut plan = SitePlan::unknown();
-    (plan.block.length_m, plan.block.width_m, plan.block.depth_m) = (Some(1.0), Some(1.0), Some(1.0));
+    (plan.block.length_m, plan.block.width_m, plan.block.depth_m) =
+        (Some(1.0), Some(1.0), Some(1.0));
     plan.block.upstand_m = Some(0.0);
     change(&mut plan);
     design_plan(&plan, &NoShelf).unwrap()
@@ -32,15 +35,28 @@ fn exposure_classes_as_printed() {
         (Exposure::Xf3, 0.50, 30.0, 320.0, Some(4.0)),
     ] {
         let found = limits(class);
-        assert_eq!((found.water_cement_ratio, found.air_per_cent), (water_cement, air), "{}", found.name);
-        assert_eq!((megapascal::get(found.strength), kg_m3::get(found.cement)), (strength, cement), "{}", found.name);
+        assert_eq!(
+            (found.water_cement_ratio, found.air_per_cent),
+            (water_cement, air),
+            "{}",
+            found.name
+        );
+        assert_eq!(
+            (megapascal::get(found.strength), kg_m3::get(found.cement)),
+            (strength, cement),
+            "{}",
+            found.name
+        );
     }
 }
 
 /// EN 1991-1-1 Table A.1: 24 kN/m³; common practice: 2300 to 2400 kg/m³.
 #[test]
 fn a_cubic_metre_weighs_what_both_say() {
-    let code = kilonewton_per_cubic_metre::get(density::concrete(density::State { reinforced: false, fresh: false }));
+    let code = kilonewton_per_cubic_metre::get(density::concrete(density::State {
+        reinforced: false,
+        fresh: false,
+    }));
     let ours = kg_m3::get(stillground::stages::block::density());
     close("against the code", ours * 9.80665 / 1000.0, code, 0.02);
     assert!((2300.0..=2400.0).contains(&ours), "common practice");
@@ -57,8 +73,18 @@ fn the_metre_cube_of_the_trade() {
 #[test]
 fn a_published_mix_fills_a_cubic_metre() {
     let solid = 617.44 / 2620.0 + 1246.33 / 2830.0;
-    let found = absolute_volume::aggregate(kg_m3::new(400.0), kg_m3::new(180.0), 0.02, kg_m3::new(1000.0));
-    close("solid volume of the aggregate", kg_m3::get(found) / 1000.0, solid, 0.005);
+    let found = absolute_volume::aggregate(
+        kg_m3::new(400.0),
+        kg_m3::new(180.0),
+        0.02,
+        kg_m3::new(1000.0),
+    );
+    close(
+        "solid volume of the aggregate",
+        kg_m3::get(found) / 1000.0,
+        solid,
+        0.005,
+    );
 }
 
 /// The trade's round figures for a cubic metre: 350 kg cement, 700 kg sand, 1200 kg stone, 150 to 200 l of water.
@@ -106,7 +132,9 @@ fn a_metre_cube_keeps_more_than_half_of_its_heat() {
 /// Guidance for housebuilders: four days for plain, seven for reinforced concrete; EN 13670 class 3, a week at 10 to 15 °C.
 #[test]
 fn curing_is_about_a_week_in_spring() {
-    let found = curing::least(12.0, curing::Development::Medium).map(day::get).unwrap();
+    let found = curing::least(12.0, curing::Development::Medium)
+        .map(day::get)
+        .unwrap();
     close("curing", found, 7.0, 1e-9);
     assert!(day::get(cube(|_| {}).block.curing) >= 7.0);
 }
@@ -128,9 +156,13 @@ fn dates_as_another_calendar_counts_them() {
         days: i64,
         end: String,
     }
-    let cases: Vec<Case> = serde_json::from_str(include_str!("reference/calendar_days.json")).unwrap();
+    let cases: Vec<Case> =
+        serde_json::from_str(include_str!("reference/calendar_days.json")).unwrap();
     assert!(cases.len() > 150);
     for case in cases {
-        assert_eq!(days_after(&case.start, case.days).as_deref(), Some(case.end.as_str()));
+        assert_eq!(
+            days_after(&case.start, case.days).as_deref(),
+            Some(case.end.as_str())
+        );
     }
 }

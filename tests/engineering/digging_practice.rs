@@ -22,12 +22,34 @@ fn metre_cube(soil: Soil, method: Method) -> Design {
 fn dug_soil_takes_more_room() {
     // Common practice: sand and gravel 1.10 to 1.15, clay 1.2 to 1.4, rock 1.5 to 1.7.
     for (soils, low, high) in [
-        (vec![Soil::LooseSand, Soil::MediumSand, Soil::DenseSand, Soil::Gravel], 1.10, 1.15),
-        (vec![Soil::SoftClay, Soil::FirmClay, Soil::StiffClay, Soil::HardClay], 1.2, 1.4),
+        (
+            vec![
+                Soil::LooseSand,
+                Soil::MediumSand,
+                Soil::DenseSand,
+                Soil::Gravel,
+            ],
+            1.10,
+            1.15,
+        ),
+        (
+            vec![
+                Soil::SoftClay,
+                Soil::FirmClay,
+                Soil::StiffClay,
+                Soil::HardClay,
+            ],
+            1.2,
+            1.4,
+        ),
         (vec![Soil::WeatheredRock, Soil::Rock], 1.5, 1.7),
     ] {
         for soil in soils {
-            assert!((low..=high).contains(&soil_table::row(soil).bulking_ratio), "{}", soil.key());
+            assert!(
+                (low..=high).contains(&soil_table::row(soil).bulking_ratio),
+                "{}",
+                soil.key()
+            );
         }
     }
 }
@@ -36,8 +58,16 @@ fn dug_soil_takes_more_room() {
 fn a_metre_cube_of_clay_is_a_day_for_one_and_some_twenty_barrows() {
     // Common practice: two and a half to four hours for a cubic metre by hand, about 15 barrows to the cubic metre of spoil.
     let pit = metre_cube(Soil::FirmClay, Method::Hand).excavation;
-    assert!((2.0..=6.0).contains(&pit.digging_person_h), "{}", pit.digging_person_h);
-    assert!((15..=25).contains(&pit.barrow_loads), "{}", pit.barrow_loads);
+    assert!(
+        (2.0..=6.0).contains(&pit.digging_person_h),
+        "{}",
+        pit.digging_person_h
+    );
+    assert!(
+        (15..=25).contains(&pit.barrow_loads),
+        "{}",
+        pit.barrow_loads
+    );
     assert!((cubic_metre::get(pit.spoil_volume) - 1.25).abs() < 1e-12 && pit.skips == 1);
 }
 
@@ -55,6 +85,10 @@ fn where_it_cannot_go_deep_it_goes_wide() {
     let design = design_plan(&plan, &NoShelf).unwrap();
     let side = metre::get(design.excavation.as_stiff_side.unwrap());
     assert!((1.4..=1.6).contains(&side), "{side}");
-    let check = design.checks.iter().find(|check| check.id == "excavation.wider").unwrap();
+    let check = design
+        .checks
+        .iter()
+        .find(|check| check.id == "excavation.wider")
+        .unwrap();
     assert!(check.note.contains("wider"), "{}", check.note);
 }

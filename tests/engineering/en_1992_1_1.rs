@@ -55,15 +55,28 @@ fn mean_strength_by_age_for_every_class_and_cement() {
     for case in reference().ages {
         let mean = strength::mean(megapascal::new(case.fck));
         let found = megapascal::get(strength_by_age::mean_at(day::new(case.days), mean, case.s));
-        close(&format!("f_cm of {} at {} d, s {}", case.fck, case.days, case.s), found, case.fcm, 1e-9);
+        close(
+            &format!("f_cm of {} at {} d, s {}", case.fck, case.days, case.s),
+            found,
+            case.fcm,
+            1e-9,
+        );
     }
 }
 
 #[test]
 fn adjusted_age_by_temperature() {
     for case in reference().paces {
-        let found = day::get(maturity::adjusted_age(day::new(case.days), case.temperature_c));
-        close(&format!("{} d at {} °C", case.days, case.temperature_c), found, case.adjusted, 1e-9);
+        let found = day::get(maturity::adjusted_age(
+            day::new(case.days),
+            case.temperature_c,
+        ));
+        close(
+            &format!("{} d at {} °C", case.days, case.temperature_c),
+            found,
+            case.adjusted,
+            1e-9,
+        );
     }
 }
 
@@ -71,8 +84,18 @@ fn adjusted_age_by_temperature() {
 fn tensile_strength_and_modulus_by_class() {
     for case in reference().classes {
         let class = megapascal::new(case.fck);
-        close("f_ctm", megapascal::get(strength::mean_tensile(class)), case.fctm, 1e-9);
-        close("E_cm", megapascal::get(strength::elastic_modulus(class)), case.ecm, 1e-6);
+        close(
+            "f_ctm",
+            megapascal::get(strength::mean_tensile(class)),
+            case.fctm,
+            1e-9,
+        );
+        close(
+            "E_cm",
+            megapascal::get(strength::elastic_modulus(class)),
+            case.ecm,
+            1e-6,
+        );
     }
 }
 
@@ -80,7 +103,12 @@ fn tensile_strength_and_modulus_by_class() {
 fn least_steel_of_a_face() {
     for case in reference().steel {
         let zone = square_millimetre::new(case.zone_mm2);
-        let found = minimum_steel::least(case.k, megapascal::new(case.tensile), zone, megapascal::new(case.stress));
+        let found = minimum_steel::least(
+            case.k,
+            megapascal::new(case.tensile),
+            zone,
+            megapascal::new(case.stress),
+        );
         close("A_s,min", square_millimetre::get(found), case.area, 1e-9);
     }
 }
@@ -90,12 +118,20 @@ fn least_steel_of_a_face() {
 fn the_other_maturity_rule_gives_nearly_the_same_wait() {
     let nurse_saul = 28.0 * (20.0 + 10.0) / (10.0 + 10.0);
     let found = day::get(maturity::time_for(day::new(28.0), 10.0));
-    close("28 d at 10 °C against Nurse and Saul", found, nurse_saul, 0.10);
+    close(
+        "28 d at 10 °C against Nurse and Saul",
+        found,
+        nurse_saul,
+        0.10,
+    );
 }
 
 /// Common practice: two thirds to four fifths of the strength after a week.
 #[test]
 fn a_week_gives_about_three_quarters() {
     let week = strength_by_age::share_ratio(day::new(7.0), strength_by_age::NORMAL_FACTOR);
-    assert!((0.65..=0.80).contains(&week), "common practice: two thirds to four fifths after a week, found {week}");
+    assert!(
+        (0.65..=0.80).contains(&week),
+        "common practice: two thirds to four fifths after a week, found {week}"
+    );
 }

@@ -39,12 +39,23 @@ fn a_long_gap_under_the_plate_costs_more_than_soft_soil() {
     gap.pier.gap_mm = Some(100.0);
     let gap = design(&gap);
     let mut soft = plan();
-    soft.site.shear_wave_speed_m_s =
-        firm.ground.shear_wave_speed.map(|v| stillground::units::metre_per_second::get(v.typical) / 2f64.sqrt());
+    soft.site.shear_wave_speed_m_s = firm
+        .ground
+        .shear_wave_speed
+        .map(|v| stillground::units::metre_per_second::get(v.typical) / 2f64.sqrt());
     let soft = design(&soft);
-    assert!(first(&gap) < first(&soft) && first(&soft) < first(&firm), "{} {} {}", first(&gap), first(&soft), first(&firm));
+    assert!(
+        first(&gap) < first(&soft) && first(&soft) < first(&firm),
+        "{} {} {}",
+        first(&gap),
+        first(&soft),
+        first(&firm)
+    );
     let modes = &gap.motion.modes[0];
-    assert!(modes.joint_share_ratio > modes.ground_share_ratio, "{modes:?}");
+    assert!(
+        modes.joint_share_ratio > modes.ground_share_ratio,
+        "{modes:?}"
+    );
 }
 
 /// Sand in the tube buys damping, hardly frequency: the more, the more of the bending is the column's. In firm clay the ground
@@ -71,10 +82,22 @@ fn a_second_walker_adds_up_to_as_much_again() {
         let mut plan = plan();
         plan.site.soil = Some(soil);
         let design = design(&plan);
-        let worst = |id: &str| design.motion.disturbances.iter().find(|one| one.id == id).and_then(|one| one.worst_arcsec).unwrap();
+        let worst = |id: &str| {
+            design
+                .motion
+                .disturbances
+                .iter()
+                .find(|one| one.id == id)
+                .and_then(|one| one.worst_arcsec)
+                .unwrap()
+        };
         let (one, two) = (worst("walk"), worst("second_person"));
         assert!(two > 1.2 * one && two <= 2.0 * one + 1e-12, "{one} {two}");
-        let check = design.checks.iter().find(|check| check.id == "motion.second_person").unwrap();
+        let check = design
+            .checks
+            .iter()
+            .find(|check| check.id == "motion.second_person")
+            .unwrap();
         assert_eq!(check.demand, Some(two));
     }
 }
@@ -83,9 +106,18 @@ fn a_second_walker_adds_up_to_as_much_again() {
 #[test]
 fn each_disturbance_has_a_verdict() {
     let design = design(&plan());
-    let has = |id: &str| design.checks.iter().any(|check| check.id == format!("motion.{id}"));
+    let has = |id: &str| {
+        design
+            .checks
+            .iter()
+            .any(|check| check.id == format!("motion.{id}"))
+    };
     assert!(design.motion.disturbances.iter().all(|one| has(one.id)));
-    assert!(["settle", "slew", "flip", "season", "frequency"].into_iter().all(has));
+    assert!(
+        ["settle", "slew", "flip", "season", "frequency"]
+            .into_iter()
+            .all(has)
+    );
 }
 
 /// The same wind in the open, behind walls and in a dome moves the star less and less; the plan's own housing is among them.
@@ -93,7 +125,19 @@ fn each_disturbance_has_a_verdict() {
 fn walls_and_domes_keep_wind_off() {
     let design = design(&plan());
     let wind = design.motion.wind.as_ref().unwrap();
-    let moved: Vec<f64> = wind.housings.iter().map(|housing| housing.worst_arcsec).collect();
-    assert!(moved.len() == 3 && moved.windows(2).all(|pair| pair[1] < 0.6 * pair[0]), "{moved:?}");
-    assert!(wind.housings.iter().any(|housing| housing.worst_arcsec == wind.worst_arcsec && housing.gust_arcsec == wind.gust_arcsec));
+    let moved: Vec<f64> = wind
+        .housings
+        .iter()
+        .map(|housing| housing.worst_arcsec)
+        .collect();
+    assert!(
+        moved.len() == 3 && moved.windows(2).all(|pair| pair[1] < 0.6 * pair[0]),
+        "{moved:?}"
+    );
+    assert!(
+        wind.housings
+            .iter()
+            .any(|housing| housing.worst_arcsec == wind.worst_arcsec
+                && housing.gust_arcsec == wind.gust_arcsec)
+    );
 }

@@ -18,7 +18,8 @@ fn harmonic(pace: f64, n: u8) -> f64 {
     let (mut c, mut s) = (0.0, 0.0);
     for i in 0..samples {
         let t = period * f64::from(i) / f64::from(samples);
-        let force = step::force_ratio(hertz::new(pace), second::new(t)) + step::force_ratio(hertz::new(pace), second::new(t + period));
+        let force = step::force_ratio(hertz::new(pace), second::new(t))
+            + step::force_ratio(hertz::new(pace), second::new(t + period));
         let phase = 2.0 * PI * f64::from(n) * t / period;
         c += force * phase.cos();
         s += force * phase.sin();
@@ -31,7 +32,12 @@ fn harmonic(pace: f64, n: u8) -> f64 {
 fn the_steps_add_up_to_the_harmonics_of_the_table() {
     let pace = hertz::new(2.0);
     for n in 1..=3 {
-        close(&format!("harmonic {n}"), harmonic(2.0, n), ccip_016_2006::walking::harmonic_ratio(n, pace), 0.03);
+        close(
+            &format!("harmonic {n}"),
+            harmonic(2.0, n),
+            ccip_016_2006::walking::harmonic_ratio(n, pace),
+            0.03,
+        );
     }
     close("harmonic 4", harmonic(2.0, 4), 0.027, 0.05);
 }
@@ -40,7 +46,12 @@ fn the_steps_add_up_to_the_harmonics_of_the_table() {
 #[test]
 fn the_first_harmonic_follows_the_pace_as_sci_p354_has_it() {
     for pace in [1.8, 2.0, 2.2] {
-        close(&format!("{pace} Hz"), harmonic(pace, 1), sci_p354_2009::walking::harmonic_ratio(1, hertz::new(pace)), 0.10);
+        close(
+            &format!("{pace} Hz"),
+            harmonic(pace, 1),
+            sci_p354_2009::walking::harmonic_ratio(1, hertz::new(pace)),
+            0.10,
+        );
     }
 }
 
@@ -50,11 +61,21 @@ fn the_two_guides_impulses_stand_as_their_constants() {
     let (pace, weight) = (hertz::new(1.8), newton::new(700.0));
     for mode in [10.0, 15.0, 20.0] {
         let sci = sci_p354_2009::walking::impulse_n_s(pace, hertz::new(mode), weight);
-        close("ratio", sci / ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)), 60.0 / 54.0, 1e-12);
+        close(
+            "ratio",
+            sci / ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)),
+            60.0 / 54.0,
+            1e-12,
+        );
     }
     // Values of the basis: 6.27, 3.70, 2.55 N s.
     for (mode, expected) in [(10.0, 6.27), (15.0, 3.70), (20.0, 2.55)] {
-        close("CCIP", ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)), expected, 2e-3);
+        close(
+            "CCIP",
+            ccip_016_2006::walking::impulse_n_s(pace, hertz::new(mode)),
+            expected,
+            2e-3,
+        );
     }
 }
 
@@ -66,7 +87,13 @@ fn a_mode_above_twelve_hertz_follows_a_step_with_little_more() {
         let omega = 2.0 * PI * frequency;
         let mut one = Oscillator::at_rest(omega, 0.02, dt);
         let pace = hertz::new(1.8);
-        let walk = |t: f64| (0..40).map(|k| step::force_ratio(pace, second::new(t - f64::from(k) / 1.8))).sum::<f64>() * omega * omega;
+        let walk = |t: f64| {
+            (0..40)
+                .map(|k| step::force_ratio(pace, second::new(t - f64::from(k) / 1.8)))
+                .sum::<f64>()
+                * omega
+                * omega
+        };
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
         for i in 0..16_000 {
             let t = f64::from(i) * dt;
@@ -104,12 +131,21 @@ fn a_worked_footbridge_has_its_printed_acceleration() {
     for i in 0..(lasts / 1e-4) as i32 {
         let t = f64::from(i) * 1e-4;
         one.advance(push(t), push(t + 1e-4));
-        exact = exact.max((push(t + 1e-4) - 2.0 * damping * omega * one.v - omega * omega * one.q).abs());
+        exact = exact
+            .max((push(t + 1e-4) - 2.0 * damping * omega * one.v - omega * omega * one.q).abs());
     }
-    close("exact", exact, 180.0 / (2.0 * damping * 0.3965 * mass_per_m * length), 5e-3);
+    close(
+        "exact",
+        exact,
+        180.0 / (2.0 * damping * 0.3965 * mass_per_m * length),
+        5e-3,
+    );
     let newmark = newmark(omega, damping, 2.0 * PI / (25.0 * omega), lasts, push);
     close("printed", newmark, 0.17, 5e-3);
-    assert!(exact > newmark && exact < 1.08 * newmark, "{exact} {newmark}");
+    assert!(
+        exact > newmark && exact < 1.08 * newmark,
+        "{exact} {newmark}"
+    );
 }
 
 /// An office bay under a walker by AISC Design Guide 11, worked in the institute's course of May 2016 (second session), read as
@@ -130,7 +166,8 @@ fn a_worked_office_bay_has_its_printed_frequency_and_acceleration() {
     for i in 0..(20.0 / dt) as i32 {
         let t = f64::from(i) * dt;
         bay.advance(push(t), push(t + dt));
-        largest = largest.max((push(t + dt) - 2.0 * damping * omega * bay.v - omega * omega * bay.q).abs());
+        largest = largest
+            .max((push(t + dt) - 2.0 * damping * omega * bay.v - omega * omega * bay.q).abs());
     }
     close("acceleration over g", largest, 0.0074, 5e-3);
 }

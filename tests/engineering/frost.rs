@@ -43,12 +43,23 @@ fn reference() -> Reference {
 
 /// λ and depth by the engine's rules.
 fn depth(case: &Field) -> (f64, f64) {
-    let heat = stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(case.dry_density_kg_m3), case.water_content_ratio);
+    let heat = stefan::latent_heat_j_m3(
+        kilogram_per_cubic_metre::new(case.dry_density_kg_m3),
+        case.water_content_ratio,
+    );
     let capacity = berggren::heat_capacity_j_m3_k(case.dry_density_kg_m3, case.water_content_ratio);
     let alpha = berggren::thermal_ratio(case.mean_c, case.surface_index_k_d, case.season_d);
     let mu = berggren::fusion_ratio(case.surface_index_k_d, case.season_d, capacity, heat);
     let lambda = berggren::lambda_factor(alpha, mu);
-    (lambda, lambda * metre::get(stefan::depth(case.conductivity_w_mk, case.surface_index_k_d, heat)))
+    (
+        lambda,
+        lambda
+            * metre::get(stefan::depth(
+                case.conductivity_w_mk,
+                case.surface_index_k_d,
+                heat,
+            )),
+    )
 }
 
 /// TM 5-852-6, example of a homogeneous sandy silt: 100 lb/ft³, 15 %, k 0.76, nF 2500 °F d in 160 days, year's mean 37.2 °F.
@@ -80,16 +91,31 @@ fn army_manual_latent_heat_and_heat_capacity() {
     let heat = stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(100.0 * PCF_KG_M3), 0.15);
     close("latent heat", heat * volume / 1055.056, 2160.0, 0.005);
     let capacity = berggren::heat_capacity_j_m3_k(100.0 * PCF_KG_M3, 0.15);
-    close("heat capacity", capacity * volume / 1055.056 * FAHRENHEIT_K, 28.25, 0.001);
+    close(
+        "heat capacity",
+        capacity * volume / 1055.056 * FAHRENHEIT_K,
+        28.25,
+        0.001,
+    );
 }
 
 #[test]
 fn stefan_in_imperial_units() {
     // X = √(48 k nF/L), the form the manual and the state highway notes print: √(48 × 0.76 × 2500/2160) = 6.50 ft.
     let case = army_example();
-    let heat = stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(case.dry_density_kg_m3), 0.15);
-    let found = metre::get(stefan::depth(case.conductivity_w_mk, case.surface_index_k_d, heat)) / FOOT_M;
-    close("Stefan's depth, ft", found, (48.0_f64 * 0.76 * 2500.0 / 2160.0).sqrt(), 0.003);
+    let heat =
+        stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(case.dry_density_kg_m3), 0.15);
+    let found = metre::get(stefan::depth(
+        case.conductivity_w_mk,
+        case.surface_index_k_d,
+        heat,
+    )) / FOOT_M;
+    close(
+        "Stefan's depth, ft",
+        found,
+        (48.0_f64 * 0.76 * 2500.0 / 2160.0).sqrt(),
+        0.003,
+    );
 }
 
 #[test]
@@ -97,7 +123,12 @@ fn lambda_is_the_root_that_scipy_finds() {
     let roots = reference().roots;
     assert_eq!(roots.len(), 30);
     for root in roots {
-        close("λ", berggren::lambda_factor(root.alpha, root.mu), root.lambda, 1e-9);
+        close(
+            "λ",
+            berggren::lambda_factor(root.alpha, root.mu),
+            root.lambda,
+            1e-9,
+        );
     }
 }
 
@@ -120,7 +151,12 @@ fn lambda_against_aldrich_and_paynters_closed_form() {
 fn lambda_of_ground_at_freezing_point_is_the_one_phase_series() {
     // Stefan's one-phase problem: λ = 1 − μ/6 for a small fusion parameter.
     for mu in [0.01, 0.02, 0.05] {
-        close("λ", berggren::lambda_factor(0.0, mu), 1.0 - mu / 6.0, mu * mu);
+        close(
+            "λ",
+            berggren::lambda_factor(0.0, mu),
+            1.0 - mu / 6.0,
+            mu * mu,
+        );
     }
 }
 

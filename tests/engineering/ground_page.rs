@@ -11,11 +11,16 @@ fn page() -> String {
 fn the_page_has_todays_words_and_names_its_command() {
     let page = page();
     assert_eq!(ground_page::missing_words(&page), Vec::<&str>::new());
-    assert!(page.contains("cargo run --release -p stillground-tests --no-default-features --example ground_validation"));
+    assert!(page.contains(
+        "cargo run --release -p stillground-tests --no-default-features --example ground_validation"
+    ));
 }
 
 #[test]
 fn the_page_has_todays_figures() {
     let stale = ground_page::stale(&page());
-    assert!(stale.is_empty(), "run the command that the page names; these tables are not today's: {stale:?}");
+    assert!(
+        stale.is_empty(),
+        "run the command that the page names; these tables are not today's: {stale:?}"
+    );
 }

@@ -6,7 +6,9 @@ use stillground::rules::hardin_black_1968::modulus::angular_sand_and_clay;
 use stillground::site_plan::site::Soil;
 use stillground::stages::ground::soil_table::{self, SoilRow};
 use stillground::stages::ground::water::water;
-use stillground::units::{kilogram_per_cubic_metre, kilonewton_per_cubic_metre, kilopascal, metre, metre_per_second};
+use stillground::units::{
+    kilogram_per_cubic_metre, kilonewton_per_cubic_metre, kilopascal, metre, metre_per_second,
+};
 use stillground_tests::close;
 
 #[derive(Deserialize)]
@@ -49,9 +51,19 @@ fn shear_modulus_from_speed_and_weight() {
     assert_eq!(cases.len(), 8);
     for case in cases {
         let weight = kilonewton_per_cubic_metre::new(case.weight_kn_m3);
-        close("density", kilogram_per_cubic_metre::get(density(weight)), case.density_kg_m3, 1e-12);
+        close(
+            "density",
+            kilogram_per_cubic_metre::get(density(weight)),
+            case.density_kg_m3,
+            1e-12,
+        );
         let found = shear_modulus(weight, metre_per_second::new(case.speed_m_s));
-        close("shear modulus", kilopascal::get(found), case.modulus_kpa, 1e-12);
+        close(
+            "shear modulus",
+            kilopascal::get(found),
+            case.modulus_kpa,
+            1e-12,
+        );
     }
 }
 
@@ -60,7 +72,12 @@ fn hardins_two_forms_agree_within_three_per_cent() {
     // The library has the later form 625/(0.3 + 0.7 e²) √(pa σ'); ours is that of 1968, (2.973 − e)²/(1 + e).
     for case in reference().hardin_black {
         let found = angular_sand_and_clay(case.void_ratio, 1.0, kilopascal::new(case.stress_kpa));
-        close("modulus of sand", kilopascal::get(found), case.modulus_kpa, 0.03);
+        close(
+            "modulus of sand",
+            kilopascal::get(found),
+            case.modulus_kpa,
+            0.03,
+        );
     }
 }
 
@@ -69,9 +86,17 @@ fn effective_stress_at_a_metre() {
     let cases = reference().stresses;
     assert_eq!(cases.len(), 5);
     for case in cases {
-        let row =
-            SoilRow { unit_weight_kn_m3: case.moist_kn_m3, wet_unit_weight_kn_m3: case.wet_kn_m3, ..soil_table::row(Soil::MediumSand) };
+        let row = SoilRow {
+            unit_weight_kn_m3: case.moist_kn_m3,
+            wet_unit_weight_kn_m3: case.wet_kn_m3,
+            ..soil_table::row(Soil::MediumSand)
+        };
         let found = water(&row, Some(metre::new(case.water_m)), metre::new(1.0));
-        close("effective stress", kilopascal::get(found.stress), case.effective_kpa, 1e-9);
+        close(
+            "effective stress",
+            kilopascal::get(found.stress),
+            case.effective_kpa,
+            1e-9,
+        );
     }
 }

@@ -22,7 +22,11 @@ fn each(mut check: impl FnMut(&str, &Case, &str)) {
 
 /// Entries that the case has: a square block was solved for one of its two planes.
 fn entries(shape: &Shape) -> Vec<usize> {
-    if shape.length_m.to_bits() == shape.width_m.to_bits() { vec![0, 2, 4, 5] } else { (0..6).collect() }
+    if shape.length_m.to_bits() == shape.width_m.to_bits() {
+        vec![0, 2, 4, 5]
+    } else {
+        (0..6).collect()
+    }
 }
 
 #[test]
@@ -31,10 +35,18 @@ fn stiffness_of_shapes_contacts_and_ratios_that_nobody_tuned_to() {
         let shape = case.shape(contact);
         let k = solve(&shape).unwrap().stiffness_over_g;
         for axis in entries(&shape) {
-            close(&format!("{name}, {axis}"), k[axis][axis], case.figure(contact, Asked::Entry(axis, axis)).limit, 0.02);
+            close(
+                &format!("{name}, {axis}"),
+                k[axis][axis],
+                case.figure(contact, Asked::Entry(axis, axis)).limit,
+                0.02,
+            );
         }
         let (found, expected) = (k[0][4], case.figure(contact, Asked::Entry(0, 4)).limit);
-        assert!((found - expected).abs() < 0.01 * (k[0][0] * k[4][4]).sqrt(), "{name}, coupling: {found} {expected}");
+        assert!(
+            (found - expected).abs() < 0.01 * (k[0][0] * k[4][4]).sqrt(),
+            "{name}, coupling: {found} {expected}"
+        );
     });
 }
 
@@ -45,9 +57,14 @@ fn the_finest_cells_are_near_the_limit() {
         for axis in entries(&case.shape(contact)) {
             let figure = case.figure(contact, Asked::Entry(axis, axis));
             // Two cubes have nine cells where their sides are free, the others six.
-            let nine = ["cube 1, 0.35", "cube 0.8, 0.25"].iter().any(|cube| name.starts_with(cube));
+            let nine = ["cube 1, 0.35", "cube 0.8, 0.25"]
+                .iter()
+                .any(|cube| name.starts_with(cube));
             let most = if nine { 1.025 } else { 1.04 };
-            assert!((1.0..most).contains(&(figure.finest / figure.limit)), "{name}, {axis}: {figure:?}");
+            assert!(
+                (1.0..most).contains(&(figure.finest / figure.limit)),
+                "{name}, {axis}: {figure:?}"
+            );
         }
     });
 }
@@ -58,9 +75,18 @@ fn a_weight_on_the_ground_tilts_the_block_as_much() {
         let solved = solve(&case.shape(contact)).unwrap();
         for (at, place) in case.places().into_iter().enumerate() {
             // Close to a wall half held the elements' cells are as long as the dish is wide.
-            let most = if place < solved.shape.length_m / 2.0 + 0.3 { 0.05 } else { 0.03 };
+            let most = if place < solved.shape.length_m / 2.0 + 0.3 {
+                0.05
+            } else {
+                0.03
+            };
             let expected = case.figure(contact, Asked::Lean(at)).limit;
-            close(&format!("{name}, at {place} m"), solved.under_weight(place, 0.0)[4], expected, most);
+            close(
+                &format!("{name}, at {place} m"),
+                solved.under_weight(place, 0.0)[4],
+                expected,
+                most,
+            );
         }
     });
 }
@@ -76,7 +102,12 @@ fn plan(shape: &Shape, place_m: f64) -> SitePlan {
     plan.block.depth_m = Some(shape.depth_m);
     plan.block.side_contact_from_m = Some(shape.contact_from_m);
     plan.block.side_contact_to_m = Some(shape.contact_to_m);
-    plan.floor.stands = Some(vec![Stand { name: "East".into(), x_m: place_m, y_m: 0.0, mass_kg: 80.0 }]);
+    plan.floor.stands = Some(vec![Stand {
+        name: "East".into(),
+        x_m: place_m,
+        y_m: 0.0,
+        mass_kg: 80.0,
+    }]);
     plan
 }
 
@@ -87,16 +118,38 @@ fn whole_designs_say_what_the_elements_say() {
         let design = design_plan(&plan(&case.shape(contact), 1.25), &NoShelf).unwrap();
         let written = serde_json::to_value(&design).unwrap();
         let held = &written["ground_stiffness"];
-        for (field, axis) in
-            [("horizontal_x_n_per_m", 0), ("vertical_n_per_m", 2), ("rocking_y_n_m_per_rad", 4), ("torsion_n_m_per_rad", 5)]
-        {
+        for (field, axis) in [
+            ("horizontal_x_n_per_m", 0),
+            ("vertical_n_per_m", 2),
+            ("rocking_y_n_m_per_rad", 4),
+            ("torsion_n_m_per_rad", 5),
+        ] {
             let expected = modulus * case.figure(contact, Asked::Entry(axis, axis)).limit;
-            close(&format!("{name}, {field}"), held[field].as_f64().unwrap(), expected, 0.02);
+            close(
+                &format!("{name}, {field}"),
+                held[field].as_f64().unwrap(),
+                expected,
+                0.02,
+            );
         }
-        let tilt = written["motion"]["stands"][0]["block_tilt_arcsec"].as_f64().unwrap();
+        let tilt = written["motion"]["stands"][0]["block_tilt_arcsec"]
+            .as_f64()
+            .unwrap();
         let lean = case.figure(contact, Asked::Lean(2)).limit;
-        close(&format!("{name}, stand"), tilt, lean * 80.0 * 9.80665 / modulus * 206_264.806, 0.03);
-        close(&format!("{name}, bearing"), written["motion"]["stands"][0]["bearing_deg"].as_f64().unwrap(), 90.0, 1e-6);
+        close(
+            &format!("{name}, stand"),
+            tilt,
+            lean * 80.0 * 9.80665 / modulus * 206_264.806,
+            0.03,
+        );
+        close(
+            &format!("{name}, bearing"),
+            written["motion"]["stands"][0]["bearing_deg"]
+                .as_f64()
+                .unwrap(),
+            90.0,
+            1e-6,
+        );
     });
 }
 
@@ -111,14 +164,20 @@ fn layers_lie_between_what_low_and_high_ground_take() {
             for axis in [0, 2, 4, 5] {
                 let (found, factor) = (over(Asked::Entry(axis, axis)), planned.stiffness[axis]);
                 let words = format!("{}, {contact}, {axis}: {found} {factor:?}", layered.name);
-                assert!(found > 0.99 * factor.low && found < 1.01 * factor.high, "{words}");
+                assert!(
+                    found > 0.99 * factor.low && found < 1.01 * factor.high,
+                    "{words}"
+                );
                 // Over near rock the vertical estimate is soft by up to a fifth, the more the nearer Poisson's ratio is to a half.
                 let most = if axis == 2 { 0.2 } else { 0.12 };
                 assert!((factor.typical / found - 1.0).abs() < most, "{words}");
             }
             for at in 1..even.places().len() {
                 let found = over(Asked::Lean(at));
-                let words = format!("{}, {contact}, place {at}: {found} {:?}", layered.name, planned.lean);
+                let words = format!(
+                    "{}, {contact}, place {at}: {found} {:?}",
+                    layered.name, planned.lean
+                );
                 assert!(found < 1.02 * planned.lean.low, "{words}");
             }
         }
@@ -134,7 +193,11 @@ fn low_ground_takes_no_less_than_a_lining_of_fifty_millimetres_costs() {
         for axis in [0, 2, 4, 5] {
             let asked = Asked::Entry(axis, axis);
             let found = case.same_box(contact, asked) / even.same_box(contact, asked);
-            assert!(found < 1.0 && found > planned.stiffness[axis].low - 0.01, "{name}, {axis}: {found} {:?}", planned.stiffness[axis]);
+            assert!(
+                found < 1.0 && found > planned.stiffness[axis].low - 0.01,
+                "{name}, {axis}: {found} {:?}",
+                planned.stiffness[axis]
+            );
         }
     }
 }

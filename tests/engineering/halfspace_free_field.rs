@@ -51,15 +51,32 @@ fn of_sides(shape: &Shape, at: f64) -> f64 {
 
 #[test]
 fn a_bonded_block_leans_between_the_free_grounds_averages() {
-    for (length_m, width_m, depth_m, poisson_ratio) in
-        [(1.0, 1.0, 1.0, 0.35), (0.8, 0.8, 0.8, 0.25), (1.2, 0.8, 1.0, 0.45), (1.0, 1.3, 0.9, 0.3)]
-    {
-        let shape = Shape { length_m, width_m, depth_m, contact_from_m: 0.0, contact_to_m: depth_m, poisson_ratio };
+    for (length_m, width_m, depth_m, poisson_ratio) in [
+        (1.0, 1.0, 1.0, 0.35),
+        (0.8, 0.8, 0.8, 0.25),
+        (1.2, 0.8, 1.0, 0.45),
+        (1.0, 1.3, 0.9, 0.3),
+    ] {
+        let shape = Shape {
+            length_m,
+            width_m,
+            depth_m,
+            contact_from_m: 0.0,
+            contact_to_m: depth_m,
+            poisson_ratio,
+        };
         let solved = solve(&shape).unwrap();
         for at in [1.0, 1.5, 2.0, 3.0] {
-            let (sides, found, base) = (of_sides(&shape, at), solved.under_weight(at, 0.0)[4], of_base(&shape, at));
+            let (sides, found, base) = (
+                of_sides(&shape, at),
+                solved.under_weight(at, 0.0)[4],
+                of_base(&shape, at),
+            );
             let [low, high] = [sides.min(base), sides.max(base)];
-            assert!(found > 0.97 * low && found < 1.03 * high, "{shape:?} at {at}: {sides} {found} {base}");
+            assert!(
+                found > 0.97 * low && found < 1.03 * high,
+                "{shape:?} at {at}: {sides} {found} {base}"
+            );
         }
     }
 }

@@ -6,7 +6,14 @@ use stillground::stages::ground_stiffness::published::{gazetas, pais_kausel};
 use stillground::units::pascal;
 
 fn block(length: f64, depth: f64, nu: f64) -> Shape {
-    Shape { length_m: length, width_m: 1.0, depth_m: depth, contact_from_m: 0.0, contact_to_m: depth, poisson_ratio: nu }
+    Shape {
+        length_m: length,
+        width_m: 1.0,
+        depth_m: depth,
+        contact_from_m: 0.0,
+        contact_to_m: depth,
+        poisson_ratio: nu,
+    }
 }
 
 fn diagonal(shape: &Shape) -> [f64; 6] {
@@ -22,9 +29,19 @@ fn pais_and_kausel_over_embedment_and_sides() {
         for depth in [0.25, 0.5, 1.0] {
             let shape = block(length, depth, 0.35);
             let (solved, form) = (diagonal(&shape), pais_kausel(&shape, pascal::new(1.0)));
-            for (axis, most) in [(0, 0.08), (1, 0.08), (2, 0.1), (3, 0.22), (4, 0.22), (5, 0.12)] {
+            for (axis, most) in [
+                (0, 0.08),
+                (1, 0.08),
+                (2, 0.1),
+                (3, 0.22),
+                (4, 0.22),
+                (5, 0.12),
+            ] {
                 let off = form[axis] / solved[axis] - 1.0;
-                assert!(off.abs() < most, "length {length}, depth {depth}, axis {axis}: {off:+.3}");
+                assert!(
+                    off.abs() < most,
+                    "length {length}, depth {depth}, axis {axis}: {off:+.3}"
+                );
             }
         }
     }
@@ -38,7 +55,10 @@ fn gazetas_over_embedment_and_sides() {
             let (solved, form) = (diagonal(&shape), gazetas(&shape, pascal::new(1.0)));
             for (axis, most) in [(0, 0.4), (1, 0.3), (2, 0.12), (3, 0.3), (4, 0.3), (5, 0.3)] {
                 let off = form[axis] / solved[axis] - 1.0;
-                assert!(off.abs() < most, "length {length}, depth {depth}, axis {axis}: {off:+.3}");
+                assert!(
+                    off.abs() < most,
+                    "length {length}, depth {depth}, axis {axis}: {off:+.3}"
+                );
             }
         }
     }
@@ -51,8 +71,16 @@ fn a_square_on_the_surface_is_a_little_stiffer_than_its_disc() {
     let nu = 0.35;
     let square = diagonal(&block(1.0, 0.0, nu));
     let pi = std::f64::consts::PI;
-    let (area, turn, twist) = ((1.0 / pi).sqrt(), (4.0 / (12.0 * pi)).powf(0.25), (2.0 / (6.0 * pi)).powf(0.25));
-    for (axis, disc) in [(2, 4.0 * area / (1.0 - nu)), (4, 8.0 * turn.powi(3) / (3.0 * (1.0 - nu))), (5, 16.0 * twist.powi(3) / 3.0)] {
+    let (area, turn, twist) = (
+        (1.0 / pi).sqrt(),
+        (4.0 / (12.0 * pi)).powf(0.25),
+        (2.0 / (6.0 * pi)).powf(0.25),
+    );
+    for (axis, disc) in [
+        (2, 4.0 * area / (1.0 - nu)),
+        (4, 8.0 * turn.powi(3) / (3.0 * (1.0 - nu))),
+        (5, 16.0 * twist.powi(3) / 3.0),
+    ] {
         let ratio = square[axis] / disc;
         assert!((1.0..1.12).contains(&ratio), "axis {axis}: {ratio}");
     }

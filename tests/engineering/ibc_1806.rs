@@ -15,7 +15,10 @@ const PSF_FT_KPA_M: f64 = 0.157;
 fn presumed(soil: Soil) -> Option<f64> {
     let mut plan = SitePlan::unknown();
     plan.site.soil = Some(soil);
-    ground::stage(&resolve(&plan).unwrap()).value.presumed_bearing.map(kilopascal::get)
+    ground::stage(&resolve(&plan).unwrap())
+        .value
+        .presumed_bearing
+        .map(kilopascal::get)
 }
 
 #[test]
@@ -27,7 +30,12 @@ fn vertical_foundation_pressure() {
         (Class::Sand, 2_000.0),
         (Class::ClayOrSilt, 1_500.0),
     ] {
-        close("bearing", kilopascal::get(bearing(class)), psf * PSF_KPA, 1e-3);
+        close(
+            "bearing",
+            kilopascal::get(bearing(class)),
+            psf * PSF_KPA,
+            1e-3,
+        );
     }
 }
 
@@ -40,7 +48,12 @@ fn lateral_bearing() {
         (Class::Sand, 150.0),
         (Class::ClayOrSilt, 100.0),
     ] {
-        close("lateral bearing", lateral_kpa_per_m(class), psf_ft * PSF_FT_KPA_M, 2e-3);
+        close(
+            "lateral bearing",
+            lateral_kpa_per_m(class),
+            psf_ft * PSF_FT_KPA_M,
+            2e-3,
+        );
     }
 }
 
@@ -58,7 +71,10 @@ fn the_table_of_soils_presumes_no_more_than_the_code_for_the_same_material() {
     ] {
         close(soil.key(), presumed(soil).unwrap(), psf * PSF_KPA, 2e-3);
     }
-    assert!(presumed(Soil::SoftClay).unwrap() < 1_500.0 * PSF_KPA && presumed(Soil::LooseSand).unwrap() < 2_000.0 * PSF_KPA);
+    assert!(
+        presumed(Soil::SoftClay).unwrap() < 1_500.0 * PSF_KPA
+            && presumed(Soil::LooseSand).unwrap() < 2_000.0 * PSF_KPA
+    );
 }
 
 #[test]

@@ -9,7 +9,14 @@ use stillground_tests::close;
 fn figure(design: &Design, what: &str) -> f64 {
     match what {
         "settle" => design.motion.bump.unwrap().worst_settle_s.unwrap(),
-        id => design.motion.disturbances.iter().find(|one| one.id == id).unwrap().worst_arcsec.unwrap(),
+        id => design
+            .motion
+            .disturbances
+            .iter()
+            .find(|one| one.id == id)
+            .unwrap()
+            .worst_arcsec
+            .unwrap(),
     }
 }
 
@@ -25,8 +32,16 @@ fn found_again(plan: &Value) -> usize {
             changed[section][name] = serde_json::to_value(&field.value).unwrap();
         }
         let after = design_plan(&read(&changed), &shelf).unwrap();
-        let (old, new) = (figure(&before, improvement.what), figure(&after, improvement.what));
-        close(&improvement.change, new / old - 1.0, improvement.effect_ratio, 1e-9);
+        let (old, new) = (
+            figure(&before, improvement.what),
+            figure(&after, improvement.what),
+        );
+        close(
+            &improvement.change,
+            new / old - 1.0,
+            improvement.effect_ratio,
+            1e-9,
+        );
         assert!(improvement.effect_ratio < 0.0);
     }
     before.motion.improvements.len()
@@ -48,8 +63,17 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
         "floor": { "stands": [{ "name": "A", "x_m": 1.0, "y_m": 0.0, "mass_kg": 90.0 }], "walk": [[1.0, -2.0], [1.0, 2.0]], "soles": "hard" }
     });
     assert!(found_again(&plan) >= 5);
-    let design = design_plan(&serde_json::from_value(plan).unwrap(), &SmallShelf::holding(8)).unwrap();
-    let bonded = design.motion.improvements.iter().find(|one| one.change.contains("full depth")).unwrap();
+    let design = design_plan(
+        &serde_json::from_value(plan).unwrap(),
+        &SmallShelf::holding(8),
+    )
+    .unwrap();
+    let bonded = design
+        .motion
+        .improvements
+        .iter()
+        .find(|one| one.change.contains("full depth"))
+        .unwrap();
     assert!(bonded.effect_ratio < -0.2, "{}", bonded.effect_ratio);
 }
 

@@ -1,7 +1,11 @@
 //! The engine against outside references: one module per document, library or body of practice.
 //!
 //! Each check names its source at the top of its module; the number that it expects stands beside where it is from.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test fails by panicking"
+)]
 
 mod aci_318_17;
 mod aisc_design_guide_1;

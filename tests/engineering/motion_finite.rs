@@ -12,7 +12,10 @@ struct Draw(u64);
 
 impl Draw {
     fn next(&mut self) -> f64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.0 = self
+            .0
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
         (self.0 >> 11) as f64 / (1u64 << 53) as f64
     }
 
@@ -28,8 +31,15 @@ fn plan(draw: &mut Draw) -> SitePlan {
         let (asked, place) = (draw.next(), draw.next());
         if asked < 0.3 {
             // Most ranges span decades: draw evenly in the root.
-            let place = if asked < 0.03 { place.round() } else { place * place };
-            (field.set)(&mut plan, Some(field.least + (field.most - field.least) * place));
+            let place = if asked < 0.03 {
+                place.round()
+            } else {
+                place * place
+            };
+            (field.set)(
+                &mut plan,
+                Some(field.least + (field.most - field.least) * place),
+            );
         }
     }
     plan.site.soil = Some(draw.of(Soil::ALL));
@@ -40,7 +50,9 @@ fn plan(draw: &mut Draw) -> SitePlan {
 }
 
 fn finite(what: &str, seed: u64) {
-    for word in [": NaN", "[NaN", ": inf", "[inf", ": -inf", "[-inf", "(NaN", "(inf", ", NaN", ", inf"] {
+    for word in [
+        ": NaN", "[NaN", ": inf", "[inf", ": -inf", "[-inf", "(NaN", "(inf", ", NaN", ", inf",
+    ] {
         assert!(!what.contains(word), "{word} in the design of seed {seed}");
     }
 }
@@ -52,13 +64,19 @@ fn random_plans_have_finite_motion() {
         let plan = plan(&mut Draw(seed * 7919 + 17));
         let Ok(brief) = resolve(&plan) else { continue };
         let found = design(&brief, &NoShelf);
-        finite(&format!("{:?} {:?} {:?}", found.motion, found.pier, found.checks), seed);
+        finite(
+            &format!("{:?} {:?} {:?}", found.motion, found.pier, found.checks),
+            seed,
+        );
         tried += 1;
         if tried == 40 {
             return;
         }
     }
-    assert!(tried >= 10, "only {tried} plans without contradictions were drawn");
+    assert!(
+        tried >= 10,
+        "only {tried} plans without contradictions were drawn"
+    );
 }
 
 #[test]
@@ -66,7 +84,9 @@ fn improvements_of_random_plans_are_finite() {
     let mut tried = 0;
     for seed in 1000..1200 {
         let plan = plan(&mut Draw(seed * 7919 + 17));
-        let Ok(found) = design_plan(&plan, &NoShelf) else { continue };
+        let Ok(found) = design_plan(&plan, &NoShelf) else {
+            continue;
+        };
         finite(&format!("{:?}", found.motion.improvements), seed);
         tried += 1;
         if tried == 4 {

@@ -3,7 +3,9 @@
 use stillground::design::{Design, design_plan};
 use stillground::halfspace::NoShelf;
 use stillground::rules::osha_1926_p_1989::distances::spoil_from_edge;
-use stillground::rules::osha_1926_p_1989::slopes::{SlopeType, angle_deg, deepest, run_over_rise_ratio, when_wet};
+use stillground::rules::osha_1926_p_1989::slopes::{
+    SlopeType, angle_deg, deepest, run_over_rise_ratio, when_wet,
+};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::excavation::Sides;
 use stillground::site_plan::site::Soil;
@@ -26,9 +28,12 @@ fn pit(soil: Soil, depth_m: f64) -> Design {
 
 #[test]
 fn table_b_1_ratios_and_angles() {
-    for (soil, ratio, angle) in
-        [(SlopeType::StableRock, 0.0, 90.0), (SlopeType::A, 0.75, 53.0), (SlopeType::B, 1.0, 45.0), (SlopeType::C, 1.5, 34.0)]
-    {
+    for (soil, ratio, angle) in [
+        (SlopeType::StableRock, 0.0, 90.0),
+        (SlopeType::A, 0.75, 53.0),
+        (SlopeType::B, 1.0, 45.0),
+        (SlopeType::C, 1.5, 34.0),
+    ] {
         assert_eq!(run_over_rise_ratio(soil), ratio);
         assert_eq!(angle_deg(soil).round(), angle);
     }
@@ -41,29 +46,48 @@ fn twenty_feet_is_the_deepest_slope_of_the_table() {
 
 #[test]
 fn submerged_soil_is_type_c() {
-    assert_eq!([SlopeType::A, SlopeType::B, SlopeType::C].map(when_wet), [SlopeType::C; 3]);
+    assert_eq!(
+        [SlopeType::A, SlopeType::B, SlopeType::C].map(when_wet),
+        [SlopeType::C; 3]
+    );
     assert_eq!(when_wet(SlopeType::StableRock), SlopeType::StableRock);
 }
 
 #[test]
 fn a_simple_slope_in_type_b_and_c() {
     // Figure B-1: in type C a 1.2 m side runs out 1.8 m, so 1 m + 2 × 0.3 m become 5.2 m; in type B 4.0 m.
-    close("type C", metre::get(pit(Soil::MediumSand, 1.2).excavation.length), 5.2, 1e-12);
-    close("type B", metre::get(pit(Soil::FirmClay, 1.2).excavation.length), 4.0, 1e-12);
+    close(
+        "type C",
+        metre::get(pit(Soil::MediumSand, 1.2).excavation.length),
+        5.2,
+        1e-12,
+    );
+    close(
+        "type B",
+        metre::get(pit(Soil::FirmClay, 1.2).excavation.length),
+        4.0,
+        1e-12,
+    );
 }
 
 #[test]
 fn a_ladder_from_four_feet_and_protection_from_five() {
     let shallow = pit(Soil::FirmClay, 1.21).excavation;
     let deep = pit(Soil::FirmClay, 1.22).excavation;
-    assert!(!shallow.way_out && deep.way_out, "1926.651(c)(2): 4 ft is 1.219 m");
+    assert!(
+        !shallow.way_out && deep.way_out,
+        "1926.651(c)(2): 4 ft is 1.219 m"
+    );
     let upright = |depth_m| {
         let mut plan = SitePlan::unknown();
         plan.block.depth_m = Some(depth_m);
         plan.excavation.max_depth_m = Some(3.0);
         design_plan(&plan, &NoShelf).unwrap().excavation.protection
     };
-    assert!(!upright(1.52) && upright(1.53), "1926.652(a)(1): 5 ft is 1.524 m");
+    assert!(
+        !upright(1.52) && upright(1.53),
+        "1926.652(a)(1): 5 ft is 1.524 m"
+    );
 }
 
 #[test]

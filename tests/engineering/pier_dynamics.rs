@@ -31,14 +31,22 @@ fn rig(ground: [f64; 3], joint: f64, mount: f64, shear: f64) -> Rig {
         load: 60.0,
         centre: 0.25,
         inertia: 4.0,
-        losses: Losses { ground: 0.02, joint: 0.005, column: 0.002, mount: 0.01 },
+        losses: Losses {
+            ground: 0.02,
+            joint: 0.005,
+            column: 0.002,
+            mount: 0.01,
+        },
     }
 }
 
 const RIGID: f64 = 1e13;
 
 fn frequencies(rig: &Rig) -> Vec<f64> {
-    modes::find(rig, None).iter().map(|mode| mode.omega / (2.0 * PI)).collect()
+    modes::find(rig, None)
+        .iter()
+        .map(|mode| mode.omega / (2.0 * PI))
+        .collect()
 }
 
 fn reference() -> serde_json::Value {
@@ -51,7 +59,12 @@ fn as_the_library(name: &str, rig: &Rig, modes: usize) {
     for (mode, found) in frequencies(rig).into_iter().take(modes).enumerate() {
         // The engine's column has four pieces: enough for what a pier does, a third of a per cent off in the third bend.
         let tolerance = if found > 500.0 { 4e-3 } else { 2e-3 };
-        close(&format!("{name}, mode {mode}"), found, reference["frequencies_hz"][name][mode].as_f64().unwrap(), tolerance);
+        close(
+            &format!("{name}, mode {mode}"),
+            found,
+            reference["frequencies_hz"][name][mode].as_f64().unwrap(),
+            tolerance,
+        );
     }
 }
 
@@ -62,12 +75,20 @@ fn the_held_column_swings_as_another_program_finds() {
 
 #[test]
 fn the_embedded_block_swings_as_another_program_finds() {
-    as_the_library("embedded", &rig([229.3e6, 229.3e6 / 3.0, 178.6e6], 1e12, 1e11, 1e14), 4);
+    as_the_library(
+        "embedded",
+        &rig([229.3e6, 229.3e6 / 3.0, 178.6e6], 1e12, 1e11, 1e14),
+        4,
+    );
 }
 
 #[test]
 fn the_block_without_side_contact_swings_as_another_program_finds() {
-    as_the_library("no_side_contact", &rig([83.64e6, 0.0, 23.08e6], 1e12, 1e11, 1e14), 4);
+    as_the_library(
+        "no_side_contact",
+        &rig([83.64e6, 0.0, 23.08e6], 1e12, 1e11, 1e14),
+        4,
+    );
 }
 
 #[test]
@@ -78,10 +99,18 @@ fn block_joint_column_and_mount_together_swing_as_another_program_finds() {
 /// Euler and Bernoulli: βL = 1.8751, 4.6941, 7.8548.
 #[test]
 fn a_bare_cantilever_has_its_first_three_roots() {
-    let bare = Rig { load: 0.0, centre: 0.0, inertia: 0.0, ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15) };
+    let bare = Rig {
+        load: 0.0,
+        centre: 0.0,
+        inertia: 0.0,
+        ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15)
+    };
     let scale = (6.215e6_f64 / 41.65).sqrt() / (2.0 * PI * 1.2 * 1.2);
-    for (found, root, tolerance) in
-        frequencies(&bare).into_iter().zip([1.8751, 4.6941, 7.8548]).zip([1e-4, 2e-3, 8e-3]).map(|((a, b), c)| (a, b, c))
+    for (found, root, tolerance) in frequencies(&bare)
+        .into_iter()
+        .zip([1.8751, 4.6941, 7.8548])
+        .zip([1e-4, 2e-3, 8e-3])
+        .map(|((a, b), c)| (a, b, c))
     {
         close("root", found, root * root * scale, tolerance);
     }
@@ -90,32 +119,64 @@ fn a_bare_cantilever_has_its_first_three_roots() {
 /// A massless column with a tip mass: √(3EI/mL³).
 #[test]
 fn a_massless_column_swings_by_its_tip_stiffness() {
-    let tip = Rig { shaft: 1e-6, centre: 0.0, inertia: 0.0, ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15) };
-    close("tip", frequencies(&tip)[0], (3.0 * 6.215e6 / (60.0 * 1.2f64.powi(3))).sqrt() / (2.0 * PI), 1e-4);
+    let tip = Rig {
+        shaft: 1e-6,
+        centre: 0.0,
+        inertia: 0.0,
+        ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15)
+    };
+    close(
+        "tip",
+        frequencies(&tip)[0],
+        (3.0 * 6.215e6 / (60.0 * 1.2f64.powi(3))).sqrt() / (2.0 * PI),
+        1e-4,
+    );
 }
 
 /// Rayleigh: 33/140 of the column swings with the tip.
 #[test]
 fn a_heavy_column_swings_by_rayleighs_share() {
-    let tip = Rig { centre: 0.0, inertia: 0.0, ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15) };
+    let tip = Rig {
+        centre: 0.0,
+        inertia: 0.0,
+        ..rig([1e15, 0.0, 1e15], 1e15, 1e15, 1e15)
+    };
     let mass = 60.0 + 33.0 / 140.0 * 41.65 * 1.2;
-    close("tip", frequencies(&tip)[0], (3.0 * 6.215e6 / (mass * 1.2f64.powi(3))).sqrt() / (2.0 * PI), 2e-3);
+    close(
+        "tip",
+        frequencies(&tip)[0],
+        (3.0 * 6.215e6 / (mass * 1.2f64.powi(3))).sqrt() / (2.0 * PI),
+        2e-3,
+    );
 }
 
 /// A mount of its own: √(k/(J + m e²)) on a pier that stands still.
 #[test]
 fn a_soft_mount_on_a_still_pier_swings_alone() {
     let soft = rig([1e15, 0.0, 1e15], 1e15, 1e3, 1e15);
-    close("mount", frequencies(&soft)[0], (1e3f64 / (4.0 + 60.0 * 0.0625)).sqrt() / (2.0 * PI), 1e-3);
+    close(
+        "mount",
+        frequencies(&soft)[0],
+        (1e3f64 / (4.0 + 60.0 * 0.0625)).sqrt() / (2.0 * PI),
+        1e-3,
+    );
 }
 
 /// A first fact of this project's basis: G halved and doubled moves R1's first mode from 30.8 over 39.6 to 44.0 Hz
 /// (boundary-integral springs, coupling 0.357 m).
 #[test]
 fn softer_and_stiffer_ground_move_the_first_mode_as_the_basis_says() {
-    let typical = Rig { foot: 1.0, ..rig([223.1e6, 223.1e6 * 0.357, 184.1e6], RIGID, RIGID, 1e14) };
+    let typical = Rig {
+        foot: 1.0,
+        ..rig([223.1e6, 223.1e6 * 0.357, 184.1e6], RIGID, RIGID, 1e14)
+    };
     for (ratio, expected) in [(0.5, 30.8), (1.0, 39.6), (2.0, 44.0)] {
-        close("first", frequencies(&typical.in_ground(ratio))[0], expected, 0.01);
+        close(
+            "first",
+            frequencies(&typical.in_ground(ratio))[0],
+            expected,
+            0.01,
+        );
     }
 }
 
@@ -124,17 +185,35 @@ fn softer_and_stiffer_ground_move_the_first_mode_as_the_basis_says() {
 fn a_long_open_stud_gap_costs_more_than_soft_ground() {
     let held = |joint| frequencies(&rig([RIGID, 0.0, RIGID], joint, RIGID, 1e14))[0];
     let (fast, short, long) = (held(RIGID), held(26.7e6), held(5.34e6));
-    assert!(short / fast > 0.8 && long / fast < 0.62, "{fast} {short} {long}");
-    let soft_ground = frequencies(&rig([229.3e6 / 2.0, 229.3e6 / 6.0, 178.6e6 / 2.0], RIGID, RIGID, 1e14))[0];
+    assert!(
+        short / fast > 0.8 && long / fast < 0.62,
+        "{fast} {short} {long}"
+    );
+    let soft_ground = frequencies(&rig(
+        [229.3e6 / 2.0, 229.3e6 / 6.0, 178.6e6 / 2.0],
+        RIGID,
+        RIGID,
+        1e14,
+    ))[0];
     assert!(long < soft_ground);
 }
 
 /// A third: filling the tube buys damping, hardly frequency: 39.42 Hz bare, 37.17 with sand, 38.10 with concrete.
 #[test]
 fn a_fill_hardly_moves_the_frequency() {
-    let bare = Rig { foot: 1.0, ..rig([229.3e6, 229.3e6 / 3.0, 178.6e6], RIGID, RIGID, 1e14) };
-    let sand = Rig { shaft: (41.65 + 51.8) * 1.2, ..bare };
-    let concrete = Rig { shaft: (41.65 + 77.8) * 1.2, bending: 6.215e6 + 1.55e6, ..bare };
+    let bare = Rig {
+        foot: 1.0,
+        ..rig([229.3e6, 229.3e6 / 3.0, 178.6e6], RIGID, RIGID, 1e14)
+    };
+    let sand = Rig {
+        shaft: (41.65 + 51.8) * 1.2,
+        ..bare
+    };
+    let concrete = Rig {
+        shaft: (41.65 + 77.8) * 1.2,
+        bending: 6.215e6 + 1.55e6,
+        ..bare
+    };
     for (rig, expected) in [(bare, 39.42), (sand, 37.17), (concrete, 38.10)] {
         close("filled", frequencies(&rig)[0], expected, 0.005);
     }
@@ -145,17 +224,30 @@ fn a_fill_hardly_moves_the_frequency() {
 fn the_star_moves_as_direct_integration_finds() {
     let whole = rig([150e6, 45e6, 120e6], 6e6, 2e5, 1.8e8);
     let modes = modes::find(&whole, Some(0.02));
-    let planes = Planes { x: modes.clone(), y: modes };
+    let planes = Planes {
+        x: modes.clone(),
+        y: modes,
+    };
     let mut forces = Forces::at_rest(1.0);
-    let trace: Vec<f64> = (0..=300).map(|i| (PI * f64::from(i) * STEP_S / 0.6).sin()).collect();
+    let trace: Vec<f64> = (0..=300)
+        .map(|i| (PI * f64::from(i) * STEP_S / 0.6).sin())
+        .collect();
     forces.add(&[300.0, 0.0, 0.0, 0.0, 200.0, 0.0], 0.0, &trace);
     let found = history::run(&planes, &forces);
     let reference = &reference()["history"];
     let largest = 0.2717;
-    for (t, turn) in reference["times_s"].as_array().unwrap().iter().zip(reference["turns_arcsec"].as_array().unwrap()) {
+    for (t, turn) in reference["times_s"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .zip(reference["turns_arcsec"].as_array().unwrap())
+    {
         let (t, expected) = (t.as_f64().unwrap(), turn.as_f64().unwrap());
         let [east, north] = found.turns[(t / STEP_S).round() as usize];
-        assert!((east - expected).abs() < 0.01 * largest, "{t}: {east} {expected}");
+        assert!(
+            (east - expected).abs() < 0.01 * largest,
+            "{t}: {east} {expected}"
+        );
         assert_eq!(north, 0.0);
     }
 }

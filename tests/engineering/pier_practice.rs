@@ -9,7 +9,12 @@ use stillground_tests::close;
 
 fn plan() -> SitePlan {
     let mut plan = SitePlan::unknown();
-    plan.floor.stands = Some(vec![Stand { name: "Observer".into(), x_m: 0.0, y_m: -1.0, mass_kg: 80.0 }]);
+    plan.floor.stands = Some(vec![Stand {
+        name: "Observer".into(),
+        x_m: 0.0,
+        y_m: -1.0,
+        mass_kg: 80.0,
+    }]);
     plan.block.length_m = Some(1.0);
     plan.block.width_m = Some(1.0);
     plan.block.depth_m = Some(1.0);
@@ -21,7 +26,12 @@ fn design(plan: &SitePlan) -> Design {
 }
 
 fn verdict(design: &Design, id: &str) -> Verdict {
-    design.checks.iter().find(|check| check.id == id).unwrap().verdict
+    design
+        .checks
+        .iter()
+        .find(|check| check.id == id)
+        .unwrap()
+        .verdict
 }
 
 /// Common practice: 80 kg beside a pier on a metre cube move it by about 1.5 arcsec. That is soft ground.
@@ -30,9 +40,17 @@ fn eighty_kilograms_beside_the_pier_on_soft_ground_are_an_arcsecond_and_a_half()
     let mut plan = plan();
     plan.site.soil = Some(Soil::SoftClay);
     let soft = design(&plan);
-    let standing = soft.motion.disturbances.iter().find(|one| one.id == "standing").unwrap();
+    let standing = soft
+        .motion
+        .disturbances
+        .iter()
+        .find(|one| one.id == "standing")
+        .unwrap();
     let (typical, worst) = (standing.arcsec.unwrap(), standing.worst_arcsec.unwrap());
-    assert!(typical < 1.5 && worst > 1.0 && worst < 3.0, "{typical} {worst}");
+    assert!(
+        typical < 1.5 && worst > 1.0 && worst < 3.0,
+        "{typical} {worst}"
+    );
     plan.site.soil = Some(Soil::HardClay);
     assert!(design(&plan).motion.stands[0].tilt_arcsec.unwrap() < 0.2);
 }
@@ -46,7 +64,11 @@ fn one_kelvin_across_the_column_is_more_than_any_push() {
     plan.load.thermal_difference_k = Some(1.0);
     let found = design(&plan).motion;
     close("thermal", found.thermal_arcsec.unwrap(), 13.56, 2e-3);
-    let pushes = [found.stands[0].tilt_arcsec, found.walk.peak_arcsec, found.wind.map(|wind| wind.gust_arcsec)];
+    let pushes = [
+        found.stands[0].tilt_arcsec,
+        found.walk.peak_arcsec,
+        found.wind.map(|wind| wind.gust_arcsec),
+    ];
     assert!(pushes.into_iter().flatten().all(|push| push < 13.56));
 }
 
@@ -54,7 +76,12 @@ fn one_kelvin_across_the_column_is_more_than_any_push() {
 #[test]
 fn the_same_pier_is_judged_by_its_use() {
     let mut plan = plan();
-    plan.floor.stands = Some(vec![Stand { name: "Observer".into(), x_m: 0.0, y_m: -0.9, mass_kg: 80.0 }]);
+    plan.floor.stands = Some(vec![Stand {
+        name: "Observer".into(),
+        x_m: 0.0,
+        y_m: -0.9,
+        mass_kg: 80.0,
+    }]);
     plan.purpose = Some(Use::DeepSky);
     let deep = design(&plan);
     plan.purpose = Some(Use::Visual);
@@ -62,16 +89,38 @@ fn the_same_pier_is_judged_by_its_use() {
     assert_eq!(verdict(&deep, "motion.standing"), Verdict::Fails);
     assert_eq!(verdict(&visual, "motion.standing"), Verdict::Holds);
     assert!(visual.motion.budget_arcsec > 2.0 * deep.motion.budget_arcsec);
-    assert!(deep.motion.budget.why.contains("long exposure") && visual.motion.budget.why.contains("eye"));
-    let of = |design: &Design| design.motion.disturbances.iter().find(|one| one.id == "standing").unwrap().verdict;
+    assert!(
+        deep.motion.budget.why.contains("long exposure")
+            && visual.motion.budget.why.contains("eye")
+    );
+    let of = |design: &Design| {
+        design
+            .motion
+            .disturbances
+            .iter()
+            .find(|one| one.id == "standing")
+            .unwrap()
+            .verdict
+    };
     assert_eq!((of(&deep), of(&visual)), (Verdict::Fails, Verdict::Holds));
     // The movement is the same; what is allowed is not, nor how long a knock may take: the eye waits, the camera does not look.
-    close("moved", deep.motion.stands[0].tilt_arcsec.unwrap(), visual.motion.stands[0].tilt_arcsec.unwrap(), 1e-12);
+    close(
+        "moved",
+        deep.motion.stands[0].tilt_arcsec.unwrap(),
+        visual.motion.stands[0].tilt_arcsec.unwrap(),
+        1e-12,
+    );
     assert!(visual.motion.budget.settle_s < deep.motion.budget.settle_s);
-    assert!(visual.motion.budget.settle_why.contains("touch") && deep.motion.budget.settle_why.contains("exposure"));
+    assert!(
+        visual.motion.budget.settle_why.contains("touch")
+            && deep.motion.budget.settle_why.contains("exposure")
+    );
     plan.load.settle_s = Some(0.1);
     let stated = design(&plan);
-    assert!(stated.motion.budget.settle_s == 0.1 && stated.motion.budget.settle_why.starts_with("You stated it"));
+    assert!(
+        stated.motion.budget.settle_s == 0.1
+            && stated.motion.budget.settle_why.starts_with("You stated it")
+    );
 }
 
 /// The basis: a tenth of the star's width at 2 arcsec is an amplitude of 0.550; half of it is the pier's.
@@ -97,7 +146,12 @@ fn a_walk_is_felt_as_a_standing_person_is() {
     let ratio = found.walk.peak_arcsec.unwrap() / found.stands[0].tilt_arcsec.unwrap();
     // While both feet carry, the walk weighs up to 1.45 times the walker, and a foot falls 5 cm nearer than the path.
     assert!(ratio > 1.2 && ratio < 1.7, "{ratio}");
-    close("pixels", found.walk.trail_pixels.unwrap(), found.walk.trail_arcsec.unwrap() / 0.7756, 1e-3);
+    close(
+        "pixels",
+        found.walk.trail_pixels.unwrap(),
+        found.walk.trail_arcsec.unwrap() / 0.7756,
+        1e-3,
+    );
 }
 
 /// A lean towards the person: somebody to the south leans the top to the south.
@@ -105,11 +159,26 @@ fn a_walk_is_felt_as_a_standing_person_is() {
 fn the_top_leans_towards_who_stands_there() {
     let mut plan = plan();
     plan.floor.stands = Some(
-        [("N", 0.0, 1.3), ("E", 1.3, 0.0), ("S", 0.0, -1.3), ("W", -1.3, 0.0)]
-            .map(|(name, x_m, y_m)| Stand { name: name.into(), x_m, y_m, mass_kg: 80.0 })
-            .to_vec(),
+        [
+            ("N", 0.0, 1.3),
+            ("E", 1.3, 0.0),
+            ("S", 0.0, -1.3),
+            ("W", -1.3, 0.0),
+        ]
+        .map(|(name, x_m, y_m)| Stand {
+            name: name.into(),
+            x_m,
+            y_m,
+            mass_kg: 80.0,
+        })
+        .to_vec(),
     );
-    for (stand, bearing) in design(&plan).motion.stands.iter().zip([0.0, 90.0, 180.0, 270.0]) {
+    for (stand, bearing) in design(&plan)
+        .motion
+        .stands
+        .iter()
+        .zip([0.0, 90.0, 180.0, 270.0])
+    {
         let off = (stand.bearing_deg.unwrap() - bearing + 180.0).rem_euclid(360.0) - 180.0;
         assert!(off.abs() < 0.5, "{}: {off}", stand.name);
     }
@@ -121,7 +190,12 @@ fn a_season_leans_the_axis_by_what_the_ground_moves() {
     let mut plan = plan();
     plan.site.soil = Some(Soil::FirmClay);
     let season = design(&plan).motion.season.unwrap();
-    close("lean", season.arcmin_per_year * 60.0, 206.265 * season.difference_mm, 1e-3);
+    close(
+        "lean",
+        season.arcmin_per_year * 60.0,
+        206.265 * season.difference_mm,
+        1e-3,
+    );
     plan.site.soil = Some(Soil::Peat);
     assert!(design(&plan).motion.season.is_none());
 }
@@ -130,10 +204,33 @@ fn a_season_leans_the_axis_by_what_the_ground_moves() {
 #[test]
 fn the_largest_mover_is_named_with_its_figure() {
     let found = design(&plan()).motion;
-    let largest = found.disturbances.iter().find(|one| one.share_ratio.is_some()).unwrap();
-    assert!(found.summary[0].starts_with("What moves the star most"), "{}", found.summary[0]);
-    assert!(found.disturbances.iter().filter_map(|one| one.share_ratio).all(|share| share <= largest.share_ratio.unwrap()));
-    close("shares", found.disturbances.iter().filter_map(|one| one.share_ratio).sum(), 1.0, 1e-9);
+    let largest = found
+        .disturbances
+        .iter()
+        .find(|one| one.share_ratio.is_some())
+        .unwrap();
+    assert!(
+        found.summary[0].starts_with("What moves the star most"),
+        "{}",
+        found.summary[0]
+    );
+    assert!(
+        found
+            .disturbances
+            .iter()
+            .filter_map(|one| one.share_ratio)
+            .all(|share| share <= largest.share_ratio.unwrap())
+    );
+    close(
+        "shares",
+        found
+            .disturbances
+            .iter()
+            .filter_map(|one| one.share_ratio)
+            .sum(),
+        1.0,
+        1e-9,
+    );
 }
 
 /// A bump by hand lasts longer than a swing: it is a push, and no more of it is left than twice what it would do at rest.
@@ -145,5 +242,8 @@ fn a_bump_is_no_more_than_twice_a_push_that_stays() {
     // The mean wind is a steady push at the same place: c_f ½ ρ v² A on the telescope's 0.3 m², and a little on the column.
     let newtons = TELESCOPE_FORCE_FACTOR * 0.5 * 1.25 * wind.speed_m_s.powi(2) * 0.3;
     let steady = wind.mean_arcsec / newtons * 10.0;
-    assert!(bump < 2.2 * steady && bump > 1.2 * steady, "{bump} {steady}");
+    assert!(
+        bump < 2.2 * steady && bump > 1.2 * steady,
+        "{bump} {steady}"
+    );
 }

@@ -26,7 +26,12 @@ fn strips_on_springs_give_the_same_edge_pressure() {
     assert_eq!(cases.len(), 8);
     for case in cases {
         let found = edge(case.force_kn, case.moment_kn_m, case.along_m, case.across_m);
-        close(&format!("N {} M {}", case.force_kn, case.moment_kn_m), found, case.pressure_kpa, 1e-4);
+        close(
+            &format!("N {} M {}", case.force_kn, case.moment_kn_m),
+            found,
+            case.pressure_kpa,
+            1e-4,
+        );
     }
 }
 
@@ -56,5 +61,10 @@ fn effective_area_by_hand() {
 fn uplift_of_a_metre_cube_by_hand() {
     let lift = uplift::lift(square_metre::new(1.0), metre::new(1.0), metre::new(0.0));
     close("lift", kilonewton::get(lift), 9.81, 1e-9);
-    close("holding", kilonewton::get(uplift::holding(kilonewton::new(24.0))), 21.6, 1e-9);
+    close(
+        "holding",
+        kilonewton::get(uplift::holding(kilonewton::new(24.0))),
+        21.6,
+        1e-9,
+    );
 }

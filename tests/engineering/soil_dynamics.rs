@@ -11,7 +11,9 @@ use std::f64::consts::PI;
 use serde_json::Value;
 use stillground::rules::dobry_gazetas_1986::dashpot::Block;
 use stillground::rules::pais_kausel_1988::dynamic::{self, Shape};
-use stillground::rules::pais_kausel_1988::{Footing, horizontal_factor, rocking_short_factor, surface_along, surface_rocking_short};
+use stillground::rules::pais_kausel_1988::{
+    Footing, horizontal_factor, rocking_short_factor, surface_along, surface_rocking_short,
+};
 use stillground::units::{megapascal, metre, newton_metre_per_radian, newton_per_metre};
 use stillground_tests::close;
 
@@ -20,7 +22,8 @@ const POISSON: f64 = 0.35;
 const DENSITY: f64 = 1800.0;
 
 fn rows() -> Vec<Value> {
-    let reference: Value = serde_json::from_str(include_str!("reference/soil_dynamics.json")).unwrap();
+    let reference: Value =
+        serde_json::from_str(include_str!("reference/soil_dynamics.json")).unwrap();
     reference["rows"].as_array().unwrap().clone()
 }
 
@@ -37,7 +40,14 @@ fn footing(row: &Value) -> (Footing, Shape) {
         half_width: metre::new(width / 2.0),
         depth: metre::new(depth),
     };
-    (footing, Shape { long_ratio: length / width, depth_ratio: 2.0 * depth / width, poisson_ratio: POISSON })
+    (
+        footing,
+        Shape {
+            long_ratio: length / width,
+            depth_ratio: 2.0 * depth / width,
+            poisson_ratio: POISSON,
+        },
+    )
 }
 
 fn speed() -> f64 {
@@ -47,8 +57,20 @@ fn speed() -> f64 {
 /// A block that swings along its shorter side (the softer way) or its longer.
 fn block(row: &Value, along_longer: bool, contact_to: f64) -> Block {
     let (length, width) = (number(row, "length_m"), number(row, "width_m"));
-    let (along, across) = if along_longer { (length, width) } else { (width, length) };
-    Block { density: DENSITY, shear_speed: speed(), poisson_ratio: POISSON, length: along, width: across, contact_from: 0.0, contact_to }
+    let (along, across) = if along_longer {
+        (length, width)
+    } else {
+        (width, length)
+    };
+    Block {
+        density: DENSITY,
+        shear_speed: speed(),
+        poisson_ratio: POISSON,
+        length: along,
+        width: across,
+        contact_from: 0.0,
+        contact_to,
+    }
 }
 
 fn omega(row: &Value) -> f64 {
@@ -59,7 +81,12 @@ fn omega(row: &Value) -> f64 {
 fn rocking_softens_with_frequency_as_the_table_says() {
     for row in rows() {
         let (_, shape) = footing(&row);
-        close("α", dynamic::rocking_short_ratio(shape.long_ratio, number(&row, "a0")), number(&row, "rocking_ratio"), 1e-9);
+        close(
+            "α",
+            dynamic::rocking_short_ratio(shape.long_ratio, number(&row, "a0")),
+            number(&row, "rocking_ratio"),
+            1e-9,
+        );
     }
 }
 
@@ -67,9 +94,15 @@ fn rocking_softens_with_frequency_as_the_table_says() {
 fn embedded_sway_radiates_as_the_table_says() {
     for row in rows() {
         let (footing, shape) = footing(&row);
-        let stiffness = newton_per_metre::get(surface_along(&footing)) * horizontal_factor(&footing);
+        let stiffness =
+            newton_per_metre::get(surface_along(&footing)) * horizontal_factor(&footing);
         let over_gb = stiffness / (G * 0.5 * number(&row, "width_m"));
-        close("β", dynamic::sway_damping_ratio(shape, over_gb, number(&row, "a0")), number(&row, "sway_damping_ratio"), 1e-9);
+        close(
+            "β",
+            dynamic::sway_damping_ratio(shape, over_gb, number(&row, "a0")),
+            number(&row, "sway_damping_ratio"),
+            1e-9,
+        );
     }
 }
 
@@ -84,14 +117,23 @@ fn the_dashpot_of_sway_is_that_of_gazetas() {
 
 /// A rigid disc that rocks on a half-space, solved anew (`reference/rocking_disc.py`), as the square of the same second moment.
 fn discs() -> Vec<Value> {
-    let reference: Value = serde_json::from_str(include_str!("reference/rocking_disc.json")).unwrap();
+    let reference: Value =
+        serde_json::from_str(include_str!("reference/rocking_disc.json")).unwrap();
     reference["rows"].as_array().unwrap().clone()
 }
 
 /// The base's own rocking on the surface, over `ρ V_s B⁴`.
 fn base_rocking(poisson_ratio: f64, a0: f64) -> f64 {
     let half = 0.5;
-    let base = Block { density: DENSITY, shear_speed: speed(), poisson_ratio, length: 1.0, width: 1.0, contact_from: 0.0, contact_to: 0.0 };
+    let base = Block {
+        density: DENSITY,
+        shear_speed: speed(),
+        poisson_ratio,
+        length: 1.0,
+        width: 1.0,
+        contact_from: 0.0,
+        contact_to: 0.0,
+    };
     base.dashpots(a0 * speed() / half).rocking / (DENSITY * speed() * half.powi(4))
 }
 
@@ -100,28 +142,50 @@ fn base_rocking(poisson_ratio: f64, a0: f64) -> f64 {
 #[test]
 fn the_bases_own_rocking_radiates_less_than_the_exact_disc() {
     for row in discs() {
-        let (poisson, exact) = (number(&row, "poisson_ratio"), number(&row, "dashpot_over_rho_vs_b4"));
+        let (poisson, exact) = (
+            number(&row, "poisson_ratio"),
+            number(&row, "dashpot_over_rho_vs_b4"),
+        );
         let ratio = base_rocking(poisson, number(&row, "a0")) / exact;
         assert!(ratio < 0.85, "{row}: {ratio}");
-        assert!(ratio > if poisson > 0.3 { 0.55 } else { 0.42 }, "{row}: {ratio}");
+        assert!(
+            ratio > if poisson > 0.3 { 0.55 } else { 0.42 },
+            "{row}: {ratio}"
+        );
     }
 }
 
 /// Pais & Kausel's dashpot, with the faster wave, is 0.7 to 1.05 of the same disc: the engine's slower wave is the careful one.
 #[test]
 fn the_other_papers_formula_is_near_the_exact_disc() {
-    for disc in discs().iter().filter(|disc| number(disc, "poisson_ratio") == POISSON) {
+    for disc in discs()
+        .iter()
+        .filter(|disc| number(disc, "poisson_ratio") == POISSON)
+    {
         let (a0, exact) = (number(disc, "a0"), number(disc, "dashpot_over_rho_vs_b4"));
-        let formula = base_rocking(POISSON, a0) * dynamic::push_ratio(POISSON) * PI * (1.0 - POISSON) / 3.4;
-        assert!(formula / exact > 0.7 && formula / exact < 1.05, "{disc}: {}", formula / exact);
+        let formula =
+            base_rocking(POISSON, a0) * dynamic::push_ratio(POISSON) * PI * (1.0 - POISSON) / 3.4;
+        assert!(
+            formula / exact > 0.7 && formula / exact < 1.05,
+            "{disc}: {}",
+            formula / exact
+        );
     }
 }
 
 /// The loss of stiffness with frequency, as the engine takes it from the table, against the same disc.
 #[test]
 fn rocking_softens_with_frequency_as_the_exact_disc_does() {
-    for disc in discs().iter().filter(|disc| number(disc, "poisson_ratio") > 0.3) {
-        close("k", dynamic::rocking_short_ratio(1.0, number(disc, "a0")), number(disc, "stiffness_ratio"), 0.055);
+    for disc in discs()
+        .iter()
+        .filter(|disc| number(disc, "poisson_ratio") > 0.3)
+    {
+        close(
+            "k",
+            dynamic::rocking_short_ratio(1.0, number(disc, "a0")),
+            number(disc, "stiffness_ratio"),
+            0.055,
+        );
     }
 }
 
@@ -138,10 +202,17 @@ fn the_engine_radiates_no_more_than_the_other_published_set() {
         let pots = block(&row, true, number(&row, "depth_m")).dashpots(omega);
         close("sway", pots.sway, other, 0.15);
         assert!(pots.sway < other);
-        let rocking = newton_metre_per_radian::get(surface_rocking_short(&footing)) * rocking_short_factor(&footing);
+        let rocking = newton_metre_per_radian::get(surface_rocking_short(&footing))
+            * rocking_short_factor(&footing);
         let moving = rocking * dynamic::rocking_short_ratio(shape.long_ratio, a0);
-        let other = 2.0 * moving * dynamic::rocking_short_damping_ratio(shape, rocking / (G * half.powi(3)), a0) / omega;
-        let ratio = block(&row, false, number(&row, "depth_m")).dashpots(omega).rocking / other;
+        let other = 2.0
+            * moving
+            * dynamic::rocking_short_damping_ratio(shape, rocking / (G * half.powi(3)), a0)
+            / omega;
+        let ratio = block(&row, false, number(&row, "depth_m"))
+            .dashpots(omega)
+            .rocking
+            / other;
         assert!(ratio > 0.4 && ratio < 1.1, "{}: {ratio}", row);
     }
 }

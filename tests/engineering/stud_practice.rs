@@ -18,7 +18,12 @@ fn design(change: impl FnOnce(&mut SitePlan)) -> Design {
 }
 
 fn verdict(design: &Design, id: &str) -> Verdict {
-    design.checks.iter().find(|check| check.id == id).unwrap_or_else(|| panic!("no check {id}")).verdict
+    design
+        .checks
+        .iter()
+        .find(|check| check.id == id)
+        .unwrap_or_else(|| panic!("no check {id}"))
+        .verdict
 }
 
 /// Common practice: M16 × 200, hole partly filled, 160 to 200 "kilos", which can only be newton metres.
@@ -26,17 +31,29 @@ fn verdict(design: &Design, id: &str) -> Verdict {
 fn a_builder_s_stud() {
     let design = design(|plan| plan.anchors.torque_n_m = Some(180.0));
     let preload = design.anchors.preload.unwrap();
-    close("180 N m at K 0.2", kilonewton::get(preload.typical), 56.25, 1e-6);
+    close(
+        "180 N m at K 0.2",
+        kilonewton::get(preload.typical),
+        56.25,
+        1e-6,
+    );
     assert_eq!(verdict(&design, "anchors.torque"), Verdict::Holds);
     let torque = &design.anchors.torque;
     assert!(newton_metre::get(torque.low) <= 160.0 && newton_metre::get(torque.high) >= 200.0);
-    let [n_m, kgf_m, lbf_ft] = &torque.kilos_readings[..] else { panic!("three readings") };
+    let [n_m, kgf_m, lbf_ft] = &torque.kilos_readings[..] else {
+        panic!("three readings")
+    };
     close("N m", newton_metre::get(n_m.torque), 180.0, 1e-9);
     close("kgf m", newton_metre::get(kgf_m.torque), 1765.2, 1e-4);
     close("550 kN", kilonewton::get(kgf_m.preload), 550.0, 0.005);
     close("lbf ft", newton_metre::get(lbf_ft.torque), 244.0, 1e-3);
     close("76 kN", kilonewton::get(lbf_ft.preload), 76.0, 0.005);
-    assert!(kgf_m.says.contains("breaks") && n_m.says.contains("62 % of its proof load"), "{} {}", n_m.says, kgf_m.says);
+    assert!(
+        kgf_m.says.contains("breaks") && n_m.says.contains("62 % of its proof load"),
+        "{} {}",
+        n_m.says,
+        kgf_m.says
+    );
 }
 
 /// 180 kgf m is more than four times what breaks the stud: refused at the field, with the limit of 291 N m where K is 0.2.
@@ -45,13 +62,28 @@ fn a_torque_that_cannot_be() {
     let mut plan = SitePlan::unknown();
     plan.anchors.torque_n_m = Some(180.0 * STANDARD_GRAVITY_M_S2);
     let problems = design_plan(&plan, &NoShelf).unwrap_err();
-    let problem = problems.0.iter().find(|problem| problem.fields[0] == "anchors.torque_n_m").unwrap();
+    let problem = problems
+        .0
+        .iter()
+        .find(|problem| problem.fields[0] == "anchors.torque_n_m")
+        .unwrap();
     let said = problem.said.replace('\u{a0}', " ");
-    assert!(said.contains("552 kN") && said.contains("91.1 kN") && said.contains("291 N m"), "{said}");
+    assert!(
+        said.contains("552 kN") && said.contains("91.1 kN") && said.contains("291 N m"),
+        "{said}"
+    );
     plan.anchors.torque_n_m = Some(291.0);
-    assert!(design_plan(&plan, &NoShelf).is_ok(), "just below proof is a failed check, no contradiction");
+    assert!(
+        design_plan(&plan, &NoShelf).is_ok(),
+        "just below proof is a failed check, no contradiction"
+    );
     let lesson = design(|_| ()).anchors.torque.lesson;
-    close("times what breaks it", lesson.readings[2].breaking_ratio, 4.4, 0.01);
+    close(
+        "times what breaks it",
+        lesson.readings[2].breaking_ratio,
+        4.4,
+        0.01,
+    );
 }
 
 /// Above the limit of a plan, below proof: the passes stay within the limit, and both checks say so.
@@ -61,8 +93,14 @@ fn a_torque_above_the_limit() {
     assert_eq!(verdict(&design, "anchors.torque"), Verdict::Fails);
     assert_eq!(verdict(&design, "anchors.proof"), Verdict::Fails);
     let torque = &design.anchors.torque;
-    assert!(newton_metre::get(torque.passes.last().unwrap().torque) <= newton_metre::get(torque.high));
-    assert!(torque.kilos_readings[0].reading.starts_with("280 "), "{}", torque.kilos_readings[0].reading);
+    assert!(
+        newton_metre::get(torque.passes.last().unwrap().torque) <= newton_metre::get(torque.high)
+    );
+    assert!(
+        torque.kilos_readings[0].reading.starts_with("280 "),
+        "{}",
+        torque.kilos_readings[0].reading
+    );
 }
 
 /// Approvals limit the torque of an M16 to about 80 N m (from memory); the product's own figure rules.
@@ -70,7 +108,14 @@ fn a_torque_above_the_limit() {
 fn the_product_s_maximum_rules() {
     let design = design(|plan| plan.anchors.max_torque_n_m = Some(80.0));
     assert!(newton_metre::get(design.anchors.torque.recommended) <= 80.0);
-    assert!(design.anchors.torque.limits.iter().any(|limit| limit.governs && limit.what.contains("product")));
+    assert!(
+        design
+            .anchors
+            .torque
+            .limits
+            .iter()
+            .any(|limit| limit.governs && limit.what.contains("product"))
+    );
 }
 
 /// Common practice: a day in summer before full load; twice as long for ten degrees colder, twice again in a wet hole.
@@ -78,29 +123,59 @@ fn the_product_s_maximum_rules() {
 fn hardening_by_temperature() {
     for (temperature, hours) in [(20.0, 24.0), (10.0, 48.0)] {
         let design = design(|plan| plan.anchors.concrete_temperature_c = Some(temperature));
-        close("cure", hour::get(design.anchors.setting.cure_time.unwrap()), hours, 1e-9);
+        close(
+            "cure",
+            hour::get(design.anchors.setting.cure_time.unwrap()),
+            hours,
+            1e-9,
+        );
     }
     let mut cold = SitePlan::unknown();
     cold.anchors.concrete_temperature_c = Some(-5.0);
     let problems = design_plan(&cold, &NoShelf).unwrap_err();
-    assert!(problems.0[0].fields.contains(&"anchors.concrete_temperature_c".to_owned()), "{problems}");
+    assert!(
+        problems.0[0]
+            .fields
+            .contains(&"anchors.concrete_temperature_c".to_owned()),
+        "{problems}"
+    );
 }
 
 /// Worked by hand: M16 in 18 mm, 125 mm deep: two thirds of 31.8 ml; four holes fit one 300 ml cartridge.
 #[test]
 fn resin_for_four_holes() {
     let design = design(|_| ());
-    close("one hole", millilitre::get(design.anchors.setting.resin_per_hole), 21.2, 0.002);
-    close("all", millilitre::get(design.anchors.resin_volume), 84.8, 0.002);
-    assert_eq!((design.anchors.setting.cartridges, design.anchors.setting.nozzles), (1, 2));
+    close(
+        "one hole",
+        millilitre::get(design.anchors.setting.resin_per_hole),
+        21.2,
+        0.002,
+    );
+    close(
+        "all",
+        millilitre::get(design.anchors.resin_volume),
+        84.8,
+        0.002,
+    );
+    assert_eq!(
+        (
+            design.anchors.setting.cartridges,
+            design.anchors.setting.nozzles
+        ),
+        (1, 2)
+    );
 }
 
 /// Where the preload goes decides what limits it and how stiff the foot is: about ten times stiffer while grout stays closed.
 #[test]
 fn three_seats() {
     let nuts = design(|_| ());
-    let product =
-        |plan: &mut SitePlan| (plan.anchors.bond_strength_mpa, plan.anchors.bond_strength_uncracked_mpa) = (Some(8.0), Some(12.0));
+    let product = |plan: &mut SitePlan| {
+        (
+            plan.anchors.bond_strength_mpa,
+            plan.anchors.bond_strength_uncracked_mpa,
+        ) = (Some(8.0), Some(12.0))
+    };
     let unknown = design(|plan| plan.pier.levelling = Some(Levelling::Grout));
     let grout = design(|plan| {
         product(plan);
@@ -113,12 +188,32 @@ fn three_seats() {
     assert_eq!(verdict(&unknown, "anchors.joint_closed"), Verdict::Unknown);
     assert_eq!(verdict(&grout, "anchors.joint_closed"), Verdict::Holds);
     let dished = design(|plan| plan.anchors.lower_nuts = Some(LowerNuts::None));
-    assert_eq!([nuts.anchors.seat, grout.anchors.seat, dished.anchors.seat], [Seat::Nuts, Seat::Bedded, Seat::Dished]);
+    assert_eq!(
+        [nuts.anchors.seat, grout.anchors.seat, dished.anchors.seat],
+        [Seat::Nuts, Seat::Bedded, Seat::Dished]
+    );
     assert!(grout.pier.base_joint_stiffness > nuts.pier.base_joint_stiffness * 10.0);
-    assert!(grout.anchors.torque.high < nuts.anchors.torque.high, "the lasting pull on an unknown resin is the limit");
-    assert!(dished.checks.iter().any(|check| check.id == "anchors.flexure_wall"));
-    assert!(nuts.checks.iter().all(|check| check.id != "anchors.bond_sustained"));
-    assert!(grout.checks.iter().any(|check| check.id == "anchors.bond_sustained"));
+    assert!(
+        grout.anchors.torque.high < nuts.anchors.torque.high,
+        "the lasting pull on an unknown resin is the limit"
+    );
+    assert!(
+        dished
+            .checks
+            .iter()
+            .any(|check| check.id == "anchors.flexure_wall")
+    );
+    assert!(
+        nuts.checks
+            .iter()
+            .all(|check| check.id != "anchors.bond_sustained")
+    );
+    assert!(
+        grout
+            .checks
+            .iter()
+            .any(|check| check.id == "anchors.bond_sustained")
+    );
 }
 
 /// Worked by hand: a single M16 8.8, 160 mm deep, 7 and 10 MPa in C25/30, far from edges, by both codes.
@@ -129,12 +224,17 @@ fn a_single_stud_by_both_codes() {
         plan.anchors.bond_strength_uncracked_mpa = Some(10.0);
         plan.anchors.embedment_mm = Some(160.0);
         plan.block.concrete = Some(stillground::site_plan::block::Concrete::C25);
-        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) = (Some(2.0), Some(2.0), Some(1.2));
+        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) =
+            (Some(2.0), Some(2.0), Some(1.2));
         plan.excavation.max_depth_m = Some(1.5);
     });
-    let of =
-        |strengths: &stillground::stages::anchors::strength::Strengths, mode| kilonewton::get(strengths.of(mode).unwrap().characteristic);
-    let (en, aci) = (&design.anchors.resistances.eurocode.single, &design.anchors.resistances.aci.single);
+    let of = |strengths: &stillground::stages::anchors::strength::Strengths, mode| {
+        kilonewton::get(strengths.of(mode).unwrap().characteristic)
+    };
+    let (en, aci) = (
+        &design.anchors.resistances.eurocode.single,
+        &design.anchors.resistances.aci.single,
+    );
     close("EN steel", of(en, Mode::Steel), 125.6, 0.001);
     close("EN cone", of(en, Mode::Cone), 77.92, 0.001);
     close("EN bond", of(en, Mode::Bond), 56.30, 0.001);
@@ -146,15 +246,27 @@ fn a_single_stud_by_both_codes() {
 #[test]
 fn every_factor_can_be_followed() {
     let design = design(|plan| plan.anchors.size = Some(Size::M20));
-    assert!(design.anchors.governing.contains("raised by"), "{}", design.anchors.governing);
-    let mut names: Vec<&str> = design.workings.iter().map(|working| working.id).filter(|id| id.starts_with("anchors.")).collect();
+    assert!(
+        design.anchors.governing.contains("raised by"),
+        "{}",
+        design.anchors.governing
+    );
+    let mut names: Vec<&str> = design
+        .workings
+        .iter()
+        .map(|working| working.id)
+        .filter(|id| id.starts_with("anchors."))
+        .collect();
     let count = names.len();
     names.sort_unstable();
     names.dedup();
     assert_eq!(names.len(), count, "a working's name is used twice");
-    for name in
-        ["anchors.eurocode.pulled.cone", "anchors.eurocode.single.bond_group", "anchors.aci.group.breakout", "anchors.aci.pulled.bond"]
-    {
+    for name in [
+        "anchors.eurocode.pulled.cone",
+        "anchors.eurocode.single.bond_group",
+        "anchors.aci.group.breakout",
+        "anchors.aci.pulled.bond",
+    ] {
         assert!(names.contains(&name), "{name}");
     }
 }
@@ -167,31 +279,56 @@ fn contradictions_are_named() {
         change(&mut plan);
         let problems = design_plan(&plan, &NoShelf).unwrap_err();
         assert!(
-            fields.iter().all(|field| problems.0.iter().any(|problem| problem.fields.iter().any(|named| named == field))),
+            fields.iter().all(|field| problems
+                .0
+                .iter()
+                .any(|problem| problem.fields.iter().any(|named| named == field))),
             "{problems}"
         );
     };
     named(
-        |plan| (plan.anchors.circle_diameter_mm, plan.pier.plate_side_mm) = (Some(600.0), Some(300.0)),
+        |plan| {
+            (plan.anchors.circle_diameter_mm, plan.pier.plate_side_mm) = (Some(600.0), Some(300.0))
+        },
         &["anchors.circle_diameter_mm", "pier.plate_side_mm"],
     );
     named(
-        |plan| (plan.anchors.circle_diameter_mm, plan.pier.outside_diameter_mm) = (Some(200.0), Some(300.0)),
+        |plan| {
+            (
+                plan.anchors.circle_diameter_mm,
+                plan.pier.outside_diameter_mm,
+            ) = (Some(200.0), Some(300.0))
+        },
         &["anchors.circle_diameter_mm", "pier.outside_diameter_mm"],
     );
     named(
         |plan| (plan.anchors.embedment_mm, plan.anchors.length_mm) = (Some(250.0), Some(200.0)),
         &["anchors.embedment_mm", "anchors.length_mm"],
     );
-    named(|plan| (plan.anchors.embedment_mm, plan.block.depth_m) = (Some(300.0), Some(0.25)), &["anchors.embedment_mm", "block.depth_m"]);
+    named(
+        |plan| (plan.anchors.embedment_mm, plan.block.depth_m) = (Some(300.0), Some(0.25)),
+        &["anchors.embedment_mm", "block.depth_m"],
+    );
     named(
         |plan| (plan.anchors.hole_diameter_mm, plan.anchors.size) = (Some(16.0), Some(Size::M16)),
         &["anchors.hole_diameter_mm", "anchors.size"],
     );
-    named(|plan| (plan.anchors.embedment_mm, plan.anchors.size) = (Some(60.0), Some(Size::M24)), &["anchors.embedment_mm", "anchors.size"]);
     named(
-        |plan| (plan.anchors.circle_diameter_mm, plan.anchors.count, plan.anchors.size) = (Some(100.0), Some(12), Some(Size::M16)),
+        |plan| (plan.anchors.embedment_mm, plan.anchors.size) = (Some(60.0), Some(Size::M24)),
+        &["anchors.embedment_mm", "anchors.size"],
+    );
+    named(
+        |plan| {
+            (
+                plan.anchors.circle_diameter_mm,
+                plan.anchors.count,
+                plan.anchors.size,
+            ) = (Some(100.0), Some(12), Some(Size::M16))
+        },
         &["anchors.count", "anchors.circle_diameter_mm"],
     );
-    named(|plan| plan.anchors.cartridge_ml = Some(0.0), &["anchors.cartridge_ml"]);
+    named(
+        |plan| plan.anchors.cartridge_ml = Some(0.0),
+        &["anchors.cartridge_ml"],
+    );
 }

@@ -45,8 +45,17 @@ fn noon_by_the_sun_is_right_to_five_seconds_and_its_height_to_a_minute_of_arc() 
         let midnight = julian_day(&sun.date).unwrap();
         let found = noon(midnight, sun.longitude_deg);
         let seconds = ((found - midnight) * 24.0 - sun.hours_after_midnight_utc) * 3600.0;
-        assert!(seconds.abs() < 5.0, "{} {}: {seconds} s", sun.date, sun.longitude_deg);
-        assert!((at(found).place.declination_deg - sun.declination_deg).abs() < 1.0 / 60.0, "{}", sun.date);
+        assert!(
+            seconds.abs() < 5.0,
+            "{} {}: {seconds} s",
+            sun.date,
+            sun.longitude_deg
+        );
+        assert!(
+            (at(found).place.declination_deg - sun.declination_deg).abs() < 1.0 / 60.0,
+            "{}",
+            sun.date
+        );
     }
 }
 
@@ -56,7 +65,11 @@ fn the_pole_star_is_right_to_half_a_minute_of_arc_on_the_sky() {
     assert_eq!(reference.stars.len(), 288);
     for star in reference.stars {
         let instant = julian_day(&star.date).unwrap() + star.hour_utc / 24.0;
-        let found = seen(mean_place(&POLARIS, instant), sidereal_time_deg(instant) + star.longitude_deg, star.latitude_deg);
+        let found = seen(
+            mean_place(&POLARIS, instant),
+            sidereal_time_deg(instant) + star.longitude_deg,
+            star.latitude_deg,
+        );
         let aside = (found.bearing_deg - star.bearing_deg) * star.altitude_deg.to_radians().cos();
         let above = found.altitude_deg - star.altitude_deg;
         assert!(

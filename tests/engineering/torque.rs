@@ -16,7 +16,10 @@ fn a_published_m12() {
     let thread = thread(Size::M12);
     let preload = kilonewton::new(0.7 * 48.9);
     assert!((kilonewton::get(preload) - 34.0).abs() < 0.5);
-    assert!((newton_metre::get(rule::torque_by_nut_factor(preload, 0.2, thread.diameter)) - 82.0).abs() < 0.5);
+    assert!(
+        (newton_metre::get(rule::torque_by_nut_factor(preload, 0.2, thread.diameter)) - 82.0).abs()
+            < 0.5
+    );
 }
 
 /// Computed: seven tenths of proof at K 0.2: 47, 82, 204, 412 and 712 N m for 8.8.
@@ -27,17 +30,30 @@ fn seven_tenths_of_proof() {
         let mut plan = SitePlan::unknown();
         plan.anchors.size = Some(size);
         let screw = Screw::of(&resolve(&plan).unwrap());
-        close("0.7 proof", newton_metre::get(screw.torque(screw.proof * rule::PROOF_SHARE_RATIO)), expected, 0.006);
+        close(
+            "0.7 proof",
+            newton_metre::get(screw.torque(screw.proof * rule::PROOF_SHARE_RATIO)),
+            expected,
+            0.006,
+        );
     }
 }
 
 /// Computed table of M16: torque against preload at five nut factors.
 #[test]
 fn a_table_of_m16() {
-    let rows = [(60.0, [31.2, 23.4, 18.8, 15.0, 12.5]), (120.0, [62.5, 46.9, 37.5, 30.0, 25.0]), (200.0, [104.0, 78.1, 62.5, 50.0, 41.7])];
+    let rows = [
+        (60.0, [31.2, 23.4, 18.8, 15.0, 12.5]),
+        (120.0, [62.5, 46.9, 37.5, 30.0, 25.0]),
+        (200.0, [104.0, 78.1, 62.5, 50.0, 41.7]),
+    ];
     for (torque, preloads) in rows {
         for (factor, expected) in [0.12, 0.16, 0.20, 0.25, 0.30].into_iter().zip(preloads) {
-            let found = rule::preload(newton_metre::new(torque), factor, thread(Size::M16).diameter);
+            let found = rule::preload(
+                newton_metre::new(torque),
+                factor,
+                thread(Size::M16).diameter,
+            );
             close("F", kilonewton::get(found), expected, 0.005);
         }
     }
@@ -57,15 +73,28 @@ fn where_the_torque_goes() {
 /// Published tables of nut factors: dry 0.20 to 0.25, zinc with oil 0.18 to 0.22, stainless with paste 0.14 to 0.18, wax 0.10 to 0.14.
 #[test]
 fn nut_factors_lie_in_the_published_ranges() {
-    let typical = |lubrication, coating, stainless| scatter::nut_factor(lubrication, coating, stainless).typical;
+    let typical = |lubrication, coating, stainless| {
+        scatter::nut_factor(lubrication, coating, stainless).typical
+    };
     let ranges = [
         (typical(Lubrication::Dry, Coating::Plain, false), 0.20, 0.25),
-        (typical(Lubrication::Oiled, Coating::Zinc, false), 0.18, 0.22),
+        (
+            typical(Lubrication::Oiled, Coating::Zinc, false),
+            0.18,
+            0.22,
+        ),
         (typical(Lubrication::Paste, Coating::Zinc, true), 0.14, 0.18),
-        (typical(Lubrication::Paste, Coating::Zinc, false), 0.10, 0.14),
+        (
+            typical(Lubrication::Paste, Coating::Zinc, false),
+            0.10,
+            0.14,
+        ),
     ];
     for (found, low, high) in ranges {
-        assert!((low..=high).contains(&found), "{found} outside {low} to {high}");
+        assert!(
+            (low..=high).contains(&found),
+            "{found} outside {low} to {high}"
+        );
     }
 }
 

@@ -4,7 +4,9 @@
 use stillground::rules::en_10210_2_2006::section;
 use stillground::rules::mechanics::cantilever;
 use stillground::rules::tubes;
-use stillground::units::{cubic_millimetre, kilogram_per_metre, millimetre, millimetre_to_the_fourth, square_millimetre};
+use stillground::units::{
+    cubic_millimetre, kilogram_per_metre, millimetre, millimetre_to_the_fourth, square_millimetre,
+};
 use stillground_tests::close;
 
 /// EN 10210-2, Table B.3: D, T, M kg/m, A cm², I cm⁴, W_el cm³, W_pl cm³.
@@ -20,26 +22,72 @@ const TABLE: [[f64; 7]; 5] = [
 fn five_tubes_have_their_tabulated_properties() {
     for [d, t, mass, area, inertia, elastic, plastic] in TABLE {
         let (d, t) = (millimetre::new(d), millimetre::new(t));
-        close("M", kilogram_per_metre::get(section::mass_per_length(d, t)), mass, 0.005);
-        close("A", square_millimetre::get(section::area(d, t)), area * 1e2, 0.005);
-        close("I", millimetre_to_the_fourth::get(section::second_moment(d, t)), inertia * 1e4, 0.002);
-        close("W_el", cubic_millimetre::get(section::elastic_modulus(d, t)), elastic * 1e3, 0.003);
-        close("W_pl", cubic_millimetre::get(section::plastic_modulus(d, t)), plastic * 1e3, 0.005);
+        close(
+            "M",
+            kilogram_per_metre::get(section::mass_per_length(d, t)),
+            mass,
+            0.005,
+        );
+        close(
+            "A",
+            square_millimetre::get(section::area(d, t)),
+            area * 1e2,
+            0.005,
+        );
+        close(
+            "I",
+            millimetre_to_the_fourth::get(section::second_moment(d, t)),
+            inertia * 1e4,
+            0.002,
+        );
+        close(
+            "W_el",
+            cubic_millimetre::get(section::elastic_modulus(d, t)),
+            elastic * 1e3,
+            0.003,
+        );
+        close(
+            "W_pl",
+            cubic_millimetre::get(section::plastic_modulus(d, t)),
+            plastic * 1e3,
+            0.005,
+        );
     }
 }
 
 #[test]
 fn a_finite_element_library_finds_the_same_sections() {
-    let reference: serde_json::Value = serde_json::from_str(include_str!("reference/tube_sections.json")).unwrap();
+    let reference: serde_json::Value =
+        serde_json::from_str(include_str!("reference/tube_sections.json")).unwrap();
     for row in reference.as_array().unwrap() {
         let number = |name: &str| row[name].as_f64().unwrap();
         let (d, t) = (millimetre::new(number("d")), millimetre::new(number("t")));
-        close("A", square_millimetre::get(section::area(d, t)), number("area"), 1e-3);
-        close("I", millimetre_to_the_fourth::get(section::second_moment(d, t)), number("inertia"), 1e-3);
-        close("W", cubic_millimetre::get(section::elastic_modulus(d, t)), number("modulus"), 1e-3);
+        close(
+            "A",
+            square_millimetre::get(section::area(d, t)),
+            number("area"),
+            1e-3,
+        );
+        close(
+            "I",
+            millimetre_to_the_fourth::get(section::second_moment(d, t)),
+            number("inertia"),
+            1e-3,
+        );
+        close(
+            "W",
+            cubic_millimetre::get(section::elastic_modulus(d, t)),
+            number("modulus"),
+            1e-3,
+        );
         // The library's shear area is for a Poisson's ratio of nought.
         let bore = (number("d") - 2.0 * number("t")) / number("d");
-        close("A_s", cantilever::shear_factor(bore, 0.0) * number("area"), number("shear_area"), 5e-3);
+        close(
+            "A_s",
+            cantilever::shear_factor(bore, 0.0) * number("area"),
+            number("shear_area"),
+            5e-3,
+        );
     }
 }
 
@@ -47,6 +95,11 @@ fn a_finite_element_library_finds_the_same_sections() {
 #[test]
 fn american_pipe_has_its_mass() {
     let pipe = tubes::by_name("NPS 8 Sch 40").unwrap();
-    close("mass", kilogram_per_metre::get(section::mass_per_length(pipe.outside(), pipe.wall())), 42.55, 2e-3);
+    close(
+        "mass",
+        kilogram_per_metre::get(section::mass_per_length(pipe.outside(), pipe.wall())),
+        42.55,
+        2e-3,
+    );
     assert!(tubes::names().count() > 120);
 }

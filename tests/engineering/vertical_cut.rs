@@ -10,7 +10,10 @@ use stillground_tests::close;
 fn printed_answers() {
     // Three problems with their printed answers: c 15, γ 20: 3 m; c 14, γ 21: 2.67 m; c 30, γ 15: 8 m.
     for (strength, weight, height) in [(15.0, 20.0, 3.0), (14.0, 21.0, 2.67), (30.0, 15.0, 8.0)] {
-        let found = whole(kilopascal::new(strength), kilonewton_per_cubic_metre::new(weight));
+        let found = whole(
+            kilopascal::new(strength),
+            kilonewton_per_cubic_metre::new(weight),
+        );
         close("critical height", metre::get(found), height, 2e-3);
     }
 }
@@ -19,13 +22,24 @@ fn printed_answers() {
 fn a_cracked_face_falls_at_two_thirds() {
     // Terzaghi's 2.67 c/γ.
     let (strength, weight) = (kilopascal::new(40.0), kilonewton_per_cubic_metre::new(18.5));
-    close("cracked", metre::get(cracked(strength, weight)), 2.67 * 40.0 / 18.5, 2e-3);
+    close(
+        "cracked",
+        metre::get(cracked(strength, weight)),
+        2.67 * 40.0 / 18.5,
+        2e-3,
+    );
 }
 
 #[test]
 fn words_of_bs_5930() {
     // Soft 20 to 40 kPa, firm 40 to 75, stiff 75 to 150, very stiff 150 to 300: the table has each word's low end.
-    let strengths = [Soil::SoftClay, Soil::FirmClay, Soil::StiffClay, Soil::HardClay].map(|soil| row(soil).undrained_strength_kpa);
+    let strengths = [
+        Soil::SoftClay,
+        Soil::FirmClay,
+        Soil::StiffClay,
+        Soil::HardClay,
+    ]
+    .map(|soil| row(soil).undrained_strength_kpa);
     assert_eq!(strengths, [Some(20.0), Some(40.0), Some(75.0), Some(150.0)]);
 }
 
@@ -37,6 +51,12 @@ fn slope_types_follow_from_the_words_strengths() {
     let soft = row(Soil::SoftClay);
     assert!(2.0 * soft.undrained_strength_kpa.unwrap() <= 48.0 && soft.slope_type == SlopeType::C);
     let firm = row(Soil::FirmClay);
-    assert!((48.0..144.0).contains(&(2.0 * firm.undrained_strength_kpa.unwrap())) && firm.slope_type == SlopeType::B);
-    assert_eq!([Soil::StiffClay, Soil::HardClay].map(|soil| row(soil).slope_type), [SlopeType::B; 2]);
+    assert!(
+        (48.0..144.0).contains(&(2.0 * firm.undrained_strength_kpa.unwrap()))
+            && firm.slope_type == SlopeType::B
+    );
+    assert_eq!(
+        [Soil::StiffClay, Soil::HardClay].map(|soil| row(soil).slope_type),
+        [SlopeType::B; 2]
+    );
 }

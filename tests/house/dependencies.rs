@@ -11,7 +11,10 @@ const OF_THE_ENGINE: &[&str] = &["serde", "thiserror", "uom", "nalgebra"];
 fn the_engine_depends_on_no_web_crate_and_no_io() {
     let manifest = fs::read_to_string(root().join("shared/Cargo.toml")).unwrap();
     for name in names_under(&manifest, "[dependencies]") {
-        assert!(OF_THE_ENGINE.contains(&name.as_str()), "shared/Cargo.toml depends on {name}; the engine uses only {OF_THE_ENGINE:?}");
+        assert!(
+            OF_THE_ENGINE.contains(&name.as_str()),
+            "shared/Cargo.toml depends on {name}; the engine uses only {OF_THE_ENGINE:?}"
+        );
     }
 }
 
@@ -21,8 +24,14 @@ fn every_dependency_has_its_reason_written_down() {
     for manifest in ["shared/Cargo.toml", "server/Cargo.toml", "tests/Cargo.toml"] {
         let text = fs::read_to_string(root().join(manifest)).unwrap();
         for section in ["[dependencies]", "[dev-dependencies]"] {
-            for name in names_under(&text, section).into_iter().filter(|name| !name.starts_with("stillground")) {
-                assert!(reasons.contains(&format!("`{name}`")), "DEVELOPERS.md gives no reason for `{name}` of {manifest}");
+            for name in names_under(&text, section)
+                .into_iter()
+                .filter(|name| !name.starts_with("stillground"))
+            {
+                assert!(
+                    reasons.contains(&format!("`{name}`")),
+                    "DEVELOPERS.md gives no reason for `{name}` of {manifest}"
+                );
             }
         }
     }

@@ -41,7 +41,10 @@ fn a_design_keeps_its_fixed_names() {
     let value = serde_json::to_value(&design).unwrap();
     has_all(&value, DESIGN);
     for (list, keys) in [
-        ("checks", "id title demand capacity unit utilisation verdict source"),
+        (
+            "checks",
+            "id title demand capacity unit utilisation verdict source",
+        ),
         ("assumptions", "field value why effect"),
         ("cautions", "id text when source"),
         ("materials", "item quantity unit for note"),
@@ -53,10 +56,16 @@ fn a_design_keeps_its_fixed_names() {
         }
     }
     for key in ["name", "tilt_arcsec", "block_tilt_arcsec", "bearing_deg"] {
-        assert!(value["motion"]["stands"][0].get(key).is_some(), "motion.stands[0] has no {key}");
+        assert!(
+            value["motion"]["stands"][0].get(key).is_some(),
+            "motion.stands[0] has no {key}"
+        );
     }
     for key in ["rms_arcsec", "peak_arcsec", "trail_arcsec", "trail_pixels"] {
-        assert!(value["motion"]["walk"].get(key).is_some(), "motion.walk has no {key}");
+        assert!(
+            value["motion"]["walk"].get(key).is_some(),
+            "motion.walk has no {key}"
+        );
     }
 }
 
@@ -65,8 +74,16 @@ fn every_assumption_and_check_speaks_of_a_field_that_exists() {
     let plan = serde_json::to_value(SitePlan::unknown()).unwrap();
     let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
     let assumed = design.assumptions.iter().map(|assumption| assumption.field);
-    for field in assumed.chain(design.checks.iter().flat_map(|check| check.fields.iter().copied())) {
-        assert!(lookup(&plan, field).is_some(), "{field} is no field of a plan");
+    for field in assumed.chain(
+        design
+            .checks
+            .iter()
+            .flat_map(|check| check.fields.iter().copied()),
+    ) {
+        assert!(
+            lookup(&plan, field).is_some(),
+            "{field} is no field of a plan"
+        );
     }
 }
 
@@ -74,14 +91,25 @@ fn every_assumption_and_check_speaks_of_a_field_that_exists() {
 fn every_number_of_a_plan_is_catalogued_once() {
     let mut seen = BTreeSet::new();
     for field in SitePlan::numbers() {
-        assert!(seen.insert(field.path), "{} stands twice in the catalogue", field.path);
-        assert!(field.least < field.most && !field.why.is_empty() && !field.what.is_empty(), "{}", field.path);
+        assert!(
+            seen.insert(field.path),
+            "{} stands twice in the catalogue",
+            field.path
+        );
+        assert!(
+            field.least < field.most && !field.why.is_empty() && !field.what.is_empty(),
+            "{}",
+            field.path
+        );
     }
 }
 
 fn has_all(value: &serde_json::Value, paths: &str) {
     for path in paths.split_whitespace() {
-        assert!(lookup(value, path).is_some(), "{path} is missing from the interface");
+        assert!(
+            lookup(value, path).is_some(),
+            "{path} is missing from the interface"
+        );
     }
 }
 

@@ -1,5 +1,9 @@
 //! The house itself: that the rules of its building are kept.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test fails by panicking"
+)]
 
 mod dependencies;
 mod interface;
@@ -23,7 +27,9 @@ fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
 }
 
 fn collect(folder: &Path, endings: &[&str], found: &mut Vec<(String, String)>) {
-    let Ok(entries) = fs::read_dir(folder) else { return };
+    let Ok(entries) = fs::read_dir(folder) else {
+        return;
+    };
     for entry in entries.flatten() {
         let path = entry.path();
         let name = entry.file_name().to_string_lossy().into_owned();
@@ -32,7 +38,11 @@ fn collect(folder: &Path, endings: &[&str], found: &mut Vec<(String, String)>) {
                 collect(&path, endings, found);
             }
         } else if endings.iter().any(|ending| name.ends_with(ending)) {
-            let short = path.strip_prefix(root()).unwrap().to_string_lossy().into_owned();
+            let short = path
+                .strip_prefix(root())
+                .unwrap()
+                .to_string_lossy()
+                .into_owned();
             found.push((short, fs::read_to_string(&path).unwrap()));
         }
     }

@@ -12,8 +12,15 @@ fn every_rule_names_its_source() {
         if text.lines().any(|line| line.starts_with("//! # Source")) {
             continue; // a table, or a family of formulas out of one clause: the module names it
         }
-        let lines: Vec<&str> = text.lines().take_while(|line| line.trim() != "#[cfg(test)]").collect();
-        for (i, line) in lines.iter().enumerate().filter(|(_, line)| line.starts_with("pub fn ") || line.starts_with("pub const fn ")) {
+        let lines: Vec<&str> = text
+            .lines()
+            .take_while(|line| line.trim() != "#[cfg(test)]")
+            .collect();
+        for (i, line) in lines
+            .iter()
+            .enumerate()
+            .filter(|(_, line)| line.starts_with("pub fn ") || line.starts_with("pub const fn "))
+        {
             let doc: Vec<&str> = lines[..i]
                 .iter()
                 .rev()
@@ -27,13 +34,24 @@ fn every_rule_names_its_source() {
             }
         }
     }
-    assert!(without.is_empty(), "rules without a source in their documentation:\n{}", without.join("\n"));
+    assert!(
+        without.is_empty(),
+        "rules without a source in their documentation:\n{}",
+        without.join("\n")
+    );
 }
 
 #[test]
 fn no_file_answers_two_questions() {
     let mut long = Vec::new();
-    for folder in ["shared/src", "server/src", "tests", "templates", "static/style", "static/script"] {
+    for folder in [
+        "shared/src",
+        "server/src",
+        "tests",
+        "templates",
+        "static/style",
+        "static/script",
+    ] {
         for (path, text) in files(folder, &[".rs", ".html", ".css", ".js"]) {
             let lines = text.lines().count();
             if lines > MOST_LINES {
@@ -41,12 +59,21 @@ fn no_file_answers_two_questions() {
             }
         }
     }
-    assert!(long.is_empty(), "files past {MOST_LINES} lines:\n{}", long.join("\n"));
+    assert!(
+        long.is_empty(),
+        "files past {MOST_LINES} lines:\n{}",
+        long.join("\n")
+    );
 }
 
 #[test]
 fn nothing_is_left_for_later() {
-    let marks = [concat!("TO", "DO"), concat!("FIX", "ME"), concat!("todo", "!("), concat!("unimplemented", "!(")];
+    let marks = [
+        concat!("TO", "DO"),
+        concat!("FIX", "ME"),
+        concat!("todo", "!("),
+        concat!("unimplemented", "!("),
+    ];
     for folder in ["shared/src", "server/src", "tests", "templates"] {
         for (path, text) in files(folder, &[".rs", ".html"]) {
             for mark in marks {

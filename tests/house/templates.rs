@@ -9,7 +9,10 @@ fn every_template_is_used() {
     for (path, _) in &templates {
         let name = path.trim_start_matches("templates/");
         let quoted = format!("\"{name}\"");
-        let used = code.iter().chain(&templates).any(|(_, text)| text.contains(&quoted));
+        let used = code
+            .iter()
+            .chain(&templates)
+            .any(|(_, text)| text.contains(&quoted));
         assert!(used, "{path} is used by no page and no other template");
     }
 }
@@ -19,9 +22,17 @@ fn no_template_has_inline_style_or_script() {
     for (path, text) in files("templates", &[".html"]) {
         for (number, line) in text.lines().enumerate() {
             let line = line.to_lowercase();
-            let inline = line.contains(" style=") || line.contains(" onclick=") || line.contains("javascript:");
-            let script = line.contains("<script") && !line.contains("src=") && !line.contains("type=\"application/json\"");
-            assert!(!inline && !script, "{path}:{}: the content security policy refuses this: {line}", number + 1);
+            let inline = line.contains(" style=")
+                || line.contains(" onclick=")
+                || line.contains("javascript:");
+            let script = line.contains("<script")
+                && !line.contains("src=")
+                && !line.contains("type=\"application/json\"");
+            assert!(
+                !inline && !script,
+                "{path}:{}: the content security policy refuses this: {line}",
+                number + 1
+            );
         }
     }
 }

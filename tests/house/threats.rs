@@ -14,8 +14,10 @@ fn every_test_that_the_threat_model_names_exists() {
             let mut lines = text.lines().map(str::trim).peekable();
             while let Some(line) = lines.next() {
                 if line == "#[test]" || line == "#[tokio::test]" {
-                    let name = lines
-                        .find_map(|line| line.split_once("fn ").map(|(_, rest)| rest.split('(').next().unwrap_or_default().to_owned()));
+                    let name = lines.find_map(|line| {
+                        line.split_once("fn ")
+                            .map(|(_, rest)| rest.split('(').next().unwrap_or_default().to_owned())
+                    });
                     known.extend(name);
                 }
             }
@@ -23,9 +25,20 @@ fn every_test_that_the_threat_model_names_exists() {
     }
     let named: Vec<&str> = model
         .split('`')
-        .filter(|word| word.contains('_') && word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_'))
+        .filter(|word| {
+            word.contains('_')
+                && word
+                    .bytes()
+                    .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_')
+        })
         .collect();
     assert!(named.len() > 25, "{} tests are named", named.len());
-    let missing: Vec<_> = named.iter().filter(|name| !known.contains(**name)).collect();
-    assert!(missing.is_empty(), "docs/threat-model.md names tests that are not there: {missing:?}");
+    let missing: Vec<_> = named
+        .iter()
+        .filter(|name| !known.contains(**name))
+        .collect();
+    assert!(
+        missing.is_empty(),
+        "docs/threat-model.md names tests that are not there: {missing:?}"
+    );
 }

@@ -30,7 +30,10 @@ const PAGES: [&str; 16] = [
 
 /// All that a plan's holder can learn of it.
 fn state(service: &Service, kept: &stillground_tests::service::Kept) -> String {
-    ["", "/revisions", "/links", "/entries"].iter().map(|below| service.read(kept, &kept.edit, below).text()).collect()
+    ["", "/revisions", "/links", "/entries"]
+        .iter()
+        .map(|below| service.read(kept, &kept.edit, below).text())
+        .collect()
 }
 
 #[test]
@@ -58,9 +61,22 @@ fn a_preview_shows_neither_title_nor_content_of_a_plan() {
     let service = start();
     let kept = service.create(&titled("Hollow Oak"));
     let page = service.get(&format!("/p/{}/plan", kept.view)).text();
-    let offered: Vec<&str> = page.split("<meta ").skip(1).filter_map(|rest| rest.split('>').next()).collect();
-    assert!(offered.iter().any(|meta| meta.contains("og:title")) && offered.iter().any(|meta| meta.contains("noindex")), "{offered:?}");
-    assert!(offered.iter().all(|meta| !meta.contains("Hollow Oak") && !meta.contains("og:image")), "{offered:?}");
+    let offered: Vec<&str> = page
+        .split("<meta ")
+        .skip(1)
+        .filter_map(|rest| rest.split('>').next())
+        .collect();
+    assert!(
+        offered.iter().any(|meta| meta.contains("og:title"))
+            && offered.iter().any(|meta| meta.contains("noindex")),
+        "{offered:?}"
+    );
+    assert!(
+        offered
+            .iter()
+            .all(|meta| !meta.contains("Hollow Oak") && !meta.contains("og:image")),
+        "{offered:?}"
+    );
 }
 
 #[test]
@@ -72,10 +88,19 @@ fn no_answer_that_holds_a_plan_or_a_secret_may_be_kept_by_a_cache() {
         assert_eq!(answer.header("cache-control"), "no-store", "{page}");
     }
     for below in ["", "/design", "/links", "/revisions", "/plan.pdf"] {
-        assert_eq!(service.read(&kept, &kept.edit, below).header("cache-control"), "no-store", "{below}");
+        assert_eq!(
+            service
+                .read(&kept, &kept.edit, below)
+                .header("cache-control"),
+            "no-store",
+            "{below}"
+        );
     }
     assert_eq!(service.get("/").header("cache-control"), "no-store");
-    assert_eq!(service.get("/organiser").header("cache-control"), "no-store");
+    assert_eq!(
+        service.get("/organiser").header("cache-control"),
+        "no-store"
+    );
 }
 
 #[test]
@@ -83,10 +108,21 @@ fn the_front_page_forgets_the_plans_begun_in_this_browser() {
     let service = start();
     let (_, cookie) = begin(&service, "", &[]);
     let kept = cookie.split(';').next().unwrap();
-    assert!(service.send("GET", "/", &[("cookie", kept)], b"").text().contains("Begun in this browser"));
-    let gone = service.send("POST", "/forget", &[("cookie", kept), ("sec-fetch-site", "same-origin")], b"");
     assert!(
-        gone.header("set-cookie").starts_with("plans=;") && gone.header("set-cookie").contains("Max-Age=0"),
+        service
+            .send("GET", "/", &[("cookie", kept)], b"")
+            .text()
+            .contains("Begun in this browser")
+    );
+    let gone = service.send(
+        "POST",
+        "/forget",
+        &[("cookie", kept), ("sec-fetch-site", "same-origin")],
+        b"",
+    );
+    assert!(
+        gone.header("set-cookie").starts_with("plans=;")
+            && gone.header("set-cookie").contains("Max-Age=0"),
         "{}",
         gone.header("set-cookie")
     );
@@ -99,11 +135,23 @@ fn what_a_plan_says_is_shown_as_text() {
     let kept = service.create(&titled(title));
     for page in PAGES {
         let answer = service.get(&format!("/p/{}{page}", kept.edit));
-        assert_eq!(answer.header("x-content-type-options"), "nosniff", "a sheet or a table is never taken for a page");
-        let (text, is_page) = (answer.text(), answer.header("content-type").starts_with("text/html"));
-        assert!(!is_page || !(text.contains("<script>alert") || text.contains("<img src=x")), "{page}");
+        assert_eq!(
+            answer.header("x-content-type-options"),
+            "nosniff",
+            "a sheet or a table is never taken for a page"
+        );
+        let (text, is_page) = (
+            answer.text(),
+            answer.header("content-type").starts_with("text/html"),
+        );
+        assert!(
+            !is_page || !(text.contains("<script>alert") || text.contains("<img src=x")),
+            "{page}"
+        );
     }
-    let svg = service.get(&format!("/p/{}/drawings/section.svg", kept.edit)).text();
+    let svg = service
+        .get(&format!("/p/{}/drawings/section.svg", kept.edit))
+        .text();
     assert!(!svg.contains("<script"));
 }
 
@@ -118,13 +166,26 @@ fn no_header_is_split_by_what_is_sent() {
         "/example?%0d%0ax:y".to_owned(),
     ] {
         let answer = service.get(&path);
-        assert!(answer.header("set-cookie").is_empty() && answer.header("x").is_empty(), "{path}");
-        assert!(!answer.header("location").contains('\n') && !answer.header("location").contains("%0d"), "{path}");
+        assert!(
+            answer.header("set-cookie").is_empty() && answer.header("x").is_empty(),
+            "{path}"
+        );
+        assert!(
+            !answer.header("location").contains('\n') && !answer.header("location").contains("%0d"),
+            "{path}"
+        );
     }
     let form = [("content-type", "application/x-www-form-urlencoded")];
-    let sent = service.send("POST", &format!("/p/{}/site", kept.edit), &form, b"base=1&shown_in=metric&go=//evil.example/%0d%0ax:y");
+    let sent = service.send(
+        "POST",
+        &format!("/p/{}/site", kept.edit),
+        &form,
+        b"base=1&shown_in=metric&go=//evil.example/%0d%0ax:y",
+    );
     assert!(
-        sent.header("location").starts_with(&format!("/p/{}/", kept.edit)) || sent.header("location").is_empty(),
+        sent.header("location")
+            .starts_with(&format!("/p/{}/", kept.edit))
+            || sent.header("location").is_empty(),
         "{}",
         sent.header("location")
     );
@@ -146,8 +207,16 @@ fn odd_requests_are_refused_and_the_next_is_served() {
     ];
     for request in requests {
         let answer = exchange(service.socket, request.as_bytes()).unwrap_or_default();
-        let line = String::from_utf8_lossy(&answer).lines().next().unwrap_or_default().to_owned();
-        assert!(!line.contains(" 500 "), "{}: {line}", &request[..40.min(request.len())]);
+        let line = String::from_utf8_lossy(&answer)
+            .lines()
+            .next()
+            .unwrap_or_default()
+            .to_owned();
+        assert!(
+            !line.contains(" 500 "),
+            "{}: {line}",
+            &request[..40.min(request.len())]
+        );
     }
     let cookie = format!("plans={}", vec!["a".repeat(32); 200].join("."));
     let many = service.send("GET", "/", &[("cookie", &cookie)], b"");
@@ -158,9 +227,12 @@ fn odd_requests_are_refused_and_the_next_is_served() {
 #[test]
 fn a_client_that_sends_nothing_hinders_nobody() {
     let service = start();
-    let mut silent: Vec<TcpStream> = (0..300).map(|_| TcpStream::connect(service.socket).unwrap()).collect();
+    let mut silent: Vec<TcpStream> = (0..300)
+        .map(|_| TcpStream::connect(service.socket).unwrap())
+        .collect();
     for line in &mut silent {
-        line.write_all(b"POST /new HTTP/1.1\r\nhost: a\r\ncontent-length: 10\r\n").unwrap();
+        line.write_all(b"POST /new HTTP/1.1\r\nhost: a\r\ncontent-length: 10\r\n")
+            .unwrap();
     }
     let begun = Instant::now();
     assert_eq!(service.get("/health/live").status, 200);
@@ -168,16 +240,24 @@ fn a_client_that_sends_nothing_hinders_nobody() {
     assert!(begun.elapsed() < Duration::from_secs(5));
     let mut first = silent.swap_remove(0);
     first.write_all(b"\r\nab").unwrap();
-    first.set_read_timeout(Some(Duration::from_secs(25))).unwrap();
+    first
+        .set_read_timeout(Some(Duration::from_secs(25)))
+        .unwrap();
     let mut answer = String::new();
     let _ = first.read_to_string(&mut answer);
-    assert!(answer.starts_with("HTTP/1.1 408"), "a body that never comes is given up: {answer}");
+    assert!(
+        answer.starts_with("HTTP/1.1 408"),
+        "a body that never comes is given up: {answer}"
+    );
 }
 
 #[test]
 fn an_answer_says_nothing_of_what_it_is_made_with() {
     let service = start();
-    let answer = raw(service.socket, b"GET / HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n");
+    let answer = raw(
+        service.socket,
+        b"GET / HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n",
+    );
     assert!(answer.header("server").is_empty() && answer.header("x-powered-by").is_empty());
 }
 
@@ -198,14 +278,29 @@ fn no_form_is_taken_from_another_site() {
     let service = start();
     let kept = service.create(&titled("before"));
     let before = state(&service, &kept);
-    let source = std::fs::read_to_string(stillground_tests::workspace().join("server/src/handlers/pages.rs")).unwrap();
-    let posts = source.lines().filter(|line| line.contains("post(")).filter_map(|line| line.split('"').nth(1));
-    let forms: Vec<String> = posts.map(|path| path.replace("{secret}", &kept.edit).replace("{step}", "site")).collect();
+    let source = std::fs::read_to_string(
+        stillground_tests::workspace().join("server/src/handlers/pages.rs"),
+    )
+    .unwrap();
+    let posts = source
+        .lines()
+        .filter(|line| line.contains("post("))
+        .filter_map(|line| line.split('"').nth(1));
+    let forms: Vec<String> = posts
+        .map(|path| {
+            path.replace("{secret}", &kept.edit)
+                .replace("{step}", "site")
+        })
+        .collect();
     assert!(forms.len() > 12, "{forms:?}");
     for form in &forms {
         for foreign in FOREIGN {
             let answer = service.send("POST", form, &[FORM, foreign], b"right=edit&do=replace");
-            assert_eq!((answer.status, answer.header("cache-control")), (403, "no-store"), "{form} {foreign:?}");
+            assert_eq!(
+                (answer.status, answer.header("cache-control")),
+                (403, "no-store"),
+                "{form} {foreign:?}"
+            );
             assert!(answer.header("set-cookie").is_empty(), "{form} {foreign:?}");
         }
     }
@@ -216,12 +311,32 @@ fn no_form_is_taken_from_another_site() {
 fn whatever_is_answered_on_a_private_address_no_cache_keeps_it() {
     let service = start();
     let kept = service.create(&titled("Hollow Oak"));
-    let more = ["/drawings/floor.svg", "/template.pdf", "/template.dxf", "/schedule.ics", "/climate", "/photos/x", "/nothing", "/..%2fx"];
-    for secret in [&kept.edit, &kept.record, &kept.view, &"z".repeat(32), &"x".to_owned()] {
+    let more = [
+        "/drawings/floor.svg",
+        "/template.pdf",
+        "/template.dxf",
+        "/schedule.ics",
+        "/climate",
+        "/photos/x",
+        "/nothing",
+        "/..%2fx",
+    ];
+    for secret in [
+        &kept.edit,
+        &kept.record,
+        &kept.view,
+        &"z".repeat(32),
+        &"x".to_owned(),
+    ] {
         for page in PAGES.into_iter().chain(more) {
             for method in ["GET", "POST", "DELETE"] {
-                let answer = service.send(method, &format!("/p/{secret}{page}"), &[FORM], b"base=x");
-                assert!(answer.header("cache-control").ends_with("no-store"), "{method} {page}: {}", answer.status);
+                let answer =
+                    service.send(method, &format!("/p/{secret}{page}"), &[FORM], b"base=x");
+                assert!(
+                    answer.header("cache-control").ends_with("no-store"),
+                    "{method} {page}: {}",
+                    answer.status
+                );
             }
         }
     }
@@ -232,17 +347,45 @@ fn the_name_in_a_cookie_is_shown_as_text() {
     let service = start();
     let kept = service.create(&unknown());
     let sent = "task=inspect&form=f1&revision=1&who=%3Cscript%3Ealert%281%29%3C%2Fscript%3E&note=%3Cimg+src%3Dx+onerror%3Dy%3E";
-    let entered = service.send("POST", &format!("/p/{}/record", kept.record), &[FORM], sent.as_bytes());
+    let entered = service.send(
+        "POST",
+        &format!("/p/{}/record", kept.record),
+        &[FORM],
+        sent.as_bytes(),
+    );
     let cookie = entered.header("set-cookie").to_owned();
     assert_eq!(entered.status, 303, "{}", entered.text());
-    assert!(cookie.starts_with("who=") && ["HttpOnly", "SameSite=Lax", "Path=/"].iter().all(|part| cookie.contains(part)), "{cookie}");
-    let by_hand = ["who=<script>alert(1)</script>", "who=PHNjcmlwdD4NCnNldC1jb29raWU6eA", "who=%ff%fe", "who="].map(str::to_owned);
-    for cookie in by_hand.into_iter().chain([cookie.split(';').next().unwrap().to_owned(), format!("who={}", "a".repeat(8000))]) {
+    assert!(
+        cookie.starts_with("who=")
+            && ["HttpOnly", "SameSite=Lax", "Path=/"]
+                .iter()
+                .all(|part| cookie.contains(part)),
+        "{cookie}"
+    );
+    let by_hand = [
+        "who=<script>alert(1)</script>",
+        "who=PHNjcmlwdD4NCnNldC1jb29raWU6eA",
+        "who=%ff%fe",
+        "who=",
+    ]
+    .map(str::to_owned);
+    for cookie in by_hand.into_iter().chain([
+        cookie.split(';').next().unwrap().to_owned(),
+        format!("who={}", "a".repeat(8000)),
+    ]) {
         for page in ["/record", "/plan", "/card", "/materials"] {
-            let answer = service.send("GET", &format!("/p/{}{page}", kept.record), &[("cookie", &cookie)], b"");
+            let answer = service.send(
+                "GET",
+                &format!("/p/{}{page}", kept.record),
+                &[("cookie", &cookie)],
+                b"",
+            );
             let text = answer.text();
             assert_eq!((answer.status, answer.header("x")), (200, ""), "{cookie}");
-            assert!(!text.contains("<script>") && !text.contains("<img src=x"), "{cookie} on {page}");
+            assert!(
+                !text.contains("<script>") && !text.contains("<img src=x"),
+                "{cookie} on {page}"
+            );
         }
     }
 }
@@ -252,16 +395,44 @@ fn an_entry_turns_nothing_around_on_the_page() {
     let service = start();
     let kept = service.create(&unknown());
     let bearer = format!("Bearer {}", kept.record);
-    let headers = [("content-type", "application/json"), ("authorization", &*bearer)];
+    let headers = [
+        ("content-type", "application/json"),
+        ("authorization", &*bearer),
+    ];
     for mark in ["\u{202e}", "\u{2066}", "\u{2028}", "\u{fffe}"] {
-        for (who, text, field) in [(format!("A{mark}"), "stones".to_owned(), "who"), ("A".to_owned(), format!("stones{mark}"), "text")] {
+        for (who, text, field) in [
+            (format!("A{mark}"), "stones".to_owned(), "who"),
+            ("A".to_owned(), format!("stones{mark}"), "text"),
+        ] {
             let entry = serde_json::json!({ "id": "a", "revision": 1, "task": "dig", "kind": "note", "text": text, "who": who });
-            let refused = service.send("POST", &kept.path("/entries"), &headers, entry.to_string().as_bytes());
-            assert_eq!((refused.status, refused.json()["errors"][0]["path"].as_str().unwrap()), (422, field), "{mark:?}");
+            let refused = service.send(
+                "POST",
+                &kept.path("/entries"),
+                &headers,
+                entry.to_string().as_bytes(),
+            );
+            assert_eq!(
+                (
+                    refused.status,
+                    refused.json()["errors"][0]["path"].as_str().unwrap()
+                ),
+                (422, field),
+                "{mark:?}"
+            );
         }
     }
     let two = serde_json::json!({ "id": "a", "revision": 1, "task": "dig", "kind": "note", "text": "two\nlines", "who": "\u{627}\u{644}" });
-    assert_eq!(service.send("POST", &kept.path("/entries"), &headers, two.to_string().as_bytes()).status, 201);
+    assert_eq!(
+        service
+            .send(
+                "POST",
+                &kept.path("/entries"),
+                &headers,
+                two.to_string().as_bytes()
+            )
+            .status,
+        201
+    );
 }
 
 #[test]
@@ -269,14 +440,26 @@ fn a_parcel_of_a_form_that_is_odd_is_refused() {
     let service = start();
     let kept = service.create(&unknown());
     let kind = ("content-type", "multipart/form-data; boundary=x");
-    let part = |name: &str, text: &str| format!("--x\r\ncontent-disposition: form-data; name=\"{name}\"\r\n\r\n{text}\r\n");
-    let head: String = [("form", "q1"), ("revision", "1"), ("task", "inspect"), ("who", "A")].map(|(name, text)| part(name, text)).concat();
+    let part = |name: &str, text: &str| {
+        format!("--x\r\ncontent-disposition: form-data; name=\"{name}\"\r\n\r\n{text}\r\n")
+    };
+    let head: String = [
+        ("form", "q1"),
+        ("revision", "1"),
+        ("task", "inspect"),
+        ("who", "A"),
+    ]
+    .map(|(name, text)| part(name, text))
+    .concat();
     let file = |bytes: &str| {
         let named = "content-disposition: form-data; name=\"photo\"; filename=\"../../x.svg\"";
         format!("{head}--x\r\n{named}\r\ncontent-type: image/png\r\n\r\n{bytes}\r\n--x--")
     };
     let bodies = [
-        (file("<svg xmlns=\"http://www.w3.org/2000/svg\"><script>alert(1)</script></svg>"), 422),
+        (
+            file("<svg xmlns=\"http://www.w3.org/2000/svg\"><script>alert(1)</script></svg>"),
+            422,
+        ),
         (file("GIF89a"), 422),
         (file(&"P".repeat(30_000_000)), 413),
         (file("P").trim_end_matches("--x--").to_owned(), 400),
@@ -285,9 +468,25 @@ fn a_parcel_of_a_form_that_is_odd_is_refused() {
         ("zzz".to_owned(), 400),
     ];
     for (body, status) in bodies {
-        let answer = service.send("POST", &format!("/p/{}/record/photos", kept.record), &[kind], body.as_bytes());
-        assert_eq!((answer.status, answer.header("cache-control")), (status, "no-store"), "{}", &body[..body.len().min(300)]);
+        let answer = service.send(
+            "POST",
+            &format!("/p/{}/record/photos", kept.record),
+            &[kind],
+            body.as_bytes(),
+        );
+        assert_eq!(
+            (answer.status, answer.header("cache-control")),
+            (status, "no-store"),
+            "{}",
+            &body[..body.len().min(300)]
+        );
     }
-    assert_eq!(service.read(&kept, &kept.edit, "/entries").json()["entries"].as_array().unwrap().len(), 0);
+    assert_eq!(
+        service.read(&kept, &kept.edit, "/entries").json()["entries"]
+            .as_array()
+            .unwrap()
+            .len(),
+        0
+    );
     assert_eq!(service.get("/health/ready").status, 200);
 }

@@ -5,7 +5,12 @@ use stillground_tests::http::{Answer, raw};
 use stillground_tests::service::{Service, start, unknown};
 
 fn design(service: &Service, body: &str) -> Answer {
-    service.send("POST", "/api/v1/design", &[("content-type", "application/json")], body.as_bytes())
+    service.send(
+        "POST",
+        "/api/v1/design",
+        &[("content-type", "application/json")],
+        body.as_bytes(),
+    )
 }
 
 fn problem(answer: &Answer, status: u16) -> Value {
@@ -13,17 +18,37 @@ fn problem(answer: &Answer, status: u16) -> Value {
     assert_eq!(answer.header("content-type"), "application/problem+json");
     let problem = answer.json();
     assert_eq!(problem["status"], status);
-    assert!(problem["title"].is_string() && problem["detail"].as_str().unwrap().len() > 10, "{problem}");
+    assert!(
+        problem["title"].is_string() && problem["detail"].as_str().unwrap().len() > 10,
+        "{problem}"
+    );
     problem
 }
 
 #[test]
 fn a_body_that_is_no_json_is_said_to_be_none() {
     let service = start();
-    for body in ["", "{", "not json", "{\"schema_version\":1,}", "{\"schema_version\":NaN}", "{\"schema_version\":1} trailing", "\u{0}"] {
-        assert_eq!(problem(&design(&service, body), 400)["code"], "not_json", "{body}");
+    for body in [
+        "",
+        "{",
+        "not json",
+        "{\"schema_version\":1,}",
+        "{\"schema_version\":NaN}",
+        "{\"schema_version\":1} trailing",
+        "\u{0}",
+    ] {
+        assert_eq!(
+            problem(&design(&service, body), 400)["code"],
+            "not_json",
+            "{body}"
+        );
     }
-    let not_text = service.send("POST", "/api/v1/design", &[("content-type", "application/json")], b"{\"title\":\"\xff\xfe\"}");
+    let not_text = service.send(
+        "POST",
+        "/api/v1/design",
+        &[("content-type", "application/json")],
+        b"{\"title\":\"\xff\xfe\"}",
+    );
     problem(&not_text, 400);
 }
 
@@ -32,7 +57,10 @@ fn an_unknown_field_is_refused_with_its_path() {
     let service = start();
     for (body, path) in [
         (json!({ "schema_version": 1, "colour": "red" }), "colour"),
-        (json!({ "schema_version": 1, "site": { "soul": "clay" } }), "site.soul"),
+        (
+            json!({ "schema_version": 1, "site": { "soul": "clay" } }),
+            "site.soul",
+        ),
         (
             json!({ "schema_version": 1, "floor": { "stands": [{ "name": "a", "x_m": 1, "y_m": 1, "mass_kg": 80, "hat": 1 }] } }),
             "floor.stands[0].hat",
@@ -47,11 +75,26 @@ fn an_unknown_field_is_refused_with_its_path() {
 fn an_answer_of_the_wrong_kind_is_refused_with_its_path() {
     let service = start();
     for (body, path) in [
-        (json!({ "schema_version": 1, "site": { "soil": "custard" } }), "site.soil"),
-        (json!({ "schema_version": 1, "block": { "depth_m": "deep" } }), "block.depth_m"),
-        (json!({ "schema_version": 1, "anchors": { "count": -4 } }), "anchors.count"),
-        (json!({ "schema_version": 1, "anchors": { "count": 4.5 } }), "anchors.count"),
-        (json!({ "schema_version": 1, "floor": { "walk": [[1, 2], [3]] } }), "floor.walk[1]"),
+        (
+            json!({ "schema_version": 1, "site": { "soil": "custard" } }),
+            "site.soil",
+        ),
+        (
+            json!({ "schema_version": 1, "block": { "depth_m": "deep" } }),
+            "block.depth_m",
+        ),
+        (
+            json!({ "schema_version": 1, "anchors": { "count": -4 } }),
+            "anchors.count",
+        ),
+        (
+            json!({ "schema_version": 1, "anchors": { "count": 4.5 } }),
+            "anchors.count",
+        ),
+        (
+            json!({ "schema_version": 1, "floor": { "walk": [[1, 2], [3]] } }),
+            "floor.walk[1]",
+        ),
         (json!({ "schema_version": 1, "site": 3 }), "site"),
     ] {
         let problem = problem(&service.post_json("/api/v1/design", &body), 422);
@@ -68,12 +111,23 @@ fn answers_without_their_names_are_refused() {
     for (body, path) in [
         (json!([1]), ""),
         (json!({ "schema_version": 1, "work": [null, null] }), "work"),
-        (json!({ "schema_version": 1, "floor": { "stands": [["a", 1, 1, 80]] } }), "floor.stands[0]"),
+        (
+            json!({ "schema_version": 1, "floor": { "stands": [["a", 1, 1, 80]] } }),
+            "floor.stands[0]",
+        ),
     ] {
         let problem = problem(&service.post_json("/api/v1/design", &body), 422);
         assert_eq!(problem["errors"][0]["path"], path, "{problem}");
     }
-    assert_eq!(service.post_json("/api/v1/design", &json!({ "schema_version": 1, "floor": { "walk": [[1, 2], [3, 4]] } })).status, 200);
+    assert_eq!(
+        service
+            .post_json(
+                "/api/v1/design",
+                &json!({ "schema_version": 1, "floor": { "walk": [[1, 2], [3, 4]] } })
+            )
+            .status,
+        200
+    );
 }
 
 #[test]
@@ -83,7 +137,10 @@ fn a_number_out_of_range_is_named_with_its_value_and_range() {
     let problem = problem(&service.post_json("/api/v1/design", &body), 422);
     let errors = problem["errors"].as_array().unwrap();
     assert_eq!(errors.len(), 2, "{problem}");
-    let depth = errors.iter().find(|error| error["path"] == "block.depth_m").unwrap();
+    let depth = errors
+        .iter()
+        .find(|error| error["path"] == "block.depth_m")
+        .unwrap();
     assert_eq!(depth["value"], 1e308);
     assert!(depth["range"]["least"].as_f64() < depth["range"]["most"].as_f64());
     assert_eq!(depth["range"]["unit"], "m");
@@ -93,9 +150,22 @@ fn a_number_out_of_range_is_named_with_its_value_and_range() {
 fn a_number_beyond_what_a_computer_holds_is_refused() {
     let service = start();
     for number in ["1e999", "-1e999", &"9".repeat(400)] {
-        problem(&design(&service, &format!("{{\"schema_version\":1,\"block\":{{\"depth_m\":{number}}}}}")), 400);
+        problem(
+            &design(
+                &service,
+                &format!("{{\"schema_version\":1,\"block\":{{\"depth_m\":{number}}}}}"),
+            ),
+            400,
+        );
     }
-    assert_eq!(design(&service, "{\"schema_version\":1,\"block\":{\"depth_m\":1e-999}}").status, 422);
+    assert_eq!(
+        design(
+            &service,
+            "{\"schema_version\":1,\"block\":{\"depth_m\":1e-999}}"
+        )
+        .status,
+        422
+    );
 }
 
 #[test]
@@ -105,7 +175,11 @@ fn a_body_nested_a_thousand_deep_is_refused() {
         let status = design(&service, &open.repeat(1000)).status;
         assert!(matches!(status, 400 | 422), "{status}");
     }
-    let status = design(&service, &format!("{{\"schema_version\":1,\"title\":{}", "[".repeat(100_000))).status;
+    let status = design(
+        &service,
+        &format!("{{\"schema_version\":1,\"title\":{}", "[".repeat(100_000)),
+    )
+    .status;
     assert!(matches!(status, 400 | 422), "{status}");
 }
 
@@ -113,7 +187,12 @@ fn a_body_nested_a_thousand_deep_is_refused() {
 fn a_body_that_is_too_large_is_refused_and_its_sender_hears_why() {
     let service = start();
     for size in [1024 * 1024 + 1, 50 * 1024 * 1024] {
-        let answer = service.send("POST", "/api/v1/design", &[("content-type", "application/json")], &vec![b' '; size]);
+        let answer = service.send(
+            "POST",
+            "/api/v1/design",
+            &[("content-type", "application/json")],
+            &vec![b' '; size],
+        );
         assert_eq!(problem(&answer, 413)["code"], "too_large");
     }
     let head = format!(
@@ -127,13 +206,27 @@ fn a_body_that_is_too_large_is_refused_and_its_sender_hears_why() {
 #[test]
 fn a_plan_of_another_media_type_is_refused() {
     let service = start();
-    for kind in ["text/plain", "application/x-www-form-urlencoded", "multipart/form-data", ""] {
-        let answer = service.send("POST", "/api/v1/design", &[("content-type", kind)], unknown().to_string().as_bytes());
+    for kind in [
+        "text/plain",
+        "application/x-www-form-urlencoded",
+        "multipart/form-data",
+        "",
+    ] {
+        let answer = service.send(
+            "POST",
+            "/api/v1/design",
+            &[("content-type", kind)],
+            unknown().to_string().as_bytes(),
+        );
         problem(&answer, 415);
     }
     problem(&service.send("POST", "/api/v1/design", &[], b"{}"), 415);
-    let spelled_out =
-        service.send("POST", "/api/v1/design", &[("content-type", "Application/JSON; charset=utf-8")], unknown().to_string().as_bytes());
+    let spelled_out = service.send(
+        "POST",
+        "/api/v1/design",
+        &[("content-type", "Application/JSON; charset=utf-8")],
+        unknown().to_string().as_bytes(),
+    );
     assert_eq!(spelled_out.status, 200);
 }
 
@@ -144,9 +237,20 @@ fn a_wrong_method_or_address_is_answered_in_the_readers_form() {
     assert_eq!(service.get("/api/v1/design").header("allow"), "POST");
     problem(&service.send("DELETE", "/api/v1/plans", &[], b""), 405);
     problem(&service.get("/api/v1/nowhere"), 404);
-    for path in ["/nowhere", "/p/x/y/z/%00", "/%ff", "/static/../Cargo.toml", "/static/%2e%2e/Cargo.toml", "/?a=%ff"] {
+    for path in [
+        "/nowhere",
+        "/p/x/y/z/%00",
+        "/%ff",
+        "/static/../Cargo.toml",
+        "/static/%2e%2e/Cargo.toml",
+        "/?a=%ff",
+    ] {
         let answer = service.get(path);
-        assert!(answer.header("content-type").starts_with("text/html"), "{path}: {}", answer.text());
+        assert!(
+            answer.header("content-type").starts_with("text/html"),
+            "{path}: {}",
+            answer.text()
+        );
         assert!(!answer.text().contains("[workspace]"));
     }
 }
@@ -154,11 +258,19 @@ fn a_wrong_method_or_address_is_answered_in_the_readers_form() {
 #[test]
 fn lines_that_are_no_http_do_no_harm() {
     let service = start();
-    for bytes in [&b"\x16\x03\x01\x02\x00"[..], b"GET\r\n\r\n", b"GET / HTTP/9.9\r\n\r\n", b"\r\n\r\n\r\n\r\n"] {
+    for bytes in [
+        &b"\x16\x03\x01\x02\x00"[..],
+        b"GET\r\n\r\n",
+        b"GET / HTTP/9.9\r\n\r\n",
+        b"\r\n\r\n\r\n\r\n",
+    ] {
         let mut line = std::net::TcpStream::connect(service.socket).unwrap();
         std::io::Write::write_all(&mut line, bytes).unwrap();
     }
-    let long = format!("GET /{} HTTP/1.1\r\nhost: x\r\nconnection: close\r\n\r\n", "a".repeat(70_000));
+    let long = format!(
+        "GET /{} HTTP/1.1\r\nhost: x\r\nconnection: close\r\n\r\n",
+        "a".repeat(70_000)
+    );
     assert!(raw(service.socket, long.as_bytes()).status >= 400);
     assert_eq!(service.post_json("/api/v1/design", &unknown()).status, 200);
 }
@@ -177,6 +289,11 @@ fn what_was_refused_was_not_kept() {
 fn a_path_that_is_no_header_text_is_a_plain_refusal() {
     let service = start();
     let kept = service.create(&unknown());
-    let answer = service.send("GET", &kept.path(""), &[("authorization", "Bearer \u{fc}")], b"");
+    let answer = service.send(
+        "GET",
+        &kept.path(""),
+        &[("authorization", "Bearer \u{fc}")],
+        b"",
+    );
     assert!(matches!(answer.status, 401 | 404), "{}", answer.status);
 }

@@ -8,21 +8,32 @@ use stillground_tests::service::start;
 fn cases() -> Vec<(&'static str, Value, &'static str, &'static str)> {
     let plan = |rest: Value| {
         let mut plan = json!({ "schema_version": 1 });
-        plan.as_object_mut().unwrap().extend(rest.as_object().unwrap().clone());
+        plan.as_object_mut()
+            .unwrap()
+            .extend(rest.as_object().unwrap().clone());
         plan
     };
     let anchors = |anchors: Value| plan(json!({ "anchors": anchors }));
     vec![
-        ("studs overlap", anchors(json!({ "count": 12, "circle_diameter_mm": 100 })), "anchors.circle_diameter_mm", "more than 116 mm"),
+        (
+            "studs overlap",
+            anchors(json!({ "count": 12, "circle_diameter_mm": 100 })),
+            "anchors.circle_diameter_mm",
+            "more than 116 mm",
+        ),
         (
             "studs stand outside the plate",
-            plan(json!({ "anchors": { "circle_diameter_mm": 600, "size": "M16" }, "pier": { "plate_side_mm": 300 } })),
+            plan(
+                json!({ "anchors": { "circle_diameter_mm": 600, "size": "M16" }, "pier": { "plate_side_mm": 300 } }),
+            ),
             "anchors.circle_diameter_mm",
             "this one is 300 mm",
         ),
         (
             "embedment is more than the block",
-            plan(json!({ "anchors": { "embedment_mm": 300 }, "block": { "depth_m": 0.25, "upstand_m": 0 } })),
+            plan(
+                json!({ "anchors": { "embedment_mm": 300 }, "block": { "depth_m": 0.25, "upstand_m": 0 } }),
+            ),
             "anchors.embedment_mm",
             "At most 220 mm fits",
         ),
@@ -34,7 +45,9 @@ fn cases() -> Vec<(&'static str, Value, &'static str, &'static str)> {
         ),
         (
             "embedment is within twenty diameters and yet more than the block",
-            plan(json!({ "anchors": { "embedment_mm": 320, "size": "M16" }, "block": { "depth_m": 0.33, "upstand_m": 0 } })),
+            plan(
+                json!({ "anchors": { "embedment_mm": 320, "size": "M16" }, "block": { "depth_m": 0.33, "upstand_m": 0 } }),
+            ),
             "anchors.embedment_mm",
             "At most 300 mm fits",
         ),
@@ -56,7 +69,12 @@ fn cases() -> Vec<(&'static str, Value, &'static str, &'static str)> {
             "anchors.concrete_temperature_c",
             "range of",
         ),
-        ("the cartridge holds nothing", anchors(json!({ "cartridge_ml": 0 })), "anchors.cartridge_ml", "50"),
+        (
+            "the cartridge holds nothing",
+            anchors(json!({ "cartridge_ml": 0 })),
+            "anchors.cartridge_ml",
+            "50",
+        ),
     ]
 }
 
@@ -86,7 +104,9 @@ fn limits_are_said_in_the_reader_s_units() {
     let service = start();
     for (what, mut plan, _, _) in cases() {
         plan["units"] = json!("imperial");
-        let said = service.post_json("/api/v1/design", &plan).json()["errors"].to_string().replace('\u{a0}', " ");
+        let said = service.post_json("/api/v1/design", &plan).json()["errors"]
+            .to_string()
+            .replace('\u{a0}', " ");
         for unit in [" N m", " kN", " mm ", " mm,", " mm."] {
             assert!(!said.contains(unit), "{what}: {said}");
         }

@@ -25,19 +25,51 @@ fn of_each_page(pdf: &[u8], paper: Paper) -> Vec<Vec<String>> {
     let dots = |mm: f64| (mm / 25.4 * DOTS).round().to_string();
     let (width, height) = paper.size_mm();
     let mut command = Command::new("pdftoppm");
-    command.args(["-gray", "-r", &DOTS.to_string(), "-x", "0", "-y", &dots(height - FOOT), "-W", &dots(width), "-H", &dots(FOOT)]);
-    let output = command.arg(&file).arg(folder.path().join("foot")).output().unwrap();
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    let mut pictures: Vec<_> = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path()).collect();
+    command.args([
+        "-gray",
+        "-r",
+        &DOTS.to_string(),
+        "-x",
+        "0",
+        "-y",
+        &dots(height - FOOT),
+        "-W",
+        &dots(width),
+        "-H",
+        &dots(FOOT),
+    ]);
+    let output = command
+        .arg(&file)
+        .arg(folder.path().join("foot"))
+        .output()
+        .unwrap();
+    assert!(
+        output.status.success(),
+        "{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    let mut pictures: Vec<_> = std::fs::read_dir(folder.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
     pictures.retain(|path| path.extension().is_some_and(|name| name == "pgm"));
     pictures.sort();
-    pictures.iter().map(|path| texts(&std::fs::read(path).unwrap())).collect()
+    pictures
+        .iter()
+        .map(|path| texts(&std::fs::read(path).unwrap()))
+        .collect()
 }
 
 fn texts(picture: &[u8]) -> Vec<String> {
     let (width, height, dots) = grey(picture);
-    let mut prepared = rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| dots[y * width + x]);
-    let mut found: Vec<String> = prepared.detect_grids().iter().filter_map(|grid| grid.decode().ok()).map(|(_, text)| text).collect();
+    let mut prepared =
+        rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| dots[y * width + x]);
+    let mut found: Vec<String> = prepared
+        .detect_grids()
+        .iter()
+        .filter_map(|grid| grid.decode().ok())
+        .map(|(_, text)| text)
+        .collect();
     found.sort();
     found
 }
@@ -57,9 +89,16 @@ fn both_codes_are_read_back_from_every_page_of_the_set_and_of_the_template_at_bo
         letterhead: None,
     };
     for paper in [Paper::A4, Paper::Letter] {
-        for (what, pdf, least) in [("set", pdf::plan(&sheet, paper).unwrap(), 30), ("template", pdf::template(&sheet, paper).unwrap(), 6)] {
+        for (what, pdf, least) in [
+            ("set", pdf::plan(&sheet, paper).unwrap(), 30),
+            ("template", pdf::template(&sheet, paper).unwrap(), 6),
+        ] {
             let pages = of_each_page(&pdf, paper);
-            assert!(pages.len() >= least, "{paper:?}, {what}: {} pages", pages.len());
+            assert!(
+                pages.len() >= least,
+                "{paper:?}, {what}: {} pages",
+                pages.len()
+            );
             for (i, found) in pages.iter().enumerate() {
                 assert_eq!(found, &[OPENS, CHECKS], "{paper:?}, {what}, page {}", i + 1);
             }

@@ -15,7 +15,9 @@ fn a_made_up_plan_is_sound_or_refused() {
     let shelf = MemoryShelf::new();
     let mut planned = 0;
     for seed in 0..PLANS {
-        let Ok(brief) = resolve(&plan(seed)) else { continue };
+        let Ok(brief) = resolve(&plan(seed)) else {
+            continue;
+        };
         let found = design(&brief, &shelf);
         let mut wrong = faults(&found);
         if planned % PRINTED == 0 {
@@ -24,7 +26,10 @@ fn a_made_up_plan_is_sound_or_refused() {
         assert!(wrong.is_empty(), "plan {seed}: {wrong:?}");
         planned += 1;
     }
-    assert!(planned > PLANS / 10, "only {planned} of {PLANS} could be planned with");
+    assert!(
+        planned > PLANS / 10,
+        "only {planned} of {PLANS} could be planned with"
+    );
 }
 
 #[test]
@@ -34,10 +39,16 @@ fn plans_on_one_ground_differ_and_are_all_sound() {
     for seed in 0..40 {
         let (plan, refusals) = plan_on(7, Some([1.0, 1.0, 1.0]), seed);
         refused += refusals.len();
-        let found = design(&resolve(&plan).expect("contradictions were taken back"), &shelf);
+        let found = design(
+            &resolve(&plan).expect("contradictions were taken back"),
+            &shelf,
+        );
         assert_eq!(shown_faults(&found), Vec::<String>::new(), "plan {seed}");
     }
-    assert!(refused > 0, "no plan held a contradiction: the answers are too tame");
+    assert!(
+        refused > 0,
+        "no plan held a contradiction: the answers are too tame"
+    );
 }
 
 #[test]
@@ -47,10 +58,16 @@ fn a_figure_that_is_none_is_found_wherever_it_is_shown() {
     assert_eq!(shown_faults(&found), Vec::<String>::new());
     found.materials[0].quantity = f64::NAN;
     found.checks[0].note = "It is inf times as much.".into();
-    found.ground_stiffness.low.vertical = Some(stillground::units::newton_per_metre::new(f64::INFINITY));
+    found.ground_stiffness.low.vertical =
+        Some(stillground::units::newton_per_metre::new(f64::INFINITY));
     found.cautions.clear();
     let said = shown_faults(&found).join("; ");
-    for what in ["quantity is NaN", "It is inf times", "is inf;", "no cautions"] {
+    for what in [
+        "quantity is NaN",
+        "It is inf times",
+        "is inf;",
+        "no cautions",
+    ] {
         assert!(said.contains(what), "{what}: {said}");
     }
 }

@@ -9,12 +9,21 @@ use stillground_tests::service::{start, start_with, unknown};
 fn the_service_describes_itself() {
     let service = start();
     let answer = service.get("/api/v1/openapi.json");
-    assert_eq!((answer.status, answer.header("content-type")), (200, "application/json"));
+    assert_eq!(
+        (answer.status, answer.header("content-type")),
+        (200, "application/json")
+    );
     let document = answer.json();
     assert_eq!(document["openapi"], "3.1.0");
     assert_eq!(document["servers"][0]["url"], "/api/v1");
-    let under = start_with(Settings { base_path: Some("/planner".to_owned()), ..Settings::default() });
-    assert_eq!(under.get("/planner/api/v1/openapi.json").json()["servers"][0]["url"], "/planner/api/v1");
+    let under = start_with(Settings {
+        base_path: Some("/planner".to_owned()),
+        ..Settings::default()
+    });
+    assert_eq!(
+        under.get("/planner/api/v1/openapi.json").json()["servers"][0]["url"],
+        "/planner/api/v1"
+    );
 }
 
 #[test]
@@ -23,7 +32,12 @@ fn every_reference_in_the_description_leads_somewhere() {
     let mut found = 0;
     each(&document, &mut |value| {
         if let Some(reference) = value.get("$ref").and_then(Value::as_str) {
-            assert!(document.pointer(reference.trim_start_matches('#')).is_some(), "{reference}");
+            assert!(
+                document
+                    .pointer(reference.trim_start_matches('#'))
+                    .is_some(),
+                "{reference}"
+            );
             found += 1;
         }
     });
@@ -33,7 +47,8 @@ fn every_reference_in_the_description_leads_somewhere() {
 #[test]
 fn every_operation_described_is_answered() {
     let service = start();
-    let kept = service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
+    let kept =
+        service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
     for operation in OPERATIONS {
         let is_picture = operation.method == "post" && operation.path.ends_with("/photos");
         let path = operation
@@ -43,10 +58,22 @@ fn every_operation_described_is_answered() {
             .replace("{name}", "section")
             .replace("{right}", "view")
             .replace("{photo}", "p");
-        let query = if is_picture { "?id=p&revision=1&task=inspect&who=A" } else { "" };
+        let query = if is_picture {
+            "?id=p&revision=1&task=inspect&who=A"
+        } else {
+            ""
+        };
         let bearer = format!("Bearer {}", kept.edit);
-        let kind = if is_picture { "image/jpeg" } else { "application/json" };
-        let headers = [("authorization", &*bearer), ("content-type", kind), ("if-match", "\"1\"")];
+        let kind = if is_picture {
+            "image/jpeg"
+        } else {
+            "application/json"
+        };
+        let headers = [
+            ("authorization", &*bearer),
+            ("content-type", kind),
+            ("if-match", "\"1\""),
+        ];
         let body = match (operation.method, operation.path) {
             ("post", path) if path.ends_with("/entries") => {
                 json!({ "id": "a", "revision": 1, "task": "inspect", "kind": "done", "who": "A helper" }).to_string().into_bytes()
@@ -56,34 +83,81 @@ fn every_operation_described_is_answered() {
             ("post" | "put", _) => unknown().to_string().into_bytes(),
             _ => Vec::new(),
         };
-        let answer = service.send(&operation.method.to_uppercase(), &format!("/api/v1{path}{query}"), &headers, &body);
+        let answer = service.send(
+            &operation.method.to_uppercase(),
+            &format!("/api/v1{path}{query}"),
+            &headers,
+            &body,
+        );
         // The plan has lost its start day by then: the calendar was read before, or there is none to read.
-        let described = service.get("/api/v1/openapi.json").json()["paths"][operation.path][operation.method]["responses"].clone();
-        assert!(described.get(answer.status.to_string()).is_some(), "{} {}: {}", operation.method, operation.path, answer.status);
-        assert!(answer.status < 300 || operation.path.ends_with(".ics"), "{} {}: {}", operation.method, operation.path, answer.text());
+        let described = service.get("/api/v1/openapi.json").json()["paths"][operation.path]
+            [operation.method]["responses"]
+            .clone();
+        assert!(
+            described.get(answer.status.to_string()).is_some(),
+            "{} {}: {}",
+            operation.method,
+            operation.path,
+            answer.status
+        );
+        assert!(
+            answer.status < 300 || operation.path.ends_with(".ics"),
+            "{} {}: {}",
+            operation.method,
+            operation.path,
+            answer.text()
+        );
     }
 }
 
 #[test]
 fn the_sheets_of_a_plan_are_files_of_their_kind() {
     let service = start();
-    let kept = service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
+    let kept =
+        service.create(&json!({ "schema_version": 1, "work": { "start_date": "2027-04-19" } }));
     for (below, kind, within) in [
         ("/materials.csv", "text/csv; charset=utf-8", ","),
-        ("/schedule.ics", "text/calendar; charset=utf-8", "BEGIN:VCALENDAR"),
+        (
+            "/schedule.ics",
+            "text/calendar; charset=utf-8",
+            "BEGIN:VCALENDAR",
+        ),
         ("/drawings/section.svg", "image/svg+xml", "<svg"),
     ] {
         let answer = service.read(&kept, &kept.view, below);
-        assert_eq!((answer.status, answer.header("content-type")), (200, kind), "{below}");
+        assert_eq!(
+            (answer.status, answer.header("content-type")),
+            (200, kind),
+            "{below}"
+        );
         assert!(answer.text().contains(within));
-        assert_eq!(answer.body, service.read(&kept, &kept.view, below).body, "the same bytes each time");
+        assert_eq!(
+            answer.body,
+            service.read(&kept, &kept.view, below).body,
+            "the same bytes each time"
+        );
     }
-    for below in ["/drawings/nothing.svg", "/drawings/section", "/nothing.csv", "/drawings/..%2f..%2fx.svg"] {
-        assert_eq!(service.read(&kept, &kept.view, below).status, 404, "{below}");
+    for below in [
+        "/drawings/nothing.svg",
+        "/drawings/section",
+        "/nothing.csv",
+        "/drawings/..%2f..%2fx.svg",
+    ] {
+        assert_eq!(
+            service.read(&kept, &kept.view, below).status,
+            404,
+            "{below}"
+        );
     }
     let without = service.create(&unknown());
     let refused = service.read(&without, &without.view, "/schedule.ics");
-    assert_eq!((refused.status, refused.json()["errors"][0]["path"].as_str().unwrap()), (422, "work.start_date"));
+    assert_eq!(
+        (
+            refused.status,
+            refused.json()["errors"][0]["path"].as_str().unwrap()
+        ),
+        (422, "work.start_date")
+    );
 }
 
 fn each(value: &Value, see: &mut impl FnMut(&Value)) {

@@ -28,7 +28,10 @@ fn recorded(answer: Vec<u8>) -> (SocketAddr, Arc<Mutex<Vec<String>>>) {
                     _ => break,
                 }
             }
-            heard.lock().unwrap().push(String::from_utf8_lossy(&head).into_owned());
+            heard
+                .lock()
+                .unwrap()
+                .push(String::from_utf8_lossy(&head).into_owned());
             let _ = line.write_all(&answer);
         }
     });
@@ -44,7 +47,11 @@ fn thirty_years() -> Vec<u8> {
                 let cold = month == 1 || (month == 2 && day <= 28);
                 let _ = write!(time, "\"{year}-{month:02}-{day:02}\",");
                 temperature.push_str(if cold { "-5.0," } else { "10.0," });
-                gust.push_str(if month == 11 && day == 3 { "108.0," } else { "20.0," });
+                gust.push_str(if month == 11 && day == 3 {
+                    "108.0,"
+                } else {
+                    "20.0,"
+                });
             }
         }
     }
@@ -67,51 +74,122 @@ fn answer(status: &str, kind: &str, body: &[u8]) -> Vec<u8> {
 }
 
 fn asking(socket: SocketAddr) -> (Service, Kept) {
-    let address = format!("http://{socket}/v1?latitude={{latitude}}&longitude={{longitude}}&start_date={{start}}&end_date={{end}}&daily=x");
-    let settings =
-        Settings { climate_address: Some(address), climate_source: Some("Open Archive, CC BY".to_owned()), ..Settings::default() };
+    let address = format!(
+        "http://{socket}/v1?latitude={{latitude}}&longitude={{longitude}}&start_date={{start}}&end_date={{end}}&daily=x"
+    );
+    let settings = Settings {
+        climate_address: Some(address),
+        climate_source: Some("Open Archive, CC BY".to_owned()),
+        ..Settings::default()
+    };
     let service = start_with(settings);
     let kept = service.create(&unknown());
     (service, kept)
 }
 
 fn post(service: &Service, secret: &str, body: &str) -> Answer {
-    service.send("POST", &format!("/p/{secret}/climate"), &[("content-type", "application/x-www-form-urlencoded")], body.as_bytes())
+    service.send(
+        "POST",
+        &format!("/p/{secret}/climate"),
+        &[("content-type", "application/x-www-form-urlencoded")],
+        body.as_bytes(),
+    )
 }
 
 #[test]
 fn nothing_is_asked_unless_the_host_names_a_service_and_a_person_presses_the_button() {
     let service = start();
     let kept = service.create(&unknown());
-    assert_eq!(service.get(&format!("/p/{}/climate", kept.edit)).status, 404);
-    assert!(!service.get(&format!("/p/{}/site", kept.edit)).text().contains("/climate"));
+    assert_eq!(
+        service.get(&format!("/p/{}/climate", kept.edit)).status,
+        404
+    );
+    assert!(
+        !service
+            .get(&format!("/p/{}/site", kept.edit))
+            .text()
+            .contains("/climate")
+    );
     let (socket, asked) = recorded(thirty_years());
     let (service, kept) = asking(socket);
-    assert!(service.get(&format!("/p/{}/site", kept.edit)).text().contains(&format!("/p/{}/climate", kept.edit)));
-    assert_eq!(service.get(&format!("/p/{}/climate", kept.edit)).status, 200);
-    assert_eq!(service.get(&format!("/p/{}/climate", kept.view)).status, 403);
-    assert_eq!(post(&service, &kept.view, "do=look&latitude=52&longitude=0").status, 403);
-    assert!(asked.lock().unwrap().is_empty(), "{:?}", asked.lock().unwrap());
+    assert!(
+        service
+            .get(&format!("/p/{}/site", kept.edit))
+            .text()
+            .contains(&format!("/p/{}/climate", kept.edit))
+    );
+    assert_eq!(
+        service.get(&format!("/p/{}/climate", kept.edit)).status,
+        200
+    );
+    assert_eq!(
+        service.get(&format!("/p/{}/climate", kept.view)).status,
+        403
+    );
+    assert_eq!(
+        post(&service, &kept.view, "do=look&latitude=52&longitude=0").status,
+        403
+    );
+    assert!(
+        asked.lock().unwrap().is_empty(),
+        "{:?}",
+        asked.lock().unwrap()
+    );
 }
 
 #[test]
 fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until_it_is_taken() {
     let (socket, asked) = recorded(thirty_years());
     let (service, kept) = asking(socket);
-    let page = post(&service, &kept.edit, "do=look&latitude=52.1234&longitude=-1.5").text();
-    assert!(page.contains("Open Archive, CC BY") && page.contains("1995 to 2024"), "{page}");
-    let heard = asked.lock().unwrap()[0].clone();
-    assert!(heard.starts_with("GET /v1?latitude=52.12&longitude=-1.50&start_date="), "{heard}");
+    let page = post(
+        &service,
+        &kept.edit,
+        "do=look&latitude=52.1234&longitude=-1.5",
+    )
+    .text();
     assert!(
-        !heard.to_lowercase().contains("cookie") && !heard.contains(&kept.edit) && !heard.to_lowercase().contains("referer"),
+        page.contains("Open Archive, CC BY") && page.contains("1995 to 2024"),
+        "{page}"
+    );
+    let heard = asked.lock().unwrap()[0].clone();
+    assert!(
+        heard.starts_with("GET /v1?latitude=52.12&longitude=-1.50&start_date="),
         "{heard}"
     );
-    let value =
-        |key: &str| page.split(&format!("name=\"{key}\" value=\"")).nth(1).unwrap().split('"').next().unwrap().parse::<f64>().unwrap();
-    assert!((value("index") - 290.0).abs() < 11.0, "58 cold days of 5 degrees: {}", value("index"));
-    assert!((value("gust") - 30.0).abs() < 1e-9, "108 km/h each year, without any spread: {}", value("gust"));
-    assert_eq!(service.read(&kept, &kept.view, "").json()["site"]["freezing_index_c_days"], serde_json::Value::Null);
-    assert!(page.contains("name=\"of\" value=\"52.12° north, 1.50° west, 1995 to 2024\""), "{page}");
+    assert!(
+        !heard.to_lowercase().contains("cookie")
+            && !heard.contains(&kept.edit)
+            && !heard.to_lowercase().contains("referer"),
+        "{heard}"
+    );
+    let value = |key: &str| {
+        page.split(&format!("name=\"{key}\" value=\""))
+            .nth(1)
+            .unwrap()
+            .split('"')
+            .next()
+            .unwrap()
+            .parse::<f64>()
+            .unwrap()
+    };
+    assert!(
+        (value("index") - 290.0).abs() < 11.0,
+        "58 cold days of 5 degrees: {}",
+        value("index")
+    );
+    assert!(
+        (value("gust") - 30.0).abs() < 1e-9,
+        "108 km/h each year, without any spread: {}",
+        value("gust")
+    );
+    assert_eq!(
+        service.read(&kept, &kept.view, "").json()["site"]["freezing_index_c_days"],
+        serde_json::Value::Null
+    );
+    assert!(
+        page.contains("name=\"of\" value=\"52.12° north, 1.50° west, 1995 to 2024\""),
+        "{page}"
+    );
     let body = format!(
         "do=take&base=1&of=52.12%C2%B0+north,+1995+to+2024&index={}&take_index=yes&gust={}&take_gust=yes&mean=7.5",
         value("index"),
@@ -119,15 +197,50 @@ fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until
     );
     assert_eq!(post(&service, &kept.edit, &body).status, 303);
     let site = service.read(&kept, &kept.view, "").json()["site"].clone();
-    assert_eq!((site["freezing_index_c_days"].as_f64(), site["design_gust_m_s"].as_f64()), (Some(value("index")), Some(30.0)));
-    assert!(site["mean_annual_temperature_c"].is_null(), "what is not ticked is not taken");
+    assert_eq!(
+        (
+            site["freezing_index_c_days"].as_f64(),
+            site["design_gust_m_s"].as_f64()
+        ),
+        (Some(value("index")), Some(30.0))
+    );
+    assert!(
+        site["mean_annual_temperature_c"].is_null(),
+        "what is not ticked is not taken"
+    );
     let source = "Open Archive, CC BY for 52.12° north, 1995 to 2024: freezing index, gust";
     assert_eq!(site["climate_source"], source);
-    assert!(service.get(&format!("/p/{}/site", kept.edit)).text().contains(source), "the step shows where they come from");
+    assert!(
+        service
+            .get(&format!("/p/{}/site", kept.edit))
+            .text()
+            .contains(source),
+        "the step shows where they come from"
+    );
     let assumed = service.read(&kept, &kept.view, "/design").json()["assumptions"].to_string();
-    assert!(assumed.contains(source), "so does what was taken for the depth of frost: {assumed}");
-    assert_eq!(post(&service, &kept.edit, "do=take&base=1&index=99&take_index=yes").status, 412, "on top of what stands, or not at all");
-    assert_eq!(post(&service, &kept.edit, "do=take&base=2&index=99999&take_index=yes").status, 422);
+    assert!(
+        assumed.contains(source),
+        "so does what was taken for the depth of frost: {assumed}"
+    );
+    assert_eq!(
+        post(
+            &service,
+            &kept.edit,
+            "do=take&base=1&index=99&take_index=yes"
+        )
+        .status,
+        412,
+        "on top of what stands, or not at all"
+    );
+    assert_eq!(
+        post(
+            &service,
+            &kept.edit,
+            "do=take&base=2&index=99999&take_index=yes"
+        )
+        .status,
+        422
+    );
 }
 
 #[test]
@@ -135,13 +248,23 @@ fn a_service_that_answers_something_else_is_not_believed_and_not_followed() {
     let (elsewhere, followed) = recorded(thirty_years());
     let broken: Vec<Vec<u8>> = vec![
         answer("302 Found", "application/json", b"{}"),
-        format!("HTTP/1.1 301 Moved\r\nlocation: http://{elsewhere}/\r\ncontent-length: 0\r\n\r\n").into_bytes(),
+        format!("HTTP/1.1 301 Moved\r\nlocation: http://{elsewhere}/\r\ncontent-length: 0\r\n\r\n")
+            .into_bytes(),
         answer("500 No", "application/json", b"{}"),
         answer("200 OK", "text/html", b"<p>"),
-        answer("200 OK", "application/json", b"{\"daily\":{\"time\":[],\"temperature_2m_mean\":[]}}"),
-        answer("200 OK", "application/json", b"{\"daily\":{\"time\":[\"2020-01-01\"],\"temperature_2m_mean\":[1e999]}}"),
+        answer(
+            "200 OK",
+            "application/json",
+            b"{\"daily\":{\"time\":[],\"temperature_2m_mean\":[]}}",
+        ),
+        answer(
+            "200 OK",
+            "application/json",
+            b"{\"daily\":{\"time\":[\"2020-01-01\"],\"temperature_2m_mean\":[1e999]}}",
+        ),
         answer("200 OK", "application/json", &vec![b' '; 3 << 20]),
-        b"HTTP/1.1 200 OK\r\ncontent-type: application/json\r\ncontent-length: 99\r\n\r\n{".to_vec(),
+        b"HTTP/1.1 200 OK\r\ncontent-type: application/json\r\ncontent-length: 99\r\n\r\n{"
+            .to_vec(),
         b"not http".to_vec(),
         Vec::new(),
     ];
@@ -167,7 +290,12 @@ fn a_place_that_is_none_is_asked_of_nobody() {
         "latitude=NaN&longitude=0",
         "latitude=52%0d%0aHost:evil&longitude=0",
     ] {
-        assert!(post(&service, &kept.edit, &format!("do=look&{place}")).text().contains("in degrees"), "{place}");
+        assert!(
+            post(&service, &kept.edit, &format!("do=look&{place}"))
+                .text()
+                .contains("in degrees"),
+            "{place}"
+        );
     }
     assert!(asked.lock().unwrap().is_empty());
 }

@@ -1,5 +1,9 @@
 //! The service from outside: real sockets, the same start as `main`, one module per promise.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    reason = "a test fails by panicking"
+)]
 
 mod attacks;
 mod bad_input;

@@ -30,7 +30,10 @@ fn printed(plan: &Value, paper: Paper) -> (Vec<u8>, Vec<u8>) {
         check_link: None,
         letterhead: None,
     };
-    (pdf::plan(&sheet, paper).unwrap(), pdf::template(&sheet, paper).unwrap())
+    (
+        pdf::plan(&sheet, paper).unwrap(),
+        pdf::template(&sheet, paper).unwrap(),
+    )
 }
 
 /// Runs a tool of poppler on a PDF and gives what it prints.
@@ -44,14 +47,21 @@ fn tool(name: &str, arguments: &[&str], pdf: &[u8]) -> String {
         command.arg("-");
     }
     let output = command.output().unwrap();
-    assert!(output.status.success(), "{name}: {}", String::from_utf8_lossy(&output.stderr));
+    assert!(
+        output.status.success(),
+        "{name}: {}",
+        String::from_utf8_lossy(&output.stderr)
+    );
     // With -bbox the title of the document is copied as it is encoded in the file.
     String::from_utf8_lossy(&output.stdout).into_owned()
 }
 
 #[test]
 fn both_papers_have_their_size_and_fonts_of_their_own() {
-    for (paper, size) in [(Paper::A4, "595.276 x 841.89 pts (A4)"), (Paper::Letter, "612 x 792 pts (letter)")] {
+    for (paper, size) in [
+        (Paper::A4, "595.276 x 841.89 pts (A4)"),
+        (Paper::Letter, "612 x 792 pts (letter)"),
+    ] {
         let (plan, template) = printed(&unknown(), paper);
         for pdf in [&plan, &template] {
             let info = tool("pdfinfo", &[], pdf);
@@ -60,7 +70,10 @@ fn both_papers_have_their_size_and_fonts_of_their_own() {
             let fonts = tool("pdffonts", &[], pdf);
             for line in fonts.lines().skip(2) {
                 let words: Vec<&str> = line.split_whitespace().collect();
-                assert!(words[0].contains("+Stillground") && words[4..7] == ["yes", "yes", "yes"], "{line}");
+                assert!(
+                    words[0].contains("+Stillground") && words[4..7] == ["yes", "yes", "yes"],
+                    "{line}"
+                );
             }
         }
     }
@@ -86,11 +99,22 @@ fn every_sheet_says_what_it_is_and_which_revision() {
                 ] {
                     assert!(words.contains(said), "{said}: {page}");
                 }
-                assert!(words.contains(&format!("Page {} of {}", i + 1, pages.len())), "{page}");
+                assert!(
+                    words.contains(&format!("Page {} of {}", i + 1, pages.len())),
+                    "{page}"
+                );
             }
         }
         let text = tool("pdftotext", &["-layout"], &plan);
-        for sheet in ["Site and pit", "Studs and holes", "Observing floor", "Checks", "Cautions", "Wall card", "Calculations"] {
+        for sheet in [
+            "Site and pit",
+            "Studs and holes",
+            "Observing floor",
+            "Checks",
+            "Cautions",
+            "Wall card",
+            "Calculations",
+        ] {
             assert!(text.contains(sheet), "{sheet}");
         }
     }
@@ -101,7 +125,11 @@ fn the_bar_at_the_foot_of_every_sheet_is_as_long_as_it_says() {
     let (plan, template) = printed(&unknown(), Paper::A4);
     for pdf in [&plan, &template] {
         for (i, page) in lines(pdf).iter().enumerate() {
-            assert!(page.iter().any(|length| (length - 50.0).abs() < 0.02), "page {}", i + 1);
+            assert!(
+                page.iter().any(|length| (length - 50.0).abs() < 0.02),
+                "page {}",
+                i + 1
+            );
         }
     }
 }
@@ -113,7 +141,10 @@ fn both_rulers_of_every_tile_are_a_hundred_millimetres() {
         let tiles = tiles_of(&template);
         assert!(!tiles.is_empty());
         for (name, page) in tiles {
-            let rulers = lines(&template)[page].iter().filter(|length| (**length - 100.0).abs() < 0.05).count();
+            let rulers = lines(&template)[page]
+                .iter()
+                .filter(|length| (**length - 100.0).abs() < 0.05)
+                .count();
             assert!(rulers >= 2, "{paper:?}, {name}: {rulers}");
         }
     }
@@ -138,8 +169,17 @@ fn letters(text: &str) -> String {
 /// The template's tiles by name, each with its page.
 fn tiles_of(template: &[u8]) -> Vec<(String, usize)> {
     let text = tool("pdftotext", &["-layout"], template);
-    let name = |page: &str| page.split("Drilling template, sheet ").nth(1)?.split_whitespace().next().map(str::to_owned);
-    text.split('\u{c}').enumerate().filter_map(|(i, page)| Some((name(page)?, i))).collect()
+    let name = |page: &str| {
+        page.split("Drilling template, sheet ")
+            .nth(1)?
+            .split_whitespace()
+            .next()
+            .map(str::to_owned)
+    };
+    text.split('\u{c}')
+        .enumerate()
+        .filter_map(|(i, page)| Some((name(page)?, i)))
+        .collect()
 }
 
 /// Lengths of the straight lines on each page, millimetres.
@@ -160,7 +200,11 @@ fn lines(pdf: &[u8]) -> Vec<Vec<f64>> {
         }
         found
     };
-    document.get_pages().values().map(|&page| of(&document.get_page_content(page))).collect()
+    document
+        .get_pages()
+        .values()
+        .map(|&page| of(&document.get_page_content(page)))
+        .collect()
 }
 
 #[test]
@@ -176,13 +220,40 @@ fn a_long_title_and_letters_of_no_typeface_still_print_and_say_so() {
     let (plan, template) = printed(&plan, Paper::A4);
     let text = tool("pdftotext", &["-layout"], &plan);
     assert!(text.contains("are not in the typefaces"), "{text}");
-    let cover = text.split('\u{c}').next().unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(cover.contains(&"A long title ".repeat(36)), "the cover has the whole of it: {cover}");
+    let cover = text
+        .split('\u{c}')
+        .next()
+        .unwrap()
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ");
+    assert!(
+        cover.contains(&"A long title ".repeat(36)),
+        "the cover has the whole of it: {cover}"
+    );
     assert!(tool("pdfinfo", &[], &template).contains("Pages"));
     // Letters stand within the paper.
-    for line in tool("pdftotext", &["-bbox"], &plan).lines().filter(|line| line.contains("<word")) {
-        let number = |name: &str| line.split(&format!("{name}=\"")).nth(1).unwrap().split('"').next().unwrap().parse::<f64>().unwrap();
-        assert!(number("xMin") > 20.0 && number("xMax") < 595.3 - 20.0 && number("yMin") > 20.0 && number("yMax") < 841.9 - 20.0, "{line}");
+    for line in tool("pdftotext", &["-bbox"], &plan)
+        .lines()
+        .filter(|line| line.contains("<word"))
+    {
+        let number = |name: &str| {
+            line.split(&format!("{name}=\""))
+                .nth(1)
+                .unwrap()
+                .split('"')
+                .next()
+                .unwrap()
+                .parse::<f64>()
+                .unwrap()
+        };
+        assert!(
+            number("xMin") > 20.0
+                && number("xMax") < 595.3 - 20.0
+                && number("yMin") > 20.0
+                && number("yMax") < 841.9 - 20.0,
+            "{line}"
+        );
     }
 }
 
@@ -192,7 +263,11 @@ type Circle = (f64, f64, f64);
 /// Every closed path of four curves in each page's content.
 fn circles(pdf: &[u8]) -> Vec<Vec<Circle>> {
     let document = Document::load_mem(pdf).unwrap();
-    document.get_pages().values().map(|&page| circles_of(&document.get_page_content(page))).collect()
+    document
+        .get_pages()
+        .values()
+        .map(|&page| circles_of(&document.get_page_content(page)))
+        .collect()
 }
 
 fn circles_of(content: &[u8]) -> Vec<Circle> {
@@ -212,7 +287,11 @@ fn circles_of(content: &[u8]) -> Vec<Circle> {
             }
             "S" | "s" if curves == 4 => {
                 let (xs, ys): (Vec<f64>, Vec<f64>) = path.iter().copied().unzip();
-                let ends = |values: &[f64]| values.iter().fold((f64::MAX, f64::MIN), |(low, high), &v| (low.min(v), high.max(v)));
+                let ends = |values: &[f64]| {
+                    values.iter().fold((f64::MAX, f64::MIN), |(low, high), &v| {
+                        (low.min(v), high.max(v))
+                    })
+                };
                 let ((west, east), (low, high)) = (ends(&xs), ends(&ys));
                 found.push(((west + east) / 2.0, (low + high) / 2.0, (east - west) / 2.0));
                 curves = 0;
@@ -241,7 +320,10 @@ fn times(a: &[f64], b: &[f64; 6]) -> [f64; 6] {
 /// In millimetres, y upwards.
 fn place(point: &[f64], matrix: &[f64; 6]) -> (f64, f64) {
     let (x, y) = (point[0], point[1]);
-    let (x, y) = (x * matrix[0] + y * matrix[2] + matrix[4], x * matrix[1] + y * matrix[3] + matrix[5]);
+    let (x, y) = (
+        x * matrix[0] + y * matrix[2] + matrix[4],
+        x * matrix[1] + y * matrix[3] + matrix[5],
+    );
     (x / POINTS_PER_MM, y / POINTS_PER_MM)
 }
 
@@ -253,7 +335,11 @@ fn holes_on_one_sheet_are_as_far_apart_as_the_plan_says() {
         "anchors": {"count": 4, "size": "M10", "circle_diameter_mm": 116, "hole_diameter_mm": 12}});
     for paper in [Paper::A4, Paper::Letter] {
         let (_, template) = printed(&plan, paper);
-        let holes: Vec<Circle> = circles(&template).into_iter().flatten().filter(|(_, _, radius)| (radius - 6.0).abs() < 0.05).collect();
+        let holes: Vec<Circle> = circles(&template)
+            .into_iter()
+            .flatten()
+            .filter(|(_, _, radius)| (radius - 6.0).abs() < 0.05)
+            .collect();
         assert_eq!(holes.len(), 4, "{paper:?}: {holes:?}");
         let mut distances: Vec<f64> = (0..4)
             .flat_map(|i| (i + 1..4).map(move |j| (i, j)))
@@ -262,9 +348,17 @@ fn holes_on_one_sheet_are_as_far_apart_as_the_plan_says() {
         distances.sort_by(f64::total_cmp);
         let side = 116.0 / 2f64.sqrt();
         for (found, wanted) in distances.iter().zip([side, side, side, side, 116.0, 116.0]) {
-            assert!((found - wanted).abs() < 0.1, "{paper:?}: {found} for {wanted}");
+            assert!(
+                (found - wanted).abs() < 0.1,
+                "{paper:?}: {found} for {wanted}"
+            );
         }
-        assert!(holes.iter().all(|(_, _, radius)| (radius - 6.0).abs() < 0.05), "a hole of 12 mm");
+        assert!(
+            holes
+                .iter()
+                .all(|(_, _, radius)| (radius - 6.0).abs() < 0.05),
+            "a hole of 12 mm"
+        );
     }
 }
 
@@ -275,9 +369,15 @@ fn laid(template: &[u8], radius: f64, step: (f64, f64)) -> Vec<(f64, f64)> {
     for (name, page) in tiles_of(template) {
         let row = f64::from(u32::from(name.chars().next().unwrap()) - u32::from('A'));
         let column = f64::from(name[1..].parse::<u32>().unwrap() - 1);
-        for (x, y, _) in circles[page].iter().filter(|circle| (circle.2 - radius).abs() < 0.05) {
+        for (x, y, _) in circles[page]
+            .iter()
+            .filter(|circle| (circle.2 - radius).abs() < 0.05)
+        {
             let place = (x + column * step.0, y - row * step.1);
-            if !holes.iter().any(|hole| (hole.0 - place.0).hypot(hole.1 - place.1) < 0.1) {
+            if !holes
+                .iter()
+                .any(|hole| (hole.0 - place.0).hypot(hole.1 - place.1) < 0.1)
+            {
                 holes.push(place);
             }
         }
@@ -295,12 +395,24 @@ fn tiles_laid_register_mark_on_register_mark_put_every_hole_in_its_place() {
         let (_, template) = printed(&plan, Paper::A4);
         let holes = laid(&template, 9.0, step);
         assert_eq!(holes.len(), count as usize, "{plate}: {holes:?}");
-        let (mx, my) = holes.iter().fold((0.0, 0.0), |sum, hole| (sum.0 + hole.0 / f64::from(count), sum.1 + hole.1 / f64::from(count)));
+        let (mx, my) = holes.iter().fold((0.0, 0.0), |sum, hole| {
+            (
+                sum.0 + hole.0 / f64::from(count),
+                sum.1 + hole.1 / f64::from(count),
+            )
+        });
         let side = circle * (std::f64::consts::PI / f64::from(count)).sin();
         for hole in &holes {
-            assert!(((hole.0 - mx).hypot(hole.1 - my) - circle / 2.0).abs() < 0.1, "{hole:?} off its circle");
+            assert!(
+                ((hole.0 - mx).hypot(hole.1 - my) - circle / 2.0).abs() < 0.1,
+                "{hole:?} off its circle"
+            );
             let apart = |other: &(f64, f64)| (other.0 - hole.0).hypot(other.1 - hole.1);
-            let near = holes.iter().map(apart).filter(|far| *far > 1.0).fold(f64::MAX, f64::min);
+            let near = holes
+                .iter()
+                .map(apart)
+                .filter(|far| *far > 1.0)
+                .fold(f64::MAX, f64::min);
             assert!((near - side).abs() < 0.1, "{near} for {side}");
         }
     }
@@ -313,7 +425,10 @@ fn a_large_plate_prints_no_empty_tile_and_fits_fewer_large_sheets() {
     assert!(count(Paper::Letter) <= 24, "{}", count(Paper::Letter));
     assert!(count(Paper::A0) <= 2, "{}", count(Paper::A0));
     let (set, template) = printed(&plan, Paper::A0);
-    assert!(tool("pdfinfo", &[], &set).contains("(A4)"), "words stay on paper that can be carried");
+    assert!(
+        tool("pdfinfo", &[], &set).contains("(A4)"),
+        "words stay on paper that can be carried"
+    );
     assert!(tool("pdfinfo", &["-l", "9"], &template).contains("3370.39 x 2383.94"));
 }
 
@@ -327,40 +442,103 @@ fn every_view_of_a_plan_by_its_address_and_a_bad_paper() {
         ("drawings/section.svg", "image/svg+xml"),
     ];
     for (name, kind) in others {
-        let (answer, page) = (service.read(&kept, &kept.view, &format!("/{name}")), service.get(&format!("/p/{}/{name}", kept.view)));
+        let (answer, page) = (
+            service.read(&kept, &kept.view, &format!("/{name}")),
+            service.get(&format!("/p/{}/{name}", kept.view)),
+        );
         assert_eq!(
-            (answer.status, answer.header("content-type"), page.status, page.header("content-type")),
+            (
+                answer.status,
+                answer.header("content-type"),
+                page.status,
+                page.header("content-type")
+            ),
             (200, kind, 200, kind),
             "{name}"
         );
     }
-    assert_eq!(service.read(&kept, &kept.view, "/drawings/nothing.svg").status, 404);
-    for answer in [service.read(&kept, &kept.view, "/template.dxf"), service.get(&format!("/p/{}/template.dxf", kept.view))] {
-        assert_eq!((answer.status, answer.header("content-type")), (200, "image/vnd.dxf"));
+    assert_eq!(
+        service
+            .read(&kept, &kept.view, "/drawings/nothing.svg")
+            .status,
+        404
+    );
+    for answer in [
+        service.read(&kept, &kept.view, "/template.dxf"),
+        service.get(&format!("/p/{}/template.dxf", kept.view)),
+    ] {
+        assert_eq!(
+            (answer.status, answer.header("content-type")),
+            (200, "image/vnd.dxf")
+        );
         let text = answer.text();
-        assert!(text.contains("SECTION") && text.contains("Plate holes") && text.trim_end().ends_with("EOF"));
+        assert!(
+            text.contains("SECTION")
+                && text.contains("Plate holes")
+                && text.trim_end().ends_with("EOF")
+        );
     }
-    for (name, kind) in [("plan.pdf", "application/pdf"), ("template.pdf", "application/pdf")] {
+    for (name, kind) in [
+        ("plan.pdf", "application/pdf"),
+        ("template.pdf", "application/pdf"),
+    ] {
         let answer = service.read(&kept, &kept.view, &format!("/{name}"));
         assert_eq!((answer.status, answer.header("content-type")), (200, kind));
         let page = service.get(&format!("/p/{}/{name}?paper=letter", kept.view));
         assert_eq!((page.status, page.header("content-type")), (200, kind));
-        assert_eq!(service.get(&format!("/p/{}/{name}?paper=a5", kept.view)).status, 400);
+        assert_eq!(
+            service
+                .get(&format!("/p/{}/{name}?paper=a5", kept.view))
+                .status,
+            400
+        );
     }
 }
 
 #[test]
 fn the_command_line_writes_all_that_is_carried_to_the_site() {
     let folder = tempfile::tempdir().unwrap();
-    std::fs::write(folder.path().join("plan.json"), "{\"schema_version\":1,\"work\":{\"start_date\":\"2027-04-05\"}}").unwrap();
-    let output = run(folder.path(), &["print", "plan.json", "--out", "sheets", "--paper", "letter"]);
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    for file in
-        ["plan.pdf", "template.pdf", "template.dxf", "materials.csv", "schedule.ics", "drawings/section.svg", "drawings/tilt-map.svg"]
-    {
-        assert!(folder.path().join("sheets").join(file).metadata().unwrap().len() > 200, "{file}");
+    std::fs::write(
+        folder.path().join("plan.json"),
+        "{\"schema_version\":1,\"work\":{\"start_date\":\"2027-04-05\"}}",
+    )
+    .unwrap();
+    let output = run(
+        folder.path(),
+        &["print", "plan.json", "--out", "sheets", "--paper", "letter"],
+    );
+    assert!(
+        output.status.success(),
+        "{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    for file in [
+        "plan.pdf",
+        "template.pdf",
+        "template.dxf",
+        "materials.csv",
+        "schedule.ics",
+        "drawings/section.svg",
+        "drawings/tilt-map.svg",
+    ] {
+        assert!(
+            folder
+                .path()
+                .join("sheets")
+                .join(file)
+                .metadata()
+                .unwrap()
+                .len()
+                > 200,
+            "{file}"
+        );
     }
     let plan = std::fs::read(folder.path().join("sheets/plan.pdf")).unwrap();
     assert!(tool("pdfinfo", &[], &plan).contains("letter"));
-    assert_eq!(run(folder.path(), &["print", "plan.json", "--paper", "a5"]).status.code(), Some(2));
+    assert_eq!(
+        run(folder.path(), &["print", "plan.json", "--paper", "a5"])
+            .status
+            .code(),
+        Some(2)
+    );
 }

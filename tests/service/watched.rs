@@ -13,7 +13,10 @@ use stillground_tests::service::unknown;
 
 /// A port that is free just now.
 fn free() -> SocketAddr {
-    TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap()
+    TcpListener::bind("127.0.0.1:0")
+        .unwrap()
+        .local_addr()
+        .unwrap()
 }
 
 /// The service in a process of its own; its log when it has ended.
@@ -30,7 +33,12 @@ impl Logged {
         let mut words = vec!["--listen", listen.as_str()];
         words.extend(flags);
         let mut command = command(folder, &words);
-        let mut child = command.env("RUST_LOG", "debug,hyper=info").stdout(Stdio::null()).stderr(Stdio::piped()).spawn().unwrap();
+        let mut child = command
+            .env("RUST_LOG", "debug,hyper=info")
+            .stdout(Stdio::null())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
         let mut errors = child.stderr.take().unwrap();
         // Read all the while: a full pipe would stop the service.
         let reader = std::thread::spawn(move || {
@@ -44,7 +52,11 @@ impl Logged {
             }
             std::thread::sleep(Duration::from_millis(25));
         }
-        Self { child, socket, reader }
+        Self {
+            child,
+            socket,
+            reader,
+        }
     }
 
     fn send(&self, method: &str, path: &str, headers: &[(&str, &str)], body: &str) -> Answer {
@@ -63,8 +75,18 @@ fn routes(secret: &str, id: &str) -> Vec<String> {
     let root = stillground_tests::workspace();
     let read = |name: &str| std::fs::read_to_string(root.join(name)).unwrap();
     let text = read("server/src/handlers/pages.rs") + &read("server/src/router.rs");
-    let named = text.split(".route(").skip(1).filter_map(|rest| rest.split('"').nth(1)).map(str::to_owned);
-    let api = |path: String| if path.starts_with("/plans") || path == "/design" { format!("/api/v1{path}") } else { path };
+    let named = text
+        .split(".route(")
+        .skip(1)
+        .filter_map(|rest| rest.split('"').nth(1))
+        .map(str::to_owned);
+    let api = |path: String| {
+        if path.starts_with("/plans") || path == "/design" {
+            format!("/api/v1{path}")
+        } else {
+            path
+        }
+    };
     let filled = |path: String| {
         path.replace("{secret}", secret)
             .replace("{id}", id)
@@ -85,19 +107,71 @@ fn no_secret_stands_in_the_log_after_every_route_was_driven_with_one() {
     let folder = tempfile::tempdir().unwrap();
     let password = "a password of twenty-odd letters";
     std::fs::write(folder.path().join("token"), password).unwrap();
-    let service = Logged::start(folder.path(), &["--log", "json", "--organiser-token-file", "token", "--who-creates", "invited"]);
+    let service = Logged::start(
+        folder.path(),
+        &[
+            "--log",
+            "json",
+            "--organiser-token-file",
+            "token",
+            "--who-creates",
+            "invited",
+        ],
+    );
     let form = [("content-type", "application/x-www-form-urlencoded")];
-    let entered = service.send("POST", "/organiser/in", &form, "password=a+password+of+twenty-odd+letters");
+    let entered = service.send(
+        "POST",
+        "/organiser/in",
+        &form,
+        "password=a+password+of+twenty-odd+letters",
+    );
     assert_eq!(entered.status, 303, "{}", entered.text());
-    let session = entered.header("set-cookie").split(';').next().unwrap().to_owned();
-    let inside = [form[0], ("cookie", session.as_str()), ("sec-fetch-site", "same-origin")];
-    let made = service.send("POST", "/organiser/invitations", &inside, "do=make&uses=3&said=me").text();
-    let code = made.split("value=\"").filter_map(|rest| rest.split('"').next()).find(|value| value.len() == 32).expect("a code").to_owned();
-    let json = [("content-type", "application/json"), ("stillground-invitation", code.as_str())];
-    let created = service.send("POST", "/api/v1/plans", &json, &unknown().to_string()).json();
+    let session = entered
+        .header("set-cookie")
+        .split(';')
+        .next()
+        .unwrap()
+        .to_owned();
+    let inside = [
+        form[0],
+        ("cookie", session.as_str()),
+        ("sec-fetch-site", "same-origin"),
+    ];
+    let made = service
+        .send(
+            "POST",
+            "/organiser/invitations",
+            &inside,
+            "do=make&uses=3&said=me",
+        )
+        .text();
+    let code = made
+        .split("value=\"")
+        .filter_map(|rest| rest.split('"').next())
+        .find(|value| value.len() == 32)
+        .expect("a code")
+        .to_owned();
+    let json = [
+        ("content-type", "application/json"),
+        ("stillground-invitation", code.as_str()),
+    ];
+    let created = service
+        .send("POST", "/api/v1/plans", &json, &unknown().to_string())
+        .json();
     let text = |value: &Value| value.as_str().unwrap().to_owned();
-    let (id, edit, view) = (text(&created["id"]), text(&created["links"]["edit"]), text(&created["links"]["view"]));
-    let recovery = service.send("POST", &format!("/p/{edit}/links"), &form, "right=edit&do=recovery").text();
+    let (id, edit, view) = (
+        text(&created["id"]),
+        text(&created["links"]["edit"]),
+        text(&created["links"]["view"]),
+    );
+    let recovery = service
+        .send(
+            "POST",
+            &format!("/p/{edit}/links"),
+            &form,
+            "right=edit&do=recovery",
+        )
+        .text();
     let recovery = recovery
         .split("recovery-code\"")
         .nth(2)
@@ -117,7 +191,11 @@ fn no_secret_stands_in_the_log_after_every_route_was_driven_with_one() {
                 let _ = service.send(
                     method,
                     &path,
-                    &[("authorization", &bearer), form[0], ("referer", &format!("http://x/p/{secret}"))],
+                    &[
+                        ("authorization", &bearer),
+                        form[0],
+                        ("referer", &format!("http://x/p/{secret}")),
+                    ],
                     "a=b&code=zzz",
                 );
             }
@@ -126,18 +204,35 @@ fn no_secret_stands_in_the_log_after_every_route_was_driven_with_one() {
     let _ = service.send("GET", &format!("/p/{edit}%2e/{edit}?x={edit}"), &[], "");
     let log = service.log();
     assert!(log.lines().count() > 100, "{log}");
-    for secret in [&edit, &view, &code, &recovery, &session.split('=').nth(1).unwrap().to_owned(), &password.to_owned(), &"z".repeat(32)] {
+    for secret in [
+        &edit,
+        &view,
+        &code,
+        &recovery,
+        &session.split('=').nth(1).unwrap().to_owned(),
+        &password.to_owned(),
+        &"z".repeat(32),
+    ] {
         assert!(
             !log.contains(secret.as_str()),
             "{secret} stands in the log: {}",
-            log.lines().find(|line| line.contains(secret.as_str())).unwrap()
+            log.lines()
+                .find(|line| line.contains(secret.as_str()))
+                .unwrap()
         );
     }
     for line in log.lines() {
-        let line: Value = serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
-        assert!(line["version"].is_string() && line["build"].is_string(), "{line}");
+        let line: Value =
+            serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}"));
+        assert!(
+            line["version"].is_string() && line["build"].is_string(),
+            "{line}"
+        );
     }
-    assert!(log.contains("\"route\":\"/p/{secret}/{step}\"") && log.contains("took_us"), "routes are named");
+    assert!(
+        log.contains("\"route\":\"/p/{secret}/{step}\"") && log.contains("took_us"),
+        "routes are named"
+    );
 }
 
 #[test]
@@ -148,10 +243,17 @@ fn figures_stand_at_their_own_address_and_name_routes_and_no_address() {
     let secret = "y".repeat(32);
     let _ = service.send("GET", &format!("/p/{secret}/site"), &[], "");
     let _ = service.send("BREW", "/", &[], "");
-    assert_eq!(service.send("GET", "/metrics", &[], "").status, 404, "not where the plans are");
+    assert_eq!(
+        service.send("GET", "/metrics", &[], "").status,
+        404,
+        "not where the plans are"
+    );
     let figures = send(watcher, "GET", "/metrics", &[], b"");
     let text = figures.text();
-    assert_eq!((figures.status, figures.header("content-type")), (200, "text/plain; version=0.0.4; charset=utf-8"));
+    assert_eq!(
+        (figures.status, figures.header("content-type")),
+        (200, "text/plain; version=0.0.4; charset=utf-8")
+    );
     for line in [
         "stillground_build_info{version=",
         "stillground_store_up 1",
@@ -171,5 +273,10 @@ fn figures_are_served_nowhere_unless_it_is_said() {
     let service = Logged::start(folder.path(), &[]);
     assert_eq!(service.send("GET", "/metrics", &[], "").status, 404);
     let log = service.log();
-    assert!(log.lines().any(|line| line.contains("answered") && line.contains("version=") && line.contains("build=")), "{log}");
+    assert!(
+        log.lines().any(|line| line.contains("answered")
+            && line.contains("version=")
+            && line.contains("build=")),
+        "{log}"
+    );
 }

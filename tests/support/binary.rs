@@ -20,9 +20,24 @@ const LONGEST: Duration = Duration::from_secs(20);
 /// When there is none.
 #[must_use]
 pub fn path() -> PathBuf {
-    let beside = || Some(std::env::current_exe().ok()?.parent()?.parent()?.join("stillground"));
-    let path = std::env::var_os("STILLGROUND_BINARY").map(PathBuf::from).or_else(beside).expect("a path of the binary");
-    assert!(path.is_file(), "{} is missing: run cargo build first", path.display());
+    let beside = || {
+        Some(
+            std::env::current_exe()
+                .ok()?
+                .parent()?
+                .parent()?
+                .join("stillground"),
+        )
+    };
+    let path = std::env::var_os("STILLGROUND_BINARY")
+        .map(PathBuf::from)
+        .or_else(beside)
+        .expect("a path of the binary");
+    assert!(
+        path.is_file(),
+        "{} is missing: run cargo build first",
+        path.display()
+    );
     path
 }
 
@@ -30,7 +45,12 @@ pub fn path() -> PathBuf {
 #[must_use]
 pub fn command(folder: &Path, words: &[&str]) -> Command {
     let mut command = Command::new(path());
-    command.args(words).current_dir(folder).env_clear().env("HOME", folder).stdin(Stdio::null());
+    command
+        .args(words)
+        .current_dir(folder)
+        .env_clear()
+        .env("HOME", folder)
+        .stdin(Stdio::null());
     command
 }
 
@@ -50,7 +70,12 @@ pub fn run(folder: &Path, words: &[&str]) -> Output {
 #[must_use]
 pub fn run_with_input(folder: &Path, words: &[&str], input: &[u8]) -> Output {
     let mut command = command(folder, words);
-    let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().expect("the binary runs");
+    let mut child = command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the binary runs");
     // It may refuse before it has read all.
     let _ = child.stdin.take().map(|mut stdin| stdin.write_all(input));
     let ended = Arc::new(AtomicBool::new(false));
@@ -100,11 +125,18 @@ pub fn run_in(place: &Place, words: &[&str]) -> Output {
 /// Starts a service on a place's store and waits for its address.
 #[must_use]
 pub fn serve_in(place: &Place) -> Process {
-    start(command(place.folder(), &with_flags(&place.flags(), &["--listen", "127.0.0.1:0"])))
+    start(command(
+        place.folder(),
+        &with_flags(&place.flags(), &["--listen", "127.0.0.1:0"]),
+    ))
 }
 
 fn with_flags<'a>(flags: &'a [String], words: &[&'a str]) -> Vec<&'a str> {
-    words.iter().copied().chain(flags.iter().map(String::as_str)).collect()
+    words
+        .iter()
+        .copied()
+        .chain(flags.iter().map(String::as_str))
+        .collect()
 }
 
 /// Starts a service by a command and waits for its address.
@@ -113,11 +145,26 @@ fn with_flags<'a>(flags: &'a [String], words: &[&'a str]) -> Vec<&'a str> {
 /// When it prints none.
 #[must_use]
 pub fn start(mut command: Command) -> Process {
-    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::null()).spawn().expect("it runs");
+    let mut child = command
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("it runs");
     let mut printed = String::new();
-    BufReader::new(child.stdout.take().expect("its output")).read_line(&mut printed).expect("a line");
-    let socket = printed.trim().trim_start_matches("http://").trim_end_matches('/').parse().expect("an address");
-    Process { socket, printed, child }
+    BufReader::new(child.stdout.take().expect("its output"))
+        .read_line(&mut printed)
+        .expect("a line");
+    let socket = printed
+        .trim()
+        .trim_start_matches("http://")
+        .trim_end_matches('/')
+        .parse()
+        .expect("an address");
+    Process {
+        socket,
+        printed,
+        child,
+    }
 }
 
 impl Process {
@@ -132,7 +179,10 @@ impl Process {
     /// # Panics
     /// When it cannot be told.
     pub fn tell_to_stop(&self) {
-        let told = Command::new("kill").args(["-TERM", &self.id().to_string()]).status().expect("a command that runs");
+        let told = Command::new("kill")
+            .args(["-TERM", &self.id().to_string()])
+            .status()
+            .expect("a command that runs");
         assert!(told.success(), "{told}");
     }
 
@@ -146,7 +196,10 @@ impl Process {
             if let Some(status) = self.child.try_wait().expect("a status") {
                 return status;
             }
-            assert!(begun.elapsed() < LONGEST, "it did not end within {LONGEST:?}");
+            assert!(
+                begun.elapsed() < LONGEST,
+                "it did not end within {LONGEST:?}"
+            );
             thread::sleep(Duration::from_millis(10));
         }
     }

@@ -54,7 +54,11 @@ impl Browser {
             .spawn()
             .expect("chromedriver: install chromium and its driver, or name it in CHROMEDRIVER");
         let port = port(&mut driver);
-        let mut browser = Self { driver, socket: SocketAddr::from(([127, 0, 0, 1], port)), session: String::new() };
+        let mut browser = Self {
+            driver,
+            socket: SocketAddr::from(([127, 0, 0, 1], port)),
+            session: String::new(),
+        };
         let arguments = [
             "--headless=new",
             "--no-sandbox",
@@ -71,7 +75,10 @@ impl Browser {
             "goog:chromeOptions": { "args": arguments },
         }}});
         let session = browser.call("POST", "/session", &capabilities);
-        browser.session = format!("/session/{}", session["sessionId"].as_str().expect("a session"));
+        browser.session = format!(
+            "/session/{}",
+            session["sessionId"].as_str().expect("a session")
+        );
         browser
     }
 
@@ -85,18 +92,27 @@ impl Browser {
 
     /// Turns the page's scripts on or off.
     pub fn scripts(&self, on: bool) {
-        self.devtools("Emulation.setScriptExecutionDisabled", &json!({ "value": !on }));
+        self.devtools(
+            "Emulation.setScriptExecutionDisabled",
+            &json!({ "value": !on }),
+        );
     }
 
     /// Says that the reader's system is dark, or that the page is for paper.
     pub fn media(&self, scheme: &str, media: &str) {
         let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
-        self.devtools("Emulation.setEmulatedMedia", &json!({ "media": media, "features": features }));
+        self.devtools(
+            "Emulation.setEmulatedMedia",
+            &json!({ "media": media, "features": features }),
+        );
     }
 
     /// Sends a command of the browser's own protocol.
     pub fn devtools(&self, command: &str, parameters: &Value) -> Value {
-        self.post("/goog/cdp/execute", &json!({ "cmd": command, "params": parameters }))
+        self.post(
+            "/goog/cdp/execute",
+            &json!({ "cmd": command, "params": parameters }),
+        )
     }
 
     /// Opens an address.
@@ -116,14 +132,25 @@ impl Browser {
     /// When there is none.
     #[must_use]
     pub fn find(&self, selector: &str) -> Element {
-        self.all(selector).into_iter().next().unwrap_or_else(|| panic!("no {selector} at {}", self.address()))
+        self.all(selector)
+            .into_iter()
+            .next()
+            .unwrap_or_else(|| panic!("no {selector} at {}", self.address()))
     }
 
     /// All elements that a style selector matches.
     #[must_use]
     pub fn all(&self, selector: &str) -> Vec<Element> {
-        let found = self.post("/elements", &json!({ "using": "css selector", "value": selector }));
-        found.as_array().into_iter().flatten().map(|element| Element(text(&element[ELEMENT]))).collect()
+        let found = self.post(
+            "/elements",
+            &json!({ "using": "css selector", "value": selector }),
+        );
+        found
+            .as_array()
+            .into_iter()
+            .flatten()
+            .map(|element| Element(text(&element[ELEMENT])))
+            .collect()
     }
 
     /// The element that has the focus.
@@ -142,7 +169,9 @@ impl Browser {
     pub fn leaves(&self, act: impl FnOnce()) {
         let _ = self.run("document.documentElement.dataset.left = 'yes'");
         act();
-        self.wait("return document.readyState === 'complete' && !document.documentElement.dataset.left");
+        self.wait(
+            "return document.readyState === 'complete' && !document.documentElement.dataset.left",
+        );
     }
 
     /// Presses what leads to another page, and waits for it.
@@ -165,21 +194,35 @@ impl Browser {
     /// What a box holds.
     #[must_use]
     pub fn holds(&self, selector: &str) -> String {
-        text(&self.get(&format!("/element/{}/property/value", self.find(selector).0)))
+        text(&self.get(&format!(
+            "/element/{}/property/value",
+            self.find(selector).0
+        )))
     }
 
     /// Types a text in place of what a box holds.
     pub fn fill(&self, selector: &str, typed: &str) {
         let element = self.find(selector).0;
         self.post(&format!("/element/{element}/clear"), &json!({}));
-        self.post(&format!("/element/{element}/value"), &json!({ "text": typed }));
+        self.post(
+            &format!("/element/{element}/value"),
+            &json!({ "text": typed }),
+        );
     }
 
     /// Presses keys, one after the other, wherever the focus is.
     pub fn keys(&self, keys: &[&str]) {
-        let press = |key: &&str| [json!({ "type": "keyDown", "value": key }), json!({ "type": "keyUp", "value": key })];
+        let press = |key: &&str| {
+            [
+                json!({ "type": "keyDown", "value": key }),
+                json!({ "type": "keyUp", "value": key }),
+            ]
+        };
         let actions: Vec<Value> = keys.iter().flat_map(press).collect();
-        self.post("/actions", &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": actions }] }));
+        self.post(
+            "/actions",
+            &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": actions }] }),
+        );
     }
 
     /// Runs a script on the page and gives what it returns.
@@ -209,7 +252,10 @@ impl Browser {
     /// The whole page as a picture.
     #[must_use]
     pub fn picture(&self) -> Vec<u8> {
-        let picture = self.devtools("Page.captureScreenshot", &json!({ "format": "png", "captureBeyondViewport": true }));
+        let picture = self.devtools(
+            "Page.captureScreenshot",
+            &json!({ "format": "png", "captureBeyondViewport": true }),
+        );
         base64(&picture["data"])
     }
 
@@ -231,13 +277,26 @@ impl Browser {
     }
 
     fn call(&self, method: &str, path: &str, body: &Value) -> Value {
-        let body = if body.is_null() { String::new() } else { body.to_string() };
-        let head = format!("{method} {path} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\ncontent-type: application/json\r\n", self.socket);
+        let body = if body.is_null() {
+            String::new()
+        } else {
+            body.to_string()
+        };
+        let head = format!(
+            "{method} {path} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\ncontent-type: application/json\r\n",
+            self.socket
+        );
         let request = format!("{head}content-length: {}\r\n\r\n{body}", body.len());
-        let answer = ask(self.socket, request.as_bytes(), SILENCE).unwrap_or_else(|error| panic!("{method} {path}: {error}"));
+        let answer = ask(self.socket, request.as_bytes(), SILENCE)
+            .unwrap_or_else(|error| panic!("{method} {path}: {error}"));
         let answer = parse(&answer).unwrap_or_else(|| panic!("{method} {path}: no HTTP"));
         let value = answer.json()["value"].clone();
-        assert!(answer.status < 400, "{method} {path}: {}: {}", value["error"], value["message"]);
+        assert!(
+            answer.status < 400,
+            "{method} {path}: {}: {}",
+            value["error"],
+            value["message"]
+        );
         value
     }
 }
@@ -245,7 +304,10 @@ impl Browser {
 impl Drop for Browser {
     fn drop(&mut self) {
         if !self.session.is_empty() {
-            let request = format!("DELETE {} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n\r\n", self.session, self.socket);
+            let request = format!(
+                "DELETE {} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n\r\n",
+                self.session, self.socket
+            );
             let _ = ask(self.socket, request.as_bytes(), Duration::from_secs(10));
         }
         let _ = self.driver.kill();
@@ -256,8 +318,16 @@ impl Drop for Browser {
 /// The port that the driver says it took.
 fn port(driver: &mut Child) -> u16 {
     let lines = BufReader::new(driver.stdout.take().expect("the driver's words")).lines();
-    let named = |line: String| line.strip_prefix("ChromeDriver was started successfully on port ")?.trim_end_matches('.').parse().ok();
-    lines.map_while(Result::ok).find_map(named).expect("the driver names its port")
+    let named = |line: String| {
+        line.strip_prefix("ChromeDriver was started successfully on port ")?
+            .trim_end_matches('.')
+            .parse()
+            .ok()
+    };
+    lines
+        .map_while(Result::ok)
+        .find_map(named)
+        .expect("the driver names its port")
 }
 
 fn text(value: &Value) -> String {
@@ -265,5 +335,7 @@ fn text(value: &Value) -> String {
 }
 
 fn base64(value: &Value) -> Vec<u8> {
-    data_encoding::BASE64.decode(text(value).as_bytes()).expect("base 64")
+    data_encoding::BASE64
+        .decode(text(value).as_bytes())
+        .expect("base 64")
 }

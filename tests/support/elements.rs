@@ -24,7 +24,12 @@ impl Reference {
     #[must_use]
     #[allow(clippy::expect_used, reason = "a test fails by panicking")]
     pub fn read() -> Self {
-        Self(serde_json::from_str(include_str!("../engineering/reference/halfspace_block.json")).expect("the reference is JSON"))
+        Self(
+            serde_json::from_str(include_str!(
+                "../engineering/reference/halfspace_block.json"
+            ))
+            .expect("the reference is JSON"),
+        )
     }
 
     /// A case by its name.
@@ -75,7 +80,10 @@ impl Case {
     /// The contacts that were solved, most of it first.
     #[must_use]
     pub fn contacts(&self) -> Vec<&'static str> {
-        ["full", "half", "none"].into_iter().filter(|contact| self.0["answers"].get(contact).is_some()).collect()
+        ["full", "half", "none"]
+            .into_iter()
+            .filter(|contact| self.0["answers"].get(contact).is_some())
+            .collect()
     }
 
     /// Width of the gap between block and hole.
@@ -87,7 +95,10 @@ impl Case {
     /// Places on the x axis at which leans are known.
     #[must_use]
     pub fn places(&self) -> Vec<f64> {
-        self.0["places"].as_array().map(|places| places.iter().map(number).collect()).unwrap_or_default()
+        self.0["places"]
+            .as_array()
+            .map(|places| places.iter().map(number).collect())
+            .unwrap_or_default()
     }
 
     /// Whether a place lies off the block and its hole.
@@ -103,7 +114,12 @@ impl Case {
         let [r, s] = FAR.map(|mesh| number(&self.0["answers"][contact][mesh]["reach"]));
         let infinite = (s * far - r * near) / (s - r);
         let (finest, limit) = self.cells(contact, asked);
-        Figure { near, far, finest: infinite + finest - near, limit: infinite + limit - near }
+        Figure {
+            near,
+            far,
+            finest: infinite + finest - near,
+            limit: infinite + limit - near,
+        }
     }
 
     /// A figure in the larger box, without limits: to hold one ground against another on the same mesh.
@@ -121,7 +137,11 @@ impl Case {
     /// Seconds of one core that all the answers for a contact took.
     #[must_use]
     pub fn seconds(&self, contact: &str) -> f64 {
-        self.0["answers"][contact].as_object().map_or(0.0, |meshes| meshes.values().map(|mesh| number(&mesh["seconds"])).sum())
+        self.0["answers"][contact]
+            .as_object()
+            .map_or(0.0, |meshes| {
+                meshes.values().map(|mesh| number(&mesh["seconds"])).sum()
+            })
     }
 
     /// The finest mesh's figure in the smaller box, and the limit of the three.
@@ -137,8 +157,18 @@ impl Case {
 
     fn meshes(&self, contact: &str, asked: Asked) -> Vec<(f64, f64)> {
         let meshes = self.0["answers"][contact].as_object();
-        let names = meshes.into_iter().flat_map(|meshes| meshes.keys()).filter(|name| name.ends_with(" 6 rows"));
-        names.map(|name| (number(&self.0["answers"][contact][name]["cells"]), self.on(contact, name, asked))).collect()
+        let names = meshes
+            .into_iter()
+            .flat_map(|meshes| meshes.keys())
+            .filter(|name| name.ends_with(" 6 rows"));
+        names
+            .map(|name| {
+                (
+                    number(&self.0["answers"][contact][name]["cells"]),
+                    self.on(contact, name, asked),
+                )
+            })
+            .collect()
     }
 
     fn on(&self, contact: &str, mesh: &str, asked: Asked) -> f64 {
@@ -149,7 +179,8 @@ impl Case {
             Asked::Lean(place) => {
                 // Betti: the surface's movement under a unit of each motion is the load that a unit force there amounts to.
                 let [x, ry] = ["x", "ry"].map(|motion| number(&answer["surface"][motion][place]));
-                (entry(0, 0) * ry - entry(0, 4) * x) / (entry(0, 0) * entry(4, 4) - entry(0, 4) * entry(0, 4))
+                (entry(0, 0) * ry - entry(0, 4) * x)
+                    / (entry(0, 0) * entry(4, 4) - entry(0, 4) * entry(0, 4))
             }
         }
     }

@@ -41,12 +41,18 @@ impl Trial {
     /// A trial of a name.
     #[must_use]
     pub fn new(name: impl Into<String>) -> Self {
-        Self { name: name.into(), ..Self::default() }
+        Self {
+            name: name.into(),
+            ..Self::default()
+        }
     }
 
     /// A trial that could not be made here.
     fn untried(name: &str, why: &str) -> Self {
-        Self { untried: Some(why.to_owned()), ..Self::new(name) }
+        Self {
+            untried: Some(why.to_owned()),
+            ..Self::new(name)
+        }
     }
 
     /// Whether everything was held, with saves that went through at all.
@@ -99,5 +105,8 @@ impl fmt::Display for Trial {
 /// The heads of the columns.
 #[must_use]
 pub fn heads() -> String {
-    format!("{:<62} {:>6} {:>8} {:>12} {:>8} {:>6}", "what broke", "rounds", "sent", "acknowledged", "refused", "lost")
+    format!(
+        "{:<62} {:>6} {:>8} {:>12} {:>8} {:>6}",
+        "what broke", "rounds", "sent", "acknowledged", "refused", "lost"
+    )
 }

@@ -55,7 +55,9 @@ impl Dice {
         match self.below(8) {
             0 => least,
             1 => most,
-            2..=4 if least > 0.0 => (least.ln() + share * (most / least).ln()).exp().clamp(least, most),
+            2..=4 if least > 0.0 => (least.ln() + share * (most / least).ln())
+                .exp()
+                .clamp(least, most),
             _ => least + share * (most - least),
         }
     }
@@ -82,17 +84,28 @@ const IN_THE_GROUND: [&str; 3] = ["site", "excavation", "block"];
 /// When the catalogue names an answer that the document does not take.
 #[must_use]
 pub fn plan_on(ground: u64, sides_m: Option<[f64; 3]>, seed: u64) -> (SitePlan, Vec<Problem>) {
-    let in_the_ground = |path: &str| path.split_once('.').is_some_and(|(section, _)| IN_THE_GROUND.contains(&section));
+    let in_the_ground = |path: &str| {
+        path.split_once('.')
+            .is_some_and(|(section, _)| IN_THE_GROUND.contains(&section))
+    };
     let mut shared = drawn(&mut Dice::new(!ground), in_the_ground);
     let mut refusals = agreed(&mut shared);
     if let Some(sides_m) = sides_m {
         let block = &mut shared.block;
-        for (side, found) in [&mut block.length_m, &mut block.width_m, &mut block.depth_m].into_iter().zip(sides_m) {
+        for (side, found) in [&mut block.length_m, &mut block.width_m, &mut block.depth_m]
+            .into_iter()
+            .zip(sides_m)
+        {
             side.get_or_insert(found);
         }
     }
     let own = drawn(&mut Dice::new(seed), |path| !in_the_ground(path));
-    let mut plan = SitePlan { site: shared.site, excavation: shared.excavation, block: shared.block, ..own };
+    let mut plan = SitePlan {
+        site: shared.site,
+        excavation: shared.excavation,
+        block: shared.block,
+        ..own
+    };
     refusals.extend(agreed(&mut plan));
     (plan, refusals)
 }
@@ -105,29 +118,41 @@ fn agreed(plan: &mut SitePlan) -> Vec<Problem> {
         for problem in &problems.0 {
             let mut places = problem.fields.iter().rev().map(|name| place_of(name));
             // None where another problem took the same answer back already.
-            if let Some(place) = places.find(|place| document.pointer(place).is_some_and(|value| !value.is_null())) {
+            if let Some(place) = places.find(|place| {
+                document
+                    .pointer(place)
+                    .is_some_and(|value| !value.is_null())
+            }) {
                 *document.pointer_mut(&place).expect("the answer just found") = Value::Null;
             }
         }
         *plan = serde_json::from_value(document).expect("a plan with an answer less");
         said.extend(problems.0);
-        assert!(said.len() < 1000, "answers that cannot be taken back: {said:?}");
+        assert!(
+            said.len() < 1000,
+            "answers that cannot be taken back: {said:?}"
+        );
     }
     said
 }
 
 /// Where an answer stands in the document: `floor.stands[2].mass_kg` is taken back with all stands.
 fn place_of(name: &str) -> String {
-    format!("/{}", name.split('[').next().unwrap_or_default().replace('.', "/"))
+    format!(
+        "/{}",
+        name.split('[').next().unwrap_or_default().replace('.', "/")
+    )
 }
 
 fn drawn(dice: &mut Dice, asked: impl Fn(&str) -> bool) -> SitePlan {
     let said = [0.1, 0.3, 0.6, 1.0][dice.below(4)];
     let mut document = serde_json::to_value(SitePlan::unknown()).expect("a document");
     document["title"] = title(dice);
-    for (field, answers) in
-        [("use", &["visual", "planetary", "deep_sky"][..]), ("units", &["metric", "imperial"]), ("code", &["eurocode", "aci"])]
-    {
+    for (field, answers) in [
+        ("use", &["visual", "planetary", "deep_sky"][..]),
+        ("units", &["metric", "imperial"]),
+        ("code", &["eurocode", "aci"]),
+    ] {
         if dice.happens(0.7) {
             document[field] = answers[dice.below(answers.len())].into();
         }
@@ -157,11 +182,28 @@ fn prices(dice: &mut Dice, plan: &mut SitePlan) {
     let price = |dice: &mut Dice, line: &lines::Line| {
         let price = [0.0, 0.0001, 0.4, 145.5, 999_999.99, MOST][dice.below(6)];
         let units = [Units::Metric, Units::Imperial][dice.below(2)];
-        let item = [None, Some(NAMES[0].to_owned()), Some(NAMES[4].to_owned())][dice.below(3)].clone();
-        (line.id.to_owned(), Price { price, per: per(line.unit, units).to_owned(), item })
+        let item =
+            [None, Some(NAMES[0].to_owned()), Some(NAMES[4].to_owned())][dice.below(3)].clone();
+        (
+            line.id.to_owned(),
+            Price {
+                price,
+                per: per(line.unit, units).to_owned(),
+                item,
+            },
+        )
     };
-    let currency = [None, Some("EUR"), Some("₹"), Some("\u{5e9}\u{5e7}\u{5dc}"), Some("元")][dice.below(5)];
-    let priced: Vec<&lines::Line> = lines::LINES.iter().filter(|_| dice.happens(share)).collect();
+    let currency = [
+        None,
+        Some("EUR"),
+        Some("₹"),
+        Some("\u{5e9}\u{5e7}\u{5dc}"),
+        Some("元"),
+    ][dice.below(5)];
+    let priced: Vec<&lines::Line> = lines::LINES
+        .iter()
+        .filter(|_| dice.happens(share))
+        .collect();
     plan.prices.currency = currency.map(str::to_owned);
     plan.prices.lines = Some(priced.into_iter().map(|line| price(dice, line)).collect());
 }
@@ -193,14 +235,22 @@ fn other(dice: &mut Dice, path: &str, kind: Kind) -> Value {
         Kind::Choice(keys) => keys[dice.below(keys.len())].into(),
         Kind::YesOrNo => dice.happens(0.5).into(),
         // The one text with a form of its own.
-        Kind::Text if path == "work.start_date" => {
-            format!("20{:02}-{:02}-{:02}", dice.below(100), 1 + dice.below(12), 1 + dice.below(28)).into()
-        }
+        Kind::Text if path == "work.start_date" => format!(
+            "20{:02}-{:02}-{:02}",
+            dice.below(100),
+            1 + dice.below(12),
+            1 + dice.below(28)
+        )
+        .into(),
         Kind::Text => NAMES[dice.below(NAMES.len())].into(),
-        Kind::Rows(cells, most) => (0..rows(dice, most)).map(|row| line(dice, cells, row)).collect(),
+        Kind::Rows(cells, most) => (0..rows(dice, most))
+            .map(|row| line(dice, cells, row))
+            .collect(),
         Kind::Points(most) => {
             let reach = [1.0, 3.0, 15.0, 50.0][dice.below(4)];
-            (0..rows(dice, most)).map(|_| json!([dice.number(-reach, reach), dice.number(-reach, reach)])).collect()
+            (0..rows(dice, most))
+                .map(|_| json!([dice.number(-reach, reach), dice.number(-reach, reach)]))
+                .collect()
         }
     }
 }
@@ -250,7 +300,9 @@ const NEVER_NEGATIVE: [&str; 12] = [
 /// not be empty. Quick enough for a million of them.
 #[must_use]
 pub fn shown_faults(design: &Design) -> Vec<String> {
-    let mut found = figures::figure_faults(design, |name| NEVER_NEGATIVE.iter().any(|word| name.contains(word)));
+    let mut found = figures::figure_faults(design, |name| {
+        NEVER_NEGATIVE.iter().any(|word| name.contains(word))
+    });
     for (list, empty) in [
         ("checks", design.checks.is_empty()),
         ("materials", design.materials.is_empty()),
@@ -270,13 +322,22 @@ pub fn shown_faults(design: &Design) -> Vec<String> {
 pub fn faults(design: &Design) -> Vec<String> {
     let mut found = shown_faults(design);
     let kept = format!("{design:?}");
-    let none = kept.split(|c: char| !c.is_alphanumeric()).find(|word| matches!(*word, "NaN" | "inf"));
+    let none = kept
+        .split(|c: char| !c.is_alphanumeric())
+        .find(|word| matches!(*word, "NaN" | "inf"));
     found.extend(none.map(|word| format!("{word} {}", around(&kept, word))));
     found
 }
 
 /// The text before the first figure that is none.
 fn around(shown: &str, word: &str) -> String {
-    let at = shown.match_indices(word).map(|(at, _)| at).find(|&at| !shown[..at].ends_with(char::is_alphanumeric)).unwrap_or(0);
-    shown.get(at.saturating_sub(160)..at).unwrap_or_default().to_owned()
+    let at = shown
+        .match_indices(word)
+        .map(|(at, _)| at)
+        .find(|&at| !shown[..at].ends_with(char::is_alphanumeric))
+        .unwrap_or(0);
+    shown
+        .get(at.saturating_sub(160)..at)
+        .unwrap_or_default()
+        .to_owned()
 }

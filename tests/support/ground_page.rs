@@ -39,22 +39,34 @@ const QUICK: [(&str, Table); 11] = [
     ("layer-leans", uneven::leans),
 ];
 /// Tables for which finer meshes are solved.
-const SLOW: [(&str, Table); 3] =
-    [("asymmetry", convergence::asymmetry), ("convergence", convergence::meshes), ("shapes", convergence::shapes)];
+const SLOW: [(&str, Table); 3] = [
+    ("asymmetry", convergence::asymmetry),
+    ("convergence", convergence::meshes),
+    ("shapes", convergence::shapes),
+];
 
 /// The whole page as the code gives it today.
 #[must_use]
 pub fn page() -> String {
     let reference = Reference::read();
-    let tables = QUICK.into_iter().chain(SLOW).chain([("time", time::table_of as Table), ("other-times", time::others)]);
-    tables.fold(WORDS.to_owned(), |page, (name, table)| page.replace(&format!("{{{{{name}}}}}"), table(&reference).trim_end()))
+    let tables = QUICK.into_iter().chain(SLOW).chain([
+        ("time", time::table_of as Table),
+        ("other-times", time::others),
+    ]);
+    tables.fold(WORDS.to_owned(), |page, (name, table)| {
+        page.replace(&format!("{{{{{name}}}}}"), table(&reference).trim_end())
+    })
 }
 
 /// Names of the quick tables whose figures of today do not stand in a page.
 #[must_use]
 pub fn stale(page: &str) -> Vec<&'static str> {
     let reference = Reference::read();
-    QUICK.into_iter().filter(|(_, table)| !page.contains(table(&reference).trim_end())).map(|(name, _)| name).collect()
+    QUICK
+        .into_iter()
+        .filter(|(_, table)| !page.contains(table(&reference).trim_end()))
+        .map(|(name, _)| name)
+        .collect()
 }
 
 /// Names of all tables but those of times whose figures of today do not stand in a page.
@@ -62,17 +74,37 @@ pub fn stale(page: &str) -> Vec<&'static str> {
 pub fn stale_thoroughly(page: &str) -> Vec<&'static str> {
     let reference = Reference::read();
     let tables = QUICK.into_iter().chain(SLOW);
-    tables.filter(|(_, table)| !page.contains(table(&reference).trim_end())).map(|(name, _)| name).collect()
+    tables
+        .filter(|(_, table)| !page.contains(table(&reference).trim_end()))
+        .map(|(name, _)| name)
+        .collect()
 }
 
 /// Sentences of the words that a page does not have.
 #[must_use]
 pub fn missing_words(page: &str) -> Vec<&'static str> {
-    WORDS.lines().filter(|line| !line.starts_with("{{") && !page.contains(line)).collect()
+    WORDS
+        .lines()
+        .filter(|line| !line.starts_with("{{") && !page.contains(line))
+        .collect()
 }
 
-fn block(length_m: f64, width_m: f64, depth_m: f64, from: f64, to: f64, poisson_ratio: f64) -> Shape {
-    Shape { length_m, width_m, depth_m, contact_from_m: from, contact_to_m: to, poisson_ratio }
+fn block(
+    length_m: f64,
+    width_m: f64,
+    depth_m: f64,
+    from: f64,
+    to: f64,
+    poisson_ratio: f64,
+) -> Shape {
+    Shape {
+        length_m,
+        width_m,
+        depth_m,
+        contact_from_m: from,
+        contact_to_m: to,
+        poisson_ratio,
+    }
 }
 
 fn cube(from: f64) -> Shape {

@@ -23,7 +23,10 @@ impl Answer {
     /// A header, by its name in any case; empty when it is not there.
     #[must_use]
     pub fn header(&self, name: &str) -> &str {
-        self.headers.iter().find(|(found, _)| found.eq_ignore_ascii_case(name)).map_or("", |(_, value)| value)
+        self.headers
+            .iter()
+            .find(|(found, _)| found.eq_ignore_ascii_case(name))
+            .map_or("", |(_, value)| value)
     }
 
     /// The body as text.
@@ -38,7 +41,8 @@ impl Answer {
     /// When it is none.
     #[must_use]
     pub fn json(&self) -> Value {
-        serde_json::from_slice(&self.body).unwrap_or_else(|error| panic!("{error} in {}: {}", self.status, self.text()))
+        serde_json::from_slice(&self.body)
+            .unwrap_or_else(|error| panic!("{error} in {}: {}", self.status, self.text()))
     }
 }
 
@@ -47,7 +51,13 @@ impl Answer {
 /// # Panics
 /// When the service does not answer in HTTP within forty seconds.
 #[must_use]
-pub fn send(to: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) -> Answer {
+pub fn send(
+    to: SocketAddr,
+    method: &str,
+    path: &str,
+    headers: &[(&str, &str)],
+    body: &[u8],
+) -> Answer {
     let mut head = format!("{method} {path} HTTP/1.1\r\nhost: {to}\r\nconnection: close\r\n");
     for (name, value) in headers {
         head.push_str(&format!("{name}: {value}\r\n"));
@@ -67,8 +77,14 @@ pub fn send(to: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)], 
 /// When no HTTP answer comes within forty seconds.
 #[must_use]
 pub fn raw(to: SocketAddr, bytes: &[u8]) -> Answer {
-    let answer = exchange(to, bytes).unwrap_or_else(|error| panic!("the service did not answer: {error}"));
-    parse(&answer).unwrap_or_else(|| panic!("this is no HTTP answer: {}", String::from_utf8_lossy(&answer)))
+    let answer =
+        exchange(to, bytes).unwrap_or_else(|error| panic!("the service did not answer: {error}"));
+    parse(&answer).unwrap_or_else(|| {
+        panic!(
+            "this is no HTTP answer: {}",
+            String::from_utf8_lossy(&answer)
+        )
+    })
 }
 
 /// Sends bytes and reads until the service closes the line.
@@ -104,9 +120,16 @@ pub fn ask(to: SocketAddr, bytes: &[u8], silence: Duration) -> std::io::Result<V
 }
 
 fn is_whole(bytes: &[u8]) -> bool {
-    let Some(end) = bytes.windows(4).position(|window| window == b"\r\n\r\n") else { return false };
+    let Some(end) = bytes.windows(4).position(|window| window == b"\r\n\r\n") else {
+        return false;
+    };
     let head = String::from_utf8_lossy(&bytes[..end]).to_ascii_lowercase();
-    let length = head.lines().find_map(|line| line.strip_prefix("content-length:")?.trim().parse::<usize>().ok());
+    let length = head.lines().find_map(|line| {
+        line.strip_prefix("content-length:")?
+            .trim()
+            .parse::<usize>()
+            .ok()
+    });
     length.is_some_and(|length| bytes.len() >= end + 4 + length)
 }
 
@@ -117,9 +140,19 @@ pub fn parse(bytes: &[u8]) -> Option<Answer> {
     let head = std::str::from_utf8(&bytes[..end]).ok()?;
     let mut lines = head.split("\r\n");
     let status = lines.next()?.split(' ').nth(1)?.parse().ok()?;
-    let headers = lines.filter_map(|line| line.split_once(':')).map(|(name, value)| (name.to_owned(), value.trim().to_owned())).collect();
-    let mut answer = Answer { status, headers, body: bytes[end + 4..].to_vec() };
-    if answer.header("transfer-encoding").eq_ignore_ascii_case("chunked") {
+    let headers = lines
+        .filter_map(|line| line.split_once(':'))
+        .map(|(name, value)| (name.to_owned(), value.trim().to_owned()))
+        .collect();
+    let mut answer = Answer {
+        status,
+        headers,
+        body: bytes[end + 4..].to_vec(),
+    };
+    if answer
+        .header("transfer-encoding")
+        .eq_ignore_ascii_case("chunked")
+    {
         answer.body = unchunk(&answer.body)?;
     }
     Some(answer)
@@ -129,7 +162,8 @@ fn unchunk(mut bytes: &[u8]) -> Option<Vec<u8>> {
     let mut body = Vec::new();
     loop {
         let end = bytes.windows(2).position(|window| window == b"\r\n")?;
-        let size = usize::from_str_radix(std::str::from_utf8(&bytes[..end]).ok()?.trim(), 16).ok()?;
+        let size =
+            usize::from_str_radix(std::str::from_utf8(&bytes[..end]).ok()?.trim(), 16).ok()?;
         if size == 0 {
             return Some(body);
         }

@@ -1,5 +1,8 @@
 //! What the suites share: comparing figures, reading the examples, starting the service.
-#![cfg_attr(feature = "service", allow(clippy::expect_used, reason = "a test fails by panicking"))]
+#![cfg_attr(
+    feature = "service",
+    allow(clippy::expect_used, reason = "a test fails by panicking")
+)]
 
 #[cfg(feature = "service")]
 pub mod binary;
@@ -28,7 +31,11 @@ pub mod service;
 pub fn close(what: &str, found: f64, reference: f64, tolerance_ratio: f64) {
     let off = (found - reference).abs();
     let allowed = tolerance_ratio * reference.abs().max(f64::MIN_POSITIVE);
-    assert!(off <= allowed, "{what}: found {found}, reference {reference}, off by {:.3} %", 100.0 * off / reference.abs());
+    assert!(
+        off <= allowed,
+        "{what}: found {found}, reference {reference}, off by {:.3} %",
+        100.0 * off / reference.abs()
+    );
 }
 
 /// The workspace's folder: the one that runs, since a target folder may be shared by several.
@@ -38,8 +45,12 @@ pub fn close(what: &str, found: f64, reference: f64, tolerance_ratio: f64) {
 #[must_use]
 #[allow(clippy::expect_used, reason = "a test fails by panicking")]
 pub fn workspace() -> std::path::PathBuf {
-    let crate_folder = std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_else(|| env!("CARGO_MANIFEST_DIR").into());
-    std::path::Path::new(&crate_folder).parent().expect("the crate lies in the workspace").to_path_buf()
+    let crate_folder =
+        std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_else(|| env!("CARGO_MANIFEST_DIR").into());
+    std::path::Path::new(&crate_folder)
+        .parent()
+        .expect("the crate lies in the workspace")
+        .to_path_buf()
 }
 
 /// An example plan of `tests/examples`, by its name.
@@ -49,7 +60,9 @@ pub fn workspace() -> std::path::PathBuf {
 #[must_use]
 #[allow(clippy::expect_used, reason = "a test fails by panicking")]
 pub fn example(name: &str) -> stillground::site_plan::SitePlan {
-    let path = workspace().join("tests/examples").join(format!("{name}.json"));
+    let path = workspace()
+        .join("tests/examples")
+        .join(format!("{name}.json"));
     let text = std::fs::read_to_string(&path).expect("the example's file");
     serde_json::from_str(&text).expect("a plan")
 }

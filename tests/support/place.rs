@@ -21,7 +21,10 @@ impl Place {
     /// When no folder can be made.
     #[must_use]
     pub fn on_sqlite() -> Self {
-        Self { folder: TempDir::new().expect("a folder for the test"), database: None }
+        Self {
+            folder: TempDir::new().expect("a folder for the test"),
+            database: None,
+        }
     }
 
     /// A new database on the server that the tests share.
@@ -40,14 +43,21 @@ impl Place {
     /// A database on a server.
     #[must_use]
     pub fn at(cluster: Arc<Cluster>, url: String) -> Self {
-        Self { database: Some((url, cluster)), ..Self::on_sqlite() }
+        Self {
+            database: Some((url, cluster)),
+            ..Self::on_sqlite()
+        }
     }
 
     /// The settings of a service at this place; several may be started.
     #[must_use]
     pub fn settings(&self) -> Settings {
         let database_url = self.database.as_ref().map(|(url, _)| url.clone());
-        Settings { data: Some(self.folder().join("data")), database_url, ..Settings::default() }
+        Settings {
+            data: Some(self.folder().join("data")),
+            database_url,
+            ..Settings::default()
+        }
     }
 
     /// The same settings as flags of the command line.
@@ -56,9 +66,20 @@ impl Place {
     /// When its folder's name is no text.
     #[must_use]
     pub fn flags(&self) -> Vec<String> {
-        let data = self.folder().join("data").to_str().expect("a name").to_owned();
-        let database = self.database.iter().flat_map(|(url, _)| ["--database-url".to_owned(), url.clone()]);
-        ["--data".to_owned(), data].into_iter().chain(database).collect()
+        let data = self
+            .folder()
+            .join("data")
+            .to_str()
+            .expect("a name")
+            .to_owned();
+        let database = self
+            .database
+            .iter()
+            .flat_map(|(url, _)| ["--database-url".to_owned(), url.clone()]);
+        ["--data".to_owned(), data]
+            .into_iter()
+            .chain(database)
+            .collect()
     }
 
     /// Its folder.
@@ -70,6 +91,8 @@ impl Place {
     /// Its server and the URL of its database, when it has one.
     #[must_use]
     pub fn database(&self) -> Option<(&Cluster, &str)> {
-        self.database.as_ref().map(|(url, cluster)| (&**cluster, url.as_str()))
+        self.database
+            .as_ref()
+            .map(|(url, cluster)| (&**cluster, url.as_str()))
     }
 }

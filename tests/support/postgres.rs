@@ -30,7 +30,9 @@ pub struct Cluster {
 #[must_use]
 pub fn shared() -> Arc<Cluster> {
     static SHARED: Mutex<Weak<Cluster>> = Mutex::new(Weak::new());
-    let mut shared = SHARED.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+    let mut shared = SHARED
+        .lock()
+        .unwrap_or_else(std::sync::PoisonError::into_inner);
     shared.upgrade().unwrap_or_else(|| {
         let cluster = Arc::new(Cluster::start());
         *shared = Arc::downgrade(&cluster);
@@ -46,13 +48,28 @@ impl Cluster {
     #[must_use]
     pub fn start() -> Self {
         let folder = TempDir::new().expect("a folder for the server");
-        let cluster = Self { folder, port: free_port(), programs: programs(), databases: AtomicU32::new(0) };
+        let cluster = Self {
+            folder,
+            port: free_port(),
+            programs: programs(),
+            databases: AtomicU32::new(0),
+        };
         if is_root() {
-            fs::set_permissions(cluster.folder.path(), fs::Permissions::from_mode(0o711)).expect("a folder that can be entered");
+            fs::set_permissions(cluster.folder.path(), fs::Permissions::from_mode(0o711))
+                .expect("a folder that can be entered");
             fs::create_dir(cluster.data()).expect("a folder for its data");
             run(Command::new("chown").arg(USER).arg(cluster.data()));
         }
-        cluster.program("initdb", &["--auth=trust", "--username=postgres", "--encoding=UTF8", "--locale=C", "--no-sync"]);
+        cluster.program(
+            "initdb",
+            &[
+                "--auth=trust",
+                "--username=postgres",
+                "--encoding=UTF8",
+                "--locale=C",
+                "--no-sync",
+            ],
+        );
         cluster.watch();
         cluster.resume();
         cluster
@@ -64,9 +81,18 @@ impl Cluster {
                       [ -d \"$2\" ] || exit 0; shift 2; \"$@\"; rm -rf \"$(dirname \"$PWD\")\"";
         let stop = self.command("pg_ctl", &["stop", "-w", "-s", "-m", "immediate"]);
         let mut watch = Command::new("sh");
-        watch.args(["-c", script, "watch", &std::process::id().to_string()]).arg(self.data());
-        watch.arg(stop.get_program()).args(stop.get_args()).current_dir(self.data());
-        let _ = watch.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null()).spawn();
+        watch
+            .args(["-c", script, "watch", &std::process::id().to_string()])
+            .arg(self.data());
+        watch
+            .arg(stop.get_program())
+            .args(stop.get_args())
+            .current_dir(self.data());
+        let _ = watch
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn();
     }
 
     /// Makes an empty database; its URL.
@@ -89,9 +115,17 @@ impl Cluster {
     /// When it refuses.
     #[must_use]
     pub fn ask(&self, url: &str, sql: &str) -> String {
-        run(Command::new(self.programs.join("psql")).args(["--no-psqlrc", "-qtAX", "-v", "ON_ERROR_STOP=1", "-c", sql, url]))
-            .trim()
-            .to_owned()
+        run(Command::new(self.programs.join("psql")).args([
+            "--no-psqlrc",
+            "-qtAX",
+            "-v",
+            "ON_ERROR_STOP=1",
+            "-c",
+            sql,
+            url,
+        ]))
+        .trim()
+        .to_owned()
     }
 
     fn query(&self, name: &str, sql: &str) {
@@ -104,7 +138,20 @@ impl Cluster {
             "-p {} -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c max_connections=200 -c shared_buffers=64MB",
             self.port
         );
-        self.program("pg_ctl", &["start", "-w", "-s", "-t", "60", "-o", &options, "-l", &self.data().join("log").display().to_string()]);
+        self.program(
+            "pg_ctl",
+            &[
+                "start",
+                "-w",
+                "-s",
+                "-t",
+                "60",
+                "-o",
+                &options,
+                "-l",
+                &self.data().join("log").display().to_string(),
+            ],
+        );
     }
 
     /// Stops the server: `fast` ends connections in order, `immediate` as a crash would.
@@ -121,7 +168,8 @@ impl Cluster {
         for (name, text) in [("server.crt", certificate), ("server.key", key)] {
             let file = self.data().join(name);
             fs::write(&file, text).expect("a file in the server's folder");
-            fs::set_permissions(&file, fs::Permissions::from_mode(0o600)).expect("a file that only its owner reads");
+            fs::set_permissions(&file, fs::Permissions::from_mode(0o600))
+                .expect("a file that only its owner reads");
             if is_root() {
                 run(Command::new("chown").arg(USER).arg(&file));
             }
@@ -138,7 +186,10 @@ impl Cluster {
     #[must_use]
     pub fn database_in(&self, folder: &Path) -> String {
         run(Command::new("chown").arg(USER).arg(folder));
-        self.query("postgres", &format!("CREATE TABLESPACE small LOCATION '{}'", folder.display()));
+        self.query(
+            "postgres",
+            &format!("CREATE TABLESPACE small LOCATION '{}'", folder.display()),
+        );
         self.query("postgres", "CREATE DATABASE small TABLESPACE small");
         self.url("small")
     }
@@ -149,7 +200,9 @@ impl Cluster {
     /// When its processes cannot be found.
     pub fn freeze(&self, frozen: bool) {
         let signal = if frozen { "-STOP" } else { "-CONT" };
-        run(Command::new("kill").arg(signal).args(self.processes().iter().map(u32::to_string)));
+        run(Command::new("kill")
+            .arg(signal)
+            .args(self.processes().iter().map(u32::to_string)));
     }
 
     /// The numbers of the server's processes, the first first.
@@ -158,11 +211,18 @@ impl Cluster {
     /// When they cannot be found.
     #[must_use]
     pub fn processes(&self) -> Vec<u32> {
-        let file = fs::read_to_string(self.data().join("postmaster.pid")).expect("a server that runs");
+        let file =
+            fs::read_to_string(self.data().join("postmaster.pid")).expect("a server that runs");
         let first = file.lines().next().expect("its number");
-        let children = Command::new("ps").args(["-o", "pid=", "--ppid", first]).output().expect("a list of its processes");
+        let children = Command::new("ps")
+            .args(["-o", "pid=", "--ppid", first])
+            .output()
+            .expect("a list of its processes");
         let children = String::from_utf8_lossy(&children.stdout).into_owned();
-        std::iter::once(first).chain(children.split_whitespace()).filter_map(|number| number.parse().ok()).collect()
+        std::iter::once(first)
+            .chain(children.split_whitespace())
+            .filter_map(|number| number.parse().ok())
+            .collect()
     }
 
     fn data(&self) -> PathBuf {
@@ -173,25 +233,47 @@ impl Cluster {
         let program = self.programs.join(name);
         let mut command = if is_root() {
             let mut command = Command::new("setpriv");
-            command.arg(format!("--reuid={USER}")).arg(format!("--regid={USER}")).arg("--clear-groups").arg(program);
+            command
+                .arg(format!("--reuid={USER}"))
+                .arg(format!("--regid={USER}"))
+                .arg("--clear-groups")
+                .arg(program);
             command
         } else {
             Command::new(program)
         };
-        command.args(words).arg("-D").arg(self.data()).current_dir("/").stdin(Stdio::null());
+        command
+            .args(words)
+            .arg("-D")
+            .arg(self.data())
+            .current_dir("/")
+            .stdin(Stdio::null());
         command
     }
 
     /// Runs one of the server's programs; its output goes nowhere, since the server would hold it open.
     fn program(&self, name: &str, words: &[&str]) {
-        let status = self.command(name, words).stdout(Stdio::null()).stderr(Stdio::null()).status().expect("a program of PostgreSQL");
-        assert!(status.success(), "{name}: {status}\n{}", fs::read_to_string(self.data().join("log")).unwrap_or_default());
+        let status = self
+            .command(name, words)
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .status()
+            .expect("a program of PostgreSQL");
+        assert!(
+            status.success(),
+            "{name}: {status}\n{}",
+            fs::read_to_string(self.data().join("log")).unwrap_or_default()
+        );
     }
 }
 
 impl Drop for Cluster {
     fn drop(&mut self) {
-        let _ = self.command("pg_ctl", &["stop", "-w", "-s", "-m", "immediate"]).stdout(Stdio::null()).stderr(Stdio::null()).status();
+        let _ = self
+            .command("pg_ctl", &["stop", "-w", "-s", "-m", "immediate"])
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .status();
     }
 }
 
@@ -199,13 +281,23 @@ impl Drop for Cluster {
 fn free_port() -> u16 {
     static NEXT: AtomicU32 = AtomicU32::new(0);
     let first = std::process::id().wrapping_mul(7);
-    let port = || u16::try_from(20_000 + first.wrapping_add(NEXT.fetch_add(1, Ordering::Relaxed)) % 12_000).expect("a port");
-    (0..100).map(|_| port()).find(|&port| TcpListener::bind(("127.0.0.1", port)).is_ok()).expect("a free port")
+    let port = || {
+        u16::try_from(20_000 + first.wrapping_add(NEXT.fetch_add(1, Ordering::Relaxed)) % 12_000)
+            .expect("a port")
+    };
+    (0..100)
+        .map(|_| port())
+        .find(|&port| TcpListener::bind(("127.0.0.1", port)).is_ok())
+        .expect("a free port")
 }
 
 fn run(command: &mut Command) -> String {
     let output = command.output().expect("a command that runs");
-    assert!(output.status.success(), "{command:?}: {}", String::from_utf8_lossy(&output.stderr));
+    assert!(
+        output.status.success(),
+        "{command:?}: {}",
+        String::from_utf8_lossy(&output.stderr)
+    );
     String::from_utf8_lossy(&output.stdout).into_owned()
 }
 
@@ -215,10 +307,20 @@ fn is_root() -> bool {
 
 /// The folder of PostgreSQL's programs: Debian keeps those of each version apart, others have them in the path.
 fn programs() -> PathBuf {
-    let of_debian = fs::read_dir("/usr/lib/postgresql").into_iter().flatten().flatten().map(|version| version.path().join("bin"));
+    let of_debian = fs::read_dir("/usr/lib/postgresql")
+        .into_iter()
+        .flatten()
+        .flatten()
+        .map(|version| version.path().join("bin"));
     let found = of_debian.filter(|bin| bin.join("initdb").is_file()).max();
-    let in_path = || std::env::split_paths(&std::env::var_os("PATH")?).find(|folder| folder.join("initdb").is_file());
-    found
-        .or_else(in_path)
-        .unwrap_or_else(|| panic!("PostgreSQL is not installed: no initdb in {}", Path::new("/usr/lib/postgresql").display()))
+    let in_path = || {
+        std::env::split_paths(&std::env::var_os("PATH")?)
+            .find(|folder| folder.join("initdb").is_file())
+    };
+    found.or_else(in_path).unwrap_or_else(|| {
+        panic!(
+            "PostgreSQL is not installed: no initdb in {}",
+            Path::new("/usr/lib/postgresql").display()
+        )
+    })
 }

@@ -53,16 +53,30 @@ pub fn start_with(mut settings: Settings) -> Service {
     let (stop, stopped) = oneshot::channel();
     let (started, start) = mpsc::channel();
     let thread = std::thread::spawn(move || {
-        let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().expect("a runtime");
+        let runtime = tokio::runtime::Builder::new_multi_thread()
+            .worker_threads(2)
+            .enable_all()
+            .build()
+            .expect("a runtime");
         runtime.block_on(async {
-            let server = Server::prepare(config).await.expect("a service that starts");
+            let server = Server::prepare(config)
+                .await
+                .expect("a service that starts");
             let socket = server.socket().expect("a socket");
-            started.send((socket, server.address().expect("an address"))).expect("a test that waits");
+            started
+                .send((socket, server.address().expect("an address")))
+                .expect("a test that waits");
             server.run(async { drop(stopped.await) }).await;
         });
     });
     let (socket, address) = start.recv().expect("the service starts");
-    Service { socket, address, place, stop: Some(stop), thread: Some(thread) }
+    Service {
+        socket,
+        address,
+        place,
+        stop: Some(stop),
+        thread: Some(thread),
+    }
 }
 
 impl Service {
@@ -81,7 +95,12 @@ impl Service {
     /// Posts JSON.
     #[must_use]
     pub fn post_json(&self, path: &str, body: &Value) -> Answer {
-        self.send("POST", path, &[("content-type", "application/json")], body.to_string().as_bytes())
+        self.send(
+            "POST",
+            path,
+            &[("content-type", "application/json")],
+            body.to_string().as_bytes(),
+        )
     }
 
     /// Keeps a plan.
@@ -95,13 +114,23 @@ impl Service {
         let body = answer.json();
         let text = |value: &Value| value.as_str().expect("a text").to_owned();
         let links = &body["links"];
-        Kept { id: text(&body["id"]), edit: text(&links["edit"]), record: text(&links["record"]), view: text(&links["view"]) }
+        Kept {
+            id: text(&body["id"]),
+            edit: text(&links["edit"]),
+            record: text(&links["record"]),
+            view: text(&links["view"]),
+        }
     }
 
     /// Reads below a stored plan with a link's secret.
     #[must_use]
     pub fn read(&self, kept: &Kept, secret: &str, below: &str) -> Answer {
-        self.send("GET", &kept.path(below), &[("authorization", &format!("Bearer {secret}"))], b"")
+        self.send(
+            "GET",
+            &kept.path(below),
+            &[("authorization", &format!("Bearer {secret}"))],
+            b"",
+        )
     }
 
     /// Makes the plan's recovery code.
@@ -110,7 +139,12 @@ impl Service {
     /// When none is made.
     #[must_use]
     pub fn recovery_code(&self, kept: &Kept) -> String {
-        let made = self.send("POST", &kept.path("/recovery"), &[("authorization", &format!("Bearer {}", kept.edit))], b"");
+        let made = self.send(
+            "POST",
+            &kept.path("/recovery"),
+            &[("authorization", &format!("Bearer {}", kept.edit))],
+            b"",
+        );
         assert_eq!(made.status, 201, "{}", made.text());
         made.json()["code"].as_str().expect("a code").to_owned()
     }

@@ -32,8 +32,15 @@ pub struct Bare {
 
 /// Starts one: what it is, and the page's file or the folder for rows.
 pub fn start(word: &str, path: &Path) -> Result<Bare> {
-    let mut child = Command::new(std::env::current_exe()?).arg(word).arg(path).stdin(Stdio::null()).stdout(Stdio::piped()).spawn()?;
-    let socket = first_line(&mut child)?.parse().map_err(std::io::Error::other)?;
+    let mut child = Command::new(std::env::current_exe()?)
+        .arg(word)
+        .arg(path)
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .spawn()?;
+    let socket = first_line(&mut child)?
+        .parse()
+        .map_err(std::io::Error::other)?;
     Ok(Bare { socket, child })
 }
 
@@ -52,11 +59,18 @@ pub async fn pages(file: &Path) -> Result<()> {
 
 /// Puts what it is sent into a SQLite file in a folder, a row each, until it is ended.
 pub async fn rows(folder: &Path) -> Result<()> {
-    let file = Arc::new(Mutex::new(saves::bare_file(folder).await.map_err(std::io::Error::other)?));
-    let keep = async move |document: String| match saves::bare_row(&mut *file.lock().await, &document).await {
-        Ok(()) => (StatusCode::OK, "kept"),
-        Err(_) => (StatusCode::INTERNAL_SERVER_ERROR, "not kept"),
-    };
+    let file = Arc::new(Mutex::new(
+        saves::bare_file(folder)
+            .await
+            .map_err(std::io::Error::other)?,
+    ));
+    let keep =
+        async move |document: String| match saves::bare_row(&mut *file.lock().await, &document)
+            .await
+        {
+            Ok(()) => (StatusCode::OK, "kept"),
+            Err(_) => (StatusCode::INTERNAL_SERVER_ERROR, "not kept"),
+        };
     listen(Router::new().route("/", put(keep))).await
 }
 

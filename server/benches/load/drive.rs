@@ -37,20 +37,29 @@ impl Seen {
     /// The time within which a share of the answers came, in milliseconds.
     pub fn within_ms(&self, share_ratio: f64) -> f64 {
         let place = (self.times_us.len() as f64 * share_ratio) as usize;
-        self.times_us.get(place.min(self.times_us.len().saturating_sub(1))).map_or(f64::NAN, |time| f64::from(*time) / 1000.0)
+        self.times_us
+            .get(place.min(self.times_us.len().saturating_sub(1)))
+            .map_or(f64::NAN, |time| f64::from(*time) / 1000.0)
     }
 
     /// Both together, seen at the same time.
     pub fn beside(self, other: Self) -> Self {
         let length = self.length.max(other.length);
-        Self { length, ..self.and(other) }
+        Self {
+            length,
+            ..self.and(other)
+        }
     }
 
     /// Both together, one after the other.
     pub fn and(mut self, other: Self) -> Self {
         self.times_us.extend(other.times_us);
         self.times_us.sort_unstable();
-        Self { times_us: self.times_us, refused: self.refused + other.refused, length: self.length + other.length }
+        Self {
+            times_us: self.times_us,
+            refused: self.refused + other.refused,
+            length: self.length + other.length,
+        }
     }
 }
 
@@ -75,11 +84,21 @@ pub fn page(path: &str) -> Vec<u8> {
 }
 
 /// Sends requests for a time.
-pub async fn drive(to: SocketAddr, connections: usize, length: Duration, next: Next) -> Result<Seen> {
+pub async fn drive(
+    to: SocketAddr,
+    connections: usize,
+    length: Duration,
+    next: Next,
+) -> Result<Seen> {
     let begin = Instant::now() + WARM;
     let end = begin + length;
-    let tasks: Vec<_> = (0..connections).map(|number| tokio::spawn(connection(to, number, begin, end, Arc::clone(&next)))).collect();
-    let mut all = Seen { length, ..Seen::default() };
+    let tasks: Vec<_> = (0..connections)
+        .map(|number| tokio::spawn(connection(to, number, begin, end, Arc::clone(&next))))
+        .collect();
+    let mut all = Seen {
+        length,
+        ..Seen::default()
+    };
     for task in tasks {
         let (times_us, refused) = task.await.map_err(Error::other)??;
         all.times_us.extend(times_us);
@@ -89,7 +108,13 @@ pub async fn drive(to: SocketAddr, connections: usize, length: Duration, next: N
     Ok(all)
 }
 
-async fn connection(to: SocketAddr, number: usize, begin: Instant, end: Instant, next: Next) -> Result<(Vec<u32>, u64)> {
+async fn connection(
+    to: SocketAddr,
+    number: usize,
+    begin: Instant,
+    end: Instant,
+    next: Next,
+) -> Result<(Vec<u32>, u64)> {
     let mut stream = TcpStream::connect(to).await?;
     stream.set_nodelay(true)?;
     let (mut buffer, mut times_us, mut refused) = (vec![0; BUFFER], Vec::new(), 0);
@@ -114,12 +139,20 @@ async fn connection(to: SocketAddr, number: usize, begin: Instant, end: Instant,
 }
 
 /// Sends a request and reads the answer to its end, part by part; its status.
-pub async fn ask(stream: &mut TcpStream, buffer: &mut [u8], request: &[u8], mut part: impl FnMut(&[u8])) -> Result<u16> {
+pub async fn ask(
+    stream: &mut TcpStream,
+    buffer: &mut [u8],
+    request: &[u8],
+    mut part: impl FnMut(&[u8]),
+) -> Result<u16> {
     stream.write_all(request).await?;
     let mut filled = 0;
     let head = loop {
         filled += some(stream.read(&mut buffer[filled..]).await?)?;
-        if let Some(end) = buffer[..filled].windows(HEAD_END.len()).position(|four| four == HEAD_END) {
+        if let Some(end) = buffer[..filled]
+            .windows(HEAD_END.len())
+            .position(|four| four == HEAD_END)
+        {
             break end + HEAD_END.len();
         }
     };
@@ -136,16 +169,32 @@ pub async fn ask(stream: &mut TcpStream, buffer: &mut [u8], request: &[u8], mut 
 }
 
 fn some(read: usize) -> Result<usize> {
-    if read == 0 { Err(ErrorKind::UnexpectedEof.into()) } else { Ok(read) }
+    if read == 0 {
+        Err(ErrorKind::UnexpectedEof.into())
+    } else {
+        Ok(read)
+    }
 }
 
 /// The status and the body's length.
 fn read_head(head: &[u8]) -> Result<(u16, usize)> {
-    let bad = || Error::new(ErrorKind::InvalidData, "an answer without a status and a length");
+    let bad = || {
+        Error::new(
+            ErrorKind::InvalidData,
+            "an answer without a status and a length",
+        )
+    };
     let text = std::str::from_utf8(head).map_err(Error::other)?;
-    let status = text.split(' ').nth(1).and_then(|status| status.parse().ok()).ok_or_else(bad)?;
+    let status = text
+        .split(' ')
+        .nth(1)
+        .and_then(|status| status.parse().ok())
+        .ok_or_else(bad)?;
     let lines = text.lines().filter_map(|line| line.split_once(':'));
     let mut length = lines.filter(|(name, _)| name.eq_ignore_ascii_case("content-length"));
-    let length = length.next().and_then(|(_, length)| length.trim().parse().ok()).ok_or_else(bad)?;
+    let length = length
+        .next()
+        .and_then(|(_, length)| length.trim().parse().ok())
+        .ok_or_else(bad)?;
     Ok((status, length))
 }

@@ -40,14 +40,25 @@ pub struct Instances {
 
 /// Asks one instance and two in turn, for each kind of work.
 pub async fn find(folder: &Path) -> Result<Vec<Instances>> {
-    let Some(cluster) = tokio::task::spawn_blocking(|| std::panic::catch_unwind(Cluster::start).ok()).await.map_err(Error::other)? else {
+    let Some(cluster) =
+        tokio::task::spawn_blocking(|| std::panic::catch_unwind(Cluster::start).ok())
+            .await
+            .map_err(Error::other)?
+    else {
         eprintln!("PostgreSQL could not be started: left out");
         return Ok(Vec::new());
     };
     let url = cluster.database();
-    let planners = [Planner::start_on(folder, &url).await?, Planner::start_on(folder, &url).await?];
+    let planners = [
+        Planner::start_on(folder, &url).await?,
+        Planner::start_on(folder, &url).await?,
+    ];
     let mut found = Vec::new();
-    for (what, work) in [("step page, kept", Work::Page), ("step page, written", Work::Written), ("saves", Work::Save)] {
+    for (what, work) in [
+        ("step page, kept", Work::Page),
+        ("step page, written", Work::Written),
+        ("saves", Work::Save),
+    ] {
         eprintln!("two instances, {what}");
         let mut seen = [Seen::default(), Seen::default()];
         let mut busy = [0.0; 3];
@@ -57,7 +68,10 @@ pub async fn find(folder: &Path) -> Result<Vec<Instances>> {
             let before = times(&planners, &cluster)?;
             let two = two.and(ask(&planners, work).await?);
             let after = times(&planners, &cluster)?;
-            busy = std::array::from_fn(|part| busy[part] + (after[part] - before[part]) / (TURN.as_secs_f64() + 0.5) / TURNS as f64);
+            busy = std::array::from_fn(|part| {
+                busy[part]
+                    + (after[part] - before[part]) / (TURN.as_secs_f64() + 0.5) / TURNS as f64
+            });
             seen = [one, two];
         }
         found.push(Instances { what, seen, busy });
@@ -87,7 +101,14 @@ async fn ask(planners: &[Planner], work: Work) -> Result<Seen> {
 
 /// Processor time that instances, database and this program have taken, seconds.
 fn times(planners: &[Planner], cluster: &Cluster) -> Result<[f64; 3]> {
-    let instances = planners.iter().map(Planner::processor_time).sum::<Result<f64>>()?;
-    let database = cluster.processes().into_iter().filter_map(|process| processor_time(process).ok()).sum();
+    let instances = planners
+        .iter()
+        .map(Planner::processor_time)
+        .sum::<Result<f64>>()?;
+    let database = cluster
+        .processes()
+        .into_iter()
+        .filter_map(|process| processor_time(process).ok())
+        .sum();
     Ok([instances, database, processor_time(std::process::id())?])
 }

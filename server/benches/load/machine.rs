@@ -27,7 +27,14 @@ impl Planner {
 
     /// The same on a database, and with one thread that serves, so that it takes no more than about one core.
     pub async fn start_on(folder: &Path, database: &str) -> Result<Self> {
-        Self::start_with(folder, &[("STILLGROUND_DATABASE_URL", database), ("TOKIO_WORKER_THREADS", "1")]).await
+        Self::start_with(
+            folder,
+            &[
+                ("STILLGROUND_DATABASE_URL", database),
+                ("TOKIO_WORKER_THREADS", "1"),
+            ],
+        )
+        .await
     }
 
     async fn start_with(folder: &Path, settings: &[(&str, &str)]) -> Result<Self> {
@@ -42,8 +49,16 @@ impl Planner {
             .stderr(Stdio::null())
             .spawn()?;
         let line = first_line(&mut child)?;
-        let socket = line.trim_start_matches("http://").trim_end_matches('/').parse().map_err(Error::other)?;
-        let mut planner = Self { socket, ready_after: Duration::ZERO, child };
+        let socket = line
+            .trim_start_matches("http://")
+            .trim_end_matches('/')
+            .parse()
+            .map_err(Error::other)?;
+        let mut planner = Self {
+            socket,
+            ready_after: Duration::ZERO,
+            child,
+        };
         if planner.get("/health/ready").await?.0 != 200 {
             return Err(Error::other("the planner is not ready"));
         }
@@ -59,8 +74,13 @@ impl Planner {
     /// Sends one request on a connection of its own.
     pub async fn send(&self, request: &[u8]) -> Result<(u16, Vec<u8>)> {
         let mut body = Vec::new();
-        let status =
-            ask(&mut TcpStream::connect(self.socket).await?, &mut vec![0; BUFFER], request, |part| body.extend_from_slice(part)).await?;
+        let status = ask(
+            &mut TcpStream::connect(self.socket).await?,
+            &mut vec![0; BUFFER],
+            request,
+            |part| body.extend_from_slice(part),
+        )
+        .await?;
         Ok((status, body))
     }
 
@@ -72,8 +92,16 @@ impl Planner {
     /// Memory that it holds, in MiB.
     pub fn memory_mib(&self) -> Result<f64> {
         let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id()))?;
-        let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap_or_default();
-        let kib: f64 = line.trim().trim_end_matches("kB").trim().parse().map_err(Error::other)?;
+        let line = status
+            .lines()
+            .find_map(|line| line.strip_prefix("VmRSS:"))
+            .unwrap_or_default();
+        let kib: f64 = line
+            .trim()
+            .trim_end_matches("kB")
+            .trim()
+            .parse()
+            .map_err(Error::other)?;
         Ok(kib / 1024.0)
     }
 }
@@ -89,14 +117,22 @@ impl Drop for Planner {
 pub fn processor_time(process: u32) -> Result<f64> {
     let line = std::fs::read_to_string(format!("/proc/{process}/stat"))?;
     let after_name = line.rsplit_once(')').map_or("", |(_, rest)| rest);
-    let ticks: f64 = after_name.split_whitespace().skip(11).take(2).filter_map(|ticks| ticks.parse::<f64>().ok()).sum();
+    let ticks: f64 = after_name
+        .split_whitespace()
+        .skip(11)
+        .take(2)
+        .filter_map(|ticks| ticks.parse::<f64>().ok())
+        .sum();
     Ok(ticks / 100.0)
 }
 
 /// The first line that a process prints.
 pub fn first_line(child: &mut Child) -> Result<String> {
     let mut line = String::new();
-    let output = child.stdout.take().ok_or_else(|| Error::other("a process without an output"))?;
+    let output = child
+        .stdout
+        .take()
+        .ok_or_else(|| Error::other("a process without an output"))?;
     BufReader::new(output).read_line(&mut line)?;
     Ok(line.trim().to_owned())
 }
@@ -104,7 +140,11 @@ pub fn first_line(child: &mut Child) -> Result<String> {
 /// How many wait for the machine's processors, over the last minute: what else runs is seen by it.
 pub fn crowd() -> String {
     let line = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
-    line.split(' ').next().filter(|load| !load.is_empty()).unwrap_or("not known").to_owned()
+    line.split(' ')
+        .next()
+        .filter(|load| !load.is_empty())
+        .unwrap_or("not known")
+        .to_owned()
 }
 
 /// The machine in two words.

@@ -10,7 +10,12 @@ mod drive;
 mod instances;
 mod machine;
 #[path = "../../../tests/support/postgres.rs"]
-#[allow(dead_code, clippy::expect_used, clippy::unwrap_used, reason = "it is the tests'")]
+#[allow(
+    dead_code,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    reason = "it is the tests'"
+)]
 mod postgres;
 mod saves;
 mod table;
@@ -43,7 +48,10 @@ const REST: Duration = Duration::from_secs(2);
 
 #[tokio::main]
 async fn main() -> Result<()> {
-    let words: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with("--")).collect();
+    let words: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|word| !word.starts_with("--"))
+        .collect();
     match words.as_slice() {
         [word, file] if word == bare::PAGES => bare::pages(Path::new(file)).await,
         [word, folder] if word == bare::ROWS => bare::rows(Path::new(folder)).await,
@@ -51,8 +59,12 @@ async fn main() -> Result<()> {
             let page = table::write(&find().await?);
             println!("{page}");
             // Cargo starts a bench in its package's folder; the file is named from the workspace's.
-            let workspace = Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap_or(Path::new("."));
-            words.first().map_or(Ok(()), |file| std::fs::write(workspace.join(file), page))
+            let workspace = Path::new(env!("CARGO_MANIFEST_DIR"))
+                .parent()
+                .unwrap_or(Path::new("."));
+            words
+                .first()
+                .map_or(Ok(()), |file| std::fs::write(workspace.join(file), page))
         }
     }
 }
@@ -70,27 +82,54 @@ async fn find() -> Result<Found> {
     let saves = save_in_turn(&planner, folder.path()).await?;
     let ms = |time: Duration| format!("{:.0} ms", time.as_secs_f64() * 1000.0);
     let process = vec![
-        ("load of the machine before this began: beyond one, other work took part in every figure", crowd),
-        ("ready after its first start, which makes the database", ms(new)),
+        (
+            "load of the machine before this began: beyond one, other work took part in every figure",
+            crowd,
+        ),
+        (
+            "ready after its first start, which makes the database",
+            ms(new),
+        ),
         ("ready after a later start", ms(planner.ready_after)),
         ("memory held while idle", format!("{idle:.0} MiB")),
-        ("memory held after all of the above", format!("{:.0} MiB", planner.memory_mib()?)),
+        (
+            "memory held after all of the above",
+            format!("{:.0} MiB", planner.memory_mib()?),
+        ),
     ];
     drop(planner);
     let instances = instances::find(folder.path()).await?;
-    Ok(Found { cores: machine::cores(), connections: CONNECTIONS, lines, saves, instances, process })
+    Ok(Found {
+        cores: machine::cores(),
+        connections: CONNECTIONS,
+        lines,
+        saves,
+        instances,
+        process,
+    })
 }
 
 /// Saves, bare rows, and rows by a bare handler, in turn: what a disk gives changes from second to second.
 async fn save_in_turn(planner: &Planner, folder: &Path) -> Result<Saves> {
-    let mut found = Saves { bare: Vec::new(), alone: Vec::new(), seen: PEOPLE.map(|people| (people, Seen::default(), Seen::default())) };
+    let mut found = Saves {
+        bare: Vec::new(),
+        alone: Vec::new(),
+        seen: PEOPLE.map(|people| (people, Seen::default(), Seen::default())),
+    };
     let handler = bare::start(bare::ROWS, &turn_folder(folder, "handler")?)?;
     for turn in 0..SAVING_TURNS {
         eprintln!("saves, turn {}", turn + 1);
-        found.bare.push(saves::bare_rows(&turn_folder(folder, &format!("bare-{turn}"))?, SAVING).await.map_err(Error::other)?);
-        found.alone.push(saves::store_alone(&turn_folder(folder, &format!("alone-{turn}"))?, SAVING).await?);
+        found.bare.push(
+            saves::bare_rows(&turn_folder(folder, &format!("bare-{turn}"))?, SAVING)
+                .await
+                .map_err(Error::other)?,
+        );
+        found.alone.push(
+            saves::store_alone(&turn_folder(folder, &format!("alone-{turn}"))?, SAVING).await?,
+        );
         for (people, bare, seen) in &mut found.seen {
-            *bare = std::mem::take(bare).and(drive(handler.socket, *people, SAVING, saves::rows()).await?);
+            *bare = std::mem::take(bare)
+                .and(drive(handler.socket, *people, SAVING, saves::rows()).await?);
             *seen = std::mem::take(seen).and(saves::save(planner, *people, SAVING).await?);
         }
     }
@@ -102,9 +141,15 @@ async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
     let plan = saves::create(planner).await?;
     let mut asked = vec![("front page".to_owned(), vec!["/".to_owned()])];
     for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
-        asked.push((format!("{step}, kept"), vec![format!("/p/{}/{step}", plan.edit)]));
+        asked.push((
+            format!("{step}, kept"),
+            vec![format!("/p/{}/{step}", plan.edit)],
+        ));
     }
-    asked.push(("plan by its view link, kept".to_owned(), vec![format!("/p/{}/plan", plan.view)]));
+    asked.push((
+        "plan by its view link, kept".to_owned(),
+        vec![format!("/p/{}/plan", plan.view)],
+    ));
     let mut many = Vec::new();
     for _ in 0..MANY {
         many.push(format!("/p/{}/site", saves::create(planner).await?.edit));
@@ -112,9 +157,15 @@ async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
     asked.push((format!("site of {MANY} plans in turn, kept"), many));
     for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
         // What was just saved is said once, on a page that is never kept.
-        asked.push((format!("{step}, written"), vec![format!("/p/{}/{step}?saved=yes", plan.edit)]));
+        asked.push((
+            format!("{step}, written"),
+            vec![format!("/p/{}/{step}?saved=yes", plan.edit)],
+        ));
     }
-    asked.push(("plan by the code on its sheet, kept".to_owned(), vec![format!("/p/{}/plan?rev=1", plan.view)]));
+    asked.push((
+        "plan by the code on its sheet, kept".to_owned(),
+        vec![format!("/p/{}/plan?rev=1", plan.view)],
+    ));
     let mut lines = Vec::new();
     for (what, paths) in asked {
         eprintln!("{what}");
@@ -136,10 +187,19 @@ async fn line(planner: &Planner, folder: &Path, what: String, paths: &[String]) 
     let file = folder.join("page.html");
     std::fs::write(&file, &body)?;
     let bare: Bare = bare::start(bare::PAGES, &file)?;
-    let mut line = Line { what, bytes: body.len(), bare: Seen::default(), planner: Seen::default() };
+    let mut line = Line {
+        what,
+        bytes: body.len(),
+        bare: Seen::default(),
+        planner: Seen::default(),
+    };
     for _ in 0..TURNS {
-        line.bare = line.bare.and(drive(bare.socket, CONNECTIONS, TURN, always("/")).await?);
-        line.planner = line.planner.and(drive(planner.socket, CONNECTIONS, TURN, in_turn(paths)).await?);
+        line.bare = line
+            .bare
+            .and(drive(bare.socket, CONNECTIONS, TURN, always("/")).await?);
+        line.planner = line
+            .planner
+            .and(drive(planner.socket, CONNECTIONS, TURN, in_turn(paths)).await?);
     }
     Ok(line)
 }

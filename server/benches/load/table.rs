@@ -43,13 +43,27 @@ pub struct Saves {
 
 /// The page.
 pub fn write(found: &Found) -> String {
-    let Found { cores, connections, lines, saves, instances, process } = found;
+    let Found {
+        cores,
+        connections,
+        lines,
+        saves,
+        instances,
+        process,
+    } = found;
     let (raw, alone) = (mean(&saves.bare), mean(&saves.alone));
     let rows: Vec<String> = saves.bare.iter().map(|rows| format!("{rows:.0}")).collect();
     let rows = rows.join(", ");
     let lines: String = lines.iter().map(line).collect();
-    let saves: String = saves.seen.iter().map(|(people, bare, seen)| save(*people, bare, seen, raw)).collect();
-    let process: String = process.iter().map(|(what, much)| format!("| {what} | {much} |\n")).collect();
+    let saves: String = saves
+        .seen
+        .iter()
+        .map(|(people, bare, seen)| save(*people, bare, seen, raw))
+        .collect();
+    let process: String = process
+        .iter()
+        .map(|(what, much)| format!("| {what} | {much} |\n"))
+        .collect();
     format!(
         "# How fast it is\n\n\
          Written by `cargo bench -p stillground-server --bench load -- docs/speed.md`, on {cores} that served and asked at once, \
@@ -83,7 +97,12 @@ fn mean(rates: &[f64]) -> f64 {
 }
 
 fn line(line: &Line) -> String {
-    let Line { what, bytes, bare, planner } = line;
+    let Line {
+        what,
+        bytes,
+        bare,
+        planner,
+    } = line;
     format!(
         "| {what} | {:.0} | {:.0} | {:.0} | {:.2} | {:.1} | {:.1} | {:.1} |{}\n",
         *bytes as f64 / 1024.0,
@@ -98,9 +117,18 @@ fn line(line: &Line) -> String {
 }
 
 fn save(people: usize, bare: &Seen, seen: &Seen, raw: f64) -> String {
-    let (handler, rate, half, most) = (bare.rate(), seen.rate(), seen.within_ms(0.5), seen.within_ms(0.99));
+    let (handler, rate, half, most) = (
+        bare.rate(),
+        seen.rate(),
+        seen.within_ms(0.5),
+        seen.within_ms(0.99),
+    );
     let refused = refused(&seen.clone().and(bare.clone()));
-    format!("| {people} | {handler:.0} | {rate:.0} | {:.2} | {:.2} | {half:.1} | {most:.1} |{refused}\n", rate / handler, rate / raw)
+    format!(
+        "| {people} | {handler:.0} | {rate:.0} | {:.2} | {:.2} | {half:.1} | {most:.1} |{refused}\n",
+        rate / handler,
+        rate / raw
+    )
 }
 
 /// What two instances on one database give beside one.
@@ -121,13 +149,24 @@ fn two(instances: &[Instances]) -> String {
 }
 
 fn pair(pair: &Instances) -> String {
-    let Instances { what, seen: [one, two], busy: [instances, database, client] } = pair;
+    let Instances {
+        what,
+        seen: [one, two],
+        busy: [instances, database, client],
+    } = pair;
     let refused = refused(&one.clone().and(two.clone()));
     let (one, two) = (one.rate(), two.rate());
-    format!("| {what} | {one:.0} | {two:.0} | {:.2} | {instances:.2} | {database:.2} | {client:.2} |{refused}\n", two / one)
+    format!(
+        "| {what} | {one:.0} | {two:.0} | {:.2} | {instances:.2} | {database:.2} | {client:.2} |{refused}\n",
+        two / one
+    )
 }
 
 /// Answers that were none are never passed over.
 fn refused(seen: &Seen) -> String {
-    if seen.refused == 0 { String::new() } else { format!(" {} were refused |", seen.refused) }
+    if seen.refused == 0 {
+        String::new()
+    } else {
+        format!(" {} were refused |", seen.refused)
+    }
 }

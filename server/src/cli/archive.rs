@@ -23,5 +23,10 @@ pub(super) fn restore(config: &Config, file: &Path, force: bool) -> Result<(), F
         failure => Failure::fault(format!("{}: {failure}", file.display())),
     })?;
     say(format_args!("{held} restored"))?;
-    aside.map_or(Ok(()), |aside| say(format_args!("the store that was there is now {}", aside.display())))
+    aside.map_or(Ok(()), |aside| {
+        say(format_args!(
+            "the store that was there is now {}",
+            aside.display()
+        ))
+    })
 }

@@ -4,13 +4,20 @@ use std::net::{SocketAddr, TcpListener};
 use std::path::Path;
 
 use super::{Failure, block_on, say};
-use crate::config::{BadSettings, Config, Creators, DEFAULT_LISTEN, NO_TEXT, Origin, Settings, Stated, Stranger, default_data};
+use crate::config::{
+    BadSettings, Config, Creators, DEFAULT_LISTEN, NO_TEXT, Origin, Settings, Stated, Stranger,
+    default_data,
+};
 use crate::store::{SCHEMA, StoreFailure, archive};
 
 type Found = Result<String, String>;
 
 /// Explains the settings; fails when the service could not start with them.
-pub(super) fn check(settings: &Settings, stated: &[Stated], strangers: &[Stranger]) -> Result<(), Failure> {
+pub(super) fn check(
+    settings: &Settings,
+    stated: &[Stated],
+    strangers: &[Stranger],
+) -> Result<(), Failure> {
     let (config, read) = Config::read(settings.clone());
     let mut wrong = Vec::new();
     for setting in stated {
@@ -23,19 +30,46 @@ pub(super) fn check(settings: &Settings, stated: &[Stated], strangers: &[Strange
             Ok(said) => ("fine", said),
             Err(said) => ("wrong", said),
         };
-        let value = setting.value.clone().filter(|value| !value.is_empty()).or_else(|| default_of(&setting.name)).unwrap_or_default();
+        let value = setting
+            .value
+            .clone()
+            .filter(|value| !value.is_empty())
+            .or_else(|| default_of(&setting.name))
+            .unwrap_or_default();
         let (name, explains, origin) = (&setting.name, &setting.explains, setting.origin.words());
-        say(format_args!("{name} = {value}\n    {explains}; {origin}\n    {mark}: {said}\n"))?;
+        say(format_args!(
+            "{name} = {value}\n    {explains}; {origin}\n    {mark}: {said}\n"
+        ))?;
         if found.is_err() {
             wrong.push(setting.name.as_str());
         }
     }
     for stranger in strangers {
-        let mark = if stranger.meant.is_some() { "wrong" } else { "unread" };
-        say(format_args!("{}\n    {mark}: {}\n", stranger.name, stranger.words()))?;
+        let mark = if stranger.meant.is_some() {
+            "wrong"
+        } else {
+            "unread"
+        };
+        say(format_args!(
+            "{}\n    {mark}: {}\n",
+            stranger.name,
+            stranger.words()
+        ))?;
     }
-    wrong.extend(strangers.iter().filter(|stranger| stranger.meant.is_some()).map(|stranger| stranger.name.as_str()));
-    if wrong.is_empty() { Ok(()) } else { Err(Failure::fault(format!("cannot start with {}", wrong.join(" and ")))) }
+    wrong.extend(
+        strangers
+            .iter()
+            .filter(|stranger| stranger.meant.is_some())
+            .map(|stranger| stranger.name.as_str()),
+    );
+    if wrong.is_empty() {
+        Ok(())
+    } else {
+        Err(Failure::fault(format!(
+            "cannot start with {}",
+            wrong.join(" and ")
+        )))
+    }
 }
 
 /// The value that is used when none is stated.
@@ -78,7 +112,12 @@ fn look(setting: &Stated, config: &Config) -> Result<Found, Failure> {
 }
 
 fn plain(setting: &Stated) -> String {
-    if setting.origin == Origin::Default { "nothing is stated" } else { "it can be used" }.to_owned()
+    if setting.origin == Origin::Default {
+        "nothing is stated"
+    } else {
+        "it can be used"
+    }
+    .to_owned()
 }
 
 const fn creators(config: &Config) -> &'static str {
@@ -94,7 +133,9 @@ fn listen(stated: Option<SocketAddr>) -> Found {
     let found = match (TcpListener::bind(address), stated) {
         (Ok(_), _) => Ok("the port is free"),
         (Err(_), None) => Ok("the port is taken; another free one will be used"),
-        (Err(error), Some(_)) => Err(format!("{error}; name a free port, or stop what uses this one")),
+        (Err(error), Some(_)) => Err(format!(
+            "{error}; name a free port, or stop what uses this one"
+        )),
     };
     found.map(|said| match address.ip().is_loopback() {
         true => format!("{said}; only this machine reaches it"),
@@ -122,7 +163,10 @@ fn data(folder: &Path) -> Found {
 /// Whether the folder is there; an error when it cannot be written, or made in the one above it that is there.
 fn writable(folder: &Path) -> std::io::Result<bool> {
     let whole = std::path::absolute(folder)?;
-    let there = whole.ancestors().find(|above| above.exists()).unwrap_or(&whole);
+    let there = whole
+        .ancestors()
+        .find(|above| above.exists())
+        .unwrap_or(&whole);
     let trial = there.join(format!(".stillground-check-{}", std::process::id()));
     std::fs::write(&trial, b"")?;
     std::fs::remove_file(trial).map(|()| there == whole)
@@ -131,13 +175,22 @@ fn writable(folder: &Path) -> std::io::Result<bool> {
 fn database(config: &Config) -> Result<Found, Failure> {
     let place = &config.database;
     Ok(match block_on(archive::look(place))? {
-        Ok(held) => Ok(format!("{place}: schema {} of {SCHEMA}, {held}, sound", held.schema)),
+        Ok(held) => Ok(format!(
+            "{place}: schema {} of {SCHEMA}, {held}, sound",
+            held.schema
+        )),
         Err(StoreFailure::Missing(_)) => Ok(format!("{place}: it will be made on first start")),
         Err(failure) => Err(failure.to_string()),
     })
 }
 
 fn of(read: &Result<(), BadSettings>, name: &str) -> Option<String> {
-    let wrong = read.as_ref().err()?.0.iter().filter(|bad| bad.name == name).map(|bad| bad.said.clone());
+    let wrong = read
+        .as_ref()
+        .err()?
+        .0
+        .iter()
+        .filter(|bad| bad.name == name)
+        .map(|bad| bad.said.clone());
     Some(wrong.collect::<Vec<_>>().join("; ")).filter(|said| !said.is_empty())
 }

@@ -54,7 +54,11 @@ impl Token {
     #[must_use]
     pub fn is(&self, text: &str) -> bool {
         let found: [u8; 32] = Sha256::digest(text).into();
-        found.iter().zip(&self.0).fold(0, |different, (a, b)| different | (a ^ b)) == 0
+        found
+            .iter()
+            .zip(&self.0)
+            .fold(0, |different, (a, b)| different | (a ^ b))
+            == 0
     }
 
     /// A digest of the digest: what a session remembers, so that it ends when the password changes.
@@ -66,7 +70,10 @@ impl Token {
     fn read(file: &Path) -> Result<Self, String> {
         let text = secret(file)?;
         if text.chars().count() < SHORTEST {
-            return Err(format!("({}): at least {SHORTEST} letters are needed; openssl rand -hex 24 gives a good one", file.display()));
+            return Err(format!(
+                "({}): at least {SHORTEST} letters are needed; openssl rand -hex 24 gives a good one",
+                file.display()
+            ));
         }
         Ok(Self(Sha256::digest(&text).into()))
     }
@@ -80,21 +87,30 @@ impl fmt::Debug for Token {
 
 impl Access {
     pub(super) fn read(reading: &mut Reading, settings: &Settings) -> Self {
-        let (creators, token) = (settings.who_creates.as_deref(), settings.organiser_token_file.as_deref());
+        let (creators, token) = (
+            settings.who_creates.as_deref(),
+            settings.organiser_token_file.as_deref(),
+        );
         let token = token.filter(|file| !file.as_os_str().is_empty());
-        let organiser = token.and_then(|file| reading.take("STILLGROUND_ORGANISER_TOKEN_FILE", Token::read(file)));
+        let organiser = token
+            .and_then(|file| reading.take("STILLGROUND_ORGANISER_TOKEN_FILE", Token::read(file)));
         let creators = reading.or_default("STILLGROUND_WHO_CREATES", creators, Creators::parse);
         if creators != Creators::Anyone && token.is_none() {
             let said = "somebody has to let people in: name STILLGROUND_ORGANISER_TOKEN_FILE too, or write anyone";
             let _: Option<()> = reading.take("STILLGROUND_WHO_CREATES", Err(said.to_owned()));
         }
-        let mut limit = |name, text: &Option<String>| reading.optional(name, text.as_deref(), count);
+        let mut limit =
+            |name, text: &Option<String>| reading.optional(name, text.as_deref(), count);
         let quotas = Quotas {
             plans: limit("STILLGROUND_MOST_PLANS", &settings.most_plans),
             revisions: limit("STILLGROUND_MOST_REVISIONS", &settings.most_revisions),
             plan_bytes: limit("STILLGROUND_MOST_PLAN_BYTES", &settings.most_plan_bytes),
         };
-        Self { creators, organiser, quotas }
+        Self {
+            creators,
+            organiser,
+            quotas,
+        }
     }
 }
 

@@ -52,7 +52,13 @@ impl Origin {
 /// A setting that takes whatever bytes there are, so that it is explained and not refused before anything is explained.
 #[must_use]
 pub fn of_any_bytes(arg: Arg) -> Arg {
-    if is_written(&arg) { arg.value_parser(OsStringValueParser::new().map(|value| value.to_string_lossy().into_owned())) } else { arg }
+    if is_written(&arg) {
+        arg.value_parser(
+            OsStringValueParser::new().map(|value| value.to_string_lossy().into_owned()),
+        )
+    } else {
+        arg
+    }
 }
 
 /// Whether a setting's value is text.
@@ -76,7 +82,13 @@ pub fn stated(matches: &ArgMatches) -> Vec<Stated> {
         Some(Stated {
             name: arg.get_env()?.to_string_lossy().into_owned(),
             explains: arg.get_help().map(ToString::to_string).unwrap_or_default(),
-            value: value.map(|value| if arg.is_hide_env_values_set() { "stated, and not shown".to_owned() } else { value }),
+            value: value.map(|value| {
+                if arg.is_hide_env_values_set() {
+                    "stated, and not shown".to_owned()
+                } else {
+                    value
+                }
+            }),
             origin,
             is_text: !is_written(arg) || raw.is_none_or(|value| value.to_str().is_some()),
         })

@@ -37,7 +37,10 @@ impl ClimateService {
         if !path.bytes().all(plain) {
             return Err(format!("signs stand in it that no address has; {example}"));
         }
-        let (host, port) = match authority.rsplit_once(':').filter(|_| !authority.ends_with(']')) {
+        let (host, port) = match authority
+            .rsplit_once(':')
+            .filter(|_| !authority.ends_with(']'))
+        {
             Some((host, port)) => (host, port.parse().ok()),
             None => (authority, None),
         };
@@ -46,15 +49,35 @@ impl ClimateService {
         let https = match scheme {
             "https" => true,
             "http" if here => false,
-            _ => return Err("it has to be https, unless it is an address of this very machine".to_owned()),
+            _ => {
+                return Err(
+                    "it has to be https, unless it is an address of this very machine".to_owned(),
+                );
+            }
         };
-        let source = source.map(str::trim).filter(|source| !source.is_empty()).unwrap_or(&host).to_owned();
-        Ok(Self { https, port: port.unwrap_or(if https { 443 } else { 80 }), host, target: format!("/{path}"), source })
+        let source = source
+            .map(str::trim)
+            .filter(|source| !source.is_empty())
+            .unwrap_or(&host)
+            .to_owned();
+        Ok(Self {
+            https,
+            port: port.unwrap_or(if https { 443 } else { 80 }),
+            host,
+            target: format!("/{path}"),
+            source,
+        })
     }
 
     /// What is asked of it.
     #[must_use]
-    pub fn target(&self, latitude_deg: f64, longitude_deg: f64, first_year: i16, last_year: i16) -> String {
+    pub fn target(
+        &self,
+        latitude_deg: f64,
+        longitude_deg: f64,
+        first_year: i16,
+        last_year: i16,
+    ) -> String {
         self.target
             .replace("{latitude}", &format!("{latitude_deg:.2}"))
             .replace("{longitude}", &format!("{longitude_deg:.2}"))
@@ -65,7 +88,11 @@ impl ClimateService {
     /// Its name with its port, for the head of a request.
     #[must_use]
     pub fn authority(&self) -> String {
-        let host = if self.host.contains(':') { format!("[{}]", self.host) } else { self.host.clone() };
+        let host = if self.host.contains(':') {
+            format!("[{}]", self.host)
+        } else {
+            self.host.clone()
+        };
         format!("{host}:{}", self.port)
     }
 
@@ -85,14 +112,40 @@ mod tests {
 
     #[test]
     fn a_service_is_asked_over_tls_unless_it_is_this_very_machine() {
-        let service = ClimateService::parse(&format!("https://climate.example/{QUERY}"), Some("Open archive, CC BY")).unwrap();
-        assert_eq!((service.port, service.source.as_str(), service.is_literal()), (443, "Open archive, CC BY", false));
-        assert_eq!(service.target(52.123, -1.5, 1995, 2024), "/v1?a=52.12&b=-1.50&c=1995-01-01&d=2024-12-31");
+        let service = ClimateService::parse(
+            &format!("https://climate.example/{QUERY}"),
+            Some("Open archive, CC BY"),
+        )
+        .unwrap();
+        assert_eq!(
+            (service.port, service.source.as_str(), service.is_literal()),
+            (443, "Open archive, CC BY", false)
+        );
+        assert_eq!(
+            service.target(52.123, -1.5, 1995, 2024),
+            "/v1?a=52.12&b=-1.50&c=1995-01-01&d=2024-12-31"
+        );
         assert!(ClimateService::parse(&format!("http://127.0.0.1:9/{QUERY}"), None).is_ok());
-        for wrong in ["http://climate.example/", "http://10.0.0.1/", "http://localhost/", "ftp://a/", "https://a b/", "https://me@a/"] {
-            assert!(ClimateService::parse(&format!("{wrong}{QUERY}"), None).is_err(), "{wrong}");
+        for wrong in [
+            "http://climate.example/",
+            "http://10.0.0.1/",
+            "http://localhost/",
+            "ftp://a/",
+            "https://a b/",
+            "https://me@a/",
+        ] {
+            assert!(
+                ClimateService::parse(&format!("{wrong}{QUERY}"), None).is_err(),
+                "{wrong}"
+            );
         }
-        assert!(ClimateService::parse("https://climate.example/v1", None).is_err(), "no place for the place");
-        assert!(ClimateService::parse(&format!("https://climate.example/{QUERY}\r\nx: y"), None).is_err());
+        assert!(
+            ClimateService::parse("https://climate.example/v1", None).is_err(),
+            "no place for the place"
+        );
+        assert!(
+            ClimateService::parse(&format!("https://climate.example/{QUERY}\r\nx: y"), None)
+                .is_err()
+        );
     }
 }

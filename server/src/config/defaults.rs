@@ -31,18 +31,28 @@ impl Defaults {
     /// No file, no such document, or answers that no plan could be made with.
     pub(super) fn read(file: &Path) -> Result<Self, String> {
         let shown = file.display();
-        let text = whole(file, LARGEST)?.ok_or_else(|| format!("({shown}) is larger than {} KiB", LARGEST / 1024))?;
+        let text = whole(file, LARGEST)?
+            .ok_or_else(|| format!("({shown}) is larger than {} KiB", LARGEST / 1024))?;
         let text = std::str::from_utf8(&text).map_err(|_| format!("({shown}): {NO_TEXT}"))?;
         let mut reader = serde_json::Deserializer::from_str(text);
-        let mut found: Self =
-            serde_path_to_error::deserialize(&mut reader).map_err(|error| format!("({shown}): {}: {}", error.path(), error.inner()))?;
+        let mut found: Self = serde_path_to_error::deserialize(&mut reader)
+            .map_err(|error| format!("({shown}): {}: {}", error.path(), error.inner()))?;
         found.plan.title = None;
-        found.plan.validate().map_err(|problems| format!("({shown}): {problems}"))?;
+        found
+            .plan
+            .validate()
+            .map_err(|problems| format!("({shown}): {problems}"))?;
         let sound = |(diameter, wall): &(f64, f64)| {
-            diameter.is_finite() && wall.is_finite() && *wall > 0.0 && *diameter > 2.0 * wall && *diameter <= 2000.0
+            diameter.is_finite()
+                && wall.is_finite()
+                && *wall > 0.0
+                && *diameter > 2.0 * wall
+                && *diameter <= 2000.0
         };
         if found.tubes_mm.len() > MOST_TUBES || !found.tubes_mm.iter().all(sound) {
-            return Err(format!("({shown}): tubes_mm: at most {MOST_TUBES} pairs of outside diameter and wall, [168.3, 6.3] for instance"));
+            return Err(format!(
+                "({shown}): tubes_mm: at most {MOST_TUBES} pairs of outside diameter and wall, [168.3, 6.3] for instance"
+            ));
         }
         Ok(found)
     }

@@ -86,9 +86,16 @@ pub fn look(text: &str) -> Result<Option<Look>, String> {
         return Ok(None);
     }
     let (mut light, mut dark) = (LIGHT, DARK);
-    for part in text.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()) {
-        let (key, value) = part.split_once('=').ok_or_else(|| format!("{part}: write name=#rrggbb"))?;
-        let colour = Colour::parse(value.trim()).ok_or_else(|| format!("{part}: a colour is written #rrggbb"))?;
+    for part in text
+        .split([',', ';'])
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+    {
+        let (key, value) = part
+            .split_once('=')
+            .ok_or_else(|| format!("{part}: write name=#rrggbb"))?;
+        let colour = Colour::parse(value.trim())
+            .ok_or_else(|| format!("{part}: a colour is written #rrggbb"))?;
         let (scheme, key) = match key.trim().strip_prefix("dark-") {
             Some(key) => (&mut dark, key),
             None => (&mut light, key.trim()),
@@ -100,16 +107,28 @@ pub fn look(text: &str) -> Result<Option<Look>, String> {
     let mut wrong = light.faults("");
     wrong.extend(dark.faults("dark-"));
     if ratio(light.accent, WHITE) < EDGE {
-        wrong.push(format!("accent on the white of a printed sheet is {:.2} to 1, at least {EDGE} is needed", ratio(light.accent, WHITE)));
+        wrong.push(format!(
+            "accent on the white of a printed sheet is {:.2} to 1, at least {EDGE} is needed",
+            ratio(light.accent, WHITE)
+        ));
     }
     if !wrong.is_empty() {
         return Err(wrong.join("; "));
     }
     let mut sheet = String::new();
-    let _ = write!(sheet, ":root {{\n{}}}\n\n@media (prefers-color-scheme: dark) {{\n  :root {{\n{}  }}\n}}\n", light.css(), dark.css());
+    let _ = write!(
+        sheet,
+        ":root {{\n{}}}\n\n@media (prefers-color-scheme: dark) {{\n  :root {{\n{}  }}\n}}\n",
+        light.css(),
+        dark.css()
+    );
     let edition = data_encoding::HEXLOWER.encode(&Sha256::digest(&sheet)[..6]);
     let Colour(r, g, b) = light.accent;
-    Ok(Some(Look { sheet, edition, accent: [r, g, b] }))
+    Ok(Some(Look {
+        sheet,
+        edition,
+        accent: [r, g, b],
+    }))
 }
 
 impl Scheme {
@@ -126,7 +145,11 @@ impl Scheme {
 
     /// White or near-black, whichever reads better on the accent.
     fn on_accent(&self) -> Colour {
-        if ratio(WHITE, self.accent) >= ratio(NEAR_BLACK, self.accent) { WHITE } else { NEAR_BLACK }
+        if ratio(WHITE, self.accent) >= ratio(NEAR_BLACK, self.accent) {
+            WHITE
+        } else {
+            NEAR_BLACK
+        }
     }
 
     fn faults(&self, prefix: &str) -> Vec<String> {
@@ -134,18 +157,32 @@ impl Scheme {
             ("ink", self.ink, "paper", self.paper, TEXT),
             ("soft", self.soft, "paper", self.paper, TEXT),
             ("accent", self.accent, "paper", self.paper, TEXT),
-            ("the words on buttons", self.on_accent(), "accent", self.accent, TEXT),
+            (
+                "the words on buttons",
+                self.on_accent(),
+                "accent",
+                self.accent,
+                TEXT,
+            ),
             ("line", self.line, "paper", self.paper, EDGE),
         ];
         let alike = |(one, a, other, b, least): (&str, Colour, &str, Colour, f64)| {
             let found = ratio(a, b);
-            (found < least).then(|| format!("{one} on {prefix}{other} is {found:.2} to 1, at least {least} is needed"))
+            (found < least).then(|| {
+                format!("{one} on {prefix}{other} is {found:.2} to 1, at least {least} is needed")
+            })
         };
         pairs.into_iter().filter_map(alike).collect()
     }
 
     fn css(&self) -> String {
-        let pairs = [("paper", self.paper), ("ink", self.ink), ("soft", self.soft), ("line", self.line), ("accent", self.accent)];
+        let pairs = [
+            ("paper", self.paper),
+            ("ink", self.ink),
+            ("soft", self.soft),
+            ("line", self.line),
+            ("accent", self.accent),
+        ];
         let mut text = String::new();
         for (key, colour) in pairs.into_iter().chain([("on-accent", self.on_accent())]) {
             let _ = writeln!(text, "  --{key}: {colour};");
@@ -168,25 +205,48 @@ mod tests {
     #[test]
     fn colours_that_cannot_be_read_are_refused_with_their_contrast() {
         let said = look("accent=#ffe680").unwrap_err();
-        assert!(said.contains("accent on paper is 1.") && said.contains("4.5"), "{said}");
-        assert!(look("dark-ink=#333333").unwrap_err().contains("ink on dark-paper"));
+        assert!(
+            said.contains("accent on paper is 1.") && said.contains("4.5"),
+            "{said}"
+        );
+        assert!(
+            look("dark-ink=#333333")
+                .unwrap_err()
+                .contains("ink on dark-paper")
+        );
         assert!(look("line=#e0e0e0").unwrap_err().contains("at least 3"));
-        for wrong in ["accent", "accent=red", "accent=#12", "shadow=#000000", "accent=#1b4f94}body{display:none"] {
+        for wrong in [
+            "accent",
+            "accent=red",
+            "accent=#12",
+            "shadow=#000000",
+            "accent=#1b4f94}body{display:none",
+        ] {
             assert!(look(wrong).is_err(), "{wrong}");
         }
     }
 
     #[test]
     fn colours_that_can_be_read_become_a_style_sheet() {
-        let look = look("accent=#7a2e1d, dark-accent=#f0b49c").unwrap().unwrap();
-        assert!(look.sheet.contains("--accent: #7a2e1d;") && look.sheet.contains("--on-accent: #ffffff;"), "{}", look.sheet);
+        let look = look("accent=#7a2e1d, dark-accent=#f0b49c")
+            .unwrap()
+            .unwrap();
+        assert!(
+            look.sheet.contains("--accent: #7a2e1d;")
+                && look.sheet.contains("--on-accent: #ffffff;"),
+            "{}",
+            look.sheet
+        );
         assert_eq!(look.accent, [0x7a, 0x2e, 0x1d]);
         assert_eq!(super::look(" "), Ok(None));
     }
 
     #[test]
     fn a_name_is_one_short_line() {
-        assert_eq!(name("  Ashdown Field Observers "), Ok(Some("Ashdown Field Observers".to_owned())));
+        assert_eq!(
+            name("  Ashdown Field Observers "),
+            Ok(Some("Ashdown Field Observers".to_owned()))
+        );
         assert!(name("two\nlines").is_err() && name(&"x".repeat(61)).is_err());
     }
 }

@@ -37,7 +37,10 @@ pub fn strangers(names: impl IntoIterator<Item = String>, settings: &[Stated]) -
     let own = |name: &str| settings.iter().any(|setting| setting.name == name);
     let found = names.into_iter().filter_map(|name| {
         let rest = name.strip_prefix(OURS)?;
-        (!ELSEWHERE.contains(&rest) && !own(&name)).then(|| Stranger { meant: nearest(rest, settings), name: name.clone() })
+        (!ELSEWHERE.contains(&rest) && !own(&name)).then(|| Stranger {
+            meant: nearest(rest, settings),
+            name: name.clone(),
+        })
     });
     let mut found: Vec<Stranger> = found.collect();
     found.sort_by(|a, b| a.name.cmp(&b.name));
@@ -45,8 +48,11 @@ pub fn strangers(names: impl IntoIterator<Item = String>, settings: &[Stated]) -
 }
 
 fn nearest(rest: &str, settings: &[Stated]) -> Option<String> {
-    let alike = |setting: &Stated| strsim::jaro(rest, setting.name.strip_prefix(OURS).unwrap_or_default());
-    let best = settings.iter().max_by(|a, b| alike(a).total_cmp(&alike(b)))?;
+    let alike =
+        |setting: &Stated| strsim::jaro(rest, setting.name.strip_prefix(OURS).unwrap_or_default());
+    let best = settings
+        .iter()
+        .max_by(|a, b| alike(a).total_cmp(&alike(b)))?;
     (alike(best) >= ALIKE).then(|| best.name.clone())
 }
 
@@ -83,20 +89,51 @@ mod tests {
             ("DATA_DIR", "DATA"),
         ] {
             let meant = Some(format!("{OURS}{meant}"));
-            assert_eq!(found(&[&format!("{OURS}{misspelt}")]).first().map(|one| one.meant.clone()), Some(meant), "{misspelt}");
+            assert_eq!(
+                found(&[&format!("{OURS}{misspelt}")])
+                    .first()
+                    .map(|one| one.meant.clone()),
+                Some(meant),
+                "{misspelt}"
+            );
         }
     }
 
     #[test]
     fn what_a_manager_of_containers_adds_is_no_misspelling() {
-        let added = ["PORT", "SERVICE_HOST", "SERVICE_PORT", "SERVICE_PORT_HTTP", "PORT_8080_TCP", "PORT_8080_TCP_ADDR"];
-        let found = found(&added.map(|name| format!("{OURS}{name}")).each_ref().map(String::as_str));
+        let added = [
+            "PORT",
+            "SERVICE_HOST",
+            "SERVICE_PORT",
+            "SERVICE_PORT_HTTP",
+            "PORT_8080_TCP",
+            "PORT_8080_TCP_ADDR",
+        ];
+        let found = found(
+            &added
+                .map(|name| format!("{OURS}{name}"))
+                .each_ref()
+                .map(String::as_str),
+        );
         assert_eq!(found.len(), added.len());
-        assert!(found.iter().all(|stranger| stranger.meant.is_none()), "{found:?}");
+        assert!(
+            found.iter().all(|stranger| stranger.meant.is_none()),
+            "{found:?}"
+        );
     }
 
     #[test]
     fn settings_and_what_others_read_are_no_strangers() {
-        assert_eq!(found(&["STILLGROUND_LISTEN", "STILLGROUND_BUILD", "STILLGROUND_CACHE", "PATH", "STILL", ""]), []);
+        assert_eq!(
+            found(&[
+                "STILLGROUND_LISTEN",
+                "STILLGROUND_BUILD",
+                "STILLGROUND_CACHE",
+                "PATH",
+                "STILL",
+                ""
+            ]),
+            []
+        );
     }
 }

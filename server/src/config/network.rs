@@ -37,21 +37,30 @@ impl Network {
     /// # Errors
     /// What is wrong with it.
     pub fn parse(text: &str) -> Result<Self, String> {
-        let (address, length) = text.split_once('/').map_or((text, None), |(address, length)| (address, Some(length)));
-        let ip: IpAddr =
-            address.trim().parse().map_err(|_| format!("{text} is no address and no network; write 127.0.0.1 or 10.0.0.0/8"))?;
+        let (address, length) = text
+            .split_once('/')
+            .map_or((text, None), |(address, length)| (address, Some(length)));
+        let ip: IpAddr = address.trim().parse().map_err(|_| {
+            format!("{text} is no address and no network; write 127.0.0.1 or 10.0.0.0/8")
+        })?;
         let offset = if ip.is_ipv4() { 96 } else { 0 };
         let bits = match length {
             None => 128,
             Some(length) => {
-                let length: u32 = length.trim().parse().map_err(|_| format!("{text} does not end in a number of bits"))?;
+                let length: u32 = length
+                    .trim()
+                    .parse()
+                    .map_err(|_| format!("{text} does not end in a number of bits"))?;
                 if length > 128 - offset {
                     return Err(format!("{text} has more bits than such an address"));
                 }
                 length + offset
             }
         };
-        Ok(Self { first: number(ip) & mask(bits), bits })
+        Ok(Self {
+            first: number(ip) & mask(bits),
+            bits,
+        })
     }
 
     /// Whether a machine belongs to it.
@@ -70,7 +79,11 @@ fn number(ip: IpAddr) -> u128 {
 }
 
 const fn mask(bits: u32) -> u128 {
-    if bits == 0 { 0 } else { u128::MAX << (128 - bits) }
+    if bits == 0 {
+        0
+    } else {
+        u128::MAX << (128 - bits)
+    }
 }
 
 /// Reads a list of networks between commas or blanks.
@@ -78,7 +91,10 @@ const fn mask(bits: u32) -> u128 {
 /// # Errors
 /// What is wrong with the first that is none.
 pub fn networks(text: &str) -> Result<Vec<Network>, String> {
-    text.split([',', ' ']).filter(|part| !part.is_empty()).map(Network::parse).collect()
+    text.split([',', ' '])
+        .filter(|part| !part.is_empty())
+        .map(Network::parse)
+        .collect()
 }
 
 impl ProxyHeaders {
@@ -101,7 +117,8 @@ impl PublicAddress {
     /// # Errors
     /// What would be right.
     pub fn parse(text: &str) -> Result<Self, String> {
-        let wrong = || "write the whole address, for instance https://pier.example/planner".to_owned();
+        let wrong =
+            || "write the whole address, for instance https://pier.example/planner".to_owned();
         let (scheme, rest) = text.split_once("://").ok_or_else(wrong)?;
         let https = match scheme.to_ascii_lowercase().as_str() {
             "https" => true,
@@ -113,7 +130,11 @@ impl PublicAddress {
             return Err(wrong());
         }
         let path = super::base(path).map_err(|_| wrong())?;
-        Ok(Self { https, host: host.to_ascii_lowercase(), path })
+        Ok(Self {
+            https,
+            host: host.to_ascii_lowercase(),
+            path,
+        })
     }
 }
 
@@ -121,14 +142,22 @@ impl PublicAddress {
 #[must_use]
 pub fn is_host(text: &str) -> bool {
     let (name, port) = match text.strip_prefix('[').and_then(|rest| rest.split_once(']')) {
-        Some((inner, port)) if inner.parse::<std::net::Ipv6Addr>().is_ok() => {
-            ("v6", port.strip_prefix(':').or(port.is_empty().then_some("0")))
-        }
+        Some((inner, port)) if inner.parse::<std::net::Ipv6Addr>().is_ok() => (
+            "v6",
+            port.strip_prefix(':').or(port.is_empty().then_some("0")),
+        ),
         Some(_) => return false,
-        None => text.split_once(':').map_or((text, Some("0")), |(name, port)| (name, Some(port))),
+        None => text
+            .split_once(':')
+            .map_or((text, Some("0")), |(name, port)| (name, Some(port))),
     };
-    let letters = name.bytes().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'.' | b'-' | b'_'));
-    !name.is_empty() && text.len() <= 260 && letters && port.is_some_and(|port| port.parse::<u16>().is_ok())
+    let letters = name
+        .bytes()
+        .all(|b| b.is_ascii_alphanumeric() || matches!(b, b'.' | b'-' | b'_'));
+    !name.is_empty()
+        && text.len() <= 260
+        && letters
+        && port.is_some_and(|port| port.parse::<u16>().is_ok())
 }
 
 #[cfg(test)]
@@ -138,12 +167,16 @@ mod tests {
 
     #[test]
     fn a_network_holds_its_own_machines_and_no_others() {
-        let holds = |network: &str, ip: &str| Network::parse(network).unwrap().holds(ip.parse().unwrap());
+        let holds =
+            |network: &str, ip: &str| Network::parse(network).unwrap().holds(ip.parse().unwrap());
         assert!(holds("10.0.0.0/8", "10.200.3.4") && !holds("10.0.0.0/8", "11.0.0.1"));
         assert!(holds("127.0.0.1", "127.0.0.1") && !holds("127.0.0.1", "127.0.0.2"));
         assert!(holds("2001:db8::/32", "2001:db8:1::2") && !holds("2001:db8::/32", "2001:db9::1"));
         assert!(holds("0.0.0.0/0", "198.51.100.7") && !holds("0.0.0.0/0", "2001:db8::1"));
-        assert!(holds("192.0.2.0/24", "::ffff:192.0.2.9"), "an address of version 4 in a dress of version 6");
+        assert!(
+            holds("192.0.2.0/24", "::ffff:192.0.2.9"),
+            "an address of version 4 in a dress of version 6"
+        );
         for wrong in ["", "proxy", "10.0.0.0/33", "10.0.0.0/x", "::/129"] {
             assert!(Network::parse(wrong).is_err(), "{wrong}");
         }
@@ -152,12 +185,27 @@ mod tests {
     #[test]
     fn a_public_address_is_whole_and_holds_no_tricks() {
         let known = PublicAddress::parse("https://Pier.example:8443/planner/").unwrap();
-        assert_eq!((known.https, known.host.as_str(), known.path.as_str()), (true, "pier.example:8443", "/planner"));
-        for wrong in
-            ["pier.example", "ftp://pier.example", "https://", "https://a b", "https://me@pier.example", "https://p/a?b", "https://p:x"]
-        {
+        assert_eq!(
+            (known.https, known.host.as_str(), known.path.as_str()),
+            (true, "pier.example:8443", "/planner")
+        );
+        for wrong in [
+            "pier.example",
+            "ftp://pier.example",
+            "https://",
+            "https://a b",
+            "https://me@pier.example",
+            "https://p/a?b",
+            "https://p:x",
+        ] {
             assert!(PublicAddress::parse(wrong).is_err(), "{wrong}");
         }
-        assert!(is_host("[2001:db8::1]:80") && is_host("[::1]") && !is_host("[zz]") && !is_host("a\r\nb") && !is_host("a/b"));
+        assert!(
+            is_host("[2001:db8::1]:80")
+                && is_host("[::1]")
+                && !is_host("[zz]")
+                && !is_host("a\r\nb")
+                && !is_host("a/b")
+        );
     }
 }

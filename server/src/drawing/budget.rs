@@ -32,9 +32,19 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let bars: Vec<Bar> = motion
         .disturbances
         .iter()
-        .map(|disturbance| Bar { title: disturbance.title.to_owned(), typical: disturbance.arcsec, worst: disturbance.worst_arcsec })
+        .map(|disturbance| Bar {
+            title: disturbance.title.to_owned(),
+            typical: disturbance.arcsec,
+            worst: disturbance.worst_arcsec,
+        })
         .collect();
-    bars.iter().any(|bar| bar.typical.is_some()).then_some(Layout { units: brief.units, budget: motion.budget_arcsec, bars })
+    bars.iter()
+        .any(|bar| bar.typical.is_some())
+        .then_some(Layout {
+            units: brief.units,
+            budget: motion.budget_arcsec,
+            bars,
+        })
 }
 
 impl Layout {
@@ -54,13 +64,25 @@ impl Layout {
 
     /// Longest thing that is drawn in full; what is much longer than the budget is cut off with a mark.
     fn end(&self) -> f64 {
-        let longest = self.bars.iter().filter_map(|bar| bar.worst.or(bar.typical)).fold(self.budget, f64::max);
+        let longest = self
+            .bars
+            .iter()
+            .filter_map(|bar| bar.worst.or(bar.typical))
+            .fold(self.budget, f64::max);
         longest.min(self.budget * 4.0).max(1e-9)
     }
 
     fn description(&self) -> String {
-        let bars: Vec<String> = self.bars.iter().map(|bar| format!("{}: {}", bar.title, self.words(bar))).collect();
-        format!("The budget is {}. {}.", self.say(self.budget), bars.join(". "))
+        let bars: Vec<String> = self
+            .bars
+            .iter()
+            .map(|bar| format!("{}: {}", bar.title, self.words(bar)))
+            .collect();
+        format!(
+            "The budget is {}. {}.",
+            self.say(self.budget),
+            bars.join(". ")
+        )
     }
 }
 
@@ -84,10 +106,19 @@ pub fn draw(layout: &Layout) -> Drawing {
     }
     let budget = x(layout.budget);
     pen.line(Line::Heavy, &[at(budget, 3.0), at(budget, y)]);
-    pen.text(at(budget, 1.6), Anchor::Middle, format!("budget {}", layout.say(layout.budget)));
+    pen.text(
+        at(budget, 1.6),
+        Anchor::Middle,
+        format!("budget {}", layout.say(layout.budget)),
+    );
     pen.line(Line::Thin, &[at(x(0.0), 3.0), at(x(0.0), y)]);
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "budget", title: TITLE.to_owned(), description: layout.description(), scale: None })
+    pen.finish(Head {
+        name: "budget",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: None,
+    })
 }
 
 /// One disturbance: its name, its bar, a line on to the worst, and the figure below the bar.
@@ -100,8 +131,14 @@ fn row(pen: &mut Pen, layout: &Layout, bar: &Bar, top: f64, x: impl Fn(f64) -> f
         pen.outline(Line::Thick, &shape);
         let worst = bar.worst.unwrap_or(typical);
         if worst > typical {
-            pen.line(Line::Thin, &[at(x(typical), top + 1.8), at(x(worst), top + 1.8)]);
-            pen.line(Line::Thin, &[at(x(worst), top + 0.6), at(x(worst), top + 3.0)]);
+            pen.line(
+                Line::Thin,
+                &[at(x(typical), top + 1.8), at(x(worst), top + 1.8)],
+            );
+            pen.line(
+                Line::Thin,
+                &[at(x(worst), top + 0.6), at(x(worst), top + 3.0)],
+            );
         }
         if worst > layout.end() * 1.000_001 {
             cut(pen, x(worst), top);
@@ -114,6 +151,12 @@ fn row(pen: &mut Pen, layout: &Layout, bar: &Bar, top: f64, x: impl Fn(f64) -> f
 /// The mark of a bar that goes on beyond the paper.
 fn cut(pen: &mut Pen, x: f64, top: f64) {
     for shift in [1.2, 2.6] {
-        pen.line(Line::Thick, &[at(x + shift - 0.6, top + 4.2), at(x + shift + 0.6, top - 0.6)]);
+        pen.line(
+            Line::Thick,
+            &[
+                at(x + shift - 0.6, top + 4.2),
+                at(x + shift + 0.6, top - 0.6),
+            ],
+        );
     }
 }

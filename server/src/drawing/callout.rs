@@ -17,7 +17,10 @@ pub struct Callout {
 /// A note to a place.
 #[must_use]
 pub fn note(target: Point, text: impl Into<String>) -> Callout {
-    Callout { target, text: text.into() }
+    Callout {
+        target,
+        text: text.into(),
+    }
 }
 
 /// Free paper between two notes, mm.
@@ -27,14 +30,25 @@ const SHOULDER: f64 = 3.0;
 
 /// Puts a column of notes with its left edge at `x`, its lines `width` long, from `top` down if need be.
 pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: f64, width: f64) {
-    notes.sort_by(|a, b| a.target.y.total_cmp(&b.target.y).then(b.target.x.total_cmp(&a.target.x)));
-    let mut notes: Vec<Noted> = notes.into_iter().map(|note| (wrap(Face::Figures, &note.text, SIZE, width), note)).collect();
+    notes.sort_by(|a, b| {
+        a.target
+            .y
+            .total_cmp(&b.target.y)
+            .then(b.target.x.total_cmp(&a.target.x))
+    });
+    let mut notes: Vec<Noted> = notes
+        .into_iter()
+        .map(|note| (wrap(Face::Figures, &note.text, SIZE, width), note))
+        .collect();
     uncross(&mut notes, |notes| edges(notes, top, bottom), x - SHOULDER);
     let found = edges(&notes, top, bottom);
     for ((lines, note), y) in notes.iter().zip(found) {
         let middle = y + LINE_HEIGHT / 2.0;
         pen.dot(note.target, 0.55);
-        pen.line(Line::Thin, &[note.target, at(x - SHOULDER, middle), at(x - 0.8, middle)]);
+        pen.line(
+            Line::Thin,
+            &[note.target, at(x - SHOULDER, middle), at(x - 0.8, middle)],
+        );
         pen.paragraph(at(x, middle + 0.35 * SIZE), SIZE, lines);
     }
 }
@@ -44,8 +58,14 @@ type Noted = (Vec<String>, Callout);
 
 /// Upper edges of the notes.
 fn edges(notes: &[Noted], top: f64, bottom: f64) -> Vec<f64> {
-    let heights: Vec<f64> = notes.iter().map(|(lines, _)| lines.len() as f64 * LINE_HEIGHT).collect();
-    let wanted: Vec<f64> = notes.iter().map(|(_, note)| note.target.y - LINE_HEIGHT / 2.0).collect();
+    let heights: Vec<f64> = notes
+        .iter()
+        .map(|(lines, _)| lines.len() as f64 * LINE_HEIGHT)
+        .collect();
+    let wanted: Vec<f64> = notes
+        .iter()
+        .map(|(_, note)| note.target.y - LINE_HEIGHT / 2.0)
+        .collect();
     places(&wanted, &heights, top, bottom)
 }
 
@@ -55,9 +75,14 @@ const ROUNDS: usize = 12;
 /// Changes the places of notes whose leaders cross, until none do or it has been tried often enough.
 fn uncross(notes: &mut [Noted], edges: impl Fn(&[Noted]) -> Vec<f64>, x: f64) {
     for _ in 0..ROUNDS {
-        let ends: Vec<Point> = edges(notes).into_iter().map(|y| at(x, y + LINE_HEIGHT / 2.0)).collect();
+        let ends: Vec<Point> = edges(notes)
+            .into_iter()
+            .map(|y| at(x, y + LINE_HEIGHT / 2.0))
+            .collect();
         let pairs = (0..notes.len()).flat_map(|i| (i + 1..ends.len()).map(move |j| (i, j)));
-        let crossing = pairs.into_iter().find(|&(i, j)| cross(notes[i].1.target, ends[i], notes[j].1.target, ends[j]));
+        let crossing = pairs
+            .into_iter()
+            .find(|&(i, j)| cross(notes[i].1.target, ends[i], notes[j].1.target, ends[j]));
         let Some((i, j)) = crossing else { return };
         notes.swap(i, j);
     }
@@ -105,8 +130,17 @@ mod tests {
     fn notes_never_overlap_and_stay_near_their_place() {
         let (wanted, heights) = ([5.0, 6.0, 7.0, 80.0], [4.6, 9.2, 4.6, 4.6]);
         let found = places(&wanted, &heights, 0.0, 100.0);
-        assert!(found.windows(2).zip(heights).all(|(pair, height)| pair[1] >= pair[0] + height + BETWEEN - 1e-9));
+        assert!(
+            found
+                .windows(2)
+                .zip(heights)
+                .all(|(pair, height)| pair[1] >= pair[0] + height + BETWEEN - 1e-9)
+        );
         assert_eq!(found[3], 80.0);
-        assert!(places(&wanted, &heights, 0.0, 10.0).windows(2).all(|pair| pair[1] > pair[0]));
+        assert!(
+            places(&wanted, &heights, 0.0, 10.0)
+                .windows(2)
+                .all(|pair| pair[1] > pair[0])
+        );
     }
 }

@@ -44,11 +44,19 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         diameter: m(pier.outside_diameter),
         wall: m(pier.wall),
         plate: (m(pier.plate_side), m(pier.plate_thickness)),
-        top_plate: (m(brief.pier.top_plate_side.value), m(brief.pier.top_plate_thickness.value)),
+        top_plate: (
+            m(brief.pier.top_plate_side.value),
+            m(brief.pier.top_plate_thickness.value),
+        ),
         bolt_circle: m(brief.pier.top_bolt_circle.value),
         weld_leg: m(brief.pier.weld_leg.value),
         ribs: brief.pier.stiffener_count.value.round().clamp(0.0, 12.0) as usize,
-        studs: design.anchors.studs.iter().map(|stud| (m(stud.x), m(stud.y))).collect(),
+        studs: design
+            .anchors
+            .studs
+            .iter()
+            .map(|stud| (m(stud.x), m(stud.y)))
+            .collect(),
         hole: m(design.anchors.hole_diameter),
         steel: brief.pier.steel.value,
         fill: fill_words(brief.pier.fill.value),
@@ -95,7 +103,12 @@ const TITLE: &str = "Column and plates: elevation, and both plates from above";
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
     let half = layout.widest() / 2.0;
-    let scale = fitting(layout.plate.0 + layout.top_plate.0, layout.height + layout.plate.0, 74.0, 150.0);
+    let scale = fitting(
+        layout.plate.0 + layout.top_plate.0,
+        layout.height + layout.plate.0,
+        74.0,
+        150.0,
+    );
     let elevation = view(scale, -half, layout.height);
     let mut base = elevation;
     base.origin.y += BETWEEN + elevation.mm(layout.plate.0.max(layout.diameter) / 2.0);
@@ -107,26 +120,54 @@ pub fn draw(layout: &Layout) -> Drawing {
     top_plan(&mut pen, layout, &top);
     let bounds = pen.bounds();
     let x = elevation.at(half, 0.0).x + 22.0;
-    callout::column(&mut pen, notes(layout, &elevation), x, bounds.top, elevation.at(0.0, 0.0).y, 62.0);
+    callout::column(
+        &mut pen,
+        notes(layout, &elevation),
+        x,
+        bounds.top,
+        elevation.at(0.0, 0.0).y,
+        62.0,
+    );
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "column", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "column",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 fn stand(pen: &mut Pen, layout: &Layout, view: &View) {
     let (low, high) = (layout.plate.1, layout.height - layout.top_plate.1);
-    let plates = [(layout.plate.0 / 2.0, 0.0, low), (layout.top_plate.0 / 2.0, high, layout.height)];
+    let plates = [
+        (layout.plate.0 / 2.0, 0.0, low),
+        (layout.top_plate.0 / 2.0, high, layout.height),
+    ];
     for (half, from, to) in plates {
         pen.rectangle(Line::Thick, view.at(-half, to), view.at(half, from));
     }
     let (radius, inner) = (layout.diameter / 2.0, layout.diameter / 2.0 - layout.wall);
     pen.rectangle(Line::Thick, view.at(-radius, high), view.at(radius, low));
     for side in [-1.0, 1.0] {
-        pen.line(Line::Dashed, &[view.at(side * inner, low), view.at(side * inner, high)]);
+        pen.line(
+            Line::Dashed,
+            &[view.at(side * inner, low), view.at(side * inner, high)],
+        );
     }
     if layout.ribs > 0 {
-        let (out, up) = ((layout.plate.0 / 2.0).max(radius), low + (layout.plate.0 / 2.0 - radius).max(0.0) * 1.2);
+        let (out, up) = (
+            (layout.plate.0 / 2.0).max(radius),
+            low + (layout.plate.0 / 2.0 - radius).max(0.0) * 1.2,
+        );
         for side in [-1.0, 1.0] {
-            pen.outline(Line::Thick, &[view.at(side * radius, low), view.at(side * out, low), view.at(side * radius, up.min(high))]);
+            pen.outline(
+                Line::Thick,
+                &[
+                    view.at(side * radius, low),
+                    view.at(side * out, low),
+                    view.at(side * radius, up.min(high)),
+                ],
+            );
         }
     }
     let (a, b) = (view.at(0.0, layout.height), view.at(0.0, 0.0));
@@ -141,9 +182,17 @@ fn stand(pen: &mut Pen, layout: &Layout, view: &View) {
 }
 
 fn plate(pen: &mut Pen, view: &View, side: f64, diameter: f64, wall: f64) {
-    pen.rectangle(Line::Thick, view.at(-side / 2.0, side / 2.0), view.at(side / 2.0, -side / 2.0));
+    pen.rectangle(
+        Line::Thick,
+        view.at(-side / 2.0, side / 2.0),
+        view.at(side / 2.0, -side / 2.0),
+    );
     pen.circle(Line::Thin, view.at(0.0, 0.0), view.mm(diameter / 2.0));
-    pen.circle(Line::Thin, view.at(0.0, 0.0), view.mm((diameter / 2.0 - wall).max(0.0)));
+    pen.circle(
+        Line::Thin,
+        view.at(0.0, 0.0),
+        view.mm((diameter / 2.0 - wall).max(0.0)),
+    );
     let reach = view.mm(side.max(diameter) / 2.0) + 3.0;
     axes(pen, view.at(0.0, 0.0), reach, reach);
 }
@@ -151,24 +200,56 @@ fn plate(pen: &mut Pen, view: &View, side: f64, diameter: f64, wall: f64) {
 fn base_plan(pen: &mut Pen, layout: &Layout, view: &View) {
     let half = layout.plate.0 / 2.0;
     plate(pen, view, layout.plate.0, layout.diameter, layout.wall);
-    let ring: Vec<Vec<Point>> =
-        [layout.diameter / 2.0, (layout.diameter / 2.0 - layout.wall).max(0.0)].map(|radius| round(view, radius)).to_vec();
+    let ring: Vec<Vec<Point>> = [
+        layout.diameter / 2.0,
+        (layout.diameter / 2.0 - layout.wall).max(0.0),
+    ]
+    .map(|radius| round(view, radius))
+    .to_vec();
     pen.hatch(Hatch::Steel, &ring);
     for &(x, y) in &layout.studs {
-        pen.circle(Line::Thick, view.at(x, y), view.mm(layout.hole / 2.0).max(0.3));
+        pen.circle(
+            Line::Thick,
+            view.at(x, y),
+            view.mm(layout.hole / 2.0).max(0.3),
+        );
     }
     let bottom = view.at(0.0, -layout.widest() / 2.0).y;
-    across(pen, view.at(-half, -half), view.at(half, -half), bottom + FIRST, &layout.number(layout.plate.0));
-    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Base plate");
+    across(
+        pen,
+        view.at(-half, -half),
+        view.at(half, -half),
+        bottom + FIRST,
+        &layout.number(layout.plate.0),
+    );
+    pen.text(
+        at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5),
+        Anchor::Middle,
+        "Base plate",
+    );
 }
 
 fn top_plan(pen: &mut Pen, layout: &Layout, view: &View) {
     let half = layout.top_plate.0 / 2.0;
     plate(pen, view, layout.top_plate.0, layout.diameter, layout.wall);
-    pen.circle(Line::Chain, view.at(0.0, 0.0), view.mm(layout.bolt_circle / 2.0));
+    pen.circle(
+        Line::Chain,
+        view.at(0.0, 0.0),
+        view.mm(layout.bolt_circle / 2.0),
+    );
     let bottom = view.at(0.0, -layout.widest() / 2.0).y;
-    across(pen, view.at(-half, -half), view.at(half, -half), bottom + FIRST, &layout.number(layout.top_plate.0));
-    pen.text(at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5), Anchor::Middle, "Top plate");
+    across(
+        pen,
+        view.at(-half, -half),
+        view.at(half, -half),
+        bottom + FIRST,
+        &layout.number(layout.top_plate.0),
+    );
+    pen.text(
+        at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5),
+        Anchor::Middle,
+        "Top plate",
+    );
 }
 
 /// A circle as a closed run of points, for hatching.
@@ -192,15 +273,32 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
         ),
         note(
             view.at(layout.diameter / 2.0, (low + high) / 2.0),
-            format!("Tube ø\u{a0}{}\u{a0}×\u{a0}{}, {}", layout.number(layout.diameter), layout.say(layout.wall), layout.steel.key()),
+            format!(
+                "Tube ø\u{a0}{}\u{a0}×\u{a0}{}, {}",
+                layout.number(layout.diameter),
+                layout.say(layout.wall),
+                layout.steel.key()
+            ),
         ),
-        note(view.at(layout.diameter * 0.2, low + (high - low) * 0.35), format!("Column {}", layout.fill)),
-        note(view.at(layout.diameter / 2.0, low), format!("Fillet weld all round, leg {}", layout.say(layout.weld_leg))),
-        note(view.at(layout.plate.0 * 0.45, low / 2.0), format!("Base plate {} thick", layout.say(layout.plate.1))),
+        note(
+            view.at(layout.diameter * 0.2, low + (high - low) * 0.35),
+            format!("Column {}", layout.fill),
+        ),
+        note(
+            view.at(layout.diameter / 2.0, low),
+            format!("Fillet weld all round, leg {}", layout.say(layout.weld_leg)),
+        ),
+        note(
+            view.at(layout.plate.0 * 0.45, low / 2.0),
+            format!("Base plate {} thick", layout.say(layout.plate.1)),
+        ),
     ];
     if layout.ribs > 0 {
         notes.push(note(
-            view.at(layout.diameter / 2.0 + 0.2 * (layout.plate.0 - layout.diameter).max(0.0) / 2.0, low * 1.5),
+            view.at(
+                layout.diameter / 2.0 + 0.2 * (layout.plate.0 - layout.diameter).max(0.0) / 2.0,
+                low * 1.5,
+            ),
             format!("{} ribs, evenly spread", layout.ribs),
         ));
     }

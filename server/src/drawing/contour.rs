@@ -9,7 +9,10 @@ type Edge = (usize, usize, bool);
 /// each of `ys`, with a value for each of `xs`.
 #[must_use]
 pub fn lines(xs: &[f64], ys: &[f64], values: &[Vec<f64>], level: f64) -> Vec<Vec<[f64; 2]>> {
-    let is_whole = values.len() == ys.len() && values.iter().all(|row| row.len() == xs.len() && row.iter().all(|v| v.is_finite()));
+    let is_whole = values.len() == ys.len()
+        && values
+            .iter()
+            .all(|row| row.len() == xs.len() && row.iter().all(|v| v.is_finite()));
     if !is_whole || xs.len() < 2 || ys.len() < 2 {
         return Vec::new();
     }
@@ -18,9 +21,15 @@ pub fn lines(xs: &[f64], ys: &[f64], values: &[Vec<f64>], level: f64) -> Vec<Vec
         let (k, l) = if north { (i, j + 1) } else { (i + 1, j) };
         let (a, b) = (values[j][i], values[l][k]);
         let share = if b == a { 0.5 } else { (level - a) / (b - a) };
-        [xs[i] + (xs[k] - xs[i]) * share, ys[j] + (ys[l] - ys[j]) * share]
+        [
+            xs[i] + (xs[k] - xs[i]) * share,
+            ys[j] + (ys[l] - ys[j]) * share,
+        ]
     };
-    chained(&pieces).into_iter().map(|chain| chain.iter().map(place).collect()).collect()
+    chained(&pieces)
+        .into_iter()
+        .map(|chain| chain.iter().map(place).collect())
+        .collect()
 }
 
 /// In each cell, which of its edges a line joins.
@@ -28,10 +37,22 @@ fn pieces(columns: usize, rows: usize, values: &[Vec<f64>], level: f64) -> Vec<(
     let mut pieces = Vec::new();
     for j in 0..rows - 1 {
         for i in 0..columns - 1 {
-            let corners = [values[j][i], values[j][i + 1], values[j + 1][i + 1], values[j + 1][i]];
-            let edges = [(i, j, false), (i + 1, j, true), (i, j + 1, false), (i, j, true)];
-            let crossed: Vec<Edge> =
-                (0..4).filter(|&k| (corners[k] >= level) != (corners[(k + 1) % 4] >= level)).map(|k| edges[k]).collect();
+            let corners = [
+                values[j][i],
+                values[j][i + 1],
+                values[j + 1][i + 1],
+                values[j + 1][i],
+            ];
+            let edges = [
+                (i, j, false),
+                (i + 1, j, true),
+                (i, j + 1, false),
+                (i, j, true),
+            ];
+            let crossed: Vec<Edge> = (0..4)
+                .filter(|&k| (corners[k] >= level) != (corners[(k + 1) % 4] >= level))
+                .map(|k| edges[k])
+                .collect();
             match crossed.as_slice() {
                 [a, b] => pieces.push((*a, *b)),
                 [a, b, c, d] => {
@@ -57,7 +78,10 @@ fn chained(pieces: &[(Edge, Edge)]) -> Vec<Vec<Edge>> {
         at.entry(*b).or_default().push(n);
     }
     let mut used = vec![false; pieces.len()];
-    let ends = at.iter().filter(|(_, of)| of.len() == 1).map(|(edge, _)| *edge);
+    let ends = at
+        .iter()
+        .filter(|(_, of)| of.len() == 1)
+        .map(|(edge, _)| *edge);
     let starts: Vec<Edge> = ends.chain(pieces.iter().map(|(a, _)| *a)).collect();
     let mut chains = Vec::new();
     for start in starts {
@@ -82,7 +106,10 @@ mod tests {
 
     fn cone() -> (Vec<f64>, Vec<Vec<f64>>) {
         let xs: Vec<f64> = (-20..=20).map(|i| f64::from(i) / 10.0).collect();
-        let values = xs.iter().map(|y| xs.iter().map(|x| x.hypot(*y)).collect()).collect();
+        let values = xs
+            .iter()
+            .map(|y| xs.iter().map(|x| x.hypot(*y)).collect())
+            .collect();
         (xs, values)
     }
 
@@ -92,7 +119,11 @@ mod tests {
         let found = lines(&xs, &xs, &values, 1.05);
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].first(), found[0].last());
-        assert!(found[0].iter().all(|[x, y]| (x.hypot(*y) - 1.05).abs() < 0.01));
+        assert!(
+            found[0]
+                .iter()
+                .all(|[x, y]| (x.hypot(*y) - 1.05).abs() < 0.01)
+        );
     }
 
     #[test]
@@ -100,6 +131,9 @@ mod tests {
         let (xs, values) = cone();
         assert_eq!(lines(&xs, &xs, &values, 2.4).len(), 4, "four corners");
         assert!(lines(&xs, &xs, &values, 9.0).is_empty());
-        assert!(lines(&xs, &xs[1..], &values, 1.0).is_empty(), "a grid that does not fit its axes");
+        assert!(
+            lines(&xs, &xs[1..], &values, 1.0).is_empty(),
+            "a grid that does not fit its axes"
+        );
     }
 }

@@ -16,31 +16,69 @@ const GAP: f64 = 0.8;
 
 /// A dimension from left to right, its line at the height `line`; `from` and `to` are the points measured.
 pub fn across(pen: &mut Pen, from: Point, to: Point, line: f64, text: &str) {
-    let (from, to) = if from.x <= to.x { (from, to) } else { (to, from) };
+    let (from, to) = if from.x <= to.x {
+        (from, to)
+    } else {
+        (to, from)
+    };
     for end in [from, to] {
         let away = if line >= end.y { 1.0 } else { -1.0 };
-        pen.line(Line::Thin, &[at(end.x, end.y + away * GAP), at(end.x, line + away * OVERSHOOT)]);
+        pen.line(
+            Line::Thin,
+            &[
+                at(end.x, end.y + away * GAP),
+                at(end.x, line + away * OVERSHOOT),
+            ],
+        );
     }
     let (span, length) = (to.x - from.x, width(Face::Figures, text, SIZE));
     let inside = span >= 2.0 * ARROW + 1.0;
     let text_fits = inside && length + 1.0 <= span;
     let (left, right) = (at(from.x, line), at(to.x, line));
     arrows(pen, left, right, inside);
-    let place = if text_fits { at((from.x + to.x) / 2.0, line - GAP) } else { at(to.x + 2.0 * ARROW, line - GAP) };
+    let place = if text_fits {
+        at((from.x + to.x) / 2.0, line - GAP)
+    } else {
+        at(to.x + 2.0 * ARROW, line - GAP)
+    };
     let tail = if text_fits { 0.0 } else { 2.0 * ARROW + length };
     pen.line(
         Line::Thin,
-        &[at(from.x - if inside { 0.0 } else { 2.0 * ARROW }, line), at(to.x + tail.max(if inside { 0.0 } else { 2.0 * ARROW }), line)],
+        &[
+            at(from.x - if inside { 0.0 } else { 2.0 * ARROW }, line),
+            at(
+                to.x + tail.max(if inside { 0.0 } else { 2.0 * ARROW }),
+                line,
+            ),
+        ],
     );
-    pen.text(place, if text_fits { Anchor::Middle } else { Anchor::Start }, text);
+    pen.text(
+        place,
+        if text_fits {
+            Anchor::Middle
+        } else {
+            Anchor::Start
+        },
+        text,
+    );
 }
 
 /// A dimension from top to bottom, its line at `line` from the left.
 pub fn upright(pen: &mut Pen, from: Point, to: Point, line: f64, text: &str) {
-    let (top, bottom) = if from.y <= to.y { (from, to) } else { (to, from) };
+    let (top, bottom) = if from.y <= to.y {
+        (from, to)
+    } else {
+        (to, from)
+    };
     for end in [top, bottom] {
         let away = if line >= end.x { 1.0 } else { -1.0 };
-        pen.line(Line::Thin, &[at(end.x + away * GAP, end.y), at(line + away * OVERSHOOT, end.y)]);
+        pen.line(
+            Line::Thin,
+            &[
+                at(end.x + away * GAP, end.y),
+                at(line + away * OVERSHOOT, end.y),
+            ],
+        );
     }
     let (span, length) = (bottom.y - top.y, width(Face::Figures, text, SIZE));
     let inside = span >= 2.0 * ARROW + 1.0;
@@ -48,16 +86,41 @@ pub fn upright(pen: &mut Pen, from: Point, to: Point, line: f64, text: &str) {
     arrows(pen, at(line, top.y), at(line, bottom.y), inside);
     let reach = if inside { 0.0 } else { 2.0 * ARROW };
     let tail = if text_fits { 0.0 } else { 2.0 * ARROW + length };
-    pen.line(Line::Thin, &[at(line, top.y - tail.max(reach)), at(line, bottom.y + reach)]);
-    let place = if text_fits { at(line - GAP, (top.y + bottom.y) / 2.0) } else { at(line - GAP, top.y - 2.0 * ARROW) };
-    let anchor = if text_fits { Anchor::Middle } else { Anchor::Start };
-    pen.label(Label { at: place, size: SIZE, anchor, upright: true, bold: false, text: text.to_owned() });
+    pen.line(
+        Line::Thin,
+        &[
+            at(line, top.y - tail.max(reach)),
+            at(line, bottom.y + reach),
+        ],
+    );
+    let place = if text_fits {
+        at(line - GAP, (top.y + bottom.y) / 2.0)
+    } else {
+        at(line - GAP, top.y - 2.0 * ARROW)
+    };
+    let anchor = if text_fits {
+        Anchor::Middle
+    } else {
+        Anchor::Start
+    };
+    pen.label(Label {
+        at: place,
+        size: SIZE,
+        anchor,
+        upright: true,
+        bold: false,
+        text: text.to_owned(),
+    });
 }
 
 /// Arrowheads at both ends of a dimension line, within it or against it from outside.
 fn arrows(pen: &mut Pen, from: Point, to: Point, inside: bool) {
     let length = (to.x - from.x).hypot(to.y - from.y);
-    let (ux, uy) = if length > 0.0 { ((to.x - from.x) / length, (to.y - from.y) / length) } else { (1.0, 0.0) };
+    let (ux, uy) = if length > 0.0 {
+        ((to.x - from.x) / length, (to.y - from.y) / length)
+    } else {
+        (1.0, 0.0)
+    };
     let turn = if inside { 1.0 } else { -1.0 };
     arrowhead(pen, from, ux * turn, uy * turn);
     arrowhead(pen, to, -ux * turn, -uy * turn);
@@ -68,8 +131,14 @@ pub fn arrowhead(pen: &mut Pen, tip: Point, ux: f64, uy: f64) {
     let half = ARROW * 0.17;
     pen.solid(&[
         tip,
-        at(tip.x + ux * ARROW - uy * half, tip.y + uy * ARROW + ux * half),
-        at(tip.x + ux * ARROW + uy * half, tip.y + uy * ARROW - ux * half),
+        at(
+            tip.x + ux * ARROW - uy * half,
+            tip.y + uy * ARROW + ux * half,
+        ),
+        at(
+            tip.x + ux * ARROW + uy * half,
+            tip.y + uy * ARROW - ux * half,
+        ),
     ]);
 }
 
@@ -82,11 +151,26 @@ mod tests {
     fn drawn(span: f64) -> Vec<Item> {
         let mut pen = Pen::default();
         across(&mut pen, at(0.0, 0.0), at(span, 0.0), 10.0, "1234");
-        pen.finish(Head { name: "test", title: String::new(), description: String::new(), scale: None }).items
+        pen.finish(Head {
+            name: "test",
+            title: String::new(),
+            description: String::new(),
+            scale: None,
+        })
+        .items
     }
 
     fn label(items: &[Item]) -> Label {
-        items.iter().find_map(|item| if let Item::Text(label) = item { Some(label.clone()) } else { None }).expect("a figure")
+        items
+            .iter()
+            .find_map(|item| {
+                if let Item::Text(label) = item {
+                    Some(label.clone())
+                } else {
+                    None
+                }
+            })
+            .expect("a figure")
     }
 
     #[test]

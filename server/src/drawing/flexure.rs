@@ -37,7 +37,11 @@ pub struct Layout {
 /// Takes it out of the design; none on grout, where the plate lies flat, and where there is nothing to bend.
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
-    let flexure = design.anchors.flexure.as_ref().filter(|_| design.anchors.seat != Seat::Bedded)?;
+    let flexure = design
+        .anchors
+        .flexure
+        .as_ref()
+        .filter(|_| design.anchors.seat != Seat::Bedded)?;
     let m = |length: Length| metre::get(length);
     let outer = flexure.plate_section.last()?.0;
     let wall = m(design.pier.wall);
@@ -46,11 +50,22 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         acts: flexure.acts,
         outer: m(outer),
         stud: m(brief.anchors.circle_diameter.value) / 2.0,
-        wall: (m(design.pier.outside_diameter) / 2.0 - wall, m(design.pier.outside_diameter) / 2.0),
+        wall: (
+            m(design.pier.outside_diameter) / 2.0 - wall,
+            m(design.pier.outside_diameter) / 2.0,
+        ),
         plate: m(design.pier.plate_thickness),
         gap: m(design.pier.gap),
-        dish: flexure.plate_section.iter().map(|(radius, movement)| (m(*radius), m(*movement))).collect(),
-        bent: flexure.wall_section.iter().map(|(height, movement, share)| (m(*height), m(*movement), *share)).collect(),
+        dish: flexure
+            .plate_section
+            .iter()
+            .map(|(radius, movement)| (m(*radius), m(*movement)))
+            .collect(),
+        bent: flexure
+            .wall_section
+            .iter()
+            .map(|(height, movement, share)| (m(*height), m(*movement), *share))
+            .collect(),
         yield_ratio: megapascal::get(flexure.wall_stress) / megapascal::get(flexure.yield_strength),
         words: words(brief, flexure),
     })
@@ -61,7 +76,11 @@ fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
     let units = brief.units;
     let mm = |length: Length| units.say(rounded(metre::get(length) * 1000.0), Unit::Millimetre);
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let when = if flexure.acts { "The plate rests under the column alone" } else { "Were the nuts under the plate slack or left out" };
+    let when = if flexure.acts {
+        "The plate rests under the column alone"
+    } else {
+        "Were the nuts under the plate slack or left out"
+    };
     let state = if flexure.elastic {
         "it springs back with a fifth in hand"
     } else if flexure.yield_ratio <= 1.0 {
@@ -96,12 +115,27 @@ impl Layout {
 
     /// The round figure by which movements are drawn larger: a sixth of the wall's height at most, and inside the gap.
     fn exaggeration(&self) -> f64 {
-        let plate = self.dish.iter().map(|(_, movement)| movement.abs()).fold(0.0, f64::max);
-        let wall = self.bent.iter().map(|(_, movement, _)| movement.abs()).fold(0.0, f64::max);
-        let room = if self.gap > 0.0 { (0.9 * self.gap).min(self.height() / 6.0) } else { self.height() / 12.0 };
+        let plate = self
+            .dish
+            .iter()
+            .map(|(_, movement)| movement.abs())
+            .fold(0.0, f64::max);
+        let wall = self
+            .bent
+            .iter()
+            .map(|(_, movement, _)| movement.abs())
+            .fold(0.0, f64::max);
+        let room = if self.gap > 0.0 {
+            (0.9 * self.gap).min(self.height() / 6.0)
+        } else {
+            self.height() / 12.0
+        };
         let most = (room / plate.max(1e-12)).min(self.height() / 8.0 / wall.max(1e-12));
         let round = (0..5).flat_map(|power| [1.0, 2.0, 5.0].map(|digit| digit * 10f64.powi(power)));
-        round.take_while(|times| *times <= most).last().unwrap_or(1.0)
+        round
+            .take_while(|times| *times <= most)
+            .last()
+            .unwrap_or(1.0)
     }
 
     fn title(&self) -> &'static str {
@@ -131,78 +165,201 @@ pub fn draw(layout: &Layout) -> Drawing {
     third.origin.x = pen.bounds().right + 34.0;
     stress(&mut pen, layout, &third);
     let top = pen.bounds().top - 4.0;
-    for (view, text) in [(&first, "True to scale".to_owned()), (&second, format!("Movement × {}", layout.units.say(times, Unit::One)))] {
+    for (view, text) in [
+        (&first, "True to scale".to_owned()),
+        (
+            &second,
+            format!("Movement × {}", layout.units.say(times, Unit::One)),
+        ),
+    ] {
         pen.text(at(view.origin.x, top), Anchor::Start, text);
     }
-    pen.text(at(third.origin.x, top), Anchor::Middle, "Bending of the wall");
+    pen.text(
+        at(third.origin.x, top),
+        Anchor::Middle,
+        "Bending of the wall",
+    );
     let bounds = pen.bounds();
     let mut y = bounds.bottom + 7.0;
     for line in &layout.words {
-        y = pen.paragraph(at(bounds.left, y), SIZE, &wrap(Face::Figures, line, SIZE, f64::max(bounds.right - bounds.left, 110.0))) + 0.6;
+        y = pen.paragraph(
+            at(bounds.left, y),
+            SIZE,
+            &wrap(
+                Face::Figures,
+                line,
+                SIZE,
+                f64::max(bounds.right - bounds.left, 110.0),
+            ),
+        ) + 0.6;
     }
     title_strip(&mut pen, layout.title(), Some(scale), layout.units);
-    pen.finish(Head { name: "flexure", title: layout.title().to_owned(), description: layout.words.join(" "), scale: Some(scale) })
+    pen.finish(Head {
+        name: "flexure",
+        title: layout.title().to_owned(),
+        description: layout.words.join(" "),
+        scale: Some(scale),
+    })
 }
 
 /// Plate, wall, packing, stud and concrete, with movements so many times as large as they are.
 fn half_section(pen: &mut Pen, layout: &Layout, view: &View, times: f64) {
     let plate = |face: f64| layout.dish.iter().map(move |&(r, w)| (r, face - w * times));
-    let ring: Vec<Point> = plate(0.0).chain(plate(layout.plate).rev()).map(|(x, y)| view.at(x, y)).collect();
+    let ring: Vec<Point> = plate(0.0)
+        .chain(plate(layout.plate).rev())
+        .map(|(x, y)| view.at(x, y))
+        .collect();
     pen.hatch(Hatch::Steel, std::slice::from_ref(&ring));
     pen.outline(Line::Thick, &ring);
-    let side = |radius: f64| layout.bent.iter().map(move |&(z, u, _)| (radius + u * times, layout.plate + z));
-    let wall: Vec<Point> = side(layout.wall.0).chain(side(layout.wall.1).rev()).map(|(x, y)| view.at(x, y)).collect();
+    let side = |radius: f64| {
+        layout
+            .bent
+            .iter()
+            .map(move |&(z, u, _)| (radius + u * times, layout.plate + z))
+    };
+    let wall: Vec<Point> = side(layout.wall.0)
+        .chain(side(layout.wall.1).rev())
+        .map(|(x, y)| view.at(x, y))
+        .collect();
     pen.hatch(Hatch::Steel, std::slice::from_ref(&wall));
     pen.outline(Line::Thick, &wall);
     if layout.gap > 0.0 {
-        pen.rectangle(Line::Thin, view.at(layout.wall.0, 0.0), view.at(layout.wall.1, -layout.gap));
+        pen.rectangle(
+            Line::Thin,
+            view.at(layout.wall.0, 0.0),
+            view.at(layout.wall.1, -layout.gap),
+        );
     }
     let ground = view.at(layout.outer, -layout.gap);
     let left = view.at(0.0, -layout.gap);
     pen.line(Line::Heavy, &[left, ground]);
-    pen.hatch(Hatch::Concrete, &[rectangle(left, at(ground.x, ground.y + 4.0))]);
+    pen.hatch(
+        Hatch::Concrete,
+        &[rectangle(left, at(ground.x, ground.y + 4.0))],
+    );
     let stud = view.at(layout.stud, -layout.gap);
     let up = view.at(layout.stud, layout.plate);
-    pen.line(Line::Chain, &[at(stud.x, up.y - 5.0), at(stud.x, stud.y + 6.0)]);
+    pen.line(
+        Line::Chain,
+        &[at(stud.x, up.y - 5.0), at(stud.x, stud.y + 6.0)],
+    );
     arrowhead(pen, at(stud.x, stud.y + 6.5), 0.0, -1.0);
-    pen.line(Line::Chain, &[at(view.origin.x, view.at(0.0, layout.plate + layout.height()).y), at(view.origin.x, stud.y + 6.0)]);
+    pen.line(
+        Line::Chain,
+        &[
+            at(
+                view.origin.x,
+                view.at(0.0, layout.plate + layout.height()).y,
+            ),
+            at(view.origin.x, stud.y + 6.0),
+        ],
+    );
 }
 
 /// The same before the nuts are turned.
 fn undeformed(pen: &mut Pen, layout: &Layout, view: &View) {
     pen.line(
         Line::Dashed,
-        &[view.at(0.0, 0.0), view.at(layout.outer, 0.0), view.at(layout.outer, layout.plate), view.at(0.0, layout.plate)],
+        &[
+            view.at(0.0, 0.0),
+            view.at(layout.outer, 0.0),
+            view.at(layout.outer, layout.plate),
+            view.at(0.0, layout.plate),
+        ],
     );
     let top = layout.plate + layout.height();
-    pen.line(Line::Dashed, &[view.at(layout.wall.1, layout.plate), view.at(layout.wall.1, top)]);
+    pen.line(
+        Line::Dashed,
+        &[
+            view.at(layout.wall.1, layout.plate),
+            view.at(layout.wall.1, top),
+        ],
+    );
 }
 
 fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
     let number = |length_m: f64| dimension_text(layout.units, length_m * 1000.0);
     let top = layout.plate + layout.height();
     let mut line = view.origin.x - FIRST;
-    upright(pen, view.at(0.0, top), view.at(0.0, layout.plate), line, &number(layout.height()));
+    upright(
+        pen,
+        view.at(0.0, top),
+        view.at(0.0, layout.plate),
+        line,
+        &number(layout.height()),
+    );
     line -= STEP;
-    upright(pen, view.at(0.0, layout.plate), view.at(0.0, 0.0), line, &number(layout.plate));
+    upright(
+        pen,
+        view.at(0.0, layout.plate),
+        view.at(0.0, 0.0),
+        line,
+        &number(layout.plate),
+    );
     let low = view.at(0.0, -layout.gap).y + 6.0 + FIRST;
-    across(pen, view.at(0.0, -layout.gap), view.at(layout.stud, -layout.gap), low, &number(layout.stud));
-    across(pen, view.at(0.0, -layout.gap), view.at(layout.outer, -layout.gap), low + STEP, &number(layout.outer));
+    across(
+        pen,
+        view.at(0.0, -layout.gap),
+        view.at(layout.stud, -layout.gap),
+        low,
+        &number(layout.stud),
+    );
+    across(
+        pen,
+        view.at(0.0, -layout.gap),
+        view.at(layout.outer, -layout.gap),
+        low + STEP,
+        &number(layout.outer),
+    );
 }
 
 /// Bending stress along the wall, with the yield strength on either side.
 fn stress(pen: &mut Pen, layout: &Layout, view: &View) {
     let unit = 16.0 / layout.yield_ratio.max(1.0);
-    let (foot, top) = (view.at(0.0, layout.plate), view.at(0.0, layout.plate + layout.height()));
+    let (foot, top) = (
+        view.at(0.0, layout.plate),
+        view.at(0.0, layout.plate + layout.height()),
+    );
     pen.line(Line::Thin, &[foot, top]);
     for side in [-1.0, 1.0] {
-        pen.line(Line::Dashed, &[at(foot.x + side * unit, foot.y), at(top.x + side * unit, top.y)]);
+        pen.line(
+            Line::Dashed,
+            &[
+                at(foot.x + side * unit, foot.y),
+                at(top.x + side * unit, top.y),
+            ],
+        );
     }
-    let curve: Vec<Point> =
-        layout.bent.iter().map(|&(z, _, share)| at(foot.x + share * layout.yield_ratio * unit, view.at(0.0, layout.plate + z).y)).collect();
+    let curve: Vec<Point> = layout
+        .bent
+        .iter()
+        .map(|&(z, _, share)| {
+            at(
+                foot.x + share * layout.yield_ratio * unit,
+                view.at(0.0, layout.plate + z).y,
+            )
+        })
+        .collect();
     pen.line(Line::Thick, &curve);
-    pen.line(Line::Thin, &[at(foot.x - unit - 2.0, foot.y), at(foot.x + f64::max(unit, layout.yield_ratio * unit) + 2.0, foot.y)]);
+    pen.line(
+        Line::Thin,
+        &[
+            at(foot.x - unit - 2.0, foot.y),
+            at(
+                foot.x + f64::max(unit, layout.yield_ratio * unit) + 2.0,
+                foot.y,
+            ),
+        ],
+    );
     let used = layout.units.say(layout.yield_ratio * 100.0, Unit::PerCent);
-    pen.text(at(foot.x, foot.y + LINE_HEIGHT), Anchor::Middle, format!("{used} of yield"));
-    pen.text(at(foot.x, foot.y + 2.0 * LINE_HEIGHT), Anchor::Middle, "dashed: yield");
+    pen.text(
+        at(foot.x, foot.y + LINE_HEIGHT),
+        Anchor::Middle,
+        format!("{used} of yield"),
+    );
+    pen.text(
+        at(foot.x, foot.y + 2.0 * LINE_HEIGHT),
+        Anchor::Middle,
+        "dashed: yield",
+    );
 }

@@ -14,7 +14,11 @@ use crate::lettering::{Face, width, wrap};
 pub fn dimension_text(units: Units, length_mm: f64) -> String {
     let (length, _) = units.convert(length_mm, Unit::Millimetre);
     // Below an inch a thousandth is finer than any work here.
-    let digits = if units == Units::Imperial && length.abs() < 1.0 { 3 } else { Unit::Millimetre.digits() };
+    let digits = if units == Units::Imperial && length.abs() < 1.0 {
+        3
+    } else {
+        Unit::Millimetre.digits()
+    };
     significant(length, digits)
 }
 
@@ -30,24 +34,62 @@ pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units)
     let lines = wrap(Face::FiguresBold, title, HEADING, right - left);
     let mut y = top + 5.2;
     for line in lines {
-        pen.label(Label { at: at(left, y), size: HEADING, anchor: Anchor::Start, upright: false, bold: true, text: line });
+        pen.label(Label {
+            at: at(left, y),
+            size: HEADING,
+            anchor: Anchor::Start,
+            upright: false,
+            bold: true,
+            text: line,
+        });
         y += 5.2;
     }
     y += 0.4;
     match scale {
         Some(scale) => {
-            let unit = if units == Units::Metric { "millimetres" } else { "inches" };
-            small(pen, at(left, y), Anchor::Start, format!("Scale 1\u{2009}:\u{2009}{scale}"));
-            small(pen, at(left, y + 4.2), Anchor::Start, format!("Dimensions in {unit}"));
+            let unit = if units == Units::Metric {
+                "millimetres"
+            } else {
+                "inches"
+            };
+            small(
+                pen,
+                at(left, y),
+                Anchor::Start,
+                format!("Scale 1\u{2009}:\u{2009}{scale}"),
+            );
+            small(
+                pen,
+                at(left, y + 4.2),
+                Anchor::Start,
+                format!("Dimensions in {unit}"),
+            );
             scale_bar(pen, at(right, y), scale, units);
         }
-        None => small(pen, at(left, y), Anchor::Start, "Diagram, not to scale".to_owned()),
+        None => small(
+            pen,
+            at(left, y),
+            Anchor::Start,
+            "Diagram, not to scale".to_owned(),
+        ),
     }
-    small(pen, at(right, y + 4.2 + if scale.is_some() { 4.2 } else { -4.2 }), Anchor::End, format!("Stillground {ENGINE_VERSION}"));
+    small(
+        pen,
+        at(right, y + 4.2 + if scale.is_some() { 4.2 } else { -4.2 }),
+        Anchor::End,
+        format!("Stillground {ENGINE_VERSION}"),
+    );
 }
 
 fn small(pen: &mut Pen, at: Point, anchor: Anchor, text: String) {
-    pen.label(Label { at, size: SMALL, anchor, upright: false, bold: false, text });
+    pen.label(Label {
+        at,
+        size: SMALL,
+        anchor,
+        upright: false,
+        bold: false,
+        text,
+    });
 }
 
 /// A bar of five parts that ends at the right, its length a round figure.
@@ -58,7 +100,10 @@ fn scale_bar(pen: &mut Pen, right: Point, scale: u32, units: Units) {
     let left = right.x - margin - length;
     let (top, bottom) = (right.y - 2.2, right.y - 0.8);
     for part in 0..5 {
-        let (a, b) = (left + length * f64::from(part) / 5.0, left + length * f64::from(part + 1) / 5.0);
+        let (a, b) = (
+            left + length * f64::from(part) / 5.0,
+            left + length * f64::from(part + 1) / 5.0,
+        );
         if part % 2 == 0 {
             pen.solid(&[at(a, top), at(b, top), at(b, bottom), at(a, bottom)]);
         }
@@ -100,20 +145,41 @@ pub fn north(pen: &mut Pen, foot: Point) {
     let tip = at(foot.x, foot.y - 12.0);
     pen.line(Line::Thin, &[foot, tip]);
     arrowhead(pen, tip, 0.0, 1.0);
-    pen.line(Line::Thin, &[at(foot.x - 2.0, foot.y - 4.0), at(foot.x + 2.0, foot.y - 4.0)]);
+    pen.line(
+        Line::Thin,
+        &[
+            at(foot.x - 2.0, foot.y - 4.0),
+            at(foot.x + 2.0, foot.y - 4.0),
+        ],
+    );
     pen.text(at(foot.x, tip.y - 1.2), Anchor::Middle, "N");
 }
 
 /// Axes through a point, so far each way.
 pub fn axes(pen: &mut Pen, centre: Point, half_width: f64, half_height: f64) {
-    pen.line(Line::Chain, &[at(centre.x - half_width, centre.y), at(centre.x + half_width, centre.y)]);
-    pen.line(Line::Chain, &[at(centre.x, centre.y - half_height), at(centre.x, centre.y + half_height)]);
+    pen.line(
+        Line::Chain,
+        &[
+            at(centre.x - half_width, centre.y),
+            at(centre.x + half_width, centre.y),
+        ],
+    );
+    pen.line(
+        Line::Chain,
+        &[
+            at(centre.x, centre.y - half_height),
+            at(centre.x, centre.y + half_height),
+        ],
+    );
 }
 
 /// The view's origin so that what reaches from `left` and `top` begins at the paper's corner.
 #[must_use]
 pub fn view(scale: u32, left_m: f64, top_m: f64) -> View {
-    let mut view = View { scale, origin: at(0.0, 0.0) };
+    let mut view = View {
+        scale,
+        origin: at(0.0, 0.0),
+    };
     view.origin = at(-view.mm(left_m), view.mm(top_m));
     view
 }
@@ -128,9 +194,15 @@ mod tests {
             for units in [Units::Metric, Units::Imperial] {
                 let (length, _) = bar_length(scale, units);
                 let paper = length * 1000.0 / f64::from(scale);
-                assert!((15.0..=45.0).contains(&paper) || scale < 5, "1 : {scale} {units:?}: {paper} mm");
+                assert!(
+                    (15.0..=45.0).contains(&paper) || scale < 5,
+                    "1 : {scale} {units:?}: {paper} mm"
+                );
             }
         }
-        assert_eq!(bar_length(20, Units::Metric), (0.5, "500\u{a0}mm".to_owned()));
+        assert_eq!(
+            bar_length(20, Units::Metric),
+            (0.5, "500\u{a0}mm".to_owned())
+        );
     }
 }

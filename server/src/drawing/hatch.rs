@@ -30,7 +30,8 @@ pub enum Hatch {
 /// The lines and dots of a hatch within closed outlines, left out where letters stand.
 #[must_use]
 pub fn items(hatch: Hatch, outlines: &[Vec<Point>], letters: &[Area]) -> Vec<Item> {
-    let strokes = |angle: f64, spacing: f64, line| strokes(outlines, letters, angle, spacing, &[], line);
+    let strokes =
+        |angle: f64, spacing: f64, line| strokes(outlines, letters, angle, spacing, &[], line);
     match hatch {
         Hatch::Ground => ground(outlines, letters),
         Hatch::Backfill => self::strokes(outlines, letters, 45.0, 3.2, &[2.2, 1.6], Line::Hair),
@@ -50,30 +51,67 @@ pub fn items(hatch: Hatch, outlines: &[Vec<Point>], letters: &[Area]) -> Vec<Ite
 
 /// Groups of three strokes.
 fn ground(outlines: &[Vec<Point>], letters: &[Area]) -> Vec<Item> {
-    [0.0, 0.9, 1.8].into_iter().flat_map(|offset| shifted(outlines, letters, offset)).collect()
+    [0.0, 0.9, 1.8]
+        .into_iter()
+        .flat_map(|offset| shifted(outlines, letters, offset))
+        .collect()
 }
 
 fn shifted(outlines: &[Vec<Point>], letters: &[Area], offset: f64) -> Vec<Item> {
-    dashed(outlines, letters, -45.0, 6.0, offset, &[4.4, 3.2], Line::Hair)
+    dashed(
+        outlines,
+        letters,
+        -45.0,
+        6.0,
+        offset,
+        &[4.4, 3.2],
+        Line::Hair,
+    )
 }
 
-fn strokes(outlines: &[Vec<Point>], letters: &[Area], angle_deg: f64, spacing: f64, dashes: &[f64], line: Line) -> Vec<Item> {
+fn strokes(
+    outlines: &[Vec<Point>],
+    letters: &[Area],
+    angle_deg: f64,
+    spacing: f64,
+    dashes: &[f64],
+    line: Line,
+) -> Vec<Item> {
     dashed(outlines, letters, angle_deg, spacing, 0.0, dashes, line)
 }
 
 /// Parallel strokes, cut into dashes where there are any.
-fn dashed(outlines: &[Vec<Point>], letters: &[Area], angle_deg: f64, spacing: f64, offset: f64, dashes: &[f64], line: Line) -> Vec<Item> {
+fn dashed(
+    outlines: &[Vec<Point>],
+    letters: &[Area],
+    angle_deg: f64,
+    spacing: f64,
+    offset: f64,
+    dashes: &[f64],
+    line: Line,
+) -> Vec<Item> {
     let (sin, cos) = angle_deg.to_radians().sin_cos();
     // In turned coordinates the strokes are level: u along them, v across.
-    let turned: Vec<Vec<(f64, f64)>> =
-        outlines.iter().map(|outline| outline.iter().map(|p| (p.x * cos + p.y * sin, p.y * cos - p.x * sin)).collect()).collect();
+    let turned: Vec<Vec<(f64, f64)>> = outlines
+        .iter()
+        .map(|outline| {
+            outline
+                .iter()
+                .map(|p| (p.x * cos + p.y * sin, p.y * cos - p.x * sin))
+                .collect()
+        })
+        .collect();
     let (low, high) = extent(turned.iter().flatten().map(|&(_, v)| v));
     let mut runs = Vec::new();
     let mut row = ((low - offset) / spacing).ceil();
     while row * spacing + offset < high {
         let v = row * spacing + offset;
         for (from, to) in crossings(&turned, v) {
-            let stagger = if (row as i64).rem_euclid(2) == 0 { 0.0 } else { 0.5 };
+            let stagger = if (row as i64).rem_euclid(2) == 0 {
+                0.0
+            } else {
+                0.5
+            };
             for (a, b) in cut(from, to, dashes, stagger) {
                 let back = |u: f64| at(u * cos - v * sin, u * sin + v * cos);
                 clear(back(a), back(b), letters, &mut runs);
@@ -81,11 +119,21 @@ fn dashed(outlines: &[Vec<Point>], letters: &[Area], angle_deg: f64, spacing: f6
         }
         row += 1.0;
     }
-    if runs.is_empty() { Vec::new() } else { vec![Item::Path { runs, closed: false, line }] }
+    if runs.is_empty() {
+        Vec::new()
+    } else {
+        vec![Item::Path {
+            runs,
+            closed: false,
+            line,
+        }]
+    }
 }
 
 fn extent(values: impl Iterator<Item = f64>) -> (f64, f64) {
-    values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)))
+    values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| {
+        (low.min(v), high.max(v))
+    })
 }
 
 /// Where a level line is inside the outlines, by the even–odd rule.
@@ -100,12 +148,16 @@ fn crossings(outlines: &[Vec<(f64, f64)>], v: f64) -> Vec<(f64, f64)> {
         }
     }
     cuts.sort_by(f64::total_cmp);
-    cuts.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
+    cuts.chunks_exact(2)
+        .map(|pair| (pair[0], pair[1]))
+        .collect()
 }
 
 /// A stretch cut into dashes whose phase belongs to the paper, not to the stretch.
 fn cut(from: f64, to: f64, dashes: &[f64], stagger: f64) -> Vec<(f64, f64)> {
-    let [dash, gap] = dashes else { return vec![(from, to)] };
+    let [dash, gap] = dashes else {
+        return vec![(from, to)];
+    };
     let period = dash + gap;
     let mut pieces = Vec::new();
     let mut start = ((from / period).floor() - 1.0 + stagger) * period;
@@ -132,12 +184,19 @@ fn clear(a: Point, b: Point, letters: &[Area], runs: &mut Vec<Vec<Point>>) {
         }
     }
     let along = |t: f64| at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
-    runs.extend(pieces.into_iter().map(|(from, to)| vec![along(from), along(to)]));
+    runs.extend(
+        pieces
+            .into_iter()
+            .map(|(from, to)| vec![along(from), along(to)]),
+    );
 }
 
 /// Dots spread as if by chance, always the same ones.
 fn scatter(outlines: &[Vec<Point>], letters: &[Area], spacing: f64, radius: f64) -> Vec<Item> {
-    let points: Vec<Vec<(f64, f64)>> = outlines.iter().map(|outline| outline.iter().map(|p| (p.x, p.y)).collect()).collect();
+    let points: Vec<Vec<(f64, f64)>> = outlines
+        .iter()
+        .map(|outline| outline.iter().map(|p| (p.x, p.y)).collect())
+        .collect();
     let (low, high) = extent(points.iter().flatten().map(|&(_, y)| y));
     let mut dots = Vec::new();
     let mut row = (low / spacing).floor();
@@ -147,10 +206,24 @@ fn scatter(outlines: &[Vec<Point>], letters: &[Area], spacing: f64, radius: f64)
             column = f64::max(column, (from / spacing).floor());
             while column * spacing < to {
                 let (dx, dy) = chance(column as i64, row as i64);
-                let (x, y) = ((column + dx) * spacing, (row + 0.5 + 0.4 * (dy - 0.5)) * spacing);
-                let dot = Area { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
-                if x - radius > from && x + radius < to && !letters.iter().any(|area| area.meets(&dot)) {
-                    dots.push(Item::Dot { centre: at(x, y), radius });
+                let (x, y) = (
+                    (column + dx) * spacing,
+                    (row + 0.5 + 0.4 * (dy - 0.5)) * spacing,
+                );
+                let dot = Area {
+                    left: x - radius,
+                    right: x + radius,
+                    top: y - radius,
+                    bottom: y + radius,
+                };
+                if x - radius > from
+                    && x + radius < to
+                    && !letters.iter().any(|area| area.meets(&dot))
+                {
+                    dots.push(Item::Dot {
+                        centre: at(x, y),
+                        radius,
+                    });
                 }
                 column += 1.0;
             }
@@ -162,11 +235,15 @@ fn scatter(outlines: &[Vec<Point>], letters: &[Area], spacing: f64, radius: f64)
 
 /// Two numbers between 0 and 1 for a cell, by a fixed mixing of its place.
 fn chance(column: i64, row: i64) -> (f64, f64) {
-    let mut x = (column as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15) ^ (row as u64).wrapping_mul(0xC2B2_AE3D_27D4_EB4F);
+    let mut x = (column as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15)
+        ^ (row as u64).wrapping_mul(0xC2B2_AE3D_27D4_EB4F);
     x ^= x >> 29;
     x = x.wrapping_mul(0xBF58_476D_1CE4_E5B9);
     x ^= x >> 32;
-    ((x & 0xFFFF) as f64 / 65_536.0, ((x >> 16) & 0xFFFF) as f64 / 65_536.0)
+    (
+        (x & 0xFFFF) as f64 / 65_536.0,
+        ((x >> 16) & 0xFFFF) as f64 / 65_536.0,
+    )
 }
 
 #[cfg(test)]
@@ -177,21 +254,39 @@ mod tests {
     #[test]
     fn strokes_stay_within_the_outline_and_out_of_letters() {
         let square = vec![rectangle(at(0.0, 0.0), at(40.0, 30.0))];
-        let letters = [Area { left: 10.0, right: 20.0, top: 10.0, bottom: 15.0 }];
-        let Some(Item::Path { runs, .. }) = items(Hatch::Steel, &square, &letters).pop() else { panic!("a hatch is a path") };
+        let letters = [Area {
+            left: 10.0,
+            right: 20.0,
+            top: 10.0,
+            bottom: 15.0,
+        }];
+        let Some(Item::Path { runs, .. }) = items(Hatch::Steel, &square, &letters).pop() else {
+            panic!("a hatch is a path")
+        };
         for run in &runs {
             let middle = at((run[0].x + run[1].x) / 2.0, (run[0].y + run[1].y) / 2.0);
             assert!((0.0..=40.0).contains(&middle.x) && (0.0..=30.0).contains(&middle.y));
-            assert!(!(10.1..19.9).contains(&middle.x) || !(10.1..14.9).contains(&middle.y), "{middle:?}");
+            assert!(
+                !(10.1..19.9).contains(&middle.x) || !(10.1..14.9).contains(&middle.y),
+                "{middle:?}"
+            );
         }
     }
 
     #[test]
     fn a_hole_is_not_hatched() {
-        let frame = vec![rectangle(at(0.0, 0.0), at(30.0, 30.0)), rectangle(at(5.0, 5.0), at(25.0, 25.0))];
+        let frame = vec![
+            rectangle(at(0.0, 0.0), at(30.0, 30.0)),
+            rectangle(at(5.0, 5.0), at(25.0, 25.0)),
+        ];
         for item in items(Hatch::Sand, &frame, &[]) {
-            let Item::Dot { centre, .. } = item else { panic!("sand is dots") };
-            assert!(!(5.0..25.0).contains(&centre.x) || !(5.0..25.0).contains(&centre.y), "{centre:?}");
+            let Item::Dot { centre, .. } = item else {
+                panic!("sand is dots")
+            };
+            assert!(
+                !(5.0..25.0).contains(&centre.x) || !(5.0..25.0).contains(&centre.y),
+                "{centre:?}"
+            );
         }
     }
 }

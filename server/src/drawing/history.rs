@@ -24,9 +24,24 @@ pub struct Layout {
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let (motion, walk) = (&design.motion, &design.motion.walk);
-    let drawn = walk.drawn.clone().filter(|drawn| drawn.turns_arcsec.len() > 1)?;
-    let layout = Layout { units: brief.units, drawn, budget: motion.budget_arcsec, peak: walk.peak_arcsec?, rms: walk.rms_arcsec? };
-    layout.drawn.turns_arcsec.iter().flatten().all(|turn| turn.is_finite()).then_some(layout)
+    let drawn = walk
+        .drawn
+        .clone()
+        .filter(|drawn| drawn.turns_arcsec.len() > 1)?;
+    let layout = Layout {
+        units: brief.units,
+        drawn,
+        budget: motion.budget_arcsec,
+        peak: walk.peak_arcsec?,
+        rms: walk.rms_arcsec?,
+    };
+    layout
+        .drawn
+        .turns_arcsec
+        .iter()
+        .flatten()
+        .all(|turn| turn.is_finite())
+        .then_some(layout)
 }
 
 impl Layout {
@@ -46,14 +61,20 @@ impl Layout {
 
     /// Largest turn along one axis, at least a fifth of what is allowed.
     fn most(&self) -> f64 {
-        self.drawn.turns_arcsec.iter().flatten().map(|turn| turn.abs()).fold(0.2 * self.budget, f64::max)
+        self.drawn
+            .turns_arcsec
+            .iter()
+            .flatten()
+            .map(|turn| turn.abs())
+            .fold(0.2 * self.budget, f64::max)
     }
 
     fn description(&self) -> String {
         let (from, to) = self.times();
         let loudest = (0..self.drawn.turns_arcsec.len())
             .max_by(|&a, &b| {
-                let far = |i: usize| self.drawn.turns_arcsec[i][0].hypot(self.drawn.turns_arcsec[i][1]);
+                let far =
+                    |i: usize| self.drawn.turns_arcsec[i][0].hypot(self.drawn.turns_arcsec[i][1]);
                 far(a).total_cmp(&far(b))
             })
             .unwrap_or(0);
@@ -86,7 +107,12 @@ pub fn draw(layout: &Layout) -> Drawing {
     }
     let (from, to) = layout.times();
     let low = 2.0 * SIZE.1 + GAP;
-    let time = Axis { from: at(0.0, low), to: at(SIZE.0, low), low: from, high: to };
+    let time = Axis {
+        from: at(0.0, low),
+        to: at(SIZE.0, low),
+        low: from,
+        high: to,
+    };
     for value in steps(from, to, 8) {
         time.mark(&mut pen, value, at(0.0, 1.2), &layout.seconds(value));
     }
@@ -96,9 +122,18 @@ pub fn draw(layout: &Layout) -> Drawing {
     } else {
         format!("The budget, {budget}, lies beyond the picture.")
     };
-    pen.text(at(0.0, low + 10.0), Anchor::Start, format!("{where_it_is} Time after the walk began."));
+    pen.text(
+        at(0.0, low + 10.0),
+        Anchor::Start,
+        format!("{where_it_is} Time after the walk began."),
+    );
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "history", title: TITLE.to_owned(), description: layout.description(), scale: None })
+    pen.finish(Head {
+        name: "history",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: None,
+    })
 }
 
 fn one(pen: &mut Pen, layout: &Layout, axis: usize, name: &str, most: f64) {
@@ -109,12 +144,33 @@ fn one(pen: &mut Pen, layout: &Layout, axis: usize, name: &str, most: f64) {
     let place = |(i, turn): (usize, &[f64; 2])| at(SIZE.0 * i as f64 / count, y(turn[axis]));
     pen.rectangle(Line::Hair, at(0.0, top), at(SIZE.0, top + SIZE.1));
     pen.line(Line::Hair, &[at(0.0, middle), at(SIZE.0, middle)]);
-    for budget in [layout.budget, -layout.budget].into_iter().filter(|budget| budget.abs() < most) {
+    for budget in [layout.budget, -layout.budget]
+        .into_iter()
+        .filter(|budget| budget.abs() < most)
+    {
         pen.line(Line::Dashed, &[at(0.0, y(budget)), at(SIZE.0, y(budget))]);
     }
-    pen.line(Line::Thin, &layout.drawn.turns_arcsec.iter().enumerate().map(place).collect::<Vec<Point>>());
-    pen.text(at(0.0, top - 1.4), Anchor::Start, format!("Towards the {name}"));
-    let turns = Axis { from: at(SIZE.0, top + SIZE.1), to: at(SIZE.0, top), low: -most, high: most };
+    pen.line(
+        Line::Thin,
+        &layout
+            .drawn
+            .turns_arcsec
+            .iter()
+            .enumerate()
+            .map(place)
+            .collect::<Vec<Point>>(),
+    );
+    pen.text(
+        at(0.0, top - 1.4),
+        Anchor::Start,
+        format!("Towards the {name}"),
+    );
+    let turns = Axis {
+        from: at(SIZE.0, top + SIZE.1),
+        to: at(SIZE.0, top),
+        low: -most,
+        high: most,
+    };
     for value in steps(0.0, most, 2) {
         turns.mark(pen, value, at(1.2, 0.0), &layout.say(value));
     }

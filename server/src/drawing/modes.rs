@@ -45,7 +45,11 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
             let f = mode.frequency.map(hertz::get);
             let say = |value| units.say(value, Unit::Hertz);
             let share = |ratio: f64| units.say(ratio * 100.0, Unit::PerCent);
-            let way = if mode.plane == Axis::X { "east–west" } else { "north–south" };
+            let way = if mode.plane == Axis::X {
+                "east–west"
+            } else {
+                "north–south"
+            };
             Swing {
                 name: format!("{} {way}", i + 1),
                 frequency: say(f.typical),
@@ -67,7 +71,11 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 
 impl Layout {
     fn description(&self) -> String {
-        let swings: Vec<String> = self.swings.iter().map(|swing| format!("{}: {}, {}", swing.name, swing.frequency, swing.words)).collect();
+        let swings: Vec<String> = self
+            .swings
+            .iter()
+            .map(|swing| format!("{}: {}, {}", swing.name, swing.frequency, swing.words))
+            .collect();
         format!("The slowest natural swings. {}.", swings.join(". "))
     }
 }
@@ -84,22 +92,44 @@ pub fn draw(layout: &Layout) -> Drawing {
         one(&mut pen, swing, i as f64 * (CELL.0 + 4.0));
     }
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "modes", title: TITLE.to_owned(), description: layout.description(), scale: None })
+    pen.finish(Head {
+        name: "modes",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: None,
+    })
 }
 
 fn one(pen: &mut Pen, swing: &Swing, left: f64) {
     let middle = left + CELL.0 / 2.0;
     let highest = swing.shape.iter().map(|[z, _]| *z).fold(0.1, f64::max);
-    let widest = swing.shape.iter().map(|[_, u]| u.abs()).fold(1e-9, f64::max);
-    let points: Vec<_> = swing.shape.iter().map(|[z, u]| at(middle + u / widest * 13.0, CELL.1 - z / highest * CELL.1)).collect();
+    let widest = swing
+        .shape
+        .iter()
+        .map(|[_, u]| u.abs())
+        .fold(1e-9, f64::max);
+    let points: Vec<_> = swing
+        .shape
+        .iter()
+        .map(|[z, u]| at(middle + u / widest * 13.0, CELL.1 - z / highest * CELL.1))
+        .collect();
     pen.line(Line::Chain, &[at(middle, -2.0), at(middle, CELL.1 + 2.0)]);
-    pen.line(Line::Thin, &[at(middle - 9.0, CELL.1), at(middle + 9.0, CELL.1)]);
+    pen.line(
+        Line::Thin,
+        &[at(middle - 9.0, CELL.1), at(middle + 9.0, CELL.1)],
+    );
     pen.line(Line::Heavy, &points);
     if let Some(&top) = points.last() {
         pen.dot(top, 1.0);
     }
-    let heading =
-        Label { at: at(left, CELL.1 + 8.0), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text: swing.name.clone() };
+    let heading = Label {
+        at: at(left, CELL.1 + 8.0),
+        size: SIZE,
+        anchor: Anchor::Start,
+        upright: false,
+        bold: true,
+        text: swing.name.clone(),
+    };
     pen.label(heading);
     let mut lines = vec![swing.frequency.clone()];
     lines.extend(wrap(Face::Figures, &swing.words, SIZE, CELL.0));

@@ -23,12 +23,20 @@ pub struct Pen {
 impl Pen {
     /// A line through points.
     pub fn line(&mut self, line: Line, points: &[Point]) {
-        self.items.push(Item::Path { runs: vec![points.to_vec()], closed: false, line });
+        self.items.push(Item::Path {
+            runs: vec![points.to_vec()],
+            closed: false,
+            line,
+        });
     }
 
     /// A closed outline.
     pub fn outline(&mut self, line: Line, corners: &[Point]) {
-        self.items.push(Item::Path { runs: vec![corners.to_vec()], closed: true, line });
+        self.items.push(Item::Path {
+            runs: vec![corners.to_vec()],
+            closed: true,
+            line,
+        });
     }
 
     /// A rectangle between two opposite corners.
@@ -38,7 +46,11 @@ impl Pen {
 
     /// A circle.
     pub fn circle(&mut self, line: Line, centre: Point, radius: f64) {
-        self.items.push(Item::Circle { centre, radius, line });
+        self.items.push(Item::Circle {
+            centre,
+            radius,
+            line,
+        });
     }
 
     /// A dot of ink.
@@ -48,7 +60,9 @@ impl Pen {
 
     /// A shape of ink.
     pub fn solid(&mut self, corners: &[Point]) {
-        self.items.push(Item::Solid { corners: corners.to_vec() });
+        self.items.push(Item::Solid {
+            corners: corners.to_vec(),
+        });
     }
 
     /// A hatch over closed outlines; an outline within another is a hole.
@@ -58,7 +72,14 @@ impl Pen {
 
     /// Lettering of the usual size.
     pub fn text(&mut self, at: Point, anchor: Anchor, text: impl Into<String>) {
-        self.label(Label { at, size: SIZE, anchor, upright: false, bold: false, text: text.into() });
+        self.label(Label {
+            at,
+            size: SIZE,
+            anchor,
+            upright: false,
+            bold: false,
+            text: text.into(),
+        });
     }
 
     /// Lettering.
@@ -73,7 +94,14 @@ impl Pen {
         let step = size * LINE_HEIGHT / SIZE;
         for (i, text) in lines.iter().enumerate() {
             let at = at(start.x, start.y + step * i as f64);
-            self.label(Label { at, size, anchor: Anchor::Start, upright: false, bold: false, text: text.clone() });
+            self.label(Label {
+                at,
+                size,
+                anchor: Anchor::Start,
+                upright: false,
+                bold: false,
+                text: text.clone(),
+            });
         }
         start.y + step * lines.len() as f64
     }
@@ -99,8 +127,15 @@ impl Pen {
     #[must_use]
     pub fn is_free(&self, area: &Area) -> bool {
         let crossed = |run: &[Point], closed: bool| {
-            let ends = if closed { run.last().zip(run.first()) } else { None };
-            run.windows(2).map(|pair| (&pair[0], &pair[1])).chain(ends).any(|(a, b)| area.share_of(*a, *b).is_some())
+            let ends = if closed {
+                run.last().zip(run.first())
+            } else {
+                None
+            };
+            run.windows(2)
+                .map(|pair| (&pair[0], &pair[1]))
+                .chain(ends)
+                .any(|(a, b)| area.share_of(*a, *b).is_some())
         };
         !self.items.iter().any(|item| match item {
             Item::Path { runs, closed, .. } => runs.iter().any(|run| crossed(run, *closed)),
@@ -115,9 +150,19 @@ impl Pen {
         let letters: Vec<Area> = self
             .items
             .iter()
-            .filter_map(|item| if let Item::Text(label) = item { Some(area_of(label).with_margin(0.7)) } else { None })
+            .filter_map(|item| {
+                if let Item::Text(label) = item {
+                    Some(area_of(label).with_margin(0.7))
+                } else {
+                    None
+                }
+            })
             .collect();
-        let mut items: Vec<Item> = self.hatched.iter().flat_map(|(kind, outlines)| hatch::items(*kind, outlines, &letters)).collect();
+        let mut items: Vec<Item> = self
+            .hatched
+            .iter()
+            .flat_map(|(kind, outlines)| hatch::items(*kind, outlines, &letters))
+            .collect();
         items.append(&mut self.items);
         let mut all = Area::EMPTY;
         for area in items.iter().map(bounds) {
@@ -127,8 +172,21 @@ impl Pen {
         for item in &mut items {
             shift(item, -all.left, -all.top);
         }
-        let Head { name, title, description, scale } = head;
-        Drawing { name, title, description, width: all.right - all.left, height: all.bottom - all.top, scale, items }
+        let Head {
+            name,
+            title,
+            description,
+            scale,
+        } = head;
+        Drawing {
+            name,
+            title,
+            description,
+            width: all.right - all.left,
+            height: all.bottom - all.top,
+            scale,
+            items,
+        }
     }
 }
 

@@ -49,7 +49,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         block: (metre::get(block.length), metre::get(block.width)),
         spoil_distance: metre::get(pit.spoil_distance),
         spoil_volume: volume,
-        heap: Heap { base: metre::get(pit.heap_width), height: metre::get(pit.heap_height) },
+        heap: Heap {
+            base: metre::get(pit.heap_width),
+            height: metre::get(pit.heap_height),
+        },
         way_out: pit.way_out,
         loads: pit.barrow_loads,
     }
@@ -69,13 +72,21 @@ impl Layout {
     }
 
     fn way_out_words(&self) -> &'static str {
-        if self.way_out { "Ladder or ramp out, kept free" } else { "Shallow enough to step out" }
+        if self.way_out {
+            "Ladder or ramp out, kept free"
+        } else {
+            "Shallow enough to step out"
+        }
     }
 
     fn description(&self) -> String {
         let say = |length: f64| self.units.say(length, Unit::Metre);
         let sides = if self.is_battered() {
-            format!("Its sides are battered back from a bottom of {} by {}.", say(self.bottom.0), say(self.bottom.1))
+            format!(
+                "Its sides are battered back from a bottom of {} by {}.",
+                say(self.bottom.0),
+                say(self.bottom.1)
+            )
         } else {
             "Its sides are cut straight.".to_owned()
         };
@@ -98,7 +109,12 @@ const BETWEEN: f64 = 26.0;
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
     let left = -layout.top.0 / 2.0;
-    let scale = fitting(layout.heap_to() - left, layout.depth + layout.heap.height + layout.top.1, 104.0, 124.0);
+    let scale = fitting(
+        layout.heap_to() - left,
+        layout.depth + layout.heap.height + layout.top.1,
+        104.0,
+        124.0,
+    );
     let upper = view(scale, left, layout.heap.height.max(0.0));
     let mut lower = upper;
     lower.origin.y += upper.mm(layout.depth) + BETWEEN + upper.mm(layout.top.1 / 2.0);
@@ -106,50 +122,100 @@ pub fn draw(layout: &Layout) -> Drawing {
     section(&mut pen, layout, &upper);
     plan(&mut pen, layout, &lower);
     let bounds = pen.bounds();
-    callout::column(&mut pen, notes(layout, &upper, &lower), bounds.right + 9.0, bounds.top, bounds.bottom, 42.0);
+    callout::column(
+        &mut pen,
+        notes(layout, &upper, &lower),
+        bounds.right + 9.0,
+        bounds.top,
+        bounds.bottom,
+        42.0,
+    );
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "pit", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "pit",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 const TITLE: &str = "Pit and spoil: section looking north, and plan";
 
 fn section(pen: &mut Pen, layout: &Layout, view: &View) {
     let (top, bottom, depth) = (layout.top.0 / 2.0, layout.bottom.0 / 2.0, layout.depth);
-    let (west, east) =
-        (at(view.at(-top, 0.0).x - 10.0, view.at(0.0, 0.0).y), at(view.at(layout.heap_to(), 0.0).x + 6.0, view.at(0.0, 0.0).y));
-    let pit = [view.at(-top, 0.0), view.at(-bottom, -depth), view.at(bottom, -depth), view.at(top, 0.0)];
+    let (west, east) = (
+        at(view.at(-top, 0.0).x - 10.0, view.at(0.0, 0.0).y),
+        at(view.at(layout.heap_to(), 0.0).x + 6.0, view.at(0.0, 0.0).y),
+    );
+    let pit = [
+        view.at(-top, 0.0),
+        view.at(-bottom, -depth),
+        view.at(bottom, -depth),
+        view.at(top, 0.0),
+    ];
     let band = 4.5;
     let (floor, shelf) = (pit[1].y + band, west.y + band);
     let mut ground = vec![west];
     ground.extend(pit);
-    ground.extend([east, at(east.x, shelf), at(pit[3].x + band, shelf), at(pit[2].x + band, floor), at(pit[1].x - band, floor)]);
+    ground.extend([
+        east,
+        at(east.x, shelf),
+        at(pit[3].x + band, shelf),
+        at(pit[2].x + band, floor),
+        at(pit[1].x - band, floor),
+    ]);
     ground.extend([at(pit[0].x - band, shelf), at(west.x, shelf)]);
     pen.hatch(Hatch::Ground, &[ground]);
     pen.line(Line::Thick, &[west, pit[0], pit[1], pit[2], pit[3], east]);
     let heap = [
         view.at(layout.heap_from(), 0.0),
-        view.at((layout.heap_from() + layout.heap_to()) / 2.0, layout.heap.height),
+        view.at(
+            (layout.heap_from() + layout.heap_to()) / 2.0,
+            layout.heap.height,
+        ),
         view.at(layout.heap_to(), 0.0),
     ];
     pen.hatch(Hatch::Backfill, &[heap.to_vec()]);
     pen.line(Line::Thick, &heap);
-    pen.rectangle(Line::Phantom, view.at(-layout.block.0 / 2.0, 0.0), view.at(layout.block.0 / 2.0, -depth));
+    pen.rectangle(
+        Line::Phantom,
+        view.at(-layout.block.0 / 2.0, 0.0),
+        view.at(layout.block.0 / 2.0, -depth),
+    );
     if layout.way_out {
         ladder(pen, view, layout);
     }
     let say = |length_m: f64| dimension_text(layout.units, length_m * 1000.0);
     upright(pen, pit[0], pit[1], west.x - 4.0, &say(depth));
-    across(pen, pit[3], heap[0], floor + 5.0, &say(layout.spoil_distance));
+    across(
+        pen,
+        pit[3],
+        heap[0],
+        floor + 5.0,
+        &say(layout.spoil_distance),
+    );
     if layout.is_battered() {
-        across(pen, pit[1], pit[2], floor + 5.0 + STEP, &say(layout.bottom.0));
+        across(
+            pen,
+            pit[1],
+            pit[2],
+            floor + 5.0 + STEP,
+            &say(layout.bottom.0),
+        );
     }
 }
 
 /// A ladder against the west side, a metre above the edge.
 fn ladder(pen: &mut Pen, view: &View, layout: &Layout) {
-    let (foot, head) = ((-layout.bottom.0 / 2.0 + 0.25 * layout.depth, -layout.depth), (-layout.top.0 / 2.0, 0.0));
+    let (foot, head) = (
+        (-layout.bottom.0 / 2.0 + 0.25 * layout.depth, -layout.depth),
+        (-layout.top.0 / 2.0, 0.0),
+    );
     let beyond = 0.35;
-    let top = (head.0 + (head.0 - foot.0) * beyond, head.1 + (head.1 - foot.1) * beyond);
+    let top = (
+        head.0 + (head.0 - foot.0) * beyond,
+        head.1 + (head.1 - foot.1) * beyond,
+    );
     let (a, b) = (view.at(foot.0, foot.1), view.at(top.0, top.1));
     for offset in [-0.6, 0.6] {
         pen.line(Line::Thin, &[at(a.x + offset, a.y), at(b.x + offset, b.y)]);
@@ -157,7 +223,12 @@ fn ladder(pen: &mut Pen, view: &View, layout: &Layout) {
 }
 
 fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
-    let corners = |size: (f64, f64)| (view.at(-size.0 / 2.0, size.1 / 2.0), view.at(size.0 / 2.0, -size.1 / 2.0));
+    let corners = |size: (f64, f64)| {
+        (
+            view.at(-size.0 / 2.0, size.1 / 2.0),
+            view.at(size.0 / 2.0, -size.1 / 2.0),
+        )
+    };
     let (a, b) = corners(layout.top);
     pen.rectangle(Line::Heavy, a, b);
     if layout.is_battered() {
@@ -169,18 +240,35 @@ fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
     }
     let (c, d) = corners(layout.block);
     pen.rectangle(Line::Phantom, c, d);
-    axes(pen, view.at(0.0, 0.0), view.mm(layout.top.0 / 2.0) + 3.0, view.mm(layout.top.1 / 2.0) + 3.0);
-    let heap = rectangle(view.at(layout.heap_from(), layout.top.1 / 2.0), view.at(layout.heap_to(), -layout.top.1 / 2.0));
+    axes(
+        pen,
+        view.at(0.0, 0.0),
+        view.mm(layout.top.0 / 2.0) + 3.0,
+        view.mm(layout.top.1 / 2.0) + 3.0,
+    );
+    let heap = rectangle(
+        view.at(layout.heap_from(), layout.top.1 / 2.0),
+        view.at(layout.heap_to(), -layout.top.1 / 2.0),
+    );
     pen.hatch(Hatch::Backfill, std::slice::from_ref(&heap));
     pen.outline(Line::Thin, &heap);
     if layout.way_out {
         let (x, y) = (-layout.top.0 / 2.0, 0.0);
         for rung in 0..6 {
             let px = view.at(x, y).x - 3.0 + f64::from(rung) * 2.0;
-            pen.line(Line::Thin, &[at(px, view.at(x, y).y - 1.8), at(px, view.at(x, y).y + 1.8)]);
+            pen.line(
+                Line::Thin,
+                &[at(px, view.at(x, y).y - 1.8), at(px, view.at(x, y).y + 1.8)],
+            );
         }
         for side in [-1.8, 1.8] {
-            pen.line(Line::Thin, &[at(view.at(x, y).x - 3.0, view.at(x, y).y + side), at(view.at(x, y).x + 7.0, view.at(x, y).y + side)]);
+            pen.line(
+                Line::Thin,
+                &[
+                    at(view.at(x, y).x - 3.0, view.at(x, y).y + side),
+                    at(view.at(x, y).x + 7.0, view.at(x, y).y + side),
+                ],
+            );
         }
     }
     named(pen, layout, view);
@@ -194,8 +282,14 @@ fn plan(pen: &mut Pen, layout: &Layout, view: &View) {
 /// The block's name within it, beside the axes, where it is wide enough for its name.
 fn named(pen: &mut Pen, layout: &Layout, view: &View) {
     let quarter = view.at(-layout.block.0 / 4.0, -layout.block.1 / 4.0);
-    if view.mm(layout.block.0 / 2.0) > width(Face::Figures, BLOCK, SIZE) + 0.4 && view.mm(layout.block.1 / 2.0) > 2.0 * SIZE {
-        pen.text(at(quarter.x, quarter.y + 0.35 * SIZE), Anchor::Middle, BLOCK.to_owned());
+    if view.mm(layout.block.0 / 2.0) > width(Face::Figures, BLOCK, SIZE) + 0.4
+        && view.mm(layout.block.1 / 2.0) > 2.0 * SIZE
+    {
+        pen.text(
+            at(quarter.x, quarter.y + 0.35 * SIZE),
+            Anchor::Middle,
+            BLOCK.to_owned(),
+        );
     }
 }
 
@@ -207,16 +301,32 @@ fn notes(layout: &Layout, upper: &View, lower: &View) -> Vec<Callout> {
     let mut notes = vec![
         note(
             upper.at(heap_middle, layout.heap.height * 0.5),
-            format!("Spoil {}, about {} barrow loads", layout.units.say(layout.spoil_volume, Unit::CubicMetre), layout.loads),
+            format!(
+                "Spoil {}, about {} barrow loads",
+                layout.units.say(layout.spoil_volume, Unit::CubicMetre),
+                layout.loads
+            ),
         ),
-        note(upper.at(layout.bottom.0 * 0.3, -layout.depth), "Bottom level and firm, loose soil taken out"),
+        note(
+            upper.at(layout.bottom.0 * 0.3, -layout.depth),
+            "Bottom level and firm, loose soil taken out",
+        ),
         note(
             lower.at((layout.top.0 / 2.0 + layout.heap_from()) / 2.0, 0.0),
-            format!("Strip of {} kept clear of spoil and tools", say(layout.spoil_distance)),
+            format!(
+                "Strip of {} kept clear of spoil and tools",
+                say(layout.spoil_distance)
+            ),
         ),
     ];
     if layout.way_out {
-        notes.push(note(lower.at(-layout.top.0 / 2.0 + 2.0 * f64::from(lower.scale) / 1000.0, 0.0), layout.way_out_words()));
+        notes.push(note(
+            lower.at(
+                -layout.top.0 / 2.0 + 2.0 * f64::from(lower.scale) / 1000.0,
+                0.0,
+            ),
+            layout.way_out_words(),
+        ));
     }
     notes
 }

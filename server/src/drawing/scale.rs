@@ -11,7 +11,10 @@ pub const REDUCTIONS: [u32; 13] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 200
 pub fn fitting(width_m: f64, height_m: f64, room_width: f64, room_height: f64) -> u32 {
     REDUCTIONS
         .into_iter()
-        .find(|&n| width_m * 1000.0 / f64::from(n) <= room_width && height_m * 1000.0 / f64::from(n) <= room_height)
+        .find(|&n| {
+            width_m * 1000.0 / f64::from(n) <= room_width
+                && height_m * 1000.0 / f64::from(n) <= room_height
+        })
         .unwrap_or(10_000)
 }
 
@@ -52,7 +55,10 @@ mod tests {
 
     #[test]
     fn a_metre_at_one_to_twenty_is_fifty_millimetres() {
-        let view = View { scale: 20, origin: at(10.0, 100.0) };
+        let view = View {
+            scale: 20,
+            origin: at(10.0, 100.0),
+        };
         assert_eq!(view.at(1.0, 0.5), at(60.0, 75.0));
     }
 }

@@ -25,9 +25,24 @@ pub struct Layout {
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let lines = design.motion.walk.drawn.as_ref()?.spectrum.clone();
-    let usable = lines.len() > 2 && lines.iter().flatten().all(|value| value.is_finite() && *value >= 0.0) && lines[0][0] > 0.0;
-    let modes = design.motion.frequencies.iter().map(|frequency| hertz::get(*frequency)).collect();
-    usable.then(|| Layout { units: brief.units, lines, pace: hertz::get(brief.floor.pace.value), modes })
+    let usable = lines.len() > 2
+        && lines
+            .iter()
+            .flatten()
+            .all(|value| value.is_finite() && *value >= 0.0)
+        && lines[0][0] > 0.0;
+    let modes = design
+        .motion
+        .frequencies
+        .iter()
+        .map(|frequency| hertz::get(*frequency))
+        .collect();
+    usable.then(|| Layout {
+        units: brief.units,
+        lines,
+        pace: hertz::get(brief.floor.pace.value),
+        modes,
+    })
 }
 
 impl Layout {
@@ -40,28 +55,48 @@ impl Layout {
     }
 
     fn band(&self) -> (f64, f64) {
-        (self.lines.first().map_or(0.5, |line| line[0]), self.lines.last().map_or(50.0, |line| line[0]))
+        (
+            self.lines.first().map_or(0.5, |line| line[0]),
+            self.lines.last().map_or(50.0, |line| line[0]),
+        )
     }
 
     fn loudest(&self) -> [f64; 2] {
-        self.lines.iter().copied().fold([0.0; 2], |most, line| if line[1] > most[1] { line } else { most })
+        self.lines.iter().copied().fold(
+            [0.0; 2],
+            |most, line| if line[1] > most[1] { line } else { most },
+        )
     }
 
     fn within(&self) -> impl Iterator<Item = f64> + '_ {
         let (low, high) = self.band();
-        self.modes.iter().copied().filter(move |frequency| (low..=high).contains(frequency))
+        self.modes
+            .iter()
+            .copied()
+            .filter(move |frequency| (low..=high).contains(frequency))
     }
 
     /// Amplitude at a frequency that has a line of its own.
     fn at(&self, frequency: f64) -> f64 {
         let off = |line: &&[f64; 2]| (line[0] - frequency).abs();
-        self.lines.iter().min_by(|a, b| off(a).total_cmp(&off(b))).map_or(0.0, |line| line[1])
+        self.lines
+            .iter()
+            .min_by(|a, b| off(a).total_cmp(&off(b)))
+            .map_or(0.0, |line| line[1])
     }
 
     fn words(&self) -> String {
         let [frequency, amplitude] = self.loudest();
-        let modes: Vec<String> =
-            self.within().map(|mode| format!("{}, where the star moves by {}", self.hertz(mode), self.arcsec(self.at(mode)))).collect();
+        let modes: Vec<String> = self
+            .within()
+            .map(|mode| {
+                format!(
+                    "{}, where the star moves by {}",
+                    self.hertz(mode),
+                    self.arcsec(self.at(mode))
+                )
+            })
+            .collect();
         let modes = if modes.is_empty() {
             "All of the pier's own swings are faster than this".to_owned()
         } else {
@@ -83,7 +118,11 @@ struct Levels(Vec<f64>);
 impl Levels {
     /// The lowest level with room for a name of that width about a place; places come from left to right.
     fn level(&mut self, middle: f64, width: f64) -> usize {
-        let free = self.0.iter().position(|taken| middle - width / 2.0 > *taken + 1.5).unwrap_or(self.0.len());
+        let free = self
+            .0
+            .iter()
+            .position(|taken| middle - width / 2.0 > *taken + 1.5)
+            .unwrap_or(self.0.len());
         if free == self.0.len() {
             self.0.push(f64::NEG_INFINITY);
         }
@@ -104,16 +143,36 @@ pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     let (low, high) = layout.band();
     let most = layout.loudest()[1].max(1e-9) * 1.08;
-    let across = Axis { from: at(0.0, SIZE.1), to: at(SIZE.0, SIZE.1), low: low.log10(), high: high.log10() };
-    let up = Axis { from: at(SIZE.0, SIZE.1), to: at(SIZE.0, 0.0), low: 0.0, high: most };
-    let place = |[frequency, amplitude]: [f64; 2]| at(across.place(frequency.log10()).x, up.place(amplitude).y);
+    let across = Axis {
+        from: at(0.0, SIZE.1),
+        to: at(SIZE.0, SIZE.1),
+        low: low.log10(),
+        high: high.log10(),
+    };
+    let up = Axis {
+        from: at(SIZE.0, SIZE.1),
+        to: at(SIZE.0, 0.0),
+        low: 0.0,
+        high: most,
+    };
+    let place = |[frequency, amplitude]: [f64; 2]| {
+        at(across.place(frequency.log10()).x, up.place(amplitude).y)
+    };
     pen.rectangle(Line::Hair, at(0.0, 0.0), at(SIZE.0, SIZE.1));
-    pen.line(Line::Thick, &layout.lines.iter().map(|line| place(*line)).collect::<Vec<Point>>());
+    pen.line(
+        Line::Thick,
+        &layout
+            .lines
+            .iter()
+            .map(|line| place(*line))
+            .collect::<Vec<Point>>(),
+    );
     let mut high_up = Levels::default();
     for frequency in layout.within() {
         let x = across.place(frequency.log10()).x;
         let name = layout.hertz(frequency);
-        let top = -1.0 - LINE_HEIGHT * high_up.level(x, width(Face::Figures, &name, LETTERS)) as f64;
+        let top =
+            -1.0 - LINE_HEIGHT * high_up.level(x, width(Face::Figures, &name, LETTERS)) as f64;
         pen.line(Line::Chain, &[at(x, top), at(x, SIZE.1)]);
         pen.text(at(x, top - 1.2), Anchor::Middle, name);
     }
@@ -124,8 +183,16 @@ pub fn draw(layout: &Layout) -> Drawing {
             pen.line(Line::Thin, &[at(x, SIZE.1), at(x, SIZE.1 + 1.2)]);
         }
     }
-    for frequency in [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 40.0].into_iter().filter(|f| (low..=high).contains(f)) {
-        across.mark(&mut pen, frequency.log10(), at(0.0, 2.4), &layout.hertz(frequency));
+    for frequency in [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 40.0]
+        .into_iter()
+        .filter(|f| (low..=high).contains(f))
+    {
+        across.mark(
+            &mut pen,
+            frequency.log10(),
+            at(0.0, 2.4),
+            &layout.hertz(frequency),
+        );
     }
     for value in steps(0.0, most, 4) {
         up.mark(&mut pen, value, at(1.2, 0.0), &layout.arcsec(value));
@@ -133,5 +200,10 @@ pub fn draw(layout: &Layout) -> Drawing {
     let lines = wrap(Face::Figures, &layout.words(), LETTERS, SIZE.0 + 20.0);
     pen.paragraph(at(0.0, SIZE.1 + 7.0 + LINE_HEIGHT), LETTERS, &lines);
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "spectrum", title: TITLE.to_owned(), description: layout.words(), scale: None })
+    pen.finish(Head {
+        name: "spectrum",
+        title: TITLE.to_owned(),
+        description: layout.words(),
+        scale: None,
+    })
 }

@@ -40,7 +40,14 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         units: brief.units,
         size: said.size.value.key(),
         class: said.strength_class.value.key(),
-        diameter: said.size.value.key().trim_start_matches('M').parse().unwrap_or(16.0) / 1000.0,
+        diameter: said
+            .size
+            .value
+            .key()
+            .trim_start_matches('M')
+            .parse()
+            .unwrap_or(16.0)
+            / 1000.0,
         length: m(said.length.value),
         embedment: m(anchors.embedment),
         hole: (m(anchors.hole_diameter), m(anchors.hole_depth)),
@@ -81,7 +88,8 @@ impl Layout {
     }
 
     fn top(&self) -> f64 {
-        self.stud_top().max(self.plate_top() + self.washer() + self.nut())
+        self.stud_top()
+            .max(self.plate_top() + self.washer() + self.nut())
     }
 
     fn below(&self) -> f64 {
@@ -123,23 +131,56 @@ pub fn draw(layout: &Layout) -> Drawing {
     steel(&mut pen, layout, &view);
     dimensions(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    callout::column(&mut pen, notes(layout, &view), bounds.right + 9.0, bounds.top, bounds.bottom, 56.0);
+    callout::column(
+        &mut pen,
+        notes(layout, &view),
+        bounds.right + 9.0,
+        bounds.top,
+        bounds.bottom,
+        56.0,
+    );
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "stud-detail", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "stud-detail",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 fn concrete(pen: &mut Pen, layout: &Layout, view: &View, deep: f64) {
     let half = layout.half();
-    let hole = rectangle(view.at(-layout.hole.0 / 2.0, 0.0), view.at(layout.hole.0 / 2.0, -layout.hole.1));
-    pen.hatch(Hatch::Concrete, &[rectangle(view.at(-half, 0.0), view.at(half, -deep)), hole.clone()]);
-    pen.line(Line::Heavy, &[view.at(-half, 0.0), view.at(-layout.hole.0 / 2.0, 0.0)]);
-    pen.line(Line::Heavy, &[view.at(layout.hole.0 / 2.0, 0.0), view.at(half, 0.0)]);
-    let stud = rectangle(view.at(-layout.diameter / 2.0, 0.0), view.at(layout.diameter / 2.0, -layout.embedment));
+    let hole = rectangle(
+        view.at(-layout.hole.0 / 2.0, 0.0),
+        view.at(layout.hole.0 / 2.0, -layout.hole.1),
+    );
+    pen.hatch(
+        Hatch::Concrete,
+        &[
+            rectangle(view.at(-half, 0.0), view.at(half, -deep)),
+            hole.clone(),
+        ],
+    );
+    pen.line(
+        Line::Heavy,
+        &[view.at(-half, 0.0), view.at(-layout.hole.0 / 2.0, 0.0)],
+    );
+    pen.line(
+        Line::Heavy,
+        &[view.at(layout.hole.0 / 2.0, 0.0), view.at(half, 0.0)],
+    );
+    let stud = rectangle(
+        view.at(-layout.diameter / 2.0, 0.0),
+        view.at(layout.diameter / 2.0, -layout.embedment),
+    );
     pen.hatch(Hatch::Resin, &[hole.clone(), stud]);
     pen.line(Line::Thick, &[hole[0], hole[3], hole[2], hole[1]]);
     if layout.grouted && layout.gap > 0.0 {
         let bed = |from: f64, to: f64| rectangle(view.at(from, layout.gap), view.at(to, 0.0));
-        for (from, to) in [(-0.9 * half, -layout.diameter / 2.0), (layout.diameter / 2.0, 0.9 * half)] {
+        for (from, to) in [
+            (-0.9 * half, -layout.diameter / 2.0),
+            (layout.diameter / 2.0, 0.9 * half),
+        ] {
             pen.hatch(Hatch::Grout, &[bed(from, to)]);
             pen.outline(Line::Thin, &bed(from, to));
         }
@@ -147,33 +188,64 @@ fn concrete(pen: &mut Pen, layout: &Layout, view: &View, deep: f64) {
 }
 
 fn steel(pen: &mut Pen, layout: &Layout, view: &View) {
-    let (radius, clear, half) = (layout.diameter / 2.0, layout.diameter / 2.0 + 0.001, layout.half());
+    let (radius, clear, half) = (
+        layout.diameter / 2.0,
+        layout.diameter / 2.0 + 0.001,
+        layout.half(),
+    );
     for (from, to) in [(-half, -clear), (clear, half)] {
         let plate = rectangle(view.at(from, layout.plate_top()), view.at(to, layout.gap));
         pen.hatch(Hatch::Steel, std::slice::from_ref(&plate));
         pen.outline(Line::Thick, &plate);
     }
     // The stud is not hatched: solid parts are drawn whole when cut along their axis.
-    pen.rectangle(Line::Thick, view.at(-radius, layout.stud_top()), view.at(radius, -layout.embedment));
+    pen.rectangle(
+        Line::Thick,
+        view.at(-radius, layout.stud_top()),
+        view.at(radius, -layout.embedment),
+    );
     let thread = 0.43 * layout.diameter;
     for side in [-thread, thread] {
-        pen.line(Line::Hair, &[view.at(side, layout.stud_top()), view.at(side, -layout.embedment)]);
+        pen.line(
+            Line::Hair,
+            &[
+                view.at(side, layout.stud_top()),
+                view.at(side, -layout.embedment),
+            ],
+        );
     }
     nut(pen, layout, view, layout.plate_top(), 1.0);
     if !layout.grouted && layout.gap >= layout.nut() {
         nut(pen, layout, view, layout.gap, -1.0);
     }
-    pen.line(Line::Chain, &[view.at(0.0, layout.top() + 0.25 * layout.diameter), view.at(0.0, -layout.below() - 0.5 * layout.diameter)]);
+    pen.line(
+        Line::Chain,
+        &[
+            view.at(0.0, layout.top() + 0.25 * layout.diameter),
+            view.at(0.0, -layout.below() - 0.5 * layout.diameter),
+        ],
+    );
 }
 
 /// Washer and nut against a face of the plate, upwards or downwards from it.
 fn nut(pen: &mut Pen, layout: &Layout, view: &View, face: f64, way: f64) {
     let radius = layout.diameter / 2.0;
     let (outer, flats) = (1.9 * radius, 1.55 * radius);
-    let (washer, end) = (face + way * layout.washer(), face + way * (layout.washer() + layout.nut()));
+    let (washer, end) = (
+        face + way * layout.washer(),
+        face + way * (layout.washer() + layout.nut()),
+    );
     for side in [-1.0, 1.0] {
-        pen.rectangle(Line::Thick, view.at(side * radius, face), view.at(side * outer, washer));
-        pen.rectangle(Line::Thick, view.at(side * radius, washer), view.at(side * flats, end));
+        pen.rectangle(
+            Line::Thick,
+            view.at(side * radius, face),
+            view.at(side * outer, washer),
+        );
+        pen.rectangle(
+            Line::Thick,
+            view.at(side * radius, washer),
+            view.at(side * flats, end),
+        );
     }
 }
 
@@ -181,17 +253,44 @@ fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
     let half = layout.half();
     let mut line = view.at(-half, 0.0).x - FIRST;
     let face = view.at(-half, 0.0);
-    upright(pen, face, view.at(-layout.diameter / 2.0, -layout.embedment), line, &layout.number(layout.embedment));
+    upright(
+        pen,
+        face,
+        view.at(-layout.diameter / 2.0, -layout.embedment),
+        line,
+        &layout.number(layout.embedment),
+    );
     line -= STEP;
-    upright(pen, face, view.at(-layout.hole.0 / 2.0, -layout.hole.1), line, &layout.number(layout.hole.1));
+    upright(
+        pen,
+        face,
+        view.at(-layout.hole.0 / 2.0, -layout.hole.1),
+        line,
+        &layout.number(layout.hole.1),
+    );
     line -= STEP;
     if layout.gap > 0.0 {
-        upright(pen, view.at(-half, layout.gap), face, line, &layout.number(layout.gap));
+        upright(
+            pen,
+            view.at(-half, layout.gap),
+            face,
+            line,
+            &layout.number(layout.gap),
+        );
         line -= STEP;
     }
-    upright(pen, view.at(-half, layout.plate_top()), view.at(-half, layout.gap), line, &layout.number(layout.plate));
+    upright(
+        pen,
+        view.at(-half, layout.plate_top()),
+        view.at(-half, layout.gap),
+        line,
+        &layout.number(layout.plate),
+    );
     line -= STEP;
-    let ends = (view.at(-layout.diameter / 2.0, layout.stud_top()), view.at(-layout.diameter / 2.0, -layout.embedment));
+    let ends = (
+        view.at(-layout.diameter / 2.0, layout.stud_top()),
+        view.at(-layout.diameter / 2.0, -layout.embedment),
+    );
     upright(pen, ends.0, ends.1, line, &layout.number(layout.length));
     let low = pen.bounds().bottom + FIRST;
     let depth = -layout.hole.1;
@@ -209,23 +308,49 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     let torque = layout.units.say(layout.torque_n_m, Unit::NewtonMetre);
     let mut notes = vec![
         note(
-            view.at(1.2 * radius, layout.plate_top() + layout.washer() + 0.5 * layout.nut()),
+            view.at(
+                1.2 * radius,
+                layout.plate_top() + layout.washer() + 0.5 * layout.nut(),
+            ),
             format!("Nut and washer, {torque}, never above the product's own limit"),
         ),
-        note(view.at(0.8 * layout.half(), layout.gap + layout.plate / 2.0), format!("Base plate {}", layout.say(layout.plate))),
         note(
-            view.at(0.2 * radius, -0.55 * layout.embedment),
-            format!("Stud {} × {}, class {}", layout.size, layout.say(layout.length), layout.class),
+            view.at(0.8 * layout.half(), layout.gap + layout.plate / 2.0),
+            format!("Base plate {}", layout.say(layout.plate)),
         ),
         note(
-            view.at((radius + layout.hole.0 / 2.0) / 2.0, -0.75 * layout.embedment),
-            format!("Resin, {} into each cleaned hole", layout.units.say(layout.resin_ml, Unit::Millilitre)),
+            view.at(0.2 * radius, -0.55 * layout.embedment),
+            format!(
+                "Stud {} × {}, class {}",
+                layout.size,
+                layout.say(layout.length),
+                layout.class
+            ),
+        ),
+        note(
+            view.at(
+                (radius + layout.hole.0 / 2.0) / 2.0,
+                -0.75 * layout.embedment,
+            ),
+            format!(
+                "Resin, {} into each cleaned hole",
+                layout.units.say(layout.resin_ml, Unit::Millilitre)
+            ),
         ),
     ];
     if layout.grouted && layout.gap > 0.0 {
-        notes.push(note(view.at(0.7 * layout.half(), layout.gap / 2.0), format!("Grout {}", layout.say(layout.gap))));
+        notes.push(note(
+            view.at(0.7 * layout.half(), layout.gap / 2.0),
+            format!("Grout {}", layout.say(layout.gap)),
+        ));
     } else if layout.gap >= layout.nut() {
-        notes.push(note(view.at(1.2 * radius, layout.gap - layout.washer() - 0.5 * layout.nut()), "Levelling nut and washer"));
+        notes.push(note(
+            view.at(
+                1.2 * radius,
+                layout.gap - layout.washer() - 0.5 * layout.nut(),
+            ),
+            "Levelling nut and washer",
+        ));
     }
     notes
 }

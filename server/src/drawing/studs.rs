@@ -46,7 +46,11 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
     let (anchors, pier) = (&design.anchors, &design.pier);
     Layout {
         units: brief.units,
-        studs: anchors.studs.iter().map(|stud| (m(stud.x), m(stud.y))).collect(),
+        studs: anchors
+            .studs
+            .iter()
+            .map(|stud| (m(stud.x), m(stud.y)))
+            .collect(),
         size: brief.anchors.size.value.key(),
         circle: millimetre::get(brief.anchors.circle_diameter.value) / 1000.0,
         plate: m(pier.plate_side),
@@ -57,7 +61,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         block: (m(design.block.length), m(design.block.width)),
         borne: borne(brief, design),
         worst: areas::chosen(brief, design).map_or_else(String::new, |verdict| {
-            format!("Pull under {}, with the code’s factors; a minus sign for a push", verdict.action.title)
+            format!(
+                "Pull under {}, with the code’s factors; a minus sign for a push",
+                verdict.action.title
+            )
         }),
     }
 }
@@ -66,9 +73,13 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
 fn borne(brief: &Brief, design: &Design) -> Vec<Borne> {
     let units = brief.units;
     let verdict = areas::chosen(brief, design);
-    let each = verdict.map(|verdict| verdict.each.as_slice()).unwrap_or_default();
+    let each = verdict
+        .map(|verdict| verdict.each.as_slice())
+        .unwrap_or_default();
     let one = |borne: &stillground::stages::anchors::Borne| Borne {
-        pull: units.figure(kilonewton::get(borne.pull), Unit::Kilonewton).digits,
+        pull: units
+            .figure(kilonewton::get(borne.pull), Unit::Kilonewton)
+            .digits,
         used: units.say(borne.utilisation * 100.0, Unit::PerCent),
     };
     each.iter().map(one).collect()
@@ -85,13 +96,24 @@ impl Layout {
 
     /// Half of what the view of the plate must hold.
     fn plate_reach(&self) -> f64 {
-        self.studs.iter().map(|(x, y)| x.abs().max(y.abs()) + self.hole).fold(self.plate.max(self.column) / 2.0, f64::max)
+        self.studs
+            .iter()
+            .map(|(x, y)| x.abs().max(y.abs()) + self.hole)
+            .fold(self.plate.max(self.column) / 2.0, f64::max)
     }
 
     /// The outermost stud to the east, and the outermost to the south.
     fn outermost(&self) -> Option<((f64, f64), (f64, f64))> {
-        let east = self.studs.iter().copied().max_by(|a, b| a.0.total_cmp(&b.0))?;
-        let south = self.studs.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1))?;
+        let east = self
+            .studs
+            .iter()
+            .copied()
+            .max_by(|a, b| a.0.total_cmp(&b.0))?;
+        let south = self
+            .studs
+            .iter()
+            .copied()
+            .min_by(|a, b| a.1.total_cmp(&b.1))?;
         Some((east, south))
     }
 
@@ -99,8 +121,12 @@ impl Layout {
         if self.studs.is_empty() {
             return "No studs are planned.".to_owned();
         }
-        let places: Vec<String> =
-            self.studs.iter().enumerate().map(|(i, (x, y))| format!("{}: {} east, {} north", i + 1, self.say(*x), self.say(*y))).collect();
+        let places: Vec<String> = self
+            .studs
+            .iter()
+            .enumerate()
+            .map(|(i, (x, y))| format!("{}: {} east, {} north", i + 1, self.say(*x), self.say(*y)))
+            .collect();
         format!(
             "{} studs {} on a circle of {}, holes of {} and {} deep. Measured from the pier's axis, they stand at {}.",
             self.studs.len(),
@@ -128,15 +154,29 @@ pub fn draw(layout: &Layout) -> Drawing {
     let bottom = table(&mut pen, layout, side);
     on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "studs", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "studs",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 fn plate(pen: &mut Pen, layout: &Layout, view: &View) {
     let half = layout.plate / 2.0;
     let reach = layout.plate_reach();
     pen.rectangle(Line::Thick, view.at(-half, half), view.at(half, -half));
-    pen.circle(Line::Dashed, view.at(0.0, 0.0), view.mm(layout.column / 2.0));
-    axes(pen, view.at(0.0, 0.0), view.mm(reach) + 3.0, view.mm(reach) + 3.0);
+    pen.circle(
+        Line::Dashed,
+        view.at(0.0, 0.0),
+        view.mm(layout.column / 2.0),
+    );
+    axes(
+        pen,
+        view.at(0.0, 0.0),
+        view.mm(reach) + 3.0,
+        view.mm(reach) + 3.0,
+    );
     if !layout.studs.is_empty() {
         pen.circle(Line::Chain, view.at(0.0, 0.0), view.mm(layout.circle / 2.0));
     }
@@ -146,20 +186,48 @@ fn plate(pen: &mut Pen, layout: &Layout, view: &View) {
     let (low, left) = (view.at(0.0, -reach).y, view.at(-reach, 0.0).x);
     let mut line = low + FIRST;
     if let Some((from, to)) = spacings(&layout.studs, |stud| stud.0) {
-        across(pen, view.at(from.0, from.1), view.at(to.0, to.1), line, &layout.number(to.0 - from.0));
+        across(
+            pen,
+            view.at(from.0, from.1),
+            view.at(to.0, to.1),
+            line,
+            &layout.number(to.0 - from.0),
+        );
         line += STEP;
     }
-    across(pen, view.at(-half, -half), view.at(half, -half), line, &layout.number(layout.plate));
+    across(
+        pen,
+        view.at(-half, -half),
+        view.at(half, -half),
+        line,
+        &layout.number(layout.plate),
+    );
     if let Some((from, to)) = spacings(&layout.studs, |stud| stud.1) {
-        upright(pen, view.at(from.0, from.1), view.at(to.0, to.1), left - FIRST, &layout.number(to.1 - from.1));
+        upright(
+            pen,
+            view.at(from.0, from.1),
+            view.at(to.0, to.1),
+            left - FIRST,
+            &layout.number(to.1 - from.1),
+        );
     }
-    north(pen, at(view.at(reach, 0.0).x + 6.5, view.at(0.0, reach).y + 8.0));
+    north(
+        pen,
+        at(view.at(reach, 0.0).x + 6.5, view.at(0.0, reach).y + 8.0),
+    );
 }
 
 /// The outermost pair of studs in one direction, nearest to the lower left; none when they stand in one line.
-fn spacings(studs: &[(f64, f64)], along: fn(&(f64, f64)) -> f64) -> Option<((f64, f64), (f64, f64))> {
+fn spacings(
+    studs: &[(f64, f64)],
+    along: fn(&(f64, f64)) -> f64,
+) -> Option<((f64, f64), (f64, f64))> {
     let pick = |sign: f64| {
-        studs.iter().copied().min_by(|a, b| (sign * along(a)).total_cmp(&(sign * along(b))).then((a.0 + a.1).total_cmp(&(b.0 + b.1))))
+        studs.iter().copied().min_by(|a, b| {
+            (sign * along(a))
+                .total_cmp(&(sign * along(b)))
+                .then((a.0 + a.1).total_cmp(&(b.0 + b.1)))
+        })
     };
     let (first, last) = (pick(1.0)?, pick(-1.0)?);
     (along(&last) - along(&first) > 1e-6).then_some((first, last))
@@ -170,15 +238,43 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
     let centre = view.at(x, y);
     let radius = view.mm(layout.hole / 2.0);
     pen.circle(Line::Thick, centre, radius);
-    pen.line(Line::Thin, &[at(centre.x - radius - 1.5, centre.y), at(centre.x + radius + 1.5, centre.y)]);
-    pen.line(Line::Thin, &[at(centre.x, centre.y - radius - 1.5), at(centre.x, centre.y + radius + 1.5)]);
-    let (dx, dy) = (if x >= 0.0 { 1.0 } else { -1.0 }, if y >= 0.0 { -1.0 } else { 1.0 });
+    pen.line(
+        Line::Thin,
+        &[
+            at(centre.x - radius - 1.5, centre.y),
+            at(centre.x + radius + 1.5, centre.y),
+        ],
+    );
+    pen.line(
+        Line::Thin,
+        &[
+            at(centre.x, centre.y - radius - 1.5),
+            at(centre.x, centre.y + radius + 1.5),
+        ],
+    );
+    let (dx, dy) = (
+        if x >= 0.0 { 1.0 } else { -1.0 },
+        if y >= 0.0 { -1.0 } else { 1.0 },
+    );
     let label = |(dx, dy): (f64, f64)| {
-        let place = at(centre.x + dx * (radius * 0.7 + 2.4), centre.y + dy * (radius * 0.7 + 2.4) + 0.35 * SIZE);
-        Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_owned() }
+        let place = at(
+            centre.x + dx * (radius * 0.7 + 2.4),
+            centre.y + dy * (radius * 0.7 + 2.4) + 0.35 * SIZE,
+        );
+        Label {
+            at: place,
+            size: SIZE,
+            anchor: Anchor::Middle,
+            upright: false,
+            bold: true,
+            text: number.to_owned(),
+        }
     };
     // Outwards, or where no line runs through it.
-    let free = [(dx, dy), (-dx, dy), (dx, -dy), (-dx, -dy)].into_iter().map(label).find(|label| pen.is_free(&area_of(label)));
+    let free = [(dx, dy), (-dx, dy), (dx, -dy), (-dx, -dy)]
+        .into_iter()
+        .map(label)
+        .find(|label| pen.is_free(&area_of(label)));
     pen.label(free.unwrap_or_else(|| label((dx, dy))));
 }
 
@@ -187,12 +283,27 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     let columns = [0.0, 7.0, 20.0, 34.0, 51.0, 63.0];
     let right = corner.x + 64.0;
     let mut y = corner.y + LINE_HEIGHT;
-    let force = if layout.units == Units::Metric { "Pull, kN" } else { "Pull, kip" };
+    let force = if layout.units == Units::Metric {
+        "Pull, kN"
+    } else {
+        "Pull, kip"
+    };
     let heads = ["No.", "East", "North", force, "Used"];
     let row = |pen: &mut Pen, y: f64, cells: [String; 5], bold: bool| {
         for (i, text) in cells.into_iter().enumerate() {
-            let (x, anchor) = if i == 0 { (corner.x + 1.0, Anchor::Start) } else { (corner.x + columns[i + 1], Anchor::End) };
-            pen.label(Label { at: at(x, y), size: SIZE, anchor, upright: false, bold, text });
+            let (x, anchor) = if i == 0 {
+                (corner.x + 1.0, Anchor::Start)
+            } else {
+                (corner.x + columns[i + 1], Anchor::End)
+            };
+            pen.label(Label {
+                at: at(x, y),
+                size: SIZE,
+                anchor,
+                upright: false,
+                bold,
+                text,
+            });
         }
     };
     pen.line(Line::Thick, &[corner, at(right, corner.y)]);
@@ -200,8 +311,21 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     pen.line(Line::Thin, &[at(corner.x, y + 1.5), at(right, y + 1.5)]);
     for (i, &(x, north)) in layout.studs.iter().enumerate() {
         y += LINE_HEIGHT + 0.8;
-        let (pull, used) = layout.borne.get(i).map_or_else(Default::default, |borne| (borne.pull.clone(), borne.used.clone()));
-        row(pen, y, [(i + 1).to_string(), layout.number(x), layout.number(north), pull, used], false);
+        let (pull, used) = layout.borne.get(i).map_or_else(Default::default, |borne| {
+            (borne.pull.clone(), borne.used.clone())
+        });
+        row(
+            pen,
+            y,
+            [
+                (i + 1).to_string(),
+                layout.number(x),
+                layout.number(north),
+                pull,
+                used,
+            ],
+            false,
+        );
     }
     pen.line(Line::Thick, &[at(corner.x, y + 2.0), at(right, y + 2.0)]);
     let mut lines = if layout.studs.is_empty() {
@@ -209,35 +333,88 @@ fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     } else {
         vec![
             format!("{} studs {}", layout.studs.len(), layout.size),
-            format!("Holes ø\u{a0}{}, {} deep", layout.number(layout.hole), layout.say(layout.hole_depth)),
+            format!(
+                "Holes ø\u{a0}{}, {} deep",
+                layout.number(layout.hole),
+                layout.say(layout.hole_depth)
+            ),
             format!("Embedment {}", layout.say(layout.embedment)),
             format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
         ]
     };
-    lines.extend(wrap(Face::Figures, &layout.worst, SIZE, right - corner.x - 2.0));
+    lines.extend(wrap(
+        Face::Figures,
+        &layout.worst,
+        SIZE,
+        right - corner.x - 2.0,
+    ));
     pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)
 }
 
 /// The plate on the block, small, with the distances to its edges.
 fn on_block(pen: &mut Pen, layout: &Layout, corner: Point) {
     let (length, width) = layout.block;
-    let scale = fitting(length.max(layout.plate), width.max(layout.plate), 46.0, 46.0);
-    let mut view = view(scale, -length.max(layout.plate) / 2.0, width.max(layout.plate) / 2.0);
+    let scale = fitting(
+        length.max(layout.plate),
+        width.max(layout.plate),
+        46.0,
+        46.0,
+    );
+    let mut view = view(
+        scale,
+        -length.max(layout.plate) / 2.0,
+        width.max(layout.plate) / 2.0,
+    );
     view.origin = at(view.origin.x + corner.x, view.origin.y + corner.y);
-    pen.rectangle(Line::Heavy, view.at(-length / 2.0, width / 2.0), view.at(length / 2.0, -width / 2.0));
-    pen.rectangle(Line::Thin, view.at(-layout.plate / 2.0, layout.plate / 2.0), view.at(layout.plate / 2.0, -layout.plate / 2.0));
+    pen.rectangle(
+        Line::Heavy,
+        view.at(-length / 2.0, width / 2.0),
+        view.at(length / 2.0, -width / 2.0),
+    );
+    pen.rectangle(
+        Line::Thin,
+        view.at(-layout.plate / 2.0, layout.plate / 2.0),
+        view.at(layout.plate / 2.0, -layout.plate / 2.0),
+    );
     for &(x, y) in &layout.studs {
         pen.dot(view.at(x, y), view.mm(layout.hole / 2.0).max(0.45));
     }
-    axes(pen, view.at(0.0, 0.0), view.mm(length / 2.0) + 2.0, view.mm(width / 2.0) + 2.0);
+    axes(
+        pen,
+        view.at(0.0, 0.0),
+        view.mm(length / 2.0) + 2.0,
+        view.mm(width / 2.0) + 2.0,
+    );
     let low = view.at(0.0, -width.max(layout.plate) / 2.0).y;
     let mut line = low + FIRST;
     if let Some((east, south)) = layout.outermost() {
-        across(pen, view.at(east.0, east.1), view.at(length / 2.0, -width / 2.0), line, &layout.number(length / 2.0 - east.0));
+        across(
+            pen,
+            view.at(east.0, east.1),
+            view.at(length / 2.0, -width / 2.0),
+            line,
+            &layout.number(length / 2.0 - east.0),
+        );
         line += STEP;
         let left = view.at(-length.max(layout.plate) / 2.0, 0.0).x - FIRST;
-        upright(pen, view.at(south.0, south.1), view.at(-length / 2.0, -width / 2.0), left, &layout.number(width / 2.0 + south.1));
+        upright(
+            pen,
+            view.at(south.0, south.1),
+            view.at(-length / 2.0, -width / 2.0),
+            left,
+            &layout.number(width / 2.0 + south.1),
+        );
     }
-    across(pen, view.at(-length / 2.0, -width / 2.0), view.at(length / 2.0, -width / 2.0), line, &layout.number(length));
-    pen.text(at(view.at(-length / 2.0, 0.0).x, line + 6.5), Anchor::Start, format!("On the block, 1\u{2009}:\u{2009}{scale}"));
+    across(
+        pen,
+        view.at(-length / 2.0, -width / 2.0),
+        view.at(length / 2.0, -width / 2.0),
+        line,
+        &layout.number(length),
+    );
+    pen.text(
+        at(view.at(-length / 2.0, 0.0).x, line + 6.5),
+        Anchor::Start,
+        format!("On the block, 1\u{2009}:\u{2009}{scale}"),
+    );
 }

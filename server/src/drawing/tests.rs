@@ -42,25 +42,46 @@ fn plans() -> Vec<(String, SitePlan)> {
     });
     add("twelve stands in one place, long names, inches", |plan| {
         plan.units = Some(Units::Imperial);
-        let stand = |i: u32| Stand { name: format!("Stand {i} {}", "beside the old wall ".repeat(3)), x_m: 0.8, y_m: -0.8, mass_kg: 80.0 };
+        let stand = |i: u32| Stand {
+            name: format!("Stand {i} {}", "beside the old wall ".repeat(3)),
+            x_m: 0.8,
+            y_m: -0.8,
+            mass_kg: 80.0,
+        };
         plan.floor.stands = Some((0..12).map(stand).collect());
     });
     add("far stands", |plan| {
         plan.floor.stands = Some(vec![
-            Stand { name: "here".into(), x_m: 0.0, y_m: 0.6, mass_kg: 80.0 },
-            Stand { name: "天文台 مرصد 🔭".into(), x_m: 50.0, y_m: -50.0, mass_kg: 80.0 },
+            Stand {
+                name: "here".into(),
+                x_m: 0.0,
+                y_m: 0.6,
+                mass_kg: 80.0,
+            },
+            Stand {
+                name: "天文台 مرصد 🔭".into(),
+                x_m: 50.0,
+                y_m: -50.0,
+                mass_kg: 80.0,
+            },
         ]);
     });
     add("small", |plan| {
-        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) = (Some(0.4), Some(0.4), Some(0.25));
+        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) =
+            (Some(0.4), Some(0.4), Some(0.25));
         (plan.pier.height_m, plan.pier.plate_side_mm) = (Some(0.2), Some(300.0));
     });
     add("large", |plan| {
         plan.excavation.max_length_m = Some(12.0);
         plan.excavation.max_width_m = Some(12.0);
         plan.excavation.max_depth_m = Some(6.0);
-        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) = (Some(10.0), Some(9.0), Some(5.0));
-        (plan.pier.height_m, plan.pier.outside_diameter_mm, plan.pier.plate_side_mm) = (Some(6.0), Some(900.0), Some(1600.0));
+        (plan.block.length_m, plan.block.width_m, plan.block.depth_m) =
+            (Some(10.0), Some(9.0), Some(5.0));
+        (
+            plan.pier.height_m,
+            plan.pier.outside_diameter_mm,
+            plan.pier.plate_side_mm,
+        ) = (Some(6.0), Some(900.0), Some(1600.0));
         plan.anchors.count = Some(12);
     });
     plans
@@ -70,23 +91,53 @@ fn plans() -> Vec<(String, SitePlan)> {
 fn faults(name: &str, drawing: &Drawing) -> Vec<String> {
     let mut faults = Vec::new();
     if drawing.width > WIDEST {
-        faults.push(format!("{name}, {}: {:.1} mm wide", drawing.name, drawing.width));
+        faults.push(format!(
+            "{name}, {}: {:.1} mm wide",
+            drawing.name, drawing.width
+        ));
     }
     if drawing.title.is_empty() || !drawing.description.ends_with('.') {
         faults.push(format!("{name}, {}: not described", drawing.name));
     }
     for item in &drawing.items {
-        let Area { left, top, right, bottom } = bounds(item);
-        if !(left >= -0.01 && top >= -0.01 && right <= drawing.width + 0.01 && bottom <= drawing.height + 0.01) {
-            faults.push(format!("{name}, {}: {item:?} is off the paper", drawing.name));
+        let Area {
+            left,
+            top,
+            right,
+            bottom,
+        } = bounds(item);
+        if !(left >= -0.01
+            && top >= -0.01
+            && right <= drawing.width + 0.01
+            && bottom <= drawing.height + 0.01)
+        {
+            faults.push(format!(
+                "{name}, {}: {item:?} is off the paper",
+                drawing.name
+            ));
         }
     }
-    let labels: Vec<&Label> =
-        drawing.items.iter().filter_map(|item| if let Item::Text(label) = item { Some(label) } else { None }).collect();
+    let labels: Vec<&Label> = drawing
+        .items
+        .iter()
+        .filter_map(|item| {
+            if let Item::Text(label) = item {
+                Some(label)
+            } else {
+                None
+            }
+        })
+        .collect();
     for (i, a) in labels.iter().enumerate() {
         for b in &labels[i + 1..] {
-            if area_of(a).with_margin(-0.35).meets(&area_of(b).with_margin(-0.35)) {
-                faults.push(format!("{name}, {}: “{}” stands on “{}”", drawing.name, a.text, b.text));
+            if area_of(a)
+                .with_margin(-0.35)
+                .meets(&area_of(b).with_margin(-0.35))
+            {
+                faults.push(format!(
+                    "{name}, {}: “{}” stands on “{}”",
+                    drawing.name, a.text, b.text
+                ));
             }
         }
     }
@@ -94,14 +145,20 @@ fn faults(name: &str, drawing: &Drawing) -> Vec<String> {
 }
 
 fn all_faults(name: &str, brief: &Brief, design: &Design) -> Vec<String> {
-    NAMES.iter().filter_map(|drawing| by_name(drawing, brief, design)).flat_map(|drawing| faults(name, &drawing)).collect()
+    NAMES
+        .iter()
+        .filter_map(|drawing| by_name(drawing, brief, design))
+        .flat_map(|drawing| faults(name, &drawing))
+        .collect()
 }
 
 #[test]
 fn nothing_is_off_the_paper_and_no_label_stands_on_another() {
     let mut found = Vec::new();
     for (name, plan) in plans() {
-        let Some((brief, design)) = designed(&plan) else { panic!("{name}: {:?}", plan.validate()) };
+        let Some((brief, design)) = designed(&plan) else {
+            panic!("{name}: {:?}", plan.validate())
+        };
         found.extend(all_faults(&name, &brief, &design));
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
@@ -109,14 +166,29 @@ fn nothing_is_off_the_paper_and_no_label_stands_on_another() {
 
 #[test]
 fn each_number_at_its_ends_still_draws() {
-    let drawn = ["block.", "pier.", "floor.", "excavation.", "anchors.length", "anchors.embedment", "anchors.circle", "anchors.count"];
+    let drawn = [
+        "block.",
+        "pier.",
+        "floor.",
+        "excavation.",
+        "anchors.length",
+        "anchors.embedment",
+        "anchors.circle",
+        "anchors.count",
+    ];
     let mut found = Vec::new();
-    for field in SitePlan::numbers().filter(|field| drawn.iter().any(|part| field.path.starts_with(part))) {
+    for field in
+        SitePlan::numbers().filter(|field| drawn.iter().any(|part| field.path.starts_with(part)))
+    {
         for end in [field.least, field.most] {
             let mut plan = SitePlan::unknown();
             (field.set)(&mut plan, Some(end));
             if let Some((brief, design)) = designed(&plan) {
-                found.extend(all_faults(&format!("{} = {end}", field.path), &brief, &design));
+                found.extend(all_faults(
+                    &format!("{} = {end}", field.path),
+                    &brief,
+                    &design,
+                ));
             }
         }
     }
@@ -138,18 +210,36 @@ fn a_figure_agrees_with_its_length_at_the_scale() {
     let drawing = by_name("section", &brief, &design).expect("a section");
     let scale = f64::from(drawing.scale.expect("a scale"));
     let block = drawing.items.iter().find_map(|item| match item {
-        Item::Path { runs, closed: true, line: Line::Heavy } => runs.first().cloned(),
+        Item::Path {
+            runs,
+            closed: true,
+            line: Line::Heavy,
+        } => runs.first().cloned(),
         _ => None,
     });
     let block = block.expect("the block's outline");
-    let (width, height) = ((block[2].x - block[0].x).abs() * scale, (block[2].y - block[0].y).abs() * scale);
+    let (width, height) = (
+        (block[2].x - block[0].x).abs() * scale,
+        (block[2].y - block[0].y).abs() * scale,
+    );
     let of = |length| 1000.0 * metre::get(length);
     assert!((width - of(design.block.length)).abs() < 0.01, "{width}");
-    assert!((height - of(design.block.depth) - of(design.block.upstand)).abs() < 0.01, "{height}");
-    for length in [design.block.length, design.block.depth, design.block.upstand, design.pier.height] {
+    assert!(
+        (height - of(design.block.depth) - of(design.block.upstand)).abs() < 0.01,
+        "{height}"
+    );
+    for length in [
+        design.block.length,
+        design.block.depth,
+        design.block.upstand,
+        design.pier.height,
+    ] {
         let figure = dimension_text(brief.units, of(length));
         assert!(
-            drawing.items.iter().any(|item| matches!(item, Item::Text(label) if label.text == figure)),
+            drawing
+                .items
+                .iter()
+                .any(|item| matches!(item, Item::Text(label) if label.text == figure)),
             "{figure} is not on the section"
         );
     }
@@ -162,9 +252,16 @@ fn every_character_of_a_plan_is_in_the_typefaces() {
         let text = serde_json::to_string(&design).expect("a design is JSON");
         let missing: String = text
             .chars()
-            .filter(|&c| crate::lettering::set(crate::lettering::Face::Text, c.encode_utf8(&mut [0; 4])).replaced > 0)
+            .filter(|&c| {
+                crate::lettering::set(crate::lettering::Face::Text, c.encode_utf8(&mut [0; 4]))
+                    .replaced
+                    > 0
+            })
             .collect();
-        assert!(missing.is_empty(), "{name}: {missing} is in no typeface: add it in static/font/make/make.py, or write it otherwise");
+        assert!(
+            missing.is_empty(),
+            "{name}: {missing} is in no typeface: add it in static/font/make/make.py, or write it otherwise"
+        );
     }
 }
 
@@ -180,14 +277,31 @@ fn the_specimen_is_drawn_as_before() {
     pen.outline(Line::Heavy, &frame);
     dimension::across(&mut pen, at(0.0, 24.0), at(40.0, 24.0), 60.0, "40");
     dimension::upright(&mut pen, at(0.0, 0.0), at(0.0, 3.0), -9.0, "<3>");
-    callout::column(&mut pen, vec![callout::note(at(30.0, 12.0), "A note & its leader")], 50.0, 0.0, 60.0, 30.0);
+    callout::column(
+        &mut pen,
+        vec![callout::note(at(30.0, 12.0), "A note & its leader")],
+        50.0,
+        0.0,
+        60.0,
+        30.0,
+    );
     furniture::title_strip(&mut pen, "Specimen", Some(1), Units::Metric);
-    let drawing =
-        pen.finish(pen::Head { name: "specimen", title: "Specimen".into(), description: "All kinds of line.".into(), scale: Some(1) });
-    let (found, file) = (svg::write(&drawing), concat!(env!("CARGO_MANIFEST_DIR"), "/src/drawing/specimen.svg"));
+    let drawing = pen.finish(pen::Head {
+        name: "specimen",
+        title: "Specimen".into(),
+        description: "All kinds of line.".into(),
+        scale: Some(1),
+    });
+    let (found, file) = (
+        svg::write(&drawing),
+        concat!(env!("CARGO_MANIFEST_DIR"), "/src/drawing/specimen.svg"),
+    );
     if std::env::var_os("STILLGROUND_BLESS").is_some() {
         std::fs::write(file, &found).expect("the specimen can be written");
     }
     let before = std::fs::read_to_string(file).unwrap_or_default();
-    assert!(found == before, "the specimen has changed; look at it, then: STILLGROUND_BLESS=1 cargo test -p stillground-server specimen");
+    assert!(
+        found == before,
+        "the specimen has changed; look at it, then: STILLGROUND_BLESS=1 cargo test -p stillground-server specimen"
+    );
 }

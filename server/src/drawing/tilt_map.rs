@@ -31,7 +31,10 @@ pub fn draw(layout: &Layout) -> Drawing {
     let area = layout.floor.extent();
     let (wide, high) = (area.right - area.left, area.bottom - area.top);
     // A floor that fills the sheet at a larger scale has its legend below it.
-    let (beside, alone) = (fitting(wide, high, 104.0, 128.0), fitting(wide, high, 162.0, 152.0));
+    let (beside, alone) = (
+        fitting(wide, high, 104.0, 128.0),
+        fitting(wide, high, 162.0, 152.0),
+    );
     let scale = beside.min(alone);
     let view = view(scale, area.left, area.bottom);
     let mut pen = Pen::default();
@@ -42,20 +45,47 @@ pub fn draw(layout: &Layout) -> Drawing {
     contours(&mut pen, layout, &view);
     let bounds = pen.bounds();
     if alone < beside {
-        legend(&mut pen, layout, at(bounds.left, bounds.bottom + 8.0), bounds.right - bounds.left);
+        legend(
+            &mut pen,
+            layout,
+            at(bounds.left, bounds.bottom + 8.0),
+            bounds.right - bounds.left,
+        );
     } else {
-        legend(&mut pen, layout, at(bounds.right + 11.0, bounds.top + 3.0), 46.0);
+        legend(
+            &mut pen,
+            layout,
+            at(bounds.right + 11.0, bounds.top + 3.0),
+            46.0,
+        );
     }
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "tilt-map", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "tilt-map",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 /// The places, each with an arrow the way the pier leans, longer for more.
 fn stands(pen: &mut Pen, layout: &Layout, view: &View) {
-    let most = layout.leans.iter().flatten().map(|lean| lean.0).fold(1e-9, f64::max);
-    let places: Vec<Point> = layout.floor.stands.iter().map(|stand| view.at(stand.x_m, stand.y_m)).collect();
+    let most = layout
+        .leans
+        .iter()
+        .flatten()
+        .map(|lean| lean.0)
+        .fold(1e-9, f64::max);
+    let places: Vec<Point> = layout
+        .floor
+        .stands
+        .iter()
+        .map(|stand| view.at(stand.x_m, stand.y_m))
+        .collect();
     for (place, lean) in places.iter().zip(&layout.leans) {
-        let Some((tilt, bearing_deg)) = lean else { continue };
+        let Some((tilt, bearing_deg)) = lean else {
+            continue;
+        };
         let length = 5.0 + 6.0 * tilt / most;
         let (sin, cos) = bearing_deg.to_radians().sin_cos();
         let tip = at(place.x + length * sin, place.y - length * cos);
@@ -82,7 +112,12 @@ fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
             let run: Vec<Point> = run.iter().map(|&[x, y]| view.at(x, y)).collect();
             let mut covers = Area::EMPTY;
             run.iter().for_each(|&point| covers.hold(point, 0.1));
-            Contour { run, text: text.clone(), is_budget, covers }
+            Contour {
+                run,
+                text: text.clone(),
+                is_budget,
+                covers,
+            }
         };
         runs.map(line).collect::<Vec<_>>()
     };
@@ -94,31 +129,52 @@ fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
             pen.label(label);
         }
     }
-    for Contour { run, is_budget, covers, .. } in &lines {
+    for Contour {
+        run,
+        is_budget,
+        covers,
+        ..
+    } in &lines
+    {
         let style = if *is_budget { Line::Heavy } else { Line::Thin };
         let whole = vec![run.clone()];
         let pieces = gaps
             .iter()
             .filter(|gap| covers.meets(gap))
-            .fold(whole, |pieces, gap| pieces.iter().flat_map(|piece| broken(piece, gap)).collect());
+            .fold(whole, |pieces, gap| {
+                pieces.iter().flat_map(|piece| broken(piece, gap)).collect()
+            });
         pieces.iter().for_each(|piece| pen.line(style, piece));
     }
 }
 
 /// Lines that an area would cut.
 fn cut(lines: &[Contour], area: &Area) -> usize {
-    lines.iter().filter(|line| line.covers.meets(area) && line.run.windows(2).any(|pair| area.share_of(pair[0], pair[1]).is_some())).count()
+    lines
+        .iter()
+        .filter(|line| {
+            line.covers.meets(area)
+                && line
+                    .run
+                    .windows(2)
+                    .any(|pair| area.share_of(pair[0], pair[1]).is_some())
+        })
+        .count()
 }
 
 /// A figure on a line, where nothing stands but lines, and few of them; a line shorter than its figure bears none.
 fn figure_on(pen: &Pen, line: &Contour, lines: &[Contour]) -> Option<Label> {
     let run = &line.run;
-    let length: f64 = run.windows(2).map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y)).sum();
+    let length: f64 = run
+        .windows(2)
+        .map(|pair| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y))
+        .sum();
     if length < SHORTEST {
         return None;
     }
     // Begun at a third of the line, so that figures of neighbouring lines do not stand in a row.
-    let places = (0..PLACES).map(|step| run[(run.len() / 3 + step * run.len() / PLACES) % run.len()]);
+    let places =
+        (0..PLACES).map(|step| run[(run.len() / 3 + step * run.len() / PLACES) % run.len()]);
     let label = |place: Point| Label {
         at: at(place.x, place.y + 0.35 * SMALL),
         size: SMALL,
@@ -128,7 +184,10 @@ fn figure_on(pen: &Pen, line: &Contour, lines: &[Contour]) -> Option<Label> {
         text: line.text.clone(),
     };
     let mut best = (MOST_CUT + 1, None);
-    for label in places.map(label).filter(|label| pen.is_free(&area_of(label).with_margin(0.6))) {
+    for label in places
+        .map(label)
+        .filter(|label| pen.is_free(&area_of(label).with_margin(0.6)))
+    {
         let cut = cut(lines, &area_of(&label));
         if cut < best.0 {
             best = (cut, Some(label));
@@ -145,7 +204,12 @@ fn figure_on(pen: &Pen, line: &Contour, lines: &[Contour]) -> Option<Label> {
 fn broken(run: &[Point], gap: &Area) -> Vec<Vec<Point>> {
     let mut pieces = vec![Vec::new()];
     for pair in run.windows(2) {
-        let along = |t: f64| at(pair[0].x + (pair[1].x - pair[0].x) * t, pair[0].y + (pair[1].y - pair[0].y) * t);
+        let along = |t: f64| {
+            at(
+                pair[0].x + (pair[1].x - pair[0].x) * t,
+                pair[0].y + (pair[1].y - pair[0].y) * t,
+            )
+        };
         match gap.share_of(pair[0], pair[1]) {
             None => push(&mut pieces, &[pair[0], pair[1]]),
             Some((enter, leave)) => {
@@ -177,14 +241,36 @@ fn push(pieces: &mut [Vec<Point>], points: &[Point]) {
 fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
     let mut y = corner.y;
     for text in layout.words() {
-        y = pen.paragraph(at(corner.x, y), SIZE, &wrap(Face::Figures, &text, SIZE, wide)) + 1.6;
+        y = pen.paragraph(
+            at(corner.x, y),
+            SIZE,
+            &wrap(Face::Figures, &text, SIZE, wide),
+        ) + 1.6;
     }
     if layout.levels.iter().any(|(_, is_budget)| *is_budget) {
-        pen.line(Line::Heavy, &[at(corner.x, y - 1.2), at(corner.x + 10.0, y - 1.2)]);
-        y = pen.paragraph(at(corner.x + 13.0, y), SIZE, &[format!("budget {}", layout.say(layout.budget))]) + 1.6;
+        pen.line(
+            Line::Heavy,
+            &[at(corner.x, y - 1.2), at(corner.x + 10.0, y - 1.2)],
+        );
+        y = pen.paragraph(
+            at(corner.x + 13.0, y),
+            SIZE,
+            &[format!("budget {}", layout.say(layout.budget))],
+        ) + 1.6;
     }
     for (i, text) in layout.stand_words().into_iter().enumerate() {
-        pen.label(Label { at: at(corner.x, y), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text: (i + 1).to_string() });
-        y = pen.paragraph(at(corner.x + 6.0, y), SIZE, &wrap(Face::Figures, &text, SIZE, wide - 6.0)) + 1.0;
+        pen.label(Label {
+            at: at(corner.x, y),
+            size: SIZE,
+            anchor: Anchor::Start,
+            upright: false,
+            bold: true,
+            text: (i + 1).to_string(),
+        });
+        y = pen.paragraph(
+            at(corner.x + 6.0, y),
+            SIZE,
+            &wrap(Face::Figures, &text, SIZE, wide - 6.0),
+        ) + 1.0;
     }
 }

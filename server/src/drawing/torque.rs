@@ -25,15 +25,37 @@ pub struct Layout {
 pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let torque = &design.anchors.torque;
     let value = newton_metre::get;
-    let mut marks = vec![(value(torque.used), if brief.anchors.torque.is_some() { "stated" } else { "recommended" }.to_owned())];
-    marks.extend(torque.limits.iter().map(|limit| (value(limit.torque), format!("limit: {}", limit.what))));
-    marks.push((value(torque.yields), "a typical stud reaches its proof load".to_owned()));
+    let mut marks = vec![(
+        value(torque.used),
+        if brief.anchors.torque.is_some() {
+            "stated"
+        } else {
+            "recommended"
+        }
+        .to_owned(),
+    )];
+    marks.extend(
+        torque
+            .limits
+            .iter()
+            .map(|limit| (value(limit.torque), format!("limit: {}", limit.what))),
+    );
+    marks.push((
+        value(torque.yields),
+        "a typical stud reaches its proof load".to_owned(),
+    ));
     marks.push((value(torque.breaks), "a typical stud breaks".to_owned()));
     marks.retain(|(torque, _)| torque.is_finite() && *torque > 0.0);
     marks.push((0.0, "loose: the nut holds nothing".to_owned()));
     let end = marks.iter().map(|(torque, _)| *torque).fold(0.0, f64::max);
     let drawn = !design.anchors.studs.is_empty() && end > 0.0;
-    drawn.then(|| Layout { units: brief.units, band: (value(torque.low), value(torque.high)), proof: value(torque.yields), end, marks })
+    drawn.then(|| Layout {
+        units: brief.units,
+        band: (value(torque.low), value(torque.high)),
+        proof: value(torque.yields),
+        end,
+        marks,
+    })
 }
 
 impl Layout {
@@ -42,8 +64,17 @@ impl Layout {
     }
 
     fn description(&self) -> String {
-        let marks: Vec<String> = self.marks.iter().map(|(torque, what)| format!("{}: {what}", self.say(*torque))).collect();
-        format!("The band to work in runs from {} to {}. {}.", self.say(self.band.0), self.say(self.band.1), marks.join("; "))
+        let marks: Vec<String> = self
+            .marks
+            .iter()
+            .map(|(torque, what)| format!("{}: {what}", self.say(*torque)))
+            .collect();
+        format!(
+            "The band to work in runs from {} to {}. {}.",
+            self.say(self.band.0),
+            self.say(self.band.1),
+            marks.join("; ")
+        )
     }
 }
 
@@ -57,26 +88,48 @@ pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     let x = |torque: f64| LENGTH * torque / layout.end;
     let (top, bottom) = (0.0, 6.0);
-    let band = rectangle(at(x(layout.band.0), top), at(x(layout.band.1.max(layout.band.0)), bottom));
+    let band = rectangle(
+        at(x(layout.band.0), top),
+        at(x(layout.band.1.max(layout.band.0)), bottom),
+    );
     pen.hatch(Hatch::Steel, std::slice::from_ref(&band));
     pen.outline(Line::Thick, &band);
     // Beyond proof a stud stretches for good: a coarser hatch, up to where it breaks.
-    pen.hatch(Hatch::Area, &[rectangle(at(x(layout.proof), top), at(LENGTH, bottom))]);
+    pen.hatch(
+        Hatch::Area,
+        &[rectangle(at(x(layout.proof), top), at(LENGTH, bottom))],
+    );
     pen.rectangle(Line::Thin, at(0.0, top), at(LENGTH, bottom));
     pen.text(
         at((x(layout.band.0) + x(layout.band.1)) / 2.0, top - 1.5),
         Anchor::Middle,
-        format!("{} to {}", layout.say(layout.band.0), layout.say(layout.band.1)),
+        format!(
+            "{} to {}",
+            layout.say(layout.band.0),
+            layout.say(layout.band.1)
+        ),
     );
     let mut marks = layout.marks.clone();
     marks.sort_by(|a, b| b.0.total_cmp(&a.0));
     // From the right, each mark ends one line lower than the last, so that no leader runs through another's words.
     for (i, (torque, what)) in marks.iter().enumerate() {
         let low = bottom + 5.0 + i as f64 * (LINE_HEIGHT + 0.8);
-        pen.line(Line::Thin, &[at(x(*torque), top - 0.0), at(x(*torque), low)]);
+        pen.line(
+            Line::Thin,
+            &[at(x(*torque), top - 0.0), at(x(*torque), low)],
+        );
         pen.dot(at(x(*torque), bottom), 0.7);
-        pen.text(at(x(*torque) + 1.5, low + 0.25 * SIZE), Anchor::Start, format!("{}, {what}", layout.say(*torque)));
+        pen.text(
+            at(x(*torque) + 1.5, low + 0.25 * SIZE),
+            Anchor::Start,
+            format!("{}, {what}", layout.say(*torque)),
+        );
     }
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "torque", title: TITLE.to_owned(), description: layout.description(), scale: None })
+    pen.finish(Head {
+        name: "torque",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: None,
+    })
 }

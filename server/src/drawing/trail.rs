@@ -27,8 +27,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let walk = &design.motion.walk;
     let points = walk.drawn.as_ref()?.turns_arcsec.clone();
     let focal = millimetre::get(brief.load.focal_length.value);
-    let pixel = stillground::units::ARCSEC_PER_RADIAN * millimetre::get(brief.load.pixel.value) / focal;
-    let usable = points.len() > 1 && points.iter().flatten().all(|v| v.is_finite()) && pixel.is_finite();
+    let pixel =
+        stillground::units::ARCSEC_PER_RADIAN * millimetre::get(brief.load.pixel.value) / focal;
+    let usable =
+        points.len() > 1 && points.iter().flatten().all(|v| v.is_finite()) && pixel.is_finite();
     usable.then_some(Layout {
         units: brief.units,
         seeing: brief.load.seeing_arcsec.value,
@@ -47,14 +49,24 @@ impl Layout {
     /// Middle of the trail and half its size.
     fn spread(&self) -> ([f64; 2], f64) {
         let ends = |axis: usize| {
-            self.points.iter().map(|point| point[axis]).fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)))
+            self.points
+                .iter()
+                .map(|point| point[axis])
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| {
+                    (low.min(v), high.max(v))
+                })
         };
         let ((west, east), (south, north)) = (ends(0), ends(1));
-        ([(west + east) / 2.0, (south + north) / 2.0], ((east - west).max(north - south) / 2.0).max(1e-6))
+        (
+            [(west + east) / 2.0, (south + north) / 2.0],
+            ((east - west).max(north - south) / 2.0).max(1e-6),
+        )
     }
 
     fn description(&self) -> String {
-        let pixels = self.trail_pixels.map_or_else(String::new, |pixels| format!(", {} on the chip", self.units.say(pixels, Unit::Pixel)));
+        let pixels = self.trail_pixels.map_or_else(String::new, |pixels| {
+            format!(", {} on the chip", self.units.say(pixels, Unit::Pixel))
+        });
         format!(
             "While somebody walks past, the star draws a trail {} long{pixels}. The seeing disc is {} wide.",
             self.say(self.trail),
@@ -79,44 +91,81 @@ pub fn draw(layout: &Layout) -> Drawing {
     path(&mut pen, layout, left, scale, [0.0, 0.0]);
     let pixel = layout.pixel * scale;
     if pixel < 2.0 * RADIUS {
-        pen.rectangle(Line::Thin, at(left.x - pixel / 2.0, left.y - pixel / 2.0), at(left.x + pixel / 2.0, left.y + pixel / 2.0));
+        pen.rectangle(
+            Line::Thin,
+            at(left.x - pixel / 2.0, left.y - pixel / 2.0),
+            at(left.x + pixel / 2.0, left.y + pixel / 2.0),
+        );
     }
     caption(
         &mut pen,
         layout,
         at(0.0, 2.0 * RADIUS + 6.0),
-        &format!("Ring: seeing of {}. Square: one pixel, {}.", layout.say(layout.seeing), layout.say(layout.pixel)),
+        &format!(
+            "Ring: seeing of {}. Square: one pixel, {}.",
+            layout.say(layout.seeing),
+            layout.say(layout.pixel)
+        ),
     );
     let times = enlargement(0.85 * reach / half);
     let right = at(3.0 * RADIUS + 14.0, RADIUS);
     pen.circle(Line::Thin, right, RADIUS);
     path(&mut pen, layout, right, scale * times, middle);
-    bar(&mut pen, layout, at(right.x, right.y + RADIUS - 5.0), scale * times);
+    bar(
+        &mut pen,
+        layout,
+        at(right.x, right.y + RADIUS - 5.0),
+        scale * times,
+    );
     caption(
         &mut pen,
         layout,
         at(2.0 * RADIUS + 14.0, 2.0 * RADIUS + 6.0),
-        &format!("The trail {} times as large, {} from end to end.", times, layout.say(layout.trail)),
+        &format!(
+            "The trail {} times as large, {} from end to end.",
+            times,
+            layout.say(layout.trail)
+        ),
     );
     title_strip(&mut pen, TITLE, None, layout.units);
-    pen.finish(Head { name: "trail", title: TITLE.to_owned(), description: layout.description(), scale: None })
+    pen.finish(Head {
+        name: "trail",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: None,
+    })
 }
 
 fn path(pen: &mut Pen, layout: &Layout, centre: Point, scale: f64, middle: [f64; 2]) {
-    let place = |point: &[f64; 2]| at(centre.x + (point[0] - middle[0]) * scale, centre.y - (point[1] - middle[1]) * scale);
-    pen.line(Line::Thin, &layout.points.iter().map(place).collect::<Vec<_>>());
+    let place = |point: &[f64; 2]| {
+        at(
+            centre.x + (point[0] - middle[0]) * scale,
+            centre.y - (point[1] - middle[1]) * scale,
+        )
+    };
+    pen.line(
+        Line::Thin,
+        &layout.points.iter().map(place).collect::<Vec<_>>(),
+    );
 }
 
 /// A round number of times, at most what fits.
 fn enlargement(most: f64) -> f64 {
     let power = 10f64.powf(most.max(1.0).log10().floor());
-    [5.0, 2.0, 1.0].into_iter().map(|digit| digit * power).find(|&times| times <= most.max(1.0)).unwrap_or(1.0)
+    [5.0, 2.0, 1.0]
+        .into_iter()
+        .map(|digit| digit * power)
+        .find(|&times| times <= most.max(1.0))
+        .unwrap_or(1.0)
 }
 
 fn bar(pen: &mut Pen, layout: &Layout, middle: Point, scale: f64) {
     let length = enlargement_below(RADIUS * 0.7 / scale);
     let half = length * scale / 2.0;
-    pen.line(Line::Thick, &[at(middle.x - half, middle.y), at(middle.x + half, middle.y)]);
+    pen.line(
+        Line::Thick,
+        &[at(middle.x - half, middle.y), at(middle.x + half, middle.y)],
+    );
     let label = Label {
         at: at(middle.x, middle.y - 1.2),
         size: SMALL,
@@ -131,7 +180,11 @@ fn bar(pen: &mut Pen, layout: &Layout, middle: Point, scale: f64) {
 /// The largest of 1, 2 and 5 times a power of ten that is not more.
 fn enlargement_below(most: f64) -> f64 {
     let power = 10f64.powf(most.max(1e-9).log10().floor());
-    [5.0, 2.0, 1.0].into_iter().map(|digit| digit * power).find(|&length| length <= most * 1.000_001).unwrap_or(power)
+    [5.0, 2.0, 1.0]
+        .into_iter()
+        .map(|digit| digit * power)
+        .find(|&length| length <= most * 1.000_001)
+        .unwrap_or(power)
 }
 
 fn caption(pen: &mut Pen, _layout: &Layout, corner: Point, text: &str) {

@@ -12,7 +12,9 @@ impl Trouble {
     #[must_use]
     pub fn too_often(wait: Duration) -> Self {
         let seconds = wait.as_secs().saturating_add(1);
-        let said = format!("This came too often from your address. Nothing was changed; try again in {seconds} seconds.");
+        let said = format!(
+            "This came too often from your address. Nothing was changed; try again in {seconds} seconds."
+        );
         let mut trouble = Self::new(StatusCode::TOO_MANY_REQUESTS, "too_often", said);
         trouble.0.header = Some((RETRY_AFTER, HeaderValue::from(seconds)));
         trouble
@@ -35,7 +37,11 @@ impl Trouble {
     /// Something that only the organiser does.
     #[must_use]
     pub fn organiser_only() -> Self {
-        Self::new(StatusCode::FORBIDDEN, "organiser_only", "Only the organiser of this house does this. Ask them, or go in at their door.")
+        Self::new(
+            StatusCode::FORBIDDEN,
+            "organiser_only",
+            "Only the organiser of this house does this. Ask them, or go in at their door.",
+        )
     }
 
     /// No more plans are kept.

@@ -21,16 +21,30 @@ struct ErrorPage<'a> {
 /// The page as text.
 pub(super) fn render(trouble: &Trouble, config: &Config, again: &[(String, String)]) -> String {
     let title = title(trouble);
-    let errors = trouble.errors.iter().map(|error| (error.path.as_str(), error.detail.as_str())).collect();
+    let errors = trouble
+        .errors
+        .iter()
+        .map(|error| (error.path.as_str(), error.detail.as_str()))
+        .collect();
     let frame = Frame::new(config, title.to_owned(), None);
-    let page = ErrorPage { frame, title, detail: &trouble.detail, errors, next: next(trouble, !again.is_empty()), again };
-    page.render().unwrap_or_else(|_| "Something broke here.".to_owned())
+    let page = ErrorPage {
+        frame,
+        title,
+        detail: &trouble.detail,
+        errors,
+        next: next(trouble, !again.is_empty()),
+        again,
+    };
+    page.render()
+        .unwrap_or_else(|_| "Something broke here.".to_owned())
 }
 
 /// What the person can do now; whether the page holds what they typed.
 fn next(trouble: &Trouble, held: bool) -> &'static str {
     match trouble.code {
-        "not_invited" | "organiser_only" | "shelf_full" => return "The example and every plan whose link you have stay open to you.",
+        "not_invited" | "organiser_only" | "shelf_full" => {
+            return "The example and every plan whose link you have stay open to you.";
+        }
         "store_unsure" if held => {
             return "Read the plan in another window first. If what you typed is not in it, send it again from here: it is held on this page.";
         }
@@ -42,13 +56,23 @@ fn next(trouble: &Trouble, held: bool) -> &'static str {
         _ => {}
     }
     match trouble.status.as_u16() {
-        _ if held => "What you typed is held on this page. Wait a moment, and send it again from here.",
-        404 => "Plans begun in this browser stand on the front page, if their links are still alive.",
-        403 => "Ask whoever sent you the link for one that does more, or read the plan with this one.",
+        _ if held => {
+            "What you typed is held on this page. Wait a moment, and send it again from here."
+        }
+        404 => {
+            "Plans begun in this browser stand on the front page, if their links are still alive."
+        }
+        403 => {
+            "Ask whoever sent you the link for one that does more, or read the plan with this one."
+        }
         409 | 412 => "Go back, read the plan as it stands now, and save your answers on top of it.",
         413 => "Send less at once; a plan is a few thousand letters.",
-        429 => "Everybody at your address is counted as one. Wait a little, go back, and try again.",
-        status if status >= 500 => "Wait a moment, go back and try again. What you typed is still in your browser’s last page.",
+        429 => {
+            "Everybody at your address is counted as one. Wait a little, go back, and try again."
+        }
+        status if status >= 500 => {
+            "Wait a moment, go back and try again. What you typed is still in your browser’s last page."
+        }
         _ => "Go back: what you typed is still there.",
     }
 }

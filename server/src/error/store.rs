@@ -17,22 +17,31 @@ impl From<StoreFailure> for Trouble {
     fn from(failure: StoreFailure) -> Self {
         match &failure {
             StoreFailure::NotFound => Self::no_such_link(),
-            StoreFailure::Busy => Self::store("The store is busy. Nothing was changed; try again in a few seconds.", &failure),
-            StoreFailure::Full => Self::store("The disk of this service is full. Nothing was changed; tell whoever runs it.", &failure),
-            StoreFailure::Away(_) => {
-                Self::store("The store does not answer just now. Nothing was changed; try again in a few seconds.", &failure)
-            }
+            StoreFailure::Busy => Self::store(
+                "The store is busy. Nothing was changed; try again in a few seconds.",
+                &failure,
+            ),
+            StoreFailure::Full => Self::store(
+                "The disk of this service is full. Nothing was changed; tell whoever runs it.",
+                &failure,
+            ),
+            StoreFailure::Away(_) => Self::store(
+                "The store does not answer just now. Nothing was changed; try again in a few seconds.",
+                &failure,
+            ),
             StoreFailure::Unsure(_) => {
                 let said = "The store was lost at the moment of saving: what you sent may have been kept or not.";
                 Self::store(said, &failure).with_code("store_unsure")
             }
-            StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => {
-                Self::store("The store cannot be written just now. Nothing was changed; tell whoever runs this service.", &failure)
-            }
+            StoreFailure::ReadOnly(_) | StoreFailure::Gone(_) => Self::store(
+                "The store cannot be written just now. Nothing was changed; tell whoever runs this service.",
+                &failure,
+            ),
             // The file, or the disk below it: what is there may be read again when the disk is mended, or from a copy.
-            StoreFailure::Damaged(_) | StoreFailure::Foreign(_) => {
-                Self::store("The store cannot be read just now. Nothing was changed; tell whoever runs this service.", &failure)
-            }
+            StoreFailure::Damaged(_) | StoreFailure::Foreign(_) => Self::store(
+                "The store cannot be read just now. Nothing was changed; tell whoever runs this service.",
+                &failure,
+            ),
             StoreFailure::Quota => Self::quota(),
             _ => Self::broken("using the store", &failure),
         }

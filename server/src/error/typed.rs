@@ -21,13 +21,19 @@ impl Typed {
     /// What arrived, if it was a page's form.
     #[must_use]
     pub fn of(headers: &HeaderMap, body: Bytes) -> Self {
-        Self(if is_form(headers) && body.len() <= LARGEST { body } else { Bytes::new() })
+        Self(if is_form(headers) && body.len() <= LARGEST {
+            body
+        } else {
+            Bytes::new()
+        })
     }
 
     /// Whether a request says that it brings a form which could be held.
     #[must_use]
     pub fn is_brought_by(headers: &HeaderMap) -> bool {
-        let length = headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
+        let length = headers
+            .get(CONTENT_LENGTH)
+            .and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
         is_form(headers) && length.is_some_and(|length| length <= LARGEST)
     }
 
@@ -35,12 +41,23 @@ impl Typed {
     pub async fn pairs(self) -> Vec<(String, String)> {
         let mut request = Request::new(Body::from(self.0));
         *request.method_mut() = axum::http::Method::POST;
-        request.headers_mut().insert(CONTENT_TYPE, axum::http::HeaderValue::from_static(FORM));
-        let Ok(Form(pairs)) = Form::<Vec<(String, String)>>::from_request(request, &()).await else { return Vec::new() };
-        if pairs.iter().any(|(name, _)| name == SECRET) { Vec::new() } else { pairs }
+        request
+            .headers_mut()
+            .insert(CONTENT_TYPE, axum::http::HeaderValue::from_static(FORM));
+        let Ok(Form(pairs)) = Form::<Vec<(String, String)>>::from_request(request, &()).await
+        else {
+            return Vec::new();
+        };
+        if pairs.iter().any(|(name, _)| name == SECRET) {
+            Vec::new()
+        } else {
+            pairs
+        }
     }
 }
 
 fn is_form(headers: &HeaderMap) -> bool {
-    headers.get(CONTENT_TYPE).is_some_and(|kind| kind.as_bytes().starts_with(FORM.as_bytes()))
+    headers
+        .get(CONTENT_TYPE)
+        .is_some_and(|kind| kind.as_bytes().starts_with(FORM.as_bytes()))
 }

@@ -10,7 +10,11 @@ const SHOWN: usize = 40;
 /// # Errors
 /// A whole sentence for what is no price, or can be read in two ways.
 pub fn read(text: &str) -> Result<Option<f64>, String> {
-    let plain: String = text.trim().chars().filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}' | '\'' | '’')).collect();
+    let plain: String = text
+        .trim()
+        .chars()
+        .filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}' | '\'' | '’'))
+        .collect();
     if plain.is_empty() {
         return Ok(None);
     }
@@ -19,14 +23,23 @@ pub fn read(text: &str) -> Result<Option<f64>, String> {
         None => ("", plain.as_str()),
     };
     let shown: String = text.trim().chars().take(SHOWN).collect();
-    let no_price = || format!("“{shown}” is not a price this page can read. Write figures only, for instance 145.50, or leave it empty.");
-    if !digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',')) {
+    let no_price = || {
+        format!(
+            "“{shown}” is not a price this page can read. Write figures only, for instance 145.50, or leave it empty."
+        )
+    };
+    if !digits
+        .chars()
+        .all(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
+    {
         return Err(no_price());
     }
     let figure = match separated(digits) {
         Reading::One(figure) => figure,
         Reading::Two(whole, part) => {
-            return Err(format!("“{shown}” can be read in two ways. Write {whole} or {part}0, whichever you mean."));
+            return Err(format!(
+                "“{shown}” can be read in two ways. Write {whole} or {part}0, whichever you mean."
+            ));
         }
         Reading::None => return Err(no_price()),
     };
@@ -44,7 +57,9 @@ enum Reading {
 
 fn separated(run: &str) -> Reading {
     let marks: Vec<char> = run.chars().filter(|c| !c.is_ascii_digit()).collect();
-    let Some(&last) = marks.last() else { return Reading::One(run.to_owned()) };
+    let Some(&last) = marks.last() else {
+        return Reading::One(run.to_owned());
+    };
     let same = marks.iter().all(|mark| *mark == last);
     match marks.len() {
         1 => one_mark(run, last),
@@ -52,7 +67,9 @@ fn separated(run: &str) -> Reading {
         _ => match run.rsplit_once(last) {
             Some((before, after)) if !before.contains(last) && !after.is_empty() => {
                 let other = if last == '.' { ',' } else { '.' };
-                grouped(before, other).map_or(Reading::None, |whole| Reading::One(format!("{whole}.{after}")))
+                grouped(before, other).map_or(Reading::None, |whole| {
+                    Reading::One(format!("{whole}.{after}"))
+                })
             }
             _ => Reading::None,
         },
@@ -76,7 +93,11 @@ fn grouped(run: &str, mark: char) -> Option<String> {
     let groups: Vec<&str> = run.split(mark).collect();
     let (first, rest) = groups.split_first()?;
     let fits = (1..=3).contains(&first.len()) && rest.iter().all(|group| group.len() == 3);
-    (fits && groups.iter().all(|group| group.bytes().all(|byte| byte.is_ascii_digit()))).then(|| groups.concat())
+    (fits
+        && groups
+            .iter()
+            .all(|group| group.bytes().all(|byte| byte.is_ascii_digit())))
+    .then(|| groups.concat())
 }
 
 #[cfg(test)]
@@ -104,15 +125,27 @@ mod tests {
 
     #[test]
     fn what_is_no_price_is_said_and_what_has_two_readings_is_asked() {
-        for text in ["abc", "1e12", "NaN", "inf", "=1+1", "12 EUR", ".", ",5", "5.", "1,23,4", "1.2,3.4", "--5", "٣"] {
-            assert!(read(text).is_err_and(|said| said.contains("is not a price")), "{text}");
+        for text in [
+            "abc", "1e12", "NaN", "inf", "=1+1", "12 EUR", ".", ",5", "5.", "1,23,4", "1.2,3.4",
+            "--5", "٣",
+        ] {
+            assert!(
+                read(text).is_err_and(|said| said.contains("is not a price")),
+                "{text}"
+            );
         }
         for text in ["-5", "1000000000000", "1000000000.01"] {
-            assert!(read(text).is_err_and(|said| said.contains("outside the range of 0 to")), "{text}");
+            assert!(
+                read(text).is_err_and(|said| said.contains("outside the range of 0 to")),
+                "{text}"
+            );
         }
         assert!(read("0.00001").is_err_and(|said| said.contains("four decimals")));
         for text in ["1,234", "1.234"] {
-            assert!(read(text).is_err_and(|said| said.contains("1234 or 1.2340")), "{text}");
+            assert!(
+                read(text).is_err_and(|said| said.contains("1234 or 1.2340")),
+                "{text}"
+            );
         }
         assert!(read(&"x".repeat(5000)).is_err_and(|said| said.len() < 200));
     }

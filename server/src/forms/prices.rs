@@ -26,7 +26,11 @@ pub fn entry(price: &Price) -> String {
     let text = format!("{:.4}", price.price);
     let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
     let part = part.trim_end_matches('0');
-    if part.is_empty() { whole.to_owned() } else { format!("{whole}.{part:0<2}") }
+    if part.is_empty() {
+        whole.to_owned()
+    } else {
+        format!("{whole}.{part:0<2}")
+    }
 }
 
 /// The plan with the prices of a form that was shown with the boxes' `was` in them. What was left as it was shown stays as
@@ -34,16 +38,29 @@ pub fn entry(price: &Price) -> String {
 ///
 /// # Errors
 /// Every box that has to be put right.
-pub fn read(plan: &SitePlan, materials: &[Material], sheet: &Sheet) -> Result<SitePlan, Vec<PriceFault>> {
+pub fn read(
+    plan: &SitePlan,
+    materials: &[Material],
+    sheet: &Sheet,
+) -> Result<SitePlan, Vec<PriceFault>> {
     let mut faults = Vec::new();
     let mut prices = plan.prices.clone();
     let mut lines = prices.lines.take().unwrap_or_default();
     for line in LINES {
         let name = box_of(line.id);
-        let Some(typed) = sheet.text(&name) else { continue };
-        let sent = (typed.trim(), sheet.text(&format!("per~{}", line.id)).unwrap_or_default());
-        let was =
-            (sheet.text(&format!("was~{}", line.id)).unwrap_or_default(), sheet.text(&format!("was-per~{}", line.id)).unwrap_or_default());
+        let Some(typed) = sheet.text(&name) else {
+            continue;
+        };
+        let sent = (
+            typed.trim(),
+            sheet.text(&format!("per~{}", line.id)).unwrap_or_default(),
+        );
+        let was = (
+            sheet.text(&format!("was~{}", line.id)).unwrap_or_default(),
+            sheet
+                .text(&format!("was-per~{}", line.id))
+                .unwrap_or_default(),
+        );
         let again = sheet.ticked(&format!("again~{}", line.id));
         // An empty box is empty whatever its unit.
         if (sent == was || sent.0.is_empty() && was.0.is_empty()) && !again {
@@ -53,14 +70,31 @@ pub fn read(plan: &SitePlan, materials: &[Material], sheet: &Sheet) -> Result<Si
             Err(said) => faults.push((name, said)),
             Ok(None) => drop(lines.remove(line.id)),
             Ok(Some(price)) => {
-                let now = lines.get(line.id).map(|price| (entry(price), price.per.clone())).unwrap_or_default();
+                let now = lines
+                    .get(line.id)
+                    .map(|price| (entry(price), price.per.clone()))
+                    .unwrap_or_default();
                 if now.0 != was.0 && (now.0.as_str(), now.1.as_str()) != sent && !now.0.is_empty() {
-                    faults.push((name, format!("Somebody else wrote {} {} here meanwhile. Look which one holds.", now.0, each(&now.1))));
+                    faults.push((
+                        name,
+                        format!(
+                            "Somebody else wrote {} {} here meanwhile. Look which one holds.",
+                            now.0,
+                            each(&now.1)
+                        ),
+                    ));
                     continue;
                 }
                 let units = system(line, sent.1).unwrap_or(plan.units.unwrap_or_default());
                 let item = item(materials, line.id);
-                lines.insert(line.id.to_owned(), Price { price, per: per(line.unit, units).to_owned(), item });
+                lines.insert(
+                    line.id.to_owned(),
+                    Price {
+                        price,
+                        per: per(line.unit, units).to_owned(),
+                        item,
+                    },
+                );
             }
         }
     }
@@ -70,22 +104,39 @@ pub fn read(plan: &SitePlan, materials: &[Material], sheet: &Sheet) -> Result<Si
         prices.currency = Some(currency.trim().to_owned()).filter(|currency| !currency.is_empty());
     }
     prices.lines = Some(lines).filter(|lines: &BTreeMap<String, Price>| !lines.is_empty());
-    let plan = SitePlan { prices, ..plan.clone() };
+    let plan = SitePlan {
+        prices,
+        ..plan.clone()
+    };
     faults.extend(problems(&plan));
-    if faults.is_empty() { Ok(plan) } else { Err(faults) }
+    if faults.is_empty() {
+        Ok(plan)
+    } else {
+        Err(faults)
+    }
 }
 
 /// The unit of a price in words.
 #[must_use]
 pub fn each(per: &str) -> String {
-    if per == "pcs" { "each".to_owned() } else { format!("per\u{a0}{}", per.replace(' ', "\u{a0}")) }
+    if per == "pcs" {
+        "each".to_owned()
+    } else {
+        format!("per\u{a0}{}", per.replace(' ', "\u{a0}"))
+    }
 }
 
 /// The units that a price of this line may be for.
 #[must_use]
 pub fn units(id: &str) -> Vec<&'static str> {
-    let known = LINES.iter().find(|line| line.id == id).map(|line| line.unit);
-    let mut all: Vec<&'static str> = known.into_iter().flat_map(|unit| [per(unit, Units::Metric), per(unit, Units::Imperial)]).collect();
+    let known = LINES
+        .iter()
+        .find(|line| line.id == id)
+        .map(|line| line.unit);
+    let mut all: Vec<&'static str> = known
+        .into_iter()
+        .flat_map(|unit| [per(unit, Units::Metric), per(unit, Units::Imperial)])
+        .collect();
     all.dedup();
     all
 }
@@ -102,7 +153,19 @@ fn problems(plan: &SitePlan) -> Vec<PriceFault> {
         None => path.trim_start_matches("prices.").to_owned(),
     };
     let found = stillground::site_plan::prices::problems(plan);
-    found.into_iter().map(|problem| (problem.fields.first().map(|path| name(path)).unwrap_or_default(), problem.said)).collect()
+    found
+        .into_iter()
+        .map(|problem| {
+            (
+                problem
+                    .fields
+                    .first()
+                    .map(|path| name(path))
+                    .unwrap_or_default(),
+                problem.said,
+            )
+        })
+        .collect()
 }
 
 /// What a saved plan puts into the boxes.

@@ -90,8 +90,19 @@ impl Question {
 }
 
 /// A question whose answer is a figure.
-pub(super) const fn number(path: &'static str, label: &'static str, hint: &'static str, not_known: &'static str) -> Question {
-    Question { path, label, hint, not_known, kind: Kind::Number }
+pub(super) const fn number(
+    path: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    not_known: &'static str,
+) -> Question {
+    Question {
+        path,
+        label,
+        hint,
+        not_known,
+        kind: Kind::Number,
+    }
 }
 
 /// A question with a few answers; an answer of the plan that has no words here does not compile.

@@ -37,7 +37,11 @@ pub fn of(step: Step) -> impl Iterator<Item = &'static Question> {
 #[must_use]
 pub fn about(path: &str) -> Option<(Step, &'static Question)> {
     let whole = path.split('[').next().unwrap_or(path);
-    Step::ALL.into_iter().find_map(|step| of(step).find(|question| question.path == whole).map(|question| (step, question)))
+    Step::ALL.into_iter().find_map(|step| {
+        of(step)
+            .find(|question| question.path == whole)
+            .map(|question| (step, question))
+    })
 }
 
 /// What a field's question asks; the field's own name where nothing asks about it.
@@ -76,7 +80,9 @@ mod tests {
         let mut paths = Vec::new();
         for (name, value) in plan.as_object().unwrap() {
             match value.as_object() {
-                Some(section) => paths.extend(section.keys().map(|field| format!("{name}.{field}"))),
+                Some(section) => {
+                    paths.extend(section.keys().map(|field| format!("{name}.{field}")))
+                }
                 None if name != "schema_version" => paths.push(name.clone()),
                 None => {}
             }
@@ -87,7 +93,11 @@ mod tests {
 
     #[test]
     fn every_field_is_asked_about_exactly_once() {
-        let mut asked: Vec<String> = Step::ALL.into_iter().flat_map(of).map(|question| question.path.to_owned()).collect();
+        let mut asked: Vec<String> = Step::ALL
+            .into_iter()
+            .flat_map(of)
+            .map(|question| question.path.to_owned())
+            .collect();
         // Prices are asked about on a page of their own, each at its line.
         asked.extend(["prices.currency", "prices.lines"].map(str::to_owned));
         asked.sort();
@@ -97,7 +107,12 @@ mod tests {
     #[test]
     fn a_question_about_a_figure_has_a_number_behind_it() {
         for question in Step::ALL.into_iter().flat_map(of) {
-            assert_eq!(matches!(question.kind, Kind::Number), question.number().is_some(), "{}", question.path);
+            assert_eq!(
+                matches!(question.kind, Kind::Number),
+                question.number().is_some(),
+                "{}",
+                question.path
+            );
         }
     }
 
@@ -115,11 +130,20 @@ mod tests {
     fn what_is_taken_is_said_in_the_words_of_its_question() {
         let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
         for taken in &design.assumptions {
-            let (_, question) = about(taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));
+            let (_, question) =
+                about(taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));
             let words = answer_words(taken, Units::Metric);
-            assert!(!words.contains('_') && words != "true" && words != "false", "{}: {words}", taken.field);
+            assert!(
+                !words.contains('_') && words != "true" && words != "false",
+                "{}: {words}",
+                taken.field
+            );
             if let Kind::Choice { answers, .. } = &question.kind {
-                assert!(answers.iter().any(|(_, answer)| *answer == words), "{}: {words}", taken.field);
+                assert!(
+                    answers.iter().any(|(_, answer)| *answer == words),
+                    "{}: {words}",
+                    taken.field
+                );
             }
         }
     }

@@ -24,7 +24,11 @@ pub struct Fault {
 
 impl Fault {
     fn at(field: impl Into<String>, said: impl Into<String>) -> Self {
-        Self { fields: vec![field.into()], said: said.into(), readings: Vec::new() }
+        Self {
+            fields: vec![field.into()],
+            said: said.into(),
+            readings: Vec::new(),
+        }
     }
 }
 
@@ -45,16 +49,38 @@ pub fn read(step: Step, base: &SitePlan, sheet: &Sheet) -> Outcome {
         Some("metric") => Units::Metric,
         _ => base.units.unwrap_or_default(),
     };
-    let shown = Sheet::of(step, &SitePlan { units: Some(units), ..base.clone() });
-    let mut reader = Reader { sheet, shown, units, plan: base.clone(), faults: Vec::new() };
+    let shown = Sheet::of(
+        step,
+        &SitePlan {
+            units: Some(units),
+            ..base.clone()
+        },
+    );
+    let mut reader = Reader {
+        sheet,
+        shown,
+        units,
+        plan: base.clone(),
+        faults: Vec::new(),
+    };
     for question in questions::of(step) {
         reader.question(question);
     }
-    let Reader { plan, mut faults, .. } = reader;
+    let Reader {
+        plan, mut faults, ..
+    } = reader;
     if let Err(problems) = plan.validate() {
         for problem in problems.0 {
-            if !problem.fields.iter().any(|field| faults.iter().any(|fault| fault.fields.contains(field))) {
-                faults.push(Fault { fields: problem.fields, said: problem.said, readings: Vec::new() });
+            if !problem
+                .fields
+                .iter()
+                .any(|field| faults.iter().any(|fault| fault.fields.contains(field)))
+            {
+                faults.push(Fault {
+                    fields: problem.fields,
+                    said: problem.said,
+                    readings: Vec::new(),
+                });
             }
         }
     }
@@ -109,14 +135,21 @@ impl Reader<'_> {
     }
 
     fn number(&mut self, field: &'static NumberField) {
-        let Some(text) = self.sheet.text(field.path) else { return };
+        let Some(text) = self.sheet.text(field.path) else {
+            return;
+        };
         // A figure that comes back as it was shown is the saved one, to the last digit.
         if self.shown.text(field.path) == Some(text) {
             return;
         }
         match self.typed(field.path, field.unit) {
-            Ok(value) if field.unit == Unit::Count && value.is_some_and(|value| value.fract() != 0.0) => {
-                self.faults.push(Fault::at(field.path, "This counts things; write a whole number."));
+            Ok(value)
+                if field.unit == Unit::Count && value.is_some_and(|value| value.fract() != 0.0) =>
+            {
+                self.faults.push(Fault::at(
+                    field.path,
+                    "This counts things; write a whole number.",
+                ));
             }
             Ok(value) => match (value, out_of_range(field, value, self.units)) {
                 (_, Some(fault)) => self.faults.push(fault),
@@ -129,12 +162,23 @@ impl Reader<'_> {
     /// What a box holds, or the reading of it that was chosen.
     fn typed(&self, path: &str, unit: Unit) -> Result<Option<f64>, Fault> {
         let text = self.sheet.text(path).unwrap_or_default();
-        let chosen = self.sheet.text(&format!("{path}~reading")).filter(|_| self.sheet.text(&format!("{path}~asked")) == Some(text));
-        match typed::read(signed_by_compass(path, chosen.unwrap_or(text)).as_ref(), unit, self.units) {
+        let chosen = self
+            .sheet
+            .text(&format!("{path}~reading"))
+            .filter(|_| self.sheet.text(&format!("{path}~asked")) == Some(text));
+        match typed::read(
+            signed_by_compass(path, chosen.unwrap_or(text)).as_ref(),
+            unit,
+            self.units,
+        ) {
             Typed::NotKnown => Ok(None),
             Typed::Value(value) => Ok(Some(value)),
             Typed::Bad(said) => Err(Fault::at(path, said)),
-            Typed::Ask(question) => Err(Fault { fields: vec![path.to_owned()], said: question.why, readings: question.readings }),
+            Typed::Ask(question) => Err(Fault {
+                fields: vec![path.to_owned()],
+                said: question.why,
+                readings: question.readings,
+            }),
         }
     }
 
@@ -147,16 +191,40 @@ impl Reader<'_> {
         let mut stands = Vec::new();
         for i in 0..rows {
             let part = |field: &str| format!("{list}[{i}].{field}");
-            let name = self.sheet.text(&part("name")).unwrap_or_default().trim().to_owned();
-            let boxes = [(part("x_m"), Unit::Metre), (part("y_m"), Unit::Metre), (part("mass_kg"), Unit::Kilogram)];
+            let name = self
+                .sheet
+                .text(&part("name"))
+                .unwrap_or_default()
+                .trim()
+                .to_owned();
+            let boxes = [
+                (part("x_m"), Unit::Metre),
+                (part("y_m"), Unit::Metre),
+                (part("mass_kg"), Unit::Kilogram),
+            ];
             if name.is_empty() && self.all_empty(&boxes) {
                 continue;
             }
-            let Some(values) = self.row(&boxes) else { continue };
-            let name = if name.is_empty() { format!("Stand {}", i + 1) } else { name };
-            stands.push(Stand { name, x_m: values[0], y_m: values[1], mass_kg: values[2] });
+            let Some(values) = self.row(&boxes) else {
+                continue;
+            };
+            let name = if name.is_empty() {
+                format!("Stand {}", i + 1)
+            } else {
+                name
+            };
+            stands.push(Stand {
+                name,
+                x_m: values[0],
+                y_m: values[1],
+                mass_kg: values[2],
+            });
         }
-        self.plan.floor.stands = if stands.is_empty() { self.none(list) } else { Some(stands) };
+        self.plan.floor.stands = if stands.is_empty() {
+            self.none(list)
+        } else {
+            Some(stands)
+        };
     }
 
     fn points(&mut self, list: &str) -> Option<Option<Vec<[f64; 2]>>> {
@@ -164,7 +232,10 @@ impl Reader<'_> {
         self.has_list(list, rows).then_some(())?;
         let mut points = Vec::new();
         for i in 0..rows {
-            let boxes = [(format!("{list}[{i}][0]"), Unit::Metre), (format!("{list}[{i}][1]"), Unit::Metre)];
+            let boxes = [
+                (format!("{list}[{i}][0]"), Unit::Metre),
+                (format!("{list}[{i}][1]"), Unit::Metre),
+            ];
             if self.all_empty(&boxes) {
                 continue;
             }
@@ -172,7 +243,11 @@ impl Reader<'_> {
                 points.push([values[0], values[1]]);
             }
         }
-        Some(if points.is_empty() { self.none(list) } else { Some(points) })
+        Some(if points.is_empty() {
+            self.none(list)
+        } else {
+            Some(points)
+        })
     }
 
     fn has_list(&self, list: &str, rows: usize) -> bool {
@@ -185,7 +260,11 @@ impl Reader<'_> {
     }
 
     fn all_empty(&self, boxes: &[(String, Unit)]) -> bool {
-        boxes.iter().all(|(path, _)| self.sheet.text(path).is_none_or(|text| text.trim().is_empty()))
+        boxes.iter().all(|(path, _)| {
+            self.sheet
+                .text(path)
+                .is_none_or(|text| text.trim().is_empty())
+        })
     }
 
     /// The figures of a row; each one that is missing or wrong is a fault.
@@ -206,7 +285,12 @@ impl Reader<'_> {
         {
             return Ok(saved);
         }
-        self.typed(path, unit)?.ok_or_else(|| Fault::at(path, "This figure is missing; fill it in, or remove the row."))
+        self.typed(path, unit)?.ok_or_else(|| {
+            Fault::at(
+                path,
+                "This figure is missing; fill it in, or remove the row.",
+            )
+        })
     }
 }
 
@@ -215,7 +299,13 @@ fn saved_figure(plan: &SitePlan, path: &str) -> Option<f64> {
     let (list, rest) = path.split_once('[')?;
     let (row, part) = rest.split_once(']')?;
     let row: usize = row.parse().ok()?;
-    let point = |points: &Option<Vec<[f64; 2]>>| points.as_ref()?.get(row)?.get(usize::from(part == "[1]")).copied();
+    let point = |points: &Option<Vec<[f64; 2]>>| {
+        points
+            .as_ref()?
+            .get(row)?
+            .get(usize::from(part == "[1]"))
+            .copied()
+    };
     match list {
         "floor.stands" => {
             let stand = plan.floor.stands.as_ref()?.get(row)?;
@@ -238,7 +328,13 @@ fn out_of_range(field: &'static NumberField, value: Option<f64>, units: Units) -
     let say = |value| units.say(value, field.unit);
     Some(Fault::at(
         field.path,
-        format!("{} is outside the range of {} to {}: {}.", say(value), say(field.least), say(field.most), field.why),
+        format!(
+            "{} is outside the range of {} to {}: {}.",
+            say(value),
+            say(field.least),
+            say(field.most),
+            field.why
+        ),
     ))
 }
 
@@ -250,9 +346,15 @@ fn signed_by_compass<'a>(path: &str, text: &'a str) -> std::borrow::Cow<'a, str>
         _ => return text.into(),
     };
     let trimmed = text.trim();
-    match trimmed.chars().next_back().map(|last| last.to_ascii_uppercase()) {
+    match trimmed
+        .chars()
+        .next_back()
+        .map(|last| last.to_ascii_uppercase())
+    {
         Some(last) if last == letters[0] => trimmed[..trimmed.len() - 1].trim_end().into(),
-        Some(last) if last == letters[1] => format!("-{}", trimmed[..trimmed.len() - 1].trim_end()).into(),
+        Some(last) if last == letters[1] => {
+            format!("-{}", trimmed[..trimmed.len() - 1].trim_end()).into()
+        }
         _ => text.into(),
     }
 }

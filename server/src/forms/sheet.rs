@@ -40,7 +40,10 @@ impl Sheet {
     /// The text with this name.
     #[must_use]
     pub fn text(&self, name: &str) -> Option<&str> {
-        self.pairs.iter().find(|(key, _)| key == name).map(|(_, text)| text.as_str())
+        self.pairs
+            .iter()
+            .find(|(key, _)| key == name)
+            .map(|(_, text)| text.as_str())
     }
 
     /// Whether a box was ticked.
@@ -58,28 +61,45 @@ impl Sheet {
 
     /// All names and texts.
     pub fn pairs(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.pairs.iter().map(|(name, text)| (name.as_str(), text.as_str()))
+        self.pairs
+            .iter()
+            .map(|(name, text)| (name.as_str(), text.as_str()))
     }
 
     /// How many rows a list has on this sheet.
     #[must_use]
     pub fn rows(&self, list: &str) -> usize {
         let start = format!("{list}[");
-        let row = |name: &str| name.strip_prefix(&start)?.split(']').next()?.parse::<usize>().ok();
-        self.pairs.iter().filter_map(|(name, _)| row(name)).max().map_or(0, |last| last.min(LAST_ROW) + 1)
+        let row = |name: &str| {
+            name.strip_prefix(&start)?
+                .split(']')
+                .next()?
+                .parse::<usize>()
+                .ok()
+        };
+        self.pairs
+            .iter()
+            .filter_map(|(name, _)| row(name))
+            .max()
+            .map_or(0, |last| last.min(LAST_ROW) + 1)
     }
 
     /// Takes a row out of a list; those below move up.
     pub fn remove_row(&mut self, list: &str, gone: usize) {
         let start = format!("{list}[");
         let pairs = std::mem::take(&mut self.pairs);
-        self.pairs = pairs.into_iter().filter_map(|(name, text)| Some((moved_up(&name, &start, gone)?, text))).collect();
+        self.pairs = pairs
+            .into_iter()
+            .filter_map(|(name, text)| Some((moved_up(&name, &start, gone)?, text)))
+            .collect();
     }
 
     /// Takes a question out, its list's rows with it.
     pub fn take_out(&mut self, path: &str) {
         let (row, mark) = (format!("{path}["), format!("{path}~"));
-        self.pairs.retain(|(name, _)| name != path && !name.starts_with(&row) && !name.starts_with(&mark));
+        self.pairs.retain(|(name, _)| {
+            name != path && !name.starts_with(&row) && !name.starts_with(&mark)
+        });
     }
 
     fn fill(&mut self, question: &'static Question, plan: &SitePlan) {
@@ -87,11 +107,17 @@ impl Sheet {
         match &question.kind {
             Kind::Number => {
                 let field = question.number();
-                let shown = field.and_then(|field| Some(units.entry((field.get)(plan)?, field.unit)));
+                let shown =
+                    field.and_then(|field| Some(units.entry((field.get)(plan)?, field.unit)));
                 self.put(question.path, shown.unwrap_or_default());
             }
             Kind::Choice { get, .. } => self.put(question.path, get(plan).unwrap_or_default()),
-            Kind::Table { get, .. } => self.put(question.path, get(plan).map(|rows| table::write(&rows)).unwrap_or_default()),
+            Kind::Table { get, .. } => self.put(
+                question.path,
+                get(plan)
+                    .map(|rows| table::write(&rows))
+                    .unwrap_or_default(),
+            ),
             Kind::Text { get, .. } => self.put(question.path, get(plan).unwrap_or_default()),
             Kind::Stands => self.fill_stands(plan, units),
             Kind::Points { get, .. } => self.fill_points(question.path, get(plan), units),
@@ -104,17 +130,34 @@ impl Sheet {
         for (i, stand) in stands.unwrap_or_default().iter().enumerate() {
             let path = format!("floor.stands[{i}]");
             self.put(format!("{path}.name"), stand.name.clone());
-            self.put(format!("{path}.x_m"), units.entry(stand.x_m, stillground::figure::Unit::Metre));
-            self.put(format!("{path}.y_m"), units.entry(stand.y_m, stillground::figure::Unit::Metre));
-            self.put(format!("{path}.mass_kg"), units.entry(stand.mass_kg, stillground::figure::Unit::Kilogram));
+            self.put(
+                format!("{path}.x_m"),
+                units.entry(stand.x_m, stillground::figure::Unit::Metre),
+            );
+            self.put(
+                format!("{path}.y_m"),
+                units.entry(stand.y_m, stillground::figure::Unit::Metre),
+            );
+            self.put(
+                format!("{path}.mass_kg"),
+                units.entry(stand.mass_kg, stillground::figure::Unit::Kilogram),
+            );
         }
     }
 
     fn fill_points(&mut self, list: &str, points: Option<&Vec<[f64; 2]>>, units: Units) {
         self.none(list, points.is_some_and(Vec::is_empty));
-        for (i, point) in points.map(Vec::as_slice).unwrap_or_default().iter().enumerate() {
+        for (i, point) in points
+            .map(Vec::as_slice)
+            .unwrap_or_default()
+            .iter()
+            .enumerate()
+        {
             for (j, coordinate) in point.iter().enumerate() {
-                self.put(format!("{list}[{i}][{j}]"), units.entry(*coordinate, stillground::figure::Unit::Metre));
+                self.put(
+                    format!("{list}[{i}][{j}]"),
+                    units.entry(*coordinate, stillground::figure::Unit::Metre),
+                );
             }
         }
     }
@@ -127,7 +170,10 @@ impl Sheet {
 }
 
 fn moved_up(name: &str, start: &str, gone: usize) -> Option<String> {
-    let Some((row, rest)) = name.strip_prefix(start).and_then(|rest| rest.split_once(']')) else {
+    let Some((row, rest)) = name
+        .strip_prefix(start)
+        .and_then(|rest| rest.split_once(']'))
+    else {
         return Some(name.to_owned());
     };
     match row.parse::<usize>() {
@@ -144,7 +190,12 @@ mod tests {
     #[test]
     fn rows_move_up_when_one_goes() {
         let pair = |name: &str, text: &str| (name.to_owned(), text.to_owned());
-        let mut sheet = Sheet::sent(vec![pair("walk[0][0]", "a"), pair("walk[1][0]", "b"), pair("walk[2][0]", "c"), pair("walker", "d")]);
+        let mut sheet = Sheet::sent(vec![
+            pair("walk[0][0]", "a"),
+            pair("walk[1][0]", "b"),
+            pair("walk[2][0]", "c"),
+            pair("walker", "d"),
+        ]);
         sheet.remove_row("walk", 1);
         assert_eq!(sheet.rows("walk"), 2);
         assert_eq!(sheet.text("walk[1][0]"), Some("c"));

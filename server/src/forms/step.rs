@@ -21,7 +21,15 @@ pub enum Step {
 
 impl Step {
     /// Every step.
-    pub const ALL: [Self; 7] = [Self::Site, Self::Excavation, Self::Footing, Self::Pier, Self::Anchors, Self::Floor, Self::Plan];
+    pub const ALL: [Self; 7] = [
+        Self::Site,
+        Self::Excavation,
+        Self::Footing,
+        Self::Pier,
+        Self::Anchors,
+        Self::Floor,
+        Self::Plan,
+    ];
 
     /// Its name in an address.
     #[must_use]

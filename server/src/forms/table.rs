@@ -4,13 +4,20 @@
 /// Rows as the line that one would type.
 #[must_use]
 pub fn write(rows: &[[f64; 3]]) -> String {
-    rows.iter().map(|[at, first, second]| format!("{at}: {first} / {second}")).collect::<Vec<_>>().join("; ")
+    rows.iter()
+        .map(|[at, first, second]| format!("{at}: {first} / {second}"))
+        .collect::<Vec<_>>()
+        .join("; ")
 }
 
 /// The rows of a line; none where a part of it cannot be read.
 #[must_use]
 pub fn read(line: &str) -> Option<Vec<[f64; 3]>> {
-    line.split(';').map(str::trim).filter(|row| !row.is_empty()).map(row).collect()
+    line.split(';')
+        .map(str::trim)
+        .filter(|row| !row.is_empty())
+        .map(row)
+        .collect()
 }
 
 fn row(text: &str) -> Option<[f64; 3]> {
@@ -20,7 +27,12 @@ fn row(text: &str) -> Option<[f64; 3]> {
 }
 
 fn figure(text: &str) -> Option<f64> {
-    text.trim().replace(',', ".").replace('\u{2212}', "-").parse().ok().filter(|value: &f64| value.is_finite())
+    text.trim()
+        .replace(',', ".")
+        .replace('\u{2212}', "-")
+        .parse()
+        .ok()
+        .filter(|value: &f64| value.is_finite())
 }
 
 #[cfg(test)]

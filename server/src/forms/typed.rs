@@ -44,9 +44,28 @@ pub struct Reading {
     pub value: f64,
 }
 
-const NOT_KNOWN: &[&str] =
-    &["", "?", "-", "not known", "unknown", "not sure", "don't know", "dont know", "do not know", "n/a", "none known"];
-const WEIGHED_TORQUE: &[&str] = &["kilos", "kilo", "kilogrammes", "kilograms", "kgs", "kg", "k"];
+const NOT_KNOWN: &[&str] = &[
+    "",
+    "?",
+    "-",
+    "not known",
+    "unknown",
+    "not sure",
+    "don't know",
+    "dont know",
+    "do not know",
+    "n/a",
+    "none known",
+];
+const WEIGHED_TORQUE: &[&str] = &[
+    "kilos",
+    "kilo",
+    "kilogrammes",
+    "kilograms",
+    "kgs",
+    "kg",
+    "k",
+];
 
 /// Reads a text as a quantity of the unit; a bare figure is in the reader's own unit.
 #[must_use]
@@ -112,23 +131,36 @@ fn parts(text: &str, unit: Unit, units: Units) -> Result<Vec<Part>, String> {
             Match::Measure(measure, after) => (measure, after),
             Match::Bare if parts.is_empty() => (measure::bare(unit, units), after),
             Match::Bare => {
-                return Err(format!("The last figure in “{text}” has no unit; say what it is, for instance {}.", example(unit, units)));
+                return Err(format!(
+                    "The last figure in “{text}” has no unit; say what it is, for instance {}.",
+                    example(unit, units)
+                ));
             }
             Match::Other(said) => return Err(said),
         };
         parts.push(Part { number, measure });
         rest = after.trim_start();
     }
-    if parts.is_empty() { Err(no_number(text, unit, units)) } else { Ok(parts) }
+    if parts.is_empty() {
+        Err(no_number(text, unit, units))
+    } else {
+        Ok(parts)
+    }
 }
 
 fn no_number(text: &str, unit: Unit, units: Units) -> String {
     let text: String = text.chars().take(40).collect();
-    format!("“{text}” is not a figure this page can read. Write it like {}, or leave it empty if it is not known.", example(unit, units))
+    format!(
+        "“{text}” is not a figure this page can read. Write it like {}, or leave it empty if it is not known.",
+        example(unit, units)
+    )
 }
 
 fn total(parts: &[Part], unit: Unit) -> Typed {
-    if parts.windows(2).any(|pair| !pair[0].measure.may_be_followed_by(&pair[1].measure)) {
+    if parts
+        .windows(2)
+        .any(|pair| !pair[0].measure.may_be_followed_by(&pair[1].measure))
+    {
         return Typed::Bad(
             "Several figures stand here that do not add up to one, as feet and inches would. Write one figure with its unit.".into(),
         );
@@ -138,8 +170,18 @@ fn total(parts: &[Part], unit: Unit) -> Typed {
     {
         return Typed::Ask(question);
     }
-    let sum = |pick: fn(&Number) -> f64| tidy(parts.iter().map(|part| part.measure.in_unit(pick(&part.number), unit)).sum());
-    let (value, other) = (sum(|number| number.value), sum(|number| number.other.unwrap_or(number.value)));
+    let sum = |pick: fn(&Number) -> f64| {
+        tidy(
+            parts
+                .iter()
+                .map(|part| part.measure.in_unit(pick(&part.number), unit))
+                .sum(),
+        )
+    };
+    let (value, other) = (
+        sum(|number| number.value),
+        sum(|number| number.other.unwrap_or(number.value)),
+    );
     match parts.iter().any(|part| part.number.other.is_some()) {
         false if value.is_finite() => Typed::Value(value),
         false => Typed::Bad("This figure is larger than anything that can be built.".into()),
@@ -150,11 +192,18 @@ fn total(parts: &[Part], unit: Unit) -> Typed {
 fn separator_question(value: f64, other: f64, unit: Unit) -> Question {
     let reading = |value: f64, mark: &str| {
         let entry = measure::entry(value, unit);
-        Reading { words: format!("{entry}, the comma being {mark}"), entry, value }
+        Reading {
+            words: format!("{entry}, the comma being {mark}"),
+            entry,
+            value,
+        }
     };
     Question {
         why: "A comma before three digits can mean two things; choose which one you meant.".into(),
-        readings: vec![reading(value, "a decimal mark"), reading(other, "between thousands")],
+        readings: vec![
+            reading(value, "a decimal mark"),
+            reading(other, "between thousands"),
+        ],
     }
 }
 

@@ -22,23 +22,37 @@ pub(super) struct Buckets {
 
 impl Default for Buckets {
     fn default() -> Self {
-        let paid = Cache::builder().max_capacity(MOST).eviction_policy(EvictionPolicy::lru()).build();
-        Self { begun: Instant::now(), paid }
+        let paid = Cache::builder()
+            .max_capacity(MOST)
+            .eviction_policy(EvictionPolicy::lru())
+            .build();
+        Self {
+            begun: Instant::now(),
+            paid,
+        }
     }
 }
 
 impl Buckets {
     /// Takes one, or says how long to wait for it.
     pub(super) fn take(&self, kind: Kind, key: u128) -> Result<(), Duration> {
-        let paid = self.paid.get_with((kind, key), || Arc::new(AtomicU64::new(0)));
+        let paid = self
+            .paid
+            .get_with((kind, key), || Arc::new(AtomicU64::new(0)));
         let now = self.now();
-        let taken = paid.fetch_update(Ordering::Relaxed, Ordering::Relaxed, |at| after(kind, now, at).ok());
-        taken.map(drop).map_err(|at| after(kind, now, at).err().unwrap_or_default())
+        let taken = paid.fetch_update(Ordering::Relaxed, Ordering::Relaxed, |at| {
+            after(kind, now, at).ok()
+        });
+        taken
+            .map(drop)
+            .map_err(|at| after(kind, now, at).err().unwrap_or_default())
     }
 
     /// Whether one could be taken, without taking it.
     pub(super) fn look(&self, kind: Kind, key: u128) -> Result<(), Duration> {
-        let Some(paid) = self.paid.get(&(kind, key)) else { return Ok(()) };
+        let Some(paid) = self.paid.get(&(kind, key)) else {
+            return Ok(());
+        };
         after(kind, self.now(), paid.load(Ordering::Relaxed)).map(drop)
     }
 
@@ -54,7 +68,11 @@ fn after(kind: Kind, now: u64, paid: u64) -> Result<u64, Duration> {
     let next = paid.max(now).saturating_add(each);
     let ahead = next - now;
     let most = each.saturating_mul(u64::from(burst));
-    if ahead <= most { Ok(next) } else { Err(Duration::from_micros(ahead - most)) }
+    if ahead <= most {
+        Ok(next)
+    } else {
+        Err(Duration::from_micros(ahead - most))
+    }
 }
 
 #[cfg(test)]
@@ -69,17 +87,29 @@ mod tests {
         for _ in 0..burst {
             paid = after(Kind::Begin, 0, paid).unwrap();
         }
-        assert_eq!(after(Kind::Begin, 0, paid), Err(Duration::from_micros(each)));
-        assert_eq!(after(Kind::Begin, each - 1, paid), Err(Duration::from_micros(1)));
+        assert_eq!(
+            after(Kind::Begin, 0, paid),
+            Err(Duration::from_micros(each))
+        );
+        assert_eq!(
+            after(Kind::Begin, each - 1, paid),
+            Err(Duration::from_micros(1))
+        );
         assert!(after(Kind::Begin, each, paid).is_ok());
     }
 
     #[test]
     fn clients_do_not_pay_for_each_other_and_memory_is_bounded() {
         let buckets = Buckets::default();
-        let taken = (0..100).filter(|_| buckets.take(Kind::Door, 7).is_ok()).count();
+        let taken = (0..100)
+            .filter(|_| buckets.take(Kind::Door, 7).is_ok())
+            .count();
         assert_eq!(taken, 10);
-        assert!(buckets.look(Kind::Door, 7).is_err() && buckets.take(Kind::Door, 8).is_ok() && buckets.take(Kind::Guess, 7).is_ok());
+        assert!(
+            buckets.look(Kind::Door, 7).is_err()
+                && buckets.take(Kind::Door, 8).is_ok()
+                && buckets.take(Kind::Guess, 7).is_ok()
+        );
         for client in 0..(MOST as u128 * 3) {
             let _ = buckets.take(Kind::Design, client);
         }

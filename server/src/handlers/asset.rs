@@ -45,13 +45,24 @@ pub fn bytes(name: &str) -> Option<std::borrow::Cow<'static, [u8]>> {
 
 /// An asset by its name, with or without the edition before it.
 pub async fn asset(Path(path): Path<String>, headers: HeaderMap) -> Result<Response, Trouble> {
-    let dated = path.strip_prefix(EDITION.as_str()).and_then(|rest| rest.strip_prefix('/'));
+    let dated = path
+        .strip_prefix(EDITION.as_str())
+        .and_then(|rest| rest.strip_prefix('/'));
     let file = Assets::get(dated.unwrap_or(&path)).or_else(|| Assets::get(path.split_once('/')?.1));
     let file = file.ok_or_else(Trouble::nothing_here)?;
-    let etag = format!("\"{}\"", HEXLOWER.encode(&file.metadata.sha256_hash()[..12]));
-    let mut response = not_modified(&headers, &etag).unwrap_or_else(|| with_etag(file.data.into_response(), &etag));
-    response.headers_mut().insert(CONTENT_TYPE, media_type(&path));
-    response.headers_mut().insert(CACHE_CONTROL, if dated.is_some() { FOR_EVER } else { ASK_AGAIN });
+    let etag = format!(
+        "\"{}\"",
+        HEXLOWER.encode(&file.metadata.sha256_hash()[..12])
+    );
+    let mut response = not_modified(&headers, &etag)
+        .unwrap_or_else(|| with_etag(file.data.into_response(), &etag));
+    response
+        .headers_mut()
+        .insert(CONTENT_TYPE, media_type(&path));
+    response.headers_mut().insert(
+        CACHE_CONTROL,
+        if dated.is_some() { FOR_EVER } else { ASK_AGAIN },
+    );
     Ok(response)
 }
 

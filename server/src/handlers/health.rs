@@ -20,7 +20,11 @@ pub async fn ready(State(app): State<App>) -> Response {
         Ok(()) => Json(json!({ "status": "ready", "version": ENGINE_VERSION })).into_response(),
         Err(failure) => {
             tracing::warn!(error = %failure, "the store does not answer");
-            (StatusCode::SERVICE_UNAVAILABLE, Json(json!({ "status": "the store does not answer" }))).into_response()
+            (
+                StatusCode::SERVICE_UNAVAILABLE,
+                Json(json!({ "status": "the store does not answer" })),
+            )
+                .into_response()
         }
     }
 }

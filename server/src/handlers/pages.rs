@@ -54,14 +54,26 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
         .route("/p/{secret}/links", get(links::show).post(links::change))
-        .route("/p/{secret}/climate", get(climate::show).post(climate::sent))
-        .route("/p/{secret}/revisions", get(revisions::show).post(revisions::again))
+        .route(
+            "/p/{secret}/climate",
+            get(climate::show).post(climate::sent),
+        )
+        .route(
+            "/p/{secret}/revisions",
+            get(revisions::show).post(revisions::again),
+        )
         .route("/p/{secret}/record", get(record::show).post(record::keep))
         // How large a photograph may be is a setting, and looked at before the form is read.
-        .route("/p/{secret}/record/photos", post(photos::keep).layer(DefaultBodyLimit::disable()))
+        .route(
+            "/p/{secret}/record/photos",
+            post(photos::keep).layer(DefaultBodyLimit::disable()),
+        )
         .route("/p/{secret}/photos/{photo}", get(photos::show))
         .route("/p/{secret}/card", get(plan::card))
-        .route("/p/{secret}/materials", get(materials::show).post(materials::keep))
+        .route(
+            "/p/{secret}/materials",
+            get(materials::show).post(materials::keep),
+        )
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/prices", get(prices::show).post(prices::keep))
         .route("/p/{secret}/materials.csv", get(files::materials))

@@ -50,7 +50,10 @@ impl Letterhead {
     /// What a house prints; nothing when it has neither a name nor colours.
     #[must_use]
     pub fn of(house: &House) -> Option<Self> {
-        let head = Self { name: house.name.clone(), accent: house.look.as_ref().map(|look| look.accent) };
+        let head = Self {
+            name: house.name.clone(),
+            accent: house.look.as_ref().map(|look| look.accent),
+        };
         (head.name.is_some() || head.accent.is_some()).then_some(head)
     }
 }
@@ -59,23 +62,42 @@ impl Letterhead {
 ///
 /// # Errors
 /// A size of paper that there is not, or a fault of ours.
-pub async fn print(which: Print, planned: Arc<Planned>, issue: Issue, asked: &Asked) -> Result<Response, Trouble> {
+pub async fn print(
+    which: Print,
+    planned: Arc<Planned>,
+    issue: Issue,
+    asked: &Asked,
+) -> Result<Response, Trouble> {
     let paper = paper(asked, &planned)?;
     let work = move || bytes(which, &planned, &issue, paper);
-    let made = tokio::task::spawn_blocking(work).await.map_err(|error| Trouble::broken("printing stopped", &error))?;
+    let made = tokio::task::spawn_blocking(work)
+        .await
+        .map_err(|error| Trouble::broken("printing stopped", &error))?;
     let bytes = made.map_err(|fault| Trouble::broken("a plan could not be printed", &fault))?;
     let name = match which {
         Print::Plan => HeaderValue::from_static("inline; filename=\"plan.pdf\""),
         Print::Template => HeaderValue::from_static("inline; filename=\"template.pdf\""),
     };
-    Ok(([(CONTENT_TYPE, HeaderValue::from_static("application/pdf")), (CONTENT_DISPOSITION, name)], bytes).into_response())
+    Ok((
+        [
+            (CONTENT_TYPE, HeaderValue::from_static("application/pdf")),
+            (CONTENT_DISPOSITION, name),
+        ],
+        bytes,
+    )
+        .into_response())
 }
 
 /// The bytes of a print.
 ///
 /// # Errors
 /// A fault of ours.
-pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Result<Vec<u8>, Fault> {
+pub fn bytes(
+    which: Print,
+    planned: &Planned,
+    issue: &Issue,
+    paper: Paper,
+) -> Result<Vec<u8>, Fault> {
     let sheet = Sheet {
         brief: &planned.brief,
         design: &planned.design,
@@ -94,15 +116,20 @@ pub fn bytes(which: Print, planned: &Planned, issue: &Issue, paper: Paper) -> Re
 fn paper(asked: &Asked, planned: &Planned) -> Result<Paper, Trouble> {
     match &asked.paper {
         None => Ok(Paper::usual(planned.brief.units)),
-        Some(key) => {
-            Paper::from_key(key).ok_or_else(|| Trouble::malformed("Paper is a4 or letter; for the template also a3, a2, a1 or a0."))
-        }
+        Some(key) => Paper::from_key(key).ok_or_else(|| {
+            Trouble::malformed("Paper is a4 or letter; for the template also a3, a2, a1 or a0.")
+        }),
     }
 }
 
 /// The address that says whether a revision is still the newest, for the code on a sheet. A plan prints without it when
 /// the store cannot be written just now: paper is most needed when something else has failed.
-pub async fn check_link(app: &App, client: &Client, plan_id: &str, revision: u32) -> Option<String> {
+pub async fn check_link(
+    app: &App,
+    client: &Client,
+    plan_id: &str,
+    revision: u32,
+) -> Option<String> {
     match app.store.sheet_token(plan_id).await {
         Ok(token) => client.link(&app.config.link(&format!("/s/{token}?rev={revision}"))),
         Err(error) => {
@@ -117,9 +144,15 @@ pub async fn check_link(app: &App, client: &Client, plan_id: &str, revision: u32
 /// # Errors
 /// A drawing that there is not, or that this plan has nothing for.
 pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
-    let name = file.strip_suffix(".svg").ok_or_else(Trouble::nothing_here)?;
+    let name = file
+        .strip_suffix(".svg")
+        .ok_or_else(Trouble::nothing_here)?;
     let drawn = planned.drawing(name).ok_or_else(Trouble::nothing_here)?;
-    Ok(([(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))], drawn.svg.to_string()).into_response())
+    Ok((
+        [(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))],
+        drawn.svg.to_string(),
+    )
+        .into_response())
 }
 
 /// Plate and drilling jig as a drawing for a workshop.
@@ -127,10 +160,14 @@ pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
 /// # Errors
 /// A fault of ours.
 pub fn workshop(planned: &Planned) -> Result<Response, Trouble> {
-    let made = dxf::workshop(&planned.brief, &planned.design).map_err(|fault| Trouble::broken("no drawing for the workshop", &fault))?;
+    let made = dxf::workshop(&planned.brief, &planned.design)
+        .map_err(|fault| Trouble::broken("no drawing for the workshop", &fault))?;
     let head = [
         (CONTENT_TYPE, HeaderValue::from_static("image/vnd.dxf")),
-        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"template.dxf\"")),
+        (
+            CONTENT_DISPOSITION,
+            HeaderValue::from_static("attachment; filename=\"template.dxf\""),
+        ),
     ];
     Ok((head, made).into_response())
 }
@@ -140,8 +177,14 @@ pub fn workshop(planned: &Planned) -> Result<Response, Trouble> {
 pub fn materials(planned: &Planned) -> Response {
     let table = csv::materials(&planned.design, planned.brief.units);
     let head = [
-        (CONTENT_TYPE, HeaderValue::from_static("text/csv; charset=utf-8")),
-        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"materials.csv\"")),
+        (
+            CONTENT_TYPE,
+            HeaderValue::from_static("text/csv; charset=utf-8"),
+        ),
+        (
+            CONTENT_DISPOSITION,
+            HeaderValue::from_static("attachment; filename=\"materials.csv\""),
+        ),
     ];
     (head, table).into_response()
 }
@@ -153,31 +196,64 @@ const LOOKED_BACK: u32 = 5;
 ///
 /// # Errors
 /// A plan that does not, or the store's own.
-pub async fn schedule(app: &App, planned: &Planned, plan_id: &str, revision: u32) -> Result<Response, Trouble> {
-    let start = planned.brief.work.start_date.as_deref().ok_or_else(Trouble::no_start_day)?;
+pub async fn schedule(
+    app: &App,
+    planned: &Planned,
+    plan_id: &str,
+    revision: u32,
+) -> Result<Response, Trouble> {
+    let start = planned
+        .brief
+        .work
+        .start_date
+        .as_deref()
+        .ok_or_else(Trouble::no_start_day)?;
     let gone = gone(app, planned, plan_id, revision).await?;
     let calendar = ics::schedule(&planned.design, &gone, plan_id, revision, start);
     let head = [
-        (CONTENT_TYPE, HeaderValue::from_static("text/calendar; charset=utf-8")),
-        (CONTENT_DISPOSITION, HeaderValue::from_static("attachment; filename=\"schedule.ics\"")),
+        (
+            CONTENT_TYPE,
+            HeaderValue::from_static("text/calendar; charset=utf-8"),
+        ),
+        (
+            CONTENT_DISPOSITION,
+            HeaderValue::from_static("attachment; filename=\"schedule.ics\""),
+        ),
     ];
     Ok((head, calendar).into_response())
 }
 
 /// Tasks that one of the last revisions had and this one has not.
-async fn gone(app: &App, planned: &Planned, plan_id: &str, revision: u32) -> Result<Vec<ics::Gone>, Trouble> {
+async fn gone(
+    app: &App,
+    planned: &Planned,
+    plan_id: &str,
+    revision: u32,
+) -> Result<Vec<ics::Gone>, Trouble> {
     let mut gone: Vec<ics::Gone> = Vec::new();
     for then in (revision.saturating_sub(LOOKED_BACK).max(1)..revision).rev() {
-        let Some(saved) = app.store.revision(plan_id, then).await? else { continue };
-        let Some(start) = saved.plan.work.start_date.clone() else { continue };
+        let Some(saved) = app.store.revision(plan_id, then).await? else {
+            continue;
+        };
+        let Some(start) = saved.plan.work.start_date.clone() else {
+            continue;
+        };
         let old = match app.planned(&saved.plan).await {
             Err(trouble) if !trouble.errors.is_empty() => continue,
             old => old?,
         };
         for task in &old.design.schedule {
-            let stands = planned.design.schedule.iter().chain(gone.iter().map(|gone| &gone.task)).any(|known| known.id == task.id);
+            let stands = planned
+                .design
+                .schedule
+                .iter()
+                .chain(gone.iter().map(|gone| &gone.task))
+                .any(|known| known.id == task.id);
             if !stands {
-                gone.push(ics::Gone { task: task.clone(), start: start.clone() });
+                gone.push(ics::Gone {
+                    task: task.clone(),
+                    start: start.clone(),
+                });
             }
         }
     }

@@ -5,7 +5,9 @@ use std::fmt;
 use stillground::design::ENGINE_VERSION;
 use tracing::{Event, Subscriber};
 use tracing_subscriber::fmt::FmtContext;
-use tracing_subscriber::fmt::format::{DefaultFields, Format, FormatEvent, FormatFields, JsonFields, Writer};
+use tracing_subscriber::fmt::format::{
+    DefaultFields, Format, FormatEvent, FormatFields, JsonFields, Writer,
+};
 use tracing_subscriber::registry::LookupSpan;
 
 use crate::watch::BUILD;
@@ -18,15 +20,31 @@ struct Stamped<F> {
 
 /// Logs go to the standard error; `RUST_LOG` sets what is written.
 pub fn start(json: bool) {
-    let filter = tracing_subscriber::EnvFilter::try_from_default_env().unwrap_or_else(|_| "info".into());
-    let lines = tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).with_ansi(false);
+    let filter =
+        tracing_subscriber::EnvFilter::try_from_default_env().unwrap_or_else(|_| "info".into());
+    let lines = tracing_subscriber::fmt()
+        .with_env_filter(filter)
+        .with_writer(std::io::stderr)
+        .with_ansi(false);
     // A log that was started before, as in a test, stays.
     let _ = if json {
-        let form = Stamped { form: Format::default().json().flatten_event(true), stamp: at_the_head_of_json };
-        lines.fmt_fields(JsonFields::new()).event_format(form).try_init()
+        let form = Stamped {
+            form: Format::default().json().flatten_event(true),
+            stamp: at_the_head_of_json,
+        };
+        lines
+            .fmt_fields(JsonFields::new())
+            .event_format(form)
+            .try_init()
     } else {
-        let form = Stamped { form: Format::default().with_ansi(false), stamp: at_the_end_of_text };
-        lines.fmt_fields(DefaultFields::new()).event_format(form).try_init()
+        let form = Stamped {
+            form: Format::default().with_ansi(false),
+            stamp: at_the_end_of_text,
+        };
+        lines
+            .fmt_fields(DefaultFields::new())
+            .event_format(form)
+            .try_init()
     };
 }
 
@@ -35,7 +53,10 @@ fn at_the_end_of_text(line: &str) -> String {
 }
 
 fn at_the_head_of_json(line: &str) -> String {
-    format!("{{\"version\":\"{ENGINE_VERSION}\",\"build\":\"{BUILD}\",{}", line.strip_prefix('{').unwrap_or_default())
+    format!(
+        "{{\"version\":\"{ENGINE_VERSION}\",\"build\":\"{BUILD}\",{}",
+        line.strip_prefix('{').unwrap_or_default()
+    )
 }
 
 impl<S, N, F> FormatEvent<S, N> for Stamped<F>
@@ -44,9 +65,15 @@ where
     N: for<'a> FormatFields<'a> + 'static,
     F: FormatEvent<S, N>,
 {
-    fn format_event(&self, context: &FmtContext<'_, S, N>, mut writer: Writer<'_>, event: &Event<'_>) -> fmt::Result {
+    fn format_event(
+        &self,
+        context: &FmtContext<'_, S, N>,
+        mut writer: Writer<'_>,
+        event: &Event<'_>,
+    ) -> fmt::Result {
         let mut line = String::new();
-        self.form.format_event(context, Writer::new(&mut line), event)?;
+        self.form
+            .format_event(context, Writer::new(&mut line), event)?;
         writeln!(writer, "{}", (self.stamp)(line.trim_end()))
     }
 }

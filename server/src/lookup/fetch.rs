@@ -26,20 +26,32 @@ pub(super) fn fetch(service: &ClimateService, target: &str) -> Result<Vec<u8>, F
         "GET {target} HTTP/1.1\r\nHost: {}\r\nAccept: application/json\r\nAccept-Encoding: identity\r\nUser-Agent: stillground\r\nConnection: close\r\n\r\n",
         service.authority()
     );
-    let answer = if service.https { exchange(secured(line, service)?, &head)? } else { exchange(line, &head)? };
+    let answer = if service.https {
+        exchange(secured(line, service)?, &head)?
+    } else {
+        exchange(line, &head)?
+    };
     body(&answer)
 }
 
 /// A line to the service, at an address where it may be.
 fn reach(service: &ClimateService) -> Result<TcpStream, Failure> {
     let away = |error: std::io::Error| Failure::Away(error.kind().to_string());
-    let found: Vec<SocketAddr> = (service.host.as_str(), service.port).to_socket_addrs().map_err(away)?.collect();
-    let open: Vec<&SocketAddr> = found.iter().filter(|at| service.is_literal() || is_public(at.ip())).collect();
+    let found: Vec<SocketAddr> = (service.host.as_str(), service.port)
+        .to_socket_addrs()
+        .map_err(away)?
+        .collect();
+    let open: Vec<&SocketAddr> = found
+        .iter()
+        .filter(|at| service.is_literal() || is_public(at.ip()))
+        .collect();
     let mut last = Failure::Private;
     for at in open.into_iter().take(3) {
         match TcpStream::connect_timeout(at, PATIENCE) {
             Ok(line) => {
-                line.set_read_timeout(Some(PATIENCE)).and_then(|()| line.set_write_timeout(Some(PATIENCE))).map_err(away)?;
+                line.set_read_timeout(Some(PATIENCE))
+                    .and_then(|()| line.set_write_timeout(Some(PATIENCE)))
+                    .map_err(away)?;
                 return Ok(line);
             }
             Err(error) => last = away(error),
@@ -48,22 +60,32 @@ fn reach(service: &ClimateService) -> Result<TcpStream, Failure> {
     Err(last)
 }
 
-fn secured(line: TcpStream, service: &ClimateService) -> Result<StreamOwned<ClientConnection, TcpStream>, Failure> {
+fn secured(
+    line: TcpStream,
+    service: &ClimateService,
+) -> Result<StreamOwned<ClientConnection, TcpStream>, Failure> {
     let away = |error: String| Failure::Away(error);
-    let roots = RootCertStore { roots: webpki_roots::TLS_SERVER_ROOTS.to_vec() };
+    let roots = RootCertStore {
+        roots: webpki_roots::TLS_SERVER_ROOTS.to_vec(),
+    };
     let provider = Arc::new(rustls::crypto::ring::default_provider());
-    let config =
-        ClientConfig::builder_with_provider(provider).with_safe_default_protocol_versions().map_err(|error| away(error.to_string()))?;
+    let config = ClientConfig::builder_with_provider(provider)
+        .with_safe_default_protocol_versions()
+        .map_err(|error| away(error.to_string()))?;
     let config = config.with_root_certificates(roots).with_no_client_auth();
-    let name = ServerName::try_from(service.host.clone()).map_err(|error| away(error.to_string()))?;
-    let session = ClientConnection::new(Arc::new(config), name).map_err(|error| away(error.to_string()))?;
+    let name =
+        ServerName::try_from(service.host.clone()).map_err(|error| away(error.to_string()))?;
+    let session =
+        ClientConnection::new(Arc::new(config), name).map_err(|error| away(error.to_string()))?;
     Ok(StreamOwned::new(session, line))
 }
 
 fn exchange(mut line: impl Read + Write, head: &str) -> Result<Vec<u8>, Failure> {
     let away = |error: std::io::Error| Failure::Away(error.kind().to_string());
     let begun = Instant::now();
-    line.write_all(head.as_bytes()).and_then(|()| line.flush()).map_err(away)?;
+    line.write_all(head.as_bytes())
+        .and_then(|()| line.flush())
+        .map_err(away)?;
     let (mut answer, mut part) = (Vec::new(), [0; 16 * 1024]);
     loop {
         let length = match line.read(&mut part) {
@@ -87,10 +109,20 @@ fn exchange(mut line: impl Read + Write, head: &str) -> Result<Vec<u8>, Failure>
 /// The body of an answer that is whole and right.
 fn body(answer: &[u8]) -> Result<Vec<u8>, Failure> {
     let unread = |said: &str| Failure::Unread(said.to_owned());
-    let end = answer.windows(4).position(|four| four == b"\r\n\r\n").ok_or_else(|| unread("it broke off"))?;
-    let head = answer.get(..end).and_then(|head| std::str::from_utf8(head).ok()).ok_or_else(|| unread("its head is no text"))?;
+    let end = answer
+        .windows(4)
+        .position(|four| four == b"\r\n\r\n")
+        .ok_or_else(|| unread("it broke off"))?;
+    let head = answer
+        .get(..end)
+        .and_then(|head| std::str::from_utf8(head).ok())
+        .ok_or_else(|| unread("its head is no text"))?;
     let body = answer.get(end + 4..).unwrap_or_default();
-    let status = head.split(' ').nth(1).and_then(|status| status.parse().ok()).ok_or_else(|| unread("it is no HTTP"))?;
+    let status = head
+        .split(' ')
+        .nth(1)
+        .and_then(|status| status.parse().ok())
+        .ok_or_else(|| unread("it is no HTTP"))?;
     if status != 200 {
         return Err(Failure::Status(status));
     }
@@ -104,10 +136,17 @@ fn body(answer: &[u8]) -> Result<Vec<u8>, Failure> {
     if !header("content-type").is_some_and(|kind| kind.starts_with("application/json")) {
         return Err(unread("it is no JSON"));
     }
-    match (header("transfer-encoding"), header("content-length").map(|length| length.parse::<usize>())) {
-        (Some(coding), _) if coding == "chunked" => unchunked(body).ok_or_else(|| unread("it broke off")),
+    match (
+        header("transfer-encoding"),
+        header("content-length").map(|length| length.parse::<usize>()),
+    ) {
+        (Some(coding), _) if coding == "chunked" => {
+            unchunked(body).ok_or_else(|| unread("it broke off"))
+        }
         (Some(_), _) => Err(unread("its coding is not known")),
-        (None, Some(Ok(length))) if body.len() >= length => Ok(body.get(..length).unwrap_or_default().to_vec()),
+        (None, Some(Ok(length))) if body.len() >= length => {
+            Ok(body.get(..length).unwrap_or_default().to_vec())
+        }
         (None, Some(_)) => Err(unread("it broke off")),
         (None, None) => Ok(body.to_vec()),
     }
@@ -135,8 +174,14 @@ pub(super) fn is_public(ip: IpAddr) -> bool {
         IpAddr::V4(ip) => {
             let [a, b, ..] = ip.octets();
             let shared = a == 100 && (64..128).contains(&b);
-            let special = a == 0 || a >= 224 || (a == 192 && b == 0) || (a == 198 && (b == 18 || b == 19));
-            !(ip.is_loopback() || ip.is_private() || ip.is_link_local() || ip.is_documentation() || shared || special)
+            let special =
+                a == 0 || a >= 224 || (a == 192 && b == 0) || (a == 198 && (b == 18 || b == 19));
+            !(ip.is_loopback()
+                || ip.is_private()
+                || ip.is_link_local()
+                || ip.is_documentation()
+                || shared
+                || special)
         }
         IpAddr::V6(ip) => {
             let first = ip.segments()[0];
@@ -182,9 +227,17 @@ mod tests {
     #[test]
     fn an_answer_is_whole_json_with_status_200_or_it_is_none() {
         let ok = "HTTP/1.1 200 OK\r\nContent-Type: application/json\r\n";
-        assert_eq!(body(format!("{ok}content-length: 2\r\n\r\n{{}}").as_bytes()), Ok(b"{}".to_vec()));
         assert_eq!(
-            body(format!("{ok}transfer-encoding: chunked\r\n\r\n1\r\n{{\r\n1;x=y\r\n}}\r\n0\r\n\r\n").as_bytes()),
+            body(format!("{ok}content-length: 2\r\n\r\n{{}}").as_bytes()),
+            Ok(b"{}".to_vec())
+        );
+        assert_eq!(
+            body(
+                format!(
+                    "{ok}transfer-encoding: chunked\r\n\r\n1\r\n{{\r\n1;x=y\r\n}}\r\n0\r\n\r\n"
+                )
+                .as_bytes()
+            ),
             Ok(b"{}".to_vec())
         );
         for broken in [
@@ -194,9 +247,18 @@ mod tests {
             "transfer-encoding: gzip\r\n\r\n{}",
             "content-length: 2",
         ] {
-            assert!(matches!(body(format!("{ok}{broken}").as_bytes()), Err(Failure::Unread(_))), "{broken}");
+            assert!(
+                matches!(
+                    body(format!("{ok}{broken}").as_bytes()),
+                    Err(Failure::Unread(_))
+                ),
+                "{broken}"
+            );
         }
-        assert_eq!(body(b"HTTP/1.1 302 Found\r\nlocation: http://elsewhere/\r\n\r\n"), Err(Failure::Status(302)));
+        assert_eq!(
+            body(b"HTTP/1.1 302 Found\r\nlocation: http://elsewhere/\r\n\r\n"),
+            Err(Failure::Status(302))
+        );
         assert!(body(b"HTTP/1.1 200 OK\r\ncontent-type: text/html\r\n\r\n{}").is_err());
     }
 }

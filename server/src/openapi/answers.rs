@@ -15,22 +15,41 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
             object(&[
                 ("id", text("The plan's name in the store; no secret.")),
                 ("revision", revision()),
-                ("links", object(&[("edit", secret()), ("record", secret()), ("view", secret())])),
+                (
+                    "links",
+                    object(&[("edit", secret()), ("record", secret()), ("view", secret())]),
+                ),
             ]),
         ),
-        ("Replaced", object(&[("id", text("The plan's name in the store.")), ("revision", revision())])),
+        (
+            "Replaced",
+            object(&[
+                ("id", text("The plan's name in the store.")),
+                ("revision", revision()),
+            ]),
+        ),
         (
             "Revisions",
             object(&[(
                 "revisions",
-                list(object(&[("revision", revision()), ("title", json!({ "type": ["string", "null"] })), ("saved_at", moment())])),
+                list(object(&[
+                    ("revision", revision()),
+                    ("title", json!({ "type": ["string", "null"] })),
+                    ("saved_at", moment()),
+                ])),
             )]),
         ),
         (
             "Links",
             object(&[(
                 "links",
-                list(object(&[("opens", right()), ("made_at", json!({ "type": ["string", "null"], "format": "date-time" }))])),
+                list(object(&[
+                    ("opens", right()),
+                    (
+                        "made_at",
+                        json!({ "type": ["string", "null"], "format": "date-time" }),
+                    ),
+                ])),
             )]),
         ),
         ("NewEntry", record::entry()),
@@ -55,29 +74,71 @@ pub(super) fn refusals() -> Value {
         ("NotJson", "The body is not JSON or broke off."),
         ("Malformed", "What was asked cannot be read."),
         ("NoSecret", "The secret of a link is missing."),
-        ("NotWithThisLink", "The link opens the plan, but not for this."),
-        ("NoSuchLink", "No plan opens with this link; a wrong, a revoked and an unknown one are answered alike."),
-        ("NoSuchCode", "No plan is found again with this code: it is wrong, used up or over."),
-        ("NothingHere", "There is nothing at this address, or no plan opens with this link."),
+        (
+            "NotWithThisLink",
+            "The link opens the plan, but not for this.",
+        ),
+        (
+            "NoSuchLink",
+            "No plan opens with this link; a wrong, a revoked and an unknown one are answered alike.",
+        ),
+        (
+            "NoSuchCode",
+            "No plan is found again with this code: it is wrong, used up or over.",
+        ),
+        (
+            "NothingHere",
+            "There is nothing at this address, or no plan opens with this link.",
+        ),
         ("TooSlow", "The body took too long to arrive."),
-        ("Stale", "The plan was saved by someone else since; `current` holds what stands now."),
+        (
+            "Stale",
+            "The plan was saved by someone else since; `current` holds what stands now.",
+        ),
         ("TooLarge", "The body is too large."),
-        ("MediaType", "The body is of another kind than the one named."),
-        ("Answers", "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields."),
-        ("NotKept", "Another entry has this name, the record is full, or the plan contradicts itself just now."),
+        (
+            "MediaType",
+            "The body is of another kind than the one named.",
+        ),
+        (
+            "Answers",
+            "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields.",
+        ),
+        (
+            "NotKept",
+            "Another entry has this name, the record is full, or the plan contradicts itself just now.",
+        ),
         ("NoPrecondition", "If-Match is missing."),
-        ("NotInvited", "A plan begins here with a code of the organiser's or by the organiser only, or no more plans are kept."),
-        ("TooOften", "Too many requests came from this address; Retry-After says when to come back."),
-        ("NotJustNow", "The service is crowded or its store cannot be reached; nothing was changed."),
+        (
+            "NotInvited",
+            "A plan begins here with a code of the organiser's or by the organiser only, or no more plans are kept.",
+        ),
+        (
+            "TooOften",
+            "Too many requests came from this address; Retry-After says when to come back.",
+        ),
+        (
+            "NotJustNow",
+            "The service is crowded or its store cannot be reached; nothing was changed.",
+        ),
     ];
     let details = json!({ PROBLEM_JSON: { "schema": { "$ref": "#/components/schemas/Problem" } } });
-    let refusal = |(name, said): (&str, &str)| (name.to_owned(), json!({ "description": said, "content": details }));
+    let refusal = |(name, said): (&str, &str)| {
+        (
+            name.to_owned(),
+            json!({ "description": said, "content": details }),
+        )
+    };
     Value::Object(refusals.into_iter().map(refusal).collect())
 }
 
 /// Problem details, RFC 9457.
 fn problem() -> Value {
-    let range = object(&[("least", number()), ("most", number()), ("unit", json!({ "type": "string" }))]);
+    let range = object(&[
+        ("least", number()),
+        ("most", number()),
+        ("unit", json!({ "type": "string" })),
+    ]);
     let error = json!({
         "type": "object",
         "required": ["path", "detail", "value", "range"],

@@ -5,8 +5,27 @@ use serde_json::{Map, Value, json};
 /// Sections of figures and the names in them that stay. A name may be null where nothing can be said.
 pub(super) const FIGURES: &[(&str, &[&str])] = &[
     ("ground", &["unit_weight_kn_m3", "poisson_ratio"]),
-    ("excavation", &["length_m", "width_m", "depth_m", "volume_m3", "spoil_volume_m3"]),
-    ("block", &["length_m", "width_m", "depth_m", "volume_m3", "mass_kg", "bearing_pressure_kpa"]),
+    (
+        "excavation",
+        &[
+            "length_m",
+            "width_m",
+            "depth_m",
+            "volume_m3",
+            "spoil_volume_m3",
+        ],
+    ),
+    (
+        "block",
+        &[
+            "length_m",
+            "width_m",
+            "depth_m",
+            "volume_m3",
+            "mass_kg",
+            "bearing_pressure_kpa",
+        ],
+    ),
     (
         "ground_stiffness",
         &[
@@ -20,23 +39,67 @@ pub(super) const FIGURES: &[(&str, &[&str])] = &[
             "coupling_y_rx_n_per_rad",
         ],
     ),
-    ("pier", &["mass_kg", "bending_stiffness_n_m2", "base_joint_stiffness_n_m_per_rad", "top_stiffness_n_per_m"]),
+    (
+        "pier",
+        &[
+            "mass_kg",
+            "bending_stiffness_n_m2",
+            "base_joint_stiffness_n_m_per_rad",
+            "top_stiffness_n_per_m",
+        ],
+    ),
     ("anchors", &["resin_volume_ml"]),
     ("floor", &[]),
-    ("motion", &["wind_arcsec", "thermal_arcsec", "thermal_difference_k", "settle_s", "budget_arcsec", "quiet_distance_m"]),
+    (
+        "motion",
+        &[
+            "wind_arcsec",
+            "thermal_arcsec",
+            "thermal_difference_k",
+            "settle_s",
+            "budget_arcsec",
+            "quiet_distance_m",
+        ],
+    ),
 ];
 
 /// Values with a low, typical and high end.
-pub(super) const RANGES: &[(&str, &[&str])] = &[("ground", &["shear_modulus_mpa", "shear_wave_speed_m_s"]), ("anchors", &["preload_kn"])];
+pub(super) const RANGES: &[(&str, &[&str])] = &[
+    ("ground", &["shear_modulus_mpa", "shear_wave_speed_m_s"]),
+    ("anchors", &["preload_kn"]),
+];
 
 /// Lists and the names in each of their lines.
 pub(super) const LISTS: &[(&str, &[&str])] = &[
-    ("checks", &["id", "title", "demand", "capacity", "unit", "utilisation", "verdict", "source"]),
+    (
+        "checks",
+        &[
+            "id",
+            "title",
+            "demand",
+            "capacity",
+            "unit",
+            "utilisation",
+            "verdict",
+            "source",
+        ],
+    ),
     ("assumptions", &["field", "value", "why", "effect"]),
     ("cautions", &["id", "text", "when", "source"]),
-    ("materials", &["id", "item", "quantity", "unit", "for", "note"]),
-    ("schedule", &["id", "title", "after", "earliest", "lasts_h", "why"]),
-    ("workings", &["id", "title", "formula", "inputs", "symbol", "value", "unit", "source"]),
+    (
+        "materials",
+        &["id", "item", "quantity", "unit", "for", "note"],
+    ),
+    (
+        "schedule",
+        &["id", "title", "after", "earliest", "lasts_h", "why"],
+    ),
+    (
+        "workings",
+        &[
+            "id", "title", "formula", "inputs", "symbol", "value", "unit", "source",
+        ],
+    ),
 ];
 
 /// The design's schema.
@@ -44,15 +107,26 @@ pub(super) fn schema() -> Value {
     let mut properties = Map::new();
     properties.insert("engine_version".to_owned(), json!({ "type": "string" }));
     for (section, names) in FIGURES {
-        let figures = names.iter().map(|&name| (name.to_owned(), json!({ "type": ["number", "null"] })));
-        let ranged = RANGES.iter().filter(|(place, _)| place == section).flat_map(|(_, names)| *names);
+        let figures = names
+            .iter()
+            .map(|&name| (name.to_owned(), json!({ "type": ["number", "null"] })));
+        let ranged = RANGES
+            .iter()
+            .filter(|(place, _)| place == section)
+            .flat_map(|(_, names)| *names);
         let ranges = ranged.map(|&name| (name.to_owned(), range()));
         let members: Map<String, Value> = figures.chain(ranges).collect();
-        properties.insert((*section).to_owned(), json!({ "type": "object", "properties": members }));
+        properties.insert(
+            (*section).to_owned(),
+            json!({ "type": "object", "properties": members }),
+        );
     }
     for (list, names) in LISTS {
         let line = json!({ "type": "object", "required": names });
-        properties.insert((*list).to_owned(), json!({ "type": "array", "items": line }));
+        properties.insert(
+            (*list).to_owned(),
+            json!({ "type": "array", "items": line }),
+        );
     }
     let required: Vec<_> = properties.keys().cloned().collect();
     json!({
@@ -85,14 +159,19 @@ mod tests {
         let planned = Planned::of(&SitePlan::unknown(), &shelf)
             .map(|planned| planned.improve(&SitePlan::unknown(), &shelf))
             .map_err(|problems| problems.to_string());
-        let design = planned.map(|planned| serde_json::to_value(&planned.design).unwrap_or_default()).unwrap_or_default();
+        let design = planned
+            .map(|planned| serde_json::to_value(&planned.design).unwrap_or_default())
+            .unwrap_or_default();
         for (section, names) in FIGURES.iter().chain(RANGES) {
             for name in *names {
                 assert!(design[section].get(name).is_some(), "{section}.{name}");
             }
         }
         for (list, names) in LISTS {
-            for line in design[list].as_array().unwrap_or_else(|| panic!("{list} is no list")) {
+            for line in design[list]
+                .as_array()
+                .unwrap_or_else(|| panic!("{list} is no list"))
+            {
                 for name in *names {
                     assert!(line.get(name).is_some(), "{list}: {name} in {line}");
                 }

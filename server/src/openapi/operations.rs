@@ -45,8 +45,15 @@ enum Answer {
     Description,
 }
 
-const BODY: &[(u16, &str)] =
-    &[(400, "NotJson"), (408, "TooSlow"), (413, "TooLarge"), (415, "MediaType"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
+const BODY: &[(u16, &str)] = &[
+    (400, "NotJson"),
+    (408, "TooSlow"),
+    (413, "TooLarge"),
+    (415, "MediaType"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const BEGIN: &[(u16, &str)] = &[
     (400, "NotJson"),
     (403, "NotInvited"),
@@ -71,10 +78,27 @@ const REPLACE: &[(u16, &str)] = &[
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
-const READ: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (429, "TooOften"), (503, "NotJustNow")];
-const SHEET: &[(u16, &str)] = &[(401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
-const PRINT: &[(u16, &str)] =
-    &[(400, "Malformed"), (401, "NoSecret"), (404, "NothingHere"), (422, "Answers"), (429, "TooOften"), (503, "NotJustNow")];
+const READ: &[(u16, &str)] = &[
+    (401, "NoSecret"),
+    (404, "NothingHere"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
+const SHEET: &[(u16, &str)] = &[
+    (401, "NoSecret"),
+    (404, "NothingHere"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
+const PRINT: &[(u16, &str)] = &[
+    (400, "Malformed"),
+    (401, "NoSecret"),
+    (404, "NothingHere"),
+    (422, "Answers"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const ENTER: &[(u16, &str)] = &[
     (400, "NotJson"),
     (401, "NoSecret"),
@@ -111,7 +135,13 @@ const RECOVER: &[(u16, &str)] = &[
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
-const EDIT: &[(u16, &str)] = &[(401, "NoSecret"), (403, "NotWithThisLink"), (404, "NothingHere"), (429, "TooOften"), (503, "NotJustNow")];
+const EDIT: &[(u16, &str)] = &[
+    (401, "NoSecret"),
+    (403, "NotWithThisLink"),
+    (404, "NothingHere"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 
 /// Every operation.
 #[rustfmt::skip]
@@ -175,11 +205,14 @@ impl Operation {
         });
         if let Some(schema) = self.takes.schema() {
             let body = json!({ "schema": { "$ref": format!("#/components/schemas/{schema}") } });
-            described["requestBody"] = json!({ "required": true, "content": { "application/json": body } });
+            described["requestBody"] =
+                json!({ "required": true, "content": { "application/json": body } });
         }
         if self.takes == Takes::Picture {
-            let kinds = ["image/jpeg", "image/png", "image/webp"].map(|kind| (kind.to_owned(), json!({})));
-            described["requestBody"] = json!({ "required": true, "content": Map::from_iter(kinds) });
+            let kinds =
+                ["image/jpeg", "image/png", "image/webp"].map(|kind| (kind.to_owned(), json!({})));
+            described["requestBody"] =
+                json!({ "required": true, "content": Map::from_iter(kinds) });
         }
         if matches!(self.takes, Takes::Entry | Takes::Picture) {
             described["responses"]["200"] = described["responses"]["201"].clone();
@@ -189,13 +222,40 @@ impl Operation {
 
     fn parameters(&self) -> Value {
         let known = [
-            ("{id}", "id", json!({ "type": "string", "pattern": "^[a-z2-7]{16}$" }), "The plan's name in the store."),
-            ("{number}", "number", json!({ "type": "integer", "minimum": 1 }), "Number of the revision."),
-            ("{name}", "name", json!({ "type": "string", "enum": crate::drawing::NAMES }), "Name of the drawing."),
-            ("{right}", "right", json!({ "type": "string", "enum": ["edit", "record", "view"] }), "What the link opens for."),
-            ("{photo}", "photo", json!({ "type": "string" }), "Name of the photograph's entry."),
+            (
+                "{id}",
+                "id",
+                json!({ "type": "string", "pattern": "^[a-z2-7]{16}$" }),
+                "The plan's name in the store.",
+            ),
+            (
+                "{number}",
+                "number",
+                json!({ "type": "integer", "minimum": 1 }),
+                "Number of the revision.",
+            ),
+            (
+                "{name}",
+                "name",
+                json!({ "type": "string", "enum": crate::drawing::NAMES }),
+                "Name of the drawing.",
+            ),
+            (
+                "{right}",
+                "right",
+                json!({ "type": "string", "enum": ["edit", "record", "view"] }),
+                "What the link opens for.",
+            ),
+            (
+                "{photo}",
+                "photo",
+                json!({ "type": "string" }),
+                "Name of the photograph's entry.",
+            ),
         ];
-        let in_path = known.into_iter().filter(|(place, ..)| self.path.contains(place));
+        let in_path = known
+            .into_iter()
+            .filter(|(place, ..)| self.path.contains(place));
         let mut parameters: Vec<Value> = in_path
             .map(|(_, name, schema, said)| json!({ "name": name, "in": "path", "required": true, "schema": schema, "description": said }))
             .collect();
@@ -221,33 +281,51 @@ impl Operation {
             parameters.extend(super::record::about_photo());
         }
         if self.takes == Takes::Paper {
-            let sizes = json!({ "type": "string", "enum": ["a4", "letter", "a3", "a2", "a1", "a0"] });
+            let sizes =
+                json!({ "type": "string", "enum": ["a4", "letter", "a3", "a2", "a1", "a0"] });
             let said = "Size of paper; left out: by the plan's units.";
-            parameters.push(json!({ "name": "paper", "in": "query", "schema": sizes, "description": said }));
+            parameters.push(
+                json!({ "name": "paper", "in": "query", "schema": sizes, "description": said }),
+            );
         }
         Value::Array(parameters)
     }
 
     fn responses(&self) -> Value {
         let schema = |name: &str| json!({ "application/json": { "schema": { "$ref": format!("#/components/schemas/{name}") } } });
-        let tag =
-            json!({ "ETag": { "schema": { "type": "string" }, "description": "Names this state; send it as If-Match or If-None-Match." } });
+        let tag = json!({ "ETag": { "schema": { "type": "string" }, "description": "Names this state; send it as If-Match or If-None-Match." } });
         let mut responses = Map::new();
         let mut put = |status: u16, response| responses.insert(status.to_string(), response);
         match self.answer {
-            Answer::Json(status, name) => put(status, json!({ "description": self.summary, "content": schema(name) })),
-            Answer::Tagged(status, name) => put(status, json!({ "description": self.summary, "content": schema(name), "headers": tag })),
-            Answer::File(kind) => put(200, json!({ "description": self.summary, "content": { kind: { "schema": { "type": "string" } } } })),
+            Answer::Json(status, name) => put(
+                status,
+                json!({ "description": self.summary, "content": schema(name) }),
+            ),
+            Answer::Tagged(status, name) => put(
+                status,
+                json!({ "description": self.summary, "content": schema(name), "headers": tag }),
+            ),
+            Answer::File(kind) => put(
+                200,
+                json!({ "description": self.summary, "content": { kind: { "schema": { "type": "string" } } } }),
+            ),
             Answer::Nothing => put(204, json!({ "description": "Done." })),
-            Answer::Description => {
-                put(200, json!({ "description": self.summary, "content": { "application/json": { "schema": { "type": "object" } } } }))
-            }
+            Answer::Description => put(
+                200,
+                json!({ "description": self.summary, "content": { "application/json": { "schema": { "type": "object" } } } }),
+            ),
         };
         if self.method == "get" && matches!(self.answer, Answer::Tagged(..)) {
-            put(304, json!({ "description": "Not changed since the ETag in If-None-Match." }));
+            put(
+                304,
+                json!({ "description": "Not changed since the ETag in If-None-Match." }),
+            );
         }
         for (status, name) in self.refusals {
-            put(*status, json!({ "$ref": format!("#/components/responses/{name}") }));
+            put(
+                *status,
+                json!({ "$ref": format!("#/components/responses/{name}") }),
+            );
         }
         Value::Object(responses)
     }
@@ -261,9 +339,20 @@ mod tests {
     #[test]
     fn every_route_of_the_interface_is_described() {
         let text = include_str!("../router.rs");
-        let api = text.split_once("fn api()").and_then(|(_, rest)| rest.split_once("\n}")).map(|(api, _)| api).unwrap_or_default();
-        let mut routed: Vec<_> = api.split(".route(\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
-        let mut described: Vec<_> = OPERATIONS.iter().map(|operation| route_of(operation.path)).collect();
+        let api = text
+            .split_once("fn api()")
+            .and_then(|(_, rest)| rest.split_once("\n}"))
+            .map(|(api, _)| api)
+            .unwrap_or_default();
+        let mut routed: Vec<_> = api
+            .split(".route(\"")
+            .skip(1)
+            .filter_map(|rest| rest.split('"').next())
+            .collect();
+        let mut described: Vec<_> = OPERATIONS
+            .iter()
+            .map(|operation| route_of(operation.path))
+            .collect();
         routed.sort_unstable();
         described.sort_unstable();
         described.dedup();

@@ -11,9 +11,11 @@ use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
 /// A day between 1900 and 2999.
 const DAY: &str = "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
 /// A text that prints: no control characters, no separators of lines, no marks that turn the direction, nothing garbled.
-pub(super) const PRINTABLE: &str = r"^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff]*$";
+pub(super) const PRINTABLE: &str =
+    r"^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff]*$";
 /// The same in several lines.
-pub(super) const LINES: &str = r"^([\t\n\r]|[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff])*$";
+pub(super) const LINES: &str =
+    r"^([\t\n\r]|[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff])*$";
 
 /// The plan's schema.
 pub(super) fn schema() -> Value {
@@ -36,19 +38,41 @@ pub(super) fn schema() -> Value {
 fn head() -> Map<String, Value> {
     let mut properties = Map::new();
     let mut put = |name: &str, schema| properties.insert(name.to_owned(), schema);
-    put("schema_version", json!({ "type": "integer", "const": SCHEMA_VERSION, "description": "Version of this document." }));
+    put(
+        "schema_version",
+        json!({ "type": "integer", "const": SCHEMA_VERSION, "description": "Version of this document." }),
+    );
     put("title", text("What the plan is called."));
     put("use", choice(Use::KEYS, "What the telescope is for."));
-    put("units", choice(&["metric", "imperial"], "Units for reading; the document itself is always metric."));
-    put("code", choice(Code::KEYS, "Code for the anchors' verdict; both are calculated."));
+    put(
+        "units",
+        choice(
+            &["metric", "imperial"],
+            "Units for reading; the document itself is always metric.",
+        ),
+    );
+    put(
+        "code",
+        choice(
+            Code::KEYS,
+            "Code for the anchors' verdict; both are calculated.",
+        ),
+    );
     put("prices", prices());
     properties
 }
 
 /// What the reader was quoted.
 fn prices() -> Value {
-    let mut units: Vec<&str> =
-        lines::LINES.iter().flat_map(|line| [per(line.unit, Units::Metric), per(line.unit, Units::Imperial)]).collect();
+    let mut units: Vec<&str> = lines::LINES
+        .iter()
+        .flat_map(|line| {
+            [
+                per(line.unit, Units::Metric),
+                per(line.unit, Units::Imperial),
+            ]
+        })
+        .collect();
     units.sort_unstable();
     units.dedup();
     let price = json!({
@@ -87,7 +111,9 @@ fn prices() -> Value {
 
 /// Puts a field's schema in its section.
 fn insert(properties: &mut Map<String, Value>, path: &str, schema: Value) {
-    let Some((section, field)) = path.split_once('.') else { return };
+    let Some((section, field)) = path.split_once('.') else {
+        return;
+    };
     let place = properties
         .entry(section)
         .or_insert_with(|| json!({ "type": "object", "additionalProperties": false, "default": {}, "properties": {} }));
@@ -116,9 +142,13 @@ fn other(field: &OtherField) -> Value {
         Kind::Text if field.path == "work.start_date" => {
             json!({ "type": ["string", "null"], "format": "date", "pattern": DAY, "description": what })
         }
-        Kind::Text if field.path == "pier.tube" => choice(&tubes::names().collect::<Vec<_>>(), what),
+        Kind::Text if field.path == "pier.tube" => {
+            choice(&tubes::names().collect::<Vec<_>>(), what)
+        }
         Kind::Text => text(what),
-        Kind::Rows(cells, most) => json!({ "type": ["array", "null"], "maxItems": most, "items": row(cells), "description": what }),
+        Kind::Rows(cells, most) => {
+            json!({ "type": ["array", "null"], "maxItems": most, "items": row(cells), "description": what })
+        }
         Kind::Points(most) => {
             let point = json!({ "type": "array", "items": { "type": "number" }, "minItems": 2, "maxItems": 2 });
             json!({ "type": ["array", "null"], "maxItems": most, "items": point, "description": what })
@@ -137,8 +167,15 @@ fn choice(keys: &[&str], what: &str) -> Value {
 
 fn row(cells: &[Cell]) -> Value {
     let kind = |cell: &Cell| if cell.is_text { "string" } else { "number" };
-    let properties: Map<String, Value> =
-        cells.iter().map(|cell| (cell.name.to_owned(), json!({ "type": kind(cell), "description": cell.what }))).collect();
+    let properties: Map<String, Value> = cells
+        .iter()
+        .map(|cell| {
+            (
+                cell.name.to_owned(),
+                json!({ "type": kind(cell), "description": cell.what }),
+            )
+        })
+        .collect();
     let names: Vec<_> = cells.iter().map(|cell| cell.name).collect();
     json!({ "type": "object", "required": names, "additionalProperties": false, "properties": properties })
 }
@@ -155,12 +192,23 @@ mod tests {
     }
 
     fn fields(schema: &Value) -> Value {
-        let Some(properties) = schema["properties"].as_object() else { return Value::Null };
-        properties.iter().map(|(name, schema)| (name.clone(), fields(schema))).collect::<Map<_, _>>().into()
+        let Some(properties) = schema["properties"].as_object() else {
+            return Value::Null;
+        };
+        properties
+            .iter()
+            .map(|(name, schema)| (name.clone(), fields(schema)))
+            .collect::<Map<_, _>>()
+            .into()
     }
 
     fn names(value: &Value, path: &str) -> std::collections::BTreeSet<String> {
-        let Some(object) = value.as_object() else { return [path.to_owned()].into() };
-        object.iter().flat_map(|(name, value)| names(value, &format!("{path}/{name}"))).collect()
+        let Some(object) = value.as_object() else {
+            return [path.to_owned()].into();
+        };
+        object
+            .iter()
+            .flat_map(|(name, value)| names(value, &format!("{path}/{name}")))
+            .collect()
     }
 }

@@ -64,24 +64,49 @@ pub(super) fn kept() -> Value {
     for (name, of) in [
         ("received_at", moment()),
         ("judgement", judgement),
-        ("superseded_by", said(word.clone(), "The entry that took its place.")),
+        (
+            "superseded_by",
+            said(word.clone(), "The entry that took its place."),
+        ),
         ("ended_by", said(word, "The entry that ended the stop.")),
     ] {
         schema["properties"][name] = of;
     }
-    schema["required"] = json!(["id", "revision", "task", "kind", "who", "received_at", "judgement", "superseded_by", "ended_by"]);
+    schema["required"] = json!([
+        "id",
+        "revision",
+        "task",
+        "kind",
+        "who",
+        "received_at",
+        "judgement",
+        "superseded_by",
+        "ended_by"
+    ]);
     schema
 }
 
 /// The entries that have a photograph.
 pub(super) fn photos() -> Value {
-    object(&[("photos", list(json!({ "$ref": "#/components/schemas/Entry" })))])
+    object(&[(
+        "photos",
+        list(json!({ "$ref": "#/components/schemas/Entry" })),
+    )])
 }
 
 /// What the address of a new photograph says of it.
 pub(super) fn about_photo() -> Vec<Value> {
-    let Value::Object(fields) = entry()["properties"].clone() else { return Vec::new() };
-    let said = [("id", true), ("revision", true), ("task", true), ("who", true), ("text", false), ("measured_at", false)];
+    let Value::Object(fields) = entry()["properties"].clone() else {
+        return Vec::new();
+    };
+    let said = [
+        ("id", true),
+        ("revision", true),
+        ("task", true),
+        ("who", true),
+        ("text", false),
+        ("measured_at", false),
+    ];
     let describe = |(name, required): (&str, bool)| {
         let mut schema = fields.get(name).cloned().unwrap_or_default();
         if !required {
@@ -101,5 +126,12 @@ pub(super) fn entries() -> Value {
         "additionalProperties": { "type": "string" },
         "description": "The lines of the materials that are there, each with the entry that says so."
     });
-    object(&[("entries", list(json!({ "$ref": "#/components/schemas/Entry" }))), ("tasks", tasks), ("materials", here)])
+    object(&[
+        (
+            "entries",
+            list(json!({ "$ref": "#/components/schemas/Entry" })),
+        ),
+        ("tasks", tasks),
+        ("materials", here),
+    ])
 }

@@ -4,7 +4,10 @@ use serde_json::{Map, Value, json};
 
 pub(super) fn object(members: &[(&str, Value)]) -> Value {
     let names: Vec<_> = members.iter().map(|(name, _)| *name).collect();
-    let properties: Map<String, Value> = members.iter().map(|(name, schema)| ((*name).to_owned(), schema.clone())).collect();
+    let properties: Map<String, Value> = members
+        .iter()
+        .map(|(name, schema)| ((*name).to_owned(), schema.clone()))
+        .collect();
     json!({ "type": "object", "required": names, "properties": properties })
 }
 

@@ -54,7 +54,10 @@ pub(super) async fn serve(listener: TcpListener, router: Router, stop: impl Futu
         }
     }
     drop(listener);
-    if tokio::time::timeout(LONGEST_FAREWELL, farewell.shutdown()).await.is_err() {
+    if tokio::time::timeout(LONGEST_FAREWELL, farewell.shutdown())
+        .await
+        .is_err()
+    {
         tracing::warn!("some requests did not finish before the service stopped");
     }
 }
@@ -73,5 +76,8 @@ fn connection(
         request
     };
     let service = TowerToHyperService::new(router.map_request(named));
-    http1::Builder::new().timer(TokioTimer::new()).header_read_timeout(SLOWEST_HEAD).serve_connection(TokioIo::new(stream), service)
+    http1::Builder::new()
+        .timer(TokioTimer::new())
+        .header_read_timeout(SLOWEST_HEAD)
+        .serve_connection(TokioIo::new(stream), service)
 }

@@ -70,12 +70,21 @@ impl Store {
     ///
     /// # Errors
     /// The store's own.
-    pub async fn invite(&self, said: &str, uses: u32, lasts: Option<SignedDuration>) -> Outcome<Secret> {
+    pub async fn invite(
+        &self,
+        said: &str,
+        uses: u32,
+        lasts: Option<SignedDuration>,
+    ) -> Outcome<Secret> {
         let (code, id, now) = (Secret::new()?, secret::plan_id()?, Timestamp::now());
         let ends = lasts.map(|lasts| now.as_microsecond().saturating_add(micros(lasts)));
         let mut work = self.db.begin().await?;
         let sql = "INSERT INTO invitations (digest, id, said, uses_left, made_at, expires_at) VALUES ($1, $2, $3, $4, $5, $6)";
-        work.run(sql, values![&code.digest(), &id, said, uses, now.as_microsecond(), ends]).await?;
+        work.run(
+            sql,
+            values![&code.digest(), &id, said, uses, now.as_microsecond(), ends],
+        )
+        .await?;
         work.commit().await?;
         Ok(code)
     }
@@ -98,7 +107,12 @@ impl Store {
                 expires_at: ends.map(time),
             })
         };
-        self.db.rows(sql, values![now()]).await?.iter().map(line).collect()
+        self.db
+            .rows(sql, values![now()])
+            .await?
+            .iter()
+            .map(line)
+            .collect()
     }
 
     /// Withdraws an invitation.
@@ -106,7 +120,11 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn uninvite(&self, id: &str) -> Outcome<()> {
-        self.change("UPDATE invitations SET revoked_at = $1 WHERE id = $2 AND revoked_at IS NULL", id).await
+        self.change(
+            "UPDATE invitations SET revoked_at = $1 WHERE id = $2 AND revoked_at IS NULL",
+            id,
+        )
+        .await
     }
 
     /// Makes a code with which a lost edit link is replaced; an older one of the plan is over.
@@ -116,9 +134,14 @@ impl Store {
     pub async fn recovery_code(&self, plan_id: &str) -> Outcome<Secret> {
         let code = Secret::new()?;
         let mut work = self.db.begin().await?;
-        work.run("DELETE FROM recoveries WHERE plan_id = $1", values![plan_id]).await?;
+        work.run(
+            "DELETE FROM recoveries WHERE plan_id = $1",
+            values![plan_id],
+        )
+        .await?;
         let sql = "INSERT INTO recoveries (digest, plan_id, made_at) VALUES ($1, $2, $3)";
-        work.run(sql, values![&code.digest(), plan_id, now()]).await?;
+        work.run(sql, values![&code.digest(), plan_id, now()])
+            .await?;
         work.commit().await?;
         Ok(code)
     }
@@ -128,7 +151,13 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn recovery_since(&self, plan_id: &str) -> Outcome<Option<Timestamp>> {
-        let row = self.db.row("SELECT made_at FROM recoveries WHERE plan_id = $1", values![plan_id]).await?;
+        let row = self
+            .db
+            .row(
+                "SELECT made_at FROM recoveries WHERE plan_id = $1",
+                values![plan_id],
+            )
+            .await?;
         row.map(|row| row.get(0).map(time)).transpose()
     }
 
@@ -137,7 +166,9 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn recover(&self, code: &str) -> Outcome<Option<Secret>> {
-        let Some(code) = Secret::parse(code) else { return Ok(None) };
+        let Some(code) = Secret::parse(code) else {
+            return Ok(None);
+        };
         let mut work = self.db.begin().await?;
         let sql = "SELECT recoveries.plan_id FROM recoveries JOIN plans ON plans.id = recoveries.plan_id \
                    WHERE digest = $1 AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $2)";
@@ -145,7 +176,14 @@ impl Store {
             return work.give_up().await.map(|()| None);
         };
         let plan_id: String = row.get(0)?;
-        if work.run("DELETE FROM recoveries WHERE digest = $1", values![&code.digest()]).await? == 0 {
+        if work
+            .run(
+                "DELETE FROM recoveries WHERE digest = $1",
+                values![&code.digest()],
+            )
+            .await?
+            == 0
+        {
             return work.give_up().await.map(|()| None);
         }
         let secret = revoke_and_insert(&mut work, &plan_id, Right::Edit, None).await?;
@@ -162,7 +200,8 @@ impl Store {
         let ends = now().saturating_add(micros(lasts));
         let mut work = self.db.begin().await?;
         let sql = "INSERT INTO sessions (digest, mark, ends_at) VALUES ($1, $2, $3)";
-        work.run(sql, values![&session.digest(), mark, ends]).await?;
+        work.run(sql, values![&session.digest(), mark, ends])
+            .await?;
         work.commit().await?;
         Ok(session)
     }
@@ -172,9 +211,15 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn is_session(&self, session: &str, mark: &[u8; 32]) -> Outcome<bool> {
-        let Some(session) = Secret::parse(session) else { return Ok(false) };
+        let Some(session) = Secret::parse(session) else {
+            return Ok(false);
+        };
         let sql = "SELECT ends_at FROM sessions WHERE digest = $1 AND mark = $2 AND ends_at > $3";
-        Ok(self.db.row(sql, values![&session.digest(), mark, now()]).await?.is_some())
+        Ok(self
+            .db
+            .row(sql, values![&session.digest(), mark, now()])
+            .await?
+            .is_some())
     }
 
     /// Ends a session.
@@ -182,9 +227,15 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn close_session(&self, session: &str) -> Outcome<()> {
-        let Some(session) = Secret::parse(session) else { return Ok(()) };
+        let Some(session) = Secret::parse(session) else {
+            return Ok(());
+        };
         let mut work = self.db.begin().await?;
-        work.run("DELETE FROM sessions WHERE digest = $1", values![&session.digest()]).await?;
+        work.run(
+            "DELETE FROM sessions WHERE digest = $1",
+            values![&session.digest()],
+        )
+        .await?;
         work.commit().await
     }
 
@@ -198,7 +249,9 @@ impl Store {
 
 /// Takes one use; of two who come at once for the last, one gets it.
 async fn use_invitation(work: &mut Work, code: &str) -> Outcome<bool> {
-    let Some(code) = Secret::parse(code.trim()) else { return Ok(false) };
+    let Some(code) = Secret::parse(code.trim()) else {
+        return Ok(false);
+    };
     let sql = "UPDATE invitations SET uses_left = uses_left - 1 WHERE digest = $1 AND uses_left > 0 AND revoked_at IS NULL \
                AND (expires_at IS NULL OR expires_at > $2)";
     Ok(work.run(sql, values![&code.digest(), now()]).await? > 0)

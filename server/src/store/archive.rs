@@ -60,7 +60,11 @@ pub async fn backup(database: &Database, file: &Path) -> Outcome<Inventory> {
 ///
 /// # Errors
 /// A copy that is none or is damaged, a store that is there or in use.
-pub async fn restore(database: &Database, file: &Path, force: bool) -> Outcome<(Inventory, Option<PathBuf>)> {
+pub async fn restore(
+    database: &Database,
+    file: &Path,
+    force: bool,
+) -> Outcome<(Inventory, Option<PathBuf>)> {
     let held = inspect(file).await?;
     let aside = match database {
         Database::Sqlite(store) => file::put_in_place(file, store, force).await?,
@@ -90,7 +94,9 @@ pub async fn inspect(file: &Path) -> Outcome<Inventory> {
     if schema == 0 {
         return Err(StoreFailure::Foreign("it is empty".to_owned()));
     }
-    let sound: String = sqlx::query_scalar("PRAGMA integrity_check(1)").fetch_one(&mut connection).await?;
+    let sound: String = sqlx::query_scalar("PRAGMA integrity_check(1)")
+        .fetch_one(&mut connection)
+        .await?;
     if sound != "ok" {
         return Err(StoreFailure::Damaged(sound));
     }
@@ -104,13 +110,22 @@ const PLANS: &str = "SELECT count(*) FROM plans";
 impl Inventory {
     /// Counts what stands in a store of a schema.
     async fn count(mut on: Line<'_>, schema: i64) -> Outcome<Self> {
-        let (plans, revisions) = (on.number(PLANS).await?, on.number("SELECT count(*) FROM revisions").await?);
+        let (plans, revisions) = (
+            on.number(PLANS).await?,
+            on.number("SELECT count(*) FROM revisions").await?,
+        );
         let (mut entries, mut photos) = (0, 0);
         if schema >= RECORD {
             entries = on.number("SELECT count(*) FROM entries").await?;
             photos = on.number("SELECT count(*) FROM photos").await?;
         }
-        Ok(Self { schema, plans, revisions, entries, photos })
+        Ok(Self {
+            schema,
+            plans,
+            revisions,
+            entries,
+            photos,
+        })
     }
 }
 
@@ -118,7 +133,11 @@ impl std::fmt::Display for Inventory {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "{} plans in {} revisions", self.plans, self.revisions)?;
         if self.entries > 0 {
-            write!(f, ", {} entries in their records, {} photographs among them", self.entries, self.photos)?;
+            write!(
+                f,
+                ", {} entries in their records, {} photographs among them",
+                self.entries, self.photos
+            )?;
         }
         Ok(())
     }

@@ -30,7 +30,14 @@ pub(super) struct Carrier<J> {
 impl<J> Batches<J> {
     /// A queue with so many carriers at most, each with so many jobs at most.
     pub(super) fn new(carriers: usize, jobs: usize) -> Self {
-        Self(Arc::new(Queue { waiting: Mutex::new(Waiting { jobs: Vec::new(), carriers: 0 }), carriers, jobs }))
+        Self(Arc::new(Queue {
+            waiting: Mutex::new(Waiting {
+                jobs: Vec::new(),
+                carriers: 0,
+            }),
+            carriers,
+            jobs,
+        }))
     }
 
     /// Adds a job. A carrier that is handed out has to be sent on its way.
@@ -42,7 +49,10 @@ impl<J> Batches<J> {
             return None;
         }
         waiting.carriers += 1;
-        Some(Carrier { queue: Arc::clone(&self.0), home: false })
+        Some(Carrier {
+            queue: Arc::clone(&self.0),
+            home: false,
+        })
     }
 }
 
@@ -75,7 +85,11 @@ impl<J> Drop for Carrier<J> {
         }
         let mut waiting = self.queue.waiting();
         waiting.carriers -= 1;
-        let left = if waiting.carriers == 0 { std::mem::take(&mut waiting.jobs) } else { Vec::new() };
+        let left = if waiting.carriers == 0 {
+            std::mem::take(&mut waiting.jobs)
+        } else {
+            Vec::new()
+        };
         drop(waiting);
         drop(left);
     }

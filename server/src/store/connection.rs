@@ -6,7 +6,9 @@ use std::path::Path;
 use std::time::Duration;
 
 use sqlx::postgres::{PgConnectOptions, PgConnection, PgRow};
-use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqliteRow, SqliteSynchronous};
+use sqlx::sqlite::{
+    SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqliteRow, SqliteSynchronous,
+};
 use sqlx::{Decode, Postgres, Row as _, Sqlite, Type};
 
 pub(super) use value::{Value, bound, values};
@@ -65,6 +67,10 @@ pub(super) fn sqlite_options(path: &Path) -> SqliteConnectOptions {
 /// How the database is reached: as its URL says, with a name for its lists and an end to what takes too long.
 pub(super) fn postgres_options(server: &PostgresServer) -> Outcome<PgConnectOptions> {
     let options: PgConnectOptions = server.url().parse().map_err(StoreFailure::from)?;
-    let limits = [("statement_timeout", "8s"), ("lock_timeout", "5s"), ("idle_in_transaction_session_timeout", "30s")];
+    let limits = [
+        ("statement_timeout", "8s"),
+        ("lock_timeout", "5s"),
+        ("idle_in_transaction_session_timeout", "30s"),
+    ];
     Ok(options.application_name("stillground").options(limits))
 }

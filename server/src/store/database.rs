@@ -43,13 +43,22 @@ impl Db {
     /// Reads rows.
     pub(super) async fn rows(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
         match self {
-            Self::Sqlite(pools) => Ok(collect(bound::<Sqlite>(sql, values).fetch_all(&pools.readers).await?, Row::Sqlite)),
+            Self::Sqlite(pools) => Ok(collect(
+                bound::<Sqlite>(sql, values)
+                    .fetch_all(&pools.readers)
+                    .await?,
+                Row::Sqlite,
+            )),
             Self::Postgres(pool) => postgres_rows(pool, sql, values).await,
         }
     }
 
     /// Reads the first row, when there is one.
-    pub(super) async fn row(&self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Option<Row>> {
+    pub(super) async fn row(
+        &self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<Option<Row>> {
         Ok(self.rows(sql, values).await?.into_iter().next())
     }
 
@@ -62,7 +71,9 @@ impl Db {
             Self::Sqlite(pools) => pools.run(sql, values).await,
             Self::Postgres(pool) => {
                 let mut connection = postgres::within(pool.acquire()).await?;
-                let ran = postgres::within(bound::<Postgres>(sql, values).execute(&mut *connection)).await;
+                let ran =
+                    postgres::within(bound::<Postgres>(sql, values).execute(&mut *connection))
+                        .await;
                 Ok(ran.map_err(StoreFailure::at_commit)?.rows_affected())
             }
         }
@@ -81,7 +92,9 @@ impl Db {
         if let Self::Sqlite(pools) = self {
             pools.is_there()?;
         }
-        self.rows("SELECT count(*) FROM plans WHERE id = $1", values![""]).await.map(drop)
+        self.rows("SELECT count(*) FROM plans WHERE id = $1", values![""])
+            .await
+            .map(drop)
     }
 
     /// Finishes what runs and closes the connections.
@@ -98,12 +111,20 @@ impl Work {
     pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
             Self::Sqlite(pen) => pen.run(sql, values).await,
-            Self::Postgres(work) => Ok(postgres::within(bound::<Postgres>(sql, values).execute(&mut **work)).await?.rows_affected()),
+            Self::Postgres(work) => Ok(postgres::within(
+                bound::<Postgres>(sql, values).execute(&mut **work),
+            )
+            .await?
+            .rows_affected()),
         }
     }
 
     /// Reads rows as they stand within the transaction.
-    pub(super) async fn rows(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
+    pub(super) async fn rows(
+        &mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<Vec<Row>> {
         match self {
             Self::Sqlite(pen) => Ok(collect(pen.rows(sql, values).await?, Row::Sqlite)),
             Self::Postgres(work) => postgres_rows(&mut **work, sql, values).await,
@@ -111,7 +132,11 @@ impl Work {
     }
 
     /// Reads the first row, when there is one.
-    pub(super) async fn row(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Option<Row>> {
+    pub(super) async fn row(
+        &mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<Option<Row>> {
         Ok(self.rows(sql, values).await?.into_iter().next())
     }
 
@@ -122,7 +147,9 @@ impl Work {
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
             Self::Sqlite(pen) => pen.last("COMMIT", &[]).await.map(drop),
-            Self::Postgres(work) => postgres::within(work.commit()).await.map_err(StoreFailure::at_commit),
+            Self::Postgres(work) => postgres::within(work.commit())
+                .await
+                .map_err(StoreFailure::at_commit),
         }
     }
 
@@ -135,8 +162,15 @@ impl Work {
     }
 }
 
-async fn postgres_rows<'c, E: Executor<'c, Database = Postgres>>(on: E, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<Row>> {
-    Ok(collect(postgres::within(bound::<Postgres>(sql, values).fetch_all(on)).await?, Row::Postgres))
+async fn postgres_rows<'c, E: Executor<'c, Database = Postgres>>(
+    on: E,
+    sql: &'static str,
+    values: &[Value<'_>],
+) -> Outcome<Vec<Row>> {
+    Ok(collect(
+        postgres::within(bound::<Postgres>(sql, values).fetch_all(on)).await?,
+        Row::Postgres,
+    ))
 }
 
 fn collect<R>(rows: Vec<R>, wrap: fn(R) -> Row) -> Vec<Row> {

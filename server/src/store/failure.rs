@@ -28,10 +28,14 @@ pub enum StoreFailure {
     #[error("the store cannot be written: {0}")]
     ReadOnly(String),
     /// The file was deleted, moved or replaced while it was in use.
-    #[error("the file {0} was taken away or replaced while it was in use: put it back or restore a backup, and start the service again")]
+    #[error(
+        "the file {0} was taken away or replaced while it was in use: put it back or restore a backup, and start the service again"
+    )]
     Gone(String),
     /// The file is of a newer version.
-    #[error("the store has schema {found}, this version of Stillground knows up to {known}: start the newer version, or restore a backup")]
+    #[error(
+        "the store has schema {found}, this version of Stillground knows up to {known}: start the newer version, or restore a backup"
+    )]
     Newer {
         /// Schema in the file.
         found: i64,
@@ -110,7 +114,9 @@ impl StoreFailure {
         match code & 0xff {
             sqlite::BUSY | sqlite::LOCKED => Self::Busy,
             sqlite::FULL => Self::Full,
-            sqlite::READONLY | sqlite::CANTOPEN | sqlite::IOERR => Self::ReadOnly(error.to_string()),
+            sqlite::READONLY | sqlite::CANTOPEN | sqlite::IOERR => {
+                Self::ReadOnly(error.to_string())
+            }
             sqlite::NOTADB => Self::Foreign(error.to_string()),
             sqlite::CORRUPT => Self::Damaged(error.to_string()),
             _ => Self::Database(error),
@@ -126,7 +132,9 @@ impl StoreFailure {
             // A standby, or a server set to refuse changes; a file of the server's that cannot be written.
             "25006" | "58030" => Self::ReadOnly(error.to_string()),
             // Stopped, starting, or without a connection to spare; the line broke.
-            "57P01" | "57P02" | "57P03" | "57P05" | "25P03" | "53300" | "53200" => Self::Away(error.to_string()),
+            "57P01" | "57P02" | "57P03" | "57P05" | "25P03" | "53300" | "53200" => {
+                Self::Away(error.to_string())
+            }
             _ if code.starts_with("08") => Self::Away(error.to_string()),
             _ => Self::Database(error),
         }
@@ -137,12 +145,18 @@ impl From<Error> for StoreFailure {
     fn from(error: Error) -> Self {
         match &error {
             Error::PoolTimedOut => Self::Busy,
-            Error::Io(_) | Error::Protocol(_) | Error::PoolClosed | Error::WorkerCrashed => Self::Away(error.to_string()),
-            Error::Database(said) => match said.code().map(|code| (code.parse(), code.into_owned())) {
-                Some((_, code)) if said.try_downcast_ref::<PgDatabaseError>().is_some() => Self::of_postgres(error, &code),
-                Some((Ok(code), _)) => Self::of_sqlite(error, code),
-                _ => Self::Database(error),
-            },
+            Error::Io(_) | Error::Protocol(_) | Error::PoolClosed | Error::WorkerCrashed => {
+                Self::Away(error.to_string())
+            }
+            Error::Database(said) => {
+                match said.code().map(|code| (code.parse(), code.into_owned())) {
+                    Some((_, code)) if said.try_downcast_ref::<PgDatabaseError>().is_some() => {
+                        Self::of_postgres(error, &code)
+                    }
+                    Some((Ok(code), _)) => Self::of_sqlite(error, code),
+                    _ => Self::Database(error),
+                }
+            }
             _ => Self::Database(error),
         }
     }

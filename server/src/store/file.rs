@@ -17,7 +17,10 @@ type Mark = (u64, u64);
 
 impl StoreFile {
     pub(super) fn at(path: &Path) -> Outcome<Self> {
-        Ok(Self { path: path.to_owned(), mark: mark(path)? })
+        Ok(Self {
+            path: path.to_owned(),
+            mark: mark(path)?,
+        })
     }
 
     /// Nothing, as long as the file that was opened is still the one at its place.
@@ -35,7 +38,10 @@ impl StoreFile {
 fn mark(path: &Path) -> std::io::Result<Mark> {
     let metadata = std::fs::metadata(path)?;
     #[cfg(unix)]
-    let mark = (std::os::unix::fs::MetadataExt::dev(&metadata), std::os::unix::fs::MetadataExt::ino(&metadata));
+    let mark = (
+        std::os::unix::fs::MetadataExt::dev(&metadata),
+        std::os::unix::fs::MetadataExt::ino(&metadata),
+    );
     #[cfg(not(unix))]
     let mark = (u64::from(metadata.is_file()), 0);
     Ok(mark)

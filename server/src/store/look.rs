@@ -71,20 +71,31 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn look(&self, secret: &str) -> Outcome<Option<Look>> {
-        let Some(secret) = Secret::parse(secret) else { return Ok(None) };
+        let Some(secret) = Secret::parse(secret) else {
+            return Ok(None);
+        };
         let (answer, heard) = oneshot::channel();
-        if let Some(carrier) = self.looks.add(Asked { digest: secret.digest(), answer }) {
+        if let Some(carrier) = self.looks.add(Asked {
+            digest: secret.digest(),
+            answer,
+        }) {
             tokio::spawn(carry(self.db.clone(), carrier));
         }
-        heard.await.unwrap_or_else(|_| Err(StoreFailure::Away("the question broke off".to_owned())))
+        heard
+            .await
+            .unwrap_or_else(|_| Err(StoreFailure::Away("the question broke off".to_owned())))
     }
 }
 
 async fn carry(db: Db, mut carrier: Carrier<Asked>) {
     while let Some(asked) = carrier.next() {
         match found(&db, &asked).await {
-            Ok(found) => asked.into_iter().for_each(|one| drop(one.answer.send(Ok(found.get(&one.digest).cloned())))),
-            Err(failure) => asked.into_iter().for_each(|one| drop(one.answer.send(Err(failure.again())))),
+            Ok(found) => asked
+                .into_iter()
+                .for_each(|one| drop(one.answer.send(Ok(found.get(&one.digest).cloned())))),
+            Err(failure) => asked
+                .into_iter()
+                .for_each(|one| drop(one.answer.send(Err(failure.again())))),
         }
     }
 }
@@ -104,11 +115,16 @@ async fn found(db: &Db, asked: &[Asked]) -> Outcome<HashMap<[u8; 32], Look>> {
 }
 
 async fn rows(db: &Db, digests: &[[u8; 32]]) -> Outcome<Vec<Row>> {
-    let Some(first) = digests.first() else { return Ok(Vec::new()) };
+    let Some(first) = digests.first() else {
+        return Ok(Vec::new());
+    };
     // A question of one length is prepared once: what is missing is filled up with the first link.
     let (sql, links) = match digests.len() {
         1 => (question!("($2)"), 1),
-        _ => (question!("($2), ($3), ($4), ($5), ($6), ($7), ($8), ($9)"), LINKS),
+        _ => (
+            question!("($2), ($3), ($4), ($5), ($6), ($7), ($8), ($9)"),
+            LINKS,
+        ),
     };
     let links = (0..links).map(|place| Value::from(digests.get(place).unwrap_or(first)));
     let values: Vec<Value<'_>> = std::iter::once(Value::from(now())).chain(links).collect();
@@ -117,8 +133,19 @@ async fn rows(db: &Db, digests: &[[u8; 32]]) -> Outcome<Vec<Row>> {
 
 fn look(row: &Row) -> Outcome<Option<([u8; 32], Look)>> {
     let (digest, opens): (Vec<u8>, String) = (row.get(0)?, row.get(2)?);
-    let (Ok(digest), Some(right)) = (digest.try_into(), Right::from_key(&opens)) else { return Ok(None) };
+    let (Ok(digest), Some(right)) = (digest.try_into(), Right::from_key(&opens)) else {
+        return Ok(None);
+    };
     let last_entry = row.get::<Option<i64>>(5)?.zip(row.get::<Option<i64>>(6)?);
     let (revision, saved_at) = (revision_number(row.get(3)?), time(row.get(4)?));
-    Ok(Some((digest, Look { plan_id: row.get(1)?, right, revision, saved_at, last_entry })))
+    Ok(Some((
+        digest,
+        Look {
+            plan_id: row.get(1)?,
+            right,
+            revision,
+            saved_at,
+            last_entry,
+        },
+    )))
 }

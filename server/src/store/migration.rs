@@ -9,7 +9,9 @@ use sqlx::postgres::PgPool;
 use sqlx::sqlite::SqliteConnection;
 use sqlx::{Connection, Executor};
 
-use super::schema::{SCHEMA, alone, postgres_steps, postgres_version, sqlite_steps, sqlite_version};
+use super::schema::{
+    SCHEMA, alone, postgres_steps, postgres_version, sqlite_steps, sqlite_version,
+};
 use super::{Outcome, archive};
 use crate::config::PostgresServer;
 
@@ -23,7 +25,10 @@ pub(super) async fn sqlite(connection: &mut SqliteConnection, file: &Path) -> Ou
     let found = sqlite_version(&mut work).await?;
     if found == SCHEMA {
         // A file that may only be read opens as well as any: this finds out, and changes nothing.
-        work.execute(sqlx::AssertSqlSafe(format!("PRAGMA user_version = {found}"))).await?;
+        work.execute(sqlx::AssertSqlSafe(format!(
+            "PRAGMA user_version = {found}"
+        )))
+        .await?;
         return Ok(work.rollback().await?);
     }
     if found > 0 {
@@ -56,10 +61,17 @@ pub(super) async fn postgres(pool: &PgPool, server: &PostgresServer) -> Outcome<
 /// The name of the copy that is made before a store is changed.
 fn before(store: &Path, schema: i64) -> PathBuf {
     let name = |n: u32| {
-        let number = if n == 0 { String::new() } else { format!("-{n}") };
+        let number = if n == 0 {
+            String::new()
+        } else {
+            format!("-{n}")
+        };
         let mut name = store.as_os_str().to_owned();
         name.push(format!(".before-schema-{}{number}", schema + 1));
         PathBuf::from(name)
     };
-    (0..).map(name).find(|name| !name.exists()).unwrap_or_else(|| name(0))
+    (0..)
+        .map(name)
+        .find(|name| !name.exists())
+        .unwrap_or_else(|| name(0))
 }

@@ -63,11 +63,18 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn shelf(&self, sought: Sought<'_>) -> Outcome<Vec<Shelved>> {
-        let before = sought.before.map_or(i64::MAX, |before| before.as_microsecond());
+        let before = sought
+            .before
+            .map_or(i64::MAX, |before| before.as_microsecond());
         let most = i64::try_from(ON_A_PAGE).unwrap_or(50) + 1;
         let sql = if sought.removed { REMOVED } else { KEPT };
         let [small, large, typed] = patterns(sought.title);
-        self.db.rows(sql, values![before, &small, most, &large, &typed]).await?.iter().map(shelved).collect()
+        self.db
+            .rows(sql, values![before, &small, most, &large, &typed])
+            .await?
+            .iter()
+            .map(shelved)
+            .collect()
     }
 
     /// How many plans are kept, those removed and not yet gone among them.
@@ -87,7 +94,11 @@ impl Store {
     pub async fn close_plan(&self, plan_id: &str, at: Option<Timestamp>) -> Outcome<()> {
         let mut work = self.db.begin().await?;
         let at = at.map(Timestamp::as_microsecond);
-        work.run("UPDATE plans SET closes_at = $1 WHERE id = $2", values![at, plan_id]).await?;
+        work.run(
+            "UPDATE plans SET closes_at = $1 WHERE id = $2",
+            values![at, plan_id],
+        )
+        .await?;
         work.commit().await
     }
 
@@ -96,7 +107,11 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn remove_plan(&self, plan_id: &str) -> Outcome<()> {
-        self.change("UPDATE plans SET removed_at = $1 WHERE id = $2 AND removed_at IS NULL", plan_id).await
+        self.change(
+            "UPDATE plans SET removed_at = $1 WHERE id = $2 AND removed_at IS NULL",
+            plan_id,
+        )
+        .await
     }
 
     /// Brings a removed plan back; its links open it again. Whether there was one.
@@ -120,14 +135,29 @@ impl Store {
     }
 
     async fn sweep_before(&self, moment: i64) -> Outcome<u64> {
-        let due = self.db.row("SELECT id FROM plans WHERE removed_at <= $1 LIMIT 1", values![moment]).await?;
-        let over = self.db.row("SELECT ends_at FROM sessions WHERE ends_at <= $1 LIMIT 1", values![now()]).await?;
+        let due = self
+            .db
+            .row(
+                "SELECT id FROM plans WHERE removed_at <= $1 LIMIT 1",
+                values![moment],
+            )
+            .await?;
+        let over = self
+            .db
+            .row(
+                "SELECT ends_at FROM sessions WHERE ends_at <= $1 LIMIT 1",
+                values![now()],
+            )
+            .await?;
         if due.is_none() && over.is_none() {
             return Ok(0);
         }
         let mut work = self.db.begin().await?;
-        let gone = work.run("DELETE FROM plans WHERE removed_at <= $1", values![moment]).await?;
-        work.run("DELETE FROM sessions WHERE ends_at <= $1", values![now()]).await?;
+        let gone = work
+            .run("DELETE FROM plans WHERE removed_at <= $1", values![moment])
+            .await?;
+        work.run("DELETE FROM sessions WHERE ends_at <= $1", values![now()])
+            .await?;
         work.commit().await?;
         Ok(gone)
     }
@@ -141,14 +171,28 @@ fn oldest() -> i64 {
 /// A text as a part of a title, its own signs of a pattern taken literally: in small letters, with its other letters than
 /// a to z in capitals, and with those as they were typed. SQLite, and PostgreSQL in some places, make only a to z small.
 fn patterns(text: &str) -> [String; 3] {
-    let literal = text.trim().replace('!', "!!").replace('%', "!%").replace('_', "!_");
+    let literal = text
+        .trim()
+        .replace('!', "!!")
+        .replace('%', "!%")
+        .replace('_', "!_");
     let small = literal.to_ascii_lowercase();
-    let large = small.chars().flat_map(|sign| if sign.is_ascii() { vec![sign] } else { sign.to_uppercase().collect() }).collect();
+    let large = small
+        .chars()
+        .flat_map(|sign| {
+            if sign.is_ascii() {
+                vec![sign]
+            } else {
+                sign.to_uppercase().collect()
+            }
+        })
+        .collect();
     [literal.to_lowercase(), large, small].map(|text: String| format!("%{text}%"))
 }
 
 fn shelved(row: &Row) -> Outcome<Shelved> {
-    let (closes, removed, size): (Option<i64>, Option<i64>, Option<i64>) = (row.get(5)?, row.get(6)?, row.get(7)?);
+    let (closes, removed, size): (Option<i64>, Option<i64>, Option<i64>) =
+        (row.get(5)?, row.get(6)?, row.get(7)?);
     Ok(Shelved {
         id: row.get(0)?,
         title: row.get(1)?,
@@ -174,16 +218,34 @@ mod tests {
 
     #[tokio::test]
     async fn titles_are_found_in_small_letters_and_capitals_of_every_alphabet() {
-        let folder = std::env::temp_dir().join(format!("stillground-sought-{}", std::process::id()));
-        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite"))).await.unwrap();
+        let folder =
+            std::env::temp_dir().join(format!("stillground-sought-{}", std::process::id()));
+        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite")))
+            .await
+            .unwrap();
         for title in [Some("Östhang"), Some("KÜHLE höhe"), Some("plain"), None] {
             let mut plan = stillground::site_plan::SitePlan::unknown();
             plan.title = title.map(str::to_owned);
             store.create(&plan).await.unwrap();
         }
-        for (title, found) in [("östhang", 1), ("Östhang", 1), ("STHANG", 1), ("kühle", 1), ("Höhe", 1), ("Plain", 1), ("", 4), ("x", 0)]
-        {
-            let shelf = store.shelf(Sought { title, removed: false, before: None }).await.unwrap();
+        for (title, found) in [
+            ("östhang", 1),
+            ("Östhang", 1),
+            ("STHANG", 1),
+            ("kühle", 1),
+            ("Höhe", 1),
+            ("Plain", 1),
+            ("", 4),
+            ("x", 0),
+        ] {
+            let shelf = store
+                .shelf(Sought {
+                    title,
+                    removed: false,
+                    before: None,
+                })
+                .await
+                .unwrap();
             assert_eq!(shelf.len(), found, "{title}");
         }
         store.close().await;
@@ -193,8 +255,13 @@ mod tests {
     #[tokio::test]
     async fn a_removed_plan_comes_back_within_its_days_and_is_gone_after_them() {
         let folder = std::env::temp_dir().join(format!("stillground-sweep-{}", std::process::id()));
-        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite"))).await.unwrap();
-        let created = store.create(&stillground::site_plan::SitePlan::unknown()).await.unwrap();
+        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite")))
+            .await
+            .unwrap();
+        let created = store
+            .create(&stillground::site_plan::SitePlan::unknown())
+            .await
+            .unwrap();
         let secret = created.links.edit.reveal();
         store.remove_plan(&created.id).await.unwrap();
         assert!(store.open_link(secret).await.unwrap().is_none());
@@ -202,7 +269,11 @@ mod tests {
         assert!(store.bring_back(&created.id).await.unwrap());
         assert!(store.open_link(secret).await.unwrap().is_some());
         store.remove_plan(&created.id).await.unwrap();
-        assert_eq!(store.sweep_before(now() + 1).await.unwrap(), 1, "as it would be thirty days later");
+        assert_eq!(
+            store.sweep_before(now() + 1).await.unwrap(),
+            1,
+            "as it would be thirty days later"
+        );
         assert!(!store.bring_back(&created.id).await.unwrap());
         assert_eq!(store.plan_count().await.unwrap(), 0);
         store.close().await;

@@ -57,7 +57,9 @@ pub struct CarriedEntry {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum BadParcel {
     /// A later form.
-    #[error("this export has form {0}, this version of Stillground knows form {FORM}: use a newer version")]
+    #[error(
+        "this export has form {0}, this version of Stillground knows form {FORM}: use a newer version"
+    )]
     Newer(u32),
     /// No revision at all, or one that is missing.
     #[error("the revisions are not numbered 1, 2, 3 and so on without a gap")]
@@ -79,15 +81,25 @@ impl Parcel {
         if self.stillground_export != FORM {
             return Err(BadParcel::Newer(self.stillground_export));
         }
-        let counted = self.revisions.iter().map(|carried| carried.revision).eq((1..).take(self.revisions.len()));
+        let counted = self
+            .revisions
+            .iter()
+            .map(|carried| carried.revision)
+            .eq((1..).take(self.revisions.len()));
         if !counted || self.revisions.is_empty() {
             return Err(BadParcel::Numbers);
         }
-        let names: BTreeSet<&str> = self.record.iter().map(|carried| carried.entry.id.as_str()).collect();
+        let names: BTreeSet<&str> = self
+            .record
+            .iter()
+            .map(|carried| carried.entry.id.as_str())
+            .collect();
         if names.len() < self.record.len() {
             return Err(BadParcel::Names);
         }
-        self.record.iter().try_for_each(|carried| carried.bytes().map(drop))
+        self.record
+            .iter()
+            .try_for_each(|carried| carried.bytes().map(drop))
     }
 }
 
@@ -97,14 +109,22 @@ impl CarriedEntry {
     /// # Errors
     /// A text that is not base 64.
     pub fn bytes(&self) -> Result<Option<Vec<u8>>, BadParcel> {
-        let decoded = self.picture.as_ref().map(|picture| BASE64.decode(picture.as_bytes())).transpose();
+        let decoded = self
+            .picture
+            .as_ref()
+            .map(|picture| BASE64.decode(picture.as_bytes()))
+            .transpose();
         decoded.map_err(|_| BadParcel::Picture(self.entry.id.clone()))
     }
 }
 
 impl From<Saved> for Carried {
     fn from(saved: Saved) -> Self {
-        Self { revision: saved.revision, saved_at: saved.saved_at, plan: saved.plan }
+        Self {
+            revision: saved.revision,
+            saved_at: saved.saved_at,
+            plan: saved.plan,
+        }
     }
 }
 
@@ -114,20 +134,35 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn pack(&self, plan_id: &str) -> Outcome<Option<Parcel>> {
-        let sql = "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number";
+        let sql =
+            "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number";
         let rows = self.db.rows(sql, values![plan_id]).await?;
-        let revisions = rows.iter().map(|row| saved(row).map(Carried::from)).collect::<Outcome<Vec<_>>>()?;
+        let revisions = rows
+            .iter()
+            .map(|row| saved(row).map(Carried::from))
+            .collect::<Outcome<Vec<_>>>()?;
         if revisions.is_empty() {
             return Ok(None);
         }
-        Ok(Some(Parcel { stillground_export: FORM, revisions, record: self.pack_record(plan_id).await? }))
+        Ok(Some(Parcel {
+            stillground_export: FORM,
+            revisions,
+            record: self.pack_record(plan_id).await?,
+        }))
     }
 
     async fn pack_record(&self, plan_id: &str) -> Outcome<Vec<CarriedEntry>> {
         let mut record = Vec::new();
         for kept in self.entries(plan_id).await? {
-            let picture = self.photo(plan_id, &kept.entry.id).await?.map(|bytes| BASE64.encode(&bytes));
-            record.push(CarriedEntry { received_at: kept.received_at, entry: kept.entry, picture });
+            let picture = self
+                .photo(plan_id, &kept.entry.id)
+                .await?
+                .map(|bytes| BASE64.encode(&bytes));
+            record.push(CarriedEntry {
+                received_at: kept.received_at,
+                entry: kept.entry,
+                picture,
+            });
         }
         Ok(record)
     }
@@ -141,10 +176,21 @@ impl Store {
         let now = Timestamp::now().as_microsecond();
         let mut work = self.db.begin().await?;
         let newest = i64::try_from(parcel.revisions.len()).unwrap_or(i64::MAX);
-        work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, $2, $3)", values![&id, newest, now]).await?;
+        work.run(
+            "INSERT INTO plans (id, revision, created_at) VALUES ($1, $2, $3)",
+            values![&id, newest, now],
+        )
+        .await?;
         for carried in &parcel.revisions {
             let at = carried.saved_at.as_microsecond();
-            insert_revision(&mut work, &id, i64::from(carried.revision), &carried.plan, at).await?;
+            insert_revision(
+                &mut work,
+                &id,
+                i64::from(carried.revision),
+                &carried.plan,
+                at,
+            )
+            .await?;
         }
         for (number, carried) in (1..).zip(&parcel.record) {
             unpack_entry(&mut work, &id, number, carried).await?;
@@ -155,13 +201,26 @@ impl Store {
     }
 }
 
-async fn unpack_entry(work: &mut Work, plan_id: &str, number: i64, carried: &CarriedEntry) -> Outcome<()> {
+async fn unpack_entry(
+    work: &mut Work,
+    plan_id: &str,
+    number: i64,
+    carried: &CarriedEntry,
+) -> Outcome<()> {
     let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
-    let (document, at) = (serde_json::to_string(&carried.entry)?, carried.received_at.as_microsecond());
-    work.run(sql, values![plan_id, number, &carried.entry.id, &document, at]).await?;
+    let (document, at) = (
+        serde_json::to_string(&carried.entry)?,
+        carried.received_at.as_microsecond(),
+    );
+    work.run(
+        sql,
+        values![plan_id, number, &carried.entry.id, &document, at],
+    )
+    .await?;
     if let Ok(Some(picture)) = carried.bytes() {
         let sql = "INSERT INTO photos (plan_id, id, picture) VALUES ($1, $2, $3)";
-        work.run(sql, values![plan_id, &carried.entry.id, &picture]).await?;
+        work.run(sql, values![plan_id, &carried.entry.id, &picture])
+            .await?;
     }
     Ok(())
 }

@@ -14,11 +14,21 @@ impl Store {
     ///
     /// # Errors
     /// The store's own; nothing was kept then. [`super::StoreFailure::NotFound`] when there is no such plan.
-    pub async fn enter_photo(&self, plan_id: &str, entry: &Entry, picture: &[u8]) -> Outcome<Entered> {
+    pub async fn enter_photo(
+        &self,
+        plan_id: &str,
+        entry: &Entry,
+        picture: &[u8],
+    ) -> Outcome<Entered> {
         let mut work = self.db.begin().await?;
         let entered = insert(&mut work, plan_id, entry).await?;
         if let Entered::New(_) = entered {
-            let count = work.row("SELECT count(*) FROM photos WHERE plan_id = $1", values![plan_id]).await?;
+            let count = work
+                .row(
+                    "SELECT count(*) FROM photos WHERE plan_id = $1",
+                    values![plan_id],
+                )
+                .await?;
             if count.map(|row| row.get::<i64>(0)).transpose()?.unwrap_or(0) >= MOST_PHOTOS {
                 work.give_up().await?;
                 return Ok(Entered::Full);
@@ -36,7 +46,11 @@ impl Store {
     /// The store's own.
     pub async fn photo(&self, plan_id: &str, id: &str) -> Outcome<Option<Vec<u8>>> {
         let sql = "SELECT picture FROM photos WHERE plan_id = $1 AND id = $2";
-        self.db.row(sql, values![plan_id, id]).await?.map(|row| row.get(0)).transpose()
+        self.db
+            .row(sql, values![plan_id, id])
+            .await?
+            .map(|row| row.get(0))
+            .transpose()
     }
 }
 
@@ -49,13 +63,19 @@ mod tests {
     use stillground::site_plan::SitePlan;
 
     async fn store(folder: &std::path::Path) -> (Store, String) {
-        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite"))).await.unwrap();
+        let store = Store::open(&Database::Sqlite(folder.join("a.sqlite")))
+            .await
+            .unwrap();
         let plan = store.create(&SitePlan::unknown()).await.unwrap().id;
         (store, plan)
     }
 
     fn photo(id: &str) -> Entry {
-        Entry { revision: 1, who: "A. Helper".to_owned(), ..Entry::new(id, "dig", Kind::Photo) }
+        Entry {
+            revision: 1,
+            who: "A. Helper".to_owned(),
+            ..Entry::new(id, "dig", Kind::Photo)
+        }
     }
 
     #[tokio::test]
@@ -64,27 +84,87 @@ mod tests {
         let (store, plan) = store(folder.path()).await;
         for number in 0..MOST_PHOTOS {
             let id = format!("p{number}");
-            assert!(matches!(store.enter_photo(&plan, &photo(&id), b"picture").await.unwrap(), Entered::New(_)), "{number}");
+            assert!(
+                matches!(
+                    store
+                        .enter_photo(&plan, &photo(&id), b"picture")
+                        .await
+                        .unwrap(),
+                    Entered::New(_)
+                ),
+                "{number}"
+            );
         }
-        assert_eq!(store.enter_photo(&plan, &photo("more"), b"picture").await.unwrap(), Entered::Full);
-        assert_eq!(store.entries(&plan).await.unwrap().len(), usize::try_from(MOST_PHOTOS).unwrap(), "no entry without its photograph");
-        assert!(matches!(store.enter_photo(&plan, &photo("p7"), b"picture").await.unwrap(), Entered::Again(_)));
+        assert_eq!(
+            store
+                .enter_photo(&plan, &photo("more"), b"picture")
+                .await
+                .unwrap(),
+            Entered::Full
+        );
+        assert_eq!(
+            store.entries(&plan).await.unwrap().len(),
+            usize::try_from(MOST_PHOTOS).unwrap(),
+            "no entry without its photograph"
+        );
+        assert!(matches!(
+            store
+                .enter_photo(&plan, &photo("p7"), b"picture")
+                .await
+                .unwrap(),
+            Entered::Again(_)
+        ));
         assert_eq!(store.photo(&plan, "p7").await.unwrap().unwrap(), b"picture");
-        let note = Entry { text: Some("dry".to_owned()), ..Entry::new("n", "dig", Kind::Note) };
-        assert!(matches!(store.enter(&plan, &note).await.unwrap(), Entered::New(_)));
+        let note = Entry {
+            text: Some("dry".to_owned()),
+            ..Entry::new("n", "dig", Kind::Note)
+        };
+        assert!(matches!(
+            store.enter(&plan, &note).await.unwrap(),
+            Entered::New(_)
+        ));
     }
 
     #[tokio::test]
     async fn a_full_record_takes_neither_entry_nor_photograph() {
         let folder = tempfile::tempdir().unwrap();
         let (store, plan) = store(folder.path()).await;
-        assert!(matches!(store.enter_photo(&plan, &photo("first"), b"picture").await.unwrap(), Entered::New(_)));
+        assert!(matches!(
+            store
+                .enter_photo(&plan, &photo("first"), b"picture")
+                .await
+                .unwrap(),
+            Entered::New(_)
+        ));
         let mut work = store.db.begin().await.unwrap();
-        work.run("UPDATE entries SET number = $2 WHERE plan_id = $1", values![&plan, MOST_ENTRIES]).await.unwrap();
+        work.run(
+            "UPDATE entries SET number = $2 WHERE plan_id = $1",
+            values![&plan, MOST_ENTRIES],
+        )
+        .await
+        .unwrap();
         work.commit().await.unwrap();
-        assert_eq!(store.enter_photo(&plan, &photo("more"), b"picture").await.unwrap(), Entered::Full);
-        assert_eq!(store.enter(&plan, &Entry::new("n", "dig", Kind::Note)).await.unwrap(), Entered::Full);
-        assert!(matches!(store.enter_photo(&plan, &photo("first"), b"picture").await.unwrap(), Entered::Again(_)));
+        assert_eq!(
+            store
+                .enter_photo(&plan, &photo("more"), b"picture")
+                .await
+                .unwrap(),
+            Entered::Full
+        );
+        assert_eq!(
+            store
+                .enter(&plan, &Entry::new("n", "dig", Kind::Note))
+                .await
+                .unwrap(),
+            Entered::Full
+        );
+        assert!(matches!(
+            store
+                .enter_photo(&plan, &photo("first"), b"picture")
+                .await
+                .unwrap(),
+            Entered::Again(_)
+        ));
         assert_eq!(store.photo(&plan, "more").await.unwrap(), None);
     }
 }

@@ -5,7 +5,10 @@ use stillground::site_plan::SitePlan;
 
 use super::database::{Row, Work, values};
 use super::moment::{now, time};
-use super::{Created, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store, StoreFailure, secret};
+use super::{
+    Created, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store,
+    StoreFailure, secret,
+};
 
 /// The revision of a plan that stands.
 pub(super) const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at FROM plans \
@@ -28,16 +31,26 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn open_link(&self, secret: &str) -> Outcome<Option<Opened>> {
-        let Some(secret) = Secret::parse(secret) else { return Ok(None) };
+        let Some(secret) = Secret::parse(secret) else {
+            return Ok(None);
+        };
         let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, links.plan_id, links.opens FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
                    WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
                    AND plans.removed_at IS NULL AND (plans.closes_at IS NULL OR plans.closes_at > $2)";
-        let Some(row) = self.db.row(sql, values![&secret.digest(), now()]).await? else { return Ok(None) };
+        let Some(row) = self.db.row(sql, values![&secret.digest(), now()]).await? else {
+            return Ok(None);
+        };
         let opens: String = row.get(4)?;
-        let Some(right) = Right::from_key(&opens) else { return Ok(None) };
-        Ok(Some(Opened { plan_id: row.get(3)?, right, saved: saved(&row)? }))
+        let Some(right) = Right::from_key(&opens) else {
+            return Ok(None);
+        };
+        Ok(Some(Opened {
+            plan_id: row.get(3)?,
+            right,
+            saved: saved(&row)?,
+        }))
     }
 
     /// The plan's revisions, newest first.
@@ -45,9 +58,21 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn revisions(&self, plan_id: &str) -> Outcome<Vec<Revision>> {
-        let sql = "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number DESC";
-        let line = |row: &Row| Ok(Revision { revision: revision_number(row.get(0)?), title: row.get(1)?, saved_at: time(row.get(2)?) });
-        self.db.rows(sql, values![plan_id]).await?.iter().map(line).collect()
+        let sql =
+            "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number DESC";
+        let line = |row: &Row| {
+            Ok(Revision {
+                revision: revision_number(row.get(0)?),
+                title: row.get(1)?,
+                saved_at: time(row.get(2)?),
+            })
+        };
+        self.db
+            .rows(sql, values![plan_id])
+            .await?
+            .iter()
+            .map(line)
+            .collect()
     }
 
     /// One revision; `None` when there is none of that number.
@@ -55,8 +80,14 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn revision(&self, plan_id: &str, number: u32) -> Outcome<Option<Saved>> {
-        let sql = "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 AND number = $2";
-        self.db.row(sql, values![plan_id, number]).await?.as_ref().map(saved).transpose()
+        let sql =
+            "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 AND number = $2";
+        self.db
+            .row(sql, values![plan_id, number])
+            .await?
+            .as_ref()
+            .map(saved)
+            .transpose()
     }
 
     /// Revokes the plan's links of a right and makes a new one.
@@ -71,7 +102,12 @@ impl Store {
     ///
     /// # Errors
     /// The store's own. [`StoreFailure::NotFound`] when there is no such plan.
-    pub async fn replace_link_until(&self, plan_id: &str, right: Right, until: Option<Timestamp>) -> Outcome<Secret> {
+    pub async fn replace_link_until(
+        &self,
+        plan_id: &str,
+        right: Right,
+        until: Option<Timestamp>,
+    ) -> Outcome<Secret> {
         let mut work = self.db.begin().await?;
         let secret = revoke_and_insert(&mut work, plan_id, right, until).await?;
         work.commit().await?;
@@ -96,11 +132,17 @@ impl Store {
         let sql = "SELECT opens, max(made_at), max(expires_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL \
                    AND (expires_at IS NULL OR expires_at > $2) GROUP BY opens";
         let rows = self.db.rows(sql, values![plan_id, now()]).await?;
-        let alive: Vec<(String, i64, Option<i64>)> =
-            rows.iter().map(|row| Ok((row.get(0)?, row.get(1)?, row.get(2)?))).collect::<Outcome<_>>()?;
+        let alive: Vec<(String, i64, Option<i64>)> = rows
+            .iter()
+            .map(|row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .collect::<Outcome<_>>()?;
         let state = |right: Right| {
             let found = alive.iter().find(|(opens, ..)| opens == right.key());
-            LinkState { right, made_at: found.map(|&(_, at, _)| time(at)), expires_at: found.and_then(|&(.., at)| at).map(time) }
+            LinkState {
+                right,
+                made_at: found.map(|&(_, at, _)| time(at)),
+                expires_at: found.and_then(|&(.., at)| at).map(time),
+            }
         };
         Ok(Right::ALL.into_iter().map(state).collect())
     }
@@ -110,55 +152,104 @@ impl Store {
 pub(super) async fn insert_plan(work: &mut Work, plan: &SitePlan) -> Outcome<Created> {
     let (id, links) = (secret::plan_id()?, Links::new()?);
     let now = now();
-    work.run("INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)", values![&id, now]).await?;
+    work.run(
+        "INSERT INTO plans (id, revision, created_at) VALUES ($1, 1, $2)",
+        values![&id, now],
+    )
+    .await?;
     insert_revision(work, &id, 1, plan, now).await?;
     insert_links(work, &id, &links, now).await?;
     Ok(Created { id, links })
 }
 
 /// Revokes the plan's links of a right and makes a new one, which may end by itself, within a transaction.
-pub(super) async fn revoke_and_insert(work: &mut Work, plan_id: &str, right: Right, until: Option<Timestamp>) -> Outcome<Secret> {
+pub(super) async fn revoke_and_insert(
+    work: &mut Work,
+    plan_id: &str,
+    right: Right,
+    until: Option<Timestamp>,
+) -> Outcome<Secret> {
     let (secret, now) = (Secret::new()?, now());
     // The plan is held until the end, so that of two who replace a link at once only one link stays alive.
-    if work.run("UPDATE plans SET revision = revision WHERE id = $1", values![plan_id]).await? == 0 {
+    if work
+        .run(
+            "UPDATE plans SET revision = revision WHERE id = $1",
+            values![plan_id],
+        )
+        .await?
+        == 0
+    {
         return Err(StoreFailure::NotFound);
     }
     revoke_links(work, plan_id, right, now).await?;
     insert_link(work, plan_id, right, &secret, now).await?;
     if let Some(until) = until {
         let sql = "UPDATE links SET expires_at = $1 WHERE digest = $2";
-        work.run(sql, values![until.as_microsecond(), &secret.digest()]).await?;
+        work.run(sql, values![until.as_microsecond(), &secret.digest()])
+            .await?;
     }
     Ok(secret)
 }
 
-pub(super) async fn insert_revision(work: &mut Work, plan_id: &str, number: i64, plan: &SitePlan, now: i64) -> Outcome<()> {
+pub(super) async fn insert_revision(
+    work: &mut Work,
+    plan_id: &str,
+    number: i64,
+    plan: &SitePlan,
+    now: i64,
+) -> Outcome<()> {
     let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) VALUES ($1, $2, $3, $4, $5)";
     let document = serde_json::to_string(plan)?;
-    work.run(sql, values![plan_id, number, &plan.title, &document, now]).await.map(drop)
+    work.run(sql, values![plan_id, number, &plan.title, &document, now])
+        .await
+        .map(drop)
 }
 
-pub(super) async fn insert_links(work: &mut Work, plan_id: &str, links: &Links, now: i64) -> Outcome<()> {
-    for (right, secret) in [(Right::Edit, &links.edit), (Right::Record, &links.record), (Right::View, &links.view)] {
+pub(super) async fn insert_links(
+    work: &mut Work,
+    plan_id: &str,
+    links: &Links,
+    now: i64,
+) -> Outcome<()> {
+    for (right, secret) in [
+        (Right::Edit, &links.edit),
+        (Right::Record, &links.record),
+        (Right::View, &links.view),
+    ] {
         insert_link(work, plan_id, right, secret, now).await?;
     }
     Ok(())
 }
 
-async fn insert_link(work: &mut Work, plan_id: &str, right: Right, secret: &Secret, now: i64) -> Outcome<()> {
+async fn insert_link(
+    work: &mut Work,
+    plan_id: &str,
+    right: Right,
+    secret: &Secret,
+    now: i64,
+) -> Outcome<()> {
     let sql = "INSERT INTO links (digest, plan_id, opens, made_at) VALUES ($1, $2, $3, $4)";
-    work.run(sql, values![&secret.digest(), plan_id, right.key(), now]).await.map(drop)
+    work.run(sql, values![&secret.digest(), plan_id, right.key(), now])
+        .await
+        .map(drop)
 }
 
 async fn revoke_links(work: &mut Work, plan_id: &str, right: Right, now: i64) -> Outcome<()> {
-    let sql = "UPDATE links SET revoked_at = $1 WHERE plan_id = $2 AND opens = $3 AND revoked_at IS NULL";
-    work.run(sql, values![now, plan_id, right.key()]).await.map(drop)
+    let sql =
+        "UPDATE links SET revoked_at = $1 WHERE plan_id = $2 AND opens = $3 AND revoked_at IS NULL";
+    work.run(sql, values![now, plan_id, right.key()])
+        .await
+        .map(drop)
 }
 
 /// A revision from a row that begins with its number, document and time.
 pub(super) fn saved(row: &Row) -> Outcome<Saved> {
     let document: String = row.get(1)?;
-    Ok(Saved { revision: revision_number(row.get(0)?), plan: serde_json::from_str(&document)?, saved_at: time(row.get(2)?) })
+    Ok(Saved {
+        revision: revision_number(row.get(0)?),
+        plan: serde_json::from_str(&document)?,
+        saved_at: time(row.get(2)?),
+    })
 }
 
 /// Revisions are counted up from 1 one at a time: none is ever beyond 32 bits.

@@ -50,39 +50,83 @@ impl Store {
     /// The store's own.
     pub async fn entries(&self, plan_id: &str) -> Outcome<Vec<Kept>> {
         let sql = "SELECT document, received_at FROM entries WHERE plan_id = $1 ORDER BY number";
-        self.db.rows(sql, values![plan_id]).await?.iter().map(kept).collect()
+        self.db
+            .rows(sql, values![plan_id])
+            .await?
+            .iter()
+            .map(kept)
+            .collect()
     }
 }
 
 /// Adds an entry to the record within a transaction.
 pub(super) async fn insert(work: &mut Work, plan_id: &str, entry: &Entry) -> Outcome<Entered> {
     // The plan is held until the end, so that of two entries at once each has a number of its own.
-    if work.run("UPDATE plans SET revision = revision WHERE id = $1", values![plan_id]).await? == 0 {
+    if work
+        .run(
+            "UPDATE plans SET revision = revision WHERE id = $1",
+            values![plan_id],
+        )
+        .await?
+        == 0
+    {
         return Err(StoreFailure::NotFound);
     }
     let known = "SELECT document, received_at FROM entries WHERE plan_id = $1 AND id = $2";
     if let Some(row) = work.row(known, values![plan_id, &entry.id]).await? {
         let kept = kept(&row)?;
-        return Ok(if same(&kept.entry, entry) { Entered::Again(kept) } else { Entered::NameTaken });
+        return Ok(if same(&kept.entry, entry) {
+            Entered::Again(kept)
+        } else {
+            Entered::NameTaken
+        });
     }
     let last = "SELECT max(number) FROM entries WHERE plan_id = $1";
-    let last = work.row(last, values![plan_id]).await?.map(|row| row.get::<Option<i64>>(0)).transpose()?.flatten().unwrap_or(0);
+    let last = work
+        .row(last, values![plan_id])
+        .await?
+        .map(|row| row.get::<Option<i64>>(0))
+        .transpose()?
+        .flatten()
+        .unwrap_or(0);
     if last >= MOST_ENTRIES {
         return Ok(Entered::Full);
     }
     let now = Timestamp::now();
     let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
     let document = serde_json::to_string(entry)?;
-    work.run(sql, values![plan_id, last + 1, &entry.id, &document, now.as_microsecond()]).await?;
-    Ok(Entered::New(Kept { entry: entry.clone(), received_at: time(now.as_microsecond()) }))
+    work.run(
+        sql,
+        values![
+            plan_id,
+            last + 1,
+            &entry.id,
+            &document,
+            now.as_microsecond()
+        ],
+    )
+    .await?;
+    Ok(Entered::New(Kept {
+        entry: entry.clone(),
+        received_at: time(now.as_microsecond()),
+    }))
 }
 
 /// Whether two entries say the same; the sender's clock may be set between two sendings.
 fn same(kept: &Entry, sent: &Entry) -> bool {
-    Entry { measured_at: None, ..kept.clone() } == Entry { measured_at: None, ..sent.clone() }
+    Entry {
+        measured_at: None,
+        ..kept.clone()
+    } == Entry {
+        measured_at: None,
+        ..sent.clone()
+    }
 }
 
 fn kept(row: &Row) -> Outcome<Kept> {
     let document: String = row.get(0)?;
-    Ok(Kept { entry: serde_json::from_str(&document)?, received_at: time(row.get(1)?) })
+    Ok(Kept {
+        entry: serde_json::from_str(&document)?,
+        received_at: time(row.get(1)?),
+    })
 }

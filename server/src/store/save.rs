@@ -45,7 +45,8 @@ impl Store {
     /// # Errors
     /// The store's own; nothing was changed then. [`StoreFailure::NotFound`] when there is no such plan.
     pub async fn save(&self, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Save> {
-        self.add(NewRevision::of(plan_id, None, base_revision, plan)?).await
+        self.add(NewRevision::of(plan_id, None, base_revision, plan)?)
+            .await
     }
 
     /// Saves a plan as the holder of a link, which is looked up in the same transaction; the new revision's number. `None`
@@ -53,9 +54,25 @@ impl Store {
     ///
     /// # Errors
     /// The store's own; nothing was changed then.
-    pub async fn save_by_link(&self, secret: &str, plan_id: &str, base_revision: u32, plan: &SitePlan) -> Outcome<Option<u32>> {
-        let Some(secret) = Secret::parse(secret) else { return Ok(None) };
-        match self.add(NewRevision::of(plan_id, Some(&secret), base_revision, plan)?).await {
+    pub async fn save_by_link(
+        &self,
+        secret: &str,
+        plan_id: &str,
+        base_revision: u32,
+        plan: &SitePlan,
+    ) -> Outcome<Option<u32>> {
+        let Some(secret) = Secret::parse(secret) else {
+            return Ok(None);
+        };
+        match self
+            .add(NewRevision::of(
+                plan_id,
+                Some(&secret),
+                base_revision,
+                plan,
+            )?)
+            .await
+        {
             Ok(Save::Done(revision)) => Ok(Some(revision)),
             Ok(Save::Stale { .. }) | Err(StoreFailure::NotFound | StoreFailure::Quota) => Ok(None),
             Err(failure) => Err(failure),
@@ -71,42 +88,94 @@ impl Store {
             // Whoever goes away meanwhile takes no neighbour's save along.
             tokio::spawn(carry(self.clone(), carrier));
         }
-        heard.await.unwrap_or_else(|_| Err(StoreFailure::Unsure("the writer broke off".to_owned())))
+        heard
+            .await
+            .unwrap_or_else(|_| Err(StoreFailure::Unsure("the writer broke off".to_owned())))
     }
 
     /// Keeps saves by one transaction; what became of each. A failure of the database is everybody's.
-    async fn save_together(&self, mut work: Work, batch: &[Keeping]) -> Outcome<Vec<Outcome<Save>>> {
+    async fn save_together(
+        &self,
+        mut work: Work,
+        batch: &[Keeping],
+    ) -> Outcome<Vec<Outcome<Save>>> {
         let mut saves = Vec::with_capacity(batch.len());
         for one in batch {
-            saves.push(match self.save_by(&mut By::With(&mut work), &one.revision).await {
-                Err(failure @ (StoreFailure::Quota | StoreFailure::NotFound | StoreFailure::Document(_))) => Err(failure),
-                kept => Ok(kept?),
-            });
+            saves.push(
+                match self.save_by(&mut By::With(&mut work), &one.revision).await {
+                    Err(
+                        failure @ (StoreFailure::Quota
+                        | StoreFailure::NotFound
+                        | StoreFailure::Document(_)),
+                    ) => Err(failure),
+                    kept => Ok(kept?),
+                },
+            );
         }
         work.commit().await?;
         Ok(saves)
     }
 
     async fn save_by(&self, by: &mut By<'_>, revision: &NewRevision) -> Outcome<Save> {
-        let NewRevision { plan_id, link, base, title, document } = revision;
+        let NewRevision {
+            plan_id,
+            link,
+            base,
+            title,
+            document,
+        } = revision;
         let link = link.as_ref().map(<[u8; 32]>::as_slice);
         let (next, now) = (i64::from(*base) + 1, Timestamp::now().as_microsecond());
         let has_room = self.has_room(by, plan_id, next, document).await?;
-        if has_room && by.run(values![next, plan_id, *base, title, document, now, link]).await? > 0 {
+        if has_room
+            && by
+                .run(values![next, plan_id, *base, title, document, now, link])
+                .await?
+                > 0
+        {
             return Ok(Save::Done(base + 1));
         }
-        let current = by.row(NEWEST, values![plan_id]).await?.as_ref().map(saved).transpose()?.ok_or(StoreFailure::NotFound)?;
-        if !has_room && current.revision == *base { Err(StoreFailure::Quota) } else { Ok(Save::Stale { current: Box::new(current) }) }
+        let current = by
+            .row(NEWEST, values![plan_id])
+            .await?
+            .as_ref()
+            .map(saved)
+            .transpose()?
+            .ok_or(StoreFailure::NotFound)?;
+        if !has_room && current.revision == *base {
+            Err(StoreFailure::Quota)
+        } else {
+            Ok(Save::Stale {
+                current: Box::new(current),
+            })
+        }
     }
 
     /// Whether a plan may have so many revisions, and this document with those that it has.
-    async fn has_room(&self, by: &mut By<'_>, plan_id: &str, revisions: i64, document: &str) -> Outcome<bool> {
-        if self.quotas.revisions.is_some_and(|most| revisions > i64::from(most)) {
+    async fn has_room(
+        &self,
+        by: &mut By<'_>,
+        plan_id: &str,
+        revisions: i64,
+        document: &str,
+    ) -> Outcome<bool> {
+        if self
+            .quotas
+            .revisions
+            .is_some_and(|most| revisions > i64::from(most))
+        {
             return Ok(false);
         }
-        let Some(most) = self.quotas.plan_bytes else { return Ok(true) };
+        let Some(most) = self.quotas.plan_bytes else {
+            return Ok(true);
+        };
         let sql = "SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions WHERE plan_id = $1";
-        let size: Option<i64> = by.row(sql, values![plan_id]).await?.map(|row| row.get(0)).transpose()?.flatten();
+        let size: Option<i64> = by
+            .row(sql, values![plan_id])
+            .await?
+            .map(|row| row.get(0))
+            .transpose()?
+            .flatten();
         let more = i64::try_from(document.chars().count()).unwrap_or(i64::MAX);
         Ok(size.unwrap_or(0).saturating_add(more) <= i64::from(most))
     }
@@ -115,7 +184,13 @@ impl Store {
 impl NewRevision {
     fn of(plan_id: &str, link: Option<&Secret>, base: u32, plan: &SitePlan) -> Outcome<Self> {
         let (title, document) = (plan.title.clone(), serde_json::to_string(plan)?);
-        Ok(Self { plan_id: plan_id.to_owned(), link: link.map(Secret::digest), base, title, document })
+        Ok(Self {
+            plan_id: plan_id.to_owned(),
+            link: link.map(Secret::digest),
+            base,
+            title,
+            document,
+        })
     }
 }
 
@@ -181,12 +256,19 @@ async fn carry(store: Store, mut carrier: Carrier<Keeping>) {
 /// Keeps what waits. Saves that could not be kept together are kept one by one: each hears what became of its own.
 async fn keep(store: &Store, batch: Vec<Keeping>) -> Vec<(Keeping, Outcome<Save>)> {
     if let [alone] = batch.as_slice() {
-        let kept = store.save_by(&mut By::Itself(&store.db), &alone.revision).await;
+        let kept = store
+            .save_by(&mut By::Itself(&store.db), &alone.revision)
+            .await;
         return batch.into_iter().zip([kept]).collect();
     }
     let work = match store.db.begin().await {
         Ok(work) => work,
-        Err(failure) => return batch.into_iter().map(|one| (one, Err(failure.again()))).collect(),
+        Err(failure) => {
+            return batch
+                .into_iter()
+                .map(|one| (one, Err(failure.again())))
+                .collect();
+        }
     };
     match store.save_together(work, &batch).await {
         Ok(kept) => batch.into_iter().zip(kept).collect(),

@@ -23,7 +23,11 @@ macro_rules! step {
 }
 
 /// The steps, in order; a step that was released is never changed.
-const STEPS: &[Step] = &[step!("0001_plans"), step!("0002_record"), step!("0003_access")];
+const STEPS: &[Step] = &[
+    step!("0001_plans"),
+    step!("0002_record"),
+    step!("0003_access"),
+];
 /// Newest schema known here.
 pub const SCHEMA: i64 = STEPS.len() as i64;
 /// Marks a store as Stillground's: "Stil" in ASCII.
@@ -31,7 +35,10 @@ const MARK: i64 = 0x5374_696c;
 
 /// The steps between two schemas.
 fn steps(from: i64, to: i64) -> impl Iterator<Item = &'static Step> {
-    let (from, to) = (usize::try_from(from).unwrap_or(0), usize::try_from(to).unwrap_or(0));
+    let (from, to) = (
+        usize::try_from(from).unwrap_or(0),
+        usize::try_from(to).unwrap_or(0),
+    );
     STEPS.iter().take(to).skip(from)
 }
 
@@ -40,7 +47,10 @@ pub(super) async fn sqlite_steps(work: &mut SqliteConnection, from: i64, to: i64
     for step in steps(from, to) {
         work.execute(step.sqlite).await?;
     }
-    work.execute(sqlx::AssertSqlSafe(format!("PRAGMA application_id = {MARK}; PRAGMA user_version = {to}"))).await?;
+    work.execute(sqlx::AssertSqlSafe(format!(
+        "PRAGMA application_id = {MARK}; PRAGMA user_version = {to}"
+    )))
+    .await?;
     Ok(())
 }
 
@@ -49,21 +59,36 @@ pub(super) async fn sqlite_steps(work: &mut SqliteConnection, from: i64, to: i64
 /// # Errors
 /// A file of a newer version or of another program.
 pub(super) async fn sqlite_version(connection: &mut SqliteConnection) -> Outcome<i64> {
-    let application: i64 = sqlx::query_scalar("PRAGMA application_id").fetch_one(&mut *connection).await?;
-    let found: i64 = sqlx::query_scalar("PRAGMA user_version").fetch_one(&mut *connection).await?;
-    let tables: i64 = sqlx::query_scalar("SELECT count(*) FROM sqlite_schema").fetch_one(&mut *connection).await?;
+    let application: i64 = sqlx::query_scalar("PRAGMA application_id")
+        .fetch_one(&mut *connection)
+        .await?;
+    let found: i64 = sqlx::query_scalar("PRAGMA user_version")
+        .fetch_one(&mut *connection)
+        .await?;
+    let tables: i64 = sqlx::query_scalar("SELECT count(*) FROM sqlite_schema")
+        .fetch_one(&mut *connection)
+        .await?;
     match (application, found) {
         (0, 0) if tables == 0 => Ok(0),
-        (MARK, found) if found > SCHEMA => Err(StoreFailure::Newer { found, known: SCHEMA }),
+        (MARK, found) if found > SCHEMA => Err(StoreFailure::Newer {
+            found,
+            known: SCHEMA,
+        }),
         (MARK, found) if found > 0 => Ok(found),
-        _ => Err(StoreFailure::Foreign("it holds another program's tables".to_owned())),
+        _ => Err(StoreFailure::Foreign(
+            "it holds another program's tables".to_owned(),
+        )),
     }
 }
 
 /// Waits until no other service brings this database up to date; they wait for this one until its transaction ends.
 pub(super) async fn alone(work: &mut PgConnection) -> Outcome<()> {
-    work.execute("SET LOCAL lock_timeout = '600s'; SET LOCAL statement_timeout = '600s'").await?;
-    sqlx::query("SELECT pg_advisory_xact_lock($1)").bind(MARK).execute(&mut *work).await?;
+    work.execute("SET LOCAL lock_timeout = '600s'; SET LOCAL statement_timeout = '600s'")
+        .await?;
+    sqlx::query("SELECT pg_advisory_xact_lock($1)")
+        .bind(MARK)
+        .execute(&mut *work)
+        .await?;
     Ok(())
 }
 
@@ -72,12 +97,16 @@ pub(super) async fn postgres_steps(work: &mut PgConnection, from: i64, to: i64) 
     if from == to {
         return Ok(());
     }
-    work.execute("CREATE TABLE IF NOT EXISTS stillground_schema (version BIGINT NOT NULL)").await?;
+    work.execute("CREATE TABLE IF NOT EXISTS stillground_schema (version BIGINT NOT NULL)")
+        .await?;
     for step in steps(from, to) {
         work.execute(step.postgres).await?;
     }
     work.execute("DELETE FROM stillground_schema").await?;
-    sqlx::query("INSERT INTO stillground_schema (version) VALUES ($1)").bind(to).execute(work).await?;
+    sqlx::query("INSERT INTO stillground_schema (version) VALUES ($1)")
+        .bind(to)
+        .execute(work)
+        .await?;
     Ok(())
 }
 
@@ -86,11 +115,30 @@ pub(super) async fn postgres_steps(work: &mut PgConnection, from: i64, to: i64) 
 /// # Errors
 /// A database of a newer version or one in which another program has a table of plans.
 pub(super) async fn postgres_version(connection: &mut PgConnection) -> Outcome<i64> {
-    let ours: bool = sqlx::query_scalar("SELECT to_regclass('stillground_schema') IS NOT NULL").fetch_one(&mut *connection).await?;
-    let plans: bool = sqlx::query_scalar("SELECT to_regclass('plans') IS NOT NULL").fetch_one(&mut *connection).await?;
+    let ours: bool = sqlx::query_scalar("SELECT to_regclass('stillground_schema') IS NOT NULL")
+        .fetch_one(&mut *connection)
+        .await?;
+    let plans: bool = sqlx::query_scalar("SELECT to_regclass('plans') IS NOT NULL")
+        .fetch_one(&mut *connection)
+        .await?;
     if !ours {
-        return if plans { Err(StoreFailure::Foreign("another program has a table of plans there".to_owned())) } else { Ok(0) };
+        return if plans {
+            Err(StoreFailure::Foreign(
+                "another program has a table of plans there".to_owned(),
+            ))
+        } else {
+            Ok(0)
+        };
     }
-    let found: i64 = sqlx::query_scalar("SELECT max(version) FROM stillground_schema").fetch_one(connection).await?;
-    if found > SCHEMA { Err(StoreFailure::Newer { found, known: SCHEMA }) } else { Ok(found) }
+    let found: i64 = sqlx::query_scalar("SELECT max(version) FROM stillground_schema")
+        .fetch_one(connection)
+        .await?;
+    if found > SCHEMA {
+        Err(StoreFailure::Newer {
+            found,
+            known: SCHEMA,
+        })
+    } else {
+        Ok(found)
+    }
 }

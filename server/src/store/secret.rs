@@ -21,13 +21,18 @@ impl Secret {
     pub(super) fn new() -> Result<Self, StoreFailure> {
         let mut bytes = [0; BYTES];
         getrandom::fill(&mut bytes).map_err(StoreFailure::Random)?;
-        Ok(Self(BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase()))
+        Ok(Self(
+            BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase(),
+        ))
     }
 
     /// A secret as typed or linked, when it has the form of one.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let well_formed = text.len() == LETTERS && text.bytes().all(|b| b.is_ascii_lowercase() || (b'2'..=b'7').contains(&b));
+        let well_formed = text.len() == LETTERS
+            && text
+                .bytes()
+                .all(|b| b.is_ascii_lowercase() || (b'2'..=b'7').contains(&b));
         well_formed.then(|| Self(text.to_owned()))
     }
 
@@ -80,7 +85,14 @@ mod tests {
 
     #[test]
     fn what_has_not_the_form_of_a_secret_is_none() {
-        for text in ["", "abc", &"a".repeat(33), &"A".repeat(32), &"1".repeat(32), "' OR 1=1 --                     "] {
+        for text in [
+            "",
+            "abc",
+            &"a".repeat(33),
+            &"A".repeat(32),
+            &"1".repeat(32),
+            "' OR 1=1 --                     ",
+        ] {
             assert!(Secret::parse(text).is_none(), "{text}");
         }
     }

@@ -30,10 +30,15 @@ impl Store {
         }
         let token = secret::sheet_token()?;
         let mut work = self.db.begin().await?;
-        let sql = "INSERT INTO sheets (token, plan_id) VALUES ($1, $2) ON CONFLICT (plan_id) DO NOTHING";
+        let sql =
+            "INSERT INTO sheets (token, plan_id) VALUES ($1, $2) ON CONFLICT (plan_id) DO NOTHING";
         work.run(sql, values![&token, plan_id]).await?;
         // Of two who print at once, both carry the word of the one who came first.
-        let kept = work.row(known, values![plan_id]).await?.map(|row| row.get(0)).transpose()?;
+        let kept = work
+            .row(known, values![plan_id])
+            .await?
+            .map(|row| row.get(0))
+            .transpose()?;
         work.commit().await?;
         Ok(kept.unwrap_or(token))
     }
@@ -46,6 +51,12 @@ impl Store {
         let sql = "SELECT plans.revision, revisions.saved_at FROM sheets JOIN plans ON plans.id = sheets.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE sheets.token = $1 AND plans.removed_at IS NULL";
         let row = self.db.row(sql, values![token]).await?;
-        row.map(|row| Ok(Standing { revision: super::plans::revision_number(row.get(0)?), saved_at: time(row.get(1)?) })).transpose()
+        row.map(|row| {
+            Ok(Standing {
+                revision: super::plans::revision_number(row.get(0)?),
+                saved_at: time(row.get(1)?),
+            })
+        })
+        .transpose()
     }
 }

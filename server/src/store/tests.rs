@@ -24,9 +24,15 @@ async fn no_statement_goes_through_a_whole_table() {
             continue;
         }
         let plan: Vec<(i64, i64, i64, String)> =
-            sqlx::query_as(AssertSqlSafe(format!("EXPLAIN QUERY PLAN {sql}"))).fetch_all(&mut connection).await.unwrap();
-        let grows =
-            |step: &str| step.strip_prefix("SCAN ").and_then(|rest| rest.split(' ').next()).is_some_and(|table| GROWING.contains(&table));
+            sqlx::query_as(AssertSqlSafe(format!("EXPLAIN QUERY PLAN {sql}")))
+                .fetch_all(&mut connection)
+                .await
+                .unwrap();
+        let grows = |step: &str| {
+            step.strip_prefix("SCAN ")
+                .and_then(|rest| rest.split(' ').next())
+                .is_some_and(|table| GROWING.contains(&table))
+        };
         let whole = plan.iter().find(|(.., step)| grows(step));
         assert!(whole.is_none(), "{file}: {sql}\n{whole:?}");
         looked_at += 1;
@@ -47,8 +53,15 @@ fn statements() -> Vec<(String, String)> {
         }
         let text = fs::read_to_string(&path).unwrap();
         for literal in text.split('"').skip(1).step_by(2) {
-            let sql = literal.split("\\\n").map(str::trim_start).collect::<String>();
-            for sql in sql.split("; ").filter(|sql| ["SELECT ", "UPDATE ", "DELETE ", "INSERT "].iter().any(|verb| sql.starts_with(verb))) {
+            let sql = literal
+                .split("\\\n")
+                .map(str::trim_start)
+                .collect::<String>();
+            for sql in sql.split("; ").filter(|sql| {
+                ["SELECT ", "UPDATE ", "DELETE ", "INSERT "]
+                    .iter()
+                    .any(|verb| sql.starts_with(verb))
+            }) {
                 found.push((name.clone(), sql.to_owned()));
             }
         }

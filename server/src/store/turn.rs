@@ -17,7 +17,9 @@ const LONGEST: Duration = Duration::from_mins(10);
 const PAUSE: Duration = Duration::from_millis(20);
 
 /// The right to open a store's file, until it is dropped. The file of the lock stays: another may wait at it.
-pub(super) struct Turn(#[expect(dead_code, reason = "the lock lasts as long as its file is open")] Option<File>);
+pub(super) struct Turn(
+    #[expect(dead_code, reason = "the lock lasts as long as its file is open")] Option<File>,
+);
 
 impl Turn {
     /// Waits for those who are opening the same file.
@@ -31,9 +33,13 @@ impl Turn {
             match file.try_lock() {
                 Ok(()) => return Ok(Self(Some(file))),
                 // Some network file systems know no locks: there, SQLite's own have to do.
-                Err(TryLockError::Error(error)) if error.kind() == ErrorKind::Unsupported => return Ok(Self(None)),
+                Err(TryLockError::Error(error)) if error.kind() == ErrorKind::Unsupported => {
+                    return Ok(Self(None));
+                }
                 Err(TryLockError::Error(error)) => return Err(error.into()),
-                Err(TryLockError::WouldBlock) if begun.elapsed() > LONGEST => return Err(StoreFailure::Busy),
+                Err(TryLockError::WouldBlock) if begun.elapsed() > LONGEST => {
+                    return Err(StoreFailure::Busy);
+                }
                 Err(TryLockError::WouldBlock) => tokio::time::sleep(PAUSE).await,
             }
         }

@@ -34,38 +34,57 @@ const HEADINGS: [&str; 16] = [
 /// The materials as CSV (RFC 4180), in the reader's units: the same bytes each time.
 #[must_use]
 pub fn materials(design: &Design, units: Units) -> String {
-    let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(BYTE_ORDER_MARK.as_bytes().to_vec());
-    let rows = std::iter::once(HEADINGS.map(str::to_owned)).chain(design.materials.iter().map(|line| {
-        let (quantity, unit) = units.convert(line.quantity, line.unit);
-        let cost = design.costs.line(line.id);
-        let offer = cost.and_then(LineCost::offer);
-        let currency = design.costs.currency.as_deref().filter(|_| cost.is_some());
-        [
-            cell(line.group.heading()),
-            cell(&line.item),
-            number(quantity),
-            cell(if line.unit == Unit::Count { "pcs" } else { unit }),
-            cell(&line.purpose),
-            cell(line.supply.word()),
-            cell(&line.note),
-            cell(line.id),
-            cell(offer.map_or("", |offer| offer.id)),
-            offer.map(|offer| plain(offer.quantity_parts(), 3)).unwrap_or_default(),
-            cell(offer.map_or("", |offer| offer.per)),
-            offer.map(|offer| plain(offer.price_parts(), 4)).unwrap_or_default(),
-            cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
-            cell(currency.unwrap_or_default()),
-            cell(&money::lengths(&design.costs, line).join(" / ")),
-            cell(offer.and_then(|offer| offer.quoted_for.as_deref()).unwrap_or_default()),
-        ]
-    }));
+    let mut writer = WriterBuilder::new()
+        .terminator(Terminator::CRLF)
+        .from_writer(BYTE_ORDER_MARK.as_bytes().to_vec());
+    let rows =
+        std::iter::once(HEADINGS.map(str::to_owned)).chain(design.materials.iter().map(|line| {
+            let (quantity, unit) = units.convert(line.quantity, line.unit);
+            let cost = design.costs.line(line.id);
+            let offer = cost.and_then(LineCost::offer);
+            let currency = design.costs.currency.as_deref().filter(|_| cost.is_some());
+            [
+                cell(line.group.heading()),
+                cell(&line.item),
+                number(quantity),
+                cell(if line.unit == Unit::Count {
+                    "pcs"
+                } else {
+                    unit
+                }),
+                cell(&line.purpose),
+                cell(line.supply.word()),
+                cell(&line.note),
+                cell(line.id),
+                cell(offer.map_or("", |offer| offer.id)),
+                offer
+                    .map(|offer| plain(offer.quantity_parts(), 3))
+                    .unwrap_or_default(),
+                cell(offer.map_or("", |offer| offer.per)),
+                offer
+                    .map(|offer| plain(offer.price_parts(), 4))
+                    .unwrap_or_default(),
+                cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
+                cell(currency.unwrap_or_default()),
+                cell(&money::lengths(&design.costs, line).join(" / ")),
+                cell(
+                    offer
+                        .and_then(|offer| offer.quoted_for.as_deref())
+                        .unwrap_or_default(),
+                ),
+            ]
+        }));
     for row in rows {
         // Writing into memory does not fail; were it to, a shorter table shows it.
         if writer.write_record(row).is_err() {
             break;
         }
     }
-    writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+    writer
+        .into_inner()
+        .ok()
+        .and_then(|bytes| String::from_utf8(bytes).ok())
+        .unwrap_or_default()
 }
 
 /// A text that no spreadsheet runs: one that begins like a formula gets an apostrophe before it.
@@ -83,7 +102,11 @@ fn number(value: f64) -> String {
     }
     let decimals = (3 - value.abs().log10().floor() as i32).clamp(0, 6) as usize;
     let text = format!("{value:.decimals$}");
-    if decimals == 0 { text } else { text.trim_end_matches('0').trim_end_matches('.').to_owned() }
+    if decimals == 0 {
+        text
+    } else {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
 }
 
 /// A decimal number from its parts, for a spreadsheet: a point and at least two decimals.
@@ -115,7 +138,10 @@ mod tests {
         assert_eq!(rows.len(), design.materials.len());
         for (row, line) in rows.iter().zip(&design.materials) {
             let quantity: f64 = row[2].parse().unwrap();
-            assert!((quantity - line.quantity).abs() <= 0.001 * line.quantity, "{row:?}");
+            assert!(
+                (quantity - line.quantity).abs() <= 0.001 * line.quantity,
+                "{row:?}"
+            );
         }
         assert_eq!(text, materials(&design, Units::Metric));
     }
@@ -128,12 +154,22 @@ mod tests {
         plan.prices = serde_json::from_str(prices).unwrap();
         let text = materials(&design_plan(&plan, &NoShelf).unwrap(), Units::Metric);
         let mut reader = csv::Reader::from_reader(text.as_bytes());
-        let rows: Vec<_> = reader.records().map(Result::unwrap).filter(|row| !row[12].is_empty()).collect();
-        assert_eq!(rows.iter().map(|row| &row[8]).collect::<Vec<_>>(), ["draw-cord", "polythene", "stud-rod-2m"]);
+        let rows: Vec<_> = reader
+            .records()
+            .map(Result::unwrap)
+            .filter(|row| !row[12].is_empty())
+            .collect();
+        assert_eq!(
+            rows.iter().map(|row| &row[8]).collect::<Vec<_>>(),
+            ["draw-cord", "polythene", "stud-rod-2m"]
+        );
         for row in rows {
             let [quantity, price, total] = [9, 11, 12].map(|at| row[at].parse::<f64>().unwrap());
             assert_eq!(&row[15], if &row[8] == "draw-cord" { "'=1+1" } else { "" });
-            assert!((quantity * price - total).abs() <= 0.005 + 1e-9 && &row[13] == "EUR", "{row:?}");
+            assert!(
+                (quantity * price - total).abs() <= 0.005 + 1e-9 && &row[13] == "EUR",
+                "{row:?}"
+            );
         }
     }
 
@@ -143,7 +179,11 @@ mod tests {
         for text in ["=2+5", "+1", "-1", "@SUM(A1)", "\t=1", " =1", "＝1"] {
             design.materials[0].item = text.into();
             let table = materials(&design, Units::Metric);
-            let first = csv::Reader::from_reader(table.as_bytes()).records().next().unwrap().unwrap();
+            let first = csv::Reader::from_reader(table.as_bytes())
+                .records()
+                .next()
+                .unwrap()
+                .unwrap();
             assert_eq!(&first[1], format!("'{text}"));
         }
     }

@@ -52,7 +52,11 @@ impl Shape {
         let mm = |length: Length| millimetre::get(length);
         let (anchors, pier) = (&design.anchors, &design.pier);
         Self {
-            studs: anchors.studs.iter().map(|stud| (mm(stud.x), mm(stud.y))).collect(),
+            studs: anchors
+                .studs
+                .iter()
+                .map(|stud| (mm(stud.x), mm(stud.y)))
+                .collect(),
             side: mm(pier.plate_side),
             thickness: mm(pier.plate_thickness),
             plate_hole: mm(brief.anchors.thread().plate_hole),
@@ -74,7 +78,9 @@ pub fn workshop(brief: &Brief, design: &Design) -> Result<String, Fault> {
     plate(&mut drawing, &shape, brief);
     jig(&mut drawing, &shape);
     let mut bytes = Vec::new();
-    drawing.save(&mut bytes).map_err(|error| Fault(error.to_string()))?;
+    drawing
+        .save(&mut bytes)
+        .map_err(|error| Fault(error.to_string()))?;
     let text = String::from_utf8(bytes).map_err(|error| Fault(error.to_string()))?;
     Ok(fixed::moments(&text))
 }
@@ -86,7 +92,11 @@ fn head(drawing: &mut Drawing) {
     drawing.header.fingerprint_guid = Default::default();
     drawing.header.version_guid = Default::default();
     for (name, colour) in LAYERS {
-        drawing.add_layer(Layer { name: name.to_owned(), color: Color::from_index(colour), ..Layer::default() });
+        drawing.add_layer(Layer {
+            name: name.to_owned(),
+            color: Color::from_index(colour),
+            ..Layer::default()
+        });
     }
 }
 
@@ -102,11 +112,24 @@ fn plate(drawing: &mut Drawing, shape: &Shape, brief: &Brief) {
     north(drawing, (0.0, 0.0), shape.side);
     let steel = brief.pier.steel.value.key();
     let mut lines = vec![
-        format!("Base plate {} x {} x {} mm, {steel}", tidy(shape.side), tidy(shape.side), tidy(shape.thickness)),
-        format!("{} holes of {} mm for studs {}", shape.studs.len(), tidy(shape.plate_hole), brief.anchors.size.value.key()),
+        format!(
+            "Base plate {} x {} x {} mm, {steel}",
+            tidy(shape.side),
+            tidy(shape.side),
+            tidy(shape.thickness)
+        ),
+        format!(
+            "{} holes of {} mm for studs {}",
+            shape.studs.len(),
+            tidy(shape.plate_hole),
+            brief.anchors.size.value.key()
+        ),
     ];
     if shape.middle_hole > 0.0 {
-        lines.push(format!("Middle hole {} mm for the ducts", tidy(shape.middle_hole)));
+        lines.push(format!(
+            "Middle hole {} mm for the ducts",
+            tidy(shape.middle_hole)
+        ));
     }
     lines.push(format!("Column of {} mm, outline only", tidy(shape.column)));
     notes(drawing, (-shape.side / 2.0, -shape.side / 2.0), &lines);
@@ -121,8 +144,16 @@ fn jig(drawing: &mut Drawing, shape: &Shape) {
     }
     north(drawing, (east, 0.0), side);
     let lines = [
-        format!("Drilling jig {} x {} mm, upper face", tidy(side), tidy(side)),
-        format!("{} holes of {} mm to guide the drill", shape.studs.len(), tidy(shape.drill)),
+        format!(
+            "Drilling jig {} x {} mm, upper face",
+            tidy(side),
+            tidy(side)
+        ),
+        format!(
+            "{} holes of {} mm to guide the drill",
+            shape.studs.len(),
+            tidy(shape.drill)
+        ),
         "Check all distances against the plan's table before drilling".to_owned(),
     ];
     notes(drawing, (east - side / 2.0, -side / 2.0), &lines);
@@ -132,34 +163,67 @@ fn jig(drawing: &mut Drawing, shape: &Shape) {
 fn north(drawing: &mut Drawing, (x, y): (f64, f64), side: f64) {
     let (tip, tail) = (y + 0.46 * side, y + 0.36 * side);
     let barb = 0.02 * side;
-    for (a, b) in [((x, tail), (x, tip)), ((x, tip), (x - barb, tip - 2.0 * barb)), ((x, tip), (x + barb, tip - 2.0 * barb))] {
-        put(drawing, "North", EntityType::Line(Line::new(Point::new(a.0, a.1, 0.0), Point::new(b.0, b.1, 0.0))));
+    for (a, b) in [
+        ((x, tail), (x, tip)),
+        ((x, tip), (x - barb, tip - 2.0 * barb)),
+        ((x, tip), (x + barb, tip - 2.0 * barb)),
+    ] {
+        put(
+            drawing,
+            "North",
+            EntityType::Line(Line::new(
+                Point::new(a.0, a.1, 0.0),
+                Point::new(b.0, b.1, 0.0),
+            )),
+        );
     }
     letter(drawing, "North", (x + barb, tail), "N true north");
 }
 
 fn square(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), side: f64) {
     let half = side / 2.0;
-    let corner = |(east, up): (f64, f64)| LwPolylineVertex { x: x + east * half, y: y + up * half, ..LwPolylineVertex::default() };
-    let mut outline =
-        LwPolyline { vertices: [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)].map(corner).to_vec(), ..LwPolyline::default() };
+    let corner = |(east, up): (f64, f64)| LwPolylineVertex {
+        x: x + east * half,
+        y: y + up * half,
+        ..LwPolylineVertex::default()
+    };
+    let mut outline = LwPolyline {
+        vertices: [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
+            .map(corner)
+            .to_vec(),
+        ..LwPolyline::default()
+    };
     outline.set_is_closed(true);
     put(drawing, layer, EntityType::LwPolyline(outline));
 }
 
 fn circle(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), diameter: f64) {
-    put(drawing, layer, EntityType::Circle(Circle::new(Point::new(x, y, 0.0), diameter / 2.0)));
+    put(
+        drawing,
+        layer,
+        EntityType::Circle(Circle::new(Point::new(x, y, 0.0), diameter / 2.0)),
+    );
 }
 
 /// Lines of text below a corner.
 fn notes(drawing: &mut Drawing, (x, y): (f64, f64), lines: &[String]) {
     for (i, line) in lines.iter().enumerate() {
-        letter(drawing, "Notes", (x, y - LETTER_MM * (2.0 + 1.8 * i as f64)), line);
+        letter(
+            drawing,
+            "Notes",
+            (x, y - LETTER_MM * (2.0 + 1.8 * i as f64)),
+            line,
+        );
     }
 }
 
 fn letter(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), text: &str) {
-    let text = Text { location: Point::new(x, y, 0.0), text_height: LETTER_MM, value: text.to_owned(), ..Text::default() };
+    let text = Text {
+        location: Point::new(x, y, 0.0),
+        text_height: LETTER_MM,
+        value: text.to_owned(),
+        ..Text::default()
+    };
     put(drawing, layer, EntityType::Text(text));
 }
 

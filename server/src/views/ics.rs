@@ -28,9 +28,20 @@ pub struct Gone {
 /// at its old place. Work stands in local time without a zone, since it is
 /// done where the pier stands; a wait takes whole days and leaves them free. A start that is no date gives no tasks.
 #[must_use]
-pub fn schedule(design: &Design, gone: &[Gone], plan_id: &str, revision: u32, start: &str) -> String {
+pub fn schedule(
+    design: &Design,
+    gone: &[Gone],
+    plan_id: &str,
+    revision: u32,
+    start: &str,
+) -> String {
     let mut calendar = Calendar::empty();
-    for (key, value) in [("VERSION", "2.0"), ("PRODID", "-//Stillground//Schedule//EN"), ("CALSCALE", "GREGORIAN"), ("METHOD", "PUBLISH")] {
+    for (key, value) in [
+        ("VERSION", "2.0"),
+        ("PRODID", "-//Stillground//Schedule//EN"),
+        ("CALSCALE", "GREGORIAN"),
+        ("METHOD", "PUBLISH"),
+    ] {
         calendar.append_property(Property::new(key, value));
     }
     for task in &design.schedule {
@@ -40,7 +51,10 @@ pub fn schedule(design: &Design, gone: &[Gone], plan_id: &str, revision: u32, st
         }
     }
     for Gone { task, start } in gone {
-        let words = (task.title.as_str(), "The plan was changed and has this task no longer.".to_owned());
+        let words = (
+            task.title.as_str(),
+            "The plan was changed and has this task no longer.".to_owned(),
+        );
         if let Some(mut event) = event(task, words, plan_id, revision, start) {
             calendar.push(event.add_property("STATUS", "CANCELLED").done());
         }
@@ -65,7 +79,13 @@ fn folded(text: &str) -> String {
     out
 }
 
-fn event(task: &Task, (title, description): (&str, String), plan_id: &str, revision: u32, start: &str) -> Option<Event> {
+fn event(
+    task: &Task,
+    (title, description): (&str, String),
+    plan_id: &str,
+    revision: u32,
+    start: &str,
+) -> Option<Event> {
     let mut event = Event::new();
     event
         .uid(&format!("{}.{}@stillground", task.id, plain(plan_id)))
@@ -87,14 +107,26 @@ fn event(task: &Task, (title, description): (&str, String), plan_id: &str, revis
 
 /// A name without signs that a calendar might trip over: a plan printed from a file is named by its title.
 fn plain(name: &str) -> String {
-    name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect()
+    name.chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect()
 }
 
 /// Why it is done then, and what can hurt at it.
 fn description(design: &Design, task: &Task) -> String {
-    let cautions = design.cautions.iter().filter(|caution| !task.wait && caution.when == task.part);
-    let lines: Vec<&str> = std::iter::once(task.why.as_str()).chain(cautions.map(|caution| caution.text.as_str())).collect();
-    lines.iter().filter(|line| !line.is_empty()).copied().collect::<Vec<_>>().join("\n\n")
+    let cautions = design
+        .cautions
+        .iter()
+        .filter(|caution| !task.wait && caution.when == task.part);
+    let lines: Vec<&str> = std::iter::once(task.why.as_str())
+        .chain(cautions.map(|caution| caution.text.as_str()))
+        .collect();
+    lines
+        .iter()
+        .filter(|line| !line.is_empty())
+        .copied()
+        .collect::<Vec<_>>()
+        .join("\n\n")
 }
 
 fn day_of(hour: f64) -> i64 {
@@ -116,7 +148,10 @@ fn moment(start: &str, hour: f64) -> Option<String> {
     let days = (minutes / (DAY_H * 60.0)).floor();
     let left = minutes - days * DAY_H * 60.0;
     let (hours, minutes) = ((left / 60.0).floor(), left % 60.0);
-    Some(format!("{}T{hours:02.0}{minutes:02.0}00", compact(start, days.clamp(0.0, 100_000.0) as i64)?))
+    Some(format!(
+        "{}T{hours:02.0}{minutes:02.0}00",
+        compact(start, days.clamp(0.0, 100_000.0) as i64)?
+    ))
 }
 
 #[cfg(test)]
@@ -133,14 +168,25 @@ mod tests {
     #[test]
     fn the_same_plan_gives_the_same_bytes() {
         let design = design();
-        assert_eq!(schedule(&design, &[], "a1", 3, "2027-04-19"), schedule(&design, &[], "a1", 3, "2027-04-19"));
+        assert_eq!(
+            schedule(&design, &[], "a1", 3, "2027-04-19"),
+            schedule(&design, &[], "a1", 3, "2027-04-19")
+        );
     }
 
     #[test]
     fn a_changed_plan_updates_its_tasks_in_place() {
         let design = design();
-        let names = |text: &str| text.lines().filter(|line| line.starts_with("UID:")).map(str::to_owned).collect::<Vec<_>>();
-        let (first, second) = (schedule(&design, &[], "a1", 3, "2027-04-19"), schedule(&design, &[], "a1", 4, "2027-05-03"));
+        let names = |text: &str| {
+            text.lines()
+                .filter(|line| line.starts_with("UID:"))
+                .map(str::to_owned)
+                .collect::<Vec<_>>()
+        };
+        let (first, second) = (
+            schedule(&design, &[], "a1", 3, "2027-04-19"),
+            schedule(&design, &[], "a1", 4, "2027-05-03"),
+        );
         assert_eq!(names(&first), names(&second));
         assert_eq!(names(&first).len(), design.schedule.len());
         assert!(first.contains("SEQUENCE:3\r\n") && second.contains("SEQUENCE:4\r\n"));
@@ -151,15 +197,34 @@ mod tests {
         let mut design = design();
         let task = design.schedule.remove(0);
         let uid = format!("UID:{}.a1@stillground", task.id);
-        let text = schedule(&design, &[Gone { task, start: "2027-04-19".to_owned() }], "a1", 2, "2027-05-03");
-        let event = text.split("BEGIN:VEVENT").find(|event| event.contains(&uid)).unwrap();
-        assert!(event.contains("STATUS:CANCELLED\r\n") && event.contains("SEQUENCE:2\r\n") && event.contains("DTSTART:20270419"));
+        let text = schedule(
+            &design,
+            &[Gone {
+                task,
+                start: "2027-04-19".to_owned(),
+            }],
+            "a1",
+            2,
+            "2027-05-03",
+        );
+        let event = text
+            .split("BEGIN:VEVENT")
+            .find(|event| event.contains(&uid))
+            .unwrap();
+        assert!(
+            event.contains("STATUS:CANCELLED\r\n")
+                && event.contains("SEQUENCE:2\r\n")
+                && event.contains("DTSTART:20270419")
+        );
         assert_eq!(text.matches("STATUS:CANCELLED").count(), 1);
     }
 
     #[test]
     fn a_title_makes_a_plain_name() {
-        assert!(schedule(&design(), &[], "Quarry; Lane", 0, "2027-04-19").contains("UID:pour.Quarry--Lane@stillground\r\n"));
+        assert!(
+            schedule(&design(), &[], "Quarry; Lane", 0, "2027-04-19")
+                .contains("UID:pour.Quarry--Lane@stillground\r\n")
+        );
     }
 
     #[test]

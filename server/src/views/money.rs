@@ -18,8 +18,16 @@ pub fn amount(costs: &Costs, money: Money) -> String {
 /// A price with its currency and the unit it was quoted for.
 #[must_use]
 pub fn per_unit(costs: &Costs, offer: &Offer) -> String {
-    let currency = costs.currency.as_ref().map(|currency| format!("\u{a0}{currency}")).unwrap_or_default();
-    let each = if offer.per == "pcs" { "each".to_owned() } else { format!("per\u{a0}{}", unit(offer.per)) };
+    let currency = costs
+        .currency
+        .as_ref()
+        .map(|currency| format!("\u{a0}{currency}"))
+        .unwrap_or_default();
+    let each = if offer.per == "pcs" {
+        "each".to_owned()
+    } else {
+        format!("per\u{a0}{}", unit(offer.per))
+    };
     format!("{}{currency} {each}", price(offer.price_parts()))
 }
 
@@ -27,7 +35,11 @@ pub fn per_unit(costs: &Costs, offer: &Offer) -> String {
 #[must_use]
 pub fn quantity(costs: &Costs, line: &Material, units: Units) -> String {
     let per = prices::per(line.unit, units);
-    let own = costs.line(line.id).and_then(|cost| cost.offers.iter().find(|offer| offer.id == line.id && offer.per == per));
+    let own = costs.line(line.id).and_then(|cost| {
+        cost.offers
+            .iter()
+            .find(|offer| offer.id == line.id && offer.per == per)
+    });
     match own {
         Some(offer) => counted(offer),
         None if units == Units::Metric => with_unit(quantity_parts(line.quantity), per),
@@ -58,7 +70,11 @@ pub const MOST_NAMES: usize = 12;
 /// The lines without a price, in words.
 #[must_use]
 pub fn unpriced(costs: &Costs) -> Vec<&'static str> {
-    costs.unpriced.iter().map(|id| lines::line(id).map_or(*id, |line| line.what)).collect()
+    costs
+        .unpriced
+        .iter()
+        .map(|id| lines::line(id).map_or(*id, |line| line.what))
+        .collect()
 }
 
 /// The whole lengths in which a line can be had, each with what is left over and, where it has a price, what it comes to.
@@ -67,9 +83,18 @@ pub fn lengths(costs: &Costs, line: &Material) -> Vec<String> {
     let cost = costs.line(line.id);
     let said = |stock: &StockLength| {
         let offer = cost.and_then(|cost| cost.offers.iter().find(|offer| offer.id == stock.id));
-        let counted = if cost.is_some_and(|cost| cost.counted == stock.id) { ", which is counted" } else { "" };
+        let counted = if cost.is_some_and(|cost| cost.counted == stock.id) {
+            ", which is counted"
+        } else {
+            ""
+        };
         match offer {
-            Some(offer) => format!("{}; {}, {}{counted}", stock.says, per_unit(costs, offer), amount(costs, offer.total)),
+            Some(offer) => format!(
+                "{}; {}, {}{counted}",
+                stock.says,
+                per_unit(costs, offer),
+                amount(costs, offer.total)
+            ),
             None => stock.says.clone(),
         }
     };
@@ -80,7 +105,11 @@ pub fn lengths(costs: &Costs, line: &Material) -> Vec<String> {
 #[must_use]
 pub fn lengths_sentence(costs: &Costs, line: &Material) -> String {
     let said = lengths(costs, line);
-    if said.is_empty() { String::new() } else { format!("In whole lengths: {}.", said.join(" · ")) }
+    if said.is_empty() {
+        String::new()
+    } else {
+        format!("In whole lengths: {}.", said.join(" · "))
+    }
 }
 
 /// What has to be said beside the total, each a sentence of its own.
@@ -89,8 +118,16 @@ pub fn remarks(design: &Design) -> Vec<String> {
     let costs = &design.costs;
     let mut said = Vec::new();
     if !costs.is_empty() && !costs.unpriced.is_empty() {
-        let names = if costs.unpriced.len() <= MOST_NAMES { format!(": {}", unpriced(costs).join(", ")) } else { String::new() };
-        let have = if costs.unpriced.len() == 1 { "has" } else { "have" };
+        let names = if costs.unpriced.len() <= MOST_NAMES {
+            format!(": {}", unpriced(costs).join(", "))
+        } else {
+            String::new()
+        };
+        let have = if costs.unpriced.len() == 1 {
+            "has"
+        } else {
+            "have"
+        };
         said.push(format!(
             "{} of {} lines to buy or hire {have} no price, so this is the total so far{names}.",
             costs.unpriced.len(),
@@ -105,8 +142,15 @@ pub fn remarks(design: &Design) -> Vec<String> {
         ));
     }
     if !costs.not_counted.is_empty() {
-        let names: Vec<String> = costs.not_counted.iter().filter_map(|id| Some(lines::line(id)?.what.to_owned())).collect();
-        said.push(format!("Kept and not counted, since the plan asks for no such line now: {}.", names.join(", ")));
+        let names: Vec<String> = costs
+            .not_counted
+            .iter()
+            .filter_map(|id| Some(lines::line(id)?.what.to_owned()))
+            .collect();
+        said.push(format!(
+            "Kept and not counted, since the plan asks for no such line now: {}.",
+            names.join(", ")
+        ));
     }
     said
 }

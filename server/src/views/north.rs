@@ -24,9 +24,14 @@ pub struct Way {
 #[must_use]
 pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
     let (north, units) = (&design.north, brief.units);
-    let clock = if brief.work.utc_offset_h.is_some() { "your clocks" } else { "UTC" };
+    let clock = if brief.work.utc_offset_h.is_some() {
+        "your clocks"
+    } else {
+        "UTC"
+    };
     // Without a place none of the three can be reckoned: said once is enough.
-    let placeless = north.compass.why_not.is_some() && north.compass.why_not == north.polaris.why_not;
+    let placeless =
+        north.compass.why_not.is_some() && north.compass.why_not == north.polaris.why_not;
     let mut ways = vec![
         Way {
             title: "By the shadow at noon",
@@ -36,7 +41,11 @@ pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
             says: noon_words(north),
         },
         Way {
-            title: if placeless { "By compass, or by the pole star" } else { "By compass" },
+            title: if placeless {
+                "By compass, or by the pole star"
+            } else {
+                "By compass"
+            },
             says: words(north.compass.why_not.as_ref(), &north.compass.says),
             names: "",
             columns: Vec::new(),
@@ -49,7 +58,13 @@ pub fn ways(brief: &Brief, design: &Design) -> Vec<Way> {
             columns: polaris_heads(clock),
             rows: polaris_rows(&north.polaris, units),
         },
-        Way { title: "From the pegs to the plate", says: north.marking.clone(), names: "", columns: Vec::new(), rows: Vec::new() },
+        Way {
+            title: "From the pegs to the plate",
+            says: north.marking.clone(),
+            names: "",
+            columns: Vec::new(),
+            rows: Vec::new(),
+        },
     ];
     ways.retain(|way| !(placeless && way.title == "By the pole star"));
     ways
@@ -66,7 +81,12 @@ fn noon_words(north: &North) -> Vec<String> {
 }
 
 fn noon_heads(clock: &str) -> Vec<String> {
-    vec![format!("Noon by {clock}"), "Sun above the horizon".into(), "Shadow, for each 1 of height".into(), "It points".into()]
+    vec![
+        format!("Noon by {clock}"),
+        "Sun above the horizon".into(),
+        "Shadow, for each 1 of height".into(),
+        "It points".into(),
+    ]
 }
 
 fn noon_rows(noon: &Noon, units: Units) -> Vec<Vec<String>> {
@@ -83,7 +103,10 @@ fn noon_rows(noon: &Noon, units: Units) -> Vec<Vec<String>> {
 }
 
 fn polaris_heads(clock: &str) -> Vec<String> {
-    vec![format!("Aside of true north, at the hour by {clock}"), "Above the horizon".to_owned()]
+    vec![
+        format!("Aside of true north, at the hour by {clock}"),
+        "Above the horizon".to_owned(),
+    ]
 }
 
 fn polaris_rows(polaris: &Polaris, units: Units) -> Vec<Vec<String>> {
@@ -94,7 +117,11 @@ fn polaris_rows(polaris: &Polaris, units: Units) -> Vec<Vec<String>> {
             bearing if bearing < 0.0 => " west",
             _ => " east",
         };
-        vec![at.at.short().to_owned(), format!("{}{side}", units.say(hundredths, Unit::Degree)), units.say(at.altitude_deg, Unit::Degree)]
+        vec![
+            at.at.short().to_owned(),
+            format!("{}{side}", units.say(hundredths, Unit::Degree)),
+            units.say(at.altitude_deg, Unit::Degree),
+        ]
     };
     polaris.hours.iter().map(row).collect()
 }

@@ -41,5 +41,7 @@ use crate::error::Trouble;
 /// # Errors
 /// The template's own, which is our fault.
 pub fn answer(page: &impl Template) -> Result<Html<String>, Trouble> {
-    page.render().map(Html).map_err(|error| Trouble::broken("writing a page", &error))
+    page.render()
+        .map(Html)
+        .map_err(|error| Trouble::broken("writing a page", &error))
 }

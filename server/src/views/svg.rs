@@ -26,9 +26,17 @@ pub fn write(drawing: &Drawing) -> String {
         match item {
             Item::Path { runs, closed, line } => path(&mut out, runs, *closed, *line),
             Item::Solid { corners } => {
-                let _ = write!(out, "<path class=\"ink\" fill=\"currentColor\" stroke=\"none\" d=\"{}\"/>", run_data(corners, true));
+                let _ = write!(
+                    out,
+                    "<path class=\"ink\" fill=\"currentColor\" stroke=\"none\" d=\"{}\"/>",
+                    run_data(corners, true)
+                );
             }
-            Item::Circle { centre, radius, line } => {
+            Item::Circle {
+                centre,
+                radius,
+                line,
+            } => {
                 let _ = write!(
                     out,
                     "<circle {} cx=\"{}\" cy=\"{}\" r=\"{}\"/>",
@@ -39,11 +47,15 @@ pub fn write(drawing: &Drawing) -> String {
                 );
             }
             Item::Dot { centre, radius } => {
-                let _ = write!(out, "<path class=\"dots\" stroke-linecap=\"round\" stroke-width=\"{}\" d=\"", figure(2.0 * radius));
+                let _ = write!(
+                    out,
+                    "<path class=\"dots\" stroke-linecap=\"round\" stroke-width=\"{}\" d=\"",
+                    figure(2.0 * radius)
+                );
                 dot(&mut out, *centre);
-                while let Some(Item::Dot { centre, .. }) =
-                    items.next_if(|next| matches!(next, Item::Dot { radius: other, .. } if other == radius))
-                {
+                while let Some(Item::Dot { centre, .. }) = items.next_if(
+                    |next| matches!(next, Item::Dot { radius: other, .. } if other == radius),
+                ) {
                     dot(&mut out, *centre);
                 }
                 out.push_str("\"/>");
@@ -66,7 +78,13 @@ fn path(out: &mut String, runs: &[Vec<Point>], closed: bool, line: Line) {
 fn run_data(run: &[Point], closed: bool) -> String {
     let mut data = String::with_capacity(12 * run.len());
     for (i, point) in run.iter().enumerate() {
-        let _ = write!(data, "{}{} {}", if i == 0 { 'M' } else { 'L' }, figure(point.x), figure(point.y));
+        let _ = write!(
+            data,
+            "{}{} {}",
+            if i == 0 { 'M' } else { 'L' },
+            figure(point.x),
+            figure(point.y)
+        );
     }
     if closed {
         data.push('Z');
@@ -79,9 +97,17 @@ fn dot(out: &mut String, centre: Point) {
 }
 
 fn pen(line: Line) -> String {
-    let mut attributes = format!("class=\"{}\" stroke-width=\"{}\"", line.name(), figure(line.weight_mm()));
+    let mut attributes = format!(
+        "class=\"{}\" stroke-width=\"{}\"",
+        line.name(),
+        figure(line.weight_mm())
+    );
     if !line.dashes_mm().is_empty() {
-        let dashes: Vec<String> = line.dashes_mm().iter().map(|&length| figure(length)).collect();
+        let dashes: Vec<String> = line
+            .dashes_mm()
+            .iter()
+            .map(|&length| figure(length))
+            .collect();
         let _ = write!(attributes, " stroke-dasharray=\"{}\"", dashes.join(" "));
     }
     attributes
@@ -89,7 +115,11 @@ fn pen(line: Line) -> String {
 
 fn text(out: &mut String, label: &Label) {
     let (x, y) = (figure(label.at.x), figure(label.at.y));
-    let _ = write!(out, "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" fill=\"currentColor\" stroke=\"none\"", figure(label.size));
+    let _ = write!(
+        out,
+        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" fill=\"currentColor\" stroke=\"none\"",
+        figure(label.size)
+    );
     out.push_str(match label.anchor {
         Anchor::Start => "",
         Anchor::Middle => " text-anchor=\"middle\"",
@@ -107,7 +137,11 @@ fn text(out: &mut String, label: &Label) {
 /// A number with at most two decimals, which is a hundredth of a millimetre.
 fn figure(value: f64) -> String {
     let rounded = (value * 100.0).round() / 100.0;
-    if rounded == 0.0 { "0".to_owned() } else { format!("{rounded}") }
+    if rounded == 0.0 {
+        "0".to_owned()
+    } else {
+        format!("{rounded}")
+    }
 }
 
 fn escape(text: &str) -> String {
@@ -132,11 +166,17 @@ mod tests {
 
     #[test]
     fn what_a_person_typed_is_escaped() {
-        assert_eq!(escape("<b onload='x'>&\u{1}"), "&lt;b onload=&#39;x&#39;&gt;&amp; ");
+        assert_eq!(
+            escape("<b onload='x'>&\u{1}"),
+            "&lt;b onload=&#39;x&#39;&gt;&amp; "
+        );
     }
 
     #[test]
     fn numbers_are_short() {
-        assert_eq!((figure(-0.001), figure(12.3456), figure(3.0)), ("0".to_owned(), "12.35".to_owned(), "3".to_owned()));
+        assert_eq!(
+            (figure(-0.001), figure(12.3456), figure(3.0)),
+            ("0".to_owned(), "12.35".to_owned(), "3".to_owned())
+        );
     }
 }

@@ -52,14 +52,23 @@ pub const fn mark(verdict: Verdict) -> &'static str {
 }
 
 fn share(part: f64) -> Option<&'static str> {
-    SHARES.iter().find(|(least, _)| part >= *least - 1e-9).map(|(_, words)| *words)
+    SHARES
+        .iter()
+        .find(|(least, _)| part >= *least - 1e-9)
+        .map(|(_, words)| *words)
 }
 
 fn excess(used: f64) -> String {
     match used {
         used if used >= 10.0 => "more than ten times what there is is asked for".to_owned(),
-        used if used >= 2.0 => format!("{} times what there is is asked for", stillground::figure::significant(used, 2)),
-        used => format!("{}\u{a0}% more than there is is asked for", stillground::figure::significant(((used - 1.0) * 100.0).ceil(), 2)),
+        used if used >= 2.0 => format!(
+            "{} times what there is is asked for",
+            stillground::figure::significant(used, 2)
+        ),
+        used => format!(
+            "{}\u{a0}% more than there is is asked for",
+            stillground::figure::significant(((used - 1.0) * 100.0).ceil(), 2)
+        ),
     }
 }
 
@@ -116,8 +125,14 @@ pub const WHENS: [When; 10] = [
 pub fn sentence(phrase: &str) -> String {
     let phrase = phrase.trim();
     let mut letters = phrase.chars();
-    let Some(first) = letters.next() else { return String::new() };
-    let stop = if phrase.ends_with(['.', '?', '!', '”', ':']) { "" } else { "." };
+    let Some(first) = letters.next() else {
+        return String::new();
+    };
+    let stop = if phrase.ends_with(['.', '?', '!', '”', ':']) {
+        ""
+    } else {
+        "."
+    };
     format!("{}{}{stop}", first.to_uppercase(), letters.as_str())
 }
 
@@ -150,7 +165,14 @@ mod tests {
     use stillground::source::Source;
 
     fn words(demand: f64, capacity: f64) -> String {
-        verdict(&Check::at_most("a.b", "", demand, capacity, Unit::One, Source::judgement("")))
+        verdict(&Check::at_most(
+            "a.b",
+            "",
+            demand,
+            capacity,
+            Unit::One,
+            Source::judgement(""),
+        ))
     }
 
     #[test]
@@ -160,8 +182,14 @@ mod tests {
         assert_eq!(words(0.0, 3.0), "holds: nothing is asked of it");
         assert_eq!(words(1.0, 1.0), "holds, with nothing to spare");
         assert_eq!(words(0.95, 1.0), "holds, with less than a tenth to spare");
-        assert_eq!(words(1.101, 1.0), "does not hold: 11\u{a0}% more than there is is asked for");
-        assert_eq!(words(4.0, 1.0), "does not hold: 4 times what there is is asked for");
+        assert_eq!(
+            words(1.101, 1.0),
+            "does not hold: 11\u{a0}% more than there is is asked for"
+        );
+        assert_eq!(
+            words(4.0, 1.0),
+            "does not hold: 4 times what there is is asked for"
+        );
         assert_eq!(words(f64::NAN, 1.0), "not known");
     }
 

@@ -87,22 +87,42 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         said.count.map(f64::from),
         |n| n,
         4.0,
-        Taken::new("four stand square and level easily", "force in each stud", HOUSE),
+        Taken::new(
+            "four stand square and level easily",
+            "force in each stud",
+            HOUSE,
+        ),
     );
     let size = ask.choice(
         "anchors.size",
         said.size,
         sizes::usual_size(said),
         Size::key,
-        Taken::new("the usual stud of a pier, or the nearest that fits the stated hole and depth", "stiffness and resistance", HOUSE),
+        Taken::new(
+            "the usual stud of a pier, or the nearest that fits the stated hole and depth",
+            "stiffness and resistance",
+            HOUSE,
+        ),
     );
     let thread = threads::thread(size.value);
     let sizes = sizes::Usual::find(plan, pier, count.value, &thread);
     let mut mm = |field, said, value, why: &str, effect: &str| {
-        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, HOUSE))
+        ask.number(
+            field,
+            Unit::Millimetre,
+            said,
+            millimetre::new,
+            value,
+            Taken::new(why, effect, HOUSE),
+        )
     };
-    let embedment =
-        mm("anchors.embedment_mm", said.embedment_mm, sizes.embedment_mm, "a usual depth for this size", "resistance of bond and cone");
+    let embedment = mm(
+        "anchors.embedment_mm",
+        said.embedment_mm,
+        sizes.embedment_mm,
+        "a usual depth for this size",
+        "resistance of bond and cone",
+    );
     let length = mm(
         "anchors.length_mm",
         said.length_mm,
@@ -117,18 +137,32 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         "clear of the column for a socket, inside the plate",
         "force in each stud",
     );
-    let hole_diameter =
-        mm("anchors.hole_diameter_mm", said.hole_diameter_mm, sizes.hole_mm, "the usual hole for this size", "resin in each hole");
+    let hole_diameter = mm(
+        "anchors.hole_diameter_mm",
+        said.hole_diameter_mm,
+        sizes.hole_mm,
+        "the usual hole for this size",
+        "resin in each hole",
+    );
     let concrete_temperature_c = ask.number(
         "anchors.concrete_temperature_c",
         Unit::Celsius,
         said.concrete_temperature_c,
         |v| v,
         10.0,
-        Taken::new("a cool spring day", "time before the nuts may be turned", HOUSE),
+        Taken::new(
+            "a cool spring day",
+            "time before the nuts may be turned",
+            HOUSE,
+        ),
     );
-    let hole =
-        ask.choice("anchors.hole", said.hole, Hole::Dry, Hole::key, Taken::new("drilled in dry weather", "bond and curing time", HOUSE));
+    let hole = ask.choice(
+        "anchors.hole",
+        said.hole,
+        Hole::Dry,
+        Hole::key,
+        Taken::new("drilled in dry weather", "bond and curing time", HOUSE),
+    );
     Anchors {
         count,
         size,
@@ -138,7 +172,13 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         hole_diameter,
         concrete_temperature_c,
         hole,
-        product: product::resolve(plan, &thread, embedment.value, concrete_temperature_c.value, ask),
+        product: product::resolve(
+            plan,
+            &thread,
+            embedment.value,
+            concrete_temperature_c.value,
+            ask,
+        ),
         max_torque: said.max_torque_n_m.map(newton_metre::new),
         torque: said.torque_n_m.map(newton_metre::new),
         lower_nuts: lower_nuts(plan, pier, ask),
@@ -154,7 +194,11 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             said.cracked,
             true,
             |yes| if yes { "true" } else { "false" },
-            Taken::new("a block in the ground may crack as it dries", "resistance of cone and bond", HOUSE),
+            Taken::new(
+                "a block in the ground may crack as it dries",
+                "resistance of cone and bond",
+                HOUSE,
+            ),
         ),
         lubrication: ask.choice(
             "anchors.lubrication",
@@ -168,7 +212,11 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             said.tool,
             Tool::TorqueWrench,
             Tool::key,
-            Taken::new("a wrench is on the list of materials", "scatter of the preload", HOUSE),
+            Taken::new(
+                "a wrench is on the list of materials",
+                "scatter of the preload",
+                HOUSE,
+            ),
         ),
         coating: ask.choice(
             "anchors.coating",
@@ -185,14 +233,20 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             said.relaxation_factor,
             |v| v,
             0.05,
-            Taken::new("no general law for resin was found; 3 to 10 % a decade of hours is thought likely", "when to tighten again", HOUSE),
+            Taken::new(
+                "no general law for resin was found; 3 to 10 % a decade of hours is thought likely",
+                "when to tighten again",
+                HOUSE,
+            ),
         ),
     }
 }
 
 fn lower_nuts(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
     let (usual, why) = match pier.levelling.value {
-        Levelling::Nuts if millimetre::get(pier.gap.value) > 0.0 => (LowerNuts::Tight, "the plate stands on its nuts"),
+        Levelling::Nuts if millimetre::get(pier.gap.value) > 0.0 => {
+            (LowerNuts::Tight, "the plate stands on its nuts")
+        }
         Levelling::Nuts => (LowerNuts::None, "the plate lies on the concrete"),
         Levelling::Grout => (LowerNuts::BackedOff, "so that the grout carries the plate"),
     };
@@ -201,6 +255,10 @@ fn lower_nuts(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
         plan.anchors.lower_nuts,
         usual,
         LowerNuts::key,
-        Taken::new(why, "where the preload goes, and which torque is right", HOUSE),
+        Taken::new(
+            why,
+            "where the preload goes, and which torque is right",
+            HOUSE,
+        ),
     )
 }

@@ -53,7 +53,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             said.upstand_m,
             metre::new,
             0.05,
-            Taken::new("keeps rain and leaves off the studs", "height of the pier and bending at its foot", house),
+            Taken::new(
+                "keeps rain and leaves off the studs",
+                "height of the pier and bending at its foot",
+                house,
+            ),
         ),
         side_contact_from: said.side_contact_from_m.map(metre::new),
         side_contact_to: said.side_contact_to_m.map(metre::new),
@@ -71,7 +75,10 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             Mix::Ready,
             Mix::key,
             Taken::new(
-                units.either("a cubic metre by hand is a hard day for two", "a cubic yard by hand is a hard day for two"),
+                units.either(
+                    "a cubic metre by hand is a hard day for two",
+                    "a cubic yard by hand is a hard day for two",
+                ),
                 "what to order",
                 house,
             ),
@@ -81,7 +88,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             said.reinforcement,
             Reinforcement::TopMesh,
             Reinforcement::key,
-            Taken::new("holds the top together while it cools and dries", "steel to order", house),
+            Taken::new(
+                "holds the top together while it cools and dries",
+                "steel to order",
+                house,
+            ),
         ),
         duct_count: ask.number(
             "block.duct_count",
@@ -89,7 +100,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             said.duct_count.map(f64::from),
             |n| n,
             2.0,
-            Taken::new("one for power, one for data", "ducts to order and where studs may stand", house),
+            Taken::new(
+                "one for power, one for data",
+                "ducts to order and where studs may stand",
+                house,
+            ),
         ),
         duct_diameter: ask.number(
             "block.duct_diameter_mm",
@@ -97,7 +112,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             said.duct_diameter_mm,
             millimetre::new,
             32.0,
-            Taken::new("takes a plug and a data cable", "ducts to order and bend radius", house),
+            Taken::new(
+                "takes a plug and a data cable",
+                "ducts to order and bend radius",
+                house,
+            ),
         ),
         bag: ask.number(
             "block.bag_mass_kg",
@@ -114,10 +133,24 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
 fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
     let delivered = plan.block.mix.is_none_or(|mix| mix == Mix::Ready);
     let (class, why, source) = if delivered {
-        (Concrete::C30, "what the exposure table asks of concrete that rain and frost reach", exposure::SOURCE)
+        (
+            Concrete::C30,
+            "what the exposure table asks of concrete that rain and frost reach",
+            exposure::SOURCE,
+        )
     } else {
-        (Concrete::C25, "what a careful mix on site or good bags reach without tests", house)
+        (
+            Concrete::C25,
+            "what a careful mix on site or good bags reach without tests",
+            house,
+        )
     };
     let taken = Taken::new(why, "resistance of the studs, day of drilling", source);
-    ask.choice("block.concrete", plan.block.concrete, class, Concrete::key, taken)
+    ask.choice(
+        "block.concrete",
+        plan.block.concrete,
+        class,
+        Concrete::key,
+        taken,
+    )
 }

@@ -67,14 +67,35 @@ fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     };
     let source = Source::judgement("room on the site");
     // A block that was stated larger has its room: nobody states one that does not fit.
-    let around = if said.sides == Some(Sides::Sloped) { 4.0 } else { 0.0 };
+    let around = if said.sides == Some(Sides::Sloped) {
+        4.0
+    } else {
+        0.0
+    };
     let mut side = |field, said, block: Option<f64>, effect: &str| {
         let value = block.map_or(value, |block| value.max(block + around));
-        ask.number(field, Unit::Metre, said, metre::new, value, Taken::new(why, effect, source))
+        ask.number(
+            field,
+            Unit::Metre,
+            said,
+            metre::new,
+            value,
+            Taken::new(why, effect, source),
+        )
     };
     [
-        side("excavation.max_length_m", said.max_length_m, plan.block.length_m, "how long the block may be"),
-        side("excavation.max_width_m", said.max_width_m, plan.block.width_m, "how wide the block may be"),
+        side(
+            "excavation.max_length_m",
+            said.max_length_m,
+            plan.block.length_m,
+            "how long the block may be",
+        ),
+        side(
+            "excavation.max_width_m",
+            said.max_width_m,
+            plan.block.width_m,
+            "how wide the block may be",
+        ),
     ]
 }
 
@@ -100,7 +121,11 @@ fn barrow(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
         plan.excavation.barrow_m3,
         cubic_metre::new,
         0.065,
-        Taken::new("a builder's barrow heaped to what one person pushes", "number of loads", Source::common_practice("builder's barrow")),
+        Taken::new(
+            "a builder's barrow heaped to what one person pushes",
+            "number of loads",
+            Source::common_practice("builder's barrow"),
+        ),
     )
 }
 
@@ -111,7 +136,11 @@ fn skip(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
         plan.excavation.skip_m3,
         cubic_metre::new,
         4.5,
-        Taken::new("a common size of builder's skip", "number of skips", Source::common_practice("builder's skip")),
+        Taken::new(
+            "a common size of builder's skip",
+            "number of skips",
+            Source::common_practice("builder's skip"),
+        ),
     )
 }
 
@@ -121,7 +150,11 @@ fn method(plan: &SitePlan, ask: &mut Ask) -> Given<Method> {
         plan.excavation.method,
         Method::Hand,
         Method::key,
-        Taken::new("a digger reaches few gardens", "time to dig, and who may be near the pit", Source::judgement("house default")),
+        Taken::new(
+            "a digger reaches few gardens",
+            "time to dig, and who may be near the pit",
+            Source::judgement("house default"),
+        ),
     )
 }
 

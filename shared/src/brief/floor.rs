@@ -6,7 +6,9 @@ use crate::notes::AssumedValue;
 use crate::site_plan::floor::{FloorKind, Soles, Stand};
 use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
-use crate::units::{Frequency, Length, Mass, Velocity, hertz, kilogram, metre, metre_per_second, millimetre};
+use crate::units::{
+    Frequency, Length, Mass, Velocity, hertz, kilogram, metre, metre_per_second, millimetre,
+};
 
 /// Complete answers about the floor.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,7 +65,13 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
         walk_speed: walk_speed(said, ask),
         pace: pace(said, ask),
         walker_mass: walker_mass(said, ask),
-        soles: ask.choice("floor.soles", said.soles, Soles::Soft, Soles::key, Taken::new("usual at night", "what the walk shakes", HOUSE)),
+        soles: ask.choice(
+            "floor.soles",
+            said.soles,
+            Soles::Soft,
+            Soles::key,
+            Taken::new("usual at night", "what the walk shakes", HOUSE),
+        ),
         stands: stands(said, ask),
         walk: walk(said, ask),
         supports: said.supports.clone().unwrap_or_default(),
@@ -74,60 +82,141 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
 const HOUSE: Source = Source::judgement("house default");
 
 fn gap(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new("wide enough never to touch, narrow enough not to catch a heel", "whether the floor touches the pier", HOUSE);
-    ask.number("floor.gap_mm", Unit::Millimetre, said.gap_mm, millimetre::new, 25.0, taken)
+    let taken = Taken::new(
+        "wide enough never to touch, narrow enough not to catch a heel",
+        "whether the floor touches the pier",
+        HOUSE,
+    );
+    ask.number(
+        "floor.gap_mm",
+        Unit::Millimetre,
+        said.gap_mm,
+        millimetre::new,
+        25.0,
+        taken,
+    )
 }
 
 /// Ground and slab lie level with the ground; a deck's joists must clear the block's top.
 fn level(said: &site_plan::Floor, kind: FloorKind, ask: &mut Ask) -> Given<Length> {
     let (value, why) = match kind {
         FloorKind::Ground | FloorKind::Slab => (0.0, "level with the ground"),
-        FloorKind::Deck => (0.3, "the joists clear the block's top, and two steps lead up"),
+        FloorKind::Deck => (
+            0.3,
+            "the joists clear the block's top, and two steps lead up",
+        ),
     };
-    let taken = Taken::new(why, "height of the eye, the walls and the pier above the floor", HOUSE);
-    ask.number("floor.level_m", Unit::Metre, said.level_m, metre::new, value, taken)
+    let taken = Taken::new(
+        why,
+        "height of the eye, the walls and the pier above the floor",
+        HOUSE,
+    );
+    ask.number(
+        "floor.level_m",
+        Unit::Metre,
+        said.level_m,
+        metre::new,
+        value,
+        taken,
+    )
 }
 
 fn extent(field: &'static str, said: Option<f64>, ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new("a common small observatory", "the drawn floor, and where a deck's posts may stand", HOUSE);
+    let taken = Taken::new(
+        "a common small observatory",
+        "the drawn floor, and where a deck's posts may stand",
+        HOUSE,
+    );
     ask.number(field, Unit::Metre, said, metre::new, 3.0, taken)
 }
 
 fn slab_thickness(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new("a common garden slab", "how far a slab spreads a weight", HOUSE);
-    ask.number("floor.slab_thickness_mm", Unit::Millimetre, said.slab_thickness_mm, millimetre::new, 100.0, taken)
+    let taken = Taken::new(
+        "a common garden slab",
+        "how far a slab spreads a weight",
+        HOUSE,
+    );
+    ask.number(
+        "floor.slab_thickness_mm",
+        Unit::Millimetre,
+        said.slab_thickness_mm,
+        millimetre::new,
+        100.0,
+        taken,
+    )
 }
 
 fn walk_speed(said: &site_plan::Floor, ask: &mut Ask) -> Given<Velocity> {
     let taken = Taken::new("a walk in a dark room", "how long a walk lasts", HOUSE);
-    ask.number("floor.walk_speed_m_s", Unit::MetrePerSecond, said.walk_speed_m_s, metre_per_second::new, 1.0, taken)
+    ask.number(
+        "floor.walk_speed_m_s",
+        Unit::MetrePerSecond,
+        said.walk_speed_m_s,
+        metre_per_second::new,
+        1.0,
+        taken,
+    )
 }
 
 fn pace(said: &site_plan::Floor, ask: &mut Ask) -> Given<Frequency> {
-    ask.number("floor.pace_hz", Unit::Hertz, said.pace_hz, hertz::new, 1.8, Taken::new("a usual pace", "what the walk shakes", HOUSE))
+    ask.number(
+        "floor.pace_hz",
+        Unit::Hertz,
+        said.pace_hz,
+        hertz::new,
+        1.8,
+        Taken::new("a usual pace", "what the walk shakes", HOUSE),
+    )
 }
 
 fn walker_mass(said: &site_plan::Floor, ask: &mut Ask) -> Given<Mass> {
     let taken = Taken::new("an adult", "what the walk shakes", HOUSE);
-    ask.number("floor.walker_mass_kg", Unit::Kilogram, said.walker_mass_kg, kilogram::new, 80.0, taken)
+    ask.number(
+        "floor.walker_mass_kg",
+        Unit::Kilogram,
+        said.walker_mass_kg,
+        kilogram::new,
+        80.0,
+        taken,
+    )
 }
 
 fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
     if let Some(stands) = &said.stands {
         return Given::said(stands.clone());
     }
-    let place = format!("one person of {}, {} south", ask.units.say(80.0, Unit::Kilogram), ask.units.say(1.0, Unit::Metre));
-    let taken = Taken::new("where an observer usually stands", "tilt from standing", HOUSE);
+    let place = format!(
+        "one person of {}, {} south",
+        ask.units.say(80.0, Unit::Kilogram),
+        ask.units.say(1.0, Unit::Metre)
+    );
+    let taken = Taken::new(
+        "where an observer usually stands",
+        "tilt from standing",
+        HOUSE,
+    );
     ask.note("floor.stands", AssumedValue::Text(place), Unit::One, taken);
-    Given::assumed(vec![Stand { name: "Observer".into(), x_m: 0.0, y_m: -1.0, mass_kg: 80.0 }])
+    Given::assumed(vec![Stand {
+        name: "Observer".into(),
+        x_m: 0.0,
+        y_m: -1.0,
+        mass_kg: 80.0,
+    }])
 }
 
 fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
     if let Some(walk) = &said.walk {
         return Given::said(walk.clone());
     }
-    let path = format!("past the south side, {} from the axis", ask.units.say(1.2, Unit::Metre));
-    let taken = Taken::new("the way from a door to the eyepiece", "trail of the star", HOUSE);
+    let path = format!(
+        "past the south side, {} from the axis",
+        ask.units.say(1.2, Unit::Metre)
+    );
+    let taken = Taken::new(
+        "the way from a door to the eyepiece",
+        "trail of the star",
+        HOUSE,
+    );
     ask.note("floor.walk", AssumedValue::Text(path), Unit::One, taken);
     Given::assumed(vec![[-2.0, -1.2], [2.0, -1.2]])
 }

@@ -6,8 +6,9 @@ use crate::site_plan::load::Enclosure;
 use crate::site_plan::{SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
-    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, kilogram, kilogram_square_metre, metre, metre_per_second,
-    millimetre, newton_metre_per_radian, second, square_metre,
+    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, kilogram,
+    kilogram_square_metre, metre, metre_per_second, millimetre, newton_metre_per_radian, second,
+    square_metre,
 };
 
 /// Complete answers about what stands on the pier.
@@ -64,7 +65,10 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             kilogram::new,
             60.0,
             Taken::new(
-                format!("a mount for a {} telescope with its weights", ask.units.say(250.0, Unit::Millimetre)),
+                format!(
+                    "a mount for a {} telescope with its weights",
+                    ask.units.say(250.0, Unit::Millimetre)
+                ),
                 "frequency and the force on the studs",
                 house,
             ),
@@ -83,7 +87,14 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.inertia_kg_m2,
             kilogram_square_metre::new,
             mass * 0.25 * 0.25,
-            Taken::new(format!("a radius of gyration of {}", ask.units.say(0.25, Unit::Metre)), "frequency", house),
+            Taken::new(
+                format!(
+                    "a radius of gyration of {}",
+                    ask.units.say(0.25, Unit::Metre)
+                ),
+                "frequency",
+                house,
+            ),
         ),
         mount_stiffness: ask.number(
             "load.mount_stiffness_n_m_per_rad",
@@ -91,7 +102,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.mount_stiffness_n_m_per_rad,
             newton_metre_per_radian::new,
             2e5,
-            Taken::new("a middling mount", "frequency of mount and telescope", house),
+            Taken::new(
+                "a middling mount",
+                "frequency of mount and telescope",
+                house,
+            ),
         ),
         focal_length: ask.number(
             "load.focal_length_mm",
@@ -107,7 +122,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.aperture_mm,
             millimetre::new,
             200.0,
-            Taken::new("a common telescope", "sharpness that planetary work asks for", house),
+            Taken::new(
+                "a common telescope",
+                "sharpness that planetary work asks for",
+                house,
+            ),
         ),
         pixel: ask.number(
             "load.pixel_um",
@@ -131,7 +150,14 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.wind_area_m2,
             square_metre::new,
             0.3,
-            Taken::new(format!("a telescope of {} with its mount", ask.units.say(250.0, Unit::Millimetre)), "wind force", house),
+            Taken::new(
+                format!(
+                    "a telescope of {} with its mount",
+                    ask.units.say(250.0, Unit::Millimetre)
+                ),
+                "wind force",
+                house,
+            ),
         ),
         seeing_arcsec: ask.number(
             "load.seeing_arcsec",
@@ -149,7 +175,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.observing_wind_m_s,
             metre_per_second::new,
             5.0,
-            Taken::new("a breezy night on which one still observes", "wind on the star", house),
+            Taken::new(
+                "a breezy night on which one still observes",
+                "wind on the star",
+                house,
+            ),
         ),
         slew_acceleration_deg_s2: ask.number(
             "load.slew_acceleration_deg_s2",
@@ -174,14 +204,22 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.thermal_difference_k,
             |v| v,
             1.0,
-            Taken::new("one side of a bare column facing the open sky", "slow turn of the top", house),
+            Taken::new(
+                "one side of a bare column facing the open sky",
+                "slow turn of the top",
+                house,
+            ),
         ),
         enclosure: ask.choice(
             "load.enclosure",
             said.enclosure,
             Enclosure::RollOff,
             Enclosure::key,
-            Taken::new("most permanent piers stand in one", "share of the wind that reaches the telescope", house),
+            Taken::new(
+                "most permanent piers stand in one",
+                "share of the wind that reaches the telescope",
+                house,
+            ),
         ),
     }
 }

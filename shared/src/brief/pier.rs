@@ -50,7 +50,14 @@ pub struct Pier {
 /// Decides the pier's unknowns.
 pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pier {
     let said = &plan.pier;
-    let gap = mm(ask, "pier.gap_mm", said.gap_mm, 25.0, "room for a nut, a washer and a spanner", "the joint's stiffness");
+    let gap = mm(
+        ask,
+        "pier.gap_mm",
+        said.gap_mm,
+        25.0,
+        "room for a nut, a washer and a spanner",
+        "the joint's stiffness",
+    );
     let sight = sight::Sight::new(plan, load, floor, gap.value);
     let height = sight::height(plan, &sight, load, ask);
     let (outside_diameter, wall) = tube::resolve(plan, load, height.value, ask);
@@ -63,11 +70,24 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         gap,
         plate_side: plates.base_side,
         plate_thickness: plates.base_thickness,
-        weld_leg: mm(ask, "pier.weld_leg_mm", said.weld_leg_mm, 6.0, "a common fillet for such a wall", "strength at the foot"),
+        weld_leg: mm(
+            ask,
+            "pier.weld_leg_mm",
+            said.weld_leg_mm,
+            6.0,
+            "a common fillet for such a wall",
+            "strength at the foot",
+        ),
         top_plate_side: plates.top_side,
         top_plate_thickness: plates.top_thickness,
         top_bolt_circle: plates.top_circle,
-        fill: ask.choice("pier.fill", said.fill, Fill::None, Fill::key, Taken::new("a fill can be added later", "mass and damping", house)),
+        fill: ask.choice(
+            "pier.fill",
+            said.fill,
+            Fill::None,
+            Fill::key,
+            Taken::new("a fill can be added later", "mass and damping", house),
+        ),
         levelling: ask.choice(
             "pier.levelling",
             said.levelling,
@@ -116,7 +136,9 @@ impl Plates {
         let tens = |value: f64| (value / 10.0 - 1e-9).ceil() * 10.0;
         let base = tens(outside_mm + 2.0 * BESIDE_COLUMN_MM).min(LARGEST_MM.0);
         // A stated top plate bounds the circle that is taken when none is stated.
-        let circle = said.top_plate_side_mm.map_or(180.0, |side| (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, 180.0));
+        let circle = said.top_plate_side_mm.map_or(180.0, |side| {
+            (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, 180.0)
+        });
         let top_circle = mm(
             ask,
             "pier.top_bolt_circle_mm",
@@ -125,7 +147,9 @@ impl Plates {
             "to be taken from the mount in hand",
             "holes in the top plate",
         );
-        let top = tens((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0)).min(LARGEST_MM.1);
+        let top =
+            tens((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0))
+                .min(LARGEST_MM.1);
         Self {
             base_side: mm(
                 ask,
@@ -151,12 +175,33 @@ impl Plates {
                 "takes the column and the mount's bolts",
                 "steel to order",
             ),
-            top_thickness: mm(ask, "pier.top_plate_thickness_mm", said.top_plate_thickness_mm, 15.0, "takes most mounts", "steel to order"),
+            top_thickness: mm(
+                ask,
+                "pier.top_plate_thickness_mm",
+                said.top_plate_thickness_mm,
+                15.0,
+                "takes most mounts",
+                "steel to order",
+            ),
             top_circle,
         }
     }
 }
 
-fn mm(ask: &mut Ask, field: &'static str, said: Option<f64>, value: f64, why: &str, effect: &str) -> Given<Length> {
-    ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, Source::judgement("house default")))
+fn mm(
+    ask: &mut Ask,
+    field: &'static str,
+    said: Option<f64>,
+    value: f64,
+    why: &str,
+    effect: &str,
+) -> Given<Length> {
+    ask.number(
+        field,
+        Unit::Millimetre,
+        said,
+        millimetre::new,
+        value,
+        Taken::new(why, effect, Source::judgement("house default")),
+    )
 }

@@ -54,15 +54,29 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         stated.design_gust_m_s,
         metre_per_second::new,
         40.0,
-        Taken::new("a strong winter storm inland", "overturning and the force on the studs", Source::judgement("inland storm")),
+        Taken::new(
+            "a strong winter storm inland",
+            "overturning and the force on the studs",
+            Source::judgement("inland storm"),
+        ),
     );
     let groundwater_depth = Given {
         value: stated.groundwater_depth_m.map(metre::new),
-        origin: if stated.groundwater_depth_m.is_some() { Origin::Said } else { Origin::Assumed },
+        origin: if stated.groundwater_depth_m.is_some() {
+            Origin::Said
+        } else {
+            Origin::Assumed
+        },
     };
     surroundings(&stated, ask);
     tree_height(&stated, ask);
-    Site { soil, exposure, design_gust, groundwater_depth, stated }
+    Site {
+        soil,
+        exposure,
+        design_gust,
+        groundwater_depth,
+        stated,
+    }
 }
 
 /// Height taken for a tree of which only the distance is known.
@@ -70,8 +84,17 @@ pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 
 fn tree_height(stated: &site_plan::Site, ask: &mut Ask) {
     if stated.tree_distance_m.is_some() && stated.tree_height_m.is_none() {
-        let taken = Taken::new("a grown garden tree", "how far its roots dry the ground", Source::judgement("garden tree"));
-        ask.note("site.tree_height_m", AssumedValue::Number(ASSUMED_TREE_HEIGHT_M), Unit::Metre, taken);
+        let taken = Taken::new(
+            "a grown garden tree",
+            "how far its roots dry the ground",
+            Source::judgement("garden tree"),
+        );
+        ask.note(
+            "site.tree_height_m",
+            AssumedValue::Number(ASSUMED_TREE_HEIGHT_M),
+            Unit::Metre,
+            taken,
+        );
     }
 }
 
@@ -130,7 +153,12 @@ fn surroundings(stated: &site_plan::Site, ask: &mut Ask) {
         ),
     ] {
         if said.is_none() {
-            ask.note(field, AssumedValue::Text(value.to_owned()), Unit::One, Taken::new(why, effect, source));
+            ask.note(
+                field,
+                AssumedValue::Text(value.to_owned()),
+                Unit::One,
+                Taken::new(why, effect, source),
+            );
         }
     }
 }

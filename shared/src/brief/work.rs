@@ -28,7 +28,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
             said.temperature_c,
             |v| v,
             10.0,
-            Taken::new("a cool spring or autumn", "days before drilling and loading", Source::judgement("cool season")),
+            Taken::new(
+                "a cool spring or autumn",
+                "days before drilling and loading",
+                Source::judgement("cool season"),
+            ),
         ),
         people: ask.number(
             "work.people",
@@ -36,7 +40,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
             said.people.map(f64::from),
             |n| n,
             2.0,
-            Taken::new("lifting and pouring ask for two", "how long the work takes", Source::judgement("house default")),
+            Taken::new(
+                "lifting and pouring ask for two",
+                "how long the work takes",
+                Source::judgement("house default"),
+            ),
         ),
         start_date: said.start_date.clone(),
         utc_offset_h: said.utc_offset_h,

@@ -16,8 +16,15 @@ pub const MIRRORS: [[f64; 2]; 4] = CLASSES;
 /// Abscissae on −1..1 and weights of Gauss's rules with one to six points.
 const GAUSS: [&[(f64, f64)]; 6] = [
     &[(0.0, 2.0)],
-    &[(-0.577_350_269_189_625_8, 1.0), (0.577_350_269_189_625_8, 1.0)],
-    &[(-0.774_596_669_241_483_4, 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.774_596_669_241_483_4, 5.0 / 9.0)],
+    &[
+        (-0.577_350_269_189_625_8, 1.0),
+        (0.577_350_269_189_625_8, 1.0),
+    ],
+    &[
+        (-0.774_596_669_241_483_4, 5.0 / 9.0),
+        (0.0, 8.0 / 9.0),
+        (0.774_596_669_241_483_4, 5.0 / 9.0),
+    ],
     &[
         (-0.861_136_311_594_052_6, 0.347_854_845_137_453_9),
         (-0.339_981_043_584_856_3, 0.652_145_154_862_546_1),
@@ -128,21 +135,33 @@ pub fn offset(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
 /// the double layer of its movement where it is free.
 pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
     let mut block = Block::default();
-    let near = distance(from, patch.centre) < 4.0 * patch.half.iter().fold(0.0, |a: f64, &b| a.max(b));
+    let near =
+        distance(from, patch.centre) < 4.0 * patch.half.iter().fold(0.0, |a: f64, &b| a.max(b));
     let mirrored = [from[0], from[1], -from[2]];
     match (patch.free, near) {
         (true, true) => near_traction(from, patch, nu, &mut block),
         (true, false) => add_traction(from, patch, patch, nu, true, &mut block),
         (false, true) => block.add(&rectangle::kelvin(from, patch, nu), 1.0),
-        (false, false) => over(patch, from, |at, weight| block.add(&kernel::kelvin(offset(at, from), nu), weight)),
+        (false, false) => over(patch, from, |at, weight| {
+            block.add(&kernel::kelvin(offset(at, from), nu), weight)
+        }),
     }
     // Close below the surface the force's mirror image is as near to a long patch as the force itself.
-    split(patch, mirrored, IMAGE_REACH, 0, &mut |piece| add_image(from, mirrored, piece, patch, nu, &mut block));
+    split(patch, mirrored, IMAGE_REACH, 0, &mut |piece| {
+        add_image(from, mirrored, piece, patch, nu, &mut block)
+    });
     block
 }
 
 /// The surface's part, for a piece of a patch.
-fn add_image(from: [f64; 3], mirrored: [f64; 3], piece: &Patch, patch: &Patch, nu: f64, block: &mut Block) {
+fn add_image(
+    from: [f64; 3],
+    mirrored: [f64; 3],
+    piece: &Patch,
+    patch: &Patch,
+    nu: f64,
+    block: &mut Block,
+) {
     over(piece, mirrored, |at, weight| {
         let (x, y) = (at[0] - from[0], at[1] - from[1]);
         if patch.free {
@@ -155,7 +174,14 @@ fn add_image(from: [f64; 3], mirrored: [f64; 3], piece: &Patch, patch: &Patch, n
     });
 }
 
-fn add_traction(from: [f64; 3], part_of: &Patch, patch: &Patch, nu: f64, kernel_too: bool, block: &mut Block) {
+fn add_traction(
+    from: [f64; 3],
+    part_of: &Patch,
+    patch: &Patch,
+    nu: f64,
+    kernel_too: bool,
+    block: &mut Block,
+) {
     over(part_of, from, |at, weight| {
         let part = kernel::kelvin_traction(offset(at, from), nu, patch.axis);
         if kernel_too {
@@ -177,7 +203,9 @@ fn near_traction(from: [f64; 3], patch: &Patch, nu: f64, block: &mut Block) {
             block.turn(&moment, along, -1.0);
         }
     } else {
-        split(patch, from, TURN_REACH, 0, &mut |piece| add_traction(from, piece, patch, nu, false, block));
+        split(patch, from, TURN_REACH, 0, &mut |piece| {
+            add_traction(from, piece, patch, nu, false, block)
+        });
     }
 }
 
@@ -192,7 +220,10 @@ pub fn split(patch: &Patch, from: [f64; 3], reach: f64, depth: u32, each: &mut i
     let (u, v) = patch.sides();
     let gap = |axis: usize| ((from[axis] - patch.centre[axis]).abs() - patch.half[axis]).max(0.0);
     let nearest = (gap(0).powi(2) + gap(1).powi(2) + gap(2).powi(2)).sqrt();
-    let (wide, tall) = (patch.half[u] > reach * nearest, patch.half[v] > reach * nearest);
+    let (wide, tall) = (
+        patch.half[u] > reach * nearest,
+        patch.half[v] > reach * nearest,
+    );
     if depth >= 8 || !(wide || tall) {
         each(patch);
         return;
@@ -232,8 +263,10 @@ pub fn equations(patches: &[Patch], nu: f64) -> Equations {
 /// The same with each patch's mirror across the diagonal, where there is one.
 pub fn with_partners(patches: &[Patch], nu: f64, partners: Option<&[usize]>) -> Equations {
     let size = 3 * patches.len();
-    let mut equations =
-        Equations { matrices: std::array::from_fn(|_| DMatrix::zeros(size, size)), turning: vec![[[0.0; 3]; 3]; patches.len()] };
+    let mut equations = Equations {
+        matrices: std::array::from_fn(|_| DMatrix::zeros(size, size)),
+        turning: vec![[[0.0; 3]; 3]; patches.len()],
+    };
     for (l, patch) in patches.iter().enumerate() {
         let partner = partners.map_or(l, |partners| partners[l]);
         if partner < l {
@@ -266,9 +299,16 @@ impl Equations {
 }
 
 fn seen(point: &Patch, patch: &Patch, nu: f64, own: bool) -> Seen {
-    let mut seen = Seen { classes: [[[0.0; 3]; 3]; 4], turning: [[0.0; 3]; 3] };
+    let mut seen = Seen {
+        classes: [[[0.0; 3]; 3]; 4],
+        turning: [[0.0; 3]; 3],
+    };
     for (m, mirror) in MIRRORS.into_iter().enumerate() {
-        let from = [point.centre[0] * mirror[0], point.centre[1] * mirror[1], point.centre[2]];
+        let from = [
+            point.centre[0] * mirror[0],
+            point.centre[1] * mirror[1],
+            point.centre[2],
+        ];
         let mut block = block(from, patch, nu);
         if patch.free && own && m == 0 {
             (0..3).for_each(|i| block.kernel[i][i] -= 0.5);
@@ -277,7 +317,9 @@ fn seen(point: &Patch, patch: &Patch, nu: f64, own: bool) -> Seen {
         for (class, sum) in CLASSES.into_iter().zip(&mut seen.classes) {
             let sign = sign(class, mirror);
             for ((row, part), turned) in sum.iter_mut().zip(&block.kernel).zip(turned) {
-                row.iter_mut().zip(part).for_each(|(total, value)| *total += sign * turned * value);
+                row.iter_mut()
+                    .zip(part)
+                    .for_each(|(total, value)| *total += sign * turned * value);
             }
         }
         if patch.free {

@@ -8,7 +8,13 @@ const BLOCK: usize = 16;
 
 /// A block's first column, its width, and the first column after it.
 fn blocks(n: usize) -> impl DoubleEndedIterator<Item = (usize, usize, usize)> + Clone {
-    (0..n.div_ceil(BLOCK)).map(move |i| (i * BLOCK, BLOCK.min(n - i * BLOCK), (i * BLOCK + BLOCK).min(n)))
+    (0..n.div_ceil(BLOCK)).map(move |i| {
+        (
+            i * BLOCK,
+            BLOCK.min(n - i * BLOCK),
+            (i * BLOCK + BLOCK).min(n),
+        )
+    })
 }
 
 /// Solves `A X = B` with `A` symmetric and positive definite, of which the lower half is read: Cholesky's factors.
@@ -18,25 +24,42 @@ pub fn symmetric(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64
     let n = a.nrows();
     for (start, width, after) in blocks(n) {
         let rest = n - after;
-        let corner = a.view((start, start), (width, width)).clone_owned().cholesky()?.unpack();
+        let corner = a
+            .view((start, start), (width, width))
+            .clone_owned()
+            .cholesky()?
+            .unpack();
         let inverse = corner.solve_lower_triangular(&DMatrix::identity(width, width))?;
         let across = &inverse * a.view((after, start), (rest, width)).transpose();
         let own = &inverse * b.rows(start, width);
         let down = across.transpose();
         for (next, wide, _) in blocks(rest) {
             let mut column = a.view_mut((after + next, after + next), (rest - next, wide));
-            column.gemm(-1.0, &down.rows(next, rest - next), &across.columns(next, wide), 1.0);
+            column.gemm(
+                -1.0,
+                &down.rows(next, rest - next),
+                &across.columns(next, wide),
+                1.0,
+            );
         }
         b.rows_mut(after, rest).gemm(-1.0, &down, &own, 1.0);
         b.rows_mut(start, width).copy_from(&own);
-        a.view_mut((start, start), (width, width)).copy_from(&corner);
+        a.view_mut((start, start), (width, width))
+            .copy_from(&corner);
         a.view_mut((after, start), (rest, width)).copy_from(&down);
     }
     for (start, width, after) in blocks(n).rev() {
         let known = b.rows(after, n - after).clone_owned();
         let mut own = b.rows_mut(start, width);
-        own.gemm_tr(-1.0, &a.view((after, start), (n - after, width)), &known, 1.0);
-        a.view((start, start), (width, width)).tr_solve_lower_triangular_mut(&mut own).then_some(())?;
+        own.gemm_tr(
+            -1.0,
+            &a.view((after, start), (n - after, width)),
+            &known,
+            1.0,
+        );
+        a.view((start, start), (width, width))
+            .tr_solve_lower_triangular_mut(&mut own)
+            .then_some(())?;
     }
     Some(b)
 }
@@ -48,14 +71,21 @@ pub fn general(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64>>
     let n = a.nrows();
     for (start, width, after) in blocks(n) {
         let rest = n - after;
-        let (order, lower, upper) = a.view((start, start), (n - start, width)).clone_owned().lu().unpack();
+        let (order, lower, upper) = a
+            .view((start, start), (n - start, width))
+            .clone_owned()
+            .lu()
+            .unpack();
         order.permute_rows(&mut a.view_mut((start, after), (n - start, rest)));
         order.permute_rows(&mut b.rows_mut(start, n - start));
-        let inverse = lower.rows(0, width).solve_lower_triangular(&DMatrix::identity(width, width))?;
+        let inverse = lower
+            .rows(0, width)
+            .solve_lower_triangular(&DMatrix::identity(width, width))?;
         let across = &inverse * a.view((start, after), (width, rest));
         let own = &inverse * b.rows(start, width);
         let down = lower.rows(width, rest);
-        a.view_mut((after, after), (rest, rest)).gemm(-1.0, &down, &across, 1.0);
+        a.view_mut((after, after), (rest, rest))
+            .gemm(-1.0, &down, &across, 1.0);
         b.rows_mut(after, rest).gemm(-1.0, &down, &own, 1.0);
         b.rows_mut(start, width).copy_from(&own);
         a.view_mut((start, start), (width, width)).copy_from(&upper);
@@ -64,8 +94,15 @@ pub fn general(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64>>
     for (start, width, after) in blocks(n).rev() {
         let known = b.rows(after, n - after).clone_owned();
         let mut own = b.rows_mut(start, width);
-        own.gemm(-1.0, &a.view((start, after), (width, n - after)), &known, 1.0);
-        a.view((start, start), (width, width)).solve_upper_triangular_mut(&mut own).then_some(())?;
+        own.gemm(
+            -1.0,
+            &a.view((start, after), (width, n - after)),
+            &known,
+            1.0,
+        );
+        a.view((start, start), (width, width))
+            .solve_upper_triangular_mut(&mut own)
+            .then_some(())?;
     }
     Some(b)
 }
@@ -89,10 +126,17 @@ mod tests {
         for n in [1, 5, 23, 24, 25, 48, 130] {
             let (a, b) = (matrix(n, n), matrix(n, 2));
             let expected = a.clone().lu().solve(&b).unwrap();
-            assert!((general(a.clone(), b.clone()).unwrap() - &expected).amax() < 1e-10 * expected.amax(), "{n}");
+            assert!(
+                (general(a.clone(), b.clone()).unwrap() - &expected).amax()
+                    < 1e-10 * expected.amax(),
+                "{n}"
+            );
             let definite = &a * a.transpose() + DMatrix::identity(n, n);
             let expected = definite.clone().cholesky().unwrap().solve(&b);
-            assert!((symmetric(definite, b).unwrap() - &expected).amax() < 1e-10 * expected.amax(), "{n}");
+            assert!(
+                (symmetric(definite, b).unwrap() - &expected).amax() < 1e-10 * expected.amax(),
+                "{n}"
+            );
         }
     }
 

@@ -6,12 +6,20 @@ use super::seen::Seen;
 
 /// Each patch's mirror across the diagonal; none where the block is not square.
 pub fn partners(patches: &[Patch]) -> Option<Vec<usize>> {
-    patches.iter().map(|patch| patches.iter().position(|other| *other == mirrored(patch))).collect()
+    patches
+        .iter()
+        .map(|patch| patches.iter().position(|other| *other == mirrored(patch)))
+        .collect()
 }
 
 fn mirrored(patch: &Patch) -> Patch {
     let swap = |[x, y, z]: [f64; 3]| [y, x, z];
-    Patch { centre: swap(patch.centre), half: swap(patch.half), axis: turned(patch.axis), free: patch.free }
+    Patch {
+        centre: swap(patch.centre),
+        half: swap(patch.half),
+        axis: turned(patch.axis),
+        free: patch.free,
+    }
 }
 
 fn turned(axis: usize) -> usize {
@@ -23,7 +31,10 @@ fn turned(axis: usize) -> usize {
 pub fn across(seen: &Seen) -> Seen {
     let [both, along_x, along_y, neither] = &seen.classes;
     let classes = [both, along_y, along_x, neither].map(|kernel| swapped(kernel, 1.0));
-    Seen { classes, turning: swapped(&seen.turning, -1.0) }
+    Seen {
+        classes,
+        turning: swapped(&seen.turning, -1.0),
+    }
 }
 
 fn swapped([x, y, z]: &Kernel<f64>, sign: f64) -> Kernel<f64> {
@@ -39,7 +50,14 @@ mod tests {
     use crate::halfspace::{Shape, mesh, solve};
 
     fn patches(width_m: f64, from: f64, to: f64) -> Vec<Patch> {
-        let shape = Shape { length_m: 1.1, width_m, depth_m: 0.8, contact_from_m: from, contact_to_m: to, poisson_ratio: 0.3 };
+        let shape = Shape {
+            length_m: 1.1,
+            width_m,
+            depth_m: 0.8,
+            contact_from_m: from,
+            contact_to_m: to,
+            poisson_ratio: 0.3,
+        };
         mesh::quarter(&shape, solve::meshes(&shape, 40)[1])
     }
 
@@ -48,11 +66,24 @@ mod tests {
         for (from, to) in [(0.0, 0.8), (0.3, 0.8), (0.8, 0.8), (0.2, 0.6)] {
             let patches = patches(1.1, from, to);
             let partners = partners(&patches).unwrap();
-            let (half, all) = (with_partners(&patches, 0.3, Some(&partners)), with_partners(&patches, 0.3, None));
+            let (half, all) = (
+                with_partners(&patches, 0.3, Some(&partners)),
+                with_partners(&patches, 0.3, None),
+            );
             for (a, b) in half.matrices.iter().zip(&all.matrices) {
-                assert!((a - b).amax() < 1e-12 * b.amax(), "{from} {to}: {}", (a - b).amax());
+                assert!(
+                    (a - b).amax() < 1e-12 * b.amax(),
+                    "{from} {to}: {}",
+                    (a - b).amax()
+                );
             }
-            for (a, b) in half.turning.as_flattened().as_flattened().iter().zip(all.turning.as_flattened().as_flattened()) {
+            for (a, b) in half
+                .turning
+                .as_flattened()
+                .as_flattened()
+                .iter()
+                .zip(all.turning.as_flattened().as_flattened())
+            {
                 assert!((a - b).abs() < 1e-11, "{from} {to}: {a} {b}");
             }
         }

@@ -5,7 +5,12 @@ use std::ops::{Add, Mul, Neg, Sub};
 
 /// What a kernel's formula needs of its numbers.
 pub trait Number:
-    Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Mul<f64, Output = Self> + Neg<Output = Self>
+    Copy
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Mul<f64, Output = Self>
+    + Neg<Output = Self>
 {
     /// A number that does not change.
     fn constant(value: f64) -> Self;
@@ -47,7 +52,10 @@ impl Sloped {
 
     fn scaled(self, value: f64, by: f64) -> Self {
         let [a, b, c] = self.slope;
-        Self { value, slope: [a * by, b * by, c * by] }
+        Self {
+            value,
+            slope: [a * by, b * by, c * by],
+        }
     }
 }
 
@@ -55,7 +63,10 @@ impl Add for Sloped {
     type Output = Self;
     fn add(self, o: Self) -> Self {
         let ([a, b, c], [d, e, f]) = (self.slope, o.slope);
-        Self { value: self.value + o.value, slope: [a + d, b + e, c + f] }
+        Self {
+            value: self.value + o.value,
+            slope: [a + d, b + e, c + f],
+        }
     }
 }
 
@@ -63,7 +74,10 @@ impl Sub for Sloped {
     type Output = Self;
     fn sub(self, o: Self) -> Self {
         let ([a, b, c], [d, e, f]) = (self.slope, o.slope);
-        Self { value: self.value - o.value, slope: [a - d, b - e, c - f] }
+        Self {
+            value: self.value - o.value,
+            slope: [a - d, b - e, c - f],
+        }
     }
 }
 
@@ -71,7 +85,10 @@ impl Mul for Sloped {
     type Output = Self;
     fn mul(self, o: Self) -> Self {
         let ([a, b, c], [d, e, f], u, v) = (self.slope, o.slope, self.value, o.value);
-        Self { value: u * v, slope: [a * v + d * u, b * v + e * u, c * v + f * u] }
+        Self {
+            value: u * v,
+            slope: [a * v + d * u, b * v + e * u, c * v + f * u],
+        }
     }
 }
 
@@ -91,7 +108,10 @@ impl Neg for Sloped {
 
 impl Number for Sloped {
     fn constant(value: f64) -> Self {
-        Self { value, slope: [0.0; 3] }
+        Self {
+            value,
+            slope: [0.0; 3],
+        }
     }
     fn sqrt(self) -> Self {
         let root = self.value.sqrt();
@@ -111,7 +131,11 @@ mod tests {
     fn slopes_follow_the_rules_of_calculus() {
         let (x, y) = (Sloped::coordinate(3.0, 0), Sloped::coordinate(4.0, 1));
         let r = (x * x + y * y).sqrt();
-        assert!((r.value - 5.0).abs() < 1e-15 && (r.slope[0] - 0.6).abs() < 1e-15 && (r.slope[1] - 0.8).abs() < 1e-15);
+        assert!(
+            (r.value - 5.0).abs() < 1e-15
+                && (r.slope[0] - 0.6).abs() < 1e-15
+                && (r.slope[1] - 0.8).abs() < 1e-15
+        );
         let over = r.recip() * 2.0 - x;
         assert!((over.slope[0] - (-2.0 * 0.6 / 25.0 - 1.0)).abs() < 1e-15);
     }

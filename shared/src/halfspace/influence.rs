@@ -39,7 +39,14 @@ impl Solved {
     pub(super) fn beside_quarter(&self, x_m: f64, y_m: f64) -> [f64; 6] {
         let mut motion = [0.0; 6];
         for surface in &self.surfaces {
-            add(&mut motion, apply(&surface.flexibility, weight::work(surface, x_m, y_m, self.shape.poisson_ratio)), surface.weight);
+            add(
+                &mut motion,
+                apply(
+                    &surface.flexibility,
+                    weight::work(surface, x_m, y_m, self.shape.poisson_ratio),
+                ),
+                surface.weight,
+            );
         }
         motion
     }
@@ -50,7 +57,17 @@ impl Solved {
         let [x, y, up] = at_m;
         let arm = up + self.shape.depth_m;
         let [fx, fy, fz] = force;
-        apply(&self.flexibility_times_g, [fx, fy, fz, y * fz - arm * fy, arm * fx - x * fz, x * fy - y * fx])
+        apply(
+            &self.flexibility_times_g,
+            [
+                fx,
+                fy,
+                fz,
+                y * fz - arm * fy,
+                arm * fx - x * fz,
+                x * fy - y * fx,
+            ],
+        )
     }
 }
 
@@ -71,14 +88,24 @@ impl Surface {
         self.each(x, y, |from, patch, answer, mirror| {
             let mut total = Block::default();
             split(patch, from, REACH, 0, &mut |piece| {
-                total.join(&assembly::block(from, piece, shape.poisson_ratio), offset(piece.centre, patch.centre), patch.free)
+                total.join(
+                    &assembly::block(from, piece, shape.poisson_ratio),
+                    offset(piece.centre, patch.centre),
+                    patch.free,
+                )
             });
             let turned = [mirror[0], mirror[1], 1.0];
             for (class, motions) in CLASSES.into_iter().zip(MOTIONS) {
                 for &motion in motions {
                     for (i, row) in work.iter_mut().enumerate() {
-                        let turn = if motion >= 3 { total.turning[motion - 3][i] } else { 0.0 };
-                        row[motion] += sign(class, mirror) * turned[i] * (dot(total.kernel[i], answer[motion]) - turn);
+                        let turn = if motion >= 3 {
+                            total.turning[motion - 3][i]
+                        } else {
+                            0.0
+                        };
+                        row[motion] += sign(class, mirror)
+                            * turned[i]
+                            * (dot(total.kernel[i], answer[motion]) - turn);
                     }
                 }
             }
@@ -87,7 +114,12 @@ impl Surface {
     }
 
     /// Calls `each` for every patch of the quarter with the place and its three mirrors.
-    fn each(&self, x: f64, y: f64, mut each: impl FnMut([f64; 3], &Patch, &[[f64; 3]; 6], [f64; 2])) {
+    fn each(
+        &self,
+        x: f64,
+        y: f64,
+        mut each: impl FnMut([f64; 3], &Patch, &[[f64; 3]; 6], [f64; 2]),
+    ) {
         for (patch, answer) in self.patches.iter().zip(&self.answers) {
             for mirror in MIRRORS {
                 each([x * mirror[0], y * mirror[1], 0.0], patch, answer, mirror);
@@ -115,8 +147,14 @@ mod tests {
     fn a_force_on_the_block_does_work_on_each_motion() {
         let (at, force, depth) = ([0.3, -0.2, 0.4], [2.0, 3.0, -5.0], 1.1);
         let arm = at[2] + depth;
-        let load =
-            [2.0, 3.0, -5.0, at[1] * force[2] - arm * force[1], arm * force[0] - at[0] * force[2], at[0] * force[1] - at[1] * force[0]];
+        let load = [
+            2.0,
+            3.0,
+            -5.0,
+            at[1] * force[2] - arm * force[1],
+            arm * force[0] - at[0] * force[2],
+            at[0] * force[1] - at[1] * force[0],
+        ];
         for (motion, &expected) in load.iter().enumerate() {
             let moved = movement(motion, [at[0], at[1], -at[2]], depth);
             let work = moved[0] * force[0] + moved[1] * force[1] - moved[2] * force[2];

@@ -50,9 +50,16 @@ pub fn image<T: Number>(x: T, y: T, z: T, c: f64, nu: f64) -> Kernel<T> {
     let outer = difference * over3 * k3;
     let inner = twice * sum * over5 * 3.0 - over * shallow * k12;
     let (down, across) = ((outer - inner) * k, (outer + inner) * k);
-    let vertical = (over * (8.0 * (1.0 - nu) * (1.0 - nu) - k3) + (sum * sum * k3 - twice) * over3 + twice * sum * sum * over5 * 3.0) * k;
+    let vertical = (over * (8.0 * (1.0 - nu) * (1.0 - nu) - k3)
+        + (sum * sum * k3 - twice) * over3
+        + twice * sum * sum * over5 * 3.0)
+        * k;
     let xy = x * y * cross;
-    [[plain + x * x * cross, xy, x * down], [xy, plain + y * y * cross, y * down], [x * across, y * across, vertical]]
+    [
+        [plain + x * x * cross, xy, x * down],
+        [xy, plain + y * y * cross, y * down],
+        [x * across, y * across, vertical],
+    ]
 }
 
 /// Traction at a point of a plane across the axis `axis`, its normal against that axis, from a displacement's slopes.
@@ -68,12 +75,22 @@ pub fn traction_of(u: &[Sloped; 3], axis: usize, nu: f64) -> [f64; 3] {
 /// The same for the displacements under a force along each axis.
 #[inline]
 pub fn traction([along_x, along_y, down]: &Kernel<Sloped>, axis: usize, nu: f64) -> Kernel<f64> {
-    [traction_of(along_x, axis, nu), traction_of(along_y, axis, nu), traction_of(down, axis, nu)]
+    [
+        traction_of(along_x, axis, nu),
+        traction_of(along_y, axis, nu),
+        traction_of(down, axis, nu),
+    ]
 }
 
 /// Traction of Mindlin's image terms, as [`traction`].
 pub fn image_traction(x: f64, y: f64, z: f64, c: f64, nu: f64, axis: usize) -> Kernel<f64> {
-    let terms = image(Sloped::coordinate(x, 0), Sloped::coordinate(y, 1), Sloped::coordinate(z, 2), c, nu);
+    let terms = image(
+        Sloped::coordinate(x, 0),
+        Sloped::coordinate(y, 1),
+        Sloped::coordinate(z, 2),
+        c,
+        nu,
+    );
     // The axis known to the compiler, what is not asked for falls away.
     match axis {
         0 => traction(&terms, 0, nu),
@@ -130,7 +147,10 @@ mod tests {
 
     fn sloped(from: [f64; 3], to: [f64; 3], nu: f64) -> Kernel<Sloped> {
         let at = |axis: usize| Sloped::coordinate(to[axis] - from[axis], axis);
-        let (k, m) = (kelvin([at(0), at(1), at(2)], nu), image(at(0), at(1), Sloped::coordinate(to[2], 2), from[2], nu));
+        let (k, m) = (
+            kelvin([at(0), at(1), at(2)], nu),
+            image(at(0), at(1), Sloped::coordinate(to[2], 2), from[2], nu),
+        );
         std::array::from_fn(|i| std::array::from_fn(|j| k[i][j] + m[i][j]))
     }
 
@@ -213,8 +233,14 @@ mod tests {
         let count = (2.0 * reach / step) as i32;
         let mut total = [0.0; 3];
         for i in 0..count * count {
-            let (x, y) = (f64::from(i / count) * step + 0.05 - reach, f64::from(i % count) * step + 0.05 - reach);
-            let (k, m) = (kelvin_traction([x, y, 0.5], nu, 2), image_traction(x, y, 1.0, 0.5, nu, 2));
+            let (x, y) = (
+                f64::from(i / count) * step + 0.05 - reach,
+                f64::from(i % count) * step + 0.05 - reach,
+            );
+            let (k, m) = (
+                kelvin_traction([x, y, 0.5], nu, 2),
+                image_traction(x, y, 1.0, 0.5, nu, 2),
+            );
             for (axis, sum) in total.iter_mut().enumerate() {
                 *sum += (k[axis][axis] + m[axis][axis]) * step * step;
             }
@@ -232,7 +258,10 @@ mod tests {
                 let slopes = traction(&kelvin([at(0), at(1), at(2)], nu), axis, nu);
                 for i in 0..3 {
                     for j in 0..3 {
-                        assert!((direct[i][j] - slopes[i][j]).abs() < 1e-12, "{i}{j} {direct:?} {slopes:?}");
+                        assert!(
+                            (direct[i][j] - slopes[i][j]).abs() < 1e-12,
+                            "{i}{j} {direct:?} {slopes:?}"
+                        );
                     }
                 }
             }

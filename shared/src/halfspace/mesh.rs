@@ -75,18 +75,39 @@ pub fn quarter(shape: &Shape, fineness: Fineness) -> Vec<Patch> {
     let (a, b, depth) = (shape.length_m / 2.0, shape.width_m / 2.0, shape.depth_m);
     let scale = (a * b).sqrt();
     let count = |length: f64| fineness.count(length / scale);
-    let (xs, ys) = (one_sided(a, count(a), fineness.base), one_sided(b, count(b), fineness.base));
+    let (xs, ys) = (
+        one_sided(a, count(a), fineness.base),
+        one_sided(b, count(b), fineness.base),
+    );
     let walls = depths(shape, fineness, scale);
     let mut patches = Vec::new();
     for &(x, half_x) in &xs {
         for &(y, half_y) in &ys {
-            patches.push(Patch { centre: [x, y, depth], half: [half_x, half_y, 0.0], axis: 2, free: false });
+            patches.push(Patch {
+                centre: [x, y, depth],
+                half: [half_x, half_y, 0.0],
+                axis: 2,
+                free: false,
+            });
         }
     }
-    let (xs, ys) = (one_sided(a, count(a), fineness.along), one_sided(b, count(b), fineness.along));
+    let (xs, ys) = (
+        one_sided(a, count(a), fineness.along),
+        one_sided(b, count(b), fineness.along),
+    );
     for &((z, half_z), free) in &walls {
-        patches.extend(ys.iter().map(|&(y, half_y)| Patch { centre: [a, y, z], half: [0.0, half_y, half_z], axis: 0, free }));
-        patches.extend(xs.iter().map(|&(x, half_x)| Patch { centre: [x, b, z], half: [half_x, 0.0, half_z], axis: 1, free }));
+        patches.extend(ys.iter().map(|&(y, half_y)| Patch {
+            centre: [a, y, z],
+            half: [0.0, half_y, half_z],
+            axis: 0,
+            free,
+        }));
+        patches.extend(xs.iter().map(|&(x, half_x)| Patch {
+            centre: [x, b, z],
+            half: [half_x, 0.0, half_z],
+            axis: 1,
+            free,
+        }));
     }
     patches
 }
@@ -94,14 +115,25 @@ pub fn quarter(shape: &Shape, fineness: Fineness) -> Vec<Patch> {
 /// Cells down the walls, with whether they are free.
 fn depths(shape: &Shape, fineness: Fineness, scale: f64) -> Vec<(Cell, bool)> {
     let (from, to, depth) = (shape.contact_from_m, shape.contact_to_m, shape.depth_m);
-    let segments = if to <= from { vec![(0.0, depth, true)] } else { vec![(0.0, from, true), (from, to, false), (to, depth, true)] };
+    let segments = if to <= from {
+        vec![(0.0, depth, true)]
+    } else {
+        vec![(0.0, from, true), (from, to, false), (to, depth, true)]
+    };
     let mut cells = Vec::new();
     for (start, end, free) in segments.into_iter().filter(|(start, end, _)| end > start) {
         let length = end - start;
         let count = fineness.count(length / scale);
         // A free wall is quiet at the surface; a bonded one is not.
-        let line = if start == 0.0 && free { one_sided(length, count, fineness.down) } else { two_sided(length, count, fineness.down) };
-        cells.extend(line.into_iter().map(|(middle, half)| ((start + middle, half), free)));
+        let line = if start == 0.0 && free {
+            one_sided(length, count, fineness.down)
+        } else {
+            two_sided(length, count, fineness.down)
+        };
+        cells.extend(
+            line.into_iter()
+                .map(|(middle, half)| ((start + middle, half), free)),
+        );
     }
     cells
 }
@@ -116,11 +148,18 @@ fn one_sided(length: f64, count: usize, grading: f64) -> Vec<Cell> {
 fn two_sided(length: f64, count: usize, grading: f64) -> Vec<Cell> {
     let node = |i: usize| {
         let s = 2.0 * i as f64 / count as f64;
-        length / 2.0 * if s <= 1.0 { s.powf(grading) } else { 2.0 - (2.0 - s).powf(grading) }
+        length / 2.0
+            * if s <= 1.0 {
+                s.powf(grading)
+            } else {
+                2.0 - (2.0 - s).powf(grading)
+            }
     };
     between(node, count)
 }
 
 fn between(node: impl Fn(usize) -> f64, count: usize) -> Vec<Cell> {
-    (0..count).map(|i| ((node(i) + node(i + 1)) / 2.0, (node(i + 1) - node(i)) / 2.0)).collect()
+    (0..count)
+        .map(|i| ((node(i) + node(i + 1)) / 2.0, (node(i + 1) - node(i)) / 2.0))
+        .collect()
 }

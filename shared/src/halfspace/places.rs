@@ -15,7 +15,11 @@ pub struct Places(Mutex<BTreeMap<[u64; 2], [f64; 6]>>);
 
 impl Places {
     fn get(&self, key: [u64; 2]) -> Option<[f64; 6]> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner).get(&key).copied()
+        self.0
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .get(&key)
+            .copied()
     }
 
     fn put(&self, key: [u64; 2], motion: [f64; 6]) {
@@ -54,7 +58,15 @@ impl Solved {
             self.places.put(key, motion);
             motion
         });
-        mirrored(if swapped { across_diagonal(found) } else { found }, x_m, y_m)
+        mirrored(
+            if swapped {
+                across_diagonal(found)
+            } else {
+                found
+            },
+            x_m,
+            y_m,
+        )
     }
 }
 
@@ -81,7 +93,14 @@ mod tests {
     use crate::halfspace::solve;
 
     fn solved(length_m: f64) -> Solved {
-        let shape = Shape { length_m, width_m: 1.0, depth_m: 0.8, contact_from_m: 0.2, contact_to_m: 0.8, poisson_ratio: 0.3 };
+        let shape = Shape {
+            length_m,
+            width_m: 1.0,
+            depth_m: 0.8,
+            contact_from_m: 0.2,
+            contact_to_m: 0.8,
+            poisson_ratio: 0.3,
+        };
         solve::quick(&shape).unwrap()
     }
 
@@ -92,7 +111,10 @@ mod tests {
         for [x, y] in [[0.4, 0.9], [0.0, 1.1], [1.0, 1.7]] {
             let (kept, alone) = (solved.under_weight(x, y), solved.beside_quarter(x, y));
             for i in 0..6 {
-                assert!((kept[i] - alone[i]).abs() < 1e-12 * alone[2].abs(), "{x} {y} {i}: {kept:?} {alone:?}");
+                assert!(
+                    (kept[i] - alone[i]).abs() < 1e-12 * alone[2].abs(),
+                    "{x} {y} {i}: {kept:?} {alone:?}"
+                );
             }
         }
     }
@@ -102,10 +124,24 @@ mod tests {
     fn mirrored_places_move_the_block_as_the_general_kernels_say() {
         for length in [1.0, 1.3] {
             let solved = solved(length);
-            for [x, y] in [[0.9, 0.4], [-0.9, 0.4], [0.4, -0.9], [-0.4, -1.2], [1.1, 0.0], [0.0, -1.1], [-1.0, 1.0]] {
-                let (kept, general) = (solved.under_weight(x, y), solved.under_ground_forces(x, y)[2]);
+            for [x, y] in [
+                [0.9, 0.4],
+                [-0.9, 0.4],
+                [0.4, -0.9],
+                [-0.4, -1.2],
+                [1.1, 0.0],
+                [0.0, -1.1],
+                [-1.0, 1.0],
+            ] {
+                let (kept, general) = (
+                    solved.under_weight(x, y),
+                    solved.under_ground_forces(x, y)[2],
+                );
                 for i in 0..6 {
-                    assert!((kept[i] - general[i]).abs() < 3e-3 * general[2].abs(), "{length} {x} {y} {i}: {kept:?} {general:?}");
+                    assert!(
+                        (kept[i] - general[i]).abs() < 3e-3 * general[2].abs(),
+                        "{length} {x} {y} {i}: {kept:?} {general:?}"
+                    );
                 }
             }
         }

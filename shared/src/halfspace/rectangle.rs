@@ -20,8 +20,15 @@ impl Sums {
     fn add(&mut self, sign: f64, s: f64, t: f64, h: f64, slopes: bool) {
         let plane = h * h;
         let r = (s * s + t * t + plane).sqrt();
-        let (log_t, log_s) = (log_of_sum(t, r, s * s + plane), log_of_sum(s, r, t * t + plane));
-        let angle = if h == 0.0 { 0.0 } else { (s * t / (h * r)).atan() };
+        let (log_t, log_s) = (
+            log_of_sum(t, r, s * s + plane),
+            log_of_sum(s, r, t * t + plane),
+        );
+        let angle = if h == 0.0 {
+            0.0
+        } else {
+            (s * t / (h * r)).atan()
+        };
         let tilted = h * angle;
         self.over += sign * (s * log_t + t * log_s - tilted);
         self.second[0][0] += sign * (t * log_s - tilted);
@@ -42,7 +49,10 @@ impl Sums {
 
     fn add_third(&mut self, sign: f64, [s, t, h]: [f64; 3], r: f64, angle: f64) {
         let plane = h * h;
-        let (rise_s, rise_t) = (h * over_sum(s, r, t * t + plane) / r, h * over_sum(t, r, s * s + plane) / r);
+        let (rise_s, rise_t) = (
+            h * over_sum(s, r, t * t + plane) / r,
+            h * over_sum(t, r, s * s + plane) / r,
+        );
         let turned = -h * s * t * (r * r + plane) / (r * (plane + s * s) * (plane + t * t));
         self.third[0][0] += sign * (angle + turned - t * rise_s);
         self.third[1][1] += sign * (angle + turned - s * rise_t);
@@ -55,12 +65,20 @@ impl Sums {
 
 /// `ln(a + r)` with `r² = a² + rest`, also where `a` is nearly `−r`.
 fn log_of_sum(a: f64, r: f64, rest: f64) -> f64 {
-    if a >= 0.0 { (a + r).max(f64::MIN_POSITIVE).ln() } else { (rest.max(f64::MIN_POSITIVE) / (r - a)).ln() }
+    if a >= 0.0 {
+        (a + r).max(f64::MIN_POSITIVE).ln()
+    } else {
+        (rest.max(f64::MIN_POSITIVE) / (r - a)).ln()
+    }
 }
 
 /// `1/(a + r)` likewise.
 fn over_sum(a: f64, r: f64, rest: f64) -> f64 {
-    if a >= 0.0 { 1.0 / (a + r) } else { (r - a) / rest.max(f64::MIN_POSITIVE) }
+    if a >= 0.0 {
+        1.0 / (a + r)
+    } else {
+        (r - a) / rest.max(f64::MIN_POSITIVE)
+    }
 }
 
 fn sums(from: [f64; 3], patch: &Patch, slopes: bool) -> Sums {
@@ -68,8 +86,19 @@ fn sums(from: [f64; 3], patch: &Patch, slopes: bool) -> Sums {
     let offset = |axis: usize| patch.centre[axis] - from[axis];
     let (s, t, h) = (offset(u), offset(v), offset(patch.axis));
     let mut sums = Sums::default();
-    for (sign, su, sv) in [(1.0, 1.0, 1.0), (-1.0, -1.0, 1.0), (-1.0, 1.0, -1.0), (1.0, -1.0, -1.0)] {
-        sums.add(sign, s + su * patch.half[u], t + sv * patch.half[v], h, slopes);
+    for (sign, su, sv) in [
+        (1.0, 1.0, 1.0),
+        (-1.0, -1.0, 1.0),
+        (-1.0, 1.0, -1.0),
+        (1.0, -1.0, -1.0),
+    ] {
+        sums.add(
+            sign,
+            s + su * patch.half[u],
+            t + sv * patch.half[v],
+            h,
+            slopes,
+        );
     }
     sums
 }
@@ -150,7 +179,11 @@ mod tests {
             let mut r = [0, 1, 2].map(|axis| patch.centre[axis] - from[axis]);
             r[u] += patch.half[u] * (2.0 * (f64::from(a / n) + 0.5) / f64::from(n) - 1.0);
             r[v] += patch.half[v] * (2.0 * (f64::from(a % n) + 0.5) / f64::from(n) - 1.0);
-            let k = if traction { kernel::kelvin_traction(r, nu, patch.axis) } else { kernel::kelvin(r, nu) };
+            let k = if traction {
+                kernel::kelvin_traction(r, nu, patch.axis)
+            } else {
+                kernel::kelvin(r, nu)
+            };
             for i in 0..3 {
                 for j in 0..3 {
                     total[i][j] += k[i][j] * patch.area() / f64::from(n * n);
@@ -165,14 +198,36 @@ mod tests {
         for axis in 0..3 {
             let mut half = [0.3, 0.2, 0.25];
             half[axis] = 0.0;
-            let patch = Patch { centre: [0.5, 0.4, 0.9], half, axis, free: true };
-            for from in [[0.1, 0.2, 0.4], [0.5, 0.4, 0.2], [1.4, 0.35, 0.9], [0.5, 1.0, 1.9]] {
-                let (single, double) = (kelvin(from, &patch, 0.3), kelvin_traction(from, &patch, 0.3));
-                let (s, d) = (by_points(from, &patch, 0.3, false), by_points(from, &patch, 0.3, true));
+            let patch = Patch {
+                centre: [0.5, 0.4, 0.9],
+                half,
+                axis,
+                free: true,
+            };
+            for from in [
+                [0.1, 0.2, 0.4],
+                [0.5, 0.4, 0.2],
+                [1.4, 0.35, 0.9],
+                [0.5, 1.0, 1.9],
+            ] {
+                let (single, double) = (
+                    kelvin(from, &patch, 0.3),
+                    kelvin_traction(from, &patch, 0.3),
+                );
+                let (s, d) = (
+                    by_points(from, &patch, 0.3, false),
+                    by_points(from, &patch, 0.3, true),
+                );
                 for i in 0..3 {
                     for j in 0..3 {
-                        assert!((single[i][j] - s[i][j]).abs() < 2e-5 * s[0][0].abs(), "{axis} {from:?} {single:?} {s:?}");
-                        assert!((double[i][j] - d[i][j]).abs() < 2e-4 * d[axis][axis].abs().max(0.01), "{axis} {from:?} {double:?} {d:?}");
+                        assert!(
+                            (single[i][j] - s[i][j]).abs() < 2e-5 * s[0][0].abs(),
+                            "{axis} {from:?} {single:?} {s:?}"
+                        );
+                        assert!(
+                            (double[i][j] - d[i][j]).abs() < 2e-4 * d[axis][axis].abs().max(0.01),
+                            "{axis} {from:?} {double:?} {d:?}"
+                        );
                     }
                 }
             }

@@ -35,7 +35,10 @@ impl SmallShelf {
     /// A shelf for so many solutions, each some tens of kilobytes.
     #[must_use]
     pub fn holding(most: usize) -> Self {
-        Self { most, kept: Mutex::new(VecDeque::new()) }
+        Self {
+            most,
+            kept: Mutex::new(VecDeque::new()),
+        }
     }
 }
 

@@ -38,15 +38,40 @@ pub struct Raw {
 pub fn meshes(shape: &Shape, most_patches: usize) -> [Fineness; 2] {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
     let of = |cells: f64| match (full, shape.depth_m > 0.0) {
-        (true, true) => Fineness { cells, lines: Lines::Any, base: 2.0, along: 2.0, down: 2.0 },
-        (true, false) => Fineness { cells, lines: Lines::Any, base: 1.0, along: 1.0, down: 1.0 },
-        (false, _) => Fineness { cells, lines: Lines::Even, base: 4.0, along: 3.0, down: 4.0 },
+        (true, true) => Fineness {
+            cells,
+            lines: Lines::Any,
+            base: 2.0,
+            along: 2.0,
+            down: 2.0,
+        },
+        (true, false) => Fineness {
+            cells,
+            lines: Lines::Any,
+            base: 1.0,
+            along: 1.0,
+            down: 1.0,
+        },
+        (false, _) => Fineness {
+            cells,
+            lines: Lines::Even,
+            base: 4.0,
+            along: 3.0,
+            down: 4.0,
+        },
     };
     let mut cells = if full { 5.0 } else { 6.0 };
     while cells > 2.0 && mesh::quarter(shape, of(cells)).len() > most_patches {
         cells -= 0.25;
     }
-    let coarse = if full { of(cells / 1.5) } else { Fineness { lines: Lines::Half, ..of(cells) } };
+    let coarse = if full {
+        of(cells / 1.5)
+    } else {
+        Fineness {
+            lines: Lines::Half,
+            ..of(cells)
+        }
+    };
     [coarse, of(cells)]
 }
 
@@ -67,36 +92,64 @@ pub fn quick(shape: &Shape) -> Option<Solved> {
 fn ahead(shape: &Shape, coarse: usize, fine: usize) -> f64 {
     let ratio = fine as f64 / coarse as f64;
     // On the surface the even mesh's error falls with the side itself.
-    1.0 / (if shape.depth_m > 0.0 { ratio } else { ratio.sqrt() } - 1.0)
+    1.0 / (if shape.depth_m > 0.0 {
+        ratio
+    } else {
+        ratio.sqrt()
+    } - 1.0)
 }
 
 /// Solves on two given meshes, the coarser first.
 pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solved> {
     let (coarse, fine) = (raw(shape, coarse)?, raw(shape, fine)?);
     let ahead = ahead(shape, coarse.patches.len(), fine.patches.len());
-    let limit =
-        std::array::from_fn(|i| std::array::from_fn(|j| fine.stiffness[i][j] + ahead * (fine.stiffness[i][j] - coarse.stiffness[i][j])));
+    let limit = std::array::from_fn(|i| {
+        std::array::from_fn(|j| {
+            fine.stiffness[i][j] + ahead * (fine.stiffness[i][j] - coarse.stiffness[i][j])
+        })
+    });
     // Ground gives way to every push: a matrix that would push back is the mesh's failure, and no figure is taken from it.
     Matrix6::from_fn(|i, j| limit[i][j]).cholesky()?;
     let flexibility_times_g = inverse(&limit)?;
-    let surfaces = [Surface::new(coarse, -ahead)?, Surface::new(fine, 1.0 + ahead)?];
-    let finite = flexibility_times_g.iter().flatten().all(|value| value.is_finite());
+    let surfaces = [
+        Surface::new(coarse, -ahead)?,
+        Surface::new(fine, 1.0 + ahead)?,
+    ];
+    let finite = flexibility_times_g
+        .iter()
+        .flatten()
+        .all(|value| value.is_finite());
     let (linings, places) = (OnceLock::new(), Places::default());
-    finite.then_some(Solved { shape: *shape, stiffness_over_g: limit, flexibility_times_g, surfaces, linings, places })
+    finite.then_some(Solved {
+        shape: *shape,
+        stiffness_over_g: limit,
+        flexibility_times_g,
+        surfaces,
+        linings,
+        places,
+    })
 }
 
 impl Surface {
     fn new(raw: Raw, weight: f64) -> Option<Self> {
         // Where a far load moves all the ground alike, the tractions' work is the transpose of what they add up to, and only
         // its inverse gives that movement back without a turn.
-        let transposed: [[f64; 6]; 6] = std::array::from_fn(|i| std::array::from_fn(|j| raw.found[j][i]));
-        Some(Self { flexibility: inverse(&transposed)?, patches: raw.patches, answers: raw.answers, weight })
+        let transposed: [[f64; 6]; 6] =
+            std::array::from_fn(|i| std::array::from_fn(|j| raw.found[j][i]));
+        Some(Self {
+            flexibility: inverse(&transposed)?,
+            patches: raw.patches,
+            answers: raw.answers,
+            weight,
+        })
     }
 }
 
 fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
     let inverse = Matrix6::from_fn(|i, j| stiffness[i][j]).try_inverse()?;
-    Some(std::array::from_fn(|i| std::array::from_fn(|j| inverse[(i, j)])))
+    Some(std::array::from_fn(|i| {
+        std::array::from_fn(|j| inverse[(i, j)])
+    }))
 }
 
 /// Solves on a mesh of the given fineness; none when the numbers fail.
@@ -107,7 +160,11 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     for (matrix, motions) in matrices.into_iter().zip(MOTIONS) {
         let asked = DMatrix::from_fn(matrix.nrows(), motions.len(), |row, column| {
             let motion = motions[column];
-            let turn = if motion >= 3 { turning[row / 3][motion - 3][row % 3] } else { 0.0 };
+            let turn = if motion >= 3 {
+                turning[row / 3][motion - 3][row % 3]
+            } else {
+                0.0
+            };
             movement(motion, patches[row / 3].centre, shape.depth_m)[row % 3] + turn
         });
         let solution = answer(matrix, &patches, asked)?;
@@ -118,21 +175,39 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
         }
     }
     let found = stiffness(&patches, &answers, shape.depth_m);
-    let stiffness = std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (found[i][j] + found[j][i])));
-    let apart = |(i, j): (usize, usize)| ((found[i][j] - found[j][i]) / (found[i][i] * found[j][j]).sqrt()).abs();
+    let stiffness =
+        std::array::from_fn(|i| std::array::from_fn(|j| 0.5 * (found[i][j] + found[j][i])));
+    let apart = |(i, j): (usize, usize)| {
+        ((found[i][j] - found[j][i]) / (found[i][i] * found[j][j]).sqrt()).abs()
+    };
     let asymmetry_ratio = apart((0, 4)).max(apart((1, 3)));
-    Some(Raw { patches, answers, stiffness, found, asymmetry_ratio })
+    Some(Raw {
+        patches,
+        answers,
+        stiffness,
+        found,
+        asymmetry_ratio,
+    })
 }
 
-fn answer(mut matrix: DMatrix<f64>, patches: &[Patch], mut asked: DMatrix<f64>) -> Option<DMatrix<f64>> {
+fn answer(
+    mut matrix: DMatrix<f64>,
+    patches: &[Patch],
+    mut asked: DMatrix<f64>,
+) -> Option<DMatrix<f64>> {
     if patches.iter().any(|patch| patch.free) {
         return blocks::general(matrix, asked);
     }
     // Weighted with the patches' areas the matrix is symmetric but for the quadrature; its symmetric half is solved.
-    let areas: Vec<f64> = (0..matrix.nrows()).map(|row| patches[row / 3].area()).collect();
+    let areas: Vec<f64> = (0..matrix.nrows())
+        .map(|row| patches[row / 3].area())
+        .collect();
     for column in 0..areas.len() {
         for row in column..areas.len() {
-            let (below, above) = (areas[row] * matrix[(row, column)], areas[column] * matrix[(column, row)]);
+            let (below, above) = (
+                areas[row] * matrix[(row, column)],
+                areas[column] * matrix[(column, row)],
+            );
             matrix[(row, column)] = 0.5 * (below + above);
         }
     }

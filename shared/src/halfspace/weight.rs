@@ -18,7 +18,9 @@ pub fn work(surface: &Surface, x: f64, y: f64, nu: f64) -> [f64; 6] {
         if far(patch, place) {
             sums.add_point(place, patch.centre, patch, patch.area(), nu);
         } else {
-            split(patch, place, REACH, 0, &mut |piece| sums.add(place, piece, patch, nu));
+            split(patch, place, REACH, 0, &mut |piece| {
+                sums.add(place, piece, patch, nu)
+            });
         }
         sums.work(answer, patch.free, &mut work);
     }
@@ -49,12 +51,25 @@ impl Sums {
                 let mut at = piece.centre;
                 at[u] += s * piece.half[u];
                 at[v] += t * piece.half[v];
-                self.add_point(place, at, patch, ws * wt * piece.half[u] * piece.half[v], nu);
+                self.add_point(
+                    place,
+                    at,
+                    patch,
+                    ws * wt * piece.half[u] * piece.half[v],
+                    nu,
+                );
             }
         }
     }
 
-    fn add_point(&mut self, [px, py, _]: [f64; 3], at: [f64; 3], patch: &Patch, weight: f64, nu: f64) {
+    fn add_point(
+        &mut self,
+        [px, py, _]: [f64; 3],
+        at: [f64; 3],
+        patch: &Patch,
+        weight: f64,
+        nu: f64,
+    ) {
         let x = [at[0] - px, at[0] + px, at[0] - px, at[0] + px];
         let y = [at[1] - py, at[1] - py, at[1] + py, at[1] + py];
         if !patch.free {
@@ -83,7 +98,9 @@ impl Sums {
         let odd_x = |[a, b, c, d]: Four| a - b + c - d;
         let odd_y = |[a, b, c, d]: Four| a + b - c - d;
         let odd = |[a, b, c, d]: Four| a - b - c + d;
-        let dot = |sum: [f64; 3], answer: [f64; 3]| sum[0] * answer[0] + sum[1] * answer[1] + sum[2] * answer[2];
+        let dot = |sum: [f64; 3], answer: [f64; 3]| {
+            sum[0] * answer[0] + sum[1] * answer[1] + sum[2] * answer[2]
+        };
         let (along_x, along_y) = (self.answer.map(odd_x), self.answer.map(odd_y));
         work[0] += dot(along_x, answer[0]);
         work[1] += dot(along_y, answer[1]);
@@ -156,13 +173,19 @@ mod tests {
     /// Mindlin's kernel for a force at the surface, with its slopes.
     fn mindlin() -> Kernel<Sloped> {
         let at = |axis: usize| Sloped::coordinate(AT[axis], axis);
-        let (k, m) = (kernel::kelvin([at(0), at(1), at(2)], NU), kernel::image(at(0), at(1), at(2), 0.0, NU));
+        let (k, m) = (
+            kernel::kelvin([at(0), at(1), at(2)], NU),
+            kernel::image(at(0), at(1), at(2), 0.0, NU),
+        );
         std::array::from_fn(|i| std::array::from_fn(|j| k[i][j] + m[i][j]))
     }
 
     #[test]
     fn boussinesq_is_mindlin_at_the_surface() {
-        let (found, expected) = (displacement(&[AT[0]; 4], &[AT[1]; 4], AT[2], NU), mindlin()[2]);
+        let (found, expected) = (
+            displacement(&[AT[0]; 4], &[AT[1]; 4], AT[2], NU),
+            mindlin()[2],
+        );
         for i in 0..3 {
             assert!((found[i][0] - expected[i].value).abs() < 1e-14);
         }
@@ -175,7 +198,10 @@ mod tests {
             let expected = kernel::traction_of(&mindlin()[2], axis, NU);
             let ordered = [expected[axis], expected[1 - axis], expected[2]];
             for i in 0..3 {
-                assert!((found[i] - ordered[i]).abs() < 1e-13, "{axis}: {found:?} {ordered:?}");
+                assert!(
+                    (found[i] - ordered[i]).abs() < 1e-13,
+                    "{axis}: {found:?} {ordered:?}"
+                );
             }
         }
     }

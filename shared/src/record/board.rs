@@ -73,24 +73,39 @@ impl Board<'_> {
     #[must_use]
     pub fn here(&self, line: &str) -> Option<&Entry> {
         let speaks = |reading: &&Reading<'_>| {
-            reading.counts() && reading.entry.item.as_deref() == Some(line) && matches!(reading.entry.kind, Kind::Here | Kind::Missing)
+            reading.counts()
+                && reading.entry.item.as_deref() == Some(line)
+                && matches!(reading.entry.kind, Kind::Here | Kind::Missing)
         };
-        self.readings.iter().rev().find(speaks).map(|reading| reading.entry).filter(|entry| entry.kind == Kind::Here)
+        self.readings
+            .iter()
+            .rev()
+            .find(speaks)
+            .map(|reading| reading.entry)
+            .filter(|entry| entry.kind == Kind::Here)
     }
 
     /// What the findings at a task ask for, without the stops.
     pub fn to_do<'b>(&'b self, task: &'b str) -> impl Iterator<Item = &'b str> {
         let at = move |reading: &&Reading<'_>| reading.entry.task == task && reading.counts();
-        self.readings.iter().filter(at).filter_map(|reading| match &reading.verdict {
-            Some(Verdict::Outside { what_to_do }) => Some(what_to_do.as_str()),
-            _ => None,
-        })
+        self.readings
+            .iter()
+            .filter(at)
+            .filter_map(|reading| match &reading.verdict {
+                Some(Verdict::Outside { what_to_do }) => Some(what_to_do.as_str()),
+                _ => None,
+            })
     }
 }
 
 /// Reads the record: entries in the order in which they were received, held against the tasks and items of the plan.
 #[must_use]
-pub fn board<'a>(entries: &'a [Entry], tasks: &'a [Task], items: &'a [Item], units: Units) -> Board<'a> {
+pub fn board<'a>(
+    entries: &'a [Entry],
+    tasks: &'a [Task],
+    items: &'a [Item],
+    units: Units,
+) -> Board<'a> {
     let readings = readings(entries, items, units);
     let stops: Vec<(usize, &str)> = readings
         .iter()
@@ -98,11 +113,23 @@ pub fn board<'a>(entries: &'a [Entry], tasks: &'a [Task], items: &'a [Item], uni
         .filter(|(_, reading)| reading.stands())
         .map(|(place, reading)| (place, reading.entry.task.as_str()))
         .collect();
-    let ticked: Vec<(&str, &Entry)> = tasks.iter().filter_map(|task| Some((task.id, tick(task.id, &readings)?))).collect();
+    let ticked: Vec<(&str, &Entry)> = tasks
+        .iter()
+        .filter_map(|task| Some((task.id, tick(task.id, &readings)?)))
+        .collect();
     let is_ticked = |id: &str| ticked.iter().any(|(known, _)| *known == id);
     let state = |task: &'a Task| {
-        let holding: Vec<usize> = stops.iter().filter(|(_, at)| follows(task.id, at, tasks)).map(|&(place, _)| place).collect();
-        let open: Vec<&'a str> = task.after.iter().copied().filter(|before| !is_ticked(before)).collect();
+        let holding: Vec<usize> = stops
+            .iter()
+            .filter(|(_, at)| follows(task.id, at, tasks))
+            .map(|&(place, _)| place)
+            .collect();
+        let open: Vec<&'a str> = task
+            .after
+            .iter()
+            .copied()
+            .filter(|before| !is_ticked(before))
+            .collect();
         match (holding.is_empty(), is_ticked(task.id), open.is_empty()) {
             (false, ..) => State::Held(holding),
             (true, true, _) => State::Done,
@@ -113,17 +140,25 @@ pub fn board<'a>(entries: &'a [Entry], tasks: &'a [Task], items: &'a [Item], uni
     let ticked_at = |id: &str| minutes(ticked.iter().find(|(known, _)| *known == id)?.1);
     let stands = |task: &'a Task| {
         let over = over(task, &ticked_at);
-        let too_soon = over.zip(ticked_at(task.id)).map(|(over, ticked)| (over - ticked) as f64 / 60.0);
+        let too_soon = over
+            .zip(ticked_at(task.id))
+            .map(|(over, ticked)| (over - ticked) as f64 / 60.0);
         TaskState {
             task,
             state: state(task),
-            ticked: ticked.iter().find(|(id, _)| *id == task.id).map(|&(_, entry)| entry),
+            ticked: ticked
+                .iter()
+                .find(|(id, _)| *id == task.id)
+                .map(|&(_, entry)| entry),
             over_at: over.and_then(moment_of),
             too_soon_h: too_soon.filter(|hours| *hours > 0.0),
         }
     };
     let tasks_now = tasks.iter().map(stands).collect();
-    Board { readings, tasks: tasks_now }
+    Board {
+        readings,
+        tasks: tasks_now,
+    }
 }
 
 /// Minutes at which an entry was made, by its sender's clock in universal time.
@@ -141,9 +176,16 @@ fn over(task: &Task, ticked_at: &dyn Fn(&str) -> Option<i64>) -> Option<i64> {
 /// The entry that ticked a task off, when none reopened it since.
 fn tick<'a>(task: &str, readings: &[Reading<'a>]) -> Option<&'a Entry> {
     let speaks = |reading: &&Reading<'a>| {
-        reading.counts() && reading.entry.task == task && matches!(reading.entry.kind, Kind::Done | Kind::Reopened)
+        reading.counts()
+            && reading.entry.task == task
+            && matches!(reading.entry.kind, Kind::Done | Kind::Reopened)
     };
-    readings.iter().rev().find(speaks).map(|reading| reading.entry).filter(|entry| entry.kind == Kind::Done)
+    readings
+        .iter()
+        .rev()
+        .find(speaks)
+        .map(|reading| reading.entry)
+        .filter(|entry| entry.kind == Kind::Done)
 }
 
 /// Whether a task is another or comes after it, directly or by others between.
@@ -156,7 +198,12 @@ fn follows(task: &str, other: &str, tasks: &[Task]) -> bool {
         }
         if !seen.contains(&id) {
             seen.push(id);
-            open.extend(tasks.iter().filter(|known| known.id == id).flat_map(|known| known.after.iter().copied()));
+            open.extend(
+                tasks
+                    .iter()
+                    .filter(|known| known.id == id)
+                    .flat_map(|known| known.after.iter().copied()),
+            );
         }
     }
     false

@@ -89,13 +89,21 @@ impl Entry {
     /// A measured figure.
     #[must_use]
     pub fn measured(id: &str, task: &str, item: &str, value: f64) -> Self {
-        Self { item: Some(item.to_owned()), value: Some(value), ..Self::new(id, task, Kind::Measured) }
+        Self {
+            item: Some(item.to_owned()),
+            value: Some(value),
+            ..Self::new(id, task, Kind::Measured)
+        }
     }
 
     /// An answer in words.
     #[must_use]
     pub fn answered(id: &str, task: &str, item: &str, text: &str) -> Self {
-        Self { item: Some(item.to_owned()), text: Some(text.to_owned()), ..Self::new(id, task, Kind::Measured) }
+        Self {
+            item: Some(item.to_owned()),
+            text: Some(text.to_owned()),
+            ..Self::new(id, task, Kind::Measured)
+        }
     }
 }
 
@@ -111,6 +119,10 @@ pub(super) fn minutes_of(text: &str) -> Option<i64> {
     let (day, time) = text.trim().split_once(['T', ' '])?;
     let days = calendar::days_between("1900-01-01", day)?;
     let (hour, minute) = time.split_once(':')?;
-    let number = |text: &str, most: i64| text.parse().ok().filter(|value| (0..=most).contains(value) && text.len() == 2);
+    let number = |text: &str, most: i64| {
+        text.parse()
+            .ok()
+            .filter(|value| (0..=most).contains(value) && text.len() == 2)
+    };
     Some((days * 24 + number(hour, 23)?) * 60 + number(minute.get(..2)?, 59)?)
 }

@@ -28,21 +28,40 @@ impl Entry {
         let mut faults = Vec::new();
         let mut add = |field, said: String| faults.push(Fault { field, said });
         if !is_name(&self.id) {
-            add("id", format!("The entry's name takes 1 to {LONGEST_ID} letters, digits, and - _ . : between them."));
+            add(
+                "id",
+                format!(
+                    "The entry's name takes 1 to {LONGEST_ID} letters, digits, and - _ . : between them."
+                ),
+            );
         }
         if !tasks.iter().any(|task| task.id == self.task) {
             add("task", "The plan as it stands has no such task.".to_owned());
         }
         if self.who.trim().is_empty() {
             add("who", "Say who enters this: a name or initials.".to_owned());
-        } else if self.who.chars().count() > LONGEST_NAME || self.who.chars().any(|c| c.is_control() || misleads(c)) {
-            add("who", format!("The name is longer than {LONGEST_NAME} characters, or has signs that are no letters; initials will do."));
+        } else if self.who.chars().count() > LONGEST_NAME
+            || self.who.chars().any(|c| c.is_control() || misleads(c))
+        {
+            add(
+                "who",
+                format!(
+                    "The name is longer than {LONGEST_NAME} characters, or has signs that are no letters; initials will do."
+                ),
+            );
         }
         if let Some(text) = &self.text
             && (text.chars().count() > LONGEST_TEXT
-                || text.chars().any(|c| misleads(c) || c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
+                || text
+                    .chars()
+                    .any(|c| misleads(c) || c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
         {
-            add("text", format!("The text is longer than {LONGEST_TEXT} characters, or has signs that are no letters."));
+            add(
+                "text",
+                format!(
+                    "The text is longer than {LONGEST_TEXT} characters, or has signs that are no letters."
+                ),
+            );
         }
         for (field, name) in [("supersedes", &self.supersedes), ("decides", &self.decides)] {
             if name.as_deref().is_some_and(|name| !is_name(name)) {
@@ -51,14 +70,39 @@ impl Entry {
         }
         match self.kind {
             Kind::Measured => faults.extend(self.unlike(items)),
-            Kind::Here | Kind::Missing if !materials.iter().any(|line| Some(line.id) == self.item.as_deref()) => {
-                faults.push(Fault { field: "item", said: "The plan's materials have no such line.".to_owned() });
+            Kind::Here | Kind::Missing
+                if !materials
+                    .iter()
+                    .any(|line| Some(line.id) == self.item.as_deref()) =>
+            {
+                faults.push(Fault {
+                    field: "item",
+                    said: "The plan's materials have no such line.".to_owned(),
+                });
             }
-            Kind::Note if self.text.as_deref().is_none_or(|text| text.trim().is_empty()) => {
-                faults.push(Fault { field: "text", said: "A note needs its words.".to_owned() });
+            Kind::Note
+                if self
+                    .text
+                    .as_deref()
+                    .is_none_or(|text| text.trim().is_empty()) =>
+            {
+                faults.push(Fault {
+                    field: "text",
+                    said: "A note needs its words.".to_owned(),
+                });
             }
-            Kind::Decided if self.decides.is_none() || self.text.as_deref().is_none_or(|text| text.trim().is_empty()) => {
-                faults.push(Fault { field: "text", said: "A decision names the stop that it ends, and says what was decided.".to_owned() });
+            Kind::Decided
+                if self.decides.is_none()
+                    || self
+                        .text
+                        .as_deref()
+                        .is_none_or(|text| text.trim().is_empty()) =>
+            {
+                faults.push(Fault {
+                    field: "text",
+                    said: "A decision names the stop that it ends, and says what was decided."
+                        .to_owned(),
+                });
             }
             _ => {}
         }
@@ -69,29 +113,55 @@ impl Entry {
     fn unlike(&self, items: &[Item]) -> Option<Fault> {
         let fault = |field, said: String| Some(Fault { field, said });
         let Some(item) = item_of(self, items) else {
-            return fault("item", "The plan as it stands asks for no such measurement at this task.".to_owned());
+            return fault(
+                "item",
+                "The plan as it stands asks for no such measurement at this task.".to_owned(),
+            );
         };
         let text = self.text.as_deref().unwrap_or_default().trim();
         match &item.asks {
-            Asks::Number { none: Some(none), .. } if self.value.is_none() && text == none.key => None,
+            Asks::Number {
+                none: Some(none), ..
+            } if self.value.is_none() && text == none.key => None,
             Asks::Number { least, most, .. } => match self.value {
                 Some(value) if value.is_finite() && (*least..=*most).contains(&value) => None,
-                Some(_) => fault("value", format!("{} cannot be this: look at the figure and its unit again.", item.title)),
+                Some(_) => fault(
+                    "value",
+                    format!(
+                        "{} cannot be this: look at the figure and its unit again.",
+                        item.title
+                    ),
+                ),
                 None => fault("value", format!("{}: the figure is missing.", item.title)),
             },
             Asks::Choice(answers) if answers.iter().any(|answer| answer.key == text) => None,
-            Asks::Choice(_) => fault("text", format!("{}: none of the answers was chosen.", item.title)),
+            Asks::Choice(_) => fault(
+                "text",
+                format!("{}: none of the answers was chosen.", item.title),
+            ),
             Asks::Text if !text.is_empty() => None,
             Asks::Text => fault("text", format!("{}: the words are missing.", item.title)),
             Asks::Day { .. } if calendar::days_after(text, 0).is_some() => None,
-            Asks::Day { .. } => fault("text", format!("{}: write the day as year, month and day, 2027-04-19.", item.title)),
+            Asks::Day { .. } => fault(
+                "text",
+                format!(
+                    "{}: write the day as year, month and day, 2027-04-19.",
+                    item.title
+                ),
+            ),
             Asks::Moment(_) if minutes_of(text).is_some() => None,
-            Asks::Moment(_) => fault("text", format!("{}: write day and time as 2027-04-19 14:30.", item.title)),
+            Asks::Moment(_) => fault(
+                "text",
+                format!("{}: write day and time as 2027-04-19 14:30.", item.title),
+            ),
         }
     }
 }
 
 /// Whether a text may name an entry.
 fn is_name(text: &str) -> bool {
-    (1..=LONGEST_ID).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'.' | b':'))
+    (1..=LONGEST_ID).contains(&text.len())
+        && text
+            .bytes()
+            .all(|b| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'.' | b':'))
 }

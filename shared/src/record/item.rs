@@ -95,20 +95,30 @@ pub struct Band {
 /// The item that an entry speaks of.
 #[must_use]
 pub fn item_of<'a>(entry: &Entry, items: &'a [Item]) -> Option<&'a Item> {
-    items.iter().find(|item| Some(item.id.as_str()) == entry.item.as_deref() && item.task == entry.task)
+    items
+        .iter()
+        .find(|item| Some(item.id.as_str()) == entry.item.as_deref() && item.task == entry.task)
 }
 
 impl Answer {
     /// An answer as the plan has it, or from which nothing follows.
     #[must_use]
     pub fn fine(key: &'static str, words: impl Into<String>) -> Self {
-        Self { key, words: words.into(), verdict: Verdict::Within }
+        Self {
+            key,
+            words: words.into(),
+            verdict: Verdict::Within,
+        }
     }
 
     /// An answer from which something follows.
     #[must_use]
     pub fn then(key: &'static str, words: impl Into<String>, verdict: Verdict) -> Self {
-        Self { key, words: words.into(), verdict }
+        Self {
+            key,
+            words: words.into(),
+            verdict,
+        }
     }
 }
 
@@ -170,10 +180,16 @@ impl Item {
         let text = entry.text.as_deref().unwrap_or_default().trim();
         match (&self.asks, entry.value) {
             (Asks::Number { unit, .. }, Some(value)) => units.say(value, *unit),
-            (Asks::Number { none: Some(none), .. }, None) if none.key == text => none.words.clone(),
-            (Asks::Choice(answers), _) => {
-                answers.iter().find(|answer| answer.key == text).map_or_else(|| text.to_owned(), |answer| answer.words.clone())
-            }
+            (
+                Asks::Number {
+                    none: Some(none), ..
+                },
+                None,
+            ) if none.key == text => none.words.clone(),
+            (Asks::Choice(answers), _) => answers
+                .iter()
+                .find(|answer| answer.key == text)
+                .map_or_else(|| text.to_owned(), |answer| answer.words.clone()),
             (Asks::Moment(_), _) => text.replace('T', " "),
             _ => text.to_owned(),
         }
@@ -190,29 +206,49 @@ impl Item {
         let verdict = match &self.asks {
             Asks::Number { bands, none, .. } => match entry.value {
                 Some(value) => band(bands, value)?,
-                None => none.as_ref().filter(|none| none.key == text)?.verdict.clone(),
+                None => none
+                    .as_ref()
+                    .filter(|none| none.key == text)?
+                    .verdict
+                    .clone(),
             },
-            Asks::Choice(answers) => answers.iter().find(|answer| answer.key == text)?.verdict.clone(),
+            Asks::Choice(answers) => answers
+                .iter()
+                .find(|answer| answer.key == text)?
+                .verdict
+                .clone(),
             Asks::Text => Verdict::Within,
             Asks::Day { past } => {
                 let day = entry.measured_at.as_deref().and_then(|at| at.get(..10));
                 let left = day.and_then(|day| calendar::days_between(day, text));
-                if left.is_some_and(|left| left < 0) { past.clone() } else { Verdict::Within }
+                if left.is_some_and(|left| left < 0) {
+                    past.clone()
+                } else {
+                    Verdict::Within
+                }
             }
-            Asks::Moment(after) => after.as_ref().and_then(|after| too_soon(after, text, others)).unwrap_or(Verdict::Within),
+            Asks::Moment(after) => after
+                .as_ref()
+                .and_then(|after| too_soon(after, text, others))
+                .unwrap_or(Verdict::Within),
         };
         Some(verdict.about(&format!("{} {}", self.lead, self.found(entry, units))))
     }
 }
 
 fn band(bands: &[Band], value: f64) -> Option<Verdict> {
-    let found = bands.iter().find(|band| band.up_to.is_none_or(|most| value <= most + 1e-9));
+    let found = bands
+        .iter()
+        .find(|band| band.up_to.is_none_or(|most| value <= most + 1e-9));
     found.or(bands.last()).map(|band| band.verdict.clone())
 }
 
 /// The verdict when the last entry of the other moment lies fewer hours before this one.
 fn too_soon(after: &Moment, text: &str, others: &[&Entry]) -> Option<Verdict> {
-    let before = others.iter().rev().find(|other| other.item.as_deref() == Some(after.after.as_str()))?;
+    let before = others
+        .iter()
+        .rev()
+        .find(|other| other.item.as_deref() == Some(after.after.as_str()))?;
     let minutes = minutes_of(text)? - minutes_of(before.text.as_deref()?)?;
     ((minutes as f64) < after.hours * 60.0).then(|| after.sooner.clone())
 }

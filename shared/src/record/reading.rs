@@ -24,7 +24,9 @@ impl Reading<'_> {
     /// Whether it is a stop that nobody has ended.
     #[must_use]
     pub fn stands(&self) -> bool {
-        self.counts() && self.ended_by.is_none() && self.verdict.as_ref().is_some_and(Verdict::is_stop)
+        self.counts()
+            && self.ended_by.is_none()
+            && self.verdict.as_ref().is_some_and(Verdict::is_stop)
     }
 
     /// Whether nothing took its place.
@@ -39,15 +41,30 @@ impl Reading<'_> {
 pub fn readings<'a>(entries: &'a [Entry], items: &'a [Item], units: Units) -> Vec<Reading<'a>> {
     let mut readings: Vec<Reading<'a>> = Vec::with_capacity(entries.len());
     for (place, entry) in entries.iter().enumerate() {
-        let item = item_of(entry, items).filter(|_| !matches!(entry.kind, Kind::Here | Kind::Missing));
+        let item =
+            item_of(entry, items).filter(|_| !matches!(entry.kind, Kind::Here | Kind::Missing));
         let superseded_by = superseding(entry, &entries[place + 1..]);
-        readings.push(Reading { entry, item, verdict: None, superseded_by, ended_by: None });
+        readings.push(Reading {
+            entry,
+            item,
+            verdict: None,
+            superseded_by,
+            ended_by: None,
+        });
     }
-    let counted: Vec<&Entry> = readings.iter().filter(|reading| reading.counts()).map(|reading| reading.entry).collect();
+    let counted: Vec<&Entry> = readings
+        .iter()
+        .filter(|reading| reading.counts())
+        .map(|reading| reading.entry)
+        .collect();
     for reading in &mut readings {
-        reading.verdict = reading.item.and_then(|item| item.judge(reading.entry, &counted, units));
+        reading.verdict = reading
+            .item
+            .and_then(|item| item.judge(reading.entry, &counted, units));
     }
-    let ends: Vec<Option<&'a str>> = (0..readings.len()).map(|place| ended_by(&readings, place)).collect();
+    let ends: Vec<Option<&'a str>> = (0..readings.len())
+        .map(|place| ended_by(&readings, place))
+        .collect();
     for (reading, end) in readings.iter_mut().zip(ends) {
         reading.ended_by = end;
     }
@@ -67,14 +84,23 @@ fn superseding<'a>(entry: &Entry, later: &'a [Entry]) -> Option<&'a str> {
 
 fn ended_by<'a>(readings: &[Reading<'a>], place: usize) -> Option<&'a str> {
     let stop = &readings[place];
-    let Some(Verdict::Stop { lasting, .. }) = &stop.verdict else { return None };
+    let Some(Verdict::Stop { lasting, .. }) = &stop.verdict else {
+        return None;
+    };
     let ends = |later: &&Reading<'a>| {
-        let decided = later.entry.kind == Kind::Decided && later.entry.decides.as_deref() == Some(stop.entry.id.as_str());
+        let decided = later.entry.kind == Kind::Decided
+            && later.entry.decides.as_deref() == Some(stop.entry.id.as_str());
         let better = !lasting
             && later.entry.item == stop.entry.item
             && later.entry.task == stop.entry.task
-            && later.verdict.as_ref().is_some_and(|verdict| !verdict.is_stop());
+            && later
+                .verdict
+                .as_ref()
+                .is_some_and(|verdict| !verdict.is_stop());
         later.counts() && (decided || better)
     };
-    readings[place + 1..].iter().find(ends).map(|later| later.entry.id.as_str())
+    readings[place + 1..]
+        .iter()
+        .find(ends)
+        .map(|later| later.entry.id.as_str())
 }

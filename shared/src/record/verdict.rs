@@ -28,19 +28,29 @@ impl Verdict {
     /// Something to be done.
     #[must_use]
     pub fn outside(what_to_do: impl Into<String>) -> Self {
-        Self::Outside { what_to_do: what_to_do.into() }
+        Self::Outside {
+            what_to_do: what_to_do.into(),
+        }
     }
 
     /// A stop that ends when the thing is put right and measured again.
     #[must_use]
     pub fn stop(why: impl Into<String>, ask: impl Into<String>) -> Self {
-        Self::Stop { why: why.into(), ask: ask.into(), lasting: false }
+        Self::Stop {
+            why: why.into(),
+            ask: ask.into(),
+            lasting: false,
+        }
     }
 
     /// A stop that only a decision ends.
     #[must_use]
     pub fn lasting_stop(why: impl Into<String>, ask: impl Into<String>) -> Self {
-        Self::Stop { why: why.into(), ask: ask.into(), lasting: true }
+        Self::Stop {
+            why: why.into(),
+            ask: ask.into(),
+            lasting: true,
+        }
     }
 
     /// Whether it stops the work.
@@ -54,8 +64,14 @@ impl Verdict {
     pub(super) fn about(self, found: &str) -> Self {
         match self {
             Self::Within => Self::Within,
-            Self::Outside { what_to_do } => Self::Outside { what_to_do: format!("{found}: {what_to_do}") },
-            Self::Stop { why, ask, lasting } => Self::Stop { why: format!("{found}: {why}"), ask, lasting },
+            Self::Outside { what_to_do } => Self::Outside {
+                what_to_do: format!("{found}: {what_to_do}"),
+            },
+            Self::Stop { why, ask, lasting } => Self::Stop {
+                why: format!("{found}: {why}"),
+                ask,
+                lasting,
+            },
         }
     }
 }

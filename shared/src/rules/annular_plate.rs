@@ -11,16 +11,25 @@ use nalgebra::{SMatrix, SVector};
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    BendingStiffness, Force, Length, LinearStiffness, Pressure, kilopascal, metre, newton, newton_per_metre, newton_square_metre,
+    BendingStiffness, Force, Length, LinearStiffness, Pressure, kilopascal, metre, newton,
+    newton_per_metre, newton_square_metre,
 };
 use harmonic::Shape;
 
 /// The plate in harmonics.
-pub const PLATE: Source =
-    Source::new("Timoshenko & Woinowsky-Krieger, Theory of plates and shells", "1959", "art. 62 and 63", Standing::FromMemory);
+pub const PLATE: Source = Source::new(
+    "Timoshenko & Woinowsky-Krieger, Theory of plates and shells",
+    "1959",
+    "art. 62 and 63",
+    Standing::FromMemory,
+);
 /// Edge of a long cylinder.
-pub const WALL: Source =
-    Source::new("Timoshenko & Woinowsky-Krieger, Theory of plates and shells", "1959", "art. 114 and 115", Standing::FromMemory);
+pub const WALL: Source = Source::new(
+    "Timoshenko & Woinowsky-Krieger, Theory of plates and shells",
+    "1959",
+    "art. 114 and 115",
+    Standing::FromMemory,
+);
 
 /// Harmonics that are summed; the last ones change the answer by less than a per mille.
 const HARMONICS: usize = 24;
@@ -60,7 +69,8 @@ pub fn rigidity(modulus: Pressure, thickness: Length) -> f64 {
 /// Timoshenko & Woinowsky-Krieger, art. 114.
 #[must_use]
 pub fn wall_decay(radius: Length, wall: Length) -> f64 {
-    (3.0 * (1.0 - POISSON_RATIO * POISSON_RATIO)).powf(0.25) / (metre::get(radius) * metre::get(wall)).sqrt()
+    (3.0 * (1.0 - POISSON_RATIO * POISSON_RATIO)).powf(0.25)
+        / (metre::get(radius) * metre::get(wall)).sqrt()
 }
 
 /// Moment per length at the edge of a long cylinder for a slope of one, with the edge kept from moving sideways: 2 β D.
@@ -92,9 +102,19 @@ pub struct Response {
 /// Wall inside the studs, studs inside the plate; small slopes; the wall stiff along its own axis.
 #[must_use]
 pub fn response(plate: &Plate, harmonic: usize) -> Option<Response> {
-    let Solved { scale, studs, rigidity, shapes, constants, .. } = solve(plate, harmonic)?;
-    let middle =
-        |read: fn(&Shape, usize, f64) -> f64, r: f64| -> f64 { (0..4).map(|i| constants[2 + i] * read(&shapes[i], harmonic, r)).sum() };
+    let Solved {
+        scale,
+        studs,
+        rigidity,
+        shapes,
+        constants,
+        ..
+    } = solve(plate, harmonic)?;
+    let middle = |read: fn(&Shape, usize, f64) -> f64, r: f64| -> f64 {
+        (0..4)
+            .map(|i| constants[2 + i] * read(&shapes[i], harmonic, r))
+            .sum()
+    };
     // A pull of 1 N/m has the unit D/a³ here: movements come out in a³/D, slopes in a²/D, moments in a.
     Some(Response {
         at_studs: middle(|shape, _, r| shape.value(r), studs) * scale.powi(3) / rigidity,
@@ -117,7 +137,10 @@ struct Solved {
 fn solve(plate: &Plate, harmonic: usize) -> Option<Solved> {
     // Lengths in wall radii keep the system well scaled.
     let scale = metre::get(plate.wall_radius);
-    let (studs, outer) = (metre::get(plate.stud_radius) / scale, metre::get(plate.outer_radius) / scale);
+    let (studs, outer) = (
+        metre::get(plate.stud_radius) / scale,
+        metre::get(plate.outer_radius) / scale,
+    );
     if !(studs > 1.0 && outer > studs && outer.is_finite()) {
         return None;
     }
@@ -127,7 +150,14 @@ fn solve(plate: &Plate, harmonic: usize) -> Option<Solved> {
     let shapes = harmonic::shapes(harmonic);
     let (matrix, load) = system(&shapes, harmonic, studs, outer, wall);
     let constants = matrix.lu().solve(&load)?;
-    Some(Solved { scale, studs, outer, rigidity, shapes, constants })
+    Some(Solved {
+        scale,
+        studs,
+        outer,
+        rigidity,
+        shapes,
+        constants,
+    })
 }
 
 impl Solved {
@@ -140,12 +170,22 @@ impl Solved {
         };
         // The form without the logarithm is finite in the middle.
         let r = r.max(1e-9);
-        (0..count).map(|i| self.constants[first + i] * self.shapes[i].value(r)).sum::<f64>() * self.scale.powi(3) / self.rigidity
+        (0..count)
+            .map(|i| self.constants[first + i] * self.shapes[i].value(r))
+            .sum::<f64>()
+            * self.scale.powi(3)
+            / self.rigidity
     }
 }
 
 /// The ten conditions: columns 0–1 inside the wall, 2–5 between wall and studs, 6–9 outside the studs.
-fn system(shapes: &[Shape; 4], m: usize, studs: f64, outer: f64, wall: f64) -> (SMatrix<f64, 10, 10>, SVector<f64, 10>) {
+fn system(
+    shapes: &[Shape; 4],
+    m: usize,
+    studs: f64,
+    outer: f64,
+    wall: f64,
+) -> (SMatrix<f64, 10, 10>, SVector<f64, 10>) {
     let mut matrix = SMatrix::<f64, 10, 10>::zeros();
     for i in 0..4 {
         let shape = &shapes[i];
@@ -158,7 +198,12 @@ fn system(shapes: &[Shape; 4], m: usize, studs: f64, outer: f64, wall: f64) -> (
         matrix[(1, middle)] = shape.value(1.0);
         matrix[(2, middle)] = -shape.slope(1.0);
         matrix[(3, middle)] = -harmonic::moment(shape, m, 1.0);
-        let at_studs = [shape.value(studs), shape.slope(studs), harmonic::moment(shape, m, studs), harmonic::shear(shape, m, studs)];
+        let at_studs = [
+            shape.value(studs),
+            shape.slope(studs),
+            harmonic::moment(shape, m, studs),
+            harmonic::shear(shape, m, studs),
+        ];
         for (row, value) in at_studs.into_iter().enumerate() {
             matrix[(4 + row, middle)] = value;
             matrix[(4 + row, outside)] = -value;
@@ -213,10 +258,13 @@ pub struct Dish {
 /// A plate that bears under the wall only, with nothing under the studs; single studs peak higher near by.
 #[must_use]
 pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
-    let line = count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
+    let line =
+        count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
     let response = response(plate, 0)?;
     let slope = response.wall_slope * line;
-    let surface = |moment: f64, thickness: Length| kilopascal::new((6.0 * moment / metre::get(thickness).powi(2)).abs() / 1000.0);
+    let surface = |moment: f64, thickness: Length| {
+        kilopascal::new((6.0 * moment / metre::get(thickness).powi(2)).abs() / 1000.0)
+    };
     Some(Dish {
         at_studs: metre::new(response.at_studs * line),
         slope_ratio: slope,
@@ -233,13 +281,26 @@ pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
 /// # Valid for
 /// As [`dish`].
 #[must_use]
-pub fn dish_section(plate: &Plate, count: usize, pull: Force, points: usize) -> Vec<(Length, Length)> {
-    let line = count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
-    let Some(solved) = solve(plate, 0) else { return Vec::new() };
+pub fn dish_section(
+    plate: &Plate,
+    count: usize,
+    pull: Force,
+    points: usize,
+) -> Vec<(Length, Length)> {
+    let line =
+        count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
+    let Some(solved) = solve(plate, 0) else {
+        return Vec::new();
+    };
     let steps = points.max(2) - 1;
     (0..=steps)
         .map(|i| solved.outer * i as f64 / steps as f64)
-        .map(|r| (metre::new(r * solved.scale), metre::new(solved.movement(r) * line)))
+        .map(|r| {
+            (
+                metre::new(r * solved.scale),
+                metre::new(solved.movement(r) * line),
+            )
+        })
         .collect()
 }
 
@@ -252,7 +313,12 @@ pub fn dish_section(plate: &Plate, count: usize, pull: Force, points: usize) -> 
 /// # Valid for
 /// A wall longer than half a wave of its decay, π/β.
 #[must_use]
-pub fn wall_section(plate: &Plate, slope_ratio: f64, height: Length, points: usize) -> Vec<(Length, Length, f64)> {
+pub fn wall_section(
+    plate: &Plate,
+    slope_ratio: f64,
+    height: Length,
+    points: usize,
+) -> Vec<(Length, Length, f64)> {
     let beta = wall_decay(plate.wall_radius, plate.wall);
     let steps = points.max(2) - 1;
     (0..=steps)
@@ -260,7 +326,11 @@ pub fn wall_section(plate: &Plate, slope_ratio: f64, height: Length, points: usi
         .map(|z| {
             let (sine, cosine) = (beta * z).sin_cos();
             let dies = (-beta * z).exp();
-            (metre::new(z), metre::new(slope_ratio / beta * dies * sine), dies * cosine)
+            (
+                metre::new(z),
+                metre::new(slope_ratio / beta * dies * sine),
+                dies * cosine,
+            )
         })
         .collect()
 }
@@ -271,7 +341,10 @@ pub fn wall_section(plate: &Plate, slope_ratio: f64, height: Length, points: usi
 /// Mechanics.
 #[must_use]
 pub fn strip_rigidity(modulus: Pressure, width: Length, thickness: Length) -> BendingStiffness {
-    newton_square_metre::new(kilopascal::get(modulus) * 1000.0 * metre::get(width) * metre::get(thickness).powi(3) / 12.0)
+    newton_square_metre::new(
+        kilopascal::get(modulus) * 1000.0 * metre::get(width) * metre::get(thickness).powi(3)
+            / 12.0,
+    )
 }
 
 #[cfg(test)]
@@ -312,8 +385,14 @@ mod tests {
             })
         };
         assert!(millimetre::get(near(106.4).unwrap().1).abs() < 2e-3);
-        assert!((millimetre::get(near(160.0).unwrap().1) - millimetre::get(dished.at_studs)).abs() < 1e-3);
-        assert!(section[0].1 * dished.at_studs < metre::new(0.0) * metre::new(1.0), "the middle goes the other way");
+        assert!(
+            (millimetre::get(near(160.0).unwrap().1) - millimetre::get(dished.at_studs)).abs()
+                < 1e-3
+        );
+        assert!(
+            section[0].1 * dished.at_studs < metre::new(0.0) * metre::new(1.0),
+            "the middle goes the other way"
+        );
         let wall = wall_section(&plate, dished.slope_ratio, millimetre::new(200.0), 201);
         assert!((wall[0].2 - 1.0).abs() < 1e-12 && wall[200].2.abs() < 1e-4);
         let slope = metre::get(wall[1].1) / metre::get(wall[1].0);

@@ -4,7 +4,12 @@
 use crate::source::Source;
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("ISO 8601", "2004", "calendar date", crate::source::Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "ISO 8601",
+    "2004",
+    "calendar date",
+    crate::source::Standing::FromMemory,
+);
 
 /// Lengths of the months from March on, so that the leap day is the last of a year.
 const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
@@ -68,8 +73,16 @@ pub fn decimal_year(date: &str) -> Option<f64> {
 #[must_use]
 pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
     let seconds = ((julian_day - 2_440_587.5) * 86_400.0).round() as i64;
-    let (day, second) = (seconds.div_euclid(86_400), seconds.rem_euclid(86_400) as u32);
-    (text_of(day_number(1970, 1, 1) + day), second / 3600, second / 60 % 60, second % 60)
+    let (day, second) = (
+        seconds.div_euclid(86_400),
+        seconds.rem_euclid(86_400) as u32,
+    );
+    (
+        text_of(day_number(1970, 1, 1) + day),
+        second / 3600,
+        second / 60 % 60,
+        second % 60,
+    )
 }
 
 /// Days from one day of the calendar to another, negative when the other comes first.
@@ -89,14 +102,22 @@ fn parts(date: &str) -> Option<(i64, i64, i64)> {
     if !crate::site_plan::work::is_date(date) {
         return None;
     }
-    let number = |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
+    let number =
+        |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
     Some((number(0..4)?, number(5..7)?, number(8..10)?))
 }
 
 /// Days since the first of March of the year 0, for years of Gregorian reckoning that begin in March.
 fn day_number(year: i64, month: i64, day: i64) -> i64 {
-    let (year, months) = if month > 2 { (year, month - 3) } else { (year - 1, month + 9) };
-    let before: i64 = FROM_MARCH.iter().take(usize::try_from(months).unwrap_or(0)).sum();
+    let (year, months) = if month > 2 {
+        (year, month - 3)
+    } else {
+        (year - 1, month + 9)
+    };
+    let before: i64 = FROM_MARCH
+        .iter()
+        .take(usize::try_from(months).unwrap_or(0))
+        .sum();
     365 * year + year / 4 - year / 100 + year / 400 + before + day - 1
 }
 
@@ -118,7 +139,11 @@ fn text_of(number: i64) -> String {
         left -= length;
         month += 1;
     }
-    let (year, month) = if month < 10 { (year, month + 3) } else { (year + 1, month - 9) };
+    let (year, month) = if month < 10 {
+        (year, month + 3)
+    } else {
+        (year + 1, month - 9)
+    };
     format!("{year:04}-{month:02}-{:02}", left + 1)
 }
 
@@ -138,7 +163,11 @@ mod tests {
             ("2027-01-01", 365, "2028-01-01"),
             ("1970-01-01", 20_000, "2024-10-04"),
         ] {
-            assert_eq!(days_after(from, days).as_deref(), Some(to), "{from} + {days}");
+            assert_eq!(
+                days_after(from, days).as_deref(),
+                Some(to),
+                "{from} + {days}"
+            );
         }
         assert_eq!(days_after("2027-02-30", 1), None);
         assert_eq!(days_between("2028-02-28", "2028-03-01"), Some(2));
@@ -150,8 +179,14 @@ mod tests {
         assert_eq!(julian_day("1987-04-10"), Some(2_446_895.5));
         assert_eq!(decimal_year("2026-01-01"), Some(2026.0));
         assert!((decimal_year("2026-07-02").unwrap() - 2_026.498_630).abs() < 1e-6);
-        assert_eq!(moment(2_461_041.5 + 0.75), ("2026-01-01".to_owned(), 18, 0, 0));
-        assert_eq!(moment(2_461_041.5 - 0.000_001), ("2026-01-01".to_owned(), 0, 0, 0));
+        assert_eq!(
+            moment(2_461_041.5 + 0.75),
+            ("2026-01-01".to_owned(), 18, 0, 0)
+        );
+        assert_eq!(
+            moment(2_461_041.5 - 0.000_001),
+            ("2026-01-01".to_owned(), 0, 0, 0)
+        );
     }
 
     #[test]
@@ -162,6 +197,9 @@ mod tests {
             assert!(next > seen, "{seen} then {next}");
             seen = next;
         }
-        assert_eq!(days_after("2000-01-01", 146_097).as_deref(), Some("2400-01-01"));
+        assert_eq!(
+            days_after("2000-01-01", 146_097).as_deref(),
+            Some("2400-01-01")
+        );
     }
 }

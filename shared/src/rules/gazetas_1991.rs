@@ -6,10 +6,18 @@
 //! `d_w/B`; with `d_w/L`, as FEMA 356 has it, a square footing is the same both ways, so that form stands here.
 
 use crate::source::{Source, Standing};
-use crate::units::{Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian, newton_per_metre, pascal};
+use crate::units::{
+    Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian,
+    newton_per_metre, pascal,
+};
 
 /// Surface stiffness, trench and side contact.
-pub const SOURCE: Source = Source::new("Gazetas", "1991", "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Gazetas",
+    "1991",
+    "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a",
+    Standing::SecondHand,
+);
 
 /// A rectangular footing in a trench.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,7 +76,10 @@ impl Footing {
 #[must_use]
 pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
     let chi = footing.b() / footing.l();
-    newton_per_metre::new(2.0 * footing.g() * footing.l() / (1.0 - footing.poisson_ratio) * (0.73 + 1.54 * chi.powf(0.75)))
+    newton_per_metre::new(
+        2.0 * footing.g() * footing.l() / (1.0 - footing.poisson_ratio)
+            * (0.73 + 1.54 * chi.powf(0.75)),
+    )
 }
 
 /// Horizontal stiffness along the shorter side on the surface: `2GL/(2−ν) (2 + 2.5 (B/L)^0.85)`.
@@ -81,7 +92,10 @@ pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
 #[must_use]
 pub fn surface_across(footing: &Footing) -> LinearStiffness {
     let chi = footing.b() / footing.l();
-    newton_per_metre::new(2.0 * footing.g() * footing.l() / (2.0 - footing.poisson_ratio) * (2.0 + 2.5 * chi.powf(0.85)))
+    newton_per_metre::new(
+        2.0 * footing.g() * footing.l() / (2.0 - footing.poisson_ratio)
+            * (2.0 + 2.5 * chi.powf(0.85)),
+    )
 }
 
 /// Horizontal stiffness along the longer side on the surface: `K_y − 0.2/(0.75−ν) GL (1 − B/L)`.
@@ -93,7 +107,10 @@ pub fn surface_across(footing: &Footing) -> LinearStiffness {
 /// L/B up to 10, on the surface.
 #[must_use]
 pub fn surface_along(footing: &Footing) -> LinearStiffness {
-    let less = 0.2 / (0.75 - footing.poisson_ratio) * footing.g() * footing.l() * (1.0 - footing.b() / footing.l());
+    let less = 0.2 / (0.75 - footing.poisson_ratio)
+        * footing.g()
+        * footing.l()
+        * (1.0 - footing.b() / footing.l());
     surface_across(footing) - newton_per_metre::new(less)
 }
 
@@ -109,7 +126,9 @@ pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let second_moment = 4.0 * l * b.powi(3) / 3.0;
     let shape = (l / b).powf(0.25) * (2.4 + 0.5 * b / l);
-    newton_metre_per_radian::new(footing.g() / (1.0 - footing.poisson_ratio) * second_moment.powf(0.75) * shape)
+    newton_metre_per_radian::new(
+        footing.g() / (1.0 - footing.poisson_ratio) * second_moment.powf(0.75) * shape,
+    )
 }
 
 /// Rocking about the shorter axis on the surface: `G/(1−ν) I_y^0.75 · 3 (L/B)^0.15`.
@@ -123,7 +142,12 @@ pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
 pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let second_moment = 4.0 * b * l.powi(3) / 3.0;
-    newton_metre_per_radian::new(footing.g() / (1.0 - footing.poisson_ratio) * second_moment.powf(0.75) * 3.0 * (l / b).powf(0.15))
+    newton_metre_per_radian::new(
+        footing.g() / (1.0 - footing.poisson_ratio)
+            * second_moment.powf(0.75)
+            * 3.0
+            * (l / b).powf(0.15),
+    )
 }
 
 /// Torsion on the surface: `G J^0.75 [4 + 11 (1 − B/L)^10]`.
@@ -137,7 +161,9 @@ pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
 pub fn surface_torsion(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let polar = 4.0 * l * b * (l * l + b * b) / 3.0;
-    newton_metre_per_radian::new(footing.g() * polar.powf(0.75) * (4.0 + 11.0 * (1.0 - b / l).powi(10)))
+    newton_metre_per_radian::new(
+        footing.g() * polar.powf(0.75) * (4.0 + 11.0 * (1.0 - b / l).powi(10)),
+    )
 }
 
 /// Factor of trench and side walls, vertical: `[1 + D/(21B) (1 + 1.3 B/L)] [1 + 0.2 (A_w/4BL)^(2/3)]`.
@@ -244,30 +270,66 @@ mod tests {
     }
 
     fn near(found: f64, expected: f64) {
-        assert!((found / expected - 1.0).abs() < 1e-3, "found {found}, expected {expected}");
+        assert!(
+            (found / expected - 1.0).abs() < 1e-3,
+            "found {found}, expected {expected}"
+        );
     }
 
     #[test]
     fn a_metre_cube_with_full_half_and_no_contact() {
-        for (contact, vertical, horizontal, short, long, torsion) in
-            [(1.0, 192.1, 255.5, 177.7, 178.2, 194.9), (0.5, 168.3, 238.5, 77.0, 81.1, 118.9), (0.0, 127.7, 99.2, 20.76, 21.48, 31.3)]
-        {
+        for (contact, vertical, horizontal, short, long, torsion) in [
+            (1.0, 192.1, 255.5, 177.7, 178.2, 194.9),
+            (0.5, 168.3, 238.5, 77.0, 81.1, 118.9),
+            (0.0, 127.7, 99.2, 20.76, 21.48, 31.3),
+        ] {
             let c = cube(contact);
-            near(newton_per_metre::get(surface_vertical(&c)) / 1e6 * vertical_factor(&c), vertical);
-            near(newton_per_metre::get(surface_across(&c)) / 1e6 * across_factor(&c), horizontal);
-            near(newton_per_metre::get(surface_along(&c)) / 1e6 * along_factor(&c), horizontal);
-            near(newton_metre_per_radian::get(surface_rocking_short(&c)) / 1e6 * rocking_short_factor(&c), short);
-            near(newton_metre_per_radian::get(surface_rocking_long(&c)) / 1e6 * rocking_long_factor(&c), long);
-            near(newton_metre_per_radian::get(surface_torsion(&c)) / 1e6 * torsion_factor(&c), torsion);
+            near(
+                newton_per_metre::get(surface_vertical(&c)) / 1e6 * vertical_factor(&c),
+                vertical,
+            );
+            near(
+                newton_per_metre::get(surface_across(&c)) / 1e6 * across_factor(&c),
+                horizontal,
+            );
+            near(
+                newton_per_metre::get(surface_along(&c)) / 1e6 * along_factor(&c),
+                horizontal,
+            );
+            near(
+                newton_metre_per_radian::get(surface_rocking_short(&c)) / 1e6
+                    * rocking_short_factor(&c),
+                short,
+            );
+            near(
+                newton_metre_per_radian::get(surface_rocking_long(&c)) / 1e6
+                    * rocking_long_factor(&c),
+                long,
+            );
+            near(
+                newton_metre_per_radian::get(surface_torsion(&c)) / 1e6 * torsion_factor(&c),
+                torsion,
+            );
         }
     }
 
     // Footing 3 m by 2 m on the surface, G 30 MPa, ν 0.3: a transcription test of the rocking forms.
     #[test]
     fn a_rectangle_on_the_surface() {
-        let footing =
-            Footing { poisson_ratio: 0.3, half_length: metre::new(1.5), half_width: metre::new(1.0), depth: metre::new(0.0), ..cube(0.0) };
-        near(newton_metre_per_radian::get(surface_rocking_short(&footing)) / 1e6, 218.0);
-        near(newton_metre_per_radian::get(surface_rocking_long(&footing)) / 1e6, 422.2);
+        let footing = Footing {
+            poisson_ratio: 0.3,
+            half_length: metre::new(1.5),
+            half_width: metre::new(1.0),
+            depth: metre::new(0.0),
+            ..cube(0.0)
+        };
+        near(
+            newton_metre_per_radian::get(surface_rocking_short(&footing)) / 1e6,
+            218.0,
+        );
+        near(
+            newton_metre_per_radian::get(surface_rocking_long(&footing)) / 1e6,
+            422.2,
+        );
     }
 }

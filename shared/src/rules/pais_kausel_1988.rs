@@ -8,13 +8,17 @@ pub mod dynamic;
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    CouplingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian, newton_per_metre,
-    newton_per_radian, pascal,
+    CouplingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre,
+    newton_metre_per_radian, newton_per_metre, newton_per_radian, pascal,
 };
 
 /// Surface stiffness and the factors for embedment.
-pub const SOURCE: Source =
-    Source::new("Pais & Kausel", "1988", "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Pais & Kausel",
+    "1988",
+    "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a",
+    Standing::SecondHand,
+);
 
 /// A rectangular footing: half its longer side, half its shorter side, depth of its base, and the ground round it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,7 +62,10 @@ impl Footing {
 /// L/B up to 4, on the surface.
 #[must_use]
 pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
-    newton_per_metre::new(footing.gb() / (1.0 - footing.poisson_ratio) * (3.1 * footing.long_ratio().powf(0.75) + 1.6))
+    newton_per_metre::new(
+        footing.gb() / (1.0 - footing.poisson_ratio)
+            * (3.1 * footing.long_ratio().powf(0.75) + 1.6),
+    )
 }
 
 /// Horizontal stiffness along the longer side on the surface: `GB/(2−ν) [6.8 (L/B)^0.65 + 2.4]`.
@@ -70,7 +77,10 @@ pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
 /// L/B up to 4, on the surface.
 #[must_use]
 pub fn surface_along(footing: &Footing) -> LinearStiffness {
-    newton_per_metre::new(footing.gb() / (2.0 - footing.poisson_ratio) * (6.8 * footing.long_ratio().powf(0.65) + 2.4))
+    newton_per_metre::new(
+        footing.gb() / (2.0 - footing.poisson_ratio)
+            * (6.8 * footing.long_ratio().powf(0.65) + 2.4),
+    )
 }
 
 /// Horizontal stiffness along the shorter side on the surface: `GB/(2−ν) [6.8 (L/B)^0.65 + 0.8 L/B + 1.6]`.
@@ -83,7 +93,9 @@ pub fn surface_along(footing: &Footing) -> LinearStiffness {
 #[must_use]
 pub fn surface_across(footing: &Footing) -> LinearStiffness {
     let l = footing.long_ratio();
-    newton_per_metre::new(footing.gb() / (2.0 - footing.poisson_ratio) * (6.8 * l.powf(0.65) + 0.8 * l + 1.6))
+    newton_per_metre::new(
+        footing.gb() / (2.0 - footing.poisson_ratio) * (6.8 * l.powf(0.65) + 0.8 * l + 1.6),
+    )
 }
 
 /// Rocking about the longer axis, the softer way, on the surface: `GB³/(1−ν) [3.2 L/B + 0.8]`.
@@ -95,7 +107,9 @@ pub fn surface_across(footing: &Footing) -> LinearStiffness {
 /// L/B up to 4, on the surface.
 #[must_use]
 pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
-    newton_metre_per_radian::new(footing.gb3() / (1.0 - footing.poisson_ratio) * (3.2 * footing.long_ratio() + 0.8))
+    newton_metre_per_radian::new(
+        footing.gb3() / (1.0 - footing.poisson_ratio) * (3.2 * footing.long_ratio() + 0.8),
+    )
 }
 
 /// Rocking about the shorter axis, the stiffer way, on the surface: `GB³/(1−ν) [3.73 (L/B)^2.4 + 0.27]`.
@@ -107,7 +121,10 @@ pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
 /// L/B up to 4, on the surface.
 #[must_use]
 pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
-    newton_metre_per_radian::new(footing.gb3() / (1.0 - footing.poisson_ratio) * (3.73 * footing.long_ratio().powf(2.4) + 0.27))
+    newton_metre_per_radian::new(
+        footing.gb3() / (1.0 - footing.poisson_ratio)
+            * (3.73 * footing.long_ratio().powf(2.4) + 0.27),
+    )
 }
 
 /// Torsion on the surface: `GB³ [4.25 (L/B)^2.45 + 4.06]`.
@@ -211,7 +228,10 @@ mod tests {
     };
 
     fn near(found: f64, expected: f64) {
-        assert!((found / expected - 1.0).abs() < 5e-4, "found {found}, expected {expected}");
+        assert!(
+            (found / expected - 1.0).abs() < 5e-4,
+            "found {found}, expected {expected}"
+        );
     }
 
     #[test]
@@ -226,15 +246,36 @@ mod tests {
         near(along * horizontal_factor(&cube), 229.3);
         near(rocking, 23.08);
         near(rocking * rocking_short_factor(&cube), 178.6);
-        near(newton_metre_per_radian::get(surface_torsion(&cube)) / 1e6 * torsion_factor(&cube), 183.5);
+        near(
+            newton_metre_per_radian::get(surface_torsion(&cube)) / 1e6 * torsion_factor(&cube),
+            183.5,
+        );
     }
 
     #[test]
     fn a_rectangle() {
-        let footing = Footing { half_length: metre::new(0.75), depth: metre::new(0.9), ..CUBE() };
-        near(newton_per_metre::get(surface_across(&footing)) / 1e6 * horizontal_factor(&footing), 252.7);
-        near(newton_per_metre::get(surface_along(&footing)) / 1e6 * horizontal_factor(&footing), 244.0);
-        near(newton_metre_per_radian::get(surface_rocking_long(&footing)) / 1e6 * rocking_long_factor(&footing), 219.8);
-        near(newton_metre_per_radian::get(surface_rocking_short(&footing)) / 1e6 * rocking_short_factor(&footing), 181.0);
+        let footing = Footing {
+            half_length: metre::new(0.75),
+            depth: metre::new(0.9),
+            ..CUBE()
+        };
+        near(
+            newton_per_metre::get(surface_across(&footing)) / 1e6 * horizontal_factor(&footing),
+            252.7,
+        );
+        near(
+            newton_per_metre::get(surface_along(&footing)) / 1e6 * horizontal_factor(&footing),
+            244.0,
+        );
+        near(
+            newton_metre_per_radian::get(surface_rocking_long(&footing)) / 1e6
+                * rocking_long_factor(&footing),
+            219.8,
+        );
+        near(
+            newton_metre_per_radian::get(surface_rocking_short(&footing)) / 1e6
+                * rocking_short_factor(&footing),
+            181.0,
+        );
     }
 }

@@ -4,7 +4,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Force, Length, Pressure, megapascal, millimetre, newton};
 
 /// The prying model.
-pub const PRYING: Source = Source::new("AISC Manual", "15th", "Part 9, prying action", Standing::FromMemory);
+pub const PRYING: Source = Source::new(
+    "AISC Manual",
+    "15th",
+    "Part 9, prying action",
+    Standing::FromMemory,
+);
 
 /// A plate's strip at one stud.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +51,9 @@ pub fn factor(strip: &Strip, pull: Force, stud: Force) -> f64 {
     if pull <= 0.0 || strength <= 0.0 {
         return 1.0;
     }
-    let thin = (needed_thickness(strip, stud) / strip.thickness).value.powi(2);
+    let thin = (needed_thickness(strip, stud) / strip.thickness)
+        .value
+        .powi(2);
     let rho = (strip.inner / strip.outer).value;
     let delta = 1.0 - (strip.hole / strip.width).value;
     let alpha = ((pull / strength * thin - 1.0) / delta).clamp(0.0, 1.0);

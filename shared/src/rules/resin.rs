@@ -2,23 +2,33 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre, millimetre_per_megapascal,
-    newton_per_metre,
+    Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre,
+    millimetre_per_megapascal, newton_per_metre,
 };
 
 /// Volume in the holes.
 pub const VOLUME: Source = Source::derived("ring between hole and stud");
 /// Two thirds of the hole.
-pub const TWO_THIRDS: Source = Source::common_practice("hole filled to about two thirds from the bottom");
+pub const TWO_THIRDS: Source =
+    Source::common_practice("hole filled to about two thirds from the bottom");
 /// Working and hardening times.
-pub const TIMES: Source =
-    Source::common_practice("gel in about 25 min and full load after 24 h on a summer day; twice as long for 10 °C colder");
+pub const TIMES: Source = Source::common_practice(
+    "gel in about 25 min and full load after 24 h on a summer day; twice as long for 10 °C colder",
+);
 /// Wet holes.
-pub const WET: Source =
-    Source::new("Published data sheet of an epoxy", "", "hardening time in wet holes twice that in dry", Standing::SecondHand);
+pub const WET: Source = Source::new(
+    "Published data sheet of an epoxy",
+    "",
+    "hardening time in wet holes twice that in dry",
+    Standing::SecondHand,
+);
 /// Stiffness of the bond.
-pub const BOND_STIFFNESS: Source =
-    Source::new("Assessments of bonded anchors", "", "displacement = factor × bond stress", Standing::SecondHand);
+pub const BOND_STIFFNESS: Source = Source::new(
+    "Assessments of bonded anchors",
+    "",
+    "displacement = factor × bond stress",
+    Standing::SecondHand,
+);
 
 /// Volume of the drilled hole π/4 d₀² h.
 ///
@@ -69,9 +79,16 @@ pub fn generic_times() -> Vec<Times> {
     let row = |line: &str| {
         let mut cells = line.split(',').map_while(|cell| cell.parse::<f64>().ok());
         let (temperature_c, minutes, hours) = (cells.next()?, cells.next()?, cells.next()?);
-        Some(Times { temperature_c, working: hour::new(minutes / 60.0), cure: hour::new(hours) })
+        Some(Times {
+            temperature_c,
+            working: hour::new(minutes / 60.0),
+            cure: hour::new(hours),
+        })
     };
-    include_str!("../../data/resin_times.csv").lines().filter_map(row).collect()
+    include_str!("../../data/resin_times.csv")
+        .lines()
+        .filter_map(row)
+        .collect()
 }
 
 /// Times at a temperature: the logarithm runs straight between two rows; outside the table there is no answer.
@@ -80,10 +97,19 @@ pub fn generic_times() -> Vec<Times> {
 /// Common practice: reaction rates double for a fixed step of temperature.
 #[must_use]
 pub fn times_at(table: &[Times], temperature_c: f64) -> Option<Times> {
-    let pair = table.windows(2).find(|pair| pair[0].temperature_c <= temperature_c && temperature_c <= pair[1].temperature_c)?;
-    let share = (temperature_c - pair[0].temperature_c) / (pair[1].temperature_c - pair[0].temperature_c);
-    let between = |a: Time, b: Time| hour::new((hour::get(a).ln() * (1.0 - share) + hour::get(b).ln() * share).exp());
-    Some(Times { temperature_c, working: between(pair[0].working, pair[1].working), cure: between(pair[0].cure, pair[1].cure) })
+    let pair = table.windows(2).find(|pair| {
+        pair[0].temperature_c <= temperature_c && temperature_c <= pair[1].temperature_c
+    })?;
+    let share =
+        (temperature_c - pair[0].temperature_c) / (pair[1].temperature_c - pair[0].temperature_c);
+    let between = |a: Time, b: Time| {
+        hour::new((hour::get(a).ln() * (1.0 - share) + hour::get(b).ln() * share).exp())
+    };
+    Some(Times {
+        temperature_c,
+        working: between(pair[0].working, pair[1].working),
+        cure: between(pair[0].cure, pair[1].cure),
+    })
 }
 
 /// Stiffness of the bond k = π d h_ef/f, with the displacement factor f in mm per MPa.
@@ -91,7 +117,11 @@ pub fn times_at(table: &[Times], temperature_c: f64) -> Option<Times> {
 /// # Source
 /// Assessments of bonded anchors: displacement = factor × bond stress, bond stress = N/(π d h_ef).
 #[must_use]
-pub fn bond_stiffness(diameter: Length, embedment: Length, displacement: DisplacementFactor) -> LinearStiffness {
+pub fn bond_stiffness(
+    diameter: Length,
+    embedment: Length,
+    displacement: DisplacementFactor,
+) -> LinearStiffness {
     let surface = std::f64::consts::PI * millimetre::get(diameter) * millimetre::get(embedment);
     newton_per_metre::new(1000.0 * surface / millimetre_per_megapascal::get(displacement))
 }
@@ -104,7 +134,11 @@ pub fn bond_stiffness(diameter: Length, embedment: Length, displacement: Displac
 pub fn cartridges(volume: Volume, nozzles: u32, purge: Volume, cartridge: Volume) -> u32 {
     let needed = millilitre::get(volume) + f64::from(nozzles) * millilitre::get(purge);
     let cartridge = millilitre::get(cartridge);
-    if cartridge > 0.0 && needed.is_finite() { (needed / cartridge).ceil().clamp(1.0, 1e6) as u32 } else { 1 }
+    if cartridge > 0.0 && needed.is_finite() {
+        (needed / cartridge).ceil().clamp(1.0, 1e6) as u32
+    } else {
+        1
+    }
 }
 
 #[cfg(test)]
@@ -137,13 +171,33 @@ mod tests {
     /// Computed: M16, 160 mm at 0.020 mm/MPa: 402 kN/mm.
     #[test]
     fn bond_gives_by_microns() {
-        let found = bond_stiffness(millimetre::new(16.0), millimetre::new(160.0), millimetre_per_megapascal::new(0.020));
+        let found = bond_stiffness(
+            millimetre::new(16.0),
+            millimetre::new(160.0),
+            millimetre_per_megapascal::new(0.020),
+        );
         assert!((newton_per_metre::get(found) / 1e6 - 402.0).abs() < 0.2);
     }
 
     #[test]
     fn one_cartridge_for_four_usual_holes() {
-        assert_eq!(cartridges(millilitre::new(108.4), 1, millilitre::new(15.0), millilitre::new(300.0)), 1);
-        assert_eq!(cartridges(millilitre::new(300.0), 2, millilitre::new(15.0), millilitre::new(300.0)), 2);
+        assert_eq!(
+            cartridges(
+                millilitre::new(108.4),
+                1,
+                millilitre::new(15.0),
+                millilitre::new(300.0)
+            ),
+            1
+        );
+        assert_eq!(
+            cartridges(
+                millilitre::new(300.0),
+                2,
+                millilitre::new(15.0),
+                millilitre::new(300.0)
+            ),
+            2
+        );
     }
 }

@@ -4,7 +4,8 @@ use crate::source::Source;
 use crate::units::{Length, metre};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::derived("the lower edge of the telescope's beam clears the wall's edge");
+pub const SOURCE: Source =
+    Source::derived("the lower edge of the telescope's beam clears the wall's edge");
 
 /// Height of the telescope's axes above the floor from which its whole beam clears a wall at an altitude:
 /// H = h − d tan a + r/cos a.
@@ -21,7 +22,12 @@ pub const SOURCE: Source = Source::derived("the lower edge of the telescope's be
 /// assert!((metre::get(height) - 0.5).abs() < 1e-9);
 /// ```
 #[must_use]
-pub fn axis_height(wall_height: Length, wall_distance: Length, altitude_deg: f64, beam_radius: Length) -> Length {
+pub fn axis_height(
+    wall_height: Length,
+    wall_distance: Length,
+    altitude_deg: f64,
+    beam_radius: Length,
+) -> Length {
     let (sin, cos) = altitude_deg.to_radians().sin_cos();
     wall_height - wall_distance * (sin / cos) + beam_radius / cos
 }
@@ -34,13 +40,24 @@ pub fn axis_height(wall_height: Length, wall_distance: Length, altitude_deg: f64
 /// # Valid for
 /// A wall farther away than the beam is thick; nearer, the telescope sees nothing below 90°.
 #[must_use]
-pub fn lowest_altitude_deg(wall_height: Length, wall_distance: Length, axis: Length, beam_radius: Length) -> f64 {
-    let (rise, away, radius) = (metre::get(wall_height - axis), metre::get(wall_distance), metre::get(beam_radius));
+pub fn lowest_altitude_deg(
+    wall_height: Length,
+    wall_distance: Length,
+    axis: Length,
+    beam_radius: Length,
+) -> f64 {
+    let (rise, away, radius) = (
+        metre::get(wall_height - axis),
+        metre::get(wall_distance),
+        metre::get(beam_radius),
+    );
     let far = rise.hypot(away);
     if radius >= far {
         return 90.0;
     }
-    (rise.atan2(away) + (radius / far).asin()).to_degrees().max(0.0)
+    (rise.atan2(away) + (radius / far).asin())
+        .to_degrees()
+        .max(0.0)
 }
 
 #[cfg(test)]
@@ -54,6 +71,9 @@ mod tests {
             let axis = axis_height(wall, away, altitude, radius);
             assert!((lowest_altitude_deg(wall, away, axis, radius) - altitude).abs() < 1e-9);
         }
-        assert_eq!(lowest_altitude_deg(metre::new(0.5), away, metre::new(1.5), radius), 0.0);
+        assert_eq!(
+            lowest_altitude_deg(metre::new(0.5), away, metre::new(1.5), radius),
+            0.0
+        );
     }
 }

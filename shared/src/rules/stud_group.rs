@@ -2,14 +2,24 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, megapascal, millimetre, newton, newton_metre,
-    newton_metre_per_radian, newton_per_metre, square_millimetre,
+    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, megapascal,
+    millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre, square_millimetre,
 };
 
 /// Studs under a stiff plate that stands on nuts.
-pub const RIGID_PLATE: Source = Source::new("EN 1992-4", "2018", "6.2.1, linear distribution under a rigid plate", Standing::SecondHand);
+pub const RIGID_PLATE: Source = Source::new(
+    "EN 1992-4",
+    "2018",
+    "6.2.1, linear distribution under a rigid plate",
+    Standing::SecondHand,
+);
 /// Neutral axis under a grouted plate.
-pub const NEUTRAL_AXIS: Source = Source::new("Blodgett, Design of welded structures", "1966", "3.3", Standing::FromMemory);
+pub const NEUTRAL_AXIS: Source = Source::new(
+    "Blodgett, Design of welded structures",
+    "1966",
+    "3.3",
+    Standing::FromMemory,
+);
 /// Turning stiffness of a ring.
 pub const RING: Source = Source::derived("springs on a circle");
 
@@ -21,11 +31,18 @@ pub const RING: Source = Source::derived("springs on a circle");
 #[must_use]
 pub fn stud_forces(axial: Force, moment: Moment, levers: &[Length]) -> Vec<Force> {
     let count = levers.len() as f64;
-    let middle = levers.iter().map(|&lever| millimetre::get(lever)).sum::<f64>() / count;
+    let middle = levers
+        .iter()
+        .map(|&lever| millimetre::get(lever))
+        .sum::<f64>()
+        / count;
     let from_middle = |lever: &Length| millimetre::get(*lever) - middle;
     let squares: f64 = levers.iter().map(|lever| from_middle(lever).powi(2)).sum();
     let turning = newton_metre::get(moment) * 1000.0 / squares.max(f64::MIN_POSITIVE);
-    levers.iter().map(|lever| newton::new(newton::get(axial) / count + turning * from_middle(lever))).collect()
+    levers
+        .iter()
+        .map(|lever| newton::new(newton::get(axial) / count + turning * from_middle(lever)))
+        .collect()
 }
 
 /// Turning stiffness of a ring of equal springs K = n k R²/2.
@@ -43,11 +60,17 @@ pub fn ring_stiffness(count: usize, radius: Length, stud: LinearStiffness) -> Ro
 /// # Source
 /// Mechanics.
 #[must_use]
-pub fn sideways_stiffness(modulus: Pressure, diameter: Length, free_length: Length) -> LinearStiffness {
+pub fn sideways_stiffness(
+    modulus: Pressure,
+    diameter: Length,
+    free_length: Length,
+) -> LinearStiffness {
     let d = millimetre::get(diameter);
     let second_moment = std::f64::consts::PI * d.powi(4) / 64.0;
     let modulus = kilopascal::get(modulus) / 1000.0;
-    newton_per_metre::new(1000.0 * 12.0 * modulus * second_moment / millimetre::get(free_length).powi(3))
+    newton_per_metre::new(
+        1000.0 * 12.0 * modulus * second_moment / millimetre::get(free_length).powi(3),
+    )
 }
 
 /// A plate on grout under moment and pressing force.
@@ -101,7 +124,8 @@ pub fn grouted(plate: &GroutedPlate, pressing: Force, moment: Moment) -> Option<
         length,
     );
     let pressure = turning / plate.sums(pressed).1;
-    let tension = |&lever: &Length| newton::new(pressure * plate.pull(pressed, millimetre::get(lever)));
+    let tension =
+        |&lever: &Length| newton::new(pressure * plate.pull(pressed, millimetre::get(lever)));
     Some(Contact {
         pressed: millimetre::new(pressed),
         tensions: plate.levers.iter().map(tension).collect(),
@@ -121,10 +145,13 @@ impl GroutedPlate {
     fn sums(&self, x: f64) -> (f64, f64) {
         let push = x * millimetre::get(self.width) / 2.0;
         let arm = millimetre::get(self.length) / 2.0 - x / 3.0;
-        self.levers.iter().map(|&lever| millimetre::get(lever)).fold((push, push * arm), |(force, turn), lever| {
-            let pull = self.pull(x, lever);
-            (force - pull, turn + pull * lever)
-        })
+        self.levers
+            .iter()
+            .map(|&lever| millimetre::get(lever))
+            .fold((push, push * arm), |(force, turn), lever| {
+                let pull = self.pull(x, lever);
+                (force - pull, turn + pull * lever)
+            })
     }
 }
 
@@ -132,7 +159,11 @@ impl GroutedPlate {
 fn root(f: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
     for _ in 0..60 {
         let middle = (low + high) / 2.0;
-        if f(middle) < 0.0 { low = middle } else { high = middle }
+        if f(middle) < 0.0 {
+            low = middle
+        } else {
+            high = middle
+        }
     }
     (low + high) / 2.0
 }
@@ -145,11 +176,25 @@ mod tests {
     /// Computed: ring of 160 mm, 6 kN m, 3 kN pressing, n 3 to 8: 24.0, 18.0, 14.4, 12.0, 10.29, 9.0 kN.
     #[test]
     fn worst_stud_of_a_ring() {
-        for (count, expected) in [(3_u32, 24.0), (4, 18.0), (5, 14.4), (6, 12.0), (7, 10.29), (8, 9.0)] {
-            let lever = |i: u32| millimetre::new(160.0 * (std::f64::consts::TAU * f64::from(i) / f64::from(count)).cos());
+        for (count, expected) in [
+            (3_u32, 24.0),
+            (4, 18.0),
+            (5, 14.4),
+            (6, 12.0),
+            (7, 10.29),
+            (8, 9.0),
+        ] {
+            let lever = |i: u32| {
+                millimetre::new(
+                    160.0 * (std::f64::consts::TAU * f64::from(i) / f64::from(count)).cos(),
+                )
+            };
             let levers: Vec<Length> = (0..count).map(lever).collect();
             let found = stud_forces(kilonewton::new(-3.0), newton_metre::new(6000.0), &levers);
-            assert!((kilonewton::get(found[0]) - expected).abs() < 0.01, "{count}");
+            assert!(
+                (kilonewton::get(found[0]) - expected).abs() < 0.01,
+                "{count}"
+            );
         }
     }
 
@@ -163,12 +208,17 @@ mod tests {
             stud_area: square_millimetre::new(157.0),
             modular_ratio: 6.774,
         };
-        for (moment, force, x, tension, pressure) in
-            [(6000.0, 3.0, 57.59, 20.06, 2.288), (6000.0, 10.0, 66.82, 16.40, 2.258), (2000.0, 3.0, 65.39, 5.638, 0.755)]
-        {
+        for (moment, force, x, tension, pressure) in [
+            (6000.0, 3.0, 57.59, 20.06, 2.288),
+            (6000.0, 10.0, 66.82, 16.40, 2.258),
+            (2000.0, 3.0, 65.39, 5.638, 0.755),
+        ] {
             let found = grouted(&plate, kilonewton::new(force), newton_metre::new(moment)).unwrap();
             assert!((millimetre::get(found.pressed) - x).abs() < 0.005 * x);
-            assert!((kilonewton::get(found.tensions[0] + found.tensions[1]) - tension).abs() < 0.005 * tension);
+            assert!(
+                (kilonewton::get(found.tensions[0] + found.tensions[1]) - tension).abs()
+                    < 0.005 * tension
+            );
             assert!((megapascal::get(found.pressure) - pressure).abs() < 0.005 * pressure);
         }
         assert!(grouted(&plate, kilonewton::new(100.0), newton_metre::new(100.0)).is_none());
@@ -178,8 +228,17 @@ mod tests {
     #[test]
     fn stiffness_of_bare_studs() {
         let k = newton_per_metre::new(210e9 * 157e-6 / 0.040);
-        assert!((newton_metre_per_radian::get(ring_stiffness(4, millimetre::new(160.0), k)) / 1e6 - 42.2).abs() < 0.05);
-        let side = sideways_stiffness(megapascal::new(210_000.0), millimetre::new(14.14), millimetre::new(48.0));
+        assert!(
+            (newton_metre_per_radian::get(ring_stiffness(4, millimetre::new(160.0), k)) / 1e6
+                - 42.2)
+                .abs()
+                < 0.05
+        );
+        let side = sideways_stiffness(
+            megapascal::new(210_000.0),
+            millimetre::new(14.14),
+            millimetre::new(48.0),
+        );
         assert!((newton_per_metre::get(side) / 1e6 - 44.5).abs() < 0.3);
     }
 }

@@ -5,9 +5,15 @@ use crate::source::{Source, Standing};
 use crate::units::{Area, Length, Pressure, megapascal, millimetre, square_millimetre};
 
 /// Thread sizes and stress areas.
-pub const THREADS: Source = Source::new("ISO 898-1", "2013", "Table 4 and 9.1.6.1", Standing::SecondHand);
+pub const THREADS: Source = Source::new(
+    "ISO 898-1",
+    "2013",
+    "Table 4 and 9.1.6.1",
+    Standing::SecondHand,
+);
 /// Where usual holes and depths come from.
-pub const DRILL: Source = Source::common_practice("holes and depths that makers of bonded studs give for each size");
+pub const DRILL: Source =
+    Source::common_practice("holes and depths that makers of bonded studs give for each size");
 /// Strengths of carbon-steel studs.
 pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
 /// Strengths of stainless studs.
@@ -108,12 +114,18 @@ pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
 
 /// Cells of the row whose first cell is `key`; empty where there is none.
 fn row(table: &'static str, key: &str) -> Vec<&'static str> {
-    table.lines().find(|line| line.split(',').next() == Some(key)).map(|line| line.split(',').collect()).unwrap_or_default()
+    table
+        .lines()
+        .find(|line| line.split(',').next() == Some(key))
+        .map(|line| line.split(',').collect())
+        .unwrap_or_default()
 }
 
 /// A number of a row; not a number where the cell is missing, which every check reports as unknown.
 fn number(row: &[&str], column: usize) -> f64 {
-    row.get(column).and_then(|cell| cell.parse().ok()).unwrap_or(f64::NAN)
+    row.get(column)
+        .and_then(|cell| cell.parse().ok())
+        .unwrap_or(f64::NAN)
 }
 
 /// Pitch diameter d₂ = d − 0.649 519 P.
@@ -142,7 +154,9 @@ pub fn stress_area(thread: &Thread) -> Area {
 /// Mechanics.
 #[must_use]
 pub fn stress_diameter(thread: &Thread) -> Length {
-    millimetre::new((4.0 * square_millimetre::get(thread.stress_area) / std::f64::consts::PI).sqrt())
+    millimetre::new(
+        (4.0 * square_millimetre::get(thread.stress_area) / std::f64::consts::PI).sqrt(),
+    )
 }
 
 #[cfg(test)]
@@ -156,7 +170,10 @@ mod tests {
             let thread = thread(size);
             let found = square_millimetre::get(stress_area(&thread));
             let printed = square_millimetre::get(thread.stress_area);
-            assert!((found - printed).abs() < 0.005 * printed, "{size:?}: {found} against {printed}");
+            assert!(
+                (found - printed).abs() < 0.005 * printed,
+                "{size:?}: {found} against {printed}"
+            );
         }
     }
 
@@ -165,7 +182,10 @@ mod tests {
         for &class in StrengthClass::ALL {
             for &size in Size::ALL {
                 let steel = steel(class, size);
-                assert!(steel.proof > megapascal::new(300.0) && steel.least_ultimate >= steel.proof, "{class:?} {size:?}");
+                assert!(
+                    steel.proof > megapascal::new(300.0) && steel.least_ultimate >= steel.proof,
+                    "{class:?} {size:?}"
+                );
             }
         }
     }

@@ -10,7 +10,12 @@ use crate::units::{Length, millimetre};
 const TABLE: &str = include_str!("../../data/tubes.csv");
 
 /// Where the sizes come from.
-pub const SOURCE: Source = Source::new("EN 10210-2, EN 10219-2, ASME B36.10M", "", "tables of dimensions", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "EN 10210-2, EN 10219-2, ASME B36.10M",
+    "",
+    "tables of dimensions",
+    Standing::SecondHand,
+);
 
 /// Which family of sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,7 +72,12 @@ fn row(line: &'static str) -> Option<Tube> {
         "en" => Family::European,
         _ => Family::American,
     };
-    Some(Tube { name, outside_mm, wall_mm, family })
+    Some(Tube {
+        name,
+        outside_mm,
+        wall_mm,
+        family,
+    })
 }
 
 /// The size of a name, however its spaces, letters and multiplication sign are written.
@@ -87,7 +97,13 @@ pub fn by_name(name: &str) -> Option<Tube> {
 fn plain(name: &str) -> String {
     name.chars()
         .filter(|c| !c.is_whitespace())
-        .map(|c| if c == '×' { 'x' } else { c.to_ascii_lowercase() })
+        .map(|c| {
+            if c == '×' {
+                'x'
+            } else {
+                c.to_ascii_lowercase()
+            }
+        })
         .collect::<String>()
         .replace(".0x", "x")
 }
@@ -105,7 +121,11 @@ pub fn thicker(outside_mm: f64, wall_mm: f64) -> Option<Tube> {
 pub fn larger(outside_mm: f64, wall_mm: f64) -> Option<Tube> {
     european()
         .filter(|tube| tube.outside_mm > outside_mm + 1.0 && tube.wall_mm > wall_mm - 0.05)
-        .min_by(|a, b| a.outside_mm.total_cmp(&b.outside_mm).then(a.wall_mm.total_cmp(&b.wall_mm)))
+        .min_by(|a, b| {
+            a.outside_mm
+                .total_cmp(&b.outside_mm)
+                .then(a.wall_mm.total_cmp(&b.wall_mm))
+        })
 }
 
 /// The European sizes with the wall that is usual for their diameter, thinnest tube first.
@@ -147,6 +167,8 @@ mod tests {
         assert_eq!(thicker(219.1, 6.3).map(|tube| tube.wall_mm), Some(8.0));
         assert_eq!(larger(219.1, 6.3).map(|tube| tube.outside_mm), Some(244.5));
         assert!(thicker(219.1, 12.5).is_none());
-        assert!(usual().any(|tube| tube.outside_mm == 219.1) && usual().all(|tube| tube.wall_mm >= 5.0));
+        assert!(
+            usual().any(|tube| tube.outside_mm == 219.1) && usual().all(|tube| tube.wall_mm >= 5.0)
+        );
     }
 }

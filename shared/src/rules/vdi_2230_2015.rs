@@ -5,15 +5,23 @@ pub mod scatter;
 
 use crate::rules::threads::{Thread, pitch_diameter, stress_diameter};
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre, square_millimetre};
+use crate::units::{
+    Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre,
+    square_millimetre,
+};
 
 /// Torque by thread and under-head friction.
-pub const LONG_FORM: Source =
-    Source::new("ISO 16047", "2005", "relation of torque and friction; VDI 2230-1, eq. (R13/1)", Standing::FromMemory);
+pub const LONG_FORM: Source = Source::new(
+    "ISO 16047",
+    "2005",
+    "relation of torque and friction; VDI 2230-1, eq. (R13/1)",
+    Standing::FromMemory,
+);
 /// Torque by a nut factor.
 pub const SHORT_FORM: Source = Source::common_practice("T = K F d");
 /// Stress while the nut turns.
-pub const TIGHTENING_STRESS: Source = Source::new("VDI 2230-1", "2015", "5.5.2", Standing::FromMemory);
+pub const TIGHTENING_STRESS: Source =
+    Source::new("VDI 2230-1", "2015", "5.5.2", Standing::FromMemory);
 /// Share of the proof load that tightening may use.
 pub const PROOF_SHARE_RATIO: f64 = 0.7;
 
@@ -31,7 +39,12 @@ pub fn bearing_diameter(thread: &Thread) -> Length {
 /// # Source
 /// ISO 16047:2005 and VDI 2230-1:2015, R13.
 #[must_use]
-pub fn torque(preload: Force, thread: &Thread, thread_friction_factor: f64, bearing_friction_factor: f64) -> Moment {
+pub fn torque(
+    preload: Force,
+    thread: &Thread,
+    thread_friction_factor: f64,
+    bearing_friction_factor: f64,
+) -> Moment {
     preload * thread.diameter * nut_factor(thread, thread_friction_factor, bearing_friction_factor)
 }
 
@@ -40,7 +53,11 @@ pub fn torque(preload: Force, thread: &Thread, thread_friction_factor: f64, bear
 /// # Source
 /// ISO 16047:2005 and VDI 2230-1:2015, R13.
 #[must_use]
-pub fn nut_factor(thread: &Thread, thread_friction_factor: f64, bearing_friction_factor: f64) -> f64 {
+pub fn nut_factor(
+    thread: &Thread,
+    thread_friction_factor: f64,
+    bearing_friction_factor: f64,
+) -> f64 {
     let [pitch, flank, face] = shares(thread, thread_friction_factor, bearing_friction_factor);
     pitch + flank + face
 }
@@ -50,7 +67,11 @@ pub fn nut_factor(thread: &Thread, thread_friction_factor: f64, bearing_friction
 /// # Source
 /// ISO 16047:2005 and VDI 2230-1:2015, R13.
 #[must_use]
-pub fn shares(thread: &Thread, thread_friction_factor: f64, bearing_friction_factor: f64) -> [f64; 3] {
+pub fn shares(
+    thread: &Thread,
+    thread_friction_factor: f64,
+    bearing_friction_factor: f64,
+) -> [f64; 3] {
     let of_diameter = |length: Length| (length / thread.diameter).value;
     [
         of_diameter(thread.pitch) / std::f64::consts::TAU,
@@ -85,7 +106,8 @@ pub fn preload(torque: Moment, nut_factor: f64, diameter: Length) -> Force {
 pub fn tightening_stress(preload: Force, thread: &Thread, thread_friction_factor: f64) -> Pressure {
     let [pitch, flank, _] = shares(thread, thread_friction_factor, 0.0);
     let twist = newton::get(preload) * millimetre::get(thread.diameter) * (pitch + flank);
-    let shear = 16.0 * twist / (std::f64::consts::PI * millimetre::get(stress_diameter(thread)).powi(3));
+    let shear =
+        16.0 * twist / (std::f64::consts::PI * millimetre::get(stress_diameter(thread)).powi(3));
     let pull = newton::get(preload) / square_millimetre::get(thread.stress_area);
     megapascal::new((pull.powi(2) + 3.0 * shear.powi(2)).sqrt())
 }
@@ -101,7 +123,14 @@ mod tests {
     #[test]
     fn nut_factors_of_m16() {
         let thread = threads::thread(Size::M16);
-        for (friction, expected) in [(0.08, 0.113), (0.10, 0.136), (0.12, 0.1591), (0.14, 0.182), (0.20, 0.252), (0.30, 0.368)] {
+        for (friction, expected) in [
+            (0.08, 0.113),
+            (0.10, 0.136),
+            (0.12, 0.1591),
+            (0.14, 0.182),
+            (0.20, 0.252),
+            (0.30, 0.368),
+        ] {
             let found = nut_factor(&thread, friction, friction);
             assert!((found - expected).abs() < 0.0006, "{friction}: {found}");
         }

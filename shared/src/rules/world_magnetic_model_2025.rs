@@ -14,9 +14,19 @@ use geodetic::Geocentric;
 use harmonics::{DEGREE, Legendre};
 
 /// Where the model comes from.
-pub const SOURCE: Source = Source::new("World Magnetic Model", "2025", "section 1.2, equations 4 to 19", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "World Magnetic Model",
+    "2025",
+    "section 1.2, equations 4 to 19",
+    Standing::SecondHand,
+);
 /// Where its doubt and its blackout zones come from.
-pub const UNCERTAINTY: Source = Source::new("World Magnetic Model", "2025", "sections 1.8 and 3.4", Standing::SecondHand);
+pub const UNCERTAINTY: Source = Source::new(
+    "World Magnetic Model",
+    "2025",
+    "sections 1.8 and 3.4",
+    Standing::SecondHand,
+);
 
 /// First year for which the model is valid.
 pub const FIRST_YEAR: f64 = 2025.0;
@@ -108,7 +118,10 @@ pub fn field(latitude_deg: f64, longitude_deg: f64, height_m: f64, year: f64) ->
     let (mut north, mut east, mut down) = (0.0, 0.0, 0.0);
     for term in TABLE.lines().skip(1).filter_map(Term::of) {
         let (n, m) = (term.n as f64, term.m as f64);
-        let (g, h) = (term.g + term.g_rate * (year - FIRST_YEAR), term.h + term.h_rate * (year - FIRST_YEAR));
+        let (g, h) = (
+            term.g + term.g_rate * (year - FIRST_YEAR),
+            term.h + term.h_rate * (year - FIRST_YEAR),
+        );
         let (sin, cos) = (m * longitude).sin_cos();
         let reach = place.reach_ratio.powi(term.n as i32 + 2);
         let (value, slope) = legendre.of(term.n, term.m);
@@ -117,7 +130,11 @@ pub fn field(latitude_deg: f64, longitude_deg: f64, height_m: f64, year: f64) ->
         down -= reach * (n + 1.0) * (g * cos + h * sin) * value;
     }
     let (sin, cos) = (place.latitude_rad - latitude_deg.to_radians()).sin_cos();
-    Some(Field { north_nt: north * cos - down * sin, east_nt: east, down_nt: north * sin + down * cos })
+    Some(Field {
+        north_nt: north * cos - down * sin,
+        east_nt: east,
+        down_nt: north * sin + down * cos,
+    })
 }
 
 /// A line of the coefficient file: degree, order, coefficients in nT and their change in a year.
@@ -135,7 +152,14 @@ impl Term {
         let mut cells = line.split_whitespace();
         let (n, m) = (cells.next()?.parse().ok()?, cells.next()?.parse().ok()?);
         let mut number = || cells.next()?.parse::<f64>().ok();
-        let term = Self { n, m, g: number()?, h: number()?, g_rate: number()?, h_rate: number()? };
+        let term = Self {
+            n,
+            m,
+            g: number()?,
+            h: number()?,
+            g_rate: number()?,
+            h_rate: number()?,
+        };
         (term.n <= DEGREE && term.m <= term.n).then_some(term)
     }
 }
@@ -146,8 +170,15 @@ mod tests {
 
     #[test]
     fn the_file_has_every_term_to_degree_twelve() {
-        let terms: Vec<_> = TABLE.lines().skip(1).filter_map(Term::of).map(|term| (term.n, term.m)).collect();
-        let all: Vec<_> = (1..=DEGREE).flat_map(|n| (0..=n).map(move |m| (n, m))).collect();
+        let terms: Vec<_> = TABLE
+            .lines()
+            .skip(1)
+            .filter_map(Term::of)
+            .map(|term| (term.n, term.m))
+            .collect();
+        let all: Vec<_> = (1..=DEGREE)
+            .flat_map(|n| (0..=n).map(move |m| (n, m)))
+            .collect();
         assert_eq!(terms, all);
     }
 

@@ -44,7 +44,10 @@ pub fn season(mean_c: f64, freezing_index_k_d: f64) -> Season {
             high = amplitude;
         }
     }
-    Season { days: YEAR_D * half_angle(mean_c, high) / PI, amplitude_k: high }
+    Season {
+        days: YEAR_D * half_angle(mean_c, high) / PI,
+        amplitude_k: high,
+    }
 }
 
 /// Freezing index of a yearly wave, K d: I = (365/π)(A sin φ − T̄ φ).
@@ -84,7 +87,10 @@ mod tests {
     fn the_amplitude_found_gives_the_index_back() {
         for (mean, asked) in [(9.0, 200.0), (3.0, 1400.0), (-5.0, 3000.0), (25.0, 5.0)] {
             let found = index(mean, season(mean, asked).amplitude_k);
-            assert!((found - asked).abs() < 1e-6 * asked, "{mean}: {found} against {asked}");
+            assert!(
+                (found - asked).abs() < 1e-6 * asked,
+                "{mean}: {found} against {asked}"
+            );
         }
     }
 }

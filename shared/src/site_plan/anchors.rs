@@ -128,8 +128,14 @@ impl Answer for Vec<BondRow> {
     const KIND: Kind = Kind::Rows(
         &[
             Cell::number("up_to_c", "Warmest that the concrete may become, °C."),
-            Cell::number("cracked_mpa", "Characteristic bond strength in cracked concrete, MPa."),
-            Cell::number("uncracked_mpa", "Characteristic bond strength in uncracked concrete, MPa."),
+            Cell::number(
+                "cracked_mpa",
+                "Characteristic bond strength in cracked concrete, MPa.",
+            ),
+            Cell::number(
+                "uncracked_mpa",
+                "Characteristic bond strength in uncracked concrete, MPa.",
+            ),
         ],
         MOST_ROWS,
     );
@@ -242,13 +248,19 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let times = anchors.times_by_temperature.as_deref().unwrap_or_default();
     let mut problems = rows(
         "anchors.bond_by_temperature",
-        &bonds.iter().map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa]).collect::<Vec<_>>(),
+        &bonds
+            .iter()
+            .map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa])
+            .collect::<Vec<_>>(),
         [0.0..=120.0, 0.5..=40.0, 0.5..=40.0],
         ["up_to_c", "cracked_mpa", "uncracked_mpa"],
     );
     problems.extend(rows(
         "anchors.times_by_temperature",
-        &times.iter().map(|row| [row.concrete_c, row.working_min, row.cure_h]).collect::<Vec<_>>(),
+        &times
+            .iter()
+            .map(|row| [row.concrete_c, row.working_min, row.cure_h])
+            .collect::<Vec<_>>(),
         [-30.0..=60.0, 0.2..=1000.0, 0.05..=500.0],
         ["concrete_c", "working_min", "cure_h"],
     ));
@@ -256,11 +268,23 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
 }
 
 /// Problems of one table: too long, a cell out of range, temperatures that do not rise.
-fn rows(field: &str, table: &[[f64; 3]], ranges: [std::ops::RangeInclusive<f64>; 3], names: [&str; 3]) -> Vec<Problem> {
+fn rows(
+    field: &str,
+    table: &[[f64; 3]],
+    ranges: [std::ops::RangeInclusive<f64>; 3],
+    names: [&str; 3],
+) -> Vec<Problem> {
     let mut problems = Vec::new();
-    let whole = |said: String| Problem { fields: vec![field.to_owned()], value: None, said };
+    let whole = |said: String| Problem {
+        fields: vec![field.to_owned()],
+        value: None,
+        said,
+    };
     if table.len() > MOST_ROWS {
-        problems.push(whole(format!("There are {} rows; {MOST_ROWS} is more than any sheet has.", table.len())));
+        problems.push(whole(format!(
+            "There are {} rows; {MOST_ROWS} is more than any sheet has.",
+            table.len()
+        )));
     }
     for (i, row) in table.iter().enumerate() {
         for ((&value, range), name) in row.iter().zip(&ranges).zip(names) {
@@ -268,13 +292,19 @@ fn rows(field: &str, table: &[[f64; 3]], ranges: [std::ops::RangeInclusive<f64>;
                 problems.push(Problem {
                     fields: vec![format!("{field}[{i}].{name}")],
                     value: value.is_finite().then_some(value),
-                    said: format!("{value} is outside the range of {} to {}.", range.start(), range.end()),
+                    said: format!(
+                        "{value} is outside the range of {} to {}.",
+                        range.start(),
+                        range.end()
+                    ),
                 });
             }
         }
     }
     if table.windows(2).any(|pair| pair[0][0] >= pair[1][0]) {
-        problems.push(whole("The temperatures of the rows must rise from row to row.".to_owned()));
+        problems.push(whole(
+            "The temperatures of the rows must rise from row to row.".to_owned(),
+        ));
     }
     problems
 }

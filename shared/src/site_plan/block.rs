@@ -105,7 +105,10 @@ const UPSTAND_M: f64 = 0.05;
 /// Answers about the block that contradict each other, the plate or the studs. The pit's own section compares it with the block.
 #[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
-    let mut problems: Vec<Problem> = [contact_reversed(plan), hole_through(plan)].into_iter().flatten().collect();
+    let mut problems: Vec<Problem> = [contact_reversed(plan), hole_through(plan)]
+        .into_iter()
+        .flatten()
+        .collect();
     problems.extend(contact_too_deep(plan));
     problems.extend(wider_than_block(plan));
     problems.extend(too_slender(plan));
@@ -113,7 +116,10 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
 }
 
 fn contact_reversed(plan: &SitePlan) -> Option<Problem> {
-    let (from, to) = (plan.block.side_contact_from_m?, plan.block.side_contact_to_m?);
+    let (from, to) = (
+        plan.block.side_contact_from_m?,
+        plan.block.side_contact_to_m?,
+    );
     (from > to).then(|| {
         Problem::between(
             &["block.side_contact_from_m", "block.side_contact_to_m"],
@@ -124,12 +130,22 @@ fn contact_reversed(plan: &SitePlan) -> Option<Problem> {
 }
 
 fn contact_too_deep(plan: &SitePlan) -> Vec<Problem> {
-    let Some(depth) = plan.block.depth_m else { return Vec::new() };
-    [("block.side_contact_from_m", plan.block.side_contact_from_m), ("block.side_contact_to_m", plan.block.side_contact_to_m)]
-        .into_iter()
-        .filter(|(_, contact)| contact.is_some_and(|contact| contact > depth))
-        .map(|(field, _)| Problem::between(&[field, "block.depth_m"], "The soil cannot touch the block's sides below its base."))
-        .collect()
+    let Some(depth) = plan.block.depth_m else {
+        return Vec::new();
+    };
+    [
+        ("block.side_contact_from_m", plan.block.side_contact_from_m),
+        ("block.side_contact_to_m", plan.block.side_contact_to_m),
+    ]
+    .into_iter()
+    .filter(|(_, contact)| contact.is_some_and(|contact| contact > depth))
+    .map(|(field, _)| {
+        Problem::between(
+            &[field, "block.depth_m"],
+            "The soil cannot touch the block's sides below its base.",
+        )
+    })
+    .collect()
 }
 
 fn hole_through(plan: &SitePlan) -> Option<Problem> {
@@ -154,8 +170,17 @@ fn hole_through(plan: &SitePlan) -> Option<Problem> {
 /// A block so thin that it bends: no rigid block, and no solution for one.
 fn too_slender(plan: &SitePlan) -> Vec<Problem> {
     let block = &plan.block;
-    let sides = [("block.length_m", block.length_m), ("block.width_m", block.width_m), ("block.depth_m", block.depth_m)];
-    let pairs = [(0, 1, MOST_SIDE_RATIO), (1, 0, MOST_SIDE_RATIO), (2, 0, MOST_DEPTH_RATIO), (2, 1, MOST_DEPTH_RATIO)];
+    let sides = [
+        ("block.length_m", block.length_m),
+        ("block.width_m", block.width_m),
+        ("block.depth_m", block.depth_m),
+    ];
+    let pairs = [
+        (0, 1, MOST_SIDE_RATIO),
+        (1, 0, MOST_SIDE_RATIO),
+        (2, 0, MOST_DEPTH_RATIO),
+        (2, 1, MOST_DEPTH_RATIO),
+    ];
     let slender = |(long, short, most): (usize, usize, f64)| {
         let ((long_field, long), (short_field, short)) = (sides[long], sides[short]);
         (long? > most * short?).then(|| {
@@ -170,17 +195,26 @@ fn too_slender(plan: &SitePlan) -> Vec<Problem> {
 
 /// A base plate that is wider than the block it stands on.
 fn wider_than_block(plan: &SitePlan) -> Vec<Problem> {
-    let Some(plate) = plan.pier.plate_side_mm else { return Vec::new() };
-    [("block.length_m", plan.block.length_m), ("block.width_m", plan.block.width_m)]
-        .into_iter()
-        .filter_map(|(field, side)| Some((field, side? * 1000.0)))
-        .filter(|&(_, side)| plate > side)
-        .map(|(field, side)| {
-            let say = |mm: f64| plan.units.unwrap_or_default().say(mm, Unit::Millimetre);
-            let said = format!("The base plate of {} is wider than the block, which is {}; at most as wide fits.", say(plate), say(side));
-            Problem::between(&["pier.plate_side_mm", field], said)
-        })
-        .collect()
+    let Some(plate) = plan.pier.plate_side_mm else {
+        return Vec::new();
+    };
+    [
+        ("block.length_m", plan.block.length_m),
+        ("block.width_m", plan.block.width_m),
+    ]
+    .into_iter()
+    .filter_map(|(field, side)| Some((field, side? * 1000.0)))
+    .filter(|&(_, side)| plate > side)
+    .map(|(field, side)| {
+        let say = |mm: f64| plan.units.unwrap_or_default().say(mm, Unit::Millimetre);
+        let said = format!(
+            "The base plate of {} is wider than the block, which is {}; at most as wide fits.",
+            say(plate),
+            say(side)
+        );
+        Problem::between(&["pier.plate_side_mm", field], said)
+    })
+    .collect()
 }
 
 #[cfg(test)]
@@ -190,7 +224,10 @@ mod tests {
     fn fields(change: impl Fn(&mut SitePlan)) -> Vec<Vec<String>> {
         let mut plan = SitePlan::unknown();
         change(&mut plan);
-        contradictions(&plan).into_iter().map(|problem| problem.fields).collect()
+        contradictions(&plan)
+            .into_iter()
+            .map(|problem| problem.fields)
+            .collect()
     }
 
     #[test]
@@ -204,7 +241,10 @@ mod tests {
             plan.pier.plate_side_mm = Some(500.0);
             plan.anchors.circle_diameter_mm = Some(450.0);
         });
-        let named: Vec<Vec<&str>> = found.iter().map(|fields| fields.iter().map(String::as_str).collect()).collect();
+        let named: Vec<Vec<&str>> = found
+            .iter()
+            .map(|fields| fields.iter().map(String::as_str).collect())
+            .collect();
         assert_eq!(
             named,
             [
@@ -223,7 +263,13 @@ mod tests {
             plan.block.width_m = Some(0.5);
             plan.block.depth_m = Some(5.5);
         });
-        assert_eq!(found, [["block.length_m", "block.width_m"], ["block.depth_m", "block.width_m"]]);
+        assert_eq!(
+            found,
+            [
+                ["block.length_m", "block.width_m"],
+                ["block.depth_m", "block.width_m"]
+            ]
+        );
     }
 
     #[test]

@@ -73,16 +73,29 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
             pit.max_width_m,
             "The block is wider than the widest pit there is room for.",
         ),
-        ("block.depth_m", block.depth_m, "excavation.max_depth_m", pit.max_depth_m, "The block goes deeper than can be dug."),
+        (
+            "block.depth_m",
+            block.depth_m,
+            "excavation.max_depth_m",
+            pit.max_depth_m,
+            "The block goes deeper than can be dug.",
+        ),
     ] {
         if let (Some(size), Some(most)) = (size, most)
             && size > most
         {
-            problems.push(Problem::between(&[block_field, pit_field], format!("{said} Make the block smaller or the room larger.")));
+            problems.push(Problem::between(
+                &[block_field, pit_field],
+                format!("{said} Make the block smaller or the room larger."),
+            ));
         }
     }
-    for (field, most) in [("excavation.max_length_m", pit.max_length_m), ("excavation.max_width_m", pit.max_width_m)] {
-        if let (Some(Sides::Sloped), Some(space), Some(most)) = (pit.sides, pit.working_space_m, most)
+    for (field, most) in [
+        ("excavation.max_length_m", pit.max_length_m),
+        ("excavation.max_width_m", pit.max_width_m),
+    ] {
+        if let (Some(Sides::Sloped), Some(space), Some(most)) =
+            (pit.sides, pit.working_space_m, most)
             && most < 2.0 * space + LEAST_SIDE_M
         {
             problems.push(Problem::between(
@@ -105,7 +118,16 @@ mod tests {
         plan.block.depth_m = Some(1.0);
         plan.excavation.max_length_m = Some(1.2);
         plan.excavation.max_depth_m = Some(0.8);
-        let fields: Vec<_> = contradictions(&plan).into_iter().map(|problem| problem.fields).collect();
-        assert_eq!(fields, [["block.length_m", "excavation.max_length_m"], ["block.depth_m", "excavation.max_depth_m"]]);
+        let fields: Vec<_> = contradictions(&plan)
+            .into_iter()
+            .map(|problem| problem.fields)
+            .collect();
+        assert_eq!(
+            fields,
+            [
+                ["block.length_m", "excavation.max_length_m"],
+                ["block.depth_m", "excavation.max_depth_m"]
+            ]
+        );
     }
 }

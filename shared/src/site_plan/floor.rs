@@ -117,9 +117,21 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let stands = floor.stands.as_deref().unwrap_or_default();
     problems.extend(too_many("floor.stands", stands.len(), MOST_STANDS));
     for (i, stand) in stands.iter().enumerate() {
-        problems.extend(text_problem(&format!("floor.stands[{i}].name"), &stand.name, 80));
-        problems.extend(place_problem(&format!("floor.stands[{i}].x_m"), stand.x_m, units));
-        problems.extend(place_problem(&format!("floor.stands[{i}].y_m"), stand.y_m, units));
+        problems.extend(text_problem(
+            &format!("floor.stands[{i}].name"),
+            &stand.name,
+            80,
+        ));
+        problems.extend(place_problem(
+            &format!("floor.stands[{i}].x_m"),
+            stand.x_m,
+            units,
+        ));
+        problems.extend(place_problem(
+            &format!("floor.stands[{i}].y_m"),
+            stand.y_m,
+            units,
+        ));
         if !(stand.mass_kg.is_finite() && (1.0..=2000.0).contains(&stand.mass_kg)) {
             problems.push(Problem {
                 fields: vec![format!("floor.stands[{i}].mass_kg")],
@@ -133,12 +145,19 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
             });
         }
     }
-    for (field, points, most) in [("floor.walk", &floor.walk, MOST_WALK_POINTS), ("floor.supports", &floor.supports, MOST_SUPPORTS)] {
+    for (field, points, most) in [
+        ("floor.walk", &floor.walk, MOST_WALK_POINTS),
+        ("floor.supports", &floor.supports, MOST_SUPPORTS),
+    ] {
         let points = points.as_deref().unwrap_or_default();
         problems.extend(too_many(field, points.len(), most));
         for (i, point) in points.iter().enumerate() {
             for (j, &coordinate) in point.iter().enumerate() {
-                problems.extend(place_problem(&format!("{field}[{i}][{j}]"), coordinate, units));
+                problems.extend(place_problem(
+                    &format!("{field}[{i}][{j}]"),
+                    coordinate,
+                    units,
+                ));
             }
         }
     }
@@ -172,11 +191,29 @@ mod tests {
 
     #[test]
     fn a_stand_out_of_range_is_told_in_the_readers_units() {
-        let stand = Stand { name: "Far".into(), x_m: 100.0, y_m: 0.0, mass_kg: 5000.0 };
-        let mut plan = SitePlan { units: Some(Units::Imperial), ..SitePlan::unknown() };
+        let stand = Stand {
+            name: "Far".into(),
+            x_m: 100.0,
+            y_m: 0.0,
+            mass_kg: 5000.0,
+        };
+        let mut plan = SitePlan {
+            units: Some(Units::Imperial),
+            ..SitePlan::unknown()
+        };
         plan.floor.stands = Some(vec![stand]);
-        let said: Vec<String> = problems(&plan).into_iter().map(|problem| problem.said).collect();
-        assert!(said.len() == 2 && said[0].contains("ft") && said[1].contains("lb"), "{said:?}");
-        assert!(said.iter().all(|said| !said.contains("\u{a0}m ") && !said.contains("kg")), "{said:?}");
+        let said: Vec<String> = problems(&plan)
+            .into_iter()
+            .map(|problem| problem.said)
+            .collect();
+        assert!(
+            said.len() == 2 && said[0].contains("ft") && said[1].contains("lb"),
+            "{said:?}"
+        );
+        assert!(
+            said.iter()
+                .all(|said| !said.contains("\u{a0}m ") && !said.contains("kg")),
+            "{said:?}"
+        );
     }
 }

@@ -103,19 +103,31 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let pier = &plan.pier;
     let units = plan.units.unwrap_or_default();
     let tube = pier.tube.as_deref().and_then(tubes::by_name);
-    let outside = pier.outside_diameter_mm.or(tube.map(|tube| tube.outside_mm));
+    let outside = pier
+        .outside_diameter_mm
+        .or(tube.map(|tube| tube.outside_mm));
     let wall = pier.wall_mm.or(tube.map(|tube| tube.wall_mm));
     let mut problems = unknown_tube(pier);
     problems.extend(tube.and_then(|tube| other_size(pier, &tube, units)));
-    problems.extend(outside.zip(wall).and_then(|(outside, wall)| thick_wall(outside, wall, units)));
-    problems.extend(outside.zip(pier.plate_side_mm).and_then(|(outside, side)| wide_column(outside, side, units)));
+    problems.extend(
+        outside
+            .zip(wall)
+            .and_then(|(outside, wall)| thick_wall(outside, wall, units)),
+    );
+    problems.extend(
+        outside
+            .zip(pier.plate_side_mm)
+            .and_then(|(outside, side)| wide_column(outside, side, units)),
+    );
     problems.extend(wide_circle(pier, units));
     problems.extend(short_column(pier, units));
     problems
 }
 
 fn unknown_tube(pier: &Pier) -> Vec<Problem> {
-    let Some(name) = &pier.tube else { return Vec::new() };
+    let Some(name) = &pier.tube else {
+        return Vec::new();
+    };
     if let Some(problem) = text_problem("pier.tube", name, 60) {
         return vec![problem];
     }
@@ -131,7 +143,8 @@ fn unknown_tube(pier: &Pier) -> Vec<Problem> {
 const SAME_MM: f64 = 0.5;
 
 fn other_size(pier: &Pier, tube: &Tube, units: Units) -> Option<Problem> {
-    let differs = |stated: Option<f64>, own: f64| stated.is_some_and(|stated| (stated - own).abs() > SAME_MM);
+    let differs =
+        |stated: Option<f64>, own: f64| stated.is_some_and(|stated| (stated - own).abs() > SAME_MM);
     let outside = differs(pier.outside_diameter_mm, tube.outside_mm);
     let wall = differs(pier.wall_mm, tube.wall_mm);
     (outside || wall).then(|| {
@@ -181,14 +194,22 @@ fn wide_circle(pier: &Pier, units: Units) -> Option<Problem> {
 
 fn short_column(pier: &Pier, units: Units) -> Option<Problem> {
     let height = pier.height_m?;
-    let plates = (pier.plate_thickness_mm.unwrap_or(0.0) + pier.top_plate_thickness_mm.unwrap_or(0.0)) / 1e3;
+    let plates =
+        (pier.plate_thickness_mm.unwrap_or(0.0) + pier.top_plate_thickness_mm.unwrap_or(0.0)) / 1e3;
     (plates >= height).then(|| {
         let said = format!(
             "Plates of {} together leave no column in a pier of {}.",
             units.say(plates * 1e3, Unit::Millimetre),
             units.say(height, Unit::Metre)
         );
-        Problem::between(&["pier.height_m", "pier.plate_thickness_mm", "pier.top_plate_thickness_mm"], said)
+        Problem::between(
+            &[
+                "pier.height_m",
+                "pier.plate_thickness_mm",
+                "pier.top_plate_thickness_mm",
+            ],
+            said,
+        )
     })
 }
 
@@ -199,24 +220,48 @@ mod tests {
     fn fields(change: impl FnOnce(&mut Pier)) -> Vec<String> {
         let mut plan = SitePlan::unknown();
         change(&mut plan.pier);
-        contradictions(&plan).into_iter().flat_map(|problem| problem.fields).collect()
+        contradictions(&plan)
+            .into_iter()
+            .flat_map(|problem| problem.fields)
+            .collect()
     }
 
     #[test]
     fn what_cannot_be_built_is_named_at_all_its_fields() {
         assert!(fields(|_| ()).is_empty());
-        assert_eq!(fields(|pier| pier.tube = Some("a drainpipe".into())), ["pier.tube"]);
+        assert_eq!(
+            fields(|pier| pier.tube = Some("a drainpipe".into())),
+            ["pier.tube"]
+        );
         assert!(fields(|pier| pier.tube = Some("CHS 219.1 x 8".into())).is_empty());
         assert_eq!(
             fields(|pier| (pier.outside_diameter_mm, pier.wall_mm) = (Some(100.0), Some(50.0))),
             ["pier.wall_mm", "pier.outside_diameter_mm"]
         );
-        assert_eq!(fields(|pier| (pier.tube, pier.wall_mm) = (Some("CHS 219.1 x 8".into()), Some(6.3))), ["pier.tube", "pier.wall_mm"]);
-        assert_eq!(fields(|pier| (pier.outside_diameter_mm, pier.plate_side_mm) = (Some(300.0), Some(250.0))).len(), 2);
-        assert_eq!(fields(|pier| (pier.top_bolt_circle_mm, pier.top_plate_side_mm) = (Some(300.0), Some(250.0))).len(), 2);
         assert_eq!(
-            fields(|pier| (pier.height_m, pier.plate_thickness_mm, pier.top_plate_thickness_mm) = (Some(0.15), Some(120.0), Some(80.0)))
-                .len(),
+            fields(|pier| (pier.tube, pier.wall_mm) = (Some("CHS 219.1 x 8".into()), Some(6.3))),
+            ["pier.tube", "pier.wall_mm"]
+        );
+        assert_eq!(
+            fields(
+                |pier| (pier.outside_diameter_mm, pier.plate_side_mm) = (Some(300.0), Some(250.0))
+            )
+            .len(),
+            2
+        );
+        assert_eq!(
+            fields(|pier| (pier.top_bolt_circle_mm, pier.top_plate_side_mm) =
+                (Some(300.0), Some(250.0)))
+            .len(),
+            2
+        );
+        assert_eq!(
+            fields(|pier| (
+                pier.height_m,
+                pier.plate_thickness_mm,
+                pier.top_plate_thickness_mm
+            ) = (Some(0.15), Some(120.0), Some(80.0)))
+            .len(),
             3
         );
     }

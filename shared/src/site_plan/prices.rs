@@ -73,7 +73,9 @@ pub fn per(unit: Unit, units: Units) -> &'static str {
 /// In which system a price's unit is one of the line's.
 #[must_use]
 pub fn system(line: &Line, said: &str) -> Option<Units> {
-    [Units::Metric, Units::Imperial].into_iter().find(|&units| per(line.unit, units) == said)
+    [Units::Metric, Units::Imperial]
+        .into_iter()
+        .find(|&units| per(line.unit, units) == said)
 }
 
 /// Currencies and prices that are none.
@@ -81,25 +83,47 @@ pub fn system(line: &Line, said: &str) -> Option<Units> {
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let prices = &plan.prices;
     let currency = prices.currency.as_deref().and_then(currency_problem);
-    currency.into_iter().chain(prices.lines.iter().flatten().flat_map(|(id, price)| line_problems(id, price))).collect()
+    currency
+        .into_iter()
+        .chain(
+            prices
+                .lines
+                .iter()
+                .flatten()
+                .flat_map(|(id, price)| line_problems(id, price)),
+        )
+        .collect()
 }
 
 /// A currency that is no short word or sign; one that begins like a formula would be run by a spreadsheet.
 fn currency_problem(text: &str) -> Option<Problem> {
     let count = text.chars().count();
-    let fits = |letter: char| letter.is_alphabetic() || is_sign(letter) || matches!(letter, '.' | ' ' | '\u{a0}');
-    let begins = text.chars().next().is_some_and(|letter| letter.is_alphabetic() || is_sign(letter));
+    let fits = |letter: char| {
+        letter.is_alphabetic() || is_sign(letter) || matches!(letter, '.' | ' ' | '\u{a0}')
+    };
+    let begins = text
+        .chars()
+        .next()
+        .is_some_and(|letter| letter.is_alphabetic() || is_sign(letter));
     let said = match count {
         0 => "Write the currency, or leave it out.".to_owned(),
         count if count > CURRENCY_LENGTH => {
-            format!("This is {count} characters long; a currency takes 1 to {CURRENCY_LENGTH}, for instance EUR.")
+            format!(
+                "This is {count} characters long; a currency takes 1 to {CURRENCY_LENGTH}, for instance EUR."
+            )
         }
         _ if !begins || !text.chars().all(fits) => {
-            format!("A currency is 1 to {CURRENCY_LENGTH} letters, or its sign, for instance EUR or kr; no figures and no other marks.")
+            format!(
+                "A currency is 1 to {CURRENCY_LENGTH} letters, or its sign, for instance EUR or kr; no figures and no other marks."
+            )
         }
         _ => return text_problem("prices.currency", text, CURRENCY_LENGTH),
     };
-    Some(Problem { fields: vec!["prices.currency".to_owned()], value: None, said })
+    Some(Problem {
+        fields: vec!["prices.currency".to_owned()],
+        value: None,
+        said,
+    })
 }
 
 /// Whether a letter is a currency's sign (general category Sc of Unicode).
@@ -108,23 +132,53 @@ const fn is_sign(letter: char) -> bool {
 }
 
 fn line_problems(id: &str, price: &Price) -> Vec<Problem> {
-    let problem =
-        |member: &str, value: Option<f64>, said: String| Problem { fields: vec![format!("prices.lines.{id}{member}")], value, said };
+    let problem = |member: &str, value: Option<f64>, said: String| Problem {
+        fields: vec![format!("prices.lines.{id}{member}")],
+        value,
+        said,
+    };
     let Some(line) = lines::line(id) else {
         let id: String = id.chars().take(40).collect();
-        let said =
-            format!("No list of materials has a line “{id}”; the names stand in the design's materials, for instance {}.", LINES[0].id);
-        return vec![Problem { fields: vec![format!("prices.lines.{id}")], value: None, said }];
+        let said = format!(
+            "No list of materials has a line “{id}”; the names stand in the design's materials, for instance {}.",
+            LINES[0].id
+        );
+        return vec![Problem {
+            fields: vec![format!("prices.lines.{id}")],
+            value: None,
+            said,
+        }];
     };
     let mut found = Vec::new();
-    found.extend(price_problem(price.price).map(|said| problem(".price", Some(price.price).filter(|price| price.is_finite()), said)));
+    found.extend(price_problem(price.price).map(|said| {
+        problem(
+            ".price",
+            Some(price.price).filter(|price| price.is_finite()),
+            said,
+        )
+    }));
     if system(line, &price.per).is_none() {
-        let (metric, imperial) = (per(line.unit, Units::Metric), per(line.unit, Units::Imperial));
-        let known = if metric == imperial { format!("“{metric}”") } else { format!("“{metric}” or “{imperial}”") };
-        found.push(problem(".per", None, format!("This line is ordered, and priced, by {known}.")));
+        let (metric, imperial) = (
+            per(line.unit, Units::Metric),
+            per(line.unit, Units::Imperial),
+        );
+        let known = if metric == imperial {
+            format!("“{metric}”")
+        } else {
+            format!("“{metric}” or “{imperial}”")
+        };
+        found.push(problem(
+            ".per",
+            None,
+            format!("This line is ordered, and priced, by {known}."),
+        ));
     }
     if let Some(item) = &price.item {
-        found.extend(text_problem(&format!("prices.lines.{id}.item"), item, TITLE_LENGTH));
+        found.extend(text_problem(
+            &format!("prices.lines.{id}.item"),
+            item,
+            TITLE_LENGTH,
+        ));
     }
     found
 }

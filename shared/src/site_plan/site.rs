@@ -115,13 +115,25 @@ const LARGEST_AMPLITUDE_K: f64 = 45.0;
 /// A source that is too long or cannot be printed.
 #[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
-    plan.site.climate_source.iter().filter_map(|source| text_problem("site.climate_source", source, TITLE_LENGTH)).collect()
+    plan.site
+        .climate_source
+        .iter()
+        .filter_map(|source| text_problem("site.climate_source", source, TITLE_LENGTH))
+        .collect()
 }
 
 /// Answers about the site that contradict each other.
 #[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
-    [soil_over_rock(plan), rock_too_deep(plan), topsoil_over_rock(plan), climate(plan)].into_iter().flatten().collect()
+    [
+        soil_over_rock(plan),
+        rock_too_deep(plan),
+        topsoil_over_rock(plan),
+        climate(plan),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 fn is_rock(soil: Soil) -> bool {
@@ -166,12 +178,18 @@ fn topsoil_over_rock(plan: &SitePlan) -> Option<Problem> {
 
 /// A freezing index that no year with that mean can have.
 fn climate(plan: &SitePlan) -> Option<Problem> {
-    let (index, mean) = (plan.site.freezing_index_c_days?, plan.site.mean_annual_temperature_c?);
+    let (index, mean) = (
+        plan.site.freezing_index_c_days?,
+        plan.site.mean_annual_temperature_c?,
+    );
     let too_mild = index < -365.0 * mean;
     let too_harsh = season(mean, index).amplitude_k > LARGEST_AMPLITUDE_K;
     (too_mild || too_harsh).then(|| {
         Problem::between(
-            &["site.freezing_index_c_days", "site.mean_annual_temperature_c"],
+            &[
+                "site.freezing_index_c_days",
+                "site.mean_annual_temperature_c",
+            ],
             if too_mild {
                 "A year with this mean temperature has more frost than this freezing index."
             } else {
@@ -188,7 +206,10 @@ mod tests {
     fn fields(change: impl FnOnce(&mut SitePlan)) -> Vec<Vec<String>> {
         let mut plan = SitePlan::unknown();
         change(&mut plan);
-        contradictions(&plan).into_iter().map(|problem| problem.fields).collect()
+        contradictions(&plan)
+            .into_iter()
+            .map(|problem| problem.fields)
+            .collect()
     }
 
     #[test]
@@ -205,7 +226,10 @@ mod tests {
             [
                 vec!["site.soil", "site.rock_depth_m"],
                 vec!["site.topsoil_depth_m", "site.rock_depth_m"],
-                vec!["site.freezing_index_c_days", "site.mean_annual_temperature_c"],
+                vec![
+                    "site.freezing_index_c_days",
+                    "site.mean_annual_temperature_c"
+                ],
             ]
         );
         let found = fields(|plan| {
@@ -213,7 +237,10 @@ mod tests {
             plan.site.rock_depth_m = Some(1.5);
             plan.block.depth_m = Some(1.0);
         });
-        assert_eq!(found, [vec!["site.soil", "site.rock_depth_m", "block.depth_m"]]);
+        assert_eq!(
+            found,
+            [vec!["site.soil", "site.rock_depth_m", "block.depth_m"]]
+        );
     }
 
     #[test]

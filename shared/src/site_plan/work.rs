@@ -26,14 +26,17 @@ section! {
 /// A start day that is no date.
 #[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
-    let Some(date) = &plan.work.start_date else { return Vec::new() };
+    let Some(date) = &plan.work.start_date else {
+        return Vec::new();
+    };
     if is_date(date) {
         return Vec::new();
     }
     vec![Problem {
         fields: vec!["work.start_date".into()],
         value: None,
-        said: "This is no day of the calendar; write year-month-day, for instance 2027-04-19.".into(),
+        said: "This is no day of the calendar; write year-month-day, for instance 2027-04-19."
+            .into(),
     }]
 }
 
@@ -48,10 +51,18 @@ fn parts(text: &str) -> Option<(u32, u32, u32)> {
     if bytes.len() != 10 || bytes[4] != b'-' || bytes[7] != b'-' || !text.is_ascii() {
         return None;
     }
-    if !text.bytes().enumerate().all(|(i, byte)| matches!(i, 4 | 7) || byte.is_ascii_digit()) {
+    if !text
+        .bytes()
+        .enumerate()
+        .all(|(i, byte)| matches!(i, 4 | 7) || byte.is_ascii_digit())
+    {
         return None;
     }
-    let (year, month, day) = (text[0..4].parse().ok()?, text[5..7].parse().ok()?, text[8..10].parse().ok()?);
+    let (year, month, day) = (
+        text[0..4].parse().ok()?,
+        text[5..7].parse().ok()?,
+        text[8..10].parse().ok()?,
+    );
     let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
     let days = match month {
         1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
@@ -70,7 +81,15 @@ mod tests {
     #[test]
     fn only_days_of_the_calendar_are_dates() {
         assert!(is_date("2028-02-29"));
-        for text in ["2027-02-29", "2027-13-01", "27-01-01", "2027-04-31", "tomorrow!!", "2027-1-001", "+027-01-01"] {
+        for text in [
+            "2027-02-29",
+            "2027-13-01",
+            "27-01-01",
+            "2027-04-31",
+            "tomorrow!!",
+            "2027-1-001",
+            "+027-01-01",
+        ] {
             assert!(!is_date(text), "{text}");
         }
     }

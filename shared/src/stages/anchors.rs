@@ -54,7 +54,10 @@ pub struct Anchors {
     #[serde(rename = "embedment_mm", serialize_with = "millimetre::serialize")]
     pub embedment: Length,
     /// Preload of a stud.
-    #[serde(rename = "preload_kn", serialize_with = "kilonewton::spread::option::serialize")]
+    #[serde(
+        rename = "preload_kn",
+        serialize_with = "kilonewton::spread::option::serialize"
+    )]
     pub preload: Option<Spread<Force>>,
     /// Resin for all holes, with waste, without what the nozzles throw away.
     #[serde(rename = "resin_volume_ml", serialize_with = "millilitre::serialize")]
@@ -101,18 +104,41 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     let setting = setting::find(brief);
     setting::notes(brief, &setting, &mut notes);
     let screw = torque::Screw::of(brief);
-    let torque =
-        torque::find(brief, situation.seat, &screw, both.resistances.single.design(Mode::BondSustained), flexure::most_preload(&situation));
+    let torque = torque::find(
+        brief,
+        situation.seat,
+        &screw,
+        both.resistances.single.design(Mode::BondSustained),
+        flexure::most_preload(&situation),
+    );
     torque::notes(brief, &torque, &screw, &mut notes);
     let preload = screw.preload(torque.used);
-    keeping::sustained(&situation, preload, both.resistances.single.design(Mode::BondSustained), &mut notes);
+    keeping::sustained(
+        &situation,
+        preload,
+        both.resistances.single.design(Mode::BondSustained),
+        &mut notes,
+    );
     both.sustain(&situation, preload.high);
     foot::checks(&situation, both.chosen(brief), &mut notes);
     let flexure = flexure::find(&situation, block, &screw, torque.used, &mut notes);
     let joint = joint::base_joint(brief, block);
-    let keeping = keeping::find(&situation, preload, &torque, joint.disc_radius, both.chosen(brief), &mut notes);
+    let keeping = keeping::find(
+        &situation,
+        preload,
+        &torque,
+        joint.disc_radius,
+        both.chosen(brief),
+        &mut notes,
+    );
     advice::cautions(brief, situation.seat, &mut notes);
-    let steps = advice::steps(brief, &setting, &torque, situation.seat, flexure.as_ref().map(|flexure| flexure.nut_gap));
+    let steps = advice::steps(
+        brief,
+        &setting,
+        &torque,
+        situation.seat,
+        flexure.as_ref().map(|flexure| flexure.nut_gap),
+    );
     let value = Anchors {
         studs: group.studs,
         hole_diameter: anchors.hole_diameter.value,
@@ -138,9 +164,19 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
 
 /// The way in which the group would fail first, and what would raise it.
 fn governing(both: &verdict::Both, brief: &Brief) -> String {
-    let Some(verdict) = both.chosen(brief) else { return String::new() };
-    let Some(judged) = verdict.governing() else { return String::new() };
-    format!("{}, {:.0} % used under {}; it would be raised by {}", judged.words, 100.0 * judged.utilisation, judged.under, judged.raised_by)
+    let Some(verdict) = both.chosen(brief) else {
+        return String::new();
+    };
+    let Some(judged) = verdict.governing() else {
+        return String::new();
+    };
+    format!(
+        "{}, {:.0} % used under {}; it would be raised by {}",
+        judged.words,
+        100.0 * judged.utilisation,
+        judged.under,
+        judged.raised_by
+    )
 }
 
 #[cfg(test)]

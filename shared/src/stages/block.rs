@@ -21,7 +21,9 @@ use crate::notes::{Found, Notes};
 use crate::rules::en_1992_1_1_2004::strength;
 use crate::stages::ground::Ground;
 use crate::stages::room::Room;
-use crate::units::{Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre};
+use crate::units::{
+    Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre,
+};
 
 pub use age::{Age, characteristic};
 pub(crate) use concrete::CEMENT_BAG_KG;
@@ -58,16 +60,25 @@ pub struct Block {
     pub mass: Mass,
     /// Largest pressure under the base, at its edge, in the worst of the cases looked at; where the force falls outside the base,
     /// a hundred times the resting pressure, and the check fails.
-    #[serde(rename = "bearing_pressure_kpa", serialize_with = "kilopascal::serialize")]
+    #[serde(
+        rename = "bearing_pressure_kpa",
+        serialize_with = "kilopascal::serialize"
+    )]
     pub bearing_pressure: Pressure,
     /// Pressure under the base when nobody touches the pier and no wind blows.
-    #[serde(rename = "resting_pressure_kpa", serialize_with = "kilopascal::serialize")]
+    #[serde(
+        rename = "resting_pressure_kpa",
+        serialize_with = "kilopascal::serialize"
+    )]
     pub resting_pressure: Pressure,
     /// Characteristic cylinder strength at 28 days.
     #[serde(rename = "strength_mpa", serialize_with = "megapascal::serialize")]
     pub strength: Pressure,
     /// Mean modulus of elasticity at 28 days.
-    #[serde(rename = "elastic_modulus_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(
+        rename = "elastic_modulus_mpa",
+        serialize_with = "megapascal::serialize"
+    )]
     pub elastic_modulus: Pressure,
     /// Depth from which the soil is hard against the sides.
     #[serde(rename = "side_contact_from_m", serialize_with = "metre::serialize")]
@@ -107,7 +118,8 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
     let outline = size::choose(brief, ground, room, &mut notes);
     let contact = outline::contact(brief, &outline, &mut notes);
     let actions = actions::list(brief, &outline);
-    let (bearing_pressure, resting_pressure) = checks::all(brief, ground, &outline, &actions, &mut notes);
+    let (bearing_pressure, resting_pressure) =
+        checks::all(brief, ground, &outline, &actions, &mut notes);
     let ages = age::of(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
     let class = characteristic(brief.block.concrete.value);

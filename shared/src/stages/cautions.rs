@@ -32,7 +32,12 @@ pub fn stage(
     _anchors: &Anchors,
     _floor: &Floor,
 ) -> Notes {
-    let job = Job { brief, excavation, block, pier };
+    let job = Job {
+        brief,
+        excavation,
+        block,
+        pier,
+    };
     let mut notes = Notes::default();
     ground_works::judge_first(ground, &mut notes);
     ground_works::list(&job, &mut notes);
@@ -50,7 +55,9 @@ mod tests {
 
     #[test]
     fn every_part_of_the_work_has_its_caution() {
-        let cautions = design_plan(&SitePlan::unknown(), &NoShelf).unwrap().cautions;
+        let cautions = design_plan(&SitePlan::unknown(), &NoShelf)
+            .unwrap()
+            .cautions;
         for when in [
             When::Planning,
             When::Digging,
@@ -62,10 +69,21 @@ mod tests {
             When::Wiring,
             When::Observing,
         ] {
-            assert!(cautions.iter().any(|caution| caution.when == when), "{when:?}");
+            assert!(
+                cautions.iter().any(|caution| caution.when == when),
+                "{when:?}"
+            );
         }
         // What kills most often is never left to another stage.
-        for id in ["dig.services", "dig.open_pit", "excavation.collapse", "pour.cement", "drill.silica", "lift.column", "wire.licensed"] {
+        for id in [
+            "dig.services",
+            "dig.open_pit",
+            "excavation.collapse",
+            "pour.cement",
+            "drill.silica",
+            "lift.column",
+            "wire.licensed",
+        ] {
             assert!(cautions.iter().any(|caution| caution.id == id), "{id}");
         }
     }

@@ -138,7 +138,11 @@ impl Costs {
     /// How many prices were quoted for something that the line was then and is not now.
     #[must_use]
     pub fn outdated(&self) -> usize {
-        self.lines.iter().filter_map(LineCost::offer).filter(|offer| offer.quoted_for.is_some()).count()
+        self.lines
+            .iter()
+            .filter_map(LineCost::offer)
+            .filter(|offer| offer.quoted_for.is_some())
+            .count()
     }
 }
 
@@ -158,10 +162,17 @@ pub fn amount(price_parts: i128, quantity_parts: i128) -> Money {
 #[must_use]
 pub fn stage(brief: &Brief, materials: &[Material]) -> Costs {
     let prices = &brief.prices;
-    let lines: Vec<LineCost> = materials.iter().filter_map(|line| cost(prices, line)).collect();
+    let lines: Vec<LineCost> = materials
+        .iter()
+        .filter_map(|line| cost(prices, line))
+        .collect();
     let priced = |line: &Material| lines.iter().any(|cost| cost.id == line.id);
     let missing = |line: &&Material| line.supply != Supply::Have && !priced(line);
-    let unpriced: Vec<&'static str> = materials.iter().filter(missing).map(|line| line.id).collect();
+    let unpriced: Vec<&'static str> = materials
+        .iter()
+        .filter(missing)
+        .map(|line| line.id)
+        .collect();
     Costs {
         currency: prices.currency.clone(),
         groups: groups(materials, &lines, &unpriced),
@@ -175,12 +186,30 @@ pub fn stage(brief: &Brief, materials: &[Material]) -> Costs {
 
 /// The line's own price counts; without one the cheapest of the stock lengths that have a price.
 fn cost(prices: &Prices, line: &Material) -> Option<LineCost> {
-    let own = prices.of(line.id).and_then(|price| offer(line.id, price, line, None));
+    let own = prices
+        .of(line.id)
+        .and_then(|price| offer(line.id, price, line, None));
     let has_own = own.is_some();
-    let stock = line.stock.iter().filter_map(|stock| offer(stock.id, prices.of(stock.id)?, line, Some(f64::from(stock.pieces))));
+    let stock = line.stock.iter().filter_map(|stock| {
+        offer(
+            stock.id,
+            prices.of(stock.id)?,
+            line,
+            Some(f64::from(stock.pieces)),
+        )
+    });
     let offers: Vec<Offer> = own.into_iter().chain(stock).collect();
-    let counted = if has_own { offers.first() } else { offers.iter().min_by_key(|offer| offer.total) }?;
-    Some(LineCost { id: line.id, counted: counted.id, total: counted.total, offers })
+    let counted = if has_own {
+        offers.first()
+    } else {
+        offers.iter().min_by_key(|offer| offer.total)
+    }?;
+    Some(LineCost {
+        id: line.id,
+        counted: counted.id,
+        total: counted.total,
+        offers,
+    })
 }
 
 /// A price times what is needed in the unit that it was quoted for.
@@ -203,20 +232,39 @@ fn offer(id: &'static str, price: &Price, line: &Material, pieces: Option<f64>) 
 fn groups(materials: &[Material], costs: &[LineCost], unpriced: &[&str]) -> Vec<GroupCost> {
     let mut groups: Vec<GroupCost> = Vec::new();
     for line in materials {
-        let Some(cost) = costs.iter().find(|cost| cost.id == line.id) else { continue };
+        let Some(cost) = costs.iter().find(|cost| cost.id == line.id) else {
+            continue;
+        };
         match groups.iter_mut().find(|known| known.group == line.group) {
             Some(known) => known.total.0 += cost.total.0,
-            None => groups.push(GroupCost { group: line.group, total: cost.total, unpriced: 0 }),
+            None => groups.push(GroupCost {
+                group: line.group,
+                total: cost.total,
+                unpriced: 0,
+            }),
         }
     }
     for group in &mut groups {
-        group.unpriced = materials.iter().filter(|line| line.group == group.group && unpriced.contains(&line.id)).count();
+        group.unpriced = materials
+            .iter()
+            .filter(|line| line.group == group.group && unpriced.contains(&line.id))
+            .count();
     }
     groups
 }
 
 /// Prices of lines that this plan has not, or not in these units.
 fn not_counted(prices: &Prices, materials: &[Material]) -> Vec<&'static str> {
-    let has = |id: &str| materials.iter().any(|line| line.id == id || line.stock.iter().any(|stock| stock.id == id));
-    prices.lines.iter().flatten().filter(|(id, _)| !has(id)).filter_map(|(id, _)| Some(lines::line(id)?.id)).collect()
+    let has = |id: &str| {
+        materials
+            .iter()
+            .any(|line| line.id == id || line.stock.iter().any(|stock| stock.id == id))
+    };
+    prices
+        .lines
+        .iter()
+        .flatten()
+        .filter(|(id, _)| !has(id))
+        .filter_map(|(id, _)| Some(lines::line(id)?.id))
+        .collect()
 }

@@ -53,7 +53,10 @@ pub struct Excavation {
     #[serde(rename = "spoil_mass_kg", serialize_with = "kilogram::serialize")]
     pub spoil_mass: Mass,
     /// Volume round the block that is filled again, as rammed.
-    #[serde(rename = "backfill_volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(
+        rename = "backfill_volume_m3",
+        serialize_with = "cubic_metre::serialize"
+    )]
     pub backfill_volume: Volume,
     /// Bulked volume of the spoil that does not go back.
     #[serde(rename = "away_volume_m3", serialize_with = "cubic_metre::serialize")]
@@ -90,7 +93,10 @@ pub struct Excavation {
     #[serde(rename = "room_depth_m", serialize_with = "metre::serialize")]
     pub room_depth: Length,
     /// Side of a square block at that depth that is as stiff in rocking as a metre cube; none where a metre can be dug, and in rock.
-    #[serde(rename = "as_stiff_side_m", serialize_with = "metre::option::serialize")]
+    #[serde(
+        rename = "as_stiff_side_m",
+        serialize_with = "metre::option::serialize"
+    )]
     pub as_stiff_side: Option<Length>,
 }
 

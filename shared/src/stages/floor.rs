@@ -65,7 +65,10 @@ pub struct Floor {
     /// Whether the walk crosses the block's plan.
     pub walk_over_block: bool,
     /// Shortest distance from the walk to the block's side, nought over it; none without a walk.
-    #[serde(rename = "walk_to_block_m", serialize_with = "metre::option::serialize")]
+    #[serde(
+        rename = "walk_to_block_m",
+        serialize_with = "metre::option::serialize"
+    )]
     pub walk_to_block: Option<Length>,
     /// Distance from the block's side within which a weight tilts it most: its depth.
     #[serde(rename = "reach_m", serialize_with = "metre::serialize")]
@@ -82,21 +85,32 @@ impl Floor {
     /// Whether the floor passes over the block; if not, who stands over the block stands on it.
     #[must_use]
     pub fn passes_over_block(&self) -> bool {
-        self.opening.is_some_and(|opening| opening.round == Round::Pier)
+        self.opening
+            .is_some_and(|opening| opening.round == Round::Pier)
     }
 
     /// Whether a place is on the floor, or between its posts.
     #[must_use]
     pub fn carries(&self, x_m: f64, y_m: f64) -> bool {
-        let most = |axis: usize, half: f64| self.supports.iter().map(|post| post[axis].abs()).fold(half, f64::max);
-        x_m.abs() <= most(0, 0.5 * metre::get(self.length)) && y_m.abs() <= most(1, 0.5 * metre::get(self.width))
+        let most = |axis: usize, half: f64| {
+            self.supports
+                .iter()
+                .map(|post| post[axis].abs())
+                .fold(half, f64::max)
+        };
+        x_m.abs() <= most(0, 0.5 * metre::get(self.length))
+            && y_m.abs() <= most(1, 0.5 * metre::get(self.width))
     }
 }
 
 /// Where a weight at a place on the floor reaches the ground: shares that add to one. Off the floor it is the place itself.
 #[must_use]
 pub fn footprints(floor: &Floor, x_m: f64, y_m: f64) -> Vec<Footprint> {
-    let itself = vec![Footprint { x_m, y_m, share_ratio: 1.0 }];
+    let itself = vec![Footprint {
+        x_m,
+        y_m,
+        share_ratio: 1.0,
+    }];
     if !floor.carries(x_m, y_m) {
         return itself;
     }

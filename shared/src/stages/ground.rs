@@ -18,13 +18,16 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Found, Notes, Working};
-use crate::rules::osha_1926_p_1989::slopes::{self, SlopeType, angle_deg, run_over_rise_ratio, when_wet};
+use crate::rules::osha_1926_p_1989::slopes::{
+    self, SlopeType, angle_deg, run_over_rise_ratio, when_wet,
+};
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::soil_table::{FrostHeave, Group};
 use crate::stages::ground::stiffness::StiffnessFrom;
 use crate::units::{
-    Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second,
+    Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal,
+    megapascal, metre, metre_per_second,
 };
 
 /// Source of a figure that the person stated.
@@ -40,26 +43,44 @@ pub struct Ground {
     /// Where the stiffness comes from.
     pub stiffness_from: StiffnessFrom,
     /// Small-strain shear modulus; none where the ground is not to be built on.
-    #[serde(rename = "shear_modulus_mpa", serialize_with = "megapascal::spread::option::serialize")]
+    #[serde(
+        rename = "shear_modulus_mpa",
+        serialize_with = "megapascal::spread::option::serialize"
+    )]
     pub shear_modulus: Option<Spread<Pressure>>,
     /// Speed of shear waves.
-    #[serde(rename = "shear_wave_speed_m_s", serialize_with = "metre_per_second::spread::option::serialize")]
+    #[serde(
+        rename = "shear_wave_speed_m_s",
+        serialize_with = "metre_per_second::spread::option::serialize"
+    )]
     pub shear_wave_speed: Option<Spread<Velocity>>,
     /// Unit weight.
-    #[serde(rename = "unit_weight_kn_m3", serialize_with = "kilonewton_per_cubic_metre::serialize")]
+    #[serde(
+        rename = "unit_weight_kn_m3",
+        serialize_with = "kilonewton_per_cubic_metre::serialize"
+    )]
     pub unit_weight: UnitWeight,
     /// Unit weight, low, typical and high.
-    #[serde(rename = "unit_weight_range_kn_m3", serialize_with = "kilonewton_per_cubic_metre::spread::serialize")]
+    #[serde(
+        rename = "unit_weight_range_kn_m3",
+        serialize_with = "kilonewton_per_cubic_metre::spread::serialize"
+    )]
     pub unit_weight_range: Spread<UnitWeight>,
     /// Poisson's ratio.
     pub poisson_ratio: f64,
     /// Poisson's ratio, low, typical and high.
     pub poisson_ratio_range: Spread<f64>,
     /// Presumed bearing pressure; none where a ground engineer has to say.
-    #[serde(rename = "presumed_bearing_kpa", serialize_with = "kilopascal::option::serialize")]
+    #[serde(
+        rename = "presumed_bearing_kpa",
+        serialize_with = "kilopascal::option::serialize"
+    )]
     pub presumed_bearing: Option<Pressure>,
     /// Presumed bearing pressure, low, typical and high.
-    #[serde(rename = "presumed_bearing_range_kpa", serialize_with = "kilopascal::spread::option::serialize")]
+    #[serde(
+        rename = "presumed_bearing_range_kpa",
+        serialize_with = "kilopascal::spread::option::serialize"
+    )]
     pub presumed_bearing_range: Option<Spread<Pressure>>,
     /// Depth to which frost goes in a hard winter.
     #[serde(rename = "frost_depth_m", serialize_with = "metre::serialize")]
@@ -70,10 +91,16 @@ pub struct Ground {
     #[serde(rename = "frost_base_depth_m", serialize_with = "metre::serialize")]
     pub frost_base_depth: Length,
     /// Highest groundwater below ground level; none when deep or not known.
-    #[serde(rename = "groundwater_depth_m", serialize_with = "metre::option::serialize")]
+    #[serde(
+        rename = "groundwater_depth_m",
+        serialize_with = "metre::option::serialize"
+    )]
     pub groundwater_depth: Option<Length>,
     /// Thickness of the topsoil; none when not known.
-    #[serde(rename = "topsoil_depth_m", serialize_with = "metre::option::serialize")]
+    #[serde(
+        rename = "topsoil_depth_m",
+        serialize_with = "metre::option::serialize"
+    )]
     pub topsoil_depth: Option<Length>,
     /// Depth of rock below ground level; none when deep or not known.
     #[serde(rename = "rock_depth_m", serialize_with = "metre::option::serialize")]
@@ -106,10 +133,15 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
     let water = water::water(&row, groundwater, water::depth(brief));
     let unit_weight_range = weight::unit_weight(brief, &row, &water, &mut notes);
     let poisson_ratio_range = weight::poisson_ratio(brief, &row, &water, &mut notes);
-    let stiffness = stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
+    let stiffness =
+        stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
     let bearing = bearing::bearing(brief, &row, groundwater, &mut notes);
     let frost_depth = frost::depth(brief, &row, &mut notes);
-    let slope = if water.wet { when_wet(row.slope_type) } else { row.slope_type };
+    let slope = if water.wet {
+        when_wet(row.slope_type)
+    } else {
+        row.slope_type
+    };
     let value = Ground {
         soil,
         group: row.group,
@@ -124,7 +156,11 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         presumed_bearing_range: bearing,
         frost_depth,
         frost_heave: row.frost_heave,
-        frost_base_depth: if soil == Soil::Rock { metre::new(0.0) } else { frost_depth },
+        frost_base_depth: if soil == Soil::Rock {
+            metre::new(0.0)
+        } else {
+            frost_depth
+        },
         groundwater_depth: groundwater,
         topsoil_depth: brief.site.stated.topsoil_depth_m.map(metre::new),
         rock_depth: brief.site.stated.rock_depth_m.map(metre::new),
@@ -134,9 +170,14 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         ask_an_engineer: unfit::ask(brief),
     };
     notes.working(
-        Working::new("ground.safe_slope", "Steepest slope of a pit's side in this soil", "β = arctan(1/s)", slopes::SOURCE)
-            .with("s", run_over_rise_ratio(slope), Unit::One)
-            .gives("β", value.safe_slope_deg, Unit::Degree),
+        Working::new(
+            "ground.safe_slope",
+            "Steepest slope of a pit's side in this soil",
+            "β = arctan(1/s)",
+            slopes::SOURCE,
+        )
+        .with("s", run_over_rise_ratio(slope), Unit::One)
+        .gives("β", value.safe_slope_deg, Unit::Degree),
     );
     unfit::checks(brief, &value, &mut notes);
     surroundings::cautions(brief, &value, &mut notes);

@@ -19,8 +19,8 @@ use crate::stages::block::Block;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{
-    CouplingStiffness, LinearStiffness, Pressure, RotationalStiffness, Spread, metre, newton_metre_per_radian, newton_per_metre,
-    newton_per_radian, pascal,
+    CouplingStiffness, LinearStiffness, Pressure, RotationalStiffness, Spread, metre,
+    newton_metre_per_radian, newton_per_metre, newton_per_radian, pascal,
 };
 
 /// The solver.
@@ -63,48 +63,94 @@ pub struct GroundStiffness {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Stiffness {
     /// Vertical.
-    #[serde(rename = "vertical_n_per_m", serialize_with = "newton_per_metre::option::serialize")]
+    #[serde(
+        rename = "vertical_n_per_m",
+        serialize_with = "newton_per_metre::option::serialize"
+    )]
     pub vertical: Option<LinearStiffness>,
     /// Horizontal along x.
-    #[serde(rename = "horizontal_x_n_per_m", serialize_with = "newton_per_metre::option::serialize")]
+    #[serde(
+        rename = "horizontal_x_n_per_m",
+        serialize_with = "newton_per_metre::option::serialize"
+    )]
     pub horizontal_x: Option<LinearStiffness>,
     /// Horizontal along y.
-    #[serde(rename = "horizontal_y_n_per_m", serialize_with = "newton_per_metre::option::serialize")]
+    #[serde(
+        rename = "horizontal_y_n_per_m",
+        serialize_with = "newton_per_metre::option::serialize"
+    )]
     pub horizontal_y: Option<LinearStiffness>,
     /// Rocking about x.
-    #[serde(rename = "rocking_x_n_m_per_rad", serialize_with = "newton_metre_per_radian::option::serialize")]
+    #[serde(
+        rename = "rocking_x_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::option::serialize"
+    )]
     pub rocking_x: Option<RotationalStiffness>,
     /// Rocking about y: the motion in the x–z plane.
-    #[serde(rename = "rocking_y_n_m_per_rad", serialize_with = "newton_metre_per_radian::option::serialize")]
+    #[serde(
+        rename = "rocking_y_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::option::serialize"
+    )]
     pub rocking_y: Option<RotationalStiffness>,
     /// Torsion about z.
-    #[serde(rename = "torsion_n_m_per_rad", serialize_with = "newton_metre_per_radian::option::serialize")]
+    #[serde(
+        rename = "torsion_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::option::serialize"
+    )]
     pub torsion: Option<RotationalStiffness>,
     /// Force along x for a turn about y.
-    #[serde(rename = "coupling_x_ry_n_per_rad", serialize_with = "newton_per_radian::option::serialize")]
+    #[serde(
+        rename = "coupling_x_ry_n_per_rad",
+        serialize_with = "newton_per_radian::option::serialize"
+    )]
     pub coupling_x_ry: Option<CouplingStiffness>,
     /// Force along y for a turn about x; negative, since a right-handed turn about x carries the upper soil towards −y.
-    #[serde(rename = "coupling_y_rx_n_per_rad", serialize_with = "newton_per_radian::option::serialize")]
+    #[serde(
+        rename = "coupling_y_rx_n_per_rad",
+        serialize_with = "newton_per_radian::option::serialize"
+    )]
     pub coupling_y_rx: Option<CouplingStiffness>,
 }
 
 /// Finds the ground's stiffness.
 #[must_use]
-pub fn stage(brief: &Brief, ground: &Ground, block: &Block, shelf: &dyn Shelf) -> Found<GroundStiffness> {
+pub fn stage(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    shelf: &dyn Shelf,
+) -> Found<GroundStiffness> {
     let shape = shape(ground, block);
     let mut notes = Notes::default();
     let Some(g) = ground.shear_modulus else {
-        let why =
-            "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";
-        notes.check(Check::unknown(SHAPE_CHECK, SHAPE_TITLE, Unit::One, SOURCE, why));
-        return Found { value: GroundStiffness::unknown(), notes };
+        let why = "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";
+        notes.check(Check::unknown(
+            SHAPE_CHECK,
+            SHAPE_TITLE,
+            Unit::One,
+            SOURCE,
+            why,
+        ));
+        return Found {
+            value: GroundStiffness::unknown(),
+            notes,
+        };
     };
     let solved = match halfspace::solved(&shape, shelf) {
         Ok(solved) => solved,
         Err(problem) => {
             let why = format!("The block's stiffness in the ground could not be found: {problem}.");
-            notes.check(Check::unknown(SHAPE_CHECK, SHAPE_TITLE, Unit::One, SOURCE, why));
-            return Found { value: GroundStiffness::unknown(), notes };
+            notes.check(Check::unknown(
+                SHAPE_CHECK,
+                SHAPE_TITLE,
+                Unit::One,
+                SOURCE,
+                why,
+            ));
+            return Found {
+                value: GroundStiffness::unknown(),
+                notes,
+            };
         }
     };
     let layers = layers::find(&brief.site.stated, &solved, shelf);
@@ -112,8 +158,18 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, shelf: &dyn Shelf) -
     workings::note(brief, &solved, g, &uneven, &mut notes);
     published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);
     layers::note(&layers, &mut notes);
-    let (stiffening, layers) = (stiffening::find(&shape, &mut notes), layers::effects(&layers));
-    Found { value: GroundStiffness { stiffening, layers, ..GroundStiffness::of(solved, g, uneven) }, notes }
+    let (stiffening, layers) = (
+        stiffening::find(&shape, &mut notes),
+        layers::effects(&layers),
+    );
+    Found {
+        value: GroundStiffness {
+            stiffening,
+            layers,
+            ..GroundStiffness::of(solved, g, uneven)
+        },
+        notes,
+    }
 }
 
 const SHAPE_CHECK: &str = "ground_stiffness.solved";
@@ -152,7 +208,9 @@ impl Stiffness {
     /// In ground of this modulus.
     #[must_use]
     pub fn of(solved: &Solved, g: Pressure, factors: &Factors) -> Self {
-        let at = |row: usize, column: usize| solved.stiffness_over_g[row][column] * pascal::get(g) * factors.entry_ratio(row, column);
+        let at = |row: usize, column: usize| {
+            solved.stiffness_over_g[row][column] * pascal::get(g) * factors.entry_ratio(row, column)
+        };
         Self {
             vertical: Some(newton_per_metre::new(at(2, 2))),
             horizontal_x: Some(newton_per_metre::new(at(0, 0))),

@@ -19,8 +19,8 @@ use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::tightening_is_known;
 use crate::stages::block::Block;
 use crate::units::{
-    Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre, newton_metre_per_radian, newton_per_metre,
-    square_millimetre,
+    Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
+    newton_metre_per_radian, newton_per_metre, square_millimetre,
 };
 
 /// How much softer the bond may be than its short-term displacement factor says: cracked against uncracked concrete in
@@ -37,19 +37,31 @@ pub struct Joint {
     /// Where the preload goes.
     pub seat: Seat,
     /// Turning stiffness: low, expected, high.
-    #[serde(rename = "stiffness_n_m_per_rad", serialize_with = "newton_metre_per_radian::spread::serialize")]
+    #[serde(
+        rename = "stiffness_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::spread::serialize"
+    )]
     pub stiffness: Spread<RotationalStiffness>,
     /// The same with the joint open, studs alone.
-    #[serde(rename = "open_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
+    #[serde(
+        rename = "open_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::serialize"
+    )]
     pub open: RotationalStiffness,
     /// Bond of one stud.
-    #[serde(rename = "bond_n_per_m", serialize_with = "newton_per_metre::serialize")]
+    #[serde(
+        rename = "bond_n_per_m",
+        serialize_with = "newton_per_metre::serialize"
+    )]
     pub bond: LinearStiffness,
     /// Free length of one stud.
     #[serde(rename = "bar_n_per_m", serialize_with = "newton_per_metre::serialize")]
     pub bar: LinearStiffness,
     /// Plate between wall and one stud.
-    #[serde(rename = "plate_n_per_m", serialize_with = "newton_per_metre::serialize")]
+    #[serde(
+        rename = "plate_n_per_m",
+        serialize_with = "newton_per_metre::serialize"
+    )]
     pub plate: LinearStiffness,
     /// Radius of the disc that presses, where the joint is closed.
     #[serde(rename = "disc_radius_mm", serialize_with = "millimetre::serialize")]
@@ -100,21 +112,56 @@ pub fn joint_on(brief: &Brief, block: &Block, seat: Seat) -> Joint {
     let radius = disc_radius(brief, block, seat);
     let closed = base_plate::closed(block.elastic_modulus, CONCRETE_POISSON_RATIO, radius);
     // A preload that nothing vouches for is not relied on.
-    let held = |open| if tightening_is_known(brief) { closed } else { least(open, closed) };
+    let held = |open| {
+        if tightening_is_known(brief) {
+            closed
+        } else {
+            least(open, closed)
+        }
+    };
     let opened = (seat == Seat::Bedded).then(|| open_on_grout(brief, block));
     let (stiffness, open) = match seat {
         Seat::Nuts => (on_studs, on_studs.typical),
         Seat::Bedded => {
-            let open = opened.map_or(on_studs.typical, |parts| base_plate::joint(steel(), parts.lever, parts.pulled, parts.pressed));
-            (Spread { low: least(open, closed), typical: held(open), high: closed }, open)
+            let open = opened.map_or(on_studs.typical, |parts| {
+                base_plate::joint(steel(), parts.lever, parts.pulled, parts.pressed)
+            });
+            (
+                Spread {
+                    low: least(open, closed),
+                    typical: held(open),
+                    high: closed,
+                },
+                open,
+            )
         }
-        Seat::Dished => (Spread { low: least(on_studs.low, closed), typical: held(on_studs.typical), high: closed }, on_studs.typical),
+        Seat::Dished => (
+            Spread {
+                low: least(on_studs.low, closed),
+                typical: held(on_studs.typical),
+                high: closed,
+            },
+            on_studs.typical,
+        ),
     };
-    Joint { seat, stiffness, open, bond: springs.bond, bar: springs.bar, plate: springs.plate, disc_radius: radius, opened }
+    Joint {
+        seat,
+        stiffness,
+        open,
+        bond: springs.bond,
+        bar: springs.bar,
+        plate: springs.plate,
+        disc_radius: radius,
+        opened,
+    }
 }
 
 fn least(a: RotationalStiffness, b: RotationalStiffness) -> RotationalStiffness {
-    if newton_metre_per_radian::get(a) < newton_metre_per_radian::get(b) { a } else { b }
+    if newton_metre_per_radian::get(a) < newton_metre_per_radian::get(b) {
+        a
+    } else {
+        b
+    }
 }
 
 /// Steel's modulus.
@@ -134,17 +181,28 @@ impl Springs {
     fn find(brief: &Brief, seat: Seat) -> Self {
         let (anchors, pier) = (&brief.anchors, &brief.pier);
         let thread = anchors.thread();
-        let Product { displacement_short, .. } = &anchors.product;
+        let Product {
+            displacement_short, ..
+        } = &anchors.product;
         let bar_length = match seat {
             Seat::Nuts => pier.gap.value,
             Seat::Bedded | Seat::Dished => pier.gap.value + pier.plate_thickness.value,
         };
         let rigid = newton_per_metre::new(RIGID_N_PER_M);
-        let bar = if millimetre::get(bar_length) > 0.0 { loss::bar_stiffness(steel(), thread.stress_area, bar_length) } else { rigid };
+        let bar = if millimetre::get(bar_length) > 0.0 {
+            loss::bar_stiffness(steel(), thread.stress_area, bar_length)
+        } else {
+            rigid
+        };
         Self {
-            bond: resin::bond_stiffness(thread.diameter, anchors.embedment.value, displacement_short.value),
+            bond: resin::bond_stiffness(
+                thread.diameter,
+                anchors.embedment.value,
+                displacement_short.value,
+            ),
             bar,
-            plate: annular_plate::stiffness_per_stud(&plate(brief), anchors.number()).unwrap_or(rigid),
+            plate: annular_plate::stiffness_per_stud(&plate(brief), anchors.number())
+                .unwrap_or(rigid),
             radius: anchors.circle_diameter.value / 2.0,
         }
     }
@@ -160,7 +218,14 @@ pub fn plate(brief: &Brief) -> Plate {
     let rim = stud_radius + brief.anchors.thread().plate_hole;
     let half_side = pier.plate_side.value / 2.0;
     let outer_radius = if half_side > rim { half_side } else { rim };
-    Plate { wall_radius, wall: pier.wall.value, stud_radius, outer_radius, thickness: pier.plate_thickness.value, modulus: steel() }
+    Plate {
+        wall_radius,
+        wall: pier.wall.value,
+        stud_radius,
+        outer_radius,
+        thickness: pier.plate_thickness.value,
+        modulus: steel(),
+    }
 }
 
 /// Radius of the disc that presses on the concrete: the column with the plate's effective width, at most half the plate.
@@ -170,33 +235,75 @@ fn disc_radius(brief: &Brief, block: &Block, seat: Seat) -> Length {
     if seat == Seat::Dished {
         return column;
     }
-    let width = base_plate::effective_width(pier.plate_thickness.value, megapascal::new(235.0), base_plate::bearing(block.strength, 1.5));
-    millimetre::new(millimetre::get(column + width).min(millimetre::get(pier.plate_side.value) / 2.0))
+    let width = base_plate::effective_width(
+        pier.plate_thickness.value,
+        megapascal::new(235.0),
+        base_plate::bearing(block.strength, 1.5),
+    );
+    millimetre::new(
+        millimetre::get(column + width).min(millimetre::get(pier.plate_side.value) / 2.0),
+    )
 }
 
 /// Turning stiffness with the grout open on the pulled side, from its parts: half the studs pull, a quarter of the wall
 /// presses.
 fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
     let (pier, thread) = (&brief.pier, brief.anchors.thread());
-    let (radius, column) = (brief.anchors.circle_diameter.value / 2.0, pier.outside_diameter.value / 2.0);
+    let (radius, column) = (
+        brief.anchors.circle_diameter.value / 2.0,
+        pier.outside_diameter.value / 2.0,
+    );
     let lever = t_stub::lever(radius, pier.outside_diameter.value, pier.weld_leg.value);
-    let lever = if millimetre::get(lever) > 1.0 { lever } else { millimetre::new(1.0) };
+    let lever = if millimetre::get(lever) > 1.0 {
+        lever
+    } else {
+        millimetre::new(1.0)
+    };
     let edge = pier.plate_side.value / 2.0 - radius * std::f64::consts::FRAC_1_SQRT_2;
     let length = t_stub::effective_length(lever, edge, millimetre::new(1e6));
-    let stretched =
-        t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
-    let prying = stretched <= t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
+    let stretched = t_stub::stretched_length(
+        thread.diameter,
+        pier.gap.value,
+        pier.plate_thickness.value,
+        thread.washer_thickness,
+        thread.nut_height,
+    );
+    let prying = stretched
+        <= t_stub::prying_limit(
+            lever,
+            thread.stress_area,
+            length,
+            pier.plate_thickness.value,
+        );
     // The table's row has two studs, each with the effective length; a ring has half of its studs on the pulled side.
     let rows = brief.anchors.number() as f64 / 4.0;
     let plate = base_plate::plate_part(length, pier.plate_thickness.value, lever, prying) * rows;
     let stud = base_plate::stud_part(thread.stress_area, stretched, prying) * rows;
-    let pulled = millimetre::new(1.0 / (1.0 / millimetre::get(plate) + 1.0 / millimetre::get(stud)));
-    let width = base_plate::effective_width(pier.plate_thickness.value, megapascal::new(235.0), base_plate::bearing(block.strength, 1.5));
+    let pulled =
+        millimetre::new(1.0 / (1.0 / millimetre::get(plate) + 1.0 / millimetre::get(stud)));
+    let width = base_plate::effective_width(
+        pier.plate_thickness.value,
+        megapascal::new(235.0),
+        base_plate::bearing(block.strength, 1.5),
+    );
     let quarter = column * std::f64::consts::FRAC_PI_2;
-    let pressed = base_plate::concrete_part(block.elastic_modulus, steel(), pier.wall.value + width * 2.0, quarter);
+    let pressed = base_plate::concrete_part(
+        block.elastic_modulus,
+        steel(),
+        pier.wall.value + width * 2.0,
+        quarter,
+    );
     // A quarter ring's centre lies at 0.900 of its radius, that of half the studs at 0.637 of theirs (0.707 with four).
-    let studs_ratio = if brief.anchors.number() == 4 { std::f64::consts::FRAC_1_SQRT_2 } else { std::f64::consts::FRAC_2_PI };
-    Opened { lever: column * 0.900 + radius * studs_ratio, pulled, pressed }
+    let studs_ratio = if brief.anchors.number() == 4 {
+        std::f64::consts::FRAC_1_SQRT_2
+    } else {
+        std::f64::consts::FRAC_2_PI
+    };
+    Opened {
+        lever: column * 0.900 + radius * studs_ratio,
+        pulled,
+        pressed,
+    }
 }
 
 /// The lines of calculation behind the foot's stiffness.
@@ -206,22 +313,48 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
     let anchors = &brief.anchors;
     let thread = anchors.thread();
     notes.working(
-        Working::new("joint.bond", "Bond of one stud", "k_b = π d h_ef/f", resin::BOND_STIFFNESS)
-            .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
-            .with("h_ef", millimetre::get(anchors.embedment.value), Unit::Millimetre)
-            .with(
-                "f",
-                crate::units::millimetre_per_megapascal::get(anchors.product.displacement_short.value),
-                Unit::MillimetrePerMegapascal,
-            )
-            .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
+        Working::new(
+            "joint.bond",
+            "Bond of one stud",
+            "k_b = π d h_ef/f",
+            resin::BOND_STIFFNESS,
+        )
+        .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
+        .with(
+            "h_ef",
+            millimetre::get(anchors.embedment.value),
+            Unit::Millimetre,
+        )
+        .with(
+            "f",
+            crate::units::millimetre_per_megapascal::get(anchors.product.displacement_short.value),
+            Unit::MillimetrePerMegapascal,
+        )
+        .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
     );
     notes.working(
-        Working::new("joint.bar", "Free length of one stud", "k_s = E A_s/l", stud_group::RING)
-            .with("E", material::E_MPA, Unit::Megapascal)
-            .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
-            .with("gap", millimetre::get(brief.pier.gap.value), Unit::Millimetre)
-            .gives("k_s", per_mm(joint.bar).min(1e6), Unit::KilonewtonPerMillimetre),
+        Working::new(
+            "joint.bar",
+            "Free length of one stud",
+            "k_s = E A_s/l",
+            stud_group::RING,
+        )
+        .with("E", material::E_MPA, Unit::Megapascal)
+        .with(
+            "A_s",
+            square_millimetre::get(thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .with(
+            "gap",
+            millimetre::get(brief.pier.gap.value),
+            Unit::Millimetre,
+        )
+        .gives(
+            "k_s",
+            per_mm(joint.bar).min(1e6),
+            Unit::KilonewtonPerMillimetre,
+        ),
     );
     notes.working(
         Working::new(
@@ -230,31 +363,74 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             "Kirchhoff's plate in harmonics round the axis",
             annular_plate::PLATE,
         )
-        .with("t", millimetre::get(brief.pier.plate_thickness.value), Unit::Millimetre)
-        .gives("k_p", per_mm(joint.plate).min(1e6), Unit::KilonewtonPerMillimetre),
+        .with(
+            "t",
+            millimetre::get(brief.pier.plate_thickness.value),
+            Unit::Millimetre,
+        )
+        .gives(
+            "k_p",
+            per_mm(joint.plate).min(1e6),
+            Unit::KilonewtonPerMillimetre,
+        ),
     );
     let (formula, source) = match joint.seat {
         Seat::Nuts => ("K = n R²/2 ÷ (1/k_b + 1/k_s + 1/k_p)", stud_group::RING),
-        Seat::Bedded | Seat::Dished if tightening_is_known(brief) => ("K = 4 E_c a³/[3(1 − ν²)], closed by the preload", base_plate::DISC),
-        Seat::Bedded | Seat::Dished => ("as with the joint open, since nothing vouches for a preload", base_plate::JOINT),
+        Seat::Bedded | Seat::Dished if tightening_is_known(brief) => (
+            "K = 4 E_c a³/[3(1 − ν²)], closed by the preload",
+            base_plate::DISC,
+        ),
+        Seat::Bedded | Seat::Dished => (
+            "as with the joint open, since nothing vouches for a preload",
+            base_plate::JOINT,
+        ),
     };
     notes.working(
-        Working::new("pier.base_joint_stiffness", "Turning stiffness of the foot", formula, source)
-            .with("n", anchors.count.value, Unit::Count)
-            .with("R", millimetre::get(anchors.circle_diameter.value) / 2.0, Unit::Millimetre)
-            .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)
-            .with("K_low", mega(joint.stiffness.low), Unit::MeganewtonMetrePerRadian)
-            .with("K_high", mega(joint.stiffness.high), Unit::MeganewtonMetrePerRadian)
-            .gives("K", mega(joint.stiffness.typical), Unit::MeganewtonMetrePerRadian),
+        Working::new(
+            "pier.base_joint_stiffness",
+            "Turning stiffness of the foot",
+            formula,
+            source,
+        )
+        .with("n", anchors.count.value, Unit::Count)
+        .with(
+            "R",
+            millimetre::get(anchors.circle_diameter.value) / 2.0,
+            Unit::Millimetre,
+        )
+        .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)
+        .with(
+            "K_low",
+            mega(joint.stiffness.low),
+            Unit::MeganewtonMetrePerRadian,
+        )
+        .with(
+            "K_high",
+            mega(joint.stiffness.high),
+            Unit::MeganewtonMetrePerRadian,
+        )
+        .gives(
+            "K",
+            mega(joint.stiffness.typical),
+            Unit::MeganewtonMetrePerRadian,
+        ),
     );
-    let open =
-        Working::new("joint.open", "The same with the joint open", "S_j = E z²/(1/k_T + 1/k_C); on nuts as above", base_plate::JOINT);
+    let open = Working::new(
+        "joint.open",
+        "The same with the joint open",
+        "S_j = E z²/(1/k_T + 1/k_C); on nuts as above",
+        base_plate::JOINT,
+    );
     let open = match joint.opened {
         Some(parts) => open
             .with("z", millimetre::get(parts.lever), Unit::Millimetre)
             .with("k_T", millimetre::get(parts.pulled), Unit::Millimetre)
             .with("k_C", millimetre::get(parts.pressed), Unit::Millimetre),
-        None => open.with("K", mega(joint.stiffness.typical), Unit::MeganewtonMetrePerRadian),
+        None => open.with(
+            "K",
+            mega(joint.stiffness.typical),
+            Unit::MeganewtonMetrePerRadian,
+        ),
     };
     notes.working(open.gives("K_open", mega(joint.open), Unit::MeganewtonMetrePerRadian));
 }

@@ -167,7 +167,12 @@ impl Job<'_> {
 
     /// A sheet of plywood as it is sold.
     fn sheet(&self, thickness_mm: f64) -> String {
-        format!("Plywood {}, sheets of {} × {}", self.mm(thickness_mm), self.stock(SHEET_M.0), self.stock(SHEET_M.1))
+        format!(
+            "Plywood {}, sheets of {} × {}",
+            self.mm(thickness_mm),
+            self.stock(SHEET_M.0),
+            self.stock(SHEET_M.1)
+        )
     }
 }
 
@@ -179,27 +184,84 @@ struct List {
 
 impl List {
     fn of(group: Group) -> Self {
-        Self { group, lines: Vec::new() }
+        Self {
+            group,
+            lines: Vec::new(),
+        }
     }
 
-    fn buy(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
+    fn buy(
+        &mut self,
+        id: &'static str,
+        item: impl Into<String>,
+        quantity: (f64, Unit),
+        purpose: &str,
+        note: impl Into<String>,
+    ) {
         self.line(Supply::Buy, id, item.into(), quantity, purpose, note.into());
     }
 
-    fn hire(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
-        self.line(Supply::Hire, id, item.into(), quantity, purpose, note.into());
+    fn hire(
+        &mut self,
+        id: &'static str,
+        item: impl Into<String>,
+        quantity: (f64, Unit),
+        purpose: &str,
+        note: impl Into<String>,
+    ) {
+        self.line(
+            Supply::Hire,
+            id,
+            item.into(),
+            quantity,
+            purpose,
+            note.into(),
+        );
     }
 
-    fn have(&mut self, id: &'static str, item: impl Into<String>, quantity: (f64, Unit), purpose: &str, note: impl Into<String>) {
-        self.line(Supply::Have, id, item.into(), quantity, purpose, note.into());
+    fn have(
+        &mut self,
+        id: &'static str,
+        item: impl Into<String>,
+        quantity: (f64, Unit),
+        purpose: &str,
+        note: impl Into<String>,
+    ) {
+        self.line(
+            Supply::Have,
+            id,
+            item.into(),
+            quantity,
+            purpose,
+            note.into(),
+        );
     }
 
     /// A line of nothing is no line.
-    fn line(&mut self, supply: Supply, id: &'static str, item: String, (quantity, unit): (f64, Unit), purpose: &str, note: String) {
+    fn line(
+        &mut self,
+        supply: Supply,
+        id: &'static str,
+        item: String,
+        (quantity, unit): (f64, Unit),
+        purpose: &str,
+        note: String,
+    ) {
         if quantity.is_finite() && quantity > 0.0 {
             let (group, purpose) = (self.group, purpose.to_owned());
             let other_words = String::new();
-            self.lines.push(Material { id, item, quantity, unit, purpose, note, group, supply, stock: Vec::new(), other_words });
+            self.lines.push(Material {
+                id,
+                item,
+                quantity,
+                unit,
+                purpose,
+                note,
+                group,
+                supply,
+                stock: Vec::new(),
+                other_words,
+            });
         }
     }
 
@@ -223,13 +285,43 @@ fn up(value: f64, step: f64) -> f64 {
 
 /// Lists what to order.
 #[must_use]
-pub fn stage(brief: &Brief, excavation: &Excavation, block: &Block, pier: &Pier, anchors: &Anchors, floor: &Floor) -> Found<Vec<Material>> {
-    let mut lines = lines_of(&Job { brief, units: brief.units, excavation, block, pier, anchors }, floor);
-    let other = lines_of(&Job { brief, units: brief.units.other(), excavation, block, pier, anchors }, floor);
+pub fn stage(
+    brief: &Brief,
+    excavation: &Excavation,
+    block: &Block,
+    pier: &Pier,
+    anchors: &Anchors,
+    floor: &Floor,
+) -> Found<Vec<Material>> {
+    let mut lines = lines_of(
+        &Job {
+            brief,
+            units: brief.units,
+            excavation,
+            block,
+            pier,
+            anchors,
+        },
+        floor,
+    );
+    let other = lines_of(
+        &Job {
+            brief,
+            units: brief.units.other(),
+            excavation,
+            block,
+            pier,
+            anchors,
+        },
+        floor,
+    );
     for (line, other) in lines.iter_mut().zip(other) {
         line.other_words = other.item;
     }
-    Found { value: lines, notes: Notes::default() }
+    Found {
+        value: lines,
+        notes: Notes::default(),
+    }
 }
 
 fn lines_of(job: &Job, floor: &Floor) -> Vec<Material> {

@@ -74,10 +74,16 @@ pub struct Motion {
     #[serde(rename = "frequencies_hz", serialize_with = "hertz::list::serialize")]
     pub frequencies: Vec<Frequency>,
     /// The same in the softest ground thought likely.
-    #[serde(rename = "frequencies_low_hz", serialize_with = "hertz::list::serialize")]
+    #[serde(
+        rename = "frequencies_low_hz",
+        serialize_with = "hertz::list::serialize"
+    )]
     pub frequencies_low: Vec<Frequency>,
     /// The same in the stiffest.
-    #[serde(rename = "frequencies_high_hz", serialize_with = "hertz::list::serialize")]
+    #[serde(
+        rename = "frequencies_high_hz",
+        serialize_with = "hertz::list::serialize"
+    )]
     pub frequencies_high: Vec<Frequency>,
     /// Natural swings, slowest first.
     pub modes: Vec<ModeShape>,
@@ -136,7 +142,10 @@ pub struct Motion {
 
 /// Finds what the star does. `influence` is what a weight on the ground does to the block, where that is solved.
 #[must_use]
-#[allow(clippy::too_many_arguments, reason = "each stage names all that it depends on")]
+#[allow(
+    clippy::too_many_arguments,
+    reason = "each stage names all that it depends on"
+)]
 pub fn stage(
     brief: &Brief,
     ground: &Ground,
@@ -151,11 +160,27 @@ pub fn stage(
     let budget = budget::find(brief, &mut notes);
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
-    let bump = solved.as_ref().map(|system| knock::bump(system, budget.arcsec, &mut notes));
-    let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
-    let slew = solved.as_ref().map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
-    let flip = solved.as_ref().map(|system| knock::flip(brief, system, budget.arcsec));
-    let people = People::find(brief, floor, solved.as_ref(), influence, &budget, [bump, slew, flip], &mut notes);
+    let bump = solved
+        .as_ref()
+        .map(|system| knock::bump(system, budget.arcsec, &mut notes));
+    let wind = solved
+        .as_ref()
+        .map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let slew = solved
+        .as_ref()
+        .map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
+    let flip = solved
+        .as_ref()
+        .map(|system| knock::flip(brief, system, budget.arcsec));
+    let people = People::find(
+        brief,
+        floor,
+        solved.as_ref(),
+        influence,
+        &budget,
+        [bump, slew, flip],
+        &mut notes,
+    );
     let parts = share::Parts {
         brief,
         system: solved.as_ref(),
@@ -230,9 +255,16 @@ pub fn disturbances(
     let budget = budget::find(brief, &mut notes);
     let solved = system(brief, ground, block, stiffness, pier);
     let heat = heat::find(brief, pier, &mut notes);
-    let wind = solved.as_ref().map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
-    let walk = solved.as_ref().zip(influence).and_then(|(system, influence)| walk::peaks(brief, floor, system, influence));
-    let settle = solved.as_ref().and_then(|system| knock::bump(system, budget.arcsec, &mut notes).worst_settle_s);
+    let wind = solved
+        .as_ref()
+        .map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let walk = solved
+        .as_ref()
+        .zip(influence)
+        .and_then(|(system, influence)| walk::peaks(brief, floor, system, influence));
+    let settle = solved
+        .as_ref()
+        .and_then(|system| knock::bump(system, budget.arcsec, &mut notes).worst_settle_s);
     let parts = share::Parts {
         brief,
         system: solved.as_ref(),
@@ -279,13 +311,31 @@ impl People {
         };
         let ground = people::Ground { floor, influence };
         let step_ratio = walk::step_ratio(brief, &system.low);
-        let quiet = [1.0, step_ratio].map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
+        let quiet = [1.0, step_ratio]
+            .map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
         // The longest of the knocks that the card names.
-        let wait_s = knocks.into_iter().try_fold(0.0_f64, |most, knock| knock?.worst_settle_s.map(|s| most.max(s)));
+        let wait_s = knocks.into_iter().try_fold(0.0_f64, |most, knock| {
+            knock?.worst_settle_s.map(|s| most.max(s))
+        });
         let walk = walk::find(brief, floor, system, influence, notes);
         let walking_arcsec = walk.in_short.map(|peaks| peaks.map(|peaks| peaks.worst));
-        let card = card::Parts { brief, system, ground, budget_arcsec: budget.arcsec, quiet, step_ratio, wait_s, walking_arcsec };
-        Self { stands: stands(brief, system, &ground), walk, quiet, step_ratio: Some(step_ratio), where_to_stand: card::words(&card) }
+        let card = card::Parts {
+            brief,
+            system,
+            ground,
+            budget_arcsec: budget.arcsec,
+            quiet,
+            step_ratio,
+            wait_s,
+            walking_arcsec,
+        };
+        Self {
+            stands: stands(brief, system, &ground),
+            walk,
+            quiet,
+            step_ratio: Some(step_ratio),
+            where_to_stand: card::words(&card),
+        }
     }
 }
 
@@ -297,7 +347,13 @@ fn unknown_stands(brief: &Brief) -> Vec<StandTilt> {
         block_tilt_by_ground_arcsec: None,
         bearing_deg: None,
     };
-    brief.floor.stands.value.iter().map(|stand| unknown(&stand.name)).collect()
+    brief
+        .floor
+        .stands
+        .value
+        .iter()
+        .map(|stand| unknown(&stand.name))
+        .collect()
 }
 
 fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<StandTilt> {
@@ -313,7 +369,11 @@ fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<St
             name: stand.name.clone(),
             tilt_arcsec: Some(tilt),
             block_tilt_arcsec: Some(tilt),
-            block_tilt_by_ground_arcsec: Some(Spread { low: in_ground(&system.low), typical: tilt, high: in_ground(&system.high) }),
+            block_tilt_by_ground_arcsec: Some(Spread {
+                low: in_ground(&system.low),
+                typical: tilt,
+                high: in_ground(&system.high),
+            }),
             bearing_deg: (tilt > 0.0).then(|| x.atan2(y).to_degrees().rem_euclid(360.0)),
         }
     };
@@ -322,15 +382,34 @@ fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<St
 
 /// The modes in low, typical and high ground; none where the ground is not known.
 #[must_use]
-pub fn system(brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<System> {
-    let rigs = [Rig::new(Axis::X, brief, ground, block, stiffness, pier)?, Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?];
+pub fn system(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
+) -> Option<System> {
+    let rigs = [
+        Rig::new(Axis::X, brief, ground, block, stiffness, pier)?,
+        Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?,
+    ];
     let solved = stiffness.solved.as_deref()?;
     let modulus = ground.shear_modulus?.map(megapascal::get);
     let damping = brief.load.damping_ratio;
     let one = |held: &Stiffness, factors: &Factors, g: f64| {
         let ratio = g / modulus.typical;
-        let held = [rigs[0].held(Axis::X, held, ratio)?, rigs[1].held(Axis::Y, held, ratio)?];
-        Some(Planes::solve(&held, [factors.carried(solved, [0, 4]), factors.carried(solved, [1, 3])], damping))
+        let held = [
+            rigs[0].held(Axis::X, held, ratio)?,
+            rigs[1].held(Axis::Y, held, ratio)?,
+        ];
+        Some(Planes::solve(
+            &held,
+            [
+                factors.carried(solved, [0, 4]),
+                factors.carried(solved, [1, 3]),
+            ],
+            damping,
+        ))
     };
     let Spread { low, typical, high } = stiffness.uneven;
     Some(Spread {

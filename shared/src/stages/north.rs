@@ -56,7 +56,11 @@ impl Place<'_> {
 
     /// The start day in words.
     fn day(&self) -> &str {
-        self.brief.work.start_date.as_deref().unwrap_or("the start day")
+        self.brief
+            .work
+            .start_date
+            .as_deref()
+            .unwrap_or("the start day")
     }
 
     fn degrees(&self, value: f64) -> String {
@@ -75,24 +79,44 @@ pub fn stage(brief: &Brief) -> Found<North> {
     let place = place(brief, &mut notes);
     let dated = place.ok_or(NO_PLACE).and_then(|place| {
         let (midnight, year) = place.midnight.zip(place.year).ok_or(NO_DAY)?;
-        if YEARS.contains(&year) { Ok((place, midnight)) } else { Err(NO_YEAR) }
+        if YEARS.contains(&year) {
+            Ok((place, midnight))
+        } else {
+            Err(NO_YEAR)
+        }
     });
-    let compass = place.ok_or_else(|| NO_PLACE.to_owned()).and_then(|place| compass::find(&place, &mut notes)).unwrap_or_else(Compass::not);
+    let compass = place
+        .ok_or_else(|| NO_PLACE.to_owned())
+        .and_then(|place| compass::find(&place, &mut notes))
+        .unwrap_or_else(Compass::not);
     let noon = match dated {
         Ok((place, midnight)) => noon::find(&place, midnight, &mut notes),
         Err(why) => Noon::by_the_circle(why.to_owned()),
     };
     let polaris = match dated {
-        Ok((place, midnight)) => polaris::find(&place, midnight, &mut notes).unwrap_or_else(Polaris::not),
+        Ok((place, midnight)) => {
+            polaris::find(&place, midnight, &mut notes).unwrap_or_else(Polaris::not)
+        }
         Err(why) => Polaris::not(why.to_owned()),
     };
     cautions(&mut notes);
-    Found { value: North { compass, noon, polaris, marking: marking(brief) }, notes }
+    Found {
+        value: North {
+            compass,
+            noon,
+            polaris,
+            marking: marking(brief),
+        },
+        notes,
+    }
 }
 
 fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
     let stated = &brief.site.stated;
-    for (field, said) in [("site.latitude_deg", stated.latitude_deg), ("site.longitude_deg", stated.longitude_deg)] {
+    for (field, said) in [
+        ("site.latitude_deg", stated.latitude_deg),
+        ("site.longitude_deg", stated.longitude_deg),
+    ] {
         if said.is_none() {
             assume(
                 notes,
@@ -113,7 +137,13 @@ fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
     };
     if place.midnight.is_some() && brief.work.utc_offset_h.is_none() {
         let effect = "times for finding north are given in universal time; a clock of the place reads otherwise";
-        assume(notes, "work.utc_offset_h", "universal time", "nobody said what the clocks of the place show", effect);
+        assume(
+            notes,
+            "work.utc_offset_h",
+            "universal time",
+            "nobody said what the clocks of the place show",
+            effect,
+        );
     }
     Some(place)
 }

@@ -18,8 +18,9 @@ use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::joint;
 use crate::units::{
-    BendingStiffness, Force, Length, LinearStiffness, Mass, Moment, RotationalStiffness, kilogram, metre, millimetre, newton, newton_metre,
-    newton_metre_per_radian, newton_per_metre, newton_square_metre,
+    BendingStiffness, Force, Length, LinearStiffness, Mass, Moment, RotationalStiffness, kilogram,
+    metre, millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre,
+    newton_square_metre,
 };
 
 /// The column.
@@ -29,7 +30,10 @@ pub struct Pier {
     #[serde(rename = "height_m", serialize_with = "metre::serialize")]
     pub height: Length,
     /// Outside diameter.
-    #[serde(rename = "outside_diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(
+        rename = "outside_diameter_mm",
+        serialize_with = "millimetre::serialize"
+    )]
     pub outside_diameter: Length,
     /// Wall.
     #[serde(rename = "wall_mm", serialize_with = "millimetre::serialize")]
@@ -38,7 +42,10 @@ pub struct Pier {
     #[serde(rename = "plate_side_mm", serialize_with = "millimetre::serialize")]
     pub plate_side: Length,
     /// Thickness of the base plate.
-    #[serde(rename = "plate_thickness_mm", serialize_with = "millimetre::serialize")]
+    #[serde(
+        rename = "plate_thickness_mm",
+        serialize_with = "millimetre::serialize"
+    )]
     pub plate_thickness: Length,
     /// Gap or grout under the plate.
     #[serde(rename = "gap_mm", serialize_with = "millimetre::serialize")]
@@ -53,16 +60,25 @@ pub struct Pier {
     #[serde(rename = "top_plate_mass_kg", serialize_with = "kilogram::serialize")]
     pub top_plate_mass: Mass,
     /// E·I of column and fill.
-    #[serde(rename = "bending_stiffness_n_m2", serialize_with = "newton_square_metre::serialize")]
+    #[serde(
+        rename = "bending_stiffness_n_m2",
+        serialize_with = "newton_square_metre::serialize"
+    )]
     pub bending_stiffness: BendingStiffness,
     /// κ·G·A of the tube.
     #[serde(rename = "shear_stiffness_n", serialize_with = "newton::serialize")]
     pub shear_stiffness: Force,
     /// Turn of the plate on studs, resin, nuts or grout.
-    #[serde(rename = "base_joint_stiffness_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
+    #[serde(
+        rename = "base_joint_stiffness_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::serialize"
+    )]
     pub base_joint_stiffness: RotationalStiffness,
     /// Force at the top for a movement of the top, on a block that stands still.
-    #[serde(rename = "top_stiffness_n_per_m", serialize_with = "newton_per_metre::serialize")]
+    #[serde(
+        rename = "top_stiffness_n_per_m",
+        serialize_with = "newton_per_metre::serialize"
+    )]
     pub top_stiffness: LinearStiffness,
     /// Largest force across the foot, characteristic.
     #[serde(rename = "foot_shear_n", serialize_with = "newton::serialize")]
@@ -93,7 +109,12 @@ pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
         bending_stiffness: section.bending,
         shear_stiffness: section.shear,
         base_joint_stiffness: joint.stiffness.typical,
-        top_stiffness: cantilever::top_stiffness(pier.height.value, section.bending, section.shear, joint.stiffness.typical),
+        top_stiffness: cantilever::top_stiffness(
+            pier.height.value,
+            section.bending,
+            section.shear,
+            joint.stiffness.typical,
+        ),
         foot_shear: forces.shear,
         foot_moment: forces.moment,
     };
@@ -103,28 +124,58 @@ pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
     chosen::workings(brief, &mut notes);
     workings(&section, &value, &mut notes);
     joint::workings(brief, &joint, &mut notes);
-    lifting(brief, section.mass() - section.fill * section.tube_length, &mut notes);
+    lifting(
+        brief,
+        section.mass() - section.fill * section.tube_length,
+        &mut notes,
+    );
     Found { value, notes }
 }
 
 fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
     notes.working(
-        Working::new("pier.mass", "Mass of column, fill and plates", "m = (μ_tube + μ_fill) L + m_base + m_top", tube::SOURCE)
-            .with("μ_tube", section.tube.value, Unit::KilogramPerMetre)
-            .with("μ_fill", section.fill.value, Unit::KilogramPerMetre)
-            .with("L", metre::get(section.tube_length), Unit::Metre)
-            .with("m_base", kilogram::get(section.base_plate), Unit::Kilogram)
-            .with("m_top", kilogram::get(section.top_plate), Unit::Kilogram)
-            .gives("m", kilogram::get(pier.mass), Unit::Kilogram),
+        Working::new(
+            "pier.mass",
+            "Mass of column, fill and plates",
+            "m = (μ_tube + μ_fill) L + m_base + m_top",
+            tube::SOURCE,
+        )
+        .with("μ_tube", section.tube.value, Unit::KilogramPerMetre)
+        .with("μ_fill", section.fill.value, Unit::KilogramPerMetre)
+        .with("L", metre::get(section.tube_length), Unit::Metre)
+        .with("m_base", kilogram::get(section.base_plate), Unit::Kilogram)
+        .with("m_top", kilogram::get(section.top_plate), Unit::Kilogram)
+        .gives("m", kilogram::get(pier.mass), Unit::Kilogram),
     );
     notes.working(
-        Working::new("pier.bending_stiffness", "Bending stiffness of the column", "EI = E_a I_a + K_e E_cm I_c", filled_tube::SOURCE)
-            .with("E_a", crate::rules::en_1993_1_1_2005::material::E_MPA, Unit::Megapascal)
-            .with("I_a", section.second_moment.value * 1e12, Unit::MillimetreToTheFourth)
-            .with("K_e", filled_tube::CONCRETE_FACTOR, Unit::One)
-            .with("E_cm", section::FILL_E_MPA, Unit::Megapascal)
-            .with("I_c", section.fill_moment.value * 1e12, Unit::MillimetreToTheFourth)
-            .gives("EI", newton_square_metre::get(pier.bending_stiffness), Unit::NewtonSquareMetre),
+        Working::new(
+            "pier.bending_stiffness",
+            "Bending stiffness of the column",
+            "EI = E_a I_a + K_e E_cm I_c",
+            filled_tube::SOURCE,
+        )
+        .with(
+            "E_a",
+            crate::rules::en_1993_1_1_2005::material::E_MPA,
+            Unit::Megapascal,
+        )
+        .with(
+            "I_a",
+            section.second_moment.value * 1e12,
+            Unit::MillimetreToTheFourth,
+        )
+        .with("K_e", filled_tube::CONCRETE_FACTOR, Unit::One)
+        .with("E_cm", section::FILL_E_MPA, Unit::Megapascal)
+        .with(
+            "I_c",
+            section.fill_moment.value * 1e12,
+            Unit::MillimetreToTheFourth,
+        )
+        .gives(
+            "EI",
+            newton_square_metre::get(pier.bending_stiffness),
+            Unit::NewtonSquareMetre,
+        ),
     );
     notes.working(
         Working::new(
@@ -134,10 +185,22 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
             cantilever::SOURCE,
         )
         .with("h", metre::get(pier.height), Unit::Metre)
-        .with("EI", newton_square_metre::get(pier.bending_stiffness), Unit::NewtonSquareMetre)
+        .with(
+            "EI",
+            newton_square_metre::get(pier.bending_stiffness),
+            Unit::NewtonSquareMetre,
+        )
         .with("κGA", newton::get(pier.shear_stiffness), Unit::Newton)
-        .with("K", newton_metre_per_radian::get(pier.base_joint_stiffness), Unit::NewtonMetrePerRadian)
-        .gives("k", newton_per_metre::get(pier.top_stiffness), Unit::NewtonPerMetre),
+        .with(
+            "K",
+            newton_metre_per_radian::get(pier.base_joint_stiffness),
+            Unit::NewtonMetrePerRadian,
+        )
+        .gives(
+            "k",
+            newton_per_metre::get(pier.top_stiffness),
+            Unit::NewtonPerMetre,
+        ),
     );
 }
 

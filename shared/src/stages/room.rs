@@ -62,7 +62,8 @@ impl Room {
     #[must_use]
     pub fn at(&self, depth: Length) -> [Length; 2] {
         let taken = self.working_space * 2.0 + depth * (2.0 * self.run_over_rise_ratio);
-        self.pit.map(|side| (side - taken).max(metre::new(LEAST_SIDE_M)))
+        self.pit
+            .map(|side| (side - taken).max(metre::new(LEAST_SIDE_M)))
     }
 }
 
@@ -72,16 +73,30 @@ pub fn room(brief: &Brief, ground: &Ground) -> Room {
     let pit = &brief.excavation;
     let against_ground = pit.sides.value == Sides::Vertical;
     let (deepest, limited_by) = deepest(brief, ground);
-    let seeps = ground.groundwater_depth.is_some_and(|water| water < deepest);
-    let slope = if seeps { when_wet(ground.slope_type) } else { ground.slope_type };
+    let seeps = ground
+        .groundwater_depth
+        .is_some_and(|water| water < deepest);
+    let slope = if seeps {
+        when_wet(ground.slope_type)
+    } else {
+        ground.slope_type
+    };
     let mut room = Room {
         length: pit.max_length.value,
         width: pit.max_width.value,
         depth: deepest,
         limited_by,
         against_ground,
-        run_over_rise_ratio: if against_ground { 0.0 } else { run_over_rise_ratio(slope) },
-        working_space: if against_ground { metre::new(0.0) } else { pit.working_space.value },
+        run_over_rise_ratio: if against_ground {
+            0.0
+        } else {
+            run_over_rise_ratio(slope)
+        },
+        working_space: if against_ground {
+            metre::new(0.0)
+        } else {
+            pit.working_space.value
+        },
         pit: [pit.max_length.value, pit.max_width.value],
     };
     batter(&mut room);
@@ -92,9 +107,21 @@ pub fn room(brief: &Brief, ground: &Ground) -> Room {
 /// Deepest base by what was said, by rock and by water.
 fn deepest(brief: &Brief, ground: &Ground) -> (Length, DepthLimit) {
     let said = &brief.excavation.max_depth;
-    let mut found = (said.value, if said.origin == Origin::Assumed { DepthLimit::Assumed } else { DepthLimit::Stated });
-    let rock = ground.rock_depth.filter(|_| ground.group != Group::Rock).map(|depth| (depth, DepthLimit::Rock));
-    let water = ground.groundwater_depth.map(|depth| (depth - metre::new(ABOVE_WATER_M), DepthLimit::Water));
+    let mut found = (
+        said.value,
+        if said.origin == Origin::Assumed {
+            DepthLimit::Assumed
+        } else {
+            DepthLimit::Stated
+        },
+    );
+    let rock = ground
+        .rock_depth
+        .filter(|_| ground.group != Group::Rock)
+        .map(|depth| (depth, DepthLimit::Rock));
+    let water = ground
+        .groundwater_depth
+        .map(|depth| (depth - metre::new(ABOVE_WATER_M), DepthLimit::Water));
     for (depth, limit) in [rock, water].into_iter().flatten() {
         if depth < found.0 && depth >= metre::new(LEAST_USEFUL_DEPTH_M) {
             found = (depth, limit);
@@ -108,8 +135,11 @@ fn batter(room: &mut Room) {
     if room.run_over_rise_ratio <= 0.0 {
         return;
     }
-    let side = room.pit[0].min(room.pit[1]) - room.working_space * 2.0 - metre::new(LEAST_USEFUL_SIDE_M);
-    let deepest = (side / (2.0 * room.run_over_rise_ratio)).max(metre::new(LEAST_USEFUL_DEPTH_M)).max(metre::new(LEAST_DEPTH_M));
+    let side =
+        room.pit[0].min(room.pit[1]) - room.working_space * 2.0 - metre::new(LEAST_USEFUL_SIDE_M);
+    let deepest = (side / (2.0 * room.run_over_rise_ratio))
+        .max(metre::new(LEAST_USEFUL_DEPTH_M))
+        .max(metre::new(LEAST_DEPTH_M));
     if deepest < room.depth {
         room.depth = deepest;
         room.limited_by = DepthLimit::Batter;

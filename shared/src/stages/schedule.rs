@@ -100,13 +100,40 @@ impl Plan {
         self.add(part, id, title.into(), after, lasts_h, why.into(), true);
     }
 
-    #[allow(clippy::too_many_arguments, reason = "the one place where a task is made; its two callers name the last argument")]
-    fn add(&mut self, part: When, id: &'static str, title: String, after: &[&'static str], lasts_h: f64, why: String, wait: bool) {
+    #[allow(
+        clippy::too_many_arguments,
+        reason = "the one place where a task is made; its two callers name the last argument"
+    )]
+    fn add(
+        &mut self,
+        part: When,
+        id: &'static str,
+        title: String,
+        after: &[&'static str],
+        lasts_h: f64,
+        why: String,
+        wait: bool,
+    ) {
         let after: Vec<_> = after.iter().copied().filter(|id| self.has(id)).collect();
         let ready = after.iter().map(|id| self.done_h(id)).fold(0.0, f64::max);
         let lasts_h = (lasts_h * 4.0).ceil() / 4.0;
-        let (earliest_h, done_h) = if wait { (ready, ready + lasts_h) } else { clock::work(ready, lasts_h) };
-        self.tasks.push(Task { id, title, after, earliest: String::new(), earliest_h, done_h, lasts_h, wait, why, part });
+        let (earliest_h, done_h) = if wait {
+            (ready, ready + lasts_h)
+        } else {
+            clock::work(ready, lasts_h)
+        };
+        self.tasks.push(Task {
+            id,
+            title,
+            after,
+            earliest: String::new(),
+            earliest_h,
+            done_h,
+            lasts_h,
+            wait,
+            why,
+            part,
+        });
     }
 
     fn has(&self, id: &str) -> bool {
@@ -114,14 +141,31 @@ impl Plan {
     }
 
     fn done_h(&self, id: &str) -> f64 {
-        self.tasks.iter().find(|task| task.id == id).map_or(0.0, |task| task.done_h)
+        self.tasks
+            .iter()
+            .find(|task| task.id == id)
+            .map_or(0.0, |task| task.done_h)
     }
 }
 
 /// Puts the work in order.
 #[must_use]
-pub fn stage(brief: &Brief, excavation: &Excavation, block: &Block, pier: &Pier, anchors: &Anchors, floor: &Floor) -> Found<Vec<Task>> {
-    let job = Job { brief, excavation, block, pier, anchors, floor };
+pub fn stage(
+    brief: &Brief,
+    excavation: &Excavation,
+    block: &Block,
+    pier: &Pier,
+    anchors: &Anchors,
+    floor: &Floor,
+) -> Found<Vec<Task>> {
+    let job = Job {
+        brief,
+        excavation,
+        block,
+        pier,
+        anchors,
+        floor,
+    };
     let mut plan = Plan::default();
     concreting::tasks(&job, &mut plan);
     setting::tasks(&job, &mut plan);
@@ -130,12 +174,18 @@ pub fn stage(brief: &Brief, excavation: &Excavation, block: &Block, pier: &Pier,
     for task in &mut plan.tasks {
         task.earliest = day(start, task.earliest_h);
     }
-    plan.tasks.sort_by(|a, b| a.earliest_h.total_cmp(&b.earliest_h));
-    Found { value: plan.tasks, notes: Notes::default() }
+    plan.tasks
+        .sort_by(|a, b| a.earliest_h.total_cmp(&b.earliest_h));
+    Found {
+        value: plan.tasks,
+        notes: Notes::default(),
+    }
 }
 
 /// The day on which an hour falls: a date when the first day is known, else its number.
 fn day(start: Option<&str>, hour: f64) -> String {
     let days = (hour / 24.0 + 1e-9).floor().clamp(0.0, 100_000.0) as i64;
-    start.and_then(|start| calendar::days_after(start, days)).unwrap_or_else(|| format!("day {}", days + 1))
+    start
+        .and_then(|start| calendar::days_after(start, days))
+        .unwrap_or_else(|| format!("day {}", days + 1))
 }

@@ -8,7 +8,10 @@ use stillground_tests::faults::{self, Trial, heads};
 use stillground_tests::place::Place;
 
 fn main() -> ExitCode {
-    let rounds = std::env::args().nth(1).and_then(|rounds| rounds.parse().ok()).unwrap_or(200_u32);
+    let rounds = std::env::args()
+        .nth(1)
+        .and_then(|rounds| rounds.parse().ok())
+        .unwrap_or(200_u32);
     let few = (rounds / 10).max(2);
     println!("{}", heads());
     let begun = Instant::now();
@@ -31,9 +34,21 @@ fn main() -> ExitCode {
     for trial in trials {
         let trial = trial();
         println!("{trial}");
-        trial.wrong.iter().take(5).for_each(|wrong| println!("    {wrong}"));
+        trial
+            .wrong
+            .iter()
+            .take(5)
+            .for_each(|wrong| println!("    {wrong}"));
         all_held &= trial.held();
     }
-    println!("{:.0} s; {}", begun.elapsed().as_secs_f64(), if all_held { "all held" } else { "NOT all held" });
-    if all_held { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    println!(
+        "{:.0} s; {}",
+        begun.elapsed().as_secs_f64(),
+        if all_held { "all held" } else { "NOT all held" }
+    );
+    if all_held {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    }
 }

@@ -48,14 +48,21 @@ struct Asked {
 }
 
 fn main() -> ExitCode {
-    let given: Vec<u64> = std::env::args().skip(1).filter_map(|word| word.parse().ok()).collect();
+    let given: Vec<u64> = std::env::args()
+        .skip(1)
+        .filter_map(|word| word.parse().ok())
+        .collect();
     let all = thread::available_parallelism().map_or(1, usize::from);
     let or = |place: usize, other: u64| given.get(place).copied().unwrap_or(other);
     let asked = Asked {
         plans: or(0, 20_000).div_ceil(ON_ONE_GROUND) * ON_ONE_GROUND,
         first: or(1, 0),
         every: or(2, 500).max(1),
-        threads: given.get(3).and_then(|&count| usize::try_from(count).ok()).unwrap_or(all).max(1),
+        threads: given
+            .get(3)
+            .and_then(|&count| usize::try_from(count).ok())
+            .unwrap_or(all)
+            .max(1),
     };
     println!(
         "{} plans from number {}: {} grounds, each with its pit and block, {ON_ONE_GROUND} plans on each that differ in all else; one plan in \
@@ -64,20 +71,39 @@ fn main() -> ExitCode {
         asked.first,
         asked.plans / ON_ONE_GROUND,
         asked.every,
-        if cfg!(feature = "service") { " and its sheets" } else { "" }
+        if cfg!(feature = "service") {
+            " and its sheets"
+        } else {
+            ""
+        }
     );
     let (begun, next) = (Instant::now(), AtomicU64::new(0));
     let tally = thread::scope(|scope| {
-        let workers: Vec<_> = (0..asked.threads).map(|_| scope.spawn(|| work(&asked, &next, begun))).collect();
-        workers.into_iter().filter_map(|worker| worker.join().ok()).fold(Tally::default(), Tally::with)
+        let workers: Vec<_> = (0..asked.threads)
+            .map(|_| scope.spawn(|| work(&asked, &next, begun)))
+            .collect();
+        workers
+            .into_iter()
+            .filter_map(|worker| worker.join().ok())
+            .fold(Tally::default(), Tally::with)
     });
     println!("{}", tally.said(begun.elapsed()));
-    if tally.is_clean(asked.plans) { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    if tally.is_clean(asked.plans) {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    }
 }
 
 /// Takes one ground after another, while others do the same.
 fn work(asked: &Asked, next: &AtomicU64, begun: Instant) -> Tally {
-    let (mut tally, shelf) = (Tally::default(), Counting { kept: SmallShelf::holding(KEPT_SHAPES), solved: AtomicU64::new(0) });
+    let (mut tally, shelf) = (
+        Tally::default(),
+        Counting {
+            kept: SmallShelf::holding(KEPT_SHAPES),
+            solved: AtomicU64::new(0),
+        },
+    );
     loop {
         let ground = next.fetch_add(1, Ordering::Relaxed);
         if ground >= asked.plans / ON_ONE_GROUND {
@@ -85,11 +111,24 @@ fn work(asked: &Asked, next: &AtomicU64, begun: Instant) -> Tally {
             return tally;
         }
         if ground > 0 && ground.is_multiple_of(LINE_EVERY) {
-            println!("{} plans after {:.0} s …", ground * ON_ONE_GROUND, begun.elapsed().as_secs_f64());
+            println!(
+                "{} plans after {:.0} s …",
+                ground * ON_ONE_GROUND,
+                begun.elapsed().as_secs_f64()
+            );
         }
         let mut sides_m = None;
-        for number in (asked.first + ground * ON_ONE_GROUND..).take(usize::try_from(ON_ONE_GROUND).unwrap_or(1)) {
-            tally.number(number, || one(number, &mut sides_m, number.is_multiple_of(asked.every), &shelf));
+        for number in (asked.first + ground * ON_ONE_GROUND..)
+            .take(usize::try_from(ON_ONE_GROUND).unwrap_or(1))
+        {
+            tally.number(number, || {
+                one(
+                    number,
+                    &mut sides_m,
+                    number.is_multiple_of(asked.every),
+                    &shelf,
+                )
+            });
         }
     }
 }
@@ -107,13 +146,26 @@ fn one(number: u64, sides_m: &mut Option<[f64; 3]>, closer: bool, shelf: &dyn Sh
     let tried = catch_unwind(AssertUnwindSafe(|| match resolve(&plan) {
         Err(problems) => vec![format!("it is refused: {problems:?}")],
         Ok(brief) => {
-            let found = if closer { design_decided(&plan, &brief, shelf) } else { design(&brief, shelf) };
+            let found = if closer {
+                design_decided(&plan, &brief, shelf)
+            } else {
+                design(&brief, shelf)
+            };
             sides_m.get_or_insert_with(|| sides(&found));
-            if closer { [faults(&found), sheet_faults(&brief, &found)].concat() } else { shown_faults(&found) }
+            if closer {
+                [faults(&found), sheet_faults(&brief, &found)].concat()
+            } else {
+                shown_faults(&found)
+            }
         }
     }));
     let wrong = tried.unwrap_or_else(|_| vec!["it panicked".to_owned()]);
-    Tried { plan, refusals, wrong, looked_closer: closer }
+    Tried {
+        plan,
+        refusals,
+        wrong,
+        looked_closer: closer,
+    }
 }
 
 fn sides(found: &Design) -> [f64; 3] {

@@ -38,7 +38,10 @@ impl Tally {
         format!("{:?}", tried.plan).hash(&mut digest);
         self.plans.insert(digest.finish());
         for problem in tried.refusals {
-            *self.refusals.entry(without_figures(&problem.said)).or_default() += 1;
+            *self
+                .refusals
+                .entry(without_figures(&problem.said))
+                .or_default() += 1;
         }
         for fault in tried.wrong {
             println!("plan {number}: {fault}");
@@ -59,7 +62,11 @@ impl Tally {
             solved: self.solved + other.solved,
             plans: self.plans,
             refusals: self.refusals,
-            longest: if other.longest.1 > self.longest.1 { other.longest } else { self.longest },
+            longest: if other.longest.1 > self.longest.1 {
+                other.longest
+            } else {
+                self.longest
+            },
         }
     }
 
@@ -90,5 +97,7 @@ impl Tally {
 
 /// A sentence without its figures, so that two of one kind are one.
 fn without_figures(said: &str) -> String {
-    said.chars().filter(|letter| !letter.is_ascii_digit()).collect()
+    said.chars()
+        .filter(|letter| !letter.is_ascii_digit())
+        .collect()
 }

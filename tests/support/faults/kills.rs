@@ -10,10 +10,21 @@ use crate::place::Place;
 /// Kills the service in the middle of saves so many times.
 #[must_use]
 pub fn kills(place: &Place, rounds: u32) -> Trial {
-    let database = if place.database().is_some() { "PostgreSQL" } else { "SQLite" };
-    let mut trial = Trial { rounds, ..Trial::new(format!("service killed (kill -9) in the middle of saves, {database}")) };
+    let database = if place.database().is_some() {
+        "PostgreSQL"
+    } else {
+        "SQLite"
+    };
+    let mut trial = Trial {
+        rounds,
+        ..Trial::new(format!(
+            "service killed (kill -9) in the middle of saves, {database}"
+        ))
+    };
     let mut process = serve_in(place);
-    let mut savers: Vec<_> = (0..3).map(|n| Saver::new(&format!("saver {n} save"), process.socket)).collect();
+    let mut savers: Vec<_> = (0..3)
+        .map(|n| Saver::new(&format!("saver {n} save"), process.socket))
+        .collect();
     for round in 0..rounds {
         let (socket, load) = (process.socket, Load::default());
         thread::scope(|scope| {
@@ -29,12 +40,18 @@ pub fn kills(place: &Place, rounds: u32) -> Trial {
         process = serve_in(place);
         for saver in &savers {
             let missing = saver.missing_since(process.socket, 3);
-            trial.expect(missing.is_empty(), || format!("after round {round}: {missing:?}"));
+            trial.expect(missing.is_empty(), || {
+                format!("after round {round}: {missing:?}")
+            });
         }
     }
-    savers.iter().for_each(|saver| trial.count(saver, process.socket));
+    savers
+        .iter()
+        .for_each(|saver| trial.count(saver, process.socket));
     process.kill();
     let sound = run_in(place, &["check", "--listen", "127.0.0.1:0"]);
-    trial.expect(sound.status.success(), || String::from_utf8_lossy(&sound.stdout).into_owned());
+    trial.expect(sound.status.success(), || {
+        String::from_utf8_lossy(&sound.stdout).into_owned()
+    });
     trial
 }

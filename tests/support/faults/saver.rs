@@ -24,7 +24,9 @@ impl Load {
     /// Waits until so many more saves were acknowledged, or for two seconds.
     pub fn wait(&self, saves: u64) {
         let (begun, first) = (Instant::now(), self.acknowledged.load(Ordering::Relaxed));
-        while self.acknowledged.load(Ordering::Relaxed) < first + saves && begun.elapsed() < Duration::from_secs(2) {
+        while self.acknowledged.load(Ordering::Relaxed) < first + saves
+            && begun.elapsed() < Duration::from_secs(2)
+        {
             std::thread::sleep(Duration::from_millis(1));
         }
     }
@@ -60,10 +62,17 @@ impl Saver {
     #[must_use]
     pub fn new(name: &str, at: SocketAddr) -> Self {
         let body = titled(&format!("{name} 1")).to_string();
-        let answer = request(at, "POST", "/api/v1/plans", &[], body.as_bytes()).expect("an answer").json();
+        let answer = request(at, "POST", "/api/v1/plans", &[], body.as_bytes())
+            .expect("an answer")
+            .json();
         let text = |value: &Value| value.as_str().expect("a text").to_owned();
         let links = &answer["links"];
-        let kept = Kept { id: text(&answer["id"]), edit: text(&links["edit"]), record: text(&links["record"]), view: text(&links["view"]) };
+        let kept = Kept {
+            id: text(&answer["id"]),
+            edit: text(&links["edit"]),
+            record: text(&links["record"]),
+            view: text(&links["view"]),
+        };
         Self::with(name, kept)
     }
 
@@ -71,7 +80,16 @@ impl Saver {
     #[must_use]
     pub fn with(name: &str, kept: Kept) -> Self {
         let name = name.to_owned();
-        Self { name, kept, stands: 1, acknowledged: BTreeMap::new(), sent: 0, refused: 0, unheard: 0, odd: Vec::new() }
+        Self {
+            name,
+            kept,
+            stands: 1,
+            acknowledged: BTreeMap::new(),
+            sent: 0,
+            refused: 0,
+            unheard: 0,
+            odd: Vec::new(),
+        }
     }
 
     /// The plan.
@@ -90,7 +108,10 @@ impl Saver {
             at,
             "PUT",
             &self.kept.path(""),
-            &[("authorization", &self.bearer()), ("if-match", &precondition)],
+            &[
+                ("authorization", &self.bearer()),
+                ("if-match", &precondition),
+            ],
             titled(&title).to_string().as_bytes(),
         );
         match answer.as_ref().map(|answer| answer.status) {
@@ -105,10 +126,14 @@ impl Saver {
                 self.refused += 1;
                 let answer = answer.as_ref().expect("an answer");
                 if answer.header("retry-after").is_empty() {
-                    self.odd.push(format!("503 without Retry-After: {}", answer.text()));
+                    self.odd
+                        .push(format!("503 without Retry-After: {}", answer.text()));
                 }
             }
-            Some(status) => self.odd.push(format!("{status}: {}", answer.as_ref().map(Answer::text).unwrap_or_default())),
+            Some(status) => self.odd.push(format!(
+                "{status}: {}",
+                answer.as_ref().map(Answer::text).unwrap_or_default()
+            )),
             None => self.unheard += 1,
         }
         false
@@ -148,16 +173,37 @@ impl Saver {
     /// The same of the last few that were acknowledged.
     #[must_use]
     pub fn missing_since(&self, at: SocketAddr, last: usize) -> Vec<String> {
-        let read = |below: &str| request(at, "GET", &self.kept.path(below), &[("authorization", &self.bearer())], b"");
+        let read = |below: &str| {
+            request(
+                at,
+                "GET",
+                &self.kept.path(below),
+                &[("authorization", &self.bearer())],
+                b"",
+            )
+        };
         let mut missing = Vec::new();
         for (number, title) in self.acknowledged.iter().rev().take(last) {
             let found = read(&format!("/revisions/{number}"));
-            if !found.as_ref().is_some_and(|found| found.status == 200 && found.json()["title"] == **title) {
-                missing.push(format!("{title} as revision {number}: {:?}", found.map(|found| found.text())));
+            if !found
+                .as_ref()
+                .is_some_and(|found| found.status == 200 && found.json()["title"] == **title)
+            {
+                missing.push(format!(
+                    "{title} as revision {number}: {:?}",
+                    found.map(|found| found.text())
+                ));
             }
         }
-        let listed = read("/revisions").map(|list| list.json()["revisions"].clone()).unwrap_or_default();
-        let numbers: Vec<u64> = listed.as_array().into_iter().flatten().filter_map(|line| line["revision"].as_u64()).collect();
+        let listed = read("/revisions")
+            .map(|list| list.json()["revisions"].clone())
+            .unwrap_or_default();
+        let numbers: Vec<u64> = listed
+            .as_array()
+            .into_iter()
+            .flatten()
+            .filter_map(|line| line["revision"].as_u64())
+            .collect();
         if !numbers.iter().rev().copied().eq((1..).take(numbers.len())) || numbers.is_empty() {
             missing.push(format!("revisions with gaps: {numbers:?}"));
         }
@@ -170,13 +216,24 @@ impl Saver {
 }
 
 fn current(answer: &Answer) -> u32 {
-    answer.json()["current"]["revision"].as_u64().and_then(|number| u32::try_from(number).ok()).unwrap_or(1)
+    answer.json()["current"]["revision"]
+        .as_u64()
+        .and_then(|number| u32::try_from(number).ok())
+        .unwrap_or(1)
 }
 
 /// Sends a request; nothing when the line broke before the whole answer was there.
 #[must_use]
-pub fn request(at: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) -> Option<Answer> {
-    let mut head = format!("{method} {path} HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\n");
+pub fn request(
+    at: SocketAddr,
+    method: &str,
+    path: &str,
+    headers: &[(&str, &str)],
+    body: &[u8],
+) -> Option<Answer> {
+    let mut head = format!(
+        "{method} {path} HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\n"
+    );
     for (name, value) in headers {
         head.push_str(&format!("{name}: {value}\r\n"));
     }
@@ -184,6 +241,9 @@ pub fn request(at: SocketAddr, method: &str, path: &str, headers: &[(&str, &str)
     let mut bytes = head.into_bytes();
     bytes.extend_from_slice(body);
     let answer = parse(&exchange(at, &bytes).ok()?)?;
-    let whole = answer.header("content-length").parse().is_ok_and(|length: usize| length == answer.body.len());
+    let whole = answer
+        .header("content-length")
+        .parse()
+        .is_ok_and(|length: usize| length == answer.body.len());
     (whole || answer.body.is_empty()).then_some(answer)
 }

@@ -8,7 +8,11 @@ use serde::ser::{self, Serializer};
 /// What is wrong with the figures and texts that a design shows, each with the name under which it stands.
 #[must_use]
 pub fn figure_faults(shown: &impl Serialize, is_never_negative: fn(&str) -> bool) -> Vec<String> {
-    let mut walk = Walk { name: "", is_never_negative, found: Vec::new() };
+    let mut walk = Walk {
+        name: "",
+        is_never_negative,
+        found: Vec::new(),
+    };
     if let Err(Unwritable(why)) = shown.serialize(&mut walk) {
         walk.found.push(format!("it is no document: {why}"));
     }
@@ -112,7 +116,13 @@ impl Serializer for &mut Walk {
     fn serialize_newtype_struct<T: Serialize + ?Sized>(self, _: &'static str, value: &T) -> Seen {
         value.serialize(self)
     }
-    fn serialize_newtype_variant<T: Serialize + ?Sized>(self, _: &'static str, _: u32, _: &'static str, value: &T) -> Seen {
+    fn serialize_newtype_variant<T: Serialize + ?Sized>(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        value: &T,
+    ) -> Seen {
         value.serialize(self)
     }
     fn serialize_seq(self, _: Option<usize>) -> Result<Self, Unwritable> {
@@ -124,7 +134,13 @@ impl Serializer for &mut Walk {
     fn serialize_tuple_struct(self, _: &'static str, _: usize) -> Result<Self, Unwritable> {
         Ok(self)
     }
-    fn serialize_tuple_variant(self, _: &'static str, _: u32, _: &'static str, _: usize) -> Result<Self, Unwritable> {
+    fn serialize_tuple_variant(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        _: usize,
+    ) -> Result<Self, Unwritable> {
         Ok(self)
     }
     fn serialize_map(self, _: Option<usize>) -> Result<Self, Unwritable> {
@@ -133,7 +149,13 @@ impl Serializer for &mut Walk {
     fn serialize_struct(self, _: &'static str, _: usize) -> Result<Self, Unwritable> {
         Ok(self)
     }
-    fn serialize_struct_variant(self, _: &'static str, _: u32, _: &'static str, _: usize) -> Result<Self, Unwritable> {
+    fn serialize_struct_variant(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        _: usize,
+    ) -> Result<Self, Unwritable> {
         Ok(self)
     }
 }
@@ -184,7 +206,11 @@ impl ser::SerializeMap for &mut Walk {
         value.serialize(&mut **self)
     }
     // What a flattened section writes: its names are known while they are written only.
-    fn serialize_entry<K: Serialize + ?Sized, V: Serialize + ?Sized>(&mut self, _: &K, value: &V) -> Seen {
+    fn serialize_entry<K: Serialize + ?Sized, V: Serialize + ?Sized>(
+        &mut self,
+        _: &K,
+        value: &V,
+    ) -> Seen {
         self.name = "a flattened figure";
         value.serialize(&mut **self)
     }

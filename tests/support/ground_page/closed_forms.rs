@@ -19,14 +19,24 @@ pub fn papers(_: &Reference) -> String {
         for depth in [0.25, 0.5, 1.0] {
             let shape = block(length, 1.0, depth, 0.0, depth, 0.35);
             let (k, g) = (stiffness(&shape), pascal::new(1.0));
-            for (author, form) in [("Pais & Kausel", pais_kausel(&shape, g)), ("Gazetas", gazetas(&shape, g))] {
-                let mut row = vec![format!("{length} : 1"), format!("{}", 2.0 * depth), author.to_owned()];
+            for (author, form) in [
+                ("Pais & Kausel", pais_kausel(&shape, g)),
+                ("Gazetas", gazetas(&shape, g)),
+            ] {
+                let mut row = vec![
+                    format!("{length} : 1"),
+                    format!("{}", 2.0 * depth),
+                    author.to_owned(),
+                ];
                 row.extend([2, 0, 1, 3, 4, 5].map(|i| off(form[i], k[i][i])));
                 rows.push(row);
             }
         }
     }
-    table(&["sides", "D/B", "form", "z", "x", "y", "rx", "ry", "rz"], rows)
+    table(
+        &["sides", "D/B", "form", "z", "x", "y", "rx", "ry", "rz"],
+        rows,
+    )
 }
 
 /// Gazetas with less and less contact.
@@ -39,12 +49,26 @@ pub fn partial(_: &Reference) -> String {
         row.extend([2, 0, 4, 5].map(|i| format!("{:.3} ({})", k[i][i], off(form[i], k[i][i]))));
         row
     };
-    table(&["contact", "z, and Gazetas", "x, and Gazetas", "ry, and Gazetas", "rz, and Gazetas"], [1.0, 0.7, 0.5, 0.3, 0.0].map(row))
+    table(
+        &[
+            "contact",
+            "z, and Gazetas",
+            "x, and Gazetas",
+            "ry, and Gazetas",
+            "rz, and Gazetas",
+        ],
+        [1.0, 0.7, 0.5, 0.3, 0.0].map(row),
+    )
 }
 
 /// A bonded square of half-side one at ν 1/3, as another program of boundary elements found it with the surface's own
 /// kernels: x, z, about y, about z.
-pub const WELDED_SQUARE: [(&str, usize, f64); 4] = [("z", 2, 7.0570), ("x", 0, 5.5860), ("ry", 4, 6.4572), ("rz", 5, 8.5883)];
+pub const WELDED_SQUARE: [(&str, usize, f64); 4] = [
+    ("z", 2, 7.0570),
+    ("x", 0, 5.5860),
+    ("ry", 4, 6.4572),
+    ("rz", 5, 8.5883),
+];
 
 /// A square on the surface.
 #[must_use]
@@ -61,7 +85,13 @@ pub fn surface(_: &Reference) -> String {
             off(gazetas[i], k[i][i]),
         ]
     };
-    let head = ["entry", "solver", "other program, and solver over it", "Pais & Kausel over solver", "Gazetas over solver"];
+    let head = [
+        "entry",
+        "solver",
+        "other program, and solver over it",
+        "Pais & Kausel over solver",
+        "Gazetas over solver",
+    ];
     table(&head, WELDED_SQUARE.map(row))
 }
 

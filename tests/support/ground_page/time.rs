@@ -17,10 +17,22 @@ pub fn table_of(reference: &Reference) -> String {
         let shape = case.shape(contact);
         let (new, map) = (best(|| solve(&shape)), best_map(&shape));
         let elements = case.seconds(contact);
-        vec![contact.to_owned(), milliseconds(new), milliseconds(map), format!("{elements:.0} s"), format!("{:.0}", elements / new)]
+        vec![
+            contact.to_owned(),
+            milliseconds(new),
+            milliseconds(map),
+            format!("{elements:.0} s"),
+            format!("{:.0}", elements / new),
+        ]
     };
     table(
-        &["contact", "solver, a new shape", "map of 61 × 61 places afresh", "finite elements", "elements over a new shape"],
+        &[
+            "contact",
+            "solver, a new shape",
+            "map of 61 × 61 places afresh",
+            "finite elements",
+            "elements over a new shape",
+        ],
         CONTACTS.map(row),
     )
 }
@@ -32,16 +44,28 @@ pub fn others(reference: &Reference) -> String {
     let shelf = SmallShelf::holding(8);
     let kept = best(|| solved(&shape, &shelf));
     let cold = best(|| design_plan(&SitePlan::unknown(), &NoShelf));
-    let rows = [("a shape that is kept", kept), ("a whole design of which nothing is kept", cold)];
-    table(&["what", "time"], rows.map(|(what, time)| vec![what.to_owned(), milliseconds(time)]))
+    let rows = [
+        ("a shape that is kept", kept),
+        ("a whole design of which nothing is kept", cold),
+    ];
+    table(
+        &["what", "time"],
+        rows.map(|(what, time)| vec![what.to_owned(), milliseconds(time)]),
+    )
 }
 
 fn milliseconds(seconds: f64) -> String {
-    if seconds < 1e-6 { "below 0.001 ms".to_owned() } else { format!("{:.1} ms", 1e3 * seconds) }
+    if seconds < 1e-6 {
+        "below 0.001 ms".to_owned()
+    } else {
+        format!("{:.1} ms", 1e3 * seconds)
+    }
 }
 
 fn best<T>(mut once: impl FnMut() -> T) -> f64 {
-    (0..20).map(|_| seconds(&mut once)).fold(f64::INFINITY, f64::min)
+    (0..20)
+        .map(|_| seconds(&mut once))
+        .fold(f64::INFINITY, f64::min)
 }
 
 fn seconds<T>(once: &mut impl FnMut() -> T) -> f64 {
@@ -54,8 +78,12 @@ fn seconds<T>(once: &mut impl FnMut() -> T) -> f64 {
 
 /// A map of a solution that has worked out no place yet.
 fn best_map(shape: &Shape) -> f64 {
-    let Some(solved) = solve(shape) else { return f64::NAN };
-    (0..10).map(|_| map_afresh(&solved)).fold(f64::INFINITY, f64::min)
+    let Some(solved) = solve(shape) else {
+        return f64::NAN;
+    };
+    (0..10)
+        .map(|_| map_afresh(&solved))
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// A copy remembers no places.
@@ -66,5 +94,8 @@ fn map_afresh(solved: &Solved) -> f64 {
 
 fn map(solved: &Solved) -> f64 {
     let places = || (-30..=30).map(|i| f64::from(i) * 0.05);
-    places().flat_map(|x| places().map(move |y| (x, y))).map(|(x, y)| solved.under_weight(x, y)[4]).sum()
+    places()
+        .flat_map(|x| places().map(move |y| (x, y)))
+        .map(|(x, y)| solved.under_weight(x, y)[4])
+        .sum()
 }

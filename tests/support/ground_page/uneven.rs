@@ -79,18 +79,28 @@ impl Layered {
     #[must_use]
     pub fn planned(&self, even: &Case, contact: &str) -> Option<Layer> {
         let solved = solve(&even.shape(contact))?;
-        let topsoil = self.topsoil_m.and_then(|depth| layers::topsoil(depth, &solved, &NoShelf));
-        topsoil.or_else(|| self.rock_m.and_then(|depth| layers::rock(depth, &solved.shape)))
+        let topsoil = self
+            .topsoil_m
+            .and_then(|depth| layers::topsoil(depth, &solved, &NoShelf));
+        topsoil.or_else(|| {
+            self.rock_m
+                .and_then(|depth| layers::rock(depth, &solved.shape))
+        })
     }
 }
 
 /// A row for each case and contact that the planner has an answer to, its cells found by `cells`.
-fn layered(reference: &Reference, cells: impl Fn(&Case, &Case, &str, &Layer) -> Vec<String>) -> Vec<Vec<String>> {
+fn layered(
+    reference: &Reference,
+    cells: impl Fn(&Case, &Case, &str, &Layer) -> Vec<String>,
+) -> Vec<Vec<String>> {
     let mut rows = Vec::new();
     for ground in &LAYERED {
         let (case, even) = (reference.case(ground.name), reference.case(ground.even));
         for contact in ground.contacts {
-            let Some(planned) = ground.planned(&even, contact) else { continue };
+            let Some(planned) = ground.planned(&even, contact) else {
+                continue;
+            };
             let mut row = vec![ground.words.to_owned(), (*contact).to_owned()];
             row.extend(cells(&case, &even, contact, &planned));
             rows.push(row);
@@ -107,7 +117,10 @@ pub fn layers(reference: &Reference) -> String {
             let asked = Asked::Entry(axis, axis);
             let found = case.same_mesh(contact, asked) / even.same_mesh(contact, asked);
             let factor = planned.stiffness[axis];
-            format!("{found:.3} in {:.3}…{:.3}…{:.3}", factor.low, factor.typical, factor.high)
+            format!(
+                "{found:.3} in {:.3}…{:.3}…{:.3}",
+                factor.low, factor.typical, factor.high
+            )
         };
         ENTRIES.map(entry).to_vec()
     });
@@ -120,20 +133,61 @@ pub fn leans(reference: &Reference) -> String {
     let rows = layered(reference, |case, even, contact, planned| {
         let lean = |at| {
             let asked = Asked::Lean(at);
-            format!("{:.2}", case.same_mesh(contact, asked) / even.same_mesh(contact, asked))
+            format!(
+                "{:.2}",
+                case.same_mesh(contact, asked) / even.same_mesh(contact, asked)
+            )
         };
-        let planner = format!("{:.2}…{:.2}…{:.2}", planned.lean.high, planned.lean.typical, planned.lean.low);
-        (0..even.places().len()).map(lean).chain([planner]).collect()
+        let planner = format!(
+            "{:.2}…{:.2}…{:.2}",
+            planned.lean.high, planned.lean.typical, planned.lean.low
+        );
+        (0..even.places().len())
+            .map(lean)
+            .chain([planner])
+            .collect()
     });
-    table(&["layer", "contact", "at 0.75 m", "1 m", "1.25 m", "1.5 m", "2 m", "planner"], rows)
+    table(
+        &[
+            "layer",
+            "contact",
+            "at 0.75 m",
+            "1 m",
+            "1.25 m",
+            "1.5 m",
+            "2 m",
+            "planner",
+        ],
+        rows,
+    )
 }
 
 /// Holes wider than the block: case, words, the same block in a hole that fits, its contact.
 pub const LININGS: [(&str, &str, &str, &str); 4] = [
-    ("lining 50 mm, full", "metre cube, 50 mm to the base", "cube 1, 0.35", "none"),
-    ("lining 25 mm, full", "metre cube, 25 mm to the base", "cube 1, 0.35", "none"),
-    ("lining 50 mm, half", "metre cube, 50 mm to half its depth", "cube 1, 0.35", "half"),
-    ("lining 50 mm, long", "1.2 × 0.8 × 1 m, ν 0.45, 50 mm to the base", "long, 0.45", "none"),
+    (
+        "lining 50 mm, full",
+        "metre cube, 50 mm to the base",
+        "cube 1, 0.35",
+        "none",
+    ),
+    (
+        "lining 25 mm, full",
+        "metre cube, 25 mm to the base",
+        "cube 1, 0.35",
+        "none",
+    ),
+    (
+        "lining 50 mm, half",
+        "metre cube, 50 mm to half its depth",
+        "cube 1, 0.35",
+        "half",
+    ),
+    (
+        "lining 50 mm, long",
+        "1.2 × 0.8 × 1 m, ν 0.45, 50 mm to the base",
+        "long, 0.45",
+        "none",
+    ),
 ];
 
 /// What a hole wider than the block costs.
@@ -146,22 +200,37 @@ pub fn lining(reference: &Reference) -> String {
         row.extend(ENTRIES.map(|(_, axis)| {
             let asked = Asked::Entry(axis, axis);
             let found = case.same_box(contact, asked) / even.same_box(contact, asked);
-            format!("{found:.3} ({:.3})", planned.map_or(1.0, |layer| layer.stiffness[axis].low))
+            format!(
+                "{found:.3} ({:.3})",
+                planned.map_or(1.0, |layer| layer.stiffness[axis].low)
+            )
         }));
         let lean = case.same_box(contact, Asked::Lean(1)) / even.same_box(contact, Asked::Lean(1));
-        row.push(format!("{lean:.2} ({:.2})", planned.map_or(1.0, |layer| layer.lean.low)));
+        row.push(format!(
+            "{lean:.2} ({:.2})",
+            planned.map_or(1.0, |layer| layer.lean.low)
+        ));
         row
     };
-    table(&["block and lining", "z", "x", "ry", "rz", "lean, 1 m"], LININGS.map(row))
+    table(
+        &["block and lining", "z", "x", "ry", "rz", "lean, 1 m"],
+        LININGS.map(row),
+    )
 }
 
 /// Modulus with the root of depth.
 #[must_use]
 pub fn stiffening(reference: &Reference) -> String {
     let mut rows = Vec::new();
-    for (name, even, words, contacts) in
-        [("root", "even, thin", "1 × 1 × 1 m, ν 0.35", ALL), ("root, long", "even, thin, long", "1.2 × 0.8 × 1 m, ν 0.45", ENDS)]
-    {
+    for (name, even, words, contacts) in [
+        ("root", "even, thin", "1 × 1 × 1 m, ν 0.35", ALL),
+        (
+            "root, long",
+            "even, thin, long",
+            "1.2 × 0.8 × 1 m, ν 0.45",
+            ENDS,
+        ),
+    ] {
         let (root, even) = (reference.case(name), reference.case(even));
         for contact in contacts {
             let planned = depth::find(&even.shape(contact), &mut Notes::default());
@@ -169,7 +238,11 @@ pub fn stiffening(reference: &Reference) -> String {
             for (axis, stated) in [2, 0, 4].into_iter().zip(&planned) {
                 let asked = Asked::Entry(axis, axis);
                 let found = root.same_mesh(contact, asked) / even.same_mesh(contact, asked);
-                row.push(format!("{found:.3} ({:.2} m, {})", stated.depth_m, off(stated.factor, found)));
+                row.push(format!(
+                    "{found:.3} ({:.2} m, {})",
+                    stated.depth_m,
+                    off(stated.factor, found)
+                ));
             }
             rows.push(row);
         }

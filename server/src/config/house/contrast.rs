@@ -9,7 +9,9 @@ pub(super) struct Colour(pub u8, pub u8, pub u8);
 impl Colour {
     /// Reads `#rrggbb`.
     pub(super) fn parse(text: &str) -> Option<Self> {
-        let digits = text.strip_prefix('#').filter(|digits| digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_hexdigit()))?;
+        let digits = text
+            .strip_prefix('#')
+            .filter(|digits| digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_hexdigit()))?;
         let part = |from: usize| u8::from_str_radix(digits.get(from..from + 2)?, 16).ok();
         Some(Self(part(0)?, part(2)?, part(4)?))
     }
@@ -18,7 +20,11 @@ impl Colour {
     fn luminance_ratio(self) -> f64 {
         let linear = |part: u8| {
             let part = f64::from(part) / 255.0;
-            if part <= 0.04045 { part / 12.92 } else { ((part + 0.055) / 1.055).powf(2.4) }
+            if part <= 0.04045 {
+                part / 12.92
+            } else {
+                ((part + 0.055) / 1.055).powf(2.4)
+            }
         };
         0.2126 * linear(self.0) + 0.7152 * linear(self.1) + 0.0722 * linear(self.2)
     }
@@ -45,7 +51,10 @@ mod tests {
     fn contrasts_that_are_known() {
         let white = Colour(255, 255, 255);
         assert!((ratio(Colour(0, 0, 0), white) - 21.0).abs() < 1e-9);
-        assert!(ratio(Colour(0x76, 0x76, 0x76), white) >= 4.5 && ratio(Colour(0x77, 0x77, 0x77), white) < 4.5);
+        assert!(
+            ratio(Colour(0x76, 0x76, 0x76), white) >= 4.5
+                && ratio(Colour(0x77, 0x77, 0x77), white) < 4.5
+        );
         assert!((ratio(white, white) - 1.0).abs() < 1e-12);
     }
 }

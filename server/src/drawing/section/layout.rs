@@ -58,7 +58,12 @@ const DECK_M: f64 = 0.15;
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Layout {
     let m = |length: Length| metre::get(length);
-    let (block, pier, pit, anchors) = (&design.block, &design.pier, &design.excavation, &design.anchors);
+    let (block, pier, pit, anchors) = (
+        &design.block,
+        &design.pier,
+        &design.excavation,
+        &design.anchors,
+    );
     let half_length = m(block.length) / 2.0;
     let mut layout = Layout {
         units: brief.units,
@@ -86,7 +91,8 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         floor: None,
         frost: m(design.ground.frost_depth),
         water: design.ground.groundwater_depth.map(m),
-        duct_diameter: (brief.block.duct_count.value >= 1.0).then(|| m(brief.block.duct_diameter.value)),
+        duct_diameter: (brief.block.duct_count.value >= 1.0)
+            .then(|| m(brief.block.duct_diameter.value)),
         words: Words::default(),
     };
     layout.floor = floor(brief, &layout);
@@ -104,7 +110,12 @@ fn fill(fill: Fill) -> Option<Hatch> {
 
 /// Where studs are seen from the south, each place once.
 fn stud_xs(design: &Design) -> Vec<f64> {
-    let mut xs: Vec<f64> = design.anchors.studs.iter().map(|stud| metre::get(stud.x)).collect();
+    let mut xs: Vec<f64> = design
+        .anchors
+        .studs
+        .iter()
+        .map(|stud| metre::get(stud.x))
+        .collect();
     xs.sort_by(f64::total_cmp);
     xs.dedup_by(|a, b| (*a - *b).abs() < 1e-4);
     xs
@@ -112,7 +123,10 @@ fn stud_xs(design: &Design) -> Vec<f64> {
 
 /// The floor stands off what passes through it: the block, the plate or the column.
 fn floor(brief: &Brief, layout: &Layout) -> Option<Floor> {
-    let (level, gap) = (metre::get(brief.floor.level.value), metre::get(brief.floor.gap.value));
+    let (level, gap) = (
+        metre::get(brief.floor.level.value),
+        metre::get(brief.floor.gap.value),
+    );
     let (thickness, is_concrete) = match brief.floor.kind.value {
         FloorKind::Ground => return None,
         FloorKind::Slab => (metre::get(brief.floor.slab_thickness.value), true),
@@ -126,7 +140,12 @@ fn floor(brief: &Brief, layout: &Layout) -> Option<Floor> {
     } else {
         layout.radius
     };
-    Some(Floor { level, thickness, opening_half: inner + gap, is_concrete })
+    Some(Floor {
+        level,
+        thickness,
+        opening_half: inner + gap,
+        is_concrete,
+    })
 }
 
 impl Layout {
@@ -140,17 +159,25 @@ impl Layout {
     }
 
     pub(super) fn stud_top(&self) -> f64 {
-        (self.upstand + self.stud_length - self.embedment).max(self.pier_foot() + self.plate_thickness)
+        (self.upstand + self.stud_length - self.embedment)
+            .max(self.pier_foot() + self.plate_thickness)
     }
 
     /// Highest thing drawn.
     pub(super) fn top(&self) -> f64 {
-        self.floor.as_ref().map_or(0.0, |floor| floor.level).max(self.pier_top()).max(self.stud_top())
+        self.floor
+            .as_ref()
+            .map_or(0.0, |floor| floor.level)
+            .max(self.pier_top())
+            .max(self.stud_top())
     }
 
     /// Half the width that must be on the drawing.
     pub(super) fn reach(&self) -> f64 {
-        self.pit_top_half.max(self.plate_half).max(self.top_plate_half).max(self.floor.as_ref().map_or(0.0, |floor| floor.opening_half))
+        self.pit_top_half
+            .max(self.plate_half)
+            .max(self.top_plate_half)
+            .max(self.floor.as_ref().map_or(0.0, |floor| floor.opening_half))
     }
 
     pub(super) fn is_battered(&self) -> bool {
@@ -159,7 +186,11 @@ impl Layout {
 
     /// Half the pit's width at a depth, where undisturbed ground begins.
     pub(super) fn side_at(&self, depth: f64) -> f64 {
-        let share = if self.depth > 0.0 { (depth / self.depth).clamp(0.0, 1.0) } else { 0.0 };
+        let share = if self.depth > 0.0 {
+            (depth / self.depth).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
         self.pit_top_half + (self.pit_bottom_half - self.pit_top_half) * share
     }
 
@@ -170,7 +201,12 @@ impl Layout {
 
     /// The holes, as pairs of opposite corners.
     pub(super) fn holes(&self) -> impl Iterator<Item = ((f64, f64), (f64, f64))> {
-        self.stud_xs.iter().map(|&x| ((x - self.hole_radius, self.upstand), (x + self.hole_radius, self.upstand - self.hole_depth)))
+        self.stud_xs.iter().map(|&x| {
+            (
+                (x - self.hole_radius, self.upstand),
+                (x + self.hole_radius, self.upstand - self.hole_depth),
+            )
+        })
     }
 
     /// Axis of a duct from the block's side up into the column, bent where it turns.

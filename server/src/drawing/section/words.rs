@@ -30,36 +30,73 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let number = |length_m: f64| dimension_text(brief.units, length_m * 1000.0);
     let width = metre::get(design.block.width);
     let (from, to) = layout.contact;
-    let stand = if layout.grouted { "on grout" } else { "on nuts, gap" };
+    let stand = if layout.grouted {
+        "on grout"
+    } else {
+        "on nuts, gap"
+    };
     let plate = number(2.0 * layout.plate_half);
     let top = number(2.0 * layout.top_plate_half);
     Words {
-        top_plate: format!("Top plate {top}\u{a0}×\u{a0}{top}\u{a0}×\u{a0}{}", say(layout.top_plate_thickness)),
+        top_plate: format!(
+            "Top plate {top}\u{a0}×\u{a0}{top}\u{a0}×\u{a0}{}",
+            say(layout.top_plate_thickness)
+        ),
         column: format!(
             "Column ø\u{a0}{}\u{a0}×\u{a0}{}, {}",
             number(2.0 * layout.radius),
             say(layout.wall),
             fill_words(brief.pier.fill.value)
         ),
-        plate: format!("Base plate {plate}\u{a0}×\u{a0}{plate}\u{a0}×\u{a0}{}, {stand} {}", say(layout.plate_thickness), say(layout.gap)),
-        block: format!("Block {}\u{a0}×\u{a0}{}, {}", number(2.0 * layout.half_length), say(width), brief.block.concrete.value.key()),
+        plate: format!(
+            "Base plate {plate}\u{a0}×\u{a0}{plate}\u{a0}×\u{a0}{}, {stand} {}",
+            say(layout.plate_thickness),
+            say(layout.gap)
+        ),
+        block: format!(
+            "Block {}\u{a0}×\u{a0}{}, {}",
+            number(2.0 * layout.half_length),
+            say(width),
+            brief.block.concrete.value.key()
+        ),
         studs: match design.anchors.studs.len() {
             0 => "No studs".to_owned(),
-            count => format!("{count} studs {}, {} deep", brief.anchors.size.value.key(), say(layout.embedment)),
+            count => format!(
+                "{count} studs {}, {} deep",
+                brief.anchors.size.value.key(),
+                say(layout.embedment)
+            ),
         },
         floor: layout.floor.as_ref().map(|floor| {
             let kind = if floor.is_concrete { "Slab" } else { "Deck" };
-            format!("{kind}, {} clear all round", say(metre::get(brief.floor.gap.value)))
+            format!(
+                "{kind}, {} clear all round",
+                say(metre::get(brief.floor.gap.value))
+            )
         }),
         frost: format!("Frost goes to {}", say(layout.frost)),
-        water: format!("Water at its highest {} down", say(layout.water.unwrap_or_default())),
-        contact: format!("Soil hard against the sides from {} to {}", number(from), say(to)),
-        ducts: ducts(brief.block.duct_count.value, &say(layout.duct_diameter.unwrap_or_default())),
+        water: format!(
+            "Water at its highest {} down",
+            say(layout.water.unwrap_or_default())
+        ),
+        contact: format!(
+            "Soil hard against the sides from {} to {}",
+            number(from),
+            say(to)
+        ),
+        ducts: ducts(
+            brief.block.duct_count.value,
+            &say(layout.duct_diameter.unwrap_or_default()),
+        ),
     }
 }
 
 fn ducts(count: f64, diameter: &str) -> String {
-    if count > 1.0 { format!("{count} ducts ø\u{a0}{diameter}") } else { format!("Duct ø\u{a0}{diameter}") }
+    if count > 1.0 {
+        format!("{count} ducts ø\u{a0}{diameter}")
+    } else {
+        format!("Duct ø\u{a0}{diameter}")
+    }
 }
 
 /// A length in millimetres or inches, with its unit.
@@ -93,7 +130,14 @@ pub(super) fn description(layout: &Layout) -> String {
         words.frost
     );
     let contact = (layout.contact.1 > layout.contact.0).then_some(words.contact.as_str());
-    for extra in [words.floor.as_deref(), layout.water.map(|_| words.water.as_str()), contact].into_iter().flatten() {
+    for extra in [
+        words.floor.as_deref(),
+        layout.water.map(|_| words.water.as_str()),
+        contact,
+    ]
+    .into_iter()
+    .flatten()
+    {
         text.push_str(&format!(" {extra}."));
     }
     text

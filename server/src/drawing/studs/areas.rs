@@ -56,7 +56,12 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let block = &design.block;
     Some(Layout {
         units: brief.units,
-        studs: design.anchors.studs.iter().map(|stud| (m(stud.x), m(stud.y))).collect(),
+        studs: design
+            .anchors
+            .studs
+            .iter()
+            .map(|stud| (m(stud.x), m(stud.y)))
+            .collect(),
         pulled: verdict.cone.studs.clone(),
         reach: m(verdict.cone.reach),
         block: (m(block.length), m(block.width)),
@@ -78,7 +83,11 @@ fn used(units: Units, verdict: &Verdict, mode: Mode) -> String {
         || "not looked at".to_owned(),
         |judged| {
             let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
-            if judged.action == verdict.action.id { used } else { format!("{used} (by {})", judged.under) }
+            if judged.action == verdict.action.id {
+                used
+            } else {
+                format!("{used} (by {})", judged.under)
+            }
         },
     )
 }
@@ -90,13 +99,25 @@ fn mm2(units: Units, area: Area) -> String {
 /// Studs by their numbers.
 fn named(studs: &[usize]) -> String {
     let listed: Vec<String> = studs.iter().map(ToString::to_string).collect();
-    format!("{} {}", if studs.len() == 1 { "Stud" } else { "Studs" }, listed.join(", "))
+    format!(
+        "{} {}",
+        if studs.len() == 1 { "Stud" } else { "Studs" },
+        listed.join(", ")
+    )
 }
 
 /// Which studs the worst action pulls.
 fn pulled_words(verdict: &Verdict) -> String {
-    if verdict.each.iter().any(|borne| kilonewton::get(borne.pull) > 0.0) {
-        format!("{} pulled under {}", named(&verdict.cone.studs), verdict.action.title)
+    if verdict
+        .each
+        .iter()
+        .any(|borne| kilonewton::get(borne.pull) > 0.0)
+    {
+        format!(
+            "{} pulled under {}",
+            named(&verdict.cone.studs),
+            verdict.action.title
+        )
     } else {
         "Nothing pulls a stud; if all were pulled".to_owned()
     }
@@ -115,7 +136,9 @@ fn cone_words(units: Units, verdict: &Verdict) -> String {
 }
 
 fn edge_words(units: Units, verdict: &Verdict) -> String {
-    let Some(edge) = &verdict.edge else { return "Every side is so far from the studs that none breaks off.".to_owned() };
+    let Some(edge) = &verdict.edge else {
+        return "Every side is so far from the studs that none breaks off.".to_owned();
+    };
     format!(
         "{} pushed to the {}: area {} on the side, against {} of one stud; of the distance {} count. Edge used {}.",
         named(&edge.studs),
@@ -141,23 +164,41 @@ impl Layout {
     fn square(&self, number: usize) -> [f64; 4] {
         let (x, y) = self.studs[number - 1];
         let (hx, hy) = (self.block.0 / 2.0, self.block.1 / 2.0);
-        [(x - self.reach).max(-hx), (x + self.reach).min(hx), (y - self.reach).max(-hy), (y + self.reach).min(hy)]
+        [
+            (x - self.reach).max(-hx),
+            (x + self.reach).min(hx),
+            (y - self.reach).max(-hy),
+            (y + self.reach).min(hy),
+        ]
     }
 
     /// The squares' union as strips along y, none over another.
     fn strips(&self) -> Vec<[f64; 4]> {
-        let squares: Vec<[f64; 4]> = self.pulled.iter().map(|&number| self.square(number)).collect();
-        let mut xs: Vec<f64> = squares.iter().flat_map(|square| [square[0], square[1]]).collect();
+        let squares: Vec<[f64; 4]> = self
+            .pulled
+            .iter()
+            .map(|&number| self.square(number))
+            .collect();
+        let mut xs: Vec<f64> = squares
+            .iter()
+            .flat_map(|square| [square[0], square[1]])
+            .collect();
         xs.sort_by(f64::total_cmp);
-        xs.windows(2).filter(|pair| pair[1] - pair[0] > 1e-6).flat_map(|pair| covered(&squares, pair[0], pair[1])).collect()
+        xs.windows(2)
+            .filter(|pair| pair[1] - pair[0] > 1e-6)
+            .flat_map(|pair| covered(&squares, pair[0], pair[1]))
+            .collect()
     }
 }
 
 /// Parts of a strip that any square covers, joined where they meet.
 fn covered(squares: &[[f64; 4]], from: f64, to: f64) -> Vec<[f64; 4]> {
     let middle = (from + to) / 2.0;
-    let mut spans: Vec<(f64, f64)> =
-        squares.iter().filter(|square| square[0] < middle && middle < square[1]).map(|square| (square[2], square[3])).collect();
+    let mut spans: Vec<(f64, f64)> = squares
+        .iter()
+        .filter(|square| square[0] < middle && middle < square[1])
+        .map(|square| (square[2], square[3]))
+        .collect();
     spans.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut joined: Vec<[f64; 4]> = Vec::new();
     for (south, north) in spans {
@@ -182,24 +223,52 @@ pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     let scale = both(&mut pen, layout);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
-    pen.finish(Head { name: "breakout", title: TITLE.to_owned(), description: layout.description(), scale: Some(scale) })
+    pen.finish(Head {
+        name: "breakout",
+        title: TITLE.to_owned(),
+        description: layout.description(),
+        scale: Some(scale),
+    })
 }
 
 /// Both views beside each other; gives their scale.
 fn both(pen: &mut Pen, layout: &Layout) -> u32 {
     let (left, top) = (0.0, 0.0);
-    let scale = fitting(layout.block.0, layout.block.1.max(layout.thickness), ROOM, ROOM);
+    let scale = fitting(
+        layout.block.0,
+        layout.block.1.max(layout.thickness),
+        ROOM,
+        ROOM,
+    );
     let mut view = view(scale, -layout.block.0 / 2.0, layout.block.1 / 2.0);
     let words_top = top + 2.0 * LINE_HEIGHT;
     let wide = COLUMN - 4.0;
     let cone_end = paragraph(pen, at(left, words_top), &layout.cone_words, wide);
-    let edge_end = paragraph(pen, at(left + COLUMN + 8.0, words_top), &layout.edge_words, wide);
+    let edge_end = paragraph(
+        pen,
+        at(left + COLUMN + 8.0, words_top),
+        &layout.edge_words,
+        wide,
+    );
     let views_top = cone_end.max(edge_end) + 3.0 + above(layout, &view);
-    for (x, text) in [(left, "Out of the top: cones"), (left + COLUMN + 8.0, "Off the side: edge")] {
+    for (x, text) in [
+        (left, "Out of the top: cones"),
+        (left + COLUMN + 8.0, "Off the side: edge"),
+    ] {
         let text = format!("{text}, 1\u{2009}:\u{2009}{scale}");
-        pen.label(Label { at: at(x, top + LINE_HEIGHT - 1.0), size: SIZE, anchor: Anchor::Start, upright: false, bold: true, text });
+        pen.label(Label {
+            at: at(x, top + LINE_HEIGHT - 1.0),
+            size: SIZE,
+            anchor: Anchor::Start,
+            upright: false,
+            bold: true,
+            text,
+        });
     }
-    view.origin = at(view.origin.x + left + FIRST + 2.0, view.origin.y + views_top);
+    view.origin = at(
+        view.origin.x + left + FIRST + 2.0,
+        view.origin.y + views_top,
+    );
     cones(pen, layout, &view);
     view.origin.x += COLUMN + 8.0;
     if let Some(edge) = &layout.edge {
@@ -217,12 +286,28 @@ fn above(layout: &Layout, view: &View) -> f64 {
     let half = layout.block.1 / 2.0;
     let cone = layout.pulled.first().map_or(0.0, |&first| {
         let (y, south) = (layout.studs[first - 1].1, layout.square(first)[2]);
-        if view.mm(y - south) < FIGURE { FIGURE_ABOVE - view.mm(half - y) } else { 0.0 }
+        if view.mm(y - south) < FIGURE {
+            FIGURE_ABOVE - view.mm(half - y)
+        } else {
+            0.0
+        }
     });
-    let edge = layout.edge.as_ref().filter(|edge| matches!(edge.side, "north" | "south")).map_or(0.0, |edge| {
-        let top = if edge.side == "north" { 0.0 } else { view.mm(layout.block.1 - edge.distance) };
-        if view.mm(edge.distance) < FIGURE { FIGURE_ABOVE - top } else { 0.0 }
-    });
+    let edge = layout
+        .edge
+        .as_ref()
+        .filter(|edge| matches!(edge.side, "north" | "south"))
+        .map_or(0.0, |edge| {
+            let top = if edge.side == "north" {
+                0.0
+            } else {
+                view.mm(layout.block.1 - edge.distance)
+            };
+            if view.mm(edge.distance) < FIGURE {
+                FIGURE_ABOVE - top
+            } else {
+                0.0
+            }
+        });
     cone.max(edge).max(0.0)
 }
 
@@ -244,10 +329,24 @@ fn numbered(pen: &mut Pen, layout: &Layout, view: &View, some: &[usize], turned:
     for &number in some {
         let (x, y) = layout.studs[number - 1];
         let centre = view.at(x, y);
-        let (dx, dy) = (if x * turned[0] >= 0.0 { 1.0 } else { -1.0 }, if y * turned[1] >= 0.0 { -1.0 } else { 1.0 });
+        let (dx, dy) = (
+            if x * turned[0] >= 0.0 { 1.0 } else { -1.0 },
+            if y * turned[1] >= 0.0 { -1.0 } else { 1.0 },
+        );
         let place = at(centre.x + dx * 2.4, centre.y + dy * 2.2 + 0.35 * SIZE);
-        let label = Label { at: place, size: SIZE, anchor: Anchor::Middle, upright: false, bold: true, text: number.to_string() };
-        let near = layout.studs.iter().filter(|stud| view.mm((stud.0 - x).hypot(stud.1 - y)) < 2.5 * SIZE).count();
+        let label = Label {
+            at: place,
+            size: SIZE,
+            anchor: Anchor::Middle,
+            upright: false,
+            bold: true,
+            text: number.to_string(),
+        };
+        let near = layout
+            .studs
+            .iter()
+            .filter(|stud| view.mm((stud.0 - x).hypot(stud.1 - y)) < 2.5 * SIZE)
+            .count();
         if near == 1 {
             pen.label(label);
         }
@@ -257,22 +356,39 @@ fn numbered(pen: &mut Pen, layout: &Layout, view: &View, some: &[usize], turned:
 fn cones(pen: &mut Pen, layout: &Layout, view: &View) {
     outline(pen, layout, view);
     for [west, east, south, north] in layout.strips() {
-        pen.hatch(Hatch::Area, &[rectangle(view.at(west, north), view.at(east, south))]);
+        pen.hatch(
+            Hatch::Area,
+            &[rectangle(view.at(west, north), view.at(east, south))],
+        );
     }
     for &number in &layout.pulled {
         let [west, east, south, north] = layout.square(number);
         pen.rectangle(Line::Dashed, view.at(west, north), view.at(east, south));
     }
     numbered(pen, layout, view, &layout.pulled, [1.0, 1.0]);
-    let Some(&first) = layout.pulled.first() else { return };
+    let Some(&first) = layout.pulled.first() else {
+        return;
+    };
     let ((x, y), [_, east, south, _]) = (layout.studs[first - 1], layout.square(first));
     let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
     if east - x > 1e-6 {
-        across(pen, view.at(x, y), view.at(east, south), low, &layout.number(east - x));
+        across(
+            pen,
+            view.at(x, y),
+            view.at(east, south),
+            low,
+            &layout.number(east - x),
+        );
     }
     if y - south > 1e-6 {
         let side = view.at(-layout.block.0 / 2.0, 0.0).x - FIRST;
-        upright(pen, view.at(x, y), view.at(x, south), side, &layout.number(y - south));
+        upright(
+            pen,
+            view.at(x, y),
+            view.at(x, south),
+            side,
+            &layout.number(y - south),
+        );
     }
 }
 
@@ -286,40 +402,108 @@ fn broken(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View) {
         _ => (true, -1.0),
     };
     // Along the side and across it, whichever side it is.
-    let place = |along: f64, across: f64| if along_x { view.at(along, across) } else { view.at(across, along) };
-    let half = if along_x { layout.block.1 } else { layout.block.0 } / 2.0 * sign;
-    let row: Vec<f64> = edge.row.iter().map(|&number| layout.studs[number - 1]).map(|(x, y)| if along_x { x } else { y }).collect();
-    let (from, to) = (row.iter().copied().fold(f64::INFINITY, f64::min), row.iter().copied().fold(f64::NEG_INFINITY, f64::max));
+    let place = |along: f64, across: f64| {
+        if along_x {
+            view.at(along, across)
+        } else {
+            view.at(across, along)
+        }
+    };
+    let half = if along_x {
+        layout.block.1
+    } else {
+        layout.block.0
+    } / 2.0
+        * sign;
+    let row: Vec<f64> = edge
+        .row
+        .iter()
+        .map(|&number| layout.studs[number - 1])
+        .map(|(x, y)| if along_x { x } else { y })
+        .collect();
+    let (from, to) = (
+        row.iter().copied().fold(f64::INFINITY, f64::min),
+        row.iter().copied().fold(f64::NEG_INFINITY, f64::max),
+    );
     let behind = half - sign * edge.distance;
-    let body = [place(from, behind), place(to, behind), place(to + edge.spread[0], half), place(from - edge.spread[1], half)];
+    let body = [
+        place(from, behind),
+        place(to, behind),
+        place(to + edge.spread[0], half),
+        place(from - edge.spread[1], half),
+    ];
     pen.hatch(Hatch::Area, &[body.to_vec()]);
     pen.outline(Line::Dashed, &body);
     // Away from the body and from the dimension's lines, which run to the side.
-    numbered(pen, layout, view, &edge.row, if along_x { [1.0, -1.0] } else { [-1.0, 1.0] });
+    numbered(
+        pen,
+        layout,
+        view,
+        &edge.row,
+        if along_x { [1.0, -1.0] } else { [-1.0, 1.0] },
+    );
     let low = view.at(0.0, -layout.block.1 / 2.0).y + FIRST;
     let number = layout.number(edge.distance);
     let (stud, side) = (place(to, behind), place(to, half));
     if along_x {
-        upright(pen, stud, side, view.at(-layout.block.0 / 2.0, 0.0).x - FIRST, &number);
+        upright(
+            pen,
+            stud,
+            side,
+            view.at(-layout.block.0 / 2.0, 0.0).x - FIRST,
+            &number,
+        );
     } else {
         across(pen, stud, side, low, &number);
     }
-    let length = if along_x { layout.block.0 } else { layout.block.1 };
-    face(pen, layout, edge, view, [from - edge.spread[1], to + edge.spread[0], length], low + 6.0);
+    let length = if along_x {
+        layout.block.0
+    } else {
+        layout.block.1
+    };
+    face(
+        pen,
+        layout,
+        edge,
+        view,
+        [from - edge.spread[1], to + edge.spread[0], length],
+        low + 6.0,
+    );
 }
 
 /// The side of the block seen straight on, with the area that breaks off; `ends` are the area's two ends and the side's length.
-fn face(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View, [from, to, length]: [f64; 3], top: f64) {
+fn face(
+    pen: &mut Pen,
+    layout: &Layout,
+    edge: &Edge,
+    view: &View,
+    [from, to, length]: [f64; 3],
+    top: f64,
+) {
     let middle = view.origin.x;
     // Seen from outside, the east and the south side have their positive end to the right, the others to the left.
-    let way = if matches!(edge.side, "east" | "south") { 1.0 } else { -1.0 };
+    let way = if matches!(edge.side, "east" | "south") {
+        1.0
+    } else {
+        -1.0
+    };
     let place = |along: f64, depth: f64| at(middle + way * view.mm(along), top + view.mm(depth));
-    pen.rectangle(Line::Heavy, place(-length / 2.0, 0.0), place(length / 2.0, layout.thickness));
+    pen.rectangle(
+        Line::Heavy,
+        place(-length / 2.0, 0.0),
+        place(length / 2.0, layout.thickness),
+    );
     let area = rectangle(place(from, 0.0), place(to, edge.depth));
     pen.hatch(Hatch::Area, std::slice::from_ref(&area));
     pen.outline(Line::Dashed, &area);
     let low = place(0.0, layout.thickness).y + FIRST;
-    across(pen, place(from, edge.depth), place(to, edge.depth), low, &layout.number(to - from));
+    across(
+        pen,
+        place(from, edge.depth),
+        place(to, edge.depth),
+        low,
+        &layout.number(to - from),
+    );
     let left = middle - view.mm(length / 2.0) - FIRST;
     upright(
         pen,
@@ -328,5 +512,9 @@ fn face(pen: &mut Pen, layout: &Layout, edge: &Edge, view: &View, [from, to, len
         left,
         &layout.number(edge.depth),
     );
-    pen.text(at(middle - view.mm(length / 2.0), low + STEP), Anchor::Start, format!("The {} side", edge.side));
+    pen.text(
+        at(middle - view.mm(length / 2.0), low + STEP),
+        Anchor::Start,
+        format!("The {} side", edge.side),
+    );
 }

@@ -34,7 +34,11 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let map = motion.on_ground.tilt_map.as_ref()?;
     let mut floor = floor::layout(brief, design);
     floor.without_walk();
-    let leans = motion.stands.iter().map(|stand| stand.tilt_arcsec.zip(stand.bearing_deg)).collect();
+    let leans = motion
+        .stands
+        .iter()
+        .map(|stand| stand.tilt_arcsec.zip(stand.bearing_deg))
+        .collect();
     let levels = levels(&map.tilt_arcsec, motion.budget_arcsec);
     (!levels.is_empty()).then(|| Layout {
         units: brief.units,
@@ -52,22 +56,47 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 }
 
 /// Steps between levels, coarse to fine: the first that gives enough lines is taken.
-const SERIES: [&[f64]; 3] =
-    [&[1.0, 2.0, 5.0], &[1.0, 1.5, 2.0, 3.0, 5.0, 7.0], &[1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0]];
+const SERIES: [&[f64]; 3] = [
+    &[1.0, 2.0, 5.0],
+    &[1.0, 1.5, 2.0, 3.0, 5.0, 7.0],
+    &[
+        1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0,
+    ],
+];
 /// Fewest levels that show the lie of the land.
 const ENOUGH: usize = 6;
 
 /// Round values within the map's, the largest of them, and the budget among them.
 fn levels(tilts: &[Vec<f64>], budget: f64) -> Vec<(f64, bool)> {
-    let (low, high) = tilts.iter().flatten().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), &v| (low.min(v), high.max(v)));
+    let (low, high) = tilts
+        .iter()
+        .flatten()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), &v| {
+            (low.min(v), high.max(v))
+        });
     let between = |level: &f64| *level > low && *level < high;
     let of = |series: &[f64]| -> Vec<(f64, bool)> {
-        let round = (-6..5).flat_map(|power| series.iter().map(move |digit| digit * 10f64.powi(power)));
-        round.filter(between).filter(|level| (level / budget - 1.0).abs() > 0.1).map(|level| (level, false)).collect()
+        let round =
+            (-6..5).flat_map(|power| series.iter().map(move |digit| digit * 10f64.powi(power)));
+        round
+            .filter(between)
+            .filter(|level| (level / budget - 1.0).abs() > 0.1)
+            .map(|level| (level, false))
+            .collect()
     };
     // Near the axis every map runs to nought in lines that lie on each other: only those farther out count.
-    let shows = |levels: &Vec<(f64, bool)>| levels.iter().filter(|(level, _)| *level > high / 8.0).count() >= ENOUGH;
-    let mut levels = SERIES.iter().map(|series| of(series)).find(shows).unwrap_or_else(|| of(SERIES[2]));
+    let shows = |levels: &Vec<(f64, bool)>| {
+        levels
+            .iter()
+            .filter(|(level, _)| *level > high / 8.0)
+            .count()
+            >= ENOUGH
+    };
+    let mut levels = SERIES
+        .iter()
+        .map(|series| of(series))
+        .find(shows)
+        .unwrap_or_else(|| of(SERIES[2]));
     levels.reverse();
     levels.truncate(MOST_LEVELS);
     levels.extend(Some(budget).filter(between).map(|level| (level, true)));
@@ -90,10 +119,16 @@ impl Layout {
             words.push("The deck hands the weight to its posts: lines bend where joists and beams rest on them.".to_owned());
         }
         if self.soft > 1.05 {
-            words.push(format!("In the softest ground thought likely {} times as much.", self.units.say(self.soft, Unit::One)));
+            words.push(format!(
+                "In the softest ground thought likely {} times as much.",
+                self.units.say(self.soft, Unit::One)
+            ));
         }
         if self.at_rest_within > 0.0 {
-            words.push(format!("Beyond {} an estimate: there a step arrives as a wave.", self.units.say(self.at_rest_within, Unit::Metre)));
+            words.push(format!(
+                "Beyond {} an estimate: there a step arrives as a wave.",
+                self.units.say(self.at_rest_within, Unit::Metre)
+            ));
         }
         words.push("Arrows: the way the top leans.".to_owned());
         words
@@ -101,15 +136,25 @@ impl Layout {
 
     /// What each stand does.
     pub(super) fn stand_words(&self) -> Vec<String> {
-        let line = |(stand, lean): (&stillground::site_plan::Stand, &Option<(f64, f64)>)| match lean {
+        let line = |(stand, lean): (&stillground::site_plan::Stand, &Option<(f64, f64)>)| match lean
+        {
             Some((tilt, _)) => format!("{}: {}", stand.name, self.say(*tilt)),
             None => format!("{}: not known", stand.name),
         };
-        self.floor.stands.iter().zip(&self.leans).map(line).collect()
+        self.floor
+            .stands
+            .iter()
+            .zip(&self.leans)
+            .map(line)
+            .collect()
     }
 
     pub(super) fn description(&self) -> String {
-        let values: Vec<String> = self.levels.iter().map(|(level, _)| self.say(*level)).collect();
+        let values: Vec<String> = self
+            .levels
+            .iter()
+            .map(|(level, _)| self.say(*level))
+            .collect();
         format!(
             "{} Lines are drawn at {}. The budget is {}. Stands: {}.",
             self.words().join(" "),

@@ -2,16 +2,26 @@
 
 use super::super::question::{Answer, Kind, Question, Topic, choice, number};
 use stillground::site_plan::Code;
-use stillground::site_plan::anchors::{BondRow, Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, TimeRow, Tool};
+use stillground::site_plan::anchors::{
+    BondRow, Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, TimeRow, Tool,
+};
 
-const YES_NO: &[Answer] = &[("true", "It may be cracked"), ("false", "A report says that it is not")];
+const YES_NO: &[Answer] = &[
+    ("true", "It may be cracked"),
+    ("false", "A report says that it is not"),
+];
 
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "Which studs?",
         intro: "Threaded rods set in resin hold the column down. More of them on a wider circle hold it stiller; each needs concrete round it.",
         common: &[
-            number("anchors.count", "How many studs?", "Four stand square and level easily.", "Four are taken."),
+            number(
+                "anchors.count",
+                "How many studs?",
+                "Four stand square and level easily.",
+                "Four are taken.",
+            ),
             choice!(
                 "anchors.size",
                 Size,
@@ -27,8 +37,18 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Outside the column, inside the plate.",
                 "A circle clear of the column and inside the plate.",
             ),
-            number("anchors.length_mm", "Length of a stud", "", "A usual length."),
-            number("anchors.embedment_mm", "How deep does it sit in the concrete?", "", "A usual depth for its size."),
+            number(
+                "anchors.length_mm",
+                "Length of a stud",
+                "",
+                "A usual length.",
+            ),
+            number(
+                "anchors.embedment_mm",
+                "How deep does it sit in the concrete?",
+                "",
+                "A usual depth for its size.",
+            ),
         ],
         rare: &[
             choice!(
@@ -109,7 +129,12 @@ pub(super) const TOPICS: &[Topic] = &[
             ),
         ],
         rare: &[
-            number("anchors.thread_friction", "Friction in the thread", "From a friction test.", "It follows from what is on the threads."),
+            number(
+                "anchors.thread_friction",
+                "Friction in the thread",
+                "From a friction test.",
+                "It follows from what is on the threads.",
+            ),
             number(
                 "anchors.under_head_friction",
                 "Friction under the nut",
@@ -164,7 +189,11 @@ pub(super) const TOPICS: &[Topic] = &[
                 not_known: "It is taken that it may be.",
                 kind: Kind::Choice {
                     answers: YES_NO,
-                    get: |plan| plan.anchors.cracked.map(|yes| if yes { "true" } else { "false" }),
+                    get: |plan| {
+                        plan.anchors
+                            .cracked
+                            .map(|yes| if yes { "true" } else { "false" })
+                    },
                     set: |plan, key| plan.anchors.cracked = key.and_then(|key| key.parse().ok()),
                 },
             },
@@ -180,8 +209,18 @@ pub(super) const TOPICS: &[Topic] = &[
                 "At that temperature, from the product's sheet.",
                 "A cautious time for the temperature.",
             ),
-            number("anchors.cartridge_ml", "What one cartridge holds", "", "A common cartridge."),
-            number("anchors.purge_ml", "Resin thrown away at the start of each nozzle", "", "A few strokes."),
+            number(
+                "anchors.cartridge_ml",
+                "What one cartridge holds",
+                "",
+                "A common cartridge.",
+            ),
+            number(
+                "anchors.purge_ml",
+                "Resin thrown away at the start of each nozzle",
+                "",
+                "A few strokes.",
+            ),
             number(
                 "anchors.service_temperature_c",
                 "How warm does the concrete become in use?",
@@ -195,26 +234,66 @@ pub(super) const TOPICS: &[Topic] = &[
         intro: "If you hold the resin's approval in your hand, its figures replace the cautious ones taken here.",
         common: &[],
         rare: &[
-            number("anchors.installation_factor", "Installation factor", "Written γ inst; 1.0 to 1.4.", "A cautious factor."),
+            number(
+                "anchors.installation_factor",
+                "Installation factor",
+                "Written γ inst; 1.0 to 1.4.",
+                "A cautious factor.",
+            ),
             number(
                 "anchors.sustained_factor",
                 "Factor for sustained load",
                 "Written ψ sus, with a small nought.",
                 "The code's value where nothing is stated.",
             ),
-            number("anchors.min_embedment_mm", "Least embedment", "Written h ef,min.", "Where the code's model begins."),
-            number("anchors.max_embedment_mm", "Greatest embedment", "Written h ef,max.", "Twenty times the stud's diameter."),
-            number("anchors.min_edge_mm", "Least edge distance", "Written c min.", "Six times the stud's diameter."),
-            number("anchors.min_spacing_mm", "Least spacing", "Written s min.", "Six times the stud's diameter."),
-            number("anchors.min_thickness_mm", "Least thickness of the concrete", "", "It follows from the embedment."),
+            number(
+                "anchors.min_embedment_mm",
+                "Least embedment",
+                "Written h ef,min.",
+                "Where the code's model begins.",
+            ),
+            number(
+                "anchors.max_embedment_mm",
+                "Greatest embedment",
+                "Written h ef,max.",
+                "Twenty times the stud's diameter.",
+            ),
+            number(
+                "anchors.min_edge_mm",
+                "Least edge distance",
+                "Written c min.",
+                "Six times the stud's diameter.",
+            ),
+            number(
+                "anchors.min_spacing_mm",
+                "Least spacing",
+                "Written s min.",
+                "Six times the stud's diameter.",
+            ),
+            number(
+                "anchors.min_thickness_mm",
+                "Least thickness of the concrete",
+                "",
+                "It follows from the embedment.",
+            ),
             number(
                 "anchors.splitting_edge_mm",
                 "Edge distance that rules out splitting",
                 "Written c cr,sp.",
                 "It follows from the embedment.",
             ),
-            number("anchors.displacement_short_mm_per_mpa", "Displacement for a short load", "Per stress of bond.", "A middling resin."),
-            number("anchors.displacement_long_mm_per_mpa", "Displacement for a long load", "Per stress of bond.", "A middling resin."),
+            number(
+                "anchors.displacement_short_mm_per_mpa",
+                "Displacement for a short load",
+                "Per stress of bond.",
+                "A middling resin.",
+            ),
+            number(
+                "anchors.displacement_long_mm_per_mpa",
+                "Displacement for a long load",
+                "Per stress of bond.",
+                "A middling resin.",
+            ),
             number(
                 "anchors.relaxation_factor",
                 "Share of the preload lost in each tenfold of hours",
@@ -238,8 +317,13 @@ pub(super) const TOPICS: &[Topic] = &[
                         )
                     },
                     set: |plan, rows| {
-                        let row = |[up_to_c, cracked_mpa, uncracked_mpa]: [f64; 3]| BondRow { up_to_c, cracked_mpa, uncracked_mpa };
-                        plan.anchors.bond_by_temperature = rows.map(|rows| rows.into_iter().map(row).collect());
+                        let row = |[up_to_c, cracked_mpa, uncracked_mpa]: [f64; 3]| BondRow {
+                            up_to_c,
+                            cracked_mpa,
+                            uncracked_mpa,
+                        };
+                        plan.anchors.bond_by_temperature =
+                            rows.map(|rows| rows.into_iter().map(row).collect());
                     },
                 },
             },
@@ -260,8 +344,13 @@ pub(super) const TOPICS: &[Topic] = &[
                         )
                     },
                     set: |plan, rows| {
-                        let row = |[concrete_c, working_min, cure_h]: [f64; 3]| TimeRow { concrete_c, working_min, cure_h };
-                        plan.anchors.times_by_temperature = rows.map(|rows| rows.into_iter().map(row).collect());
+                        let row = |[concrete_c, working_min, cure_h]: [f64; 3]| TimeRow {
+                            concrete_c,
+                            working_min,
+                            cure_h,
+                        };
+                        plan.anchors.times_by_temperature =
+                            rows.map(|rows| rows.into_iter().map(row).collect());
                     },
                 },
             },

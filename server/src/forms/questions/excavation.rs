@@ -54,7 +54,12 @@ pub(super) const TOPICS: &[Topic] = &[
                     Sloped: "Sloped back, the concrete poured in a form and filled round",
                 }
             ),
-            number("work.people", "How many of you are there?", "It sets how long the digging and pouring take.", "Two people are taken."),
+            number(
+                "work.people",
+                "How many of you are there?",
+                "It sets how long the digging and pouring take.",
+                "Two people are taken.",
+            ),
             Question {
                 path: "work.start_date",
                 label: "On which day do you start digging?",
@@ -80,8 +85,18 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Where the pit is sloped or the block shuttered.",
                 "Room for a form and a person's hands is taken.",
             ),
-            number("excavation.barrow_m3", "What your barrow holds", "", "A builder's barrow is taken."),
-            number("excavation.skip_m3", "What a skip holds", "", "A common skip is taken."),
+            number(
+                "excavation.barrow_m3",
+                "What your barrow holds",
+                "",
+                "A builder's barrow is taken.",
+            ),
+            number(
+                "excavation.skip_m3",
+                "What a skip holds",
+                "",
+                "A common skip is taken.",
+            ),
         ],
     },
 ];

@@ -31,9 +31,24 @@ pub(super) const TOPICS: &[Topic] = &[
             ),
         ],
         rare: &[
-            number("floor.length_m", "Length of the floor, east to west", "", "A floor of a usual size."),
-            number("floor.width_m", "Width of the floor, north to south", "", "A floor of a usual size."),
-            number("floor.slab_thickness_mm", "Thickness of the slab", "", "A usual slab."),
+            number(
+                "floor.length_m",
+                "Length of the floor, east to west",
+                "",
+                "A floor of a usual size.",
+            ),
+            number(
+                "floor.width_m",
+                "Width of the floor, north to south",
+                "",
+                "A floor of a usual size.",
+            ),
+            number(
+                "floor.slab_thickness_mm",
+                "Thickness of the slab",
+                "",
+                "A usual slab.",
+            ),
         ],
     },
     Topic {
@@ -56,12 +71,26 @@ pub(super) const TOPICS: &[Topic] = &[
             label: "Corners of the way people walk",
             hint: "From the door to the desk, for instance.",
             not_known: "A walk past the pier is taken.",
-            kind: Kind::Points { one: "Corner", get: |plan| plan.floor.walk.as_ref(), set: |plan, points| plan.floor.walk = points },
+            kind: Kind::Points {
+                one: "Corner",
+                get: |plan| plan.floor.walk.as_ref(),
+                set: |plan, points| plan.floor.walk = points,
+            },
         }],
         rare: &[
-            number("floor.walk_speed_m_s", "How fast do they walk?", "", "An easy walk."),
+            number(
+                "floor.walk_speed_m_s",
+                "How fast do they walk?",
+                "",
+                "An easy walk.",
+            ),
             number("floor.pace_hz", "Steps in a second", "", "An easy walk."),
-            number("floor.walker_mass_kg", "What does the walker weigh?", "With coat and bag.", "A grown person."),
+            number(
+                "floor.walker_mass_kg",
+                "What does the walker weigh?",
+                "With coat and bag.",
+                "A grown person.",
+            ),
             choice!(
                 "floor.soles",
                 Soles,
@@ -82,7 +111,11 @@ pub(super) const TOPICS: &[Topic] = &[
             label: "Posts of a deck",
             hint: "Only for a deck. From the middle of the pier.",
             not_known: "Posts at the corners of the floor are taken for a deck.",
-            kind: Kind::Points { one: "Post", get: |plan| plan.floor.supports.as_ref(), set: |plan, points| plan.floor.supports = points },
+            kind: Kind::Points {
+                one: "Post",
+                get: |plan| plan.floor.supports.as_ref(),
+                set: |plan, points| plan.floor.supports = points,
+            },
         }],
     },
 ];

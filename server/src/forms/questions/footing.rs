@@ -8,9 +8,24 @@ pub(super) const TOPICS: &[Topic] = &[
         heading: "How big is the block?",
         intro: "Leave all three empty and the block is sized for you, within the hole you can dig. If it is poured already, or you have your own idea, say its size and it is checked.",
         common: &[
-            number("block.length_m", "Length, east to west", "", "It is sized for you."),
-            number("block.width_m", "Width, north to south", "", "It is sized for you."),
-            number("block.depth_m", "Depth of its base below the ground", "", "It is sized for you."),
+            number(
+                "block.length_m",
+                "Length, east to west",
+                "",
+                "It is sized for you.",
+            ),
+            number(
+                "block.width_m",
+                "Width, north to south",
+                "",
+                "It is sized for you.",
+            ),
+            number(
+                "block.depth_m",
+                "Depth of its base below the ground",
+                "",
+                "It is sized for you.",
+            ),
             number(
                 "block.upstand_m",
                 "How far does it stand out of the ground?",
@@ -25,7 +40,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "0 is from the surface. Foam, a form left in, or loose fill is no contact.",
                 "From the surface, or from below the loose fill where the pit is sloped.",
             ),
-            number("block.side_contact_to_m", "… down to this depth", "Both depths alike: no contact at all.", "Down to the base."),
+            number(
+                "block.side_contact_to_m",
+                "… down to this depth",
+                "Both depths alike: no contact at all.",
+                "Down to the base.",
+            ),
         ],
     },
     Topic {
@@ -74,7 +94,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "The usual cement, class N, is taken.",
                 { Slow: "Slowly, class S", Normal: "Normally, class N", Rapid: "Rapidly, class R", }
             ),
-            number("block.bag_mass_kg", "What does one bag weigh?", "", "A usual bag is taken."),
+            number(
+                "block.bag_mass_kg",
+                "What does one bag weigh?",
+                "",
+                "A usual bag is taken.",
+            ),
         ],
     },
     Topic {

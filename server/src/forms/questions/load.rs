@@ -6,7 +6,12 @@ pub(super) const CARRIES: Topic = Topic {
     heading: "What stands on it?",
     intro: "Put the bathroom scales under it piece by piece: mount, telescope, camera, counterweights.",
     common: &[
-        number("load.mass_kg", "What do mount, telescope and weights weigh together?", "", "A mount for a middling telescope is taken."),
+        number(
+            "load.mass_kg",
+            "What do mount, telescope and weights weigh together?",
+            "",
+            "A mount for a middling telescope is taken.",
+        ),
         number(
             "load.centre_above_pier_m",
             "How high above the pier is their balance point?",
@@ -15,16 +20,36 @@ pub(super) const CARRIES: Topic = Topic {
         ),
     ],
     rare: &[
-        number("load.wind_area_m2", "Area that they show to the wind", "", "A middling telescope with its mount."),
-        number("load.inertia_kg_m2", "Moment of inertia about their own balance point", "", "It follows from the mass."),
+        number(
+            "load.wind_area_m2",
+            "Area that they show to the wind",
+            "",
+            "A middling telescope with its mount.",
+        ),
+        number(
+            "load.inertia_kg_m2",
+            "Moment of inertia about their own balance point",
+            "",
+            "It follows from the mass.",
+        ),
         number(
             "load.mount_stiffness_n_m_per_rad",
             "Rotational stiffness of the mount",
             "Often the weakest link; 1e12 is rigid.",
             "A middling mount.",
         ),
-        number("load.slew_acceleration_deg_s2", "How sharply does the mount start to slew?", "", "A common geared mount."),
-        number("load.damping_ratio", "Damping of the finished pier", "A ratio of critical, from a tap test.", "It follows from the parts."),
+        number(
+            "load.slew_acceleration_deg_s2",
+            "How sharply does the mount start to slew?",
+            "",
+            "A common geared mount.",
+        ),
+        number(
+            "load.damping_ratio",
+            "Damping of the finished pier",
+            "A ratio of critical, from a tap test.",
+            "It follows from the parts.",
+        ),
     ],
 };
 
@@ -32,17 +57,57 @@ pub(super) const CAMERA: Topic = Topic {
     heading: "What does it see?",
     intro: "Focal length and pixel say what an arcsecond looks like on your chip.",
     common: &[
-        number("load.focal_length_mm", "Focal length", "With the reducer or the Barlow lens you use.", "A common imaging telescope."),
-        number("load.pixel_um", "Size of a pixel", "In micrometres, from the camera's data sheet.", "A common chip."),
-        number("load.exposure_s", "Length of one exposure", "", "A common long exposure."),
+        number(
+            "load.focal_length_mm",
+            "Focal length",
+            "With the reducer or the Barlow lens you use.",
+            "A common imaging telescope.",
+        ),
+        number(
+            "load.pixel_um",
+            "Size of a pixel",
+            "In micrometres, from the camera's data sheet.",
+            "A common chip.",
+        ),
+        number(
+            "load.exposure_s",
+            "Length of one exposure",
+            "",
+            "A common long exposure.",
+        ),
     ],
     rare: &[
         number("load.aperture_mm", "Aperture", "", "A common telescope."),
-        number("load.seeing_arcsec", "Width of a star on a good night", "Full width at half of its height.", "Good nights at a low site."),
-        number("load.budget_arcsec", "The most that the star may move", "", "It follows from what the telescope is for."),
-        number("load.settle_s", "The longest that a knock may take to die", "", "It follows from what the telescope is for."),
-        number("load.guiding_interval_s", "Time between two corrections of the guider", "", "A common guider."),
-        number("load.observing_wind_m_s", "Wind in which you still observe", "The mean, not the gusts.", "A breezy night."),
+        number(
+            "load.seeing_arcsec",
+            "Width of a star on a good night",
+            "Full width at half of its height.",
+            "Good nights at a low site.",
+        ),
+        number(
+            "load.budget_arcsec",
+            "The most that the star may move",
+            "",
+            "It follows from what the telescope is for.",
+        ),
+        number(
+            "load.settle_s",
+            "The longest that a knock may take to die",
+            "",
+            "It follows from what the telescope is for.",
+        ),
+        number(
+            "load.guiding_interval_s",
+            "Time between two corrections of the guider",
+            "",
+            "A common guider.",
+        ),
+        number(
+            "load.observing_wind_m_s",
+            "Wind in which you still observe",
+            "The mean, not the gusts.",
+            "A breezy night.",
+        ),
         number(
             "load.thermal_difference_k",
             "Difference of temperature between the column's sides",

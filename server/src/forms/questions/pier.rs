@@ -56,7 +56,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "From the middle of the pier.",
                 "It is left out of the height.",
             ),
-            number("pier.eye_height_m", "How high is your eye when you stand?", "", "It is left out of the height."),
+            number(
+                "pier.eye_height_m",
+                "How high is your eye when you stand?",
+                "",
+                "It is left out of the height.",
+            ),
         ],
         rare: &[
             number(
@@ -71,17 +76,42 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Degrees above the horizon.",
                 "A usual lowest altitude is taken.",
             ),
-            number("pier.lowest_altitude_east_deg", "Lowest altitude wanted to the east", "", "A usual lowest altitude is taken."),
-            number("pier.lowest_altitude_south_deg", "Lowest altitude wanted to the south", "", "A usual lowest altitude is taken."),
-            number("pier.lowest_altitude_west_deg", "Lowest altitude wanted to the west", "", "A usual lowest altitude is taken."),
+            number(
+                "pier.lowest_altitude_east_deg",
+                "Lowest altitude wanted to the east",
+                "",
+                "A usual lowest altitude is taken.",
+            ),
+            number(
+                "pier.lowest_altitude_south_deg",
+                "Lowest altitude wanted to the south",
+                "",
+                "A usual lowest altitude is taken.",
+            ),
+            number(
+                "pier.lowest_altitude_west_deg",
+                "Lowest altitude wanted to the west",
+                "",
+                "A usual lowest altitude is taken.",
+            ),
         ],
     },
     Topic {
         heading: "The column",
         intro: "Diameter stiffens a tube far more than wall does. Ask what the steel yard has on the floor.",
         common: &[
-            number("pier.outside_diameter_mm", "Outside diameter", "", "A common tube for a mount of this kind is taken."),
-            number("pier.wall_mm", "Thickness of its wall", "", "A common wall for such a tube is taken."),
+            number(
+                "pier.outside_diameter_mm",
+                "Outside diameter",
+                "",
+                "A common tube for a mount of this kind is taken.",
+            ),
+            number(
+                "pier.wall_mm",
+                "Thickness of its wall",
+                "",
+                "A common wall for such a tube is taken.",
+            ),
             choice!(
                 "pier.fill",
                 Fill,
@@ -98,7 +128,11 @@ pub(super) const TOPICS: &[Topic] = &[
                 label: "A standard tube by its name",
                 hint: "For instance CHS 219.1x6.3; its sizes are taken where you state none.",
                 not_known: "The sizes above are used.",
-                kind: Kind::Text { input: "text", get: |plan| plan.pier.tube.as_deref(), set: |plan, text| plan.pier.tube = text },
+                kind: Kind::Text {
+                    input: "text",
+                    get: |plan| plan.pier.tube.as_deref(),
+                    set: |plan, text| plan.pier.tube = text,
+                },
             },
             choice!(
                 "pier.steel",
@@ -124,15 +158,50 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Nuts are taken.",
                 { Nuts: "Nuts under the plate, with a gap", Grout: "A bed of grout", }
             ),
-            number("pier.plate_side_mm", "Side of the square base plate", "", "Wide enough for the circle of studs."),
-            number("pier.plate_thickness_mm", "Thickness of the base plate", "", "Thick enough not to dish much."),
+            number(
+                "pier.plate_side_mm",
+                "Side of the square base plate",
+                "",
+                "Wide enough for the circle of studs.",
+            ),
+            number(
+                "pier.plate_thickness_mm",
+                "Thickness of the base plate",
+                "",
+                "Thick enough not to dish much.",
+            ),
         ],
         rare: &[
-            number("pier.gap_mm", "Gap under the plate, or thickness of the grout", "", "Room for a nut, a washer and a spanner."),
-            number("pier.stiffener_count", "Ribs between column and base plate", "", "None is taken."),
-            number("pier.weld_leg_mm", "Leg of the weld at the foot", "", "A common fillet for such a wall."),
-            number("pier.top_plate_side_mm", "Side of the top plate", "", "A plate that takes most mounts."),
-            number("pier.top_plate_thickness_mm", "Thickness of the top plate", "", "A plate that takes most mounts."),
+            number(
+                "pier.gap_mm",
+                "Gap under the plate, or thickness of the grout",
+                "",
+                "Room for a nut, a washer and a spanner.",
+            ),
+            number(
+                "pier.stiffener_count",
+                "Ribs between column and base plate",
+                "",
+                "None is taken.",
+            ),
+            number(
+                "pier.weld_leg_mm",
+                "Leg of the weld at the foot",
+                "",
+                "A common fillet for such a wall.",
+            ),
+            number(
+                "pier.top_plate_side_mm",
+                "Side of the top plate",
+                "",
+                "A plate that takes most mounts.",
+            ),
+            number(
+                "pier.top_plate_thickness_mm",
+                "Thickness of the top plate",
+                "",
+                "A plate that takes most mounts.",
+            ),
             number(
                 "pier.top_bolt_circle_mm",
                 "Circle of the mount's bolts",

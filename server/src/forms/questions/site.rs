@@ -17,7 +17,11 @@ pub(super) const TOPICS: &[Topic] = &[
                 label: "What is the plan called?",
                 hint: "It stands in the title block of every drawing: the club, the garden, the pier.",
                 not_known: "The sheets will say “Untitled pier”.",
-                kind: Kind::Text { input: "text", get: |plan| plan.title.as_deref(), set: |plan, text| plan.title = text },
+                kind: Kind::Text {
+                    input: "text",
+                    get: |plan| plan.title.as_deref(),
+                    set: |plan, text| plan.title = text,
+                },
             },
             Question {
                 path: "units",
@@ -25,7 +29,10 @@ pub(super) const TOPICS: &[Topic] = &[
                 hint: "A figure may be typed in any unit, with its unit behind it. A point is always a decimal mark: 1.250 is one and a quarter, whatever your habit.",
                 not_known: "Metric units are shown.",
                 kind: Kind::Choice {
-                    answers: &[(METRIC, "Metres, kilograms, newton metres"), (IMPERIAL, "Feet and inches, pounds, pound-force feet")],
+                    answers: &[
+                        (METRIC, "Metres, kilograms, newton metres"),
+                        (IMPERIAL, "Feet and inches, pounds, pound-force feet"),
+                    ],
                     get: |plan| {
                         plan.units.map(|units| match units {
                             Units::Metric => METRIC,
@@ -90,7 +97,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "From a report; near 0.3 in sand and near 0.5 in wet clay.",
                 "It follows from the soil.",
             ),
-            number("site.unit_weight_kn_m3", "Unit weight of the ground", "From a report.", "It follows from the soil."),
+            number(
+                "site.unit_weight_kn_m3",
+                "Unit weight of the ground",
+                "From a report.",
+                "It follows from the soil.",
+            ),
             number(
                 "site.presumed_bearing_kpa",
                 "Bearing pressure that may be presumed",
@@ -103,7 +115,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Down to where the colour changes and the roots end.",
                 "A usual depth of topsoil is taken.",
             ),
-            number("site.rock_depth_m", "Depth of rock", "Where the bar rings.", "No rock is expected within the depth that matters."),
+            number(
+                "site.rock_depth_m",
+                "Depth of rock",
+                "Where the bar rings.",
+                "No rock is expected within the depth that matters.",
+            ),
         ],
     },
     Topic {
@@ -192,8 +209,18 @@ pub(super) const TOPICS: &[Topic] = &[
             ),
         ],
         rare: &[
-            number("site.tree_height_m", "Height of that tree when grown", "", "A full-grown garden tree is taken."),
-            number("site.slope_deg", "Slope of the ground", "0 is level; 45 falls as far as it runs.", "Level ground is taken."),
+            number(
+                "site.tree_height_m",
+                "Height of that tree when grown",
+                "",
+                "A full-grown garden tree is taken.",
+            ),
+            number(
+                "site.slope_deg",
+                "Slope of the ground",
+                "0 is level; 45 falls as far as it runs.",
+                "Level ground is taken.",
+            ),
             number(
                 "site.latitude_deg",
                 "Latitude",
@@ -206,7 +233,12 @@ pub(super) const TOPICS: &[Topic] = &[
                 "East positive; 0.1 or 2.4 W.",
                 "True north by compass, sun and pole star is then not worked out.",
             ),
-            number("site.altitude_m", "Height above the sea", "Thinner air pushes less.", "Sea level is taken, where the air is densest."),
+            number(
+                "site.altitude_m",
+                "Height above the sea",
+                "Thinner air pushes less.",
+                "Sea level is taken, where the air is densest.",
+            ),
         ],
     },
 ];

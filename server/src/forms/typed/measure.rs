@@ -68,7 +68,13 @@ pub struct Measure {
 }
 
 const fn m(kind: Kind, name: &'static str, times: f64, over: f64) -> Measure {
-    Measure { kind, times, over, shift: 0.0, name }
+    Measure {
+        kind,
+        times,
+        over,
+        shift: 0.0,
+        name,
+    }
 }
 
 /// What stands after a figure.
@@ -88,19 +94,51 @@ pub fn take(text: &str, unit: Unit) -> Match<'_> {
         return Match::Bare;
     }
     let kind = kind_of(unit);
-    let found = MEASURES.iter().filter(|measure| measure.kind == kind).filter_map(|measure| Some((*measure, after(text, measure.name)?)));
+    let found = MEASURES
+        .iter()
+        .filter(|measure| measure.kind == kind)
+        .filter_map(|measure| Some((*measure, after(text, measure.name)?)));
     if let Some((measure, rest)) = found.max_by_key(|(measure, _)| measure.name.len()) {
         return Match::Measure(measure, rest);
     }
-    if let Some((name, rest)) = DOUBTS.iter().filter(|doubt| doubt.1 == kind).find_map(|doubt| Some((doubt.0, after(text, doubt.0)?))) {
-        return Match::Measure(Measure { kind, times: f64::NAN, over: 1.0, shift: 0.0, name }, rest);
+    if let Some((name, rest)) = DOUBTS
+        .iter()
+        .filter(|doubt| doubt.1 == kind)
+        .find_map(|doubt| Some((doubt.0, after(text, doubt.0)?)))
+    {
+        return Match::Measure(
+            Measure {
+                kind,
+                times: f64::NAN,
+                over: 1.0,
+                shift: 0.0,
+                name,
+            },
+            rest,
+        );
     }
-    let word: String = text.chars().take_while(|c| !c.is_ascii_digit()).take(20).collect();
+    let word: String = text
+        .chars()
+        .take_while(|c| !c.is_ascii_digit())
+        .take(20)
+        .collect();
     let word = word.trim();
-    Match::Other(match MEASURES.iter().find(|measure| after(word, measure.name) == Some("")) {
-        Some(other) => format!("“{word}” is {}, and this asks for {}.", other.kind.words(), kind.words()),
-        None => format!("“{word}” is not a unit this page knows for {}.", kind.words()),
-    })
+    Match::Other(
+        match MEASURES
+            .iter()
+            .find(|measure| after(word, measure.name) == Some(""))
+        {
+            Some(other) => format!(
+                "“{word}” is {}, and this asks for {}.",
+                other.kind.words(),
+                kind.words()
+            ),
+            None => format!(
+                "“{word}” is not a unit this page knows for {}.",
+                kind.words()
+            ),
+        },
+    )
 }
 
 /// What follows a name at the front of a text, whose spaces do not count; nothing when the name goes on.
@@ -110,7 +148,10 @@ fn after<'a>(text: &'a str, name: &str) -> Option<&'a str> {
         rest = rest.trim_start_matches([' ', '.', '^', '-']);
         rest = rest.strip_prefix(wanted)?;
     }
-    let goes_on = rest.chars().next().is_some_and(|c| c.is_alphabetic() || matches!(c, '/' | '^' | '%'));
+    let goes_on = rest
+        .chars()
+        .next()
+        .is_some_and(|c| c.is_alphabetic() || matches!(c, '/' | '^' | '%'));
     let ends_in_letter = name.chars().next_back().is_some_and(char::is_alphanumeric);
     (!(goes_on && ends_in_letter)).then(|| rest.strip_prefix('.').unwrap_or(rest))
 }
@@ -119,10 +160,19 @@ fn after<'a>(text: &'a str, name: &str) -> Option<&'a str> {
 pub fn bare(unit: Unit, units: Units) -> Measure {
     let (times, shift) = match units {
         Units::Metric => (1.0, 0.0),
-        Units::Imperial => (unit.imperial_factor(), if unit == Unit::Celsius { -32.0 } else { 0.0 }),
+        Units::Imperial => (
+            unit.imperial_factor(),
+            if unit == Unit::Celsius { -32.0 } else { 0.0 },
+        ),
     };
     let base = base(unit);
-    Measure { kind: kind_of(unit), times: base.times, over: base.over * times, shift, name: "" }
+    Measure {
+        kind: kind_of(unit),
+        times: base.times,
+        over: base.over * times,
+        shift,
+        name: "",
+    }
 }
 
 impl Measure {
@@ -134,21 +184,34 @@ impl Measure {
 
     /// Whether a smaller part of the same kind may follow, as inches follow feet.
     pub fn may_be_followed_by(&self, next: &Self) -> bool {
-        let parts = matches!(self.kind, Kind::Length | Kind::Mass | Kind::Time | Kind::Angle);
+        let parts = matches!(
+            self.kind,
+            Kind::Length | Kind::Mass | Kind::Time | Kind::Angle
+        );
         parts && self.kind == next.kind && self.times / self.over > next.times / next.over
     }
 
     /// The readings of a name that means several sizes.
     pub fn doubt(&self, figure: f64, unit: Unit) -> Option<Question> {
-        let (name, _, sizes) = DOUBTS.iter().find(|doubt| doubt.0 == self.name && self.times.is_nan())?;
+        let (name, _, sizes) = DOUBTS
+            .iter()
+            .find(|doubt| doubt.0 == self.name && self.times.is_nan())?;
         let readings = sizes.iter().filter_map(|(symbol, words)| {
             let lower = symbol.to_lowercase();
-            let Match::Measure(measure, _) = take(&lower, unit) else { return None };
+            let Match::Measure(measure, _) = take(&lower, unit) else {
+                return None;
+            };
             let entry = format!("{} {symbol}", digits(figure));
-            Some(Reading { words: format!("{} {words}", digits(figure)), entry, value: super::tidy(measure.in_unit(figure, unit)) })
+            Some(Reading {
+                words: format!("{} {words}", digits(figure)),
+                entry,
+                value: super::tidy(measure.in_unit(figure, unit)),
+            })
         });
         Some(Question {
-            why: format!("“{name}” means different sizes in different countries; choose which one you meant."),
+            why: format!(
+                "“{name}” means different sizes in different countries; choose which one you meant."
+            ),
             readings: readings.collect(),
         })
     }

@@ -16,7 +16,10 @@ impl Number {
 
     /// The same below nought.
     pub fn negated(self) -> Self {
-        Self { value: -self.value, other: self.other.map(|other| -other) }
+        Self {
+            value: -self.value,
+            other: self.other.map(|other| -other),
+        }
     }
 }
 
@@ -32,7 +35,9 @@ pub fn take(text: &str) -> Option<(Number, &str)> {
         return Some((Number::one(number.value * power), rest));
     }
     match fraction(rest.trim_start_matches([' ', '-'])) {
-        Some((part, rest)) if number.other.is_none() && number.value.fract() == 0.0 => Some((Number::one(number.value + part), rest)),
+        Some((part, rest)) if number.other.is_none() && number.value.fract() == 0.0 => {
+            Some((Number::one(number.value + part), rest))
+        }
         _ => Some((number, rest)),
     }
 }
@@ -44,7 +49,12 @@ fn run_end(text: &str) -> usize {
     while end < bytes.len() {
         match bytes[end] {
             b'0'..=b'9' | b'.' | b',' => end += 1,
-            b' ' if end > 0 && group_of_three(&bytes[end + 1..]) && leads_a_group(&bytes[..end]) => end += 1,
+            b' ' if end > 0
+                && group_of_three(&bytes[end + 1..])
+                && leads_a_group(&bytes[..end]) =>
+            {
+                end += 1
+            }
             _ => break,
         }
     }
@@ -52,26 +62,45 @@ fn run_end(text: &str) -> usize {
 }
 
 fn group_of_three(bytes: &[u8]) -> bool {
-    let digits = bytes.iter().take_while(|byte| byte.is_ascii_digit()).count();
+    let digits = bytes
+        .iter()
+        .take_while(|byte| byte.is_ascii_digit())
+        .count();
     digits == 3 && bytes.get(3) != Some(&b'/')
 }
 
 /// Whether what stands before a space can be the head of a number in groups: one to three digits, or whole groups.
 fn leads_a_group(before: &[u8]) -> bool {
-    let tail = before.iter().rev().take_while(|byte| byte.is_ascii_digit()).count();
-    (1..=3).contains(&tail) && before.iter().all(|byte| byte.is_ascii_digit() || *byte == b' ')
+    let tail = before
+        .iter()
+        .rev()
+        .take_while(|byte| byte.is_ascii_digit())
+        .count();
+    (1..=3).contains(&tail)
+        && before
+            .iter()
+            .all(|byte| byte.is_ascii_digit() || *byte == b' ')
 }
 
 /// `1/2`
 fn fraction(text: &str) -> Option<(f64, &str)> {
     let (above, rest) = whole(text)?;
-    let (below, rest) = whole(rest.strip_prefix('/').or_else(|| rest.strip_prefix('\u{2044}'))?)?;
+    let (below, rest) = whole(
+        rest.strip_prefix('/')
+            .or_else(|| rest.strip_prefix('\u{2044}'))?,
+    )?;
     (below > 0.0).then(|| (above / below, rest))
 }
 
 fn whole(text: &str) -> Option<(f64, &str)> {
     let digits = text.bytes().take_while(u8::is_ascii_digit).count();
-    Some((text.get(..digits).filter(|digits| !digits.is_empty())?.parse().ok()?, &text[digits..]))
+    Some((
+        text.get(..digits)
+            .filter(|digits| !digits.is_empty())?
+            .parse()
+            .ok()?,
+        &text[digits..],
+    ))
 }
 
 /// `e5`, `x 10^5`
@@ -79,7 +108,11 @@ fn exponent(text: &str) -> Option<(f64, &str)> {
     let trimmed = text.trim_start();
     let rest = match text.strip_prefix('e') {
         Some(rest) => rest,
-        None => trimmed.strip_prefix('x').or_else(|| trimmed.strip_prefix('\u{d7}'))?.trim_start().strip_prefix("10^")?,
+        None => trimmed
+            .strip_prefix('x')
+            .or_else(|| trimmed.strip_prefix('\u{d7}'))?
+            .trim_start()
+            .strip_prefix("10^")?,
     };
     let (negative, rest) = match rest.strip_prefix(['-', '+']) {
         Some(after) => (rest.starts_with('-'), after),
@@ -110,7 +143,11 @@ fn comma(run: &str) -> Option<Number> {
     let (before, after) = run.split_once(',')?;
     let value = parse(&format!("{before}.{after}"))?;
     let doubtful = after.len() == 3 && (1..=3).contains(&before.len()) && !before.starts_with('0');
-    let other = if doubtful { parse(&format!("{before}{after}")) } else { None };
+    let other = if doubtful {
+        parse(&format!("{before}{after}"))
+    } else {
+        None
+    };
     Some(Number { value, other })
 }
 
@@ -133,6 +170,8 @@ fn grouped(run: &str, mark: char) -> Option<f64> {
 }
 
 fn parse(text: &str) -> Option<f64> {
-    text.bytes().any(|byte| byte.is_ascii_digit()).then_some(())?;
+    text.bytes()
+        .any(|byte| byte.is_ascii_digit())
+        .then_some(())?;
     text.parse().ok()
 }

@@ -43,31 +43,59 @@ fn lengths_are_read_as_people_write_them() {
 
 #[test]
 fn a_bare_figure_is_in_the_readers_unit() {
-    assert_eq!(read("12", Unit::Millimetre, Units::Imperial), Typed::Value(304.8));
-    assert_eq!(read("50", Unit::Celsius, Units::Imperial), Typed::Value(10.0));
-    assert_eq!(read("30 cm", Unit::Metre, Units::Imperial), Typed::Value(0.3));
+    assert_eq!(
+        read("12", Unit::Millimetre, Units::Imperial),
+        Typed::Value(304.8)
+    );
+    assert_eq!(
+        read("50", Unit::Celsius, Units::Imperial),
+        Typed::Value(10.0)
+    );
+    assert_eq!(
+        read("30 cm", Unit::Metre, Units::Imperial),
+        Typed::Value(0.3)
+    );
 }
 
 #[test]
 fn a_comma_before_three_digits_is_asked_about() {
-    let Typed::Ask(question) = metric("1,250", Unit::Metre) else { panic!("not asked") };
-    let readings: Vec<_> = question.readings.iter().map(|reading| (reading.entry.as_str(), reading.value)).collect();
+    let Typed::Ask(question) = metric("1,250", Unit::Metre) else {
+        panic!("not asked")
+    };
+    let readings: Vec<_> = question
+        .readings
+        .iter()
+        .map(|reading| (reading.entry.as_str(), reading.value))
+        .collect();
     assert_eq!(readings, [("1.25 m", 1.25), ("1250 m", 1250.0)]);
     for reading in &question.readings {
-        assert_eq!(metric(&reading.entry, Unit::Metre), Typed::Value(reading.value));
+        assert_eq!(
+            metric(&reading.entry, Unit::Metre),
+            Typed::Value(reading.value)
+        );
     }
 }
 
 #[test]
 fn a_torque_in_kilos_has_three_readings() {
     for text in ["180 kilos", "180 kg", "180kg"] {
-        let Typed::Ask(question) = metric(text, Unit::NewtonMetre) else { panic!("{text}: not asked") };
+        let Typed::Ask(question) = metric(text, Unit::NewtonMetre) else {
+            panic!("{text}: not asked")
+        };
         assert_eq!(question.readings.len(), 3);
         for reading in &question.readings {
-            assert_eq!(metric(&reading.entry, Unit::NewtonMetre), Typed::Value(reading.value), "{}", reading.entry);
+            assert_eq!(
+                metric(&reading.entry, Unit::NewtonMetre),
+                Typed::Value(reading.value),
+                "{}",
+                reading.entry
+            );
         }
     }
-    assert_eq!(metric("60 lbf ft", Unit::NewtonMetre), Typed::Value(81.349_076_899_9));
+    assert_eq!(
+        metric("60 lbf ft", Unit::NewtonMetre),
+        Typed::Value(81.349_076_899_9)
+    );
     assert_eq!(metric("80 Nm", Unit::NewtonMetre), Typed::Value(80.0));
 }
 
@@ -76,21 +104,44 @@ fn other_kinds_are_read() {
     assert_eq!(metric("50 °F", Unit::Celsius), Typed::Value(10.0));
     assert_eq!(metric("5 min", Unit::Second), Typed::Value(300.0));
     assert_eq!(metric("36 km/h", Unit::MetrePerSecond), Typed::Value(10.0));
-    assert_eq!(metric("2e5", Unit::NewtonMetrePerRadian), Typed::Value(200_000.0));
-    assert_eq!(metric("2 x 10^5 N m/rad", Unit::NewtonMetrePerRadian), Typed::Value(200_000.0));
-    assert_eq!(metric("1500 psf", Unit::Kilopascal), Typed::Value(71.820_388_470_5));
+    assert_eq!(
+        metric("2e5", Unit::NewtonMetrePerRadian),
+        Typed::Value(200_000.0)
+    );
+    assert_eq!(
+        metric("2 x 10^5 N m/rad", Unit::NewtonMetrePerRadian),
+        Typed::Value(200_000.0)
+    );
+    assert_eq!(
+        metric("1500 psf", Unit::Kilopascal),
+        Typed::Value(71.820_388_470_5)
+    );
     assert_eq!(metric("5 %", Unit::One), Typed::Value(0.05));
     assert_eq!(metric("3.76 µm", Unit::Micrometre), Typed::Value(3.76));
-    assert_eq!(metric("11 st 6 lb", Unit::Kilogram), Typed::Value(72.574_779_2));
+    assert_eq!(
+        metric("11 st 6 lb", Unit::Kilogram),
+        Typed::Value(72.574_779_2)
+    );
 }
 
 #[test]
 fn units_that_mean_different_things_are_asked_about() {
-    for (text, unit, readings) in [("2 tons", Unit::Kilogram, 3), ("10 fl oz", Unit::Millilitre, 2), ("1 gal", Unit::Millilitre, 2)] {
-        let Typed::Ask(question) = metric(text, unit) else { panic!("{text}: not asked") };
+    for (text, unit, readings) in [
+        ("2 tons", Unit::Kilogram, 3),
+        ("10 fl oz", Unit::Millilitre, 2),
+        ("1 gal", Unit::Millilitre, 2),
+    ] {
+        let Typed::Ask(question) = metric(text, unit) else {
+            panic!("{text}: not asked")
+        };
         assert_eq!(question.readings.len(), readings, "{text}");
         for reading in &question.readings {
-            assert_eq!(metric(&reading.entry, unit), Typed::Value(reading.value), "{}", reading.entry);
+            assert_eq!(
+                metric(&reading.entry, unit),
+                Typed::Value(reading.value),
+                "{}",
+                reading.entry
+            );
         }
     }
 }
@@ -104,17 +155,38 @@ fn nothing_is_not_known() {
 
 #[test]
 fn what_is_no_number_says_so() {
-    for text in
-        ["a lot", "12 kg", "1 m 2 m", "3 in 1 ft", "1 ft 3", "1,2,3", "--3", "1/0 m", "12 furlongs", "1e999", "0x10", "\"", "½ ½ in in"]
-    {
-        assert!(matches!(metric(text, Unit::Metre), Typed::Bad(_)), "{text}: {:?}", metric(text, Unit::Metre));
+    for text in [
+        "a lot",
+        "12 kg",
+        "1 m 2 m",
+        "3 in 1 ft",
+        "1 ft 3",
+        "1,2,3",
+        "--3",
+        "1/0 m",
+        "12 furlongs",
+        "1e999",
+        "0x10",
+        "\"",
+        "½ ½ in in",
+    ] {
+        assert!(
+            matches!(metric(text, Unit::Metre), Typed::Bad(_)),
+            "{text}: {:?}",
+            metric(text, Unit::Metre)
+        );
     }
-    assert_eq!(metric("12 kg", Unit::Metre), Typed::Bad("“kg” is a mass, and this asks for a length.".into()));
+    assert_eq!(
+        metric("12 kg", Unit::Metre),
+        Typed::Bad("“kg” is a mass, and this asks for a length.".into())
+    );
 }
 
 #[test]
 fn any_text_is_answered() {
-    for text in ["é", "1é", "1 µ", "９", "1\u{0}", "💧 2", "1''", "'", "1,", ",1", ".", "e5", "1e", "1 /2"] {
+    for text in [
+        "é", "1é", "1 µ", "９", "1\u{0}", "💧 2", "1''", "'", "1,", ",1", ".", "e5", "1e", "1 /2",
+    ] {
         let _ = metric(text, Unit::Metre);
         let _ = metric(text, Unit::NewtonMetre);
     }

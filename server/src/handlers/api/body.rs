@@ -23,7 +23,9 @@ impl<S: Send + Sync> FromRequest<S> for PlanBody {
         if !is_json(request.headers()) {
             return Err(Trouble::media_type());
         }
-        let bytes = Bytes::from_request(request, state).await.map_err(|_| Trouble::malformed("The body broke off before its end."))?;
+        let bytes = Bytes::from_request(request, state)
+            .await
+            .map_err(|_| Trouble::malformed("The body broke off before its end."))?;
         parse(&bytes).map(Self)
     }
 }
@@ -38,9 +40,13 @@ pub fn parse(bytes: &[u8]) -> Result<SitePlan, Trouble> {
         return Ok(plan);
     }
     let sent: Value = serde_json::from_slice(bytes).map_err(Trouble::not_json)?;
-    let read = serde_json::to_value(&plan).map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
+    let read = serde_json::to_value(&plan)
+        .map_err(|error| Trouble::broken("a plan could not be written as JSON", &error))?;
     match unnamed(&sent, &read, "") {
-        Some(path) => Err(Trouble::document(&path, "this is a list; each answer has to be named")),
+        Some(path) => Err(Trouble::document(
+            &path,
+            "this is a list; each answer has to be named",
+        )),
         None => Ok(plan),
     }
 }
@@ -63,13 +69,23 @@ pub(super) fn document<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Trouble> 
 /// The first place at which named answers were sent as a bare list. The reader would take them by their order, which
 /// may change, and nobody would see an answer land in the wrong field.
 fn unnamed(sent: &Value, read: &Value, path: &str) -> Option<String> {
-    let join = |name: &str| if path.is_empty() { name.to_owned() } else { format!("{path}.{name}") };
+    let join = |name: &str| {
+        if path.is_empty() {
+            name.to_owned()
+        } else {
+            format!("{path}.{name}")
+        }
+    };
     match (sent, read) {
         (Value::Array(_), Value::Object(_)) => Some(path.to_owned()),
-        (Value::Object(sent), Value::Object(read)) => sent.iter().find_map(|(name, sent)| unnamed(sent, read.get(name)?, &join(name))),
-        (Value::Array(sent), Value::Array(read)) => {
-            sent.iter().zip(read).enumerate().find_map(|(i, (sent, read))| unnamed(sent, read, &format!("{path}[{i}]")))
-        }
+        (Value::Object(sent), Value::Object(read)) => sent
+            .iter()
+            .find_map(|(name, sent)| unnamed(sent, read.get(name)?, &join(name))),
+        (Value::Array(sent), Value::Array(read)) => sent
+            .iter()
+            .zip(read)
+            .enumerate()
+            .find_map(|(i, (sent, read))| unnamed(sent, read, &format!("{path}[{i}]"))),
         _ => None,
     }
 }
@@ -82,7 +98,18 @@ fn refusal(path: &str, error: &serde_json::Error) -> Trouble {
 }
 
 pub(super) fn is_json(headers: &HeaderMap) -> bool {
-    let Some(kind) = headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()) else { return false };
-    let essence = kind.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
-    essence == "application/json" || (essence.starts_with("application/") && essence.ends_with("+json"))
+    let Some(kind) = headers
+        .get(CONTENT_TYPE)
+        .and_then(|kind| kind.to_str().ok())
+    else {
+        return false;
+    };
+    let essence = kind
+        .split(';')
+        .next()
+        .unwrap_or_default()
+        .trim()
+        .to_ascii_lowercase();
+    essence == "application/json"
+        || (essence.starts_with("application/") && essence.ends_with("+json"))
 }

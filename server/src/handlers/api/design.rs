@@ -17,13 +17,20 @@ use crate::views::pdf::Letterhead;
 use crate::views::words::moment;
 
 /// Designs the plan in the body and keeps nothing.
-pub async fn stateless(State(app): State<App>, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
+pub async fn stateless(
+    State(app): State<App>,
+    PlanBody(plan): PlanBody,
+) -> Result<Response, Trouble> {
     let planned = app.improved(&plan).await?;
     Ok(Json(&planned.design).into_response())
 }
 
 /// The design of a stored plan.
-pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) -> Result<Response, Trouble> {
+pub async fn stored(
+    State(app): State<App>,
+    holder: Holder,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
     let etag = format!("\"{}-{ENGINE_VERSION}\"", holder.0.saved.revision);
     if let Some(unchanged) = not_modified(&headers, &etag) {
         return Ok(unchanged);
@@ -33,13 +40,35 @@ pub async fn stored(State(app): State<App>, holder: Holder, headers: HeaderMap) 
 }
 
 /// The whole set of sheets of a stored plan.
-pub async fn plan_pdf(State(app): State<App>, holder: Holder, asker: Asker, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Plan, app.improved(&holder.0.saved.plan).await?, issue(&app, &holder, &asker.0).await, &asked).await
+pub async fn plan_pdf(
+    State(app): State<App>,
+    holder: Holder,
+    asker: Asker,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    print(
+        Print::Plan,
+        app.improved(&holder.0.saved.plan).await?,
+        issue(&app, &holder, &asker.0).await,
+        &asked,
+    )
+    .await
 }
 
 /// The drilling template of a stored plan.
-pub async fn template_pdf(State(app): State<App>, holder: Holder, asker: Asker, Query(asked): Query<Asked>) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&holder.0.saved.plan).await?, issue(&app, &holder, &asker.0).await, &asked).await
+pub async fn template_pdf(
+    State(app): State<App>,
+    holder: Holder,
+    asker: Asker,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    print(
+        Print::Template,
+        app.planned(&holder.0.saved.plan).await?,
+        issue(&app, &holder, &asker.0).await,
+        &asked,
+    )
+    .await
 }
 
 /// Plate and drilling jig of a stored plan, for a workshop.
@@ -48,7 +77,11 @@ pub async fn template_dxf(State(app): State<App>, holder: Holder) -> Result<Resp
 }
 
 /// One drawing of a stored plan.
-pub async fn drawing(State(app): State<App>, holder: Holder, Path((_, file)): Path<(String, String)>) -> Result<Response, Trouble> {
+pub async fn drawing(
+    State(app): State<App>,
+    holder: Holder,
+    Path((_, file)): Path<(String, String)>,
+) -> Result<Response, Trouble> {
     print::drawing(&*app.planned(&holder.0.saved.plan).await?, &file)
 }
 

@@ -21,16 +21,34 @@ use crate::store::record::Kept;
 pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
     let record = Record::load(&app, &Writer::from(holder.0)).await?;
     let board = record.board();
-    let entries: Vec<Value> = board.readings.iter().zip(&record.kept).map(|(reading, kept)| entry(kept, reading)).collect();
+    let entries: Vec<Value> = board
+        .readings
+        .iter()
+        .zip(&record.kept)
+        .map(|(reading, kept)| entry(kept, reading))
+        .collect();
     let state = |task: &stillground::record::TaskState<'_>| (task.task.id, json!(task.state.key()));
     let tasks: BTreeMap<&str, Value> = board.tasks.iter().map(state).collect();
-    let here = |line: &stillground::stages::materials::Material| Some((line.id, json!(board.here(line.id)?.id)));
-    let materials: BTreeMap<&str, Value> = record.planned.design.materials.iter().filter_map(here).collect();
+    let here = |line: &stillground::stages::materials::Material| {
+        Some((line.id, json!(board.here(line.id)?.id)))
+    };
+    let materials: BTreeMap<&str, Value> = record
+        .planned
+        .design
+        .materials
+        .iter()
+        .filter_map(here)
+        .collect();
     Ok(Json(json!({ "entries": entries, "tasks": tasks, "materials": materials })).into_response())
 }
 
 /// Keeps an entry, once however often it is sent.
-pub async fn enter(State(app): State<App>, holder: Holder, headers: HeaderMap, body: Bytes) -> Result<Response, Trouble> {
+pub async fn enter(
+    State(app): State<App>,
+    holder: Holder,
+    headers: HeaderMap,
+    body: Bytes,
+) -> Result<Response, Trouble> {
     if !is_json(&headers) {
         return Err(Trouble::media_type());
     }
@@ -41,22 +59,46 @@ pub async fn enter(State(app): State<App>, holder: Holder, headers: HeaderMap, b
 }
 
 /// What was kept, held against the plan; 201 when it is new.
-pub(super) async fn answer(app: &App, writer: &Writer, kept: &Kept, new: bool) -> Result<Response, Trouble> {
-    let record = Record::load(app, writer).await.map_err(Trouble::contradictory)?;
+pub(super) async fn answer(
+    app: &App,
+    writer: &Writer,
+    kept: &Kept,
+    new: bool,
+) -> Result<Response, Trouble> {
+    let record = Record::load(app, writer)
+        .await
+        .map_err(Trouble::contradictory)?;
     let board = record.board();
-    let reading = board.readings.iter().find(|reading| reading.entry.id == kept.entry.id);
+    let reading = board
+        .readings
+        .iter()
+        .find(|reading| reading.entry.id == kept.entry.id);
     let answer = reading.map_or_else(|| plain(kept), |reading| entry(kept, reading));
-    Ok((if new { StatusCode::CREATED } else { StatusCode::OK }, Json(answer)).into_response())
+    Ok((
+        if new {
+            StatusCode::CREATED
+        } else {
+            StatusCode::OK
+        },
+        Json(answer),
+    )
+        .into_response())
 }
 
 fn parse(bytes: &[u8]) -> Result<Entry, Trouble> {
     let sent: Value = serde_json::from_slice(bytes).map_err(Trouble::not_json)?;
     if !sent.is_object() {
-        return Err(Trouble::entry(&[("", "An entry is an object with named members.".to_owned())]));
+        return Err(Trouble::entry(&[(
+            "",
+            "An entry is an object with named members.".to_owned(),
+        )]));
     }
     serde_path_to_error::deserialize(sent).map_err(|error| {
         let path = error.path().to_string();
-        Trouble::entry(&[(path.as_str(), format!("This is no entry: {}.", error.inner()))])
+        Trouble::entry(&[(
+            path.as_str(),
+            format!("This is no entry: {}.", error.inner()),
+        )])
     })
 }
 

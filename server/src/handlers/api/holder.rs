@@ -18,7 +18,10 @@ impl FromRequestParts<App> for Holder {
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
         let Asked { secret, id } = Asked::from_request_parts(parts, app).await?;
         let opened = app.store.open_link(&secret).await?;
-        opened.filter(|opened| opened.plan_id == id).map(Self).ok_or_else(Trouble::no_such_link)
+        opened
+            .filter(|opened| opened.plan_id == id)
+            .map(Self)
+            .ok_or_else(Trouble::no_such_link)
     }
 }
 
@@ -39,7 +42,11 @@ impl Seen {
     /// # Errors
     /// A link that only records or views.
     pub fn editing(self) -> Result<Look, Trouble> {
-        if self.0.right.may_edit() { Ok(self.0) } else { Err(Trouble::not_with_this_link("edit")) }
+        if self.0.right.may_edit() {
+            Ok(self.0)
+        } else {
+            Err(Trouble::not_with_this_link("edit"))
+        }
     }
 }
 
@@ -55,9 +62,17 @@ impl FromRequestParts<App> for Asked {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let secret = bearer(&parts.headers).ok_or_else(Trouble::no_secret)?.to_owned();
-        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?;
-        let id = path.0.into_iter().find_map(|(name, value)| (name == "id").then_some(value)).ok_or_else(Trouble::no_such_link)?;
+        let secret = bearer(&parts.headers)
+            .ok_or_else(Trouble::no_secret)?
+            .to_owned();
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app)
+            .await
+            .map_err(|_| Trouble::nothing_here())?;
+        let id = path
+            .0
+            .into_iter()
+            .find_map(|(name, value)| (name == "id").then_some(value))
+            .ok_or_else(Trouble::no_such_link)?;
         Ok(Self { secret, id })
     }
 }
@@ -69,7 +84,9 @@ impl Asked {
     /// It does not open it; the store's own.
     pub async fn look(&self, app: &App) -> Result<Seen, Trouble> {
         let look = app.store.look(&self.secret).await?;
-        look.filter(|look| look.plan_id == self.id).map(Seen).ok_or_else(Trouble::no_such_link)
+        look.filter(|look| look.plan_id == self.id)
+            .map(Seen)
+            .ok_or_else(Trouble::no_such_link)
     }
 }
 
@@ -79,7 +96,11 @@ impl Holder {
     /// # Errors
     /// A link that only records or views.
     pub fn editing(self) -> Result<Opened, Trouble> {
-        if self.0.right.may_edit() { Ok(self.0) } else { Err(Trouble::not_with_this_link("edit")) }
+        if self.0.right.may_edit() {
+            Ok(self.0)
+        } else {
+            Err(Trouble::not_with_this_link("edit"))
+        }
     }
 }
 

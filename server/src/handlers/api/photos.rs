@@ -35,8 +35,21 @@ pub struct About {
 
 impl From<About> for Entry {
     fn from(about: About) -> Self {
-        let About { id, revision, task, who, text, measured_at } = about;
-        Self { revision, who, text, measured_at, ..Self::new(&id, &task, Kind::Photo) }
+        let About {
+            id,
+            revision,
+            task,
+            who,
+            text,
+            measured_at,
+        } = about;
+        Self {
+            revision,
+            who,
+            text,
+            measured_at,
+            ..Self::new(&id, &task, Kind::Photo)
+        }
     }
 }
 
@@ -51,8 +64,11 @@ pub async fn keep(
     if !is_picture(&headers) {
         return Err(Trouble::no_picture_type());
     }
-    let Query(about) =
-        about.map_err(|_| Trouble::malformed("The address says id, revision, task and who, and no more than text and measured_at."))?;
+    let Query(about) = about.map_err(|_| {
+        Trouble::malformed(
+            "The address says id, revision, task and who, and no more than text and measured_at.",
+        )
+    })?;
     let (sent, writer) = (Entry::from(about), Writer::from(holder.0));
     let (kept, new) = take_photo(&app, &writer, &sent, body.into()).await?;
     answer(&app, &writer, &kept, new).await
@@ -62,18 +78,29 @@ pub async fn keep(
 pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
     let record = Record::load(&app, &Writer::from(holder.0)).await?;
     let board = record.board();
-    let read = board.readings.iter().zip(&record.kept).filter(|(_, kept)| kept.entry.kind == Kind::Photo);
+    let read = board
+        .readings
+        .iter()
+        .zip(&record.kept)
+        .filter(|(_, kept)| kept.entry.kind == Kind::Photo);
     let photos: Vec<Value> = read.map(|(reading, kept)| entry(kept, reading)).collect();
     Ok(Json(json!({ "photos": photos })).into_response())
 }
 
 /// A photograph by the name of its entry.
-pub async fn show(State(app): State<App>, holder: Holder, Path((_, name)): Path<(String, String)>) -> Result<Response, Trouble> {
+pub async fn show(
+    State(app): State<App>,
+    holder: Holder,
+    Path((_, name)): Path<(String, String)>,
+) -> Result<Response, Trouble> {
     photograph(&app, &holder.0.plan_id, &name).await
 }
 
 fn is_picture(headers: &HeaderMap) -> bool {
-    let said = headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
+    let said = headers
+        .get(CONTENT_TYPE)
+        .and_then(|kind| kind.to_str().ok())
+        .unwrap_or_default();
     let kind = said.split(';').next().unwrap_or_default().trim();
     KINDS.iter().any(|known| kind.eq_ignore_ascii_case(known))
 }

@@ -20,11 +20,25 @@ use crate::store::{Save, Saved};
 pub const INVITATION: &str = "stillground-invitation";
 
 /// Keeps a new plan; the answer holds the only copy of its links' secrets.
-pub async fn create(State(app): State<App>, asker: Asker, headers: HeaderMap, PlanBody(plan): PlanBody) -> Result<Response, Trouble> {
-    plan.validate().map_err(|problems| Trouble::answers(&problems))?;
+pub async fn create(
+    State(app): State<App>,
+    asker: Asker,
+    headers: HeaderMap,
+    PlanBody(plan): PlanBody,
+) -> Result<Response, Trouble> {
+    plan.validate()
+        .map_err(|problems| Trouble::answers(&problems))?;
     let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok());
     let organiser = access::is_organisers_program(&app, &asker.0, bearer(&headers))?;
-    let created = access::begin(&app, &plan, access::Coming { code: text(INVITATION), organiser }).await?;
+    let created = access::begin(
+        &app,
+        &plan,
+        access::Coming {
+            code: text(INVITATION),
+            organiser,
+        },
+    )
+    .await?;
     let links = json!({
         "edit": created.links.edit.reveal(),
         "record": created.links.record.reveal(),
@@ -32,13 +46,17 @@ pub async fn create(State(app): State<App>, asker: Asker, headers: HeaderMap, Pl
     });
     let body = json!({ "id": created.id, "revision": 1, "links": links });
     let location = app.config.link(&format!("/api/v1/plans/{}", created.id));
-    Ok(with_etag((StatusCode::CREATED, [(LOCATION, location)], Json(body)).into_response(), &etag(1)))
+    Ok(with_etag(
+        (StatusCode::CREATED, [(LOCATION, location)], Json(body)).into_response(),
+        &etag(1),
+    ))
 }
 
 /// The plan as it stands.
 pub async fn read(holder: Holder, headers: HeaderMap) -> Response {
     let tag = etag(holder.0.saved.revision);
-    not_modified(&headers, &tag).unwrap_or_else(|| with_etag(Json(&holder.0.saved.plan).into_response(), &tag))
+    not_modified(&headers, &tag)
+        .unwrap_or_else(|| with_etag(Json(&holder.0.saved.plan).into_response(), &tag))
 }
 
 /// Replaces the plan, when the request names the revision that stands.
@@ -53,17 +71,25 @@ pub async fn replace(
 ) -> Result<Response, Trouble> {
     if let (Ok(PlanBody(plan)), Some(base)) = (&body, one_revision(&headers))
         && plan.validate().is_ok()
-        && let Some(revision) = app.store.save_by_link(&asked.secret, &asked.id, base, plan).await?
+        && let Some(revision) = app
+            .store
+            .save_by_link(&asked.secret, &asked.id, base, plan)
+            .await?
     {
         return Ok(replaced(&asked.id, revision));
     }
     let look = asked.look(&app).await?.editing()?;
     let PlanBody(plan) = body?;
     if !replaces(&headers, look.revision)? {
-        let current = app.store.revision(&look.plan_id, look.revision).await?.ok_or_else(Trouble::no_such_link)?;
+        let current = app
+            .store
+            .revision(&look.plan_id, look.revision)
+            .await?
+            .ok_or_else(Trouble::no_such_link)?;
         return Err(Trouble::stale(&current));
     }
-    plan.validate().map_err(|problems| Trouble::answers(&problems))?;
+    plan.validate()
+        .map_err(|problems| Trouble::answers(&problems))?;
     match app.store.save(&look.plan_id, look.revision, &plan).await? {
         Save::Done(revision) => Ok(replaced(&look.plan_id, revision)),
         Save::Stale { current } => Err(Trouble::stale(&current)),
@@ -71,7 +97,10 @@ pub async fn replace(
 }
 
 fn replaced(id: &str, revision: u32) -> Response {
-    with_etag(Json(json!({ "id": id, "revision": revision })).into_response(), &etag(revision))
+    with_etag(
+        Json(json!({ "id": id, "revision": revision })).into_response(),
+        &etag(revision),
+    )
 }
 
 /// The plan's revisions, newest first.
@@ -91,5 +120,8 @@ pub async fn revision(
     let found = app.store.revision(&holder.0.plan_id, number).await?;
     let Saved { revision, plan, .. } = found.ok_or_else(Trouble::nothing_here)?;
     let tag = etag(revision);
-    Ok(not_modified(&headers, &tag).unwrap_or_else(|| with_etag(Json(&plan).into_response(), &tag)))
+    Ok(
+        not_modified(&headers, &tag)
+            .unwrap_or_else(|| with_etag(Json(&plan).into_response(), &tag)),
+    )
 }

@@ -25,7 +25,8 @@ pub fn with_etag(mut response: Response, etag: &str) -> Response {
 #[must_use]
 pub fn not_modified(headers: &HeaderMap, etag: &str) -> Option<Response> {
     // Weak comparison: a W/ before the tag does not matter here.
-    let known = tags(headers, IF_NONE_MATCH).any(|tag| tag == "*" || tag.strip_prefix("W/").unwrap_or(tag) == etag);
+    let known = tags(headers, IF_NONE_MATCH)
+        .any(|tag| tag == "*" || tag.strip_prefix("W/").unwrap_or(tag) == etag);
     known.then(|| with_etag(StatusCode::NOT_MODIFIED.into_response(), etag))
 }
 
@@ -45,10 +46,20 @@ pub fn replaces(headers: &HeaderMap, current: u32) -> Result<bool, Trouble> {
 #[must_use]
 pub fn one_revision(headers: &HeaderMap) -> Option<u32> {
     let mut tags = tags(headers, IF_MATCH);
-    let (Some(tag), None) = (tags.next(), tags.next()) else { return None };
-    tag.trim_matches('"').parse().ok().filter(|revision| etag(*revision) == tag)
+    let (Some(tag), None) = (tags.next(), tags.next()) else {
+        return None;
+    };
+    tag.trim_matches('"')
+        .parse()
+        .ok()
+        .filter(|revision| etag(*revision) == tag)
 }
 
 fn tags(headers: &HeaderMap, name: HeaderName) -> impl Iterator<Item = &str> {
-    headers.get_all(name).into_iter().filter_map(|value| value.to_str().ok()).flat_map(|value| value.split(',')).map(str::trim)
+    headers
+        .get_all(name)
+        .into_iter()
+        .filter_map(|value| value.to_str().ok())
+        .flat_map(|value| value.split(','))
+        .map(str::trim)
 }

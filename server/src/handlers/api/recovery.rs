@@ -29,12 +29,24 @@ pub async fn make(State(app): State<App>, holder: Holder) -> Result<Response, Tr
 }
 
 /// Takes a code: it is used up, and the old edit link opens nothing from now on.
-pub async fn recover(State(app): State<App>, headers: HeaderMap, body: Bytes) -> Result<Response, Trouble> {
+pub async fn recover(
+    State(app): State<App>,
+    headers: HeaderMap,
+    body: Bytes,
+) -> Result<Response, Trouble> {
     if !is_json(&headers) {
         return Err(Trouble::media_type());
     }
     let sent: Code = document(&body)?;
     let code = sent.code.trim().to_ascii_lowercase();
-    let secret = app.store.recover(&code).await?.ok_or_else(Trouble::no_such_code)?;
-    Ok((StatusCode::CREATED, Json(json!({ "opens": Right::Edit, "secret": secret.reveal() }))).into_response())
+    let secret = app
+        .store
+        .recover(&code)
+        .await?
+        .ok_or_else(Trouble::no_such_code)?;
+    Ok((
+        StatusCode::CREATED,
+        Json(json!({ "opens": Right::Edit, "secret": secret.reveal() })),
+    )
+        .into_response())
 }

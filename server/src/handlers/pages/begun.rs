@@ -14,7 +14,11 @@ const MOST: usize = 40;
 /// The secrets in the cookie, newest first.
 pub fn secrets(jar: &CookieJar) -> Vec<String> {
     let text = jar.get(NAME).map(Cookie::value).unwrap_or_default();
-    text.split('.').filter(|secret| Secret::parse(secret).is_some()).take(MOST).map(str::to_owned).collect()
+    text.split('.')
+        .filter(|secret| Secret::parse(secret).is_some())
+        .take(MOST)
+        .map(str::to_owned)
+        .collect()
 }
 
 /// The cookie with one more, or with one in place of another.
@@ -40,6 +44,9 @@ pub fn without(app: &App, client: &Client, jar: CookieJar) -> CookieJar {
 
 /// It is sent over TLS only where the reader came over TLS.
 fn cookie(app: &App, client: &Client, value: String) -> Cookie<'static> {
-    let cookie = Cookie::build((NAME, value)).path(app.config.link("/")).http_only(true).same_site(SameSite::Lax);
+    let cookie = Cookie::build((NAME, value))
+        .path(app.config.link("/"))
+        .http_only(true)
+        .same_site(SameSite::Lax);
     cookie.secure(client.https).permanent().build()
 }

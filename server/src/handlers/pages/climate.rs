@@ -43,38 +43,76 @@ pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, 
 }
 
 /// Asks the service, or takes what it proposed.
-pub async fn sent(State(app): State<App>, place: Place, Form(sent): Form<Sent>) -> Result<Response, Trouble> {
+pub async fn sent(
+    State(app): State<App>,
+    place: Place,
+    Form(sent): Form<Sent>,
+) -> Result<Response, Trouble> {
     let (place, service) = open(&app, place)?;
     if sent.action == "take" {
         return take(&app, service, &place, &sent).await;
     }
-    let at = |text: &str, most: f64| text.trim().replace(',', ".").parse().ok().filter(|degrees: &f64| degrees.abs() <= most);
-    let (Some(latitude), Some(longitude)) = (at(&sent.latitude, 90.0), at(&sent.longitude, 180.0)) else {
+    let at = |text: &str, most: f64| {
+        text.trim()
+            .replace(',', ".")
+            .parse()
+            .ok()
+            .filter(|degrees: &f64| degrees.abs() <= most)
+    };
+    let (Some(latitude), Some(longitude)) = (at(&sent.latitude, 90.0), at(&sent.longitude, 180.0))
+    else {
         let wrong = "Write both in degrees with a decimal point, south and west with a minus: 52.21 and -1.35.";
         return Ok(answer(&page(&place, service, None, Some(wrong.to_owned())))?.into_response());
     };
     let shown = match lookup::climate(service, latitude, longitude).await {
-        Ok(found) => page(&place, service, Some(Proposal::of(&found, latitude, longitude, place.plan.units.unwrap_or_default())), None),
+        Ok(found) => page(
+            &place,
+            service,
+            Some(Proposal::of(
+                &found,
+                latitude,
+                longitude,
+                place.plan.units.unwrap_or_default(),
+            )),
+            None,
+        ),
         Err(failure) => {
             tracing::warn!(%failure, "the climate could not be looked up");
-            page(&place, service, None, Some(format!("Nothing was found out: {failure}. Nothing was changed.")))
+            page(
+                &place,
+                service,
+                None,
+                Some(format!(
+                    "Nothing was found out: {failure}. Nothing was changed."
+                )),
+            )
         }
     };
     Ok(answer(&shown)?.into_response())
 }
 
 /// Saves what was chosen of a proposal on top of the revision that it was shown with.
-async fn take(app: &App, service: &ClimateService, place: &Place, sent: &Sent) -> Result<Response, Trouble> {
-    let chosen = |chosen: &Option<String>, value: Option<f64>| value.filter(|value| chosen.is_some() && value.is_finite());
+async fn take(
+    app: &App,
+    service: &ClimateService,
+    place: &Place,
+    sent: &Sent,
+) -> Result<Response, Trouble> {
+    let chosen = |chosen: &Option<String>, value: Option<f64>| {
+        value.filter(|value| chosen.is_some() && value.is_finite())
+    };
     let mut plan: SitePlan = place.plan.clone();
     let site = &mut plan.site;
-    site.freezing_index_c_days = chosen(&sent.take_index, sent.index).or(site.freezing_index_c_days);
-    site.mean_annual_temperature_c = chosen(&sent.take_mean, sent.mean).or(site.mean_annual_temperature_c);
+    site.freezing_index_c_days =
+        chosen(&sent.take_index, sent.index).or(site.freezing_index_c_days);
+    site.mean_annual_temperature_c =
+        chosen(&sent.take_mean, sent.mean).or(site.mean_annual_temperature_c);
     site.design_gust_m_s = chosen(&sent.take_gust, sent.gust).or(site.design_gust_m_s);
     if let Some(source) = source(service, sent) {
         plan.site.climate_source = Some(source);
     }
-    plan.validate().map_err(|problems| Trouble::answers(&problems))?;
+    plan.validate()
+        .map_err(|problems| Trouble::answers(&problems))?;
     if plan != place.plan
         && let Save::Stale { current } = app.store.save(&place.plan_id, sent.base, &plan).await?
     {
@@ -85,18 +123,39 @@ async fn take(app: &App, service: &ClimateService, place: &Place, sent: &Sent) -
 
 /// Where what was taken comes from: the service, the place and years that were asked for, and which figures.
 fn source(service: &ClimateService, sent: &Sent) -> Option<String> {
-    let figures = [(&sent.take_index, "freezing index"), (&sent.take_mean, "mean temperature"), (&sent.take_gust, "gust")];
-    let taken: Vec<&str> = figures.into_iter().filter(|(taken, _)| taken.is_some()).map(|(_, figure)| figure).collect();
-    let of = if sent.of.is_empty() { String::new() } else { format!(" for {}", sent.of) };
+    let figures = [
+        (&sent.take_index, "freezing index"),
+        (&sent.take_mean, "mean temperature"),
+        (&sent.take_gust, "gust"),
+    ];
+    let taken: Vec<&str> = figures
+        .into_iter()
+        .filter(|(taken, _)| taken.is_some())
+        .map(|(_, figure)| figure)
+        .collect();
+    let of = if sent.of.is_empty() {
+        String::new()
+    } else {
+        format!(" for {}", sent.of)
+    };
     (!taken.is_empty()).then(|| format!("{}{of}: {}", service.source, taken.join(", ")))
 }
 
 fn open(app: &App, place: Place) -> Result<(Place, &ClimateService), Trouble> {
-    let service = app.config.climate.as_ref().ok_or_else(Trouble::nothing_here)?;
+    let service = app
+        .config
+        .climate
+        .as_ref()
+        .ok_or_else(Trouble::nothing_here)?;
     Ok((place.editing()?, service))
 }
 
-fn page(place: &Place, service: &ClimateService, proposal: Option<Proposal>, said: Option<String>) -> ClimatePage {
+fn page(
+    place: &Place,
+    service: &ClimateService,
+    proposal: Option<Proposal>,
+    said: Option<String>,
+) -> ClimatePage {
     let degrees = |value: Option<f64>| value.map(|value| value.to_string()).unwrap_or_default();
     ClimatePage {
         frame: place.frame("The climate of the place"),

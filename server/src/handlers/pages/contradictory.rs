@@ -15,7 +15,9 @@ pub async fn planned(app: &App, plan: &SitePlan) -> Result<Option<Arc<Planned>>,
 }
 
 /// A design; none when the answers contradict each other.
-pub fn unless_contradictory(found: Result<Arc<Planned>, Trouble>) -> Result<Option<Arc<Planned>>, Trouble> {
+pub fn unless_contradictory(
+    found: Result<Arc<Planned>, Trouble>,
+) -> Result<Option<Arc<Planned>>, Trouble> {
     match found {
         Ok(planned) => Ok(Some(planned)),
         Err(trouble) if !trouble.errors.is_empty() => Ok(None),
@@ -25,6 +27,17 @@ pub fn unless_contradictory(found: Result<Arc<Planned>, Trouble>) -> Result<Opti
 
 /// What contradicts itself in a saved plan.
 pub fn contradictions(plan: &SitePlan) -> Vec<Fault> {
-    let problems = plan.validate().err().map(|problems| problems.0).unwrap_or_default();
-    problems.into_iter().map(|problem| Fault { fields: problem.fields, said: problem.said, readings: Vec::new() }).collect()
+    let problems = plan
+        .validate()
+        .err()
+        .map(|problems| problems.0)
+        .unwrap_or_default();
+    problems
+        .into_iter()
+        .map(|problem| Fault {
+            fields: problem.fields,
+            said: problem.said,
+            readings: Vec::new(),
+        })
+        .collect()
 }

@@ -24,7 +24,10 @@ impl FromRequestParts<App> for Door {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?.0;
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app)
+            .await
+            .map_err(|_| Trouble::nothing_here())?
+            .0;
         let (mut secret, mut step) = (None, None);
         for (name, value) in path {
             match name.as_str() {
@@ -41,9 +44,19 @@ impl FromRequestParts<App> for Door {
 
 /// The page behind a door as it stands now.
 async fn leaf(app: &App, secret: Option<&str>, step: Step) -> Result<Leaf, Trouble> {
-    let Some(secret) = secret else { return Ok(Leaf::of_example(app.config.link("/example"), step)) };
-    let look = app.store.look(secret).await?.ok_or_else(Trouble::no_such_link)?;
-    Ok(Leaf::of(app.config.link(&format!("/p/{secret}")), step, look))
+    let Some(secret) = secret else {
+        return Ok(Leaf::of_example(app.config.link("/example"), step));
+    };
+    let look = app
+        .store
+        .look(secret)
+        .await?
+        .ok_or_else(Trouble::no_such_link)?;
+    Ok(Leaf::of(
+        app.config.link(&format!("/p/{secret}")),
+        step,
+        look,
+    ))
 }
 
 impl Door {
@@ -54,11 +67,16 @@ impl Door {
 
     /// The same, reached by the code on a sheet of a revision.
     pub fn of_sheet(self, revision: Option<u32>) -> Self {
-        Self { leaf: self.leaf.of_sheet(revision), ..self }
+        Self {
+            leaf: self.leaf.of_sheet(revision),
+            ..self
+        }
     }
 
     /// Whether all is as it was when the door was opened.
     pub async fn is_as_it_was(&self, app: &App) -> bool {
-        leaf(app, self.secret.as_deref(), self.step).await.is_ok_and(|now| now.of_sheet(self.leaf.printed) == self.leaf)
+        leaf(app, self.secret.as_deref(), self.step)
+            .await
+            .is_ok_and(|now| now.of_sheet(self.leaf.printed) == self.leaf)
     }
 }

@@ -14,16 +14,31 @@ use crate::views::csv;
 /// The materials.
 pub async fn materials(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
     let planned = app.planned(&place.plan).await?;
-    Ok(file(csv::materials(&planned.design, planned.brief.units), "text/csv; charset=utf-8", "attachment; filename=\"materials.csv\""))
+    Ok(file(
+        csv::materials(&planned.design, planned.brief.units),
+        "text/csv; charset=utf-8",
+        "attachment; filename=\"materials.csv\"",
+    ))
 }
 
 /// The schedule, for a plan that says on which day it begins.
 pub async fn calendar(State(app): State<App>, place: Place) -> Result<Response, Trouble> {
     let planned = app.planned(&place.plan).await?;
-    let id = if place.plan_id.is_empty() { "example" } else { &place.plan_id };
+    let id = if place.plan_id.is_empty() {
+        "example"
+    } else {
+        &place.plan_id
+    };
     print::schedule(&app, &planned, id, place.revision).await
 }
 
 fn file(text: String, kind: &'static str, name: &'static str) -> Response {
-    ([(CONTENT_TYPE, HeaderValue::from_static(kind)), (CONTENT_DISPOSITION, HeaderValue::from_static(name))], text).into_response()
+    (
+        [
+            (CONTENT_TYPE, HeaderValue::from_static(kind)),
+            (CONTENT_DISPOSITION, HeaderValue::from_static(name)),
+        ],
+        text,
+    )
+        .into_response()
 }

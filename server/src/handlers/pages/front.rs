@@ -24,21 +24,38 @@ use crate::views::pages::front::{Begins, Begun, FrontPage};
 use crate::views::words;
 
 /// The front page.
-pub async fn front(State(app): State<App>, asker: Asker, jar: CookieJar) -> Result<(CookieJar, Html<String>), Trouble> {
+pub async fn front(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+) -> Result<(CookieJar, Html<String>), Trouble> {
     let (plans, jar) = begun_here(&app, &asker.0, jar).await?;
-    let frame = Frame::new(&app.config, "Telescope piers that stay still".to_owned(), None);
+    let frame = Frame::new(
+        &app.config,
+        "Telescope piers that stay still".to_owned(),
+        None,
+    );
     let organiser = access::is_organiser(&app, &jar).await?;
     let begins = match app.config.access.creators {
         Creators::Invited if !organiser => Begins::WithACode,
         Creators::Organiser if !organiser => Begins::Elsewhere,
         _ => Begins::Here,
     };
-    let page = answer(&FrontPage { frame, begins, begun: plans, drawing: drawing(&app).await })?;
+    let page = answer(&FrontPage {
+        frame,
+        begins,
+        begun: plans,
+        drawing: drawing(&app).await,
+    })?;
     Ok((jar, page))
 }
 
 /// The plans begun in this browser. A link in the cookie that opens nothing is a guess like any other, and is taken out.
-async fn begun_here(app: &App, client: &Client, mut jar: CookieJar) -> Result<(Vec<Begun>, CookieJar), Trouble> {
+async fn begun_here(
+    app: &App,
+    client: &Client,
+    mut jar: CookieJar,
+) -> Result<(Vec<Begun>, CookieJar), Trouble> {
     let mut plans = Vec::new();
     for secret in begun::secrets(&jar) {
         if app.guard.look(client, Kind::Guess).is_err() {
@@ -61,7 +78,9 @@ async fn begun_here(app: &App, client: &Client, mut jar: CookieJar) -> Result<(V
 /// The example's map of leans; the page does without where too much else is being designed.
 async fn drawing(app: &App) -> Option<Arc<str>> {
     let planned = app.planned(&place::example()).await.ok()?;
-    planned.drawing("tilt-map").map(|drawn| Arc::clone(&drawn.svg))
+    planned
+        .drawing("tilt-map")
+        .map(|drawn| Arc::clone(&drawn.svg))
 }
 
 /// What a form that begins a plan may hold.
@@ -74,33 +93,67 @@ pub struct Coming {
 type Sent = Result<Form<Coming>, FormRejection>;
 
 /// Begins a plan in which nothing is known but what the house knows.
-pub async fn new(State(app): State<App>, asker: Asker, jar: CookieJar, sent: Sent) -> Result<(CookieJar, Redirect), Trouble> {
-    let plan = app.config.defaults.as_ref().map_or_else(SitePlan::unknown, |defaults| defaults.plan.clone());
+pub async fn new(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    sent: Sent,
+) -> Result<(CookieJar, Redirect), Trouble> {
+    let plan = app
+        .config
+        .defaults
+        .as_ref()
+        .map_or_else(SitePlan::unknown, |defaults| defaults.plan.clone());
     begin(&app, &asker.0, jar, &plan, sent).await
 }
 
 /// Begins a plan as a copy of the example.
-pub async fn copy(State(app): State<App>, asker: Asker, jar: CookieJar, sent: Sent) -> Result<(CookieJar, Redirect), Trouble> {
+pub async fn copy(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    sent: Sent,
+) -> Result<(CookieJar, Redirect), Trouble> {
     let plan = place::example();
     let title = plan.title.as_ref().map(|title| format!("{title}, a copy"));
     begin(&app, &asker.0, jar, &SitePlan { title, ..plan }, sent).await
 }
 
 /// Keeps a plan. Only its edit link is shown, in the address; the others are made when they are asked for.
-async fn begin(app: &App, client: &Client, jar: CookieJar, plan: &SitePlan, sent: Sent) -> Result<(CookieJar, Redirect), Trouble> {
+async fn begin(
+    app: &App,
+    client: &Client,
+    jar: CookieJar,
+    plan: &SitePlan,
+    sent: Sent,
+) -> Result<(CookieJar, Redirect), Trouble> {
     let Coming { code } = sent.map(|Form(coming)| coming).unwrap_or_default();
     let organiser = access::is_organiser(app, &jar).await?;
-    let created = access::begin(app, plan, access::Coming { code: Some(&code), organiser }).await?;
+    let created = access::begin(
+        app,
+        plan,
+        access::Coming {
+            code: Some(&code),
+            organiser,
+        },
+    )
+    .await?;
     app.store.revoke(&created.id, Right::Record).await?;
     app.store.revoke(&created.id, Right::View).await?;
     let secret = created.links.edit.reveal();
     let jar = begun::with(app, client, jar, secret, None);
-    Ok((jar, Redirect::to(&app.config.link(&format!("/p/{secret}/site")))))
+    Ok((
+        jar,
+        Redirect::to(&app.config.link(&format!("/p/{secret}/site"))),
+    ))
 }
 
 /// Forgets the plans begun in this browser.
 pub async fn forget(State(app): State<App>, asker: Asker, jar: CookieJar) -> (CookieJar, Redirect) {
-    (begun::without(&app, &asker.0, jar), Redirect::to(&app.config.link("/")))
+    (
+        begun::without(&app, &asker.0, jar),
+        Redirect::to(&app.config.link("/")),
+    )
 }
 
 /// The example's first page.

@@ -44,7 +44,8 @@ pub async fn change(
     if change.action == "recovery" {
         return recovery(&app, &place).await;
     }
-    let right = Right::from_key(&change.right).ok_or_else(|| Trouble::malformed("There is no link of that name."))?;
+    let right = Right::from_key(&change.right)
+        .ok_or_else(|| Trouble::malformed("There is no link of that name."))?;
     if change.action == "revoke" {
         if right != Right::Edit {
             app.store.revoke(&place.plan_id, right).await?;
@@ -52,8 +53,15 @@ pub async fn change(
         return Ok(Redirect::to(&format!("{}/links", place.root)).into_response());
     }
     // The edit link never ends by itself: nobody would be left who could make another.
-    let until = if right == Right::Edit { None } else { until(&change.days)? };
-    let secret = app.store.replace_link_until(&place.plan_id, right, until).await?;
+    let until = if right == Right::Edit {
+        None
+    } else {
+        until(&change.days)?
+    };
+    let secret = app
+        .store
+        .replace_link_until(&place.plan_id, right, until)
+        .await?;
     if right == Right::Edit {
         let jar = begun::with(&app, &asker.0, jar, secret.reveal(), Some(&place.secret));
         let here = app.config.link(&format!("/p/{}/links", secret.reveal()));
@@ -79,23 +87,54 @@ fn until(days: &str) -> Result<Option<Timestamp>, Trouble> {
         days.trim().parse().ok().filter(|days| (1..=3650).contains(days)).ok_or_else(|| {
             Trouble::malformed("The number of days is a whole number from 1 to 3650, or nothing for a link without an end.")
         })?;
-    Ok(Timestamp::now().checked_add(SignedDuration::from_hours(days * 24)).ok())
+    Ok(Timestamp::now()
+        .checked_add(SignedDuration::from_hours(days * 24))
+        .ok())
 }
 
-async fn page(app: &App, place: &Place, new: Option<(Right, String)>, recovery: Option<String>) -> Result<LinksPage, Trouble> {
-    let since = app.store.recovery_since(&place.plan_id).await?.map(words::moment);
-    Ok(LinksPage { links: links(app, place, new).await?, recovery, recovery_since: since, frame: place.frame("Links") })
+async fn page(
+    app: &App,
+    place: &Place,
+    new: Option<(Right, String)>,
+    recovery: Option<String>,
+) -> Result<LinksPage, Trouble> {
+    let since = app
+        .store
+        .recovery_since(&place.plan_id)
+        .await?
+        .map(words::moment);
+    Ok(LinksPage {
+        links: links(app, place, new).await?,
+        recovery,
+        recovery_since: since,
+        frame: place.frame("Links"),
+    })
 }
 
-async fn links(app: &App, place: &Place, new: Option<(Right, String)>) -> Result<Vec<LinkView>, Trouble> {
+async fn links(
+    app: &App,
+    place: &Place,
+    new: Option<(Right, String)>,
+) -> Result<Vec<LinkView>, Trouble> {
     let states = app.store.links(&place.plan_id).await?;
     let view = |right: Right| LinkView {
         key: right.key(),
         title: title(right),
         may: may(right),
-        since: states.iter().find(|state| state.right == right).and_then(|state| state.made_at).map(words::moment),
-        until: states.iter().find(|state| state.right == right).and_then(|state| state.expires_at).map(words::moment),
-        address: new.as_ref().filter(|(of, _)| *of == right).map(|(_, address)| address.clone()),
+        since: states
+            .iter()
+            .find(|state| state.right == right)
+            .and_then(|state| state.made_at)
+            .map(words::moment),
+        until: states
+            .iter()
+            .find(|state| state.right == right)
+            .and_then(|state| state.expires_at)
+            .map(words::moment),
+        address: new
+            .as_ref()
+            .filter(|(of, _)| *of == right)
+            .map(|(_, address)| address.clone()),
         own: right == place.right,
     };
     Ok(Right::ALL.into_iter().map(view).collect())
@@ -114,7 +153,9 @@ const fn may(right: Right) -> &'static str {
         Right::Edit => {
             "Its holder changes answers, links and all. Replacing it shuts out everyone who has the old one, in other browsers too."
         }
-        Right::Record => "Its holder sees the plan and what to do today, ticks tasks off, enters what was measured, and changes no answer.",
+        Right::Record => {
+            "Its holder sees the plan and what to do today, ticks tasks off, enters what was measured, and changes no answer."
+        }
         Right::View => "Its holder sees the plan, prints it, and changes nothing.",
     }
 }

@@ -33,7 +33,12 @@ pub struct Said {
 }
 
 /// The page.
-pub async fn show(State(app): State<App>, place: Place, jar: CookieJar, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
+pub async fn show(
+    State(app): State<App>,
+    place: Place,
+    jar: CookieJar,
+    Query(said): Query<Said>,
+) -> Result<Html<String>, Trouble> {
     let notice = said.kept.map(|count| match count {
         0 => "Nothing was ticked that was not ticked before.".to_owned(),
         1 => "One tick was kept.".to_owned(),
@@ -58,10 +63,18 @@ pub async fn keep(
     let entries = new(&app, &writer, entries(&app, &place, &sheet).await?).await?;
     let script = asks_for_json(&headers);
     let wrong = examine(&app, &writer, &entries).await?;
-    let mut faults: Vec<String> = wrong.iter().flat_map(|(_, trouble)| &trouble.errors).map(|error| error.detail.clone()).collect();
+    let mut faults: Vec<String> = wrong
+        .iter()
+        .flat_map(|(_, trouble)| &trouble.errors)
+        .map(|error| error.detail.clone())
+        .collect();
     faults.dedup();
     if !faults.is_empty() && script {
-        return Ok((StatusCode::UNPROCESSABLE_ENTITY, Json(json!({ "refused": faults }))).into_response());
+        return Ok((
+            StatusCode::UNPROCESSABLE_ENTITY,
+            Json(json!({ "refused": faults })),
+        )
+            .into_response());
     }
     let name = sheet.text("who").unwrap_or_default();
     if !faults.is_empty() {
@@ -72,30 +85,56 @@ pub async fn keep(
         record::keep(&app, &writer, entry).await?;
     }
     let count = entries.len();
-    let jar = if count > 0 { who::with(&app, &asker.0, jar, name) } else { jar };
+    let jar = if count > 0 {
+        who::with(&app, &asker.0, jar, name)
+    } else {
+        jar
+    };
     if script {
         return Ok((jar, Json(json!({ "kept": count }))).into_response());
     }
-    Ok((jar, Redirect::to(&format!("{}/materials?kept={count}", place.root))).into_response())
+    Ok((
+        jar,
+        Redirect::to(&format!("{}/materials?kept={count}", place.root)),
+    )
+        .into_response())
 }
 
 /// What changed on the form since it was shown, each with what the line was called on that revision. An entry is named by
 /// form, line and answer: sent twice, it is kept once.
 async fn entries(app: &App, place: &Place, sheet: &Sheet) -> Result<Vec<Entry>, Trouble> {
-    let revision = sheet.text("revision").and_then(|revision| revision.trim().parse().ok()).unwrap_or(0);
+    let revision = sheet
+        .text("revision")
+        .and_then(|revision| revision.trim().parse().ok())
+        .unwrap_or(0);
     let then = match revision == place.revision {
         true => Some(place.plan.clone()),
-        false => app.store.revision(&place.plan_id, revision).await?.map(|saved| saved.plan),
+        false => app
+            .store
+            .revision(&place.plan_id, revision)
+            .await?
+            .map(|saved| saved.plan),
     };
     let planned = match then {
         Some(plan) => unless_contradictory(app.planned(&plan).await)?,
         None => None,
     };
-    let materials = planned.as_ref().map(|planned| planned.design.materials.as_slice()).unwrap_or_default();
-    let item = |id: &str| materials.iter().find(|line| line.id == id).map(|line| line.item.clone());
+    let materials = planned
+        .as_ref()
+        .map(|planned| planned.design.materials.as_slice())
+        .unwrap_or_default();
+    let item = |id: &str| {
+        materials
+            .iter()
+            .find(|line| line.id == id)
+            .map(|line| line.item.clone())
+    };
     let text = |name: &str| sheet.text(name).unwrap_or_default().trim().to_owned();
     let changed = LINES.iter().filter_map(|line| {
-        let (here, was) = (sheet.ticked(&format!("here~{}", line.id)), sheet.ticked(&format!("was~{}", line.id)));
+        let (here, was) = (
+            sheet.ticked(&format!("here~{}", line.id)),
+            sheet.ticked(&format!("was~{}", line.id)),
+        );
         (here != was).then_some((line.id, if here { Kind::Here } else { Kind::Missing }))
     });
     let entry = |(id, kind): (&str, Kind)| Entry {
@@ -112,17 +151,37 @@ async fn entries(app: &App, place: &Place, sheet: &Sheet) -> Result<Vec<Entry>, 
 /// Those that change something, or were sent before under the same name: what another telephone ticked meanwhile is not
 /// ticked again.
 async fn new(app: &App, writer: &Writer, entries: Vec<Entry>) -> Result<Vec<Entry>, Trouble> {
-    let record = Record::load(app, writer).await.map_err(Trouble::contradictory)?;
+    let record = Record::load(app, writer)
+        .await
+        .map_err(Trouble::contradictory)?;
     let board = record.board();
     let known = |entry: &Entry| record.entries.iter().any(|kept| kept.id == entry.id);
-    let here = |entry: &Entry| entry.item.as_deref().is_some_and(|line| board.here(line).is_some());
-    Ok(entries.into_iter().filter(|entry| known(entry) || here(entry) != (entry.kind == Kind::Here)).collect())
+    let here = |entry: &Entry| {
+        entry
+            .item
+            .as_deref()
+            .is_some_and(|line| board.here(line).is_some())
+    };
+    Ok(entries
+        .into_iter()
+        .filter(|entry| known(entry) || here(entry) != (entry.kind == Kind::Here))
+        .collect())
 }
 
-async fn page(app: &App, place: &Place, who: String, sent: Option<&Sheet>, faults: Vec<String>) -> Result<MaterialsPage, Trouble> {
+async fn page(
+    app: &App,
+    place: &Place,
+    who: String,
+    sent: Option<&Sheet>,
+    faults: Vec<String>,
+) -> Result<MaterialsPage, Trouble> {
     let example = place.secret.is_empty();
     let ticked = |id: &str| sent.map(|sheet| sheet.ticked(&format!("here~{id}")));
-    let kept = if example { Vec::new() } else { app.store.entries(&place.plan_id).await? };
+    let kept = if example {
+        Vec::new()
+    } else {
+        app.store.entries(&place.plan_id).await?
+    };
     let order = unless_contradictory(app.planned(&place.plan).await)?.map(|planned| {
         let record = Record::of(planned, kept);
         Order::of(&record.planned, &record.board(), &ticked)

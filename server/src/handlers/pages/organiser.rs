@@ -47,39 +47,86 @@ pub struct Change {
 }
 
 /// The shelf, or the door before it.
-pub async fn show(State(app): State<App>, jar: CookieJar, Query(asked): Query<Asked>) -> Result<Html<String>, Trouble> {
+pub async fn show(
+    State(app): State<App>,
+    jar: CookieJar,
+    Query(asked): Query<Asked>,
+) -> Result<Html<String>, Trouble> {
     there_is_one(&app)?;
     if !access::is_organiser(&app, &jar).await? {
-        return answer(&DoorPage { frame: frame(&app, "Organiser"), wrong: false });
+        return answer(&DoorPage {
+            frame: frame(&app, "Organiser"),
+            wrong: false,
+        });
     }
     let removed = asked.removed.is_some();
-    let before = asked.before.and_then(|before| Timestamp::from_microsecond(before).ok());
-    let found = app.store.shelf(Sought { title: &asked.title, removed, before }).await?;
-    let page = ShelfPage::of(frame(&app, "The organiser’s shelf"), &app.config, &asked.title, removed, found);
+    let before = asked
+        .before
+        .and_then(|before| Timestamp::from_microsecond(before).ok());
+    let found = app
+        .store
+        .shelf(Sought {
+            title: &asked.title,
+            removed,
+            before,
+        })
+        .await?;
+    let page = ShelfPage::of(
+        frame(&app, "The organiser’s shelf"),
+        &app.config,
+        &asked.title,
+        removed,
+        found,
+    );
     let most = app.config.access.quotas.plans;
-    answer(&page.with(app.store.plan_count().await?, most, app.store.invitations().await?))
+    answer(&page.with(
+        app.store.plan_count().await?,
+        most,
+        app.store.invitations().await?,
+    ))
 }
 
 /// Opens the door.
-pub async fn enter(State(app): State<App>, asker: Asker, jar: CookieJar, Form(key): Form<Key>) -> Result<Response, Trouble> {
+pub async fn enter(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    Form(key): Form<Key>,
+) -> Result<Response, Trouble> {
     there_is_one(&app)?;
     match access::enter(&app, &asker.0, jar, &key.password).await? {
         Some(jar) => Ok((jar, Redirect::to(&app.config.link("/organiser"))).into_response()),
         None => {
             tracing::warn!(from = %asker.0.address, "a wrong password at the organiser's door");
-            Ok((StatusCode::FORBIDDEN, answer(&DoorPage { frame: frame(&app, "Organiser"), wrong: true })?).into_response())
+            Ok((
+                StatusCode::FORBIDDEN,
+                answer(&DoorPage {
+                    frame: frame(&app, "Organiser"),
+                    wrong: true,
+                })?,
+            )
+                .into_response())
         }
     }
 }
 
 /// Closes it.
-pub async fn leave(State(app): State<App>, asker: Asker, jar: CookieJar) -> Result<Response, Trouble> {
+pub async fn leave(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+) -> Result<Response, Trouble> {
     let jar = access::leave(&app, &asker.0, jar).await?;
     Ok((jar, Redirect::to(&app.config.link("/organiser"))).into_response())
 }
 
 /// Does something with a plan.
-pub async fn change(State(app): State<App>, asker: Asker, jar: CookieJar, Form(change): Form<Change>) -> Result<Response, Trouble> {
+pub async fn change(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    Form(change): Form<Change>,
+) -> Result<Response, Trouble> {
     inside(&app, &jar).await?;
     let Change { id, action, on } = &change;
     tracing::info!(plan = %id.escape_default(), action = %action.escape_default(), "the organiser changes a plan");
@@ -93,9 +140,17 @@ pub async fn change(State(app): State<App>, asker: Asker, jar: CookieJar, Form(c
             }
         }
         "link" => return new_edit_link(&app, &asker.0, id).await,
-        _ => return Err(Trouble::malformed("There is no such thing to do with a plan.")),
+        _ => {
+            return Err(Trouble::malformed(
+                "There is no such thing to do with a plan.",
+            ));
+        }
     }
-    let back = if action == "restore" { "/organiser?removed=yes" } else { "/organiser" };
+    let back = if action == "restore" {
+        "/organiser?removed=yes"
+    } else {
+        "/organiser"
+    };
     Ok(Redirect::to(&app.config.link(back)).into_response())
 }
 
@@ -116,7 +171,11 @@ async fn new_edit_link(app: &App, client: &Client, id: &str) -> Result<Response,
 /// Refuses whoever is not the organiser.
 pub async fn inside(app: &App, jar: &CookieJar) -> Result<(), Trouble> {
     there_is_one(app)?;
-    if access::is_organiser(app, jar).await? { Ok(()) } else { Err(Trouble::organiser_only()) }
+    if access::is_organiser(app, jar).await? {
+        Ok(())
+    } else {
+        Err(Trouble::organiser_only())
+    }
 }
 
 /// The frame of a page of the organiser's.
@@ -125,7 +184,11 @@ pub fn frame(app: &App, title: &str) -> Frame {
 }
 
 fn there_is_one(app: &App) -> Result<(), Trouble> {
-    if app.config.access.organiser.is_some() { Ok(()) } else { Err(Trouble::nothing_here()) }
+    if app.config.access.organiser.is_some() {
+        Ok(())
+    } else {
+        Err(Trouble::nothing_here())
+    }
 }
 
 /// The beginning of a day in universal time; now, when no day is named.
@@ -133,5 +196,7 @@ fn moment(on: &str) -> Result<Timestamp, Trouble> {
     if on.trim().is_empty() {
         return Ok(Timestamp::now());
     }
-    format!("{}T00:00:00Z", on.trim()).parse().map_err(|_| Trouble::malformed("A day is written 2027-03-01."))
+    format!("{}T00:00:00Z", on.trim())
+        .parse()
+        .map_err(|_| Trouble::malformed("A day is written 2027-03-01."))
 }

@@ -43,12 +43,20 @@ pub async fn keep(
     if asks_for_json(&headers) {
         return Ok((jar, Json(json!({ "kept": 1 }))).into_response());
     }
-    Ok((jar, Redirect::to(&format!("{}/record?kept=1#{}", place.root, entry.task))).into_response())
+    Ok((
+        jar,
+        Redirect::to(&format!("{}/record?kept=1#{}", place.root, entry.task)),
+    )
+        .into_response())
 }
 
 async fn read(mut form: Multipart) -> Option<Sent> {
     let (mut sent, mut id) = (Sent::default(), String::new());
-    let mut entry = Entry { revision: 0, who: String::new(), ..Entry::new("", "", Kind::Photo) };
+    let mut entry = Entry {
+        revision: 0,
+        who: String::new(),
+        ..Entry::new("", "", Kind::Photo)
+    };
     while let Some(field) = form.next_field().await.ok()? {
         let name = field.name().unwrap_or_default().to_owned();
         if name == "photo" {
@@ -72,7 +80,15 @@ async fn read(mut form: Multipart) -> Option<Sent> {
 }
 
 /// Shows a photograph.
-pub async fn show(State(app): State<App>, place: Place, Path(path): Path<Vec<(String, String)>>) -> Result<Response, Trouble> {
-    let id = path.iter().find(|(name, _)| name == "photo").map(|(_, id)| id.as_str()).unwrap_or_default();
+pub async fn show(
+    State(app): State<App>,
+    place: Place,
+    Path(path): Path<Vec<(String, String)>>,
+) -> Result<Response, Trouble> {
+    let id = path
+        .iter()
+        .find(|(name, _)| name == "photo")
+        .map(|(_, id)| id.as_str())
+        .unwrap_or_default();
     photograph(&app, &place.plan_id, id).await
 }

@@ -19,7 +19,8 @@ use crate::views::words;
 /// The Quarry Lane pier of a fictitious club.
 const EXAMPLE: &str = include_str!("../../../../tests/examples/quarry-lane.json");
 
-static EXAMPLE_PLAN: LazyLock<SitePlan> = LazyLock::new(|| serde_json::from_str(EXAMPLE).unwrap_or_else(|_| SitePlan::unknown()));
+static EXAMPLE_PLAN: LazyLock<SitePlan> =
+    LazyLock::new(|| serde_json::from_str(EXAMPLE).unwrap_or_else(|_| SitePlan::unknown()));
 
 /// An opened plan and the step in the address.
 pub struct Place {
@@ -51,8 +52,15 @@ impl FromRequestParts<App> for Place {
     type Rejection = Trouble;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Trouble> {
-        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app).await.map_err(|_| Trouble::nothing_here())?.0;
-        let part = |wanted: &str| path.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.as_str());
+        let path = Path::<Vec<(String, String)>>::from_request_parts(parts, app)
+            .await
+            .map_err(|_| Trouble::nothing_here())?
+            .0;
+        let part = |wanted: &str| {
+            path.iter()
+                .find(|(name, _)| name == wanted)
+                .map(|(_, value)| value.as_str())
+        };
         let step = match part("step") {
             Some(slug) => Some(Step::from_slug(slug).ok_or_else(Trouble::nothing_here)?),
             None => None,
@@ -63,10 +71,18 @@ impl FromRequestParts<App> for Place {
 
 impl Place {
     /// The plan that a link's secret opens, or else the example, at a step.
-    pub async fn behind(app: &App, secret: Option<&str>, step: Option<Step>) -> Result<Self, Trouble> {
+    pub async fn behind(
+        app: &App,
+        secret: Option<&str>,
+        step: Option<Step>,
+    ) -> Result<Self, Trouble> {
         match secret {
             Some(secret) => {
-                let opened = app.store.open_link(secret).await?.ok_or_else(Trouble::no_such_link)?;
+                let opened = app
+                    .store
+                    .open_link(secret)
+                    .await?
+                    .ok_or_else(Trouble::no_such_link)?;
                 Ok(Self::opened(app, secret, opened, step))
             }
             None => Ok(Self::of_example(app, step)),
@@ -103,12 +119,20 @@ impl Place {
 
     /// The same, when the link may change the plan.
     pub fn editing(self) -> Result<Self, Trouble> {
-        if self.right.may_edit() { Ok(self) } else { Err(Trouble::not_with_this_link("edit")) }
+        if self.right.may_edit() {
+            Ok(self)
+        } else {
+            Err(Trouble::not_with_this_link("edit"))
+        }
     }
 
     /// The same, when the link may enter into the record.
     pub fn recording(self) -> Result<Self, Trouble> {
-        if self.right.may_record() { Ok(self) } else { Err(Trouble::not_with_this_link("record or edit")) }
+        if self.right.may_record() {
+            Ok(self)
+        } else {
+            Err(Trouble::not_with_this_link("record or edit"))
+        }
     }
 
     /// The plan's title, or what stands for it.
@@ -118,12 +142,17 @@ impl Place {
 
     /// Where the place's climate is looked up, at the step that asks for it.
     pub fn climate(&self, step: Step) -> Option<String> {
-        (step == Step::Site && self.config.climate.is_some()).then(|| format!("{}/climate", self.root))
+        (step == Step::Site && self.config.climate.is_some())
+            .then(|| format!("{}/climate", self.root))
     }
 
     /// What the house knew when this plan began, and still stands in it, at a step.
     pub fn house(&self, step: Step) -> Vec<String> {
-        self.config.defaults.as_ref().map(|defaults| house::lines(defaults, step, &self.plan)).unwrap_or_default()
+        self.config
+            .defaults
+            .as_ref()
+            .map(|defaults| house::lines(defaults, step, &self.plan))
+            .unwrap_or_default()
     }
 
     /// What the house prints at the head of its sheets.
@@ -133,7 +162,11 @@ impl Place {
 
     /// The revision in words.
     pub fn revision_words(&self) -> String {
-        if self.secret.is_empty() { "example".to_owned() } else { format!("revision\u{a0}{}", self.revision) }
+        if self.secret.is_empty() {
+            "example".to_owned()
+        } else {
+            format!("revision\u{a0}{}", self.revision)
+        }
     }
 
     /// The frame of one of the plan's pages.
@@ -146,13 +179,20 @@ impl Place {
             example: self.secret.is_empty(),
             steps: StepLink::all(self.step),
         };
-        Frame::new(&self.config, format!("{title}: {}", self.title()), Some(head))
+        Frame::new(
+            &self.config,
+            format!("{title}: {}", self.title()),
+            Some(head),
+        )
     }
 }
 
 /// A plan's title, or what stands for it.
 pub fn title(title: Option<&str>) -> String {
-    title.filter(|title| !title.trim().is_empty()).unwrap_or("Untitled pier").to_owned()
+    title
+        .filter(|title| !title.trim().is_empty())
+        .unwrap_or("Untitled pier")
+        .to_owned()
 }
 
 #[cfg(test)]

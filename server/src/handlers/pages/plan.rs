@@ -29,7 +29,11 @@ pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<Str
     };
     let log = record::log(app, place, planned.as_ref()).await?;
     let faults = contradictions(&place.plan);
-    let marks = Marks { revision: place.revision_words(), saved: place.saved.clone(), engine: ENGINE_VERSION };
+    let marks = Marks {
+        revision: place.revision_words(),
+        saved: place.saved.clone(),
+        engine: ENGINE_VERSION,
+    };
     answer(&PlanPage {
         frame: place.frame("Plan"),
         root: place.root.clone(),
@@ -37,41 +41,90 @@ pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<Str
         marks,
         printed,
         log,
-        faults: faults.iter().map(|fault| FaultView::of(fault, Step::Plan, &place.root)).collect(),
+        faults: faults
+            .iter()
+            .map(|fault| FaultView::of(fault, Step::Plan, &place.root))
+            .collect(),
         body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
     })
 }
 
 /// What to say of a sheet of a revision: whether it is still the newest, and what changed since.
-async fn printed(app: &App, place: &Place, rev: u32, now: Option<&Planned>) -> Result<Option<Printed>, Trouble> {
+async fn printed(
+    app: &App,
+    place: &Place,
+    rev: u32,
+    now: Option<&Planned>,
+) -> Result<Option<Printed>, Trouble> {
     if rev >= place.revision {
         return Ok((rev == place.revision).then(|| Printed::newest(rev)));
     }
-    let Some(old) = app.store.revision(&place.plan_id, rev).await? else { return Ok(None) };
+    let Some(old) = app.store.revision(&place.plan_id, rev).await? else {
+        return Ok(None);
+    };
     let then = unless_contradictory(app.planned(&old.plan).await)?;
-    Ok(Some(Printed::superseded(&old, &place.plan, place.revision, then.as_deref().zip(now))))
+    Ok(Some(Printed::superseded(
+        &old,
+        &place.plan,
+        place.revision,
+        then.as_deref().zip(now),
+    )))
 }
 
 /// The card for the wall.
 pub async fn card(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
     let planned = unless_contradictory(app.planned(&place.plan).await)?;
-    answer(&CardPage::of(place.frame("While an exposure runs"), &place.root, planned.as_deref()))
+    answer(&CardPage::of(
+        place.frame("While an exposure runs"),
+        &place.root,
+        planned.as_deref(),
+    ))
 }
 
 /// One of the plan's drawings by itself.
-pub async fn drawing(State(app): State<App>, place: Place, Path(path): Path<Vec<(String, String)>>) -> Result<Response, Trouble> {
-    let file = path.iter().find(|(name, _)| name == "file").map(|(_, file)| file.as_str()).unwrap_or_default();
+pub async fn drawing(
+    State(app): State<App>,
+    place: Place,
+    Path(path): Path<Vec<(String, String)>>,
+) -> Result<Response, Trouble> {
+    let file = path
+        .iter()
+        .find(|(name, _)| name == "file")
+        .map(|(_, file)| file.as_str())
+        .unwrap_or_default();
     print::drawing(&*app.planned(&place.plan).await?, file)
 }
 
 /// The whole set of sheets.
-pub async fn pdf(State(app): State<App>, place: Place, Query(asked): Query<Asked>, asker: Asker) -> Result<Response, Trouble> {
-    print(Print::Plan, app.improved(&place.plan).await?, issue(&app, &place, &asker.0).await, &asked).await
+pub async fn pdf(
+    State(app): State<App>,
+    place: Place,
+    Query(asked): Query<Asked>,
+    asker: Asker,
+) -> Result<Response, Trouble> {
+    print(
+        Print::Plan,
+        app.improved(&place.plan).await?,
+        issue(&app, &place, &asker.0).await,
+        &asked,
+    )
+    .await
 }
 
 /// The drilling template.
-pub async fn template(State(app): State<App>, place: Place, Query(asked): Query<Asked>, asker: Asker) -> Result<Response, Trouble> {
-    print(Print::Template, app.planned(&place.plan).await?, issue(&app, &place, &asker.0).await, &asked).await
+pub async fn template(
+    State(app): State<App>,
+    place: Place,
+    Query(asked): Query<Asked>,
+    asker: Asker,
+) -> Result<Response, Trouble> {
+    print(
+        Print::Template,
+        app.planned(&place.plan).await?,
+        issue(&app, &place, &asker.0).await,
+        &asked,
+    )
+    .await
 }
 
 /// Plate and drilling jig, for a workshop.
@@ -83,12 +136,17 @@ pub async fn workshop(State(app): State<App>, place: Place) -> Result<Response, 
 /// code that says whether the sheet is superseded opens nothing, and stands on every sheet.
 async fn issue(app: &App, place: &Place, client: &Client) -> Issue {
     let saved = !place.secret.is_empty();
-    let opens = (place.right == Right::View && saved).then(|| format!("{}/plan?rev={}", place.root, place.revision));
+    let opens = (place.right == Right::View && saved)
+        .then(|| format!("{}/plan?rev={}", place.root, place.revision));
     Issue {
         revision: saved.then(|| i64::from(place.revision)),
         date: saved.then(|| place.saved.trim_start_matches("saved ").to_owned()),
         view_link: opens.and_then(|path| client.link(&path)),
-        check_link: if saved { check_link(app, client, &place.plan_id, place.revision).await } else { None },
+        check_link: if saved {
+            check_link(app, client, &place.plan_id, place.revision).await
+        } else {
+            None
+        },
         letterhead: place.letterhead(),
     }
 }

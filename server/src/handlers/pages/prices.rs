@@ -29,7 +29,10 @@ pub async fn keep(State(app): State<App>, place: Place, sent: Sent) -> Result<Re
     let sent = sent::sheet(sent)?;
     for _ in 0..TRIES {
         let planned = unless_contradictory(app.planned(&place.plan).await)?;
-        let materials = planned.as_ref().map(|planned| planned.design.materials.as_slice()).unwrap_or_default();
+        let materials = planned
+            .as_ref()
+            .map(|planned| planned.design.materials.as_slice())
+            .unwrap_or_default();
         let plan = match read(&place.plan, materials, &sent) {
             Ok(plan) => plan,
             Err(faults) => {
@@ -40,18 +43,44 @@ pub async fn keep(State(app): State<App>, place: Place, sent: Sent) -> Result<Re
         if plan == place.plan {
             return Ok(Redirect::to(&format!("{}/materials", place.root)).into_response());
         }
-        match app.store.save(&place.plan_id, place.revision, &plan).await? {
-            Save::Stale { current } => (place.revision, place.plan) = (current.revision, current.plan.clone()),
+        match app
+            .store
+            .save(&place.plan_id, place.revision, &plan)
+            .await?
+        {
+            Save::Stale { current } => {
+                (place.revision, place.plan) = (current.revision, current.plan.clone())
+            }
             _ => return Ok(Redirect::to(&format!("{}/materials", place.root)).into_response()),
         }
     }
     Err(Trouble::crowded())
 }
 
-async fn page(app: &App, place: &Place, sent: Option<&Sheet>, faults: Vec<PriceFault>) -> Result<PricesPage, Trouble> {
+async fn page(
+    app: &App,
+    place: &Place,
+    sent: Option<&Sheet>,
+    faults: Vec<PriceFault>,
+) -> Result<PricesPage, Trouble> {
     let planned = unless_contradictory(app.planned(&place.plan).await)?;
     let saved = sheet(&place.plan.prices);
-    let filled = Filled { saved: &saved, sent, faults: &faults };
-    let (currency, groups) = (filled.currency(), planned.map(|planned| filled.groups(&planned)).unwrap_or_default());
-    Ok(PricesPage { frame: place.frame("Prices"), root: place.root.clone(), faults, currency, groups })
+    let filled = Filled {
+        saved: &saved,
+        sent,
+        faults: &faults,
+    };
+    let (currency, groups) = (
+        filled.currency(),
+        planned
+            .map(|planned| filled.groups(&planned))
+            .unwrap_or_default(),
+    );
+    Ok(PricesPage {
+        frame: place.frame("Prices"),
+        root: place.root.clone(),
+        faults,
+        currency,
+        groups,
+    })
 }

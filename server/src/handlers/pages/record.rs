@@ -35,10 +35,30 @@ pub struct Said {
 }
 
 /// The page.
-pub async fn show(State(app): State<App>, place: Place, jar: CookieJar, Query(said): Query<Said>) -> Result<Html<String>, Trouble> {
-    let kept = said.kept.map(|count| if count == 1 { "One entry was kept.".to_owned() } else { format!("{count} entries were kept.") });
-    let seen = said.seen.filter(|seen| (1..place.revision).contains(seen)).map(|seen| changed(seen, place.revision));
-    let notice = (kept.is_some() || seen.is_some()).then(|| [kept, seen].into_iter().flatten().collect::<Vec<_>>().join(" "));
+pub async fn show(
+    State(app): State<App>,
+    place: Place,
+    jar: CookieJar,
+    Query(said): Query<Said>,
+) -> Result<Html<String>, Trouble> {
+    let kept = said.kept.map(|count| {
+        if count == 1 {
+            "One entry was kept.".to_owned()
+        } else {
+            format!("{count} entries were kept.")
+        }
+    });
+    let seen = said
+        .seen
+        .filter(|seen| (1..place.revision).contains(seen))
+        .map(|seen| changed(seen, place.revision));
+    let notice = (kept.is_some() || seen.is_some()).then(|| {
+        [kept, seen]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(" ")
+    });
     let page = page(&app, &place, who::name(&jar), &Typed::default()).await?;
     answer(&RecordPage { notice, ..page })
 }
@@ -55,7 +75,10 @@ pub async fn keep(
     let place = place.recording()?;
     let sheet = sent::sheet(sent)?;
     let writer = writer(&place);
-    let seen = sheet.text("revision").and_then(|revision| revision.trim().parse().ok()).unwrap_or(place.revision);
+    let seen = sheet
+        .text("revision")
+        .and_then(|revision| revision.trim().parse().ok())
+        .unwrap_or(place.revision);
     let (items, units) = asked(&app, &writer, seen).await?;
     let mut sent = read(&sheet, &items, units);
     if sent.faults.is_empty() {
@@ -65,7 +88,8 @@ pub async fn keep(
     }
     let script = asks_for_json(&headers);
     if !sent.faults.is_empty() && seen < place.revision {
-        sent.faults.push(RecordFault::at("note", changed(seen, place.revision)));
+        sent.faults
+            .push(RecordFault::at("note", changed(seen, place.revision)));
     }
     if !sent.faults.is_empty() {
         return refused(&app, &place, &jar, &sheet, &sent.faults, script).await;
@@ -74,20 +98,38 @@ pub async fn keep(
         match record::keep(&app, &writer, entry).await {
             // A page that was gone back to has the form that was sent before; it comes again under a new name.
             Err(trouble) if trouble.code == "name_taken" && !script => {
-                let said =
-                    "This form was sent before, with something else in it. What you typed stands here: look at it, and send it again.";
-                return refused(&app, &place, &jar, &sheet, &[RecordFault::at("note", said)], script).await;
+                let said = "This form was sent before, with something else in it. What you typed stands here: look at it, and send it again.";
+                return refused(
+                    &app,
+                    &place,
+                    &jar,
+                    &sheet,
+                    &[RecordFault::at("note", said)],
+                    script,
+                )
+                .await;
             }
             other => drop(other?),
         }
     }
-    let (jar, count) = (who::with(&app, &asker.0, jar, sheet.text("who").unwrap_or_default()), sent.entries.len());
+    let (jar, count) = (
+        who::with(&app, &asker.0, jar, sheet.text("who").unwrap_or_default()),
+        sent.entries.len(),
+    );
     if script {
         return Ok((jar, Json(json!({ "kept": count }))).into_response());
     }
     let task = sheet.text("task").unwrap_or_default();
-    let since = if seen < place.revision { format!("&seen={seen}") } else { String::new() };
-    Ok((jar, Redirect::to(&format!("{}/record?kept={count}{since}#{task}", place.root))).into_response())
+    let since = if seen < place.revision {
+        format!("&seen={seen}")
+    } else {
+        String::new()
+    };
+    Ok((
+        jar,
+        Redirect::to(&format!("{}/record?kept={count}{since}#{task}", place.root)),
+    )
+        .into_response())
 }
 
 /// What is said to whoever had an older page before them.
@@ -108,10 +150,25 @@ async fn refused(
 ) -> Result<Response, Trouble> {
     if script {
         let said: Vec<&str> = faults.iter().map(|fault| fault.said.as_str()).collect();
-        return Ok((StatusCode::UNPROCESSABLE_ENTITY, Json(json!({ "refused": said }))).into_response());
+        return Ok((
+            StatusCode::UNPROCESSABLE_ENTITY,
+            Json(json!({ "refused": said })),
+        )
+            .into_response());
     }
-    let who = sheet.text("who").map_or_else(|| who::name(jar), str::to_owned);
-    let page = page(app, place, who, &Typed { sheet: Some(sheet), faults }).await?;
+    let who = sheet
+        .text("who")
+        .map_or_else(|| who::name(jar), str::to_owned);
+    let page = page(
+        app,
+        place,
+        who,
+        &Typed {
+            sheet: Some(sheet),
+            faults,
+        },
+    )
+    .await?;
     Ok((StatusCode::UNPROCESSABLE_ENTITY, answer(&page)?).into_response())
 }
 
@@ -121,11 +178,19 @@ fn faults(entry: &Entry, trouble: &Trouble) -> Vec<RecordFault> {
         ("value" | "text" | "item", Some(item)) => box_of(item),
         _ => path.to_owned(),
     };
-    trouble.errors.iter().map(|error| RecordFault::at(name(&error.path), error.detail.clone())).collect()
+    trouble
+        .errors
+        .iter()
+        .map(|error| RecordFault::at(name(&error.path), error.detail.clone()))
+        .collect()
 }
 
 /// What was entered while a plan was built; none for the example, and for a plan of which nothing was entered.
-pub async fn log(app: &App, place: &Place, planned: Option<&Arc<Planned>>) -> Result<Option<Log>, Trouble> {
+pub async fn log(
+    app: &App,
+    place: &Place,
+    planned: Option<&Arc<Planned>>,
+) -> Result<Option<Log>, Trouble> {
     if place.secret.is_empty() {
         return Ok(None);
     }
@@ -140,18 +205,37 @@ pub async fn log(app: &App, place: &Place, planned: Option<&Arc<Planned>>) -> Re
 
 /// Who writes, by the link that opened the page.
 pub(super) fn writer(place: &Place) -> Writer {
-    let saved = Saved { revision: place.revision, plan: place.plan.clone(), saved_at: jiff::Timestamp::UNIX_EPOCH };
-    Writer { plan_id: place.plan_id.clone(), right: place.right, saved }
+    let saved = Saved {
+        revision: place.revision,
+        plan: place.plan.clone(),
+        saved_at: jiff::Timestamp::UNIX_EPOCH,
+    };
+    Writer {
+        plan_id: place.plan_id.clone(),
+        right: place.right,
+        saved,
+    }
 }
 
 /// The page, filled in.
-pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_>) -> Result<RecordPage, Trouble> {
+pub(super) async fn page(
+    app: &App,
+    place: &Place,
+    who: String,
+    typed: &Typed<'_>,
+) -> Result<RecordPage, Trouble> {
     let (work, log) = match Record::load(app, &writer(place)).await {
         Ok(record) => (Some(Work::of(&record, typed, &today())), Log::of(&record)),
-        Err(trouble) if !trouble.errors.is_empty() => (None, Log::unjudged(&app.store.entries(&place.plan_id).await?)),
+        Err(trouble) if !trouble.errors.is_empty() => (
+            None,
+            Log::unjudged(&app.store.entries(&place.plan_id).await?),
+        ),
         Err(trouble) => return Err(trouble),
     };
-    let task = typed.sheet.and_then(|sheet| sheet.text("task")).unwrap_or_default();
+    let task = typed
+        .sheet
+        .and_then(|sheet| sheet.text("task"))
+        .unwrap_or_default();
     let at = |fault: &RecordFault| match fault.name.strip_prefix("item~") {
         Some(item) => format!("{task}-{}", item.replace(':', "-")),
         None => task.to_owned(),
@@ -167,7 +251,11 @@ pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_
         who,
         form: form_name()?,
         notice: None,
-        faults: typed.faults.iter().map(|fault| (at(fault), fault.said.clone())).collect(),
+        faults: typed
+            .faults
+            .iter()
+            .map(|fault| (at(fault), fault.said.clone()))
+            .collect(),
         work,
         log,
     })
@@ -175,12 +263,17 @@ pub(super) async fn page(app: &App, place: &Place, who: String, typed: &Typed<'_
 
 /// The day, year-month-day, in universal time.
 fn today() -> String {
-    jiff::Timestamp::now().to_string().chars().take(10).collect()
+    jiff::Timestamp::now()
+        .to_string()
+        .chars()
+        .take(10)
+        .collect()
 }
 
 /// A name for the page's forms, so that a form that is sent twice is kept once.
 pub(super) fn form_name() -> Result<String, Trouble> {
     let mut bytes = [0; 15];
-    getrandom::fill(&mut bytes).map_err(|error| Trouble::broken("asking the system for random numbers", &error))?;
+    getrandom::fill(&mut bytes)
+        .map_err(|error| Trouble::broken("asking the system for random numbers", &error))?;
     Ok(BASE32_NOPAD_NOCASE.encode(&bytes).to_ascii_lowercase())
 }

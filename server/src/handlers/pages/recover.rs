@@ -26,15 +26,28 @@ pub async fn show(State(app): State<App>) -> Result<Html<String>, Trouble> {
 }
 
 /// Takes it: it is used up, the old edit link opens nothing, and the new one stands in the address.
-pub async fn recover(State(app): State<App>, asker: Asker, jar: CookieJar, Form(sent): Form<Sent>) -> Result<Response, Trouble> {
+pub async fn recover(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    Form(sent): Form<Sent>,
+) -> Result<Response, Trouble> {
     let code = sent.code.trim().to_ascii_lowercase();
     let Some(secret) = app.store.recover(&code).await? else {
         return Ok((StatusCode::FORBIDDEN, answer(&page(&app, true))?).into_response());
     };
     let jar = begun::with(&app, &asker.0, jar, secret.reveal(), None);
-    Ok((jar, Redirect::to(&app.config.link(&format!("/p/{}/links", secret.reveal())))).into_response())
+    Ok((
+        jar,
+        Redirect::to(&app.config.link(&format!("/p/{}/links", secret.reveal()))),
+    )
+        .into_response())
 }
 
 fn page(app: &App, wrong: bool) -> RecoverPage {
-    RecoverPage { frame: Frame::new(&app.config, "A lost link".to_owned(), None), wrong, organiser: app.config.access.organiser.is_some() }
+    RecoverPage {
+        frame: Frame::new(&app.config, "A lost link".to_owned(), None),
+        wrong,
+        organiser: app.config.access.organiser.is_some(),
+    }
 }

@@ -28,14 +28,29 @@ pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, 
         saved: words::moment(revision.saved_at),
         newest: revision.revision == place.revision,
     };
-    answer(&RevisionsPage { revisions: revisions.iter().map(view).collect(), frame: place.frame("Revisions") })
+    answer(&RevisionsPage {
+        revisions: revisions.iter().map(view).collect(),
+        frame: place.frame("Revisions"),
+    })
 }
 
 /// Saves an old revision as the newest.
-pub async fn again(State(app): State<App>, place: Place, Form(again): Form<Again>) -> Result<Redirect, Trouble> {
+pub async fn again(
+    State(app): State<App>,
+    place: Place,
+    Form(again): Form<Again>,
+) -> Result<Redirect, Trouble> {
     let place = place.editing()?;
-    let old = app.store.revision(&place.plan_id, again.number).await?.ok_or_else(Trouble::nothing_here)?;
-    match app.store.save(&place.plan_id, place.revision, &old.plan).await? {
+    let old = app
+        .store
+        .revision(&place.plan_id, again.number)
+        .await?
+        .ok_or_else(Trouble::nothing_here)?;
+    match app
+        .store
+        .save(&place.plan_id, place.revision, &old.plan)
+        .await?
+    {
         Save::Done(_) => Ok(Redirect::to(&format!("{}/revisions", place.root))),
         Save::Stale { current } => Err(Trouble::stale(&current)),
     }

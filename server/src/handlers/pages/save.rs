@@ -40,25 +40,48 @@ enum Go {
 /// Takes a step's answers.
 pub async fn save(State(app): State<App>, place: Place, sent: Sent) -> Result<Response, Trouble> {
     let place = place.editing()?;
-    let step = place.step.filter(|step| *step != Step::Plan).ok_or_else(Trouble::method)?;
+    let step = place
+        .step
+        .filter(|step| *step != Step::Plan)
+        .ok_or_else(Trouble::method)?;
     let mut sheet = sent::sheet(sent)?;
     match go(step, &sheet) {
-        Go::Add(list) => sheet.put(format!("{list}[{}]{}", sheet.rows(&list), first_box(&list)), ""),
+        Go::Add(list) => sheet.put(
+            format!("{list}[{}]{}", sheet.rows(&list), first_box(&list)),
+            "",
+        ),
         Go::Remove(list, row) => sheet.remove_row(&list, row),
         Go::Panel => return panel(&app, &place, step, &sheet).await,
         Go::Save(to) => return keep(&app, &place, step, sheet, to).await,
     }
     let outcome = read(step, &place.plan, &sheet);
-    let faults = outcome.faults.into_iter().filter(|fault| !fault.said.starts_with("This figure is missing")).collect();
-    again(&app, &place, step, &sheet, Outcome { faults, ..outcome }, StatusCode::OK).await
+    let faults = outcome
+        .faults
+        .into_iter()
+        .filter(|fault| !fault.said.starts_with("This figure is missing"))
+        .collect();
+    again(
+        &app,
+        &place,
+        step,
+        &sheet,
+        Outcome { faults, ..outcome },
+        StatusCode::OK,
+    )
+    .await
 }
 
 fn go(step: Step, sheet: &Sheet) -> Go {
-    let text = sheet.text("keep").or_else(|| sheet.text("go")).unwrap_or("stay");
+    let text = sheet
+        .text("keep")
+        .or_else(|| sheet.text("go"))
+        .unwrap_or("stay");
     let mut parts = text.split(':');
     match (parts.next(), parts.next(), parts.next()) {
         (Some("add"), Some(list), None) => Go::Add(list.to_owned()),
-        (Some("remove"), Some(list), Some(row)) => Go::Remove(list.to_owned(), row.parse().unwrap_or(usize::MAX)),
+        (Some("remove"), Some(list), Some(row)) => {
+            Go::Remove(list.to_owned(), row.parse().unwrap_or(usize::MAX))
+        }
         (Some("panel"), ..) => Go::Panel,
         (Some("next"), ..) => Go::Save(step.next()),
         (Some(slug), ..) => Go::Save(Step::from_slug(slug).unwrap_or(step)),
@@ -67,7 +90,11 @@ fn go(step: Step, sheet: &Sheet) -> Go {
 }
 
 fn first_box(list: &str) -> &'static str {
-    if list == "floor.stands" { ".name" } else { "[0]" }
+    if list == "floor.stands" {
+        ".name"
+    } else {
+        "[0]"
+    }
 }
 
 /// The panel for answers that are not saved, for the script that shows it while one types.
@@ -77,11 +104,33 @@ async fn panel(app: &App, place: &Place, step: Step, sheet: &Sheet) -> Result<Re
     Ok(Html(Side::of(step, planned.as_deref()).to_string()).into_response())
 }
 
-async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) -> Result<Response, Trouble> {
-    let base = sheet.text("base").and_then(|base| base.parse().ok()).unwrap_or(0);
+async fn keep(
+    app: &App,
+    place: &Place,
+    step: Step,
+    mut sheet: Sheet,
+    to: Step,
+) -> Result<Response, Trouble> {
+    let base = sheet
+        .text("base")
+        .and_then(|base| base.parse().ok())
+        .unwrap_or(0);
     if base != place.revision {
-        let current = Saved { revision: place.revision, plan: place.plan.clone(), saved_at: jiff::Timestamp::UNIX_EPOCH };
-        return stale(app, place, step, &sheet, base, &current, place.saved.trim_start_matches("saved ")).await;
+        let current = Saved {
+            revision: place.revision,
+            plan: place.plan.clone(),
+            saved_at: jiff::Timestamp::UNIX_EPOCH,
+        };
+        return stale(
+            app,
+            place,
+            step,
+            &sheet,
+            base,
+            &current,
+            place.saved.trim_start_matches("saved "),
+        )
+        .await;
     }
     for question in questions::of(step) {
         if sheet.text(&format!("keep~{}", question.path)) == Some("theirs") {
@@ -91,23 +140,64 @@ async fn keep(app: &App, place: &Place, step: Step, mut sheet: Sheet, to: Step) 
     let outcome = read(step, &place.plan, &sheet);
     let all_the_same = sheet.text("keep").is_some() && elsewhere(step, &outcome.faults).is_some();
     if !outcome.faults.is_empty() && !all_the_same {
-        return again(app, place, step, &sheet, outcome, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return again(
+            app,
+            place,
+            step,
+            &sheet,
+            outcome,
+            StatusCode::UNPROCESSABLE_ENTITY,
+        )
+        .await;
     }
     if outcome.plan != place.plan
         && let Save::Stale { current } = app.store.save(&place.plan_id, base, &outcome.plan).await?
     {
-        return stale(app, place, step, &sheet, base, &current, &words::moment(current.saved_at)).await;
+        return stale(
+            app,
+            place,
+            step,
+            &sheet,
+            base,
+            &current,
+            &words::moment(current.saved_at),
+        )
+        .await;
     }
     let said = if to == step { "?saved=yes" } else { "" };
     Ok(Redirect::to(&format!("{}/{}{said}", place.root, to.slug())).into_response())
 }
 
 /// The page again, with what was typed.
-async fn again(app: &App, place: &Place, step: Step, sheet: &Sheet, outcome: Outcome, status: StatusCode) -> Result<Response, Trouble> {
-    let planned = planned(app, if outcome.plan.validate().is_ok() { &outcome.plan } else { &place.plan }).await?;
+async fn again(
+    app: &App,
+    place: &Place,
+    step: Step,
+    sheet: &Sheet,
+    outcome: Outcome,
+    status: StatusCode,
+) -> Result<Response, Trouble> {
+    let planned = planned(
+        app,
+        if outcome.plan.validate().is_ok() {
+            &outcome.plan
+        } else {
+            &place.plan
+        },
+    )
+    .await?;
     let faults = with_preloads(&outcome.plan, outcome.faults);
-    let base = sheet.text("base").and_then(|base| base.parse().ok()).unwrap_or(place.revision);
-    let shown = Shown { sheet, faults: &faults, planned: planned.as_deref(), base, notice: None };
+    let base = sheet
+        .text("base")
+        .and_then(|base| base.parse().ok())
+        .unwrap_or(place.revision);
+    let shown = Shown {
+        sheet,
+        faults: &faults,
+        planned: planned.as_deref(),
+        base,
+        notice: None,
+    };
     Ok((status, answer(&page(place, step, &shown))?).into_response())
 }
 
@@ -116,16 +206,29 @@ fn with_preloads(plan: &SitePlan, mut faults: Vec<Fault>) -> Vec<Fault> {
     let units = plan.units.unwrap_or_default();
     let mut calm = plan.clone();
     calm.anchors.torque_n_m = None;
-    let Ok(brief) = resolve(&calm) else { return faults };
+    let Ok(brief) = resolve(&calm) else {
+        return faults;
+    };
     let screw = Screw::of(&brief);
-    let torques =
-        faults.iter_mut().filter(|fault| fault.fields.iter().any(|field| field.starts_with("anchors.") && field.contains("torque")));
+    let torques = faults.iter_mut().filter(|fault| {
+        fault
+            .fields
+            .iter()
+            .any(|field| field.starts_with("anchors.") && field.contains("torque"))
+    });
     for reading in torques.flat_map(|fault| &mut fault.readings) {
         let preload = screw.typical(newton_metre::new(reading.value));
         let torque = units.say(reading.value, Unit::NewtonMetre);
         let pull = units.say(kilonewton::get(preload), Unit::Kilonewton);
-        let much = if preload > screw.breaking { ", more than it bears: it would tear off" } else { "" };
-        reading.words = format!("{}: {torque}, which pulls each stud with about {pull}{much}", reading.words);
+        let much = if preload > screw.breaking {
+            ", more than it bears: it would tear off"
+        } else {
+            ""
+        };
+        reading.words = format!(
+            "{}: {torque}, which pulls each stud with about {pull}{much}",
+            reading.words
+        );
     }
     faults
 }
@@ -140,10 +243,22 @@ async fn stale(
     current: &Saved,
     saved_at: &str,
 ) -> Result<Response, Trouble> {
-    let began = app.store.revision(&place.plan_id, base).await?.map_or_else(|| current.plan.clone(), |saved| saved.plan);
+    let began = app
+        .store
+        .revision(&place.plan_id, base)
+        .await?
+        .map_or_else(|| current.plan.clone(), |saved| saved.plan);
     let outcome = read(step, &began, sheet);
     if !outcome.faults.is_empty() {
-        return again(app, place, step, sheet, outcome, StatusCode::UNPROCESSABLE_ENTITY).await;
+        return again(
+            app,
+            place,
+            step,
+            sheet,
+            outcome,
+            StatusCode::UNPROCESSABLE_ENTITY,
+        )
+        .await;
     }
     let page = StalePage {
         frame: place.frame("Saved by somebody else"),
@@ -151,7 +266,11 @@ async fn stale(
         step,
         current: current.revision,
         saved_at: saved_at.to_owned(),
-        shown_in: if sheet.text("shown_in") == Some("imperial") { "imperial" } else { "metric" },
+        shown_in: if sheet.text("shown_in") == Some("imperial") {
+            "imperial"
+        } else {
+            "metric"
+        },
         differences: differences(step, &began, &outcome.plan, &current.plan),
         carried: carried(sheet),
     };

@@ -14,7 +14,8 @@ pub type Sent = Result<Form<Vec<(String, String)>>, FormRejection>;
 /// # Errors
 /// It could not be read.
 pub fn sheet(sent: Sent) -> Result<Sheet, Trouble> {
-    sent.map(|Form(pairs)| Sheet::sent(pairs)).map_err(|_| unread())
+    sent.map(|Form(pairs)| Sheet::sent(pairs))
+        .map_err(|_| unread())
 }
 
 /// A form that could not be read.

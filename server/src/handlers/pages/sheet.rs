@@ -18,8 +18,16 @@ pub struct Printed {
 }
 
 /// Says how a sheet stands.
-pub async fn check(State(app): State<App>, Path(token): Path<String>, Query(printed): Query<Printed>) -> Result<Html<String>, Trouble> {
-    let found = app.store.sheet(&token).await?.ok_or_else(Trouble::no_such_sheet)?;
+pub async fn check(
+    State(app): State<App>,
+    Path(token): Path<String>,
+    Query(printed): Query<Printed>,
+) -> Result<Html<String>, Trouble> {
+    let found = app
+        .store
+        .sheet(&token)
+        .await?
+        .ok_or_else(Trouble::no_such_sheet)?;
     let rev: Option<u32> = printed.rev.as_deref().and_then(|rev| rev.parse().ok());
     let standing = match rev {
         Some(rev) if rev == found.revision => SheetStanding::Newest,
@@ -27,5 +35,10 @@ pub async fn check(State(app): State<App>, Path(token): Path<String>, Query(prin
         _ => SheetStanding::Unknown,
     };
     let frame = Frame::new(&app.config, "A printed sheet".to_owned(), None);
-    answer(&SheetPage { frame, standing, current: found.revision, saved: words::moment(found.saved_at) })
+    answer(&SheetPage {
+        frame,
+        standing,
+        current: found.revision,
+        saved: words::moment(found.saved_at),
+    })
 }

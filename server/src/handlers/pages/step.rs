@@ -30,7 +30,11 @@ pub struct Said {
 }
 
 /// Shows a step. What a redirect had to say stands on a page that is not kept.
-pub async fn show(State(app): State<App>, door: Door, Query(said): Query<Said>) -> Result<Response, Trouble> {
+pub async fn show(
+    State(app): State<App>,
+    door: Door,
+    Query(said): Query<Said>,
+) -> Result<Response, Trouble> {
     let door = door.of_sheet(said.rev.and_then(|rev| rev.parse().ok()));
     let notice = said.saved.map(|_| "Saved.");
     if notice.is_none()
@@ -50,20 +54,46 @@ async fn anew(app: App, door: Door, notice: Option<&'static str>) -> Result<Resp
         step => write(&app, &place, step, notice).await?,
     };
     // Somebody may have changed something since the link was looked up: then the next reader's page is kept.
-    Ok(if notice.is_none() && door.is_as_it_was(&app).await { app.written.keep(door.leaf, text) } else { Html(text).into_response() })
+    Ok(if notice.is_none() && door.is_as_it_was(&app).await {
+        app.written.keep(door.leaf, text)
+    } else {
+        Html(text).into_response()
+    })
 }
 
 /// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept; on the plan's page
 /// stands its record, too. Nothing else may stand there.
-async fn write(app: &App, place: &Place, step: Step, notice: Option<&'static str>) -> Result<Html<String>, Trouble> {
+async fn write(
+    app: &App,
+    place: &Place,
+    step: Step,
+    notice: Option<&'static str>,
+) -> Result<Html<String>, Trouble> {
     let planned = planned(app, &place.plan).await?;
     if !place.right.may_edit() {
         let panel = Side::of(step, planned.as_deref());
-        return answer(&AnswersPage::of(place.frame(step.title()), step, &place.root, &place.plan, planned.as_deref(), panel));
+        return answer(&AnswersPage::of(
+            place.frame(step.title()),
+            step,
+            &place.root,
+            &place.plan,
+            planned.as_deref(),
+            panel,
+        ));
     }
     let faults = contradictions(&place.plan);
     let (sheet, base) = (Sheet::of(step, &place.plan), place.revision);
-    answer(&page(place, step, &Shown { sheet: &sheet, faults: &faults, planned: planned.as_deref(), base, notice }))
+    answer(&page(
+        place,
+        step,
+        &Shown {
+            sheet: &sheet,
+            faults: &faults,
+            planned: planned.as_deref(),
+            base,
+            notice,
+        },
+    ))
 }
 
 /// What a step's page is filled with.
@@ -87,28 +117,55 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         Some("metric") => stillground::figure::Units::Metric,
         _ => place.plan.units.unwrap_or_default(),
     };
-    let desk = Desk { sheet: shown.sheet, faults: shown.faults, planned: shown.planned, units };
+    let desk = Desk {
+        sheet: shown.sheet,
+        faults: shown.faults,
+        planned: shown.planned,
+        units,
+    };
     StepPage {
         frame: place.frame(step.title()),
         title: step.title(),
         intro: intro(step),
         action: format!("{}/{}", place.root, step.slug()),
         next: step.next(),
-        faults: shown.faults.iter().map(|fault| FaultView::of(fault, step, &place.root)).collect(),
+        faults: shown
+            .faults
+            .iter()
+            .map(|fault| FaultView::of(fault, step, &place.root))
+            .collect(),
         keep: elsewhere(step, shown.faults),
         base: shown.base,
-        shown_in: if units == stillground::figure::Units::Imperial { "imperial" } else { "metric" },
+        shown_in: if units == stillground::figure::Units::Imperial {
+            "imperial"
+        } else {
+            "metric"
+        },
         climate: place.climate(step),
         house: place.house(step),
         notice: shown.notice,
-        topics: questions::topics(step).iter().map(|topic| TopicView::of(topic, &desk)).collect(),
+        topics: questions::topics(step)
+            .iter()
+            .map(|topic| TopicView::of(topic, &desk))
+            .collect(),
         panel: Side::of(step, shown.planned),
     }
 }
 
 /// The other step of a contradiction, when nothing else is wrong.
 pub fn elsewhere(step: Step, faults: &[Fault]) -> Option<Step> {
-    let other = |fault: &Fault| fault.fields.iter().filter_map(|field| questions::about(field)).map(|(of, _)| of).find(|of| *of != step);
+    let other = |fault: &Fault| {
+        fault
+            .fields
+            .iter()
+            .filter_map(|field| questions::about(field))
+            .map(|(of, _)| of)
+            .find(|of| *of != step)
+    };
     let others: Vec<Option<Step>> = faults.iter().map(other).collect();
-    others.iter().all(Option::is_some).then(|| others.first().copied().flatten()).flatten()
+    others
+        .iter()
+        .all(Option::is_some)
+        .then(|| others.first().copied().flatten())
+        .flatten()
 }

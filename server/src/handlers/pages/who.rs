@@ -12,9 +12,16 @@ const NAME: &str = "who";
 
 /// The name; empty when there is none.
 pub fn name(jar: &CookieJar) -> String {
-    let text = jar.get(NAME).and_then(|cookie| BASE64URL_NOPAD.decode(cookie.value().as_bytes()).ok());
-    let text = text.and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default();
-    text.chars().filter(|c| !c.is_control()).take(LONGEST_NAME).collect()
+    let text = jar
+        .get(NAME)
+        .and_then(|cookie| BASE64URL_NOPAD.decode(cookie.value().as_bytes()).ok());
+    let text = text
+        .and_then(|bytes| String::from_utf8(bytes).ok())
+        .unwrap_or_default();
+    text.chars()
+        .filter(|c| !c.is_control())
+        .take(LONGEST_NAME)
+        .collect()
 }
 
 /// The cookie with another name.

@@ -16,14 +16,19 @@ pub(super) async fn open_existing(file: &Path) -> Outcome<SqliteConnection> {
         return Err(StoreFailure::Missing(file.display().to_string()));
     }
     // The journal mode of the file stays as it is: a backup is read without being changed.
-    let as_it_is = SqliteConnectOptions::new().filename(file).busy_timeout(std::time::Duration::from_secs(5));
+    let as_it_is = SqliteConnectOptions::new()
+        .filename(file)
+        .busy_timeout(std::time::Duration::from_secs(5));
     Ok(SqliteConnection::connect_with(&as_it_is).await?)
 }
 
 /// Copies a store that may be in use into a file of its own, which is on the disk afterwards.
 pub(super) async fn copy(mut from: SqliteConnection, to: &Path) -> Outcome<()> {
     whole(to, async {
-        sqlx::query("VACUUM INTO $1").bind(name(to)?).execute(&mut from).await?;
+        sqlx::query("VACUUM INTO $1")
+            .bind(name(to)?)
+            .execute(&mut from)
+            .await?;
         Ok(from.close().await?)
     })
     .await
@@ -57,21 +62,33 @@ pub(super) fn named(part: &Path, file: &Path) -> Outcome<()> {
 }
 
 fn name(file: &Path) -> Outcome<&str> {
-    file.to_str().ok_or_else(|| StoreFailure::Foreign("the copy's name is no Unicode text".to_owned()))
+    file.to_str()
+        .ok_or_else(|| StoreFailure::Foreign("the copy's name is no Unicode text".to_owned()))
 }
 
 /// Puts a copy in the store's place; where the store that was there is now.
-pub(super) async fn put_in_place(file: &Path, store: &Path, force: bool) -> Outcome<Option<PathBuf>> {
+pub(super) async fn put_in_place(
+    file: &Path,
+    store: &Path,
+    force: bool,
+) -> Outcome<Option<PathBuf>> {
     if store.exists() && !force {
         return Err(StoreFailure::Exists(store.display().to_string()));
     }
-    if let Some(folder) = store.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+    if let Some(folder) = store
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty())
+    {
         private::folder(folder)?;
     }
     let _turn = Turn::wait(store).await?;
     let part = with_ending(store, "restoring");
     copy(open_existing(file).await?, &part).await?;
-    let aside = if store.exists() { Some(put_aside(store).await?) } else { None };
+    let aside = if store.exists() {
+        Some(put_aside(store).await?)
+    } else {
+        None
+    };
     fs::rename(&part, store)?;
     sync_folder(store)?;
     Ok(aside)
@@ -80,9 +97,13 @@ pub(super) async fn put_in_place(file: &Path, store: &Path, force: bool) -> Outc
 /// Moves a store out of the way, when nobody uses it.
 async fn put_aside(store: &Path) -> Outcome<PathBuf> {
     let in_use = || StoreFailure::InUse(store.display().to_string());
-    let alone = sqlite_options(store).locking_mode(SqliteLockingMode::Exclusive).journal_mode(SqliteJournalMode::Delete);
+    let alone = sqlite_options(store)
+        .locking_mode(SqliteLockingMode::Exclusive)
+        .journal_mode(SqliteJournalMode::Delete);
     // Leaving the write-ahead log behind takes the file for itself; it fails while another has it open.
-    let connection = SqliteConnection::connect_with(&alone.busy_timeout(std::time::Duration::ZERO)).await.map_err(|_| in_use())?;
+    let connection = SqliteConnection::connect_with(&alone.busy_timeout(std::time::Duration::ZERO))
+        .await
+        .map_err(|_| in_use())?;
     connection.close().await.map_err(|_| in_use())?;
     let aside = aside(store);
     fs::rename(store, &aside)?;
@@ -93,7 +114,9 @@ async fn put_aside(store: &Path) -> Outcome<PathBuf> {
 
 /// A free name beside a store for one that was replaced.
 pub(super) fn aside(store: &Path) -> PathBuf {
-    let free = (1..).map(|n| with_ending(store, &format!("replaced-{n}"))).find(|aside| !aside.exists());
+    let free = (1..)
+        .map(|n| with_ending(store, &format!("replaced-{n}")))
+        .find(|aside| !aside.exists());
     free.unwrap_or_else(|| with_ending(store, "replaced"))
 }
 
@@ -112,8 +135,15 @@ fn remove(file: &Path) -> std::io::Result<()> {
 
 /// A renamed file is safe only when its folder is on the disk too.
 pub(super) fn sync_folder(file: &Path) -> std::io::Result<()> {
-    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+    let folder = file
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
+    if cfg!(unix) {
+        File::open(folder)?.sync_all()
+    } else {
+        Ok(())
+    }
 }
 
 /// The file's name with `-wal` or `.part` after it.
@@ -152,6 +182,9 @@ mod tests {
         fs::remove_file(&file).unwrap();
         fs::write(&part, "later").unwrap();
         named(&part, &file).unwrap();
-        assert_eq!((fs::read_to_string(&file).unwrap().as_str(), part.exists()), ("later", false));
+        assert_eq!(
+            (fs::read_to_string(&file).unwrap().as_str(), part.exists()),
+            ("later", false)
+        );
     }
 }

@@ -48,8 +48,14 @@ pub(super) async fn tables(file: &mut SqliteConnection) -> Outcome<Vec<Table>> {
     let mut tables = Vec::with_capacity(names.len());
     for name in names {
         let columns: Vec<(String, String)> =
-            sqlx::query_as("SELECT name, type FROM pragma_table_info($1) ORDER BY cid").bind(&name).fetch_all(&mut *file).await?;
-        let columns = columns.into_iter().map(|(column, kind)| Ok((column, Kind::of(&name, &kind)?))).collect::<Outcome<_>>()?;
+            sqlx::query_as("SELECT name, type FROM pragma_table_info($1) ORDER BY cid")
+                .bind(&name)
+                .fetch_all(&mut *file)
+                .await?;
+        let columns = columns
+            .into_iter()
+            .map(|(column, kind)| Ok((column, Kind::of(&name, &kind)?)))
+            .collect::<Outcome<_>>()?;
         tables.push(Table { name, columns });
     }
     Ok(tables)
@@ -62,7 +68,9 @@ impl Kind {
             "INTEGER" | "INT" => Ok(Self::Whole),
             "REAL" => Ok(Self::Number),
             "BLOB" => Ok(Self::Bytes),
-            other => Err(StoreFailure::Foreign(format!("its table {table} has a column of kind {other}"))),
+            other => Err(StoreFailure::Foreign(format!(
+                "its table {table} has a column of kind {other}"
+            ))),
         }
     }
 }
@@ -82,11 +90,18 @@ impl Table {
     pub(super) fn insert(&self, load: &Load) -> String {
         let width = self.columns.len();
         let row = |row: usize| {
-            let places: Vec<_> = (1..=width).map(|column| format!("${}", row * width + column)).collect();
+            let places: Vec<_> = (1..=width)
+                .map(|column| format!("${}", row * width + column))
+                .collect();
             format!("({})", places.join(", "))
         };
         let rows: Vec<_> = (0..load.rows).map(row).collect();
-        format!("INSERT INTO {} ({}) VALUES {}", self.name, self.names(), rows.join(", "))
+        format!(
+            "INSERT INTO {} ({}) VALUES {}",
+            self.name,
+            self.names(),
+            rows.join(", ")
+        )
     }
 
     fn names(&self) -> String {

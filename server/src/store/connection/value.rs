@@ -19,19 +19,24 @@ macro_rules! values {
 pub(in crate::store) use values;
 
 /// A statement with its values.
-pub(in crate::store) fn bound<'q, D: Database>(sql: impl SqlSafeStr, values: &[Value<'_>]) -> Query<'q, D, D::Arguments>
+pub(in crate::store) fn bound<'q, D: Database>(
+    sql: impl SqlSafeStr,
+    values: &[Value<'_>],
+) -> Query<'q, D, D::Arguments>
 where
     for<'v> Option<&'v str>: Encode<'v, D> + Type<D>,
     for<'v> Option<&'v [u8]>: Encode<'v, D> + Type<D>,
     for<'v> Option<i64>: Encode<'v, D> + Type<D>,
     for<'v> Option<f64>: Encode<'v, D> + Type<D>,
 {
-    values.iter().fold(sqlx::query(sql), |query, value| match *value {
-        Value::Text(text) => query.bind(text),
-        Value::Whole(whole) => query.bind(whole),
-        Value::Number(number) => query.bind(number),
-        Value::Bytes(bytes) => query.bind(bytes),
-    })
+    values
+        .iter()
+        .fold(sqlx::query(sql), |query, value| match *value {
+            Value::Text(text) => query.bind(text),
+            Value::Whole(whole) => query.bind(whole),
+            Value::Number(number) => query.bind(number),
+            Value::Bytes(bytes) => query.bind(bytes),
+        })
 }
 
 impl<'v> From<&'v str> for Value<'v> {

@@ -49,6 +49,9 @@ async fn durable(connection: &mut PgConnection) -> sqlx::Result<()> {
 pub(super) async fn within<T>(work: impl Future<Output = sqlx::Result<T>>) -> Outcome<T> {
     match tokio::time::timeout(SILENCE, work).await {
         Ok(answer) => Ok(answer?),
-        Err(_) => Err(StoreFailure::Away(format!("it was silent for {} s", SILENCE.as_secs()))),
+        Err(_) => Err(StoreFailure::Away(format!(
+            "it was silent for {} s",
+            SILENCE.as_secs()
+        ))),
     }
 }

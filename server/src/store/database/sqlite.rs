@@ -23,16 +23,25 @@ pub(in crate::store) struct SqlitePools {
 
 impl SqlitePools {
     pub(super) async fn open(path: &Path) -> Outcome<Self> {
-        if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+        if let Some(folder) = path
+            .parent()
+            .filter(|folder| !folder.as_os_str().is_empty())
+        {
             private::folder(folder)?;
         }
         let turn = Turn::wait(path).await?;
         private::file(path)?;
         let options = sqlite_options(path);
         let writer = Writer::open(options.clone(), path).await?;
-        let readers = readers().connect_with(options.pragma("query_only", "ON")).await?;
+        let readers = readers()
+            .connect_with(options.pragma("query_only", "ON"))
+            .await?;
         drop(turn);
-        Ok(Self { writer, readers, file: StoreFile::at(path)? })
+        Ok(Self {
+            writer,
+            readers,
+            file: StoreFile::at(path)?,
+        })
     }
 
     /// Begins to write. The lock is taken at once: a transaction that began as a reader could not wait for another's.

@@ -48,7 +48,10 @@ impl Writer {
         let mut connection = options.connect().await?;
         migration::sqlite(&mut connection, file).await?;
         connection.execute(ON_TOP).await?;
-        Ok(Self { place: Arc::new(Mutex::new(Place::There(connection))), options: Arc::new(options) })
+        Ok(Self {
+            place: Arc::new(Mutex::new(Place::There(connection))),
+            options: Arc::new(options),
+        })
     }
 
     /// Waits for whoever writes.
@@ -56,7 +59,9 @@ impl Writer {
     /// # Errors
     /// [`StoreFailure::Busy`] when they take too long.
     pub(super) async fn take(&self) -> Outcome<Pen> {
-        let mut place = timeout(BUSY * 2, Arc::clone(&self.place).lock_owned()).await.map_err(|_| StoreFailure::Busy)?;
+        let mut place = timeout(BUSY * 2, Arc::clone(&self.place).lock_owned())
+            .await
+            .map_err(|_| StoreFailure::Busy)?;
         let connection = match std::mem::replace(&mut *place, Place::Empty) {
             Place::There(connection) => connection,
             Place::Empty => self.connect().await?,
@@ -86,17 +91,34 @@ impl Writer {
 
 impl Pen {
     /// Changes rows by one statement; how many it names, without those that follow from it.
-    pub(in crate::store) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
-        Ok(bound::<Sqlite>(sql, values).execute(&mut self.connection).await?.rows_affected())
+    pub(in crate::store) async fn run(
+        &mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<u64> {
+        Ok(bound::<Sqlite>(sql, values)
+            .execute(&mut self.connection)
+            .await?
+            .rows_affected())
     }
 
     /// Reads rows as they stand for the writer.
-    pub(in crate::store) async fn rows(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<Vec<SqliteRow>> {
-        Ok(bound::<Sqlite>(sql, values).fetch_all(&mut self.connection).await?)
+    pub(in crate::store) async fn rows(
+        &mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<Vec<SqliteRow>> {
+        Ok(bound::<Sqlite>(sql, values)
+            .fetch_all(&mut self.connection)
+            .await?)
     }
 
     /// The last statement, with which all that was begun comes to its end, and gives the connection back.
-    pub(in crate::store) async fn last(mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
+    pub(in crate::store) async fn last(
+        mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<u64> {
         let rows = self.run(sql, values).await?;
         self.give_back();
         Ok(rows)
@@ -124,7 +146,11 @@ mod tests {
     }
 
     async fn newest(pen: &mut Pen) -> Option<i64> {
-        pen.rows("SELECT revision FROM plans", &[]).await.unwrap().first().map(|row| sqlx::Row::get(row, 0))
+        pen.rows("SELECT revision FROM plans", &[])
+            .await
+            .unwrap()
+            .first()
+            .map(|row| sqlx::Row::get(row, 0))
     }
 
     #[tokio::test]
@@ -154,7 +180,11 @@ mod tests {
             pen.run(PLAN, &[]).await.unwrap();
             for (number, moved_to) in [(1_i64, 2), (2, 2), (3, 3), (5, 3)] {
                 pen.run(REVISION, values![number]).await.unwrap();
-                assert_eq!(newest(&mut pen).await, Some(moved_to), "after revision {number}");
+                assert_eq!(
+                    newest(&mut pen).await,
+                    Some(moved_to),
+                    "after revision {number}"
+                );
             }
             pen.give_back();
         }

@@ -28,6 +28,9 @@ mod tests {
     #[test]
     fn only_moments_change() {
         let text = "  9\r\n$TDCREATE\r\n 40\r\n2461370.79\r\n  9\r\n$LTSCALE\r\n 40\r\n1.5\r\n";
-        assert_eq!(super::moments(text), text.replace("2461370.79", "2451544.5"));
+        assert_eq!(
+            super::moments(text),
+            text.replace("2461370.79", "2451544.5")
+        );
     }
 }

@@ -44,14 +44,29 @@ pub struct AnswerView {
 impl AnswersPage {
     /// The answers of a step.
     #[must_use]
-    pub fn of(frame: Frame, step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>, panel: Side) -> Self {
+    pub fn of(
+        frame: Frame,
+        step: Step,
+        root: &str,
+        plan: &SitePlan,
+        planned: Option<&Planned>,
+        panel: Side,
+    ) -> Self {
         let sheet = Sheet::of(step, plan);
-        let desk = Desk { sheet: &sheet, faults: &[], planned, units: plan.units.unwrap_or_default() };
+        let desk = Desk {
+            sheet: &sheet,
+            faults: &[],
+            planned,
+            units: plan.units.unwrap_or_default(),
+        };
         let answers = |topic: &'static Topic| {
             let view = |question: &'static crate::forms::question::Question| AnswerView {
                 id: field::id(question.path),
                 label: question.label,
-                said: desk.field(question).taken.unwrap_or_else(|| stale::answer(question, plan)),
+                said: desk
+                    .field(question)
+                    .taken
+                    .unwrap_or_else(|| stale::answer(question, plan)),
             };
             (topic.heading, topic.questions().map(view).collect())
         };

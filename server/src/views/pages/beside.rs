@@ -62,16 +62,31 @@ impl Beside {
         let anchors = &design.anchors;
         Self {
             thumbs: design.block.rules_of_thumb.iter().map(thumb).collect(),
-            improvements: design.motion.improvements.iter().map(|improvement| self::improvement(improvement, planned)).collect(),
+            improvements: design
+                .motion
+                .improvements
+                .iter()
+                .map(|improvement| self::improvement(improvement, planned))
+                .collect(),
             where_to_stand: design.motion.where_to_stand.clone(),
-            ages: design.block.strength_by_day.iter().map(|age| self::age(age, units)).collect(),
+            ages: design
+                .block
+                .strength_by_day
+                .iter()
+                .map(|age| self::age(age, units))
+                .collect(),
             setting: anchors.steps.iter().map(|step| step.says.clone()).collect(),
         }
     }
 }
 
 fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
-    ThumbView { title: rule.title, says: rule.says.clone(), calculation: rule.calculation.clone(), verdict: rule.verdict_words.clone() }
+    ThumbView {
+        title: rule.title,
+        says: rule.says.clone(),
+        calculation: rule.calculation.clone(),
+        verdict: rule.verdict_words.clone(),
+    }
 }
 
 fn improvement(improvement: &Improvement, planned: &Planned) -> ImprovementView {
@@ -86,6 +101,10 @@ fn age(age: &stillground::stages::block::Age, units: Units) -> AgeView {
     AgeView {
         day: Number::of(Some(age.day), Unit::Day, units),
         mean: Number::of(Some(megapascal::get(age.mean)), Unit::Megapascal, units),
-        characteristic: Number::of(age.characteristic.map(megapascal::get), Unit::Megapascal, units),
+        characteristic: Number::of(
+            age.characteristic.map(megapascal::get),
+            Unit::Megapascal,
+            units,
+        ),
     }
 }

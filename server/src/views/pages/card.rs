@@ -21,7 +21,13 @@ impl CardPage {
     /// The card of a plan; none when its answers contradict each other.
     #[must_use]
     pub fn of(frame: Frame, root: &str, planned: Option<&Planned>) -> Self {
-        let rules = planned.map(|planned| planned.design.motion.where_to_stand.clone()).unwrap_or_default();
-        Self { frame, root: root.to_owned(), rules }
+        let rules = planned
+            .map(|planned| planned.design.motion.where_to_stand.clone())
+            .unwrap_or_default();
+        Self {
+            frame,
+            root: root.to_owned(),
+            rules,
+        }
     }
 }

@@ -56,8 +56,20 @@ pub struct Line {
     pub how: String,
 }
 
-const MONTHS: [&str; 12] =
-    ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
 
 impl Proposal {
     /// The proposal for a place.
@@ -66,20 +78,59 @@ impl Proposal {
         let (winters, coldest) = climate.winters;
         let index = format!(
             "From the means of each day in {winters} winters: {}.",
-            if coldest == 3 { "the mean of the three coldest" } else { "the coldest of them, for want of thirty" }
+            if coldest == 3 {
+                "the mean of the three coldest"
+            } else {
+                "the coldest of them, for want of thirty"
+            }
         );
         let mean = "The mean of all days.".to_owned();
         let gust = "Exceeded once in fifty years, from the greatest of each year. A service that computes weather smooths gusts: a \
                     figure from a code or a mast comes before this one.";
         let mut lines = vec![
-            line("index", "Freezing index of a hard winter", climate.freezing_index_c_days.round(), units, Unit::CelsiusDay, index),
-            line("mean", "Mean air temperature over the year", (climate.mean_c * 10.0).round() / 10.0, units, Unit::Celsius, mean),
+            line(
+                "index",
+                "Freezing index of a hard winter",
+                climate.freezing_index_c_days.round(),
+                units,
+                Unit::CelsiusDay,
+                index,
+            ),
+            line(
+                "mean",
+                "Mean air temperature over the year",
+                (climate.mean_c * 10.0).round() / 10.0,
+                units,
+                Unit::Celsius,
+                mean,
+            ),
         ];
-        let found = climate.gust_m_s.map(|gust| (gust.max(10.0) * 10.0).round() / 10.0);
-        lines.extend(found.map(|speed| line("gust", "Gust speed for strength", speed, units, Unit::MetrePerSecond, gust.to_owned())));
-        let month = |(name, mean): (&&'static str, &f64)| (*name, units.say((mean * 10.0).round() / 10.0, Unit::Celsius));
+        let found = climate
+            .gust_m_s
+            .map(|gust| (gust.max(10.0) * 10.0).round() / 10.0);
+        lines.extend(found.map(|speed| {
+            line(
+                "gust",
+                "Gust speed for strength",
+                speed,
+                units,
+                Unit::MetrePerSecond,
+                gust.to_owned(),
+            )
+        }));
+        let month = |(name, mean): (&&'static str, &f64)| {
+            (
+                *name,
+                units.say((mean * 10.0).round() / 10.0, Unit::Celsius),
+            )
+        };
         Self {
-            of: format!("{}, {} to {}", place(latitude_deg, longitude_deg), climate.years.0, climate.years.1),
+            of: format!(
+                "{}, {} to {}",
+                place(latitude_deg, longitude_deg),
+                climate.years.0,
+                climate.years.1
+            ),
             lines,
             months: MONTHS.iter().zip(&climate.months_c).map(month).collect(),
         }
@@ -89,11 +140,33 @@ impl Proposal {
 /// A place in words, to the accuracy that is asked about.
 #[must_use]
 pub fn place(latitude_deg: f64, longitude_deg: f64) -> String {
-    let side = |degrees: f64, ahead: &'static str, behind: &'static str| if degrees < 0.0 { behind } else { ahead };
-    let (north, east) = (side(latitude_deg, "north", "south"), side(longitude_deg, "east", "west"));
-    format!("{:.2}° {north}, {:.2}° {east}", latitude_deg.abs(), longitude_deg.abs())
+    let side = |degrees: f64, ahead: &'static str, behind: &'static str| {
+        if degrees < 0.0 { behind } else { ahead }
+    };
+    let (north, east) = (
+        side(latitude_deg, "north", "south"),
+        side(longitude_deg, "east", "west"),
+    );
+    format!(
+        "{:.2}° {north}, {:.2}° {east}",
+        latitude_deg.abs(),
+        longitude_deg.abs()
+    )
 }
 
-fn line(key: &'static str, label: &'static str, value: f64, units: Units, unit: Unit, how: String) -> Line {
-    Line { key, label, said: units.say(value, unit), value: value.to_string(), how }
+fn line(
+    key: &'static str,
+    label: &'static str,
+    value: f64,
+    units: Units,
+    unit: Unit,
+    how: String,
+) -> Line {
+    Line {
+        key,
+        label,
+        said: units.say(value, unit),
+        value: value.to_string(),
+        how,
+    }
 }

@@ -45,7 +45,11 @@ impl Table {
     /// Each figure of a row with the heading of its column.
     #[must_use]
     pub fn cells<'a>(&'a self, row: &'a (String, Vec<String>)) -> Vec<(&'a str, &'a str)> {
-        self.columns.iter().map(String::as_str).zip(row.1.iter().map(String::as_str)).collect()
+        self.columns
+            .iter()
+            .map(String::as_str)
+            .zip(row.1.iter().map(String::as_str))
+            .collect()
     }
 }
 
@@ -53,7 +57,10 @@ impl Table {
 #[must_use]
 pub fn of(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
-        Step::Floor => star(&planned.design.motion, planned.brief.units).into_iter().chain(people(planned)).collect(),
+        Step::Floor => star(&planned.design.motion, planned.brief.units)
+            .into_iter()
+            .chain(people(planned))
+            .collect(),
         Step::Anchors => [torque::chapters(planned), flexure::chapters(planned)].concat(),
         Step::Footing => ground::chapters(planned),
         Step::Site if planned.brief.site.stated.latitude_deg.is_some() => north::chapters(planned),
@@ -84,21 +91,27 @@ pub fn north(planned: &Planned) -> Vec<Chapter> {
 pub fn shown(step: Step, planned: &Planned) -> Vec<Chapter> {
     match step {
         Step::Anchors => [torque::lesson(planned), codes::chapters(planned)].concat(),
-        Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Floor | Step::Plan => Vec::new(),
+        Step::Site | Step::Excavation | Step::Footing | Step::Pier | Step::Floor | Step::Plan => {
+            Vec::new()
+        }
     }
 }
 
 /// Figures in the softest ground thought likely, the typical and the stiffest.
 fn by_ground(spread: Option<Spread<f64>>, unit: Unit, units: Units) -> Vec<String> {
     match spread {
-        Some(spread) => [spread.low, spread.typical, spread.high].map(|value| units.say(value, unit)).to_vec(),
+        Some(spread) => [spread.low, spread.typical, spread.high]
+            .map(|value| units.say(value, unit))
+            .to_vec(),
         None => vec!["not known".to_owned(); 3],
     }
 }
 
 /// Headings of what [`by_ground`] says.
 fn grounds() -> Vec<String> {
-    ["Soft ground", "Typical", "Stiff"].map(str::to_owned).to_vec()
+    ["Soft ground", "Typical", "Stiff"]
+        .map(str::to_owned)
+        .to_vec()
 }
 
 #[cfg(test)]
@@ -127,8 +140,17 @@ mod tests {
                 let Some(table) = chapter.table else { continue };
                 assert!(!table.rows.is_empty(), "{}", chapter.title);
                 for (name, figures) in &table.rows {
-                    assert_eq!(figures.len(), table.columns.len(), "{}: {name}", chapter.title);
-                    assert!(figures.iter().all(|figure| !figure.is_empty()), "{}: {name}", chapter.title);
+                    assert_eq!(
+                        figures.len(),
+                        table.columns.len(),
+                        "{}: {name}",
+                        chapter.title
+                    );
+                    assert!(
+                        figures.iter().all(|figure| !figure.is_empty()),
+                        "{}: {name}",
+                        chapter.title
+                    );
                 }
             }
         }
@@ -136,16 +158,28 @@ mod tests {
 
     #[test]
     fn readers_in_imperial_units_meet_no_metric_torque_force_or_distance() {
-        let planned = planned(&SitePlan { units: Some(Units::Imperial), ..example() });
-        for chapter in
-            [Step::Footing, Step::Floor, Step::Anchors].into_iter().flat_map(|step| [of(step, &planned), shown(step, &planned)].concat())
+        let planned = planned(&SitePlan {
+            units: Some(Units::Imperial),
+            ..example()
+        });
+        for chapter in [Step::Footing, Step::Floor, Step::Anchors]
+            .into_iter()
+            .flat_map(|step| [of(step, &planned), shown(step, &planned)].concat())
         {
-            let table = chapter.table.iter().flat_map(|table| table.rows.iter().flat_map(|row| row.1.iter()).chain(&table.columns));
+            let table = chapter.table.iter().flat_map(|table| {
+                table
+                    .rows
+                    .iter()
+                    .flat_map(|row| row.1.iter())
+                    .chain(&table.columns)
+            });
             for said in table.chain(&chapter.words).chain(&chapter.after) {
                 // The number in newton metres is one of the readings and stays.
                 let said = said.replace('\u{a0}', " ").replace("180 N m", "");
                 assert!(
-                    ![" N m", " kN", " m/s", " mm", "MN m", "at 1 m"].iter().any(|unit| said.contains(unit)),
+                    ![" N m", " kN", " m/s", " mm", "MN m", "at 1 m"]
+                        .iter()
+                        .any(|unit| said.contains(unit)),
                     "{}: {said}",
                     chapter.title
                 );
@@ -158,14 +192,35 @@ mod tests {
         for plan in [SitePlan::unknown(), example()] {
             let chapters = shown(Step::Anchors, &planned(&plan));
             let lesson = &chapters[0];
-            let rows: Vec<&str> = lesson.table.as_ref().unwrap().rows.iter().map(|row| row.0.as_str()).collect();
+            let rows: Vec<&str> = lesson
+                .table
+                .as_ref()
+                .unwrap()
+                .rows
+                .iter()
+                .map(|row| row.0.as_str())
+                .collect();
             assert_eq!(&rows[..3], ["180 N m", "180 lbf ft", "180 kgf m"]);
             assert!(rows[3].starts_with("This plan"), "{rows:?}");
             let said = lesson.after.join(" ").replace('\u{a0}', " ");
-            assert!(said.contains("358 MPa") && said.contains("62 %") && said.contains("552 kN") && said.contains("cannot be"), "{said}");
+            assert!(
+                said.contains("358 MPa")
+                    && said.contains("62 %")
+                    && said.contains("552 kN")
+                    && said.contains("cannot be"),
+                "{said}"
+            );
             let codes = chapters[1].table.as_ref().unwrap();
-            assert_eq!(codes.columns, ["By EN 1992-4", "By ACI 318-19", "What would raise it"]);
-            assert!(chapters[1].words.iter().all(|said| said.contains("fails first") && said.contains("raised by")));
+            assert_eq!(
+                codes.columns,
+                ["By EN 1992-4", "By ACI 318-19", "What would raise it"]
+            );
+            assert!(
+                chapters[1]
+                    .words
+                    .iter()
+                    .all(|said| said.contains("fails first") && said.contains("raised by"))
+            );
         }
     }
 
@@ -174,9 +229,15 @@ mod tests {
         let mut plan = example();
         plan.anchors.torque_n_m = Some(180.0);
         let chapters = of(Step::Anchors, &planned(&plan));
-        let kilos = chapters.iter().find(|chapter| chapter.title.contains("kilos")).unwrap();
+        let kilos = chapters
+            .iter()
+            .find(|chapter| chapter.title.contains("kilos"))
+            .unwrap();
         let said = kilos.told.join(" ").replace('\u{a0}', " ");
-        assert!(said.contains("180 N m") && said.contains("180 kgf m") && said.contains("180 lbf ft"), "{said}");
+        assert!(
+            said.contains("180 N m") && said.contains("180 kgf m") && said.contains("180 lbf ft"),
+            "{said}"
+        );
         assert!(said.contains("break"), "{said}");
     }
 }

@@ -19,6 +19,10 @@ impl DrawingView {
     /// The drawing of that name; none where this plan has nothing to draw.
     #[must_use]
     pub fn of(name: &'static str, planned: &Planned) -> Option<Self> {
-        planned.drawing(name).map(|drawn| Self { name, title: drawn.title.clone(), svg: Arc::clone(&drawn.svg) })
+        planned.drawing(name).map(|drawn| Self {
+            name,
+            title: drawn.title.clone(),
+            svg: Arc::clone(&drawn.svg),
+        })
     }
 }

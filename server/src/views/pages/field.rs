@@ -125,14 +125,25 @@ impl Desk<'_> {
     }
 
     fn line(&self, name: String, label: String, unit: Option<Unit>) -> FieldView {
-        let fault = self.faults.iter().find(|fault| fault.fields.contains(&name));
-        let readings = fault.map(|fault| fault.readings.as_slice()).unwrap_or_default();
+        let fault = self
+            .faults
+            .iter()
+            .find(|fault| fault.fields.contains(&name));
+        let readings = fault
+            .map(|fault| fault.readings.as_slice())
+            .unwrap_or_default();
         FieldView {
             id: id(&name),
             label,
             hint: String::new(),
             error: fault.map(|fault| fault.said.clone()),
-            readings: readings.iter().map(|reading| ReadingView { entry: reading.entry.clone(), words: reading.words.clone() }).collect(),
+            readings: readings
+                .iter()
+                .map(|reading| ReadingView {
+                    entry: reading.entry.clone(),
+                    words: reading.words.clone(),
+                })
+                .collect(),
             text: self.sheet.text(&name).unwrap_or_default().to_owned(),
             unit: unit.map_or("", |unit| self.units.convert(0.0, unit).1),
             taken: None,
@@ -143,13 +154,23 @@ impl Desk<'_> {
 
     /// What is taken while a question is not answered.
     fn taken(&self, question: &'static Question) -> String {
-        let assumption = self.planned.and_then(|planned| planned.design.assumptions.iter().find(|taken| taken.field == question.path));
+        let assumption = self.planned.and_then(|planned| {
+            planned
+                .design
+                .assumptions
+                .iter()
+                .find(|taken| taken.field == question.path)
+        });
         match assumption {
             Some(assumption) => format!(
                 "Not known yet. Taken for now: {}. {} It changes: {}",
                 questions::answer_words(assumption, self.units),
                 sentence(&assumption.why),
-                if assumption.effect.ends_with('.') { assumption.effect.clone() } else { format!("{}.", assumption.effect) }
+                if assumption.effect.ends_with('.') {
+                    assumption.effect.clone()
+                } else {
+                    format!("{}.", assumption.effect)
+                }
             ),
             None => format!("Not known yet. {}", question.not_known),
         }
@@ -157,22 +178,43 @@ impl Desk<'_> {
 
     fn stands(&self, list: &str) -> RowsView {
         let row = |index: usize| {
-            let part = |name: &str, label: &str, unit| self.line(format!("{list}[{index}].{name}"), label.to_owned(), unit);
+            let part = |name: &str, label: &str, unit| {
+                self.line(format!("{list}[{index}].{name}"), label.to_owned(), unit)
+            };
             let boxes = vec![
                 part("name", "Name", None),
                 part("x_m", "East", Some(Unit::Metre)),
                 part("y_m", "North", Some(Unit::Metre)),
                 part("mass_kg", "Mass", Some(Unit::Kilogram)),
             ];
-            RowView { index, title: format!("Stand {}", index + 1), boxes }
+            RowView {
+                index,
+                title: format!("Stand {}", index + 1),
+                boxes,
+            }
         };
-        self.rows(list, "stand", "Nobody ever stands there during an exposure", &row)
+        self.rows(
+            list,
+            "stand",
+            "Nobody ever stands there during an exposure",
+            &row,
+        )
     }
 
     fn points(&self, list: &str, one: &'static str) -> RowsView {
         let row = |index: usize| {
-            let part = |j: usize, label: &str| self.line(format!("{list}[{index}][{j}]"), label.to_owned(), Some(Unit::Metre));
-            RowView { index, title: format!("{one} {}", index + 1), boxes: vec![part(0, "East"), part(1, "North")] }
+            let part = |j: usize, label: &str| {
+                self.line(
+                    format!("{list}[{index}][{j}]"),
+                    label.to_owned(),
+                    Some(Unit::Metre),
+                )
+            };
+            RowView {
+                index,
+                title: format!("{one} {}", index + 1),
+                boxes: vec![part(0, "East"), part(1, "North")],
+            }
         };
         let (one, none) = match one {
             "Post" => ("post", "There are no posts"),
@@ -181,9 +223,20 @@ impl Desk<'_> {
         self.rows(list, one, none, &row)
     }
 
-    fn rows(&self, list: &str, one: &'static str, none_words: &'static str, row: &dyn Fn(usize) -> RowView) -> RowsView {
+    fn rows(
+        &self,
+        list: &str,
+        one: &'static str,
+        none_words: &'static str,
+        row: &dyn Fn(usize) -> RowView,
+    ) -> RowsView {
         let count = self.sheet.rows(list);
-        RowsView { one, rows: (0..count).map(row).collect(), none: self.sheet.ticked(&format!("{list}~none")), none_words }
+        RowsView {
+            one,
+            rows: (0..count).map(row).collect(),
+            none: self.sheet.ticked(&format!("{list}~none")),
+            none_words,
+        }
     }
 }
 
@@ -203,17 +256,31 @@ impl FieldView {
             (self.taken.is_some(), "taken"),
             (!self.unit.is_empty(), "unit"),
         ];
-        parts.iter().filter(|(there, _)| *there).map(|(_, part)| format!("{}-{part}", self.id)).collect::<Vec<_>>().join(" ")
+        parts
+            .iter()
+            .filter(|(there, _)| *there)
+            .map(|(_, part)| format!("{}-{part}", self.id))
+            .collect::<Vec<_>>()
+            .join(" ")
     }
 }
 
 /// The identifier of a field on the page.
 #[must_use]
 pub fn id(path: &str) -> String {
-    path.replace("].", "-").replace(['.', '[', ']', '~'], "-").trim_end_matches('-').to_owned()
+    path.replace("].", "-")
+        .replace(['.', '[', ']', '~'], "-")
+        .trim_end_matches('-')
+        .to_owned()
 }
 
 fn options(answers: &'static [(&'static str, &'static str)], chosen: &str) -> Vec<OptionView> {
     let answers = answers.iter().chain(&[("", "Not known")]);
-    answers.map(|(key, words)| OptionView { key, words, chosen: *key == chosen }).collect()
+    answers
+        .map(|(key, words)| OptionView {
+            key,
+            words,
+            chosen: *key == chosen,
+        })
+        .collect()
 }

@@ -27,9 +27,15 @@ impl Frame {
     pub fn new(config: &Config, title: String, plan: Option<PlanHead>) -> Self {
         Self {
             base: config.base.clone(),
-            assets: asset::link(&config.base, "").trim_end_matches('/').to_owned(),
+            assets: asset::link(&config.base, "")
+                .trim_end_matches('/')
+                .to_owned(),
             house: config.house.name.clone(),
-            colours: config.house.look.as_ref().map(|look| config.link(&format!("/house/{}.css", look.edition))),
+            colours: config
+                .house
+                .look
+                .as_ref()
+                .map(|look| config.link(&format!("/house/{}.css", look.edition))),
             title,
             plan,
         }
@@ -74,6 +80,13 @@ impl StepLink {
     /// All steps, one of them current.
     #[must_use]
     pub fn all(current: Option<Step>) -> Vec<Self> {
-        Step::ALL.into_iter().map(|step| Self { slug: step.slug(), title: step.title(), current: current == Some(step) }).collect()
+        Step::ALL
+            .into_iter()
+            .map(|step| Self {
+                slug: step.slug(),
+                title: step.title(),
+                current: current == Some(step),
+            })
+            .collect()
     }
 }

@@ -12,24 +12,44 @@ use crate::forms::step::Step;
 /// The house's answers that still stand in a plan at a step, and at the pier's step the tubes in stock.
 #[must_use]
 pub fn lines(defaults: &Defaults, step: Step, plan: &SitePlan) -> Vec<String> {
-    let asked = questions::topics(step).iter().flat_map(|topic| topic.questions());
-    let stands = |question: &&Question| is_answered(question, &defaults.plan) && same(question, &defaults.plan, plan);
-    let mut lines: Vec<String> = asked.filter(stands).map(|question| format!("{} {}", question.label, answer(question, plan))).collect();
+    let asked = questions::topics(step)
+        .iter()
+        .flat_map(|topic| topic.questions());
+    let stands = |question: &&Question| {
+        is_answered(question, &defaults.plan) && same(question, &defaults.plan, plan)
+    };
+    let mut lines: Vec<String> = asked
+        .filter(stands)
+        .map(|question| format!("{} {}", question.label, answer(question, plan)))
+        .collect();
     if step == Step::Pier && !defaults.tubes_mm.is_empty() {
         let units = plan.units.unwrap_or_default();
-        let tubes: Vec<_> = defaults.tubes_mm.iter().map(|&tube| size(units, tube)).collect();
-        lines.push(format!("Tubes in stock, outside diameter and wall: {}", tubes.join("; ")));
+        let tubes: Vec<_> = defaults
+            .tubes_mm
+            .iter()
+            .map(|&tube| size(units, tube))
+            .collect();
+        lines.push(format!(
+            "Tubes in stock, outside diameter and wall: {}",
+            tubes.join("; ")
+        ));
     }
     lines
 }
 
 fn size(units: Units, (diameter, wall): (f64, f64)) -> String {
-    format!("{} × {}", units.say(diameter, Unit::Millimetre), units.say(wall, Unit::Millimetre))
+    format!(
+        "{} × {}",
+        units.say(diameter, Unit::Millimetre),
+        units.say(wall, Unit::Millimetre)
+    )
 }
 
 fn is_answered(question: &Question, plan: &SitePlan) -> bool {
     match &question.kind {
-        Kind::Number => question.number().is_some_and(|field| (field.get)(plan).is_some()),
+        Kind::Number => question
+            .number()
+            .is_some_and(|field| (field.get)(plan).is_some()),
         Kind::Choice { get, .. } => get(plan).is_some(),
         _ => false,
     }
@@ -37,7 +57,9 @@ fn is_answered(question: &Question, plan: &SitePlan) -> bool {
 
 fn same(question: &Question, one: &SitePlan, other: &SitePlan) -> bool {
     match &question.kind {
-        Kind::Number => question.number().is_some_and(|field| (field.get)(one) == (field.get)(other)),
+        Kind::Number => question
+            .number()
+            .is_some_and(|field| (field.get)(one) == (field.get)(other)),
         Kind::Choice { get, .. } => get(one) == get(other),
         _ => false,
     }

@@ -18,9 +18,19 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .also
         .iter()
         .filter(|effect| effect.effect_ratio > 0.0)
-        .map(|effect| format!("{}, {} more", lower(named(effect.what, design)), per_cent(effect.effect_ratio)))
+        .map(|effect| {
+            format!(
+                "{}, {} more",
+                lower(named(effect.what, design)),
+                per_cent(effect.effect_ratio)
+            )
+        })
         .collect();
-    let worse = if worse.is_empty() { String::new() } else { format!("; what gets worse: {}", worse.join(", ")) };
+    let worse = if worse.is_empty() {
+        String::new()
+    } else {
+        format!("; what gets worse: {}", worse.join(", "))
+    };
     format!(
         "{}: {} instead of {}, {} less{worse}",
         named(improvement.what, design),
@@ -31,51 +41,88 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
 }
 
 fn named<'a>(what: &str, design: &'a Design) -> &'a str {
-    let of = design.motion.disturbances.iter().find(|disturbance| disturbance.id == what);
+    let of = design
+        .motion
+        .disturbances
+        .iter()
+        .find(|disturbance| disturbance.id == what);
     of.map_or("A bump dies away in", |disturbance| disturbance.title)
 }
 
 fn lower(title: &str) -> String {
     let mut letters = title.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
 }
 
 /// The answers that make the change, each with its question.
 #[must_use]
 pub fn fields(improvement: &Improvement, units: Units) -> Vec<String> {
-    improvement.fields.iter().map(|field| format!("{} {}", label(field.field), value(field, units))).collect()
+    improvement
+        .fields
+        .iter()
+        .map(|field| format!("{} {}", label(field.field), value(field, units)))
+        .collect()
 }
 
 /// The question, ended so that an answer may follow.
 fn label(path: &str) -> String {
     let label = questions::label(path);
-    if label.ends_with('?') { label.to_owned() } else { format!("{label}:") }
+    if label.ends_with('?') {
+        label.to_owned()
+    } else {
+        format!("{label}:")
+    }
 }
 
 fn value(field: &NewField, units: Units) -> String {
     match &field.value {
-        NewValue::Number(value) => match SitePlan::numbers().find(|number| number.path == field.field) {
-            Some(number) => units.say(*value, number.unit),
-            None => units.say(*value, Unit::One),
-        },
-        NewValue::Text(key) => match questions::about(field.field).map(|(_, question)| &question.kind) {
-            Some(Kind::Choice { answers, .. }) => answers
-                .iter()
-                .find(|(known, _)| known == key)
-                .map_or_else(|| key.clone(), |(_, words)| words::sentence(words).trim_end_matches('.').to_owned()),
-            _ => key.clone(),
-        },
+        NewValue::Number(value) => {
+            match SitePlan::numbers().find(|number| number.path == field.field) {
+                Some(number) => units.say(*value, number.unit),
+                None => units.say(*value, Unit::One),
+            }
+        }
+        NewValue::Text(key) => {
+            match questions::about(field.field).map(|(_, question)| &question.kind) {
+                Some(Kind::Choice { answers, .. }) => {
+                    answers.iter().find(|(known, _)| known == key).map_or_else(
+                        || key.clone(),
+                        |(_, words)| words::sentence(words).trim_end_matches('.').to_owned(),
+                    )
+                }
+                _ => key.clone(),
+            }
+        }
         NewValue::Stands(stands) => {
-            let place = |stand: &stillground::site_plan::Stand| format!("{} at {}", stand.name, place([stand.x_m, stand.y_m], units));
+            let place = |stand: &stillground::site_plan::Stand| {
+                format!("{} at {}", stand.name, place([stand.x_m, stand.y_m], units))
+            };
             stands.iter().map(place).collect::<Vec<_>>().join("; ")
         }
-        NewValue::Path(path) => path.iter().map(|corner| place(*corner, units)).collect::<Vec<_>>().join(", then "),
+        NewValue::Path(path) => path
+            .iter()
+            .map(|corner| place(*corner, units))
+            .collect::<Vec<_>>()
+            .join(", then "),
         NewValue::Nothing => "no answer".to_owned(),
     }
 }
 
 /// A place on the floor, counted from the pier.
 fn place([x, y]: [f64; 2], units: Units) -> String {
-    let way = |value: f64, towards: [&str; 2]| format!("{} {}", units.say(value.abs(), Unit::Metre), towards[usize::from(value < 0.0)]);
-    format!("{}, {}", way(x, ["east", "west"]), way(y, ["north", "south"]))
+    let way = |value: f64, towards: [&str; 2]| {
+        format!(
+            "{} {}",
+            units.say(value.abs(), Unit::Metre),
+            towards[usize::from(value < 0.0)]
+        )
+    };
+    format!(
+        "{}, {}",
+        way(x, ["east", "west"]),
+        way(y, ["north", "south"])
+    )
 }

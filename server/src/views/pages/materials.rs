@@ -117,7 +117,10 @@ impl Order {
             let heading = line.group.heading();
             match groups.iter_mut().find(|group| group.heading == heading) {
                 Some(group) => group.lines.push(view),
-                None => groups.push(GroupView { lines: vec![view], ..GroupView::of(planned, line.group) }),
+                None => groups.push(GroupView {
+                    lines: vec![view],
+                    ..GroupView::of(planned, line.group)
+                }),
             }
         }
         for group in &mut groups {
@@ -125,12 +128,21 @@ impl Order {
         }
         let many = !design.costs.is_empty() && design.costs.unpriced.len() > money::MOST_NAMES;
         Self {
-            judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
+            judge_first: design
+                .ground
+                .ask_an_engineer
+                .is_some()
+                .then_some(words::JUDGE_FIRST),
             count: design.materials.len(),
             here: groups.iter().map(|group| group.here).sum(),
             groups,
-            total: (!design.costs.is_empty()).then(|| money::amount(&design.costs, design.costs.total)),
-            unpriced: if many { money::unpriced(&design.costs) } else { Vec::new() },
+            total: (!design.costs.is_empty())
+                .then(|| money::amount(&design.costs, design.costs.total)),
+            unpriced: if many {
+                money::unpriced(&design.costs)
+            } else {
+                Vec::new()
+            },
             remarks: money::remarks(design),
         }
     }
@@ -159,20 +171,34 @@ impl LineView {
             item: line.item.clone(),
             quantity: money::quantity(costs, line, planned.brief.units),
             supply: (line.supply != Supply::Buy).then(|| line.supply.word()),
-            said: [&line.purpose, &line.note].map(|said| words::sentence(said)).join(" ").trim().to_owned(),
+            said: [&line.purpose, &line.note]
+                .map(|said| words::sentence(said))
+                .join(" ")
+                .trim()
+                .to_owned(),
             stock: money::lengths_sentence(costs, line),
             cost: cost(planned, line),
             ticked: ticked.unwrap_or(entry.is_some()),
             here: entry.is_some(),
             by: entry.map(by),
-            ticked_as: entry.and_then(|entry| entry.text.clone()).filter(|was| *was != line.item && *was != line.other_words),
+            ticked_as: entry
+                .and_then(|entry| entry.text.clone())
+                .filter(|was| *was != line.item && *was != line.other_words),
         }
     }
 }
 
 fn by(entry: &Entry) -> String {
-    let at = entry.measured_at.as_deref().and_then(|at| at.parse().ok()).map(words::moment);
-    [Some(entry.who.clone()), at].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    let at = entry
+        .measured_at
+        .as_deref()
+        .and_then(|at| at.parse().ok())
+        .map(words::moment);
+    [Some(entry.who.clone()), at]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 fn cost(planned: &Planned, line: &Material) -> Option<CostView> {
@@ -180,7 +206,11 @@ fn cost(planned: &Planned, line: &Material) -> Option<CostView> {
     let cost = costs.line(line.id)?;
     let offer = cost.offer()?;
     Some(CostView {
-        how: format!("{} × {}", money::counted(offer), money::per_unit(costs, offer)),
+        how: format!(
+            "{} × {}",
+            money::counted(offer),
+            money::per_unit(costs, offer)
+        ),
         total: money::amount(costs, cost.total),
         quoted_for: offer.quoted_for.clone(),
     })

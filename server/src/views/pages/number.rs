@@ -21,16 +21,29 @@ impl Number {
     pub fn of(value: Option<f64>, unit: Unit, units: Units) -> Self {
         match value.filter(|value| value.is_finite()) {
             Some(value) => Self::split(units.figure(value, unit)),
-            None => Self { whole: "not known".to_owned(), part: String::new(), unit: "", words: true },
+            None => Self {
+                whole: "not known".to_owned(),
+                part: String::new(),
+                unit: "",
+                words: true,
+            },
         }
     }
 
     fn split(figure: stillground::figure::Figure) -> Self {
         let (whole, part) = match figure.digits.find('.') {
-            Some(mark) => (figure.digits[..mark].to_owned(), figure.digits[mark..].to_owned()),
+            Some(mark) => (
+                figure.digits[..mark].to_owned(),
+                figure.digits[mark..].to_owned(),
+            ),
             None => (figure.digits, String::new()),
         };
-        Self { whole, part, unit: figure.unit, words: false }
+        Self {
+            whole,
+            part,
+            unit: figure.unit,
+            words: false,
+        }
     }
 
     /// Digits and unit in one run.
@@ -39,7 +52,12 @@ impl Number {
         match self.unit {
             "" => format!("{}{}", self.whole, self.part),
             unit @ ("°" | "%") => format!("{}{}{unit}", self.whole, self.part),
-            unit => format!("{}{}\u{a0}{}", self.whole, self.part, unit.replace(' ', "\u{a0}")),
+            unit => format!(
+                "{}{}\u{a0}{}",
+                self.whole,
+                self.part,
+                unit.replace(' ', "\u{a0}")
+            ),
         }
     }
 }

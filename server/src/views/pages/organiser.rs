@@ -94,13 +94,26 @@ pub struct InvitationView {
 impl ShelfPage {
     /// A page of the shelf.
     #[must_use]
-    pub fn of(frame: Frame, config: &Config, sought: &str, removed: bool, mut found: Vec<Shelved>) -> Self {
+    pub fn of(
+        frame: Frame,
+        config: &Config,
+        sought: &str,
+        removed: bool,
+        mut found: Vec<Shelved>,
+    ) -> Self {
         let beyond = found.len() > ON_A_PAGE;
         found.truncate(ON_A_PAGE);
-        let last = found.last().filter(|_| beyond).map(|plan| plan.created_at.as_microsecond());
+        let last = found
+            .last()
+            .filter(|_| beyond)
+            .map(|plan| plan.created_at.as_microsecond());
         let more = last.map(|last| {
             let removed = if removed { "&removed=yes" } else { "" };
-            format!("{}?title={}&before={last}{removed}", config.link("/organiser"), escaped(sought))
+            format!(
+                "{}?title={}&before={last}{removed}",
+                config.link("/organiser"),
+                escaped(sought)
+            )
         });
         Self {
             frame,
@@ -118,12 +131,22 @@ impl ShelfPage {
     /// With the count of all plans, the most that are kept, and the invitations.
     #[must_use]
     pub fn with(self, count: u64, most: Option<u32>, invitations: Vec<Invitation>) -> Self {
-        let count = if count == 1 { "One plan is kept here".to_owned() } else { format!("{count} plans are kept here") };
+        let count = if count == 1 {
+            "One plan is kept here".to_owned()
+        } else {
+            format!("{count} plans are kept here")
+        };
         let count = match most {
-            Some(most) => format!("{count}, of {most} at most; a removed plan counts until it is gone for good."),
+            Some(most) => format!(
+                "{count}, of {most} at most; a removed plan counts until it is gone for good."
+            ),
             None => format!("{count}."),
         };
-        Self { count, invitations: invitations.into_iter().map(InvitationView::of).collect(), ..self }
+        Self {
+            count,
+            invitations: invitations.into_iter().map(InvitationView::of).collect(),
+            ..self
+        }
     }
 }
 
@@ -132,14 +155,22 @@ impl ShelvedView {
         let now = Timestamp::now();
         let closed = plan.closes_at.is_some_and(|at| at <= now);
         let state = match (plan.removed_at, plan.closes_at) {
-            (Some(at), _) => format!("removed {}; gone for good after {}", words::moment(at), words::moment(at + KEPT_AFTER_REMOVAL)),
+            (Some(at), _) => format!(
+                "removed {}; gone for good after {}",
+                words::moment(at),
+                words::moment(at + KEPT_AFTER_REMOVAL)
+            ),
             (None, Some(at)) if at <= now => format!("closed since {}", words::moment(at)),
             (None, Some(at)) => format!("open until {}", words::moment(at)),
             (None, None) => "open".to_owned(),
         };
         Self {
             id: plan.id.clone(),
-            title: plan.title.clone().filter(|title| !title.trim().is_empty()).unwrap_or_else(|| "Untitled pier".to_owned()),
+            title: plan
+                .title
+                .clone()
+                .filter(|title| !title.trim().is_empty())
+                .unwrap_or_else(|| "Untitled pier".to_owned()),
             revision: plan.revision,
             saved: words::moment(plan.saved_at),
             size: format!("{}\u{a0}KiB", plan.size.div_ceil(1024)),
@@ -152,10 +183,25 @@ impl ShelvedView {
 
 impl InvitationView {
     fn of(invitation: Invitation) -> Self {
-        let plans = if invitation.uses_left == 1 { "one plan".to_owned() } else { format!("{} plans", invitation.uses_left) };
-        let until = invitation.expires_at.map(|at| format!(", until {}", words::moment(at))).unwrap_or_default();
-        let said = if invitation.said.is_empty() { "for nobody in particular".to_owned() } else { invitation.said };
-        Self { id: invitation.id, said, left: format!("{plans}{until}; made {}", words::moment(invitation.made_at)) }
+        let plans = if invitation.uses_left == 1 {
+            "one plan".to_owned()
+        } else {
+            format!("{} plans", invitation.uses_left)
+        };
+        let until = invitation
+            .expires_at
+            .map(|at| format!(", until {}", words::moment(at)))
+            .unwrap_or_default();
+        let said = if invitation.said.is_empty() {
+            "for nobody in particular".to_owned()
+        } else {
+            invitation.said
+        };
+        Self {
+            id: invitation.id,
+            said,
+            left: format!("{plans}{until}; made {}", words::moment(invitation.made_at)),
+        }
     }
 }
 
@@ -169,6 +215,12 @@ const fn creators(creators: Creators) -> &'static str {
 
 /// A text within an address's query.
 fn escaped(text: &str) -> String {
-    let byte = |b: u8| if b.is_ascii_alphanumeric() { char::from(b).to_string() } else { format!("%{b:02X}") };
+    let byte = |b: u8| {
+        if b.is_ascii_alphanumeric() {
+            char::from(b).to_string()
+        } else {
+            format!("%{b:02X}")
+        }
+    };
     text.bytes().map(byte).collect()
 }

@@ -90,8 +90,12 @@ impl CheckView {
             mark: words::mark(check.verdict),
             demand: Number::of(check.demand, check.unit, units),
             capacity: Number::of(check.capacity, check.unit, units),
-            used: check.utilisation.map_or_else(String::new, |used| units.say(used * 100.0, stillground::figure::Unit::PerCent)),
-            bar: check.utilisation.map(|used| (used * 100.0).clamp(1.0, 120.0).round() as u32),
+            used: check.utilisation.map_or_else(String::new, |used| {
+                units.say(used * 100.0, stillground::figure::Unit::PerCent)
+            }),
+            bar: check
+                .utilisation
+                .map(|used| (used * 100.0).clamp(1.0, 120.0).round() as u32),
             note: check.note.clone(),
             source: check.source.to_string(),
             how: super::working::find(&planned.design.workings, check.id),
@@ -103,7 +107,10 @@ impl CautionView {
     /// A caution.
     #[must_use]
     pub fn of(caution: &Caution) -> Self {
-        Self { text: caution.text.clone(), source: caution.source.to_string() }
+        Self {
+            text: caution.text.clone(),
+            source: caution.source.to_string(),
+        }
     }
 }
 
@@ -113,23 +120,47 @@ impl Panel {
     pub fn of(step: Step, planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
         let stages = stages(step);
-        let stillness = if step == Step::Floor { Vec::new() } else { stillness(planned, units) };
+        let stillness = if step == Step::Floor {
+            Vec::new()
+        } else {
+            stillness(planned, units)
+        };
         let lines = figures::of(step, design, units);
         let leads = |id| {
             let anchor = super::working::anchor(id);
-            stillness.iter().chain(&lines).any(|line: &FigureLine| line.how.as_ref() == Some(&anchor))
+            stillness
+                .iter()
+                .chain(&lines)
+                .any(|line: &FigureLine| line.how.as_ref() == Some(&anchor))
         };
-        let workings = design.workings.iter().filter(|working| belongs(working.id, stages) || leads(working.id));
-        let shown: Vec<WorkingView> = workings.map(|working| WorkingView::of(working, units)).collect();
-        let known =
-            |line: FigureLine| FigureLine { how: line.how.filter(|how| shown.iter().any(|working| working.anchor == *how)), ..line };
+        let workings = design
+            .workings
+            .iter()
+            .filter(|working| belongs(working.id, stages) || leads(working.id));
+        let shown: Vec<WorkingView> = workings
+            .map(|working| WorkingView::of(working, units))
+            .collect();
+        let known = |line: FigureLine| FigureLine {
+            how: line
+                .how
+                .filter(|how| shown.iter().any(|working| working.anchor == *how)),
+            ..line
+        };
         Self {
             stopped: false,
             drawing: DrawingView::of(picture(step), planned),
-            further: further(step).iter().filter_map(|name| DrawingView::of(name, planned)).collect(),
+            further: further(step)
+                .iter()
+                .filter_map(|name| DrawingView::of(name, planned))
+                .collect(),
             remarks: remarks::of(step, planned),
             figures: lines.into_iter().map(known).collect(),
-            checks: design.checks.iter().filter(|check| concerns(check, step)).map(|check| CheckView::of(check, planned)).collect(),
+            checks: design
+                .checks
+                .iter()
+                .filter(|check| concerns(check, step))
+                .map(|check| CheckView::of(check, planned))
+                .collect(),
             shown: deeper::shown(step, planned),
             chapters: deeper::of(step, planned),
             stillness,
@@ -166,9 +197,20 @@ impl Panel {
 
 /// The step's common questions for which a value had to be taken.
 fn unanswered(step: Step, planned: &Planned) -> Vec<(String, &'static str)> {
-    let common = crate::forms::questions::topics(step).iter().flat_map(|topic| topic.common);
-    let taken = |path: &str| planned.design.assumptions.iter().any(|assumption| assumption.field == path);
-    common.filter(|question| taken(question.path)).map(|question| (super::field::id(question.path), question.label)).collect()
+    let common = crate::forms::questions::topics(step)
+        .iter()
+        .flat_map(|topic| topic.common);
+    let taken = |path: &str| {
+        planned
+            .design
+            .assumptions
+            .iter()
+            .any(|assumption| assumption.field == path)
+    };
+    common
+        .filter(|question| taken(question.path))
+        .map(|question| (super::field::id(question.path), question.label))
+        .collect()
 }
 
 /// What the plan as a whole does to the star.
@@ -228,7 +270,12 @@ pub const fn whens(step: Step) -> &'static [When] {
 /// What can hurt at a step.
 #[must_use]
 pub fn cautions(step: Step, design: &Design) -> Vec<CautionView> {
-    design.cautions.iter().filter(|caution| endangers(caution, step)).map(CautionView::of).collect()
+    design
+        .cautions
+        .iter()
+        .filter(|caution| endangers(caution, step))
+        .map(CautionView::of)
+        .collect()
 }
 
 /// Whether a caution stands at a step. What has to be thought of while planning stands where that thing is decided; what
@@ -255,7 +302,8 @@ fn belongs(id: &str, stages: &[&str]) -> bool {
 
 /// Whether a step moves a check: it is of its stage, or one of its questions is among the fields that move it.
 fn concerns(check: &Check, step: Step) -> bool {
-    let asked = |field: &&str| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
+    let asked =
+        |field: &&str| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
     belongs(check.id, stages(step)) || check.fields.iter().any(asked)
 }
 
@@ -269,8 +317,12 @@ mod tests {
     #[test]
     fn each_caution_stands_at_one_step_and_where_its_danger_is() {
         let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
-        let steps =
-            |caution: &Caution| Step::ALL.into_iter().filter(|step| *step != Step::Plan && endangers(caution, *step)).collect::<Vec<_>>();
+        let steps = |caution: &Caution| {
+            Step::ALL
+                .into_iter()
+                .filter(|step| *step != Step::Plan && endangers(caution, *step))
+                .collect::<Vec<_>>()
+        };
         for caution in &design.cautions {
             let steps = steps(caution);
             assert_eq!(steps.len(), 1, "{}", caution.id);

@@ -154,19 +154,34 @@ impl PlanBody {
     #[must_use]
     pub fn of(planned: &Planned, root: &str) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
-        let figures = Step::ALL.into_iter().map(|step| (step.title(), figures::of(step, design, units)));
+        let figures = Step::ALL
+            .into_iter()
+            .map(|step| (step.title(), figures::of(step, design, units)));
         Self {
             summary: summary::of(planned),
             drawings: drawings(planned),
             beside: Beside::of(planned),
             chapters: chapters(planned),
             dated: planned.brief.work.start_date.is_some(),
-            checks: design.checks.iter().map(|check| CheckView::of(check, planned)).collect(),
+            checks: design
+                .checks
+                .iter()
+                .map(|check| CheckView::of(check, planned))
+                .collect(),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
             assumptions: assumptions(design, units, root),
-            judge_first: design.ground.ask_an_engineer.is_some().then_some(words::JUDGE_FIRST),
+            judge_first: design
+                .ground
+                .ask_an_engineer
+                .is_some()
+                .then_some(words::JUDGE_FIRST),
             materials: materials(design, units),
-            cost: (!design.costs.is_empty()).then(|| (money::amount(&design.costs, design.costs.total), money::remarks(design))),
+            cost: (!design.costs.is_empty()).then(|| {
+                (
+                    money::amount(&design.costs, design.costs.total),
+                    money::remarks(design),
+                )
+            }),
             schedule: schedule(design, units),
             cautions: cautions(design),
             workings: working::groups(&design.workings, units),
@@ -176,17 +191,39 @@ impl PlanBody {
 }
 
 fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {
-    let star = ("star", "The star", deeper::star(&planned.design.motion, planned.brief.units));
-    let ground = ("hold", "The ground and the block", deeper::of(Step::Footing, planned));
+    let star = (
+        "star",
+        "The star",
+        deeper::star(&planned.design.motion, planned.brief.units),
+    );
+    let ground = (
+        "hold",
+        "The ground and the block",
+        deeper::of(Step::Footing, planned),
+    );
     let floor = ("people", "People on the floor", deeper::people(planned));
-    let nuts = ("nuts", "Tightening the nuts", deeper::of(Step::Anchors, planned));
+    let nuts = (
+        "nuts",
+        "Tightening the nuts",
+        deeper::of(Step::Anchors, planned),
+    );
     let north = ("north", "True north on the day", deeper::north(planned));
-    let studs = ("codes", "The studs by both codes, and the torque of 180", deeper::shown(Step::Anchors, planned));
-    [north, ground, star, floor, nuts, studs].into_iter().filter(|(_, _, chapters)| !chapters.is_empty()).collect()
+    let studs = (
+        "codes",
+        "The studs by both codes, and the torque of 180",
+        deeper::shown(Step::Anchors, planned),
+    );
+    [north, ground, star, floor, nuts, studs]
+        .into_iter()
+        .filter(|(_, _, chapters)| !chapters.is_empty())
+        .collect()
 }
 
 fn drawings(planned: &Planned) -> Vec<DrawingView> {
-    drawing::NAMES.iter().filter_map(|name| DrawingView::of(name, planned)).collect()
+    drawing::NAMES
+        .iter()
+        .filter_map(|name| DrawingView::of(name, planned))
+        .collect()
 }
 
 fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView> {
@@ -194,7 +231,8 @@ fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView>
         let about = questions::about(taken.field);
         AssumptionView {
             label: questions::label(taken.field).to_owned(),
-            href: about.map(|(step, _)| format!("{root}/{}#{}", step.slug(), field::id(taken.field))),
+            href: about
+                .map(|(step, _)| format!("{root}/{}#{}", step.slug(), field::id(taken.field))),
             value: questions::answer_words(taken, units),
             why: words::sentence(&taken.why),
             effect: words::sentence(&taken.effect),
@@ -209,11 +247,14 @@ fn materials(design: &Design, units: Units) -> Vec<MaterialView> {
         item: material.item.clone(),
         quantity: Number::of(Some(material.quantity), material.unit, units),
         purpose: material.purpose.clone(),
-        note: [material.note.clone(), money::lengths_sentence(&design.costs, material)]
-            .into_iter()
-            .filter(|said| !said.is_empty())
-            .collect::<Vec<_>>()
-            .join(". "),
+        note: [
+            material.note.clone(),
+            money::lengths_sentence(&design.costs, material),
+        ]
+        .into_iter()
+        .filter(|said| !said.is_empty())
+        .collect::<Vec<_>>()
+        .join(". "),
     };
     design.materials.iter().map(view).collect()
 }
@@ -225,13 +266,32 @@ fn schedule(design: &Design, units: Units) -> Vec<TaskView> {
         lasts: words::lasting(task.lasts_h, units),
         wait: task.wait,
         why: task.why.clone(),
-        cautions: design.cautions.iter().any(|caution| caution.when == task.part).then(|| words::part(task.part)),
+        cautions: design
+            .cautions
+            .iter()
+            .any(|caution| caution.when == task.part)
+            .then(|| words::part(task.part)),
     };
     design.schedule.iter().map(view).collect()
 }
 
 fn cautions(design: &Design) -> Vec<CautionsView> {
-    let of = |when| design.cautions.iter().filter(|caution| caution.when == when).map(CautionView::of).collect();
-    let view = |when| CautionsView { part: words::part(when), title: words::when(when), cautions: of(when) };
-    words::WHENS.into_iter().map(view).filter(|view| !view.cautions.is_empty()).collect()
+    let of = |when| {
+        design
+            .cautions
+            .iter()
+            .filter(|caution| caution.when == when)
+            .map(CautionView::of)
+            .collect()
+    };
+    let view = |when| CautionsView {
+        part: words::part(when),
+        title: words::when(when),
+        cautions: of(when),
+    };
+    words::WHENS
+        .into_iter()
+        .map(view)
+        .filter(|view| !view.cautions.is_empty())
+        .collect()
 }

@@ -58,7 +58,9 @@ pub struct Filled<'a> {
 impl Filled<'_> {
     fn shown(&self, name: &str) -> String {
         let sent = self.sent.and_then(|sheet| sheet.text(name));
-        sent.or_else(|| self.saved.text(name)).unwrap_or_default().to_owned()
+        sent.or_else(|| self.saved.text(name))
+            .unwrap_or_default()
+            .to_owned()
     }
 
     fn now(&self, name: &str) -> String {
@@ -66,7 +68,10 @@ impl Filled<'_> {
     }
 
     fn error(&self, name: &str) -> Option<String> {
-        self.faults.iter().find(|(at, _)| at == name).map(|(_, said)| said.clone())
+        self.faults
+            .iter()
+            .find(|(at, _)| at == name)
+            .map(|(_, said)| said.clone())
     }
 
     /// The currency's box.
@@ -102,34 +107,59 @@ impl Filled<'_> {
     fn boxes(&self, planned: &Planned, line: &Material) -> Vec<BoxView> {
         let costs = &planned.design.costs;
         let quoted_for = |id: &str| {
-            let offer = costs.line(line.id)?.offers.iter().find(|offer| offer.id == id)?;
+            let offer = costs
+                .line(line.id)?
+                .offers
+                .iter()
+                .find(|offer| offer.id == id)?;
             offer.quoted_for.clone()
         };
-        let have = if line.supply == Supply::Buy { String::new() } else { format!(" ({})", line.supply.word()) };
-        let own = self.one(line.id, format!("{}{have}", line.item), money::quantity(costs, line, planned.brief.units), planned);
+        let have = if line.supply == Supply::Buy {
+            String::new()
+        } else {
+            format!(" ({})", line.supply.word())
+        };
+        let own = self.one(
+            line.id,
+            format!("{}{have}", line.item),
+            money::quantity(costs, line, planned.brief.units),
+            planned,
+        );
         let stock = line.stock.iter().map(|stock| {
-            let what = stillground::site_plan::prices::lines::line(stock.id).map_or(stock.id, |line| line.what);
+            let what = stillground::site_plan::prices::lines::line(stock.id)
+                .map_or(stock.id, |line| line.what);
             let label = format!("{what}, instead");
             (stock.id, label, stock.pieces.to_string())
         });
-        let stock: Vec<BoxView> = stock.map(|(id, label, pieces)| self.one(id, label, pieces, planned)).collect();
-        let known = |view: BoxView| BoxView { quoted_for: quoted_for(&view.id), ..view };
+        let stock: Vec<BoxView> = stock
+            .map(|(id, label, pieces)| self.one(id, label, pieces, planned))
+            .collect();
+        let known = |view: BoxView| BoxView {
+            quoted_for: quoted_for(&view.id),
+            ..view
+        };
         std::iter::once(own).chain(stock).map(known).collect()
     }
 
     fn one(&self, id: &str, label: String, quantity: String, planned: &Planned) -> BoxView {
         let (name, per) = (box_of(id), format!("per~{id}"));
         let all = units(id);
-        let mine =
-            stillground::site_plan::prices::lines::line(id).map(|line| stillground::site_plan::prices::per(line.unit, planned.brief.units));
-        let chosen = Some(self.shown(&per)).filter(|per| !per.is_empty()).or(mine.map(str::to_owned)).unwrap_or_default();
+        let mine = stillground::site_plan::prices::lines::line(id)
+            .map(|line| stillground::site_plan::prices::per(line.unit, planned.brief.units));
+        let chosen = Some(self.shown(&per))
+            .filter(|per| !per.is_empty())
+            .or(mine.map(str::to_owned))
+            .unwrap_or_default();
         BoxView {
             id: id.to_owned(),
             label,
             quantity,
             typed: self.shown(&name),
             was: (self.now(&name), self.now(&per)),
-            units: all.into_iter().map(|unit| (unit, each(unit), unit == chosen)).collect(),
+            units: all
+                .into_iter()
+                .map(|unit| (unit, each(unit), unit == chosen))
+                .collect(),
             quoted_for: None,
             error: self.error(&name),
         }

@@ -13,7 +13,10 @@ use crate::store::Saved;
 use crate::views::words;
 
 /// Tasks whose figures are compared, each kind once.
-const COMPARED: [&str; 12] = ["set_out", "form", "pour", "cure", "backfill", "harden", "drill", "bond", "level", "torque", "floor", "wire"];
+const COMPARED: [&str; 12] = [
+    "set_out", "form", "pour", "cure", "backfill", "harden", "drill", "bond", "level", "torque",
+    "floor", "wire",
+];
 
 /// A printed sheet.
 #[derive(Debug, Clone)]
@@ -47,18 +50,32 @@ impl Printed {
     /// A sheet of the revision that stands.
     #[must_use]
     pub const fn newest(revision: u32) -> Self {
-        Self { revision, saved: String::new(), current: None, answers: Vec::new(), figures: Vec::new(), prices: Vec::new() }
+        Self {
+            revision,
+            saved: String::new(),
+            current: None,
+            answers: Vec::new(),
+            figures: Vec::new(),
+            prices: Vec::new(),
+        }
     }
 
     /// A sheet of an older revision; `planned` is what was found then and now, where both hold together.
     #[must_use]
-    pub fn superseded(old: &Saved, plan: &SitePlan, current: u32, planned: Option<(&Planned, &Planned)>) -> Self {
+    pub fn superseded(
+        old: &Saved,
+        plan: &SitePlan,
+        current: u32,
+        planned: Option<(&Planned, &Planned)>,
+    ) -> Self {
         Self {
             revision: old.revision,
             saved: words::moment(old.saved_at),
             current: Some(current),
             answers: answers(&old.plan, plan),
-            figures: planned.map(|(then, now)| changed(then, now)).unwrap_or_default(),
+            figures: planned
+                .map(|(then, now)| changed(then, now))
+                .unwrap_or_default(),
             prices: prices(&old.plan.prices, &plan.prices),
         }
     }
@@ -68,7 +85,11 @@ fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
     let questions = Step::ALL.into_iter().flat_map(questions::of);
     let change = |question: &'static crate::forms::question::Question| {
         let (was, is) = (answer(question, old), answer(question, new));
-        (was != is).then(|| Change { label: question.label.to_owned(), was, is })
+        (was != is).then(|| Change {
+            label: question.label.to_owned(),
+            was,
+            is,
+        })
     };
     questions.filter_map(change).collect()
 }
@@ -78,10 +99,21 @@ fn prices(old: &Prices, new: &Prices) -> Vec<Change> {
         Some(price) => format!("{} {}", entry(price), each(&price.per)),
         None => "none".to_owned(),
     };
-    let change = |label: &str, was: String, is: String| (was != is).then(|| Change { label: label.to_owned(), was, is });
+    let change = |label: &str, was: String, is: String| {
+        (was != is).then(|| Change {
+            label: label.to_owned(),
+            was,
+            is,
+        })
+    };
     let currency = |prices: &Prices| prices.currency.clone().unwrap_or_else(|| "none".to_owned());
-    let lines = LINES.iter().filter_map(|line| change(line.what, say(old, line.id), say(new, line.id)));
-    change("Currency", currency(old), currency(new)).into_iter().chain(lines).collect()
+    let lines = LINES
+        .iter()
+        .filter_map(|line| change(line.what, say(old, line.id), say(new, line.id)));
+    change("Currency", currency(old), currency(new))
+        .into_iter()
+        .chain(lines)
+        .collect()
 }
 
 fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
@@ -89,11 +121,22 @@ fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
     for task in COMPARED {
         let of = |planned: &Planned| figures::of(task, planned, now.brief.units);
         let (old, new) = (of(then), of(now));
-        let added = new.iter().filter(|(label, _)| old.iter().all(|(known, _)| known != label));
-        let added: Vec<_> = added.map(|(label, _)| (*label, "not there".to_owned())).collect();
+        let added = new
+            .iter()
+            .filter(|(label, _)| old.iter().all(|(known, _)| known != label));
+        let added: Vec<_> = added
+            .map(|(label, _)| (*label, "not there".to_owned()))
+            .collect();
         for (label, was) in old.into_iter().chain(added) {
-            let is = new.iter().find(|(known, _)| *known == label).map_or_else(|| "no longer".to_owned(), |(_, figure)| figure.clone());
-            let change = Change { label: label.to_owned(), was, is };
+            let is = new
+                .iter()
+                .find(|(known, _)| *known == label)
+                .map_or_else(|| "no longer".to_owned(), |(_, figure)| figure.clone());
+            let change = Change {
+                label: label.to_owned(),
+                was,
+                is,
+            };
             if change.was != change.is && !changes.contains(&change) {
                 changes.push(change);
             }

@@ -121,7 +121,12 @@ impl Work {
     #[must_use]
     pub fn of(record: &Record, typed: &Typed<'_>, today: &str) -> Self {
         let board = record.board();
-        let desk = desk::Desk { record, board: &board, typed, today };
+        let desk = desk::Desk {
+            record,
+            board: &board,
+            typed,
+            today,
+        };
         let (mut now, mut later, mut done) = (Vec::new(), Vec::new(), Vec::new());
         for state in &board.tasks {
             let view = desk.task(state);
@@ -129,7 +134,12 @@ impl Work {
                 State::Now => now.push(view),
                 // Where the stop was found is where it is put right.
                 State::Held(by)
-                    if by.iter().any(|&place| board.readings.get(place).is_some_and(|stop| stop.entry.task == state.task.id)) =>
+                    if by.iter().any(|&place| {
+                        board
+                            .readings
+                            .get(place)
+                            .is_some_and(|stop| stop.entry.task == state.task.id)
+                    }) =>
                 {
                     now.push(view)
                 }
@@ -140,7 +150,9 @@ impl Work {
         // What is stopped comes first: nothing else goes on until it is put right.
         now.sort_by_key(|task| task.held.is_empty());
         let at_hand = put_at_hand(record, &mut now);
-        let elsewhere = later.iter().flat_map(|task| task.drawings.iter().map(|(name, _)| *name));
+        let elsewhere = later
+            .iter()
+            .flat_map(|task| task.drawings.iter().map(|(name, _)| *name));
         let needed: Vec<&str> = elsewhere.filter(|name| !at_hand.contains(name)).collect();
         Self {
             done_count: done.len(),
@@ -157,12 +169,17 @@ impl Work {
 
 fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopView> {
     let view = |(place, reading): (usize, &stillground::record::Reading<'_>)| {
-        let Some(Verdict::Stop { why, ask, lasting }) = &reading.verdict else { return None };
+        let Some(Verdict::Stop { why, ask, lasting }) = &reading.verdict else {
+            return None;
+        };
         let held = |state: &&stillground::record::TaskState<'_>| matches!(&state.state, State::Held(by) if by.contains(&place));
         Some(StopView {
             id: reading.entry.id.clone(),
             task: reading.entry.task.clone(),
-            task_title: board.task(&reading.entry.task).map(|state| state.task.title.clone()).unwrap_or_default(),
+            task_title: board
+                .task(&reading.entry.task)
+                .map(|state| state.task.title.clone())
+                .unwrap_or_default(),
             why: why.clone(),
             ask: ask.clone(),
             by: log::by(&reading.entry.who, record.kept.get(place)),
@@ -170,34 +187,62 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
             holds: board.tasks.iter().filter(held).count().saturating_sub(1),
         })
     };
-    board.readings.iter().enumerate().filter(|(_, reading)| reading.stands()).filter_map(view).collect()
+    board
+        .readings
+        .iter()
+        .enumerate()
+        .filter(|(_, reading)| reading.stands())
+        .filter_map(view)
+        .collect()
 }
 
 /// Gives each task of now the drawings that no task above it shows; the names of all that are shown so.
 fn put_at_hand(record: &Record, now: &mut [TaskView]) -> Vec<&'static str> {
     let mut at_hand: Vec<&'static str> = Vec::new();
     for task in now {
-        let (above, own): (Vec<_>, Vec<_>) = task.drawings.drain(..).partition(|(name, _)| at_hand.contains(name));
+        let (above, own): (Vec<_>, Vec<_>) = task
+            .drawings
+            .drain(..)
+            .partition(|(name, _)| at_hand.contains(name));
         at_hand.extend(own.iter().map(|(name, _)| *name));
-        task.shown = own.iter().filter_map(|(name, _)| drawn(record, name)).collect();
+        task.shown = own
+            .iter()
+            .filter_map(|(name, _)| drawn(record, name))
+            .collect();
         task.drawings = above;
     }
     at_hand
 }
 
 fn drawings(record: &Record, needed: &[&str]) -> Vec<DrawingView> {
-    let wanted = crate::drawing::NAMES.iter().filter(|name| needed.contains(name));
+    let wanted = crate::drawing::NAMES
+        .iter()
+        .filter(|name| needed.contains(name));
     wanted.filter_map(|name| drawn(record, name)).collect()
 }
 
 fn drawn(record: &Record, name: &'static str) -> Option<DrawingView> {
     let drawing = record.planned.drawing(name)?;
-    Some(DrawingView { name, title: drawing.title.clone(), svg: Arc::clone(&drawing.svg) })
+    Some(DrawingView {
+        name,
+        title: drawing.title.clone(),
+        svg: Arc::clone(&drawing.svg),
+    })
 }
 
 fn cautions(record: &Record) -> Vec<(&'static str, &'static str, Vec<CautionView>)> {
     let cautions = &record.planned.design.cautions;
-    let of = |when| cautions.iter().filter(|caution| caution.when == when).map(CautionView::of).collect::<Vec<_>>();
-    let parts = words::WHENS.into_iter().map(|when| (words::part(when), words::when(when), of(when)));
-    parts.filter(|(_, _, cautions)| !cautions.is_empty()).collect()
+    let of = |when| {
+        cautions
+            .iter()
+            .filter(|caution| caution.when == when)
+            .map(CautionView::of)
+            .collect::<Vec<_>>()
+    };
+    let parts = words::WHENS
+        .into_iter()
+        .map(|when| (words::part(when), words::when(when), of(when)));
+    parts
+        .filter(|(_, _, cautions)| !cautions.is_empty())
+        .collect()
 }

@@ -21,9 +21,17 @@ impl Side {
     /// A step's, its text kept with the design; `None`: the answers contradict each other.
     #[must_use]
     pub fn of(step: Step, planned: Option<&Planned>) -> Self {
-        let Some(planned) = planned else { return Self { cautions: Vec::new(), text: Panel::stopped().render().map(Arc::from) } };
+        let Some(planned) = planned else {
+            return Self {
+                cautions: Vec::new(),
+                text: Panel::stopped().render().map(Arc::from),
+            };
+        };
         let text = planned.panel(step, |planned| Panel::of(step, planned).render());
-        Self { cautions: panel::cautions(step, &planned.design), text }
+        Self {
+            cautions: panel::cautions(step, &planned.design),
+            text,
+        }
     }
 }
 

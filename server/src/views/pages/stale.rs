@@ -48,10 +48,21 @@ pub struct Difference {
 
 /// Answers of a step in which two plans differ; `base` is the one that both began from.
 #[must_use]
-pub fn differences(step: Step, base: &SitePlan, mine: &SitePlan, theirs: &SitePlan) -> Vec<Difference> {
+pub fn differences(
+    step: Step,
+    base: &SitePlan,
+    mine: &SitePlan,
+    theirs: &SitePlan,
+) -> Vec<Difference> {
     let difference = |question: &'static Question| {
         let [old, mine, theirs] = [base, mine, theirs].map(|plan| answer(question, plan));
-        (mine != theirs).then(|| Difference { path: question.path, label: question.label, keep_mine: mine != old, theirs, mine })
+        (mine != theirs).then(|| Difference {
+            path: question.path,
+            label: question.label,
+            keep_mine: mine != old,
+            theirs,
+            mine,
+        })
     };
     questions::of(step).filter_map(difference).collect()
 }
@@ -61,10 +72,12 @@ pub fn differences(step: Step, base: &SitePlan, mine: &SitePlan, theirs: &SitePl
 pub fn answer(question: &'static Question, plan: &SitePlan) -> String {
     let units = plan.units.unwrap_or_default();
     let said = match &question.kind {
-        Kind::Number => question.number().and_then(|field| Some(units.say((field.get)(plan)?, field.unit))),
-        Kind::Choice { answers, get, .. } => {
-            get(plan).and_then(|key| answers.iter().find(|(known, _)| *known == key)).map(|(_, words)| (*words).to_owned())
-        }
+        Kind::Number => question
+            .number()
+            .and_then(|field| Some(units.say((field.get)(plan)?, field.unit))),
+        Kind::Choice { answers, get, .. } => get(plan)
+            .and_then(|key| answers.iter().find(|(known, _)| *known == key))
+            .map(|(_, words)| (*words).to_owned()),
         Kind::Table { get, .. } => get(plan).map(|rows| crate::forms::table::write(&rows)),
         Kind::Text { get, .. } => get(plan).map(str::to_owned),
         Kind::Stands => plan.floor.stands.as_ref().map(|stands| {
@@ -83,19 +96,40 @@ pub fn answer(question: &'static Question, plan: &SitePlan) -> String {
         }),
         Kind::Points { get, .. } => get(plan).map(|points| {
             use stillground::figure::Unit::Metre;
-            none_or(points.iter().map(|[x, y]| format!("{} east, {} north", units.say(*x, Metre), units.say(*y, Metre))).collect())
+            none_or(
+                points
+                    .iter()
+                    .map(|[x, y]| {
+                        format!(
+                            "{} east, {} north",
+                            units.say(*x, Metre),
+                            units.say(*y, Metre)
+                        )
+                    })
+                    .collect(),
+            )
         }),
     };
     said.unwrap_or_else(|| "not known".to_owned())
 }
 
 fn none_or(list: Vec<String>) -> String {
-    if list.is_empty() { "none".to_owned() } else { list.join("; ") }
+    if list.is_empty() {
+        "none".to_owned()
+    } else {
+        list.join("; ")
+    }
 }
 
 /// What is carried to the next page: the sheet without what the page writes itself.
 #[must_use]
 pub fn carried(sheet: &Sheet) -> Vec<(String, String)> {
-    let own = |name: &str| matches!(name, "base" | "go" | "shown_in" | "keep") || name.starts_with("keep~");
-    sheet.pairs().filter(|(name, _)| !own(name)).map(|(name, text)| (name.to_owned(), text.to_owned())).collect()
+    let own = |name: &str| {
+        matches!(name, "base" | "go" | "shown_in" | "keep") || name.starts_with("keep~")
+    };
+    sheet
+        .pairs()
+        .filter(|(name, _)| !own(name))
+        .map(|(name, text)| (name.to_owned(), text.to_owned()))
+        .collect()
 }

@@ -74,13 +74,27 @@ impl TopicView {
     /// A topic.
     #[must_use]
     pub fn of(topic: &'static Topic, desk: &Desk<'_>) -> Self {
-        let rare: Vec<FieldView> = topic.rare.iter().map(|question| desk.field(question)).collect();
-        let open = rare.iter().any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
-        let more = if topic.common.is_empty() { "Questions that few can answer" } else { "If you know more" };
+        let rare: Vec<FieldView> = topic
+            .rare
+            .iter()
+            .map(|question| desk.field(question))
+            .collect();
+        let open = rare
+            .iter()
+            .any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
+        let more = if topic.common.is_empty() {
+            "Questions that few can answer"
+        } else {
+            "If you know more"
+        };
         Self {
             heading: topic.heading,
             intro: topic.intro,
-            common: topic.common.iter().map(|question| desk.field(question)).collect(),
+            common: topic
+                .common
+                .iter()
+                .map(|question| desk.field(question))
+                .collect(),
             rare,
             open,
             more,
@@ -101,18 +115,33 @@ impl FaultView {
                 Some((step, question)) => (step, row_label(path, question.label)),
                 None => (here, path.clone()),
             };
-            let page = if step == here { String::new() } else { format!("{root}/{}", step.slug()) };
-            let label = if step == here { label } else { format!("{label} ({})", step.title()) };
+            let page = if step == here {
+                String::new()
+            } else {
+                format!("{root}/{}", step.slug())
+            };
+            let label = if step == here {
+                label
+            } else {
+                format!("{label} ({})", step.title())
+            };
             (format!("{page}#{}", super::field::id(path)), label)
         };
-        Self { said: fault.said.clone(), links: fault.fields.iter().map(link).collect() }
+        Self {
+            said: fault.said.clone(),
+            links: fault.fields.iter().map(link).collect(),
+        }
     }
 }
 
 /// The label of a row's box: which row, and which of its boxes.
 fn row_label(path: &str, label: &str) -> String {
-    let Some((_, rest)) = path.split_once('[') else { return label.to_owned() };
-    let Some((row, part)) = rest.split_once(']') else { return label.to_owned() };
+    let Some((_, rest)) = path.split_once('[') else {
+        return label.to_owned();
+    };
+    let Some((row, part)) = rest.split_once(']') else {
+        return label.to_owned();
+    };
     let row = row.parse::<usize>().map_or(0, |row| row + 1);
     let part = match part {
         ".name" => "name",
@@ -132,10 +161,16 @@ pub const fn intro(step: Step) -> &'static str {
             "Tell me what you see and feel where the pier is to stand. Leave empty what you do not know: each question says what is then taken."
         }
         Step::Excavation => "Now the hole. What you can dig decides what can be cast in it.",
-        Step::Footing => "The block of concrete is what the stars hang from. Its job is to be heavy, wide and well held.",
+        Step::Footing => {
+            "The block of concrete is what the stars hang from. Its job is to be heavy, wide and well held."
+        }
         Step::Pier => "What goes on the block, and what looks through it.",
-        Step::Anchors => "The studs join steel to concrete. They are the smallest parts, and the ones that most often go wrong.",
-        Step::Floor => "The best pier is spoilt by a floor that touches it. Say what people stand on, where they stand and how they walk.",
+        Step::Anchors => {
+            "The studs join steel to concrete. They are the smallest parts, and the ones that most often go wrong."
+        }
+        Step::Floor => {
+            "The best pier is spoilt by a floor that touches it. Say what people stand on, where they stand and how they walk."
+        }
         Step::Plan => "",
     }
 }

@@ -64,7 +64,11 @@ fn stillness(planned: &Planned, units: Units) -> String {
         Use::DeepSky => "long exposures",
     };
     let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
-    let worst = motion.stands.iter().filter_map(|stand| Some((stand.tilt_arcsec?, stand.name.as_str()))).max_by(|a, b| a.0.total_cmp(&b.0));
+    let worst = motion
+        .stands
+        .iter()
+        .filter_map(|stand| Some((stand.tilt_arcsec?, stand.name.as_str())))
+        .max_by(|a, b| a.0.total_cmp(&b.0));
     match worst {
         Some((tilt, name)) => format!(
             "For {use_words} the star should move no more than {budget}. In typical ground, somebody who steps onto “{name}” leans the telescope by {}.",
@@ -88,7 +92,9 @@ fn waits(planned: &Planned, units: Units) -> String {
 fn first_worry(planned: &Planned) -> Option<String> {
     let checks = &planned.design.checks;
     let of = |verdict| checks.iter().filter(move |check| check.verdict == verdict);
-    let failed: Vec<&str> = of(Verdict::Fails).map(|check| check.title.as_str()).collect();
+    let failed: Vec<&str> = of(Verdict::Fails)
+        .map(|check| check.title.as_str())
+        .collect();
     let unknown = of(Verdict::Unknown).count();
     let unknown = match unknown {
         0 => String::new(),
@@ -98,7 +104,13 @@ fn first_worry(planned: &Planned) -> Option<String> {
     match failed.as_slice() {
         [] if checks.is_empty() => None,
         [] => Some(format!("Every check that could be made holds.{unknown}")),
-        [one] => Some(format!("One check does not hold: {one}. Change that before anyone digs.{unknown}")),
-        many => Some(format!("{} checks do not hold: {}. Change that before anyone digs.{unknown}", many.len(), many.join("; "))),
+        [one] => Some(format!(
+            "One check does not hold: {one}. Change that before anyone digs.{unknown}"
+        )),
+        many => Some(format!(
+            "{} checks do not hold: {}. Change that before anyone digs.{unknown}",
+            many.len(),
+            many.join("; ")
+        )),
     }
 }

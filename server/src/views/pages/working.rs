@@ -28,9 +28,15 @@ impl WorkingView {
     pub fn of(working: &Working, units: Units) -> Self {
         Self {
             anchor: anchor(working.id),
-            title: crate::views::words::sentence(&working.title).trim_end_matches('.').to_owned(),
+            title: crate::views::words::sentence(&working.title)
+                .trim_end_matches('.')
+                .to_owned(),
             formula: working.formula,
-            inputs: working.inputs.iter().map(|input| (input.symbol, units.say(input.value, input.unit))).collect(),
+            inputs: working
+                .inputs
+                .iter()
+                .map(|input| (input.symbol, units.say(input.value, input.unit)))
+                .collect(),
             symbol: working.symbol,
             result: units.say(working.value, working.unit),
             source: working.source.to_string(),
@@ -41,14 +47,21 @@ impl WorkingView {
 /// The anchor of a working.
 #[must_use]
 pub fn anchor(id: &str) -> String {
-    format!("how-{}", id.replace(|c: char| !c.is_ascii_alphanumeric(), "-"))
+    format!(
+        "how-{}",
+        id.replace(|c: char| !c.is_ascii_alphanumeric(), "-")
+    )
 }
 
 /// The anchor of the working behind a quantity: the one of its name, or the first whose name begins so.
 #[must_use]
 pub fn find(workings: &[Working], quantity: &str) -> Option<String> {
     let exact = workings.iter().find(|working| working.id == quantity);
-    let begins = || workings.iter().find(|working| working.id.starts_with(quantity));
+    let begins = || {
+        workings
+            .iter()
+            .find(|working| working.id.starts_with(quantity))
+    };
     exact.or_else(begins).map(|working| anchor(working.id))
 }
 
@@ -66,7 +79,10 @@ const STAGES: [(&str, &str); 10] = [
     ("ground", "Ground"),
     ("excavation", "Pit and spoil"),
     ("block", "Footing"),
-    ("ground_stiffness", "Stiffness of the ground under the footing"),
+    (
+        "ground_stiffness",
+        "Stiffness of the ground under the footing",
+    ),
     ("pier", "Column"),
     ("joint", "Joint at the column’s foot"),
     ("anchors", "Studs"),
@@ -81,11 +97,22 @@ pub fn groups(workings: &[Working], units: Units) -> Vec<Group> {
     let stage = |working: &Working| working.id.split('.').next().unwrap_or_default();
     let group = |title, wanted: &dyn Fn(&str) -> bool| Group {
         title,
-        workings: workings.iter().filter(|working| wanted(stage(working))).map(|working| WorkingView::of(working, units)).collect(),
+        workings: workings
+            .iter()
+            .filter(|working| wanted(stage(working)))
+            .map(|working| WorkingView::of(working, units))
+            .collect(),
     };
-    let named = STAGES.iter().map(|(name, title)| group(title, &|stage| stage == *name));
-    let others = group("Others", &|stage| STAGES.iter().all(|(name, _)| *name != stage));
-    named.chain([others]).filter(|group| !group.workings.is_empty()).collect()
+    let named = STAGES
+        .iter()
+        .map(|(name, title)| group(title, &|stage| stage == *name));
+    let others = group("Others", &|stage| {
+        STAGES.iter().all(|(name, _)| *name != stage)
+    });
+    named
+        .chain([others])
+        .filter(|group| !group.workings.is_empty())
+        .collect()
 }
 
 #[cfg(test)]
@@ -96,10 +123,24 @@ mod tests {
 
     #[test]
     fn no_calculation_is_lost_in_the_groups() {
-        let working = |id| Working::new(id, "what", "a = b", Source::judgement("a test")).gives("a", 1.0, Unit::One);
-        let all = [working("block.mass"), working("new.thing"), working("ground.unit_weight"), working("block.volume")];
+        let working = |id| {
+            Working::new(id, "what", "a = b", Source::judgement("a test")).gives(
+                "a",
+                1.0,
+                Unit::One,
+            )
+        };
+        let all = [
+            working("block.mass"),
+            working("new.thing"),
+            working("ground.unit_weight"),
+            working("block.volume"),
+        ];
         let groups = groups(&all, Units::Metric);
-        let found: Vec<_> = groups.iter().map(|group| (group.title, group.workings.len())).collect();
+        let found: Vec<_> = groups
+            .iter()
+            .map(|group| (group.title, group.workings.len()))
+            .collect();
         assert_eq!(found, [("Ground", 1), ("Footing", 2), ("Others", 1)]);
     }
 }

@@ -14,7 +14,10 @@ pub fn code(text: &str, corner: Point, width: f64) -> Option<Mark> {
     for row in 0..code.size {
         for column in 0..code.size {
             if code[row][column].value() {
-                corners.push(at(corner.x + (column + QUIET) as f64 * side, corner.y + (row + QUIET) as f64 * side));
+                corners.push(at(
+                    corner.x + (column + QUIET) as f64 * side,
+                    corner.y + (row + QUIET) as f64 * side,
+                ));
             }
         }
     }

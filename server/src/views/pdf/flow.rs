@@ -63,7 +63,15 @@ impl Flow {
     #[must_use]
     pub fn new(paper: Paper) -> Self {
         let (width, height) = paper.size_mm();
-        Self { width, height, pages: Vec::new(), y: 0.0, spacing_factor: 1.0, tables: 0, waiting: Vec::new() }
+        Self {
+            width,
+            height,
+            pages: Vec::new(),
+            y: 0.0,
+            spacing_factor: 1.0,
+            tables: 0,
+            waiting: Vec::new(),
+        }
     }
 
     /// Width of the text.
@@ -95,13 +103,23 @@ impl Flow {
 
     /// Begins a page without a title on it.
     pub fn blank(&mut self, name: &str, first: bool) {
-        self.pages.push(Page { sheet: name.to_owned(), width: self.width, height: self.height, pieces: Vec::new(), first });
+        self.pages.push(Page {
+            sheet: name.to_owned(),
+            width: self.width,
+            height: self.height,
+            pieces: Vec::new(),
+            first,
+        });
         self.y = TOP;
     }
 
     /// Goes on to a new page of the same sheet.
     pub fn turn(&mut self) {
-        let name = self.pages.last().map(|page| page.sheet.clone()).unwrap_or_default();
+        let name = self
+            .pages
+            .last()
+            .map(|page| page.sheet.clone())
+            .unwrap_or_default();
         self.blank(&name, false);
     }
 
@@ -127,7 +145,9 @@ impl Flow {
 
     /// Whether the page has nothing yet but a title.
     fn is_bare(&self) -> bool {
-        self.pages.last().is_none_or(|page| page.pieces.iter().all(|piece| piece.role == Role::Title))
+        self.pages
+            .last()
+            .is_none_or(|page| page.pieces.iter().all(|piece| piece.role == Role::Title))
     }
 
     /// How much of the page is taken, from nought to one.
@@ -158,7 +178,12 @@ impl Flow {
     fn lines(&mut self, role: Role, face: Face, size: f64, lines: Vec<String>) {
         let mut marks = Vec::new();
         for text in lines {
-            marks.push(Mark::Text { at: at(LEFT, self.y), size, face, text });
+            marks.push(Mark::Text {
+                at: at(LEFT, self.y),
+                size,
+                face,
+                text,
+            });
             self.y += size * LEADING_RATIO;
         }
         self.put(role, marks);
@@ -167,13 +192,27 @@ impl Flow {
     /// A heading, kept with what follows.
     pub fn heading(&mut self, text: &str) {
         let lines = lettering::wrap(Face::TextBold, text, HEADING, self.room());
-        self.waiting.push(Waiting { role: Role::Heading, face: Face::TextBold, size: HEADING, lines, before: 2.4, after: 1.6 });
+        self.waiting.push(Waiting {
+            role: Role::Heading,
+            face: Face::TextBold,
+            size: HEADING,
+            lines,
+            before: 2.4,
+            after: 1.6,
+        });
     }
 
     /// A paragraph that leads to what follows, and is kept with it.
     pub fn lead(&mut self, text: &str) {
         let lines = lettering::wrap(Face::Text, text, BODY, self.room());
-        self.waiting.push(Waiting { role: Role::Paragraph, face: Face::Text, size: BODY, lines, before: 0.0, after: BODY * 0.75 });
+        self.waiting.push(Waiting {
+            role: Role::Paragraph,
+            face: Face::Text,
+            size: BODY,
+            lines,
+            before: 0.0,
+            after: BODY * 0.75,
+        });
     }
 
     /// A paragraph.
@@ -194,8 +233,13 @@ impl Flow {
         let mut rest = lines.as_slice();
         while !rest.is_empty() {
             self.need(size * (LEADING_RATIO * (first.max(1) - 1) as f64 + 1.4));
-            let fit = (((self.left() - size * 1.4) / (size * LEADING_RATIO)).floor() + 1.0).max(1.0) as usize;
-            let count = if fit < rest.len() && rest.len() - fit == 1 && fit > 2 { fit - 1 } else { fit.min(rest.len()) };
+            let fit = (((self.left() - size * 1.4) / (size * LEADING_RATIO)).floor() + 1.0).max(1.0)
+                as usize;
+            let count = if fit < rest.len() && rest.len() - fit == 1 && fit > 2 {
+                fit - 1
+            } else {
+                fit.min(rest.len())
+            };
             let (taken, after) = rest.split_at(count);
             self.y += size;
             self.lines(Role::Paragraph, face, size, taken.to_vec());
@@ -213,9 +257,15 @@ impl Flow {
     fn factor(&self, drawing: &Drawing) -> f64 {
         let bare = self.is_bare() && self.waiting.is_empty();
         let most = if bare { self.left() } else { self.full() };
-        let factor = (self.room() / drawing.width).min((most - 10.0) / drawing.height).min(1.0);
+        let factor = (self.room() / drawing.width)
+            .min((most - 10.0) / drawing.height)
+            .min(1.0);
         let here = (self.left() - 5.0) / drawing.height;
-        if drawing.scale.is_none() && !bare && self.waiting.is_empty() && here >= LEAST_FACTOR { factor.min(here) } else { factor }
+        if drawing.scale.is_none() && !bare && self.waiting.is_empty() && here >= LEAST_FACTOR {
+            factor.min(here)
+        } else {
+            factor
+        }
     }
 
     /// Whether a drawing goes on this page.
@@ -234,10 +284,24 @@ impl Flow {
         let alt = format!("{}. {}", drawing.title, drawing.description);
         let corner = at(LEFT + (self.room() - drawing.width * factor) / 2.0, self.y);
         let reduced = factor < 0.999 && drawing.scale.is_some();
-        self.put(Role::Figure(alt), vec![Mark::Drawing { corner, factor, drawing }]);
-        self.y += height + if reduced { 1.0 } else { 3.0 * self.spacing_factor };
+        self.put(
+            Role::Figure(alt),
+            vec![Mark::Drawing {
+                corner,
+                factor,
+                drawing,
+            }],
+        );
+        self.y += height
+            + if reduced {
+                1.0
+            } else {
+                3.0 * self.spacing_factor
+            };
         if reduced {
-            self.small("Reduced to fit this paper: measure by the scale bar, not by the scale stated.");
+            self.small(
+                "Reduced to fit this paper: measure by the scale bar, not by the scale stated.",
+            );
         }
     }
 }

@@ -24,14 +24,22 @@ pub struct Heading {
 /// Title of the document.
 #[must_use]
 pub fn heading(sheet: &Sheet<'_>) -> Heading {
-    Heading { title: sheet.brief.title.clone(), description: format!("Plan of a permanent telescope pier, {}", issue(sheet)) }
+    Heading {
+        title: sheet.brief.title.clone(),
+        description: format!("Plan of a permanent telescope pier, {}", issue(sheet)),
+    }
 }
 
 /// Revision, date and engine in words.
 #[must_use]
 pub fn issue(sheet: &Sheet<'_>) -> String {
-    let revision = sheet.revision.map_or_else(|| "not saved".to_owned(), |number| format!("revision {number}"));
-    let date = sheet.date.map_or_else(String::new, |date| format!(", {date}"));
+    let revision = sheet.revision.map_or_else(
+        || "not saved".to_owned(),
+        |number| format!("revision {number}"),
+    );
+    let date = sheet
+        .date
+        .map_or_else(String::new, |date| format!(", {date}"));
     format!("{revision}{date}, Stillground {ENGINE_VERSION}")
 }
 
@@ -44,23 +52,48 @@ pub fn framed(sheet: &Sheet<'_>, flow: Flow) -> Vec<Page> {
         let (width, height) = (page.width, page.height);
         let mut marks = head(sheet, &page.sheet, width);
         marks.extend(foot(sheet, i + 1, count, width, height));
-        page.pieces.push(Piece { role: Role::Ornament, marks });
+        page.pieces.push(Piece {
+            role: Role::Ornament,
+            marks,
+        });
     }
     pages
 }
 
 fn head(sheet: &Sheet<'_>, name: &str, width: f64) -> Vec<Mark> {
     let (y, right) = (14.0, width - RIGHT);
-    let house = sheet.letterhead.and_then(|head| head.name.as_deref()).map(|house| shortened(house, (right - LEFT) / 2.0));
+    let house = sheet
+        .letterhead
+        .and_then(|head| head.name.as_deref())
+        .map(|house| shortened(house, (right - LEFT) / 2.0));
     let name = &house.map_or_else(|| name.to_owned(), |house| format!("{house} · {name}"));
     let name_width = lettering::width(Face::Figures, name, SMALL);
     let title = shortened(&sheet.brief.title, right - LEFT - name_width - 6.0);
     vec![
-        Mark::Text { at: at(LEFT, y), size: SMALL, face: Face::FiguresBold, text: title },
-        Mark::Text { at: at(right - name_width, y), size: SMALL, face: Face::Figures, text: name.to_owned() },
+        Mark::Text {
+            at: at(LEFT, y),
+            size: SMALL,
+            face: Face::FiguresBold,
+            text: title,
+        },
+        Mark::Text {
+            at: at(right - name_width, y),
+            size: SMALL,
+            face: Face::Figures,
+            text: name.to_owned(),
+        },
         match sheet.letterhead.and_then(|head| head.accent) {
-            Some(colour) => Mark::Band { from: at(LEFT, y + 2.2), to: at(right, y + 2.2), weight: 0.7, colour },
-            None => Mark::Rule { from: at(LEFT, y + 2.0), to: at(right, y + 2.0), weight: 0.25 },
+            Some(colour) => Mark::Band {
+                from: at(LEFT, y + 2.2),
+                to: at(right, y + 2.2),
+                weight: 0.7,
+                colour,
+            },
+            None => Mark::Rule {
+                from: at(LEFT, y + 2.0),
+                to: at(right, y + 2.0),
+                weight: 0.25,
+            },
         },
     ]
 }
@@ -78,8 +111,13 @@ fn shortened(title: &str, room: f64) -> String {
 fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64) -> Vec<Mark> {
     let (top, right) = (height - 31.0, width - RIGHT);
     let (mut codes, mut text_right) = (Vec::new(), right);
-    for (link, says) in [(sheet.view_link, "Open the plan"), (sheet.check_link, "Still the latest?")] {
-        if let Some(drawn) = link.and_then(|link| code(link, at(text_right - CODE, top + 0.5), CODE)) {
+    for (link, says) in [
+        (sheet.view_link, "Open the plan"),
+        (sheet.check_link, "Still the latest?"),
+    ] {
+        if let Some(drawn) =
+            link.and_then(|link| code(link, at(text_right - CODE, top + 0.5), CODE))
+        {
             codes.push(drawn);
             codes.push(below(says, text_right - CODE / 2.0, top + CODE + 1.5));
             text_right -= CODE + 4.0;
@@ -88,17 +126,39 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
     let pages = format!("Page {number} of {count}");
     let pages_width = lettering::width(Face::FiguresBold, &pages, SMALL);
     let mut marks = vec![
-        Mark::Rule { from: at(LEFT, top), to: at(right, top), weight: 0.25 },
-        Mark::Text { at: at(LEFT, top + 5.0), size: SMALL, face: Face::Figures, text: capital(&issue(sheet)) },
-        Mark::Text { at: at(text_right - pages_width, top + 5.0), size: SMALL, face: Face::FiguresBold, text: pages },
+        Mark::Rule {
+            from: at(LEFT, top),
+            to: at(right, top),
+            weight: 0.25,
+        },
+        Mark::Text {
+            at: at(LEFT, top + 5.0),
+            size: SMALL,
+            face: Face::Figures,
+            text: capital(&issue(sheet)),
+        },
+        Mark::Text {
+            at: at(text_right - pages_width, top + 5.0),
+            size: SMALL,
+            face: Face::FiguresBold,
+            text: pages,
+        },
     ];
     let words = match (sheet.view_link, sheet.check_link) {
         (_, Some(_)) => CHECKED,
         (Some(_), None) => LINKED,
         (None, None) => UNLINKED,
     };
-    for (i, text) in lettering::wrap(Face::Text, words, SMALL, text_right - LEFT).into_iter().enumerate() {
-        marks.push(Mark::Text { at: at(LEFT, top + 10.0 + i as f64 * 4.0), size: SMALL, face: Face::Text, text });
+    for (i, text) in lettering::wrap(Face::Text, words, SMALL, text_right - LEFT)
+        .into_iter()
+        .enumerate()
+    {
+        marks.push(Mark::Text {
+            at: at(LEFT, top + 10.0 + i as f64 * 4.0),
+            size: SMALL,
+            face: Face::Text,
+            text,
+        });
     }
     marks.extend(codes);
     marks.extend(bar(top + 22.5));
@@ -107,13 +167,29 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
 
 /// A bar of fifty millimetres: whoever measures it knows whether the sheet was printed at its size.
 fn bar(y: f64) -> Vec<Mark> {
-    let mut marks = vec![Mark::Rule { from: at(LEFT, y), to: at(LEFT + BAR, y), weight: 0.35 }];
+    let mut marks = vec![Mark::Rule {
+        from: at(LEFT, y),
+        to: at(LEFT + BAR, y),
+        weight: 0.35,
+    }];
     for step in 0..=5 {
-        let (x, tall) = (LEFT + f64::from(step) * BAR / 5.0, if step % 5 == 0 { 2.0 } else { 1.2 });
-        marks.push(Mark::Rule { from: at(x, y - tall), to: at(x, y), weight: 0.25 });
+        let (x, tall) = (
+            LEFT + f64::from(step) * BAR / 5.0,
+            if step % 5 == 0 { 2.0 } else { 1.2 },
+        );
+        marks.push(Mark::Rule {
+            from: at(x, y - tall),
+            to: at(x, y),
+            weight: 0.25,
+        });
     }
     let text = BAR_SAYS.to_owned();
-    marks.push(Mark::Text { at: at(LEFT + BAR + 3.0, y), size: SMALL, face: Face::Figures, text });
+    marks.push(Mark::Text {
+        at: at(LEFT + BAR + 3.0, y),
+        size: SMALL,
+        face: Face::Figures,
+        text,
+    });
     marks
 }
 
@@ -125,7 +201,12 @@ const BAR_SAYS: &str = "50\u{a0}mm (1.97\u{a0}in) at full size";
 fn below(says: &str, middle: f64, y: f64) -> Mark {
     let size = SMALL * 0.96;
     let width = lettering::width(Face::Text, says, size);
-    Mark::Text { at: at(middle - width / 2.0, y), size, face: Face::Text, text: says.to_owned() }
+    Mark::Text {
+        at: at(middle - width / 2.0, y),
+        size,
+        face: Face::Text,
+        text: says.to_owned(),
+    }
 }
 
 const CHECKED: &str = "Superseded? The code tells anyone whether this revision is still the latest: look there before you dig, pour or \
@@ -140,5 +221,7 @@ const UNLINKED: &str = "Superseded? Ask whoever made the plan whether this is st
 #[must_use]
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
 }

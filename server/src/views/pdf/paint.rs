@@ -29,7 +29,10 @@ fn points(mm: f64) -> f32 {
 /// When a font file is broken or the writer refuses.
 pub fn paint(pages: Vec<Page>, heading: &Heading) -> Result<Vec<u8>, Fault> {
     let ink = Ink::new()?;
-    let mut document = Document::new_with(SerializeSettings { enable_tagging: true, ..SerializeSettings::default() });
+    let mut document = Document::new_with(SerializeSettings {
+        enable_tagging: true,
+        ..SerializeSettings::default()
+    });
     document.set_metadata(metadata(heading));
     document.set_outline(outline(&pages));
     let mut tags = Tags::default();
@@ -54,7 +57,9 @@ pub fn paint(pages: Vec<Page>, heading: &Heading) -> Result<Vec<u8>, Fault> {
         sheet.finish();
     }
     document.set_tag_tree(tags.finish());
-    document.finish().map_err(|error| Fault::Writer(format!("{error:?}")))
+    document
+        .finish()
+        .map_err(|error| Fault::Writer(format!("{error:?}")))
 }
 
 fn metadata(heading: &Heading) -> Metadata {
@@ -68,7 +73,10 @@ fn metadata(heading: &Heading) -> Metadata {
 fn outline(pages: &[Page]) -> Outline {
     let mut outline = Outline::new();
     for (i, page) in pages.iter().enumerate().filter(|(_, page)| page.first) {
-        outline.push_child(OutlineNode::new(page.sheet.clone(), XyzDestination::new(i, PdfPoint::from_xy(0.0, 0.0))));
+        outline.push_child(OutlineNode::new(
+            page.sheet.clone(),
+            XyzDestination::new(i, PdfPoint::from_xy(0.0, 0.0)),
+        ));
     }
     outline
 }

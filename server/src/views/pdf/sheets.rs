@@ -69,7 +69,11 @@ pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
         cover::cover(&mut cover, sheet, &index, more);
         cover.pages
     };
-    let one = [1.0].into_iter().chain(CLOSER).map(|factor| cover(factor, 0)).find(|pages| pages.len() == 1);
+    let one = [1.0]
+        .into_iter()
+        .chain(CLOSER)
+        .map(|factor| cover(factor, 0))
+        .find(|pages| pages.len() == 1);
     let pages = one.unwrap_or_else(|| cover(1.0, cover(1.0, 0).len() - 1));
     flow.pages.splice(0..1, pages);
     flow
@@ -108,8 +112,17 @@ fn draw(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
 
 /// What the checks say whose names begin so: those that hold are counted, the others stand in full.
 fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
-    let checks: Vec<&Check> = sheet.design.checks.iter().filter(|check| check.id.starts_with(prefix)).collect();
-    let others: Vec<&Check> = checks.iter().copied().filter(|check| check.verdict != Verdict::Holds).collect();
+    let checks: Vec<&Check> = sheet
+        .design
+        .checks
+        .iter()
+        .filter(|check| check.id.starts_with(prefix))
+        .collect();
+    let others: Vec<&Check> = checks
+        .iter()
+        .copied()
+        .filter(|check| check.verdict != Verdict::Holds)
+        .collect();
     if checks.is_empty() {
         return;
     }
@@ -134,7 +147,10 @@ fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
 fn by_note<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Vec<(String, &'a str)> {
     let mut groups: Vec<Vec<&Check>> = Vec::new();
     for check in checks {
-        match groups.last_mut().filter(|group| group[0].note == check.note && group[0].verdict == check.verdict) {
+        match groups
+            .last_mut()
+            .filter(|group| group[0].note == check.note && group[0].verdict == check.verdict)
+        {
             Some(group) => group.push(check),
             None => groups.push(vec![check]),
         }
@@ -143,13 +159,21 @@ fn by_note<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Vec<(String, &'a 
         let titles: Vec<&str> = group.iter().map(|check| check.title.as_str()).collect();
         format!("{}: {}", titles.join("; "), mark(group[0].verdict))
     };
-    groups.iter().map(|group| (title(group), group[0].note.as_str())).collect()
+    groups
+        .iter()
+        .map(|group| (title(group), group[0].note.as_str()))
+        .collect()
 }
 
 /// The cautions of one part of the work, where it is done.
 fn cautions_of(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[stillground::notes::When]) {
-    let texts: Vec<&str> =
-        sheet.design.cautions.iter().filter(|caution| parts.contains(&caution.when)).map(|caution| caution.text.as_str()).collect();
+    let texts: Vec<&str> = sheet
+        .design
+        .cautions
+        .iter()
+        .filter(|caution| parts.contains(&caution.when))
+        .map(|caution| caution.text.as_str())
+        .collect();
     if texts.is_empty() {
         return;
     }
@@ -174,11 +198,22 @@ mod tests {
             (plan.anchors.count, plan.pier.plate_side_mm) = (Some(count), Some(plate));
             let brief = resolve(&plan).unwrap();
             let design = design(&brief, &NoShelf);
-            let sheet =
-                Sheet { brief: &brief, design: &design, revision: None, date: None, view_link: None, check_link: None, letterhead: None };
+            let sheet = Sheet {
+                brief: &brief,
+                design: &design,
+                revision: None,
+                date: None,
+                view_link: None,
+                check_link: None,
+                letterhead: None,
+            };
             for paper in [Paper::A4, Paper::Letter] {
                 for (i, page) in set(&sheet, paper).pages.iter().enumerate() {
-                    let last = page.pieces.iter().rfind(|piece| piece.role != Role::Ornament).map(|piece| &piece.role);
+                    let last = page
+                        .pieces
+                        .iter()
+                        .rfind(|piece| piece.role != Role::Ornament)
+                        .map(|piece| &piece.role);
                     assert!(
                         !matches!(last, None | Some(Role::Title | Role::Heading)),
                         "{paper:?}, page {} of {}: ends with {last:?}",

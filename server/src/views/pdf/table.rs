@@ -68,21 +68,39 @@ pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
     }
     let table = measure(flow, columns, rows);
     let pad = PAD * flow.spacing_factor;
-    let wrapped: Vec<Vec<Vec<String>>> =
-        rows.iter().map(|row| row.iter().zip(&table.columns).map(|(cell, &(_, width))| lines(cell, width)).collect()).collect();
+    let wrapped: Vec<Vec<Vec<String>>> = rows
+        .iter()
+        .map(|row| {
+            row.iter()
+                .zip(&table.columns)
+                .map(|(cell, &(_, width))| lines(cell, width))
+                .collect()
+        })
+        .collect();
     let heights: Vec<f64> = wrapped.iter().map(|row| height(row, pad)).collect();
     flow.need(head_height(&table, pad) + together(flow, &heights));
     head(flow, &table, false);
     for (i, (row, wrapped)) in rows.iter().zip(&wrapped).enumerate() {
         // A last row does not go to the next page alone: the one before it goes with it.
-        let with = if i > 0 && i + 2 == rows.len() { heights[i] + heights[i + 1] } else { heights[i] };
+        let with = if i > 0 && i + 2 == rows.len() {
+            heights[i] + heights[i + 1]
+        } else {
+            heights[i]
+        };
         if flow.left() < with && flow.y > TOP && i > 0 {
             flow.turn();
             head(flow, &table, true);
         }
         for (column, (cell, lines)) in row.iter().zip(wrapped).enumerate() {
             let marks = place(cell, lines, &table, column, flow.y + pad + SIZE);
-            flow.put(Role::Cell { table: table.number, row: i + 1, head: false }, marks);
+            flow.put(
+                Role::Cell {
+                    table: table.number,
+                    row: i + 1,
+                    head: false,
+                },
+                marks,
+            );
         }
         flow.y += heights[i];
         rule(flow, 0.12);
@@ -97,14 +115,23 @@ fn height(row: &[Vec<String>], pad: f64) -> f64 {
 /// The height that is kept together at the head of a table: all of a short one, four rows of a long one.
 fn together(flow: &Flow, heights: &[f64]) -> f64 {
     let all: f64 = heights.iter().sum();
-    if all < flow.full() * SHORT_RATIO { all } else { heights.iter().take(4).sum() }
+    if all < flow.full() * SHORT_RATIO {
+        all
+    } else {
+        heights.iter().take(4).sum()
+    }
 }
 
 /// A table that takes less than so much of a page is never parted.
 const SHORT_RATIO: f64 = 0.35;
 
 fn heads(table: &Table) -> Vec<Vec<String>> {
-    table.heads.iter().zip(&table.columns).map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width)).collect()
+    table
+        .heads
+        .iter()
+        .zip(&table.columns)
+        .map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width))
+        .collect()
 }
 
 fn head_height(table: &Table, pad: f64) -> f64 {
@@ -125,8 +152,20 @@ fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table
         Cell::Figure(figure) => lettering::width(Face::Figures, whole_part(&figure.digits), SIZE),
         _ => 0.0,
     };
-    let marks = (0..columns.len()).map(|i| rows.iter().filter_map(|row| row.get(i)).map(whole).fold(0.0, f64::max)).collect();
-    Table { number: flow.next_table(), heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(), columns: placed, marks }
+    let marks = (0..columns.len())
+        .map(|i| {
+            rows.iter()
+                .filter_map(|row| row.get(i))
+                .map(whole)
+                .fold(0.0, f64::max)
+        })
+        .collect();
+    Table {
+        number: flow.next_table(),
+        heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(),
+        columns: placed,
+        marks,
+    }
 }
 
 fn whole_part(digits: &str) -> &str {
@@ -137,7 +176,10 @@ fn whole_part(digits: &str) -> &str {
 fn head(flow: &mut Flow, table: &Table, again: bool) {
     rule(flow, 0.35);
     let wrapped = heads(table);
-    let (pad, tall) = (PAD * flow.spacing_factor, head_height(table, PAD * flow.spacing_factor));
+    let (pad, tall) = (
+        PAD * flow.spacing_factor,
+        head_height(table, PAD * flow.spacing_factor),
+    );
     for ((x, _), lines) in table.columns.iter().zip(wrapped) {
         let marks = lines
             .into_iter()
@@ -149,7 +191,18 @@ fn head(flow: &mut Flow, table: &Table, again: bool) {
                 text,
             })
             .collect();
-        flow.put(if again { Role::Ornament } else { Role::Cell { table: table.number, row: 0, head: true } }, marks);
+        flow.put(
+            if again {
+                Role::Ornament
+            } else {
+                Role::Cell {
+                    table: table.number,
+                    row: 0,
+                    head: true,
+                }
+            },
+            marks,
+        );
     }
     flow.y += tall;
     rule(flow, 0.25);
@@ -157,14 +210,24 @@ fn head(flow: &mut Flow, table: &Table, again: bool) {
 
 fn rule(flow: &mut Flow, weight: f64) {
     let (y, right) = (flow.y, LEFT + flow.room());
-    flow.put(Role::Ornament, vec![Mark::Rule { from: at(LEFT, y), to: at(right, y), weight }]);
+    flow.put(
+        Role::Ornament,
+        vec![Mark::Rule {
+            from: at(LEFT, y),
+            to: at(right, y),
+            weight,
+        }],
+    );
 }
 
 fn lines(cell: &Cell, width: f64) -> Vec<String> {
     match cell {
         Cell::Text(text) => lettering::wrap(Face::Text, text, SIZE * 1.05, width),
         Cell::Bold(text) => lettering::wrap(Face::TextBold, text, SIZE * 1.05, width),
-        Cell::Stack(texts) => texts.iter().flat_map(|text| lettering::wrap(Face::Text, text, SIZE * 1.05, width)).collect(),
+        Cell::Stack(texts) => texts
+            .iter()
+            .flat_map(|text| lettering::wrap(Face::Text, text, SIZE * 1.05, width))
+            .collect(),
         Cell::Said(text) => lettering::wrap(Face::Figures, text, SIZE, width),
         Cell::Blank => vec![String::new(); 2],
         Cell::Figure(_) | Cell::Tick => vec![String::new()],
@@ -186,19 +249,45 @@ fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64)
                 face,
                 text: text.clone(),
             };
-            lines.iter().enumerate().filter(|(_, text)| !text.is_empty()).map(place).collect()
+            lines
+                .iter()
+                .enumerate()
+                .filter(|(_, text)| !text.is_empty())
+                .map(place)
+                .collect()
         }
         Cell::Figure(figure) => {
             let mark = x + table.marks[column];
-            let (start, text) = (mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE), figure.to_string());
+            let (start, text) = (
+                mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE),
+                figure.to_string(),
+            );
             // Where a long figure would run into the next column, the column's edge comes before the decimal mark.
-            let start = start.min(x + width - lettering::width(Face::Figures, &text, SIZE)).max(x);
-            vec![Mark::Text { at: at(start, base), size: SIZE, face: Face::Figures, text }]
+            let start = start
+                .min(x + width - lettering::width(Face::Figures, &text, SIZE))
+                .max(x);
+            vec![Mark::Text {
+                at: at(start, base),
+                size: SIZE,
+                face: Face::Figures,
+                text,
+            }]
         }
         Cell::Tick => {
             let (left, top, side) = (x, base - SIZE * 0.8, SIZE * 0.9);
-            let corners = [at(left, top), at(left + side, top), at(left + side, top + side), at(left, top + side)];
-            (0..4).map(|i| Mark::Rule { from: corners[i], to: corners[(i + 1) % 4], weight: 0.2 }).collect()
+            let corners = [
+                at(left, top),
+                at(left + side, top),
+                at(left + side, top + side),
+                at(left, top + side),
+            ];
+            (0..4)
+                .map(|i| Mark::Rule {
+                    from: corners[i],
+                    to: corners[(i + 1) % 4],
+                    weight: 0.2,
+                })
+                .collect()
         }
         // The rule below the row is what is written on.
         Cell::Blank => Vec::new(),

@@ -36,7 +36,11 @@ pub fn pattern(sheet: &Sheet<'_>) -> Pattern {
     let mm = |length: Length| millimetre::get(length);
     let (anchors, pier) = (&sheet.design.anchors, &sheet.design.pier);
     Pattern {
-        holes: anchors.studs.iter().map(|stud| (mm(stud.x), mm(stud.y))).collect(),
+        holes: anchors
+            .studs
+            .iter()
+            .map(|stud| (mm(stud.x), mm(stud.y)))
+            .collect(),
         hole: mm(anchors.hole_diameter),
         plate: mm(pier.plate_side),
         column: mm(pier.outside_diameter),
@@ -58,7 +62,12 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let tiles = grid.tiles(&pattern);
     directions(&mut flow, &grid, tiles.len(), sheet.brief.units);
     if grid.count() > 1 {
-        flow.drawing(overview::drawing(&grid, &tiles, &pattern, sheet.brief.units));
+        flow.drawing(overview::drawing(
+            &grid,
+            &tiles,
+            &pattern,
+            sheet.brief.units,
+        ));
     }
     holes(&mut flow, sheet, &pattern);
     distances(&mut flow, sheet, &pattern);
@@ -68,7 +77,14 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
         full.blank(&format!("Drilling template, {}", tile.name), true);
         let drawing = tile::drawing(tile, &tiles, &grid, &pattern);
         let alt = format!("{}. {}", drawing.title, drawing.description);
-        full.put(Role::Figure(alt), vec![Mark::Drawing { corner: at(LEFT, TOP), factor: 1.0, drawing }]);
+        full.put(
+            Role::Figure(alt),
+            vec![Mark::Drawing {
+                corner: at(LEFT, TOP),
+                factor: 1.0,
+                drawing,
+            }],
+        );
     }
     flow.pages.append(&mut full.pages);
     flow
@@ -122,30 +138,67 @@ fn holes(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
                 units.figure(x, Unit::Millimetre).into(),
                 units.figure(y, Unit::Millimetre).into(),
                 units.figure(pattern.hole, Unit::Millimetre).into(),
-                units.figure(millimetre::get(sheet.design.anchors.hole_depth), Unit::Millimetre).into(),
+                units
+                    .figure(
+                        millimetre::get(sheet.design.anchors.hole_depth),
+                        Unit::Millimetre,
+                    )
+                    .into(),
             ]
         })
         .collect();
-    table(flow, &[("Hole", 0.5), ("East", 1.0), ("North", 1.0), ("Diameter", 1.0), ("Depth", 1.0)], &rows);
+    table(
+        flow,
+        &[
+            ("Hole", 0.5),
+            ("East", 1.0),
+            ("North", 1.0),
+            ("Diameter", 1.0),
+            ("Depth", 1.0),
+        ],
+        &rows,
+    );
 }
 
 fn distances(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
     flow.heading("Distances between all pairs of holes, centre to centre");
     let pairs = pairs(&pattern.holes);
     let cell = |&(i, j, distance): &(usize, usize, f64)| {
-        [Cell::Text(format!("{} to {}", i + 1, j + 1)), sheet.brief.units.figure(distance, Unit::Millimetre).into()]
+        [
+            Cell::Text(format!("{} to {}", i + 1, j + 1)),
+            sheet.brief.units.figure(distance, Unit::Millimetre).into(),
+        ]
     };
-    let rows: Vec<Vec<Cell>> = pairs.chunks(3).map(|three| three.iter().flat_map(cell).collect()).collect();
-    table(flow, &[("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0), ("Pair", 0.8), ("Distance", 1.0)], &rows);
+    let rows: Vec<Vec<Cell>> = pairs
+        .chunks(3)
+        .map(|three| three.iter().flat_map(cell).collect())
+        .collect();
+    table(
+        flow,
+        &[
+            ("Pair", 0.8),
+            ("Distance", 1.0),
+            ("Pair", 0.8),
+            ("Distance", 1.0),
+            ("Pair", 0.8),
+            ("Distance", 1.0),
+        ],
+        &rows,
+    );
 }
 
 fn north(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.heading("True north on the day");
-    flow.paragraph("The sheet “True north” of the plan has the whole of it, hour by hour; this is the gist.");
+    flow.paragraph(
+        "The sheet “True north” of the plan has the whole of it, hour by hour; this is the gist.",
+    );
     for way in ways(sheet.brief, sheet.design) {
         let first = if way.rows.is_empty() { 1 } else { 2 };
         flow.styled(Face::TextBold, BODY, way.title);
-        way.says.iter().take(first).for_each(|said| flow.paragraph(said));
+        way.says
+            .iter()
+            .take(first)
+            .for_each(|said| flow.paragraph(said));
     }
     flow.paragraph("Never look at the sun, with bare eyes or through anything: watch the shadow on the ground.");
 }
@@ -169,11 +222,19 @@ fn levels(flow: &mut Flow, sheet: &Sheet<'_>) {
     let rows: Vec<Vec<Cell>> = [
         ("Top of the block", top),
         ("Underside of the base plate", under),
-        ("Upper face of the base plate", under + metre::get(pier.plate_thickness)),
+        (
+            "Upper face of the base plate",
+            under + metre::get(pier.plate_thickness),
+        ),
         ("Top of the pier", under + metre::get(pier.height)),
     ]
     .into_iter()
-    .map(|(what, level)| vec![what.into(), units.figure(level * 1000.0, Unit::Millimetre).into()])
+    .map(|(what, level)| {
+        vec![
+            what.into(),
+            units.figure(level * 1000.0, Unit::Millimetre).into(),
+        ]
+    })
     .collect();
     flow.heading("Levels above the ground");
     table(flow, &[("What", 1.5), ("Level", 1.0)], &rows);

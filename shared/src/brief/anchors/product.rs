@@ -8,7 +8,8 @@ use crate::rules::threads::Thread;
 use crate::site_plan::{Code, SitePlan};
 use crate::source::Source;
 use crate::units::{
-    DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millilitre, millimetre, millimetre_per_megapascal,
+    DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millilitre, millimetre,
+    millimetre_per_megapascal,
 };
 
 /// What comes from a product's sheet.
@@ -59,22 +60,57 @@ impl Product {
 const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
 /// The codes' range of the bond model.
 const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
-const ACI_DEPTH: Source = Source::new("ACI 318", "19", "17.3.3", crate::source::Standing::FromMemory);
-const ACI_EDGE: Source = Source::new("ACI 318", "19", "17.9.2", crate::source::Standing::FromMemory);
-const DISPLACEMENT: Source =
-    Source::new("A published assessment of a bonded anchor", "2011", "displacement factors", crate::source::Standing::SecondHand);
+const ACI_DEPTH: Source = Source::new(
+    "ACI 318",
+    "19",
+    "17.3.3",
+    crate::source::Standing::FromMemory,
+);
+const ACI_EDGE: Source = Source::new(
+    "ACI 318",
+    "19",
+    "17.9.2",
+    crate::source::Standing::FromMemory,
+);
+const DISPLACEMENT: Source = Source::new(
+    "A published assessment of a bonded anchor",
+    "2011",
+    "displacement factors",
+    crate::source::Standing::SecondHand,
+);
 
 /// Decides what the sheet would say.
-pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: f64, ask: &mut Ask) -> Product {
+pub fn resolve(
+    plan: &SitePlan,
+    thread: &Thread,
+    embedment: Length,
+    concrete_c: f64,
+    ask: &mut Ask,
+) -> Product {
     let said = &plan.anchors;
     let (bond_cracked, bond_uncracked) = bonds(plan, ask);
     let (gel_time, cure_time) = times(plan, concrete_c, ask);
     let (d, depth) = (millimetre::get(thread.diameter), millimetre::get(embedment));
-    let hole = said.hole_diameter_mm.unwrap_or(millimetre::get(thread.drill));
-    let mut factor =
-        |field, said, value, why: &str, effect: &str| ask.number(field, Unit::One, said, |v| v, value, Taken::new(why, effect, HOUSE));
-    let installation_factor =
-        factor("anchors.installation_factor", said.installation_factor, 1.2, "a middling product", "design resistance of the concrete");
+    let hole = said
+        .hole_diameter_mm
+        .unwrap_or(millimetre::get(thread.drill));
+    let mut factor = |field, said, value, why: &str, effect: &str| {
+        ask.number(
+            field,
+            Unit::One,
+            said,
+            |v| v,
+            value,
+            Taken::new(why, effect, HOUSE),
+        )
+    };
+    let installation_factor = factor(
+        "anchors.installation_factor",
+        said.installation_factor,
+        1.2,
+        "a middling product",
+        "design resistance of the concrete",
+    );
     let sustained_factor = factor(
         "anchors.sustained_factor",
         said.sustained_factor,
@@ -84,13 +120,27 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
     );
     let units = ask.units;
     let mut mm = |field, said, value: f64, why: &str, effect: &str, source| {
-        ask.number(field, Unit::Millimetre, said, millimetre::new, value, Taken::new(why, effect, source))
+        ask.number(
+            field,
+            Unit::Millimetre,
+            said,
+            millimetre::new,
+            value,
+            Taken::new(why, effect, source),
+        )
     };
     let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
         Code::Eurocode => (6.0 * d, "six diameters, where EN 1992-4 begins", EN_DEPTH),
         Code::Aci => (4.0 * d, "four diameters, where ACI 318 begins", ACI_DEPTH),
     };
-    let min_embedment = mm("anchors.min_embedment_mm", said.min_embedment_mm, least, begins, "how shallow a stud may be", depths);
+    let min_embedment = mm(
+        "anchors.min_embedment_mm",
+        said.min_embedment_mm,
+        least,
+        begins,
+        "how shallow a stud may be",
+        depths,
+    );
     let max_embedment = mm(
         "anchors.max_embedment_mm",
         said.max_embedment_mm,
@@ -99,8 +149,14 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         "how deep a stud may be",
         depths,
     );
-    let min_edge =
-        mm("anchors.min_edge_mm", said.min_edge_mm, 6.0 * d, "six diameters, without tests", "how near an edge a stud may stand", ACI_EDGE);
+    let min_edge = mm(
+        "anchors.min_edge_mm",
+        said.min_edge_mm,
+        6.0 * d,
+        "six diameters, without tests",
+        "how near an edge a stud may stand",
+        ACI_EDGE,
+    );
     let min_spacing = mm(
         "anchors.min_spacing_mm",
         said.min_spacing_mm,
@@ -113,7 +169,10 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         "anchors.min_thickness_mm",
         said.min_thickness_mm,
         (depth + 2.0 * hole).max(100.0),
-        units.either("embedment and two holes, at least 100\u{a0}mm", "embedment and two holes, at least 4\u{a0}in"),
+        units.either(
+            "embedment and two holes, at least 100\u{a0}mm",
+            "embedment and two holes, at least 4\u{a0}in",
+        ),
         "how thin the concrete may be",
         HOUSE,
     );
@@ -126,7 +185,14 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
         HOUSE,
     );
     let mut displacement = |field, said, value, why: &str, effect: &str| {
-        ask.number(field, Unit::MillimetrePerMegapascal, said, millimetre_per_megapascal::new, value, Taken::new(why, effect, DISPLACEMENT))
+        ask.number(
+            field,
+            Unit::MillimetrePerMegapascal,
+            said,
+            millimetre_per_megapascal::new,
+            value,
+            Taken::new(why, effect, DISPLACEMENT),
+        )
     };
     Product {
         bond_cracked,
@@ -169,7 +235,11 @@ pub fn resolve(plan: &SitePlan, thread: &Thread, embedment: Length, concrete_c: 
             said.purge_ml,
             millilitre::new,
             15.0,
-            Taken::new("three strokes until the colour is even", "how many cartridges to buy", HOUSE),
+            Taken::new(
+                "three strokes until the colour is even",
+                "how many cartridges to buy",
+                HOUSE,
+            ),
         ),
     }
 }
@@ -183,9 +253,17 @@ fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
         said.service_temperature_c,
         |v| v,
         40.0,
-        Taken::new("the top of a block in the summer sun", "which row of a product's bond strengths counts", HOUSE),
+        Taken::new(
+            "the top of a block in the summer sun",
+            "which row of a product's bond strengths counts",
+            HOUSE,
+        ),
     );
-    let row = said.bond_by_temperature.iter().flatten().find(|row| row.up_to_c >= warmest.value);
+    let row = said
+        .bond_by_temperature
+        .iter()
+        .flatten()
+        .find(|row| row.up_to_c >= warmest.value);
     let mut bond = |field, said: Option<f64>, least: Pressure| {
         ask.number(
             field,
@@ -201,31 +279,56 @@ fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
         )
     };
     let cracked = row.map(|row| row.cracked_mpa).or(said.bond_strength_mpa);
-    let uncracked = row.map(|row| row.uncracked_mpa).or(said.bond_strength_uncracked_mpa).or(said.bond_strength_mpa);
+    let uncracked = row
+        .map(|row| row.uncracked_mpa)
+        .or(said.bond_strength_uncracked_mpa)
+        .or(said.bond_strength_mpa);
     (
-        bond("anchors.bond_strength_mpa", cracked, bond::least_bond(true, true, false)),
-        bond("anchors.bond_strength_uncracked_mpa", uncracked, bond::least_bond(true, false, false)),
+        bond(
+            "anchors.bond_strength_mpa",
+            cracked,
+            bond::least_bond(true, true, false),
+        ),
+        bond(
+            "anchors.bond_strength_uncracked_mpa",
+            uncracked,
+            bond::least_bond(true, false, false),
+        ),
     )
 }
 
 /// Times: the single values, the product's table, or the generic one; none outside the table.
-fn times(plan: &SitePlan, concrete_c: f64, ask: &mut Ask) -> (Given<Option<Time>>, Given<Option<Time>>) {
+fn times(
+    plan: &SitePlan,
+    concrete_c: f64,
+    ask: &mut Ask,
+) -> (Given<Option<Time>>, Given<Option<Time>>) {
     let said = &plan.anchors;
     let rows = said.times_by_temperature.iter().flatten();
     let own: Vec<Times> = rows
-        .map(|row| Times { temperature_c: row.concrete_c, working: hour::new(row.working_min / 60.0), cure: hour::new(row.cure_h) })
+        .map(|row| Times {
+            temperature_c: row.concrete_c,
+            working: hour::new(row.working_min / 60.0),
+            cure: hour::new(row.cure_h),
+        })
         .collect();
     let found = resin::times_at(&own, concrete_c);
     let generic = resin::times_at(&resin::generic_times(), concrete_c);
-    let mut time = |field, unit, per_hour: f64, said: Option<f64>, own: Option<Time>, generic: Option<Time>, effect: &str| match (
-        said, own, generic,
-    ) {
+    let mut time = |field,
+                    unit,
+                    per_hour: f64,
+                    said: Option<f64>,
+                    own: Option<Time>,
+                    generic: Option<Time>,
+                    effect: &str| match (said, own, generic) {
         (Some(said), ..) => Given::said(Some(hour::new(said / per_hour))),
         (None, Some(own), _) => Given::said(Some(own)),
         (None, None, None) => Given::assumed(None),
         (None, None, Some(generic)) => {
             let why = "a slow resin on a cool or warm day, from common practice; the product's sheet rules";
-            let value = crate::notes::AssumedValue::Number((10.0 * hour::get(generic) * per_hour).round() / 10.0);
+            let value = crate::notes::AssumedValue::Number(
+                (10.0 * hour::get(generic) * per_hour).round() / 10.0,
+            );
             ask.note(field, value, unit, Taken::new(why, effect, resin::TIMES));
             Given::assumed(Some(generic))
         }
@@ -242,6 +345,14 @@ fn times(plan: &SitePlan, concrete_c: f64, ask: &mut Ask) -> (Given<Option<Time>
             short(generic),
             "how fast a hole must be finished",
         ),
-        time("anchors.cure_time_h", Unit::Hour, 1.0, said.cure_time_h, full(found), full(generic), "when the nuts may be turned"),
+        time(
+            "anchors.cure_time_h",
+            Unit::Hour,
+            1.0,
+            said.cure_time_h,
+            full(found),
+            full(generic),
+            "when the nuts may be turned",
+        ),
     )
 }

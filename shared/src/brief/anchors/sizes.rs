@@ -29,7 +29,11 @@ pub struct Usual {
 impl Usual {
     /// Finds them.
     pub fn find(plan: &SitePlan, pier: &Pier, count: f64, thread: &Thread) -> Self {
-        let above = millimetre::get(above_concrete(thread, pier.gap.value, pier.plate_thickness.value));
+        let above = millimetre::get(above_concrete(
+            thread,
+            pier.gap.value,
+            pier.plate_thickness.value,
+        ));
         let embedment_mm = embedment(plan, thread, above);
         let stated = plan.anchors.embedment_mm.unwrap_or(embedment_mm);
         Self {
@@ -47,9 +51,14 @@ pub fn usual_size(said: &crate::site_plan::Anchors) -> Size {
     let fits = |size: &Size| {
         let diameter = millimetre::get(threads::thread(*size).diameter);
         said.hole_diameter_mm.is_none_or(|hole| hole > diameter)
-            && said.embedment_mm.is_none_or(|depth| (4.0 * diameter..=20.0 * diameter).contains(&depth))
+            && said
+                .embedment_mm
+                .is_none_or(|depth| (4.0 * diameter..=20.0 * diameter).contains(&depth))
     };
-    [Size::M16, Size::M20, Size::M12, Size::M24, Size::M10].into_iter().find(fits).unwrap_or(Size::M10)
+    [Size::M16, Size::M20, Size::M12, Size::M24, Size::M10]
+        .into_iter()
+        .find(fits)
+        .unwrap_or(Size::M10)
 }
 
 /// Length of stud above the concrete: gap, plate, washer, nut and two threads.
@@ -61,14 +70,19 @@ pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
 /// The usual depth, less where a stated stud or block is too short for it, within the product's limits; never below four
 /// diameters.
 fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64) -> f64 {
-    let least = (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
-    let mut most = millimetre::get(thread.usual_embedment).min(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY));
+    let least =
+        (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
+    let mut most = millimetre::get(thread.usual_embedment)
+        .min(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY));
     if let Some(length) = plan.anchors.length_mm {
         most = most.min(((length - above_mm) / 5.0).floor() * 5.0);
     }
     if let Some(depth) = plan.block.depth_m {
         let block = millimetre::get(metre::new(depth + plan.block.upstand_m.unwrap_or(0.0)));
-        let hole = plan.anchors.hole_diameter_mm.unwrap_or(millimetre::get(thread.drill));
+        let hole = plan
+            .anchors
+            .hole_diameter_mm
+            .unwrap_or(millimetre::get(thread.drill));
         most = most.min(((block - (2.0 * hole).max(30.0)) / 5.0).floor() * 5.0);
     }
     most.max(least)
@@ -80,8 +94,17 @@ fn circle(pier: &Pier, count: f64, thread: &Thread) -> f64 {
         * (millimetre::get(pier.outside_diameter.value) / 2.0
             + millimetre::get(pier.weld_leg.value)
             + SOCKET_DIAMETERS * millimetre::get(thread.diameter));
-    let inside = millimetre::get(pier.plate_side.value) - 2.0 * PLATE_EDGE_HOLES * millimetre::get(thread.plate_hole);
+    let inside = millimetre::get(pier.plate_side.value)
+        - 2.0 * PLATE_EDGE_HOLES * millimetre::get(thread.plate_hole);
     // Four studs stand in the plate's corners, where there is more room.
-    let most = if (count - 4.0).abs() < 0.5 { inside * std::f64::consts::SQRT_2 } else { inside };
-    (clear / 10.0).round().max(4.0).min((most / 10.0).floor().max(4.0)) * 10.0
+    let most = if (count - 4.0).abs() < 0.5 {
+        inside * std::f64::consts::SQRT_2
+    } else {
+        inside
+    };
+    (clear / 10.0)
+        .round()
+        .max(4.0)
+        .min((most / 10.0).floor().max(4.0))
+        * 10.0
 }

@@ -63,17 +63,28 @@ impl Sight {
     pub fn new(plan: &SitePlan, load: &Load, floor: &Floor, gap: Length) -> Self {
         let said = &plan.pier;
         let upstand = metre::new(plan.block.upstand_m.unwrap_or(0.05));
-        let extents =
-            [(Towards::North, floor.width), (Towards::East, floor.length), (Towards::South, floor.width), (Towards::West, floor.length)];
-        let wanted =
-            [said.lowest_altitude_north_deg, said.lowest_altitude_east_deg, said.lowest_altitude_south_deg, said.lowest_altitude_west_deg];
+        let extents = [
+            (Towards::North, floor.width),
+            (Towards::East, floor.length),
+            (Towards::South, floor.width),
+            (Towards::West, floor.length),
+        ];
+        let wanted = [
+            said.lowest_altitude_north_deg,
+            said.lowest_altitude_east_deg,
+            said.lowest_altitude_south_deg,
+            said.lowest_altitude_west_deg,
+        ];
         let wall = |height: f64| {
-            extents.into_iter().zip(wanted).map(move |((towards, extent), wanted_deg)| Wall {
-                towards,
-                height: metre::new(height),
-                distance: said.wall_distance_m.map_or(extent.value / 2.0, metre::new),
-                wanted_deg,
-            })
+            extents
+                .into_iter()
+                .zip(wanted)
+                .map(move |((towards, extent), wanted_deg)| Wall {
+                    towards,
+                    height: metre::new(height),
+                    distance: said.wall_distance_m.map_or(extent.value / 2.0, metre::new),
+                    wanted_deg,
+                })
         };
         Self {
             walls: said.wall_height_m.into_iter().flat_map(wall).collect(),
@@ -96,15 +107,28 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
         return Given::said(metre::new(stated));
     }
     if plan.pier.eye_height_m.is_none() {
-        let taken = Taken::new("a standing adult of middling height", "height of the pier", Source::judgement("eye of a standing adult"));
-        ask.note("pier.eye_height_m", AssumedValue::Number(EYE_M), Unit::Metre, taken);
+        let taken = Taken::new(
+            "a standing adult of middling height",
+            "height of the pier",
+            Source::judgement("eye of a standing adult"),
+        );
+        ask.note(
+            "pier.eye_height_m",
+            AssumedValue::Number(EYE_M),
+            Unit::Metre,
+            taken,
+        );
     }
     let (axis, reason) = wanted_axis(sight, load, ask.units);
     let exact = metre::get(axis - sight.seat);
     // Whole millimetres, so that the figure reads as it is rounded.
     let rounded = ((exact / ROUND_M - 1e-9).ceil() * ROUND_M * 1e3).round() / 1e3;
     let value = rounded.clamp(RANGE_M.0, RANGE_M.1);
-    let limit = if value == rounded { "" } else { "; that is beyond what a pier may be, so that the nearest height is taken" };
+    let limit = if value == rounded {
+        ""
+    } else {
+        "; that is beyond what a pier may be, so that the nearest height is taken"
+    };
     ask.note(
         "pier.height_m",
         AssumedValue::Number(value),
@@ -125,12 +149,28 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
 /// Height of the axes above the floor, and what asks for it.
 #[must_use]
 pub fn wanted_axis(sight: &Sight, load: &Load, units: Units) -> (Length, String) {
-    let mut wanted = (sight.eye_height, "axes at the eye of a standing observer".to_owned());
+    let mut wanted = (
+        sight.eye_height,
+        "axes at the eye of a standing observer".to_owned(),
+    );
     for wall in &sight.walls {
-        let Some(altitude) = wall.wanted_deg else { continue };
-        let axis = sightline::axis_height(wall.height, wall.distance, altitude, load.aperture.value / 2.0);
+        let Some(altitude) = wall.wanted_deg else {
+            continue;
+        };
+        let axis = sightline::axis_height(
+            wall.height,
+            wall.distance,
+            altitude,
+            load.aperture.value / 2.0,
+        );
         if axis > wanted.0 {
-            wanted = (axis, format!("sight over the wall down to {}", units.say(altitude, Unit::Degree)));
+            wanted = (
+                axis,
+                format!(
+                    "sight over the wall down to {}",
+                    units.say(altitude, Unit::Degree)
+                ),
+            );
         }
     }
     if let Some(swing) = sight.swing_radius {

@@ -8,24 +8,44 @@ use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::SitePlan;
-use crate::units::{Length, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth};
+use crate::units::{
+    Length, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth,
+};
 
 /// Frequency of the column alone with its load, foot held, that a column is chosen by, Hz: block, joint and mount take it
 /// down by half and more, and it should stay above what walking excites.
 pub const WANTED_HZ: f64 = 35.0;
 
 /// Outside diameter and wall.
-pub fn resolve(plan: &SitePlan, load: &Load, height: Length, ask: &mut Ask) -> (Given<Length>, Given<Length>) {
+pub fn resolve(
+    plan: &SitePlan,
+    load: &Load,
+    height: Length,
+    ask: &mut Ask,
+) -> (Given<Length>, Given<Length>) {
     let said = &plan.pier;
     let named = said.tube.as_deref().and_then(tubes::by_name);
-    let outside = said.outside_diameter_mm.or(named.map(|tube| tube.outside_mm));
+    let outside = said
+        .outside_diameter_mm
+        .or(named.map(|tube| tube.outside_mm));
     let wall = said.wall_mm.or(named.map(|tube| tube.wall_mm));
     match (outside, wall) {
-        (Some(outside), Some(wall)) => (Given::said(millimetre::new(outside)), Given::said(millimetre::new(wall))),
+        (Some(outside), Some(wall)) => (
+            Given::said(millimetre::new(outside)),
+            Given::said(millimetre::new(wall)),
+        ),
         (Some(outside), None) => {
             // A wall that leaves a bore, whatever the diameter.
             let usual = tubes::usual_wall_mm(outside).min(outside / 4.0);
-            (Given::said(millimetre::new(outside)), assume(ask, "pier.wall_mm", usual, "the wall that is usual for such a tube".into()))
+            (
+                Given::said(millimetre::new(outside)),
+                assume(
+                    ask,
+                    "pier.wall_mm",
+                    usual,
+                    "the wall that is usual for such a tube".into(),
+                ),
+            )
         }
         (None, wall) => {
             let tube = choose(plan, load, height, wall);
@@ -34,7 +54,12 @@ pub fn resolve(plan: &SitePlan, load: &Load, height: Length, ask: &mut Ask) -> (
                 tube.name,
                 ask.units.say(WANTED_HZ, Unit::Hertz)
             );
-            let outside = assume(ask, "pier.outside_diameter_mm", tube.outside_mm, why.clone());
+            let outside = assume(
+                ask,
+                "pier.outside_diameter_mm",
+                tube.outside_mm,
+                why.clone(),
+            );
             let wall = match wall {
                 Some(wall) => Given::said(millimetre::new(wall)),
                 None => assume(ask, "pier.wall_mm", tube.wall_mm, why),
@@ -45,7 +70,11 @@ pub fn resolve(plan: &SitePlan, load: &Load, height: Length, ask: &mut Ask) -> (
 }
 
 fn assume(ask: &mut Ask, field: &'static str, value: f64, why: String) -> Given<Length> {
-    let taken = Taken { why, effect: "stiffness of the column, and how far warmth on one side bends it".into(), source: tubes::SOURCE };
+    let taken = Taken {
+        why,
+        effect: "stiffness of the column, and how far warmth on one side bends it".into(),
+        source: tubes::SOURCE,
+    };
     ask.note(field, AssumedValue::Number(value), Unit::Millimetre, taken);
     Given::assumed(millimetre::new(value))
 }
@@ -53,10 +82,21 @@ fn assume(ask: &mut Ask, field: &'static str, value: f64, why: String) -> Given<
 /// The slimmest usual tube that is stiff enough and stands on a stated plate; the stiffest that does when none is enough.
 fn choose(plan: &SitePlan, load: &Load, height: Length, wall_mm: Option<f64>) -> Tube {
     let fits = |tube: &Tube| {
-        plan.pier.plate_side_mm.is_none_or(|side| tube.outside_mm <= side) && wall_mm.is_none_or(|wall| wall < tube.outside_mm / 4.0)
+        plan.pier
+            .plate_side_mm
+            .is_none_or(|side| tube.outside_mm <= side)
+            && wall_mm.is_none_or(|wall| wall < tube.outside_mm / 4.0)
     };
-    let with_wall = |tube: Tube| Tube { wall_mm: wall_mm.unwrap_or(tube.wall_mm), ..tube };
-    let mut last = Tube { name: "CHS 88.9 x 5", outside_mm: 88.9, wall_mm: wall_mm.unwrap_or(5.0), family: tubes::Family::European };
+    let with_wall = |tube: Tube| Tube {
+        wall_mm: wall_mm.unwrap_or(tube.wall_mm),
+        ..tube
+    };
+    let mut last = Tube {
+        name: "CHS 88.9 x 5",
+        outside_mm: 88.9,
+        wall_mm: wall_mm.unwrap_or(5.0),
+        family: tubes::Family::European,
+    };
     for tube in tubes::usual().filter(fits).map(with_wall) {
         last = tube;
         if held_frequency_hz(&tube, load, height) >= WANTED_HZ {
@@ -70,7 +110,8 @@ fn choose(plan: &SitePlan, load: &Load, height: Length, wall_mm: Option<f64>) ->
 #[must_use]
 pub fn held_frequency_hz(tube: &Tube, load: &Load, height: Length) -> f64 {
     let (l, e) = (metre::get(height), metre::get(load.centre_above_pier.value));
-    let inertia = millimetre_to_the_fourth::get(section::second_moment(tube.outside(), tube.wall())) * 1e-12;
+    let inertia =
+        millimetre_to_the_fourth::get(section::second_moment(tube.outside(), tube.wall())) * 1e-12;
     let bending = material::E_MPA * 1e6 * inertia;
     let compliance = (l.powi(3) / 3.0 + e * l * l + e * e * l) / bending;
     let shaft = kilogram_per_metre::get(section::mass_per_length(tube.outside(), tube.wall())) * l;

@@ -18,7 +18,12 @@ const WIDE_MM: f64 = 3.0;
 /// Colder than planned by more than this changes the times, K.
 const COOLER_K: f64 = 2.0;
 const PLANNER: &str = "whoever made the plan";
-const PRODUCT: Source = Source::new("The product's sheet", "", "holes and times", crate::source::Standing::SecondHand);
+const PRODUCT: Source = Source::new(
+    "The product's sheet",
+    "",
+    "holes and times",
+    crate::source::Standing::SecondHand,
+);
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
     for stud in 1..=job.design.anchors.studs.len() {
@@ -31,16 +36,27 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
 
 fn depth(job: &Job, stud: usize) -> Item {
     let units = |value| job.say(value, Unit::Millimetre);
-    let (embedment, depth) = (millimetre::get(job.design.anchors.embedment), millimetre::get(job.design.anchors.hole_depth));
+    let (embedment, depth) = (
+        millimetre::get(job.design.anchors.embedment),
+        millimetre::get(job.design.anchors.hole_depth),
+    );
     let shallow = format!(
         "do not set this stud. It would be held by less than the {} that were reckoned with. Drill on to {}.",
         units(embedment),
         units(depth)
     );
     let bands = up_to(embedment - 0.5, Verdict::stop(shallow, PLANNER))
-        .up_to(depth - 2.0, Verdict::outside(format!("drill on to {}; dust fills the last of it.", units(depth))))
+        .up_to(
+            depth - 2.0,
+            Verdict::outside(format!(
+                "drill on to {}; dust fills the last of it.",
+                units(depth)
+            )),
+        )
         .fine_to(depth + DEEPER_MM)
-        .above(Verdict::outside("mark the stud's depth on it with tape, and have resin for the deeper hole."));
+        .above(Verdict::outside(
+            "mark the stud's depth on it with tape, and have resin for the deeper hole.",
+        ));
     Item::new(
         format!("hole_depth:{stud}"),
         "drill",
@@ -49,19 +65,32 @@ fn depth(job: &Job, stud: usize) -> Item {
         number(Unit::Millimetre, [0.0, 2000.0], bands),
     )
     .lead(format!("Hole {stud}, depth"))
-    .how(format!("From the block's top, after blowing it out. Less than {} stops this stud.", units(embedment)))
+    .how(format!(
+        "From the block's top, after blowing it out. Less than {} stops this stud.",
+        units(embedment)
+    ))
 }
 
 fn diameter(job: &Job, stud: usize) -> Item {
     let units = |value| job.say(value, Unit::Millimetre);
     let wanted = millimetre::get(job.design.anchors.hole_diameter);
-    let bands = up_to(wanted - WANDER_MM, Verdict::outside("the stud with its resin will not go in: drill it out with the right bit."))
-        .fine_to(wanted + WANDER_MM)
-        .up_to(wanted + WIDE_MM, Verdict::outside("look whether the resin's sheet allows so wide a gap, and count more resin."))
-        .above(Verdict::stop(
-            "do not set this stud. No resin's sheet knows so wide a hole for it.",
-            "whoever made the plan, and the resin's maker",
-        ));
+    let bands = up_to(
+        wanted - WANDER_MM,
+        Verdict::outside(
+            "the stud with its resin will not go in: drill it out with the right bit.",
+        ),
+    )
+    .fine_to(wanted + WANDER_MM)
+    .up_to(
+        wanted + WIDE_MM,
+        Verdict::outside(
+            "look whether the resin's sheet allows so wide a gap, and count more resin.",
+        ),
+    )
+    .above(Verdict::stop(
+        "do not set this stud. No resin's sheet knows so wide a hole for it.",
+        "whoever made the plan, and the resin's maker",
+    ));
     Item::new(
         format!("hole_diameter:{stud}"),
         "drill",
@@ -74,7 +103,10 @@ fn diameter(job: &Job, stud: usize) -> Item {
 }
 
 fn met() -> Item {
-    let bar = Verdict::stop("do not drill on. A cut bar weakens the block, and a duct may have a cable in it.", PLANNER);
+    let bar = Verdict::stop(
+        "do not drill on. A cut bar weakens the block, and a duct may have a cable in it.",
+        PLANNER,
+    );
     let void = Verdict::stop(
         "do not set studs. Resin runs away in it, and the concrete round it is weak.",
         "whoever made the plan, or an engineer",
@@ -84,34 +116,75 @@ fn met() -> Item {
         Answer::then("bar", "a steel bar or a duct", bar),
         Answer::then("void", "a hollow, a crack or soft concrete", void),
     ];
-    Item::new("hole_met", "drill", "What the drill met", "sound concrete", Asks::Choice(answers)).lead("The drill met")
+    Item::new(
+        "hole_met",
+        "drill",
+        "What the drill met",
+        "sound concrete",
+        Asks::Choice(answers),
+    )
+    .lead("The drill met")
 }
 
 fn batch(job: &Job, items: &mut Vec<Item>) {
-    items.push(Item::new("resin_batch", "bond", "Resin: product and batch", "as ordered", Asks::Text).lead("Resin"));
-    let past = Verdict::stop("do not use it. Resin that is past its day may never harden.", "whoever sold it; take a fresh cartridge");
     items.push(
-        Item::new("resin_use_by", "bond", "Resin: use by", "not past", Asks::Day { past })
-            .lead("Resin to be used by")
-            .how("Printed on the cartridge. Past its day it is not used.")
-            .from(PRODUCT),
+        Item::new(
+            "resin_batch",
+            "bond",
+            "Resin: product and batch",
+            "as ordered",
+            Asks::Text,
+        )
+        .lead("Resin"),
+    );
+    let past = Verdict::stop(
+        "do not use it. Resin that is past its day may never harden.",
+        "whoever sold it; take a fresh cartridge",
+    );
+    items.push(
+        Item::new(
+            "resin_use_by",
+            "bond",
+            "Resin: use by",
+            "not past",
+            Asks::Day { past },
+        )
+        .lead("Resin to be used by")
+        .how("Printed on the cartridge. Past its day it is not used.")
+        .from(PRODUCT),
     );
     items.push(temperature(job));
-    let last = Item::new("set_at", "bond", "Last stud set at", "", Asks::Moment(None)).lead("Last stud set at");
+    let last = Item::new("set_at", "bond", "Last stud set at", "", Asks::Moment(None))
+        .lead("Last stud set at");
     items.push(last.how("The time to full load counts from here."));
-    let Some(cure) = job.design.anchors.setting.cure_time else { return };
+    let Some(cure) = job.design.anchors.setting.cure_time else {
+        return;
+    };
     let hours = hour::get(cure);
     let said = format!("{} after the last stud", job.say(hours, Unit::Hour));
     let sooner = Verdict::stop(
-        format!("do not load the studs. The resin needs {}.", job.say(hours, Unit::Hour)),
+        format!(
+            "do not load the studs. The resin needs {}.",
+            job.say(hours, Unit::Hour)
+        ),
         "nobody: wait; the product's own sheet says how long",
     );
-    let moment = Moment { after: "set_at".to_owned(), hours, sooner };
+    let moment = Moment {
+        after: "set_at".to_owned(),
+        hours,
+        sooner,
+    };
     items.push(
-        Item::new("cured_at", "resin_cures", "Resin left alone until", said, Asks::Moment(Some(moment)))
-            .lead("Resin left alone until")
-            .how("Nobody touches a stud before. A trial dab beside the holes must be hard.")
-            .from(PRODUCT),
+        Item::new(
+            "cured_at",
+            "resin_cures",
+            "Resin left alone until",
+            said,
+            Asks::Moment(Some(moment)),
+        )
+        .lead("Resin left alone until")
+        .how("Nobody touches a stud before. A trial dab beside the holes must be hard.")
+        .from(PRODUCT),
     );
 }
 
@@ -119,8 +192,14 @@ fn temperature(job: &Job) -> Item {
     let units = |value| job.say(value, Unit::Celsius);
     let planned = job.brief.anchors.concrete_temperature_c.value;
     let table = resin::generic_times();
-    let least = table.first().map_or(5.0, |row| row.temperature_c).min(planned);
-    let most = table.last().map_or(35.0, |row| row.temperature_c).max(planned);
+    let least = table
+        .first()
+        .map_or(5.0, |row| row.temperature_c)
+        .min(planned);
+    let most = table
+        .last()
+        .map_or(35.0, |row| row.temperature_c)
+        .max(planned);
     let outside = "do not bond. The times of the resin are not known at this temperature, unless its own sheet says so.";
     let cooler = "the resin hardens more slowly than planned: take the time for this temperature from its sheet, and wait that long.";
     let bands = up_to(least - 0.1, Verdict::stop(outside, PLANNER))
@@ -128,8 +207,18 @@ fn temperature(job: &Job) -> Item {
         .fine_to(planned + COOLER_K)
         .up_to(most, Verdict::outside("the resin gels sooner than planned: fewer holes from one nozzle, and have the studs ready."))
         .above(Verdict::stop(outside, PLANNER));
-    Item::new("bond_temperature", "bond", "Temperature of the concrete", units(planned), number(Unit::Celsius, [-40.0, 80.0], bands))
-        .lead("Concrete at")
-        .how(format!("In a hole, not in the air. Under {} or over {} no stud is set.", units(least), units(most)))
-        .from(resin::TIMES)
+    Item::new(
+        "bond_temperature",
+        "bond",
+        "Temperature of the concrete",
+        units(planned),
+        number(Unit::Celsius, [-40.0, 80.0], bands),
+    )
+    .lead("Concrete at")
+    .how(format!(
+        "In a hole, not in the air. Under {} or over {} no stud is set.",
+        units(least),
+        units(most)
+    ))
+    .from(resin::TIMES)
 }

@@ -28,8 +28,16 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
     items.push(depth(job));
     let pit = &job.design.excavation;
     for (id, title, side) in [
-        ("pit_length", "Length of the pit at the bottom", pit.bottom_length),
-        ("pit_width", "Width of the pit at the bottom", pit.bottom_width),
+        (
+            "pit_length",
+            "Length of the pit at the bottom",
+            pit.bottom_length,
+        ),
+        (
+            "pit_width",
+            "Width of the pit at the bottom",
+            pit.bottom_width,
+        ),
     ] {
         items.push(side_of(job, id, title, metre::get(side)));
     }
@@ -42,7 +50,9 @@ fn services() -> Item {
         "do not dig. A find that nobody can name may be a live cable or a gas pipe.",
         "the owners of the services, and whoever made the plan",
     );
-    let marked = Verdict::outside("keep the marks, dig by hand near them, and tell whoever made the plan before the pit is set out.");
+    let marked = Verdict::outside(
+        "keep the marks, dig by hand near them, and tell whoever made the plan before the pit is set out.",
+    );
     let answers = vec![
         Answer::fine("none", "nothing found, plans and ground looked at"),
         Answer::then("marked", "found and marked", marked),
@@ -56,16 +66,30 @@ fn services() -> Item {
 fn depth(job: &Job) -> Item {
     let (pit, units) = (&job.design.excavation, |value| job.say(value, Unit::Metre));
     let depth = metre::get(pit.depth);
-    let shallow =
-        format!("do not go on. The block would be lighter and its base nearer to the frost. Dig on to {} and measure again.", units(depth));
-    let protected = if pit.protection { "" } else { " Nobody enters a pit that is deeper than its sides were planned for." };
-    let deep = format!("do not go on. The concrete ordered may not fill it, and the sides stand higher than was planned.{protected}");
+    let shallow = format!(
+        "do not go on. The block would be lighter and its base nearer to the frost. Dig on to {} and measure again.",
+        units(depth)
+    );
+    let protected = if pit.protection {
+        ""
+    } else {
+        " Nobody enters a pit that is deeper than its sides were planned for."
+    };
+    let deep = format!(
+        "do not go on. The concrete ordered may not fill it, and the sides stand higher than was planned.{protected}"
+    );
     let fill = "never put loose soil back under the block: fill the difference with concrete, and order that much more.";
-    let bands = up_to(depth - SHORT_M, Verdict::stop(shallow, "whoever made the plan, if it cannot be dug deeper"))
-        .up_to(depth - TRIM_M, Verdict::outside(format!("trim the bottom down to {}.", units(depth))))
-        .fine_to(depth + LOOSE_M)
-        .up_to(depth + OTHER_M, Verdict::outside(fill))
-        .above(Verdict::stop(deep, PLANNER));
+    let bands = up_to(
+        depth - SHORT_M,
+        Verdict::stop(shallow, "whoever made the plan, if it cannot be dug deeper"),
+    )
+    .up_to(
+        depth - TRIM_M,
+        Verdict::outside(format!("trim the bottom down to {}.", units(depth))),
+    )
+    .fine_to(depth + LOOSE_M)
+    .up_to(depth + OTHER_M, Verdict::outside(fill))
+    .above(Verdict::stop(deep, PLANNER));
     let limit = units(metre::get(distances::protection_from()));
     Item::new("pit_depth", "inspect", "Depth of the pit found", units(depth), number(Unit::Metre, [0.0, 10.0], bands))
         .lead("Pit depth")
@@ -84,12 +108,21 @@ fn side_of(job: &Job, id: &'static str, title: &'static str, side: f64) -> Item 
     .up_to(side - TRIM_M, Verdict::outside(format!("trim the side back to {}.", units(side))))
     .fine_to(side + SHORT_M)
     .above(Verdict::outside("a wider pit takes more concrete where it is poured against the ground: order that much more, or set a form."));
-    Item::new(id, "inspect", title, units(side), number(Unit::Metre, [0.0, 20.0], bands))
+    Item::new(
+        id,
+        "inspect",
+        title,
+        units(side),
+        number(Unit::Metre, [0.0, 20.0], bands),
+    )
 }
 
 fn soil(job: &Job) -> Item {
     let planned = job.brief.site.soil.value;
-    let answers = Soil::ALL.iter().map(|&soil| Answer::then(soil.key(), words(soil), soil_met(planned, soil))).collect();
+    let answers = Soil::ALL
+        .iter()
+        .map(|&soil| Answer::then(soil.key(), words(soil), soil_met(planned, soil)))
+        .collect();
     Item::new("soil_met", "inspect", "Soil met at the bottom", words(planned), Asks::Choice(answers))
         .lead("Soil met,")
         .how("From the bottom, in the hand, away from the smeared face. Softer ground than the plan's stops the work until the plan was changed.")
@@ -100,18 +133,28 @@ fn soil_met(planned: Soil, met: Soil) -> Verdict {
     let (had, has) = (row(planned), row(met));
     let engineer = "a ground engineer, and whoever made the plan";
     match (had.speed_m_s, has.speed_m_s) {
-        _ if has.group == Group::Unfit => Verdict::stop("do not pour. This ground is not to be built on by a rule.", engineer),
+        _ if has.group == Group::Unfit => Verdict::stop(
+            "do not pour. This ground is not to be built on by a rule.",
+            engineer,
+        ),
         _ if planned == met => Verdict::Within,
         (Some([_, had_speed, _]), Some([_, speed, _])) if speed < had_speed => {
-            let said =
-                format!("do not pour. It is softer than the {} that the plan reckons with, and the pier would move more.", words(planned));
-            Verdict::stop(said, "whoever made the plan: the plan is changed to the soil that was met")
+            let said = format!(
+                "do not pour. It is softer than the {} that the plan reckons with, and the pier would move more.",
+                words(planned)
+            );
+            Verdict::stop(
+                said,
+                "whoever made the plan: the plan is changed to the soil that was met",
+            )
         }
         _ if has.slope_type > had.slope_type => Verdict::stop(
             "nobody goes down. This soil's sides stand less steep than was planned.",
             "whoever made the plan: the plan is changed to the soil that was met",
         ),
-        _ => Verdict::outside("tell whoever made the plan; it is at least as firm as was reckoned with."),
+        _ => Verdict::outside(
+            "tell whoever made the plan; it is at least as firm as was reckoned with.",
+        ),
     }
 }
 
@@ -124,12 +167,18 @@ fn water(job: &Job) -> Item {
     let near = Verdict::outside(
         "watch it: pour only while the bottom is dry and firm, and tell whoever made the plan, since wet ground is softer.",
     );
-    let told = Verdict::outside("tell whoever made the plan: the ground was reckoned dry to there.");
+    let told =
+        Verdict::outside("tell whoever made the plan: the ground was reckoned dry to there.");
     let from = expected.unwrap_or(f64::MAX).min(20.0);
-    let bands =
-        up_to(depth, Verdict::stop(in_pit, PLANNER)).up_to(depth + NEAR_WATER_M, near).up_to(from - 0.1, told).above(Verdict::Within);
+    let bands = up_to(depth, Verdict::stop(in_pit, PLANNER))
+        .up_to(depth + NEAR_WATER_M, near)
+        .up_to(from - 0.1, told)
+        .above(Verdict::Within);
     let none = Answer::fine("none", "no water");
-    let said = expected.map_or_else(|| "none expected".to_owned(), |depth| format!("at {} or deeper", units(depth)));
+    let said = expected.map_or_else(
+        || "none expected".to_owned(),
+        |depth| format!("at {} or deeper", units(depth)),
+    );
     Item::new("water_depth", "inspect", "Water, depth to it below the ground", said, number_or(Unit::Metre, [0.0, 20.0], none, bands))
         .lead("Water at")
         .how(format!("Wait an hour after digging and look again. Water above {} stops the work: do not pour; ask.", units(depth)))
@@ -145,13 +194,25 @@ mod tests {
         assert_eq!(soil_met(Soil::StiffClay, Soil::StiffClay), Verdict::Within);
         assert!(soil_met(Soil::StiffClay, Soil::SoftClay).is_stop());
         assert!(soil_met(Soil::StiffClay, Soil::Peat).is_stop());
-        assert!(soil_met(Soil::Peat, Soil::Peat).is_stop(), "a plan on peat stops too");
+        assert!(
+            soil_met(Soil::Peat, Soil::Peat).is_stop(),
+            "a plan on peat stops too"
+        );
         assert!(!soil_met(Soil::StiffClay, Soil::HardClay).is_stop());
-        assert!(soil_met(Soil::StiffClay, Soil::DenseSand).is_stop(), "sand's sides stand less steep than clay's");
+        assert!(
+            soil_met(Soil::StiffClay, Soil::DenseSand).is_stop(),
+            "sand's sides stand less steep than clay's"
+        );
     }
 
     #[test]
     fn a_limit_below_the_last_adds_no_band() {
-        assert_eq!(fine_to(2.0).up_to(1.0, Verdict::outside("x")).above(Verdict::Within).len(), 2);
+        assert_eq!(
+            fine_to(2.0)
+                .up_to(1.0, Verdict::outside("x"))
+                .above(Verdict::Within)
+                .len(),
+            2
+        );
     }
 }

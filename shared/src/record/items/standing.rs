@@ -14,18 +14,29 @@ const LEVEL_MM: f64 = 0.5;
 const TILTED_MM: f64 = 5.0;
 /// A column leans by no more than one part in so many.
 const PLUMB_RATIO: f64 = 500.0;
-const LEVEL: Source = Source::judgement("half a millimetre across the plate; the mount's own adjusters take the rest");
+const LEVEL: Source = Source::judgement(
+    "half a millimetre across the plate; the mount's own adjusters take the rest",
+);
 const PLUMB: Source = Source::judgement("a five-hundredth of the height");
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
-    let across = job.say(millimetre::get(job.design.pier.plate_side), Unit::Millimetre);
-    for (id, title) in [("level_x", "Plate out of level, east to west"), ("level_y", "Plate out of level, south to north")] {
-        let again = "level it again before the nuts are tightened; turn the level end for end each time.";
+    let across = job.say(
+        millimetre::get(job.design.pier.plate_side),
+        Unit::Millimetre,
+    );
+    for (id, title) in [
+        ("level_x", "Plate out of level, east to west"),
+        ("level_y", "Plate out of level, south to north"),
+    ] {
+        let again =
+            "level it again before the nuts are tightened; turn the level end for end each time.";
         let tilted = Verdict::stop(
             "do not tighten. Something is under the plate, a nut stands on a burr, or a stud leans.",
             "whoever made the plan, if nothing is found",
         );
-        let bands = up_to(LEVEL_MM, Verdict::Within).up_to(TILTED_MM, Verdict::outside(again)).above(tilted);
+        let bands = up_to(LEVEL_MM, Verdict::Within)
+            .up_to(TILTED_MM, Verdict::outside(again))
+            .above(tilted);
         let limit = job.say(LEVEL_MM, Unit::Millimetre);
         items.push(
             Item::new(id, "level", title, format!("{limit} or less"), number(Unit::Millimetre, [0.0, 200.0], bands))
@@ -36,7 +47,10 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
     }
     let height = 1000.0 * metre::get(job.design.pier.height);
     let allowed = height / PLUMB_RATIO;
-    for (id, title) in [("plumb_x", "Column out of plumb, east to west"), ("plumb_y", "Column out of plumb, south to north")] {
+    for (id, title) in [
+        ("plumb_x", "Column out of plumb, east to west"),
+        ("plumb_y", "Column out of plumb, south to north"),
+    ] {
         let bands = fine_to(allowed).above(Verdict::outside(
             "turn the nuts under the plate until it stands; a leaning tube on a level plate was welded so, and may stay.",
         ));
@@ -48,7 +62,10 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
                 format!("{} or less", job.say(allowed, Unit::Millimetre)),
                 number(Unit::Millimetre, [0.0, 2000.0], bands),
             )
-            .how(format!("Over its height of {}, by a plumb line.", job.say(height / 1000.0, Unit::Metre)))
+            .how(format!(
+                "Over its height of {}, by a plumb line.",
+                job.say(height / 1000.0, Unit::Metre)
+            ))
             .proves()
             .from(PLUMB),
         );
@@ -58,10 +75,20 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
         Answer::then(
             "touches",
             "something touches the pier",
-            Verdict::outside("free it: whatever bridges the gap brings every step on the floor to the star."),
+            Verdict::outside(
+                "free it: whatever bridges the gap brings every step on the floor to the star.",
+            ),
         ),
     ];
     items.push(
-        Item::new("gap", "floor", "Gap between floor and pier, all round", "nothing touches", Asks::Choice(clear)).lead("Gap:").proves(),
+        Item::new(
+            "gap",
+            "floor",
+            "Gap between floor and pier, all round",
+            "nothing touches",
+            Asks::Choice(clear),
+        )
+        .lead("Gap:")
+        .proves(),
     );
 }

@@ -15,16 +15,24 @@ const BEDDED_RATIO: f64 = 0.8;
 /// Below this share something creeps.
 const CREEPS_RATIO: f64 = 0.5;
 const LIMIT: Source = Source::judgement("never above the lowest limit of the plan");
-const AGAIN: Source = Source::judgement("torque at which a nut begins to turn on, against the torque that was put on");
+const AGAIN: Source = Source::judgement(
+    "torque at which a nut begins to turn on, against the torque that was put on",
+);
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
     let count = job.design.anchors.studs.len();
     let passes = &job.design.anchors.torque.passes;
     for (place, pass) in passes.iter().enumerate() {
         let full = place + 1 == passes.len();
-        items.extend((1..=count).map(|stud| at_pass(job, place + 1, stud, newton_metre::get(pass.torque), full)));
+        items.extend(
+            (1..=count)
+                .map(|stud| at_pass(job, place + 1, stud, newton_metre::get(pass.torque), full)),
+        );
     }
-    for (task, when) in [("torque_day", "after a day"), ("torque_week", "after a week")] {
+    for (task, when) in [
+        ("torque_day", "after a day"),
+        ("torque_week", "after a week"),
+    ] {
         items.extend((1..=count).map(|stud| again(job, task, when, stud)));
     }
 }
@@ -42,13 +50,31 @@ fn at_pass(job: &Job, pass: usize, stud: usize, torque: f64, full: bool) -> Item
     } else {
         "go on with the others at the plan's figure."
     };
-    let bands = up_to(torque * (1.0 - READ_RATIO), Verdict::outside(format!("bring it up to {}.", units(torque))))
-        .fine_to((torque * (1.0 + READ_RATIO)).min(most))
-        .up_to(most, Verdict::outside(more))
-        .above(Verdict::lasting_stop(over, "whoever made the plan, or an engineer"));
-    let name = if full { format!("Nut {stud}, last pass") } else { format!("Nut {stud}, pass {pass}") };
-    let item = Item::new(format!("torque:{pass}:{stud}"), "torque", name, units(torque), number(Unit::NewtonMetre, [0.0, 2000.0], bands));
-    let item = item.how(format!("More than {} stops the work.", units(most))).from(LIMIT);
+    let bands = up_to(
+        torque * (1.0 - READ_RATIO),
+        Verdict::outside(format!("bring it up to {}.", units(torque))),
+    )
+    .fine_to((torque * (1.0 + READ_RATIO)).min(most))
+    .up_to(most, Verdict::outside(more))
+    .above(Verdict::lasting_stop(
+        over,
+        "whoever made the plan, or an engineer",
+    ));
+    let name = if full {
+        format!("Nut {stud}, last pass")
+    } else {
+        format!("Nut {stud}, pass {pass}")
+    };
+    let item = Item::new(
+        format!("torque:{pass}:{stud}"),
+        "torque",
+        name,
+        units(torque),
+        number(Unit::NewtonMetre, [0.0, 2000.0], bands),
+    );
+    let item = item
+        .how(format!("More than {} stops the work.", units(most)))
+        .from(LIMIT);
     if full { item.proves() } else { item }
 }
 
@@ -57,12 +83,29 @@ fn again(job: &Job, task: &'static str, when: &str, stud: usize) -> Item {
     let used = newton_metre::get(job.design.anchors.torque.used);
     let most = newton_metre::get(job.design.anchors.torque.high).max(used);
     let creeps = "do not load the pier. Resin, thread or plate gives way under the nut.";
-    let bands = up_to(used * CREEPS_RATIO, Verdict::stop(creeps, "whoever made the plan, or the resin's maker"))
-        .up_to(used * BEDDED_RATIO, Verdict::outside(format!("it bedded in: make it up to {}, and look again after as long.", units(used))))
-        .fine_to(most)
-        .above(Verdict::outside("the thread may have seized: do not force it, and tell whoever made the plan."));
-    Item::new(format!("{task}:{stud}"), task, format!("Nut {stud} {when}"), units(used), number(Unit::NewtonMetre, [0.0, 2000.0], bands))
-        .how("The torque at which the nut begins to turn on.")
-        .proves()
-        .from(AGAIN)
+    let bands = up_to(
+        used * CREEPS_RATIO,
+        Verdict::stop(creeps, "whoever made the plan, or the resin's maker"),
+    )
+    .up_to(
+        used * BEDDED_RATIO,
+        Verdict::outside(format!(
+            "it bedded in: make it up to {}, and look again after as long.",
+            units(used)
+        )),
+    )
+    .fine_to(most)
+    .above(Verdict::outside(
+        "the thread may have seized: do not force it, and tell whoever made the plan.",
+    ));
+    Item::new(
+        format!("{task}:{stud}"),
+        task,
+        format!("Nut {stud} {when}"),
+        units(used),
+        number(Unit::NewtonMetre, [0.0, 2000.0], bands),
+    )
+    .how("The torque at which the nut begins to turn on.")
+    .proves()
+    .from(AGAIN)
 }

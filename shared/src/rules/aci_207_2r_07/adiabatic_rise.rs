@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{MassDensity, kilogram_per_cubic_metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("ACI 207.2R", "07", "adiabatic temperature rise", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "ACI 207.2R",
+    "07",
+    "adiabatic temperature rise",
+    Standing::FromMemory,
+);
 
 /// Heat that a usual Portland cement gives in its first days, kJ/kg.
 pub const CEMENT_HEAT_KJ_KG: f64 = 330.0;
@@ -27,7 +32,8 @@ pub const SPECIFIC_HEAT_KJ_KG_K: f64 = 1.0;
 /// ```
 #[must_use]
 pub fn rise_k(cement: MassDensity, concrete: MassDensity) -> f64 {
-    kilogram_per_cubic_metre::get(cement) * CEMENT_HEAT_KJ_KG / (kilogram_per_cubic_metre::get(concrete) * SPECIFIC_HEAT_KJ_KG_K)
+    kilogram_per_cubic_metre::get(cement) * CEMENT_HEAT_KJ_KG
+        / (kilogram_per_cubic_metre::get(concrete) * SPECIFIC_HEAT_KJ_KG_K)
 }
 
 #[cfg(test)]
@@ -37,7 +43,10 @@ mod tests {
     // The trade's rule: 10 to 14 K for each 100 kg of cement in a cubic metre.
     #[test]
     fn a_hundred_kilograms_of_cement_warm_it_by_a_dozen_kelvin() {
-        let rise = rise_k(kilogram_per_cubic_metre::new(100.0), kilogram_per_cubic_metre::new(2400.0));
+        let rise = rise_k(
+            kilogram_per_cubic_metre::new(100.0),
+            kilogram_per_cubic_metre::new(2400.0),
+        );
         assert!((10.0..=14.0).contains(&rise), "{rise}");
     }
 }

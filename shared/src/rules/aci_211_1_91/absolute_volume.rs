@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{MassDensity, kilogram_per_cubic_metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("ACI 211.1", "91", "6.3.7.2, absolute volume", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "ACI 211.1",
+    "91",
+    "6.3.7.2, absolute volume",
+    Standing::FromMemory,
+);
 
 /// Density of cement grains, kg/m³.
 pub const CEMENT_DENSITY: f64 = 3150.0;
@@ -27,8 +32,15 @@ pub const WATER_DENSITY: f64 = 1000.0;
 /// assert!((kg::get(mass) - 1877.0).abs() < 1.0);
 /// ```
 #[must_use]
-pub fn aggregate(cement: MassDensity, water: MassDensity, air_ratio: f64, grain: MassDensity) -> MassDensity {
-    let taken = kilogram_per_cubic_metre::get(cement) / CEMENT_DENSITY + kilogram_per_cubic_metre::get(water) / WATER_DENSITY + air_ratio;
+pub fn aggregate(
+    cement: MassDensity,
+    water: MassDensity,
+    air_ratio: f64,
+    grain: MassDensity,
+) -> MassDensity {
+    let taken = kilogram_per_cubic_metre::get(cement) / CEMENT_DENSITY
+        + kilogram_per_cubic_metre::get(water) / WATER_DENSITY
+        + air_ratio;
     grain * (1.0 - taken).max(0.0)
 }
 

@@ -108,9 +108,21 @@ mod tests {
     #[test]
     fn least_bonds_and_reach() {
         let mm = millimetre::new;
-        for (outdoors, cracked, expected) in [(true, true, 11.09), (true, false, 36.04), (false, true, 16.64), (false, false, 55.45)] {
-            let found = kilonewton::get(basic(least_bond(outdoors, cracked, false), mm(16.0), mm(160.0)));
-            assert!((found - expected).abs() < 0.001 * expected, "{found} {expected}");
+        for (outdoors, cracked, expected) in [
+            (true, true, 11.09),
+            (true, false, 36.04),
+            (false, true, 16.64),
+            (false, false, 55.45),
+        ] {
+            let found = kilonewton::get(basic(
+                least_bond(outdoors, cracked, false),
+                mm(16.0),
+                mm(160.0),
+            ));
+            assert!(
+                (found - expected).abs() < 0.001 * expected,
+                "{found} {expected}"
+            );
         }
         assert!((millimetre::get(reach(mm(16.0), megapascal::new(6.895))) - 152.4).abs() < 0.1);
         assert!((millimetre::get(reach(mm(16.0), megapascal::new(10.0))) - 183.5).abs() < 0.1);
@@ -122,7 +134,10 @@ mod tests {
         let mm = millimetre::new;
         let found = sustained(basic(megapascal::new(7.0), mm(16.0), mm(160.0)), 0.65);
         assert!((kilonewton::get(found) - 20.13).abs() < 0.02);
-        let least = sustained(basic(least_bond(true, true, true), mm(16.0), mm(160.0)), 0.65);
+        let least = sustained(
+            basic(least_bond(true, true, true), mm(16.0), mm(160.0)),
+            0.65,
+        );
         assert!((kilonewton::get(least) - 1.59).abs() < 0.01);
     }
 }

@@ -2,7 +2,9 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Pressure, megapascal, millimetre, newton, square_millimetre};
+use crate::units::{
+    Area, Force, Length, Pressure, megapascal, millimetre, newton, square_millimetre,
+};
 
 /// Breakout and its factors.
 pub const BREAKOUT: Source = clause("17.6.2", Standing::SecondHand);
@@ -73,11 +75,17 @@ pub fn critical_edge(embedment: Length) -> Length {
 /// # Source
 /// ACI 318-19, 17.6.2.6.1.
 #[must_use]
-pub fn splitting_factor(cracked: bool, edge: Length, embedment: Length, critical_edge: Length) -> f64 {
+pub fn splitting_factor(
+    cracked: bool,
+    edge: Length,
+    embedment: Length,
+    critical_edge: Length,
+) -> f64 {
     if cracked {
         return 1.0;
     }
-    (millimetre::get(edge).max(1.5 * millimetre::get(embedment)) / millimetre::get(critical_edge)).min(1.0)
+    (millimetre::get(edge).max(1.5 * millimetre::get(embedment)) / millimetre::get(critical_edge))
+        .min(1.0)
 }
 
 /// Embedment that counts beside three or more edges, max(c_a,max/1.5, s/3), at most h_ef.
@@ -85,8 +93,13 @@ pub fn splitting_factor(cracked: bool, edge: Length, embedment: Length, critical
 /// # Source
 /// ACI 318-19, 17.6.2.1.2.
 #[must_use]
-pub fn narrow_embedment(embedment: Length, largest_near_edge: Length, largest_spacing: Length) -> Length {
-    let counted = (millimetre::get(largest_near_edge) / 1.5).max(millimetre::get(largest_spacing) / 3.0);
+pub fn narrow_embedment(
+    embedment: Length,
+    largest_near_edge: Length,
+    largest_spacing: Length,
+) -> Length {
+    let counted =
+        (millimetre::get(largest_near_edge) / 1.5).max(millimetre::get(largest_spacing) / 3.0);
     millimetre::new(counted.min(millimetre::get(embedment)))
 }
 
@@ -98,7 +111,11 @@ mod tests {
     /// Computed: 160 mm in 25 MPa: 70.84 kN cracked, 99.17 kN uncracked.
     #[test]
     fn breakout_of_the_usual_depth() {
-        let found = kilonewton::get(basic(POST_INSTALLED_FACTOR, megapascal::new(25.0), millimetre::new(160.0)));
+        let found = kilonewton::get(basic(
+            POST_INSTALLED_FACTOR,
+            megapascal::new(25.0),
+            millimetre::new(160.0),
+        ));
         assert!((found - 70.84).abs() < 0.01);
         assert!((found * cracking_factor(false) - 99.17).abs() < 0.02);
     }
@@ -107,7 +124,13 @@ mod tests {
     fn factors_are_one_where_nothing_disturbs() {
         let mm = millimetre::new;
         assert!((edge_factor(mm(240.0), mm(160.0)) - 1.0).abs() < 1e-12);
-        assert!((splitting_factor(false, mm(240.0), mm(160.0), critical_edge(mm(160.0))) - 0.75).abs() < 1e-12);
-        assert!((millimetre::get(narrow_embedment(mm(160.0), mm(180.0), mm(200.0))) - 120.0).abs() < 1e-9);
+        assert!(
+            (splitting_factor(false, mm(240.0), mm(160.0), critical_edge(mm(160.0))) - 0.75).abs()
+                < 1e-12
+        );
+        assert!(
+            (millimetre::get(narrow_embedment(mm(160.0), mm(180.0), mm(200.0))) - 120.0).abs()
+                < 1e-9
+        );
     }
 }

@@ -61,7 +61,11 @@ pub fn concrete_tension_factor(category: Category, supplementary_steel: bool) ->
         Category::Two => 0.55,
         Category::Three => 0.45,
     };
-    if supplementary_steel { without + 0.1 } else { without }
+    if supplementary_steel {
+        without + 0.1
+    } else {
+        without
+    }
 }
 
 /// Breakout of the edge in shear: 0.75 with supplementary steel, else 0.70.

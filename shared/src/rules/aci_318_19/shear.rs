@@ -64,7 +64,12 @@ pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
 /// # Source
 /// ACI 318-19, 17.7.2.1.2.
 #[must_use]
-pub fn narrow_edge(edge: Length, corners: [Length; 2], thickness: Length, largest_spacing: Length) -> Length {
+pub fn narrow_edge(
+    edge: Length,
+    corners: [Length; 2],
+    thickness: Length,
+    largest_spacing: Length,
+) -> Length {
     crate::rules::en_1992_4_2018::edge::narrow_edge(edge, corners, thickness, largest_spacing)
 }
 
@@ -74,7 +79,11 @@ pub fn narrow_edge(edge: Length, corners: [Length; 2], thickness: Length, larges
 /// ACI 318M-19, 17.7.3.1.
 #[must_use]
 pub fn pry_out_factor(embedment: Length) -> f64 {
-    if millimetre::get(embedment) < 65.0 { 1.0 } else { 2.0 }
+    if millimetre::get(embedment) < 65.0 {
+        1.0
+    } else {
+        2.0
+    }
 }
 
 /// Tension and shear together: the greater ratio alone where the lesser is at most 0.2, else their sum over 1.2.
@@ -84,7 +93,11 @@ pub fn pry_out_factor(embedment: Length) -> f64 {
 #[must_use]
 pub fn interaction_ratio(tension_ratio: f64, shear_ratio: f64) -> f64 {
     let greater = tension_ratio.max(shear_ratio);
-    if tension_ratio.min(shear_ratio) <= 0.2 { greater } else { ((tension_ratio + shear_ratio) / 1.2).max(greater) }
+    if tension_ratio.min(shear_ratio) <= 0.2 {
+        greater
+    } else {
+        ((tension_ratio + shear_ratio) / 1.2).max(greater)
+    }
 }
 
 #[cfg(test)]

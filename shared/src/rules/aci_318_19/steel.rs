@@ -17,7 +17,11 @@ pub const GROUT: Source = clause("17.7.1.2.1", Standing::FromMemory);
 /// ACI 318-19, 17.6.1.2.
 #[must_use]
 pub fn ultimate_that_counts(ultimate: Pressure, yield_strength: Pressure) -> Pressure {
-    megapascal::new(megapascal::get(ultimate).min(1.9 * megapascal::get(yield_strength)).min(860.0))
+    megapascal::new(
+        megapascal::get(ultimate)
+            .min(1.9 * megapascal::get(yield_strength))
+            .min(860.0),
+    )
 }
 
 /// Tension N_sa = A_se f_uta.
@@ -54,6 +58,13 @@ mod tests {
         assert!((0.75 * kilonewton::get(tension(area, ultimate)) - 94.2).abs() < 0.05);
         assert!((0.65 * kilonewton::get(shear(area, ultimate, false)) - 49.0).abs() < 0.05);
         assert!((0.65 * kilonewton::get(shear(area, ultimate, true)) - 39.2).abs() < 0.05);
-        assert!((megapascal::get(ultimate_that_counts(megapascal::new(1000.0), megapascal::new(900.0))) - 860.0).abs() < 1e-9);
+        assert!(
+            (megapascal::get(ultimate_that_counts(
+                megapascal::new(1000.0),
+                megapascal::new(900.0)
+            )) - 860.0)
+                .abs()
+                < 1e-9
+        );
     }
 }

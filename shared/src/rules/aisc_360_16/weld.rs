@@ -4,7 +4,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, LinearStiffness, Pressure, megapascal, millimetre, newton_per_metre};
 
 /// Strength of a fillet weld.
-pub const STRENGTH: Source = Source::new("ANSI/AISC 360", "16", "J2.4 and Table J2.5", Standing::FromMemory);
+pub const STRENGTH: Source = Source::new(
+    "ANSI/AISC 360",
+    "16",
+    "J2.4 and Table J2.5",
+    Standing::FromMemory,
+);
 /// Strength of the usual electrode, 70 ksi.
 pub const ELECTRODE_MPA: f64 = 482.6;
 
@@ -14,7 +19,10 @@ pub const ELECTRODE_MPA: f64 = 482.6;
 /// ANSI/AISC 360-16, eq. (J2-3) and Table J2.5, without the rise for loads across the weld.
 #[must_use]
 pub fn resistance(electrode: Pressure, leg: Length) -> LinearStiffness {
-    newton_per_metre::new(1000.0 * 0.75 * 0.6 * megapascal::get(electrode) * millimetre::get(leg) / std::f64::consts::SQRT_2)
+    newton_per_metre::new(
+        1000.0 * 0.75 * 0.6 * megapascal::get(electrode) * millimetre::get(leg)
+            / std::f64::consts::SQRT_2,
+    )
 }
 
 #[cfg(test)]
@@ -24,7 +32,13 @@ mod tests {
     /// The trade's figure: 1.392 kip an inch for each sixteenth of leg with 70 ksi electrodes.
     #[test]
     fn a_sixteenth_carries_1_392_kip_an_inch() {
-        let found = newton_per_metre::get(resistance(megapascal::new(ELECTRODE_MPA), millimetre::new(25.4 / 16.0)));
-        assert!((found * 0.0254 / 4448.2216 - 1.392).abs() < 0.002, "{found}");
+        let found = newton_per_metre::get(resistance(
+            megapascal::new(ELECTRODE_MPA),
+            millimetre::new(25.4 / 16.0),
+        ));
+        assert!(
+            (found * 0.0254 / 4448.2216 - 1.392).abs() < 0.002,
+            "{found}"
+        );
     }
 }

@@ -8,7 +8,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Velocity, metre_per_second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("Gazetas, J. Geotech. Eng. 117(9)", "1991", "Tables 1 and 2, dashpots", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Gazetas, J. Geotech. Eng. 117(9)",
+    "1991",
+    "Tables 1 and 2, dashpots",
+    Standing::FromMemory,
+);
 
 /// Speed of the waves that a pushed face sends out, Lysmer's analog: V_La = 3.4 V_s/[π(1 − ν)].
 ///
@@ -63,7 +68,11 @@ impl Block {
     #[must_use]
     pub fn dashpots(&self, omega: f64) -> Dashpots {
         let rho = self.density;
-        let push = rho * metre_per_second::get(lysmer_speed(metre_per_second::new(self.shear_speed), self.poisson_ratio));
+        let push = rho
+            * metre_per_second::get(lysmer_speed(
+                metre_per_second::new(self.shear_speed),
+                self.poisson_ratio,
+            ));
         let slide = rho * self.shear_speed;
         let half = 0.5 * self.length;
         let a0 = omega * 0.5 * self.length.min(self.width) / self.shear_speed;
@@ -89,11 +98,24 @@ mod tests {
     /// on the surface and 1471 kN s/m embedded.
     #[test]
     fn the_metre_cube_radiates_as_the_basis_says() {
-        let block =
-            Block { density: 1800.0, shear_speed: 129.1, poisson_ratio: 0.35, length: 1.0, width: 1.0, contact_from: 0.0, contact_to: 1.0 };
-        assert!((metre_per_second::get(lysmer_speed(metre_per_second::new(129.1), 0.35)) - 215.0).abs() < 0.1);
+        let block = Block {
+            density: 1800.0,
+            shear_speed: 129.1,
+            poisson_ratio: 0.35,
+            length: 1.0,
+            width: 1.0,
+            contact_from: 0.0,
+            contact_to: 1.0,
+        };
+        assert!(
+            (metre_per_second::get(lysmer_speed(metre_per_second::new(129.1), 0.35)) - 215.0).abs()
+                < 0.1
+        );
         assert!((block.dashpots(100.0).sway / 1e3 - 1471.0).abs() < 2.0);
-        let bare = Block { contact_to: 0.0, ..block };
+        let bare = Block {
+            contact_to: 0.0,
+            ..block
+        };
         assert!((bare.dashpots(100.0).sway / 1e3 - 232.4).abs() < 0.5);
     }
 }

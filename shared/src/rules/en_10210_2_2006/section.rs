@@ -6,8 +6,8 @@ use std::f64::consts::PI;
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Area, Length, LinearMassDensity, SecondMoment, SectionModulus, cubic_millimetre, kilogram_per_metre, millimetre,
-    millimetre_to_the_fourth, square_millimetre,
+    Area, Length, LinearMassDensity, SecondMoment, SectionModulus, cubic_millimetre,
+    kilogram_per_metre, millimetre, millimetre_to_the_fourth, square_millimetre,
 };
 
 /// Where the formulas come from.

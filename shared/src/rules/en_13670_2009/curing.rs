@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Time, day};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 13670", "2009", "8.5, Annex F, Table F.2 (curing class 3)", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 13670",
+    "2009",
+    "8.5, Annex F, Table F.2 (curing class 3)",
+    Standing::FromMemory,
+);
 
 /// How fast a concrete gains strength, by the ratio of its mean strengths at 2 and 28 days.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,7 +76,10 @@ mod tests {
     fn cold_and_slow_concrete_is_cured_longer() {
         assert!(least(4.0, Development::Rapid).is_none());
         for development in [Development::Rapid, Development::Medium, Development::Slow] {
-            let days: Vec<_> = [30.0, 20.0, 12.0, 7.0].iter().filter_map(|&t| least(t, development)).collect();
+            let days: Vec<_> = [30.0, 20.0, 12.0, 7.0]
+                .iter()
+                .filter_map(|&t| least(t, development))
+                .collect();
             assert!(days.windows(2).all(|pair| pair[0] < pair[1]) && days.len() == 4);
         }
         assert_eq!(development(0.5), Development::Rapid);

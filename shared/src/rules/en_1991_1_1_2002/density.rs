@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{UnitWeight, kilonewton_per_cubic_metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 1991-1-1", "2002", "Annex A, Table A.1", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1991-1-1",
+    "2002",
+    "Annex A, Table A.1",
+    Standing::FromMemory,
+);
 
 /// State of the concrete.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,6 +47,12 @@ mod tests {
 
     #[test]
     fn fresh_reinforced_concrete_is_the_heaviest() {
-        assert_eq!(kilonewton_per_cubic_metre::get(concrete(State { reinforced: true, fresh: true })), 26.0);
+        assert_eq!(
+            kilonewton_per_cubic_metre::get(concrete(State {
+                reinforced: true,
+                fresh: true
+            })),
+            26.0
+        );
     }
 }

@@ -5,9 +5,15 @@ use crate::source::{Source, Standing};
 use crate::units::{Force, Length, Mass, Moment, gravity, kilogram, kilonewton, metre};
 
 /// Where the push comes from.
-pub const SOURCE: Source = Source::new("EN 1991-1-1", "2002", "6.4, Table 6.12", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1991-1-1",
+    "2002",
+    "6.4, Table 6.12",
+    Standing::FromMemory,
+);
 /// Where the ladder comes from.
-pub const LADDER_SOURCE: Source = Source::derived("a ladder at one in four under the climber's whole weight");
+pub const LADDER_SOURCE: Source =
+    Source::derived("a ladder at one in four under the climber's whole weight");
 
 /// How far outside the column a hung ladder's weight acts, m: common hooks and a climber's middle.
 const LADDER_STANDOFF_M: f64 = 0.4;
@@ -89,6 +95,10 @@ mod tests {
     #[test]
     fn a_climber_pushes_with_a_quarter_of_the_weight() {
         assert!((newton::get(ladder_push(climber())) - 294.2).abs() < 0.1);
-        assert!((newton_metre::get(hanging_moment(climber(), ladder_arm(metre::new(0.2)))) - 588.4).abs() < 0.1);
+        assert!(
+            (newton_metre::get(hanging_moment(climber(), ladder_arm(metre::new(0.2)))) - 588.4)
+                .abs()
+                < 0.1
+        );
     }
 }

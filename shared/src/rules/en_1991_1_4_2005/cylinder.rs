@@ -6,7 +6,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, Velocity, metre, metre_per_second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("EN 1991-1-4", "2005", "7.9.2 and Figure 7.28", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1991-1-4",
+    "2005",
+    "7.9.2 and Figure 7.28",
+    Standing::FromMemory,
+);
 /// Kinematic viscosity of air, m²/s.
 pub const VISCOSITY_M2_S: f64 = 15e-6;
 /// Force coefficient of telescope and mount: between a cylinder across the wind and a plate.

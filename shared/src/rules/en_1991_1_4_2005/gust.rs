@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Area, Force, Pressure, Velocity, metre_per_second, pascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 1991-1-4", "2005", "expressions (4.10), (5.3)", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1991-1-4",
+    "2005",
+    "expressions (4.10), (5.3)",
+    Standing::FromMemory,
+);
 
 /// Density of air, kg/m³, the recommended value.
 pub const AIR_DENSITY: f64 = 1.25;
@@ -48,6 +53,14 @@ mod tests {
 
     #[test]
     fn a_storm_on_a_square_metre() {
-        assert!((newton::get(force(metre_per_second::new(40.0), square_metre::new(0.5), 1.2)) - 600.0).abs() < 1e-9);
+        assert!(
+            (newton::get(force(
+                metre_per_second::new(40.0),
+                square_metre::new(0.5),
+                1.2
+            )) - 600.0)
+                .abs()
+                < 1e-9
+        );
     }
 }

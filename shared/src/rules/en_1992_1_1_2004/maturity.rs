@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Time, day};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "Annex B, expression (B.10)", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "EN 1992-1-1",
+    "2004",
+    "Annex B, expression (B.10)",
+    Standing::SecondHand,
+);
 
 /// Lowest temperature for which the expression is given, °C.
 pub const LOWEST_C: f64 = 0.0;
@@ -60,8 +65,18 @@ mod tests {
 
     #[test]
     fn cold_concrete_ages_slowly() {
-        for (temperature, factor) in [(5.0, 0.478), (10.0, 0.616), (15.0, 0.788), (20.0, 0.998), (30.0, 1.566)] {
-            assert!((pace_factor(temperature) - factor).abs() < 0.002, "{temperature}: {}", pace_factor(temperature));
+        for (temperature, factor) in [
+            (5.0, 0.478),
+            (10.0, 0.616),
+            (15.0, 0.788),
+            (20.0, 0.998),
+            (30.0, 1.566),
+        ] {
+            assert!(
+                (pace_factor(temperature) - factor).abs() < 0.002,
+                "{temperature}: {}",
+                pace_factor(temperature)
+            );
         }
         assert!((day::get(time_for(day::new(28.0), 10.0)) - 45.4).abs() < 0.1);
         let there_and_back = adjusted_age(time_for(day::new(28.0), 3.0), 3.0);

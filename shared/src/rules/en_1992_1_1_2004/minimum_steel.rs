@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Area, Pressure, megapascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "7.3.2(2), expression (7.1)", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1992-1-1",
+    "2004",
+    "7.3.2(2), expression (7.1)",
+    Standing::FromMemory,
+);
 
 /// Least area of steel, A_s,min = k_c k f_ct,eff A_ct / σ_s, with k_c = 1 (pure tension of a surface zone).
 ///
@@ -34,7 +39,12 @@ mod tests {
     // 0.65 × 2.56 × 500 000 / 360: the full face of a metre-thick block where the width of a crack counts.
     #[test]
     fn a_thick_face_asks_for_more() {
-        let area = least(0.65, megapascal::new(1.534), square_millimetre::new(500_000.0), megapascal::new(360.0));
+        let area = least(
+            0.65,
+            megapascal::new(1.534),
+            square_millimetre::new(500_000.0),
+            megapascal::new(360.0),
+        );
         assert!((square_millimetre::get(area) - 1385.0).abs() < 1.0);
     }
 }

@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, Time, day, megapascal};
 
 /// Where these come from.
-pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "3.1.2(5)–(6), expressions (3.1), (3.2)", Standing::Read);
+pub const SOURCE: Source = Source::new(
+    "EN 1992-1-1",
+    "2004",
+    "3.1.2(5)–(6), expressions (3.1), (3.2)",
+    Standing::Read,
+);
 
 /// Coefficient s of a cement of class R.
 pub const RAPID_FACTOR: f64 = 0.20;
@@ -31,7 +36,11 @@ pub const SLOW_FACTOR: f64 = 0.38;
 #[must_use]
 pub fn share_ratio(age: Time, cement_factor: f64) -> f64 {
     let days = day::get(age);
-    if days <= 0.0 { 0.0 } else { (cement_factor * (1.0 - (28.0 / days).sqrt())).exp() }
+    if days <= 0.0 {
+        0.0
+    } else {
+        (cement_factor * (1.0 - (28.0 / days).sqrt())).exp()
+    }
 }
 
 /// Mean cylinder strength at an age, f_cm(t) = β_cc(t) f_cm.
@@ -54,7 +63,11 @@ pub fn mean_at(age: Time, mean_28: Pressure, cement_factor: f64) -> Pressure {
 /// # Valid for
 /// From 3 days on; earlier there is none without tests.
 #[must_use]
-pub fn characteristic_at(age: Time, characteristic_28: Pressure, cement_factor: f64) -> Option<Pressure> {
+pub fn characteristic_at(
+    age: Time,
+    characteristic_28: Pressure,
+    cement_factor: f64,
+) -> Option<Pressure> {
     let days = day::get(age);
     if days >= 28.0 {
         return Some(characteristic_28);
@@ -76,7 +89,8 @@ pub fn age_for(wanted: Pressure, characteristic_28: Pressure, cement_factor: f64
     if wanted > characteristic_28 {
         return None;
     }
-    let share_ratio = (megapascal::get(wanted) + 8.0) / megapascal::get(super::strength::mean(characteristic_28));
+    let share_ratio =
+        (megapascal::get(wanted) + 8.0) / megapascal::get(super::strength::mean(characteristic_28));
     let root = 1.0 - share_ratio.ln() / cement_factor;
     Some(day::new((28.0 / (root * root)).max(3.0)))
 }
@@ -88,8 +102,18 @@ mod tests {
     // Values of the expressions for C25/30, class N: 19.7, 25.7, 29.8, 31.7, 33.0 MPa at 3, 7, 14, 21, 28 days.
     #[test]
     fn mean_strength_grows_as_the_expression_says() {
-        for (days, reference) in [(3.0, 19.742), (7.0, 25.700), (14.0, 29.754), (21.0, 31.743), (28.0, 33.0)] {
-            let found = megapascal::get(mean_at(day::new(days), megapascal::new(33.0), NORMAL_FACTOR));
+        for (days, reference) in [
+            (3.0, 19.742),
+            (7.0, 25.700),
+            (14.0, 29.754),
+            (21.0, 31.743),
+            (28.0, 33.0),
+        ] {
+            let found = megapascal::get(mean_at(
+                day::new(days),
+                megapascal::new(33.0),
+                NORMAL_FACTOR,
+            ));
             assert!((found - reference).abs() < 0.02, "{days}: {found}");
         }
     }

@@ -30,7 +30,11 @@ pub fn single(sustained_factor: f64, bond: Pressure, diameter: Length, embedment
 /// EN 1992-4:2018, 7.2.1.6 (2).
 #[must_use]
 pub fn sustained_factor(sustained_share_ratio: f64, product_factor: f64) -> f64 {
-    if sustained_share_ratio <= product_factor { 1.0 } else { product_factor + 1.0 - sustained_share_ratio }
+    if sustained_share_ratio <= product_factor {
+        1.0
+    } else {
+        product_factor + 1.0 - sustained_share_ratio
+    }
 }
 
 /// Spacing at which bonds no longer meet, s_cr,Np = 7.3 d √(ψ_sus τ_Rk), at most 3 h_ef.
@@ -38,8 +42,15 @@ pub fn sustained_factor(sustained_share_ratio: f64, product_factor: f64) -> f64 
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (3), with the bond strength in uncracked C20/25.
 #[must_use]
-pub fn characteristic_spacing(diameter: Length, sustained_factor: f64, uncracked_bond: Pressure, embedment: Length) -> Length {
-    let found = 7.3 * millimetre::get(diameter) * (sustained_factor * megapascal::get(uncracked_bond)).sqrt();
+pub fn characteristic_spacing(
+    diameter: Length,
+    sustained_factor: f64,
+    uncracked_bond: Pressure,
+    embedment: Length,
+) -> Length {
+    let found = 7.3
+        * millimetre::get(diameter)
+        * (sustained_factor * megapascal::get(uncracked_bond)).sqrt();
     millimetre::new(found.min(3.0 * millimetre::get(embedment)))
 }
 
@@ -48,7 +59,12 @@ pub fn characteristic_spacing(diameter: Length, sustained_factor: f64, uncracked
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (4).
 #[must_use]
-pub fn concrete_bond(cracked: bool, diameter: Length, embedment: Length, strength: Pressure) -> Pressure {
+pub fn concrete_bond(
+    cracked: bool,
+    diameter: Length,
+    embedment: Length,
+    strength: Pressure,
+) -> Pressure {
     let k3_factor = super::cone::k1_factor(cracked);
     let root = (millimetre::get(embedment) * megapascal::get(strength)).sqrt();
     megapascal::new(k3_factor * root / (std::f64::consts::PI * millimetre::get(diameter)))
@@ -69,7 +85,11 @@ pub fn close_group_factor(count: usize, bond: Pressure, concrete_bond: Pressure)
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (4).
 #[must_use]
-pub fn group_factor(close_group_factor: f64, spacing: Length, characteristic_spacing: Length) -> f64 {
+pub fn group_factor(
+    close_group_factor: f64,
+    spacing: Length,
+    characteristic_spacing: Length,
+) -> f64 {
     let root = (spacing / characteristic_spacing).value.sqrt();
     (close_group_factor - root * (close_group_factor - 1.0)).max(1.0)
 }
@@ -83,7 +103,9 @@ mod tests {
     #[test]
     fn bond_of_the_usual_stud() {
         let (d, depth) = (millimetre::new(16.0), millimetre::new(160.0));
-        assert!((kilonewton::get(single(1.0, megapascal::new(7.0), d, depth)) - 56.30).abs() < 0.01);
+        assert!(
+            (kilonewton::get(single(1.0, megapascal::new(7.0), d, depth)) - 56.30).abs() < 0.01
+        );
         let spacing = characteristic_spacing(d, 1.0, megapascal::new(10.0), depth);
         assert!((millimetre::get(spacing) - 369.4).abs() < 0.1);
         let limit = concrete_bond(true, d, depth, megapascal::new(25.0));

@@ -77,7 +77,12 @@ pub fn eccentricity_factor(eccentricity: Length, characteristic_spacing: Length)
 /// # Valid for
 /// A plate on the concrete or on grout; 1 over a gap.
 #[must_use]
-pub fn compression_factor(lever: Length, embedment: Length, edge: Length, pressing_ratio: f64) -> f64 {
+pub fn compression_factor(
+    lever: Length,
+    embedment: Length,
+    edge: Length,
+    pressing_ratio: f64,
+) -> f64 {
     if edge < embedment * 1.5 || pressing_ratio < 0.8 {
         return 1.0;
     }
@@ -89,7 +94,11 @@ pub fn compression_factor(lever: Length, embedment: Length, edge: Length, pressi
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (8).
 #[must_use]
-pub fn narrow_embedment(embedment: Length, largest_near_edge: Length, largest_spacing: Length) -> Length {
+pub fn narrow_embedment(
+    embedment: Length,
+    largest_near_edge: Length,
+    largest_spacing: Length,
+) -> Length {
     let by_edge = (largest_near_edge / (embedment * 1.5)).value;
     let by_spacing = (largest_spacing / (embedment * 3.0)).value;
     embedment * by_edge.max(by_spacing).min(1.0)
@@ -103,9 +112,21 @@ mod tests {
     /// Computed: C25, 125 and 160 mm: 53.81 and 77.92 kN cracked, 76.86 and 111.3 kN uncracked.
     #[test]
     fn cones_of_the_usual_depths() {
-        for (cracked, depth, expected) in [(true, 125.0, 53.81), (true, 160.0, 77.92), (false, 125.0, 76.86), (false, 160.0, 111.3)] {
-            let found = kilonewton::get(single(k1_factor(cracked), megapascal::new(25.0), millimetre::new(depth)));
-            assert!((found - expected).abs() < 0.001 * expected, "{depth}: {found}");
+        for (cracked, depth, expected) in [
+            (true, 125.0, 53.81),
+            (true, 160.0, 77.92),
+            (false, 125.0, 76.86),
+            (false, 160.0, 111.3),
+        ] {
+            let found = kilonewton::get(single(
+                k1_factor(cracked),
+                megapascal::new(25.0),
+                millimetre::new(depth),
+            ));
+            assert!(
+                (found - expected).abs() < 0.001 * expected,
+                "{depth}: {found}"
+            );
         }
     }
 
@@ -116,9 +137,18 @@ mod tests {
         assert!((eccentricity_factor(mm(0.0), mm(480.0)) - 1.0).abs() < 1e-12);
         assert!((dense_bars_factor(mm(125.0)) - 1.0).abs() < 1e-12);
         assert!((compression_factor(mm(120.0), mm(160.0), mm(300.0), 1.0) - 1.5).abs() < 1e-12);
-        for (lever, edge, pressing) in [(240.0, 300.0, 1.0), (120.0, 200.0, 1.0), (120.0, 300.0, 0.7)] {
-            assert!((compression_factor(mm(lever), mm(160.0), mm(edge), pressing) - 1.0).abs() < 1e-12);
+        for (lever, edge, pressing) in [
+            (240.0, 300.0, 1.0),
+            (120.0, 200.0, 1.0),
+            (120.0, 300.0, 0.7),
+        ] {
+            assert!(
+                (compression_factor(mm(lever), mm(160.0), mm(edge), pressing) - 1.0).abs() < 1e-12
+            );
         }
-        assert!((millimetre::get(narrow_embedment(mm(160.0), mm(180.0), mm(200.0))) - 120.0).abs() < 1e-9);
+        assert!(
+            (millimetre::get(narrow_embedment(mm(160.0), mm(180.0), mm(200.0))) - 120.0).abs()
+                < 1e-9
+        );
     }
 }

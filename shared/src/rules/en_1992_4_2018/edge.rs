@@ -2,7 +2,9 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Pressure, megapascal, millimetre, newton, square_millimetre};
+use crate::units::{
+    Area, Force, Length, Pressure, megapascal, millimetre, newton, square_millimetre,
+};
 
 /// The edge and its factors.
 pub const EDGE: Source = clause("7.2.2.5", Standing::SecondHand);
@@ -53,11 +55,26 @@ pub fn beta_factor(diameter: Length, edge: Length) -> f64 {
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (5).
 #[must_use]
-pub fn single(k9_factor: f64, diameter: Length, bearing_length: Length, strength: Pressure, edge: Length) -> Force {
+pub fn single(
+    k9_factor: f64,
+    diameter: Length,
+    bearing_length: Length,
+    strength: Pressure,
+    edge: Length,
+) -> Force {
     let (d, c1) = (millimetre::get(diameter), millimetre::get(edge));
     let length = millimetre::get(bearing_length);
-    let (alpha, beta) = (alpha_factor(bearing_length, edge), beta_factor(diameter, edge));
-    newton::new(k9_factor * d.powf(alpha) * length.powf(beta) * megapascal::get(strength).sqrt() * c1.powf(1.5))
+    let (alpha, beta) = (
+        alpha_factor(bearing_length, edge),
+        beta_factor(diameter, edge),
+    );
+    newton::new(
+        k9_factor
+            * d.powf(alpha)
+            * length.powf(beta)
+            * megapascal::get(strength).sqrt()
+            * c1.powf(1.5),
+    )
 }
 
 /// Area of a single stud far from corners A⁰_c,V = 4.5 c₁².
@@ -76,7 +93,10 @@ pub fn single_area(edge: Length) -> Area {
 #[must_use]
 pub fn row_area(edge: Length, row: Length, corners: [Length; 2], thickness: Length) -> Area {
     let reach = 1.5 * millimetre::get(edge);
-    let sides: f64 = corners.iter().map(|&corner| millimetre::get(corner).min(reach)).sum();
+    let sides: f64 = corners
+        .iter()
+        .map(|&corner| millimetre::get(corner).min(reach))
+        .sum();
     square_millimetre::new((millimetre::get(row) + sides) * reach.min(millimetre::get(thickness)))
 }
 
@@ -114,7 +134,9 @@ pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
 #[must_use]
 pub fn direction_factor(angle_radians: f64) -> f64 {
     let (sine, cosine) = angle_radians.sin_cos();
-    (1.0 / (cosine.powi(2) + (0.5 * sine).powi(2))).sqrt().max(1.0)
+    (1.0 / (cosine.powi(2) + (0.5 * sine).powi(2)))
+        .sqrt()
+        .max(1.0)
 }
 
 /// Edge distance that counts where both corners are within 1.5 c₁ and the member is thinner than that:
@@ -123,12 +145,22 @@ pub fn direction_factor(angle_radians: f64) -> f64 {
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (11).
 #[must_use]
-pub fn narrow_edge(edge: Length, corners: [Length; 2], thickness: Length, largest_spacing: Length) -> Length {
+pub fn narrow_edge(
+    edge: Length,
+    corners: [Length; 2],
+    thickness: Length,
+    largest_spacing: Length,
+) -> Length {
     let c1 = millimetre::get(edge);
     let [first, second] = corners.map(millimetre::get);
     let h = millimetre::get(thickness);
     if first.max(second) < 1.5 * c1 && h < 1.5 * c1 {
-        millimetre::new((first.max(second) / 1.5).max(h / 1.5).max(millimetre::get(largest_spacing) / 3.0).min(c1))
+        millimetre::new(
+            (first.max(second) / 1.5)
+                .max(h / 1.5)
+                .max(millimetre::get(largest_spacing) / 3.0)
+                .min(c1),
+        )
     } else {
         edge
     }
@@ -144,13 +176,30 @@ mod tests {
     fn edge_of_one_and_of_a_pair() {
         let mm = millimetre::new;
         let length = bearing_length(mm(160.0), mm(16.0));
-        let near = single(k9_factor(true), mm(16.0), length, megapascal::new(25.0), mm(100.0));
+        let near = single(
+            k9_factor(true),
+            mm(16.0),
+            length,
+            megapascal::new(25.0),
+            mm(100.0),
+        );
         assert!((kilonewton::get(near) - 17.16).abs() < 0.01);
-        let far = single(k9_factor(true), mm(16.0), length, megapascal::new(25.0), mm(300.0));
+        let far = single(
+            k9_factor(true),
+            mm(16.0),
+            length,
+            megapascal::new(25.0),
+            mm(300.0),
+        );
         assert!((kilonewton::get(far) - 71.73).abs() < 0.02);
-        let area_ratio = (row_area(mm(300.0), mm(200.0), [mm(300.0); 2], mm(900.0)) / single_area(mm(300.0))).value;
+        let area_ratio = (row_area(mm(300.0), mm(200.0), [mm(300.0); 2], mm(900.0))
+            / single_area(mm(300.0)))
+        .value;
         assert!((area_ratio - 0.8889).abs() < 1e-4);
-        let pair = kilonewton::get(far) * area_ratio * corner_factor(mm(300.0), mm(300.0)) * thickness_factor(mm(300.0), mm(900.0));
+        let pair = kilonewton::get(far)
+            * area_ratio
+            * corner_factor(mm(300.0), mm(300.0))
+            * thickness_factor(mm(300.0), mm(900.0));
         assert!((pair - 57.4).abs() < 0.05);
     }
 

@@ -25,7 +25,11 @@ pub fn steel_tension_factor(ultimate: Pressure, yield_strength: Pressure) -> f64
 #[must_use]
 pub fn steel_shear_factor(ultimate: Pressure, yield_strength: Pressure) -> f64 {
     let (ultimate, yield_strength) = (megapascal::get(ultimate), megapascal::get(yield_strength));
-    if ultimate <= 800.0 && yield_strength / ultimate <= 0.8 { (ultimate / yield_strength).max(1.25) } else { 1.5 }
+    if ultimate <= 800.0 && yield_strength / ultimate <= 0.8 {
+        (ultimate / yield_strength).max(1.25)
+    } else {
+        1.5
+    }
 }
 
 /// Concrete: γ_Mc = γ_c γ_inst with γ_c = 1.5; in shear γ_inst is 1.0.

@@ -15,7 +15,11 @@ pub const FAR_EDGE: Source = clause("7.2.2.5 (1)", Standing::FromMemory);
 /// EN 1992-4:2018, 7.2.2.4, where the product states none.
 #[must_use]
 pub fn k8_factor(embedment: Length) -> f64 {
-    if millimetre::get(embedment) < 60.0 { 1.0 } else { 2.0 }
+    if millimetre::get(embedment) < 60.0 {
+        1.0
+    } else {
+        2.0
+    }
 }
 
 /// Pry-out V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p).
@@ -44,8 +48,16 @@ mod tests {
     /// Computed: a pair at 160 mm with a bond of 95.8 kN: 191.5 kN.
     #[test]
     fn pry_out_follows_the_weaker_of_cone_and_bond() {
-        let found = pry_out(k8_factor(millimetre::new(160.0)), kilonewton::new(116.9), kilonewton::new(95.75));
+        let found = pry_out(
+            k8_factor(millimetre::new(160.0)),
+            kilonewton::new(116.9),
+            kilonewton::new(95.75),
+        );
         assert!((kilonewton::get(found) - 191.5).abs() < 0.1);
-        assert!((millimetre::get(far_edge(millimetre::new(125.0), millimetre::new(16.0))) - 1250.0).abs() < 1e-9);
+        assert!(
+            (millimetre::get(far_edge(millimetre::new(125.0), millimetre::new(16.0))) - 1250.0)
+                .abs()
+                < 1e-9
+        );
     }
 }

@@ -12,7 +12,13 @@ pub const SPLITTING: Source = clause("7.2.1.7", Standing::FromMemory);
 /// # Source
 /// EN 1992-4:2018, 7.2.1.7 (2) a.
 #[must_use]
-pub fn ruled_out(single: bool, edge: Length, splitting_edge: Length, thickness: Length, least_thickness: Length) -> bool {
+pub fn ruled_out(
+    single: bool,
+    edge: Length,
+    splitting_edge: Length,
+    thickness: Length,
+    least_thickness: Length,
+) -> bool {
     let needed_factor = if single { 1.0 } else { 1.2 };
     edge >= splitting_edge * needed_factor && thickness >= least_thickness
 }
@@ -31,7 +37,12 @@ pub fn basic(bond: Force, cone: Force) -> Force {
 /// # Source
 /// EN 1992-4:2018, 7.2.1.7 (2) b.
 #[must_use]
-pub fn thickness_factor(thickness: Length, least_thickness: Length, embedment: Length, edge: Length) -> f64 {
+pub fn thickness_factor(
+    thickness: Length,
+    least_thickness: Length,
+    embedment: Length,
+    edge: Length,
+) -> f64 {
     let power = |ratio: f64| ratio.max(0.0).powf(2.0 / 3.0);
     let cap = power(((embedment + edge * 1.5) / least_thickness).value).max(1.0);
     power((thickness / least_thickness).value).min(cap).min(2.0)
@@ -49,6 +60,12 @@ mod tests {
         assert!((thickness_factor(mm(900.0), mm(200.0), mm(160.0), mm(300.0)) - 2.0).abs() < 1e-12);
         assert!((thickness_factor(mm(200.0), mm(200.0), mm(160.0), mm(300.0)) - 1.0).abs() < 1e-12);
         assert!(ruled_out(true, mm(330.0), mm(320.0), mm(900.0), mm(200.0)));
-        assert!(!ruled_out(false, mm(330.0), mm(320.0), mm(900.0), mm(200.0)));
+        assert!(!ruled_out(
+            false,
+            mm(330.0),
+            mm(320.0),
+            mm(900.0),
+            mm(200.0)
+        ));
     }
 }

@@ -2,7 +2,10 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Moment, Pressure, SectionModulus, cubic_millimetre, megapascal, millimetre, newton, newton_metre};
+use crate::units::{
+    Area, Force, Length, Moment, Pressure, SectionModulus, cubic_millimetre, megapascal,
+    millimetre, newton, newton_metre,
+};
 
 /// Steel in tension.
 pub const TENSION: Source = clause("7.2.1.3", Standing::SecondHand);
@@ -31,7 +34,11 @@ pub fn tension(stress_area: Area, ultimate: Pressure) -> Force {
 /// EN 1992-4:2018, 7.2.2.3.1 (1). At just 500 MPa (class 5.8) some assessments use 0.5; so does this.
 #[must_use]
 pub fn k6_factor(ultimate: Pressure) -> f64 {
-    if megapascal::get(ultimate) < 500.0 { 0.6 } else { 0.5 }
+    if megapascal::get(ultimate) < 500.0 {
+        0.6
+    } else {
+        0.5
+    }
 }
 
 /// Resistance to shear of one fastener without lever arm V⁰_Rk,s = k₆ A_s f_uk.
@@ -90,7 +97,11 @@ pub fn bending_with_tension(bending: Moment, tension: Force, design_tension: For
 /// (2) spares mortar to 40 mm only where no moment and no tension acts on the plate.
 #[must_use]
 pub fn lever_arm(diameter: Length, gap: Length, plate: Length, clamped: bool) -> Length {
-    let into = if clamped { millimetre::new(0.0) } else { diameter * 0.5 };
+    let into = if clamped {
+        millimetre::new(0.0)
+    } else {
+        diameter * 0.5
+    };
     into + gap + plate / 2.0
 }
 
@@ -114,18 +125,36 @@ mod tests {
     #[test]
     fn a_lever_arm_costs_most_of_the_shear() {
         let thread = threads::thread(Size::M16);
-        let held = bending(section_modulus(threads::stress_diameter(&thread)), megapascal::new(800.0));
+        let held = bending(
+            section_modulus(threads::stress_diameter(&thread)),
+            megapascal::new(800.0),
+        );
         for (gap, expected) in [(25.0, 9.88), (40.0, 7.32), (60.0, 5.45)] {
-            let arm = lever_arm(thread.diameter, millimetre::new(gap), millimetre::new(20.0), false);
+            let arm = lever_arm(
+                thread.diameter,
+                millimetre::new(gap),
+                millimetre::new(20.0),
+                false,
+            );
             let found = kilonewton::get(shear_with_lever(held, arm, 2.0)) / 1.25;
-            assert!((found - expected).abs() < 0.005 * expected, "gap {gap}: {found}");
+            assert!(
+                (found - expected).abs() < 0.005 * expected,
+                "gap {gap}: {found}"
+            );
         }
     }
 
     #[test]
     fn the_usual_stud_breaks_at_125_6_kn() {
         let thread = threads::thread(Size::M16);
-        assert!((kilonewton::get(tension(thread.stress_area, megapascal::new(800.0))) - 125.6).abs() < 0.05);
-        assert!((kilonewton::get(shear_single(thread.stress_area, megapascal::new(800.0))) - 62.8).abs() < 0.05);
+        assert!(
+            (kilonewton::get(tension(thread.stress_area, megapascal::new(800.0))) - 125.6).abs()
+                < 0.05
+        );
+        assert!(
+            (kilonewton::get(shear_single(thread.stress_area, megapascal::new(800.0))) - 62.8)
+                .abs()
+                < 0.05
+        );
     }
 }

@@ -34,7 +34,8 @@ pub fn reduction_factor(slenderness_ratio: f64, imperfection_factor: f64) -> f64
     if slenderness_ratio <= 0.2 {
         return 1.0;
     }
-    let phi = 0.5 * (1.0 + imperfection_factor * (slenderness_ratio - 0.2) + slenderness_ratio.powi(2));
+    let phi =
+        0.5 * (1.0 + imperfection_factor * (slenderness_ratio - 0.2) + slenderness_ratio.powi(2));
     (1.0 / (phi + (phi * phi - slenderness_ratio.powi(2)).max(0.0).sqrt())).min(1.0)
 }
 

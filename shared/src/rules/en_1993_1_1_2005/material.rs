@@ -8,7 +8,8 @@ use crate::units::{Length, Pressure, megapascal, millimetre};
 /// Where the constants come from.
 pub const SOURCE: Source = Source::new("EN 1993-1-1", "2005", "3.2.6", Standing::FromMemory);
 /// Where the yield strengths come from.
-pub const YIELD_SOURCE: Source = Source::new("EN 1993-1-1", "2005", "Table 3.1", Standing::FromMemory);
+pub const YIELD_SOURCE: Source =
+    Source::new("EN 1993-1-1", "2005", "Table 3.1", Standing::FromMemory);
 /// Modulus of elasticity, MPa.
 pub const E_MPA: f64 = 210_000.0;
 /// Poisson's ratio.
@@ -35,7 +36,11 @@ pub fn shear_modulus() -> Pressure {
 /// EN 10025-2 and EN 10210-1 grades S235, S275, S355 up to 80 mm.
 #[must_use]
 pub fn yield_strength(nominal: Pressure, thickness: Length) -> Pressure {
-    if millimetre::get(thickness) <= 40.0 { nominal } else { nominal - megapascal::new(20.0) }
+    if millimetre::get(thickness) <= 40.0 {
+        nominal
+    } else {
+        nominal - megapascal::new(20.0)
+    }
 }
 
 #[cfg(test)]

@@ -3,12 +3,24 @@
 //! EN 1993-1-1:2005, Table 5.2 sheet 3 and 6.2.
 
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Moment, Pressure, SectionModulus, megapascal, millimetre, newton_metre};
+use crate::units::{
+    Area, Force, Length, Moment, Pressure, SectionModulus, megapascal, millimetre, newton_metre,
+};
 
 /// Where the resistances come from.
-pub const SOURCE: Source = Source::new("EN 1993-1-1", "2005", "6.2.4, 6.2.5, 6.2.1(7)", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1993-1-1",
+    "2005",
+    "6.2.4, 6.2.5, 6.2.1(7)",
+    Standing::FromMemory,
+);
 /// Where the classes come from.
-pub const CLASS_SOURCE: Source = Source::new("EN 1993-1-1", "2005", "Table 5.2, sheet 3", Standing::FromMemory);
+pub const CLASS_SOURCE: Source = Source::new(
+    "EN 1993-1-1",
+    "2005",
+    "Table 5.2, sheet 3",
+    Standing::FromMemory,
+);
 /// Partial factors γ_M0 and γ_M1.
 pub const GAMMA_M: f64 = 1.0;
 
@@ -20,7 +32,8 @@ pub const GAMMA_M: f64 = 1.0;
 /// Tubes in bending or compression; class 4 is a shell, EN 1993-1-6.
 #[must_use]
 pub fn class(outside: Length, wall: Length, yield_strength: Pressure) -> u8 {
-    let slender = millimetre::get(outside) / millimetre::get(wall) * megapascal::get(yield_strength) / 235.0;
+    let slender =
+        millimetre::get(outside) / millimetre::get(wall) * megapascal::get(yield_strength) / 235.0;
     match slender {
         s if s <= 50.0 => 1,
         s if s <= 70.0 => 2,
@@ -70,8 +83,22 @@ mod tests {
 
     #[test]
     fn a_common_tube_is_stocky_and_strong() {
-        assert_eq!(class(millimetre::new(219.1), millimetre::new(6.3), megapascal::new(235.0)), 1);
-        assert_eq!(class(millimetre::new(500.0), millimetre::new(4.0), megapascal::new(235.0)), 4);
+        assert_eq!(
+            class(
+                millimetre::new(219.1),
+                millimetre::new(6.3),
+                megapascal::new(235.0)
+            ),
+            1
+        );
+        assert_eq!(
+            class(
+                millimetre::new(500.0),
+                millimetre::new(4.0),
+                megapascal::new(235.0)
+            ),
+            4
+        );
         let m = bending(cubic_millimetre::new(270_160.0), megapascal::new(235.0));
         assert!((kilonewton_metre::get(m) - 63.49).abs() < 0.01);
     }

@@ -3,7 +3,8 @@
 use super::clause;
 use crate::source::{Source, Standing};
 use crate::units::{
-    Area, Force, Length, Pressure, RotationalStiffness, megapascal, millimetre, newton, newton_metre_per_radian, square_millimetre,
+    Area, Force, Length, Pressure, RotationalStiffness, megapascal, millimetre, newton,
+    newton_metre_per_radian, square_millimetre,
 };
 
 /// Pressure and effective width.
@@ -13,7 +14,12 @@ pub const PARTS: Source = clause("Table 6.11", Standing::FromMemory);
 /// Stiffness of the joint.
 pub const JOINT: Source = clause("6.3.1 and Table 6.12", Standing::FromMemory);
 /// A rigid disc on the concrete.
-pub const DISC: Source = Source::new("Borowicka", "1943", "rigid disc under a moment on a half-space", Standing::FromMemory);
+pub const DISC: Source = Source::new(
+    "Borowicka",
+    "1943",
+    "rigid disc under a moment on a half-space",
+    Standing::FromMemory,
+);
 
 /// Pressure that the concrete bears under the plate, f_jd = (2/3) k_j f_ck/γ_c, with k_j = √(A_c1/A_c0) from 1 to 3.
 ///
@@ -48,7 +54,12 @@ pub fn concrete_part(concrete: Pressure, steel: Pressure, width: Length, length:
 /// # Source
 /// EN 1993-1-8:2005, Table 6.11.
 #[must_use]
-pub fn plate_part(effective_length: Length, thickness: Length, lever: Length, prying: bool) -> Length {
+pub fn plate_part(
+    effective_length: Length,
+    thickness: Length,
+    lever: Length,
+    prying: bool,
+) -> Length {
     let factor = if prying { 0.85 } else { 0.425 };
     effective_length * (factor * (thickness / lever).value.powi(3))
 }
@@ -60,7 +71,9 @@ pub fn plate_part(effective_length: Length, thickness: Length, lever: Length, pr
 #[must_use]
 pub fn stud_part(stress_area: Area, stretched_length: Length, prying: bool) -> Length {
     let factor = if prying { 1.6 } else { 2.0 };
-    millimetre::new(factor * square_millimetre::get(stress_area) / millimetre::get(stretched_length))
+    millimetre::new(
+        factor * square_millimetre::get(stress_area) / millimetre::get(stretched_length),
+    )
 }
 
 /// Turning stiffness of the open joint S_j = E z²/(1/k_T + 1/k_C), for a moment with hardly any axial force.
@@ -68,10 +81,17 @@ pub fn stud_part(stress_area: Area, stretched_length: Length, prying: bool) -> L
 /// # Source
 /// EN 1993-1-8:2005, 6.3.1 and Table 6.12, with μ = 1 below two thirds of the resistance.
 #[must_use]
-pub fn joint(steel: Pressure, lever: Length, pulled: Length, pressed: Length) -> RotationalStiffness {
+pub fn joint(
+    steel: Pressure,
+    lever: Length,
+    pulled: Length,
+    pressed: Length,
+) -> RotationalStiffness {
     let (kt, kc) = (millimetre::get(pulled), millimetre::get(pressed));
     let springs = 1.0 / (1.0 / kt + 1.0 / kc);
-    newton_metre_per_radian::new(megapascal::get(steel) * millimetre::get(lever).powi(2) * springs / 1000.0)
+    newton_metre_per_radian::new(
+        megapascal::get(steel) * millimetre::get(lever).powi(2) * springs / 1000.0,
+    )
 }
 
 /// Turning stiffness of a joint that its preload keeps closed, as a rigid disc on the concrete: 4 E a³/[3(1 − ν²)].
@@ -81,7 +101,8 @@ pub fn joint(steel: Pressure, lever: Length, pulled: Length, pressed: Length) ->
 #[must_use]
 pub fn closed(concrete: Pressure, poisson_ratio: f64, radius: Length) -> RotationalStiffness {
     let a = millimetre::get(radius);
-    let stiffness = 4.0 * megapascal::get(concrete) * a.powi(3) / (3.0 * (1.0 - poisson_ratio * poisson_ratio));
+    let stiffness =
+        4.0 * megapascal::get(concrete) * a.powi(3) / (3.0 * (1.0 - poisson_ratio * poisson_ratio));
     newton_metre_per_radian::new(stiffness / 1000.0)
 }
 
@@ -105,7 +126,9 @@ mod tests {
         let (mm, mpa) = (millimetre::new, megapascal::new);
         let pressure = bearing(mpa(25.0), 1.5);
         assert!((megapascal::get(pressure) - 16.67).abs() < 0.01);
-        assert!((millimetre::get(effective_width(mm(20.0), mpa(225.0), pressure)) - 42.4).abs() < 0.05);
+        assert!(
+            (millimetre::get(effective_width(mm(20.0), mpa(225.0), pressure)) - 42.4).abs() < 0.05
+        );
         let k13 = concrete_part(mpa(31_000.0), mpa(210_000.0), mm(91.0), mm(167.0));
         assert!((millimetre::get(k13) - 14.3).abs() < 0.05);
         let k15 = plate_part(mm(286.8), mm(20.0), mm(45.65), false);

@@ -2,7 +2,10 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre, square_millimetre};
+use crate::units::{
+    Area, Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre,
+    square_millimetre,
+};
 
 /// The T-stub and its modes.
 pub const T_STUB: Source = clause("6.2.4 and Table 6.2", Standing::SecondHand);
@@ -28,7 +31,11 @@ pub fn lever(stud_radius: Length, column_diameter: Length, weld_leg: Length) -> 
 pub fn effective_length(lever: Length, edge: Length, neighbour: Length) -> Length {
     let (m, e) = (millimetre::get(lever), millimetre::get(edge));
     let round = std::f64::consts::TAU * m;
-    millimetre::new(round.min(4.0 * m + 1.25 * e).min(millimetre::get(neighbour)))
+    millimetre::new(
+        round
+            .min(4.0 * m + 1.25 * e)
+            .min(millimetre::get(neighbour)),
+    )
 }
 
 /// Plastic moment of the yield line, M_pl = 0.25 l_eff t² f_y.
@@ -36,8 +43,15 @@ pub fn effective_length(lever: Length, edge: Length, neighbour: Length) -> Lengt
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2; γ_M0 is 1.0.
 #[must_use]
-pub fn plastic_moment(effective_length: Length, thickness: Length, yield_strength: Pressure) -> Moment {
-    let (l, t) = (millimetre::get(effective_length), millimetre::get(thickness));
+pub fn plastic_moment(
+    effective_length: Length,
+    thickness: Length,
+    yield_strength: Pressure,
+) -> Moment {
+    let (l, t) = (
+        millimetre::get(effective_length),
+        millimetre::get(thickness),
+    );
     newton_metre::new(0.25e-3 * l * t * t * megapascal::get(yield_strength))
 }
 
@@ -46,10 +60,17 @@ pub fn plastic_moment(effective_length: Length, thickness: Length, yield_strengt
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2, for one row with one stud in l_eff.
 #[must_use]
-pub fn prying_limit(lever: Length, stress_area: Area, effective_length: Length, thickness: Length) -> Length {
+pub fn prying_limit(
+    lever: Length,
+    stress_area: Area,
+    effective_length: Length,
+    thickness: Length,
+) -> Length {
     let cube = |length: Length| millimetre::get(length).powi(3);
     let area = square_millimetre::get(stress_area);
-    millimetre::new(8.8 * cube(lever) * area / (millimetre::get(effective_length) * cube(thickness)))
+    millimetre::new(
+        8.8 * cube(lever) * area / (millimetre::get(effective_length) * cube(thickness)),
+    )
 }
 
 /// Stretched length of a stud in a base, L_b = 8 d + grout + plate + washer + half a nut.
@@ -57,7 +78,13 @@ pub fn prying_limit(lever: Length, stress_area: Area, effective_length: Length, 
 /// # Source
 /// EN 1993-1-8:2005, 6.2.6.12 and Table 6.2.
 #[must_use]
-pub fn stretched_length(diameter: Length, grout: Length, plate: Length, washer: Length, nut: Length) -> Length {
+pub fn stretched_length(
+    diameter: Length,
+    grout: Length,
+    plate: Length,
+    washer: Length,
+    nut: Length,
+) -> Length {
     diameter * 8.0 + grout + plate + washer + nut / 2.0
 }
 
@@ -105,7 +132,10 @@ pub fn mode_2(plastic_moment: Moment, lever: Length, edge: Length, studs: Force)
 /// EN 1993-1-8:2005, Table 6.2. The table counts both flanges of a T; a base plate's stud outside the column has one.
 #[must_use]
 pub fn half_prying(plastic_moment: Moment, lever: Length, edge: Length, two_studs: Force) -> Force {
-    let (first, second) = (mode_1(plastic_moment, lever), mode_2(plastic_moment, lever, edge, two_studs));
+    let (first, second) = (
+        mode_1(plastic_moment, lever),
+        mode_2(plastic_moment, lever, edge, two_studs),
+    );
     let least = if first < second { first } else { second };
     (if least < two_studs { least } else { two_studs }) / 2.0
 }

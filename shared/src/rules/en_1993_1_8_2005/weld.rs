@@ -2,7 +2,10 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, LinearStiffness, Moment, Pressure, megapascal, millimetre, newton, newton_metre, newton_per_metre};
+use crate::units::{
+    Force, Length, LinearStiffness, Moment, Pressure, megapascal, millimetre, newton, newton_metre,
+    newton_per_metre,
+};
 
 /// Strength of the weld.
 pub const STRENGTH: Source = clause("4.5.3.3", Standing::SecondHand);
@@ -35,7 +38,8 @@ pub fn resistance(strength: Pressure, leg: Length) -> LinearStiffness {
 #[must_use]
 pub fn line_force(moment: Moment, axial: Force, shear: Force, radius: Length) -> LinearStiffness {
     let r = millimetre::get(radius);
-    let pull = newton_metre::get(moment) * 1000.0 / (std::f64::consts::PI * r * r) + newton::get(axial).abs() / (std::f64::consts::TAU * r);
+    let pull = newton_metre::get(moment) * 1000.0 / (std::f64::consts::PI * r * r)
+        + newton::get(axial).abs() / (std::f64::consts::TAU * r);
     let across = newton::get(shear) / (std::f64::consts::PI * r);
     newton_per_metre::new(1000.0 * pull.hypot(across))
 }
@@ -52,7 +56,12 @@ mod tests {
         let held = resistance(strength, millimetre::new(4.0 * std::f64::consts::SQRT_2));
         assert!((newton_per_metre::get(held) / 1000.0 - 831.4).abs() < 0.5);
         let nothing = newton::new(0.0);
-        let line = line_force(newton_metre::new(6000.0), nothing, nothing, millimetre::new(109.55));
+        let line = line_force(
+            newton_metre::new(6000.0),
+            nothing,
+            nothing,
+            millimetre::new(109.55),
+        );
         assert!((newton_per_metre::get(line) / 1000.0 - 159.1).abs() < 0.2);
     }
 }

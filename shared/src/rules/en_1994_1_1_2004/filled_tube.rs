@@ -6,7 +6,12 @@ use crate::source::{Source, Standing};
 use crate::units::{BendingStiffness, Pressure, SecondMoment};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("EN 1994-1-1", "2004", "6.7.3.3, (6.40)", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1994-1-1",
+    "2004",
+    "6.7.3.3, (6.40)",
+    Standing::FromMemory,
+);
 /// Share K_e of the concrete's stiffness that counts.
 pub const CONCRETE_FACTOR: f64 = 0.6;
 
@@ -33,8 +38,16 @@ mod tests {
 
     #[test]
     fn concrete_adds_six_tenths_of_its_stiffness() {
-        let (e, i) = (megapascal::new(30_000.0), millimetre_to_the_fourth::new(1e8));
-        let ei = bending_stiffness(megapascal::new(210_000.0), millimetre_to_the_fourth::new(0.0), e, i);
+        let (e, i) = (
+            megapascal::new(30_000.0),
+            millimetre_to_the_fourth::new(1e8),
+        );
+        let ei = bending_stiffness(
+            megapascal::new(210_000.0),
+            millimetre_to_the_fourth::new(0.0),
+            e,
+            i,
+        );
         assert!((newton_square_metre::get(ei) - 1.8e6).abs() < 1e-3);
     }
 }

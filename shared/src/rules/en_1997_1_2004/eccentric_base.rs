@@ -2,12 +2,20 @@
 //! EN 1997-1:2004, 6.5.4 and Annex D (effective area); the edge pressure is elementary statics.
 
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre};
+use crate::units::{
+    Area, Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre,
+};
 
 /// Where the effective area comes from.
-pub const SOURCE: Source = Source::new("EN 1997-1", "2004", "Annex D.3, effective foundation area", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1997-1",
+    "2004",
+    "Annex D.3, effective foundation area",
+    Standing::FromMemory,
+);
 /// Where the edge pressure comes from.
-pub const EDGE_SOURCE: Source = Source::derived("linear pressure without tension under a rigid base");
+pub const EDGE_SOURCE: Source =
+    Source::derived("linear pressure without tension under a rigid base");
 
 /// How far off the centre a force acts, e = M / N.
 ///
@@ -37,7 +45,12 @@ pub fn eccentricity(moment: Moment, force: Force) -> Option<Length> {
 /// assert_eq!(edge.map(kilopascal::get), Some(24.0));
 /// ```
 #[must_use]
-pub fn edge_pressure(force: Force, eccentricity: Length, along: Length, across: Length) -> Option<Pressure> {
+pub fn edge_pressure(
+    force: Force,
+    eccentricity: Length,
+    along: Length,
+    across: Length,
+) -> Option<Pressure> {
     let (n, e) = (kilonewton::get(force), metre::get(eccentricity));
     let (b, l) = (metre::get(along), metre::get(across));
     if e <= b / 6.0 {
@@ -75,7 +88,15 @@ mod tests {
 
     #[test]
     fn nothing_balances_a_force_outside_the_base() {
-        assert!(edge_pressure(kilonewton::new(30.0), metre::new(0.6), metre::new(1.2), metre::new(1.2)).is_none());
+        assert!(
+            edge_pressure(
+                kilonewton::new(30.0),
+                metre::new(0.6),
+                metre::new(1.2),
+                metre::new(1.2)
+            )
+            .is_none()
+        );
         assert!(effective_area(metre::new(0.6), metre::new(1.2), metre::new(1.2)).is_none());
         let left = effective_area(metre::new(0.1), metre::new(1.2), metre::new(1.5)).unwrap();
         assert!((square_metre::get(left) - 1.5).abs() < 1e-12);

@@ -28,7 +28,11 @@ pub fn resistance(weight: Force, area: Area, grip: crate::rules::ibc_2012::slidi
         Grip::Friction { ratio } => weight * ratio,
         Grip::Adhesion { pressure } => {
             let held: Force = held(pressure, area);
-            if held < weight * 0.5 { held } else { weight * 0.5 }
+            if held < weight * 0.5 {
+                held
+            } else {
+                weight * 0.5
+            }
         }
     }
 }
@@ -45,8 +49,26 @@ mod tests {
 
     #[test]
     fn adhesion_is_limited_by_half_the_weight() {
-        let grip = Grip::Adhesion { pressure: kilopascal::new(6.2) };
-        assert!((kilonewton::get(resistance(kilonewton::new(24.0), square_metre::new(1.0), grip)) - 6.2).abs() < 1e-9);
-        assert!((kilonewton::get(resistance(kilonewton::new(8.0), square_metre::new(1.0), grip)) - 4.0).abs() < 1e-9);
+        let grip = Grip::Adhesion {
+            pressure: kilopascal::new(6.2),
+        };
+        assert!(
+            (kilonewton::get(resistance(
+                kilonewton::new(24.0),
+                square_metre::new(1.0),
+                grip
+            )) - 6.2)
+                .abs()
+                < 1e-9
+        );
+        assert!(
+            (kilonewton::get(resistance(
+                kilonewton::new(8.0),
+                square_metre::new(1.0),
+                grip
+            )) - 4.0)
+                .abs()
+                < 1e-9
+        );
     }
 }

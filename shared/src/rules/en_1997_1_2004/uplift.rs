@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Area, Force, Length, UnitWeight, kilonewton_per_cubic_metre, metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 1997-1", "2004", "2.4.7.4 and Table A.15 (UPL)", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "EN 1997-1",
+    "2004",
+    "2.4.7.4 and Table A.15 (UPL)",
+    Standing::SecondHand,
+);
 
 /// Factor on the weight that holds a block down, γ_G;stb.
 pub const STABILISING_FACTOR: f64 = 0.9;
@@ -40,7 +45,11 @@ pub fn water() -> UnitWeight {
 /// ```
 #[must_use]
 pub fn lift(plan: Area, base_depth: Length, water_depth: Length) -> Force {
-    let wet = if base_depth > water_depth { base_depth - water_depth } else { metre::new(0.0) };
+    let wet = if base_depth > water_depth {
+        base_depth - water_depth
+    } else {
+        metre::new(0.0)
+    };
     water() * (plan * wet) * DESTABILISING_FACTOR
 }
 
@@ -63,13 +72,24 @@ mod tests {
 
     #[test]
     fn a_metre_cube_under_water_stays_down() {
-        let lift = kilonewton::get(lift(square_metre::new(1.0), metre::new(1.0), metre::new(0.0)));
+        let lift = kilonewton::get(lift(
+            square_metre::new(1.0),
+            metre::new(1.0),
+            metre::new(0.0),
+        ));
         let holding = kilonewton::get(holding(kilonewton::new(24.0)));
         assert!((lift - 9.81).abs() < 1e-9 && (holding - 21.6).abs() < 1e-9);
     }
 
     #[test]
     fn dry_ground_lifts_nothing() {
-        assert_eq!(kilonewton::get(super::lift(square_metre::new(1.0), metre::new(0.5), metre::new(0.8))), 0.0);
+        assert_eq!(
+            kilonewton::get(super::lift(
+                square_metre::new(1.0),
+                metre::new(0.5),
+                metre::new(0.8)
+            )),
+            0.0
+        );
     }
 }

@@ -52,14 +52,25 @@ pub struct Limits {
 /// ```
 #[must_use]
 pub fn limits(exposure: Exposure) -> Limits {
-    let (name, water_cement_ratio, strength, strength_class, cement, air_per_cent) = match exposure {
+    let (name, water_cement_ratio, strength, strength_class, cement, air_per_cent) = match exposure
+    {
         Exposure::Xc2 => ("XC2", 0.60, 25.0, "C25/30", 280.0, None),
         Exposure::Xc4 => ("XC4", 0.50, 30.0, "C30/37", 300.0, None),
         Exposure::Xf1 => ("XF1", 0.55, 30.0, "C30/37", 300.0, None),
         Exposure::Xf3 => ("XF3", 0.50, 30.0, "C30/37", 320.0, Some(4.0)),
     };
-    let (strength, cement) = (megapascal::new(strength), kilogram_per_cubic_metre::new(cement));
-    Limits { name, water_cement_ratio, strength, strength_class, cement, air_per_cent }
+    let (strength, cement) = (
+        megapascal::new(strength),
+        kilogram_per_cubic_metre::new(cement),
+    );
+    Limits {
+        name,
+        water_cement_ratio,
+        strength,
+        strength_class,
+        cement,
+        air_per_cent,
+    }
 }
 
 #[cfg(test)]
@@ -69,7 +80,10 @@ mod tests {
     #[test]
     fn a_level_face_in_frost_asks_for_air() {
         let found = limits(Exposure::Xf3);
-        assert_eq!((found.strength_class, found.air_per_cent), ("C30/37", Some(4.0)));
+        assert_eq!(
+            (found.strength_class, found.air_per_cent),
+            ("C30/37", Some(4.0))
+        );
         assert_eq!(kilogram_per_cubic_metre::get(found.cement), 320.0);
     }
 }

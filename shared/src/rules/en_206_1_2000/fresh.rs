@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, millimetre};
 
 /// Classes of slump.
-pub const SLUMP: Source = Source::new("EN 206-1", "2000", "4.2.1, Table 3, class S3", Standing::FromMemory);
+pub const SLUMP: Source = Source::new(
+    "EN 206-1",
+    "2000",
+    "4.2.1, Table 3, class S3",
+    Standing::FromMemory,
+);
 /// Least temperature.
 pub const TEMPERATURE: Source = Source::new("EN 206-1", "2000", "5.2.8", Standing::FromMemory);
 
@@ -34,6 +39,13 @@ mod tests {
     #[test]
     fn s3_is_the_third_of_five_classes() {
         let (from, to) = slump_s3();
-        assert_eq!((millimetre::get(from), millimetre::get(to), least_temperature_c()), (100.0, 150.0, 5.0));
+        assert_eq!(
+            (
+                millimetre::get(from),
+                millimetre::get(to),
+                least_temperature_c()
+            ),
+            (100.0, 150.0, 5.0)
+        );
     }
 }

@@ -3,11 +3,17 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    MassDensity, Pressure, STANDARD_GRAVITY_M_S2, UnitWeight, Velocity, gravity, kilogram_per_cubic_metre, metre_per_second,
+    MassDensity, Pressure, STANDARD_GRAVITY_M_S2, UnitWeight, Velocity, gravity,
+    kilogram_per_cubic_metre, metre_per_second,
 };
 
 /// Source of both formulas.
-pub const SOURCE: Source = Source::new("FHWA GEC-5", "2017", "section 8.1, Gmax = ρ Vs²", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "FHWA GEC-5",
+    "2017",
+    "section 8.1, Gmax = ρ Vs²",
+    Standing::SecondHand,
+);
 
 /// Density of a ground of a unit weight, ρ = γ/g.
 ///
@@ -60,7 +66,10 @@ mod tests {
 
     #[test]
     fn there_and_back() {
-        let (weight, speed) = (kilonewton_per_cubic_metre::new(18.0), metre_per_second::new(130.0));
+        let (weight, speed) = (
+            kilonewton_per_cubic_metre::new(18.0),
+            metre_per_second::new(130.0),
+        );
         let back = shear_wave_speed(weight, shear_modulus(weight, speed));
         assert!((metre_per_second::get(back) - 130.0).abs() < 1e-9);
     }

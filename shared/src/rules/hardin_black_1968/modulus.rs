@@ -5,8 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, kilopascal};
 
 /// Source of the forms.
-pub const SOURCE: Source =
-    Source::new("Hardin and Black, J. Soil Mech. Found. Div. ASCE 94", "1968", "G as a function of e and σ'm", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Hardin and Black, J. Soil Mech. Found. Div. ASCE 94",
+    "1968",
+    "G as a function of e and σ'm",
+    Standing::FromMemory,
+);
 
 /// Shear modulus of rounded sand, G = 6908 (2.17 − e)²/(1 + e) √σ'm, both in kPa.
 ///
@@ -17,7 +21,10 @@ pub const SOURCE: Source =
 /// Void ratios of 0.35 to 0.8.
 #[must_use]
 pub fn rounded_sand(void_ratio: f64, mean_stress: Pressure) -> Pressure {
-    kilopascal::new(6908.0 * (2.17 - void_ratio).powi(2) / (1.0 + void_ratio) * kilopascal::get(mean_stress).sqrt())
+    kilopascal::new(
+        6908.0 * (2.17 - void_ratio).powi(2) / (1.0 + void_ratio)
+            * kilopascal::get(mean_stress).sqrt(),
+    )
 }
 
 /// Shear modulus of angular sand and of clay, G = 3230 (2.973 − e)²/(1 + e) OCR^k √σ'm, both in kPa.
@@ -29,7 +36,11 @@ pub fn rounded_sand(void_ratio: f64, mean_stress: Pressure) -> Pressure {
 /// Void ratios of 0.6 to 1.3.
 #[must_use]
 pub fn angular_sand_and_clay(void_ratio: f64, ocr_factor: f64, mean_stress: Pressure) -> Pressure {
-    kilopascal::new(3230.0 * (2.973 - void_ratio).powi(2) / (1.0 + void_ratio) * ocr_factor * kilopascal::get(mean_stress).sqrt())
+    kilopascal::new(
+        3230.0 * (2.973 - void_ratio).powi(2) / (1.0 + void_ratio)
+            * ocr_factor
+            * kilopascal::get(mean_stress).sqrt(),
+    )
 }
 
 /// How the shear modulus of the same soil changes with its effective stress: √(σ'/σ'₀).

@@ -8,7 +8,12 @@ use crate::source::{Source, Standing};
 use crate::units::{BendingStiffness, Length, Pressure, metre, newton_square_metre, pascal};
 
 /// Source of the form.
-pub const SOURCE: Source = Source::new("Hogg, Philosophical Magazine 25", "1938", "plate on an elastic half-space", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Hogg, Philosophical Magazine 25",
+    "1938",
+    "plate on an elastic half-space",
+    Standing::FromMemory,
+);
 
 /// Radii, in characteristic lengths, inside which a quarter and three quarters of the load lie: C = 0.25 and 0.75.
 ///
@@ -25,7 +30,8 @@ pub const QUARTILE_RADII: [f64; 2] = [0.808_76, 1.949_21];
 /// Slabs without a crack through them.
 #[must_use]
 pub fn slab_stiffness_n_m(modulus: Pressure, thickness: Length) -> f64 {
-    let beam: BendingStiffness = newton_square_metre::new(pascal::get(modulus) * metre::get(thickness).powi(3) / 12.0);
+    let beam: BendingStiffness =
+        newton_square_metre::new(pascal::get(modulus) * metre::get(thickness).powi(3) / 12.0);
     newton_square_metre::get(beam) / (1.0 - 0.2 * 0.2)
 }
 
@@ -37,7 +43,11 @@ pub fn slab_stiffness_n_m(modulus: Pressure, thickness: Length) -> f64 {
 /// # Valid for
 /// A slab that lies on the ground all over and ends two characteristic lengths or more from the load.
 #[must_use]
-pub fn characteristic_length(slab_stiffness_n_m: f64, shear_modulus: Pressure, poisson_ratio: f64) -> Length {
+pub fn characteristic_length(
+    slab_stiffness_n_m: f64,
+    shear_modulus: Pressure,
+    poisson_ratio: f64,
+) -> Length {
     metre::new((slab_stiffness_n_m * (1.0 - poisson_ratio) / pascal::get(shear_modulus)).cbrt())
 }
 

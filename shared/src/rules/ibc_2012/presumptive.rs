@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, kilopascal};
 
 /// Source of the table.
-pub const SOURCE: Source = Source::new("IBC", "2012", "Table 1806.2, vertical foundation pressure", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "IBC",
+    "2012",
+    "Table 1806.2, vertical foundation pressure",
+    Standing::SecondHand,
+);
 
 /// One pound-force per square foot in kilopascals: 4.448 221 615 N over 0.3048² m².
 pub const PSF_KPA: f64 = 4.448_221_615_260_5 / (0.3048 * 0.3048) / 1000.0;

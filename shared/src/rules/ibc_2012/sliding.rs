@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, kilopascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("IBC", "2012", "Table 1806.2, lateral sliding resistance", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "IBC",
+    "2012",
+    "Table 1806.2, lateral sliding resistance",
+    Standing::SecondHand,
+);
 
 /// How ground holds a base.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +51,9 @@ pub const SAND: Grip = Grip::Friction { ratio: 0.25 };
 /// ```
 #[must_use]
 pub fn clay() -> Grip {
-    Grip::Adhesion { pressure: kilopascal::new(130.0 * 0.047_880_26) }
+    Grip::Adhesion {
+        pressure: kilopascal::new(130.0 * 0.047_880_26),
+    }
 }
 
 #[cfg(test)]
@@ -55,7 +62,9 @@ mod tests {
 
     #[test]
     fn psf_become_kilopascals() {
-        let Grip::Adhesion { pressure } = clay() else { panic!("clay adheres") };
+        let Grip::Adhesion { pressure } = clay() else {
+            panic!("clay adheres")
+        };
         assert!((kilopascal::get(pressure) - 6.22).abs() < 0.01);
     }
 }

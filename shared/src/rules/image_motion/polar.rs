@@ -6,7 +6,9 @@ use crate::source::Source;
 use crate::units::ARCSEC_PER_RADIAN;
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::derived("drift in declination is the sky's rate, 15.041 arcsec/s, times the axis's error");
+pub const SOURCE: Source = Source::derived(
+    "drift in declination is the sky's rate, 15.041 arcsec/s, times the axis's error",
+);
 /// Rate of the sky, arcsec/s.
 pub const SKY_ARCSEC_S: f64 = 15.041;
 

@@ -6,9 +6,11 @@ use crate::source::Source;
 use crate::units::{ARCSEC_PER_RADIAN, Length, metre};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::derived("an angle at the objective is a length at the focus: 206 265 p/f");
+pub const SOURCE: Source =
+    Source::derived("an angle at the objective is a length at the focus: 206 265 p/f");
 /// Where the limit of an aperture comes from.
-pub const RAYLEIGH_SOURCE: Source = Source::derived("first zero of the diffraction disc of a round aperture, 1.22 λ/D, at 550 nm");
+pub const RAYLEIGH_SOURCE: Source =
+    Source::derived("first zero of the diffraction disc of a round aperture, 1.22 λ/D, at 550 nm");
 /// Wavelength at which an aperture's limit is told, m.
 pub const WAVELENGTH_M: f64 = 550e-9;
 
@@ -42,8 +44,13 @@ mod tests {
     /// Basis, computed: 3.76 µm at 1000 mm is 0.776 arcsec; 2.9 µm at 2000 mm 0.299; 200 mm resolve 0.69 arcsec.
     #[test]
     fn pixels_and_apertures_have_their_angles() {
-        assert!((arcsec_per_pixel(micrometre::new(3.76), millimetre::new(1000.0)) - 0.776).abs() < 0.001);
-        assert!((arcsec_per_pixel(micrometre::new(2.9), millimetre::new(2000.0)) - 0.299).abs() < 0.001);
+        assert!(
+            (arcsec_per_pixel(micrometre::new(3.76), millimetre::new(1000.0)) - 0.776).abs()
+                < 0.001
+        );
+        assert!(
+            (arcsec_per_pixel(micrometre::new(2.9), millimetre::new(2000.0)) - 0.299).abs() < 0.001
+        );
         assert!((rayleigh_arcsec(millimetre::new(200.0)) - 0.692).abs() < 0.001);
     }
 }

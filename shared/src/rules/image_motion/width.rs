@@ -7,7 +7,9 @@ use std::f64::consts::PI;
 use crate::source::Source;
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::derived("variances of independent movements add; full width at half maximum is 2.355 rms of a Gaussian");
+pub const SOURCE: Source = Source::derived(
+    "variances of independent movements add; full width at half maximum is 2.355 rms of a Gaussian",
+);
 /// Full width at half maximum over rms of a Gaussian, 2 √(2 ln 2).
 pub const FWHM_PER_RMS_RATIO: f64 = 2.354_820_045;
 

@@ -8,7 +8,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Frequency, Time, hertz, second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("Li et al., J. Sound Vib.", "2010", "step load as five sine terms", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Li et al., J. Sound Vib.",
+    "2010",
+    "step load as five sine terms",
+    Standing::FromMemory,
+);
 /// Paces for which the coefficients were fitted, Hz.
 pub const FITTED_HZ: (f64, f64) = (1.6, 2.32);
 
@@ -32,7 +37,13 @@ pub fn contact(pace: Frequency) -> Time {
 #[must_use]
 pub fn coefficients(pace: Frequency) -> [f64; 5] {
     let f = hertz::get(pace).clamp(FITTED_HZ.0, FITTED_HZ.1);
-    [1.211 - 0.0698 * f, 0.1052 * f - 0.1284, 0.3002 * f - 0.1534, 0.0416 * f - 0.0288, 0.0608 - 0.0275 * f]
+    [
+        1.211 - 0.0698 * f,
+        0.1052 * f - 0.1284,
+        0.3002 * f - 0.1534,
+        0.0416 * f - 0.0288,
+        0.0608 - 0.0275 * f,
+    ]
 }
 
 /// Force over weight at a time after heel strike; nought outside the contact.
@@ -47,7 +58,11 @@ pub fn force_ratio(pace: Frequency, after: Time) -> f64 {
     if !(0.0..=1.0).contains(&phase) {
         return 0.0;
     }
-    coefficients(pace).iter().zip(1u8..).map(|(a, n)| a * (f64::from(n) * PI * phase).sin()).sum()
+    coefficients(pace)
+        .iter()
+        .zip(1u8..)
+        .map(|(a, n)| a * (f64::from(n) * PI * phase).sin())
+        .sum()
 }
 
 /// Mean of the whole walk over weight, which mechanics wants to be one: f ∫F/G dt.
@@ -70,8 +85,18 @@ mod tests {
     #[test]
     fn a_step_has_two_humps() {
         let pace = hertz::new(2.0);
-        for (t, expected) in [(0.1, 1.057), (0.2, 1.034), (0.3, 0.650), (0.4, 0.777), (0.5, 0.986), (0.6, 0.536)] {
-            assert!((force_ratio(pace, second::new(t)) - expected).abs() < 0.001, "{t}");
+        for (t, expected) in [
+            (0.1, 1.057),
+            (0.2, 1.034),
+            (0.3, 0.650),
+            (0.4, 0.777),
+            (0.5, 0.986),
+            (0.6, 0.536),
+        ] {
+            assert!(
+                (force_ratio(pace, second::new(t)) - expected).abs() < 0.001,
+                "{t}"
+            );
         }
         assert!((mean_ratio(pace) - 1.023).abs() < 0.001);
         assert_eq!(force_ratio(pace, second::new(0.7)), 0.0);

@@ -5,7 +5,12 @@
 use crate::source::{Source, Standing};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("Przemieniecki, Theory of Matrix Structural Analysis", "1968", "5.6 and 11.5", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Przemieniecki, Theory of Matrix Structural Analysis",
+    "1968",
+    "5.6 and 11.5",
+    Standing::FromMemory,
+);
 
 /// A matrix over deflection and turn at the lower and the upper end.
 pub type Four = [[f64; 4]; 4];
@@ -43,8 +48,13 @@ impl Element {
         let (l, phi) = (self.length, self.shear_ratio());
         let c = self.bending / (l.powi(3) * (1.0 + phi));
         let (near, far) = ((4.0 + phi) * l * l, (2.0 - phi) * l * l);
-        [[12.0, 6.0 * l, -12.0, 6.0 * l], [6.0 * l, near, -6.0 * l, far], [-12.0, -6.0 * l, 12.0, -6.0 * l], [6.0 * l, far, -6.0 * l, near]]
-            .map(|row| row.map(|value| c * value))
+        [
+            [12.0, 6.0 * l, -12.0, 6.0 * l],
+            [6.0 * l, near, -6.0 * l, far],
+            [-12.0, -6.0 * l, 12.0, -6.0 * l],
+            [6.0 * l, far, -6.0 * l, near],
+        ]
+        .map(|row| row.map(|value| c * value))
     }
 
     /// Consistent mass: translation and rotary inertia.
@@ -65,8 +75,10 @@ impl Element {
         let turn = r * (0.1 - 0.5 * p) * l;
         let own_turn = m * (11.0 / 210.0 + 11.0 * p / 120.0 + p2 / 24.0) * l + turn;
         let other_turn = m * (13.0 / 420.0 + 0.075 * p + p2 / 24.0) * l - turn;
-        let near = m * (1.0 / 105.0 + p / 60.0 + p2 / 120.0) * l2 + r * (2.0 / 15.0 + p / 6.0 + p2 / 3.0) * l2;
-        let far = -m * (1.0 / 140.0 + p / 60.0 + p2 / 120.0) * l2 + r * (-1.0 / 30.0 - p / 6.0 + p2 / 6.0) * l2;
+        let near = m * (1.0 / 105.0 + p / 60.0 + p2 / 120.0) * l2
+            + r * (2.0 / 15.0 + p / 6.0 + p2 / 3.0) * l2;
+        let far = -m * (1.0 / 140.0 + p / 60.0 + p2 / 120.0) * l2
+            + r * (-1.0 / 30.0 - p / 6.0 + p2 / 6.0) * l2;
         [
             [own, own_turn, other, -other_turn],
             [own_turn, near, other_turn, far],
@@ -81,7 +93,13 @@ mod tests {
     use super::*;
 
     fn element() -> Element {
-        Element { length: 0.7, bending: 5e6, shear: 2e8, mass: 40.0, gyration: 0.07 }
+        Element {
+            length: 0.7,
+            bending: 5e6,
+            shear: 2e8,
+            mass: 40.0,
+            gyration: 0.07,
+        }
     }
 
     #[test]
@@ -92,9 +110,13 @@ mod tests {
             let force: f64 = row.iter().zip(turn).map(|(a, b)| a * b).sum();
             assert!(force.abs() < 1e-6);
         }
-        let along: f64 = (0..2).flat_map(|i| (0..2).map(move |j| m[2 * i][2 * j])).sum();
+        let along: f64 = (0..2)
+            .flat_map(|i| (0..2).map(move |j| m[2 * i][2 * j]))
+            .sum();
         assert!((along - 28.0).abs() < 1e-9);
-        let energy: f64 = (0..4).flat_map(|i| (0..4).map(move |j| turn[i] * m[i][j] * turn[j])).sum();
+        let energy: f64 = (0..4)
+            .flat_map(|i| (0..4).map(move |j| turn[i] * m[i][j] * turn[j]))
+            .sum();
         let exact = 40.0 * (0.7f64.powi(3) / 3.0 + 0.07 * 0.07 * 0.7);
         assert!((energy - exact).abs() < 1e-9, "{energy} {exact}");
     }

@@ -4,13 +4,14 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Area, BendingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian, newton_per_metre,
-    newton_square_metre, pascal, square_metre,
+    Area, BendingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre,
+    newton_metre_per_radian, newton_per_metre, newton_square_metre, pascal, square_metre,
 };
 
 /// Where the deflection comes from.
-pub const SOURCE: Source =
-    Source::derived("cantilever with shear on a rotational spring; Roark's Formulas, Table 8.1, case 1a for the bending");
+pub const SOURCE: Source = Source::derived(
+    "cantilever with shear on a rotational spring; Roark's Formulas, Table 8.1, case 1a for the bending",
+);
 /// Where the shear coefficient comes from.
 pub const SHEAR_SOURCE: Source = Source::new(
     "Cowper, The Shear Coefficient in Timoshenko's Beam Theory, J. Appl. Mech. 33",
@@ -50,7 +51,12 @@ pub fn shear_stiffness(factor: f64, shear_modulus: Pressure, area: Area) -> crat
 /// # Valid for
 /// Small movements; the foot turns on the joint's spring and does not slide.
 #[must_use]
-pub fn top_stiffness(length: Length, bending: BendingStiffness, shear: crate::units::Force, joint: RotationalStiffness) -> LinearStiffness {
+pub fn top_stiffness(
+    length: Length,
+    bending: BendingStiffness,
+    shear: crate::units::Force,
+    joint: RotationalStiffness,
+) -> LinearStiffness {
     let l = metre::get(length);
     let bend = l.powi(3) / (3.0 * newton_square_metre::get(bending));
     let slide = l / crate::units::newton::get(shear);
@@ -71,7 +77,12 @@ mod tests {
 
     #[test]
     fn stiff_in_shear_and_joint_leaves_three_ei_over_l_cubed() {
-        let k = top_stiffness(metre::new(1.2), newton_square_metre::new(6.215e6), newton::new(1e18), newton_metre_per_radian::new(1e18));
+        let k = top_stiffness(
+            metre::new(1.2),
+            newton_square_metre::new(6.215e6),
+            newton::new(1e18),
+            newton_metre_per_radian::new(1e18),
+        );
         assert!((newton_per_metre::get(k) - 3.0 * 6.215e6 / 1.2f64.powi(3)).abs() < 1.0);
     }
 }

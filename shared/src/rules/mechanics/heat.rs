@@ -6,7 +6,9 @@ use crate::source::Source;
 use crate::units::Length;
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::derived("a straight gradient α ΔT/d of strain bends a free column to an arc; α: EN 1993-1-1, 3.2.6");
+pub const SOURCE: Source = Source::derived(
+    "a straight gradient α ΔT/d of strain bends a free column to an arc; α: EN 1993-1-1, 3.2.6",
+);
 
 /// Turn of the top in radians, θ = α ΔT L/d.
 ///
@@ -15,7 +17,12 @@ pub const SOURCE: Source = Source::derived("a straight gradient α ΔT/d of stra
 /// # Valid for
 /// A straight gradient across the diameter over the whole height: the worst case.
 #[must_use]
-pub fn top_turn_ratio(expansion_per_k: f64, difference_k: f64, height: Length, diameter: Length) -> f64 {
+pub fn top_turn_ratio(
+    expansion_per_k: f64,
+    difference_k: f64,
+    height: Length,
+    diameter: Length,
+) -> f64 {
     let slender: f64 = (height / diameter).value;
     expansion_per_k * difference_k * slender
 }

@@ -5,8 +5,12 @@
 use crate::source::{Source, Standing};
 
 /// Where it comes from.
-pub const SOURCE: Source =
-    Source::new("Nigam & Jennings, Bull. Seism. Soc. Am. 59(2)", "1969", "closed solution of a step", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "Nigam & Jennings, Bull. Seism. Soc. Am. 59(2)",
+    "1969",
+    "closed solution of a step",
+    Standing::FromMemory,
+);
 
 /// An oscillator q̈ + 2ζω q̇ + ω² q = p and its state.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,9 +35,19 @@ impl Oscillator {
     #[must_use]
     pub fn at_rest(omega: f64, damping_ratio: f64, step_s: f64) -> Self {
         // A step is linear in state and force, so that four unit steps say all of it.
-        let units = [[1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0], [0.0, 0.0, 1.0, 0.0], [0.0, 0.0, 0.0, 1.0]];
+        let units = [
+            [1.0, 0.0, 0.0, 0.0],
+            [0.0, 1.0, 0.0, 0.0],
+            [0.0, 0.0, 1.0, 0.0],
+            [0.0, 0.0, 0.0, 1.0],
+        ];
         let steps = units.map(|unit| step(omega, damping_ratio, step_s, unit));
-        Self { to_q: steps.map(|[q, _]| q), to_v: steps.map(|[_, v]| v), q: 0.0, v: 0.0 }
+        Self {
+            to_q: steps.map(|[q, _]| q),
+            to_v: steps.map(|[_, v]| v),
+            q: 0.0,
+            v: 0.0,
+        }
     }
 
     /// One step under a force per unit mass that runs from `from` to `to`.
@@ -55,7 +69,10 @@ fn step(omega: f64, zeta: f64, step: f64, [q, v, from, to]: [f64; 4]) -> [f64; 2
     let b = (v - slope + zeta * omega * a) / damped;
     let swing = decay * (a * cos + b * sin);
     let rate = decay * damped * (b * cos - a * sin);
-    [level + slope * step + swing, slope + rate - zeta * omega * swing]
+    [
+        level + slope * step + swing,
+        slope + rate - zeta * omega * swing,
+    ]
 }
 
 #[cfg(test)]
@@ -74,7 +91,10 @@ mod tests {
     /// Undamped: a free swing keeps its energy to the last digits, whatever the step.
     #[test]
     fn a_free_swing_keeps_its_energy() {
-        let mut one = Oscillator { v: 2.0, ..Oscillator::at_rest(25.0, 0.0, 0.013) };
+        let mut one = Oscillator {
+            v: 2.0,
+            ..Oscillator::at_rest(25.0, 0.0, 0.013)
+        };
         for _ in 0..10_000 {
             one.advance(0.0, 0.0);
         }

@@ -5,7 +5,12 @@ use super::centuries;
 use crate::source::{Source, Standing};
 
 /// Source of the formula.
-pub const SOURCE: Source = Source::new("Meeus, Astronomical Algorithms", "1998", "equation 12.4", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Meeus, Astronomical Algorithms",
+    "1998",
+    "equation 12.4",
+    Standing::SecondHand,
+);
 
 /// Mean sidereal time at Greenwich at a Julian day of universal time, degrees from 0 to 360.
 ///
@@ -24,7 +29,8 @@ pub const SOURCE: Source = Source::new("Meeus, Astronomical Algorithms", "1998",
 #[must_use]
 pub fn sidereal_time_deg(julian_day: f64) -> f64 {
     let t = centuries(julian_day);
-    (280.460_618_37 + 360.985_647_366_29 * (julian_day - 2_451_545.0) + 0.000_387_933 * t * t).rem_euclid(360.0)
+    (280.460_618_37 + 360.985_647_366_29 * (julian_day - 2_451_545.0) + 0.000_387_933 * t * t)
+        .rem_euclid(360.0)
 }
 
 #[cfg(test)]
@@ -34,6 +40,10 @@ mod tests {
     #[test]
     fn example_12_a() {
         // 1987 April 10, 0h UT: 13h10m46.3668s.
-        assert!((sidereal_time_deg(2_446_895.5) - 15.0 * (13.0 + 10.0 / 60.0 + 46.366_8 / 3600.0)).abs() < 1e-6);
+        assert!(
+            (sidereal_time_deg(2_446_895.5) - 15.0 * (13.0 + 10.0 / 60.0 + 46.366_8 / 3600.0))
+                .abs()
+                < 1e-6
+        );
     }
 }

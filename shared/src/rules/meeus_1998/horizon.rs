@@ -5,7 +5,12 @@ use super::Position;
 use crate::source::{Source, Standing};
 
 /// Source of the formulas.
-pub const SOURCE: Source = Source::new("Meeus, Astronomical Algorithms", "1998", "equations 13.5 and 13.6", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Meeus, Astronomical Algorithms",
+    "1998",
+    "equations 13.5 and 13.6",
+    Standing::SecondHand,
+);
 
 /// A direction: clockwise from true north, and above the horizon, degrees.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,7 +45,10 @@ pub fn seen(body: Position, local_sidereal_time_deg: f64, latitude_deg: f64) -> 
     let east = -cos_declination * hour.sin();
     let north = cos_latitude * sin_declination - sin_latitude * cos_declination * hour.cos();
     let up = sin_latitude * sin_declination + cos_latitude * cos_declination * hour.cos();
-    Direction { bearing_deg: east.atan2(north).to_degrees(), altitude_deg: up.atan2(east.hypot(north)).to_degrees() }
+    Direction {
+        bearing_deg: east.atan2(north).to_degrees(),
+        altitude_deg: up.atan2(east.hypot(north)).to_degrees(),
+    }
 }
 
 #[cfg(test)]
@@ -49,7 +57,10 @@ mod tests {
 
     #[test]
     fn a_star_on_the_pole_stands_in_the_north_as_high_as_the_latitude() {
-        let pole = Position { right_ascension_deg: 77.0, declination_deg: 90.0 };
+        let pole = Position {
+            right_ascension_deg: 77.0,
+            declination_deg: 90.0,
+        };
         let seen = seen(pole, 12.0, 52.0);
         assert!(seen.bearing_deg.abs() < 1e-9 && (seen.altitude_deg - 52.0).abs() < 1e-9);
     }

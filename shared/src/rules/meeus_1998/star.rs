@@ -5,9 +5,19 @@ use super::{Position, centuries};
 use crate::source::{Source, Standing};
 
 /// Source of the precession.
-pub const SOURCE: Source = Source::new("Meeus, Astronomical Algorithms", "1998", "equations 21.3 and 21.4", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Meeus, Astronomical Algorithms",
+    "1998",
+    "equations 21.3 and 21.4",
+    Standing::SecondHand,
+);
 /// Source of the pole star's entry.
-pub const CATALOGUE: Source = Source::new("Hipparcos, the new reduction", "2007", "entry 11767 (Polaris)", Standing::SecondHand);
+pub const CATALOGUE: Source = Source::new(
+    "Hipparcos, the new reduction",
+    "2007",
+    "entry 11767 (Polaris)",
+    Standing::SecondHand,
+);
 
 /// A star of a catalogue for the equinox of 2000.0, with its own motion in milliarcseconds a year (in right ascension
 /// as an arc on the sky).
@@ -22,8 +32,14 @@ pub struct Star {
 }
 
 /// The pole star, Hipparcos 11767.
-pub const POLARIS: Star =
-    Star { place: Position { right_ascension_deg: 37.954_560_67, declination_deg: 89.264_108_97 }, east_mas_a: 44.48, north_mas_a: -11.85 };
+pub const POLARIS: Star = Star {
+    place: Position {
+        right_ascension_deg: 37.954_560_67,
+        declination_deg: 89.264_108_97,
+    },
+    east_mas_a: 44.48,
+    north_mas_a: -11.85,
+};
 
 const MAS_PER_DEGREE: f64 = 3_600_000.0;
 
@@ -47,9 +63,13 @@ const MAS_PER_DEGREE: f64 = 3_600_000.0;
 pub fn mean_place(star: &Star, julian_day: f64) -> Position {
     let t = centuries(julian_day);
     let years = 100.0 * t;
-    let declination = (star.place.declination_deg + years * star.north_mas_a / MAS_PER_DEGREE).to_radians();
-    let eastward = years * star.east_mas_a / MAS_PER_DEGREE / star.place.declination_deg.to_radians().cos();
-    let angle = |one: f64, two: f64, three: f64| ((one * t + two * t * t + three * t.powi(3)) / 3600.0).to_radians();
+    let declination =
+        (star.place.declination_deg + years * star.north_mas_a / MAS_PER_DEGREE).to_radians();
+    let eastward =
+        years * star.east_mas_a / MAS_PER_DEGREE / star.place.declination_deg.to_radians().cos();
+    let angle = |one: f64, two: f64, three: f64| {
+        ((one * t + two * t * t + three * t.powi(3)) / 3600.0).to_radians()
+    };
     let zeta = angle(2_306.218_1, 0.301_88, 0.017_998);
     let z = angle(2_306.218_1, 1.094_68, 0.018_203);
     let theta = angle(2_004.310_9, -0.426_65, -0.041_833);
@@ -80,7 +100,13 @@ mod tests {
             north_mas_a: -89.5,
         };
         let place = mean_place(&star, 2_462_088.69);
-        assert!((place.right_ascension_deg - 41.547_214).abs() < 1e-5, "{place:?}");
-        assert!((place.declination_deg - 49.348_483).abs() < 1e-5, "{place:?}");
+        assert!(
+            (place.right_ascension_deg - 41.547_214).abs() < 1e-5,
+            "{place:?}"
+        );
+        assert!(
+            (place.declination_deg - 49.348_483).abs() < 1e-5,
+            "{place:?}"
+        );
     }
 }

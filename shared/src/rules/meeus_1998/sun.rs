@@ -5,7 +5,12 @@ use super::{Position, centuries};
 use crate::source::{Source, Standing};
 
 /// Source of the formulas.
-pub const SOURCE: Source = Source::new("Meeus, Astronomical Algorithms", "1998", "chapters 25 (low accuracy) and 28", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Meeus, Astronomical Algorithms",
+    "1998",
+    "chapters 25 (low accuracy) and 28",
+    Standing::SecondHand,
+);
 
 /// The sun on a day, with what leads to the equation of time.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,9 +52,12 @@ pub fn at(julian_day: f64) -> Sun {
     let longitude = (mean_longitude + centre - 0.005_69 - 0.004_78 * node.sin()).to_radians();
     let mean_obliquity = 23.439_291_11 - 0.013_004_167 * t - 1.64e-7 * t * t + 5.04e-7 * t.powi(3);
     let obliquity = (mean_obliquity + 0.002_56 * node.cos()).to_radians();
-    let right_ascension = (obliquity.cos() * longitude.sin()).atan2(longitude.cos()).to_degrees();
+    let right_ascension = (obliquity.cos() * longitude.sin())
+        .atan2(longitude.cos())
+        .to_degrees();
     let nutation_in_longitude = -0.004_78 * node.sin();
-    let equation = mean_longitude - 0.005_718_3 - right_ascension + nutation_in_longitude * obliquity.cos();
+    let equation =
+        mean_longitude - 0.005_718_3 - right_ascension + nutation_in_longitude * obliquity.cos();
     Sun {
         place: Position {
             right_ascension_deg: right_ascension.rem_euclid(360.0),
@@ -84,7 +92,10 @@ mod tests {
             for day in 0..40 {
                 let noon = noon(2_461_041.5 + 9.0 * f64::from(day), longitude);
                 let sidereal = super::super::earth::sidereal_time_deg(noon);
-                let hour_angle = (sidereal + longitude - at(noon).place.right_ascension_deg + 180.0).rem_euclid(360.0) - 180.0;
+                let hour_angle = (sidereal + longitude - at(noon).place.right_ascension_deg
+                    + 180.0)
+                    .rem_euclid(360.0)
+                    - 180.0;
                 assert!(hour_angle.abs() < 0.01, "{longitude} {day}: {hour_angle}");
             }
         }

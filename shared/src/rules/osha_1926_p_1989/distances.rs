@@ -5,11 +5,26 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, metre};
 
 /// Source of the depth from which a pit's sides need protection.
-pub const PROTECTION: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.652(a)(1)", Standing::SecondHand);
+pub const PROTECTION: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.652(a)(1)",
+    Standing::SecondHand,
+);
 /// Source of the way out.
-pub const WAY_OUT: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(c)(2)", Standing::SecondHand);
+pub const WAY_OUT: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(c)(2)",
+    Standing::SecondHand,
+);
 /// Source of the spoil's distance.
-pub const SPOIL: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(j)(2)", Standing::SecondHand);
+pub const SPOIL: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(j)(2)",
+    Standing::SecondHand,
+);
 
 /// One foot.
 const FOOT_M: f64 = 0.3048;

@@ -7,9 +7,19 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, metre};
 
 /// Source of the slopes.
-pub const SOURCE: Source = Source::new("29 CFR 1926 Subpart P", "1989", "Appendix B, Table B-1", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "Appendix B, Table B-1",
+    Standing::SecondHand,
+);
 /// Source of the soil types.
-pub const TYPES: Source = Source::new("29 CFR 1926 Subpart P", "1989", "Appendix A, (b)", Standing::SecondHand);
+pub const TYPES: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "Appendix A, (b)",
+    Standing::SecondHand,
+);
 
 /// Type of soil for the slope of a pit's side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -93,7 +103,13 @@ mod tests {
 
     #[test]
     fn angles_round_to_those_printed_in_table_b_1() {
-        let rounded = [SlopeType::StableRock, SlopeType::A, SlopeType::B, SlopeType::C].map(|soil| angle_deg(soil).round());
+        let rounded = [
+            SlopeType::StableRock,
+            SlopeType::A,
+            SlopeType::B,
+            SlopeType::C,
+        ]
+        .map(|soil| angle_deg(soil).round());
         assert_eq!(rounded, [90.0, 53.0, 45.0, 34.0]);
     }
 }

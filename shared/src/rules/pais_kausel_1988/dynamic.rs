@@ -7,8 +7,12 @@
 use crate::source::{Source, Standing};
 
 /// Factors on stiffness and damping ratios.
-pub const SOURCE: Source =
-    Source::new("Pais & Kausel", "1988", "as tabulated in NIST GCR 12-917-21, Tables 2-2b and 2-3b", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Pais & Kausel",
+    "1988",
+    "as tabulated in NIST GCR 12-917-21, Tables 2-2b and 2-3b",
+    Standing::SecondHand,
+);
 
 /// A footing's proportions: half its longer side and its depth over half its shorter side, and Poisson's ratio.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,7 +35,8 @@ pub struct Shape {
 #[must_use]
 pub fn rocking_short_ratio(long_ratio: f64, a0_ratio: f64) -> f64 {
     let square = a0_ratio * a0_ratio;
-    1.0 - (0.55 + 0.01 * (long_ratio - 1.0).max(0.0).sqrt()) * square / (2.4 - 0.4 / long_ratio.powi(3) + square)
+    1.0 - (0.55 + 0.01 * (long_ratio - 1.0).max(0.0).sqrt()) * square
+        / (2.4 - 0.4 / long_ratio.powi(3) + square)
 }
 
 /// The same about the shorter axis, the stiffer way: `1 − 0.55 a₀²/(0.6 + 1.4/(L/B)³ + a₀²)`.
@@ -54,7 +59,10 @@ pub fn rocking_long_ratio(long_ratio: f64, a0_ratio: f64) -> f64 {
 /// All ν below 0.5.
 #[must_use]
 pub fn push_ratio(poisson_ratio: f64) -> f64 {
-    (2.0 * (1.0 - poisson_ratio) / (1.0 - 2.0 * poisson_ratio)).max(0.0).sqrt().min(2.5)
+    (2.0 * (1.0 - poisson_ratio) / (1.0 - 2.0 * poisson_ratio))
+        .max(0.0)
+        .sqrt()
+        .min(2.5)
 }
 
 /// Radiation damping ratio of sway along the longer side, embedded:
@@ -66,7 +74,11 @@ pub fn push_ratio(poisson_ratio: f64) -> f64 {
 /// Homogeneous ground, sides bonded from surface to base.
 #[must_use]
 pub fn sway_damping_ratio(shape: Shape, stiffness_ratio: f64, a0_ratio: f64) -> f64 {
-    let Shape { long_ratio: l, depth_ratio: d, poisson_ratio } = shape;
+    let Shape {
+        long_ratio: l,
+        depth_ratio: d,
+        poisson_ratio,
+    } = shape;
     4.0 * (l + d * (push_ratio(poisson_ratio) + l)) / stiffness_ratio * a0_ratio / 2.0
 }
 
@@ -80,12 +92,17 @@ pub fn sway_damping_ratio(shape: Shape, stiffness_ratio: f64, a0_ratio: f64) -> 
 /// Homogeneous ground, sides bonded from surface to base.
 #[must_use]
 pub fn rocking_short_damping_ratio(shape: Shape, stiffness_ratio: f64, a0_ratio: f64) -> f64 {
-    let Shape { long_ratio: l, depth_ratio: d, poisson_ratio } = shape;
+    let Shape {
+        long_ratio: l,
+        depth_ratio: d,
+        poisson_ratio,
+    } = shape;
     let (psi, square) = (push_ratio(poisson_ratio), a0_ratio * a0_ratio);
     let moving = d + d.powi(3) + psi * l * d.powi(3) + 3.0 * d * l + psi * l;
     let share = square / (1.8 / (1.0 + 1.75 * (l - 1.0)) + square);
     let still = (psi * l + 1.0) * d.powi(3);
-    4.0 / 3.0 * (moving * share + still) / stiffness_ratio * a0_ratio / (2.0 * rocking_short_ratio(l, a0_ratio))
+    4.0 / 3.0 * (moving * share + still) / stiffness_ratio * a0_ratio
+        / (2.0 * rocking_short_ratio(l, a0_ratio))
 }
 
 #[cfg(test)]
@@ -93,7 +110,10 @@ mod tests {
     use super::*;
 
     fn near(found: f64, expected: f64) {
-        assert!((found / expected - 1.0).abs() < 5e-3, "found {found}, expected {expected}");
+        assert!(
+            (found / expected - 1.0).abs() < 5e-3,
+            "found {found}, expected {expected}"
+        );
     }
 
     /// A square at a₀ 0.365 and 0.973 (the metre cube at 15 and 40 Hz): by hand from the printed forms.
@@ -101,7 +121,10 @@ mod tests {
     fn a_square_loses_stiffness_with_the_square_of_the_frequency() {
         near(rocking_short_ratio(1.0, 0.365), 0.9656);
         near(rocking_short_ratio(1.0, 0.973), 0.8233);
-        near(rocking_long_ratio(1.0, 0.973), rocking_short_ratio(1.0, 0.973));
+        near(
+            rocking_long_ratio(1.0, 0.973),
+            rocking_short_ratio(1.0, 0.973),
+        );
         near(rocking_short_ratio(2.0, 0.5), 0.9462);
     }
 

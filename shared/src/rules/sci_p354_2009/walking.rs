@@ -8,7 +8,8 @@ use crate::units::{Force, Frequency, hertz, newton};
 /// Where the harmonics come from.
 pub const SOURCE: Source = Source::new("SCI P354", "2009", "Table 3.1", Standing::SecondHand);
 /// Where the impulse comes from.
-pub const IMPULSE_SOURCE: Source = Source::new("SCI P354", "2009", "equation 18", Standing::SecondHand);
+pub const IMPULSE_SOURCE: Source =
+    Source::new("SCI P354", "2009", "equation 18", Standing::SecondHand);
 /// Static weight of the walker of the table, N.
 pub const WALKER_N: f64 = 746.0;
 

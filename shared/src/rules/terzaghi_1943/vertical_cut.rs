@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, Pressure, UnitWeight, metre};
 
 /// Source of both formulas.
-pub const SOURCE: Source = Source::new("Terzaghi, Theoretical Soil Mechanics", "1943", "vertical banks in clay", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Terzaghi, Theoretical Soil Mechanics",
+    "1943",
+    "vertical banks in clay",
+    Standing::SecondHand,
+);
 
 /// Critical height of a whole face, H = 4 c/γ.
 ///

@@ -8,8 +8,12 @@
 use crate::source::{Source, Standing};
 
 /// Source of the equation; λ is derived here.
-pub const SOURCE: Source =
-    Source::new("UFC 3-130-06 (TM 5-852-6)", "2004", "modified Berggren equation, λ from Neumann's solution", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "UFC 3-130-06 (TM 5-852-6)",
+    "2004",
+    "modified Berggren equation, λ from Neumann's solution",
+    Standing::SecondHand,
+);
 
 /// Steps of the bisection: each halves the interval, so that the last is far below a float's own grain.
 const STEPS: usize = 80;
@@ -34,7 +38,12 @@ pub fn thermal_ratio(mean_annual_c: f64, surface_index_k_d: f64, season_d: f64) 
 /// # Valid for
 /// Latent heat and season above nought.
 #[must_use]
-pub fn fusion_ratio(surface_index_k_d: f64, season_d: f64, heat_capacity_j_m3_k: f64, latent_heat_j_m3: f64) -> f64 {
+pub fn fusion_ratio(
+    surface_index_k_d: f64,
+    season_d: f64,
+    heat_capacity_j_m3_k: f64,
+    latent_heat_j_m3: f64,
+) -> f64 {
     surface_index_k_d / season_d * heat_capacity_j_m3_k / latent_heat_j_m3
 }
 

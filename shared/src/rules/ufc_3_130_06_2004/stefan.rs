@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Length, MassDensity, kilogram_per_cubic_metre, metre};
 
 /// Source of the equation.
-pub const SOURCE: Source = Source::new("UFC 3-130-06 (TM 5-852-6)", "2004", "Stefan equation", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "UFC 3-130-06 (TM 5-852-6)",
+    "2004",
+    "Stefan equation",
+    Standing::SecondHand,
+);
 
 /// Latent heat of fusion of water, J/kg.
 pub const LATENT_HEAT_J_KG: f64 = 334_000.0;

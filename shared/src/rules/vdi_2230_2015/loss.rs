@@ -1,12 +1,16 @@
 //! What a stud keeps of its preload: stretch, settling of the faces, creep of the resin.
 
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, LinearStiffness, Pressure, Time, hour, newton, newton_per_metre};
+use crate::units::{
+    Area, Force, Length, LinearStiffness, Pressure, Time, hour, newton, newton_per_metre,
+};
 
 /// Settling of the faces.
 pub const SETTLING: Source = Source::new("VDI 2230-1", "2015", "5.4.2", Standing::FromMemory);
 /// Creep of the resin.
-pub const CREEP: Source = Source::judgement("preload falls with the logarithm of time, 5 % a decade of hours (3 to 10 %)");
+pub const CREEP: Source = Source::judgement(
+    "preload falls with the logarithm of time, 5 % a decade of hours (3 to 10 %)",
+);
 
 /// Stiffness of a stretched bar k = E A/l.
 ///
@@ -41,7 +45,12 @@ pub fn in_series(first: LinearStiffness, second: LinearStiffness) -> LinearStiff
 /// # Source
 /// VDI 2230-1:2015, 5.4.2.
 #[must_use]
-pub fn settling(preload: Force, settling: Length, stud: LinearStiffness, clamped: LinearStiffness) -> Force {
+pub fn settling(
+    preload: Force,
+    settling: Length,
+    stud: LinearStiffness,
+    clamped: LinearStiffness,
+) -> Force {
     let lost: Force = settling * in_series(stud, clamped);
     newton::new(newton::get(lost).min(newton::get(preload)))
 }
@@ -64,7 +73,11 @@ mod tests {
     /// Computed: an M16 over 36 mm is 916 kN/mm; settling by 5 µm against a stiff plate costs 4.6 kN of 25.
     #[test]
     fn short_studs_lose_most() {
-        let short = bar_stiffness(megapascal::new(210_000.0), square_millimetre::new(157.0), millimetre::new(36.0));
+        let short = bar_stiffness(
+            megapascal::new(210_000.0),
+            square_millimetre::new(157.0),
+            millimetre::new(36.0),
+        );
         assert!((newton_per_metre::get(short) / 1e6 - 916.0).abs() < 1.0);
         let rigid = newton_per_metre::new(1e15);
         let lost = settling(kilonewton::new(25.0), micrometre::new(5.0), short, rigid);

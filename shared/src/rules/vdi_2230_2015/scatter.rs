@@ -5,9 +5,15 @@ use crate::source::{Source, Standing};
 use crate::units::Spread;
 
 /// Nut factors by the state of the thread.
-pub const NUT_FACTOR: Source = Source::new("Published tables of nut factors", "", "by state of the thread", Standing::SecondHand);
+pub const NUT_FACTOR: Source = Source::new(
+    "Published tables of nut factors",
+    "",
+    "by state of the thread",
+    Standing::SecondHand,
+);
 /// Tightening factor by tool.
-pub const TIGHTENING_FACTOR: Source = Source::new("VDI 2230-1", "2015", "Table A8", Standing::SecondHand);
+pub const TIGHTENING_FACTOR: Source =
+    Source::new("VDI 2230-1", "2015", "Table A8", Standing::SecondHand);
 
 /// Nut factor K by state of thread and coating: low, typical, high.
 ///
@@ -51,7 +57,11 @@ pub fn tightening_factor(tool: Tool, friction_measured: bool) -> f64 {
 #[must_use]
 pub fn preload_share(tightening_factor: f64) -> Spread<f64> {
     let root = tightening_factor.max(1.0).sqrt();
-    Spread { low: 1.0 / root, typical: 1.0, high: root }
+    Spread {
+        low: 1.0 / root,
+        typical: 1.0,
+        high: root,
+    }
 }
 
 #[cfg(test)]

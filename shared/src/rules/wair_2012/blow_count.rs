@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, Velocity, kilopascal, metre_per_second};
 
 /// Source of the formula and its coefficients.
-pub const SOURCE: Source = Source::new("PEER report 2012/08", "2012", "table of N60 with effective stress", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "PEER report 2012/08",
+    "2012",
+    "table of N60 with effective stress",
+    Standing::FromMemory,
+);
 
 /// Soil for which a row of coefficients holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,7 +66,10 @@ mod tests {
         let speeds = [Kind::All, Kind::ClayAndSilt, Kind::Sand, Kind::Gravel]
             .map(|kind| metre_per_second::get(shear_wave_speed(kind, 15.0, kilopascal::new(18.0))));
         for (found, reference) in speeds.into_iter().zip([118.9, 103.9, 108.7, 149.2]) {
-            assert!((found - reference).abs() < 0.1, "{found} against {reference}");
+            assert!(
+                (found - reference).abs() < 0.1,
+                "{found} against {reference}"
+            );
         }
     }
 }

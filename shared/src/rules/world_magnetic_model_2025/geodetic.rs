@@ -27,7 +27,10 @@ impl Geocentric {
         let curvature = SEMI_MAJOR_M / (1.0 - eccentricity_squared * sin * sin).sqrt();
         let from_axis = (curvature + height_m) * cos;
         let above_equator = (curvature * (1.0 - eccentricity_squared) + height_m) * sin;
-        Self { latitude_rad: above_equator.atan2(from_axis), reach_ratio: MODEL_RADIUS_M / from_axis.hypot(above_equator) }
+        Self {
+            latitude_rad: above_equator.atan2(from_axis),
+            reach_ratio: MODEL_RADIUS_M / from_axis.hypot(above_equator),
+        }
     }
 }
 

@@ -24,7 +24,11 @@ impl Legendre {
         let mut slope = [[0.0; DEGREE + 1]; DEGREE + 1];
         value[0][0] = 1.0;
         for n in 1..=DEGREE {
-            let factor = if n == 1 { 1.0 } else { (1.0 - 0.5 / n as f64).sqrt() };
+            let factor = if n == 1 {
+                1.0
+            } else {
+                (1.0 - 0.5 / n as f64).sqrt()
+            };
             value[n][n] = factor * cos * value[n - 1][n - 1];
             slope[n][n] = factor * (cos * slope[n - 1][n - 1] - sin * value[n - 1][n - 1]);
             for m in 0..n {
@@ -32,9 +36,14 @@ impl Legendre {
                 let over = (degree * degree - order * order).sqrt();
                 let step = (2.0 * degree - 1.0) / over;
                 let back = ((degree - 1.0).powi(2) - order * order).max(0.0).sqrt() / over;
-                let (two_below, its_slope) = if n >= 2 { (value[n - 2][m], slope[n - 2][m]) } else { (0.0, 0.0) };
+                let (two_below, its_slope) = if n >= 2 {
+                    (value[n - 2][m], slope[n - 2][m])
+                } else {
+                    (0.0, 0.0)
+                };
                 value[n][m] = step * sin * value[n - 1][m] - back * two_below;
-                slope[n][m] = step * (cos * value[n - 1][m] + sin * slope[n - 1][m]) - back * its_slope;
+                slope[n][m] =
+                    step * (cos * value[n - 1][m] + sin * slope[n - 1][m]) - back * its_slope;
             }
         }
         Self { value, slope }
@@ -59,10 +68,24 @@ mod tests {
             (1, 0, sin, cos),
             (1, 1, cos, -sin),
             (2, 0, 1.5 * sin * sin - 0.5, 3.0 * sin * cos),
-            (2, 1, 3f64.sqrt() * sin * cos, 3f64.sqrt() * (cos * cos - sin * sin)),
-            (2, 2, 3f64.sqrt() / 2.0 * cos * cos, -3f64.sqrt() * cos * sin),
+            (
+                2,
+                1,
+                3f64.sqrt() * sin * cos,
+                3f64.sqrt() * (cos * cos - sin * sin),
+            ),
+            (
+                2,
+                2,
+                3f64.sqrt() / 2.0 * cos * cos,
+                -3f64.sqrt() * cos * sin,
+            ),
         ] {
-            assert!((found.of(n, m).0 - value).abs() < 1e-15 && (found.of(n, m).1 - slope).abs() < 1e-14, "{n} {m}");
+            assert!(
+                (found.of(n, m).0 - value).abs() < 1e-15
+                    && (found.of(n, m).1 - slope).abs() < 1e-14,
+                "{n} {m}"
+            );
         }
     }
 }

@@ -13,7 +13,9 @@ use crate::units::{kilonewton, millimetre, newton_metre};
 /// Answers about the studs that contradict each other, the plate or the block.
 #[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
-    let say = Say { units: plan.units.unwrap_or_default() };
+    let say = Say {
+        units: plan.units.unwrap_or_default(),
+    };
     let thread = plan.anchors.size.map(threads::thread);
     let mut problems = circle_and_block(plan, &say);
     problems.extend(circle_and_plate(plan, &say));
@@ -44,13 +46,19 @@ impl Say {
 
 /// Place of the stud that stands farthest along x or y, as a share of the circle's radius.
 fn farthest_ratio(count: Option<u32>) -> f64 {
-    if count == Some(4) { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 }
+    if count == Some(4) {
+        std::f64::consts::FRAC_1_SQRT_2
+    } else {
+        1.0
+    }
 }
 
 fn circle_and_plate(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let (circle, side) = (plan.anchors.circle_diameter_mm?, plan.pier.plate_side_mm?);
     let count = plan.anchors.count.or(Some(4));
-    let hole = plan.anchors.size.map_or(0.0, |size| millimetre::get(threads::thread(size).plate_hole));
+    let hole = plan.anchors.size.map_or(0.0, |size| {
+        millimetre::get(threads::thread(size).plate_hole)
+    });
     let reach = circle * farthest_ratio(count) + 2.0 * 1.2 * hole;
     (reach > side).then(|| {
         Problem::between(
@@ -66,8 +74,13 @@ fn circle_and_plate(plan: &SitePlan, say: &Say) -> Option<Problem> {
 }
 
 fn circle_and_column(plan: &SitePlan, say: &Say) -> Option<Problem> {
-    let (circle, column) = (plan.anchors.circle_diameter_mm?, plan.pier.outside_diameter_mm?);
-    let washer = plan.anchors.size.map_or(0.0, |size| millimetre::get(threads::thread(size).washer_diameter));
+    let (circle, column) = (
+        plan.anchors.circle_diameter_mm?,
+        plan.pier.outside_diameter_mm?,
+    );
+    let washer = plan.anchors.size.map_or(0.0, |size| {
+        millimetre::get(threads::thread(size).washer_diameter)
+    });
     let needed = column + washer;
     (circle < needed).then(|| {
         Problem::between(
@@ -83,19 +96,28 @@ fn circle_and_column(plan: &SitePlan, say: &Say) -> Option<Problem> {
 }
 
 fn circle_and_block(plan: &SitePlan, say: &Say) -> Vec<Problem> {
-    let Some(circle) = plan.anchors.circle_diameter_mm else { return Vec::new() };
+    let Some(circle) = plan.anchors.circle_diameter_mm else {
+        return Vec::new();
+    };
     let reach = circle * farthest_ratio(plan.anchors.count.or(Some(4)));
-    [("block.length_m", plan.block.length_m), ("block.width_m", plan.block.width_m)]
-        .into_iter()
-        .filter_map(|(field, side)| Some((field, 1000.0 * side?)))
-        .filter(|&(_, side)| reach >= side)
-        .map(|(field, side)| {
-            Problem::between(
-                &["anchors.circle_diameter_mm", field],
-                format!("The studs reach {} across and would stand outside the block of {}.", say.mm(reach), say.mm(side)),
-            )
-        })
-        .collect()
+    [
+        ("block.length_m", plan.block.length_m),
+        ("block.width_m", plan.block.width_m),
+    ]
+    .into_iter()
+    .filter_map(|(field, side)| Some((field, 1000.0 * side?)))
+    .filter(|&(_, side)| reach >= side)
+    .map(|(field, side)| {
+        Problem::between(
+            &["anchors.circle_diameter_mm", field],
+            format!(
+                "The studs reach {} across and would stand outside the block of {}.",
+                say.mm(reach),
+                say.mm(side)
+            ),
+        )
+    })
+    .collect()
 }
 
 fn embedment_and_length(plan: &SitePlan, say: &Say) -> Option<Problem> {
@@ -103,17 +125,28 @@ fn embedment_and_length(plan: &SitePlan, say: &Say) -> Option<Problem> {
     (depth >= length).then(|| {
         Problem::between(
             &["anchors.embedment_mm", "anchors.length_mm"],
-            format!("A stud of {} cannot stand {} deep and still carry plate and nut.", say.mm(length), say.mm(depth)),
+            format!(
+                "A stud of {} cannot stand {} deep and still carry plate and nut.",
+                say.mm(length),
+                say.mm(depth)
+            ),
         )
     })
 }
 
 fn embedment_and_block(plan: &SitePlan, say: &Say) -> Option<Problem> {
-    let (depth, block) = (plan.anchors.embedment_mm?, 1000.0 * (plan.block.depth_m? + plan.block.upstand_m.unwrap_or(0.0)));
+    let (depth, block) = (
+        plan.anchors.embedment_mm?,
+        1000.0 * (plan.block.depth_m? + plan.block.upstand_m.unwrap_or(0.0)),
+    );
     (depth >= block).then(|| {
         Problem::between(
             &["anchors.embedment_mm", "block.depth_m", "block.upstand_m"],
-            format!("A hole {} deep would go through the block, which is {} thick.", say.mm(depth), say.mm(block)),
+            format!(
+                "A hole {} deep would go through the block, which is {} thick.",
+                say.mm(depth),
+                say.mm(block)
+            ),
         )
     })
 }
@@ -121,11 +154,18 @@ fn embedment_and_block(plan: &SitePlan, say: &Say) -> Option<Problem> {
 /// The depths that the product's approval allows, and a depth outside them.
 fn embedment_and_product(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let said = &plan.anchors;
-    let (least, most) = (said.min_embedment_mm.unwrap_or(0.0), said.max_embedment_mm.unwrap_or(f64::INFINITY));
+    let (least, most) = (
+        said.min_embedment_mm.unwrap_or(0.0),
+        said.max_embedment_mm.unwrap_or(f64::INFINITY),
+    );
     if least > most {
         return Some(Problem::between(
             &["anchors.min_embedment_mm", "anchors.max_embedment_mm"],
-            format!("No depth is at least {} and at most {}: the two limits are the wrong way round.", say.mm(least), say.mm(most)),
+            format!(
+                "No depth is at least {} and at most {}: the two limits are the wrong way round.",
+                say.mm(least),
+                say.mm(most)
+            ),
         ));
     }
     let depth = said.embedment_mm?;
@@ -136,12 +176,19 @@ fn embedment_and_product(plan: &SitePlan, say: &Say) -> Option<Problem> {
     };
     Some(Problem::between(
         &["anchors.embedment_mm", field],
-        format!("{} is outside what the product allows: the {which} embedment stated for it is {}.", say.mm(depth), say.mm(limit)),
+        format!(
+            "{} is outside what the product allows: the {which} embedment stated for it is {}.",
+            say.mm(depth),
+            say.mm(limit)
+        ),
     ))
 }
 
 fn hole_and_stud(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem> {
-    let (hole, stud) = (plan.anchors.hole_diameter_mm?, millimetre::get(thread.diameter));
+    let (hole, stud) = (
+        plan.anchors.hole_diameter_mm?,
+        millimetre::get(thread.diameter),
+    );
     (hole <= stud).then(|| {
         Problem::between(
             &["anchors.hole_diameter_mm", "anchors.size"],
@@ -166,10 +213,21 @@ fn embedment_and_diameter(plan: &SitePlan, thread: &Thread, say: &Say) -> Option
 }
 
 fn studs_overlap(plan: &SitePlan, say: &Say) -> Option<Problem> {
-    let (circle, count) = (plan.anchors.circle_diameter_mm?, plan.anchors.count.unwrap_or(4));
-    let thread = threads::thread(plan.anchors.size.unwrap_or_else(|| usual_size(&plan.anchors)));
+    let (circle, count) = (
+        plan.anchors.circle_diameter_mm?,
+        plan.anchors.count.unwrap_or(4),
+    );
+    let thread = threads::thread(
+        plan.anchors
+            .size
+            .unwrap_or_else(|| usual_size(&plan.anchors)),
+    );
     let spacing = circle * (std::f64::consts::PI / f64::from(count)).sin();
-    let needed = plan.anchors.hole_diameter_mm.unwrap_or(0.0).max(millimetre::get(thread.washer_diameter));
+    let needed = plan
+        .anchors
+        .hole_diameter_mm
+        .unwrap_or(0.0)
+        .max(millimetre::get(thread.washer_diameter));
     (spacing <= needed).then(|| {
         Problem::between(
             &["anchors.count", "anchors.circle_diameter_mm", "anchors.size"],
@@ -191,10 +249,16 @@ fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
         return None;
     }
     let generic = resin::generic_times();
-    let own = said.times_by_temperature.as_deref().filter(|rows| !rows.is_empty());
+    let own = said
+        .times_by_temperature
+        .as_deref()
+        .filter(|rows| !rows.is_empty());
     let (low, high) = match own {
         Some(rows) => (rows.first()?.concrete_c, rows.last()?.concrete_c),
-        None => (generic.first()?.temperature_c, generic.last()?.temperature_c),
+        None => (
+            generic.first()?.temperature_c,
+            generic.last()?.temperature_c,
+        ),
     };
     let celsius = |value| say.units.say(value, Unit::Celsius);
     (!(low..=high).contains(&temperature)).then(|| {
@@ -216,16 +280,25 @@ fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
 fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let said = &plan.anchors;
     let torque = newton_metre::new(said.torque_n_m?);
-    let (size, class) = (said.size.unwrap_or_else(|| usual_size(said)), said.strength_class.unwrap_or(StrengthClass::C8_8));
+    let (size, class) = (
+        said.size.unwrap_or_else(|| usual_size(said)),
+        said.strength_class.unwrap_or(StrengthClass::C8_8),
+    );
     let (thread, steel) = (threads::thread(size), threads::steel(class, size));
     let nut_factor = match said.thread_friction.zip(said.under_head_friction) {
         Some((in_thread, under_head)) => tightening::nut_factor(&thread, in_thread, under_head),
         None => {
-            let (lubrication, coating) = (said.lubrication.unwrap_or(Lubrication::Oiled), said.coating.unwrap_or(Coating::Zinc));
+            let (lubrication, coating) = (
+                said.lubrication.unwrap_or(Lubrication::Oiled),
+                said.coating.unwrap_or(Coating::Zinc),
+            );
             tightening::scatter::nut_factor(lubrication, coating, steel.stainless).typical
         }
     };
-    let (pull, proof) = (tightening::preload(torque, nut_factor, thread.diameter), thread.stress_area * steel.proof);
+    let (pull, proof) = (
+        tightening::preload(torque, nut_factor, thread.diameter),
+        thread.stress_area * steel.proof,
+    );
     let most = tightening::torque_by_nut_factor(proof, nut_factor, thread.diameter);
     let kn = |force| say.units.say(kilonewton::get(force), Unit::Kilonewton);
     let nm = |torque| say.units.say(newton_metre::get(torque), Unit::NewtonMetre);

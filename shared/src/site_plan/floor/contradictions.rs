@@ -20,23 +20,59 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
 
 /// Stands, posts and legs of the walk that are where the column is.
 fn inside_pier(plan: &SitePlan) -> Vec<Problem> {
-    let radius = plan.pier.outside_diameter_mm.map_or(THINNEST_RADIUS_M, |diameter| 0.5 * diameter / 1000.0);
+    let radius = plan
+        .pier
+        .outside_diameter_mm
+        .map_or(THINNEST_RADIUS_M, |diameter| 0.5 * diameter / 1000.0);
     let floor = &plan.floor;
-    let stands = floor.stands.iter().flatten().enumerate().filter(|(_, stand)| stand.x_m.hypot(stand.y_m) < radius);
+    let stands = floor
+        .stands
+        .iter()
+        .flatten()
+        .enumerate()
+        .filter(|(_, stand)| stand.x_m.hypot(stand.y_m) < radius);
     let stands = stands.map(|(i, stand)| {
-        let fields = [format!("floor.stands[{i}].x_m"), format!("floor.stands[{i}].y_m"), "pier.outside_diameter_mm".to_owned()];
-        problem(&fields, format!("{} stands inside the column. Move the place, or make the column thinner.", name(&stand.name)))
+        let fields = [
+            format!("floor.stands[{i}].x_m"),
+            format!("floor.stands[{i}].y_m"),
+            "pier.outside_diameter_mm".to_owned(),
+        ];
+        problem(
+            &fields,
+            format!(
+                "{} stands inside the column. Move the place, or make the column thinner.",
+                name(&stand.name)
+            ),
+        )
     });
-    let posts = floor.supports.iter().flatten().enumerate().filter(|(_, post)| post[0].hypot(post[1]) < radius);
+    let posts = floor
+        .supports
+        .iter()
+        .flatten()
+        .enumerate()
+        .filter(|(_, post)| post[0].hypot(post[1]) < radius);
     let posts = posts.map(|(i, _)| {
-        let fields = [format!("floor.supports[{i}]"), "pier.outside_diameter_mm".to_owned()];
-        problem(&fields, "A post of the deck stands inside the column.".to_owned())
+        let fields = [
+            format!("floor.supports[{i}]"),
+            "pier.outside_diameter_mm".to_owned(),
+        ];
+        problem(
+            &fields,
+            "A post of the deck stands inside the column.".to_owned(),
+        )
     });
     let walk = floor.walk.as_deref().unwrap_or_default();
-    let crosses = walk.windows(2).any(|leg| to_axis(leg[0], leg[1]) < radius) || walk.iter().any(|place| place[0].hypot(place[1]) < radius);
+    let crosses = walk.windows(2).any(|leg| to_axis(leg[0], leg[1]) < radius)
+        || walk.iter().any(|place| place[0].hypot(place[1]) < radius);
     let walk = crosses.then(|| {
-        let fields = ["floor.walk".to_owned(), "pier.outside_diameter_mm".to_owned()];
-        problem(&fields, "The walk leads through the column. Lead it round.".to_owned())
+        let fields = [
+            "floor.walk".to_owned(),
+            "pier.outside_diameter_mm".to_owned(),
+        ];
+        problem(
+            &fields,
+            "The walk leads through the column. Lead it round.".to_owned(),
+        )
     });
     stands.chain(posts).chain(walk).collect()
 }
@@ -52,25 +88,45 @@ fn raised_ground(plan: &SitePlan) -> Option<Problem> {
 }
 
 fn posts_without_deck(plan: &SitePlan) -> Option<Problem> {
-    let has_posts = plan.floor.supports.as_ref().is_some_and(|posts| !posts.is_empty());
+    let has_posts = plan
+        .floor
+        .supports
+        .as_ref()
+        .is_some_and(|posts| !posts.is_empty());
     let other = plan.floor.kind.is_some_and(|kind| kind != FloorKind::Deck);
-    (has_posts && other)
-        .then(|| Problem::between(&["floor.kind", "floor.supports"], "Only a deck stands on posts: choose a deck, or take the posts away."))
+    (has_posts && other).then(|| {
+        Problem::between(
+            &["floor.kind", "floor.supports"],
+            "Only a deck stands on posts: choose a deck, or take the posts away.",
+        )
+    })
 }
 
 fn problem(fields: &[String], said: String) -> Problem {
-    Problem { fields: fields.to_vec(), value: None, said }
+    Problem {
+        fields: fields.to_vec(),
+        value: None,
+        said,
+    }
 }
 
 fn name(name: &str) -> &str {
-    if name.trim().is_empty() { "Somebody" } else { name }
+    if name.trim().is_empty() {
+        "Somebody"
+    } else {
+        name
+    }
 }
 
 /// Shortest distance from the axis to a leg of the walk.
 fn to_axis(from: [f64; 2], to: [f64; 2]) -> f64 {
     let along = [to[0] - from[0], to[1] - from[1]];
     let length_squared = along[0] * along[0] + along[1] * along[1];
-    let t = if length_squared > 0.0 { (-(from[0] * along[0] + from[1] * along[1]) / length_squared).clamp(0.0, 1.0) } else { 0.0 };
+    let t = if length_squared > 0.0 {
+        (-(from[0] * along[0] + from[1] * along[1]) / length_squared).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
     (from[0] + t * along[0]).hypot(from[1] + t * along[1])
 }
 
@@ -83,10 +139,24 @@ mod tests {
     fn a_stand_inside_the_column_is_named_at_every_field() {
         let mut plan = SitePlan::unknown();
         plan.pier.outside_diameter_mm = Some(300.0);
-        plan.floor.stands = Some(vec![Stand { name: "Observer".into(), x_m: 0.1, y_m: 0.1, mass_kg: 80.0 }]);
+        plan.floor.stands = Some(vec![Stand {
+            name: "Observer".into(),
+            x_m: 0.1,
+            y_m: 0.1,
+            mass_kg: 80.0,
+        }]);
         plan.floor.walk = Some(vec![[-1.0, -0.1], [1.0, -0.1]]);
-        let fields: Vec<_> = contradictions(&plan).into_iter().map(|problem| problem.fields.join(" ")).collect();
-        assert_eq!(fields, ["floor.stands[0].x_m floor.stands[0].y_m pier.outside_diameter_mm", "floor.walk pier.outside_diameter_mm"]);
+        let fields: Vec<_> = contradictions(&plan)
+            .into_iter()
+            .map(|problem| problem.fields.join(" "))
+            .collect();
+        assert_eq!(
+            fields,
+            [
+                "floor.stands[0].x_m floor.stands[0].y_m pier.outside_diameter_mm",
+                "floor.walk pier.outside_diameter_mm"
+            ]
+        );
     }
 
     #[test]

@@ -10,11 +10,15 @@ use crate::rules::en_1991_1_4_2005::{cylinder, gust};
 use crate::site_plan::Code;
 use crate::source::{Source, Standing};
 use crate::stages::pier::Pier;
-use crate::units::{Force, Length, Moment, gravity, kilonewton, kilonewton_metre, metre, millimetre, newton, newton_metre, square_metre};
+use crate::units::{
+    Force, Length, Moment, gravity, kilonewton, kilonewton_metre, metre, millimetre, newton,
+    newton_metre, square_metre,
+};
 
 /// A knock: somebody falls against the column, or a barrow runs into it.
-const KNOCK: Source =
-    Source::judgement("1.0 kN at 1 m above the foot, a person who falls against the column or a barrow that runs into it");
+const KNOCK: Source = Source::judgement(
+    "1.0 kN at 1 m above the foot, a person who falls against the column or a barrow that runs into it",
+);
 /// A knock's force, N, and its height, m.
 const KNOCK_N: f64 = 1000.0;
 const KNOCK_HEIGHT_M: f64 = 1.0;
@@ -23,10 +27,16 @@ const LEANING_ARM_M: f64 = 0.75;
 /// How far beside the axis the gust on a telescope acts, in widths: EN 1991-1-4, 7.4.3, says so of signboards.
 const GUST_ARM_RATIO: f64 = 0.25;
 /// Where a horizontal force acts beside the axis.
-const BESIDE: Source =
-    Source::judgement("a hand 0.75 m beside the axis; a gust a quarter of the telescope's width beside it, as EN 1991-1-4 7.4.3 takes it");
+const BESIDE: Source = Source::judgement(
+    "a hand 0.75 m beside the axis; a gust a quarter of the telescope's width beside it, as EN 1991-1-4 7.4.3 takes it",
+);
 /// Partial factors of EN 1990.
-const EN_1990: Source = Source::new("EN 1990", "2002", "Table A1.2(B) and 6.4.3.3", Standing::FromMemory);
+const EN_1990: Source = Source::new(
+    "EN 1990",
+    "2002",
+    "Table A1.2(B) and 6.4.3.3",
+    Standing::FromMemory,
+);
 /// Load factors of ACI 318.
 const ACI_LOADS: Source = Source::new("ACI 318", "19", "Table 5.3.1", Standing::FromMemory);
 
@@ -47,7 +57,10 @@ pub struct Action {
     #[serde(rename = "moment_kn_m", serialize_with = "kilonewton_metre::serialize")]
     pub moment: Moment,
     /// Twist about the column's axis, where the force acts beside it.
-    #[serde(rename = "torsion_kn_m", serialize_with = "kilonewton_metre::serialize")]
+    #[serde(
+        rename = "torsion_kn_m",
+        serialize_with = "kilonewton_metre::serialize"
+    )]
     pub torsion: Moment,
     /// Whether it is an accident, which has no partial factor.
     pub accidental: bool,
@@ -93,15 +106,37 @@ pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
     let top = pier.height + brief.load.centre_above_pier.value;
     let still = newton::new(0.0);
     let (wind, wind_moment, twist) = storm(brief, pier);
-    let knock_height = if pier.height > metre::new(KNOCK_HEIGHT_M) { metre::new(KNOCK_HEIGHT_M) } else { pier.height };
+    let knock_height = if pier.height > metre::new(KNOCK_HEIGHT_M) {
+        metre::new(KNOCK_HEIGHT_M)
+    } else {
+        pier.height
+    };
     let climber = person::climber();
     let ladder = person::ladder_push(climber);
-    let hanging = person::hanging_moment(climber, person::ladder_arm(brief.pier.outside_diameter.value)) + moment(ladder, pier.height);
+    let hanging = person::hanging_moment(
+        climber,
+        person::ladder_arm(brief.pier.outside_diameter.value),
+    ) + moment(ladder, pier.height);
     let calm = newton_metre::new(0.0);
-    let action =
-        |id, title, weight, shear, moment, source| Action { id, title, weight, shear, moment, torsion: calm, accidental: false, source };
+    let action = |id, title, weight, shear, moment, source| Action {
+        id,
+        title,
+        weight,
+        shear,
+        moment,
+        torsion: calm,
+        accidental: false,
+        source,
+    };
     vec![
-        action("rest", "weight at rest", weight, still, newton_metre::new(0.0), EN_1990),
+        action(
+            "rest",
+            "weight at rest",
+            weight,
+            still,
+            newton_metre::new(0.0),
+            EN_1990,
+        ),
         Action {
             torsion: moment(person::leaning(), metre::new(LEANING_ARM_M)),
             ..action(
@@ -115,7 +150,14 @@ pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
         },
         Action {
             torsion: twist,
-            ..action("gust", "the design gust, with no roof to keep it off", weight, wind, wind_moment, gust::SOURCE)
+            ..action(
+                "gust",
+                "the design gust, with no roof to keep it off",
+                weight,
+                wind,
+                wind_moment,
+                gust::SOURCE,
+            )
         },
         action(
             "ladder",
@@ -127,7 +169,14 @@ pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
         ),
         Action {
             accidental: true,
-            ..action("knock", "a knock", weight, newton::new(KNOCK_N), moment(newton::new(KNOCK_N), knock_height), KNOCK)
+            ..action(
+                "knock",
+                "a knock",
+                weight,
+                newton::new(KNOCK_N),
+                moment(newton::new(KNOCK_N), knock_height),
+                KNOCK,
+            )
         },
     ]
 }
@@ -139,23 +188,56 @@ fn moment(force: Force, height: Length) -> Moment {
 /// Force, moment and twist of the design gust; a roof may stand open when it comes.
 fn storm(brief: &Brief, pier: &Pier) -> (Force, Moment, Moment) {
     let speed = brief.site.design_gust.value;
-    let column = gust::force(speed, pier.outside_diameter * pier.height, cylinder::cylinder_factor(speed, pier.outside_diameter));
-    let top = gust::force(speed, brief.load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR);
+    let column = gust::force(
+        speed,
+        pier.outside_diameter * pier.height,
+        cylinder::cylinder_factor(speed, pier.outside_diameter),
+    );
+    let top = gust::force(
+        speed,
+        brief.load.wind_area.value,
+        cylinder::TELESCOPE_FORCE_FACTOR,
+    );
     let centre = pier.height + brief.load.centre_above_pier.value;
-    let width = metre::new(square_metre::get(brief.load.wind_area.value).max(0.0).sqrt());
-    (column + top, moment(column, pier.height / 2.0) + moment(top, centre), moment(top, width * GUST_ARM_RATIO))
+    let width = metre::new(
+        square_metre::get(brief.load.wind_area.value)
+            .max(0.0)
+            .sqrt(),
+    );
+    (
+        column + top,
+        moment(column, pier.height / 2.0) + moment(top, centre),
+        moment(top, width * GUST_ARM_RATIO),
+    )
 }
 
 /// The line of calculation for the action that governs.
 pub fn working(action: &Action, code: Code, notes: &mut Notes) {
     let factored = action.factored(code);
-    let source = if code == Code::Aci { ACI_LOADS } else { EN_1990 };
+    let source = if code == Code::Aci {
+        ACI_LOADS
+    } else {
+        EN_1990
+    };
     notes.working(
-        Working::new("anchors.action", format!("Worst for the studs: {}", action.title), "M_Ed = γ M, N_Ed at its least", source)
-            .with("M", kilonewton_metre::get(action.moment), Unit::KilonewtonMetre)
-            .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
-            .with("N_Ed", kilonewton::get(factored.weight), Unit::Kilonewton)
-            .gives("M_Ed", kilonewton_metre::get(factored.moment), Unit::KilonewtonMetre),
+        Working::new(
+            "anchors.action",
+            format!("Worst for the studs: {}", action.title),
+            "M_Ed = γ M, N_Ed at its least",
+            source,
+        )
+        .with(
+            "M",
+            kilonewton_metre::get(action.moment),
+            Unit::KilonewtonMetre,
+        )
+        .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
+        .with("N_Ed", kilonewton::get(factored.weight), Unit::Kilonewton)
+        .gives(
+            "M_Ed",
+            kilonewton_metre::get(factored.moment),
+            Unit::KilonewtonMetre,
+        ),
     );
 }
 
@@ -165,15 +247,26 @@ pub fn twist(action: &Action, code: Code, count: usize, radius: Length, notes: &
     notes.working(
         Working::new(
             "anchors.torsion",
-            format!("Shear of the most loaded stud under {}, with the twist of a force beside the axis", action.title),
+            format!(
+                "Shear of the most loaded stud under {}, with the twist of a force beside the axis",
+                action.title
+            ),
             "V₁ = V_Ed/n + T_Ed/(n R)",
             BESIDE,
         )
         .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
-        .with("T_Ed", kilonewton_metre::get(factored.torsion), Unit::KilonewtonMetre)
+        .with(
+            "T_Ed",
+            kilonewton_metre::get(factored.torsion),
+            Unit::KilonewtonMetre,
+        )
         .with("n", count as f64, Unit::Count)
         .with("R", millimetre::get(radius), Unit::Millimetre)
-        .gives("V₁", kilonewton::get(factored.twisted_shear(radius)) / count as f64, Unit::Kilonewton),
+        .gives(
+            "V₁",
+            kilonewton::get(factored.twisted_shear(radius)) / count as f64,
+            Unit::Kilonewton,
+        ),
     );
 }
 
@@ -187,6 +280,10 @@ impl Factored {
     /// How far beside the studs' middle the shear acts.
     #[must_use]
     pub fn eccentricity(&self) -> Length {
-        if newton::get(self.shear) > 0.0 { self.torsion / self.shear } else { metre::new(0.0) }
+        if newton::get(self.shear) > 0.0 {
+            self.torsion / self.shear
+        } else {
+            metre::new(0.0)
+        }
     }
 }

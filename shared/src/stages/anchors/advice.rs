@@ -15,11 +15,22 @@ use crate::stages::anchors::torque::Torque;
 use crate::units::{Length, Time, hour, millilitre, millimetre, newton_metre};
 
 /// Galvanised threads.
-const GALVANISED: Source = Source::new("ISO 10684", "2004", "Annex A and clause 6", Standing::SecondHand);
+const GALVANISED: Source = Source::new(
+    "ISO 10684",
+    "2004",
+    "Annex A and clause 6",
+    Standing::SecondHand,
+);
 /// Dissimilar metals.
-const CONTACT: Source = Source::new("EN ISO 14713-1", "2017", "6.9, contact with other metals", Standing::FromMemory);
+const CONTACT: Source = Source::new(
+    "EN ISO 14713-1",
+    "2017",
+    "6.9, contact with other metals",
+    Standing::FromMemory,
+);
 /// Setting of bonded studs.
-const SETTING: Source = Source::common_practice("setting of bonded studs; the product's own instructions rule");
+const SETTING: Source =
+    Source::common_practice("setting of bonded studs; the product's own instructions rule");
 
 /// One step of setting and tightening.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -32,16 +43,28 @@ pub struct Step {
 
 /// The steps from hole to last check.
 #[must_use]
-pub fn steps(brief: &Brief, setting: &Setting, torque: &Torque, seat: Seat, nut_gap: Option<Length>) -> Vec<Step> {
+pub fn steps(
+    brief: &Brief,
+    setting: &Setting,
+    torque: &Torque,
+    seat: Seat,
+    nut_gap: Option<Length>,
+) -> Vec<Step> {
     let units = brief.units;
     let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
     let time = |time: Option<Time>, unit: Unit, per_hour: f64| {
-        time.map_or("the time that the product's sheet gives".to_owned(), |time| units.say(hour::get(time) * per_hour, unit))
+        time.map_or(
+            "the time that the product's sheet gives".to_owned(),
+            |time| units.say(hour::get(time) * per_hour, unit),
+        )
     };
     let anchors = &brief.anchors;
     let temperature = units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
     let step = |id, says: String| Step { id, says };
-    let first = torque.passes.first().map_or(torque.used, |pass| pass.torque);
+    let first = torque
+        .passes
+        .first()
+        .map_or(torque.used, |pass| pass.torque);
     let mut steps = vec![
         step("drill", format!("Drill each hole {} wide and {} deep, upright, through a template; a diamond core leaves walls too smooth unless the product allows it.", mm(anchors.hole_diameter.value), mm(setting::hole_depth(brief)))),
         step("clean", format!("Clean from the bottom up: blow {n} times, brush {n} times with a round brush of {brush}, blow {n} times, until no dust comes. No water may stand in the hole. Dust left behind can halve the bond.", n = setting.cleaning_rounds, brush = mm(setting.brush))),
@@ -144,7 +167,11 @@ fn steel(brief: &Brief, notes: &mut Notes) {
         );
     }
     if anchors.strength_class.value == StrengthClass::C10_9 {
-        let zinc = if anchors.coating.value == Coating::Plain { "" } else { " Zinc from a bath adds hydrogen, which makes them brittle." };
+        let zinc = if anchors.coating.value == Coating::Plain {
+            ""
+        } else {
+            " Zinc from a bath adds hydrogen, which makes them brittle."
+        };
         notes.caution(
             "anchors.high_strength",
             When::Planning,

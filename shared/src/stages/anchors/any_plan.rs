@@ -20,11 +20,16 @@ fn studs(plan: &SitePlan) -> Option<(Found<Anchors>, f64)> {
     let room = room::room(&brief, &ground);
     let block = block::stage(&brief, &ground, &room).value;
     let pier = pier::stage(&brief, &block).value;
-    Some((anchors::stage(&brief, &block, &pier), pier.base_joint_stiffness.value))
+    Some((
+        anchors::stage(&brief, &block, &pier),
+        pier.base_joint_stiffness.value,
+    ))
 }
 
 /// One of the answers, or not known.
-fn any_of<T: Copy + std::fmt::Debug + 'static>(all: &'static [T]) -> impl Strategy<Value = Option<T>> {
+fn any_of<T: Copy + std::fmt::Debug + 'static>(
+    all: &'static [T],
+) -> impl Strategy<Value = Option<T>> {
     prop::option::of(prop::sample::select(all))
 }
 
@@ -41,33 +46,57 @@ fn choices() -> impl Strategy<Value = SitePlan> {
         any_of(Reinforcement::ALL),
         prop::option::of(any::<bool>()),
     )
-        .prop_map(|(size, class, lubrication, tool, coating, hole, lower_nuts, levelling, reinforcement, cracked)| {
-            let mut plan = SitePlan::unknown();
-            plan.anchors.size = size;
-            plan.anchors.strength_class = class;
-            plan.anchors.lubrication = lubrication;
-            plan.anchors.tool = tool;
-            plan.anchors.coating = coating;
-            plan.anchors.hole = hole;
-            plan.anchors.lower_nuts = lower_nuts;
-            plan.anchors.cracked = cracked;
-            plan.pier.levelling = levelling;
-            plan.block.reinforcement = reinforcement;
-            plan
-        })
+        .prop_map(
+            |(
+                size,
+                class,
+                lubrication,
+                tool,
+                coating,
+                hole,
+                lower_nuts,
+                levelling,
+                reinforcement,
+                cracked,
+            )| {
+                let mut plan = SitePlan::unknown();
+                plan.anchors.size = size;
+                plan.anchors.strength_class = class;
+                plan.anchors.lubrication = lubrication;
+                plan.anchors.tool = tool;
+                plan.anchors.coating = coating;
+                plan.anchors.hole = hole;
+                plan.anchors.lower_nuts = lower_nuts;
+                plan.anchors.cracked = cracked;
+                plan.pier.levelling = levelling;
+                plan.block.reinforcement = reinforcement;
+                plan
+            },
+        )
 }
 
 /// The numbers that this stage reads, each anywhere in its range or not known.
 fn plans() -> impl Strategy<Value = SitePlan> {
     let fields: Vec<_> = SitePlan::numbers()
-        .filter(|field| ["anchors.", "pier.", "block.", "load."].iter().any(|section| field.path.starts_with(section)))
+        .filter(|field| {
+            ["anchors.", "pier.", "block.", "load."]
+                .iter()
+                .any(|section| field.path.starts_with(section))
+        })
         .collect();
     let values = prop::collection::vec(prop::option::weighted(0.15, 0.0..=1.0f64), fields.len());
     (choices(), values).prop_map(move |(mut plan, values)| {
         for (field, share) in fields.iter().zip(values) {
             // Most torques of the whole range break any stud: those that a stud may bear are drawn here.
-            let most = if field.path == "anchors.torque_n_m" { 300.0 } else { field.most };
-            (field.set)(&mut plan, share.map(|share| field.least + share * (most - field.least)));
+            let most = if field.path == "anchors.torque_n_m" {
+                300.0
+            } else {
+                field.most
+            };
+            (field.set)(
+                &mut plan,
+                share.map(|share| field.least + share * (most - field.least)),
+            );
         }
         plan
     })
@@ -77,12 +106,24 @@ fn plans() -> impl Strategy<Value = SitePlan> {
 fn no_hidden_infinity(value: &serde_json::Value, path: &str) {
     match value {
         serde_json::Value::Object(map) => map.iter().for_each(|(key, value)| {
-            let may_be_null = ["gel_time_h", "snug_after_h", "cure_time_h", "opening_moment_n_m", "opened", "flexure", "eurocode", "aci"];
-            let may_be_null = may_be_null.contains(&key.as_str()) || (key == "edge" && !path.contains("resist"));
+            let may_be_null = [
+                "gel_time_h",
+                "snug_after_h",
+                "cure_time_h",
+                "opening_moment_n_m",
+                "opened",
+                "flexure",
+                "eurocode",
+                "aci",
+            ];
+            let may_be_null =
+                may_be_null.contains(&key.as_str()) || (key == "edge" && !path.contains("resist"));
             assert!(!value.is_null() || may_be_null, "{path}.{key} is null");
             no_hidden_infinity(value, &format!("{path}.{key}"));
         }),
-        serde_json::Value::Array(list) => list.iter().for_each(|value| no_hidden_infinity(value, path)),
+        serde_json::Value::Array(list) => list
+            .iter()
+            .for_each(|value| no_hidden_infinity(value, path)),
         _ => {}
     }
 }
@@ -129,6 +170,12 @@ proptest! {
 #[test]
 fn most_of_the_plans_are_valid() {
     let mut runner = proptest::test_runner::TestRunner::deterministic();
-    let valid = (0..200).filter(|_| plans().new_tree(&mut runner).is_ok_and(|tree| studs(&tree.current()).is_some())).count();
+    let valid = (0..200)
+        .filter(|_| {
+            plans()
+                .new_tree(&mut runner)
+                .is_ok_and(|tree| studs(&tree.current()).is_some())
+        })
+        .count();
     assert!(valid > 60, "{valid} of 200");
 }

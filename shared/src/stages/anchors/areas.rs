@@ -22,7 +22,10 @@ pub struct ConeArea {
     #[serde(rename = "area_mm2", serialize_with = "square_millimetre::serialize")]
     pub area: Area,
     /// That of one stud far from edges.
-    #[serde(rename = "single_area_mm2", serialize_with = "square_millimetre::serialize")]
+    #[serde(
+        rename = "single_area_mm2",
+        serialize_with = "square_millimetre::serialize"
+    )]
     pub single: Area,
 }
 
@@ -57,7 +60,10 @@ pub struct EdgeArea {
     #[serde(rename = "area_mm2", serialize_with = "square_millimetre::serialize")]
     pub area: Area,
     /// That of one stud far from corners.
-    #[serde(rename = "single_area_mm2", serialize_with = "square_millimetre::serialize")]
+    #[serde(
+        rename = "single_area_mm2",
+        serialize_with = "square_millimetre::serialize"
+    )]
     pub single: Area,
 }
 
@@ -71,7 +77,11 @@ impl EdgeArea {
     /// The nearer corner.
     #[must_use]
     pub fn corner(&self) -> Length {
-        if self.corners[0] < self.corners[1] { self.corners[0] } else { self.corners[1] }
+        if self.corners[0] < self.corners[1] {
+            self.corners[0]
+        } else {
+            self.corners[1]
+        }
     }
 
     /// What breaks off a side (0 east, 1 west, 2 north, 3 south) when the row nearest to it is pushed towards it.
@@ -80,7 +90,11 @@ impl EdgeArea {
         let side = side % 4;
         let row = group.row(side);
         let edges = row.edges();
-        let corners = if side < 2 { [edges[2], edges[3]] } else { [edges[0], edges[1]] };
+        let corners = if side < 2 {
+            [edges[2], edges[3]]
+        } else {
+            [edges[0], edges[1]]
+        };
         let thickness = row.concrete.thickness;
         let counted = edge::narrow_edge(edges[side], corners, thickness, row.largest_spacing());
         let reach = counted * 1.5;
@@ -103,7 +117,13 @@ impl EdgeArea {
 
 /// Numbers of some studs in their group, counted from 1.
 fn numbers(group: &Group, some: &[Stud]) -> Vec<usize> {
-    group.studs.iter().enumerate().filter(|(_, stud)| some.contains(stud)).map(|(i, _)| i + 1).collect()
+    group
+        .studs
+        .iter()
+        .enumerate()
+        .filter(|(_, stud)| some.contains(stud))
+        .map(|(i, _)| i + 1)
+        .collect()
 }
 
 /// The cone of the studs that are pulled out of a group.
@@ -111,7 +131,9 @@ fn numbers(group: &Group, some: &[Stud]) -> Vec<usize> {
 pub fn cone(situation: &Situation, group: &Group, pulled: &Acting) -> ConeArea {
     let full = cone::characteristic_spacing(situation.embedment) / 2.0;
     let embedment = match pulled.group.narrow(full) {
-        Some(edge) => cone::narrow_embedment(situation.embedment, edge, pulled.group.largest_spacing()),
+        Some(edge) => {
+            cone::narrow_embedment(situation.embedment, edge, pulled.group.largest_spacing())
+        }
         None => situation.embedment,
     };
     let spacing = cone::characteristic_spacing(embedment);

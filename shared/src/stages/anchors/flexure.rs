@@ -16,8 +16,8 @@ use crate::stages::anchors::torque::Screw;
 use crate::stages::block::Block;
 use crate::stages::joint;
 use crate::units::{
-    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilonewton, megapascal, metre, millimetre, newton, newton_metre,
-    newton_metre_per_radian, newton_per_metre,
+    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilonewton, megapascal,
+    metre, millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre,
 };
 
 /// Peaks near a single stud against the mean round the wall, and what a thick plate adds beyond thin-plate theory: the
@@ -32,7 +32,9 @@ pub const LOWEST_MM: f64 = 200.0;
 /// Places along plate and wall in the section.
 const POINTS: usize = 61;
 /// What builders say.
-const PRACTICE: Source = Source::common_practice("the lowest 200 mm of the wall bend with the plate when the nuts are tightened");
+const PRACTICE: Source = Source::common_practice(
+    "the lowest 200 mm of the wall bend with the plate when the nuts are tightened",
+);
 
 /// What tightening bends, or would.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -70,20 +72,32 @@ pub struct Flexure {
     #[serde(rename = "most_torque_n_m", serialize_with = "newton_metre::serialize")]
     pub most_torque: Moment,
     /// Stiffness of the bent plate at one stud.
-    #[serde(rename = "spring_n_per_m", serialize_with = "newton_per_metre::serialize")]
+    #[serde(
+        rename = "spring_n_per_m",
+        serialize_with = "newton_per_metre::serialize"
+    )]
     pub spring: LinearStiffness,
     /// Share of the preload left when the resin has crept by a tenth of a millimetre.
     pub kept_ratio: f64,
     /// The same under a plate that does not give.
     pub kept_stiff_ratio: f64,
     /// Turning stiffness of the foot while the bent plate holds the column's edge down.
-    #[serde(rename = "closed_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
+    #[serde(
+        rename = "closed_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::serialize"
+    )]
     pub closed: RotationalStiffness,
     /// The same once the edge lifts.
-    #[serde(rename = "lifted_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
+    #[serde(
+        rename = "lifted_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::serialize"
+    )]
     pub lifted: RotationalStiffness,
     /// The same with tight nuts above and below the plate.
-    #[serde(rename = "on_nuts_n_m_per_rad", serialize_with = "newton_metre_per_radian::serialize")]
+    #[serde(
+        rename = "on_nuts_n_m_per_rad",
+        serialize_with = "newton_metre_per_radian::serialize"
+    )]
     pub on_nuts: RotationalStiffness,
     /// Section of the plate: radius and movement towards the concrete.
     #[serde(skip)]
@@ -101,11 +115,20 @@ fn dished(situation: &Situation, plate: &Plate, pull: Force) -> Option<Dish> {
 }
 
 fn yields(situation: &Situation) -> Pressure {
-    material::yield_strength(grade(situation.brief.pier.steel.value).0, situation.brief.pier.plate_thickness.value)
+    material::yield_strength(
+        grade(situation.brief.pier.steel.value).0,
+        situation.brief.pier.plate_thickness.value,
+    )
 }
 
 /// Finds what the torque bends, or would bend.
-pub fn find(situation: &Situation, block: &Block, screw: &Screw, torque: Moment, notes: &mut Notes) -> Option<Flexure> {
+pub fn find(
+    situation: &Situation,
+    block: &Block,
+    screw: &Screw,
+    torque: Moment,
+    notes: &mut Notes,
+) -> Option<Flexure> {
     let brief = situation.brief;
     let plate = joint::plate(brief);
     let pull = screw.preload(torque).high;
@@ -117,11 +140,13 @@ pub fn find(situation: &Situation, block: &Block, screw: &Screw, torque: Moment,
     if !(per_mm > 0.0 && per_mm.is_finite()) {
         return None;
     }
-    let worst = megapascal::get(peak(dish.wall_stress)).max(megapascal::get(peak(dish.plate_stress)));
+    let worst =
+        megapascal::get(peak(dish.wall_stress)).max(megapascal::get(peak(dish.plate_stress)));
     let yield_ratio = worst / megapascal::get(yield_strength);
     let spring = newton_per_metre::new(newton::get(pull) / metre::get(dish.at_studs));
     let [kept_ratio, kept_stiff_ratio] = kept(situation, pull, spring);
-    let [dished_foot, nuts] = [Seat::Dished, Seat::Nuts].map(|seat| joint::joint_on(brief, block, seat));
+    let [dished_foot, nuts] =
+        [Seat::Dished, Seat::Nuts].map(|seat| joint::joint_on(brief, block, seat));
     let mut found = Flexure {
         acts: situation.seat == Seat::Dished,
         pull,
@@ -132,7 +157,9 @@ pub fn find(situation: &Situation, block: &Block, screw: &Screw, torque: Moment,
         yield_strength,
         yield_ratio,
         elastic: yield_ratio <= ELASTIC_SHARE_RATIO,
-        wall_height: metre::new(std::f64::consts::PI / annular_plate::wall_decay(plate.wall_radius, plate.wall)),
+        wall_height: metre::new(
+            std::f64::consts::PI / annular_plate::wall_decay(plate.wall_radius, plate.wall),
+        ),
         nut_gap: millimetre::new(0.5 * megapascal::get(yield_strength) / per_mm),
         most_torque: torque * (ELASTIC_SHARE_RATIO / yield_ratio),
         spring,
@@ -142,7 +169,12 @@ pub fn find(situation: &Situation, block: &Block, screw: &Screw, torque: Moment,
         lifted: dished_foot.open,
         on_nuts: nuts.stiffness.typical,
         plate_section: annular_plate::dish_section(&plate, brief.anchors.number(), pull, POINTS),
-        wall_section: annular_plate::wall_section(&plate, dish.slope_ratio, millimetre::new(LOWEST_MM), POINTS),
+        wall_section: annular_plate::wall_section(
+            &plate,
+            dish.slope_ratio,
+            millimetre::new(LOWEST_MM),
+            POINTS,
+        ),
         says: Vec::new(),
     };
     found.says = says(situation, &found);
@@ -155,8 +187,14 @@ pub fn find(situation: &Situation, block: &Block, screw: &Screw, torque: Moment,
 fn kept(situation: &Situation, pull: Force, spring: LinearStiffness) -> [f64; 2] {
     let pier = &situation.brief.pier;
     let length = pier.gap.value + pier.plate_thickness.value + situation.embedment / 2.0;
-    let stud = loss::bar_stiffness(megapascal::new(material::E_MPA), situation.thread.stress_area, length);
-    let lost = |stiffness: LinearStiffness| newton_per_metre::get(stiffness) * CREPT_MM / 1000.0 / newton::get(pull);
+    let stud = loss::bar_stiffness(
+        megapascal::new(material::E_MPA),
+        situation.thread.stress_area,
+        length,
+    );
+    let lost = |stiffness: LinearStiffness| {
+        newton_per_metre::get(stiffness) * CREPT_MM / 1000.0 / newton::get(pull)
+    };
     [loss::in_series(spring, stud), stud].map(|stiffness| (1.0 - lost(stiffness)).max(0.0))
 }
 
@@ -172,12 +210,20 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     let units = situation.brief.units;
     let mm = |length| units.say(rounded(millimetre::get(length)), Unit::Millimetre);
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let turn = |stiffness| units.say(newton_metre_per_radian::get(stiffness) / 1e6, Unit::MeganewtonMetrePerRadian);
+    let turn = |stiffness| {
+        units.say(
+            newton_metre_per_radian::get(stiffness) / 1e6,
+            Unit::MeganewtonMetrePerRadian,
+        )
+    };
     let pull = units.say(kilonewton::get(found.pull), Unit::Kilonewton);
     let torque = units.say(newton_metre::get(found.most_torque), Unit::NewtonMetre);
     let first = match situation.seat {
         Seat::Dished => {
-            format!("The plate rests under the column alone. Studs that pull {pull} each draw it down by {} at the studs", mm(found.plate))
+            format!(
+                "The plate rests under the column alone. Studs that pull {pull} each draw it down by {} at the studs",
+                mm(found.plate)
+            )
         }
         Seat::Nuts => format!(
             "With tight nuts under the plate nothing of this bends. Were they slack or left out, the same torque would pull {pull} at each \
@@ -191,7 +237,10 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
         ),
     };
     let margin = if found.elastic {
-        format!("it springs back, with {:.0} % of the yield strength in hand", 100.0 * (1.0 - found.yield_ratio))
+        format!(
+            "it springs back, with {:.0} % of the yield strength in hand",
+            100.0 * (1.0 - found.yield_ratio)
+        )
     } else if found.yield_ratio <= 1.0 {
         format!(
             "it springs back, yet only {:.0} % of the yield strength stays in hand, less than a fifth",
@@ -234,7 +283,8 @@ pub fn most_preload(situation: &Situation) -> Option<Force> {
     let one = newton::new(1000.0);
     let dish = dished(situation, &joint::plate(situation.brief), one)?;
     let capacity = yields(situation) * ELASTIC_SHARE_RATIO;
-    let worst = megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress)) * PEAK_FACTOR;
+    let worst =
+        megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress)) * PEAK_FACTOR;
     (worst > 0.0).then(|| one * (megapascal::get(capacity) / worst))
 }
 
@@ -256,14 +306,19 @@ fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
         "Slope of plate and wall if nothing stood under the plate at the studs"
     };
     notes.working(
-        Working::new("anchors.flexure", title, "harmonic 0 of the plate on the edge of a long cylinder", annular_plate::WALL)
-            .with("F", kilonewton::get(found.pull), Unit::Kilonewton)
-            .with("w", millimetre::get(found.plate), Unit::Millimetre)
-            .with("peaks", PEAK_FACTOR, Unit::One)
-            .with("σ_wall", mpa(found.wall_stress), Unit::Megapascal)
-            .with("σ_plate", mpa(found.plate_stress), Unit::Megapascal)
-            .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
-            .gives("θ", found.slope_ratio, Unit::One),
+        Working::new(
+            "anchors.flexure",
+            title,
+            "harmonic 0 of the plate on the edge of a long cylinder",
+            annular_plate::WALL,
+        )
+        .with("F", kilonewton::get(found.pull), Unit::Kilonewton)
+        .with("w", millimetre::get(found.plate), Unit::Millimetre)
+        .with("peaks", PEAK_FACTOR, Unit::One)
+        .with("σ_wall", mpa(found.wall_stress), Unit::Megapascal)
+        .with("σ_plate", mpa(found.plate_stress), Unit::Megapascal)
+        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
+        .gives("θ", found.slope_ratio, Unit::One),
     );
     notes.working(
         Working::new(
@@ -272,8 +327,16 @@ fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
             "π/β, β = [3(1 − ν²)]^¼/√(a t)",
             annular_plate::WALL,
         )
-        .with("a", millimetre::get(joint::plate(situation.brief).wall_radius), Unit::Millimetre)
-        .with("t", millimetre::get(situation.brief.pier.wall.value), Unit::Millimetre)
+        .with(
+            "a",
+            millimetre::get(joint::plate(situation.brief).wall_radius),
+            Unit::Millimetre,
+        )
+        .with(
+            "t",
+            millimetre::get(situation.brief.pier.wall.value),
+            Unit::Millimetre,
+        )
         .with("as builders say", LOWEST_MM, Unit::Millimetre)
         .gives("z", millimetre::get(found.wall_height), Unit::Millimetre),
     );
@@ -285,7 +348,11 @@ fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
             PRACTICE,
         )
         .with("δ", CREPT_MM, Unit::Millimetre)
-        .with("k_plate", newton_per_metre::get(found.spring) / 1e6, Unit::KilonewtonPerMillimetre)
+        .with(
+            "k_plate",
+            newton_per_metre::get(found.spring) / 1e6,
+            Unit::KilonewtonPerMillimetre,
+        )
         .with("under a stiff plate", found.kept_stiff_ratio, Unit::One)
         .gives("F/F₀", found.kept_ratio, Unit::One),
     );
@@ -297,11 +364,24 @@ fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) {
     }
     let units = situation.brief.units;
     let capacity = megapascal::get(found.yield_strength) * ELASTIC_SHARE_RATIO;
-    let fields: &[&str] =
-        &["anchors.torque_n_m", "pier.plate_thickness_mm", "pier.wall_mm", "anchors.circle_diameter_mm", "anchors.lower_nuts"];
+    let fields: &[&str] = &[
+        "anchors.torque_n_m",
+        "pier.plate_thickness_mm",
+        "pier.wall_mm",
+        "anchors.circle_diameter_mm",
+        "anchors.lower_nuts",
+    ];
     for (id, title, stress) in [
-        ("anchors.flexure_wall", "Bending of the foot of the column's wall by tightening", found.wall_stress),
-        ("anchors.flexure_plate", "Bending of the base plate by tightening", found.plate_stress),
+        (
+            "anchors.flexure_wall",
+            "Bending of the foot of the column's wall by tightening",
+            found.wall_stress,
+        ),
+        (
+            "anchors.flexure_plate",
+            "Bending of the base plate by tightening",
+            found.plate_stress,
+        ),
     ] {
         notes.check(
             Check::at_most(id, title, megapascal::get(stress), capacity, Unit::Megapascal, annular_plate::PLATE)

@@ -13,10 +13,18 @@ use crate::stages::anchors::forces;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::verdict::{Trial, Verdict};
-use crate::units::{Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, millimetre, newton_per_metre};
+use crate::units::{
+    Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, millimetre,
+    newton_per_metre,
+};
 
 /// Stand-off in diameters that is common without further thought, and the most that this tool judges.
-const STAND_OFF: Source = Source::new("AASHTO and guides to monopole bases", "", "exposed stud at most one diameter", Standing::SecondHand);
+const STAND_OFF: Source = Source::new(
+    "AASHTO and guides to monopole bases",
+    "",
+    "exposed stud at most one diameter",
+    Standing::SecondHand,
+);
 
 /// Yield and ultimate strength of a grade, and its weld's correlation factor.
 pub(super) fn grade(steel: Steel) -> (Pressure, Pressure, f64) {
@@ -25,7 +33,11 @@ pub(super) fn grade(steel: Steel) -> (Pressure, Pressure, f64) {
         Steel::S275 => (275.0, 430.0, 0.85),
         Steel::S355 => (355.0, 490.0, 0.90),
     };
-    (megapascal::new(yields), megapascal::new(breaks), correlation)
+    (
+        megapascal::new(yields),
+        megapascal::new(breaks),
+        correlation,
+    )
 }
 
 /// Holds plate, weld, stand-off and concrete against what they carry.
@@ -51,8 +63,16 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let yields = material::yield_strength(grade(pier.steel.value).0, pier.plate_thickness.value);
     let plastic = t_stub::plastic_moment(length, pier.plate_thickness.value, yields);
     let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
-    let of = |trial: &Trial| if trial.forces.greatest() > trial.forces.push() { trial.forces.greatest() } else { trial.forces.push() };
-    let Some(worst) = verdict.worst_by(|trial| kilonewton::get(of(trial))) else { return };
+    let of = |trial: &Trial| {
+        if trial.forces.greatest() > trial.forces.push() {
+            trial.forces.greatest()
+        } else {
+            trial.forces.push()
+        }
+    };
+    let Some(worst) = verdict.worst_by(|trial| kilonewton::get(of(trial))) else {
+        return;
+    };
     let demand = of(worst);
     notes.check(
         Check::at_most(
@@ -72,12 +92,21 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
     );
     notes.working(
-        Working::new("anchors.plate", "Plate between wall and one stud", formula, t_stub::T_STUB)
-            .with("m", millimetre::get(lever), Unit::Millimetre)
-            .with("l_eff", millimetre::get(length), Unit::Millimetre)
-            .with("t", millimetre::get(pier.plate_thickness.value), Unit::Millimetre)
-            .with("f_y", megapascal::get(yields), Unit::Megapascal)
-            .gives("F", kilonewton::get(capacity), Unit::Kilonewton),
+        Working::new(
+            "anchors.plate",
+            "Plate between wall and one stud",
+            formula,
+            t_stub::T_STUB,
+        )
+        .with("m", millimetre::get(lever), Unit::Millimetre)
+        .with("l_eff", millimetre::get(length), Unit::Millimetre)
+        .with(
+            "t",
+            millimetre::get(pier.plate_thickness.value),
+            Unit::Millimetre,
+        )
+        .with("f_y", megapascal::get(yields), Unit::Megapascal)
+        .gives("F", kilonewton::get(capacity), Unit::Kilonewton),
     );
     notes.working(
         Working::new(
@@ -94,11 +123,27 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
 
 /// Resistance of the plate at one stud, half of a T-stub with two: without prying one yield line at the wall; where the edge
 /// pries on the grout the lesser of the modes.
-fn plate_capacity(situation: &Situation, plastic: Moment, lever: Length, edge: Length, length: Length) -> (Force, &'static str) {
+fn plate_capacity(
+    situation: &Situation,
+    plastic: Moment,
+    lever: Length,
+    edge: Length,
+    length: Length,
+) -> (Force, &'static str) {
     let (thread, pier) = (&situation.thread, &situation.brief.pier);
-    let stretched =
-        t_stub::stretched_length(thread.diameter, pier.gap.value, pier.plate_thickness.value, thread.washer_thickness, thread.nut_height);
-    let limit = t_stub::prying_limit(lever, thread.stress_area, length, pier.plate_thickness.value);
+    let stretched = t_stub::stretched_length(
+        thread.diameter,
+        pier.gap.value,
+        pier.plate_thickness.value,
+        thread.washer_thickness,
+        thread.nut_height,
+    );
+    let limit = t_stub::prying_limit(
+        lever,
+        thread.stress_area,
+        length,
+        pier.plate_thickness.value,
+    );
     if situation.seat == Seat::Bedded && stretched <= limit {
         let two_studs = t_stub::two_studs(thread.stress_area, situation.steel.ultimate);
         (
@@ -106,7 +151,10 @@ fn plate_capacity(situation: &Situation, plastic: Moment, lever: Length, edge: L
             "F = ½ min(4 M_pl/m; (2 M_pl + n 2F_t)/(m + n); 2F_t), M_pl = 0.25 l_eff t² f_y",
         )
     } else {
-        (t_stub::without_prying(plastic, lever) / 2.0, "F = ½ · 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2")
+        (
+            t_stub::without_prying(plastic, lever) / 2.0,
+            "F = ½ · 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2",
+        )
     }
 }
 
@@ -115,16 +163,31 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let pier = &situation.brief.pier;
     let (_, ultimate, correlation) = grade(pier.steel.value);
     let (capacity, source) = match situation.brief.code.value {
-        Code::Eurocode => (weld::resistance(weld::strength(ultimate, correlation), pier.weld_leg.value), weld::STRENGTH),
+        Code::Eurocode => (
+            weld::resistance(weld::strength(ultimate, correlation), pier.weld_leg.value),
+            weld::STRENGTH,
+        ),
         Code::Aci => (
-            aisc_360_16::weld::resistance(megapascal::new(aisc_360_16::weld::ELECTRODE_MPA), pier.weld_leg.value),
+            aisc_360_16::weld::resistance(
+                megapascal::new(aisc_360_16::weld::ELECTRODE_MPA),
+                pier.weld_leg.value,
+            ),
             aisc_360_16::weld::STRENGTH,
         ),
     };
     let per_mm = |line| newton_per_metre::get(line) / 1000.0;
     let radius = pier.outside_diameter.value / 2.0;
-    let of = |acts: &Factored| per_mm(weld::line_force(acts.moment, acts.weight, acts.shear, radius));
-    let Some(worst) = verdict.worst_by(|trial| of(&trial.factored)) else { return };
+    let of = |acts: &Factored| {
+        per_mm(weld::line_force(
+            acts.moment,
+            acts.weight,
+            acts.shear,
+            radius,
+        ))
+    };
+    let Some(worst) = verdict.worst_by(|trial| of(&trial.factored)) else {
+        return;
+    };
     let demand = of(&worst.factored);
     notes.check(
         Check::at_most("anchors.weld", "Weld between column and base plate", demand, per_mm(capacity), Unit::NewtonPerMillimetre, source)
@@ -154,8 +217,12 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
 /// What the plate presses on.
 fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let of = |trial: &Trial| trial.forces.pressure.map_or(0.0, megapascal::get);
-    let Some(worst) = verdict.worst_by(of) else { return };
-    let Some(pressure) = worst.forces.pressure else { return };
+    let Some(worst) = verdict.worst_by(of) else {
+        return;
+    };
+    let Some(pressure) = worst.forces.pressure else {
+        return;
+    };
     let capacity = base_plate::bearing(situation.strength, 1.5);
     notes.check(
         Check::at_most(
@@ -188,9 +255,15 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
 
 /// Free length of stud between concrete and lower nut.
 fn stand_off(situation: &Situation, notes: &mut Notes) {
-    let Some(gap) = situation.open_gap() else { return };
+    let Some(gap) = situation.open_gap() else {
+        return;
+    };
     let thread = &situation.thread;
-    let nut = if situation.seat == Seat::Nuts { thread.nut_height + thread.washer_thickness } else { millimetre::new(0.0) };
+    let nut = if situation.seat == Seat::Nuts {
+        thread.nut_height + thread.washer_thickness
+    } else {
+        millimetre::new(0.0)
+    };
     let exposed = millimetre::get(gap - nut).max(0.0);
     notes.check(
         Check::at_most(

@@ -30,12 +30,31 @@ pub struct Forces {
 
 /// Forces for a moment that leans the column towards −direction, so that studs along it are pulled.
 #[must_use]
-pub fn forces(situation: &Situation, group: &Group, action: &Factored, direction: [f64; 2]) -> Forces {
-    let levers: Vec<Length> = group.studs.iter().map(|stud| lever(stud, direction)).collect();
+pub fn forces(
+    situation: &Situation,
+    group: &Group,
+    action: &Factored,
+    direction: [f64; 2],
+) -> Forces {
+    let levers: Vec<Length> = group
+        .studs
+        .iter()
+        .map(|stud| lever(stud, direction))
+        .collect();
     match situation.seat {
         Seat::Nuts => on_nuts(&levers, action),
-        Seat::Bedded => pressing(situation, levers, action, situation.brief.pier.plate_side.value),
-        Seat::Dished => pressing(situation, levers, action, situation.brief.pier.outside_diameter.value),
+        Seat::Bedded => pressing(
+            situation,
+            levers,
+            action,
+            situation.brief.pier.plate_side.value,
+        ),
+        Seat::Dished => pressing(
+            situation,
+            levers,
+            action,
+            situation.brief.pier.outside_diameter.value,
+        ),
     }
 }
 
@@ -45,7 +64,13 @@ fn lever(stud: &Stud, direction: [f64; 2]) -> Length {
 
 fn on_nuts(levers: &[Length], action: &Factored) -> Forces {
     let studs = stud_group::stud_forces(-action.weight, action.moment, levers);
-    Forces { studs, pressure: None, pressed: None, prying_factor: 1.0, lever: None }
+    Forces {
+        studs,
+        pressure: None,
+        pressed: None,
+        prying_factor: 1.0,
+        lever: None,
+    }
 }
 
 fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side: Length) -> Forces {
@@ -67,11 +92,27 @@ fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side:
             lever: None,
         };
     };
-    let most = contact.tensions.iter().copied().fold(newton::new(0.0), |a, b| if b > a { b } else { a });
-    let prying_factor = if situation.seat == Seat::Bedded { prying::factor(&strip(situation), most, strength(situation)) } else { 1.0 };
-    let lever = between(&plate.levers, &contact.tensions, side / 2.0 - contact.pressed / 3.0);
+    let most = contact
+        .tensions
+        .iter()
+        .copied()
+        .fold(newton::new(0.0), |a, b| if b > a { b } else { a });
+    let prying_factor = if situation.seat == Seat::Bedded {
+        prying::factor(&strip(situation), most, strength(situation))
+    } else {
+        1.0
+    };
+    let lever = between(
+        &plate.levers,
+        &contact.tensions,
+        side / 2.0 - contact.pressed / 3.0,
+    );
     Forces {
-        studs: contact.tensions.into_iter().map(|tension| tension * prying_factor).collect(),
+        studs: contact
+            .tensions
+            .into_iter()
+            .map(|tension| tension * prying_factor)
+            .collect(),
         pressure: Some(contact.pressure),
         pressed: Some(contact.pressed),
         prying_factor,
@@ -82,7 +123,11 @@ fn pressing(situation: &Situation, levers: Vec<Length>, action: &Factored, side:
 /// From the pulls' resultant to the pressure's, which acts at `pressure` on the other side of the middle.
 fn between(levers: &[Length], tensions: &[Force], pressure: Length) -> Option<Length> {
     let total: f64 = tensions.iter().map(|&tension| newton::get(tension)).sum();
-    let turn: f64 = levers.iter().zip(tensions).map(|(&lever, &tension)| millimetre::get(lever) * newton::get(tension)).sum();
+    let turn: f64 = levers
+        .iter()
+        .zip(tensions)
+        .map(|(&lever, &tension)| millimetre::get(lever) * newton::get(tension))
+        .sum();
     (total > 0.0).then(|| millimetre::new(turn / total) + pressure)
 }
 
@@ -104,7 +149,9 @@ pub fn strip(situation: &Situation) -> Strip {
     Strip {
         inner: positive(inner - thread.diameter / 2.0),
         outer: capped + thread.diameter / 2.0,
-        width: millimetre::new(millimetre::get(width).max(1.5 * millimetre::get(thread.plate_hole))),
+        width: millimetre::new(
+            millimetre::get(width).max(1.5 * millimetre::get(thread.plate_hole)),
+        ),
         hole: thread.plate_hole,
         thickness: pier.plate_thickness.value,
         ultimate: megapascal::new(360.0),
@@ -115,19 +162,31 @@ impl Forces {
     /// Greatest pull of a stud.
     #[must_use]
     pub fn greatest(&self) -> Force {
-        self.studs.iter().copied().fold(newton::new(0.0), |a, b| if b > a { b } else { a })
+        self.studs
+            .iter()
+            .copied()
+            .fold(newton::new(0.0), |a, b| if b > a { b } else { a })
     }
 
     /// Greatest push on a stud.
     #[must_use]
     pub fn push(&self) -> Force {
-        -self.studs.iter().copied().fold(newton::new(0.0), |a, b| if b < a { b } else { a })
+        -self
+            .studs
+            .iter()
+            .copied()
+            .fold(newton::new(0.0), |a, b| if b < a { b } else { a })
     }
 
     /// Sum of the pulls.
     #[must_use]
     pub fn pull(&self) -> Force {
-        newton::new(self.studs.iter().map(|&force| newton::get(force).max(0.0)).sum())
+        newton::new(
+            self.studs
+                .iter()
+                .map(|&force| newton::get(force).max(0.0))
+                .sum(),
+        )
     }
 
     /// The pulled studs, with the distance of their resultant from their middle; none where nothing is pulled.
@@ -146,13 +205,28 @@ impl Forces {
             return None;
         }
         let off = |read: fn(&Stud) -> Length| {
-            let middle = pulled.iter().map(|(stud, _)| millimetre::get(read(stud))).sum::<f64>() / pulled.len() as f64;
-            let resultant = pulled.iter().map(|(stud, force)| millimetre::get(read(stud)) * force).sum::<f64>() / total;
+            let middle = pulled
+                .iter()
+                .map(|(stud, _)| millimetre::get(read(stud)))
+                .sum::<f64>()
+                / pulled.len() as f64;
+            let resultant = pulled
+                .iter()
+                .map(|(stud, force)| millimetre::get(read(stud)) * force)
+                .sum::<f64>()
+                / total;
             millimetre::new((resultant - middle).abs())
         };
         let eccentricity = [off(|stud| stud.x), off(|stud| stud.y)];
         let studs = pulled.into_iter().map(|(stud, _)| stud).collect();
-        let group = Group { studs, concrete: group.concrete };
-        Some(Acting { eccentricity, lever: self.lever, ..Acting::evenly(Scope::Pulled, group) })
+        let group = Group {
+            studs,
+            concrete: group.concrete,
+        };
+        Some(Acting {
+            eccentricity,
+            lever: self.lever,
+            ..Acting::evenly(Scope::Pulled, group)
+        })
     }
 }

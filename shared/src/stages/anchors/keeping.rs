@@ -16,8 +16,8 @@ use crate::stages::anchors::strength::Mode;
 use crate::stages::anchors::torque::Torque;
 use crate::stages::anchors::verdict::Verdict;
 use crate::units::{
-    Force, Length, LinearStiffness, Moment, Spread, Time, day, kilonewton, megapascal, metre, micrometre, millimetre, newton, newton_metre,
-    newton_per_metre,
+    Force, Length, LinearStiffness, Moment, Spread, Time, day, kilonewton, megapascal, metre,
+    micrometre, millimetre, newton, newton_metre, newton_per_metre,
 };
 
 /// Settling of threads and faces on paint, zinc and grout, µm.
@@ -34,7 +34,8 @@ const AGAIN: Source = Source::common_practice("checked after a day, after a week
 /// An observer who takes hold of the telescope, N.
 const HAND_N: f64 = 100.0;
 /// The same as a source.
-const HAND: Source = Source::judgement("a hand that pushes with 100 N at the telescope; kern of a disc");
+const HAND: Source =
+    Source::judgement("a hand that pushes with 100 N at the telescope; kern of a disc");
 
 /// What is left of the preload.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -43,7 +44,10 @@ pub struct Keeping {
     #[serde(rename = "stretch_mm", serialize_with = "millimetre::serialize")]
     pub stretch: Length,
     /// Length of stud that stretches.
-    #[serde(rename = "stretched_length_mm", serialize_with = "millimetre::serialize")]
+    #[serde(
+        rename = "stretched_length_mm",
+        serialize_with = "millimetre::serialize"
+    )]
     pub stretched_length: Length,
     /// Lost when faces settle, before the first check.
     #[serde(rename = "settling_kn", serialize_with = "kilonewton::serialize")]
@@ -55,10 +59,16 @@ pub struct Keeping {
     #[serde(rename = "after_a_week_kn", serialize_with = "kilonewton::serialize")]
     pub after_a_week: Force,
     /// Left after ten years without tightening again.
-    #[serde(rename = "after_ten_years_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(
+        rename = "after_ten_years_kn",
+        serialize_with = "kilonewton::serialize"
+    )]
     pub after_ten_years: Force,
     /// Moment at which a closed joint opens, after ten years.
-    #[serde(rename = "opening_moment_n_m", serialize_with = "newton_metre::option::serialize")]
+    #[serde(
+        rename = "opening_moment_n_m",
+        serialize_with = "newton_metre::option::serialize"
+    )]
     pub opening_moment: Option<Moment>,
     /// When to check the torque again, days after the full torque; then every year.
     pub check_again_d: [f64; 2],
@@ -75,13 +85,29 @@ pub fn find(
     notes: &mut Notes,
 ) -> Keeping {
     let length = stretched_length(situation);
-    let stud = loss::bar_stiffness(megapascal::new(material::E_MPA), situation.thread.stress_area, length);
-    let relaxation = if situation.seat.pulls_on_bond() { situation.brief.anchors.relaxation_ratio.value } else { STEEL_RELAXATION_RATIO };
-    let settled = loss::settling(preload.typical, micrometre::new(SETTLING_UM), stud, stud * CLAMPED_FACTOR);
+    let stud = loss::bar_stiffness(
+        megapascal::new(material::E_MPA),
+        situation.thread.stress_area,
+        length,
+    );
+    let relaxation = if situation.seat.pulls_on_bond() {
+        situation.brief.anchors.relaxation_ratio.value
+    } else {
+        STEEL_RELAXATION_RATIO
+    };
+    let settled = loss::settling(
+        preload.typical,
+        micrometre::new(SETTLING_UM),
+        stud,
+        stud * CLAMPED_FACTOR,
+    );
     let left = |after: Time| loss::after_creep(preload.typical - settled, relaxation, after);
     let after_ten_years = left(day::new(3652.5));
     let studs = situation.brief.anchors.count.value;
-    let opening_moment = situation.seat.pulls_on_bond().then(|| base_plate::opening_moment(after_ten_years * studs, disc));
+    let opening_moment = situation
+        .seat
+        .pulls_on_bond()
+        .then(|| base_plate::opening_moment(after_ten_years * studs, disc));
     let keeping = Keeping {
         stretch: loss::stretch(preload.typical, stud),
         stretched_length: length,
@@ -92,7 +118,9 @@ pub fn find(
         opening_moment,
         check_again_d: [1.0, 7.0],
     };
-    lines(situation, preload, stud, relaxation, &keeping, torque, notes);
+    lines(
+        situation, preload, stud, relaxation, &keeping, torque, notes,
+    );
     if let Some(verdict) = verdict {
         checks(situation, preload, &keeping, disc, verdict, notes);
     }
@@ -105,7 +133,9 @@ fn stretched_length(situation: &Situation) -> Length {
     let clamped = pier.plate_thickness.value + thread.washer_thickness + thread.nut_height / 2.0;
     match situation.seat {
         Seat::Nuts => clamped + thread.washer_thickness + thread.nut_height / 2.0,
-        Seat::Bedded | Seat::Dished => clamped + pier.gap.value + situation.embedment * BONDED_STRETCH_RATIO,
+        Seat::Bedded | Seat::Dished => {
+            clamped + pier.gap.value + situation.embedment * BONDED_STRETCH_RATIO
+        }
     }
 }
 
@@ -120,11 +150,24 @@ fn lines(
 ) {
     let kn = kilonewton::get;
     notes.working(
-        Working::new("anchors.stretch", "Stretch of a stud", "δ = F l/(E A_s)", tightening::loss::SETTLING)
-            .with("F", kn(preload.typical), Unit::Kilonewton)
-            .with("l", millimetre::get(keeping.stretched_length), Unit::Millimetre)
-            .with("k_b", newton_per_metre::get(stud) / 1e6, Unit::KilonewtonPerMillimetre)
-            .gives("δ", millimetre::get(keeping.stretch), Unit::Millimetre),
+        Working::new(
+            "anchors.stretch",
+            "Stretch of a stud",
+            "δ = F l/(E A_s)",
+            tightening::loss::SETTLING,
+        )
+        .with("F", kn(preload.typical), Unit::Kilonewton)
+        .with(
+            "l",
+            millimetre::get(keeping.stretched_length),
+            Unit::Millimetre,
+        )
+        .with(
+            "k_b",
+            newton_per_metre::get(stud) / 1e6,
+            Unit::KilonewtonPerMillimetre,
+        )
+        .gives("δ", millimetre::get(keeping.stretch), Unit::Millimetre),
     );
     notes.working(
         Working::new(
@@ -150,8 +193,12 @@ fn lines(
         .gives("F", kn(keeping.after_ten_years), Unit::Kilonewton),
     );
     let [pitch, flank, _] = tightening::shares(&situation.thread, 0.12, 0.12);
-    let twist = newton_metre::get(torque.used) * (pitch + flank) / tightening::nut_factor(&situation.thread, 0.12, 0.12);
-    let surface = std::f64::consts::PI * metre::get(situation.thread.diameter).powi(2) * metre::get(situation.embedment) / 2.0;
+    let twist = newton_metre::get(torque.used) * (pitch + flank)
+        / tightening::nut_factor(&situation.thread, 0.12, 0.12);
+    let surface = std::f64::consts::PI
+        * metre::get(situation.thread.diameter).powi(2)
+        * metre::get(situation.embedment)
+        / 2.0;
     notes.working(
         Working::new(
             "anchors.twist",
@@ -165,7 +212,12 @@ fn lines(
 }
 
 /// The preload as a lasting pull on the bond of one stud.
-pub fn sustained(situation: &Situation, preload: Spread<Force>, capacity: Force, notes: &mut Notes) {
+pub fn sustained(
+    situation: &Situation,
+    preload: Spread<Force>,
+    capacity: Force,
+    notes: &mut Notes,
+) {
     if !situation.seat.pulls_on_bond() {
         return;
     }
@@ -182,14 +234,31 @@ pub fn sustained(situation: &Situation, preload: Spread<Force>, capacity: Force,
             Unit::Kilonewton,
             source,
         )
-        .note(format!("The high end of the preload, for good. It would be raised by {}.", Mode::BondSustained.raised_by()))
-        .moved_by(&["anchors.torque_n_m", "anchors.bond_strength_mpa", "anchors.sustained_factor", "anchors.lower_nuts"]),
+        .note(format!(
+            "The high end of the preload, for good. It would be raised by {}.",
+            Mode::BondSustained.raised_by()
+        ))
+        .moved_by(&[
+            "anchors.torque_n_m",
+            "anchors.bond_strength_mpa",
+            "anchors.sustained_factor",
+            "anchors.lower_nuts",
+        ]),
     );
 }
 
-fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, disc: Length, verdict: &Verdict, notes: &mut Notes) {
+fn checks(
+    situation: &Situation,
+    preload: Spread<Force>,
+    keeping: &Keeping,
+    disc: Length,
+    verdict: &Verdict,
+    notes: &mut Notes,
+) {
     if situation.seat == Seat::Nuts {
-        let Some(worst) = verdict.worst_by(|trial| kilonewton::get(trial.forces.greatest())) else { return };
+        let Some(worst) = verdict.worst_by(|trial| kilonewton::get(trial.forces.greatest())) else {
+            return;
+        };
         let pull = worst.forces.greatest();
         notes.check(
             Check::at_most(
@@ -205,13 +274,24 @@ fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, disc
         );
         return;
     }
-    let Some(opening) = keeping.opening_moment else { return };
+    let Some(opening) = keeping.opening_moment else {
+        return;
+    };
     let title = "A hand on the telescope against what opens the joint";
-    let fields: &[&str] = &["anchors.torque_n_m", "anchors.count", "anchors.bond_strength_mpa", "pier.plate_thickness_mm"];
-    let hand = newton::new(HAND_N) * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);
+    let fields: &[&str] = &[
+        "anchors.torque_n_m",
+        "anchors.count",
+        "anchors.bond_strength_mpa",
+        "pier.plate_thickness_mm",
+    ];
+    let hand = newton::new(HAND_N)
+        * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);
     if !situation.may_be_tightened() {
         let why = unvouched(situation, hand, disc);
-        notes.check(Check::unknown("anchors.joint_closed", title, Unit::NewtonMetre, HAND, why).moved_by(fields));
+        notes.check(
+            Check::unknown("anchors.joint_closed", title, Unit::NewtonMetre, HAND, why)
+                .moved_by(fields),
+        );
         return;
     }
     notes.check(
@@ -234,7 +314,9 @@ fn checks(situation: &Situation, preload: Spread<Force>, keeping: &Keeping, disc
 /// Why it is not said whether the joint stays closed, and what would close it.
 fn unvouched(situation: &Situation, hand: Moment, disc: Length) -> String {
     let studs = situation.brief.anchors.count.value;
-    let needed = kilonewton::get(hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0)));
+    let needed = kilonewton::get(
+        hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0)),
+    );
     let say = |value, unit| situation.brief.units.say(value, unit);
     format!(
         "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \

@@ -30,12 +30,20 @@ impl Stud {
 /// Even on the circle, the first to the east; with four the first at 45°, so that they make a square along x and y.
 #[must_use]
 pub fn ring(count: usize, diameter: Length) -> Vec<Stud> {
-    let first = if count == 4 { std::f64::consts::FRAC_PI_4 } else { 0.0 };
+    let first = if count == 4 {
+        std::f64::consts::FRAC_PI_4
+    } else {
+        0.0
+    };
     let radius = diameter / 2.0;
     (0..count)
         .map(|i| {
-            let (sine, cosine) = (first + std::f64::consts::TAU * i as f64 / count as f64).sin_cos();
-            Stud { x: radius * cosine, y: radius * sine }
+            let (sine, cosine) =
+                (first + std::f64::consts::TAU * i as f64 / count as f64).sin_cos();
+            Stud {
+                x: radius * cosine,
+                y: radius * sine,
+            }
         })
         .collect()
 }
@@ -53,7 +61,10 @@ impl Concrete {
     /// The block's.
     #[must_use]
     pub fn of(block: &Block) -> Self {
-        Self { half: [block.length / 2.0, block.width / 2.0], thickness: block.depth + block.upstand }
+        Self {
+            half: [block.length / 2.0, block.width / 2.0],
+            thickness: block.depth + block.upstand,
+        }
     }
 
     /// Distances of a stud to the four edges: east, west, north, south; never less than a tenth of a millimetre.
@@ -90,13 +101,23 @@ impl Group {
     /// The least of them.
     #[must_use]
     pub fn nearest_edge(&self) -> Length {
-        millimetre::new(self.edges().iter().map(|&edge| millimetre::get(edge)).fold(f64::INFINITY, f64::min))
+        millimetre::new(
+            self.edges()
+                .iter()
+                .map(|&edge| millimetre::get(edge))
+                .fold(f64::INFINITY, f64::min),
+        )
     }
 
     /// The greatest edge distance below `reach` if three or more are, else none.
     #[must_use]
     pub fn narrow(&self, reach: Length) -> Option<Length> {
-        let near: Vec<f64> = self.edges().iter().map(|&edge| millimetre::get(edge)).filter(|&edge| edge < millimetre::get(reach)).collect();
+        let near: Vec<f64> = self
+            .edges()
+            .iter()
+            .map(|&edge| millimetre::get(edge))
+            .filter(|&edge| edge < millimetre::get(reach))
+            .collect();
         (near.len() >= 3).then(|| millimetre::new(near.iter().copied().fold(0.0, f64::max)))
     }
 
@@ -106,7 +127,9 @@ impl Group {
         let along = |axis: usize| {
             let mut at: Vec<f64> = self.studs.iter().map(|stud| stud.mm()[axis]).collect();
             at.sort_by(f64::total_cmp);
-            at.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
+            at.windows(2)
+                .map(|pair| pair[1] - pair[0])
+                .fold(0.0, f64::max)
         };
         millimetre::new(along(0).max(along(1)))
     }
@@ -120,13 +143,18 @@ impl Group {
             .enumerate()
             .map(|(i, one)| {
                 let others = self.studs.iter().enumerate().filter(|&(j, _)| j != i);
-                let far = |other: &Stud| (one.mm()[0] - other.mm()[0]).hypot(one.mm()[1] - other.mm()[1]);
-                others.map(|(_, other)| far(other)).fold(f64::INFINITY, f64::min)
+                let far =
+                    |other: &Stud| (one.mm()[0] - other.mm()[0]).hypot(one.mm()[1] - other.mm()[1]);
+                others
+                    .map(|(_, other)| far(other))
+                    .fold(f64::INFINITY, f64::min)
             })
             .collect();
         let least = nearest.iter().copied().fold(f64::INFINITY, f64::min);
         let mean = nearest.iter().sum::<f64>() / nearest.len() as f64;
-        least.is_finite().then(|| (millimetre::new(mean), millimetre::new(least)))
+        least
+            .is_finite()
+            .then(|| (millimetre::new(mean), millimetre::new(least)))
     }
 
     /// Area of the squares of half-side `reach` about the studs, overlaps counted once, within the block.
@@ -138,13 +166,29 @@ impl Group {
             .studs
             .iter()
             .map(|stud| stud.mm())
-            .map(|[x, y]| [(x - reach).max(-hx), (x + reach).min(hx), (y - reach).max(-hy), (y + reach).min(hy)])
+            .map(|[x, y]| {
+                [
+                    (x - reach).max(-hx),
+                    (x + reach).min(hx),
+                    (y - reach).max(-hy),
+                    (y + reach).min(hy),
+                ]
+            })
             .collect();
-        let mut xs: Vec<f64> = squares.iter().flat_map(|square| [square[0], square[1]]).collect();
+        let mut xs: Vec<f64> = squares
+            .iter()
+            .flat_map(|square| [square[0], square[1]])
+            .collect();
         xs.sort_by(f64::total_cmp);
         let strips = xs.windows(2).map(|pair| {
             let (middle, width) = ((pair[0] + pair[1]) / 2.0, pair[1] - pair[0]);
-            width * covered(squares.iter().filter(|square| square[0] < middle && middle < square[1]).map(|square| (square[2], square[3])))
+            width
+                * covered(
+                    squares
+                        .iter()
+                        .filter(|square| square[0] < middle && middle < square[1])
+                        .map(|square| (square[2], square[3])),
+                )
         });
         square_millimetre::new(strips.sum())
     }
@@ -153,8 +197,12 @@ impl Group {
     #[must_use]
     pub fn row(&self, edge: usize) -> Self {
         let least = millimetre::get(self.edges()[edge % 4]);
-        let near = |stud: &&Stud| millimetre::get(self.concrete.edges(**stud)[edge % 4]) < least + ROW_MM;
-        Self { studs: self.studs.iter().filter(near).copied().collect(), concrete: self.concrete }
+        let near =
+            |stud: &&Stud| millimetre::get(self.concrete.edges(**stud)[edge % 4]) < least + ROW_MM;
+        Self {
+            studs: self.studs.iter().filter(near).copied().collect(),
+            concrete: self.concrete,
+        }
     }
 
     /// Length of a row along its edge.
@@ -162,7 +210,9 @@ impl Group {
     pub fn row_length(&self, edge: usize) -> Length {
         let axis = usize::from(edge < 2);
         let at = || self.studs.iter().map(|stud| stud.mm()[axis]);
-        millimetre::new((at().fold(f64::NEG_INFINITY, f64::max) - at().fold(f64::INFINITY, f64::min)).max(0.0))
+        millimetre::new(
+            (at().fold(f64::NEG_INFINITY, f64::max) - at().fold(f64::INFINITY, f64::min)).max(0.0),
+        )
     }
 }
 
@@ -183,7 +233,10 @@ fn covered(intervals: impl Iterator<Item = (f64, f64)>) -> f64 {
 /// All studs of a plan in its block.
 #[must_use]
 pub fn group(brief: &Brief, block: &Block) -> Group {
-    Group { studs: ring(brief.anchors.number(), brief.anchors.circle_diameter.value), concrete: Concrete::of(block) }
+    Group {
+        studs: ring(brief.anchors.number(), brief.anchors.circle_diameter.value),
+        concrete: Concrete::of(block),
+    }
 }
 
 #[cfg(test)]
@@ -192,8 +245,14 @@ mod tests {
     use crate::units::metre;
 
     fn square(side: f64, spacing: f64) -> Group {
-        let concrete = Concrete { half: [millimetre::new(side / 2.0); 2], thickness: metre::new(1.0) };
-        Group { studs: ring(4, millimetre::new(spacing * std::f64::consts::SQRT_2)), concrete }
+        let concrete = Concrete {
+            half: [millimetre::new(side / 2.0); 2],
+            thickness: metre::new(1.0),
+        };
+        Group {
+            studs: ring(4, millimetre::new(spacing * std::f64::consts::SQRT_2)),
+            concrete,
+        }
     }
 
     /// Computed: four at 200 mm, 300 mm from the edges, 160 mm deep: 2.0069 of one stud's (480 mm)².
@@ -209,10 +268,15 @@ mod tests {
     #[test]
     fn far_studs_share_nothing_and_edges_cut() {
         let far = square(5000.0, 1000.0);
-        assert!((square_millimetre::get(far.area(millimetre::new(100.0))) - 160_000.0).abs() < 1e-6);
+        assert!(
+            (square_millimetre::get(far.area(millimetre::new(100.0))) - 160_000.0).abs() < 1e-6
+        );
         let cut = square(300.0, 200.0);
         assert!((square_millimetre::get(cut.area(millimetre::new(240.0))) - 90_000.0).abs() < 1e-6);
-        assert!(cut.narrow(millimetre::new(240.0)).is_some() && far.narrow(millimetre::new(240.0)).is_none());
+        assert!(
+            cut.narrow(millimetre::new(240.0)).is_some()
+                && far.narrow(millimetre::new(240.0)).is_none()
+        );
     }
 
     #[test]

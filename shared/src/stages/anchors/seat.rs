@@ -23,7 +23,8 @@ impl Seat {
     /// Which of them a plan builds.
     #[must_use]
     pub fn of(brief: &Brief) -> Self {
-        let open = brief.pier.levelling.value == Levelling::Nuts && millimetre::get(brief.pier.gap.value) > 0.0;
+        let open = brief.pier.levelling.value == Levelling::Nuts
+            && millimetre::get(brief.pier.gap.value) > 0.0;
         match brief.anchors.lower_nuts.value {
             LowerNuts::Tight => Self::Nuts,
             LowerNuts::BackedOff | LowerNuts::None if open => Self::Dished,

@@ -40,7 +40,10 @@ pub struct Setting {
     #[serde(rename = "cure_time_h", serialize_with = "hour::option::serialize")]
     pub cure_time: Option<Time>,
     /// Shortest stud that does.
-    #[serde(rename = "stud_length_needed_mm", serialize_with = "millimetre::serialize")]
+    #[serde(
+        rename = "stud_length_needed_mm",
+        serialize_with = "millimetre::serialize"
+    )]
     pub stud_length_needed: Length,
     /// Diameter of the brush.
     #[serde(rename = "brush_diameter_mm", serialize_with = "millimetre::serialize")]
@@ -60,14 +63,35 @@ pub fn hole_depth(brief: &Brief) -> Length {
 pub fn find(brief: &Brief) -> Setting {
     let anchors = &brief.anchors;
     let (thread, product) = (anchors.thread(), &anchors.product);
-    let resin_per_hole = resin::volume_to_inject(anchors.hole_diameter.value, thread.stress_area, anchors.embedment.value);
+    let resin_per_hole = resin::volume_to_inject(
+        anchors.hole_diameter.value,
+        thread.stress_area,
+        anchors.embedment.value,
+    );
     let gel = product.gel_time.value;
-    let holes_per_nozzle = gel.map_or(1.0, |gel| (hour::get(gel) * 60.0 / MINUTES_PER_HOLE).floor().clamp(1.0, 100.0)) as u32;
-    let runs = u32::try_from(anchors.number()).unwrap_or(1).div_ceil(holes_per_nozzle);
-    let cartridges = resin::cartridges(resin_per_hole * anchors.count.value, runs, product.purge.value, product.cartridge.value);
-    let wet_factor = if anchors.hole.value == Hole::Wet { 2.0 } else { 1.0 };
+    let holes_per_nozzle = gel.map_or(1.0, |gel| {
+        (hour::get(gel) * 60.0 / MINUTES_PER_HOLE)
+            .floor()
+            .clamp(1.0, 100.0)
+    }) as u32;
+    let runs = u32::try_from(anchors.number())
+        .unwrap_or(1)
+        .div_ceil(holes_per_nozzle);
+    let cartridges = resin::cartridges(
+        resin_per_hole * anchors.count.value,
+        runs,
+        product.purge.value,
+        product.cartridge.value,
+    );
+    let wet_factor = if anchors.hole.value == Hole::Wet {
+        2.0
+    } else {
+        1.0
+    };
     let cure_time = product.cure_time.value.map(|cure| cure * wet_factor);
-    let snug = gel.zip(cure_time).map(|(gel, cure)| hour::new((hour::get(gel) * SNUG_AFTER_GEL_FACTOR).min(hour::get(cure))));
+    let snug = gel.zip(cure_time).map(|(gel, cure)| {
+        hour::new((hour::get(gel) * SNUG_AFTER_GEL_FACTOR).min(hour::get(cure)))
+    });
     Setting {
         resin_per_hole,
         cartridges,
@@ -76,7 +100,12 @@ pub fn find(brief: &Brief) -> Setting {
         gel_time: gel,
         snug_after: snug,
         cure_time,
-        stud_length_needed: anchors.embedment.value + above_concrete(&thread, brief.pier.gap.value, brief.pier.plate_thickness.value),
+        stud_length_needed: anchors.embedment.value
+            + above_concrete(
+                &thread,
+                brief.pier.gap.value,
+                brief.pier.plate_thickness.value,
+            ),
         brush: anchors.hole_diameter.value + millimetre::new(2.0),
         cleaning_rounds: 4,
     }
@@ -101,17 +130,43 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     );
     holes(brief, notes);
     notes.working(
-        Working::new("anchors.resin_per_hole", "Resin in one hole", "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)", resin::TWO_THIRDS)
-            .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
-            .with("h", mm(anchors.embedment.value), Unit::Millimetre)
-            .with("A_s", square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
-            .gives("V", millilitre::get(setting.resin_per_hole), Unit::Millilitre),
+        Working::new(
+            "anchors.resin_per_hole",
+            "Resin in one hole",
+            "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)",
+            resin::TWO_THIRDS,
+        )
+        .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
+        .with("h", mm(anchors.embedment.value), Unit::Millimetre)
+        .with(
+            "A_s",
+            square_millimetre::get(thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .gives(
+            "V",
+            millilitre::get(setting.resin_per_hole),
+            Unit::Millilitre,
+        ),
     );
     notes.working(
-        Working::new("anchors.resin_volume", "Resin for all holes", "V = n V₁", resin::VOLUME)
-            .with("n", anchors.count.value, Unit::Count)
-            .with("V₁", millilitre::get(setting.resin_per_hole), Unit::Millilitre)
-            .gives("V", millilitre::get(setting.resin_per_hole * anchors.count.value), Unit::Millilitre),
+        Working::new(
+            "anchors.resin_volume",
+            "Resin for all holes",
+            "V = n V₁",
+            resin::VOLUME,
+        )
+        .with("n", anchors.count.value, Unit::Count)
+        .with(
+            "V₁",
+            millilitre::get(setting.resin_per_hole),
+            Unit::Millilitre,
+        )
+        .gives(
+            "V",
+            millilitre::get(setting.resin_per_hole * anchors.count.value),
+            Unit::Millilitre,
+        ),
     );
     if let Some(cure) = setting.cure_time {
         notes.working(
@@ -158,9 +213,14 @@ fn holes(brief: &Brief, notes: &mut Notes) {
     );
     if anchors.hole_diameter.origin == Origin::Assumed {
         notes.working(
-            Working::new("anchors.hole_diameter", "Diameter of a hole", "d₀ = the usual drill for the size d", threads::DRILL)
-                .with("d", mm(thread.diameter), Unit::Millimetre)
-                .gives("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre),
+            Working::new(
+                "anchors.hole_diameter",
+                "Diameter of a hole",
+                "d₀ = the usual drill for the size d",
+                threads::DRILL,
+            )
+            .with("d", mm(thread.diameter), Unit::Millimetre)
+            .gives("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre),
         );
     }
 }

@@ -57,9 +57,17 @@ impl<'a> Situation<'a> {
             embedment: anchors.embedment.value,
             strength: block.strength,
             cracked,
-            bond: if cracked { product.bond_cracked.value } else { product.bond_uncracked.value },
+            bond: if cracked {
+                product.bond_cracked.value
+            } else {
+                product.bond_uncracked.value
+            },
             bond_uncracked: product.bond_uncracked.value,
-            lasting_factor: if product.known() { 1.0 } else { LEAST_BOND_LASTING_FACTOR },
+            lasting_factor: if product.known() {
+                1.0
+            } else {
+                LEAST_BOND_LASTING_FACTOR
+            },
             reinforced: brief.block.reinforcement.value != Reinforcement::Plain,
             caged: brief.block.reinforcement.value == Reinforcement::Cage,
             concrete_modulus: block.elastic_modulus,
@@ -137,7 +145,13 @@ impl Acting {
     /// Pulled and pushed evenly.
     #[must_use]
     pub fn evenly(scope: Scope, group: Group) -> Self {
-        Self { scope, group, eccentricity: [millimetre::new(0.0); 2], lever: None, beside: millimetre::new(0.0) }
+        Self {
+            scope,
+            group,
+            eccentricity: [millimetre::new(0.0); 2],
+            lever: None,
+            beside: millimetre::new(0.0),
+        }
     }
 
     /// Pushed so far beside their middle.
@@ -157,9 +171,15 @@ impl Acting {
 macro_rules! named {
     ($code:literal, $scope:expr, $name:literal) => {
         match $scope {
-            $crate::stages::anchors::situation::Scope::Single => concat!("anchors.", $code, ".single.", $name),
-            $crate::stages::anchors::situation::Scope::Group => concat!("anchors.", $code, ".group.", $name),
-            $crate::stages::anchors::situation::Scope::Pulled => concat!("anchors.", $code, ".pulled.", $name),
+            $crate::stages::anchors::situation::Scope::Single => {
+                concat!("anchors.", $code, ".single.", $name)
+            }
+            $crate::stages::anchors::situation::Scope::Group => {
+                concat!("anchors.", $code, ".group.", $name)
+            }
+            $crate::stages::anchors::situation::Scope::Pulled => {
+                concat!("anchors.", $code, ".pulled.", $name)
+            }
         }
     };
 }

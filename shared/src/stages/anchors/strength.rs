@@ -79,9 +79,13 @@ impl Mode {
     #[must_use]
     pub const fn raised_by(self) -> &'static str {
         match self {
-            Self::Steel | Self::ShearSteel => "a larger size or a higher strength class, or more studs",
+            Self::Steel | Self::ShearSteel => {
+                "a larger size or a higher strength class, or more studs"
+            }
             Self::Cone => "deeper studs, a wider circle, a wider block or stronger concrete",
-            Self::Bond => "a product whose approval states a stronger bond, deeper or thicker studs, or more of them",
+            Self::Bond => {
+                "a product whose approval states a stronger bond, deeper or thicker studs, or more of them"
+            }
             Self::BondSustained => {
                 "a product with a stated factor for lasting load, less torque, or lower nuts that keep the preload off the resin"
             }
@@ -98,9 +102,13 @@ impl Mode {
         match (self, code) {
             (Self::BondSustained, _) => "not here: the preload closes between two nuts",
             (Self::Splitting, Code::Eurocode) => "not here: edges are far, or the bars bear it",
-            (Self::Splitting, Code::Aci) => "no strength of its own: 17.9 keeps distances, ψ_cp,N and ψ_cp,Na lower what is near an edge",
+            (Self::Splitting, Code::Aci) => {
+                "no strength of its own: 17.9 keeps distances, ψ_cp,N and ψ_cp,Na lower what is near an edge"
+            }
             (Self::ShearLever, Code::Eurocode) => "not here: no free length",
-            (Self::ShearLever, Code::Aci) => "not here: no free length, or grout, for which 17.7.1.2.1 takes 0.8 of the steel",
+            (Self::ShearLever, Code::Aci) => {
+                "not here: no free length, or grout, for which 17.7.1.2.1 takes 0.8 of the steel"
+            }
             (Self::Edge, _) => "not here: every edge is far",
             _ => "not here",
         }
@@ -115,7 +123,10 @@ impl Mode {
     /// Whether it is a failure in tension.
     #[must_use]
     pub const fn is_tension(self) -> bool {
-        matches!(self, Self::Steel | Self::Cone | Self::Bond | Self::BondSustained | Self::Splitting)
+        matches!(
+            self,
+            Self::Steel | Self::Cone | Self::Bond | Self::BondSustained | Self::Splitting
+        )
     }
 }
 
@@ -144,12 +155,17 @@ impl Strengths {
     /// Design value against one way of failing; nothing where it does not apply.
     #[must_use]
     pub fn design(&self, mode: Mode) -> Force {
-        self.of(mode).map_or(newton::new(0.0), |strength| strength.design)
+        self.of(mode)
+            .map_or(newton::new(0.0), |strength| strength.design)
     }
 
     /// Adds one with a divisor of the characteristic value.
     pub fn put(&mut self, mode: Mode, characteristic: Force, partial_factor: f64) {
-        self.0.push(Strength { mode, characteristic, design: characteristic / partial_factor });
+        self.0.push(Strength {
+            mode,
+            characteristic,
+            design: characteristic / partial_factor,
+        });
     }
 }
 
@@ -157,8 +173,14 @@ impl Serialize for Strengths {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(2 * self.0.len()))?;
         for strength in &self.0 {
-            map.serialize_entry(&format!("{}_characteristic_kn", strength.mode.key()), &kilonewton::get(strength.characteristic))?;
-            map.serialize_entry(&format!("{}_design_kn", strength.mode.key()), &kilonewton::get(strength.design))?;
+            map.serialize_entry(
+                &format!("{}_characteristic_kn", strength.mode.key()),
+                &kilonewton::get(strength.characteristic),
+            )?;
+            map.serialize_entry(
+                &format!("{}_design_kn", strength.mode.key()),
+                &kilonewton::get(strength.design),
+            )?;
         }
         map.end()
     }

@@ -18,7 +18,12 @@ pub use kilos::{Lesson, Reading};
 pub use order::Pass;
 
 /// What a product's sheet says.
-const PRODUCT: Source = Source::new("The product's sheet", "", "largest installation torque", Standing::SecondHand);
+const PRODUCT: Source = Source::new(
+    "The product's sheet",
+    "",
+    "largest installation torque",
+    Standing::SecondHand,
+);
 /// The band below the limit in which the nuts are tightened.
 const BAND: Source = Source::judgement("from 80 % of the lowest limit up to it, aiming at 90 %");
 
@@ -111,18 +116,33 @@ impl Screw {
     #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let anchors = &brief.anchors;
-        let (thread, steel) = (anchors.thread(), threads::steel(anchors.strength_class.value, anchors.size.value));
+        let (thread, steel) = (
+            anchors.thread(),
+            threads::steel(anchors.strength_class.value, anchors.size.value),
+        );
         let nut_factor = match anchors.frictions {
-            Some((thread_friction, under_head)) => Spread::exactly(tightening::nut_factor(&thread, thread_friction, under_head)),
-            None => scatter::nut_factor(anchors.lubrication.value, anchors.coating.value, steel.stainless),
+            Some((thread_friction, under_head)) => {
+                Spread::exactly(tightening::nut_factor(&thread, thread_friction, under_head))
+            }
+            None => scatter::nut_factor(
+                anchors.lubrication.value,
+                anchors.coating.value,
+                steel.stainless,
+            ),
         };
-        let tool = scatter::preload_share(scatter::tightening_factor(anchors.tool.value, anchors.frictions.is_some()));
+        let tool = scatter::preload_share(scatter::tightening_factor(
+            anchors.tool.value,
+            anchors.frictions.is_some(),
+        ));
         let share = Spread {
             low: tool.low.min(nut_factor.typical / nut_factor.high),
             typical: 1.0,
             high: tool.high.max(nut_factor.typical / nut_factor.low),
         };
-        Self { share, ..Self::with(&thread, &steel, nut_factor) }
+        Self {
+            share,
+            ..Self::with(&thread, &steel, nut_factor)
+        }
     }
 
     /// Any stud, its preload without scatter.
@@ -160,9 +180,18 @@ impl Screw {
 /// Finds the torque; `lasting` is the pull that the bond of one stud may carry for good, `bending` the preload that plate
 /// and wall may be bent with.
 #[must_use]
-pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Torque {
+pub fn find(
+    brief: &Brief,
+    seat: Seat,
+    screw: &Screw,
+    lasting: Force,
+    bending: Option<Force>,
+) -> Torque {
     let limits = limits(brief, seat, screw, lasting, bending);
-    let high = limits.iter().map(|limit| newton_metre::get(limit.torque)).fold(f64::INFINITY, f64::min);
+    let high = limits
+        .iter()
+        .map(|limit| newton_metre::get(limit.torque))
+        .fold(f64::INFINITY, f64::min);
     let high = handy(high);
     let aim = handy(0.9 * high);
     let used = brief.anchors.torque.unwrap_or(newton_metre::new(aim));
@@ -175,10 +204,21 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: O
         yields: screw.torque(screw.proof),
         breaks: screw.torque(screw.breaking),
         limits,
-        cases: [Seat::Nuts, Seat::Bedded, Seat::Dished].map(|case| one_case(brief, case, seat, screw, lasting, bending)).to_vec(),
-        passes: order::passes(if newton_metre::get(used) > high { newton_metre::new(aim) } else { used }),
+        cases: [Seat::Nuts, Seat::Bedded, Seat::Dished]
+            .map(|case| one_case(brief, case, seat, screw, lasting, bending))
+            .to_vec(),
+        passes: order::passes(if newton_metre::get(used) > high {
+            newton_metre::new(aim)
+        } else {
+            used
+        }),
         order: order::star(brief.anchors.number()),
-        kilos_readings: kilos::readings(brief, screw, newton_metre::get(used), newton_metre::new(high)),
+        kilos_readings: kilos::readings(
+            brief,
+            screw,
+            newton_metre::get(used),
+            newton_metre::new(high),
+        ),
         lesson: kilos::lesson(brief, screw, used, newton_metre::new(high)),
         nut_factor: screw.nut_factor,
         below,
@@ -186,7 +226,14 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: O
     }
 }
 
-fn one_case(brief: &Brief, case: Seat, built: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Case {
+fn one_case(
+    brief: &Brief,
+    case: Seat,
+    built: Seat,
+    screw: &Screw,
+    lasting: Force,
+    bending: Option<Force>,
+) -> Case {
     let limits = limits(brief, case, screw, lasting, bending);
     let lowest = limits.iter().find(|limit| limit.governs);
     let high = lowest.map_or(0.0, |limit| newton_metre::get(limit.torque));
@@ -209,20 +256,42 @@ fn handy(torque: f64) -> f64 {
     (torque / step + 1e-9).floor() * step
 }
 
-fn limits(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Option<Force>) -> Vec<Limit> {
-    let limit = |what, torque| Limit { what, torque, governs: false };
-    let mut limits = vec![limit("seven tenths of the stud's proof load", screw.torque(screw.proof * tightening::PROOF_SHARE_RATIO))];
+fn limits(
+    brief: &Brief,
+    seat: Seat,
+    screw: &Screw,
+    lasting: Force,
+    bending: Option<Force>,
+) -> Vec<Limit> {
+    let limit = |what, torque| Limit {
+        what,
+        torque,
+        governs: false,
+    };
+    let mut limits = vec![limit(
+        "seven tenths of the stud's proof load",
+        screw.torque(screw.proof * tightening::PROOF_SHARE_RATIO),
+    )];
     if seat.pulls_on_bond() {
         // The strongest of the scattered preloads must not pull the resin loose.
-        limits.push(limit("lasting pull on the resin", screw.torque(lasting / screw.share.high)));
+        limits.push(limit(
+            "lasting pull on the resin",
+            screw.torque(lasting / screw.share.high),
+        ));
     }
     if let (Seat::Dished, Some(bending)) = (seat, bending) {
-        limits.push(limit("bending of plate and wall", screw.torque(bending / screw.share.high)));
+        limits.push(limit(
+            "bending of plate and wall",
+            screw.torque(bending / screw.share.high),
+        ));
     }
     if let Some(most) = brief.anchors.max_torque {
         limits.push(limit("the product's own maximum", most));
     }
-    let lowest = limits.iter().map(|limit| newton_metre::get(limit.torque)).fold(f64::INFINITY, f64::min);
+    let lowest = limits
+        .iter()
+        .map(|limit| newton_metre::get(limit.torque))
+        .fold(f64::INFINITY, f64::min);
     for limit in &mut limits {
         limit.governs = newton_metre::get(limit.torque) <= lowest;
     }
@@ -230,13 +299,21 @@ fn limits(brief: &Brief, seat: Seat, screw: &Screw, lasting: Force, bending: Opt
 }
 
 fn around(brief: &Brief, seat: Seat, screw: &Screw, high: f64) -> (String, String) {
-    let say = |torque: Moment| brief.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+    let say = |torque: Moment| {
+        brief
+            .units
+            .say(newton_metre::get(torque), Unit::NewtonMetre)
+    };
     let below = match seat {
-        Seat::Nuts => "Below the band the nuts may work loose with heat and cold; the foot is no softer for it while they hold.",
+        Seat::Nuts => {
+            "Below the band the nuts may work loose with heat and cold; the foot is no softer for it while they hold."
+        }
         Seat::Bedded => {
             "Below the band the joint opens sooner under wind or a leaning person, and the foot then turns about ten times as easily."
         }
-        Seat::Dished => "Below the band the plate is bent less and lifts sooner from the column's edge.",
+        Seat::Dished => {
+            "Below the band the plate is bent less and lifts sooner from the column's edge."
+        }
     };
     let first = match seat {
         Seat::Nuts => "Above the band the stud's thread comes near to yielding.",
@@ -256,9 +333,20 @@ fn around(brief: &Brief, seat: Seat, screw: &Screw, high: f64) -> (String, Strin
 /// The checks and lines of calculation of the torque.
 pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
     let preload = screw.preload(torque.used);
-    let governing = torque.limits.iter().find(|limit| limit.governs).map_or("", |limit| limit.what);
-    let source = if governing.starts_with("the product") { PRODUCT } else { tightening::SHORT_FORM };
-    let (used, high) = (newton_metre::get(torque.used), newton_metre::get(torque.high));
+    let governing = torque
+        .limits
+        .iter()
+        .find(|limit| limit.governs)
+        .map_or("", |limit| limit.what);
+    let source = if governing.starts_with("the product") {
+        PRODUCT
+    } else {
+        tightening::SHORT_FORM
+    };
+    let (used, high) = (
+        newton_metre::get(torque.used),
+        newton_metre::get(torque.high),
+    );
     notes.check(
         Check::at_most("anchors.torque", "Torque of the nuts", used, high, Unit::NewtonMetre, source)
             .note(format!(
@@ -289,44 +377,80 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
     kilos::workings(&torque.lesson, notes);
 }
 
-fn workings(brief: &Brief, torque: &Torque, screw: &Screw, preload: Spread<Force>, notes: &mut Notes) {
+fn workings(
+    brief: &Brief,
+    torque: &Torque,
+    screw: &Screw,
+    preload: Spread<Force>,
+    notes: &mut Notes,
+) {
     let thread = brief.anchors.thread();
     let (source, formula) = match brief.anchors.frictions {
-        Some(_) => (tightening::LONG_FORM, "K = [P/(2π) + μ_t d₂/(2 cos 30°) + μ_b D_b/2]/d"),
+        Some(_) => (
+            tightening::LONG_FORM,
+            "K = [P/(2π) + μ_t d₂/(2 cos 30°) + μ_b D_b/2]/d",
+        ),
         None => (scatter::NUT_FACTOR, "K by the state of the thread"),
     };
     let mut factor = Working::new("anchors.nut_factor", "Nut factor", formula, source);
     if let Some((thread_friction, under_head)) = brief.anchors.frictions {
-        factor = factor.with("P", millimetre::get(thread.pitch), Unit::Millimetre).with("μ_t", thread_friction, Unit::One).with(
-            "μ_b",
-            under_head,
-            Unit::One,
-        );
+        factor = factor
+            .with("P", millimetre::get(thread.pitch), Unit::Millimetre)
+            .with("μ_t", thread_friction, Unit::One)
+            .with("μ_b", under_head, Unit::One);
     }
-    notes.working(factor.with("K_low", torque.nut_factor.low, Unit::One).with("K_high", torque.nut_factor.high, Unit::One).gives(
-        "K",
-        torque.nut_factor.typical,
-        Unit::One,
-    ));
     notes.working(
-        Working::new("anchors.preload", "Preload of one stud", "F = T/(K d), with its scatter", tightening::SHORT_FORM)
-            .with("T", newton_metre::get(torque.used), Unit::NewtonMetre)
-            .with("K", torque.nut_factor.typical, Unit::One)
-            .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
-            .with("F_low", kilonewton::get(preload.low), Unit::Kilonewton)
-            .with("F_high", kilonewton::get(preload.high), Unit::Kilonewton)
-            .gives("F", kilonewton::get(preload.typical), Unit::Kilonewton),
+        factor
+            .with("K_low", torque.nut_factor.low, Unit::One)
+            .with("K_high", torque.nut_factor.high, Unit::One)
+            .gives("K", torque.nut_factor.typical, Unit::One),
     );
     notes.working(
-        Working::new("anchors.proof_load", "Proof load of one stud", "F_p = A_s S_p", threads::THREADS)
-            .with("A_s", crate::units::square_millimetre::get(thread.stress_area), Unit::SquareMillimetre)
-            .with("S_p", newton::get(screw.proof) / crate::units::square_millimetre::get(thread.stress_area), Unit::Megapascal)
-            .gives("F_p", kilonewton::get(screw.proof), Unit::Kilonewton),
+        Working::new(
+            "anchors.preload",
+            "Preload of one stud",
+            "F = T/(K d), with its scatter",
+            tightening::SHORT_FORM,
+        )
+        .with("T", newton_metre::get(torque.used), Unit::NewtonMetre)
+        .with("K", torque.nut_factor.typical, Unit::One)
+        .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
+        .with("F_low", kilonewton::get(preload.low), Unit::Kilonewton)
+        .with("F_high", kilonewton::get(preload.high), Unit::Kilonewton)
+        .gives("F", kilonewton::get(preload.typical), Unit::Kilonewton),
     );
     notes.working(
-        Working::new("anchors.torque_band", "Band of the torque", "from 0.8 of the lowest limit up to it, aiming at 0.9", BAND)
-            .with("T_low", newton_metre::get(torque.low), Unit::NewtonMetre)
-            .with("T_high", newton_metre::get(torque.high), Unit::NewtonMetre)
-            .gives("T", newton_metre::get(torque.recommended), Unit::NewtonMetre),
+        Working::new(
+            "anchors.proof_load",
+            "Proof load of one stud",
+            "F_p = A_s S_p",
+            threads::THREADS,
+        )
+        .with(
+            "A_s",
+            crate::units::square_millimetre::get(thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .with(
+            "S_p",
+            newton::get(screw.proof) / crate::units::square_millimetre::get(thread.stress_area),
+            Unit::Megapascal,
+        )
+        .gives("F_p", kilonewton::get(screw.proof), Unit::Kilonewton),
+    );
+    notes.working(
+        Working::new(
+            "anchors.torque_band",
+            "Band of the torque",
+            "from 0.8 of the lowest limit up to it, aiming at 0.9",
+            BAND,
+        )
+        .with("T_low", newton_metre::get(torque.low), Unit::NewtonMetre)
+        .with("T_high", newton_metre::get(torque.high), Unit::NewtonMetre)
+        .gives(
+            "T",
+            newton_metre::get(torque.recommended),
+            Unit::NewtonMetre,
+        ),
     );
 }

@@ -88,7 +88,10 @@ pub struct Verdict {
     /// Action that is worst of all.
     pub action: Action,
     /// Pull in each stud under it, kN.
-    #[serde(rename = "stud_forces_kn", serialize_with = "kilonewton::list::serialize")]
+    #[serde(
+        rename = "stud_forces_kn",
+        serialize_with = "kilonewton::list::serialize"
+    )]
     pub studs: Vec<Force>,
     /// What each stud bears.
     pub each: Vec<Borne>,
@@ -114,7 +117,9 @@ impl Verdict {
     /// The way in which the group fails first.
     #[must_use]
     pub fn governing(&self) -> Option<&Judged> {
-        self.modes.iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+        self.modes
+            .iter()
+            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 
     /// What was found about one way of failing; none where it cannot happen here.
@@ -124,8 +129,14 @@ impl Verdict {
     }
 
     fn worst_ratio(&self) -> f64 {
-        let modes = self.modes.iter().map(|judged| judged.utilisation).fold(0.0, f64::max);
-        modes.max(self.steel_interaction).max(self.concrete_interaction)
+        let modes = self
+            .modes
+            .iter()
+            .map(|judged| judged.utilisation)
+            .fold(0.0, f64::max);
+        modes
+            .max(self.steel_interaction)
+            .max(self.concrete_interaction)
     }
 
     /// Marks what fails first.
@@ -167,7 +178,10 @@ impl Bench<'_> {
             Code::Eurocode => eurocode::worst_edge(self.situation, &evenly),
             Code::Aci => aci::worst_edge(self.situation, &evenly),
         };
-        Across { all: self.strengths(&evenly, notes), edge }
+        Across {
+            all: self.strengths(&evenly, notes),
+            edge,
+        }
     }
 }
 
@@ -179,32 +193,79 @@ fn by(code: Code, situation: &Situation, acting: &Acting, notes: &mut Notes) -> 
 }
 
 /// Resistances and verdict by one code.
-fn by_code(situation: &Situation, group: &Group, actions: &[Action], code: Code, notes: &mut Notes) -> (CodeResistances, Option<Verdict>) {
-    let nearest = Group { studs: nearest_stud(group), concrete: group.concrete };
+fn by_code(
+    situation: &Situation,
+    group: &Group,
+    actions: &[Action],
+    code: Code,
+    notes: &mut Notes,
+) -> (CodeResistances, Option<Verdict>) {
+    let nearest = Group {
+        studs: nearest_stud(group),
+        concrete: group.concrete,
+    };
     let bench = Bench {
         situation,
         group,
         code,
-        single: by(code, situation, &Acting::evenly(Scope::Single, nearest), notes),
+        single: by(
+            code,
+            situation,
+            &Acting::evenly(Scope::Single, nearest),
+            notes,
+        ),
         radius: situation.brief.anchors.circle_diameter.value / 2.0,
     };
     let mut beside = Notes::default();
     let worst = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside);
-    let eccentricity =
-        worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| verdict.action_for(Mode::Edge).factored(code).eccentricity());
+    let eccentricity = worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| {
+        verdict.action_for(Mode::Edge).factored(code).eccentricity()
+    });
     let (single, all) = (bench.single.clone(), bench.across(eccentricity, notes).all);
-    let Some((mut verdict, acting)) = worst else { return (CodeResistances { single, group: all, pulled: Strengths::default() }, None) };
+    let Some((mut verdict, acting)) = worst else {
+        return (
+            CodeResistances {
+                single,
+                group: all,
+                pulled: Strengths::default(),
+            },
+            None,
+        );
+    };
     let pulled = bench.strengths(&acting, notes);
-    beside.workings.into_iter().for_each(|working| notes.working(working));
+    beside
+        .workings
+        .into_iter()
+        .for_each(|working| notes.working(working));
     judge::workings(&bench, &verdict, notes);
     verdict.mark();
-    (CodeResistances { single, group: all, pulled }, Some(verdict))
+    (
+        CodeResistances {
+            single,
+            group: all,
+            pulled,
+        },
+        Some(verdict),
+    )
 }
 
 /// The stud nearest to an edge.
 fn nearest_stud(group: &Group) -> Vec<Stud> {
-    let edge = |stud: &&Stud| group.concrete.edges(**stud).iter().map(|&edge| millimetre::get(edge)).fold(f64::INFINITY, f64::min);
-    group.studs.iter().min_by(|a, b| edge(a).total_cmp(&edge(b))).copied().into_iter().collect()
+    let edge = |stud: &&Stud| {
+        group
+            .concrete
+            .edges(**stud)
+            .iter()
+            .map(|&edge| millimetre::get(edge))
+            .fold(f64::INFINITY, f64::min)
+    };
+    group
+        .studs
+        .iter()
+        .min_by(|a, b| edge(a).total_cmp(&edge(b)))
+        .copied()
+        .into_iter()
+        .collect()
 }
 
 /// Directions in which an action may act: along both axes of the block, and through a stud; both ways where the ring has no
@@ -249,11 +310,26 @@ impl Both {
         if !situation.seat.pulls_on_bond() {
             return;
         }
-        for (code, verdict, of) in
-            [(Code::Eurocode, &mut self.eurocode, &self.resistances.eurocode), (Code::Aci, &mut self.aci, &self.resistances.aci)]
-        {
-            let (Some(verdict), Some(strength)) = (verdict.as_mut(), of.single.of(Mode::BondSustained)) else { continue };
-            verdict.modes.push(judge::judged(code, Mode::BondSustained, PRELOAD, preload, (*strength, 1.0)));
+        for (code, verdict, of) in [
+            (
+                Code::Eurocode,
+                &mut self.eurocode,
+                &self.resistances.eurocode,
+            ),
+            (Code::Aci, &mut self.aci, &self.resistances.aci),
+        ] {
+            let (Some(verdict), Some(strength)) =
+                (verdict.as_mut(), of.single.of(Mode::BondSustained))
+            else {
+                continue;
+            };
+            verdict.modes.push(judge::judged(
+                code,
+                Mode::BondSustained,
+                PRELOAD,
+                preload,
+                (*strength, 1.0),
+            ));
             verdict.mark();
         }
     }
@@ -264,10 +340,22 @@ impl Both {
 pub fn find(situation: &Situation, group: &Group, actions: &[Action], notes: &mut Notes) -> Both {
     let (eurocode, by_eurocode) = by_code(situation, group, actions, Code::Eurocode, notes);
     let (aci, by_aci) = by_code(situation, group, actions, Code::Aci, notes);
-    let chosen = if situation.brief.code.value == Code::Aci { &aci } else { &eurocode };
-    let resistances =
-        Resistances { single: chosen.single.clone(), group: chosen.group.clone(), eurocode: eurocode.clone(), aci: aci.clone() };
-    let both = Both { resistances, eurocode: by_eurocode, aci: by_aci };
+    let chosen = if situation.brief.code.value == Code::Aci {
+        &aci
+    } else {
+        &eurocode
+    };
+    let resistances = Resistances {
+        single: chosen.single.clone(),
+        group: chosen.group.clone(),
+        eurocode: eurocode.clone(),
+        aci: aci.clone(),
+    };
+    let both = Both {
+        resistances,
+        eurocode: by_eurocode,
+        aci: by_aci,
+    };
     if let Some(verdict) = both.chosen(situation.brief) {
         let code = situation.brief.code.value;
         actions::working(&verdict.action, code, notes);

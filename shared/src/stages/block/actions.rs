@@ -41,13 +41,29 @@ pub(super) struct Actions {
 impl Actions {
     /// The case with the largest moment.
     pub(super) fn worst(&self) -> Case {
-        let calm = Case { name: "calm", push: kilogram::new(0.0) * gravity(), moment: kilonewton_metre::new(0.0) };
-        self.cases.iter().fold(calm, |worst, case| if case.moment > worst.moment { case.clone() } else { worst })
+        let calm = Case {
+            name: "calm",
+            push: kilogram::new(0.0) * gravity(),
+            moment: kilonewton_metre::new(0.0),
+        };
+        self.cases.iter().fold(calm, |worst, case| {
+            if case.moment > worst.moment {
+                case.clone()
+            } else {
+                worst
+            }
+        })
     }
 
     /// The largest push along the ground.
     pub(super) fn push(&self) -> Force {
-        self.cases.iter().map(|case| case.push).fold(kilogram::new(0.0) * gravity(), |a, b| if b > a { b } else { a })
+        self.cases
+            .iter()
+            .map(|case| case.push)
+            .fold(
+                kilogram::new(0.0) * gravity(),
+                |a, b| if b > a { b } else { a },
+            )
     }
 }
 
@@ -61,22 +77,41 @@ pub(super) fn list(brief: &Brief, outline: &Outline) -> Actions {
     let weight = outline.weight() + (column_mass(brief) + brief.load.mass.value) * gravity();
     let water = brief.site.groundwater_depth.value.unwrap_or(outline.depth);
     let lift = uplift::lift(outline.plan(), outline.depth, water);
-    Actions { weight, lift, cases: vec![leaning(brief, outline), ladder(brief, outline), wind(brief, outline)] }
+    Actions {
+        weight,
+        lift,
+        cases: vec![
+            leaning(brief, outline),
+            ladder(brief, outline),
+            wind(brief, outline),
+        ],
+    }
 }
 
 fn leaning(brief: &Brief, outline: &Outline) -> Case {
     let push = person::leaning();
     let height = top_above_base(brief, outline) + brief.load.centre_above_pier.value;
-    Case { name: "a person who leans on the telescope", push, moment: push * height }
+    Case {
+        name: "a person who leans on the telescope",
+        push,
+        moment: push * height,
+    }
 }
 
 /// A ladder hung from the column, which pushes and hangs.
 pub(super) fn ladder(brief: &Brief, outline: &Outline) -> Case {
     let climber = person::climber();
     let push = person::ladder_push(climber);
-    let hanging = person::hanging_moment(climber, person::ladder_arm(brief.pier.outside_diameter.value));
+    let hanging = person::hanging_moment(
+        climber,
+        person::ladder_arm(brief.pier.outside_diameter.value),
+    );
     let moment = push * top_above_base(brief, outline) + hanging;
-    Case { name: "a ladder with a person on it, hung from the column", push, moment }
+    Case {
+        name: "a ladder with a person on it, hung from the column",
+        push,
+        moment,
+    }
 }
 
 /// The storm's gust on telescope and column.
@@ -86,14 +121,23 @@ pub(super) fn wind(brief: &Brief, outline: &Outline) -> Case {
     let on_column = gust::force(speed, column, COLUMN_FORCE_FACTOR);
     let on_load = gust::force(speed, load.wind_area.value, TELESCOPE_FORCE_FACTOR);
     let top = top_above_base(brief, outline);
-    let moment = on_load * (top + load.centre_above_pier.value) + on_column * (top - pier.height.value / 2.0);
-    Case { name: "the storm's gust", push: on_column + on_load, moment }
+    let moment = on_load * (top + load.centre_above_pier.value)
+        + on_column * (top - pier.height.value / 2.0);
+    Case {
+        name: "the storm's gust",
+        push: on_column + on_load,
+        moment,
+    }
 }
 
 /// Column, fill and plates, from their stated or assumed sizes: the pier stage comes later and knows it better.
 fn column_mass(brief: &Brief) -> Mass {
     let pier = &brief.pier;
-    let (outside, wall, height) = (metre::get(pier.outside_diameter.value), metre::get(pier.wall.value), metre::get(pier.height.value));
+    let (outside, wall, height) = (
+        metre::get(pier.outside_diameter.value),
+        metre::get(pier.wall.value),
+        metre::get(pier.height.value),
+    );
     let inside = (outside - 2.0 * wall).max(0.0);
     let ring = std::f64::consts::FRAC_PI_4 * (outside * outside - inside * inside);
     let fill = std::f64::consts::FRAC_PI_4 * inside * inside * filling(pier.fill.value);

@@ -14,8 +14,12 @@ use crate::units::{Pressure, Time, day, megapascal};
 /// Least age before drilling for resin-bonded studs, days.
 const LEAST_AGE_D: f64 = 21.0;
 /// Where that is from.
-const LEAST_AGE_SOURCE: Source =
-    Source::new("ACI 318", "19", "17.2.2, least age of concrete for bonded anchors; EN 1992-1-1 3.1.2", Standing::FromMemory);
+const LEAST_AGE_SOURCE: Source = Source::new(
+    "ACI 318",
+    "19",
+    "17.2.2, least age of concrete for bonded anchors; EN 1992-1-1 3.1.2",
+    Standing::FromMemory,
+);
 /// Strength below which no approval of a bonded stud reaches, MPa.
 const DRILL_STRENGTH_MPA: f64 = 20.0;
 /// Temperature that a covered, insulated block keeps in frost, °C.
@@ -38,7 +42,10 @@ pub struct Age {
     #[serde(rename = "mean_mpa", serialize_with = "megapascal::serialize")]
     pub mean: Pressure,
     /// Characteristic cylinder strength; none before an adjusted age of three days.
-    #[serde(rename = "characteristic_mpa", serialize_with = "megapascal::option::serialize")]
+    #[serde(
+        rename = "characteristic_mpa",
+        serialize_with = "megapascal::option::serialize"
+    )]
     pub characteristic: Option<Pressure>,
 }
 
@@ -78,18 +85,30 @@ pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
     let class = characteristic(brief.block.concrete.value);
     let s = cement_factor(brief.block.cement.value);
     let pace = maturity::pace_factor(temperature);
-    let strong = by_age::age_for(megapascal::new(DRILL_STRENGTH_MPA), class, s).unwrap_or(day::new(28.0));
+    let strong =
+        by_age::age_for(megapascal::new(DRILL_STRENGTH_MPA), class, s).unwrap_or(day::new(28.0));
     let strong = day::get(maturity::time_for(strong, temperature));
     let drill = strong.max(LEAST_AGE_D).ceil();
-    let load = day::get(maturity::time_for(day::new(28.0), temperature)).max(drill).ceil();
+    let load = day::get(maturity::time_for(day::new(28.0), temperature))
+        .max(drill)
+        .ceil();
     workings(temperature, pace, strong, notes);
     say_days(brief, temperature, (drill, load), notes);
     let ratio = by_age::share_ratio(day::new(2.0), s);
     let least = curing::least(temperature, curing::development(ratio)).unwrap_or(day::new(18.0));
-    let curing = if day::get(least) > ADVISED_CURING_D { least } else { day::new(ADVISED_CURING_D) };
+    let curing = if day::get(least) > ADVISED_CURING_D {
+        least
+    } else {
+        day::new(ADVISED_CURING_D)
+    };
     later_workings(pace, load, curing, ratio, notes);
     weather(brief, notes);
-    Ages { drill: day::new(drill), load: day::new(load), curing, table: table(class, s, temperature) }
+    Ages {
+        drill: day::new(drill),
+        load: day::new(load),
+        curing,
+        table: table(class, s, temperature),
+    }
 }
 
 /// The temperature that the concrete is counted at: the stated one, or what a covered block keeps in frost.
@@ -130,7 +149,11 @@ fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
 
 fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &mut Notes) {
     let at = brief.units.say(temperature, Unit::Celsius);
-    let at = if temperature > brief.work.temperature_c.value { format!("even kept at {at}") } else { format!("at {at}") };
+    let at = if temperature > brief.work.temperature_c.value {
+        format!("even kept at {at}")
+    } else {
+        format!("at {at}")
+    };
     let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
     notes.caution(
         "block.drill_not_before",
@@ -146,9 +169,14 @@ fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &
 
 fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
     notes.working(
-        Working::new("block.pace", "Pace of hardening at this temperature", "k = exp(13.65 − 4000 / (273 + T))", maturity::SOURCE)
-            .with("T", temperature, Unit::Celsius)
-            .gives("k", pace, Unit::One),
+        Working::new(
+            "block.pace",
+            "Pace of hardening at this temperature",
+            "k = exp(13.65 − 4000 / (273 + T))",
+            maturity::SOURCE,
+        )
+        .with("T", temperature, Unit::Celsius)
+        .gives("k", pace, Unit::One),
     );
     notes.working(
         Working::new(
@@ -175,9 +203,14 @@ fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut No
         .gives("t", load, Unit::Day),
     );
     notes.working(
-        Working::new("block.curing", "Days of curing", "class 3 by temperature and r = f_cm2 / f_cm28, at least a week", curing::SOURCE)
-            .with("r", ratio, Unit::One)
-            .gives("t", day::get(curing), Unit::Day),
+        Working::new(
+            "block.curing",
+            "Days of curing",
+            "class 3 by temperature and r = f_cm2 / f_cm28, at least a week",
+            curing::SOURCE,
+        )
+        .with("r", ratio, Unit::One)
+        .gives("t", day::get(curing), Unit::Day),
     );
 }
 

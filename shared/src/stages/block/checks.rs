@@ -16,7 +16,13 @@ use super::actions::Actions;
 use super::outline::Outline;
 
 /// Makes every check; gives the largest and the resting pressure under the base.
-pub(super) fn all(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes) -> (Pressure, Pressure) {
+pub(super) fn all(
+    brief: &Brief,
+    ground: &Ground,
+    outline: &Outline,
+    actions: &Actions,
+    notes: &mut Notes,
+) -> (Pressure, Pressure) {
     lines::workings(brief, outline, actions, notes);
     let found = [
         stand::bearing(brief, ground, outline, actions),
@@ -28,13 +34,20 @@ pub(super) fn all(brief: &Brief, ground: &Ground, outline: &Outline, actions: &A
         fit::mass(brief, outline),
         fit::plate(brief, outline),
     ];
-    let failed: Vec<_> = found.iter().filter(|check| check.verdict == Verdict::Fails).map(|check| check.title.to_lowercase()).collect();
+    let failed: Vec<_> = found
+        .iter()
+        .filter(|check| check.verdict == Verdict::Fails)
+        .map(|check| check.title.to_lowercase())
+        .collect();
     if !failed.is_empty() {
         let words: Vec<&str> = failed.iter().map(String::as_str).collect();
         notes.caution(
             "block.does_not_work",
             When::Planning,
-            format!("As it stands the block does not pass: {}. Change the plan before anything is dug.", super::wording::listed(&words)),
+            format!(
+                "As it stands the block does not pass: {}. Change the plan before anything is dug.",
+                super::wording::listed(&words)
+            ),
             Source::judgement("a failed check stops the work"),
         );
     }

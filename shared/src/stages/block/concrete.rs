@@ -77,23 +77,39 @@ struct Recipe {
 /// Finds what to order.
 pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Order {
     let formed = brief.excavation.sides.value == Sides::Sloped;
-    let waste_ratio = if formed { WASTE_IN_FORM_RATIO } else { WASTE_IN_GROUND_RATIO };
+    let waste_ratio = if formed {
+        WASTE_IN_FORM_RATIO
+    } else {
+        WASTE_IN_GROUND_RATIO
+    };
     let net = cubic_metre::get(outline.volume());
     let ready = brief.block.mix.value == Mix::Ready;
     let exact = net * (1.0 + waste_ratio);
-    let volume = if ready { (exact * 10.0).ceil() / 10.0 } else { exact };
+    let volume = if ready {
+        (exact * 10.0).ceil() / 10.0
+    } else {
+        exact
+    };
     let recipe = recipe(brief.block.concrete.value);
     workings(net, waste_ratio, volume, notes);
     mixed(brief, volume, notes);
     let site = brief.block.mix.value == Mix::Site;
-    let bags = (brief.block.mix.value == Mix::Bagged).then(|| whole(volume * DRY_KG_M3 / kilogram::get(brief.block.bag.value)));
+    let bags = (brief.block.mix.value == Mix::Bagged)
+        .then(|| whole(volume * DRY_KG_M3 / kilogram::get(brief.block.bag.value)));
     Order {
         volume: cubic_metre::new(volume),
         waste_ratio,
         bags,
         cement_bags: site.then(|| whole(volume * recipe.cement / CEMENT_BAG_KG)),
         cement_kg: site.then_some(volume * recipe.cement),
-        water_l: (!ready).then_some(volume * if site { recipe.water } else { 2400.0 - DRY_KG_M3 }),
+        water_l: (!ready).then_some(
+            volume
+                * if site {
+                    recipe.water
+                } else {
+                    2400.0 - DRY_KG_M3
+                },
+        ),
         sand_kg: site.then_some(volume * recipe.sand),
         gravel_kg: site.then_some(volume * recipe.gravel),
         water_cement_ratio: recipe.water_cement_ratio,
@@ -119,21 +135,43 @@ fn recipe(class: Concrete) -> Recipe {
     };
     let cement = water / water_cement_ratio;
     let kg = kilogram_per_cubic_metre::new;
-    let aggregate = kilogram_per_cubic_metre::get(absolute_volume::aggregate(kg(cement), kg(water), 0.0, kg(GRAIN_KG_M3)));
-    Recipe { water_cement_ratio, water, cement, sand: aggregate * SAND_RATIO, gravel: aggregate * (1.0 - SAND_RATIO) }
+    let aggregate = kilogram_per_cubic_metre::get(absolute_volume::aggregate(
+        kg(cement),
+        kg(water),
+        0.0,
+        kg(GRAIN_KG_M3),
+    ));
+    Recipe {
+        water_cement_ratio,
+        water,
+        cement,
+        sand: aggregate * SAND_RATIO,
+        gravel: aggregate * (1.0 - SAND_RATIO),
+    }
 }
 
 /// The rise without loss, and a caution where the block's middle gets much warmer than its face.
 fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64 {
     let rise = adiabatic_rise::rise_k(kilogram_per_cubic_metre::new(cement), density());
     notes.working(
-        Working::new("block.heat_rise", "Warming of the concrete if no heat were lost", "ΔT = C Q / (ρ c)", adiabatic_rise::SOURCE)
-            .with("C", cement, Unit::KilogramPerCubicMetre)
-            .with("ρ", kilogram_per_cubic_metre::get(density()), Unit::KilogramPerCubicMetre)
-            .gives("ΔT", rise, Unit::Kelvin),
+        Working::new(
+            "block.heat_rise",
+            "Warming of the concrete if no heat were lost",
+            "ΔT = C Q / (ρ c)",
+            adiabatic_rise::SOURCE,
+        )
+        .with("C", cement, Unit::KilogramPerCubicMetre)
+        .with(
+            "ρ",
+            kilogram_per_cubic_metre::get(density()),
+            Unit::KilogramPerCubicMetre,
+        )
+        .gives("ΔT", rise, Unit::Kelvin),
     );
     let thick = metre::get(outline.shorter()).min(metre::get(outline.height()));
-    if thick >= THICK_M && (brief.work.temperature_c.value < COOL_C || brief.block.cement.value == Cement::Rapid) {
+    if thick >= THICK_M
+        && (brief.work.temperature_c.value < COOL_C || brief.block.cement.value == Cement::Rapid)
+    {
         notes.caution(
             "block.heat",
             When::Pouring,
@@ -152,15 +190,22 @@ fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64
 
 fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
     notes.working(
-        Working::new("block.order_volume", "Concrete to order", "V_order = V (1 + w)", Source::common_practice("waste of a pour"))
-            .with("V", net, Unit::CubicMetre)
-            .with("w", waste_ratio, Unit::One)
-            .gives("V_order", volume, Unit::CubicMetre),
+        Working::new(
+            "block.order_volume",
+            "Concrete to order",
+            "V_order = V (1 + w)",
+            Source::common_practice("waste of a pour"),
+        )
+        .with("V", net, Unit::CubicMetre)
+        .with("w", waste_ratio, Unit::One)
+        .gives("V_order", volume, Unit::CubicMetre),
     );
 }
 
 fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
-    if brief.block.mix.value == Mix::Site && matches!(brief.block.concrete.value, Concrete::C35 | Concrete::C40) {
+    if brief.block.mix.value == Mix::Site
+        && matches!(brief.block.concrete.value, Concrete::C35 | Concrete::C40)
+    {
         notes.caution(
             "block.site_mix_strength",
             When::Planning,
@@ -190,7 +235,11 @@ fn advice(brief: &Brief, volume: f64, bags: Option<u32>) -> String {
         Mix::Ready => format!(
             "{said} delivered. Ask the plant for the class, the exposure class, a consistence that flows round steel (S3) and stone \
              of {stone}; ask for the charge on a small load, how far the chute or the pump reaches, and how long the lorry waits. {}",
-            if volume < BY_HAND_M3 { "So little can also be mixed from bags in a morning." } else { "By hand it would be a hard day." }
+            if volume < BY_HAND_M3 {
+                "So little can also be mixed from bags in a morning."
+            } else {
+                "By hand it would be a hard day."
+            }
         ),
         Mix::Site => format!(
             "{said} mixed on site means moving {lifted} by hand. Weigh the parts if you can; take the water that damp sand brings off \

@@ -44,7 +44,10 @@ pub struct Ducts {
     /// How many.
     pub count: u32,
     /// Inside diameter.
-    #[serde(rename = "inside_diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(
+        rename = "inside_diameter_mm",
+        serialize_with = "millimetre::serialize"
+    )]
     pub inside_diameter: Length,
     /// Least radius of a bend.
     #[serde(rename = "bend_radius_mm", serialize_with = "millimetre::serialize")]
@@ -71,7 +74,8 @@ pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts 
     let inside = millimetre::get(brief.block.duct_diameter.value);
     let outside = inside + 2.0 * WALL_MM;
     let bend = (BEND_FACTOR * inside).max(LEAST_BEND_MM);
-    let entry = ENTRY_DEPTH_M.min((metre::get(outline.depth) - outside / 1000.0).max(outside / 1000.0));
+    let entry =
+        ENTRY_DEPTH_M.min((metre::get(outline.depth) - outside / 1000.0).max(outside / 1000.0));
     let bundle = PACKING.get(count).copied().unwrap_or(3.0) * outside;
     let each = metre::get(outline.longer()) / 2.0 + entry + metre::get(outline.upstand) + 0.8;
     if count > 0 {
@@ -84,7 +88,11 @@ pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts 
         entry_depth: metre::new(entry),
         apart: millimetre::new(APART_MM),
         each: metre::new(each),
-        plate_hole: millimetre::new(if count > 0 { (bundle / 5.0).ceil() * 5.0 + 5.0 } else { 0.0 }),
+        plate_hole: millimetre::new(if count > 0 {
+            (bundle / 5.0).ceil() * 5.0 + 5.0
+        } else {
+            0.0
+        }),
         says: Vec::new(),
     };
     ducts.says = says(brief, &ducts);
@@ -93,7 +101,9 @@ pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts 
 
 fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
     let bore = millimetre::get(brief.pier.outside_diameter.value - brief.pier.wall.value * 2.0);
-    let studs = millimetre::get(brief.anchors.circle_diameter.value - brief.anchors.hole_diameter.value) - 2.0 * APART_MM;
+    let studs =
+        millimetre::get(brief.anchors.circle_diameter.value - brief.anchors.hole_diameter.value)
+            - 2.0 * APART_MM;
     notes.check(
         Check::at_most(
             "block.ducts",

@@ -38,14 +38,33 @@ pub struct ExposureAdvice {
 pub(super) fn advise(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Vec<ExposureAdvice> {
     let frost = metre::get(ground.frost_depth) > FROST_M;
     let out = metre::get(brief.block.upstand.value) > 0.0;
-    let mut advice =
-        vec![row(brief, "in the ground", Exposure::Xc2, "wet and seldom dry: most footings; it counts where there is steel in it")];
+    let mut advice = vec![row(
+        brief,
+        "in the ground",
+        Exposure::Xc2,
+        "wet and seldom dry: most footings; it counts where there is steel in it",
+    )];
     if out {
-        advice.push(row(brief, "above ground", Exposure::Xc4, "wet and dry by turns; it counts where there is steel in it"));
+        advice.push(row(
+            brief,
+            "above ground",
+            Exposure::Xc4,
+            "wet and dry by turns; it counts where there is steel in it",
+        ));
     }
     if frost {
-        advice.push(row(brief, "upright faces near the surface", Exposure::Xf1, "rain and frost, no salt"));
-        advice.push(row(brief, "top face", Exposure::Xf3, "water stands on it and freezes, no salt"));
+        advice.push(row(
+            brief,
+            "upright faces near the surface",
+            Exposure::Xf1,
+            "rain and frost, no salt",
+        ));
+        advice.push(row(
+            brief,
+            "top face",
+            Exposure::Xf3,
+            "water stands on it and freezes, no salt",
+        ));
     }
     if frost && advice.iter().any(|row| !row.met) {
         notes.caution(

@@ -26,18 +26,31 @@ pub(super) fn plate_needs(brief: &Brief) -> Length {
 /// Thickness that the holes ask for.
 pub(super) fn holes_need(brief: &Brief) -> Length {
     let anchors = &brief.anchors;
-    let below = longer(millimetre::new(BELOW_HOLE_MM), anchors.hole_diameter.value * 2.0);
-    longer(anchors.embedment.value + below, anchors.product.min_thickness.value)
+    let below = longer(
+        millimetre::new(BELOW_HOLE_MM),
+        anchors.hole_diameter.value * 2.0,
+    );
+    longer(
+        anchors.embedment.value + below,
+        anchors.product.min_thickness.value,
+    )
 }
 
 /// Distance of the outermost stud from the nearest face; with four studs they stand on the diagonals.
 pub(super) fn edge_given(brief: &Brief, outline: &Outline) -> Length {
     let anchors = &brief.anchors;
-    let reach = if anchors.count.value == 4.0 { std::f64::consts::FRAC_1_SQRT_2 } else { 1.0 };
+    let reach = if anchors.count.value == 4.0 {
+        std::f64::consts::FRAC_1_SQRT_2
+    } else {
+        1.0
+    };
     outline.shorter() / 2.0 - anchors.circle_diameter.value / 2.0 * reach
 }
 
 /// Edge distance that sizing aims at: so far that the edge cuts no concrete cone, one and a half embedments.
 pub(super) fn edge_wanted(brief: &Brief) -> Length {
-    longer(brief.anchors.product.min_edge.value, brief.anchors.embedment.value * 1.5)
+    longer(
+        brief.anchors.product.min_edge.value,
+        brief.anchors.embedment.value * 1.5,
+    )
 }

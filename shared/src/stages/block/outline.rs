@@ -7,7 +7,8 @@ use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
 use crate::units::{
-    Area, Force, Length, Mass, MassDensity, Volume, gravity, kilogram_per_cubic_metre, megapascal, metre, newton_metre_per_radian,
+    Area, Force, Length, Mass, MassDensity, Volume, gravity, kilogram_per_cubic_metre, megapascal,
+    metre, newton_metre_per_radian,
 };
 
 /// Side and depth of the block that the trade's rule of thumb names, m.
@@ -50,17 +51,30 @@ impl Outline {
     }
 
     pub(super) fn shorter(&self) -> Length {
-        if self.length < self.width { self.length } else { self.width }
+        if self.length < self.width {
+            self.length
+        } else {
+            self.width
+        }
     }
 
     pub(super) fn longer(&self) -> Length {
-        if self.length < self.width { self.width } else { self.length }
+        if self.length < self.width {
+            self.width
+        } else {
+            self.length
+        }
     }
 
     /// Rocking stiffness the softer way over that of a metre cube in the same ground with the same share of its sides
     /// in contact; the ground's modulus falls out.
     pub(super) fn rocking_ratio(&self, contact_ratio: f64) -> f64 {
-        let cube = Self { length: cube(), width: cube(), depth: cube(), upstand: metre::new(0.0) };
+        let cube = Self {
+            length: cube(),
+            width: cube(),
+            depth: cube(),
+            upstand: metre::new(0.0),
+        };
         self.rocking(contact_ratio) / cube.rocking(contact_ratio)
     }
 
@@ -93,15 +107,26 @@ pub(super) struct Contact {
 /// with a battered pit that is filled up again.
 pub(super) fn contact_ratio(brief: &Brief, depth: Length) -> f64 {
     let (from, to) = range(brief, depth);
-    if depth > metre::new(0.0) { ((metre::get(to) - metre::get(from)) / metre::get(depth)).clamp(0.0, 1.0) } else { 0.0 }
+    if depth > metre::new(0.0) {
+        ((metre::get(to) - metre::get(from)) / metre::get(depth)).clamp(0.0, 1.0)
+    } else {
+        0.0
+    }
 }
 
 fn range(brief: &Brief, depth: Length) -> (Length, Length) {
     let vertical = brief.excavation.sides.value == Sides::Vertical;
     let stated = brief.block.side_contact_from.is_some() || brief.block.side_contact_to.is_some();
     let to = within(brief.block.side_contact_to.unwrap_or(depth), depth);
-    let open = if vertical || stated { within(topsoil(brief).unwrap_or(metre::new(0.0)), to) } else { depth };
-    (within(brief.block.side_contact_from.unwrap_or(open), depth), to)
+    let open = if vertical || stated {
+        within(topsoil(brief).unwrap_or(metre::new(0.0)), to)
+    } else {
+        depth
+    };
+    (
+        within(brief.block.side_contact_from.unwrap_or(open), depth),
+        to,
+    )
 }
 
 fn within(value: Length, most: Length) -> Length {
@@ -110,17 +135,28 @@ fn within(value: Length, most: Length) -> Length {
 
 /// Topsoil that the person named; it does not hold the sides.
 fn topsoil(brief: &Brief) -> Option<Length> {
-    brief.site.stated.topsoil_depth_m.filter(|depth| *depth > 0.0).map(metre::new)
+    brief
+        .site
+        .stated
+        .topsoil_depth_m
+        .filter(|depth| *depth > 0.0)
+        .map(metre::new)
 }
 
 /// The contact that the later stages take, written down as an assumption where it was not stated.
 pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Contact {
     let (from, to) = range(brief, outline.depth);
     let said = &brief.block;
-    if said.side_contact_from.is_none() && (said.side_contact_to.is_none() || topsoil(brief).is_some()) {
+    if said.side_contact_from.is_none()
+        && (said.side_contact_to.is_none() || topsoil(brief).is_some())
+    {
         notes.assumptions.push(assumed(brief, from));
     }
-    if brief.block.side_contact_to.is_some_and(|stated| stated > outline.depth) {
+    if brief
+        .block
+        .side_contact_to
+        .is_some_and(|stated| stated > outline.depth)
+    {
         notes.assumptions.push(ends_at_base(brief, to));
     }
     Contact { from, to }
@@ -142,7 +178,8 @@ fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
 }
 
 fn assumed(brief: &Brief, from: Length) -> Assumption {
-    let vertical = brief.excavation.sides.value == Sides::Vertical || brief.block.side_contact_to.is_some();
+    let vertical =
+        brief.excavation.sides.value == Sides::Vertical || brief.block.side_contact_to.is_some();
     let why = if vertical && topsoil(brief).is_some() {
         "The ground is taken as hard against the sides only below the topsoil, which is loose and rooted and does not hold them."
     } else if vertical {
@@ -185,7 +222,10 @@ mod tests {
     #[test]
     fn named_topsoil_holds_no_sides_unless_the_person_says_so() {
         assert_eq!(held(|_| ()), [0.0, 1.0]);
-        assert_eq!(held(|plan| plan.site.topsoil_depth_m = Some(0.25)), [0.25, 1.0]);
+        assert_eq!(
+            held(|plan| plan.site.topsoil_depth_m = Some(0.25)),
+            [0.25, 1.0]
+        );
         assert_eq!(
             held(|plan| {
                 plan.site.topsoil_depth_m = Some(0.25);
@@ -193,7 +233,10 @@ mod tests {
             }),
             [0.0, 1.0]
         );
-        assert_eq!(held(|plan| plan.site.topsoil_depth_m = Some(1.5)), [1.0, 1.0]);
+        assert_eq!(
+            held(|plan| plan.site.topsoil_depth_m = Some(1.5)),
+            [1.0, 1.0]
+        );
     }
 
     #[test]

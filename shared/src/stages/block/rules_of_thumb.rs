@@ -29,12 +29,24 @@ pub struct RuleOfThumb {
 }
 
 /// Both rules, and how they disagree with each other and with this block.
-pub(super) fn beside(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> Vec<RuleOfThumb> {
-    vec![cube(brief, outline), tonne(brief, outline), bearing(brief, ground, outline, actions)]
+pub(super) fn beside(
+    brief: &Brief,
+    ground: &Ground,
+    outline: &Outline,
+    actions: &Actions,
+) -> Vec<RuleOfThumb> {
+    vec![
+        cube(brief, outline),
+        tonne(brief, outline),
+        bearing(brief, ground, outline, actions),
+    ]
 }
 
 fn cube_mass() -> f64 {
-    kilogram::get(density() * (metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M)))
+    kilogram::get(
+        density()
+            * (metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M) * metre::new(METRE_CUBE_M)),
+    )
 }
 
 fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
@@ -45,18 +57,31 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     let square = metre::get(outline.shorter()) >= METRE_CUBE_M - 1e-9;
     let deep = metre::get(outline.depth) >= METRE_CUBE_M - 1e-9;
     let verdict_words = match (square, deep) {
-        (true, true) => format!("This block keeps the rule: at least {a_metre} square and {a_metre} deep."),
+        (true, true) => {
+            format!("This block keeps the rule: at least {a_metre} square and {a_metre} deep.")
+        }
         (true, false) => {
-            format!("This block breaks the rule in depth and makes up for it in width: {} deep instead of {a_metre}.", m(outline.depth))
+            format!(
+                "This block breaks the rule in depth and makes up for it in width: {} deep instead of {a_metre}.",
+                m(outline.depth)
+            )
         }
         (false, true) => {
-            format!("This block is deep enough but narrower than the rule has it: {} at its shorter side.", m(outline.shorter()))
+            format!(
+                "This block is deep enough but narrower than the rule has it: {} at its shorter side.",
+                m(outline.shorter())
+            )
         }
-        (false, false) => "This block is smaller than the rule has it both ways; see what the star does with it.".to_owned(),
+        (false, false) => {
+            "This block is smaller than the rule has it both ways; see what the star does with it."
+                .to_owned()
+        }
     };
     RuleOfThumb {
         title: "A metre cube",
-        says: format!("About {a_metre} square and at least {a_metre} deep, hard against undisturbed ground."),
+        says: format!(
+            "About {a_metre} square and at least {a_metre} deep, hard against undisturbed ground."
+        ),
         calculation: format!(
             "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and stands against rocking {} \
              the cube would in the same ground.",
@@ -64,7 +89,10 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
             m(outline.width),
             m(outline.depth),
             units.say(kilogram::get(outline.mass()) / 1000.0, Unit::Tonne),
-            as_stiffly(units.say(outline.rocking_ratio(contact_ratio(brief, outline.depth)), Unit::One))
+            as_stiffly(units.say(
+                outline.rocking_ratio(contact_ratio(brief, outline.depth)),
+                Unit::One
+            ))
         ),
         verdict_words,
     }
@@ -72,7 +100,11 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
 
 /// How one stiffness compares with another, as a sentence has it.
 fn as_stiffly(times: String) -> String {
-    if times == "1" { "as stiffly as".to_owned() } else { format!("{times} times as stiffly as") }
+    if times == "1" {
+        "as stiffly as".to_owned()
+    } else {
+        format!("{times} times as stiffly as")
+    }
 }
 
 fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
@@ -80,13 +112,22 @@ fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     let mass = kilogram::get(outline.mass());
     let side = (TONNE_KG / cube_mass()).cbrt();
     let against = if mass >= TONNE_KG {
-        format!("This block has {} times that.", units.say(mass / TONNE_KG, Unit::One))
+        format!(
+            "This block has {} times that.",
+            units.say(mass / TONNE_KG, Unit::One)
+        )
     } else {
-        format!("This block has only {} of it.", units.say(100.0 * mass / TONNE_KG, Unit::PerCent))
+        format!(
+            "This block has only {} of it.",
+            units.say(100.0 * mass / TONNE_KG, Unit::PerCent)
+        )
     };
     RuleOfThumb {
         title: "About a tonne",
-        says: format!("About {} of concrete below ground as the least.", units.either("a tonne", "a tonne (1.1\u{a0}short\u{a0}tons)")),
+        says: format!(
+            "About {} of concrete below ground as the least.",
+            units.either("a tonne", "a tonne (1.1\u{a0}short\u{a0}tons)")
+        ),
         calculation: format!(
             "A tonne is a cube of only {} a side: {} of a metre cube's concrete, and {} of its rocking stiffness on the same ground.",
             units.say(side, Unit::Metre),
@@ -107,7 +148,10 @@ fn times(ratio: f64) -> String {
 
 fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> RuleOfThumb {
     let units = brief.units;
-    let pressure = units.say(kilopascal::get(checks::largest(outline, actions)), Unit::Kilopascal);
+    let pressure = units.say(
+        kilopascal::get(checks::largest(outline, actions)),
+        Unit::Kilopascal,
+    );
     let calculation = match ground.presumed_bearing {
         Some(capacity) => {
             format!(
@@ -115,7 +159,9 @@ fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions)
                 units.say(kilopascal::get(capacity), Unit::Kilopascal)
             )
         }
-        None => format!("At the worst it presses with {pressure}; what this ground carries is not known."),
+        None => format!(
+            "At the worst it presses with {pressure}; what this ground carries is not known."
+        ),
     };
     RuleOfThumb {
         title: "Strength hardly ever decides",
@@ -125,7 +171,10 @@ fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions)
             Some(capacity) if checks::largest(outline, actions) <= capacity * TO_SPARE_RATIO => {
                 "The calculation agrees: there is strength to spare.".to_owned()
             }
-            Some(_) => "Here the calculation disagrees: the ground is weak enough for strength to count.".to_owned(),
+            Some(_) => {
+                "Here the calculation disagrees: the ground is weak enough for strength to count."
+                    .to_owned()
+            }
             None => "Here nobody can say before the ground has been looked at.".to_owned(),
         },
     }

@@ -26,7 +26,10 @@ const EDGE: &str = "the studs' distance from the block's edge";
 
 /// Sizes the block, or takes it as stated.
 pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Outline {
-    let depth = brief.block.depth.unwrap_or_else(|| depth(brief, ground, room, notes));
+    let depth = brief
+        .block
+        .depth
+        .unwrap_or_else(|| depth(brief, ground, room, notes));
     let [most_long, most_wide] = room.at(depth);
     let most = (down(most_long), down(most_wide));
     let start = start(brief);
@@ -53,9 +56,21 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
 
 /// What fits on the block or not, and is not helped by length where the width is short: not chased where even the largest block
 /// does not give it.
-fn beyond_reach(brief: &Brief, ground: &Ground, start: Outline, most: (Length, Length)) -> Vec<&'static str> {
-    let largest = Outline { length: brief.block.length.unwrap_or(most.0), width: brief.block.width.unwrap_or(most.1), ..start };
-    unmet(brief, ground, &largest).into_iter().filter(|need| [PLATE, EDGE].contains(need)).collect()
+fn beyond_reach(
+    brief: &Brief,
+    ground: &Ground,
+    start: Outline,
+    most: (Length, Length),
+) -> Vec<&'static str> {
+    let largest = Outline {
+        length: brief.block.length.unwrap_or(most.0),
+        width: brief.block.width.unwrap_or(most.1),
+        ..start
+    };
+    unmet(brief, ground, &largest)
+        .into_iter()
+        .filter(|need| [PLATE, EDGE].contains(need))
+        .collect()
 }
 
 /// Makes every open side that is not yet at the pit's edge one step larger.
@@ -84,13 +99,28 @@ fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str>
             unmet.push(what);
         }
     };
-    need(kilogram::get(outline.mass()) >= TONNE_KG, "a tonne of concrete");
-    need(outline.rocking_ratio(contact_ratio(brief, outline.depth)) >= small, "the rocking stiffness of a metre cube");
+    need(
+        kilogram::get(outline.mass()) >= TONNE_KG,
+        "a tonne of concrete",
+    );
+    need(
+        outline.rocking_ratio(contact_ratio(brief, outline.depth)) >= small,
+        "the rocking stiffness of a metre cube",
+    );
     need(edge_given(brief, outline) >= edge_wanted(brief), EDGE);
     need(outline.shorter() >= plate_needs(brief), PLATE);
-    need(checks::presses_little(ground, outline, &actions), "the ground's bearing pressure");
-    need(checks::stands(outline, &actions), "standing up against a person, a ladder and the storm's gust");
-    need(checks::stays_put(brief, outline, &actions), "staying put when pushed sideways");
+    need(
+        checks::presses_little(ground, outline, &actions),
+        "the ground's bearing pressure",
+    );
+    need(
+        checks::stands(outline, &actions),
+        "standing up against a person, a ladder and the storm's gust",
+    );
+    need(
+        checks::stays_put(brief, outline, &actions),
+        "staying put when pushed sideways",
+    );
     unmet
 }
 
@@ -113,7 +143,11 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
         (frost, "the base goes below the frost"),
         (holes, "the studs' holes need the thickness"),
     ];
-    let (wanted, mut why) = needs.into_iter().fold(needs[0], |most, need| if need.0 > most.0 { need } else { most });
+    let (wanted, mut why) =
+        needs.into_iter().fold(
+            needs[0],
+            |most, need| if need.0 > most.0 { need } else { most },
+        );
     let mut found = up(wanted);
     if found > room.depth {
         found = more(down(room.depth), less(room.depth, metre::new(0.1)));
@@ -134,13 +168,21 @@ fn limit(limited_by: DepthLimit) -> &'static str {
     match limited_by {
         DepthLimit::Stated => "this is as deep as can be dug here",
         DepthLimit::Assumed => "this is as deep as one person is taken to dig",
-        DepthLimit::Water => "the base stays above the groundwater, since a pit under water cannot be dug dry by hand",
+        DepthLimit::Water => {
+            "the base stays above the groundwater, since a pit under water cannot be dug dry by hand"
+        }
         DepthLimit::Rock => "the base rests on the rock",
         DepthLimit::Batter => "deeper, the battered sides would run out of room",
     }
 }
 
-fn say_sides(brief: &Brief, ground: &Ground, outline: &Outline, governing: &[&str], notes: &mut Notes) {
+fn say_sides(
+    brief: &Brief,
+    ground: &Ground,
+    outline: &Outline,
+    governing: &[&str],
+    notes: &mut Notes,
+) {
     let ratio = outline.rocking_ratio(contact_ratio(brief, outline.depth));
     notes.working(
         Working::new(
@@ -155,12 +197,18 @@ fn say_sides(brief: &Brief, ground: &Ground, outline: &Outline, governing: &[&st
         .gives("K/K₁", ratio, Unit::One),
     );
     let left = unmet(brief, ground, outline);
-    for (field, given, value) in
-        [("block.length_m", brief.block.length, outline.length), ("block.width_m", brief.block.width, outline.width)]
-    {
+    for (field, given, value) in [
+        ("block.length_m", brief.block.length, outline.length),
+        ("block.width_m", brief.block.width, outline.width),
+    ] {
         if given.is_none() {
             let why = wording::side(brief, outline, governing, &left);
-            notes.assumptions.push(sized(field, value, why, "stiffness, mass, and concrete to order"));
+            notes.assumptions.push(sized(
+                field,
+                value,
+                why,
+                "stiffness, mass, and concrete to order",
+            ));
         }
     }
 }

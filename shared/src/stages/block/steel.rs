@@ -63,9 +63,16 @@ pub(super) fn options(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ve
         brief.units.say(spacing, Unit::Millimetre),
         brief.units.say(COVER_MM, Unit::Millimetre)
     );
-    let (l, w, h) = (metre::get(outline.length), metre::get(outline.width), metre::get(outline.height()));
+    let (l, w, h) = (
+        metre::get(outline.length),
+        metre::get(outline.width),
+        metre::get(outline.height()),
+    );
     let mesh = net(l, w, spacing, 1.0).to_vec();
-    let cage: Vec<Bars> = [(l, w), (l, h), (w, h)].into_iter().flat_map(|(along, across)| net(along, across, 200.0, 2.0)).collect();
+    let cage: Vec<Bars> = [(l, w), (l, h), (w, h)]
+        .into_iter()
+        .flat_map(|(along, across)| net(along, across, 200.0, 2.0))
+        .collect();
     let chosen = brief.block.reinforcement.value;
     let option = |kind: Reinforcement, says: String, bars: Option<(f64, Vec<Bars>)>| SteelOption {
         kind: kind.key(),
@@ -74,7 +81,9 @@ pub(super) fn options(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ve
         bar_mm: bars.as_ref().map(|_| BAR_MM),
         spacing_mm: bars.as_ref().map(|(spacing, _)| *spacing),
         cover_mm: bars.as_ref().map(|_| COVER_MM),
-        bars_m: bars.as_ref().map(|(_, bars)| bars.iter().map(|bars| bars.count * bars.length_m).sum()),
+        bars_m: bars
+            .as_ref()
+            .map(|(_, bars)| bars.iter().map(|bars| bars.count * bars.length_m).sum()),
         bars: bars.map(|(_, bars)| bars).unwrap_or_default(),
     };
     vec![
@@ -105,23 +114,46 @@ fn net(length: f64, width: f64, spacing_mm: f64, nets: f64) -> [Bars; 2] {
     let cover = 2.0 * COVER_MM / 1000.0;
     let (l, w) = ((length - cover).max(0.1), (width - cover).max(0.1));
     let count = |across: f64| nets * ((across * 1000.0 / spacing_mm).floor() + 1.0);
-    [Bars { count: count(w), length_m: l }, Bars { count: count(l), length_m: w }]
+    [
+        Bars {
+            count: count(w),
+            length_m: l,
+        },
+        Bars {
+            count: count(l),
+            length_m: w,
+        },
+    ]
 }
 
 /// The widest usual spacing that gives the least steel of a face.
 fn spacing(brief: &Brief, notes: &mut Notes) -> f64 {
     let class = characteristic(brief.block.concrete.value);
-    let share = strength_by_age::share_ratio(day::new(CRACK_DAY), cement_factor(brief.block.cement.value));
+    let share =
+        strength_by_age::share_ratio(day::new(CRACK_DAY), cement_factor(brief.block.cement.value));
     let tensile = strength::mean_tensile(class) * share;
     let zone = square_millimetre::new(1000.0 * ZONE_MM);
-    let least = square_millimetre::get(minimum_steel::least(1.0, tensile, zone, megapascal::new(YIELD_MPA)));
+    let least = square_millimetre::get(minimum_steel::least(
+        1.0,
+        tensile,
+        zone,
+        megapascal::new(YIELD_MPA),
+    ));
     notes.working(
-        Working::new("block.least_steel", "Least steel of the top face, on a metre", "A_s = k f_ct A_ct / σ_s", minimum_steel::SOURCE)
-            .with("f_ct", megapascal::get(tensile), Unit::Megapascal)
-            .with("A_ct", square_millimetre::get(zone), Unit::SquareMillimetre)
-            .with("σ_s", YIELD_MPA, Unit::Megapascal)
-            .gives("A_s", least, Unit::SquareMillimetre),
+        Working::new(
+            "block.least_steel",
+            "Least steel of the top face, on a metre",
+            "A_s = k f_ct A_ct / σ_s",
+            minimum_steel::SOURCE,
+        )
+        .with("f_ct", megapascal::get(tensile), Unit::Megapascal)
+        .with("A_ct", square_millimetre::get(zone), Unit::SquareMillimetre)
+        .with("σ_s", YIELD_MPA, Unit::Megapascal)
+        .gives("A_s", least, Unit::SquareMillimetre),
     );
     let bar = std::f64::consts::FRAC_PI_4 * BAR_MM * BAR_MM;
-    SPACINGS_MM.into_iter().find(|spacing| bar * 1000.0 / spacing >= least).unwrap_or(75.0)
+    SPACINGS_MM
+        .into_iter()
+        .find(|spacing| bar * 1000.0 / spacing >= least)
+        .unwrap_or(75.0)
 }

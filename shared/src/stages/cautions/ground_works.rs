@@ -51,7 +51,9 @@ fn planning(notes: &mut Notes) {
 fn services(job: &Job, notes: &mut Notes) {
     let hand = job.brief.units.say(0.5, Unit::Metre);
     let machine = match job.brief.excavation.method.value {
-        Method::Machine => format!(" No bucket works within {hand} of a service that has been found; that strip is dug by hand."),
+        Method::Machine => format!(
+            " No bucket works within {hand} of a service that has been found; that strip is dug by hand."
+        ),
         Method::Hand => String::new(),
     };
     notes.caution(
@@ -123,7 +125,10 @@ fn lifting_bags(job: &Job, notes: &mut Notes) {
     if job.brief.block.mix.value == Mix::Ready {
         return;
     }
-    let tonnes = job.brief.units.say(kilogram::get(job.block.mass) / 1000.0, Unit::Tonne);
+    let tonnes = job
+        .brief
+        .units
+        .say(kilogram::get(job.block.mass) / 1000.0, Unit::Tonne);
     notes.caution(
         "pour.bags",
         When::Pouring,

@@ -31,23 +31,60 @@ pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, not
 /// A pit that was made as large as the limit meets it, whatever the last digit of a sum says.
 const SAME_M: f64 = 1e-9;
 
-fn at_most(id: &'static str, title: &str, demand: Length, capacity: Length, source: Source) -> Check {
-    let demand = if (demand - capacity).abs() < metre::new(SAME_M) { capacity } else { demand };
-    Check::at_most(id, title, metre::get(demand), metre::get(capacity), Unit::Metre, source)
+fn at_most(
+    id: &'static str,
+    title: &str,
+    demand: Length,
+    capacity: Length,
+    source: Source,
+) -> Check {
+    let demand = if (demand - capacity).abs() < metre::new(SAME_M) {
+        capacity
+    } else {
+        demand
+    };
+    Check::at_most(
+        id,
+        title,
+        metre::get(demand),
+        metre::get(capacity),
+        Unit::Metre,
+        source,
+    )
 }
 
 fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
     let note = "Size of the pit at ground level against the room that there is; battered sides need much more of it than vertical ones.";
-    notes.check(at_most("excavation.length", "The pit fits the room, west to east", pit.length, room.pit[0], ROOM).note(note).moved_by(&[
-        "block.length_m",
-        "excavation.max_length_m",
-        "excavation.sides",
-    ]));
-    notes.check(at_most("excavation.width", "The pit fits the room, south to north", pit.width, room.pit[1], ROOM).note(note).moved_by(&[
-        "block.width_m",
-        "excavation.max_width_m",
-        "excavation.sides",
-    ]));
+    notes.check(
+        at_most(
+            "excavation.length",
+            "The pit fits the room, west to east",
+            pit.length,
+            room.pit[0],
+            ROOM,
+        )
+        .note(note)
+        .moved_by(&[
+            "block.length_m",
+            "excavation.max_length_m",
+            "excavation.sides",
+        ]),
+    );
+    notes.check(
+        at_most(
+            "excavation.width",
+            "The pit fits the room, south to north",
+            pit.width,
+            room.pit[1],
+            ROOM,
+        )
+        .note(note)
+        .moved_by(&[
+            "block.width_m",
+            "excavation.max_width_m",
+            "excavation.sides",
+        ]),
+    );
 }
 
 fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
@@ -58,9 +95,20 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
         DepthLimit::Rock => "set by the rock, on which the block then stands",
         DepthLimit::Batter => "set by battered sides that run out of room",
     };
-    let note = format!("The deepest base here is at {}, {by}.", brief.units.say(metre::get(room.depth), Unit::Metre));
+    let note = format!(
+        "The deepest base here is at {}, {by}.",
+        brief.units.say(metre::get(room.depth), Unit::Metre)
+    );
     notes.check(
-        at_most("excavation.depth", "The pit can be dug as deep as the block", pit.depth, room.depth, ROOM).note(note).moved_by(&[
+        at_most(
+            "excavation.depth",
+            "The pit can be dug as deep as the block",
+            pit.depth,
+            room.depth,
+            ROOM,
+        )
+        .note(note)
+        .moved_by(&[
             "block.depth_m",
             "excavation.max_depth_m",
             "site.groundwater_depth_m",
@@ -71,7 +119,9 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
 
 /// What to do where it cannot go deep: wider, and how much.
 fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
-    let Some(side) = wider::as_stiff_side(ground.group, room.depth) else { return };
+    let Some(side) = wider::as_stiff_side(ground.group, room.depth) else {
+        return;
+    };
     let say = |length| brief.units.say(metre::get(length), Unit::Metre);
     let there_is = room.length.min(room.width);
     let note = format!(
@@ -81,12 +131,26 @@ fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
         say(room.depth),
         say(side),
         say(there_is),
-        if room.limited_by == DepthLimit::Rock { " On rock it is stiffer still, which is not counted." } else { "" }
+        if room.limited_by == DepthLimit::Rock {
+            " On rock it is stiffer still, which is not counted."
+        } else {
+            ""
+        }
     );
     notes.check(
-        at_most("excavation.wider", "Room to go wider where it cannot go deep", side, there_is, pais_kausel_1988::SOURCE)
-            .note(note)
-            .moved_by(&["excavation.max_length_m", "excavation.max_width_m", "excavation.max_depth_m"]),
+        at_most(
+            "excavation.wider",
+            "Room to go wider where it cannot go deep",
+            side,
+            there_is,
+            pais_kausel_1988::SOURCE,
+        )
+        .note(note)
+        .moved_by(&[
+            "excavation.max_length_m",
+            "excavation.max_width_m",
+            "excavation.max_depth_m",
+        ]),
     );
 }
 
@@ -108,7 +172,9 @@ fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
 }
 
 fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    let Some(water) = ground.groundwater_depth else { return };
+    let Some(water) = ground.groundwater_depth else {
+        return;
+    };
     notes.check(
         at_most("excavation.dry", "The pit stays above the groundwater", pit.depth, water, Source::judgement("dry pit"))
             .note(
@@ -120,7 +186,9 @@ fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
 }
 
 fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    let Some(topsoil) = ground.topsoil_depth else { return };
+    let Some(topsoil) = ground.topsoil_depth else {
+        return;
+    };
     let source = Source::common_practice("no footing on topsoil");
     notes.check(
         Check::at_least(
@@ -137,7 +205,9 @@ fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
 }
 
 fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    let Some(rock) = ground.rock_depth.filter(|_| ground.group != Group::Rock) else { return };
+    let Some(rock) = ground.rock_depth.filter(|_| ground.group != Group::Rock) else {
+        return;
+    };
     notes.check(
         at_most("excavation.rock", "The pit ends at or above the rock", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
             .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
@@ -148,7 +218,9 @@ fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
 /// The pit keeps above the line that falls at 45° from the edge of a neighbouring footing, whose own depth is not known
 /// and taken as nought. The distance is measured from the pier's axis.
 fn clear_of_building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.building_distance_m else { return };
+    let Some(distance) = brief.site.stated.building_distance_m else {
+        return;
+    };
     let clear = distance - 0.5 * metre::get(pit.length.max(pit.width));
     let source = Source::common_practice("45 degree line from a neighbouring footing");
     notes.check(
@@ -173,7 +245,9 @@ const CLEAR_OF_DRAIN_M: f64 = 0.5;
 
 /// The distance is measured from the pier's axis, to the nearest corner's circle on the safe side.
 fn clear_of_drain(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.drain_distance_m else { return };
+    let Some(distance) = brief.site.stated.drain_distance_m else {
+        return;
+    };
     let corner = 0.5 * metre::get(pit.length).hypot(metre::get(pit.width));
     let source = Source::common_practice("half a metre between a pit and a service");
     notes.check(

@@ -13,10 +13,30 @@ use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, metre};
 
 /// Clauses of the same document, each behind one caution.
-const WATER: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(h)", Standing::FromMemory);
-const INSPECTION: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(k)", Standing::FromMemory);
-const UNDERMINING: Source = Source::new("29 CFR 1926 Subpart P", "1989", "1926.651(i)", Standing::FromMemory);
-const DUST: Source = Source::new("29 CFR 1926", "2016", "1926.1153, respirable crystalline silica", Standing::FromMemory);
+const WATER: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(h)",
+    Standing::FromMemory,
+);
+const INSPECTION: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(k)",
+    Standing::FromMemory,
+);
+const UNDERMINING: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(i)",
+    Standing::FromMemory,
+);
+const DUST: Source = Source::new(
+    "29 CFR 1926",
+    "2016",
+    "1926.1153, respirable crystalline silica",
+    Standing::FromMemory,
+);
 
 /// Lists the cautions.
 pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
@@ -84,7 +104,11 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
              system is required in any soil but stable rock.",
         ),
     };
-    let source = if pit.cast_against_ground { distances::PROTECTION } else { slopes::SOURCE };
+    let source = if pit.cast_against_ground {
+        distances::PROTECTION
+    } else {
+        slopes::SOURCE
+    };
     notes.caution("excavation.collapse", When::Digging, text, source);
     notes.caution(
         "excavation.inspect",
@@ -103,7 +127,12 @@ fn way_out(brief: &Brief, notes: &mut Notes) {
         say(brief, distances::farthest_way_out()),
         say(brief, metre::new(1.0))
     );
-    notes.caution("excavation.way_out", When::Digging, text, distances::WAY_OUT);
+    notes.caution(
+        "excavation.way_out",
+        When::Digging,
+        text,
+        distances::WAY_OUT,
+    );
 }
 
 fn water(notes: &mut Notes) {
@@ -126,7 +155,12 @@ fn deep_by_hand(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
          battered sides, buckets on a rope, and a second person above. Go less deep and wider, or hire a small digger.",
         say(brief, pit.depth)
     );
-    notes.caution("excavation.deep_by_hand", When::Planning, text, Source::common_practice("reach of a spade"));
+    notes.caution(
+        "excavation.deep_by_hand",
+        When::Planning,
+        text,
+        Source::common_practice("reach of a spade"),
+    );
 }
 
 fn bottom(notes: &mut Notes) {
@@ -155,12 +189,19 @@ fn backfill(brief: &Brief, notes: &mut Notes) {
          fill gives the block's sides no hold: count on that contact only as far as it has been rammed.",
         brief.units.say(150.0, Unit::Millimetre)
     );
-    notes.caution("excavation.backfill", When::Pouring, text, Source::common_practice("backfill in rammed layers"));
+    notes.caution(
+        "excavation.backfill",
+        When::Pouring,
+        text,
+        Source::common_practice("backfill in rammed layers"),
+    );
 }
 
 /// A footing inside the line that rises at 45° from the pit's foot.
 fn building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.building_distance_m.map(metre::new) else { return };
+    let Some(distance) = brief.site.stated.building_distance_m.map(metre::new) else {
+        return;
+    };
     if distance - pit.length.max(pit.width) * 0.5 >= pit.depth {
         return;
     }

@@ -10,7 +10,8 @@ use crate::stages::ground::soil_table;
 use crate::units::{cubic_metre, metre};
 
 /// Source of the hours.
-pub const SOURCE: Source = Source::common_practice("hours to dig and barrow a cubic metre, table of soils");
+pub const SOURCE: Source =
+    Source::common_practice("hours to dig and barrow a cubic metre, table of soils");
 
 /// Time to dig.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,29 +37,49 @@ pub fn digging(brief: &Brief, pit: &Pit, notes: &mut Notes) -> Digging {
     let volume = cubic_metre::get(pit.volume);
     match brief.excavation.method.value {
         Method::Hand => {
-            let deep_factor = if metre::get(pit.depth) > DEEP_M { DEEP_FACTOR } else { 1.0 };
+            let deep_factor = if metre::get(pit.depth) > DEEP_M {
+                DEEP_FACTOR
+            } else {
+                1.0
+            };
             let person_hours = volume * row.hand_h_m3 * deep_factor;
             let diggers = brief.work.people.value.clamp(1.0, MOST_DIGGERS);
             notes.working(
-                Working::new("excavation.digging", "Hours to dig by hand", "t = V h c / n", SOURCE)
-                    .with("V", volume, Unit::CubicMetre)
-                    .with("h", row.hand_h_m3, Unit::Hour)
-                    .with("c", deep_factor, Unit::One)
-                    .with("n", diggers, Unit::Count)
-                    .gives("t", person_hours / diggers, Unit::Hour),
+                Working::new(
+                    "excavation.digging",
+                    "Hours to dig by hand",
+                    "t = V h c / n",
+                    SOURCE,
+                )
+                .with("V", volume, Unit::CubicMetre)
+                .with("h", row.hand_h_m3, Unit::Hour)
+                .with("c", deep_factor, Unit::One)
+                .with("n", diggers, Unit::Count)
+                .gives("t", person_hours / diggers, Unit::Hour),
             );
-            Digging { hours: person_hours / diggers, person_hours }
+            Digging {
+                hours: person_hours / diggers,
+                person_hours,
+            }
         }
         Method::Machine => {
             let hours = volume * row.machine_h_m3 + MACHINE_BESIDES_H;
             notes.working(
-                Working::new("excavation.digging", "Hours to dig with a small machine", "t = V h + t₀", SOURCE)
-                    .with("V", volume, Unit::CubicMetre)
-                    .with("h", row.machine_h_m3, Unit::Hour)
-                    .with("t₀", MACHINE_BESIDES_H, Unit::Hour)
-                    .gives("t", hours, Unit::Hour),
+                Working::new(
+                    "excavation.digging",
+                    "Hours to dig with a small machine",
+                    "t = V h + t₀",
+                    SOURCE,
+                )
+                .with("V", volume, Unit::CubicMetre)
+                .with("h", row.machine_h_m3, Unit::Hour)
+                .with("t₀", MACHINE_BESIDES_H, Unit::Hour)
+                .gives("t", hours, Unit::Hour),
             );
-            Digging { hours, person_hours: hours }
+            Digging {
+                hours,
+                person_hours: hours,
+            }
         }
     }
 }

@@ -22,20 +22,35 @@ pub fn check(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes
     if !pit.cast_against_ground || ground.is_stable_rock() {
         return;
     }
-    let Some(strength) = soil_table::row(brief.site.soil.value).undrained_strength_kpa.filter(|_| !pit.dewatering) else {
+    let Some(strength) = soil_table::row(brief.site.soil.value)
+        .undrained_strength_kpa
+        .filter(|_| !pit.dewatering)
+    else {
         let why = "Soil without cohesion, loosened rock, disturbed soil and soil under water have no height at which they can be relied on to stand. Dig a \
                    trial hole; where its face runs, line the pit with boards that stay, or batter it.";
-        notes.check(Check::unknown("excavation.face", TITLE, Unit::Metre, slopes::TYPES, why).moved_by(FIELDS));
+        notes.check(
+            Check::unknown("excavation.face", TITLE, Unit::Metre, slopes::TYPES, why)
+                .moved_by(FIELDS),
+        );
         return;
     };
     let falls = vertical_cut::cracked(kilopascal::new(strength), ground.unit_weight);
     let stands = falls / SAFETY_FACTOR;
     notes.working(
-        Working::new("excavation.face", "Height to which a face in this clay may be left", "H = 2.67 c / (γ F)", vertical_cut::SOURCE)
-            .with("c", strength, Unit::Kilopascal)
-            .with("γ", kilonewton_per_cubic_metre::get(ground.unit_weight), Unit::KilonewtonPerCubicMetre)
-            .with("F", SAFETY_FACTOR, Unit::One)
-            .gives("H", metre::get(stands), Unit::Metre),
+        Working::new(
+            "excavation.face",
+            "Height to which a face in this clay may be left",
+            "H = 2.67 c / (γ F)",
+            vertical_cut::SOURCE,
+        )
+        .with("c", strength, Unit::Kilopascal)
+        .with(
+            "γ",
+            kilonewton_per_cubic_metre::get(ground.unit_weight),
+            Unit::KilonewtonPerCubicMetre,
+        )
+        .with("F", SAFETY_FACTOR, Unit::One)
+        .gives("H", metre::get(stands), Unit::Metre),
     );
     notes.check(
         Check::at_most("excavation.face", TITLE, metre::get(pit.depth), metre::get(stands), Unit::Metre, vertical_cut::SOURCE)

@@ -44,7 +44,9 @@ pub fn pit(room: &Room, block: &Block, ground: &Ground, notes: &mut Notes) -> Pi
         slope_deg: 1f64.atan2(room.run_over_rise_ratio).to_degrees(),
         volume,
         way_out: depth >= distances::way_out_from(),
-        protection: room.against_ground && !ground.is_stable_rock() && depth >= distances::protection_from(),
+        protection: room.against_ground
+            && !ground.is_stable_rock()
+            && depth >= distances::protection_from(),
         dewatering: ground.groundwater_depth.is_some_and(|water| water < depth),
     }
 }
@@ -60,27 +62,53 @@ pub fn frustum(bottom: [Length; 2], top: [Length; 2], depth: Length) -> Volume {
     (area(bottom) + area(middle) * 4.0 + area(top)) * depth / 6.0
 }
 
-fn explain(room: &Room, bottom: [Length; 2], top: [Length; 2], depth: Length, volume: Volume, notes: &mut Notes) {
+fn explain(
+    room: &Room,
+    bottom: [Length; 2],
+    top: [Length; 2],
+    depth: Length,
+    volume: Volume,
+    notes: &mut Notes,
+) {
     let [bottom_x, bottom_y, top_x, top_y] = [bottom[0], bottom[1], top[0], top[1]].map(metre::get);
     for (id, title, bottom, top) in [
-        ("excavation.length", "Length of the pit at ground level", bottom_x, top_x),
-        ("excavation.width", "Width of the pit at ground level", bottom_y, top_y),
+        (
+            "excavation.length",
+            "Length of the pit at ground level",
+            bottom_x,
+            top_x,
+        ),
+        (
+            "excavation.width",
+            "Width of the pit at ground level",
+            bottom_y,
+            top_y,
+        ),
     ] {
         notes.working(
-            Working::new(id, title, "L = L_b + 2 s h, L_b = block + 2 w", slopes::SOURCE)
-                .with("L_b", bottom, Unit::Metre)
-                .with("w", metre::get(room.working_space), Unit::Metre)
-                .with("s", room.run_over_rise_ratio, Unit::One)
-                .with("h", metre::get(depth), Unit::Metre)
-                .gives("L", top, Unit::Metre),
+            Working::new(
+                id,
+                title,
+                "L = L_b + 2 s h, L_b = block + 2 w",
+                slopes::SOURCE,
+            )
+            .with("L_b", bottom, Unit::Metre)
+            .with("w", metre::get(room.working_space), Unit::Metre)
+            .with("s", room.run_over_rise_ratio, Unit::One)
+            .with("h", metre::get(depth), Unit::Metre)
+            .gives("L", top, Unit::Metre),
         );
     }
     let source = Source::derived("the pit is as deep as the block");
-    notes.working(Working::new("excavation.depth", "Depth of the pit", "h = depth of the block", source).gives(
-        "h",
-        metre::get(depth),
-        Unit::Metre,
-    ));
+    notes.working(
+        Working::new(
+            "excavation.depth",
+            "Depth of the pit",
+            "h = depth of the block",
+            source,
+        )
+        .gives("h", metre::get(depth), Unit::Metre),
+    );
     notes.working(
         Working::new(
             "excavation.volume",
@@ -105,7 +133,13 @@ mod tests {
     fn a_battered_pit_holds_more_than_its_mean_section() {
         let square = |side: f64| [metre::new(side), metre::new(side)];
         // A pyramid of side 2 and height 3 holds 4 m³; a box of 1 × 1 × 1 one.
-        assert!((cubic_metre::get(frustum(square(0.0), square(2.0), metre::new(3.0))) - 4.0).abs() < 1e-12);
-        assert!((cubic_metre::get(frustum(square(1.0), square(1.0), metre::new(1.0))) - 1.0).abs() < 1e-12);
+        assert!(
+            (cubic_metre::get(frustum(square(0.0), square(2.0), metre::new(3.0))) - 4.0).abs()
+                < 1e-12
+        );
+        assert!(
+            (cubic_metre::get(frustum(square(1.0), square(1.0), metre::new(1.0))) - 1.0).abs()
+                < 1e-12
+        );
     }
 }

@@ -50,10 +50,15 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
     let away = (pit.volume - backfill) * ground.bulking_ratio;
     let heap_height = heap_height(bulked, pit.top[1]);
     notes.working(
-        Working::new("excavation.spoil_volume", "Spoil once dug", "V_s = b V", soil_table::row(brief.site.soil.value).cited())
-            .with("b", ground.bulking_ratio, Unit::One)
-            .with("V", cubic_metre::get(pit.volume), Unit::CubicMetre)
-            .gives("V_s", cubic_metre::get(bulked), Unit::CubicMetre),
+        Working::new(
+            "excavation.spoil_volume",
+            "Spoil once dug",
+            "V_s = b V",
+            soil_table::row(brief.site.soil.value).cited(),
+        )
+        .with("b", ground.bulking_ratio, Unit::One)
+        .with("V", cubic_metre::get(pit.volume), Unit::CubicMetre)
+        .gives("V_s", cubic_metre::get(bulked), Unit::CubicMetre),
     );
     explain(brief, bulked, load_distance(pit), notes);
     Spoil {
@@ -83,12 +88,24 @@ pub fn heap_height(volume: Volume, along: Length) -> Length {
 }
 
 fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Notes) {
-    let (spoil, barrow) = (cubic_metre::get(bulked), cubic_metre::get(brief.excavation.barrow.value));
+    let (spoil, barrow) = (
+        cubic_metre::get(bulked),
+        cubic_metre::get(brief.excavation.barrow.value),
+    );
     notes.working(
-        Working::new("excavation.barrow_loads", "Barrow loads of spoil", "n = V_s / v, to the next whole one", digging::SOURCE)
-            .with("V_s", spoil, Unit::CubicMetre)
-            .with("v", barrow, Unit::CubicMetre)
-            .gives("n", f64::from(loads(bulked, brief.excavation.barrow.value)), Unit::Count),
+        Working::new(
+            "excavation.barrow_loads",
+            "Barrow loads of spoil",
+            "n = V_s / v, to the next whole one",
+            digging::SOURCE,
+        )
+        .with("V_s", spoil, Unit::CubicMetre)
+        .with("v", barrow, Unit::CubicMetre)
+        .gives(
+            "n",
+            f64::from(loads(bulked, brief.excavation.barrow.value)),
+            Unit::Count,
+        ),
     );
     let distance = metre::get(spoil_distance());
     notes.working(
@@ -126,7 +143,9 @@ fn load_distance(pit: &Pit) -> Length {
 
 /// Whole loads of a volume.
 fn loads(volume: Volume, load: Volume) -> u32 {
-    (volume.value / load.value).ceil().clamp(0.0, f64::from(u32::MAX)) as u32
+    (volume.value / load.value)
+        .ceil()
+        .clamp(0.0, f64::from(u32::MAX)) as u32
 }
 
 #[cfg(test)]

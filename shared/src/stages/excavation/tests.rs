@@ -20,9 +20,15 @@ fn excavation(change: impl FnOnce(&mut SitePlan)) -> (Room, Excavation) {
 #[test]
 fn water_and_rock_limit_the_depth() {
     let (room, _) = excavation(|plan| plan.site.groundwater_depth_m = Some(0.8));
-    assert_eq!((room.limited_by, metre::get(room.depth)), (DepthLimit::Water, 0.8 - 0.1));
+    assert_eq!(
+        (room.limited_by, metre::get(room.depth)),
+        (DepthLimit::Water, 0.8 - 0.1)
+    );
     let (room, _) = excavation(|plan| plan.site.rock_depth_m = Some(0.5));
-    assert_eq!((room.limited_by, metre::get(room.depth)), (DepthLimit::Rock, 0.5));
+    assert_eq!(
+        (room.limited_by, metre::get(room.depth)),
+        (DepthLimit::Rock, 0.5)
+    );
     let (room, pit) = excavation(|plan| plan.site.groundwater_depth_m = Some(0.0));
     assert_eq!(room.limited_by, DepthLimit::Assumed);
     assert!(pit.dewatering);
@@ -41,7 +47,10 @@ fn a_battered_pit_in_sand_is_as_wide_as_the_published_example() {
         plan.block.depth_m = Some(1.2);
     });
     assert!(!room.against_ground);
-    assert!((metre::get(pit.bottom_length) - 1.6).abs() < 1e-12 && (metre::get(pit.length) - 5.2).abs() < 1e-12);
+    assert!(
+        (metre::get(pit.bottom_length) - 1.6).abs() < 1e-12
+            && (metre::get(pit.length) - 5.2).abs() < 1e-12
+    );
 }
 
 #[test]
@@ -53,7 +62,10 @@ fn battered_sides_run_out_of_room() {
     });
     // 3 − 2 × 0.3 − 0.8 = 1.6 m for two sides at 1 : 1.
     assert_eq!(room.limited_by, DepthLimit::Batter);
-    assert!((metre::get(room.depth) - 0.8).abs() < 1e-12 && (metre::get(room.width) - 0.8).abs() < 1e-12);
+    assert!(
+        (metre::get(room.depth) - 0.8).abs() < 1e-12
+            && (metre::get(room.width) - 0.8).abs() < 1e-12
+    );
 }
 
 #[test]
@@ -81,5 +93,7 @@ fn what_goes_away_is_what_the_block_takes() {
     });
     let buried = metre::get(pit.depth) * 1.0 * 1.2;
     assert!((crate::units::cubic_metre::get(pit.away_volume) - 1.25 * buried).abs() < 1e-9);
-    assert!((crate::units::cubic_metre::get(pit.volume - pit.backfill_volume) - buried).abs() < 1e-9);
+    assert!(
+        (crate::units::cubic_metre::get(pit.volume - pit.backfill_volume) - buried).abs() < 1e-9
+    );
 }

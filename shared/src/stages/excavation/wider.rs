@@ -12,8 +12,13 @@ const STEPS: usize = 50;
 /// Rocking stiffness of a square block in ground of unit modulus.
 fn rocking(side_m: f64, depth_m: f64) -> RotationalStiffness {
     let half = metre::new(0.5 * side_m);
-    let footing =
-        Footing { shear_modulus: pascal::new(1.0), poisson_ratio: 0.3, half_length: half, half_width: half, depth: metre::new(depth_m) };
+    let footing = Footing {
+        shear_modulus: pascal::new(1.0),
+        poisson_ratio: 0.3,
+        half_length: half,
+        half_width: half,
+        depth: metre::new(depth_m),
+    };
     surface_rocking_short(&footing) * rocking_short_factor(&footing)
 }
 

@@ -44,9 +44,16 @@ fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
     };
     let source = Source::judgement("gap between floor and pier");
     notes.check(
-        Check::at_least("floor.gap", "The floor stays clear of pier and block", given, needed_mm, Unit::Millimetre, source)
-            .note(note)
-            .moved_by(&["floor.gap_mm", "floor.kind"]),
+        Check::at_least(
+            "floor.gap",
+            "The floor stays clear of pier and block",
+            given,
+            needed_mm,
+            Unit::Millimetre,
+            source,
+        )
+        .note(note)
+        .moved_by(&["floor.gap_mm", "floor.kind"]),
     );
 }
 
@@ -56,19 +63,32 @@ fn room(floor: &Floor, notes: &mut Notes) {
     let beside = ((floor.length - hole.length) * 0.5).max((floor.width - hole.width) * 0.5);
     let note = match hole.round {
         Round::Pier => "Width of floor between the hole round the pier and the edge.",
-        Round::Block => "The floor goes round the whole block, whose top is not below it; raised over the block it would have more room.",
+        Round::Block => {
+            "The floor goes round the whole block, whose top is not below it; raised over the block it would have more room."
+        }
     };
     let source = Source::judgement("room to stand");
     notes.check(
-        Check::at_least("floor.room", "Room to stand beside the pier", metre::get(beside), LEAST_ROOM_M, Unit::Metre, source)
-            .note(note)
-            .moved_by(&["floor.length_m", "floor.width_m", "floor.level_m"]),
+        Check::at_least(
+            "floor.room",
+            "Room to stand beside the pier",
+            metre::get(beside),
+            LEAST_ROOM_M,
+            Unit::Metre,
+            source,
+        )
+        .note(note)
+        .moved_by(&["floor.length_m", "floor.width_m", "floor.level_m"]),
     );
 }
 
 fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
     let source = Source::judgement("a deck bears on the ground, not on the block");
-    let nearest = floor.supports.iter().map(|&post| to_block(floor.block_half_m, post)).fold(f64::INFINITY, f64::min);
+    let nearest = floor
+        .supports
+        .iter()
+        .map(|&post| to_block(floor.block_half_m, post))
+        .fold(f64::INFINITY, f64::min);
     notes.check(
         Check::at_least("floor.posts", "The deck's posts stand clear of the block", nearest, POST_CLEAR_M, Unit::Metre, source)
             .note("A post on the block, or close beside it, hands every step to the pier. Move it away; the farther the better.")

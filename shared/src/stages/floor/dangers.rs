@@ -36,29 +36,64 @@ pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
 }
 
 fn over_block(brief: &Brief, floor: &Floor, notes: &mut Notes) {
-    let names: Vec<&str> = floor.stands.iter().filter(|stand| stand.over_block).map(|stand| stand.name.as_str()).collect();
+    let names: Vec<&str> = floor
+        .stands
+        .iter()
+        .filter(|stand| stand.over_block)
+        .map(|stand| stand.name.as_str())
+        .collect();
     let direct = !floor.passes_over_block();
     if !names.is_empty() {
-        let (list, how) = (names.join(", "), if direct { "presses straight on it" } else { "reaches the ground close beside it" });
+        let (list, how) = (
+            names.join(", "),
+            if direct {
+                "presses straight on it"
+            } else {
+                "reaches the ground close beside it"
+            },
+        );
         let text = format!(
             "Over the block's plan: {list}. A weight there {how} and tilts the pier more than anywhere else. Stand outside the block, or \
              carry the floor over it on posts that stand well clear."
         );
-        notes.caution("floor.over_block", When::Observing, text, Source::derived("weight over the block"));
+        notes.caution(
+            "floor.over_block",
+            When::Observing,
+            text,
+            Source::derived("weight over the block"),
+        );
     }
     if floor.walk_over_block {
         let text = format!(
             "The walk crosses the block's plan. Lead it round, {} from the block or more, or each step shows in the image.",
             brief.units.say(metre::get(floor.reach), Unit::Metre)
         );
-        notes.caution("floor.walk_over_block", When::Observing, text, Source::derived("steps over the block"));
+        notes.caution(
+            "floor.walk_over_block",
+            When::Observing,
+            text,
+            Source::derived("steps over the block"),
+        );
     }
 }
 
 fn off_floor(floor: &Floor, notes: &mut Notes) {
-    let names: Vec<&str> = floor.stands.iter().filter(|stand| !stand.on_floor).map(|stand| stand.name.as_str()).collect();
+    let names: Vec<&str> = floor
+        .stands
+        .iter()
+        .filter(|stand| !stand.on_floor)
+        .map(|stand| stand.name.as_str())
+        .collect();
     if floor.kind != FloorKind::Ground && !names.is_empty() {
-        let text = format!("Off the floor: {}. The weight there is taken to press on the ground itself.", names.join(", "));
-        notes.caution("floor.off_floor", When::Planning, text, Source::judgement("weight beside the floor"));
+        let text = format!(
+            "Off the floor: {}. The weight there is taken to press on the ground itself.",
+            names.join(", ")
+        );
+        notes.caution(
+            "floor.off_floor",
+            When::Planning,
+            text,
+            Source::judgement("weight beside the floor"),
+        );
     }
 }

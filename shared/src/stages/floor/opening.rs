@@ -57,10 +57,15 @@ pub fn opening(brief: &Brief, block: &Block, pier: &Pier, notes: &mut Notes) -> 
     let gap = millimetre::get(brief.floor.gap.value);
     let inside = millimetre::get(found.length) - 2.0 * gap;
     notes.working(
-        Working::new("floor.opening", "Hole in the floor, along x", "a = a₀ + 2 g", Source::derived("gap on both sides"))
-            .with("a₀", inside, Unit::Millimetre)
-            .with("g", gap, Unit::Millimetre)
-            .gives("a", millimetre::get(found.length), Unit::Millimetre),
+        Working::new(
+            "floor.opening",
+            "Hole in the floor, along x",
+            "a = a₀ + 2 g",
+            Source::derived("gap on both sides"),
+        )
+        .with("a₀", inside, Unit::Millimetre)
+        .with("g", gap, Unit::Millimetre)
+        .gives("a", millimetre::get(found.length), Unit::Millimetre),
     );
     Some(found)
 }
@@ -70,13 +75,28 @@ fn hole(brief: &Brief, block: &Block, pier: &Pier) -> Option<Opening> {
     let gap = brief.floor.gap.value * 2.0;
     let underside = underside(brief)?;
     if underside < block.upstand + metre::new(OVER_BLOCK_M) {
-        return Some(Opening { round: Round::Block, length: block.length + gap, width: block.width + gap, is_circle: false });
+        return Some(Opening {
+            round: Round::Block,
+            length: block.length + gap,
+            width: block.width + gap,
+            is_circle: false,
+        });
     }
     let plate_top = block.upstand + pier.gap + pier.plate_thickness;
     if underside < plate_top {
         let side = pier.plate_side + gap;
-        return Some(Opening { round: Round::Pier, length: side, width: side, is_circle: false });
+        return Some(Opening {
+            round: Round::Pier,
+            length: side,
+            width: side,
+            is_circle: false,
+        });
     }
     let diameter = pier.outside_diameter + gap;
-    Some(Opening { round: Round::Pier, length: diameter, width: diameter, is_circle: true })
+    Some(Opening {
+        round: Round::Pier,
+        length: diameter,
+        width: diameter,
+        is_circle: true,
+    })
 }

@@ -60,11 +60,19 @@ pub fn locate(brief: &Brief, floor: &mut Floor) {
     floor.stands = stands.collect();
     let corners = brief.floor.walk.value.iter().map(|&[x_m, y_m]| {
         let to_block = to_block(floor.block_half_m, [x_m, y_m]);
-        WalkCorner { x_m, y_m, over_block: to_block <= 0.0, within_reach: to_block < reach }
+        WalkCorner {
+            x_m,
+            y_m,
+            over_block: to_block <= 0.0,
+            within_reach: to_block < reach,
+        }
     });
     floor.walk = corners.collect();
-    floor.walk_to_block = walk_to_block(floor.block_half_m, &brief.floor.walk.value).map(metre::new);
-    floor.walk_over_block = floor.walk_to_block.is_some_and(|distance| distance <= metre::new(0.0));
+    floor.walk_to_block =
+        walk_to_block(floor.block_half_m, &brief.floor.walk.value).map(metre::new);
+    floor.walk_over_block = floor
+        .walk_to_block
+        .is_some_and(|distance| distance <= metre::new(0.0));
 }
 
 /// Distance from a place to the block's plan, nought inside it.
@@ -79,11 +87,22 @@ pub fn to_block([bx, by]: [f64; 2], [x, y]: [f64; 2]) -> f64 {
 #[must_use]
 pub fn walk_to_block(block_half_m: [f64; 2], walk: &[[f64; 2]]) -> Option<f64> {
     let single = walk.first().map(|&place| to_block(block_half_m, place));
-    walk.windows(2).map(|leg| leg_to_block(block_half_m, leg[0], leg[1])).reduce(f64::min).or(single)
+    walk.windows(2)
+        .map(|leg| leg_to_block(block_half_m, leg[0], leg[1]))
+        .reduce(f64::min)
+        .or(single)
 }
 
 fn leg_to_block(block_half_m: [f64; 2], from: [f64; 2], to: [f64; 2]) -> f64 {
-    let at = |t: f64| to_block(block_half_m, [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])]);
+    let at = |t: f64| {
+        to_block(
+            block_half_m,
+            [
+                from[0] + t * (to[0] - from[0]),
+                from[1] + t * (to[1] - from[1]),
+            ],
+        )
+    };
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..60 {
         let (a, b) = (low + (high - low) / 3.0, high - (high - low) / 3.0);

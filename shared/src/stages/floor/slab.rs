@@ -57,15 +57,27 @@ pub fn footprints(floor: &Floor, x: f64, y: f64) -> Option<Vec<Footprint>> {
         (0..RING_POINTS).map(move |i| {
             // The second ring is turned by half a step against the first.
             let angle = 2.0 * PI * (i as f64 + 0.5 * k as f64) / RING_POINTS as f64;
-            Footprint { x_m: x + radius * angle.cos(), y_m: y + radius * angle.sin(), share_ratio }
+            Footprint {
+                x_m: x + radius * angle.cos(),
+                y_m: y + radius * angle.sin(),
+                share_ratio,
+            }
         })
     };
-    Some(QUARTILE_RADII.map(|radius| radius * spread * factor).into_iter().enumerate().flat_map(ring).collect())
+    Some(
+        QUARTILE_RADII
+            .map(|radius| radius * spread * factor)
+            .into_iter()
+            .enumerate()
+            .flat_map(ring)
+            .collect(),
+    )
 }
 
 /// Distance from a place on the slab to its nearest edge, the hole over the block among them.
 fn to_edge(floor: &Floor, x: f64, y: f64) -> f64 {
-    let outer = (0.5 * metre::get(floor.length) - x.abs()).min(0.5 * metre::get(floor.width) - y.abs());
+    let outer =
+        (0.5 * metre::get(floor.length) - x.abs()).min(0.5 * metre::get(floor.width) - y.abs());
     let [bx, by] = floor.block_half_m;
     let hole = (x.abs() - bx).max(0.0).hypot((y.abs() - by).max(0.0));
     outer.min(hole).max(0.0)
@@ -76,6 +88,10 @@ fn bridged(floor: &Floor, x: f64, y: f64) -> Vec<Footprint> {
     let [hx, hy] = floor.block_half_m.map(|half| half + BRIDGE_BEARING_M);
     [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)]
         .into_iter()
-        .map(|(i, j)| Footprint { x_m: i * hx, y_m: j * hy, share_ratio: 0.25 * (1.0 + i * x / hx) * (1.0 + j * y / hy) })
+        .map(|(i, j)| Footprint {
+            x_m: i * hx,
+            y_m: j * hy,
+            share_ratio: 0.25 * (1.0 + i * x / hx) * (1.0 + j * y / hy),
+        })
         .collect()
 }

@@ -18,8 +18,18 @@ fn floor(change: impl FnOnce(&mut SitePlan)) -> Found<Floor> {
 /// Shares add to one, and their centre is the place.
 fn balanced(floor: &Floor, x: f64, y: f64) {
     let shares = footprints(floor, x, y);
-    let sum = |value: fn(&Footprint) -> f64| shares.iter().map(|share| share.share_ratio * value(share)).sum::<f64>();
-    assert!((sum(|_| 1.0) - 1.0).abs() < 1e-9 && (sum(|s| s.x_m) - x).abs() < 1e-9 && (sum(|s| s.y_m) - y).abs() < 1e-9, "{shares:?}");
+    let sum = |value: fn(&Footprint) -> f64| {
+        shares
+            .iter()
+            .map(|share| share.share_ratio * value(share))
+            .sum::<f64>()
+    };
+    assert!(
+        (sum(|_| 1.0) - 1.0).abs() < 1e-9
+            && (sum(|s| s.x_m) - x).abs() < 1e-9
+            && (sum(|s| s.y_m) - y).abs() < 1e-9,
+        "{shares:?}"
+    );
 }
 
 #[test]
@@ -43,7 +53,11 @@ fn stated_posts_share_by_the_lever_rule() {
     });
     let shares = footprints(&found.value, 0.5, -1.0);
     assert_eq!(shares.len(), 2);
-    assert!(shares.iter().any(|share| share.x_m == 1.0 && (share.share_ratio - 0.75).abs() < 1e-12));
+    assert!(
+        shares
+            .iter()
+            .any(|share| share.x_m == 1.0 && (share.share_ratio - 0.75).abs() < 1e-12)
+    );
     balanced(&found.value, 0.3, 0.4);
 }
 
@@ -53,14 +67,29 @@ fn posts_that_make_no_rectangle_share_by_three() {
         plan.floor.kind = Some(FloorKind::Deck);
         plan.floor.supports = Some(vec![[-1.5, -1.0], [1.5, -1.2], [0.1, 1.4], [0.1, 1.4]]);
     });
-    assert_eq!(found.value.supports.len(), 3, "the same post twice is one post");
+    assert_eq!(
+        found.value.supports.len(),
+        3,
+        "the same post twice is one post"
+    );
     balanced(&found.value, 0.1, 0.0);
 }
 
 #[test]
 fn posts_that_are_laid_out_stand_clear_of_the_block() {
     let found = floor(|plan| plan.floor.kind = Some(FloorKind::Deck));
-    let check = found.notes.checks.iter().find(|check| check.id == "floor.posts").unwrap();
+    let check = found
+        .notes
+        .checks
+        .iter()
+        .find(|check| check.id == "floor.posts")
+        .unwrap();
     assert!(check.capacity.unwrap() >= 0.3 - 1e-12);
-    assert!(found.notes.assumptions.iter().any(|assumption| assumption.field == "floor.supports"));
+    assert!(
+        found
+            .notes
+            .assumptions
+            .iter()
+            .any(|assumption| assumption.field == "floor.supports")
+    );
 }

@@ -15,26 +15,48 @@ const WATER_REACH_M: f64 = 2.0;
 const WET_FACTOR: f64 = 0.5;
 
 /// Finds the presumed bearing pressure; none where a ground engineer has to say.
-pub fn bearing(brief: &Brief, row: &SoilRow, groundwater: Option<Length>, notes: &mut Notes) -> Option<Spread<Pressure>> {
+pub fn bearing(
+    brief: &Brief,
+    row: &SoilRow,
+    groundwater: Option<Length>,
+    notes: &mut Notes,
+) -> Option<Spread<Pressure>> {
     if let Some(stated) = brief.site.stated.presumed_bearing_kpa {
-        let line = Working::new("ground.presumed_bearing", "Bearing pressure, as stated", "q stated", STATED);
+        let line = Working::new(
+            "ground.presumed_bearing",
+            "Bearing pressure, as stated",
+            "q stated",
+            STATED,
+        );
         notes.working(line.gives("q", stated, Unit::Kilopascal));
         return Some(Spread::exactly(kilopascal::new(stated)));
     }
     let [low, typical, high] = row.bearing_kpa?;
-    let wet = row.group.is_granular() && groundwater.is_some_and(|depth| metre::get(depth) < WATER_REACH_M);
+    let wet = row.group.is_granular()
+        && groundwater.is_some_and(|depth| metre::get(depth) < WATER_REACH_M);
     let factor = if wet { WET_FACTOR } else { 1.0 };
     notes.working(
-        Working::new("ground.presumed_bearing", "Bearing pressure presumed for the soil in words", "q = c q₀", presumptive::SOURCE)
-            .with("q₀", typical, Unit::Kilopascal)
-            .with("c, for groundwater", factor, Unit::One)
-            .gives("q", typical * factor, Unit::Kilopascal),
+        Working::new(
+            "ground.presumed_bearing",
+            "Bearing pressure presumed for the soil in words",
+            "q = c q₀",
+            presumptive::SOURCE,
+        )
+        .with("q₀", typical, Unit::Kilopascal)
+        .with("c, for groundwater", factor, Unit::One)
+        .gives("q", typical * factor, Unit::Kilopascal),
     );
     // Where nobody knows the water, the low end reckons with it.
     let unknown_water = row.group.is_granular() && groundwater.is_none();
-    let (low, typical) = (low * if unknown_water { WET_FACTOR } else { factor }, typical * factor);
+    let (low, typical) = (
+        low * if unknown_water { WET_FACTOR } else { factor },
+        typical * factor,
+    );
     let (halved, source) = if wet {
-        ("; halved, because groundwater is near the base", Source::common_practice("bearing of sand halved by groundwater"))
+        (
+            "; halved, because groundwater is near the base",
+            Source::common_practice("bearing of sand halved by groundwater"),
+        )
     } else {
         ("", presumptive::SOURCE)
     };

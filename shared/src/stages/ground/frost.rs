@@ -32,10 +32,25 @@ pub fn depth(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Length {
 }
 
 /// A stated depth, held against the calculated one where the freezing index is stated too.
-fn as_stated(brief: &Brief, row: &SoilRow, depth: Length, air_index: Option<f64>, notes: &mut Notes) -> Length {
-    let line = Working::new("ground.frost_depth", "Depth of frost, as stated", "X stated", STATED);
+fn as_stated(
+    brief: &Brief,
+    row: &SoilRow,
+    depth: Length,
+    air_index: Option<f64>,
+    notes: &mut Notes,
+) -> Length {
+    let line = Working::new(
+        "ground.frost_depth",
+        "Depth of frost, as stated",
+        "X stated",
+        STATED,
+    );
     notes.working(line.gives("X", metre::get(depth), Unit::Metre));
-    let Some(found) = air_index.map(|index| calculate(brief, row, index, "ground.frost_depth_calculated", notes)) else { return depth };
+    let Some(found) =
+        air_index.map(|index| calculate(brief, row, index, "ground.frost_depth_calculated", notes))
+    else {
+        return depth;
+    };
     if depth < found.depth * DISAGREES_RATIO {
         let say = |length| brief.units.say(metre::get(length), Unit::Metre);
         let text = format!(
@@ -44,7 +59,12 @@ fn as_stated(brief: &Brief, row: &SoilRow, depth: Length, air_index: Option<f64>
             say(depth),
             say(found.depth)
         );
-        notes.caution("ground.frost_disagrees", When::Planning, text, berggren::SOURCE);
+        notes.caution(
+            "ground.frost_disagrees",
+            When::Planning,
+            text,
+            berggren::SOURCE,
+        );
     }
     depth
 }
@@ -57,19 +77,41 @@ struct Calculated {
 }
 
 /// By the modified Berggren equation where the year's mean temperature is known, else by Stefan's, which goes deeper.
-fn calculate(brief: &Brief, row: &SoilRow, air_index: f64, id: &'static str, notes: &mut Notes) -> Calculated {
-    let heat = stefan::latent_heat_j_m3(kilogram_per_cubic_metre::new(row.dry_density_kg_m3), row.water_content_ratio);
-    let bound = stefan::depth(row.frozen_conductivity_w_mk, SURFACE_FACTOR * air_index, heat);
-    let lambda = brief.site.stated.mean_annual_temperature_c.map_or(1.0, |mean| lambda(mean, air_index, row, heat, notes));
+fn calculate(
+    brief: &Brief,
+    row: &SoilRow,
+    air_index: f64,
+    id: &'static str,
+    notes: &mut Notes,
+) -> Calculated {
+    let heat = stefan::latent_heat_j_m3(
+        kilogram_per_cubic_metre::new(row.dry_density_kg_m3),
+        row.water_content_ratio,
+    );
+    let bound = stefan::depth(
+        row.frozen_conductivity_w_mk,
+        SURFACE_FACTOR * air_index,
+        heat,
+    );
+    let lambda = brief
+        .site
+        .stated
+        .mean_annual_temperature_c
+        .map_or(1.0, |mean| lambda(mean, air_index, row, heat, notes));
     let depth = bound * lambda;
     notes.working(
-        Working::new(id, "Depth of frost in a hard winter", "X = λ √(2 k n I · 86 400 / L)", berggren::SOURCE)
-            .with("λ", lambda, Unit::One)
-            .with("k", row.frozen_conductivity_w_mk, Unit::WattPerMetreKelvin)
-            .with("n", SURFACE_FACTOR, Unit::One)
-            .with("I", air_index, Unit::CelsiusDay)
-            .with("L", heat / 1000.0, Unit::KilojoulePerCubicMetre)
-            .gives("X", metre::get(depth), Unit::Metre),
+        Working::new(
+            id,
+            "Depth of frost in a hard winter",
+            "X = λ √(2 k n I · 86 400 / L)",
+            berggren::SOURCE,
+        )
+        .with("λ", lambda, Unit::One)
+        .with("k", row.frozen_conductivity_w_mk, Unit::WattPerMetreKelvin)
+        .with("n", SURFACE_FACTOR, Unit::One)
+        .with("I", air_index, Unit::CelsiusDay)
+        .with("L", heat / 1000.0, Unit::KilojoulePerCubicMetre)
+        .gives("X", metre::get(depth), Unit::Metre),
     );
     Calculated { depth, bound }
 }
@@ -121,14 +163,32 @@ fn lambda(mean_c: f64, air_index: f64, row: &SoilRow, heat: f64, notes: &mut Not
 }
 
 fn assumed(brief: &Brief, notes: &mut Notes) -> Length {
-    let warm = brief.site.stated.mean_annual_temperature_c.is_some_and(|mean| mean > WARM_MEAN_C);
+    let warm = brief
+        .site
+        .stated
+        .mean_annual_temperature_c
+        .is_some_and(|mean| mean > WARM_MEAN_C);
     let (value, why) = if warm {
-        (0.0, "a place this warm over the year has no frost in the ground")
+        (
+            0.0,
+            "a place this warm over the year has no frost in the ground",
+        )
     } else {
-        (ASSUMED_M, "a hard winter of the middle latitudes inland; the building office knows the figure for the place")
+        (
+            ASSUMED_M,
+            "a hard winter of the middle latitudes inland; the building office knows the figure for the place",
+        )
     };
     let source = Source::judgement("frost of the middle latitudes");
-    notes.working(Working::new("ground.frost_depth", "Depth of frost, taken", "X taken", source).gives("X", value, Unit::Metre));
+    notes.working(
+        Working::new(
+            "ground.frost_depth",
+            "Depth of frost, taken",
+            "X taken",
+            source,
+        )
+        .gives("X", value, Unit::Metre),
+    );
     note(notes, value, why.to_owned(), source);
     metre::new(value)
 }

@@ -10,7 +10,12 @@ use crate::source::{Source, Standing};
 pub const CSV: &str = include_str!("../../../data/soils.csv");
 
 /// Source of a figure that is taken from the table.
-pub const SOURCE: Source = Source::new("Table of soils", "1", "data/soils.csv, column source", Standing::Judgement);
+pub const SOURCE: Source = Source::new(
+    "Table of soils",
+    "1",
+    "data/soils.csv, column source",
+    Standing::Judgement,
+);
 
 /// Kind of ground: which formulas hold for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -95,7 +100,11 @@ pub struct SoilRow {
 /// the whole table shows never to happen.
 #[must_use]
 pub fn row(soil: Soil) -> SoilRow {
-    CSV.lines().skip(1).find(|line| line.split(',').next() == Some(soil.key())).and_then(read).unwrap_or(UNREADABLE)
+    CSV.lines()
+        .skip(1)
+        .find(|line| line.split(',').next() == Some(soil.key()))
+        .and_then(read)
+        .unwrap_or(UNREADABLE)
 }
 
 impl SoilRow {
@@ -136,7 +145,13 @@ const UNREADABLE: SoilRow = SoilRow {
 fn read(line: &'static str) -> Option<SoilRow> {
     let (figures, source) = line.split_once(",\"")?;
     let columns: Vec<&str> = figures.split(',').collect();
-    let number = |i: usize| columns.get(i)?.parse::<f64>().ok().filter(|value| value.is_finite());
+    let number = |i: usize| {
+        columns
+            .get(i)?
+            .parse::<f64>()
+            .ok()
+            .filter(|value| value.is_finite())
+    };
     let three = |i: usize| Some([number(i)?, number(i + 1)?, number(i + 2)?]);
     Some(SoilRow {
         group: group(columns.get(1)?)?,
@@ -200,10 +215,29 @@ mod tests {
         assert_eq!(CSV.lines().count(), 1 + Soil::ALL.len(), "one line a soil");
         for &soil in Soil::ALL {
             let row = row(soil);
-            assert!(!row.source.is_empty(), "{}: no row, or a column of it does not read", soil.key());
-            assert_eq!(row.speed_m_s.is_none(), row.group == Group::Unfit, "{}", soil.key());
-            assert_eq!(row.undrained_strength_kpa.is_some(), row.group == Group::Clay, "{}", soil.key());
-            assert_eq!(row.bearing_kpa.is_none(), row.group == Group::Unfit, "{}", soil.key());
+            assert!(
+                !row.source.is_empty(),
+                "{}: no row, or a column of it does not read",
+                soil.key()
+            );
+            assert_eq!(
+                row.speed_m_s.is_none(),
+                row.group == Group::Unfit,
+                "{}",
+                soil.key()
+            );
+            assert_eq!(
+                row.undrained_strength_kpa.is_some(),
+                row.group == Group::Clay,
+                "{}",
+                soil.key()
+            );
+            assert_eq!(
+                row.bearing_kpa.is_none(),
+                row.group == Group::Unfit,
+                "{}",
+                soil.key()
+            );
         }
     }
 
@@ -212,9 +246,16 @@ mod tests {
         for &soil in Soil::ALL {
             let row = row(soil);
             for [low, typical, high] in [row.speed_m_s, row.bearing_kpa].into_iter().flatten() {
-                assert!(low > 0.0 && low <= typical && typical <= high, "{}", soil.key());
+                assert!(
+                    low > 0.0 && low <= typical && typical <= high,
+                    "{}",
+                    soil.key()
+                );
             }
-            assert!(row.wet_unit_weight_kn_m3 >= row.unit_weight_kn_m3 && row.wet_poisson_ratio >= row.poisson_ratio);
+            assert!(
+                row.wet_unit_weight_kn_m3 >= row.unit_weight_kn_m3
+                    && row.wet_poisson_ratio >= row.poisson_ratio
+            );
             assert!((1.0..=1.8).contains(&row.bulking_ratio) && row.wet_poisson_ratio <= 0.49);
         }
     }

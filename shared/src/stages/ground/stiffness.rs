@@ -12,7 +12,10 @@ use crate::source::Source;
 use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
 use crate::stages::ground::water::Water;
-use crate::units::{Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal, metre, metre_per_second};
+use crate::units::{
+    Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal,
+    metre, metre_per_second,
+};
 
 /// Where the stiffness comes from, the surest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -46,15 +49,31 @@ const STATED_SPEED_BAND: [f64; 2] = [0.85, 1.15];
 const BLOW_COUNT_BAND: [f64; 2] = [0.77, 1.3];
 
 /// Finds the stiffness.
-pub fn stiffness(brief: &Brief, row: &SoilRow, weight: UnitWeight, water: &Water, notes: &mut Notes) -> Stiffness {
+pub fn stiffness(
+    brief: &Brief,
+    row: &SoilRow,
+    weight: UnitWeight,
+    water: &Water,
+    notes: &mut Notes,
+) -> Stiffness {
     let stated = &brief.site.stated;
     let (from, speed) = match (stated.shear_wave_speed_m_s, stated.blow_count) {
-        (Some(speed), _) => (StiffnessFrom::StatedSpeed, Some(banded(metre_per_second::new(speed), STATED_SPEED_BAND))),
-        (None, Some(blows)) if counts(row.group) => {
-            (StiffnessFrom::BlowCount, Some(banded(by_blows(row.group, blows, water, notes), BLOW_COUNT_BAND)))
-        }
+        (Some(speed), _) => (
+            StiffnessFrom::StatedSpeed,
+            Some(banded(metre_per_second::new(speed), STATED_SPEED_BAND)),
+        ),
+        (None, Some(blows)) if counts(row.group) => (
+            StiffnessFrom::BlowCount,
+            Some(banded(
+                by_blows(row.group, blows, water, notes),
+                BLOW_COUNT_BAND,
+            )),
+        ),
         _ => match row.speed_m_s {
-            Some(speeds) => (StiffnessFrom::SoilWords, Some(by_words(row, speeds, weight, water, notes))),
+            Some(speeds) => (
+                StiffnessFrom::SoilWords,
+                Some(by_words(row, speeds, weight, water, notes)),
+            ),
             None => (StiffnessFrom::Nothing, None),
         },
     };
@@ -62,7 +81,11 @@ pub fn stiffness(brief: &Brief, row: &SoilRow, weight: UnitWeight, water: &Water
     if let (Some(speed), Some(modulus)) = (speed, modulus) {
         explain(brief, from, weight, speed, modulus, notes);
     }
-    Stiffness { from, speed, modulus }
+    Stiffness {
+        from,
+        speed,
+        modulus,
+    }
 }
 
 /// Whether a blow count says something about the stiffness of this ground: in rock the test refuses, and in fill and peat
@@ -73,7 +96,11 @@ pub const fn counts(group: Group) -> bool {
 }
 
 fn banded(speed: Velocity, [low, high]: [f64; 2]) -> Spread<Velocity> {
-    Spread { low: speed * low, typical: speed, high: speed * high }
+    Spread {
+        low: speed * low,
+        typical: speed,
+        high: speed * high,
+    }
 }
 
 /// Speed from the blow count, at the stress at a metre's depth.
@@ -89,23 +116,39 @@ fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Veloc
     let speed = blow_count::shear_wave_speed(kind, blows, stress);
     let [a, b, c] = kind.coefficients();
     notes.working(
-        Working::new("ground.shear_wave_speed", "Speed of shear waves from the blow count", "Vs = a N60^b σ'v^c", blow_count::SOURCE)
-            .with("N60", blows, Unit::One)
-            .with("σ'v", kilopascal::get(stress), Unit::Kilopascal)
-            .with("a", a, Unit::One)
-            .with("b", b, Unit::One)
-            .with("c", c, Unit::One)
-            .gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond),
+        Working::new(
+            "ground.shear_wave_speed",
+            "Speed of shear waves from the blow count",
+            "Vs = a N60^b σ'v^c",
+            blow_count::SOURCE,
+        )
+        .with("N60", blows, Unit::One)
+        .with("σ'v", kilopascal::get(stress), Unit::Kilopascal)
+        .with("a", a, Unit::One)
+        .with("b", b, Unit::One)
+        .with("c", c, Unit::One)
+        .gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond),
     );
     speed
 }
 
 /// Speeds of the table, less what water and a lesser depth take: all of it where grains press on grains, the low end alone
 /// in clay, whose stiffness near the surface is partly suction.
-fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, notes: &mut Notes) -> Spread<Velocity> {
+fn by_words(
+    row: &SoilRow,
+    speeds: [f64; 3],
+    weight: UnitWeight,
+    water: &Water,
+    notes: &mut Notes,
+) -> Spread<Velocity> {
     let dry = kilonewton_per_cubic_metre::new(row.unit_weight_kn_m3);
     let factor = stress_factor(water.stress, water.table_stress);
-    let wet = |speed: f64, factor: f64| waves::shear_wave_speed(weight, waves::shear_modulus(dry, metre_per_second::new(speed)) * factor);
+    let wet = |speed: f64, factor: f64| {
+        waves::shear_wave_speed(
+            weight,
+            waves::shear_modulus(dry, metre_per_second::new(speed)) * factor,
+        )
+    };
     let [low, typical, high] = speeds;
     let (low_factor, factor) = match row.group {
         Group::Silt | Group::Sand | Group::Gravel => (factor, factor),
@@ -130,17 +173,27 @@ fn by_words(row: &SoilRow, speeds: [f64; 3], weight: UnitWeight, water: &Water, 
         // The table's own figures, without a detour over the modulus that would change their last digit.
         return Spread { low, typical, high }.map(metre_per_second::new);
     }
-    Spread { low: wet(low, low_factor), typical: wet(typical, factor), high: wet(high, factor) }
+    Spread {
+        low: wet(low, low_factor),
+        typical: wet(typical, factor),
+        high: wet(high, factor),
+    }
 }
 
 /// The speed's own line, where no formula has written one.
 fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut Notes) {
     let row = soil_table::row(brief.site.soil.value);
     let (title, formula, source) = match from {
-        StiffnessFrom::StatedSpeed => ("Speed of shear waves, as stated; low and high are shares of it", "Vs stated", STATED),
-        StiffnessFrom::SoilWords => {
-            ("Speed of shear waves, typical for the soil in words", "Vs from the table of soils, × √(G/G₀)", row.cited())
-        }
+        StiffnessFrom::StatedSpeed => (
+            "Speed of shear waves, as stated; low and high are shares of it",
+            "Vs stated",
+            STATED,
+        ),
+        StiffnessFrom::SoilWords => (
+            "Speed of shear waves, typical for the soil in words",
+            "Vs from the table of soils, × √(G/G₀)",
+            row.cited(),
+        ),
         StiffnessFrom::BlowCount | StiffnessFrom::Nothing => return,
     };
     let mut line = Working::new("ground.shear_wave_speed", title, formula, source);
@@ -152,26 +205,56 @@ fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut N
     }
     if from == StiffnessFrom::StatedSpeed {
         let [low, high] = STATED_SPEED_BAND;
-        line = line.with("low / Vs", low, Unit::One).with("high / Vs", high, Unit::One);
+        line = line
+            .with("low / Vs", low, Unit::One)
+            .with("high / Vs", high, Unit::One);
     }
     notes.working(line.gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond));
 }
 
-fn explain(brief: &Brief, from: StiffnessFrom, weight: UnitWeight, speed: Spread<Velocity>, modulus: Spread<Pressure>, notes: &mut Notes) {
+fn explain(
+    brief: &Brief,
+    from: StiffnessFrom,
+    weight: UnitWeight,
+    speed: Spread<Velocity>,
+    modulus: Spread<Pressure>,
+    notes: &mut Notes,
+) {
     speed_line(brief, from, speed.typical, notes);
     notes.working(
-        Working::new("ground.shear_modulus", "Shear modulus of the ground at small strain, typical", "G = (γ/g) Vs²", waves::SOURCE)
-            .with("γ", kilonewton_per_cubic_metre::get(weight), Unit::KilonewtonPerCubicMetre)
-            .with("Vs", metre_per_second::get(speed.typical), Unit::MetrePerSecond)
-            .gives("G", megapascal::get(modulus.typical), Unit::Megapascal),
+        Working::new(
+            "ground.shear_modulus",
+            "Shear modulus of the ground at small strain, typical",
+            "G = (γ/g) Vs²",
+            waves::SOURCE,
+        )
+        .with(
+            "γ",
+            kilonewton_per_cubic_metre::get(weight),
+            Unit::KilonewtonPerCubicMetre,
+        )
+        .with(
+            "Vs",
+            metre_per_second::get(speed.typical),
+            Unit::MetrePerSecond,
+        )
+        .gives("G", megapascal::get(modulus.typical), Unit::Megapascal),
     );
     let say = |modulus| brief.units.say(megapascal::get(modulus), Unit::Megapascal);
-    let band = format!("shear modulus of {} to {}, expected {}", say(modulus.low), say(modulus.high), say(modulus.typical));
+    let band = format!(
+        "shear modulus of {} to {}, expected {}",
+        say(modulus.low),
+        say(modulus.high),
+        say(modulus.typical)
+    );
     let (why, source) = match from {
         StiffnessFrom::StatedSpeed | StiffnessFrom::Nothing => return,
-        StiffnessFrom::BlowCount => {
-            (format!("from the blow count, at no less stress than its data have, speed within 30 % either way: {band}"), blow_count::SOURCE)
-        }
+        StiffnessFrom::BlowCount => (
+            format!(
+                "from the blow count, at no less stress than its data have, speed within 30 % either way: {band}"
+            ),
+            blow_count::SOURCE,
+        ),
         StiffnessFrom::SoilWords => (
             format!(
                 "from the soil in words ({}), which fixes it to a factor of about two: {band}",
@@ -180,10 +263,24 @@ fn explain(brief: &Brief, from: StiffnessFrom, weight: UnitWeight, speed: Spread
             soil_table::SOURCE,
         ),
     };
-    assume(notes, "site.shear_wave_speed_m_s", metre_per_second::get(speed.typical), Unit::MetrePerSecond, why, source);
+    assume(
+        notes,
+        "site.shear_wave_speed_m_s",
+        metre_per_second::get(speed.typical),
+        Unit::MetrePerSecond,
+        why,
+        source,
+    );
 }
 
-fn assume(notes: &mut Notes, field: &'static str, value: f64, unit: Unit, why: String, source: Source) {
+fn assume(
+    notes: &mut Notes,
+    field: &'static str,
+    value: f64,
+    unit: Unit,
+    why: String,
+    source: Source,
+) {
     notes.assumptions.push(Assumption {
         field,
         value: AssumedValue::Number(value),

@@ -23,7 +23,12 @@ const DISAGREES_FACTOR: f64 = 1.5;
 /// Source of the reach of a tree's roots.
 const TREES: Source = Source::common_practice("a tree dries clay as far out as it is high");
 /// Source of frost's grip on a block's sides.
-const ADFREEZE: Source = Source::new("UFC 3-130-04", "2004", "frost heave and adfreezing on foundations", Standing::FromMemory);
+const ADFREEZE: Source = Source::new(
+    "UFC 3-130-04",
+    "2004",
+    "frost heave and adfreezing on foundations",
+    Standing::FromMemory,
+);
 
 /// Lists the warnings.
 pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
@@ -38,7 +43,14 @@ pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 }
 
 fn slope(brief: &Brief, notes: &mut Notes) {
-    let Some(slope) = brief.site.stated.slope_deg.filter(|slope| *slope > STEEP_DEG) else { return };
+    let Some(slope) = brief
+        .site
+        .stated
+        .slope_deg
+        .filter(|slope| *slope > STEEP_DEG)
+    else {
+        return;
+    };
     let said = brief.units.say(slope, Unit::Degree);
     let text = if slope > UNSTABLE_DEG {
         format!(
@@ -51,18 +63,29 @@ fn slope(brief: &Brief, notes: &mut Notes) {
              and lead rainwater round the pit."
         )
     };
-    notes.caution("ground.slope", When::Planning, text, Source::judgement("ground on a slope"));
+    notes.caution(
+        "ground.slope",
+        When::Planning,
+        text,
+        Source::judgement("ground on a slope"),
+    );
 }
 
 fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let stated = &brief.site.stated;
-    let Some(distance) = stated.tree_distance_m else { return };
+    let Some(distance) = stated.tree_distance_m else {
+        return;
+    };
     let height = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
     if distance >= height {
         return;
     }
     let say = |value| brief.units.say(value, Unit::Metre);
-    let who = if stated.tree_height_m.is_some() { "" } else { " (taken)" };
+    let who = if stated.tree_height_m.is_some() {
+        ""
+    } else {
+        " (taken)"
+    };
     let what = match (ground.soil, ground.group) {
         (Soil::ShrinkingClay, _) => {
             "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
@@ -77,34 +100,66 @@ fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
              specialist; the tree may be protected."
         }
     };
-    let text = format!("A tree {} high{who} stands {} away. {what}", say(height), say(distance));
+    let text = format!(
+        "A tree {} high{who} stands {} away. {what}",
+        say(height),
+        say(distance)
+    );
     notes.caution("ground.tree", When::Planning, text, TREES);
 }
 
 fn drain(brief: &Brief, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.drain_distance_m.filter(|distance| *distance < DRAIN_NEAR_M) else { return };
+    let Some(distance) = brief
+        .site
+        .stated
+        .drain_distance_m
+        .filter(|distance| *distance < DRAIN_NEAR_M)
+    else {
+        return;
+    };
     let text = format!(
         "A drain or buried service runs {} away. Find its line and depth from the owner's records and with a locator before digging, dig \
          by hand near it, and have an old drain tested: a leak softens the ground beside the block.",
         brief.units.say(distance, Unit::Metre)
     );
-    notes.caution("ground.drain", When::Digging, text, Source::common_practice("locate services before digging"));
+    notes.caution(
+        "ground.drain",
+        When::Digging,
+        text,
+        Source::common_practice("locate services before digging"),
+    );
 }
 
 fn water(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    let Some(depth) = ground.groundwater_depth.map(metre::get).filter(|depth| *depth < 2.0) else { return };
+    let Some(depth) = ground
+        .groundwater_depth
+        .map(metre::get)
+        .filter(|depth| *depth < 2.0)
+    else {
+        return;
+    };
     let group = match ground.group {
-        Group::Silt | Group::Sand | Group::Gravel => "It takes stiffness and bearing from this soil, which the figures count in. ",
+        Group::Silt | Group::Sand | Group::Gravel => {
+            "It takes stiffness and bearing from this soil, which the figures count in. "
+        }
         Group::Clay => "In clay it counts at the low end of the stiffness. ",
         Group::Rock | Group::Unfit => "",
     };
-    let place =
-        if depth > 0.0 { format!("{} below the surface", brief.units.say(depth, Unit::Metre)) } else { "at the surface".to_owned() };
+    let place = if depth > 0.0 {
+        format!("{} below the surface", brief.units.say(depth, Unit::Metre))
+    } else {
+        "at the surface".to_owned()
+    };
     let text = format!(
         "Groundwater stands {place} at its highest. {group}It lifts a block that reaches into it, and the stiffness will \
          change a little from a wet to a dry season; measure the pier in both."
     );
-    notes.caution("ground.water", When::Planning, text, Source::derived("effective stress and buoyancy"));
+    notes.caution(
+        "ground.water",
+        When::Planning,
+        text,
+        Source::derived("effective stress and buoyancy"),
+    );
 }
 
 fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
@@ -121,20 +176,34 @@ fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 }
 
 fn topsoil(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    let Some(depth) = ground.topsoil_depth.filter(|depth| *depth > metre::new(0.0)) else { return };
+    let Some(depth) = ground
+        .topsoil_depth
+        .filter(|depth| *depth > metre::new(0.0))
+    else {
+        return;
+    };
     let text = format!(
         "The upper {} is topsoil: strip it and keep it apart for the garden. It does not hold the block's sides, which \
          are counted as held only below it unless the plan states otherwise. The base must stand below it.",
         brief.units.say(metre::get(depth), Unit::Metre)
     );
-    notes.caution("ground.topsoil", When::Digging, text, Source::common_practice("topsoil is stripped"));
+    notes.caution(
+        "ground.topsoil",
+        When::Digging,
+        text,
+        Source::common_practice("topsoil is stripped"),
+    );
 }
 
 /// A measured value beats an assumed one, but where it is far from what the words say, one of the two is mistaken.
 fn disagreement(brief: &Brief, notes: &mut Notes) {
     let stated = &brief.site.stated;
-    let (Some(speed), Some(soil)) = (stated.shear_wave_speed_m_s, stated.soil) else { return };
-    let Some([low, _, high]) = soil_table::row(soil).speed_m_s else { return };
+    let (Some(speed), Some(soil)) = (stated.shear_wave_speed_m_s, stated.soil) else {
+        return;
+    };
+    let Some([low, _, high]) = soil_table::row(soil).speed_m_s else {
+        return;
+    };
     if speed >= low / DISAGREES_FACTOR && speed <= high * DISAGREES_FACTOR {
         return;
     }
@@ -147,13 +216,19 @@ fn disagreement(brief: &Brief, notes: &mut Notes) {
         say(low),
         say(high)
     );
-    notes.caution("ground.speed_disagrees", When::Planning, text, soil_table::SOURCE);
+    notes.caution(
+        "ground.speed_disagrees",
+        When::Planning,
+        text,
+        soil_table::SOURCE,
+    );
 }
 
 /// A blow count that is set aside is said to be.
 fn blow_count(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let stated = &brief.site.stated;
-    if stated.blow_count.is_none() || stated.shear_wave_speed_m_s.is_some() || counts(ground.group) {
+    if stated.blow_count.is_none() || stated.shear_wave_speed_m_s.is_some() || counts(ground.group)
+    {
         return;
     }
     let text = format!(
@@ -161,5 +236,10 @@ fn blow_count(brief: &Brief, ground: &Ground, notes: &mut Notes) {
          taken, or a measured speed of shear waves.",
         soil_table::words(ground.soil)
     );
-    notes.caution("ground.blow_count", When::Planning, text, Source::judgement("blow counts in rock, fill and peat"));
+    notes.caution(
+        "ground.blow_count",
+        When::Planning,
+        text,
+        Source::judgement("blow counts in rock, fill and peat"),
+    );
 }

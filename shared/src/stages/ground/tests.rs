@@ -23,7 +23,10 @@ fn a_stated_speed_and_weight_give_the_modulus_exactly() {
     let reference = 18.3e3 / 9.806_65 * 137.0 * 137.0 / 1e6;
     assert!((megapascal::get(modulus.typical) - reference).abs() < 1e-12 * reference);
     assert!(modulus.low < modulus.typical && modulus.typical < modulus.high);
-    assert!(found.value.ask_an_engineer.is_some(), "its stiffness is measured, its bearing is not");
+    assert!(
+        found.value.ask_an_engineer.is_some(),
+        "its stiffness is measured, its bearing is not"
+    );
 }
 
 #[test]
@@ -33,7 +36,9 @@ fn a_blow_count_goes_before_the_words() {
         plan.site.blow_count = Some(15.0);
     });
     assert_eq!(found.value.stiffness_from, StiffnessFrom::BlowCount);
-    assert!((metre_per_second::get(found.value.shear_wave_speed.unwrap().typical) - 108.7).abs() < 0.1);
+    assert!(
+        (metre_per_second::get(found.value.shear_wave_speed.unwrap().typical) - 108.7).abs() < 0.1
+    );
 }
 
 #[test]
@@ -43,7 +48,11 @@ fn no_value_is_presumed_for_fill_peat_and_shrinking_clay() {
             plan.site.soil = Some(soil);
             plan.site.blow_count = Some(10.0);
         });
-        assert!(found.value.shear_modulus.is_none() && found.value.presumed_bearing.is_none() && found.value.ask_an_engineer.is_some());
+        assert!(
+            found.value.shear_modulus.is_none()
+                && found.value.presumed_bearing.is_none()
+                && found.value.ask_an_engineer.is_some()
+        );
         let unknown: Vec<_> = found.notes.checks.iter().map(|check| check.id).collect();
         assert_eq!(unknown, ["ground.bearing_known", "ground.stiffness_known"]);
     }
@@ -59,7 +68,13 @@ fn water_softens_sand_and_raises_poissons_ratio() {
     let ratio = wet.value.shear_modulus.unwrap().typical / dry.shear_modulus.unwrap().typical;
     assert!((uom_ratio(ratio) - (9.693_35_f64 / 18.0).sqrt()).abs() < 1e-9);
     assert!(wet.value.poisson_ratio > dry.poisson_ratio);
-    assert!(wet.notes.workings.iter().any(|working| working.id == "ground.stress_factor"), "it is said");
+    assert!(
+        wet.notes
+            .workings
+            .iter()
+            .any(|working| working.id == "ground.stress_factor"),
+        "it is said"
+    );
 }
 
 fn uom_ratio(ratio: uom::si::f64::Ratio) -> f64 {
@@ -84,7 +99,13 @@ fn a_blow_count_in_rock_is_set_aside_and_said_to_be() {
         plan.site.blow_count = Some(80.0);
     });
     assert_eq!(found.value.stiffness_from, StiffnessFrom::SoilWords);
-    assert!(found.notes.cautions.iter().any(|caution| caution.id == "ground.blow_count"));
+    assert!(
+        found
+            .notes
+            .cautions
+            .iter()
+            .any(|caution| caution.id == "ground.blow_count")
+    );
 }
 
 #[test]
@@ -101,7 +122,20 @@ fn frost_is_stated_or_calculated_or_taken() {
         )
     };
     assert_eq!(depth(Some(300.0), Some(9.0), Some(0.5)), 0.5);
-    let (bound, berggren) = (depth(Some(300.0), None, None), depth(Some(300.0), Some(9.0), None));
-    assert!(berggren < bound && berggren > 0.5 * bound, "{berggren} {bound}");
-    assert_eq!((depth(None, None, None), depth(None, Some(24.0), None), depth(Some(0.0), Some(12.0), None)), (0.8, 0.0, 0.0));
+    let (bound, berggren) = (
+        depth(Some(300.0), None, None),
+        depth(Some(300.0), Some(9.0), None),
+    );
+    assert!(
+        berggren < bound && berggren > 0.5 * bound,
+        "{berggren} {bound}"
+    );
+    assert_eq!(
+        (
+            depth(None, None, None),
+            depth(None, Some(24.0), None),
+            depth(Some(0.0), Some(12.0), None)
+        ),
+        (0.8, 0.0, 0.0)
+    );
 }

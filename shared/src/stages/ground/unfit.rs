@@ -34,7 +34,10 @@ pub fn ask(brief: &Brief) -> Option<String> {
              of its width is more than three minutes of arc. Ask a ground engineer, and a tree specialist before any tree is cut: a deeper base \
              or piles with a sleeve may be the answer."
         }
-        _ if stated.mean_annual_temperature_c.is_some_and(|mean| mean < PERMAFROST_MEAN_C) => {
+        _ if stated
+            .mean_annual_temperature_c
+            .is_some_and(|mean| mean < PERMAFROST_MEAN_C) =>
+        {
             "Where the year's mean is below freezing the ground may be frozen all year, and what thaws it makes it sink. Ask an engineer \
              who knows frozen ground in that country."
         }
@@ -46,14 +49,28 @@ pub fn ask(brief: &Brief) -> Option<String> {
 /// Notes what stays unknown with such ground.
 pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     if let Some(reason) = &ground.ask_an_engineer {
-        notes.caution("ground.ask_an_engineer", When::Planning, reason.clone(), presumptive::SOURCE);
+        notes.caution(
+            "ground.ask_an_engineer",
+            When::Planning,
+            reason.clone(),
+            presumptive::SOURCE,
+        );
     }
     let soil = soil_table::words(brief.site.soil.value);
     if ground.presumed_bearing.is_none() {
-        let why = format!("No bearing pressure may be presumed for {soil}. {}", ground.ask_an_engineer.as_deref().unwrap_or_default());
+        let why = format!(
+            "No bearing pressure may be presumed for {soil}. {}",
+            ground.ask_an_engineer.as_deref().unwrap_or_default()
+        );
         notes.check(
-            Check::unknown("ground.bearing_known", "Bearing of the ground is known", Unit::Kilopascal, presumptive::SOURCE, why)
-                .moved_by(&["site.soil", "site.presumed_bearing_kpa"]),
+            Check::unknown(
+                "ground.bearing_known",
+                "Bearing of the ground is known",
+                Unit::Kilopascal,
+                presumptive::SOURCE,
+                why,
+            )
+            .moved_by(&["site.soil", "site.presumed_bearing_kpa"]),
         );
     }
     if ground.shear_modulus.is_none() {

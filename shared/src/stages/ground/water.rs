@@ -30,7 +30,11 @@ impl Water {
     /// A property of the ground down to that depth: its value above the water and below it, each by its share.
     #[must_use]
     pub fn mean(&self, moist: f64, wet: f64) -> f64 {
-        if self.wet { moist + (wet - moist) * self.wet_ratio } else { moist }
+        if self.wet {
+            moist + (wet - moist) * self.wet_ratio
+        } else {
+            moist
+        }
     }
 }
 
@@ -38,9 +42,15 @@ impl Water {
 #[must_use]
 pub fn depth(brief: &Brief) -> Length {
     let pit = brief.excavation.max_depth.value;
-    let pit = brief.site.stated.rock_depth_m.map_or(pit, |rock| pit.min(metre::new(rock)));
+    let pit = brief
+        .site
+        .stated
+        .rock_depth_m
+        .map_or(pit, |rock| pit.min(metre::new(rock)));
     let deepest = brief.block.depth.unwrap_or(pit);
-    deepest.min(metre::new(REFERENCE_DEPTH_M)).max(metre::new(LEAST_DEPTH_M))
+    deepest
+        .min(metre::new(REFERENCE_DEPTH_M))
+        .max(metre::new(LEAST_DEPTH_M))
 }
 
 /// Finds the stress at a depth; moist ground above the water, buoyant ground below it.
@@ -56,7 +66,9 @@ pub fn water(row: &SoilRow, groundwater: Option<Length>, depth: Length) -> Water
     let above = groundwater.map_or(z, |level| metre::get(level).min(z));
     let below = z - above;
     let dry = row.unit_weight_kn_m3 * z;
-    let stress = (row.unit_weight_kn_m3 * above + (row.wet_unit_weight_kn_m3 - WATER_KN_M3) * below).clamp(0.01 * dry, dry);
+    let stress = (row.unit_weight_kn_m3 * above
+        + (row.wet_unit_weight_kn_m3 - WATER_KN_M3) * below)
+        .clamp(0.01 * dry, dry);
     Water {
         depth,
         wet: below > 0.0,
@@ -74,15 +86,29 @@ mod tests {
 
     #[test]
     fn water_at_the_surface_halves_the_stress_in_sand() {
-        let found = water(&row(Soil::MediumSand), Some(metre::new(0.0)), metre::new(1.0));
+        let found = water(
+            &row(Soil::MediumSand),
+            Some(metre::new(0.0)),
+            metre::new(1.0),
+        );
         // 19.5 − 9.80665 = 9.69 kPa against 18.
         assert!((kilopascal::get(found.stress) - 9.693_35).abs() < 1e-9 && found.wet);
-        assert!(!water(&row(Soil::MediumSand), Some(metre::new(1.0)), metre::new(1.0)).wet);
+        assert!(
+            !water(
+                &row(Soil::MediumSand),
+                Some(metre::new(1.0)),
+                metre::new(1.0)
+            )
+            .wet
+        );
     }
 
     #[test]
     fn half_as_deep_is_half_the_stress() {
         let found = water(&row(Soil::MediumSand), None, metre::new(0.5));
-        assert!((kilopascal::get(found.stress) - 9.0).abs() < 1e-12 && (kilopascal::get(found.table_stress) - 18.0).abs() < 1e-12);
+        assert!(
+            (kilopascal::get(found.stress) - 9.0).abs() < 1e-12
+                && (kilopascal::get(found.table_stress) - 18.0).abs() < 1e-12
+        );
     }
 }

@@ -17,54 +17,131 @@ const POISSON_BAND: f64 = 0.05;
 const MOST_POISSON_RATIO: f64 = 0.49;
 
 /// Finds the unit weight.
-pub fn unit_weight(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<UnitWeight> {
+pub fn unit_weight(
+    brief: &Brief,
+    row: &SoilRow,
+    water: &Water,
+    notes: &mut Notes,
+) -> Spread<UnitWeight> {
     if let Some(stated) = brief.site.stated.unit_weight_kn_m3 {
-        line(("ground.unit_weight", "Unit weight, as stated", "γ stated", "γ"), stated, Unit::KilonewtonPerCubicMetre, STATED, notes);
+        line(
+            (
+                "ground.unit_weight",
+                "Unit weight, as stated",
+                "γ stated",
+                "γ",
+            ),
+            stated,
+            Unit::KilonewtonPerCubicMetre,
+            STATED,
+            notes,
+        );
         return Spread::exactly(kilonewton_per_cubic_metre::new(stated));
     }
     let typical = water.mean(row.unit_weight_kn_m3, row.wet_unit_weight_kn_m3);
-    let names = ("ground.unit_weight", "Unit weight for the soil in words", "γ from the table of soils, by the share under water", "γ");
-    line(names, typical, Unit::KilonewtonPerCubicMetre, row.cited(), notes);
+    let names = (
+        "ground.unit_weight",
+        "Unit weight for the soil in words",
+        "γ from the table of soils, by the share under water",
+        "γ",
+    );
+    line(
+        names,
+        typical,
+        Unit::KilonewtonPerCubicMetre,
+        row.cited(),
+        notes,
+    );
     notes.assumptions.push(Assumption {
         field: "site.unit_weight_kn_m3",
         value: AssumedValue::Number(typical),
         unit: Unit::KilonewtonPerCubicMetre,
-        why: format!("usual for {} {}", soil_table::words(brief.site.soil.value), above_or_below(water)),
+        why: format!(
+            "usual for {} {}",
+            soil_table::words(brief.site.soil.value),
+            above_or_below(water)
+        ),
         effect: "shear modulus for a speed of waves, in proportion; weight of the spoil".into(),
         source: soil_table::SOURCE,
     });
-    let spread = Spread { low: typical - WEIGHT_BAND_KN_M3, typical, high: typical + WEIGHT_BAND_KN_M3 };
+    let spread = Spread {
+        low: typical - WEIGHT_BAND_KN_M3,
+        typical,
+        high: typical + WEIGHT_BAND_KN_M3,
+    };
     spread.map(kilonewton_per_cubic_metre::new)
 }
 
 /// Finds Poisson's ratio; water raises it, since what is full of water hardly changes its volume.
-pub fn poisson_ratio(brief: &Brief, row: &SoilRow, water: &Water, notes: &mut Notes) -> Spread<f64> {
+pub fn poisson_ratio(
+    brief: &Brief,
+    row: &SoilRow,
+    water: &Water,
+    notes: &mut Notes,
+) -> Spread<f64> {
     if let Some(stated) = brief.site.stated.poisson_ratio {
-        line(("ground.poisson_ratio", "Poisson's ratio, as stated", "ν stated", "ν"), stated, Unit::One, STATED, notes);
+        line(
+            (
+                "ground.poisson_ratio",
+                "Poisson's ratio, as stated",
+                "ν stated",
+                "ν",
+            ),
+            stated,
+            Unit::One,
+            STATED,
+            notes,
+        );
         return Spread::exactly(stated);
     }
     let typical = water.mean(row.poisson_ratio, row.wet_poisson_ratio);
-    let raised = if water.wet && row.group != Group::Rock { "; water in the pores raises it" } else { "" };
-    let names =
-        ("ground.poisson_ratio", "Poisson's ratio for the soil in words", "ν from the table of soils, by the share under water", "ν");
+    let raised = if water.wet && row.group != Group::Rock {
+        "; water in the pores raises it"
+    } else {
+        ""
+    };
+    let names = (
+        "ground.poisson_ratio",
+        "Poisson's ratio for the soil in words",
+        "ν from the table of soils, by the share under water",
+        "ν",
+    );
     line(names, typical, Unit::One, row.cited(), notes);
     notes.assumptions.push(Assumption {
         field: "site.poisson_ratio",
         value: AssumedValue::Number(typical),
         unit: Unit::One,
-        why: format!("usual for {} {}{raised}", soil_table::words(brief.site.soil.value), above_or_below(water)),
+        why: format!(
+            "usual for {} {}{raised}",
+            soil_table::words(brief.site.soil.value),
+            above_or_below(water)
+        ),
         effect: "tilts, by about 1 − ν: less of it tilts more".into(),
         source: soil_table::SOURCE,
     });
-    Spread { low: typical - POISSON_BAND, typical, high: (typical + POISSON_BAND).min(MOST_POISSON_RATIO) }
+    Spread {
+        low: typical - POISSON_BAND,
+        typical,
+        high: (typical + POISSON_BAND).min(MOST_POISSON_RATIO),
+    }
 }
 
 fn above_or_below(water: &Water) -> &'static str {
-    if water.wet { "with groundwater beside the block" } else { "above the groundwater" }
+    if water.wet {
+        "with groundwater beside the block"
+    } else {
+        "above the groundwater"
+    }
 }
 
 /// The line behind a figure that is stated or read from the table: its id, title, formula and symbol.
-fn line(names: (&'static str, &'static str, &'static str, &'static str), value: f64, unit: Unit, source: Source, notes: &mut Notes) {
+fn line(
+    names: (&'static str, &'static str, &'static str, &'static str),
+    value: f64,
+    unit: Unit,
+    source: Source,
+    notes: &mut Notes,
+) {
     let (id, title, formula, symbol) = names;
     notes.working(Working::new(id, title, formula, source).gives(symbol, value, unit));
 }

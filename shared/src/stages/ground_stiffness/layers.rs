@@ -69,31 +69,49 @@ impl Layer {
     fn with_roots(name: &'static str, stiffness: [Spread<f64>; 6], lean: Spread<f64>) -> Self {
         let root = |i: usize, j: usize| {
             let [a, b] = [stiffness[i], stiffness[j]];
-            Spread { low: (a.low * b.low).sqrt(), typical: (a.typical * b.typical).sqrt(), high: (a.high * b.high).sqrt() }
+            Spread {
+                low: (a.low * b.low).sqrt(),
+                typical: (a.typical * b.typical).sqrt(),
+                high: (a.high * b.high).sqrt(),
+            }
         };
-        Self { name, stiffness, coupling: [root(0, 4), root(1, 3)], lean }
+        Self {
+            name,
+            stiffness,
+            coupling: [root(0, 4), root(1, 3)],
+            lean,
+        }
     }
 
     /// Each of its factors that is not one.
     fn effects(&self) -> impl Iterator<Item = LayerEffect> + '_ {
-        let rows = QUANTITIES.into_iter().zip(self.stiffness).chain([(LEAN, self.lean)]);
-        rows.filter(|(_, factor)| *factor != Spread::exactly(1.0)).map(|(quantity, factor)| LayerEffect {
-            layer: self.name,
-            quantity,
-            low_factor: factor.low,
-            estimate_factor: factor.typical,
-            high_factor: factor.high,
-        })
+        let rows = QUANTITIES
+            .into_iter()
+            .zip(self.stiffness)
+            .chain([(LEAN, self.lean)]);
+        rows.filter(|(_, factor)| *factor != Spread::exactly(1.0))
+            .map(|(quantity, factor)| LayerEffect {
+                layer: self.name,
+                quantity,
+                low_factor: factor.low,
+                estimate_factor: factor.typical,
+                high_factor: factor.high,
+            })
     }
 }
 
 /// The layers that the plan names, and the lining where the sides are not held all the way.
 pub fn find(site: &Site, solved: &Solved, shelf: &dyn Shelf) -> Vec<Layer> {
     let shape = &solved.shape;
-    let above = site.topsoil_depth_m.filter(|depth| *depth > 0.0).and_then(|depth| topsoil(depth, solved, shelf));
+    let above = site
+        .topsoil_depth_m
+        .filter(|depth| *depth > 0.0)
+        .and_then(|depth| topsoil(depth, solved, shelf));
     let below = site.rock_depth_m.and_then(|depth| rock(depth, shape));
     // Topsoil that was left out of the contact is no lining.
-    let lined = above.is_none() || shape.contact_to_m < shape.depth_m || shape.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
+    let lined = above.is_none()
+        || shape.contact_to_m < shape.depth_m
+        || shape.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
     let wider = if lined { lining(shape) } else { None };
     [above, below, wider].into_iter().flatten().collect()
 }
@@ -107,16 +125,21 @@ pub fn effects(layers: &[Layer]) -> Vec<LayerEffect> {
 pub fn note(layers: &[Layer], notes: &mut Notes) {
     for layer in layers {
         let (ids, form, source) = told(layer.name);
-        let rows = [("The rocking stiffness", layer.stiffness[4]), ("The lean under a weight on the ground", layer.lean)];
-        let said = ids.into_iter().zip(rows).filter(|(_, (_, factor))| *factor != Spread::exactly(1.0));
+        let rows = [
+            ("The rocking stiffness", layer.stiffness[4]),
+            ("The lean under a weight on the ground", layer.lean),
+        ];
+        let said = ids
+            .into_iter()
+            .zip(rows)
+            .filter(|(_, (_, factor))| *factor != Spread::exactly(1.0));
         for (id, (words, factor)) in said {
             let title = format!("{words} with {}, over that in even ground", layer.name);
             notes.working(
-                Working::new(id, title, form, source).with("f soft", factor.low, Unit::One).with("f stiff", factor.high, Unit::One).gives(
-                    "f",
-                    factor.typical,
-                    Unit::One,
-                ),
+                Working::new(id, title, form, source)
+                    .with("f soft", factor.low, Unit::One)
+                    .with("f stiff", factor.high, Unit::One)
+                    .gives("f", factor.typical, Unit::One),
             );
         }
     }
@@ -126,8 +149,29 @@ type Told = ([&'static str; 2], &'static str, Source);
 
 fn told(name: &str) -> Told {
     match name {
-        topsoil::NAME => (["ground_stiffness.topsoil.rocking", "ground_stiffness.topsoil.lean"], topsoil::FORM, TOPSOIL_SOURCE),
-        rock::NAME => (["ground_stiffness.rock.rocking", "ground_stiffness.rock.lean"], rock::FORM, ROCK_SOURCE),
-        _ => (["ground_stiffness.lining.rocking", "ground_stiffness.lining.lean"], lining::FORM, lining::SOURCE),
+        topsoil::NAME => (
+            [
+                "ground_stiffness.topsoil.rocking",
+                "ground_stiffness.topsoil.lean",
+            ],
+            topsoil::FORM,
+            TOPSOIL_SOURCE,
+        ),
+        rock::NAME => (
+            [
+                "ground_stiffness.rock.rocking",
+                "ground_stiffness.rock.lean",
+            ],
+            rock::FORM,
+            ROCK_SOURCE,
+        ),
+        _ => (
+            [
+                "ground_stiffness.lining.rocking",
+                "ground_stiffness.lining.lean",
+            ],
+            lining::FORM,
+            lining::SOURCE,
+        ),
     }
 }

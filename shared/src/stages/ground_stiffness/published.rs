@@ -27,10 +27,14 @@ pub fn pais_kausel(shape: &Shape, g: Pressure) -> Six {
         [
             newton_per_metre::get(pais::surface_along(&footing)) * horizontal,
             newton_per_metre::get(pais::surface_across(&footing)) * horizontal,
-            newton_per_metre::get(pais::surface_vertical(&footing)) * pais::vertical_factor(&footing),
-            newton_metre_per_radian::get(pais::surface_rocking_short(&footing)) * pais::rocking_short_factor(&footing),
-            newton_metre_per_radian::get(pais::surface_rocking_long(&footing)) * pais::rocking_long_factor(&footing),
-            newton_metre_per_radian::get(pais::surface_torsion(&footing)) * pais::torsion_factor(&footing),
+            newton_per_metre::get(pais::surface_vertical(&footing))
+                * pais::vertical_factor(&footing),
+            newton_metre_per_radian::get(pais::surface_rocking_short(&footing))
+                * pais::rocking_short_factor(&footing),
+            newton_metre_per_radian::get(pais::surface_rocking_long(&footing))
+                * pais::rocking_long_factor(&footing),
+            newton_metre_per_radian::get(pais::surface_torsion(&footing))
+                * pais::torsion_factor(&footing),
         ],
     )
 }
@@ -50,18 +54,27 @@ pub fn gazetas(shape: &Shape, g: Pressure) -> Six {
     along_axes(
         length >= width,
         [
-            newton_per_metre::get(gazetas::surface_along(&footing)) * gazetas::along_factor(&footing),
-            newton_per_metre::get(gazetas::surface_across(&footing)) * gazetas::across_factor(&footing),
-            newton_per_metre::get(gazetas::surface_vertical(&footing)) * gazetas::vertical_factor(&footing),
-            newton_metre_per_radian::get(gazetas::surface_rocking_short(&footing)) * gazetas::rocking_short_factor(&footing),
-            newton_metre_per_radian::get(gazetas::surface_rocking_long(&footing)) * gazetas::rocking_long_factor(&footing),
-            newton_metre_per_radian::get(gazetas::surface_torsion(&footing)) * gazetas::torsion_factor(&footing),
+            newton_per_metre::get(gazetas::surface_along(&footing))
+                * gazetas::along_factor(&footing),
+            newton_per_metre::get(gazetas::surface_across(&footing))
+                * gazetas::across_factor(&footing),
+            newton_per_metre::get(gazetas::surface_vertical(&footing))
+                * gazetas::vertical_factor(&footing),
+            newton_metre_per_radian::get(gazetas::surface_rocking_short(&footing))
+                * gazetas::rocking_short_factor(&footing),
+            newton_metre_per_radian::get(gazetas::surface_rocking_long(&footing))
+                * gazetas::rocking_long_factor(&footing),
+            newton_metre_per_radian::get(gazetas::surface_torsion(&footing))
+                * gazetas::torsion_factor(&footing),
         ],
     )
 }
 
 /// From along, across, vertical, about the long axis, about the short axis, torsion to the order of the axes.
-fn along_axes(longer_along_x: bool, [along, across, vertical, about_long, about_short, torsion]: Six) -> Six {
+fn along_axes(
+    longer_along_x: bool,
+    [along, across, vertical, about_long, about_short, torsion]: Six,
+) -> Six {
     if longer_along_x {
         [along, across, vertical, about_long, about_short, torsion]
     } else {
@@ -117,28 +130,68 @@ pub fn note(shape: &Shape, g: Pressure, solved: &Six, notes: &mut Notes) {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
     if full {
         let found = pais_kausel(shape, g);
-        rows(shape, g, solved, &found, ("Pais & Kausel", pais::SOURCE, PAIS_IDS, PAIS_FORMS), notes);
+        rows(
+            shape,
+            g,
+            solved,
+            &found,
+            ("Pais & Kausel", pais::SOURCE, PAIS_IDS, PAIS_FORMS),
+            notes,
+        );
     }
     let found = gazetas(shape, g);
-    rows(shape, g, solved, &found, ("Gazetas", gazetas::SOURCE, GAZETAS_IDS, GAZETAS_FORMS), notes);
+    rows(
+        shape,
+        g,
+        solved,
+        &found,
+        ("Gazetas", gazetas::SOURCE, GAZETAS_IDS, GAZETAS_FORMS),
+        notes,
+    );
 }
 
-type Forms = (&'static str, crate::source::Source, [&'static str; 6], [&'static str; 6]);
+type Forms = (
+    &'static str,
+    crate::source::Source,
+    [&'static str; 6],
+    [&'static str; 6],
+);
 
-fn rows(shape: &Shape, g: Pressure, solved: &Six, found: &Six, (author, source, ids, forms): Forms, notes: &mut Notes) {
-    let role: [usize; 6] = if shape.length_m >= shape.width_m { [0, 1, 2, 3, 4, 5] } else { [1, 0, 2, 4, 3, 5] };
+fn rows(
+    shape: &Shape,
+    g: Pressure,
+    solved: &Six,
+    found: &Six,
+    (author, source, ids, forms): Forms,
+    notes: &mut Notes,
+) {
+    let role: [usize; 6] = if shape.length_m >= shape.width_m {
+        [0, 1, 2, 3, 4, 5]
+    } else {
+        [1, 0, 2, 4, 3, 5]
+    };
     for axis in 0..6 {
         let (name, unit) = AXES[axis];
-        let off = format!("{:+.0}", 100.0 * (found[axis] / solved[axis] - 1.0)).replace('-', "\u{2212}");
+        let off =
+            format!("{:+.0}", 100.0 * (found[axis] / solved[axis] - 1.0)).replace('-', "\u{2212}");
         notes.working(
-            Working::new(ids[axis], format!("{name} by {author}: {off} % against the solver"), forms[role[axis]], source)
-                .with("G", megapascal::get(g), Unit::Megapascal)
-                .with("ν", shape.poisson_ratio, Unit::One)
-                .with("L", shape.length_m.max(shape.width_m) / 2.0, Unit::Metre)
-                .with("B", shape.length_m.min(shape.width_m) / 2.0, Unit::Metre)
-                .with("D", shape.depth_m, Unit::Metre)
-                .with("d_w", (shape.contact_to_m - shape.contact_from_m).max(0.0), Unit::Metre)
-                .gives("K", found[axis] / 1e6, unit),
+            Working::new(
+                ids[axis],
+                format!("{name} by {author}: {off} % against the solver"),
+                forms[role[axis]],
+                source,
+            )
+            .with("G", megapascal::get(g), Unit::Megapascal)
+            .with("ν", shape.poisson_ratio, Unit::One)
+            .with("L", shape.length_m.max(shape.width_m) / 2.0, Unit::Metre)
+            .with("B", shape.length_m.min(shape.width_m) / 2.0, Unit::Metre)
+            .with("D", shape.depth_m, Unit::Metre)
+            .with(
+                "d_w",
+                (shape.contact_to_m - shape.contact_from_m).max(0.0),
+                Unit::Metre,
+            )
+            .gives("K", found[axis] / 1e6, unit),
         );
     }
 }

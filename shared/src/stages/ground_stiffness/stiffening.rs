@@ -40,25 +40,70 @@ pub struct Stiffening {
 /// The quantities with their depths, and a line of calculation for each.
 pub fn find(shape: &Shape, notes: &mut Notes) -> Vec<Stiffening> {
     let half_width = 0.5 * shape.length_m.min(shape.width_m);
-    let held = if shape.depth_m > 0.0 { (shape.contact_to_m - shape.contact_from_m) / shape.depth_m } else { 0.0 };
+    let held = if shape.depth_m > 0.0 {
+        (shape.contact_to_m - shape.contact_from_m) / shape.depth_m
+    } else {
+        0.0
+    };
     let between = |bonded: f64, free: f64| held * bonded + (1.0 - held) * free;
     let (d, b) = (shape.depth_m, half_width);
     let quantities = [
-        ("ground_stiffness.stiffening.vertical", "vertical stiffness", between(d + 1.24 * b, d + 1.44 * b), false),
-        ("ground_stiffness.stiffening.horizontal", "horizontal stiffness", between(d, d + 0.5 * b), false),
-        ("ground_stiffness.stiffening.rocking", "rocking stiffness", between(0.55 * d, d + 0.27 * b), false),
-        ("ground_stiffness.stiffening.step", "tilt from a footstep a long step from the block's side", STEP_RATIO * (1.0 + b), true),
+        (
+            "ground_stiffness.stiffening.vertical",
+            "vertical stiffness",
+            between(d + 1.24 * b, d + 1.44 * b),
+            false,
+        ),
+        (
+            "ground_stiffness.stiffening.horizontal",
+            "horizontal stiffness",
+            between(d, d + 0.5 * b),
+            false,
+        ),
+        (
+            "ground_stiffness.stiffening.rocking",
+            "rocking stiffness",
+            between(0.55 * d, d + 0.27 * b),
+            false,
+        ),
+        (
+            "ground_stiffness.stiffening.step",
+            "tilt from a footstep a long step from the block's side",
+            STEP_RATIO * (1.0 + b),
+            true,
+        ),
     ];
-    quantities.into_iter().filter(|row| row.2 > 0.0).map(|row| note(row, notes)).collect()
+    quantities
+        .into_iter()
+        .filter(|row| row.2 > 0.0)
+        .map(|row| note(row, notes))
+        .collect()
 }
 
-fn note((id, quantity, depth_m, tilt): (&'static str, &'static str, f64, bool), notes: &mut Notes) -> Stiffening {
+fn note(
+    (id, quantity, depth_m, tilt): (&'static str, &'static str, f64, bool),
+    notes: &mut Notes,
+) -> Stiffening {
     let root = (depth_m / STATED_AT_M).sqrt();
     let factor = if tilt { 1.0 / root } else { root };
-    let title = format!("The {quantity} if the ground stiffens with the root of depth, over that in even ground");
-    let formula = if tilt { "f = √(1 m/z)" } else { "f = √(z/1 m)" };
-    notes.working(Working::new(id, title, formula, SOURCE).with("z", depth_m, Unit::Metre).gives("f", factor, Unit::One));
-    Stiffening { quantity, depth_m, factor }
+    let title = format!(
+        "The {quantity} if the ground stiffens with the root of depth, over that in even ground"
+    );
+    let formula = if tilt {
+        "f = √(1 m/z)"
+    } else {
+        "f = √(z/1 m)"
+    };
+    notes.working(
+        Working::new(id, title, formula, SOURCE)
+            .with("z", depth_m, Unit::Metre)
+            .gives("f", factor, Unit::One),
+    );
+    Stiffening {
+        quantity,
+        depth_m,
+        factor,
+    }
 }
 
 #[cfg(test)]
@@ -70,9 +115,24 @@ mod tests {
     #[test]
     fn the_metre_cube_is_as_the_elements_found() {
         for (to, expected) in [(1.0, [1.274, 1.009, 0.740]), (0.0, [1.311, 1.115, 1.065])] {
-            let shape = Shape { length_m: 1.0, width_m: 1.0, depth_m: 1.0, contact_from_m: 0.0, contact_to_m: to, poisson_ratio: 0.35 };
-            for (row, expected) in find(&shape, &mut Notes::default()).into_iter().zip(expected) {
-                assert!((row.factor / expected - 1.0).abs() < 0.02, "{}: {} {expected}", row.quantity, row.factor);
+            let shape = Shape {
+                length_m: 1.0,
+                width_m: 1.0,
+                depth_m: 1.0,
+                contact_from_m: 0.0,
+                contact_to_m: to,
+                poisson_ratio: 0.35,
+            };
+            for (row, expected) in find(&shape, &mut Notes::default())
+                .into_iter()
+                .zip(expected)
+            {
+                assert!(
+                    (row.factor / expected - 1.0).abs() < 0.02,
+                    "{}: {} {expected}",
+                    row.quantity,
+                    row.factor
+                );
             }
         }
     }

@@ -19,7 +19,11 @@ pub struct Factors {
 
 impl Factors {
     /// Even ground.
-    pub const EVEN: Self = Self { stiffness_ratio: [1.0; 6], coupling_ratio: [1.0; 2], lean_ratio: 1.0 };
+    pub const EVEN: Self = Self {
+        stiffness_ratio: [1.0; 6],
+        coupling_ratio: [1.0; 2],
+        lean_ratio: 1.0,
+    };
 
     /// Factor on an entry of the matrix.
     #[must_use]
@@ -42,7 +46,10 @@ impl Factors {
         let (k, f) = (&solved.stiffness_over_g, &solved.flexibility_times_g);
         [i, j].map(|row| {
             [i, j].map(|column| {
-                let sum: f64 = [i, j].into_iter().map(|m| self.entry_ratio(row, m) * k[row][m] * f[m][column]).sum();
+                let sum: f64 = [i, j]
+                    .into_iter()
+                    .map(|m| self.entry_ratio(row, m) * k[row][m] * f[m][column])
+                    .sum();
                 self.lean_ratio * sum
             })
         })
@@ -59,10 +66,15 @@ impl Factors {
             return even.map(|motion| self.lean_ratio * motion);
         }
         // On the block no ground lies between the weight and it: the moments turn it against the stiffness as it is here.
-        let k = |row: usize, column: usize| self.entry_ratio(row, column) * solved.stiffness_over_g[row][column];
+        let k = |row: usize, column: usize| {
+            self.entry_ratio(row, column) * solved.stiffness_over_g[row][column]
+        };
         let turned = |i: usize, j: usize, moment: f64| {
             let determinant = k(i, i) * k(j, j) - k(i, j) * k(i, j);
-            [-k(i, j) * moment / determinant, k(i, i) * moment / determinant]
+            [
+                -k(i, j) * moment / determinant,
+                k(i, i) * moment / determinant,
+            ]
         };
         let ([x, about_y], [y, about_x]) = (turned(0, 4, x_m), turned(1, 3, -y_m));
         [x, y, -1.0 / k(2, 2), about_x, about_y, 0.0]
@@ -70,8 +82,12 @@ impl Factors {
 
     fn and(self, other: Self) -> Self {
         Self {
-            stiffness_ratio: std::array::from_fn(|axis| self.stiffness_ratio[axis] * other.stiffness_ratio[axis]),
-            coupling_ratio: std::array::from_fn(|plane| self.coupling_ratio[plane] * other.coupling_ratio[plane]),
+            stiffness_ratio: std::array::from_fn(|axis| {
+                self.stiffness_ratio[axis] * other.stiffness_ratio[axis]
+            }),
+            coupling_ratio: std::array::from_fn(|plane| {
+                self.coupling_ratio[plane] * other.coupling_ratio[plane]
+            }),
             lean_ratio: self.lean_ratio * other.lean_ratio,
         }
     }
@@ -88,5 +104,9 @@ pub fn together(layers: &[Layer]) -> Spread<Factors> {
             })
         })
     };
-    Spread { low: one(|s| s.low), typical: one(|s| s.typical), high: one(|s| s.high) }
+    Spread {
+        low: one(|s| s.low),
+        typical: one(|s| s.typical),
+        high: one(|s| s.high),
+    }
 }

@@ -10,7 +10,10 @@ use super::{Group, Job, List, pieces, up};
 /// Stock length of tube, m.
 const TUBE_M: f64 = 6.0;
 /// Whole lengths in which it is sold.
-const TUBE_LENGTHS: Offer = Offer { metric: &[("tube-3m", 3.0), ("tube-6m", 6.0)], imperial: &[("tube-10ft", 10.0), ("tube-20ft", 20.0)] };
+const TUBE_LENGTHS: Offer = Offer {
+    metric: &[("tube-3m", 3.0), ("tube-6m", 6.0)],
+    imperial: &[("tube-10ft", 10.0), ("tube-20ft", 20.0)],
+};
 /// Saw cuts and squaring of the ends, m.
 const CUT_M: f64 = 0.02;
 /// Dry sand, kg/m³.
@@ -33,10 +36,16 @@ fn steel(job: &Job, list: &mut List) {
     let (pier, brief) = (job.pier, &job.brief.pier);
     let mm = |length| job.mm(millimetre::get(length));
     let grade = brief.steel.value.key();
-    let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value).max(0.05) + CUT_M;
+    let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value)
+        .max(0.05)
+        + CUT_M;
     list.buy(
         "tube",
-        format!("Steel tube {} × {}, {grade}", mm(pier.outside_diameter), mm(pier.wall)),
+        format!(
+            "Steel tube {} × {}, {grade}",
+            mm(pier.outside_diameter),
+            mm(pier.wall)
+        ),
         (up(tube, 0.01), Unit::Metre),
         "the column",
         format!(
@@ -59,18 +68,34 @@ fn steel(job: &Job, list: &mut List) {
     );
     list.buy(
         "top-plate",
-        format!("Top plate {} square, {} thick, {grade}", mm(brief.top_plate_side.value), mm(brief.top_plate_thickness.value)),
+        format!(
+            "Top plate {} square, {} thick, {grade}",
+            mm(brief.top_plate_side.value),
+            mm(brief.top_plate_thickness.value)
+        ),
         pieces(1.0),
         "the mount's seat",
-        format!("holes on a circle of {} from the mount in hand", mm(brief.top_bolt_circle.value)),
+        format!(
+            "holes on a circle of {} from the mount in hand",
+            mm(brief.top_bolt_circle.value)
+        ),
     );
-    list.buy("ribs", format!("Stiffening ribs, {grade}"), pieces(brief.stiffener_count.value), "between column and base plate", "");
+    list.buy(
+        "ribs",
+        format!("Stiffening ribs, {grade}"),
+        pieces(brief.stiffener_count.value),
+        "between column and base plate",
+        "",
+    );
     list.buy(
         "welding",
         "Welding of column and plates",
         pieces(1.0),
         "one piece of steel",
-        format!("fillet of {} leg all round, by a qualified welder", mm(brief.weld_leg.value)),
+        format!(
+            "fillet of {} leg all round, by a qualified welder",
+            mm(brief.weld_leg.value)
+        ),
     );
     list.buy(
         "mount-bolts",
@@ -104,8 +129,9 @@ fn fill(job: &Job, list: &mut List) {
 }
 
 fn finish(job: &Job, list: &mut List) {
-    let area = std::f64::consts::PI * metre::get(job.pier.outside_diameter) * metre::get(job.pier.height)
-        + 2.0 * metre::get(job.pier.plate_side).powi(2);
+    let area =
+        std::f64::consts::PI * metre::get(job.pier.outside_diameter) * metre::get(job.pier.height)
+            + 2.0 * metre::get(job.pier.plate_side).powi(2);
     list.buy(
         "coating",
         "Galvanising, or zinc primer and top coat",

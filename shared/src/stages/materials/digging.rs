@@ -42,7 +42,13 @@ fn setting_out(job: &Job, list: &mut List) {
         "sides and diagonals of the pit",
         "twice round and both diagonals",
     );
-    list.buy("marking", "Marking paint or lime", pieces(1.0), "the pit's outline on the ground", "");
+    list.buy(
+        "marking",
+        "Marking paint or lime",
+        pieces(1.0),
+        "the pit's outline on the ground",
+        "",
+    );
 }
 
 fn digging(job: &Job, list: &mut List) {
@@ -57,9 +63,21 @@ fn digging(job: &Job, list: &mut List) {
             format!("with a driver who is trained on it; trim the last {} by hand so that the base stays undisturbed", job.mm(100.0)),
         );
     }
-    list.have("spades", "Spade, shovel and digging bar", pieces(job.people()), "digging and trimming", "one set for each person");
+    list.have(
+        "spades",
+        "Spade, shovel and digging bar",
+        pieces(job.people()),
+        "digging and trimming",
+        "one set for each person",
+    );
     if matches!(job.brief.site.soil.value, Soil::WeatheredRock | Soil::Rock) {
-        list.hire("breaker", "Breaker, electric", (days, Unit::Day), "loosening rock", "with ear defenders; its dust holds silica");
+        list.hire(
+            "breaker",
+            "Breaker, electric",
+            (days, Unit::Day),
+            "loosening rock",
+            "with ear defenders; its dust holds silica",
+        );
     }
     if pit.protection {
         list.hire(
@@ -76,14 +94,20 @@ fn digging(job: &Job, list: &mut List) {
             "Ladder",
             pieces(1.0),
             "a way out of the pit",
-            job.units.either("reaches a metre above the edge and is tied", "reaches three feet above the edge and is tied"),
+            job.units.either(
+                "reaches a metre above the edge and is tied",
+                "reaches three feet above the edge and is tied",
+            ),
         );
     }
 }
 
 fn spoil(job: &Job, list: &mut List) {
     let pit = &job.excavation;
-    let barrow = job.say(cubic_metre::get(job.brief.excavation.barrow.value) * 1000.0, Unit::Litre);
+    let barrow = job.say(
+        cubic_metre::get(job.brief.excavation.barrow.value) * 1000.0,
+        Unit::Litre,
+    );
     list.have(
         "barrow",
         "Wheelbarrow",
@@ -106,13 +130,19 @@ fn spoil(job: &Job, list: &mut List) {
         "keeping the grass",
         format!("at least {} wide", job.m(4.0)),
     );
-    let skip = job.say(cubic_metre::get(job.brief.excavation.skip.value), Unit::CubicMetre);
+    let skip = job.say(
+        cubic_metre::get(job.brief.excavation.skip.value),
+        Unit::CubicMetre,
+    );
     list.hire(
         "skip",
         format!("Skip of {skip}"),
         pieces(f64::from(pit.skips)),
         "spoil that does not go back",
-        format!("{} of loosened spoil; a skip on a road needs a permit", job.say(cubic_metre::get(pit.away_volume), Unit::CubicMetre)),
+        format!(
+            "{} of loosened spoil; a skip on a road needs a permit",
+            job.say(cubic_metre::get(pit.away_volume), Unit::CubicMetre)
+        ),
     );
 }
 
@@ -151,7 +181,10 @@ fn water(job: &Job, list: &mut List) {
             "Trench rammer",
             (1.0, Unit::Day),
             "ramming the fill",
-            format!("in layers of {}; the spoil goes back round the block", job.mm(150.0)),
+            format!(
+                "in layers of {}; the spoil goes back round the block",
+                job.mm(150.0)
+            ),
         );
     }
 }

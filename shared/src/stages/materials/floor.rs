@@ -22,7 +22,10 @@ pub(super) fn list(job: &Job, floor: &Floor) -> List {
                 format!("Gravel of {}, or bark", job.mm(10.0)),
                 (up(length * width * 0.05 * 1.1, 0.1), Unit::CubicMetre),
                 "a dry place to stand",
-                format!("{} thick, a tenth for settling; kept off the block's top", job.mm(50.0)),
+                format!(
+                    "{} thick, a tenth for settling; kept off the block's top",
+                    job.mm(50.0)
+                ),
             );
         }
         FloorKind::Slab => slab(job, length, width, &mut list),
@@ -64,10 +67,18 @@ fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
     let joists = (length / JOIST_M).ceil() + 1.0;
     list.buy(
         "joists",
-        format!("Joists {} × {}, lengths of {}", job.mm(50.0), job.mm(150.0), job.stock(TIMBER_M)),
+        format!(
+            "Joists {} × {}, lengths of {}",
+            job.mm(50.0),
+            job.mm(150.0),
+            job.stock(TIMBER_M)
+        ),
         pieces((joists * width + 2.0 * length) * 1.1 / TIMBER_M),
         "carrying the boards",
-        format!("every {}, a tenth for cutting; check the span with a span table", job.stock(JOIST_M)),
+        format!(
+            "every {}, a tenth for cutting; check the span with a span table",
+            job.stock(JOIST_M)
+        ),
     );
     list.buy(
         "deck-boards",
@@ -76,14 +87,30 @@ fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
         "standing on",
         "a tenth for cutting; grooved or sanded against slipping in dew",
     );
-    let posts = if floor.supports.is_empty() { 6.0 } else { floor.supports.len() as f64 };
+    let posts = if floor.supports.is_empty() {
+        6.0
+    } else {
+        floor.supports.len() as f64
+    };
     let note = if floor.supports.is_empty() {
         "none are stated: six are counted; keep them as far from the block as the joists allow"
     } else {
         "where the plan places them"
     };
-    list.buy("posts", "Post, pad and bracket", pieces(posts), "carrying the joists", note);
-    list.buy("deck-screws", "Deck screws and joist hangers", pieces(1.0), "fixing", "one set");
+    list.buy(
+        "posts",
+        "Post, pad and bracket",
+        pieces(posts),
+        "carrying the joists",
+        note,
+    );
+    list.buy(
+        "deck-screws",
+        "Deck screws and joist hangers",
+        pieces(1.0),
+        "fixing",
+        "one set",
+    );
 }
 
 fn seal(job: &Job, list: &mut List) {

@@ -38,16 +38,37 @@ impl Offer {
             Units::Metric => (self.metric, 1.0),
             Units::Imperial => (self.imperial, FOOT_M),
         };
-        lengths.iter().filter_map(|&(id, length)| stock(id, length * unit_m, units, cuts)).collect()
+        lengths
+            .iter()
+            .filter_map(|&(id, length)| stock(id, length * unit_m, units, cuts))
+            .collect()
     }
 }
 
-fn stock(id: &'static str, length_m: f64, units: Units, cuts: &[(f64, f64)]) -> Option<StockLength> {
+fn stock(
+    id: &'static str,
+    length_m: f64,
+    units: Units,
+    cuts: &[(f64, f64)],
+) -> Option<StockLength> {
     let pieces = needed(length_m, cuts)?;
     let used: f64 = cuts.iter().map(|(length, count)| length * count).sum();
-    let waste_m = ((f64::from(pieces) * length_m - used) * 1000.0).round().max(0.0) / 1000.0;
-    let says = format!("{pieces} of {}; {} left over", units.say(length_m, Unit::Metre), units.say(waste_m, Unit::Metre));
-    Some(StockLength { id, length_m, pieces, waste_m, says })
+    let waste_m = ((f64::from(pieces) * length_m - used) * 1000.0)
+        .round()
+        .max(0.0)
+        / 1000.0;
+    let says = format!(
+        "{pieces} of {}; {} left over",
+        units.say(length_m, Unit::Metre),
+        units.say(waste_m, Unit::Metre)
+    );
+    Some(StockLength {
+        id,
+        length_m,
+        pieces,
+        waste_m,
+        says,
+    })
 }
 
 /// Whole lengths of which as many are left over as say so.
@@ -59,7 +80,11 @@ struct Rest {
 /// How many whole lengths the cuts take when the longest are cut first, each from the first rest that holds it; none
 /// when one is longer than a whole length.
 pub(super) fn needed(stock_m: f64, cuts: &[(f64, f64)]) -> Option<u32> {
-    let mut cuts: Vec<(f64, f64)> = cuts.iter().copied().filter(|&(length, count)| length > 0.0 && count > 0.0).collect();
+    let mut cuts: Vec<(f64, f64)> = cuts
+        .iter()
+        .copied()
+        .filter(|&(length, count)| length > 0.0 && count > 0.0)
+        .collect();
     cuts.sort_by(|a, b| b.0.total_cmp(&a.0));
     let (mut rests, mut pieces): (Vec<Rest>, f64) = (Vec::new(), 0.0);
     for (length, count) in cuts {
@@ -73,7 +98,15 @@ pub(super) fn needed(stock_m: f64, cuts: &[(f64, f64)]) -> Option<u32> {
             if !count.is_finite() {
                 return None;
             }
-            cut(Rest { length: stock_m, count }, length, open, &mut left);
+            cut(
+                Rest {
+                    length: stock_m,
+                    count,
+                },
+                length,
+                open,
+                &mut left,
+            );
             pieces += count;
         }
         rests = left;
@@ -95,9 +128,17 @@ fn cut(rest: Rest, length: f64, open: f64, left: &mut Vec<Rest>) -> f64 {
     }
     let after = |pieces: f64| (rest.length - pieces * (length + SAW_M)).max(0.0);
     let full = (open / each).floor().min(rest.count);
-    let last = if full < rest.count { open - full * each } else { 0.0 };
+    let last = if full < rest.count {
+        open - full * each
+    } else {
+        0.0
+    };
     let begun = if last > 0.0 { 1.0 } else { 0.0 };
-    for (length, count) in [(after(each), full), (after(last), begun), (rest.length, rest.count - full - begun)] {
+    for (length, count) in [
+        (after(each), full),
+        (after(last), begun),
+        (rest.length, rest.count - full - begun),
+    ] {
         if count > 0.0 {
             left.push(Rest { length, count });
         }
@@ -116,18 +157,35 @@ mod tests {
         // One of 1.6 m from each 3 m, though two and a bit would go by length alone; the rests hold four of 1.3 m.
         assert_eq!(needed(3.0, &[(1.6, 4.0), (1.3, 4.0)]), Some(4));
         assert_eq!(needed(3.0, &[(1.6, 4.0), (1.3, 5.0)]), Some(5));
-        assert_eq!(needed(1.0, &[(0.25, 4.0)]), Some(2), "three saw cuts do not leave four whole quarters");
+        assert_eq!(
+            needed(1.0, &[(0.25, 4.0)]),
+            Some(2),
+            "three saw cuts do not leave four whole quarters"
+        );
         assert_eq!(needed(1.0, &[(1.2, 1.0)]), None);
         assert_eq!(needed(1.0, &[]), None);
     }
 
     #[test]
     fn what_is_left_over_is_what_was_bought_less_what_was_used() {
-        let offer = Offer { metric: &[("a", 1.0), ("b", 2.0)], imperial: &[("c", 3.0)] };
+        let offer = Offer {
+            metric: &[("a", 1.0), ("b", 2.0)],
+            imperial: &[("c", 3.0)],
+        };
         let metric = offer.of(Units::Metric, &[(0.3, 5.0)]);
-        assert_eq!(metric.iter().map(|stock| (stock.id, stock.pieces, stock.waste_m)).collect::<Vec<_>>(), [("a", 2, 0.5), ("b", 1, 0.5)]);
+        assert_eq!(
+            metric
+                .iter()
+                .map(|stock| (stock.id, stock.pieces, stock.waste_m))
+                .collect::<Vec<_>>(),
+            [("a", 2, 0.5), ("b", 1, 0.5)]
+        );
         let imperial = offer.of(Units::Imperial, &[(0.3, 5.0)]);
         assert_eq!((imperial[0].pieces, imperial[0].waste_m), (2, 0.329));
-        assert!(imperial[0].says.contains("3\u{a0}ft"), "{}", imperial[0].says);
+        assert!(
+            imperial[0].says.contains("3\u{a0}ft"),
+            "{}",
+            imperial[0].says
+        );
     }
 }

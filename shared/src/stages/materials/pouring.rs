@@ -17,8 +17,10 @@ const SHEET_M2: f64 = SHEET_M.0 * SHEET_M.1;
 const BAR_M: f64 = 6.0;
 const DUCT_M: f64 = 3.0;
 /// Other lengths in which bar is sold.
-const BAR_LENGTHS: Offer =
-    Offer { metric: &[("rebar-3m", 3.0), ("rebar-12m", 12.0)], imperial: &[("rebar-10ft", 10.0), ("rebar-40ft", 40.0)] };
+const BAR_LENGTHS: Offer = Offer {
+    metric: &[("rebar-3m", 3.0), ("rebar-12m", 12.0)],
+    imperial: &[("rebar-10ft", 10.0), ("rebar-40ft", 40.0)],
+};
 /// Stock sheet of welded mesh, m.
 const MESH_M: (f64, f64) = (4.8, 2.4);
 /// Temperature below which an insulating blanket is laid, °C.
@@ -39,11 +41,22 @@ fn form(job: &Job, list: &mut List) {
     let around = 2.0 * metre::get(block.length + block.width);
     if !job.excavation.cast_against_ground {
         let area = around * metre::get(block.depth + block.upstand) * 1.1;
-        list.buy("form-plywood", job.sheet(18.0), pieces(area / SHEET_M2), "the block's four sides", "a tenth for cutting");
+        list.buy(
+            "form-plywood",
+            job.sheet(18.0),
+            pieces(area / SHEET_M2),
+            "the block's four sides",
+            "a tenth for cutting",
+        );
         let verticals = (around / 0.5).ceil() * metre::get(block.depth + block.upstand);
         list.buy(
             "form-timber",
-            format!("Timber {} × {}, lengths of {}", job.mm(50.0), job.mm(75.0), job.stock(TIMBER_M)),
+            format!(
+                "Timber {} × {}, lengths of {}",
+                job.mm(50.0),
+                job.mm(75.0),
+                job.stock(TIMBER_M)
+            ),
             pieces((verticals + 3.0 * around) * 1.1 / TIMBER_M),
             "stiffening the form",
             format!("uprights every {} and three walings", job.m(0.5)),
@@ -52,7 +65,11 @@ fn form(job: &Job, list: &mut List) {
         let height = up(millimetre::get(block.upstand) + 50.0, 25.0);
         list.buy(
             "form-board",
-            format!("Planed board, {} high, lengths of {}", job.mm(height), job.stock(TIMBER_M)),
+            format!(
+                "Planed board, {} high, lengths of {}",
+                job.mm(height),
+                job.stock(TIMBER_M)
+            ),
             pieces((around + 0.6) / TIMBER_M),
             "a form for the part above ground",
             "pegged level; its top edge is the block's top",
@@ -70,15 +87,38 @@ fn form(job: &Job, list: &mut List) {
 }
 
 fn steel(job: &Job, list: &mut List) {
-    let Some(option) = job.block.reinforcement.iter().find(|option| option.chosen) else { return };
-    let (Some(bar), Some(length), Some(spacing)) = (option.bar_mm, option.bars_m, option.spacing_mm) else { return };
-    let cuts: Vec<(f64, f64)> = option.bars.iter().map(|bars| (bars.length_m, bars.count)).collect();
+    let Some(option) = job.block.reinforcement.iter().find(|option| option.chosen) else {
+        return;
+    };
+    let (Some(bar), Some(length), Some(spacing)) =
+        (option.bar_mm, option.bars_m, option.spacing_mm)
+    else {
+        return;
+    };
+    let cuts: Vec<(f64, f64)> = option
+        .bars
+        .iter()
+        .map(|bars| (bars.length_m, bars.count))
+        .collect();
     list.buy(
         "rebar",
-        format!("Reinforcing bar {}, ribbed, lengths of {}", job.mm(bar), job.stock(BAR_M)),
+        format!(
+            "Reinforcing bar {}, ribbed, lengths of {}",
+            job.mm(bar),
+            job.stock(BAR_M)
+        ),
         pieces((length * 1.1 / BAR_M).max(f64::from(needed(BAR_M, &cuts).unwrap_or_default()))),
-        if job.brief.block.reinforcement.value == Reinforcement::Cage { "a cage on all faces" } else { "a mesh under the top" },
-        format!("{} in all at {} both ways, a tenth for cutting; {}", job.say(length, Unit::Metre), job.mm(spacing), mesh(job)),
+        if job.brief.block.reinforcement.value == Reinforcement::Cage {
+            "a cage on all faces"
+        } else {
+            "a mesh under the top"
+        },
+        format!(
+            "{} in all at {} both ways, a tenth for cutting; {}",
+            job.say(length, Unit::Metre),
+            job.mm(spacing),
+            mesh(job)
+        ),
     );
     list.or_in_lengths(BAR_LENGTHS.of(job.units, &cuts));
     let area = metre::get(job.block.length) * metre::get(job.block.width);
@@ -87,17 +127,35 @@ fn steel(job: &Job, list: &mut List) {
         "Bar spacers or chairs",
         pieces((area * 4.0).max(4.0)),
         "keeping concrete over the bars",
-        format!("{} high, four to a square {}", job.mm(50.0), job.units.either("metre", "yard")),
+        format!(
+            "{} high, four to a square {}",
+            job.mm(50.0),
+            job.units.either("metre", "yard")
+        ),
     );
-    list.buy("tying-wire", "Tying wire", (1.0, Unit::Kilogram), "tying the bars", "");
+    list.buy(
+        "tying-wire",
+        "Tying wire",
+        (1.0, Unit::Kilogram),
+        "tying the bars",
+        "",
+    );
 }
 
 /// The same as welded sheets.
 fn mesh(job: &Job) -> String {
-    let nets = if job.brief.block.reinforcement.value == Reinforcement::Cage { 6.0 } else { 1.0 };
-    let sheets = (nets * metre::get(job.block.length) * metre::get(job.block.width) / (MESH_M.0 * MESH_M.1)).ceil();
+    let nets = if job.brief.block.reinforcement.value == Reinforcement::Cage {
+        6.0
+    } else {
+        1.0
+    };
+    let sheets = (nets * metre::get(job.block.length) * metre::get(job.block.width)
+        / (MESH_M.0 * MESH_M.1))
+        .ceil();
     let (long, wide) = (job.stock(MESH_M.0), job.stock(MESH_M.1));
-    format!("or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}")
+    format!(
+        "or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}"
+    )
 }
 
 fn ducts(job: &Job, list: &mut List) {
@@ -114,13 +172,28 @@ fn ducts(job: &Job, list: &mut List) {
     );
     list.buy(
         "duct-bend",
-        format!("Sweep bend, {size} bore, radius {} or more", job.mm(millimetre::get(ducts.bend_radius))),
+        format!(
+            "Sweep bend, {size} bore, radius {} or more",
+            job.mm(millimetre::get(ducts.bend_radius))
+        ),
         pieces(count),
         "turning up under the column",
         "no tight elbows",
     );
-    list.buy("draw-cord", "Draw cord", (up(count * (each + 2.0), 5.0), Unit::Metre), "pulling the cables later", "one left in each duct");
-    list.buy("duct-caps", "Duct tape and end caps", pieces(2.0 * count), "keeping concrete out of the ducts", "a cap for each end");
+    list.buy(
+        "draw-cord",
+        "Draw cord",
+        (up(count * (each + 2.0), 5.0), Unit::Metre),
+        "pulling the cables later",
+        "one left in each duct",
+    );
+    list.buy(
+        "duct-caps",
+        "Duct tape and end caps",
+        pieces(2.0 * count),
+        "keeping concrete out of the ducts",
+        "a cap for each end",
+    );
     if ducts.count > 0 {
         list.buy(
             "drain-gravel",
@@ -147,7 +220,10 @@ fn concrete(job: &Job, list: &mut List) {
         ),
         Mix::Bagged => list.buy(
             "concrete-bagged",
-            format!("Dry concrete in bags of {}", job.say(kilogram::get(job.brief.block.bag.value), Unit::Kilogram)),
+            format!(
+                "Dry concrete in bags of {}",
+                job.say(kilogram::get(job.brief.block.bag.value), Unit::Kilogram)
+            ),
             pieces(f64::from(order.bags.unwrap_or_default())),
             "the block",
             format!("{waste} for waste; a product that states {class} or better"),
@@ -167,7 +243,11 @@ fn concrete(job: &Job, list: &mut List) {
             format!("Concrete mixer, {}", job.say(130.0, Unit::Litre)),
             (1.0, Unit::Day),
             "mixing",
-            if volume > 1.0 { "two of them pour faster" } else { "" },
+            if volume > 1.0 {
+                "two of them pour faster"
+            } else {
+                ""
+            },
         );
     }
 }
@@ -177,16 +257,28 @@ fn parts(job: &Job, waste: &str, list: &mut List) {
     let ratio = job.say(order.water_cement_ratio, Unit::One);
     list.buy(
         "cement",
-        format!("Cement in bags of {}", job.say(CEMENT_BAG_KG, Unit::Kilogram)),
+        format!(
+            "Cement in bags of {}",
+            job.say(CEMENT_BAG_KG, Unit::Kilogram)
+        ),
         pieces(f64::from(order.cement_bags.unwrap_or_default())),
         "the block",
         format!("{waste} for waste; water to cement {ratio} by mass"),
     );
-    list.buy("sand", "Sharp sand", (up(order.sand_kg.unwrap_or_default(), 25.0), Unit::Kilogram), "the block", "weighed surface-dry");
+    list.buy(
+        "sand",
+        "Sharp sand",
+        (up(order.sand_kg.unwrap_or_default(), 25.0), Unit::Kilogram),
+        "the block",
+        "weighed surface-dry",
+    );
     list.buy(
         "gravel",
         format!("Gravel, up to {}", job.mm(20.0)),
-        (up(order.gravel_kg.unwrap_or_default(), 25.0), Unit::Kilogram),
+        (
+            up(order.gravel_kg.unwrap_or_default(), 25.0),
+            Unit::Kilogram,
+        ),
         "the block",
         "clean and hard",
     );
@@ -203,7 +295,13 @@ fn care(job: &Job, list: &mut List) {
         "laid at once, weighted at the edges",
     );
     let days = job.say(crate::units::day::get(block.curing), Unit::Day);
-    list.buy("hessian", "Hessian", (up(length * width * 1.2, 0.5), Unit::SquareMetre), "kept wet on the top", format!("for {days}"));
+    list.buy(
+        "hessian",
+        "Hessian",
+        (up(length * width * 1.2, 0.5), Unit::SquareMetre),
+        "kept wet on the top",
+        format!("for {days}"),
+    );
     if job.brief.work.temperature_c.value < COOL_C {
         list.buy(
             "blanket",

@@ -14,8 +14,16 @@ const GROUT_BAG_KG: f64 = 25.0;
 
 /// Whole lengths in which threaded rod is sold.
 const ROD_LENGTHS: Offer = Offer {
-    metric: &[("stud-rod-1m", 1.0), ("stud-rod-2m", 2.0), ("stud-rod-3m", 3.0)],
-    imperial: &[("stud-rod-3ft", 3.0), ("stud-rod-6ft", 6.0), ("stud-rod-12ft", 12.0)],
+    metric: &[
+        ("stud-rod-1m", 1.0),
+        ("stud-rod-2m", 2.0),
+        ("stud-rod-3m", 3.0),
+    ],
+    imperial: &[
+        ("stud-rod-3ft", 3.0),
+        ("stud-rod-6ft", 6.0),
+        ("stud-rod-12ft", 12.0),
+    ],
 };
 
 pub(super) fn list(job: &Job) -> List {
@@ -34,7 +42,11 @@ fn steel(job: &Job, list: &mut List) {
     let class = anchors.strength_class.value.key();
     let length = job.mm(millimetre::get(anchors.length.value));
     let coating = anchors.coating.value.key();
-    let finish = if class.starts_with("A4") { "stainless".to_owned() } else { coating.to_owned() };
+    let finish = if class.starts_with("A4") {
+        "stainless".to_owned()
+    } else {
+        coating.to_owned()
+    };
     list.buy(
         "stud",
         format!("Stud {size} × {length}, {class}, {finish}"),
@@ -43,9 +55,20 @@ fn steel(job: &Job, list: &mut List) {
         "one to spare; threaded rod with cut, chamfered ends. Cut from a longer rod, it has to be of this class and finish, with zinc paint \
          on the cut ends where it is galvanised",
     );
-    list.or_in_lengths(ROD_LENGTHS.of(job.units, &[(metre::get(anchors.length.value), count + 1.0)]));
-    let per_stud = if anchors.lower_nuts.value == LowerNuts::None { 2.0 } else { 3.0 };
-    let why = if per_stud > 2.0 { "levelling nut below, nut and locking nut above" } else { "nut and locking nut above" };
+    list.or_in_lengths(ROD_LENGTHS.of(
+        job.units,
+        &[(metre::get(anchors.length.value), count + 1.0)],
+    ));
+    let per_stud = if anchors.lower_nuts.value == LowerNuts::None {
+        2.0
+    } else {
+        3.0
+    };
+    let why = if per_stud > 2.0 {
+        "levelling nut below, nut and locking nut above"
+    } else {
+        "nut and locking nut above"
+    };
     list.buy(
         "nut",
         format!("Nut {size}, {class}"),
@@ -90,7 +113,13 @@ fn resin(job: &Job, list: &mut List) {
         "mixing the resin",
         "one for each cartridge and each pause, and one to spare: a nozzle sets whenever work stops",
     );
-    list.have("resin-gun", "Cartridge gun", pieces(1.0), "pressing the resin", "the one that fits the cartridge");
+    list.have(
+        "resin-gun",
+        "Cartridge gun",
+        pieces(1.0),
+        "pressing the resin",
+        "the one that fits the cartridge",
+    );
 }
 
 fn bed(job: &Job, list: &mut List) {
@@ -101,17 +130,26 @@ fn bed(job: &Job, list: &mut List) {
             "shim",
             "Brass or steel shim, assorted",
             pieces(1.0),
-            job.units.either("the last hundredths of a millimetre under a nut", "the last thousandths of an inch under a nut"),
+            job.units.either(
+                "the last hundredths of a millimetre under a nut",
+                "the last thousandths of an inch under a nut",
+            ),
             "one set",
         ),
         Levelling::Grout => {
             let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
             list.buy(
                 "grout",
-                format!("Non-shrink flowing grout in bags of {}", job.say(GROUT_BAG_KG, Unit::Kilogram)),
+                format!(
+                    "Non-shrink flowing grout in bags of {}",
+                    job.say(GROUT_BAG_KG, Unit::Kilogram)
+                ),
                 pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
                 "the bed under the plate",
-                format!("{} with a fifth for waste; at least as strong as the block", job.say(volume * 1000.0, Unit::Litre)),
+                format!(
+                    "{} with a fifth for waste; at least as strong as the block",
+                    job.say(volume * 1000.0, Unit::Litre)
+                ),
             );
             list.buy(
                 "grout-shims",
@@ -135,7 +173,11 @@ fn holes(job: &Job, list: &mut List) {
     let diameter = millimetre::get(job.anchors.hole_diameter);
     let depth = job.mm(millimetre::get(job.anchors.hole_depth));
     let said = job.mm(diameter);
-    let bits = if job.brief.anchors.count.value > 6.0 { 2.0 } else { 1.0 };
+    let bits = if job.brief.anchors.count.value > 6.0 {
+        2.0
+    } else {
+        1.0
+    };
     list.buy(
         "drill-bit",
         format!("Hammer-drill bit {said}, working length {depth} or more"),

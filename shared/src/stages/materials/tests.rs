@@ -29,12 +29,30 @@ fn find<'a>(list: &'a [Material], item: &str) -> Option<&'a Material> {
 #[test]
 fn every_part_of_the_work_has_its_lines() {
     let list = list(|_| {});
-    for group in [Group::Digging, Group::Concrete, Group::Column, Group::Studs, Group::Floor, Group::Wiring, Group::Tools, Group::Safety] {
+    for group in [
+        Group::Digging,
+        Group::Concrete,
+        Group::Column,
+        Group::Studs,
+        Group::Floor,
+        Group::Wiring,
+        Group::Tools,
+        Group::Safety,
+    ] {
         assert!(list.iter().any(|line| line.group == group), "{group:?}");
     }
-    for item in
-        ["Hammer-drill bit", "Wire brush", "Blow-out pump", "nozzles", "Washer", "Gloves", "Goggles", "Dust masks", "Fence", "level"]
-    {
+    for item in [
+        "Hammer-drill bit",
+        "Wire brush",
+        "Blow-out pump",
+        "nozzles",
+        "Washer",
+        "Gloves",
+        "Goggles",
+        "Dust masks",
+        "Fence",
+        "level",
+    ] {
         assert!(find(&list, item).is_some(), "{item}");
     }
 }
@@ -47,7 +65,15 @@ fn nothing_is_ordered_that_the_plan_does_not_build() {
         plan.pier.levelling = Some(Levelling::Nuts);
         plan.pier.fill = Some(Fill::None);
     });
-    for item in ["Reinforcing bar", "Duct", "grout", "Kiln-dried sand", "Mini digger", "Trench rammer", "Concrete mixer"] {
+    for item in [
+        "Reinforcing bar",
+        "Duct",
+        "grout",
+        "Kiln-dried sand",
+        "Mini digger",
+        "Trench rammer",
+        "Concrete mixer",
+    ] {
         assert!(find(&plain, item).is_none(), "{item}");
     }
     let rich = list(|plan| {
@@ -57,7 +83,16 @@ fn nothing_is_ordered_that_the_plan_does_not_build() {
         plan.excavation.method = Some(Method::Machine);
         plan.excavation.sides = Some(Sides::Sloped);
     });
-    for item in ["Cement in bags", "Sharp sand", "grout", "Kiln-dried sand", "Mini digger", "Trench rammer", "Plywood", "Concrete mixer"] {
+    for item in [
+        "Cement in bags",
+        "Sharp sand",
+        "grout",
+        "Kiln-dried sand",
+        "Mini digger",
+        "Trench rammer",
+        "Plywood",
+        "Concrete mixer",
+    ] {
         assert!(find(&rich, item).is_some(), "{item}");
     }
 }
@@ -66,13 +101,18 @@ fn nothing_is_ordered_that_the_plan_does_not_build() {
 fn quantities_follow_the_design() {
     let four = list(|_| {});
     assert_eq!(find(&four, "Stud M16").map(|line| line.quantity), Some(5.0));
-    let gloves = |people| find(&list(|plan| plan.work.people = Some(people)), "Goggles").map(|line| line.quantity);
+    let gloves = |people| {
+        find(&list(|plan| plan.work.people = Some(people)), "Goggles").map(|line| line.quantity)
+    };
     assert_eq!((gloves(1), gloves(5)), (Some(1.0), Some(5.0)));
 }
 
 #[test]
 fn rounding_up_keeps_what_is_a_step_already() {
-    assert_eq!((up(1.2, 0.1), up(1.21, 0.1), up(0.05, 0.25)), (1.2, 1.3, 0.25));
+    assert_eq!(
+        (up(1.2, 0.1), up(1.21, 0.1), up(0.05, 0.25)),
+        (1.2, 1.3, 0.25)
+    );
 }
 
 /// Plans that between them ask for every line.
@@ -115,21 +155,37 @@ fn order(plan: &SitePlan) -> Option<Vec<Material>> {
 fn every_line_has_a_name_of_its_own_and_keeps_its_unit() {
     let mut met = BTreeSet::new();
     for pick in 0..120 {
-        let Some(materials) = order(&made_up(pick)) else { continue };
+        let Some(materials) = order(&made_up(pick)) else {
+            continue;
+        };
         let mut seen = BTreeSet::new();
         for line in &materials {
-            let known = lines::line(line.id).unwrap_or_else(|| panic!("{} is not catalogued", line.id));
+            let known =
+                lines::line(line.id).unwrap_or_else(|| panic!("{} is not catalogued", line.id));
             assert_eq!(known.unit, line.unit, "{}", line.id);
             assert!(seen.insert(line.id), "{} stands twice", line.id);
             assert!(!line.other_words.is_empty());
             for stock in &line.stock {
-                assert_eq!(lines::line(stock.id).map(|known| known.unit), Some(Unit::Count), "{}", stock.id);
-                assert!(seen.insert(stock.id) && stock.pieces > 0 && stock.waste_m >= 0.0, "{}", stock.id);
+                assert_eq!(
+                    lines::line(stock.id).map(|known| known.unit),
+                    Some(Unit::Count),
+                    "{}",
+                    stock.id
+                );
+                assert!(
+                    seen.insert(stock.id) && stock.pieces > 0 && stock.waste_m >= 0.0,
+                    "{}",
+                    stock.id
+                );
             }
         }
         met.extend(seen);
     }
-    let missing: Vec<_> = LINES.iter().map(|line| line.id).filter(|id| !met.contains(id)).collect();
+    let missing: Vec<_> = LINES
+        .iter()
+        .map(|line| line.id)
+        .filter(|id| !met.contains(id))
+        .collect();
     assert!(missing.is_empty(), "no plan asks for {missing:?}");
 }
 
@@ -139,7 +195,10 @@ fn studs_can_be_cut_from_rods_and_the_tube_from_whole_lengths() {
     let of = |id: &str| list.iter().find(|line| line.id == id).unwrap();
     let stud = of("stud");
     for stock in &stud.stock {
-        assert!(f64::from(stock.pieces) * stock.length_m > stock.waste_m, "{stock:?}");
+        assert!(
+            f64::from(stock.pieces) * stock.length_m > stock.waste_m,
+            "{stock:?}"
+        );
     }
     assert_eq!(stud.stock.len(), 3);
     assert!(of("tube").stock.iter().all(|stock| stock.pieces == 1));

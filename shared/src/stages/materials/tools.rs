@@ -16,7 +16,13 @@ pub(super) fn list(job: &Job) -> List {
 }
 
 fn measuring(job: &Job, list: &mut List) {
-    list.have("tape", format!("Tape of {}, and a folding rule", job.m(8.0)), pieces(1.0), "setting out", "diagonals equal means square");
+    list.have(
+        "tape",
+        format!("Tape of {}, and a folding rule", job.m(8.0)),
+        pieces(1.0),
+        "setting out",
+        "diagonals equal means square",
+    );
     list.have(
         "level",
         format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
@@ -27,7 +33,13 @@ fn measuring(job: &Job, list: &mut List) {
             "one of each, the finer one to 0.00025\u{a0}in to the foot; turn them end for end and believe the mean",
         ),
     );
-    list.have("compass", "Compass corrected for declination, or a noon shadow", pieces(1.0), "turning the studs to north", "");
+    list.have(
+        "compass",
+        "Compass corrected for declination, or a noon shadow",
+        pieces(1.0),
+        "turning the studs to north",
+        "",
+    );
     let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);
     list.buy(
         "template-board",
@@ -51,7 +63,12 @@ fn pouring(job: &Job, list: &mut List) {
         "Poker vibrator",
         (1.0, Unit::Day),
         "driving out the air",
-        format!("{} to {} thick; or rod each layer of {} by hand", job.mm(25.0), job.mm(40.0), job.mm(300.0)),
+        format!(
+            "{} to {} thick; or rod each layer of {} by hand",
+            job.mm(25.0),
+            job.mm(40.0),
+            job.mm(300.0)
+        ),
     );
     list.have(
         "float",
@@ -63,7 +80,13 @@ fn pouring(job: &Job, list: &mut List) {
 }
 
 fn drilling(list: &mut List) {
-    list.hire("hammer", "Rotary hammer with depth stop", (1.0, Unit::Day), "drilling the holes", "with a stand or a square held beside it");
+    list.hire(
+        "hammer",
+        "Rotary hammer with depth stop",
+        (1.0, Unit::Day),
+        "drilling the holes",
+        "with a stand or a square held beside it",
+    );
     list.hire(
         "extractor",
         "Dust extractor, class M or better",
@@ -75,7 +98,10 @@ fn drilling(list: &mut List) {
 
 fn tightening(job: &Job, list: &mut List) {
     let size = job.brief.anchors.size.value.key();
-    let torque = job.say(newton_metre::get(job.anchors.torque.used), Unit::NewtonMetre);
+    let torque = job.say(
+        newton_metre::get(job.anchors.torque.used),
+        Unit::NewtonMetre,
+    );
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(
             "torque-wrench",
@@ -93,13 +119,28 @@ fn tightening(job: &Job, list: &mut List) {
             format!("the plan says by feel; a borrowed wrench, set to {torque}, makes the preload far surer"),
         );
     }
-    list.have("spanners", format!("Open-ended spanners for {size}"), pieces(2.0), "holding one nut while the other turns", "");
+    list.have(
+        "spanners",
+        format!("Open-ended spanners for {size}"),
+        pieces(2.0),
+        "holding one nut while the other turns",
+        "",
+    );
     list.have(
         "feelers",
         "Feeler gauges",
         pieces(1.0),
         "gaps under the plate",
-        job.units.either("from a twentieth of a millimetre", "from two thousandths of an inch"),
+        job.units.either(
+            "from a twentieth of a millimetre",
+            "from two thousandths of an inch",
+        ),
     );
-    list.have("marker", "Paint marker", pieces(1.0), "a line over nut, stud and plate", "shows at a glance whether a nut has turned");
+    list.have(
+        "marker",
+        "Paint marker",
+        pieces(1.0),
+        "a line over nut, stud and plate",
+        "shows at a glance whether a nut has turned",
+    );
 }

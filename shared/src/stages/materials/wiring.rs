@@ -7,13 +7,22 @@ use super::{Group, Job, List, pieces};
 pub(super) fn list(job: &Job) -> List {
     let mut list = List::of(Group::Wiring);
     let note = "chosen and connected by a licensed electrician";
-    list.buy("earth-rod", "Earthing rod with clamp and inspection cover", pieces(1.0), "an earth for the column", note);
+    list.buy(
+        "earth-rod",
+        "Earthing rod with clamp and inspection cover",
+        pieces(1.0),
+        "an earth for the column",
+        note,
+    );
     list.buy(
         "earth-cable",
         "Earthing cable, green and yellow",
         (5.0, Unit::Metre),
         "from the column's lug to the rod",
-        format!("16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken", job.m(5.0)),
+        format!(
+            "16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken",
+            job.m(5.0)
+        ),
     );
     list.buy(
         "earth-lug",
@@ -30,8 +39,20 @@ pub(super) fn list(job: &Job) -> List {
             "over the ducts in their trench",
             format!("{} is taken; measure the trench to the house", job.m(10.0)),
         );
-        list.buy("grommet", "Rubber grommet for the plate's middle hole", pieces(1.0), "no cable on a sharp edge", "");
-        list.buy("socket", "Outdoor socket, IP66, behind a residual-current device", pieces(1.0), "power at the pier", note);
+        list.buy(
+            "grommet",
+            "Rubber grommet for the plate's middle hole",
+            pieces(1.0),
+            "no cable on a sharp edge",
+            "",
+        );
+        list.buy(
+            "socket",
+            "Outdoor socket, IP66, behind a residual-current device",
+            pieces(1.0),
+            "power at the pier",
+            note,
+        );
     }
     list
 }

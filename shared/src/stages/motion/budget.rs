@@ -28,10 +28,19 @@ const EYE_ARCSEC: f64 = 60.0;
 const EYE_SEEING_RATIO: f64 = 0.5;
 
 /// About a second for a good portable mount after a touch.
-const EYE_SETTLES: Source =
-    Source::new("Covington, How to Use a Computerized Telescope", "2002", "steadiness of tripods and piers", Standing::Read);
+const EYE_SETTLES: Source = Source::new(
+    "Covington, How to Use a Computerized Telescope",
+    "2002",
+    "steadiness of tripods and piers",
+    Standing::Read,
+);
 /// More than three seconds is inadequate.
-const FRAMES_SETTLE: Source = Source::new("McAnally, Jupiter and How to Observe It", "2008", "chapter 7, mounts", Standing::Read);
+const FRAMES_SETTLE: Source = Source::new(
+    "McAnally, Jupiter and How to Observe It",
+    "2008",
+    "chapter 7, mounts",
+    Standing::Read,
+);
 
 /// How far a star may move and how long a knock may take to die.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -68,11 +77,22 @@ pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
             settle_s,
             settle_why,
             settle_source,
-            why: format!("You stated it. For this use the planner would have taken {}: {why}", brief.units.say(arcsec, Unit::Arcsecond)),
+            why: format!(
+                "You stated it. For this use the planner would have taken {}: {why}",
+                brief.units.say(arcsec, Unit::Arcsecond)
+            ),
             stated: true,
             source: Source::judgement("stated by the person"),
         },
-        None => Budget { arcsec, settle_s, settle_why, settle_source, why, stated: false, source },
+        None => Budget {
+            arcsec,
+            settle_s,
+            settle_why,
+            settle_source,
+            why,
+            stated: false,
+            source,
+        },
     }
 }
 
@@ -98,7 +118,10 @@ fn settling(brief: &Brief) -> (f64, String, Source) {
     match brief.load.settle_s {
         Some(stated) => (
             second::get(stated),
-            format!("You stated it. For this use the planner would have taken {}: {why}", brief.units.say(usual, Unit::Second)),
+            format!(
+                "You stated it. For this use the planner would have taken {}: {why}",
+                brief.units.say(usual, Unit::Second)
+            ),
             Source::judgement("stated by the person"),
         ),
         None => (usual, why.to_owned(), source),
@@ -109,15 +132,25 @@ fn deep_sky(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
     let seeing = brief.load.seeing_arcsec.value;
     let budget = PIER_SHARE_RATIO * width::amplitude_for_growth_arcsec(seeing, GROWTH_RATIO);
     notes.working(
-        Working::new("motion.budget", "Movement that long exposures bear", "A = p √2 w √((1 + s)² − 1)/2.355", width::SOURCE)
-            .with("w", seeing, Unit::Arcsecond)
-            .with("s", GROWTH_RATIO, Unit::One)
-            .with("p", PIER_SHARE_RATIO, Unit::One)
-            .gives("A", budget, Unit::Arcsecond),
+        Working::new(
+            "motion.budget",
+            "Movement that long exposures bear",
+            "A = p √2 w √((1 + s)² − 1)/2.355",
+            width::SOURCE,
+        )
+        .with("w", seeing, Unit::Arcsecond)
+        .with("s", GROWTH_RATIO, Unit::One)
+        .with("p", PIER_SHARE_RATIO, Unit::One)
+        .gives("A", budget, Unit::Arcsecond),
     );
-    let why =
-        "a long exposure adds every movement to the star's width; a tenth more is a common limit, and half of that is left to the mount.";
-    (budget, why.into(), Source::judgement("growth of the star by a tenth, half of it the mount's; no standard exists"))
+    let why = "a long exposure adds every movement to the star's width; a tenth more is a common limit, and half of that is left to the mount.";
+    (
+        budget,
+        why.into(),
+        Source::judgement(
+            "growth of the star by a tenth, half of it the mount's; no standard exists",
+        ),
+    )
 }
 
 fn planetary(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
@@ -139,7 +172,13 @@ fn planetary(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
         .gives("A", budget, Unit::Arcsecond),
     );
     let why = "a short frame freezes a slow swing; within one frame the image may move by a tenth of what the aperture resolves.";
-    (budget, why.into(), Source::judgement("blur within a frame of a tenth of the aperture's limit; no standard exists"))
+    (
+        budget,
+        why.into(),
+        Source::judgement(
+            "blur within a frame of a tenth of the aperture's limit; no standard exists",
+        ),
+    )
 }
 
 fn visual(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
@@ -148,11 +187,22 @@ fn visual(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
     let power = millimetre::get(brief.load.aperture.value).clamp(30.0, 300.0);
     let budget = (EYE_ARCSEC / power).max(EYE_SEEING_RATIO * seeing);
     notes.working(
-        Working::new("motion.budget", "Movement that the eye bears", "A = max(60″/V, w/2)", Source::judgement("eye and seeing disc"))
-            .with("V", power, Unit::One)
-            .with("w", seeing, Unit::Arcsecond)
-            .gives("A", budget, Unit::Arcsecond),
+        Working::new(
+            "motion.budget",
+            "Movement that the eye bears",
+            "A = max(60″/V, w/2)",
+            Source::judgement("eye and seeing disc"),
+        )
+        .with("V", power, Unit::One)
+        .with("w", seeing, Unit::Arcsecond)
+        .gives("A", budget, Unit::Arcsecond),
     );
     let why = "the eye follows what is slow and loses what stays within half the seeing disc; what matters is that a knock dies soon.";
-    (budget, why.into(), Source::judgement("half the seeing disc, or what the eye tells apart at a power of one for each millimetre"))
+    (
+        budget,
+        why.into(),
+        Source::judgement(
+            "half the seeing disc, or what the eye tells apart at a power of one for each millimetre",
+        ),
+    )
 }

@@ -45,7 +45,10 @@ pub fn words(parts: &Parts<'_>) -> Vec<String> {
     let edges = edges(parts);
     let mut words = standing(parts, &edges);
     words.push(walking(parts, &edges));
-    let stillest = edges.iter().min_by(|a, b| a.arcsec.total_cmp(&b.arcsec)).filter(|_| !anywhere(parts.quiet[0]));
+    let stillest = edges
+        .iter()
+        .min_by(|a, b| a.arcsec.total_cmp(&b.arcsec))
+        .filter(|_| !anywhere(parts.quiet[0]));
     words.extend(stillest.map(|edge| {
         format!(
             "The stillest place is to the {}, {} from the middle of the pier: a person there moves the star by {}.",
@@ -61,7 +64,10 @@ pub fn words(parts: &Parts<'_>) -> Vec<String> {
             "After a bump, a slew or a flip across the meridian, wait {} before the next exposure.",
             units.say(wait.max(1.0).ceil(), Unit::Second)
         ),
-        None => "After a bump, a slew or a flip across the meridian, wait until the star stands still.".into(),
+        None => {
+            "After a bump, a slew or a flip across the meridian, wait until the star stands still."
+                .into()
+        }
     });
     words
 }
@@ -85,7 +91,11 @@ fn standing(parts: &Parts<'_>, edges: &[Edge]) -> Vec<String> {
             metres_up(units, quiet.distance_m)
         )],
         (0, _) => {
-            let least = edges.iter().map(|edge| edge.arcsec).reduce(f64::min).unwrap_or(0.0);
+            let least = edges
+                .iter()
+                .map(|edge| edge.arcsec)
+                .reduce(f64::min)
+                .unwrap_or(0.0);
             vec![format!(
                 "Nowhere on this floor is far enough from the pier: leave the room while an exposure runs. Even in the stillest place a \
                  person moves the star by {}, and {budget} is the most that is acceptable.",
@@ -94,10 +104,20 @@ fn standing(parts: &Parts<'_>, edges: &[Edge]) -> Vec<String> {
         }
         _ => {
             let good: Vec<&str> = edges.iter().filter(still).map(|edge| edge.name).collect();
-            let bad: Vec<&str> = edges.iter().filter(|edge| !still(edge)).map(|edge| edge.name).collect();
+            let bad: Vec<&str> = edges
+                .iter()
+                .filter(|edge| !still(edge))
+                .map(|edge| edge.name)
+                .collect();
             vec![
-                format!("While an exposure runs, stand by the walls to the {} of the pier.", list(&good)),
-                format!("Do not stand to the {} of it: there is too little room to be far enough.", list(&bad)),
+                format!(
+                    "While an exposure runs, stand by the walls to the {} of the pier.",
+                    list(&good)
+                ),
+                format!(
+                    "Do not stand to the {} of it: there is too little room to be far enough.",
+                    list(&bad)
+                ),
             ]
         }
     }
@@ -117,7 +137,9 @@ fn walking(parts: &Parts<'_>, edges: &[Edge]) -> String {
             "Walk no nearer than {} to the middle of the pier: a step moves the star {times} times as far as somebody who stands there.",
             metres_up(units, quiet.distance_m)
         ),
-        _ => format!("Do not walk about while an exposure runs: a step moves the star {times} times as far as somebody who stands there."),
+        _ => format!(
+            "Do not walk about while an exposure runs: a step moves the star {times} times as far as somebody who stands there."
+        ),
     }
 }
 
@@ -160,7 +182,10 @@ fn arcsec_up(units: Units, arcsec: f64) -> String {
 fn edges(parts: &Parts<'_>) -> Vec<Edge> {
     let floor = &parts.brief.floor;
     let half = |extent: f64| (extent / 2.0 - FROM_WALL_M).max(0.2);
-    let (length, width) = (half(metre::get(floor.length.value)), half(metre::get(floor.width.value)));
+    let (length, width) = (
+        half(metre::get(floor.length.value)),
+        half(metre::get(floor.width.value)),
+    );
     DIRECTIONS
         .iter()
         .map(|(name, x, y)| {
@@ -168,7 +193,12 @@ fn edges(parts: &Parts<'_>) -> Vec<Edge> {
             Edge {
                 name,
                 distance_m: place[0].hypot(place[1]),
-                arcsec: turn(&parts.system.low, &parts.ground, person_kg(parts.brief), place),
+                arcsec: turn(
+                    &parts.system.low,
+                    &parts.ground,
+                    person_kg(parts.brief),
+                    place,
+                ),
             }
         })
         .collect()

@@ -23,20 +23,80 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 
 /// What people do: disturbance, check, and the fields that move it.
 const PEOPLE: [(&str, &str, &[&str]); 6] = [
-    ("standing", "motion.standing", &["floor.stands", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
-    ("shifting", "motion.shifting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
-    ("sitting", "motion.sitting", &["floor.stands", "floor.kind", "block.depth_m", "site.soil"]),
-    ("walk", "motion.walk", &["floor.walk", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
-    ("second_person", "motion.second_person", &["floor.walk", "floor.kind", "block.depth_m", "block.side_contact_to_m", "site.soil"]),
-    ("door", "motion.door", &["floor.length_m", "floor.kind", "block.depth_m"]),
+    (
+        "standing",
+        "motion.standing",
+        &[
+            "floor.stands",
+            "floor.kind",
+            "block.depth_m",
+            "block.side_contact_to_m",
+            "site.soil",
+        ],
+    ),
+    (
+        "shifting",
+        "motion.shifting",
+        &["floor.stands", "floor.kind", "block.depth_m", "site.soil"],
+    ),
+    (
+        "sitting",
+        "motion.sitting",
+        &["floor.stands", "floor.kind", "block.depth_m", "site.soil"],
+    ),
+    (
+        "walk",
+        "motion.walk",
+        &[
+            "floor.walk",
+            "floor.kind",
+            "block.depth_m",
+            "block.side_contact_to_m",
+            "site.soil",
+        ],
+    ),
+    (
+        "second_person",
+        "motion.second_person",
+        &[
+            "floor.walk",
+            "floor.kind",
+            "block.depth_m",
+            "block.side_contact_to_m",
+            "site.soil",
+        ],
+    ),
+    (
+        "door",
+        "motion.door",
+        &["floor.length_m", "floor.kind", "block.depth_m"],
+    ),
 ];
 
-fn person(motion: &Motion, disturbance: &str, id: &'static str, fields: &'static [&'static str], notes: &mut Notes) {
-    let Some(found) = motion.disturbances.iter().find(|one| one.id == disturbance) else { return };
+fn person(
+    motion: &Motion,
+    disturbance: &str,
+    id: &'static str,
+    fields: &'static [&'static str],
+    notes: &mut Notes,
+) {
+    let Some(found) = motion.disturbances.iter().find(|one| one.id == disturbance) else {
+        return;
+    };
     let title = format!("{} within the budget", found.title);
     let check = match found.worst_arcsec {
-        Some(worst) => Check::at_most(id, title, worst, motion.budget_arcsec, Unit::Arcsecond, found.source)
-            .note(format!("Judged in the softest ground thought likely. {}", sentence(&motion.budget.why))),
+        Some(worst) => Check::at_most(
+            id,
+            title,
+            worst,
+            motion.budget_arcsec,
+            Unit::Arcsecond,
+            found.source,
+        )
+        .note(format!(
+            "Judged in the softest ground thought likely. {}",
+            sentence(&motion.budget.why)
+        )),
         None => Check::unknown(id, title, Unit::Arcsecond, found.source, super::NOT_SOLVED),
     };
     notes.check(check.moved_by(fields));
@@ -57,13 +117,23 @@ pub const FIRST_HZ: f64 = 12.0;
 
 fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let title = "First frequency above what walking excites";
-    let moving = |mode: &super::ModeShape| crate::units::hertz::get(mode.frequency_in_moving_ground.low);
+    let moving =
+        |mode: &super::ModeShape| crate::units::hertz::get(mode.frequency_in_moving_ground.low);
     let Some(first) = motion.modes.iter().map(moving).reduce(f64::min) else {
         return unknown("motion.frequency", title, Unit::Hertz, notes);
     };
-    let source = Source::derived("a step's trace through one mode: from 12 Hz on it is amplified by no more than a fifth");
-    let mount = motion.modes.first().is_some_and(|mode| mode.mount_share_ratio > 0.5);
-    let soft = if mount { " Most of the bending is in the mount itself, which no pier cures." } else { "" };
+    let source = Source::derived(
+        "a step's trace through one mode: from 12 Hz on it is amplified by no more than a fifth",
+    );
+    let mount = motion
+        .modes
+        .first()
+        .is_some_and(|mode| mode.mount_share_ratio > 0.5);
+    let soft = if mount {
+        " Most of the bending is in the mount itself, which no pier cures."
+    } else {
+        ""
+    };
     notes.check(
         Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
             .note(format!(
@@ -104,12 +174,18 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let heat = &motion.heat;
     let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
-    let demand = if guided { heat.guided_arcsec } else { heat.unguided_arcsec };
+    let demand = if guided {
+        heat.guided_arcsec
+    } else {
+        heat.unguided_arcsec
+    };
     let say = |value| brief.units.say(value, Unit::Arcsecond);
     let how = if guided {
         format!(
             "Guided every {} it hardly shows; without a guider one exposure would drift by {}.",
-            brief.units.say(second::get(brief.load.guiding_interval.value), Unit::Second),
+            brief
+                .units
+                .say(second::get(brief.load.guiding_interval.value), Unit::Second),
             say(heat.unguided_arcsec)
         )
     } else {
@@ -135,13 +211,24 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 
 /// A year's lean as the drift that it makes until it is corrected: by the guider, or not within the exposure.
 fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
-    let (id, title) = ("motion.season", "The star's drift after a year's lean of the axis stays within the budget");
-    let fields = &["site.soil", "block.depth_m", "load.guiding_interval_s", "load.exposure_s"];
+    let (id, title) = (
+        "motion.season",
+        "The star's drift after a year's lean of the axis stays within the budget",
+    );
+    let fields = &[
+        "site.soil",
+        "block.depth_m",
+        "load.guiding_interval_s",
+        "load.exposure_s",
+    ];
     let Some(season) = motion.season else {
         let why = "Nobody can presume how this ground moves through a year; the alignment has to be measured again and again.";
-        return notes.check(Check::unknown(id, title, Unit::Arcsecond, super::season::SOURCE, why).moved_by(fields));
+        return notes.check(
+            Check::unknown(id, title, Unit::Arcsecond, super::season::SOURCE, why).moved_by(fields),
+        );
     };
-    let [guiding, exposure] = [brief.load.guiding_interval.value, brief.load.exposure.value].map(second::get);
+    let [guiding, exposure] =
+        [brief.load.guiding_interval.value, brief.load.exposure.value].map(second::get);
     let say = |value, unit| brief.units.say(value, unit);
     let drift = |seconds: f64| season.drift_arcsec_per_min * seconds / 60.0;
     let alone = if guiding < exposure {
@@ -167,14 +254,48 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 
 fn settle(motion: &Motion, notes: &mut Notes) {
     let says = "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.";
-    let fields: &[&str] =
-        &["load.mount_stiffness_n_m_per_rad", "pier.fill", "load.damping_ratio", "pier.outside_diameter_mm", "load.settle_s"];
-    dies("motion.settle", "A bump dies soon", motion.bump, says, fields, motion, notes);
-    let fields: &[&str] = &["load.slew_acceleration_deg_s2", "pier.fill", "load.mount_stiffness_n_m_per_rad", "load.settle_s"];
+    let fields: &[&str] = &[
+        "load.mount_stiffness_n_m_per_rad",
+        "pier.fill",
+        "load.damping_ratio",
+        "pier.outside_diameter_mm",
+        "load.settle_s",
+    ];
+    dies(
+        "motion.settle",
+        "A bump dies soon",
+        motion.bump,
+        says,
+        fields,
+        motion,
+        notes,
+    );
+    let fields: &[&str] = &[
+        "load.slew_acceleration_deg_s2",
+        "pier.fill",
+        "load.mount_stiffness_n_m_per_rad",
+        "load.settle_s",
+    ];
     let says = "The drive's torque goes at once when a slew stops; the swing then dies by damping.";
-    dies("motion.slew", "The star is still soon after a slew", motion.slew, says, fields, motion, notes);
+    dies(
+        "motion.slew",
+        "The star is still soon after a slew",
+        motion.slew,
+        says,
+        fields,
+        motion,
+        notes,
+    );
     let title = "The star is still soon after a flip across the meridian";
-    dies("motion.flip", title, motion.flip, "Both axes stop together.", fields, motion, notes);
+    dies(
+        "motion.flip",
+        title,
+        motion.flip,
+        "Both axes stop together.",
+        fields,
+        motion,
+        notes,
+    );
 }
 
 /// One knock against the time it may take to die.
@@ -187,7 +308,9 @@ fn dies(
     motion: &Motion,
     notes: &mut Notes,
 ) {
-    let Some(knock) = knock else { return unknown(id, title, Unit::Second, notes) };
+    let Some(knock) = knock else {
+        return unknown(id, title, Unit::Second, notes);
+    };
     let budget = &motion.budget;
     let check = match knock.worst_settle_s {
         Some(time) => Check::at_most(id, title, time, budget.settle_s, Unit::Second, budget.settle_source).note(format!(
@@ -203,5 +326,7 @@ fn dies(
 /// A reason begun with a capital, as a sentence of its own.
 fn sentence(reason: &str) -> String {
     let mut letters = reason.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }

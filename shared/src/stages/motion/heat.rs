@@ -35,7 +35,13 @@ pub struct Heat {
 #[must_use]
 pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
     let difference = brief.load.thermal_difference_k.value;
-    let arcsec = ARCSEC_PER_RADIAN * rule::top_turn_ratio(material::EXPANSION_PER_K, difference, pier.height, pier.outside_diameter);
+    let arcsec = ARCSEC_PER_RADIAN
+        * rule::top_turn_ratio(
+            material::EXPANSION_PER_K,
+            difference,
+            pier.height,
+            pier.outside_diameter,
+        );
     let over_s = match brief.pier.fill.value {
         crate::site_plan::pier::Fill::None => BARE_TIME_S,
         _ => FILLED_TIME_S,
@@ -43,12 +49,21 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
     let exposure = second::get(brief.load.exposure.value);
     let within = |window: f64| arcsec * (window / over_s).min(1.0);
     notes.working(
-        Working::new("motion.thermal", "Turn of the top by warmth on one side", "θ = α ΔT h/d", rule::SOURCE)
-            .with("α", material::EXPANSION_PER_K, Unit::One)
-            .with("ΔT", difference, Unit::Kelvin)
-            .with("h", metre::get(pier.height), Unit::Metre)
-            .with("d", millimetre::get(pier.outside_diameter), Unit::Millimetre)
-            .gives("θ", arcsec, Unit::Arcsecond),
+        Working::new(
+            "motion.thermal",
+            "Turn of the top by warmth on one side",
+            "θ = α ΔT h/d",
+            rule::SOURCE,
+        )
+        .with("α", material::EXPANSION_PER_K, Unit::One)
+        .with("ΔT", difference, Unit::Kelvin)
+        .with("h", metre::get(pier.height), Unit::Metre)
+        .with(
+            "d",
+            millimetre::get(pier.outside_diameter),
+            Unit::Millimetre,
+        )
+        .gives("θ", arcsec, Unit::Arcsecond),
     );
     notes.working(
         Working::new(
@@ -63,5 +78,11 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
         .gives("θ_t", within(exposure), Unit::Arcsecond),
     );
     let guided = exposure.min(second::get(brief.load.guiding_interval.value));
-    Heat { arcsec, over_s, arcsec_per_min: 60.0 * arcsec / over_s, unguided_arcsec: within(exposure), guided_arcsec: within(guided) }
+    Heat {
+        arcsec,
+        over_s,
+        arcsec_per_min: 60.0 * arcsec / over_s,
+        unguided_arcsec: within(exposure),
+        guided_arcsec: within(guided),
+    }
 }

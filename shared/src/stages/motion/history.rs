@@ -21,7 +21,9 @@ impl Forces {
     /// No force for so long.
     #[must_use]
     pub fn at_rest(lasts_s: f64) -> Self {
-        Self { samples: vec![[0.0; 4]; (lasts_s / STEP_S).ceil().max(1.0) as usize + 1] }
+        Self {
+            samples: vec![[0.0; 4]; (lasts_s / STEP_S).ceil().max(1.0) as usize + 1],
+        }
     }
 
     /// Adds a load of so many newtons as a function of time, at a place whose influence for one newton is given.
@@ -48,7 +50,11 @@ pub struct History {
 pub fn run(planes: &Planes, forces: &Forces) -> History {
     let (mut east, mut north) = (Plane::at_rest(&planes.x), Plane::at_rest(&planes.y));
     // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
-    let turns = forces.samples.iter().map(|[x, y, about_x, about_y]| [east.advance(*x, *about_y), north.advance(*y, -about_x)]).collect();
+    let turns = forces
+        .samples
+        .iter()
+        .map(|[x, y, about_x, about_y]| [east.advance(*x, *about_y), north.advance(*y, -about_x)])
+        .collect();
     History { turns }
 }
 
@@ -75,10 +81,19 @@ impl Plane {
             let gain = ARCSEC_PER_RADIAN * mode.load_turn;
             if mode.omega > FASTEST_HZ * 2.0 * std::f64::consts::PI {
                 let flexible = gain / mode.omega.powi(2);
-                steady = [steady[0] + flexible * mode.base, steady[1] + flexible * mode.block_turn];
+                steady = [
+                    steady[0] + flexible * mode.base,
+                    steady[1] + flexible * mode.block_turn,
+                ];
             } else {
                 let one = Oscillator::at_rest(mode.omega, mode.damping_ratio, STEP_S);
-                swings.push(Swing { base: mode.base, block_turn: mode.block_turn, gain, before: 0.0, one });
+                swings.push(Swing {
+                    base: mode.base,
+                    block_turn: mode.block_turn,
+                    gain,
+                    before: 0.0,
+                    one,
+                });
             }
         }
         Self { swings, steady }
@@ -101,15 +116,28 @@ impl History {
     /// Largest distance from rest.
     #[must_use]
     pub fn peak_arcsec(&self) -> f64 {
-        self.turns.iter().map(|[x, y]| x * x + y * y).fold(0.0, f64::max).sqrt()
+        self.turns
+            .iter()
+            .map(|[x, y]| x * x + y * y)
+            .fold(0.0, f64::max)
+            .sqrt()
     }
 
     /// Root mean square of the distance from the mean place.
     #[must_use]
     pub fn rms_arcsec(&self) -> f64 {
         let count = self.turns.len().max(1) as f64;
-        let [x, y] = self.turns.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
-        (self.turns.iter().map(|[a, b]| (a - x).powi(2) + (b - y).powi(2)).sum::<f64>() / count).sqrt()
+        let [x, y] = self
+            .turns
+            .iter()
+            .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
+        (self
+            .turns
+            .iter()
+            .map(|[a, b]| (a - x).powi(2) + (b - y).powi(2))
+            .sum::<f64>()
+            / count)
+            .sqrt()
     }
 
     /// The same with a second one on top that comes so much later: what two people do who walk one after the other.
@@ -121,7 +149,9 @@ impl History {
             let (first, second) = (at(i), i.checked_sub(later).map_or([0.0; 2], at));
             [first[0] + second[0], first[1] + second[1]]
         };
-        Self { turns: (0..self.turns.len() + later).map(both).collect() }
+        Self {
+            turns: (0..self.turns.len() + later).map(both).collect(),
+        }
     }
 
     /// The same after a guider that takes out, in each interval, the mean place of the interval before.
@@ -132,7 +162,9 @@ impl History {
         let mut turns = Vec::with_capacity(self.turns.len());
         for chunk in self.turns.chunks(length) {
             let count = chunk.len() as f64;
-            let mean = chunk.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
+            let mean = chunk
+                .iter()
+                .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
             turns.extend(chunk.iter().map(|[x, y]| [x - known[0], y - known[1]]));
             known = mean;
         }
@@ -162,7 +194,10 @@ mod tests {
     }
 
     fn planes() -> Planes {
-        Planes { x: vec![mode(18.0, 0.02), mode(400.0, 0.03)], y: vec![mode(25.0, 0.02)] }
+        Planes {
+            x: vec![mode(18.0, 0.02), mode(400.0, 0.03)],
+            y: vec![mode(25.0, 0.02)],
+        }
     }
 
     #[test]
@@ -172,12 +207,17 @@ mod tests {
         forces.add(&load, 0.0, &vec![1.0; 3000]);
         let end = *run(&planes(), &forces).turns.last().unwrap();
         let expected = steady(&planes(), &load);
-        assert!((end[0] / expected[0] - 1.0).abs() < 1e-9 && (end[1] / expected[1] - 1.0).abs() < 1e-9, "{end:?} {expected:?}");
+        assert!(
+            (end[0] / expected[0] - 1.0).abs() < 1e-9 && (end[1] / expected[1] - 1.0).abs() < 1e-9,
+            "{end:?} {expected:?}"
+        );
     }
 
     #[test]
     fn a_guider_takes_out_what_stays() {
-        let history = History { turns: vec![[1.0, -2.0]; 5000] };
+        let history = History {
+            turns: vec![[1.0, -2.0]; 5000],
+        };
         let guided = history.guided(2.0);
         assert!(guided.turns[4000].iter().all(|turn| turn.abs() < 1e-12));
         assert_eq!(guided.turns[500], [1.0, -2.0]);

@@ -32,18 +32,30 @@ pub struct Knock {
 /// A bump by hand.
 #[must_use]
 pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
-    let knock = worst(system, budget_arcsec, |modes| Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move));
+    let knock = worst(system, budget_arcsec, |modes| {
+        Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move)
+    });
     notes.working(
-        Working::new("motion.bump", "Swing of the star after a bump by hand", "A = Σ min(ω_i T, 2) F φ_i θ_i/ω_i²", BUMP_SOURCE)
-            .with("F", BUMP_N, Unit::Newton)
-            .with("T", BUMP_S, Unit::Second)
-            .gives("A", knock.arcsec, Unit::Arcsecond),
+        Working::new(
+            "motion.bump",
+            "Swing of the star after a bump by hand",
+            "A = Σ min(ω_i T, 2) F φ_i θ_i/ω_i²",
+            BUMP_SOURCE,
+        )
+        .with("F", BUMP_N, Unit::Newton)
+        .with("T", BUMP_S, Unit::Second)
+        .gives("A", knock.arcsec, Unit::Arcsecond),
     );
     notes.working(
-        Working::new("motion.settle", "Time for a bump to die below the budget", "Σ A_i exp(−ζ_i ω_i t) = budget", BUMP_SOURCE)
-            .with("A", knock.arcsec, Unit::Arcsecond)
-            .with("budget", budget_arcsec, Unit::Arcsecond)
-            .gives("t", knock.settle_s.unwrap_or(f64::NAN), Unit::Second),
+        Working::new(
+            "motion.settle",
+            "Time for a bump to die below the budget",
+            "Σ A_i exp(−ζ_i ω_i t) = budget",
+            BUMP_SOURCE,
+        )
+        .with("A", knock.arcsec, Unit::Arcsecond)
+        .with("budget", budget_arcsec, Unit::Arcsecond)
+        .gives("t", knock.settle_s.unwrap_or(f64::NAN), Unit::Second),
     );
     knock
 }
@@ -53,7 +65,9 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
 pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     let inertia = kilogram_square_metre::get(brief.load.inertia.value);
     let torque = torque(brief);
-    let knock = worst(system, budget_arcsec, |modes| Swings::after_release(modes, |mode| torque * mode.load_turn));
+    let knock = worst(system, budget_arcsec, |modes| {
+        Swings::after_release(modes, |mode| torque * mode.load_turn)
+    });
     notes.working(
         Working::new(
             "motion.slew",
@@ -61,7 +75,11 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
             "A = α J/K",
             Source::derived("the drive's torque over the stiffness below it"),
         )
-        .with("α", brief.load.slew_acceleration_deg_s2.value, Unit::DegreePerSecondSquared)
+        .with(
+            "α",
+            brief.load.slew_acceleration_deg_s2.value,
+            Unit::DegreePerSecondSquared,
+        )
         .with("J", inertia, Unit::KilogramSquareMetre)
         .gives("A", knock.arcsec, Unit::Arcsecond),
     );
@@ -72,20 +90,33 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
 #[must_use]
 pub fn flip(brief: &Brief, system: &System, budget_arcsec: f64) -> Knock {
     let torque = 2f64.sqrt() * torque(brief);
-    worst(system, budget_arcsec, |modes| Swings::after_release(modes, |mode| torque * mode.load_turn))
+    worst(system, budget_arcsec, |modes| {
+        Swings::after_release(modes, |mode| torque * mode.load_turn)
+    })
 }
 
 /// Torque of the drive while it speeds up or brakes, N m.
 fn torque(brief: &Brief) -> f64 {
-    brief.load.slew_acceleration_deg_s2.value.to_radians() * kilogram_square_metre::get(brief.load.inertia.value)
+    brief.load.slew_acceleration_deg_s2.value.to_radians()
+        * kilogram_square_metre::get(brief.load.inertia.value)
 }
 
-fn worst(system: &System, budget_arcsec: f64, swings: impl Fn(&[crate::stages::motion::modes::Mode]) -> Swings) -> Knock {
+fn worst(
+    system: &System,
+    budget_arcsec: f64,
+    swings: impl Fn(&[crate::stages::motion::modes::Mode]) -> Swings,
+) -> Knock {
     let settle = |planes: &Planes| {
-        planes.both().into_iter().map(|modes| swings(modes).settle_s(budget_arcsec)).try_fold(0.0_f64, |most, one| one.map(|s| most.max(s)))
+        planes
+            .both()
+            .into_iter()
+            .map(|modes| swings(modes).settle_s(budget_arcsec))
+            .try_fold(0.0_f64, |most, one| one.map(|s| most.max(s)))
     };
     Knock {
-        arcsec: system.typical.worst(|modes| swings(modes).bound_arcsec(0.0)),
+        arcsec: system
+            .typical
+            .worst(|modes| swings(modes).bound_arcsec(0.0)),
         settle_s: settle(&system.typical),
         worst_settle_s: [&system.low, &system.typical, &system.high]
             .into_iter()

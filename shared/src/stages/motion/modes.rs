@@ -52,7 +52,10 @@ impl Mode {
     /// strain energy shrinks by that factor.
     #[must_use]
     pub fn omega_in_moving_ground(&self) -> f64 {
-        self.omega * (1.0 - self.shares[0] * (1.0 - self.ground_dynamic_ratio)).max(0.0).sqrt()
+        self.omega
+            * (1.0 - self.shares[0] * (1.0 - self.ground_dynamic_ratio))
+                .max(0.0)
+                .sqrt()
     }
 }
 
@@ -62,20 +65,36 @@ pub fn find(rig: &Rig, stated_damping: Option<f64>) -> Vec<Mode> {
     let stiffness = stiffness(rig);
     let carry = carry(rig);
     let mass = carry.transpose() * body_mass(rig) * &carry;
-    let Some(cholesky) = Cholesky::new(stiffness.clone()) else { return Vec::new() };
+    let Some(cholesky) = Cholesky::new(stiffness.clone()) else {
+        return Vec::new();
+    };
     let lower = cholesky.l();
-    let Some(half) = lower.solve_lower_triangular(&mass) else { return Vec::new() };
-    let Some(flexible) = lower.solve_lower_triangular(&half.transpose()) else { return Vec::new() };
+    let Some(half) = lower.solve_lower_triangular(&mass) else {
+        return Vec::new();
+    };
+    let Some(flexible) = lower.solve_lower_triangular(&half.transpose()) else {
+        return Vec::new();
+    };
     let eigen = SymmetricEigen::new((&flexible + flexible.transpose()) * 0.5);
     let upper = lower.transpose();
-    let mut order: Vec<usize> = (0..FREE).filter(|&i| eigen.eigenvalues[i] > 1e-12 * eigen.eigenvalues.max()).collect();
+    let mut order: Vec<usize> = (0..FREE)
+        .filter(|&i| eigen.eigenvalues[i] > 1e-12 * eigen.eigenvalues.max())
+        .collect();
     order.sort_by(|&a, &b| eigen.eigenvalues[b].total_cmp(&eigen.eigenvalues[a]));
     order
         .into_iter()
         .filter_map(|i| {
             let value = eigen.eigenvalues[i];
-            let relative = upper.solve_upper_triangular(&eigen.eigenvectors.column(i).clone_owned())? / value.sqrt();
-            Some(mode(rig, 1.0 / value.sqrt(), &relative, &(&carry * &relative), stated_damping))
+            let relative = upper
+                .solve_upper_triangular(&eigen.eigenvectors.column(i).clone_owned())?
+                / value.sqrt();
+            Some(mode(
+                rig,
+                1.0 / value.sqrt(),
+                &relative,
+                &(&carry * &relative),
+                stated_damping,
+            ))
         })
         .collect()
 }
@@ -166,15 +185,28 @@ fn element(rig: &Rig) -> Element {
     }
 }
 
-fn mode(rig: &Rig, omega: f64, relative: &DVector<f64>, bodies: &DVector<f64>, stated: Option<f64>) -> Mode {
+fn mode(
+    rig: &Rig,
+    omega: f64,
+    relative: &DVector<f64>,
+    bodies: &DVector<f64>,
+    stated: Option<f64>,
+) -> Mode {
     let shares = shares(rig, omega, relative);
     let middle = 2 + ELEMENTS;
     let mut shape = vec![[0.0, relative[0]]];
-    shape.extend((0..NODES).map(|n| [rig.foot + rig.height * n as f64 / ELEMENTS as f64, bodies[2 + 2 * n]]));
+    shape.extend((0..NODES).map(|n| {
+        [
+            rig.foot + rig.height * n as f64 / ELEMENTS as f64,
+            bodies[2 + 2 * n],
+        ]
+    }));
     shape.push([rig.foot + rig.height + rig.centre, bodies[2 * NODES + 2]]);
     Mode {
         omega,
-        damping_ratio: stated.unwrap_or_else(|| damping(rig, omega, relative, shares)).min(MOST_DAMPING),
+        damping_ratio: stated
+            .unwrap_or_else(|| damping(rig, omega, relative, shares))
+            .min(MOST_DAMPING),
         base: relative[0],
         block_turn: relative[1],
         top_turn: bodies[2 * NODES + 1],
@@ -196,17 +228,31 @@ fn shares(rig: &Rig, omega: f64, relative: &DVector<f64>) -> [f64; 4] {
     let ground = (sway * u * u + 2.0 * coupling * u * turn + rocking * turn * turn) / all;
     let joint = rig.joint * relative[2].powi(2) / all;
     let mount = rig.mount * relative[FREE - 1].powi(2) / all;
-    [ground, joint, (1.0 - ground - joint - mount).max(0.0), mount]
+    [
+        ground,
+        joint,
+        (1.0 - ground - joint - mount).max(0.0),
+        mount,
+    ]
 }
 
 /// Material damping by the parts' shares of the energy, and what the ground carries off.
-fn damping(rig: &Rig, omega: f64, relative: &DVector<f64>, [ground, joint, column, mount]: [f64; 4]) -> f64 {
+fn damping(
+    rig: &Rig,
+    omega: f64,
+    relative: &DVector<f64>,
+    [ground, joint, column, mount]: [f64; 4],
+) -> f64 {
     let losses = rig.losses;
-    let material = losses.ground * ground + losses.joint * joint + losses.column * column + losses.mount * mount;
+    let material = losses.ground * ground
+        + losses.joint * joint
+        + losses.column * column
+        + losses.mount * mount;
     let radiated = rig.radiation.map_or(0.0, |block| {
         let pots = block.dashpots(omega);
         let (u, turn) = (relative[0], relative[1]);
-        (pots.sway * u * u + 2.0 * pots.coupling * u * turn + pots.rocking * turn * turn) / (2.0 * omega)
+        (pots.sway * u * u + 2.0 * pots.coupling * u * turn + pots.rocking * turn * turn)
+            / (2.0 * omega)
     });
     material + radiated
 }
@@ -239,7 +285,12 @@ mod tests {
             load: 60.0,
             centre: 0.25,
             inertia: 4.0,
-            losses: Losses { ground: 0.02, joint: 0.005, column: 0.002, mount: 0.01 },
+            losses: Losses {
+                ground: 0.02,
+                joint: 0.005,
+                column: 0.002,
+                mount: 0.01,
+            },
         }
     }
 
@@ -250,41 +301,92 @@ mod tests {
     /// βL = 1.8751: 150.119 Hz for the bare cantilever.
     #[test]
     fn a_bare_cantilever_has_its_exact_frequency() {
-        let bare = Rig { load: 0.0, inertia: 0.0, centre: 0.0, ..held() };
-        assert!((hertz(&bare, 0) - 150.119).abs() < 0.02, "{}", hertz(&bare, 0));
+        let bare = Rig {
+            load: 0.0,
+            inertia: 0.0,
+            centre: 0.0,
+            ..held()
+        };
+        assert!(
+            (hertz(&bare, 0) - 150.119).abs() < 0.02,
+            "{}",
+            hertz(&bare, 0)
+        );
     }
 
     /// Basis, computed from the exact roots: 61.68 Hz with a point mass; 47.03, 344.7 and 1182 Hz with offset and inertia.
     #[test]
     fn a_tip_mass_has_its_exact_frequencies() {
-        assert!((hertz(&Rig { centre: 0.0, inertia: 0.0, ..held() }, 0) - 61.68).abs() < 0.01);
+        assert!(
+            (hertz(
+                &Rig {
+                    centre: 0.0,
+                    inertia: 0.0,
+                    ..held()
+                },
+                0
+            ) - 61.68)
+                .abs()
+                < 0.01
+        );
         for (mode, expected, tolerance) in [(0, 47.03, 0.01), (1, 344.7, 0.3), (2, 1182.0, 6.0)] {
-            assert!((hertz(&held(), mode) - expected).abs() < tolerance, "{mode}: {}", hertz(&held(), mode));
+            assert!(
+                (hertz(&held(), mode) - expected).abs() < tolerance,
+                "{mode}: {}",
+                hertz(&held(), mode)
+            );
         }
     }
 
     /// Basis, computed: 39.42, 52.2 and 107 Hz on the embedded block by Pais & Kausel; 17.05, 41.8, 72.5 without side contact.
     #[test]
     fn the_block_on_its_ground_has_the_frequencies_of_the_basis() {
-        let embedded = Rig { ground: [229.3e6, 229.3e6 / 3.0, 178.6e6], ..held() };
+        let embedded = Rig {
+            ground: [229.3e6, 229.3e6 / 3.0, 178.6e6],
+            ..held()
+        };
         for (mode, expected) in [(0, 39.42), (1, 52.2), (2, 107.0)] {
-            assert!((hertz(&embedded, mode) / expected - 1.0).abs() < 0.005, "{mode}: {}", hertz(&embedded, mode));
+            assert!(
+                (hertz(&embedded, mode) / expected - 1.0).abs() < 0.005,
+                "{mode}: {}",
+                hertz(&embedded, mode)
+            );
         }
-        let bare = Rig { ground: [83.64e6, 0.0, 23.08e6], ..held() };
-        assert!((hertz(&bare, 0) / 17.05 - 1.0).abs() < 0.05, "{}", hertz(&bare, 0));
+        let bare = Rig {
+            ground: [83.64e6, 0.0, 23.08e6],
+            ..held()
+        };
+        assert!(
+            (hertz(&bare, 0) / 17.05 - 1.0).abs() < 0.05,
+            "{}",
+            hertz(&bare, 0)
+        );
     }
 
     /// A rigid body on a rocking spring alone: ω² = K/(I + m h²).
     #[test]
     fn a_rigid_pier_rocks_as_one_body() {
-        let rig = Rig { ground: [1e15, 0.0, 30e6], bending: 1e13, ..held() };
-        let about_base = 400.0 + 2400.0 * 0.25 + 41.65 * 1.2 * (1.6f64.powi(2) + 1.2f64.powi(2) / 12.0) + 4.0 + 60.0 * 2.45f64.powi(2);
+        let rig = Rig {
+            ground: [1e15, 0.0, 30e6],
+            bending: 1e13,
+            ..held()
+        };
+        let about_base = 400.0
+            + 2400.0 * 0.25
+            + 41.65 * 1.2 * (1.6f64.powi(2) + 1.2f64.powi(2) / 12.0)
+            + 4.0
+            + 60.0 * 2.45f64.powi(2);
         assert!((hertz(&rig, 0) - (30e6 / about_base).sqrt() / (2.0 * PI)).abs() < 1e-3);
     }
 
     #[test]
     fn shares_of_the_energy_are_whole_and_shapes_scaled() {
-        let rig = Rig { ground: [229.3e6, 229.3e6 / 3.0, 178.6e6], joint: 2e7, mount: 2e5, ..held() };
+        let rig = Rig {
+            ground: [229.3e6, 229.3e6 / 3.0, 178.6e6],
+            joint: 2e7,
+            mount: 2e5,
+            ..held()
+        };
         for mode in find(&rig, None) {
             assert!((mode.shares.iter().sum::<f64>() - 1.0).abs() < 1e-6);
             assert!(mode.damping_ratio > 0.0 && mode.damping_ratio < 1.0);

@@ -17,20 +17,26 @@ pub const SHIFT_SOURCE: Source = Source::judgement("from one foot to the other, 
 /// Share of the weight that comes and goes when somebody sits down or kneels.
 const SITTING_RATIO: f64 = 0.3;
 /// Where the sitting comes from.
-pub const SITTING_SOURCE: Source = Source::judgement("sitting down or kneeling: three tenths of the weight more, once");
+pub const SITTING_SOURCE: Source =
+    Source::judgement("sitting down or kneeling: three tenths of the weight more, once");
 /// A door falling shut: its blow on the ground at the wall, N s, and how long it takes, s.
 const DOOR_N_S: f64 = 10.0;
 const DOOR_S: f64 = 0.05;
 /// Time that is followed after it, s.
 pub const DOOR_LASTS_S: f64 = 0.4;
 /// Where the door comes from.
-pub const DOOR_SOURCE: Source = Source::judgement("a light door falling shut: 10 N s into the ground at the wall within 50 ms");
+pub const DOOR_SOURCE: Source =
+    Source::judgement("a light door falling shut: 10 N s into the ground at the wall within 50 ms");
 
 /// Turn of the star in arcsec towards east and north under a steady load on the block.
 #[must_use]
 pub fn steady(planes: &Planes, load: &[f64; 6]) -> [f64; 2] {
-    let x = steady_turn_arcsec(&planes.x, |mode: &Mode| mode.base * load[0] + mode.block_turn * load[4]);
-    let y = steady_turn_arcsec(&planes.y, |mode: &Mode| mode.base * load[1] - mode.block_turn * load[3]);
+    let x = steady_turn_arcsec(&planes.x, |mode: &Mode| {
+        mode.base * load[0] + mode.block_turn * load[4]
+    });
+    let y = steady_turn_arcsec(&planes.y, |mode: &Mode| {
+        mode.base * load[1] - mode.block_turn * load[3]
+    });
     [x, y]
 }
 
@@ -62,13 +68,20 @@ impl Ground<'_> {
         };
         // A person faces the pier: the shift is across the line to it.
         let distance = stand.x_m.hypot(stand.y_m).max(1e-6);
-        difference(-SHIFT_M * stand.y_m / distance, SHIFT_M * stand.x_m / distance)
+        difference(
+            -SHIFT_M * stand.y_m / distance,
+            SHIFT_M * stand.x_m / distance,
+        )
     }
 
     /// Movement when somebody there sits down or kneels.
     #[must_use]
     pub fn sitting_arcsec(&self, planes: &Planes, stand: &Stand) -> f64 {
-        let [x, y] = self.under(planes, stand.mass_kg * SITTING_RATIO, [stand.x_m, stand.y_m]);
+        let [x, y] = self.under(
+            planes,
+            stand.mass_kg * SITTING_RATIO,
+            [stand.x_m, stand.y_m],
+        );
         x.hypot(y)
     }
 
@@ -77,15 +90,28 @@ impl Ground<'_> {
     pub fn door(&self, planes: &Planes, distance_m: f64) -> Door {
         let count = (DOOR_S / STEP_S).round() as usize;
         let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
-        let blow: Vec<f64> = (0..=count).map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin()).collect();
+        let blow: Vec<f64> = (0..=count)
+            .map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
+            .collect();
         let from = |[x, y]: [f64; 2]| {
             let mut forces = Forces::at_rest(DOOR_LASTS_S);
-            forces.add(&through_floor(self.influence, self.floor, x * distance_m, y * distance_m), 0.0, &blow);
+            forces.add(
+                &through_floor(self.influence, self.floor, x * distance_m, y * distance_m),
+                0.0,
+                &blow,
+            );
             let history = history::run(planes, &forces);
-            Door { peak_arcsec: history.peak_arcsec(), rms_arcsec: history.rms_arcsec() }
+            Door {
+                peak_arcsec: history.peak_arcsec(),
+                rms_arcsec: history.rms_arcsec(),
+            }
         };
         let (east, north) = (from([1.0, 0.0]), from([0.0, 1.0]));
-        if north.peak_arcsec > east.peak_arcsec { north } else { east }
+        if north.peak_arcsec > east.peak_arcsec {
+            north
+        } else {
+            east
+        }
     }
 }
 

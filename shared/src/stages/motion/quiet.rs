@@ -40,18 +40,44 @@ pub struct Quiet {
 
 /// From which distance on a person is not felt who moves the star so many times as far as one who stands; none within 20 m.
 #[must_use]
-pub fn find(brief: &Brief, system: &System, ground: &Ground<'_>, budget_arcsec: f64, times: f64) -> Option<Quiet> {
-    let loud =
-        |[x, y]: [f64; 2], distance: f64| times * turn(&system.low, ground, person_kg(brief), [x * distance, y * distance]) > budget_arcsec;
+pub fn find(
+    brief: &Brief,
+    system: &System,
+    ground: &Ground<'_>,
+    budget_arcsec: f64,
+    times: f64,
+) -> Option<Quiet> {
+    let loud = |[x, y]: [f64; 2], distance: f64| {
+        times
+            * turn(
+                &system.low,
+                ground,
+                person_kg(brief),
+                [x * distance, y * distance],
+            )
+            > budget_arcsec
+    };
     // Without posts the block's two planes of symmetry make one quarter stand for all.
-    let asked = if ground.floor.supports.is_empty() { 3 } else { DIRECTIONS.len() };
-    let mut found = Quiet { distance_m: 0.0, anywhere: true };
+    let asked = if ground.floor.supports.is_empty() {
+        3
+    } else {
+        DIRECTIONS.len()
+    };
+    let mut found = Quiet {
+        distance_m: 0.0,
+        anywhere: true,
+    };
     for (_, x, y) in DIRECTIONS.iter().take(asked) {
         let way = [x / x.hypot(*y), y / x.hypot(*y)];
         let edge = edge_m(ground.floor, way);
         match last_loud(edge, |distance| loud(way, distance)) {
             Last::Nowhere => found.distance_m = found.distance_m.max(edge),
-            Last::At(distance) => found = Quiet { distance_m: found.distance_m.max(distance), anywhere: false },
+            Last::At(distance) => {
+                found = Quiet {
+                    distance_m: found.distance_m.max(distance),
+                    anywhere: false,
+                }
+            }
             Last::Everywhere => return None,
         }
     }
@@ -72,7 +98,9 @@ enum Last {
 fn last_loud(edge: f64, loud: impl Fn(f64) -> bool) -> Last {
     let ratio = (FARTHEST_M / edge).max(1.0).powf(1.0 / (PLACES - 1) as f64);
     let place = |i: usize| edge * ratio.powi(i as i32);
-    let Some(last) = (0..PLACES).rev().find(|&i| loud(place(i))) else { return Last::Nowhere };
+    let Some(last) = (0..PLACES).rev().find(|&i| loud(place(i))) else {
+        return Last::Nowhere;
+    };
     if last == PLACES - 1 {
         return Last::Everywhere;
     }
@@ -95,8 +123,16 @@ fn edge_m(floor: &Floor, [x, y]: [f64; 2]) -> f64 {
         Some(opening) => [opening.length, opening.width].map(|side| 0.5 * metre::get(side)),
         None => floor.block_half_m,
     };
-    let along = |half: f64, part: f64| if part.abs() > 1e-9 { half / part.abs() } else { f64::INFINITY };
-    along(half[0], x).min(along(half[1], y)).clamp(0.01, FARTHEST_M / 2.0)
+    let along = |half: f64, part: f64| {
+        if part.abs() > 1e-9 {
+            half / part.abs()
+        } else {
+            f64::INFINITY
+        }
+    };
+    along(half[0], x)
+        .min(along(half[1], y))
+        .clamp(0.01, FARTHEST_M / 2.0)
 }
 
 /// Mass of the person for whom the distance holds.
@@ -120,10 +156,24 @@ mod tests {
     use crate::site_plan::floor::Stand;
 
     fn from(plan: &mut SitePlan, distance: f64) -> f64 {
-        let place = |name: &str, x, y| Stand { name: name.into(), x_m: x * distance, y_m: y * distance, mass_kg: 80.0 };
-        plan.floor.stands = Some(vec![place("S", 0.0, -1.0), place("E", 1.0, 0.0), place("NE", 0.5f64.sqrt(), 0.5f64.sqrt())]);
+        let place = |name: &str, x, y| Stand {
+            name: name.into(),
+            x_m: x * distance,
+            y_m: y * distance,
+            mass_kg: 80.0,
+        };
+        plan.floor.stands = Some(vec![
+            place("S", 0.0, -1.0),
+            place("E", 1.0, 0.0),
+            place("NE", 0.5f64.sqrt(), 0.5f64.sqrt()),
+        ]);
         let design = design_plan(plan, &NoShelf).unwrap();
-        design.motion.stands.iter().map(|stand| stand.block_tilt_by_ground_arcsec.unwrap().low).fold(0.0, f64::max)
+        design
+            .motion
+            .stands
+            .iter()
+            .map(|stand| stand.block_tilt_by_ground_arcsec.unwrap().low)
+            .fold(0.0, f64::max)
     }
 
     /// The distance means what it says: just beyond it the star moves by less than the budget, just within by more.
@@ -144,7 +194,14 @@ mod tests {
         let design = design_plan(&plan, &NoShelf).unwrap();
         let quiet = design.motion.quiet.unwrap();
         let half = design.floor.block_half_m;
-        assert!(quiet.anywhere && (quiet.distance_m - half[0].hypot(half[1])).abs() < 1e-9, "{quiet:?}");
-        assert!(design.motion.where_to_stand[0].contains("anywhere"), "{}", design.motion.where_to_stand[0]);
+        assert!(
+            quiet.anywhere && (quiet.distance_m - half[0].hypot(half[1])).abs() < 1e-9,
+            "{quiet:?}"
+        );
+        assert!(
+            design.motion.where_to_stand[0].contains("anywhere"),
+            "{}",
+            design.motion.where_to_stand[0]
+        );
     }
 }

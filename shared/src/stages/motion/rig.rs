@@ -12,8 +12,9 @@ use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::pier::Pier;
 use crate::units::{
-    STANDARD_GRAVITY_M_S2, kilogram, kilogram_square_metre, kilonewton_per_cubic_metre, megapascal, metre, metre_per_second, millimetre,
-    newton, newton_metre_per_radian, newton_per_metre, newton_per_radian, newton_square_metre,
+    STANDARD_GRAVITY_M_S2, kilogram, kilogram_square_metre, kilonewton_per_cubic_metre, megapascal,
+    metre, metre_per_second, millimetre, newton, newton_metre_per_radian, newton_per_metre,
+    newton_per_radian, newton_square_metre,
 };
 
 /// Which upright plane.
@@ -85,7 +86,14 @@ pub struct Rig {
 impl Rig {
     /// The rig in one plane; none where the ground is not known.
     #[must_use]
-    pub fn new(axis: Axis, brief: &Brief, ground: &Ground, block: &Block, stiffness: &GroundStiffness, pier: &Pier) -> Option<Self> {
+    pub fn new(
+        axis: Axis,
+        brief: &Brief,
+        ground: &Ground,
+        block: &Block,
+        stiffness: &GroundStiffness,
+        pier: &Pier,
+    ) -> Option<Self> {
         let (along, across) = match axis {
             Axis::X => (block.length, block.width),
             Axis::Y => (block.width, block.length),
@@ -95,14 +103,18 @@ impl Rig {
         let mass = kilogram::get(block.mass);
         let depth = metre::get(block.depth);
         let load = &brief.load;
-        let [shaft, top_plate, all] = [pier.shaft_mass, pier.top_plate_mass, pier.mass].map(kilogram::get);
+        let [shaft, top_plate, all] =
+            [pier.shaft_mass, pier.top_plate_mass, pier.mass].map(kilogram::get);
         Some(Self {
             ground: springs(axis, &stiffness.typical)?,
             radiation: ground.shear_modulus.map(|g| {
-                let density = kilonewton_per_cubic_metre::get(ground.unit_weight) * 1e3 / STANDARD_GRAVITY_M_S2;
+                let density = kilonewton_per_cubic_metre::get(ground.unit_weight) * 1e3
+                    / STANDARD_GRAVITY_M_S2;
                 let speed = ground
                     .shear_wave_speed
-                    .map_or((megapascal::get(g.typical) * 1e6 / density).sqrt(), |v| metre_per_second::get(v.typical));
+                    .map_or((megapascal::get(g.typical) * 1e6 / density).sqrt(), |v| {
+                        metre_per_second::get(v.typical)
+                    });
                 dashpot::Block {
                     density,
                     shear_speed: speed,
@@ -136,14 +148,24 @@ impl Rig {
     /// The same rig in ground of this stiffness, whose shear modulus is so many times the typical one.
     #[must_use]
     pub fn held(&self, axis: Axis, held: &Stiffness, modulus_ratio: f64) -> Option<Self> {
-        Some(Self { ground: springs(axis, held)?, ..self.in_ground(modulus_ratio) })
+        Some(Self {
+            ground: springs(axis, held)?,
+            ..self.in_ground(modulus_ratio)
+        })
     }
 
     /// The same rig in even ground whose shear modulus is so many times the typical one.
     #[must_use]
     pub fn in_ground(&self, modulus_ratio: f64) -> Self {
-        let radiation = self.radiation.map(|block| dashpot::Block { shear_speed: block.shear_speed * modulus_ratio.sqrt(), ..block });
-        Self { ground: self.ground.map(|k| k * modulus_ratio), radiation, ..*self }
+        let radiation = self.radiation.map(|block| dashpot::Block {
+            shear_speed: block.shear_speed * modulus_ratio.sqrt(),
+            ..block
+        });
+        Self {
+            ground: self.ground.map(|k| k * modulus_ratio),
+            radiation,
+            ..*self
+        }
     }
 }
 
@@ -152,7 +174,9 @@ impl Rig {
     /// mass goes along. That of rocking is taken for all of it; sway keeps its own.
     #[must_use]
     pub fn ground_dynamic_ratio(&self, omega: f64) -> f64 {
-        let Some(block) = self.radiation else { return 1.0 };
+        let Some(block) = self.radiation else {
+            return 1.0;
+        };
         let (short, long) = (block.length.min(block.width), block.length.max(block.width));
         let a0 = (omega * 0.5 * short / block.shear_speed).min(HIGHEST_A0);
         if block.length <= block.width {
@@ -173,7 +197,11 @@ fn springs(axis: Axis, held: &Stiffness) -> Option<[f64; 3]> {
         // A right-handed turn about x carries the top towards −y; the plane's own turn is the opposite one.
         Axis::Y => (held.horizontal_y?, -held.coupling_y_rx?, held.rocking_x?),
     };
-    Some([newton_per_metre::get(sway), newton_per_radian::get(coupling), newton_metre_per_radian::get(rocking)])
+    Some([
+        newton_per_metre::get(sway),
+        newton_per_radian::get(coupling),
+        newton_metre_per_radian::get(rocking),
+    ])
 }
 
 /// Radius of gyration of a tube: √(D² + d²)/4.

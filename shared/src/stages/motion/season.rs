@@ -13,8 +13,9 @@ use crate::stages::ground::Ground;
 use crate::units::metre;
 
 /// Where the movements come from.
-pub const SOURCE: Source =
-    Source::judgement("difference across a metre in a year by kind of soil; published piers moved by 4 to 15 arcsec in a season");
+pub const SOURCE: Source = Source::judgement(
+    "difference across a metre in a year by kind of soil; published piers moved by 4 to 15 arcsec in a season",
+);
 
 /// Lean in a year.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -45,15 +46,28 @@ fn difference_mm(soil: Soil) -> Option<f64> {
 pub fn find(brief: &Brief, ground: &Ground, block: &Block, notes: &mut Notes) -> Option<Season> {
     let base = metre::get(block.length.min(block.width));
     // A base in the ground that freezes moves with the frost; one below it hardly.
-    let shallow = if block.depth < ground.frost_depth { 2.0 } else { 1.0 };
+    let shallow = if block.depth < ground.frost_depth {
+        2.0
+    } else {
+        1.0
+    };
     let difference = difference_mm(brief.site.soil.value)? * shallow * base.min(1.0);
     let lean = polar::lean_arcsec(difference / 1e3, base) / 60.0;
-    let season = Season { difference_mm: difference, arcmin_per_year: lean, drift_arcsec_per_min: polar::drift_arcsec_per_min(lean) };
+    let season = Season {
+        difference_mm: difference,
+        arcmin_per_year: lean,
+        drift_arcsec_per_min: polar::drift_arcsec_per_min(lean),
+    };
     notes.working(
-        Working::new("motion.season", "Lean of the polar axis in a year", "θ = Δ/b", SOURCE)
-            .with("Δ", difference, Unit::Millimetre)
-            .with("b", base, Unit::Metre)
-            .gives("θ", lean, Unit::Arcminute),
+        Working::new(
+            "motion.season",
+            "Lean of the polar axis in a year",
+            "θ = Δ/b",
+            SOURCE,
+        )
+        .with("Δ", difference, Unit::Millimetre)
+        .with("b", base, Unit::Metre)
+        .gives("θ", lean, Unit::Arcminute),
     );
     if lean > 0.0 {
         notes.caution(

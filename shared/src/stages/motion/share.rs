@@ -79,7 +79,11 @@ struct Moved {
 /// Lists the disturbances, largest first.
 #[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
-    let moved = |peaks: Peaks| Moved { typical: peaks.typical, worst: peaks.worst, rms: peaks.rms / 2f64.sqrt() };
+    let moved = |peaks: Peaks| Moved {
+        typical: peaks.typical,
+        worst: peaks.worst,
+        rms: peaks.rms / 2f64.sqrt(),
+    };
     let walk = parts.walk.map(|[one, _]| moved(one));
     let two = parts.walk.map(|[_, two]| moved(two));
     let wind = parts.wind.map(|wind| Moved {
@@ -89,22 +93,46 @@ pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
     });
     // Warmth turns the top at a steady rate: evenly over its way.
     let warmth = parts.heat.guided_arcsec;
-    let heat = Moved { typical: warmth, worst: warmth, rms: warmth / 12f64.sqrt() };
+    let heat = Moved {
+        typical: warmth,
+        worst: warmth,
+        rms: warmth / 12f64.sqrt(),
+    };
     let line = |id, title, moved, source| self::line(parts, id, title, moved, source);
     let mut all = vec![
-        line("walk", "Somebody walks along the path", walk, crate::rules::li_2010::step::SOURCE),
+        line(
+            "walk",
+            "Somebody walks along the path",
+            walk,
+            crate::rules::li_2010::step::SOURCE,
+        ),
         line(
             "second_person",
             "A second person follows in step",
             two,
             Source::judgement("the same steps once more, a metre behind, both feet down at once"),
         ),
-        line("wind", "Wind on telescope, mount and column", wind, crate::rules::en_1991_1_4_2005::turbulence::SOURCE),
-        line("thermal", "Warmth on one side of the column, between two corrections", Some(heat), crate::rules::mechanics::heat::SOURCE),
+        line(
+            "wind",
+            "Wind on telescope, mount and column",
+            wind,
+            crate::rules::en_1991_1_4_2005::turbulence::SOURCE,
+        ),
+        line(
+            "thermal",
+            "Warmth on one side of the column, between two corrections",
+            Some(heat),
+            crate::rules::mechanics::heat::SOURCE,
+        ),
     ];
     all.extend(people(parts));
     // A second walker comes on top of the first one and is no disturbance of its own.
-    let sum: f64 = all.iter().filter(|one| is_own(one)).filter_map(|one| one.arcsec).map(|a| a * a).sum();
+    let sum: f64 = all
+        .iter()
+        .filter(|one| is_own(one))
+        .filter_map(|one| one.arcsec)
+        .map(|a| a * a)
+        .sum();
     for one in all.iter_mut().filter(|one| is_own(one)) {
         one.share_ratio = one.arcsec.filter(|_| sum > 0.0).map(|a| a * a / sum);
     }
@@ -120,20 +148,48 @@ fn is_own(one: &Disturbance) -> bool {
 #[must_use]
 pub fn star_width(brief: &Brief, disturbances: &[Disturbance]) -> Option<StarWidth> {
     let own = disturbances.iter().filter(|one| is_own(one));
-    let variance = own.filter_map(|one| one.rms_arcsec).map(|rms| rms * rms).reduce(|a, b| a + b)?;
+    let variance = own
+        .filter_map(|one| one.rms_arcsec)
+        .map(|rms| rms * rms)
+        .reduce(|a, b| a + b)?;
     let seeing = brief.load.seeing_arcsec.value;
     let width = width::grown_arcsec(seeing, variance.sqrt());
-    Some(StarWidth { seeing_arcsec: seeing, width_arcsec: width, growth_ratio: width / seeing - 1.0 })
+    Some(StarWidth {
+        seeing_arcsec: seeing,
+        width_arcsec: width,
+        growth_ratio: width / seeing - 1.0,
+    })
 }
 
 fn people(parts: &Parts<'_>) -> Vec<Disturbance> {
-    let felt = parts.system.zip(parts.influence).map(|(system, influence)| (system, Ground { floor: parts.floor, influence }));
+    let felt = parts
+        .system
+        .zip(parts.influence)
+        .map(|(system, influence)| {
+            (
+                system,
+                Ground {
+                    floor: parts.floor,
+                    influence,
+                },
+            )
+        });
     let stands = &parts.brief.floor.stands.value;
-    let of_stands = |one: &dyn Fn(&Ground<'_>, &Planes, &crate::site_plan::floor::Stand) -> f64, seen: f64| {
+    let of_stands = |one: &dyn Fn(&Ground<'_>, &Planes, &crate::site_plan::floor::Stand) -> f64,
+                     seen: f64| {
         felt.map(|(system, ground)| {
-            let most = |planes| stands.iter().map(|stand| one(&ground, planes, stand)).fold(0.0, f64::max);
+            let most = |planes| {
+                stands
+                    .iter()
+                    .map(|stand| one(&ground, planes, stand))
+                    .fold(0.0, f64::max)
+            };
             let typical = most(&system.typical);
-            Moved { typical, worst: most(&system.low), rms: typical * seen }
+            Moved {
+                typical,
+                worst: most(&system.low),
+                rms: typical * seen,
+            }
         })
     };
     let under = |ground: &Ground<'_>, planes: &Planes, stand: &crate::site_plan::floor::Stand| {
@@ -144,39 +200,71 @@ fn people(parts: &Parts<'_>) -> Vec<Disturbance> {
     let door = felt.map(|(system, ground)| {
         let distance = people::door_distance_m(parts.brief);
         let typical = ground.door(&system.typical, distance);
-        let seen = (people::DOOR_LASTS_S / second::get(parts.brief.load.exposure.value)).min(1.0).sqrt();
-        Moved { typical: typical.peak_arcsec, worst: ground.door(&system.low, distance).peak_arcsec, rms: typical.rms_arcsec * seen }
+        let seen = (people::DOOR_LASTS_S / second::get(parts.brief.load.exposure.value))
+            .min(1.0)
+            .sqrt();
+        Moved {
+            typical: typical.peak_arcsec,
+            worst: ground.door(&system.low, distance).peak_arcsec,
+            rms: typical.rms_arcsec * seen,
+        }
     });
     let reciprocity = Source::derived("reciprocity on the solved half-space");
     vec![
-        line(parts, "standing", "Somebody comes to a stand, or leaves it", of_stands(&under, once), reciprocity),
+        line(
+            parts,
+            "standing",
+            "Somebody comes to a stand, or leaves it",
+            of_stands(&under, once),
+            reciprocity,
+        ),
         line(
             parts,
             "shifting",
             "Somebody at a stand shifts from foot to foot",
             // To and fro all through the exposure.
-            of_stands(&|ground, planes, stand| ground.shifting_arcsec(planes, stand), 0.5),
+            of_stands(
+                &|ground, planes, stand| ground.shifting_arcsec(planes, stand),
+                0.5,
+            ),
             people::SHIFT_SOURCE,
         ),
         line(
             parts,
             "sitting",
             "Somebody at a stand sits down or kneels",
-            of_stands(&|ground, planes, stand| ground.sitting_arcsec(planes, stand), once),
+            of_stands(
+                &|ground, planes, stand| ground.sitting_arcsec(planes, stand),
+                once,
+            ),
             people::SITTING_SOURCE,
         ),
-        line(parts, "door", "A door falls shut", door, people::DOOR_SOURCE),
+        line(
+            parts,
+            "door",
+            "A door falls shut",
+            door,
+            people::DOOR_SOURCE,
+        ),
     ]
 }
 
 /// Root mean square over the step, of a step that comes once and is taken out by the guider at its next correction:
 /// √(p (1 − p)) for the share p of the exposure that it shows, a half where nothing corrects it.
 fn step_rms_ratio(brief: &Brief) -> f64 {
-    let share = (second::get(brief.load.guiding_interval.value) / second::get(brief.load.exposure.value)).clamp(0.0, 0.5);
+    let share = (second::get(brief.load.guiding_interval.value)
+        / second::get(brief.load.exposure.value))
+    .clamp(0.0, 0.5);
     (share * (1.0 - share)).sqrt()
 }
 
-fn line(parts: &Parts<'_>, id: &'static str, title: &'static str, moved: Option<Moved>, source: Source) -> Disturbance {
+fn line(
+    parts: &Parts<'_>,
+    id: &'static str,
+    title: &'static str,
+    moved: Option<Moved>,
+    source: Source,
+) -> Disturbance {
     let seeing = parts.brief.load.seeing_arcsec.value;
     Disturbance {
         id,
@@ -186,7 +274,9 @@ fn line(parts: &Parts<'_>, id: &'static str, title: &'static str, moved: Option<
         share_ratio: None,
         rms_arcsec: moved.map(|moved| moved.rms),
         star_width_arcsec: moved.map(|moved| width::grown_arcsec(seeing, moved.rms)),
-        verdict: moved.map_or(Verdict::Unknown, |moved| Verdict::of(moved.worst / parts.budget_arcsec)),
+        verdict: moved.map_or(Verdict::Unknown, |moved| {
+            Verdict::of(moved.worst / parts.budget_arcsec)
+        }),
         source,
     }
 }

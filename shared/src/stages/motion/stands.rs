@@ -30,7 +30,8 @@ impl Influence for Solved {
     /// The load that does to the block what a newton at a place does: `K q`, whatever the modulus.
     fn per_newton(&self, x_m: f64, y_m: f64) -> [f64; 6] {
         let motion = self.under_weight(x_m, y_m);
-        self.stiffness_over_g.map(|row| row.iter().zip(motion).map(|(k, q)| k * q).sum())
+        self.stiffness_over_g
+            .map(|row| row.iter().zip(motion).map(|(k, q)| k * q).sum())
     }
 }
 
@@ -46,9 +47,16 @@ impl Influence for GroundStiffness {
     /// The load that in even ground does what a newton at a place does in typical ground, but for the lean's own factor,
     /// which the modes bring.
     fn per_newton(&self, x_m: f64, y_m: f64) -> [f64; 6] {
-        let Some(solved) = self.solved.as_deref() else { return [0.0; 6] };
+        let Some(solved) = self.solved.as_deref() else {
+            return [0.0; 6];
+        };
         let motion = self.uneven.typical.under_weight(solved, x_m, y_m);
-        solved.stiffness_over_g.map(|row| row.iter().zip(motion).map(|(k, q)| k * q / self.uneven.typical.lean_ratio).sum())
+        solved.stiffness_over_g.map(|row| {
+            row.iter()
+                .zip(motion)
+                .map(|(k, q)| k * q / self.uneven.typical.lean_ratio)
+                .sum()
+        })
     }
 }
 
@@ -76,12 +84,23 @@ impl OnGround {
         notes: &mut Notes,
     ) -> Self {
         let (Some(solved), Some(g)) = (stiffness.solved.as_deref(), stiffness.shear_modulus) else {
-            return Self { tilt_map: None, isolation: None, practice: None };
+            return Self {
+                tilt_map: None,
+                isolation: None,
+                practice: None,
+            };
         };
         Self {
             tilt_map: Some(map::find(solved, ground, floor, g, stiffness.uneven, notes)),
             isolation: isolation::find(brief, block, pier, solved, g, notes),
-            practice: Some(practice::find(brief, ground, solved, stiffness.uneven, g, notes)),
+            practice: Some(practice::find(
+                brief,
+                ground,
+                solved,
+                stiffness.uneven,
+                g,
+                notes,
+            )),
         }
     }
 }
@@ -128,7 +147,12 @@ mod tests {
         plan.block.length_m = Some(1.0);
         plan.block.width_m = Some(1.0);
         plan.block.depth_m = Some(1.0);
-        plan.floor.stands = Some(vec![Stand { name: "East".into(), x_m: 1.0, y_m: 0.0, mass_kg: PERSON_KG }]);
+        plan.floor.stands = Some(vec![Stand {
+            name: "East".into(),
+            x_m: 1.0,
+            y_m: 0.0,
+            mass_kg: PERSON_KG,
+        }]);
         plan
     }
 
@@ -138,18 +162,34 @@ mod tests {
         let map = design.motion.on_ground.tilt_map.unwrap();
         let middle = map.y_m.len() / 2;
         assert!(map.y_m[middle].abs() < 1e-9);
-        let at = map.x_m.iter().position(|x| (x - 1.05).abs() < 0.04).unwrap();
+        let at = map
+            .x_m
+            .iter()
+            .position(|x| (x - 1.05).abs() < 0.04)
+            .unwrap();
         let stand = design.motion.stands[0].block_tilt_arcsec.unwrap();
-        assert!((map.tilt_arcsec[middle][at] / stand - 1.0).abs() < 0.1, "{} {stand}", map.tilt_arcsec[middle][at]);
-        assert_eq!(map.tilt_arcsec[0][0], map.tilt_arcsec[map.y_m.len() - 1][map.x_m.len() - 1]);
+        assert!(
+            (map.tilt_arcsec[middle][at] / stand - 1.0).abs() < 0.1,
+            "{} {stand}",
+            map.tilt_arcsec[middle][at]
+        );
+        assert_eq!(
+            map.tilt_arcsec[0][0],
+            map.tilt_arcsec[map.y_m.len() - 1][map.x_m.len() - 1]
+        );
     }
 
     #[test]
     fn a_lining_makes_the_block_softer_and_a_person_at_a_metre_no_quieter() {
         let design = design_plan(&cube(), &NoShelf).unwrap();
         let isolation = design.motion.on_ground.isolation.unwrap();
-        let [bonded, half, full] = isolation.rows.as_slice() else { panic!("three rows") };
-        assert!(bonded.rocking_n_m_per_rad > 1.8 * half.rocking_n_m_per_rad && half.rocking_n_m_per_rad > 2.0 * full.rocking_n_m_per_rad);
+        let [bonded, half, full] = isolation.rows.as_slice() else {
+            panic!("three rows")
+        };
+        assert!(
+            bonded.rocking_n_m_per_rad > 1.8 * half.rocking_n_m_per_rad
+                && half.rocking_n_m_per_rad > 2.0 * full.rocking_n_m_per_rad
+        );
         assert!(full.person_arcsec.typical > 1.3 * bonded.person_arcsec.typical);
         assert!(full.push_arcsec.typical > 3.0 * bonded.push_arcsec.typical);
     }
@@ -159,8 +199,16 @@ mod tests {
         let design = design_plan(&cube(), &NoShelf).unwrap();
         let practice = design.motion.on_ground.practice.unwrap();
         for row in practice.rows {
-            assert!((row.tilt_arcsec.typical * row.holds_at_shear_modulus_mpa.recip() * 30.0 / 1.5 - 1.0).abs() < 0.01);
-            assert!(row.tilt_arcsec.low > row.tilt_arcsec.typical && row.tilt_arcsec.typical > row.tilt_arcsec.high);
+            assert!(
+                (row.tilt_arcsec.typical * row.holds_at_shear_modulus_mpa.recip() * 30.0 / 1.5
+                    - 1.0)
+                    .abs()
+                    < 0.01
+            );
+            assert!(
+                row.tilt_arcsec.low > row.tilt_arcsec.typical
+                    && row.tilt_arcsec.typical > row.tilt_arcsec.high
+            );
         }
     }
 }

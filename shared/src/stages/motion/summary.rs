@@ -31,16 +31,32 @@ pub struct Parts<'a> {
 /// The sentences, the largest mover first.
 #[must_use]
 pub fn sentences(parts: &Parts<'_>) -> Vec<String> {
-    [largest(parts), people(parts), softest(parts), fill(parts), warmth(parts), season(parts)].into_iter().flatten().collect()
+    [
+        largest(parts),
+        people(parts),
+        softest(parts),
+        fill(parts),
+        warmth(parts),
+        season(parts),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 fn largest(parts: &Parts<'_>) -> Option<String> {
-    let first = parts.disturbances.iter().find(|one| one.share_ratio.is_some())?;
+    let first = parts
+        .disturbances
+        .iter()
+        .find(|one| one.share_ratio.is_some())?;
     let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
     let (arcsec, worst, budget) = (first.arcsec?, first.worst_arcsec?, parts.budget_arcsec);
     let verdict = if arcsec <= budget { "within" } else { "beyond" };
     let softer = if arcsec <= budget && worst > budget {
-        format!("; in the softest ground thought likely it is {}, beyond it", say(worst))
+        format!(
+            "; in the softest ground thought likely it is {}, beyond it",
+            say(worst)
+        )
     } else {
         String::new()
     };
@@ -54,10 +70,19 @@ fn largest(parts: &Parts<'_>) -> Option<String> {
 
 /// What a person does is the ground's dent, not the pier's ringing, unless the pier is slow.
 fn people(parts: &Parts<'_>) -> Option<String> {
-    let still = parts.disturbances.iter().find(|one| one.id == "standing")?.arcsec.filter(|arcsec| *arcsec > 0.0)?;
+    let still = parts
+        .disturbances
+        .iter()
+        .find(|one| one.id == "standing")?
+        .arcsec
+        .filter(|arcsec| *arcsec > 0.0)?;
     let first = hertz::get(parts.modes.first()?.frequency.low);
     let times = format!("{:.1}", parts.step_ratio?);
-    let rings = if first < FIRST_HZ { ", since this pier swings so slowly that it rings with the steps" } else { "" };
+    let rings = if first < FIRST_HZ {
+        ", since this pier swings so slowly that it rings with the steps"
+    } else {
+        ""
+    };
     Some(format!(
         "Who stands still moves the star by up to {}: the weight dents the ground, and the block leans with the dent. Walking there makes \
          it {times} times as much{rings}.",
@@ -68,22 +93,40 @@ fn people(parts: &Parts<'_>) -> Option<String> {
 /// The title as the middle of a sentence.
 fn lower(title: &str) -> String {
     let mut letters = title.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
 }
 
 fn softest(parts: &Parts<'_>) -> Option<String> {
     let first = parts.modes.first()?;
     let shares = [
-        (first.mount_share_ratio, "the mount; no pier makes up for a soft mount"),
-        (first.joint_share_ratio, "the foot on its studs; a shorter gap or a bed of grout stiffens it"),
-        (first.ground_share_ratio, "the ground; soil hard against the block's sides stiffens it most"),
-        (first.column_share_ratio, "the column; a wider tube stiffens it most"),
+        (
+            first.mount_share_ratio,
+            "the mount; no pier makes up for a soft mount",
+        ),
+        (
+            first.joint_share_ratio,
+            "the foot on its studs; a shorter gap or a bed of grout stiffens it",
+        ),
+        (
+            first.ground_share_ratio,
+            "the ground; soil hard against the block's sides stiffens it most",
+        ),
+        (
+            first.column_share_ratio,
+            "the column; a wider tube stiffens it most",
+        ),
     ];
     let (share, part) = shares.into_iter().max_by(|(a, _), (b, _)| a.total_cmp(b))?;
     (share >= SOFT_RATIO).then(|| {
         format!(
             "Knocked, the telescope swings at {}, and {} of the bending is in {part}.",
-            parts.brief.units.say(hertz::get(first.frequency.typical), Unit::Hertz),
+            parts
+                .brief
+                .units
+                .say(hertz::get(first.frequency.typical), Unit::Hertz),
             parts.brief.units.say(100.0 * share, Unit::PerCent)
         )
     })
@@ -100,12 +143,18 @@ fn warmth(parts: &Parts<'_>) -> Option<String> {
     let slowly = if heat.unguided_arcsec < 0.001 * parts.budget_arcsec {
         "so slowly that no single exposure shows it".to_owned()
     } else {
-        format!("slowly, {} within one exposure that is not guided", say(heat.unguided_arcsec))
+        format!(
+            "slowly, {} within one exposure that is not guided",
+            say(heat.unguided_arcsec)
+        )
     };
     (heat.arcsec > 0.0).then(|| {
         format!(
             "A column {} warmer on one side leans its top by {}; it comes {slowly}.",
-            parts.brief.units.say(parts.brief.load.thermal_difference_k.value, Unit::Kelvin),
+            parts
+                .brief
+                .units
+                .say(parts.brief.load.thermal_difference_k.value, Unit::Kelvin),
             say(heat.arcsec)
         )
     })
@@ -115,7 +164,13 @@ fn season(parts: &Parts<'_>) -> Option<String> {
     let season = parts.season.filter(|season| season.difference_mm > 0.0)?;
     Some(format!(
         "If one side of the block rises or sinks by {} more than the other in a year, the polar axis leans by {}.",
-        parts.brief.units.say(season.difference_mm, Unit::Millimetre),
-        parts.brief.units.say(season.arcmin_per_year, Unit::Arcminute)
+        parts
+            .brief
+            .units
+            .say(season.difference_mm, Unit::Millimetre),
+        parts
+            .brief
+            .units
+            .say(season.arcmin_per_year, Unit::Arcminute)
     ))
 }

@@ -33,7 +33,10 @@ impl Planes {
         let x_modes = one(x);
         let y_modes = if x == y { x_modes.clone() } else { one(y) };
         // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
-        Self { x: carry(x_modes, carried[0], 1.0), y: carry(y_modes, carried[1], -1.0) }
+        Self {
+            x: carry(x_modes, carried[0], 1.0),
+            y: carry(y_modes, carried[1], -1.0),
+        }
     }
 
     /// Both planes.
@@ -54,7 +57,11 @@ pub type System = Spread<Planes>;
 /// Turn of the load in arcsec under a steady load that does `work` on a mode's shape.
 #[must_use]
 pub fn steady_turn_arcsec(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> f64 {
-    ARCSEC_PER_RADIAN * modes.iter().map(|mode| mode.load_turn * work(mode) / mode.omega.powi(2)).sum::<f64>()
+    ARCSEC_PER_RADIAN
+        * modes
+            .iter()
+            .map(|mode| mode.load_turn * work(mode) / mode.omega.powi(2))
+            .sum::<f64>()
 }
 
 /// Swings of the load's turn, arcsec, each with its rate of decay, 1/s.
@@ -66,7 +73,9 @@ impl Swings {
     /// most ωT, the blow, and at most 2, the push that ends at the wrong moment.
     #[must_use]
     pub fn after_pulse(modes: &[Mode], lasts_s: f64, work: impl Fn(&Mode) -> f64) -> Self {
-        Self::of(modes, |mode| (mode.omega * lasts_s).min(2.0) * work(mode) / mode.omega.powi(2))
+        Self::of(modes, |mode| {
+            (mode.omega * lasts_s).min(2.0) * work(mode) / mode.omega.powi(2)
+        })
     }
 
     /// After a steady load that does `work` on a mode's shape has gone at once.
@@ -79,7 +88,12 @@ impl Swings {
         Self(
             modes
                 .iter()
-                .map(|mode| [(ARCSEC_PER_RADIAN * mode.load_turn * amplitude(mode)).abs(), mode.damping_ratio * mode.omega])
+                .map(|mode| {
+                    [
+                        (ARCSEC_PER_RADIAN * mode.load_turn * amplitude(mode)).abs(),
+                        mode.damping_ratio * mode.omega,
+                    ]
+                })
                 .collect(),
         )
     }
@@ -87,7 +101,10 @@ impl Swings {
     /// Bound of the swing after a time.
     #[must_use]
     pub fn bound_arcsec(&self, after_s: f64) -> f64 {
-        self.0.iter().map(|[amplitude, rate]| amplitude * (-rate * after_s).exp()).sum()
+        self.0
+            .iter()
+            .map(|[amplitude, rate]| amplitude * (-rate * after_s).exp())
+            .sum()
     }
 
     /// Time until the bound is below a budget; none when that takes more than ten minutes.

@@ -41,12 +41,17 @@ pub fn length_arcsec(history: &History, exposure_s: f64) -> f64 {
     let share = (exposure_s / STEP_S).min(1.0);
     let hop = (window / 4).max(1);
     let starts = (0..history.turns.len().saturating_sub(window - 1)).step_by(hop);
-    starts.map(|start| rough(&history.turns[start..start + window])).fold(0.0, f64::max) * share
+    starts
+        .map(|start| rough(&history.turns[start..start + window]))
+        .fold(0.0, f64::max)
+        * share
 }
 
 /// Largest distance between two points of a set.
 fn across(points: &[[f64; 2]]) -> f64 {
-    (0..DIRECTIONS).map(|i| along(points, std::f64::consts::PI * i as f64 / DIRECTIONS as f64)).fold(0.0, f64::max)
+    (0..DIRECTIONS)
+        .map(|i| along(points, std::f64::consts::PI * i as f64 / DIRECTIONS as f64))
+        .fold(0.0, f64::max)
 }
 
 /// The same from four directions and a correction for those between, for the many windows of short exposures.
@@ -54,13 +59,19 @@ fn rough(points: &[[f64; 2]]) -> f64 {
     if let [a, b] = points {
         return (a[0] - b[0]).hypot(a[1] - b[1]);
     }
-    (0..6).map(|i| along(points, std::f64::consts::PI * f64::from(i) / 6.0)).fold(0.0, f64::max)
+    (0..6)
+        .map(|i| along(points, std::f64::consts::PI * f64::from(i) / 6.0))
+        .fold(0.0, f64::max)
 }
 
 fn along(points: &[[f64; 2]], angle: f64) -> f64 {
     let (sin, cos) = angle.sin_cos();
-    let (low, high) =
-        points.iter().map(|[x, y]| x * cos + y * sin).fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)));
+    let (low, high) = points
+        .iter()
+        .map(|[x, y]| x * cos + y * sin)
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| {
+            (l.min(v), h.max(v))
+        });
     if high >= low { high - low } else { 0.0 }
 }
 
@@ -73,8 +84,15 @@ pub fn drawn(history: &History, marks_hz: &[f64]) -> Drawn {
     Drawn {
         from_s: STEP_S * first as f64,
         step_s: STEP_S * every as f64,
-        turns_arcsec: shown.iter().step_by(every).map(|turn| turn.map(tidy)).collect(),
-        spectrum: spectrum(history, marks_hz).into_iter().map(|[f, a]| [tidy(f), tidy(a)]).collect(),
+        turns_arcsec: shown
+            .iter()
+            .step_by(every)
+            .map(|turn| turn.map(tidy))
+            .collect(),
+        spectrum: spectrum(history, marks_hz)
+            .into_iter()
+            .map(|[f, a]| [tidy(f), tidy(a)])
+            .collect(),
     }
 }
 
@@ -83,7 +101,9 @@ fn loudest(history: &History) -> (usize, &[[f64; 2]]) {
     let turns = history.turns.as_slice();
     let length = ((DRAWN_S / STEP_S) as usize).min(turns.len());
     let square = |turn: &[f64; 2]| turn[0] * turn[0] + turn[1] * turn[1];
-    let peak = (0..turns.len()).max_by(|&a, &b| square(&turns[a]).total_cmp(&square(&turns[b]))).unwrap_or(0);
+    let peak = (0..turns.len())
+        .max_by(|&a, &b| square(&turns[a]).total_cmp(&square(&turns[b])))
+        .unwrap_or(0);
     let first = peak.saturating_sub(length / 2).min(turns.len() - length);
     (first, &turns[first..first + length])
 }
@@ -93,24 +113,39 @@ fn spectrum(history: &History, marks_hz: &[f64]) -> Vec<[f64; 2]> {
     let smooth: Vec<[f64; 2]> = history
         .turns
         .chunks_exact(SMOOTH)
-        .map(|chunk| chunk.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / SMOOTH as f64, b + y / SMOOTH as f64]))
+        .map(|chunk| {
+            chunk.iter().fold([0.0; 2], |[a, b], [x, y]| {
+                [a + x / SMOOTH as f64, b + y / SMOOTH as f64]
+            })
+        })
         .collect();
     if smooth.is_empty() {
         return Vec::new();
     }
     let count = smooth.len() as f64;
-    let [mx, my] = smooth.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
+    let [mx, my] = smooth
+        .iter()
+        .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
     frequencies(marks_hz)
         .into_iter()
         .map(|frequency| {
-            let (sin, cos) = (2.0 * std::f64::consts::PI * frequency * STEP_S * SMOOTH as f64).sin_cos();
+            let (sin, cos) =
+                (2.0 * std::f64::consts::PI * frequency * STEP_S * SMOOTH as f64).sin_cos();
             let (mut c, mut s) = (1.0, 0.0);
             let mut sums = [0.0; 4];
             for [x, y] in &smooth {
-                sums = [sums[0] + (x - mx) * c, sums[1] + (x - mx) * s, sums[2] + (y - my) * c, sums[3] + (y - my) * s];
+                sums = [
+                    sums[0] + (x - mx) * c,
+                    sums[1] + (x - mx) * s,
+                    sums[2] + (y - my) * c,
+                    sums[3] + (y - my) * s,
+                ];
                 (c, s) = (c * cos - s * sin, s * cos + c * sin);
             }
-            [frequency, 2.0 / count * sums.iter().map(|v| v * v).sum::<f64>().sqrt()]
+            [
+                frequency,
+                2.0 / count * sums.iter().map(|v| v * v).sum::<f64>().sqrt(),
+            ]
         })
         .collect()
 }
@@ -118,8 +153,14 @@ fn spectrum(history: &History, marks_hz: &[f64]) -> Vec<[f64; 2]> {
 /// Frequencies of the spectrum's lines: evenly apart on a logarithmic scale, and the marked ones within the band.
 fn frequencies(marks_hz: &[f64]) -> Vec<f64> {
     let ratio = (BAND_HZ.1 / BAND_HZ.0).powf(1.0 / (LINES - 1) as f64);
-    let mut all: Vec<f64> = (0..LINES).map(|line| BAND_HZ.0 * ratio.powi(line as i32)).collect();
-    all.extend(marks_hz.iter().filter(|hertz| (BAND_HZ.0..=BAND_HZ.1).contains(*hertz)));
+    let mut all: Vec<f64> = (0..LINES)
+        .map(|line| BAND_HZ.0 * ratio.powi(line as i32))
+        .collect();
+    all.extend(
+        marks_hz
+            .iter()
+            .filter(|hertz| (BAND_HZ.0..=BAND_HZ.1).contains(*hertz)),
+    );
     all.sort_by(f64::total_cmp);
     all
 }
@@ -145,7 +186,10 @@ mod tests {
     #[test]
     fn a_short_frame_sees_a_piece_of_the_circle() {
         let piece = length_arcsec(&circle(0.5, 2.0, 5.0), 0.02);
-        assert!((piece - 2.0 * 0.5 * (std::f64::consts::PI * 2.0 * 0.02).sin()).abs() < 0.02, "{piece}");
+        assert!(
+            (piece - 2.0 * 0.5 * (std::f64::consts::PI * 2.0 * 0.02).sin()).abs() < 0.02,
+            "{piece}"
+        );
         let moment = length_arcsec(&circle(0.5, 2.0, 5.0), 0.0002);
         assert!((moment - 0.5 * 2.0 * std::f64::consts::PI * 2.0 * 0.0002).abs() < 1e-4);
     }
@@ -162,7 +206,13 @@ mod tests {
     #[test]
     fn the_spectrum_peaks_at_the_circle_s_rate() {
         let lines = drawn(&circle(0.5, 8.0, 10.0), &[8.0]).spectrum;
-        let peak = lines.iter().copied().fold([0.0; 2], |a, b| if b[1] > a[1] { b } else { a });
-        assert!((peak[0] - 8.0).abs() < 1e-3 && (peak[1] - 0.5 * 2f64.sqrt()).abs() < 0.01, "{peak:?}");
+        let peak = lines
+            .iter()
+            .copied()
+            .fold([0.0; 2], |a, b| if b[1] > a[1] { b } else { a });
+        assert!(
+            (peak[0] - 8.0).abs() < 1e-3 && (peak[1] - 0.5 * 2f64.sqrt()).abs() < 0.01,
+            "{peak:?}"
+        );
     }
 }

@@ -15,7 +15,9 @@ use crate::stages::motion::influence::{Influence, through_floor};
 use crate::stages::motion::people;
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
-use crate::units::{Frequency, STANDARD_GRAVITY_M_S2, Time, hertz, kilogram, metre_per_second, second};
+use crate::units::{
+    Frequency, STANDARD_GRAVITY_M_S2, Time, hertz, kilogram, metre_per_second, second,
+};
 
 /// Longest part of a walk that is followed, s: the part nearest to the pier.
 pub const LONGEST_S: f64 = 40.0;
@@ -33,7 +35,9 @@ const HARMONICS: u32 = 20;
 const HEEL_RATIO: f64 = 0.4;
 const HEEL_S: f64 = 0.02;
 /// Where the heel comes from.
-pub const HEEL_SOURCE: Source = Source::judgement("hard heel on a hard floor: a blow of 0.4 of the weight for 20 ms at each step");
+pub const HEEL_SOURCE: Source = Source::judgement(
+    "hard heel on a hard floor: a blow of 0.4 of the weight for 20 ms at each step",
+);
 
 /// The star during the walk.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -93,8 +97,16 @@ pub fn unknown(why: impl Into<String>) -> Walk {
 
 /// Follows the walk.
 #[must_use]
-pub fn find(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence, notes: &mut Notes) -> Walk {
-    let Some(steps) = Steps::take(brief, floor, influence) else { return unknown("No path is drawn.") };
+pub fn find(
+    brief: &Brief,
+    floor: &Floor,
+    system: &System,
+    influence: &dyn Influence,
+    notes: &mut Notes,
+) -> Walk {
+    let Some(steps) = Steps::take(brief, floor, influence) else {
+        return unknown("No path is drawn.");
+    };
     let typical = history::run(&system.typical, &steps.forces);
     let worst = history::run(&system.low, &steps.forces);
     note(brief, &typical, notes);
@@ -114,30 +126,60 @@ pub struct Peaks {
 
 /// The walk in short, alone and with somebody who follows; none without a path.
 #[must_use]
-pub fn peaks(brief: &Brief, floor: &Floor, system: &System, influence: &dyn Influence) -> Option<[Peaks; 2]> {
+pub fn peaks(
+    brief: &Brief,
+    floor: &Floor,
+    system: &System,
+    influence: &dyn Influence,
+) -> Option<[Peaks; 2]> {
     let steps = Steps::take(brief, floor, influence)?;
     let typical = history::run(&system.typical, &steps.forces);
-    Some(in_short(brief, &typical, &history::run(&system.low, &steps.forces)))
+    Some(in_short(
+        brief,
+        &typical,
+        &history::run(&system.low, &steps.forces),
+    ))
 }
 
 /// Alone, and with somebody who follows in step.
 fn in_short(brief: &Brief, typical: &History, worst: &History) -> [Peaks; 2] {
     let later = second::get(follows_after(brief));
-    [peaks_of(brief, typical, worst), peaks_of(brief, &typical.with_follower(later), &worst.with_follower(later))]
+    [
+        peaks_of(brief, typical, worst),
+        peaks_of(
+            brief,
+            &typical.with_follower(later),
+            &worst.with_follower(later),
+        ),
+    ]
 }
 
 fn peaks_of(brief: &Brief, typical: &History, worst: &History) -> Peaks {
     let load = &brief.load;
     let guided = load.guiding_interval.value < load.exposure.value;
-    let rms = if guided { typical.guided(second::get(load.guiding_interval.value)).rms_arcsec() } else { typical.rms_arcsec() };
-    Peaks { typical: typical.peak_arcsec(), worst: worst.peak_arcsec(), rms }
+    let rms = if guided {
+        typical
+            .guided(second::get(load.guiding_interval.value))
+            .rms_arcsec()
+    } else {
+        typical.rms_arcsec()
+    };
+    Peaks {
+        typical: typical.peak_arcsec(),
+        worst: worst.peak_arcsec(),
+        rms,
+    }
 }
 
 /// Time after which a second person treads where the first one trod: whole steps, so that both tread at once.
 fn follows_after(brief: &Brief) -> Time {
     let pace = hertz::get(brief.floor.pace.value);
     let stride = metre_per_second::get(brief.floor.walk_speed.value) / pace;
-    let steps = if stride > 0.0 { (FOLLOWS_M / stride).ceil().clamp(1.0, 100.0) } else { 1.0 };
+    let steps = if stride > 0.0 {
+        (FOLLOWS_M / stride).ceil().clamp(1.0, 100.0)
+    } else {
+        1.0
+    };
     second::new(steps / pace)
 }
 
@@ -153,7 +195,11 @@ pub fn step_ratio(brief: &Brief, planes: &Planes) -> f64 {
     let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
     let [x, y] = people::steady(planes, &across);
     let still = weight * x.hypot(y);
-    if still > 0.0 { (history::run(planes, &forces).peak_arcsec() / still).max(1.0) } else { 1.0 }
+    if still > 0.0 {
+        (history::run(planes, &forces).peak_arcsec() / still).max(1.0)
+    } else {
+        1.0
+    }
 }
 
 /// The steps of the walk as forces on the block.
@@ -166,14 +212,26 @@ struct Steps {
 impl Steps {
     fn take(brief: &Brief, floor: &Floor, influence: &dyn Influence) -> Option<Self> {
         let path = &brief.floor.walk.value;
-        let feet = feet(path, metre_per_second::get(brief.floor.walk_speed.value), hertz::get(brief.floor.pace.value));
+        let feet = feet(
+            path,
+            metre_per_second::get(brief.floor.walk_speed.value),
+            hertz::get(brief.floor.pace.value),
+        );
         let trace = trace(brief);
         let lasts_s = feet.last()?.starts_s + trace.len() as f64 * STEP_S;
         let mut forces = Forces::at_rest(lasts_s + AFTER_S);
         for foot in &feet {
-            forces.add(&through_floor(influence, floor, foot.place[0], foot.place[1]), foot.starts_s, &trace);
+            forces.add(
+                &through_floor(influence, floor, foot.place[0], foot.place[1]),
+                foot.starts_s,
+                &trace,
+            );
         }
-        Some(Self { forces, lasts_s, count: feet.len() })
+        Some(Self {
+            forces,
+            lasts_s,
+            count: feet.len(),
+        })
     }
 }
 
@@ -185,10 +243,19 @@ fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, step
         rms_arcsec: Some(rms),
         peak_arcsec: Some(typical.peak_arcsec()),
         trail_arcsec: Some(trail),
-        trail_pixels: Some(trail / scale::arcsec_per_pixel(load.pixel.value, load.focal_length.value)),
+        trail_pixels: Some(
+            trail / scale::arcsec_per_pixel(load.pixel.value, load.focal_length.value),
+        ),
         worst_peak_arcsec: Some(worst.peak_arcsec()),
-        guided_rms_arcsec: Some(typical.guided(second::get(load.guiding_interval.value)).rms_arcsec()),
-        star_width_arcsec: Some(width::grown_arcsec(load.seeing_arcsec.value, rms / 2f64.sqrt())),
+        guided_rms_arcsec: Some(
+            typical
+                .guided(second::get(load.guiding_interval.value))
+                .rms_arcsec(),
+        ),
+        star_width_arcsec: Some(width::grown_arcsec(
+            load.seeing_arcsec.value,
+            rms / 2f64.sqrt(),
+        )),
         lasts_s: steps.lasts_s,
         steps: steps.count,
         drawn: Some(trail::drawn(typical, &marks_hz(brief, system))),
@@ -200,8 +267,16 @@ fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, step
 /// Frequencies worth a line of their own in the spectrum: those of the steps and of the pier.
 fn marks_hz(brief: &Brief, system: &System) -> Vec<f64> {
     let pace = hertz::get(brief.floor.pace.value);
-    let modes = system.typical.both().into_iter().flatten().map(|mode| mode.omega / (2.0 * std::f64::consts::PI));
-    (1..=HARMONICS).map(|n| f64::from(n) * pace).chain(modes).collect()
+    let modes = system
+        .typical
+        .both()
+        .into_iter()
+        .flatten()
+        .map(|mode| mode.omega / (2.0 * std::f64::consts::PI));
+    (1..=HARMONICS)
+        .map(|n| f64::from(n) * pace)
+        .chain(modes)
+        .collect()
 }
 
 /// Force of one step in newtons, sample by sample.
@@ -233,8 +308,18 @@ fn feet(path: &[[f64; 2]], speed: f64, pace: f64) -> Vec<Foot> {
         let length = (to[0] - from[0]).hypot(to[1] - from[1]);
         while ahead <= length && length > 0.0 && all.len() < 100_000 {
             let [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-            let side = if index.is_multiple_of(2) { HALF_TRACK_M } else { -HALF_TRACK_M };
-            all.push(Foot { starts_s: index as f64 / pace, place: [from[0] + ux * ahead - uy * side, from[1] + uy * ahead + ux * side] });
+            let side = if index.is_multiple_of(2) {
+                HALF_TRACK_M
+            } else {
+                -HALF_TRACK_M
+            };
+            all.push(Foot {
+                starts_s: index as f64 / pace,
+                place: [
+                    from[0] + ux * ahead - uy * side,
+                    from[1] + uy * ahead + ux * side,
+                ],
+            });
             index += 1;
             ahead += stride;
         }
@@ -250,27 +335,55 @@ fn nearest(all: Vec<Foot>, most: usize) -> Vec<Foot> {
     let closest = all
         .iter()
         .enumerate()
-        .min_by(|(_, a), (_, b)| a.place[0].hypot(a.place[1]).total_cmp(&b.place[0].hypot(b.place[1])))
+        .min_by(|(_, a), (_, b)| {
+            a.place[0]
+                .hypot(a.place[1])
+                .total_cmp(&b.place[0].hypot(b.place[1]))
+        })
         .map_or(0, |(i, _)| i);
     let first = closest.saturating_sub(most / 2).min(all.len() - most);
     let start = all[first].starts_s;
-    all[first..first + most].iter().map(|foot| Foot { starts_s: foot.starts_s - start, ..*foot }).collect()
+    all[first..first + most]
+        .iter()
+        .map(|foot| Foot {
+            starts_s: foot.starts_s - start,
+            ..*foot
+        })
+        .collect()
 }
 
 fn note(brief: &Brief, typical: &History, notes: &mut Notes) {
     if brief.floor.soles.value == Soles::Hard {
         let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
         notes.working(
-            Working::new("motion.heel", "Blow of a hard heel at each step", "J = 0.4 G · 2 t/π", HEEL_SOURCE)
-                .with("G", weight, Unit::Newton)
-                .with("t", HEEL_S, Unit::Second)
-                .gives("J", HEEL_RATIO * weight * 2.0 * HEEL_S / std::f64::consts::PI, Unit::NewtonSecond),
+            Working::new(
+                "motion.heel",
+                "Blow of a hard heel at each step",
+                "J = 0.4 G · 2 t/π",
+                HEEL_SOURCE,
+            )
+            .with("G", weight, Unit::Newton)
+            .with("t", HEEL_S, Unit::Second)
+            .gives(
+                "J",
+                HEEL_RATIO * weight * 2.0 * HEEL_S / std::f64::consts::PI,
+                Unit::NewtonSecond,
+            ),
         );
     }
     notes.working(
-        Working::new("motion.walk_step", "Time for which one foot stands", "T_e = 1/(0.76 f)", step::SOURCE)
-            .with("f", hertz::get(brief.floor.pace.value), Unit::Hertz)
-            .gives("T_e", second::get(step::contact(brief.floor.pace.value)), Unit::Second),
+        Working::new(
+            "motion.walk_step",
+            "Time for which one foot stands",
+            "T_e = 1/(0.76 f)",
+            step::SOURCE,
+        )
+        .with("f", hertz::get(brief.floor.pace.value), Unit::Hertz)
+        .gives(
+            "T_e",
+            second::get(step::contact(brief.floor.pace.value)),
+            Unit::Second,
+        ),
     );
     notes.working(
         Working::new(
@@ -279,17 +392,38 @@ fn note(brief: &Brief, typical: &History, notes: &mut Notes) {
             "F(t)/G = Σ A_n sin(nπt/T_e) at each foot's place, through every mode",
             step::SOURCE,
         )
-        .with("m", kilogram::get(brief.floor.walker_mass.value), Unit::Kilogram)
+        .with(
+            "m",
+            kilogram::get(brief.floor.walker_mass.value),
+            Unit::Kilogram,
+        )
         .with("f", hertz::get(brief.floor.pace.value), Unit::Hertz)
-        .with("v", metre_per_second::get(brief.floor.walk_speed.value), Unit::MetrePerSecond)
+        .with(
+            "v",
+            metre_per_second::get(brief.floor.walk_speed.value),
+            Unit::MetrePerSecond,
+        )
         .gives("peak", typical.peak_arcsec(), Unit::Arcsecond),
     );
     let scale = scale::arcsec_per_pixel(brief.load.pixel.value, brief.load.focal_length.value);
     notes.working(
-        Working::new("motion.pixel", "Sky on one pixel", "s = 206 265 p/f", scale::SOURCE)
-            .with("p", crate::units::micrometre::get(brief.load.pixel.value), Unit::Micrometre)
-            .with("f", crate::units::millimetre::get(brief.load.focal_length.value), Unit::Millimetre)
-            .gives("s", scale, Unit::ArcsecondPerPixel),
+        Working::new(
+            "motion.pixel",
+            "Sky on one pixel",
+            "s = 206 265 p/f",
+            scale::SOURCE,
+        )
+        .with(
+            "p",
+            crate::units::micrometre::get(brief.load.pixel.value),
+            Unit::Micrometre,
+        )
+        .with(
+            "f",
+            crate::units::millimetre::get(brief.load.focal_length.value),
+            Unit::Millimetre,
+        )
+        .gives("s", scale, Unit::ArcsecondPerPixel),
     );
 }
 
@@ -309,7 +443,12 @@ mod tests {
     fn of_a_very_long_walk_the_nearest_part_is_followed() {
         let feet = feet(&[[-50.0, 1.0], [50.0, 1.0]], 0.5, 2.0);
         assert_eq!(feet.len(), 80);
-        assert!(feet.first().unwrap().starts_s == 0.0 && feet.iter().any(|f| f.place[0].abs() < 0.2));
-        assert!(super::feet(&[[1.0, 1.0]], 1.0, 2.0).is_empty() && super::feet(&[[1.0, 1.0], [1.0, 1.0]], 1.0, 2.0).is_empty());
+        assert!(
+            feet.first().unwrap().starts_s == 0.0 && feet.iter().any(|f| f.place[0].abs() < 0.2)
+        );
+        assert!(
+            super::feet(&[[1.0, 1.0]], 1.0, 2.0).is_empty()
+                && super::feet(&[[1.0, 1.0], [1.0, 1.0]], 1.0, 2.0).is_empty()
+        );
     }
 }

@@ -27,7 +27,9 @@ pub const fn shelter_ratio(enclosure: Enclosure) -> f64 {
 }
 
 /// Where the shelter comes from.
-pub const SHELTER_SOURCE: Source = Source::judgement("lee of walls and of a slit, 0.2 to 0.4 of the speed; no measurement at this site");
+pub const SHELTER_SOURCE: Source = Source::judgement(
+    "lee of walls and of a slit, 0.2 to 0.4 of the speed; no measurement at this site",
+);
 
 /// Roughness length and least height of the ground about.
 fn terrain(exposure: Exposure) -> (Length, Length) {
@@ -85,7 +87,13 @@ struct Air {
 
 /// Finds what the wind does.
 #[must_use]
-pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &System, notes: &mut Notes) -> Wind {
+pub fn find(
+    brief: &Brief,
+    pier: &Pier,
+    foot_above_ground: Length,
+    system: &System,
+    notes: &mut Notes,
+) -> Wind {
     let air = air(brief, pier, foot_above_ground, brief.load.enclosure.value);
     let turned = turned(system, &air);
     let (mean, rms, guided, gust) = turned.typical;
@@ -94,7 +102,12 @@ pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &Syst
     let housing = |enclosure| {
         let air = self::air(brief, pier, foot_above_ground, enclosure);
         let turned = self::turned(system, &air);
-        Housing { enclosure, speed_m_s: metre_per_second::get(air.speed), gust_arcsec: turned.typical.3, worst_arcsec: worst(&turned) }
+        Housing {
+            enclosure,
+            speed_m_s: metre_per_second::get(air.speed),
+            gust_arcsec: turned.typical.3,
+            worst_arcsec: worst(&turned),
+        }
     };
     Wind {
         speed_m_s: metre_per_second::get(air.speed),
@@ -103,7 +116,9 @@ pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &Syst
         guided_rms_arcsec: guided,
         gust_arcsec: gust,
         worst_arcsec: worst(&turned),
-        housings: [Enclosure::Open, Enclosure::RollOff, Enclosure::Dome].map(housing).to_vec(),
+        housings: [Enclosure::Open, Enclosure::RollOff, Enclosure::Dome]
+            .map(housing)
+            .to_vec(),
     }
 }
 
@@ -111,7 +126,11 @@ pub fn find(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &Syst
 type Turned = (f64, f64, f64, f64);
 
 fn turned(system: &System, air: &Air) -> Spread<Turned> {
-    Spread { low: turn(&system.low, air), typical: turn(&system.typical, air), high: turn(&system.high, air) }
+    Spread {
+        low: turn(&system.low, air),
+        typical: turn(&system.typical, air),
+        high: turn(&system.high, air),
+    }
 }
 
 fn worst(turned: &Spread<Turned>) -> f64 {
@@ -126,13 +145,21 @@ fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, enclosure: Enclosu
     let height = (foot_above_ground + pier.height + load.centre_above_pier.value).max(least);
     let exposure_s = second::get(load.exposure.value);
     let drag = cylinder::cylinder_factor(speed, pier.outside_diameter);
-    let telescope_n = newton::get(gust::force(speed, load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR));
+    let telescope_n = newton::get(gust::force(
+        speed,
+        load.wind_area.value,
+        cylinder::TELESCOPE_FORCE_FACTOR,
+    ));
     Air {
         speed,
         eddies: turbulence::length_scale(height, roughness),
         intensity: turbulence::intensity_ratio(height, roughness),
         telescope_n,
-        column_n: newton::get(gust::force(speed, pier.outside_diameter * pier.height, drag)),
+        column_n: newton::get(gust::force(
+            speed,
+            pier.outside_diameter * pier.height,
+            drag,
+        )),
         exposure_s,
         window_s: exposure_s.min(second::get(load.guiding_interval.value)),
     }
@@ -141,17 +168,31 @@ fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, enclosure: Enclosu
 fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
     let load = &brief.load;
     notes.working(
-        Working::new("motion.wind_speed", "Wind that reaches the telescope", "v = s v_site", SHELTER_SOURCE)
-            .with("s", shelter_ratio(load.enclosure.value), Unit::One)
-            .with("v_site", metre_per_second::get(load.observing_wind.value), Unit::MetrePerSecond)
-            .gives("v", metre_per_second::get(air.speed), Unit::MetrePerSecond),
+        Working::new(
+            "motion.wind_speed",
+            "Wind that reaches the telescope",
+            "v = s v_site",
+            SHELTER_SOURCE,
+        )
+        .with("s", shelter_ratio(load.enclosure.value), Unit::One)
+        .with(
+            "v_site",
+            metre_per_second::get(load.observing_wind.value),
+            Unit::MetrePerSecond,
+        )
+        .gives("v", metre_per_second::get(air.speed), Unit::MetrePerSecond),
     );
     notes.working(
-        Working::new("motion.wind_force", "Mean force on telescope and mount", "F = c_f ½ ρ v² A", gust::SOURCE)
-            .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
-            .with("v", metre_per_second::get(air.speed), Unit::MetrePerSecond)
-            .with("A", load.wind_area.value.value, Unit::SquareMetre)
-            .gives("F", air.telescope_n, Unit::Newton),
+        Working::new(
+            "motion.wind_force",
+            "Mean force on telescope and mount",
+            "F = c_f ½ ρ v² A",
+            gust::SOURCE,
+        )
+        .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
+        .with("v", metre_per_second::get(air.speed), Unit::MetrePerSecond)
+        .with("A", load.wind_area.value.value, Unit::SquareMetre)
+        .gives("F", air.telescope_n, Unit::Newton),
     );
 }
 
@@ -165,7 +206,12 @@ fn turn(planes: &Planes, air: &Air) -> Turned {
         let first = modes.first().map_or(1.0, |mode| mode.omega / (2.0 * PI));
         rms * turbulence::peak_factor(hertz::new(first * resonance_ratio.sqrt()))
     });
-    (mean, flutter(slow(air.exposure_s)), flutter(slow(air.window_s)), gust)
+    (
+        mean,
+        flutter(slow(air.exposure_s)),
+        flutter(slow(air.window_s)),
+        gust,
+    )
 }
 
 /// Frequency below which a movement is not seen within a window: a quarter of its rate.
@@ -175,7 +221,12 @@ fn slow(window_s: f64) -> f64 {
 
 /// Root mean square of the turn above a frequency, and the resonant share of its variance: the steady part follows,
 /// each mode resonates.
-fn flutter(modes: &[Mode], air: &Air, work: impl Fn(&Mode) -> f64 + Copy, above_hz: f64) -> (f64, f64) {
+fn flutter(
+    modes: &[Mode],
+    air: &Air,
+    work: impl Fn(&Mode) -> f64 + Copy,
+    above_hz: f64,
+) -> (f64, f64) {
     if metre_per_second::get(air.speed) <= 0.0 {
         return (0.0, 0.0);
     }
@@ -188,11 +239,19 @@ fn flutter(modes: &[Mode], air: &Air, work: impl Fn(&Mode) -> f64 + Copy, above_
         if frequency > above_hz {
             let own = steady_turn_arcsec(std::slice::from_ref(mode), work);
             let spectrum = turbulence::spectrum_ratio(eddies(frequency));
-            resonance += own * own * turbulence::resonance_ratio(2.0 * PI * mode.damping_ratio, spectrum);
+            resonance +=
+                own * own * turbulence::resonance_ratio(2.0 * PI * mode.damping_ratio, spectrum);
         }
     }
     let variance = background + resonance;
-    (2.0 * air.intensity * variance.sqrt(), if variance > 0.0 { resonance / variance } else { 0.0 })
+    (
+        2.0 * air.intensity * variance.sqrt(),
+        if variance > 0.0 {
+            resonance / variance
+        } else {
+            0.0
+        },
+    )
 }
 
 fn note(air: &Air, mean: f64, rms: f64, notes: &mut Notes) {

@@ -5,7 +5,9 @@ use serde::Serialize;
 use super::Place;
 use crate::figure::{Unit, significant};
 use crate::notes::{Notes, Working};
-use crate::rules::world_magnetic_model_2025::{BLACKOUT_NT, CAUTION_NT, FIRST_YEAR, Field, LAST_YEAR, SOURCE, field};
+use crate::rules::world_magnetic_model_2025::{
+    BLACKOUT_NT, CAUTION_NT, FIRST_YEAR, Field, LAST_YEAR, SOURCE, field,
+};
 
 /// Declination taken for no day: the middle of the model's years.
 const MIDDLE_YEAR: f64 = (FIRST_YEAR + LAST_YEAR) / 2.0;
@@ -57,8 +59,17 @@ pub(super) fn find(place: &Place, notes: &mut Notes) -> Result<Compass, String> 
             place.day()
         ));
     }
-    let at = |year| field(place.latitude_deg, place.longitude_deg, place.brief.site.stated.altitude_m.unwrap_or(0.0), year);
-    let found = at(year).ok_or("At the pole itself every way is south or north; a compass has nothing to say there.")?;
+    let at = |year| {
+        field(
+            place.latitude_deg,
+            place.longitude_deg,
+            place.brief.site.stated.altitude_m.unwrap_or(0.0),
+            year,
+        )
+    };
+    let found = at(year).ok_or(
+        "At the pole itself every way is south or north; a compass has nothing to say there.",
+    )?;
     if found.horizontal_nt() < BLACKOUT_NT {
         return Err(format!(
             "The site lies in the blackout zone round a magnetic pole: the field points almost straight {}, and a needle wanders. Use the \
@@ -67,12 +78,19 @@ pub(super) fn find(place: &Place, notes: &mut Notes) -> Result<Compass, String> 
         ));
     }
     let (start, end) = (at(FIRST_YEAR), at(LAST_YEAR));
-    let change = start.zip(end).map(|(start, end)| turned(end.declination_deg() - start.declination_deg()) / (LAST_YEAR - FIRST_YEAR));
+    let change = start.zip(end).map(|(start, end)| {
+        turned(end.declination_deg() - start.declination_deg()) / (LAST_YEAR - FIRST_YEAR)
+    });
     notes.working(
-        Working::new("north.declination", "How far east of true north the needle points", "D = atan2(Y, X)", SOURCE)
-            .with("X", found.north_nt, Unit::Nanotesla)
-            .with("Y", found.east_nt, Unit::Nanotesla)
-            .gives("D", found.declination_deg(), Unit::Degree),
+        Working::new(
+            "north.declination",
+            "How far east of true north the needle points",
+            "D = atan2(Y, X)",
+            SOURCE,
+        )
+        .with("X", found.north_nt, Unit::Nanotesla)
+        .with("Y", found.east_nt, Unit::Nanotesla)
+        .gives("D", found.declination_deg(), Unit::Degree),
     );
     Ok(Compass {
         declination_deg: Some(found.declination_deg()),
@@ -97,12 +115,18 @@ fn turned(degrees: f64) -> f64 {
 
 /// A bearing on the ring, to a tenth of a degree.
 fn exact(degrees: f64) -> String {
-    format!("{}°", significant((degrees * 10.0).round() / 10.0 % 360.0, 4))
+    format!(
+        "{}°",
+        significant((degrees * 10.0).round() / 10.0 % 360.0, 4)
+    )
 }
 
 fn says(place: &Place, found: Field) -> Vec<String> {
     let declination = found.declination_deg();
-    let (size, side) = (place.degrees((declination.abs() * 10.0).round() / 10.0), if declination < 0.0 { "west" } else { "east" });
+    let (size, side) = (
+        place.degrees((declination.abs() * 10.0).round() / 10.0),
+        if declination < 0.0 { "west" } else { "east" },
+    );
     let when = match place.year {
         Some(_) => format!("On {}", place.day()),
         None => "In the middle of 2027 (no start day was said)".to_owned(),

@@ -20,13 +20,20 @@ impl Moment {
             let (date, hour, minute, second) = calendar::moment(day);
             format!("{date}T{hour:02}:{minute:02}:{second:02}")
         };
-        Self { utc: format!("{}Z", text(julian_day)), clock: offset_h.map(|hours| text(julian_day + hours / 24.0)) }
+        Self {
+            utc: format!("{}Z", text(julian_day)),
+            clock: offset_h.map(|hours| text(julian_day + hours / 24.0)),
+        }
     }
 
     /// The day that a reader of the place's clocks, or else of universal time, would call it.
     #[must_use]
     pub fn day(&self) -> &str {
-        self.clock.as_deref().unwrap_or(&self.utc).get(..10).unwrap_or_default()
+        self.clock
+            .as_deref()
+            .unwrap_or(&self.utc)
+            .get(..10)
+            .unwrap_or_default()
     }
 
     /// Hours, minutes and seconds, by the clocks of the place where they are known.
@@ -42,12 +49,20 @@ impl Moment {
     /// Hours and minutes alone, for a table whose heading says by which clock.
     #[must_use]
     pub fn short(&self) -> &str {
-        self.clock.as_deref().unwrap_or(&self.utc).get(11..16).unwrap_or_default()
+        self.clock
+            .as_deref()
+            .unwrap_or(&self.utc)
+            .get(11..16)
+            .unwrap_or_default()
     }
 
     /// Hours, minutes and seconds alone.
     #[must_use]
     pub fn exact(&self) -> &str {
-        self.clock.as_deref().unwrap_or(&self.utc).get(11..19).unwrap_or_default()
+        self.clock
+            .as_deref()
+            .unwrap_or(&self.utc)
+            .get(11..19)
+            .unwrap_or_default()
     }
 }

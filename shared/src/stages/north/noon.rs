@@ -45,7 +45,11 @@ pub struct NoonDay {
 impl Noon {
     /// No north by the sun, and why.
     pub(super) fn not(why: String) -> Self {
-        Self { days: Vec::new(), says: Vec::new(), why_not: Some(why) }
+        Self {
+            days: Vec::new(),
+            says: Vec::new(),
+            why_not: Some(why),
+        }
     }
 
     /// No north by the moment of noon, and why; the shadow's circle still gives it where there is a shadow.
@@ -56,20 +60,33 @@ impl Noon {
              lies the meridian, as seen from the foot."
                 .to_owned(),
         ];
-        Self { days: Vec::new(), says, why_not: Some(why) }
+        Self {
+            days: Vec::new(),
+            says,
+            why_not: Some(why),
+        }
     }
 }
 
 /// Finds noon; `midnight` begins the start day in universal time.
 pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Noon {
-    let days: Vec<NoonDay> = DAYS.iter().map(|&days| day(place, midnight + f64::from(days))).collect();
-    let Some(first) = days.first() else { return Noon::not("There is no day to tell noon for.".to_owned()) };
+    let days: Vec<NoonDay> = DAYS
+        .iter()
+        .map(|&days| day(place, midnight + f64::from(days)))
+        .collect();
+    let Some(first) = days.first() else {
+        return Noon::not("There is no day to tell noon for.".to_owned());
+    };
     if first.sun_altitude_deg < LOWEST_SUN_DEG {
         return Noon::not(format!(
             "On {} the sun stands {} at noon: no shadow to measure. Use a compass, or the pole star where it can be brought down to the \
              ground.",
             place.day(),
-            if first.sun_altitude_deg > 0.0 { "hardly above the horizon" } else { "below the horizon" }
+            if first.sun_altitude_deg > 0.0 {
+                "hardly above the horizon"
+            } else {
+                "below the horizon"
+            }
         ));
     }
     if first.turn_deg_min > FASTEST_DEG_MIN {
@@ -83,7 +100,12 @@ pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Noon {
     working(place, midnight, notes);
     let says = says(place, first);
     Noon {
-        days: days.into_iter().filter(|day| day.sun_altitude_deg >= LOWEST_SUN_DEG && day.turn_deg_min <= FASTEST_DEG_MIN).collect(),
+        days: days
+            .into_iter()
+            .filter(|day| {
+                day.sun_altitude_deg >= LOWEST_SUN_DEG && day.turn_deg_min <= FASTEST_DEG_MIN
+            })
+            .collect(),
         says,
         why_not: None,
     }
@@ -92,15 +114,24 @@ pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Noon {
 fn day(place: &Place, midnight: f64) -> NoonDay {
     let instant = of_day(place, midnight);
     let sun = at(instant).place;
-    let there = seen(sun, sidereal_time_deg(instant) + place.longitude_deg, place.latitude_deg);
+    let there = seen(
+        sun,
+        sidereal_time_deg(instant) + place.longitude_deg,
+        place.latitude_deg,
+    );
     let altitude = there.altitude_deg;
     // Degrees by which the hour angle grows in a minute, seen on the ground.
-    let turn = 0.25 * sun.declination_deg.to_radians().cos() / altitude.to_radians().cos().max(1e-6);
+    let turn =
+        0.25 * sun.declination_deg.to_radians().cos() / altitude.to_radians().cos().max(1e-6);
     NoonDay {
         at: place.moment(instant),
         sun_altitude_deg: altitude,
         shadow_ratio: 1.0 / altitude.to_radians().tan().abs().max(1e-6),
-        shadow_points: if sun.declination_deg > place.latitude_deg { "south" } else { "north" },
+        shadow_points: if sun.declination_deg > place.latitude_deg {
+            "south"
+        } else {
+            "north"
+        },
         turn_deg_min: turn,
     }
 }
@@ -108,19 +139,30 @@ fn day(place: &Place, midnight: f64) -> NoonDay {
 /// Noon of the day by the clocks of the place; near the date line it may lie in the day before or after by universal time.
 fn of_day(place: &Place, midnight: f64) -> f64 {
     let instant = noon(midnight, place.longitude_deg);
-    let Some(offset) = place.brief.work.utc_offset_h else { return instant };
+    let Some(offset) = place.brief.work.utc_offset_h else {
+        return instant;
+    };
     let days = (instant + offset / 24.0 - midnight).floor();
-    if days == 0.0 { instant } else { noon(midnight - days, place.longitude_deg) }
+    if days == 0.0 {
+        instant
+    } else {
+        noon(midnight - days, place.longitude_deg)
+    }
 }
 
 fn working(place: &Place, midnight: f64, notes: &mut Notes) {
     let instant = of_day(place, midnight);
     let hours = ((instant + 0.5).fract() * 24.0).rem_euclid(24.0);
     notes.working(
-        Working::new("north.noon", "Noon by the sun, in universal time", "t = 12 h − λ/15 − E/60", SOURCE)
-            .with("λ", place.longitude_deg, Unit::Degree)
-            .with("E", at(instant).equation_of_time_min, Unit::Minute)
-            .gives("t", hours, Unit::Hour),
+        Working::new(
+            "north.noon",
+            "Noon by the sun, in universal time",
+            "t = 12 h − λ/15 − E/60",
+            SOURCE,
+        )
+        .with("λ", place.longitude_deg, Unit::Degree)
+        .with("E", at(instant).equation_of_time_min, Unit::Minute)
+        .gives("t", hours, Unit::Hour),
     );
 }
 

@@ -67,21 +67,46 @@ pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Result<Po
         return Err(why.to_owned());
     }
     let start = noon_hour(place, midnight);
-    let (dark, hours) = (|instant: &f64| is_dark(place, *instant), hours(place, start));
+    let (dark, hours) = (
+        |instant: &f64| is_dark(place, *instant),
+        hours(place, start),
+    );
     if hours.is_empty() {
-        return Err(format!("In the night after {} it does not grow dark enough to see the star. Use the sun.", place.day()));
+        return Err(format!(
+            "In the night after {} it does not grow dark enough to see the star. Use the sun.",
+            place.day()
+        ));
     }
     let distance = 90.0 - mean_place(&POLARIS, midnight + 1.0).declination_deg;
-    let aside = (distance.to_radians().sin() / place.latitude_deg.to_radians().cos()).min(1.0).asin().to_degrees();
+    let aside = (distance.to_radians().sin() / place.latitude_deg.to_radians().cos())
+        .min(1.0)
+        .asin()
+        .to_degrees();
     notes.working(
-        Working::new("north.polaris", "How far aside of north the pole star is seen at most", "sin A = sin p / cos φ", SOURCE)
-            .with("p", distance, Unit::Degree)
-            .with("φ", place.latitude_deg, Unit::Degree)
-            .gives("A", aside, Unit::Degree),
+        Working::new(
+            "north.polaris",
+            "How far aside of north the pole star is seen at most",
+            "sin A = sin p / cos φ",
+            SOURCE,
+        )
+        .with("p", distance, Unit::Degree)
+        .with("φ", place.latitude_deg, Unit::Degree)
+        .gives("A", aside, Unit::Degree),
     );
-    let crossings: Vec<Moment> = crossings(place, start).into_iter().filter(dark).map(|instant| place.moment(instant)).collect();
+    let crossings: Vec<Moment> = crossings(place, start)
+        .into_iter()
+        .filter(dark)
+        .map(|instant| place.moment(instant))
+        .collect();
     let says = says(place, aside, &crossings);
-    Ok(Polaris { pole_distance_deg: Some(distance), most_aside_deg: Some(aside), in_the_north: crossings, hours, says, why_not: None })
+    Ok(Polaris {
+        pole_distance_deg: Some(distance),
+        most_aside_deg: Some(aside),
+        in_the_north: crossings,
+        hours,
+        says,
+        why_not: None,
+    })
 }
 
 fn out_of_reach(latitude_deg: f64) -> Option<&'static str> {
@@ -89,9 +114,9 @@ fn out_of_reach(latitude_deg: f64) -> Option<&'static str> {
         latitude if latitude < 0.0 => Some(
             "South of the equator the pole star is below the horizon, and no bright star marks the southern pole: use the sun's shadow.",
         ),
-        latitude if latitude < LOWEST_LATITUDE_DEG => {
-            Some("So near the equator the pole star drowns in the haze of the horizon: use the sun's shadow.")
-        }
+        latitude if latitude < LOWEST_LATITUDE_DEG => Some(
+            "So near the equator the pole star drowns in the haze of the horizon: use the sun's shadow.",
+        ),
         latitude if latitude > HIGHEST_LATITUDE_DEG => Some(
             "So far north the pole star stands nearly overhead and cannot be brought down to the ground by eye: use the sun's shadow, or a compass \
              while the sun stays away.",
@@ -101,16 +126,30 @@ fn out_of_reach(latitude_deg: f64) -> Option<&'static str> {
 }
 
 fn star(place: &Place, instant: f64) -> Direction {
-    seen(mean_place(&POLARIS, instant), sidereal_time_deg(instant) + place.longitude_deg, place.latitude_deg)
+    seen(
+        mean_place(&POLARIS, instant),
+        sidereal_time_deg(instant) + place.longitude_deg,
+        place.latitude_deg,
+    )
 }
 
 fn is_dark(place: &Place, instant: f64) -> bool {
-    seen(sun::at(instant).place, sidereal_time_deg(instant) + place.longitude_deg, place.latitude_deg).altitude_deg < DARK_DEG
+    seen(
+        sun::at(instant).place,
+        sidereal_time_deg(instant) + place.longitude_deg,
+        place.latitude_deg,
+    )
+    .altitude_deg
+        < DARK_DEG
 }
 
 /// The full hour of the place's clocks next to noon of the start day.
 fn noon_hour(place: &Place, midnight: f64) -> f64 {
-    let offset = place.brief.work.utc_offset_h.unwrap_or_else(|| (place.longitude_deg / 15.0).round());
+    let offset = place
+        .brief
+        .work
+        .utc_offset_h
+        .unwrap_or_else(|| (place.longitude_deg / 15.0).round());
     midnight + 0.5 - offset / 24.0
 }
 
@@ -119,7 +158,11 @@ fn hours(place: &Place, start: f64) -> Vec<PolarisAt> {
     let dark = (0..=24).map(at).filter(|&instant| is_dark(place, instant));
     dark.map(|instant| {
         let there = star(place, instant);
-        PolarisAt { at: place.moment(instant), bearing_deg: there.bearing_deg, altitude_deg: there.altitude_deg }
+        PolarisAt {
+            at: place.moment(instant),
+            bearing_deg: there.bearing_deg,
+            altitude_deg: there.altitude_deg,
+        }
     })
     .collect()
 }

@@ -15,20 +15,29 @@ pub fn workings(brief: &Brief, notes: &mut Notes) {
     }
     let (outside, wall) = (brief.pier.outside_diameter, brief.pier.wall);
     if outside.origin == Origin::Assumed {
-        notes.working(swinging("pier.outside_diameter", "Outside diameter of the column", brief).gives(
-            "d",
-            millimetre::get(outside.value),
-            Unit::Millimetre,
-        ));
+        notes.working(
+            swinging(
+                "pier.outside_diameter",
+                "Outside diameter of the column",
+                brief,
+            )
+            .gives("d", millimetre::get(outside.value), Unit::Millimetre),
+        );
     }
     if wall.origin == Origin::Assumed {
         let working = match outside.origin {
-            Origin::Assumed => swinging("pier.wall", "Wall of the column, that of the tube so chosen", brief),
-            _ => Working::new("pier.wall", "Wall of the column", "t of the tube that is usual for d", tubes::SOURCE).with(
-                "d",
-                millimetre::get(outside.value),
-                Unit::Millimetre,
+            Origin::Assumed => swinging(
+                "pier.wall",
+                "Wall of the column, that of the tube so chosen",
+                brief,
             ),
+            _ => Working::new(
+                "pier.wall",
+                "Wall of the column",
+                "t of the tube that is usual for d",
+                tubes::SOURCE,
+            )
+            .with("d", millimetre::get(outside.value), Unit::Millimetre),
         };
         notes.working(working.gives("t", millimetre::get(wall.value), Unit::Millimetre));
     }
@@ -59,19 +68,37 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
         wall_mm: millimetre::get(pier.wall.value),
         family: tubes::Family::European,
     };
-    let second_moment = crate::rules::en_10210_2_2006::section::second_moment(tube.outside(), tube.wall());
-    let shaft = crate::rules::en_10210_2_2006::section::mass_per_length(tube.outside(), tube.wall());
-    let formula =
-        "the slimmest usual tube with f ≥ f₀, else the largest; f = 1/(2π √(M c)), c = (h³/3 + e h² + e² h)/(E I), M = m + 33/140 μ h";
-    Working::new(id, title, formula, Source::derived("Rayleigh's method, foot held fast; the tubes of EN 10210-2"))
-        .with("h", metre::get(pier.height.value), Unit::Metre)
-        .with("e", metre::get(load.centre_above_pier.value), Unit::Metre)
-        .with("m", kilogram::get(load.mass.value), Unit::Kilogram)
-        .with("μ", kilogram_per_metre::get(shaft), Unit::KilogramPerMetre)
-        .with("E", crate::rules::en_1993_1_1_2005::material::E_MPA, Unit::Megapascal)
-        .with("I", millimetre_to_the_fourth::get(second_moment), Unit::MillimetreToTheFourth)
-        .with("f₀", tube::WANTED_HZ, Unit::Hertz)
-        .with("f", tube::held_frequency_hz(&tube, load, pier.height.value), Unit::Hertz)
+    let second_moment =
+        crate::rules::en_10210_2_2006::section::second_moment(tube.outside(), tube.wall());
+    let shaft =
+        crate::rules::en_10210_2_2006::section::mass_per_length(tube.outside(), tube.wall());
+    let formula = "the slimmest usual tube with f ≥ f₀, else the largest; f = 1/(2π √(M c)), c = (h³/3 + e h² + e² h)/(E I), M = m + 33/140 μ h";
+    Working::new(
+        id,
+        title,
+        formula,
+        Source::derived("Rayleigh's method, foot held fast; the tubes of EN 10210-2"),
+    )
+    .with("h", metre::get(pier.height.value), Unit::Metre)
+    .with("e", metre::get(load.centre_above_pier.value), Unit::Metre)
+    .with("m", kilogram::get(load.mass.value), Unit::Kilogram)
+    .with("μ", kilogram_per_metre::get(shaft), Unit::KilogramPerMetre)
+    .with(
+        "E",
+        crate::rules::en_1993_1_1_2005::material::E_MPA,
+        Unit::Megapascal,
+    )
+    .with(
+        "I",
+        millimetre_to_the_fourth::get(second_moment),
+        Unit::MillimetreToTheFourth,
+    )
+    .with("f₀", tube::WANTED_HZ, Unit::Hertz)
+    .with(
+        "f",
+        tube::held_frequency_hz(&tube, load, pier.height.value),
+        Unit::Hertz,
+    )
 }
 
 #[cfg(test)]
@@ -84,7 +111,12 @@ mod tests {
     fn what_was_chosen_can_be_followed_and_what_was_stated_needs_no_line() {
         let ids = |plan: &SitePlan| -> Vec<&'static str> {
             let design = design_plan(plan, &NoShelf).unwrap();
-            design.workings.iter().map(|working| working.id).filter(|id| CHOSEN.contains(id)).collect()
+            design
+                .workings
+                .iter()
+                .map(|working| working.id)
+                .filter(|id| CHOSEN.contains(id))
+                .collect()
         };
         const CHOSEN: [&str; 3] = ["pier.height", "pier.outside_diameter", "pier.wall"];
         let mut plan = SitePlan::unknown();

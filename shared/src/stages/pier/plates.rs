@@ -12,7 +12,12 @@ const BOLT_EDGE_MM: f64 = 1.2 * 13.0;
 /// Holds the plates against what they carry.
 pub fn checks(brief: &Brief, notes: &mut Notes) {
     let pier = &brief.pier;
-    let fit = Source::new("EN 1993-1-8", "2005", "Table 3.3, end distance 1.2 d0", crate::source::Standing::FromMemory);
+    let fit = Source::new(
+        "EN 1993-1-8",
+        "2005",
+        "Table 3.3, end distance 1.2 d0",
+        crate::source::Standing::FromMemory,
+    );
     let needed = millimetre::get(pier.top_bolt_circle.value) + 2.0 * BOLT_EDGE_MM;
     notes.check(
         Check::at_least(
@@ -42,7 +47,11 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
         .note("The studs' circle needs room outside the column besides; the anchors' checks look at that.")
         .moved_by(&["pier.plate_side_mm", "pier.outside_diameter_mm", "pier.weld_leg_mm"]),
     );
-    ducts(brief, pier.outside_diameter.value - 2.0 * pier.wall.value, notes);
+    ducts(
+        brief,
+        pier.outside_diameter.value - 2.0 * pier.wall.value,
+        notes,
+    );
 }
 
 /// Cables rise inside the column: the bore must take the ducts of the block.

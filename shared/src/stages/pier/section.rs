@@ -7,8 +7,8 @@ use crate::rules::en_10210_2_2006::section;
 use crate::rules::mechanics::cantilever;
 use crate::site_plan::pier::Fill;
 use crate::units::{
-    Area, BendingStiffness, Force, Length, LinearMassDensity, Mass, Pressure, SecondMoment, kilogram, kilogram_per_cubic_metre,
-    kilogram_per_metre, megapascal, millimetre, square_metre,
+    Area, BendingStiffness, Force, Length, LinearMassDensity, Mass, Pressure, SecondMoment,
+    kilogram, kilogram_per_cubic_metre, kilogram_per_metre, megapascal, millimetre, square_metre,
 };
 
 /// Density of dry sand poured into a tube, kg/m³.
@@ -73,8 +73,17 @@ pub fn find(brief: &Brief) -> Section {
     let area = section::area(outside, wall);
     let second_moment = section::second_moment(outside, wall);
     let fill_moment = section::second_moment(inside, inside / 2.0);
-    let counted = if pier.fill.value == Fill::Concrete { fill_moment } else { 0.0 * fill_moment };
-    let bending = filled_tube::bending_stiffness(steel(), second_moment, megapascal::new(FILL_E_MPA), counted);
+    let counted = if pier.fill.value == Fill::Concrete {
+        fill_moment
+    } else {
+        0.0 * fill_moment
+    };
+    let bending = filled_tube::bending_stiffness(
+        steel(),
+        second_moment,
+        megapascal::new(FILL_E_MPA),
+        counted,
+    );
     let factor = cantilever::shear_factor((inside / outside).value, material::POISSON_RATIO);
     let plates = pier.plate_thickness.value + pier.top_plate_thickness.value;
     Section {

@@ -30,23 +30,52 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
 
 const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'static str]) {
     match towards {
-        Towards::North => {
-            ("pier.sight_north", "Sight to the north", &["pier.height_m", "pier.wall_height_m", "pier.lowest_altitude_north_deg"])
-        }
-        Towards::East => {
-            ("pier.sight_east", "Sight to the east", &["pier.height_m", "pier.wall_height_m", "pier.lowest_altitude_east_deg"])
-        }
-        Towards::South => {
-            ("pier.sight_south", "Sight to the south", &["pier.height_m", "pier.wall_height_m", "pier.lowest_altitude_south_deg"])
-        }
-        Towards::West => {
-            ("pier.sight_west", "Sight to the west", &["pier.height_m", "pier.wall_height_m", "pier.lowest_altitude_west_deg"])
-        }
+        Towards::North => (
+            "pier.sight_north",
+            "Sight to the north",
+            &[
+                "pier.height_m",
+                "pier.wall_height_m",
+                "pier.lowest_altitude_north_deg",
+            ],
+        ),
+        Towards::East => (
+            "pier.sight_east",
+            "Sight to the east",
+            &[
+                "pier.height_m",
+                "pier.wall_height_m",
+                "pier.lowest_altitude_east_deg",
+            ],
+        ),
+        Towards::South => (
+            "pier.sight_south",
+            "Sight to the south",
+            &[
+                "pier.height_m",
+                "pier.wall_height_m",
+                "pier.lowest_altitude_south_deg",
+            ],
+        ),
+        Towards::West => (
+            "pier.sight_west",
+            "Sight to the west",
+            &[
+                "pier.height_m",
+                "pier.wall_height_m",
+                "pier.lowest_altitude_west_deg",
+            ],
+        ),
     }
 }
 
 fn over(brief: &Brief, wall: &Wall, axis: Length, notes: &mut Notes) {
-    let lowest = sightline::lowest_altitude_deg(wall.height, wall.distance, axis, brief.load.aperture.value / 2.0);
+    let lowest = sightline::lowest_altitude_deg(
+        wall.height,
+        wall.distance,
+        axis,
+        brief.load.aperture.value / 2.0,
+    );
     let (id, title, fields) = names(wall.towards);
     notes.working(
         Working::new(
@@ -58,7 +87,11 @@ fn over(brief: &Brief, wall: &Wall, axis: Length, notes: &mut Notes) {
         .with("h", metre::get(wall.height), Unit::Metre)
         .with("d", metre::get(wall.distance), Unit::Metre)
         .with("H", metre::get(axis), Unit::Metre)
-        .with("r", metre::get(brief.load.aperture.value) / 2.0, Unit::Metre)
+        .with(
+            "r",
+            metre::get(brief.load.aperture.value) / 2.0,
+            Unit::Metre,
+        )
         .gives("a", lowest, Unit::Degree),
     );
     if let Some(wanted) = wall.wanted_deg {
@@ -71,7 +104,9 @@ fn over(brief: &Brief, wall: &Wall, axis: Length, notes: &mut Notes) {
 }
 
 fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
-    let Some(swing) = brief.pier.sight.swing_radius else { return };
+    let Some(swing) = brief.pier.sight.swing_radius else {
+        return;
+    };
     let source = Source::derived("radius of the telescope's swing against the room for it");
     notes.check(
         Check::at_most(
@@ -85,11 +120,25 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
         .note("Where it does not, it strikes floor or pier when it points low or crosses the meridian.")
         .moved_by(&["pier.swing_radius_m", "pier.height_m"]),
     );
-    if let Some(nearest) = brief.pier.sight.walls.iter().map(|wall| metre::get(wall.distance)).reduce(f64::min) {
+    if let Some(nearest) = brief
+        .pier
+        .sight
+        .walls
+        .iter()
+        .map(|wall| metre::get(wall.distance))
+        .reduce(f64::min)
+    {
         notes.check(
-            Check::at_most("pier.swing_wall", "The telescope swings clear of the walls", metre::get(swing), nearest, Unit::Metre, source)
-                .note("Leave room for a person between the swing and the wall besides.")
-                .moved_by(&["pier.swing_radius_m", "pier.wall_distance_m"]),
+            Check::at_most(
+                "pier.swing_wall",
+                "The telescope swings clear of the walls",
+                metre::get(swing),
+                nearest,
+                Unit::Metre,
+                source,
+            )
+            .note("Leave room for a person between the swing and the wall besides.")
+            .moved_by(&["pier.swing_radius_m", "pier.wall_distance_m"]),
         );
     }
 }

@@ -10,7 +10,8 @@ use crate::site_plan::load::Enclosure;
 use crate::site_plan::pier::Steel;
 use crate::stages::pier::section::Section;
 use crate::units::{
-    Force, Moment, Pressure, gravity, kilonewton, kilonewton_metre, megapascal, metre_per_second, newton, newton_metre, pascal,
+    Force, Moment, Pressure, gravity, kilonewton, kilonewton_metre, megapascal, metre_per_second,
+    newton, newton_metre, pascal,
 };
 
 /// A person who leans on the telescope or catches a fall with it, N: EN 1991-1-1 asks about this of a hand rail a metre long.
@@ -37,17 +38,29 @@ pub fn foot_forces(brief: &Brief, section: &Section) -> FootForces {
     let (pier, load) = (&brief.pier, &brief.load);
     let gust = brief.site.design_gust.value;
     let height = pier.height.value;
-    let column = wind::force(gust, pier.outside_diameter.value * height, cylinder::cylinder_factor(gust, pier.outside_diameter.value));
+    let column = wind::force(
+        gust,
+        pier.outside_diameter.value * height,
+        cylinder::cylinder_factor(gust, pier.outside_diameter.value),
+    );
     let top = wind::force(gust, load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR);
     // A closed building keeps the storm off; only what stands open feels the gust.
-    let exposed = if load.enclosure.value == Enclosure::Open { 1.0 } else { 0.0 };
+    let exposed = if load.enclosure.value == Enclosure::Open {
+        1.0
+    } else {
+        0.0
+    };
     let centre = height + load.centre_above_pier.value;
     let storm = (column + top) * exposed;
     let storm_moment: Moment = (column * height * 0.5 + top * centre) * exposed;
     let leaning = newton::new(LEANING_N);
     let leaning_moment: Moment = leaning * centre;
     let weight: Force = (section.mass() + load.mass.value) * gravity();
-    FootForces { shear: storm.max(leaning), moment: storm_moment.max(leaning_moment), weight }
+    FootForces {
+        shear: storm.max(leaning),
+        moment: storm_moment.max(leaning_moment),
+        weight,
+    }
 }
 
 /// Yield strength of a grade.
@@ -73,7 +86,12 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
     let chi = buckling::reduction_factor(slenderness, buckling::ALPHA_FACTOR);
     let bending = resistance::bending(tube::elastic_modulus(outside, wall), strength);
     let used = resistance::use_ratio(weight, squash * chi, moment, bending);
-    let fields: &[&str] = &["pier.outside_diameter_mm", "pier.wall_mm", "pier.steel", "pier.height_m"];
+    let fields: &[&str] = &[
+        "pier.outside_diameter_mm",
+        "pier.wall_mm",
+        "pier.steel",
+        "pier.height_m",
+    ];
     let class = resistance::class(outside, wall, strength);
     let title = "Strength of the column at its foot";
     notes.check(if class < 4 {
@@ -94,7 +112,14 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
         )
         .moved_by(fields)
     });
-    workings(brief, section, forces, strength, (moment, bending, chi, used), notes);
+    workings(
+        brief,
+        section,
+        forces,
+        strength,
+        (moment, bending, chi, used),
+        notes,
+    );
 }
 
 fn workings(
@@ -107,10 +132,19 @@ fn workings(
 ) {
     let gust = brief.site.design_gust.value;
     notes.working(
-        Working::new("pier.gust_pressure", "Pressure of the design gust", "q = ½ ρ v²", wind::SOURCE)
-            .with("ρ", wind::AIR_DENSITY, Unit::KilogramPerCubicMetre)
-            .with("v", metre_per_second::get(gust), Unit::MetrePerSecond)
-            .gives("q", pascal::get(wind::pressure(gust)) / 1e3, Unit::Kilopascal),
+        Working::new(
+            "pier.gust_pressure",
+            "Pressure of the design gust",
+            "q = ½ ρ v²",
+            wind::SOURCE,
+        )
+        .with("ρ", wind::AIR_DENSITY, Unit::KilogramPerCubicMetre)
+        .with("v", metre_per_second::get(gust), Unit::MetrePerSecond)
+        .gives(
+            "q",
+            pascal::get(wind::pressure(gust)) / 1e3,
+            Unit::Kilopascal,
+        ),
     );
     notes.working(
         Working::new(
@@ -124,13 +158,26 @@ fn workings(
         .gives("M", newton_metre::get(forces.moment), Unit::NewtonMetre),
     );
     notes.working(
-        Working::new("pier.use", "Use of the column's section", "N/(χ A f_y) + M/(W_el f_y)", resistance::SOURCE)
-            .with("N", kilonewton::get(forces.weight * WEIGHT_FACTOR), Unit::Kilonewton)
-            .with("χ", chi, Unit::One)
-            .with("A", section.area.value * 1e6, Unit::SquareMillimetre)
-            .with("f_y", megapascal::get(strength), Unit::Megapascal)
-            .with("M", kilonewton_metre::get(moment), Unit::KilonewtonMetre)
-            .with("M_Rd", kilonewton_metre::get(bending), Unit::KilonewtonMetre)
-            .gives("use", used, Unit::One),
+        Working::new(
+            "pier.use",
+            "Use of the column's section",
+            "N/(χ A f_y) + M/(W_el f_y)",
+            resistance::SOURCE,
+        )
+        .with(
+            "N",
+            kilonewton::get(forces.weight * WEIGHT_FACTOR),
+            Unit::Kilonewton,
+        )
+        .with("χ", chi, Unit::One)
+        .with("A", section.area.value * 1e6, Unit::SquareMillimetre)
+        .with("f_y", megapascal::get(strength), Unit::Megapascal)
+        .with("M", kilonewton_metre::get(moment), Unit::KilonewtonMetre)
+        .with(
+            "M_Rd",
+            kilonewton_metre::get(bending),
+            Unit::KilonewtonMetre,
+        )
+        .gives("use", used, Unit::One),
     );
 }

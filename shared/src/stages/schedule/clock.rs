@@ -19,7 +19,11 @@ pub(super) fn work(ready_h: f64, lasts_h: f64) -> (f64, f64) {
 
 fn start(ready_h: f64, needs_h: f64) -> f64 {
     let in_day = ready_h % TURN_H;
-    if in_day + needs_h <= DAY_H + DUST_H { ready_h } else { ready_h - in_day + TURN_H }
+    if in_day + needs_h <= DAY_H + DUST_H {
+        ready_h
+    } else {
+        ready_h - in_day + TURN_H
+    }
 }
 
 #[cfg(test)]

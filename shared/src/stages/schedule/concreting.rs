@@ -43,7 +43,11 @@ fn digging(job: &Job, plan: &mut Plan) {
         1.5,
         "Corners, diagonals, north, and a fence before there is a hole.",
     );
-    let machine = if pit.protection { "; the sides are supported before anyone enters" } else { "" };
+    let machine = if pit.protection {
+        "; the sides are supported before anyone enters"
+    } else {
+        ""
+    };
     plan.work(
         When::Digging,
         "dig",
@@ -52,7 +56,9 @@ fn digging(job: &Job, plan: &mut Plan) {
         pit.digging_h,
         format!(
             "{} out of the ground, {} barrow loads{machine}.",
-            job.brief.units.say(cubic_metre::get(pit.volume), Unit::CubicMetre),
+            job.brief
+                .units
+                .say(cubic_metre::get(pit.volume), Unit::CubicMetre),
             pit.barrow_loads
         ),
     );
@@ -78,7 +84,14 @@ fn preparing(job: &Job, plan: &mut Plan) {
             job.shared(2.0),
             format!("A clean, level, dry base {} thick.", job.mm(50.0)),
         );
-        plan.wait(When::Pouring, "blinding_sets", "The blinding sets", &["blinding"], 16.0, "Overnight, so that it can be walked on.");
+        plan.wait(
+            When::Pouring,
+            "blinding_sets",
+            "The blinding sets",
+            &["blinding"],
+            16.0,
+            "Overnight, so that it can be walked on.",
+        );
     }
     let around = 2.0 * metre::get(block.length + block.width);
     let height = form_height(job);
@@ -96,7 +109,12 @@ fn preparing(job: &Job, plan: &mut Plan) {
         Reinforcement::Plain => 0.0,
         Reinforcement::TopMesh | Reinforcement::Cage => 0.08,
     };
-    let bars = block.reinforcement.iter().find(|option| option.chosen).and_then(|option| option.bars_m).unwrap_or(0.0);
+    let bars = block
+        .reinforcement
+        .iter()
+        .find(|option| option.chosen)
+        .and_then(|option| option.bars_m)
+        .unwrap_or(0.0);
     plan.work(
         When::Pouring,
         "steel_and_ducts",
@@ -149,36 +167,93 @@ fn hardening(job: &Job, plan: &mut Plan) {
     let block = job.block;
     let at = job.celsius(job.brief.work.temperature_c.value);
     let days = |time| job.brief.units.say(day::get(time), Unit::Day);
-    let why = format!("{} at {at}: concrete that dries early stays weak and dusty at its face.", days(block.curing));
-    plan.wait(When::Pouring, "cure", "Keep the block damp and covered", &["cover"], 24.0 * day::get(block.curing), why);
+    let why = format!(
+        "{} at {at}: concrete that dries early stays weak and dusty at its face.",
+        days(block.curing)
+    );
+    plan.wait(
+        When::Pouring,
+        "cure",
+        "Keep the block damp and covered",
+        &["cover"],
+        24.0 * day::get(block.curing),
+        why,
+    );
     striking(job, plan);
     let strength = job.brief.units.say(20.0, Unit::Megapascal);
-    let why = format!("{} at {at}: 21 days at least, and a characteristic strength of {strength}.", days(block.drill_after));
-    plan.wait(When::Drilling, "harden", "The concrete hardens", &["cover"], 24.0 * day::get(block.drill_after), why);
+    let why = format!(
+        "{} at {at}: 21 days at least, and a characteristic strength of {strength}.",
+        days(block.drill_after)
+    );
+    plan.wait(
+        When::Drilling,
+        "harden",
+        "The concrete hardens",
+        &["cover"],
+        24.0 * day::get(block.drill_after),
+        why,
+    );
     let reference = job.celsius(20.0);
-    let why =
-        format!("{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.", days(block.load_after));
+    let why = format!(
+        "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.",
+        days(block.load_after)
+    );
     let title = "The concrete reaches its full strength";
-    plan.wait(When::Observing, "full_strength", title, &["cover"], 24.0 * day::get(block.load_after), why);
+    plan.wait(
+        When::Observing,
+        "full_strength",
+        title,
+        &["cover"],
+        24.0 * day::get(block.load_after),
+        why,
+    );
 }
 
 /// The form comes off, and the ground goes back where the pit was battered.
 fn striking(job: &Job, plan: &mut Plan) {
     if form_height(job) > 0.0 {
         let why = "Three days keep the warmth even and the edges whole.";
-        plan.wait(When::Pouring, "form_waits", "The form stays on", &["cover"], 24.0 * STRIKE_D, why);
+        plan.wait(
+            When::Pouring,
+            "form_waits",
+            "The form stays on",
+            &["cover"],
+            24.0 * STRIKE_D,
+            why,
+        );
         let why = "Gently, so that no edge breaks; cover the block again at once.";
-        plan.work(When::Pouring, "strike", "Strike the form", &["form_waits"], job.shared(1.0), why);
+        plan.work(
+            When::Pouring,
+            "strike",
+            "Strike the form",
+            &["form_waits"],
+            job.shared(1.0),
+            why,
+        );
     }
     let fill = cubic_metre::get(job.excavation.backfill_volume);
     if fill > 0.0 {
-        let why = format!("In layers of {}, each rammed before the next.", job.mm(150.0));
-        plan.work(When::Digging, "backfill", "Fill and ram round the block", &["strike"], job.shared(3.0 * fill), why);
+        let why = format!(
+            "In layers of {}, each rammed before the next.",
+            job.mm(150.0)
+        );
+        plan.work(
+            When::Digging,
+            "backfill",
+            "Fill and ram round the block",
+            &["strike"],
+            job.shared(3.0 * fill),
+            why,
+        );
     }
 }
 
 /// Height of the form: only what stands above ground where the concrete is poured against the ground.
 fn form_height(job: &Job) -> f64 {
     let block = job.block;
-    metre::get(if job.excavation.cast_against_ground { block.upstand } else { block.depth + block.upstand })
+    metre::get(if job.excavation.cast_against_ground {
+        block.upstand
+    } else {
+        block.depth + block.upstand
+    })
 }

@@ -35,7 +35,14 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
         2.0,
         "A knock and a known push show frequency and stiffness; enter them, and the plan's figures become this pier's.",
     );
-    plan.work(When::Observing, "align", "Align on the pole", &["measure"], 2.0, "On the first clear night.");
+    plan.work(
+        When::Observing,
+        "align",
+        "Align on the pole",
+        &["measure"],
+        2.0,
+        "On the first clear night.",
+    );
     plan.wait(
         When::Observing,
         "seasons",
@@ -61,14 +68,27 @@ fn floor(job: &Job, plan: &mut Plan) {
     let said = &job.brief.floor;
     let area = square_metre::get(said.length.value * said.width.value);
     let (person_hours, why) = match said.kind.value {
-        FloorKind::Ground => (0.3 * area, "Gravel or boards on the ground, kept off the block's top."),
-        FloorKind::Slab => (1.2 * area, "A slab of its own, parted from the block by soft foam that is taken out again."),
+        FloorKind::Ground => (
+            0.3 * area,
+            "Gravel or boards on the ground, kept off the block's top.",
+        ),
+        FloorKind::Slab => (
+            1.2 * area,
+            "A slab of its own, parted from the block by soft foam that is taken out again.",
+        ),
         FloorKind::Deck => (
             1.5 * area + job.floor.supports.len() as f64,
             "Posts first, as far from the block as the joists allow; nothing touches the pier.",
         ),
     };
-    plan.work(When::Flooring, "floor", "Build the observing floor", &["cure", "backfill", "torque"], job.shared(person_hours), why);
+    plan.work(
+        When::Flooring,
+        "floor",
+        "Build the observing floor",
+        &["cure", "backfill", "torque"],
+        job.shared(person_hours),
+        why,
+    );
 }
 
 #[cfg(test)]
@@ -85,7 +105,12 @@ mod tests {
         let find = |id: &str| tasks.iter().find(|task| task.id == id).unwrap();
         for task in &tasks {
             for before in &task.after {
-                assert!(find(before).done_h <= task.earliest_h + 1e-9, "{} before {}", task.id, before);
+                assert!(
+                    find(before).done_h <= task.earliest_h + 1e-9,
+                    "{} before {}",
+                    task.id,
+                    before
+                );
             }
         }
         assert!(find("drill").earliest_h - find("pour").done_h >= 21.0 * 24.0);
@@ -100,7 +125,11 @@ mod tests {
             let mut plan = SitePlan::unknown();
             (plan.work.people, plan.block.mix) = (Some(people), Some(mix));
             let tasks = design_plan(&plan, &NoShelf).unwrap().schedule;
-            tasks.iter().find(|task| task.id == "pour").map(|task| task.lasts_h).unwrap()
+            tasks
+                .iter()
+                .find(|task| task.id == "pour")
+                .map(|task| task.lasts_h)
+                .unwrap()
         };
         assert!(pour(1, Mix::Site) > pour(2, Mix::Site) && pour(2, Mix::Site) > pour(4, Mix::Site));
         assert!(pour(2, Mix::Ready) < pour(2, Mix::Bagged));
@@ -108,7 +137,9 @@ mod tests {
 
     #[test]
     fn a_task_without_a_start_day_has_a_number() {
-        let tasks = design_plan(&SitePlan::unknown(), &NoShelf).unwrap().schedule;
+        let tasks = design_plan(&SitePlan::unknown(), &NoShelf)
+            .unwrap()
+            .schedule;
         assert_eq!(tasks[0].earliest, "day 1");
         for id in ["torque_day", "torque_week", "winter"] {
             assert!(tasks.iter().any(|task| task.id == id), "{id}");

@@ -30,11 +30,15 @@ fn resin_cures(job: &Job) -> (f64, String) {
     if let Some(time) = job.anchors.setting.cure_time {
         return (
             hour::get(time),
-            format!("The resin's time to full load at {at}, doubled in wet holes; the product's own sheet replaces it."),
+            format!(
+                "The resin's time to full load at {at}, doubled in wet holes; the product's own sheet replaces it."
+            ),
         );
     }
     let cooler = ((CURE_AT_C - temperature) / DOUBLING_K).clamp(0.0, 4.0);
-    let why = format!("At {at} the resin's table says nothing: do not bond then. The time shown only holds the place of a better day's.");
+    let why = format!(
+        "At {at} the resin's table says nothing: do not bond then. The time shown only holds the place of a better day's."
+    );
     (CURE_H * cooler.exp2(), why)
 }
 
@@ -60,11 +64,21 @@ fn drilling(job: &Job, plan: &mut Plan) {
         "Blown, brushed and blown as the resin's sheet counts it; one cartridge at a time, each stud set before the resin gels.",
     );
     let (hours, why) = resin_cures(job);
-    plan.wait(When::Bonding, "resin_cures", "The resin cures", &["bond"], hours, why);
+    plan.wait(
+        When::Bonding,
+        "resin_cures",
+        "The resin cures",
+        &["bond"],
+        hours,
+        why,
+    );
 }
 
 fn standing(job: &Job, plan: &mut Plan) {
-    let mass = job.brief.units.say(kilogram::get(job.pier.mass), Unit::Kilogram);
+    let mass = job
+        .brief
+        .units
+        .say(kilogram::get(job.pier.mass), Unit::Kilogram);
     plan.work(
         When::Lifting,
         "stand",
@@ -100,7 +114,10 @@ fn standing(job: &Job, plan: &mut Plan) {
             "The grout hardens",
             &["grout"],
             GROUT_H / pace,
-            format!("Three days at {}, longer in the cold; its bag may say otherwise.", job.celsius(20.0)),
+            format!(
+                "Three days at {}, longer in the cold; its bag may say otherwise.",
+                job.celsius(20.0)
+            ),
         );
     }
     if job.brief.pier.fill.value != Fill::None {
@@ -125,10 +142,20 @@ fn tightening(job: &Job, plan: &mut Plan) {
         format!(
             "In a star and in {} rounds up to {}, and never more than the product allows.",
             job.anchors.torque.passes.len().max(1),
-            job.brief.units.say(newton_metre::get(job.anchors.torque.used), Unit::NewtonMetre)
+            job.brief.units.say(
+                newton_metre::get(job.anchors.torque.used),
+                Unit::NewtonMetre
+            )
         ),
     );
-    plan.wait(When::Tightening, "relax_day", "A day goes by", &["torque"], 24.0, "Threads and coatings bed in within hours.");
+    plan.wait(
+        When::Tightening,
+        "relax_day",
+        "A day goes by",
+        &["torque"],
+        24.0,
+        "Threads and coatings bed in within hours.",
+    );
     plan.work(
         When::Tightening,
         "torque_day",
@@ -137,7 +164,14 @@ fn tightening(job: &Job, plan: &mut Plan) {
         0.25,
         "What has bedded in is made up, to the same torque.",
     );
-    plan.wait(When::Tightening, "relax_week", "A week goes by", &["torque"], 168.0, "Resin under steady pull creeps for days.");
+    plan.wait(
+        When::Tightening,
+        "relax_week",
+        "A week goes by",
+        &["torque"],
+        168.0,
+        "Resin under steady pull creeps for days.",
+    );
     plan.work(
         When::Tightening,
         "torque_week",

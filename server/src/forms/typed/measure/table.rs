@@ -114,15 +114,48 @@ pub const MEASURES: &[Measure] = &[
     m(Kind::Pressure, "lbf/ft2", LBF / (0.3048 * 0.3048), 1.0),
     m(Kind::UnitWeight, "kn/m3", 1000.0, 1.0),
     m(Kind::UnitWeight, "kg/m3", 9.806_65, 1.0),
-    m(Kind::UnitWeight, "pcf", LBF / (0.3048 * 0.3048 * 0.3048), 1.0),
-    m(Kind::UnitWeight, "lbf/ft3", LBF / (0.3048 * 0.3048 * 0.3048), 1.0),
-    m(Kind::UnitWeight, "lb/ft3", LBF / (0.3048 * 0.3048 * 0.3048), 1.0),
+    m(
+        Kind::UnitWeight,
+        "pcf",
+        LBF / (0.3048 * 0.3048 * 0.3048),
+        1.0,
+    ),
+    m(
+        Kind::UnitWeight,
+        "lbf/ft3",
+        LBF / (0.3048 * 0.3048 * 0.3048),
+        1.0,
+    ),
+    m(
+        Kind::UnitWeight,
+        "lb/ft3",
+        LBF / (0.3048 * 0.3048 * 0.3048),
+        1.0,
+    ),
     m(Kind::Temperature, "°c", 1.0, 1.0),
     m(Kind::Temperature, "c", 1.0, 1.0),
     m(Kind::Temperature, "celsius", 1.0, 1.0),
-    Measure { kind: Kind::Temperature, times: 5.0, over: 9.0, shift: -32.0, name: "°f" },
-    Measure { kind: Kind::Temperature, times: 5.0, over: 9.0, shift: -32.0, name: "f" },
-    Measure { kind: Kind::Temperature, times: 5.0, over: 9.0, shift: -32.0, name: "fahrenheit" },
+    Measure {
+        kind: Kind::Temperature,
+        times: 5.0,
+        over: 9.0,
+        shift: -32.0,
+        name: "°f",
+    },
+    Measure {
+        kind: Kind::Temperature,
+        times: 5.0,
+        over: 9.0,
+        shift: -32.0,
+        name: "f",
+    },
+    Measure {
+        kind: Kind::Temperature,
+        times: 5.0,
+        over: 9.0,
+        shift: -32.0,
+        name: "fahrenheit",
+    },
     m(Kind::Difference, "k", 1.0, 1.0),
     m(Kind::Difference, "°c", 1.0, 1.0),
     m(Kind::Difference, "c", 1.0, 1.0),
@@ -168,10 +201,23 @@ type Doubt = (&'static str, Kind, &'static [(&'static str, &'static str)]);
 pub const DOUBTS: &[Doubt] = &[
     ("tons", Kind::Mass, TONS),
     ("ton", Kind::Mass, TONS),
-    ("floz", Kind::Volume, &[("US fl oz", "United States fluid ounces"), ("imp fl oz", "imperial fluid ounces")]),
+    (
+        "floz",
+        Kind::Volume,
+        &[
+            ("US fl oz", "United States fluid ounces"),
+            ("imp fl oz", "imperial fluid ounces"),
+        ],
+    ),
     ("gallons", Kind::Volume, GALLONS),
     ("gal", Kind::Volume, GALLONS),
 ];
-const TONS: &[(&str, &str)] =
-    &[("tonnes", "tonnes of 1000 kg"), ("short tons", "short tons of 2000 lb"), ("long tons", "long tons of 2240 lb")];
-const GALLONS: &[(&str, &str)] = &[("US gal", "United States gallons"), ("imp gal", "imperial gallons")];
+const TONS: &[(&str, &str)] = &[
+    ("tonnes", "tonnes of 1000 kg"),
+    ("short tons", "short tons of 2000 lb"),
+    ("long tons", "long tons of 2240 lb"),
+];
+const GALLONS: &[(&str, &str)] = &[
+    ("US gal", "United States gallons"),
+    ("imp gal", "imperial gallons"),
+];

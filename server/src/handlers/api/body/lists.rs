@@ -28,7 +28,12 @@ pub(super) fn are_all_known(document: &[u8]) -> bool {
 /// Tells of each list's place: names with a dot before each, `[]` for whatever stands in a list.
 fn read(document: &[u8], found: &mut dyn FnMut(&str)) -> bool {
     let mut reader = serde_json::Deserializer::from_slice(document);
-    Glance { path: &mut String::new(), found }.deserialize(&mut reader).is_ok()
+    Glance {
+        path: &mut String::new(),
+        found,
+    }
+    .deserialize(&mut reader)
+    .is_ok()
 }
 
 struct Glance<'g> {
@@ -39,7 +44,10 @@ struct Glance<'g> {
 impl Glance<'_> {
     /// The same, one step further down.
     fn below(&mut self) -> Glance<'_> {
-        Glance { path: self.path, found: self.found }
+        Glance {
+            path: self.path,
+            found: self.found,
+        }
     }
 }
 
@@ -110,8 +118,15 @@ mod tests {
     #[test]
     fn a_list_in_the_place_of_named_answers_is_seen() {
         assert!(are_all_known(EXAMPLE));
-        assert!(are_all_known(br#"{"floor": {"stands": [], "walk": [[1.0, 2.0]]}}"#));
-        for document in [r#"{"site": ["clay"]}"#, r#"{"floor": {"stands": [["chair", 1.0]]}}"#, "[1]", "{"] {
+        assert!(are_all_known(
+            br#"{"floor": {"stands": [], "walk": [[1.0, 2.0]]}}"#
+        ));
+        for document in [
+            r#"{"site": ["clay"]}"#,
+            r#"{"floor": {"stands": [["chair", 1.0]]}}"#,
+            "[1]",
+            "{",
+        ] {
             assert!(!are_all_known(document.as_bytes()), "{document}");
         }
     }

@@ -31,15 +31,35 @@ pub struct Invite {
 }
 
 /// Makes an invitation, or withdraws one.
-pub async fn invite(State(app): State<App>, jar: CookieJar, Form(invite): Form<Invite>) -> Result<Response, Trouble> {
+pub async fn invite(
+    State(app): State<App>,
+    jar: CookieJar,
+    Form(invite): Form<Invite>,
+) -> Result<Response, Trouble> {
     inside(&app, &jar).await?;
     if invite.action == "withdraw" {
         app.store.uninvite(&invite.id).await?;
         return Ok(Redirect::to(&app.config.link("/organiser#invitations")).into_response());
     }
-    let uses = whole(&invite.uses, 1, 1000, "The number of plans is a whole number from 1 to 1000.")?.unwrap_or(1);
-    let days = whole(&invite.days, 1, 3650, "The number of days is a whole number from 1 to 3650, or nothing.")?;
-    let said: String = invite.said.chars().filter(|c| !c.is_control()).take(LONGEST).collect();
+    let uses = whole(
+        &invite.uses,
+        1,
+        1000,
+        "The number of plans is a whole number from 1 to 1000.",
+    )?
+    .unwrap_or(1);
+    let days = whole(
+        &invite.days,
+        1,
+        3650,
+        "The number of days is a whole number from 1 to 3650, or nothing.",
+    )?;
+    let said: String = invite
+        .said
+        .chars()
+        .filter(|c| !c.is_control())
+        .take(LONGEST)
+        .collect();
     let lasts = days.map(|days| SignedDuration::from_hours(i64::from(days) * 24));
     let code = app.store.invite(said.trim(), uses, lasts).await?;
     let page = OncePage {
@@ -57,6 +77,10 @@ fn whole(text: &str, least: u32, most: u32, said: &str) -> Result<Option<u32>, T
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let number = text.trim().parse().ok().filter(|number| (least..=most).contains(number));
+    let number = text
+        .trim()
+        .parse()
+        .ok()
+        .filter(|number| (least..=most).contains(number));
     number.map(Some).ok_or_else(|| Trouble::malformed(said))
 }

@@ -17,22 +17,44 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         return Vec::new();
     }
     let row = |mode: Mode| {
-        let mut cells: Vec<String> = both.iter().map(|judging| cell(judging, mode, units)).collect();
+        let mut cells: Vec<String> = both
+            .iter()
+            .map(|judging| cell(judging, mode, units))
+            .collect();
         cells.push(words::sentence(mode.raised_by()));
-        (words::sentence(mode.words()).trim_end_matches('.').to_owned(), cells)
+        (
+            words::sentence(mode.words())
+                .trim_end_matches('.')
+                .to_owned(),
+            cells,
+        )
     };
-    let mut columns: Vec<String> = both.iter().map(|judging| format!("By {}", judging.name)).collect();
+    let mut columns: Vec<String> = both
+        .iter()
+        .map(|judging| format!("By {}", judging.name))
+        .collect();
     columns.push("What would raise it".to_owned());
     let mut rows: Vec<(String, Vec<String>)> = Mode::ALL.into_iter().map(row).collect();
     let together = |of: fn(&Judging<'_>) -> Option<f64>| {
         let used = |ratio: f64| format!("{} used", units.say(ratio * 100.0, Unit::PerCent));
-        let cell = |judging| of(judging).map_or_else(|| "Not parted from the concrete; see the next.".to_owned(), used);
+        let cell = |judging| {
+            of(judging).map_or_else(
+                || "Not parted from the concrete; see the next.".to_owned(),
+                used,
+            )
+        };
         let mut cells: Vec<String> = both.iter().map(cell).collect();
         cells.push("Whatever raises the greater of the two.".to_owned());
         cells
     };
-    rows.push(("Steel under pull and shear together".to_owned(), together(|judging| judging.in_steel())));
-    rows.push(("Concrete under pull and shear together".to_owned(), together(|judging| Some(judging.verdict.concrete_interaction))));
+    rows.push((
+        "Steel under pull and shear together".to_owned(),
+        together(|judging| judging.in_steel()),
+    ));
+    rows.push((
+        "Concrete under pull and shear together".to_owned(),
+        together(|judging| Some(judging.verdict.concrete_interaction)),
+    ));
     vec![Chapter {
         title: "The studs by both codes, side by side",
         told: Vec::new(),
@@ -48,7 +70,9 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
 
 /// One code's word on a way of failing.
 fn cell(judging: &Judging<'_>, mode: Mode, units: Units) -> String {
-    let Some(judged) = judging.verdict.of(mode) else { return words::sentence(mode.spared(judging.code)) };
+    let Some(judged) = judging.verdict.of(mode) else {
+        return words::sentence(mode.spared(judging.code));
+    };
     let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
     let first = if judged.governs { "Fails first. " } else { "" };
     format!(
@@ -64,7 +88,11 @@ fn cell(judging: &Judging<'_>, mode: Mode, units: Units) -> String {
 /// What fails first by a code.
 fn first(name: &str, verdict: &Verdict, chosen: bool, units: Units) -> Option<String> {
     let judged = verdict.governing()?;
-    let gives = if chosen { ", which gives the verdict here" } else { "" };
+    let gives = if chosen {
+        ", which gives the verdict here"
+    } else {
+        ""
+    };
     Some(format!(
         "By {name}{gives}: the {} fails first, {} used under {}. It would be raised by {}.",
         judged.words,

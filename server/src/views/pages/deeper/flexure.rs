@@ -1,7 +1,9 @@
 //! What tightening bends.
 
 use stillground::figure::Unit;
-use stillground::units::{kilonewton, megapascal, millimetre, newton_metre, newton_metre_per_radian};
+use stillground::units::{
+    kilonewton, megapascal, millimetre, newton_metre, newton_metre_per_radian,
+};
 
 use super::{Chapter, Table};
 use crate::planned::Planned;
@@ -9,19 +11,41 @@ use crate::planned::Planned;
 /// The chapter about plate and foot of the wall.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {
     let units = planned.brief.units;
-    let Some(flexure) = &planned.design.anchors.flexure else { return Vec::new() };
+    let Some(flexure) = &planned.design.anchors.flexure else {
+        return Vec::new();
+    };
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let turn = |stiffness| units.say(newton_metre_per_radian::get(stiffness) / 1e6, Unit::MeganewtonMetrePerRadian);
+    let turn = |stiffness| {
+        units.say(
+            newton_metre_per_radian::get(stiffness) / 1e6,
+            Unit::MeganewtonMetrePerRadian,
+        )
+    };
     let row = |name: &str, figure: String| (name.to_owned(), vec![figure]);
     let rows = vec![
-        row("Pull of each stud, at its highest", units.say(kilonewton::get(flexure.pull), Unit::Kilonewton)),
-        row("Movement of the plate at the studs", units.say(millimetre::get(flexure.plate), Unit::Millimetre)),
+        row(
+            "Pull of each stud, at its highest",
+            units.say(kilonewton::get(flexure.pull), Unit::Kilonewton),
+        ),
+        row(
+            "Movement of the plate at the studs",
+            units.say(millimetre::get(flexure.plate), Unit::Millimetre),
+        ),
         row("Stress in the wall", mpa(flexure.wall_stress)),
         row("Stress in the plate", mpa(flexure.plate_stress)),
         row("Yield strength", mpa(flexure.yield_strength)),
-        row("Of the yield strength", units.say(flexure.yield_ratio * 100.0, Unit::PerCent)),
-        row("A fifth stays in hand up to", units.say(newton_metre::get(flexure.most_torque), Unit::NewtonMetre)),
-        row("Height of wall that bends", units.say(millimetre::get(flexure.wall_height), Unit::Millimetre)),
+        row(
+            "Of the yield strength",
+            units.say(flexure.yield_ratio * 100.0, Unit::PerCent),
+        ),
+        row(
+            "A fifth stays in hand up to",
+            units.say(newton_metre::get(flexure.most_torque), Unit::NewtonMetre),
+        ),
+        row(
+            "Height of wall that bends",
+            units.say(millimetre::get(flexure.wall_height), Unit::Millimetre),
+        ),
         row("Foot against turning, edge held down", turn(flexure.closed)),
         row("Foot against turning, edge lifted", turn(flexure.lifted)),
         row("Foot against turning, on tight nuts", turn(flexure.on_nuts)),
@@ -32,7 +56,14 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         words: flexure.says.clone(),
         table: Some(Table {
             names: "What",
-            columns: vec![if flexure.acts { "In this plan" } else { "Were nothing under the plate" }.to_owned()],
+            columns: vec![
+                if flexure.acts {
+                    "In this plan"
+                } else {
+                    "Were nothing under the plate"
+                }
+                .to_owned(),
+            ],
             rows,
         }),
         after: Vec::new(),

@@ -28,17 +28,43 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
 type Held = (&'static str, fn(&Stiffness) -> Option<f64>, Unit);
 
 const HELD: [Held; 6] = [
-    ("Against settling", |k| k.vertical.map(|k| newton_per_metre::get(k) / 1e6), Unit::MeganewtonPerMetre),
-    ("Against sliding, east–west", |k| k.horizontal_x.map(|k| newton_per_metre::get(k) / 1e6), Unit::MeganewtonPerMetre),
-    ("Against sliding, north–south", |k| k.horizontal_y.map(|k| newton_per_metre::get(k) / 1e6), Unit::MeganewtonPerMetre),
-    ("Against rocking, east–west", |k| k.rocking_y.map(|k| newton_metre_per_radian::get(k) / 1e6), Unit::MeganewtonMetrePerRadian),
-    ("Against rocking, north–south", |k| k.rocking_x.map(|k| newton_metre_per_radian::get(k) / 1e6), Unit::MeganewtonMetrePerRadian),
-    ("Against twisting", |k| k.torsion.map(|k| newton_metre_per_radian::get(k) / 1e6), Unit::MeganewtonMetrePerRadian),
+    (
+        "Against settling",
+        |k| k.vertical.map(|k| newton_per_metre::get(k) / 1e6),
+        Unit::MeganewtonPerMetre,
+    ),
+    (
+        "Against sliding, east–west",
+        |k| k.horizontal_x.map(|k| newton_per_metre::get(k) / 1e6),
+        Unit::MeganewtonPerMetre,
+    ),
+    (
+        "Against sliding, north–south",
+        |k| k.horizontal_y.map(|k| newton_per_metre::get(k) / 1e6),
+        Unit::MeganewtonPerMetre,
+    ),
+    (
+        "Against rocking, east–west",
+        |k| k.rocking_y.map(|k| newton_metre_per_radian::get(k) / 1e6),
+        Unit::MeganewtonMetrePerRadian,
+    ),
+    (
+        "Against rocking, north–south",
+        |k| k.rocking_x.map(|k| newton_metre_per_radian::get(k) / 1e6),
+        Unit::MeganewtonMetrePerRadian,
+    ),
+    (
+        "Against twisting",
+        |k| k.torsion.map(|k| newton_metre_per_radian::get(k) / 1e6),
+        Unit::MeganewtonMetrePerRadian,
+    ),
 ];
 
 fn held(stiffness: &GroundStiffness, units: Units) -> Chapter {
     let row = |(name, get, unit): Held| {
-        let spread = get(&stiffness.low).zip(get(&stiffness.typical)).zip(get(&stiffness.high));
+        let spread = get(&stiffness.low)
+            .zip(get(&stiffness.typical))
+            .zip(get(&stiffness.high));
         let spread = spread.map(|((low, typical), high)| Spread { low, typical, high });
         (name.to_owned(), by_ground(spread, unit, units))
     };
@@ -53,9 +79,15 @@ fn held(stiffness: &GroundStiffness, units: Units) -> Chapter {
 
 fn uneven(stiffness: &GroundStiffness, units: Units) -> Chapter {
     let rows = stiffness.layers.iter().map(|effect| {
-        let factor = Spread { low: effect.low_factor, typical: effect.estimate_factor, high: effect.high_factor };
+        let factor = Spread {
+            low: effect.low_factor,
+            typical: effect.estimate_factor,
+            high: effect.high_factor,
+        };
         (
-            sentence(&format!("{}: {}", effect.layer, effect.quantity)).trim_end_matches('.').to_owned(),
+            sentence(&format!("{}: {}", effect.layer, effect.quantity))
+                .trim_end_matches('.')
+                .to_owned(),
             by_ground(Some(factor), Unit::One, units),
         )
     });
@@ -74,8 +106,14 @@ fn uneven(stiffness: &GroundStiffness, units: Units) -> Chapter {
 
 fn stiffening(stiffness: &GroundStiffness, units: Units) -> Chapter {
     let rows = stiffness.stiffening.iter().map(|row| {
-        let figures = vec![units.say(row.depth_m, Unit::Metre), units.say(row.factor, Unit::One)];
-        (sentence(row.quantity).trim_end_matches('.').to_owned(), figures)
+        let figures = vec![
+            units.say(row.depth_m, Unit::Metre),
+            units.say(row.factor, Unit::One),
+        ];
+        (
+            sentence(row.quantity).trim_end_matches('.').to_owned(),
+            figures,
+        )
     });
     Chapter {
         title: "If this ground stiffens with depth",

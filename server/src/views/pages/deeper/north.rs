@@ -6,7 +6,10 @@ use crate::views::north::{Way, ways};
 
 /// The chapters about north.
 pub fn chapters(planned: &Planned) -> Vec<Chapter> {
-    ways(&planned.brief, &planned.design).into_iter().map(chapter).collect()
+    ways(&planned.brief, &planned.design)
+        .into_iter()
+        .map(chapter)
+        .collect()
 }
 
 fn chapter(way: Way) -> Chapter {
@@ -15,6 +18,16 @@ fn chapter(way: Way) -> Chapter {
         Some((cells.next()?, cells.collect()))
     };
     let rows: Vec<(String, Vec<String>)> = way.rows.into_iter().filter_map(named).collect();
-    let table = (!rows.is_empty()).then_some(Table { names: way.names, columns: way.columns, rows });
-    Chapter { title: way.title, told: Vec::new(), words: way.says, table, after: Vec::new() }
+    let table = (!rows.is_empty()).then_some(Table {
+        names: way.names,
+        columns: way.columns,
+        rows,
+    });
+    Chapter {
+        title: way.title,
+        told: Vec::new(),
+        words: way.says,
+        table,
+        after: Vec::new(),
+    }
 }

@@ -15,32 +15,68 @@ const LEAST_GROWTH: f64 = 0.01;
 pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
     let first = [movers(motion, units), knocks(motion, units)];
     let last = [slow(motion, units), allowed(motion, units)];
-    first.into_iter().chain(housings(motion, units)).chain(last).collect()
+    first
+        .into_iter()
+        .chain(housings(motion, units))
+        .chain(last)
+        .collect()
 }
 
 fn movers(motion: &Motion, units: Units) -> Chapter {
-    let say = |value: Option<f64>| value.map_or_else(|| UNKNOWN.to_owned(), |value| units.say(value, Unit::Arcsecond));
-    let share = |one: &Disturbance| one.share_ratio.map_or_else(|| "–".to_owned(), |share| units.say(100.0 * share, Unit::PerCent));
+    let say = |value: Option<f64>| {
+        value.map_or_else(
+            || UNKNOWN.to_owned(),
+            |value| units.say(value, Unit::Arcsecond),
+        )
+    };
+    let share = |one: &Disturbance| {
+        one.share_ratio.map_or_else(
+            || "–".to_owned(),
+            |share| units.say(100.0 * share, Unit::PerCent),
+        )
+    };
     let row = |one: &Disturbance| {
-        let wider = one
-            .star_width_arcsec
-            .zip(motion.star)
-            .map_or_else(|| UNKNOWN.to_owned(), |(width, star)| growth(100.0 * (width / star.seeing_arcsec - 1.0), units));
-        let figures = [say(one.arcsec), say(one.worst_arcsec), share(one), wider, verdict(one.verdict).to_owned()];
+        let wider = one.star_width_arcsec.zip(motion.star).map_or_else(
+            || UNKNOWN.to_owned(),
+            |(width, star)| growth(100.0 * (width / star.seeing_arcsec - 1.0), units),
+        );
+        let figures = [
+            say(one.arcsec),
+            say(one.worst_arcsec),
+            share(one),
+            wider,
+            verdict(one.verdict).to_owned(),
+        ];
         (one.title.to_owned(), figures.to_vec())
     };
-    let columns = ["Typical", "Soft ground", "Share", "Star wider by", "In the budget?"].map(str::to_owned).to_vec();
+    let columns = [
+        "Typical",
+        "Soft ground",
+        "Share",
+        "Star wider by",
+        "In the budget?",
+    ]
+    .map(str::to_owned)
+    .to_vec();
     Chapter {
         title: "What moves the star, and by how much",
         told: Vec::new(),
         words: motion.summary.first().cloned().into_iter().collect(),
-        table: Some(Table { names: "What happens", columns, rows: motion.disturbances.iter().map(row).collect() }),
+        table: Some(Table {
+            names: "What happens",
+            columns,
+            rows: motion.disturbances.iter().map(row).collect(),
+        }),
         after: after(motion, units),
     }
 }
 
 fn growth(per_cent: f64, units: Units) -> String {
-    if per_cent < LEAST_GROWTH { "nothing that shows".to_owned() } else { units.say(per_cent, Unit::PerCent) }
+    if per_cent < LEAST_GROWTH {
+        "nothing that shows".to_owned()
+    } else {
+        units.say(per_cent, Unit::PerCent)
+    }
 }
 
 fn after(motion: &Motion, units: Units) -> Vec<String> {
@@ -76,7 +112,11 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
     };
     let row = |name: &str, knock: Option<Knock>| {
         let figures = match knock {
-            Some(knock) => vec![units.say(knock.arcsec, Unit::Arcsecond), time(knock.settle_s), time(knock.worst_settle_s)],
+            Some(knock) => vec![
+                units.say(knock.arcsec, Unit::Arcsecond),
+                time(knock.settle_s),
+                time(knock.worst_settle_s),
+            ],
             None => vec![UNKNOWN.to_owned(); 3],
         };
         (name.to_owned(), figures)
@@ -88,7 +128,9 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
         words: Vec::new(),
         table: Some(Table {
             names: "Knock",
-            columns: ["First swing", "Dies in", "In the worst ground"].map(str::to_owned).to_vec(),
+            columns: ["First swing", "Dies in", "In the worst ground"]
+                .map(str::to_owned)
+                .to_vec(),
             rows: vec![
                 row("A bump by hand at the telescope", motion.bump),
                 row("A slew stops", motion.slew),
@@ -108,16 +150,34 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
     let heat = &motion.heat;
     let arcsec = |value| units.say(value, Unit::Arcsecond);
     let mut rows = vec![
-        ("Column warmer on one side, the whole turn".to_owned(), vec![arcsec(heat.arcsec)]),
-        ("The same in a minute, while it comes about".to_owned(), vec![arcsec(heat.arcsec_per_min)]),
-        ("The same within one exposure, not guided".to_owned(), vec![arcsec(heat.unguided_arcsec)]),
+        (
+            "Column warmer on one side, the whole turn".to_owned(),
+            vec![arcsec(heat.arcsec)],
+        ),
+        (
+            "The same in a minute, while it comes about".to_owned(),
+            vec![arcsec(heat.arcsec_per_min)],
+        ),
+        (
+            "The same within one exposure, not guided".to_owned(),
+            vec![arcsec(heat.unguided_arcsec)],
+        ),
     ];
     match motion.season {
         Some(season) => {
-            rows.push(("Polar axis, lean in a year".to_owned(), vec![units.say(season.arcmin_per_year, Unit::Arcminute)]));
-            rows.push(("Drift in declination by that lean, in a minute".to_owned(), vec![arcsec(season.drift_arcsec_per_min)]));
+            rows.push((
+                "Polar axis, lean in a year".to_owned(),
+                vec![units.say(season.arcmin_per_year, Unit::Arcminute)],
+            ));
+            rows.push((
+                "Drift in declination by that lean, in a minute".to_owned(),
+                vec![arcsec(season.drift_arcsec_per_min)],
+            ));
         }
-        None => rows.push(("Polar axis, lean in a year".to_owned(), vec!["nobody can presume it in this ground".to_owned()])),
+        None => rows.push((
+            "Polar axis, lean in a year".to_owned(),
+            vec!["nobody can presume it in this ground".to_owned()],
+        )),
     }
     Chapter {
         title: "What comes slowly",
@@ -127,7 +187,11 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
             units.say(motion.thermal_difference_k, Unit::Kelvin),
             units.say(heat.over_s / 3600.0, Unit::Hour)
         )],
-        table: Some(Table { names: "Drift", columns: vec!["How much".to_owned()], rows }),
+        table: Some(Table {
+            names: "Drift",
+            columns: vec!["How much".to_owned()],
+            rows,
+        }),
         after: Vec::new(),
     }
 }
@@ -142,7 +206,14 @@ fn housings(motion: &Motion, units: Units) -> Option<Chapter> {
         };
         let arcsec = |value| units.say(value, Unit::Arcsecond);
         let speed = units.say(housing.speed_m_s, Unit::MetrePerSecond);
-        (name.to_owned(), vec![speed, arcsec(housing.worst_arcsec), arcsec(housing.gust_arcsec)])
+        (
+            name.to_owned(),
+            vec![
+                speed,
+                arcsec(housing.worst_arcsec),
+                arcsec(housing.gust_arcsec),
+            ],
+        )
     };
     let rows = motion.wind.as_ref()?.housings.iter().map(row).collect();
     Some(Chapter {
@@ -160,7 +231,11 @@ fn allowed(motion: &Motion, units: Units) -> Chapter {
         title: "How far it may move, and why",
         told: Vec::new(),
         words: vec![
-            format!("The budget is {}. {}", units.say(budget.arcsec, Unit::Arcsecond), crate::views::words::sentence(&budget.why)),
+            format!(
+                "The budget is {}. {}",
+                units.say(budget.arcsec, Unit::Arcsecond),
+                crate::views::words::sentence(&budget.why)
+            ),
             format!(
                 "Where it comes from: {}. This budget and the time that a knock may take can be changed at the step “Pier and load”.",
                 budget.source

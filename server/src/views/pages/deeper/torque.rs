@@ -27,7 +27,10 @@ fn say(torque: Moment, units: Units) -> String {
 fn tightening(torque: &Torque, units: Units) -> Chapter {
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
     let row = |(i, pass): (usize, &stillground::stages::anchors::torque::Pass)| {
-        (format!("Pass {}", i + 1), vec![say(pass.torque, units), pass.says.to_owned()])
+        (
+            format!("Pass {}", i + 1),
+            vec![say(pass.torque, units), pass.says.to_owned()],
+        )
     };
     Chapter {
         title: "How tight, and in which order",
@@ -39,7 +42,10 @@ fn tightening(torque: &Torque, units: Units) -> Chapter {
                 say(torque.low, units),
                 say(torque.high, units)
             ),
-            format!("Go crosswise, by the numbers on the drawing: {}.", order.join(", ")),
+            format!(
+                "Go crosswise, by the numbers on the drawing: {}.",
+                order.join(", ")
+            ),
         ],
         table: Some(Table {
             names: "Pass",
@@ -52,8 +58,15 @@ fn tightening(torque: &Torque, units: Units) -> Chapter {
 
 fn limits(torque: &Torque, units: Units) -> Chapter {
     let row = |limit: &stillground::stages::anchors::torque::Limit| {
-        let which = if limit.governs { "decides" } else { "leaves room" };
-        (words::sentence(limit.what).trim_end_matches('.').to_owned(), vec![say(limit.torque, units), which.to_owned()])
+        let which = if limit.governs {
+            "decides"
+        } else {
+            "leaves room"
+        };
+        (
+            words::sentence(limit.what).trim_end_matches('.').to_owned(),
+            vec![say(limit.torque, units), which.to_owned()],
+        )
     };
     Chapter {
         title: "Why not less, why not more",
@@ -69,28 +82,51 @@ fn limits(torque: &Torque, units: Units) -> Chapter {
 }
 
 fn seats(anchors: &Anchors, units: Units) -> Chapter {
-    let (built, others): (Vec<_>, Vec<_>) = anchors.torque.cases.iter().partition(|case| case.built);
+    let (built, others): (Vec<_>, Vec<_>) =
+        anchors.torque.cases.iter().partition(|case| case.built);
     let row = |case: &stillground::stages::anchors::torque::Case| {
-        let name = if case.built { format!("{}, as built here", case.seat.name()) } else { case.seat.name().to_owned() };
-        (name, vec![say(case.high, units), words::sentence(case.what).trim_end_matches('.').to_owned()])
+        let name = if case.built {
+            format!("{}, as built here", case.seat.name())
+        } else {
+            case.seat.name().to_owned()
+        };
+        (
+            name,
+            vec![
+                say(case.high, units),
+                words::sentence(case.what).trim_end_matches('.').to_owned(),
+            ],
+        )
     };
     Chapter {
         title: "Where the preload goes",
         told: Vec::new(),
-        words: built.iter().map(|case| format!("Built here. {}", case.words)).collect(),
+        words: built
+            .iter()
+            .map(|case| format!("Built here. {}", case.words))
+            .collect(),
         table: Some(Table {
             names: "How the plate stands",
-            columns: vec!["Torque at most".to_owned(), "What would suffer first".to_owned()],
+            columns: vec![
+                "Torque at most".to_owned(),
+                "What would suffer first".to_owned(),
+            ],
             rows: anchors.torque.cases.iter().map(row).collect(),
         }),
-        after: others.iter().map(|case| format!("Not built here. {}", case.words)).collect(),
+        after: others
+            .iter()
+            .map(|case| format!("Not built here. {}", case.words))
+            .collect(),
     }
 }
 
 fn kilos(torque: &Torque, units: Units) -> Chapter {
     let row = |reading: &stillground::stages::anchors::torque::Reading| {
         let pull = units.say(kilonewton::get(reading.preload), Unit::Kilonewton);
-        (reading.reading.clone(), vec![say(reading.torque, units), pull])
+        (
+            reading.reading.clone(),
+            vec![say(reading.torque, units), pull],
+        )
     };
     Chapter {
         title: "If somebody says the torque in “kilos”",
@@ -118,22 +154,44 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
         ];
         (name, figures)
     };
-    let mut rows: Vec<_> = lesson.readings.iter().map(|reading| row(reading.reading.clone(), reading)).collect();
+    let mut rows: Vec<_> = lesson
+        .readings
+        .iter()
+        .map(|reading| row(reading.reading.clone(), reading))
+        .collect();
     rows.push(row(format!("This plan’s {}", lesson.own_stud), &lesson.own));
-    let columns = ["Torque", "Pull in the stud", "Stress", "Of the proof load", "Of what breaks it"];
+    let columns = [
+        "Torque",
+        "Pull in the stud",
+        "Stress",
+        "Of the proof load",
+        "Of what breaks it",
+    ];
     vec![Chapter {
         title: "180 N m on an M16 of class 8.8, and why 180 kgf m cannot be",
         told: Vec::new(),
         words: vec![format!(
             "An M16 of class 8.8 has {} of stress area: it is proved with {}, {}, and breaks at {} or more. “180 kilos” on its nut can be \
              read in three ways.",
-            units.say(square_millimetre::get(lesson.stress_area), Unit::SquareMillimetre),
+            units.say(
+                square_millimetre::get(lesson.stress_area),
+                Unit::SquareMillimetre
+            ),
             units.say(kilonewton::get(lesson.proof), Unit::Kilonewton),
             units.say(megapascal::get(lesson.proof_stress), Unit::Megapascal),
             units.say(kilonewton::get(lesson.breaking), Unit::Kilonewton)
         )],
-        table: Some(Table { names: "Read as", columns: columns.map(str::to_owned).to_vec(), rows }),
-        after: lesson.says.iter().chain([&lesson.own.says]).cloned().collect(),
+        table: Some(Table {
+            names: "Read as",
+            columns: columns.map(str::to_owned).to_vec(),
+            rows,
+        }),
+        after: lesson
+            .says
+            .iter()
+            .chain([&lesson.own.says])
+            .cloned()
+            .collect(),
     }]
 }
 
@@ -141,7 +199,11 @@ fn keeping(anchors: &Anchors, units: Units) -> Chapter {
     let keeping = &anchors.keeping;
     let force = |force| vec![units.say(kilonewton::get(force), Unit::Kilonewton)];
     let mut rows = Vec::new();
-    rows.extend(anchors.preload.map(|preload| ("When tightened".to_owned(), force(preload.typical))));
+    rows.extend(
+        anchors
+            .preload
+            .map(|preload| ("When tightened".to_owned(), force(preload.typical))),
+    );
     rows.push(("After a day".to_owned(), force(keeping.after_a_day)));
     rows.push(("After a week".to_owned(), force(keeping.after_a_week)));
     rows.push(("After ten years".to_owned(), force(keeping.after_ten_years)));
@@ -149,8 +211,14 @@ fn keeping(anchors: &Anchors, units: Units) -> Chapter {
     Chapter {
         title: "What the studs keep",
         told: Vec::new(),
-        words: vec![format!("Check the torque again {first} and {second} after tightening.")],
-        table: Some(Table { names: "When", columns: vec!["Pull in each stud".to_owned()], rows }),
+        words: vec![format!(
+            "Check the torque again {first} and {second} after tightening."
+        )],
+        table: Some(Table {
+            names: "When",
+            columns: vec!["Pull in each stud".to_owned()],
+            rows,
+        }),
         after: Vec::new(),
     }
 }

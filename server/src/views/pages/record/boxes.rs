@@ -77,16 +77,26 @@ pub(super) fn boxes(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<B
 
 fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
     let name = box_of(&item.id);
-    let typed = sheet.and_then(|sheet| sheet.text(&name)).unwrap_or_default().to_owned();
+    let typed = sheet
+        .and_then(|sheet| sheet.text(&name))
+        .unwrap_or_default()
+        .to_owned();
     let fault = sheet.and_then(|_| desk.typed.faults.iter().find(|fault| fault.name == name));
     let units = desk.record.planned.brief.units;
     let (kind, unit, options, none) = match &item.asks {
         Asks::Number { unit, none, .. } => {
             let ticked = sheet.is_some_and(|sheet| sheet.ticked(&format!("{name}~none")));
-            ("number", units.convert(1.0, *unit).1, Vec::new(), none.as_ref().map(|none| (none.words.clone(), ticked)))
+            (
+                "number",
+                units.convert(1.0, *unit).1,
+                Vec::new(),
+                none.as_ref().map(|none| (none.words.clone(), ticked)),
+            )
         }
         Asks::Choice(answers) => {
-            let option = |answer: &stillground::record::Answer| (answer.key, answer.words.clone(), answer.key == typed);
+            let option = |answer: &stillground::record::Answer| {
+                (answer.key, answer.words.clone(), answer.key == typed)
+            };
             ("choice", "", answers.iter().map(option).collect(), None)
         }
         Asks::Text => ("text", "", Vec::new(), None),
@@ -101,7 +111,9 @@ fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
         how: item.how.clone(),
         means: means::of(item, units),
         error: fault.map(|fault| fault.said.clone()),
-        readings: fault.map(|fault| fault.readings.clone()).unwrap_or_default(),
+        readings: fault
+            .map(|fault| fault.readings.clone())
+            .unwrap_or_default(),
         last: desk
             .board
             .readings
@@ -121,7 +133,11 @@ fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
 
 fn found(desk: &Desk<'_>, item: &Item) -> Vec<FoundView> {
     let units = desk.record.planned.brief.units;
-    let readings = desk.board.readings.iter().filter(|reading| reading.counts() && speaks(reading, item));
+    let readings = desk
+        .board
+        .readings
+        .iter()
+        .filter(|reading| reading.counts() && speaks(reading, item));
     let view = |reading: &stillground::record::Reading<'_>| FoundView {
         found: item.found(reading.entry, units),
         verdict: verdict(reading.verdict.as_ref(), reading.ended_by.is_some()),
@@ -131,5 +147,7 @@ fn found(desk: &Desk<'_>, item: &Item) -> Vec<FoundView> {
 }
 
 fn speaks(reading: &stillground::record::Reading<'_>, item: &Item) -> bool {
-    reading.item.is_some_and(|known| known.id == item.id && known.task == item.task)
+    reading
+        .item
+        .is_some_and(|known| known.id == item.id && known.task == item.task)
 }

@@ -18,6 +18,9 @@ pub(super) struct Desk<'a> {
 impl Desk<'_> {
     /// By whom an entry is, and when.
     pub(super) fn by(&self, id: &str, who: &str) -> String {
-        log::by(who, self.record.kept.iter().find(|kept| kept.entry.id == id))
+        log::by(
+            who,
+            self.record.kept.iter().find(|kept| kept.entry.id == id),
+        )
     }
 }

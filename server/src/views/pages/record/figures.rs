@@ -3,7 +3,9 @@
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
-use stillground::units::{cubic_metre, day, hour, kilogram, metre, millilitre, millimetre, newton_metre};
+use stillground::units::{
+    cubic_metre, day, hour, kilogram, metre, millilitre, millimetre, newton_metre,
+};
 
 use crate::planned::Planned;
 
@@ -16,46 +18,99 @@ pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, Str
     let m = |value| units.say(metre::get(value), Unit::Metre);
     let mm = |value| units.say(millimetre::get(value), Unit::Millimetre);
     let m3 = |value| units.say(cubic_metre::get(value), Unit::CubicMetre);
-    let (pit, block, studs, pier) = (&design.excavation, &design.block, &design.anchors, &design.pier);
+    let (pit, block, studs, pier) = (
+        &design.excavation,
+        &design.block,
+        &design.anchors,
+        &design.pier,
+    );
     match task {
-        "services" => vec![("Pit at ground level", format!("{} × {}", m(pit.length), m(pit.width))), ("Depth of the pit", m(pit.depth))],
+        "services" => vec![
+            (
+                "Pit at ground level",
+                format!("{} × {}", m(pit.length), m(pit.width)),
+            ),
+            ("Depth of the pit", m(pit.depth)),
+        ],
         "set_out" | "dig" | "inspect" => vec![
-            ("Pit at ground level", format!("{} × {}", m(pit.length), m(pit.width))),
-            ("Pit at the bottom", format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width))),
+            (
+                "Pit at ground level",
+                format!("{} × {}", m(pit.length), m(pit.width)),
+            ),
+            (
+                "Pit at the bottom",
+                format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width)),
+            ),
             ("Depth of the pit", m(pit.depth)),
             ("Spoil kept back from the edge", m(pit.spoil_distance)),
         ],
         "blinding" => vec![
-            ("Bottom of the pit", format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width))),
+            (
+                "Bottom of the pit",
+                format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width)),
+            ),
             ("Blinding, thick", units.say(BLINDING_MM, Unit::Millimetre)),
         ],
-        "backfill" => vec![("Ground to put back", m3(pit.backfill_volume)), ("Top of the block above ground", m(block.upstand))],
+        "backfill" => vec![
+            ("Ground to put back", m3(pit.backfill_volume)),
+            ("Top of the block above ground", m(block.upstand)),
+        ],
         "form" | "steel_and_ducts" => vec![
             ("Block", format!("{} × {}", m(block.length), m(block.width))),
             ("Base below ground", m(block.depth)),
             ("Top above ground", m(block.upstand)),
             ("Ducts", block.ducts.count.to_string()),
         ],
-        "pour" | "cover" => vec![("Concrete in place", m3(block.volume)), ("Concrete to have there", m3(block.order_volume))],
-        "cure" => vec![("Damp and covered for", units.say(day::get(block.curing), Unit::Day))],
-        "harden" => vec![("No drilling before", units.say(day::get(block.drill_after), Unit::Day))],
+        "pour" | "cover" => vec![
+            ("Concrete in place", m3(block.volume)),
+            ("Concrete to have there", m3(block.order_volume)),
+        ],
+        "cure" => vec![(
+            "Damp and covered for",
+            units.say(day::get(block.curing), Unit::Day),
+        )],
+        "harden" => vec![(
+            "No drilling before",
+            units.say(day::get(block.drill_after), Unit::Day),
+        )],
         "drill" => vec![
             ("Holes", studs.studs.len().to_string()),
-            ("Circle through the holes’ centres", mm(brief.anchors.circle_diameter.value)),
+            (
+                "Circle through the holes’ centres",
+                mm(brief.anchors.circle_diameter.value),
+            ),
             ("Diameter of each hole", mm(studs.hole_diameter)),
             ("Depth of each hole", mm(studs.hole_depth)),
         ],
         "bond" | "resin_cures" => resin(design, units),
         "stand" | "level" | "grout" => {
-            vec![("Column", units.say(kilogram::get(pier.mass), Unit::Kilogram)), ("Gap under the plate", mm(pier.gap))]
+            vec![
+                (
+                    "Column",
+                    units.say(kilogram::get(pier.mass), Unit::Kilogram),
+                ),
+                ("Gap under the plate", mm(pier.gap)),
+            ]
         }
         "torque" => torque(design, units),
         "torque_day" | "torque_week" | "winter" => again(design, units),
         "floor" => floor(brief, design, units),
-        "wire" => vec![("Ducts", block.ducts.count.to_string()), ("Inside diameter of each duct", mm(block.ducts.inside_diameter))],
+        "wire" => vec![
+            ("Ducts", block.ducts.count.to_string()),
+            (
+                "Inside diameter of each duct",
+                mm(block.ducts.inside_diameter),
+            ),
+        ],
         "load" => vec![
-            ("Mount and telescope", units.say(kilogram::get(brief.load.mass.value), Unit::Kilogram)),
-            ("Top of the column above the block", m(brief.pier.height.value)),
+            (
+                "Mount and telescope",
+                units.say(kilogram::get(brief.load.mass.value), Unit::Kilogram),
+            ),
+            (
+                "Top of the column above the block",
+                m(brief.pier.height.value),
+            ),
         ],
         _ => Vec::new(),
     }
@@ -64,9 +119,15 @@ pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, Str
 fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let floor = &design.floor;
     let m = |value| units.say(metre::get(value), Unit::Metre);
-    let mut figures = vec![("Floor", format!("{} × {}", m(floor.length), m(floor.width))), ("Level above ground", m(floor.level))];
+    let mut figures = vec![
+        ("Floor", format!("{} × {}", m(floor.length), m(floor.width))),
+        ("Level above ground", m(floor.level)),
+    ];
     if floor.opening.is_some() {
-        figures.push(("Kept clear all round", units.say(millimetre::get(brief.floor.gap.value), Unit::Millimetre)));
+        figures.push((
+            "Kept clear all round",
+            units.say(millimetre::get(brief.floor.gap.value), Unit::Millimetre),
+        ));
     }
     if !floor.supports.is_empty() {
         figures.push(("Posts", floor.supports.len().to_string()));
@@ -77,19 +138,32 @@ fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, Str
 fn again(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let torque = &design.anchors.torque;
     let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
-    vec![("Torque", say(torque.used)), ("Torque never above", say(torque.high))]
+    vec![
+        ("Torque", say(torque.used)),
+        ("Torque never above", say(torque.high)),
+    ]
 }
 
 fn resin(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let setting = &design.anchors.setting;
     let minutes = |time| units.say(hour::get(time) * 60.0, Unit::Minute);
     let mut figures = vec![
-        ("Resin in each hole", units.say(millilitre::get(setting.resin_per_hole), Unit::Millilitre)),
+        (
+            "Resin in each hole",
+            units.say(millilitre::get(setting.resin_per_hole), Unit::Millilitre),
+        ),
         ("Rounds of cleaning", setting.cleaning_rounds.to_string()),
-        ("Embedment", units.say(millimetre::get(design.anchors.embedment), Unit::Millimetre)),
+        (
+            "Embedment",
+            units.say(millimetre::get(design.anchors.embedment), Unit::Millimetre),
+        ),
     ];
     figures.extend(setting.gel_time.map(|time| ("Time to work", minutes(time))));
-    figures.extend(setting.cure_time.map(|time| ("Left alone for", units.say(hour::get(time), Unit::Hour))));
+    figures.extend(
+        setting
+            .cure_time
+            .map(|time| ("Left alone for", units.say(hour::get(time), Unit::Hour))),
+    );
     figures
 }
 
@@ -98,5 +172,9 @@ fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
     let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
-    vec![("Torque, pass by pass", passes.join(", ")), ("Order of the nuts", order.join(", ")), ("Torque never above", say(torque.high))]
+    vec![
+        ("Torque, pass by pass", passes.join(", ")),
+        ("Order of the nuts", order.join(", ")),
+        ("Torque never above", say(torque.high)),
+    ]
 }

@@ -77,7 +77,11 @@ pub(super) const fn verdict(verdict: Option<&Verdict>, ended: bool) -> &'static 
 }
 
 fn when(kept: &Kept) -> String {
-    let measured = kept.entry.measured_at.as_deref().and_then(|at| at.parse().ok());
+    let measured = kept
+        .entry
+        .measured_at
+        .as_deref()
+        .and_then(|at| at.parse().ok());
     words::moment(measured.unwrap_or(kept.received_at))
 }
 
@@ -86,12 +90,21 @@ impl Log {
     #[must_use]
     pub fn of(record: &Record) -> Self {
         let board = record.board();
-        let lines = board.readings.iter().zip(&record.kept).map(|(reading, kept)| (kept.entry.revision, line(record, reading, kept)));
-        let judged = |reading: &&Reading<'_>| reading.counts() && matches!(reading.verdict, Some(Verdict::Outside { .. }));
+        let lines = board
+            .readings
+            .iter()
+            .zip(&record.kept)
+            .map(|(reading, kept)| (kept.entry.revision, line(record, reading, kept)));
+        let judged = |reading: &&Reading<'_>| {
+            reading.counts() && matches!(reading.verdict, Some(Verdict::Outside { .. }))
+        };
         Self {
             revisions: by_revision(lines.collect()),
             proofs: proofs(record, &board.readings),
-            stops: board.stops().filter_map(|reading| stop(reading.verdict.as_ref())).collect(),
+            stops: board
+                .stops()
+                .filter_map(|reading| stop(reading.verdict.as_ref()))
+                .collect(),
             outside: board.readings.iter().filter(judged).count(),
             count: record.kept.len(),
         }
@@ -102,12 +115,23 @@ impl Log {
     pub fn unjudged(kept: &[Kept]) -> Self {
         let line = |kept: &Kept| {
             let entry = &kept.entry;
-            let what = [entry.item.clone(), entry.value.map(stillground::figure::digits), entry.text.clone()];
+            let what = [
+                entry.item.clone(),
+                entry.value.map(stillground::figure::digits),
+                entry.text.clone(),
+            ];
             let what = what.into_iter().flatten().collect::<Vec<_>>().join(" ");
-            let line = LineView { what: format!("{} {what}", entry.kind.key()), ..plain(kept, entry.task.clone()) };
+            let line = LineView {
+                what: format!("{} {what}", entry.kind.key()),
+                ..plain(kept, entry.task.clone())
+            };
             (entry.revision, line)
         };
-        Self { revisions: by_revision(kept.iter().map(line).collect()), count: kept.len(), ..Self::default() }
+        Self {
+            revisions: by_revision(kept.iter().map(line).collect()),
+            count: kept.len(),
+            ..Self::default()
+        }
     }
 }
 
@@ -138,8 +162,16 @@ fn plain(kept: &Kept, task: String) -> LineView {
 
 fn line(record: &Record, reading: &Reading<'_>, kept: &Kept) -> LineView {
     let entry = reading.entry;
-    let known = record.planned.design.schedule.iter().find(|task| task.id == entry.task);
-    let task = known.map_or_else(|| format!("{} (no task of the plan any more)", entry.task), |task| task.title.clone());
+    let known = record
+        .planned
+        .design
+        .schedule
+        .iter()
+        .find(|task| task.id == entry.task);
+    let task = known.map_or_else(
+        || format!("{} (no task of the plan any more)", entry.task),
+        |task| task.title.clone(),
+    );
     let mark = match reading.verdict.as_ref().filter(|_| reading.counts()) {
         Some(Verdict::Stop { .. }) if reading.ended_by.is_none() => "stop",
         Some(Verdict::Outside { .. } | Verdict::Stop { .. }) => "outside",
@@ -147,7 +179,10 @@ fn line(record: &Record, reading: &Reading<'_>, kept: &Kept) -> LineView {
     };
     LineView {
         what: what(record, reading),
-        expected: reading.item.map(|item| item.expected.clone()).unwrap_or_default(),
+        expected: reading
+            .item
+            .map(|item| item.expected.clone())
+            .unwrap_or_default(),
         verdict: follows(record, reading),
         mark,
         ..plain(kept, task)
@@ -167,10 +202,20 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
         Kind::Photo => format!("a photograph: {text}"),
         Kind::Decided => format!("decided on a stop: {text}"),
         Kind::Measured => match reading.item {
-            Some(item) => format!("{}: {}", item.title, item.found(entry, record.planned.brief.units)),
+            Some(item) => format!(
+                "{}: {}",
+                item.title,
+                item.found(entry, record.planned.brief.units)
+            ),
             None => {
-                let value = entry.value.map(stillground::figure::digits).unwrap_or_default();
-                format!("{} {value}{text} (the plan asks for it no more)", entry.item.as_deref().unwrap_or_default())
+                let value = entry
+                    .value
+                    .map(stillground::figure::digits)
+                    .unwrap_or_default();
+                format!(
+                    "{} {value}{text} (the plan asks for it no more)",
+                    entry.item.as_deref().unwrap_or_default()
+                )
             }
         },
     }
@@ -179,12 +224,30 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
 /// A line of the materials as the plan has it now, or else without its sizes.
 fn order_line(record: &Record, entry: &Entry) -> String {
     let id = entry.item.as_deref().unwrap_or_default();
-    let now = record.planned.design.materials.iter().find(|line| line.id == id).map(|line| line.item.clone());
-    now.unwrap_or_else(|| format!("{} (not in the plan any more)", lines::line(id).map_or(id, |line| line.what)))
+    let now = record
+        .planned
+        .design
+        .materials
+        .iter()
+        .find(|line| line.id == id)
+        .map(|line| line.item.clone());
+    now.unwrap_or_else(|| {
+        format!(
+            "{} (not in the plan any more)",
+            lines::line(id).map_or(id, |line| line.what)
+        )
+    })
 }
 
 fn follows(record: &Record, reading: &Reading<'_>) -> String {
-    let who = |id: &str| record.entries.iter().find(|entry| entry.id == id).map(|entry: &Entry| entry.who.clone()).unwrap_or_default();
+    let who = |id: &str| {
+        record
+            .entries
+            .iter()
+            .find(|entry| entry.id == id)
+            .map(|entry: &Entry| entry.who.clone())
+            .unwrap_or_default()
+    };
     if let Some(by) = reading.superseded_by {
         return format!("corrected by {}", who(by));
     }
@@ -207,13 +270,22 @@ fn stop(verdict: Option<&Verdict>) -> Option<String> {
 
 fn proofs(record: &Record, readings: &[Reading<'_>]) -> Vec<ProofView> {
     let view = |item: &stillground::record::Item| {
-        let last = readings.iter().rev().find(|reading| reading.counts() && reading.item.is_some_and(|known| known.id == item.id));
+        let last = readings.iter().rev().find(|reading| {
+            reading.counts() && reading.item.is_some_and(|known| known.id == item.id)
+        });
         ProofView {
             title: item.title.clone(),
             expected: item.expected.clone(),
             found: last.map(|reading| item.found(reading.entry, record.planned.brief.units)),
-            verdict: last.map_or("not measured yet", |reading| verdict(reading.verdict.as_ref(), reading.ended_by.is_some())),
+            verdict: last.map_or("not measured yet", |reading| {
+                verdict(reading.verdict.as_ref(), reading.ended_by.is_some())
+            }),
         }
     };
-    record.items.iter().filter(|item| item.proves).map(view).collect()
+    record
+        .items
+        .iter()
+        .filter(|item| item.proves)
+        .map(view)
+        .collect()
 }

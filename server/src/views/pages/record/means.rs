@@ -26,15 +26,27 @@ pub(super) fn of(item: &Item, units: Units) -> Vec<Meaning> {
                 (Some(from), None) => format!("above {}", say(from)),
                 (None, None) => "any figure".to_owned(),
             };
-            before.zip(bands).map(|(from, band)| (words(from, band.up_to), &band.verdict)).collect()
+            before
+                .zip(bands)
+                .map(|(from, band)| (words(from, band.up_to), &band.verdict))
+                .collect()
         }
-        Asks::Choice(answers) => answers.iter().map(|answer| (answer.words.clone(), &answer.verdict)).collect(),
+        Asks::Choice(answers) => answers
+            .iter()
+            .map(|answer| (answer.words.clone(), &answer.verdict))
+            .collect(),
         Asks::Text | Asks::Day { .. } | Asks::Moment(_) => Vec::new(),
     };
-    if pairs.iter().all(|(_, verdict)| **verdict == Verdict::Within) {
+    if pairs
+        .iter()
+        .all(|(_, verdict)| **verdict == Verdict::Within)
+    {
         return Vec::new();
     }
-    pairs.into_iter().map(|(found, verdict)| meaning(found, verdict)).collect()
+    pairs
+        .into_iter()
+        .map(|(found, verdict)| meaning(found, verdict))
+        .collect()
 }
 
 fn meaning(found: String, verdict: &Verdict) -> Meaning {
@@ -43,5 +55,9 @@ fn meaning(found: String, verdict: &Verdict) -> Meaning {
         Verdict::Outside { what_to_do } => what_to_do.clone(),
         Verdict::Stop { why, ask, .. } => format!("{why} Ask: {ask}."),
     };
-    Meaning { found, then, stops: verdict.is_stop() }
+    Meaning {
+        found,
+        then,
+        stops: verdict.is_stop(),
+    }
 }

@@ -10,14 +10,27 @@ pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)
         "form" | "steel_and_ducts" | "pour" | "cover" | "strike" | "wire" => &[SECTION],
         "drill" => &[STUDS],
         "bond" => &[("stud-detail", "One stud in its hole"), STUDS],
-        "level" | "grout" => &[("column", "The column"), ("stud-detail", "One stud and the gap under the plate")],
+        "level" | "grout" => &[
+            ("column", "The column"),
+            ("stud-detail", "One stud and the gap under the plate"),
+        ],
         "stand" | "fill" | "load" => &[("column", "The column")],
-        "torque" | "torque_day" | "torque_week" | "winter" => &[STUDS_BY_NUMBER, ("torque", "Torque of a nut, and its limits")],
+        "torque" | "torque_day" | "torque_week" | "winter" => &[
+            STUDS_BY_NUMBER,
+            ("torque", "Torque of a nut, and its limits"),
+        ],
         "floor" => &[("floor", "The floor"), SECTION],
-        "measure" => &[("modes", "How the pier swings"), ("tilt-map", "Where standing leans the pier")],
+        "measure" => &[
+            ("modes", "How the pier swings"),
+            ("tilt-map", "Where standing leans the pier"),
+        ],
         _ => &[],
     };
-    needed.iter().copied().filter(|(name, _)| !design.anchors.studs.is_empty() || !OF_STUDS.contains(name)).collect()
+    needed
+        .iter()
+        .copied()
+        .filter(|(name, _)| !design.anchors.studs.is_empty() || !OF_STUDS.contains(name))
+        .collect()
 }
 
 const SECTION: (&str, &str) = ("section", "Section through block and pier");
@@ -42,14 +55,28 @@ mod tests {
         let mut plans = 0;
         for file in std::fs::read_dir(folder).unwrap() {
             let path = file.unwrap().path();
-            let plan: SitePlan = serde_json::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
-            let planned = Planned::of(&plan, &NoShelf).map_err(|problems| problems.to_string()).unwrap();
+            let plan: SitePlan =
+                serde_json::from_str(&std::fs::read_to_string(&path).unwrap()).unwrap();
+            let planned = Planned::of(&plan, &NoShelf)
+                .map_err(|problems| problems.to_string())
+                .unwrap();
             plans += 1;
             for task in &planned.design.schedule {
                 let needed = drawings(task.id, &planned.design);
-                assert_eq!(needed.is_empty(), task.wait || WITHOUT.contains(&task.id), "{}: {}", path.display(), task.id);
+                assert_eq!(
+                    needed.is_empty(),
+                    task.wait || WITHOUT.contains(&task.id),
+                    "{}: {}",
+                    path.display(),
+                    task.id
+                );
                 for (name, _) in needed {
-                    assert!(planned.drawing(name).is_some(), "{}: {} has no {name}", path.display(), task.id);
+                    assert!(
+                        planned.drawing(name).is_some(),
+                        "{}: {} has no {name}",
+                        path.display(),
+                        task.id
+                    );
                 }
             }
         }

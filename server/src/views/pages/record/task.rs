@@ -59,8 +59,14 @@ impl Desk<'_> {
     pub(super) fn task(&self, state: &TaskState<'_>) -> TaskView {
         let (task, design) = (state.task, &self.record.planned.design);
         let units = self.record.planned.brief.units;
-        let cautions = design.cautions.iter().filter(|caution| !task.wait && caution.when == task.part);
-        let sheet = self.typed.sheet.filter(|sheet| sheet.text("task") == Some(task.id));
+        let cautions = design
+            .cautions
+            .iter()
+            .filter(|caution| !task.wait && caution.when == task.part);
+        let sheet = self
+            .typed
+            .sheet
+            .filter(|sheet| sheet.text("task") == Some(task.id));
         TaskView {
             id: task.id,
             title: task.title.clone(),
@@ -80,14 +86,25 @@ impl Desk<'_> {
             ticked: state.ticked.map(|entry| self.by(&entry.id, &entry.who)),
             notes: self.said(task.id, Kind::Note),
             photos: self.photos(task.id),
-            note: sheet.and_then(|sheet| sheet.text("note")).unwrap_or_default().to_owned(),
-            errors: if sheet.is_some() { self.errors() } else { Vec::new() },
+            note: sheet
+                .and_then(|sheet| sheet.text("note"))
+                .unwrap_or_default()
+                .to_owned(),
+            errors: if sheet.is_some() {
+                self.errors()
+            } else {
+                Vec::new()
+            },
         }
     }
 
     /// When the schedule has it, and how that lies to today; for a wait, when it is over.
     fn when(&self, state: &TaskState<'_>) -> String {
-        if let Some(over) = state.over_at.as_deref().filter(|_| state.state == State::Now) {
+        if let Some(over) = state
+            .over_at
+            .as_deref()
+            .filter(|_| state.state == State::Now)
+        {
             return format!("over on {over}\u{a0}UTC by the record");
         }
         let planned = &state.task.earliest;
@@ -112,11 +129,17 @@ impl Desk<'_> {
         };
         let before = state.task.after.iter().filter_map(|id| self.board.task(id));
         let cuts = before.chain([state]).filter_map(cut).collect::<Vec<_>>();
-        self.board.to_do(state.task.id).map(str::to_owned).chain(cuts).collect()
+        self.board
+            .to_do(state.task.id)
+            .map(str::to_owned)
+            .chain(cuts)
+            .collect()
     }
 
     fn held(&self, state: &TaskState<'_>) -> Vec<String> {
-        let State::Held(places) = &state.state else { return Vec::new() };
+        let State::Held(places) = &state.state else {
+            return Vec::new();
+        };
         let why = |&place: &usize| match &self.board.readings.get(place)?.verdict {
             Some(Verdict::Stop { why, ask, .. }) => Some(format!("{why} Ask: {ask}.")),
             _ => None,
@@ -125,24 +148,59 @@ impl Desk<'_> {
     }
 
     fn waits_for(&self, state: &TaskState<'_>) -> Vec<String> {
-        let State::Later(open) = &state.state else { return Vec::new() };
-        open.iter().filter_map(|id| self.board.task(id)).map(|state| state.task.title.clone()).collect()
+        let State::Later(open) = &state.state else {
+            return Vec::new();
+        };
+        open.iter()
+            .filter_map(|id| self.board.task(id))
+            .map(|state| state.task.title.clone())
+            .collect()
     }
 
     fn said(&self, task: &str, kind: Kind) -> Vec<(String, String)> {
-        let entries = self.board.readings.iter().filter(|reading| reading.counts()).map(|reading| reading.entry);
+        let entries = self
+            .board
+            .readings
+            .iter()
+            .filter(|reading| reading.counts())
+            .map(|reading| reading.entry);
         let of_task = entries.filter(|entry| entry.task == task && entry.kind == kind);
-        of_task.map(|entry| (entry.text.clone().unwrap_or_default(), self.by(&entry.id, &entry.who))).collect()
+        of_task
+            .map(|entry| {
+                (
+                    entry.text.clone().unwrap_or_default(),
+                    self.by(&entry.id, &entry.who),
+                )
+            })
+            .collect()
     }
 
     fn photos(&self, task: &str) -> Vec<(String, String, String)> {
-        let entries = self.board.readings.iter().filter(|reading| reading.counts()).map(|reading| reading.entry);
+        let entries = self
+            .board
+            .readings
+            .iter()
+            .filter(|reading| reading.counts())
+            .map(|reading| reading.entry);
         let of_task = entries.filter(|entry| entry.task == task && entry.kind == Kind::Photo);
-        of_task.map(|entry| (entry.id.clone(), entry.text.clone().unwrap_or_default(), self.by(&entry.id, &entry.who))).collect()
+        of_task
+            .map(|entry| {
+                (
+                    entry.id.clone(),
+                    entry.text.clone().unwrap_or_default(),
+                    self.by(&entry.id, &entry.who),
+                )
+            })
+            .collect()
     }
 
     /// What is wrong with a form and stands at no box of a measurement.
     fn errors(&self) -> Vec<String> {
-        self.typed.faults.iter().filter(|fault| !fault.name.starts_with("item~")).map(|fault| fault.said.clone()).collect()
+        self.typed
+            .faults
+            .iter()
+            .filter(|fault| !fault.name.starts_with("item~"))
+            .map(|fault| fault.said.clone())
+            .collect()
     }
 }

@@ -27,7 +27,10 @@ struct Place {
 
 impl Place {
     fn at(&self, point: Point) -> (f32, f32) {
-        (points(self.corner.x + point.x * self.factor), points(self.corner.y + point.y * self.factor))
+        (
+            points(self.corner.x + point.x * self.factor),
+            points(self.corner.y + point.y * self.factor),
+        )
     }
 
     fn length(&self, mm: f64) -> f32 {
@@ -35,7 +38,10 @@ impl Place {
     }
 }
 
-const PAGE: Place = Place { corner: at(0.0, 0.0), factor: 1.0 };
+const PAGE: Place = Place {
+    corner: at(0.0, 0.0),
+    factor: 1.0,
+};
 
 impl Ink {
     /// Reads the fonts.
@@ -45,46 +51,94 @@ impl Ink {
     pub fn new() -> Result<Self, Fault> {
         let font = |face: Face| Font::new(face.bytes().into(), 0).ok_or(Fault::Face(face));
         let [a, b, c, d, e] = Face::ALL;
-        Ok(Self { fonts: [font(a)?, font(b)?, font(c)?, font(d)?, font(e)?] })
+        Ok(Self {
+            fonts: [font(a)?, font(b)?, font(c)?, font(d)?, font(e)?],
+        })
     }
 
     /// Puts a mark on the surface.
     pub fn mark(&self, surface: &mut Surface<'_>, mark: &Mark) {
         match mark {
-            Mark::Text { at, size, face, text } => self.text(surface, &PAGE, *at, *face, *size, text),
-            Mark::Rule { from, to, weight } => stroke(surface, polyline(&PAGE, &[vec![*from, *to]], false), points(*weight), &[]),
-            Mark::Band { from, to, weight, colour: [r, g, b] } => {
+            Mark::Text {
+                at,
+                size,
+                face,
+                text,
+            } => self.text(surface, &PAGE, *at, *face, *size, text),
+            Mark::Rule { from, to, weight } => stroke(
+                surface,
+                polyline(&PAGE, &[vec![*from, *to]], false),
+                points(*weight),
+                &[],
+            ),
+            Mark::Band {
+                from,
+                to,
+                weight,
+                colour: [r, g, b],
+            } => {
                 let colour = rgb::Color::new(*r, *g, *b);
-                stroke_in(surface, polyline(&PAGE, &[vec![*from, *to]], false), points(*weight), &[], colour.into());
+                stroke_in(
+                    surface,
+                    polyline(&PAGE, &[vec![*from, *to]], false),
+                    points(*weight),
+                    &[],
+                    colour.into(),
+                );
             }
             Mark::Squares { corners, side } => {
                 let mut builder = PathBuilder::new();
                 for corner in corners {
                     // A hair wider than their raster, so that no gap shows between neighbours.
                     let side = points(side * 1.01);
-                    Rect::from_xywh(points(corner.x), points(corner.y), side, side).into_iter().for_each(|rect| builder.push_rect(rect));
+                    Rect::from_xywh(points(corner.x), points(corner.y), side, side)
+                        .into_iter()
+                        .for_each(|rect| builder.push_rect(rect));
                 }
                 fill(surface, builder.finish());
             }
-            Mark::Drawing { corner, factor, drawing } => {
-                let place = Place { corner: *corner, factor: *factor };
-                drawing.items.iter().for_each(|item| self.item(surface, &place, item));
+            Mark::Drawing {
+                corner,
+                factor,
+                drawing,
+            } => {
+                let place = Place {
+                    corner: *corner,
+                    factor: *factor,
+                };
+                drawing
+                    .items
+                    .iter()
+                    .for_each(|item| self.item(surface, &place, item));
             }
         }
     }
 
     fn item(&self, surface: &mut Surface<'_>, place: &Place, item: &Item) {
         match item {
-            Item::Path { runs, closed, line } => line_of(surface, place, polyline(place, runs, *closed), *line),
-            Item::Solid { corners } => fill(surface, polyline(place, std::slice::from_ref(corners), true)),
-            Item::Circle { centre, radius, line } => line_of(surface, place, round(place, *centre, *radius), *line),
+            Item::Path { runs, closed, line } => {
+                line_of(surface, place, polyline(place, runs, *closed), *line)
+            }
+            Item::Solid { corners } => fill(
+                surface,
+                polyline(place, std::slice::from_ref(corners), true),
+            ),
+            Item::Circle {
+                centre,
+                radius,
+                line,
+            } => line_of(surface, place, round(place, *centre, *radius), *line),
             Item::Dot { centre, radius } => fill(surface, round(place, *centre, *radius)),
             Item::Text(label) => self.label(surface, place, label),
         }
     }
 
     fn label(&self, surface: &mut Surface<'_>, place: &Place, label: &Label) {
-        let face = if label.bold { Face::FiguresBold } else { Face::Figures };
+        let face = if label.bold {
+            Face::FiguresBold
+        } else {
+            Face::Figures
+        };
         let length = lettering::width(face, &label.text, label.size);
         let before = match label.anchor {
             Anchor::Start => 0.0,
@@ -95,31 +149,68 @@ impl Ink {
         if label.upright {
             let (x, y) = place.at(label.at);
             surface.push_transform(&Transform::from_rotate_at(-90.0, x, y));
-            self.text(surface, place, at(label.at.x - before, label.at.y), face, size, &label.text);
+            self.text(
+                surface,
+                place,
+                at(label.at.x - before, label.at.y),
+                face,
+                size,
+                &label.text,
+            );
             surface.pop();
         } else {
-            self.text(surface, place, at(label.at.x - before, label.at.y), face, size, &label.text);
+            self.text(
+                surface,
+                place,
+                at(label.at.x - before, label.at.y),
+                face,
+                size,
+                &label.text,
+            );
         }
     }
 
-    fn text(&self, surface: &mut Surface<'_>, place: &Place, start: Point, face: Face, size: f64, text: &str) {
+    fn text(
+        &self,
+        surface: &mut Surface<'_>,
+        place: &Place,
+        start: Point,
+        face: Face,
+        size: f64,
+        text: &str,
+    ) {
         surface.set_stroke(None);
         surface.set_fill(Some(black()));
         let (mut x, y) = place.at(start);
         for run in lettering::set(face, text).runs {
             let font = self.fonts[run.face as usize].clone();
-            surface.draw_text(PdfPoint::from_xy(x, y), font, points(size), &run.text, false, TextDirection::LeftToRight);
+            surface.draw_text(
+                PdfPoint::from_xy(x, y),
+                font,
+                points(size),
+                &run.text,
+                false,
+                TextDirection::LeftToRight,
+            );
             x += points(lettering::run_width(&run, size));
         }
     }
 }
 
 fn black() -> Fill {
-    Fill { paint: luma::Color::black().into(), opacity: NormalizedF32::ONE, rule: FillRule::EvenOdd }
+    Fill {
+        paint: luma::Color::black().into(),
+        opacity: NormalizedF32::ONE,
+        rule: FillRule::EvenOdd,
+    }
 }
 
 fn line_of(surface: &mut Surface<'_>, place: &Place, path: Option<Path>, line: Line) {
-    let dashes: Vec<f32> = line.dashes_mm().iter().map(|&length| place.length(length)).collect();
+    let dashes: Vec<f32> = line
+        .dashes_mm()
+        .iter()
+        .map(|&length| place.length(length))
+        .collect();
     stroke(surface, path, place.length(line.weight_mm()), &dashes);
 }
 
@@ -127,7 +218,13 @@ fn stroke(surface: &mut Surface<'_>, path: Option<Path>, width: f32, dashes: &[f
     stroke_in(surface, path, width, dashes, luma::Color::black().into());
 }
 
-fn stroke_in(surface: &mut Surface<'_>, path: Option<Path>, width: f32, dashes: &[f32], paint: Paint) {
+fn stroke_in(
+    surface: &mut Surface<'_>,
+    path: Option<Path>,
+    width: f32,
+    dashes: &[f32],
+    paint: Paint,
+) {
     let Some(path) = path else { return };
     surface.set_fill(None);
     surface.set_stroke(Some(Stroke {
@@ -135,7 +232,10 @@ fn stroke_in(surface: &mut Surface<'_>, path: Option<Path>, width: f32, dashes: 
         width,
         line_cap: LineCap::Butt,
         line_join: LineJoin::Round,
-        dash: (!dashes.is_empty()).then(|| StrokeDash { array: dashes.to_vec(), offset: 0.0 }),
+        dash: (!dashes.is_empty()).then(|| StrokeDash {
+            array: dashes.to_vec(),
+            offset: 0.0,
+        }),
         ..Stroke::default()
     }));
     surface.draw_path(&path);
@@ -153,7 +253,11 @@ fn polyline(place: &Place, runs: &[Vec<Point>], closed: bool) -> Option<Path> {
     for run in runs {
         for (i, &point) in run.iter().enumerate() {
             let (x, y) = place.at(point);
-            if i == 0 { builder.move_to(x, y) } else { builder.line_to(x, y) }
+            if i == 0 {
+                builder.move_to(x, y)
+            } else {
+                builder.line_to(x, y)
+            }
         }
         if closed {
             builder.close();

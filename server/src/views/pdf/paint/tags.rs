@@ -25,9 +25,16 @@ impl Tags {
             return self.cell(table, row, head, identifier);
         }
         let group = match role {
-            Role::Title => TagGroup::with_children(Tag::Hn(NonZeroU16::MIN, None), vec![identifier.into()]),
-            Role::Heading => TagGroup::with_children(Tag::Hn(NonZeroU16::MIN.saturating_add(1), None), vec![identifier.into()]),
-            Role::Figure(alt) => TagGroup::with_children(Tag::Figure(Some(alt.clone())), vec![identifier.into()]),
+            Role::Title => {
+                TagGroup::with_children(Tag::Hn(NonZeroU16::MIN, None), vec![identifier.into()])
+            }
+            Role::Heading => TagGroup::with_children(
+                Tag::Hn(NonZeroU16::MIN.saturating_add(1), None),
+                vec![identifier.into()],
+            ),
+            Role::Figure(alt) => {
+                TagGroup::with_children(Tag::Figure(Some(alt.clone())), vec![identifier.into()])
+            }
             Role::Paragraph => TagGroup::with_children(Tag::P, vec![identifier.into()]),
             Role::Ornament | Role::Cell { .. } => return,
         };
@@ -36,10 +43,17 @@ impl Tags {
     }
 
     fn cell(&mut self, number: usize, row: usize, head: bool, identifier: Identifier) {
-        if self.table.as_ref().is_some_and(|table| table.number != number) {
+        if self
+            .table
+            .as_ref()
+            .is_some_and(|table| table.number != number)
+        {
             self.close_table();
         }
-        let table = self.table.get_or_insert_with(|| Table { number, rows: Vec::new() });
+        let table = self.table.get_or_insert_with(|| Table {
+            number,
+            rows: Vec::new(),
+        });
         if table.rows.last().is_none_or(|(last, _)| *last != row) {
             table.rows.push((row, TagGroup::new(Tag::TR)));
         }

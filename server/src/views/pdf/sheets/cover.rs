@@ -14,10 +14,18 @@ use crate::views::pdf::table::{Cell, table};
 pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more: usize) {
     flow.blank("Cover", true);
     let title = &sheet.brief.title;
-    let size = if title.chars().count() > 60 { TITLE } else { TITLE * 1.8 };
+    let size = if title.chars().count() > 60 {
+        TITLE
+    } else {
+        TITLE * 1.8
+    };
     flow.y += 6.0;
     flow.styled(Face::TextBold, size, title);
-    flow.styled(Face::TextItalic, HEADING, "Plan of a permanent telescope pier");
+    flow.styled(
+        Face::TextItalic,
+        HEADING,
+        "Plan of a permanent telescope pier",
+    );
     flow.paragraph(&format!("{}.", capital(&issue(sheet))));
     replaced(flow, sheet);
     flow.heading("In short");
@@ -35,23 +43,52 @@ fn contents(flow: &mut Flow, index: &[(String, usize)], more: usize) {
     flow.heading("Sheets");
     let (site, table_top) = index.split_at(super::SITE.len().min(index.len()));
     let cells = |sheet: Option<&(String, usize)>| {
-        sheet.map_or_else(|| [Cell::from(""), "".into()], |(name, page)| [name.clone().into(), (page + more).to_string().into()])
+        sheet.map_or_else(
+            || [Cell::from(""), "".into()],
+            |(name, page)| [name.clone().into(), (page + more).to_string().into()],
+        )
     };
-    let rows: Vec<Vec<Cell>> =
-        (0..site.len().max(table_top.len())).map(|i| cells(site.get(i)).into_iter().chain(cells(table_top.get(i))).collect()).collect();
-    table(flow, &[("To carry to the site", 2.4), ("Page", 0.5), ("To read at a table", 2.9), ("Page", 0.5)], &rows);
+    let rows: Vec<Vec<Cell>> = (0..site.len().max(table_top.len()))
+        .map(|i| {
+            cells(site.get(i))
+                .into_iter()
+                .chain(cells(table_top.get(i)))
+                .collect()
+        })
+        .collect();
+    table(
+        flow,
+        &[
+            ("To carry to the site", 2.4),
+            ("Page", 0.5),
+            ("To read at a table", 2.9),
+            ("Page", 0.5),
+        ],
+        &rows,
+    );
 }
 
 /// Says when characters could not be printed.
 fn replaced(flow: &mut Flow, sheet: &Sheet<'_>) {
     let lacking = |text: &str| lettering::set(Face::Text, text).replaced;
     let title = lacking(&sheet.brief.title);
-    let stands = sheet.brief.floor.stands.value.iter().enumerate().map(|(i, stand)| ((i + 1).to_string(), lacking(&stand.name)));
-    let (numbers, counts): (Vec<String>, Vec<usize>) = stands.filter(|(_, count)| *count > 0).unzip();
+    let stands = sheet
+        .brief
+        .floor
+        .stands
+        .value
+        .iter()
+        .enumerate()
+        .map(|(i, stand)| ((i + 1).to_string(), lacking(&stand.name)));
+    let (numbers, counts): (Vec<String>, Vec<usize>) =
+        stands.filter(|(_, count)| *count > 0).unzip();
     let count = title + counts.iter().sum::<usize>();
     let places = match (title > 0, numbers.as_slice()) {
         (_, []) => "in the title".to_owned(),
-        (true, some) => format!("in the title and in the names of stands (no. {})", some.join(", ")),
+        (true, some) => format!(
+            "in the title and in the names of stands (no. {})",
+            some.join(", ")
+        ),
         (false, some) => format!("in the names of stands (no. {})", some.join(", ")),
     };
     if count > 0 {
@@ -83,7 +120,10 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
     )];
     let studs = match design.anchors.studs.len() {
         0 => "it needs no studs of this plan".to_owned(),
-        count => format!("{count} studs {} hold it", sheet.brief.anchors.size.value.key()),
+        count => format!(
+            "{count} studs {} hold it",
+            sheet.brief.anchors.size.value.key()
+        ),
     };
     lines.push(format!(
         "On the block stands a steel column of {} outside diameter, {} high with its plates; {studs}.",
@@ -96,20 +136,48 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
 
 fn stillness(sheet: &Sheet<'_>) -> String {
     let (units, motion) = (sheet.brief.units, &sheet.design.motion);
-    let worst = motion.stands.iter().filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand))).max_by(|a, b| a.0.total_cmp(&b.0));
+    let worst = motion
+        .stands
+        .iter()
+        .filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand)))
+        .max_by(|a, b| a.0.total_cmp(&b.0));
     let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
     match worst {
         Some((tilt, stand)) => {
-            format!("The star may move {budget}. A person at “{}” moves it {}.", stand.name, units.say(tilt, Unit::Arcsecond))
+            format!(
+                "The star may move {budget}. A person at “{}” moves it {}.",
+                stand.name,
+                units.say(tilt, Unit::Arcsecond)
+            )
         }
-        None => format!("The star may move {budget}. How far a person beside the pier moves it is not known for this ground."),
+        None => format!(
+            "The star may move {budget}. How far a person beside the pier moves it is not known for this ground."
+        ),
     }
 }
 
 fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let count = |verdict| sheet.design.checks.iter().filter(|check| check.verdict == verdict).count();
-    let (holds, close, fails, unknown) = (count(Verdict::Holds), count(Verdict::Close), count(Verdict::Fails), count(Verdict::Unknown));
-    let is = |n: usize, one: &str, many: &str| if n == 1 { format!("1 {one}") } else { format!("{n} {many}") };
+    let count = |verdict| {
+        sheet
+            .design
+            .checks
+            .iter()
+            .filter(|check| check.verdict == verdict)
+            .count()
+    };
+    let (holds, close, fails, unknown) = (
+        count(Verdict::Holds),
+        count(Verdict::Close),
+        count(Verdict::Fails),
+        count(Verdict::Unknown),
+    );
+    let is = |n: usize, one: &str, many: &str| {
+        if n == 1 {
+            format!("1 {one}")
+        } else {
+            format!("{n} {many}")
+        }
+    };
     flow.paragraph(&format!(
         "Of {} checks, {}, {}, {} and {}.",
         sheet.design.checks.len(),
@@ -118,7 +186,17 @@ fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
         is(fails, "fails", "fail"),
         is(unknown, "is unknown", "are unknown")
     ));
-    for (title, note) in super::by_note(sheet.design.checks.iter().filter(|check| check.verdict == Verdict::Fails)) {
-        flow.styled(Face::TextBold, crate::views::pdf::flow::BODY, &format!("{title}. {note}"));
+    for (title, note) in super::by_note(
+        sheet
+            .design
+            .checks
+            .iter()
+            .filter(|check| check.verdict == Verdict::Fails),
+    ) {
+        flow.styled(
+            Face::TextBold,
+            crate::views::pdf::flow::BODY,
+            &format!("{title}. {note}"),
+        );
     }
 }

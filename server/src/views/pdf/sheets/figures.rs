@@ -17,13 +17,17 @@ impl Figures {
     /// None yet.
     #[must_use]
     pub fn new(units: Units) -> Self {
-        Self { units, rows: Vec::new() }
+        Self {
+            units,
+            rows: Vec::new(),
+        }
     }
 
     /// A figure.
     #[must_use]
     pub fn with(mut self, name: &str, value: f64, unit: Unit) -> Self {
-        self.rows.push(vec![name.into(), self.units.figure(value, unit).into()]);
+        self.rows
+            .push(vec![name.into(), self.units.figure(value, unit).into()]);
         self
     }
 
@@ -39,7 +43,9 @@ impl Figures {
     /// The range and the middle of an uncertain figure.
     #[must_use]
     pub fn spread(mut self, name: &str, spread: Option<Spread<f64>>, unit: Unit) -> Self {
-        let Some(Spread { low, typical, high }) = spread else { return self.words(name, "not known") };
+        let Some(Spread { low, typical, high }) = spread else {
+            return self.words(name, "not known");
+        };
         let say = |value| self.units.say(value, unit);
         let words = format!("{}, between {} and {}", say(typical), say(low), say(high));
         self.rows.push(vec![name.into(), Cell::Said(words)]);
@@ -49,7 +55,8 @@ impl Figures {
     /// Words instead of a figure.
     #[must_use]
     pub fn words(mut self, name: &str, words: &str) -> Self {
-        self.rows.push(vec![name.into(), Cell::Said(words.to_owned())]);
+        self.rows
+            .push(vec![name.into(), Cell::Said(words.to_owned())]);
         self
     }
 
@@ -64,8 +71,21 @@ impl Figures {
         let mut rows = self.rows.into_iter();
         let mut pairs = Vec::new();
         while let Some(left) = rows.next() {
-            pairs.push(left.into_iter().chain(rows.next().unwrap_or_else(blank)).collect());
+            pairs.push(
+                left.into_iter()
+                    .chain(rows.next().unwrap_or_else(blank))
+                    .collect(),
+            );
         }
-        table(flow, &[("What", 1.15), ("How much", 1.0), ("What", 1.15), ("How much", 1.0)], &pairs);
+        table(
+            flow,
+            &[
+                ("What", 1.15),
+                ("How much", 1.0),
+                ("What", 1.15),
+                ("How much", 1.0),
+            ],
+            &pairs,
+        );
     }
 }

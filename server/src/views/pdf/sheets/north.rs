@@ -19,9 +19,15 @@ pub fn told(flow: &mut Flow, sheet: &Sheet<'_>) {
     for way in ways(sheet.brief, sheet.design) {
         flow.heading(way.title);
         way.says.iter().for_each(|said| flow.paragraph(said));
-        let columns: Vec<(&str, f64)> =
-            std::iter::once(way.names).chain(way.columns.iter().map(String::as_str)).map(|head| (head, 1.0)).collect();
-        let rows: Vec<Vec<Cell>> = way.rows.into_iter().map(|row| row.into_iter().map(Cell::Text).collect()).collect();
+        let columns: Vec<(&str, f64)> = std::iter::once(way.names)
+            .chain(way.columns.iter().map(String::as_str))
+            .map(|head| (head, 1.0))
+            .collect();
+        let rows: Vec<Vec<Cell>> = way
+            .rows
+            .into_iter()
+            .map(|row| row.into_iter().map(Cell::Text).collect())
+            .collect();
         table(flow, &columns, &rows);
     }
 }

@@ -23,7 +23,11 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
          called close. Verdicts use the unfavourable end of what is known about the ground.",
     );
     check_table(flow, sheet);
-    let told = sheet.design.checks.iter().filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty());
+    let told = sheet
+        .design
+        .checks
+        .iter()
+        .filter(|check| check.verdict != Verdict::Holds && !check.note.is_empty());
     for (title, note) in by_note(told) {
         flow.heading(&title);
         flow.paragraph(note);
@@ -32,7 +36,12 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
     let units = sheet.brief.units;
-    let figure = |value: Option<f64>, unit| value.map_or_else(|| "–".into(), |value| Cell::Figure(units.figure(value, unit)));
+    let figure = |value: Option<f64>, unit| {
+        value.map_or_else(
+            || "–".into(),
+            |value| Cell::Figure(units.figure(value, unit)),
+        )
+    };
     let row = |check: &Check| {
         let words = mark(check.verdict).to_owned();
         vec![
@@ -40,11 +49,25 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
             figure(check.demand, check.unit),
             figure(check.capacity, check.unit),
             figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
-            if check.verdict == Verdict::Holds { words.into() } else { Cell::Bold(words) },
+            if check.verdict == Verdict::Holds {
+                words.into()
+            } else {
+                Cell::Bold(words)
+            },
         ]
     };
     let rows: Vec<Vec<Cell>> = sheet.design.checks.iter().map(row).collect();
-    table(flow, &[("What is checked, and by what", 4.4), ("Asked", 1.1), ("Can give", 1.1), ("Share", 0.6), ("Verdict", 0.7)], &rows);
+    table(
+        flow,
+        &[
+            ("What is checked, and by what", 4.4),
+            ("Asked", 1.1),
+            ("Can give", 1.1),
+            ("Share", 0.6),
+            ("Verdict", 0.7),
+        ],
+        &rows,
+    );
 }
 
 /// Assumptions.
@@ -63,7 +86,16 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
             ]
         })
         .collect();
-    table(flow, &[("Question", 1.4), ("Taken", 1.1), ("Why", 2.0), ("What it changes", 2.0)], &rows);
+    table(
+        flow,
+        &[
+            ("Question", 1.4),
+            ("Taken", 1.1),
+            ("Why", 2.0),
+            ("What it changes", 2.0),
+        ],
+        &rows,
+    );
 }
 
 /// Materials.
@@ -72,22 +104,59 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow.styled(Face::TextBold, BODY, JUDGE_FIRST);
     }
     let costs = &sheet.design.costs;
-    let rows: Vec<Vec<Cell>> = sheet.design.materials.iter().map(|line| material(sheet, line)).collect();
+    let rows: Vec<Vec<Cell>> = sheet
+        .design
+        .materials
+        .iter()
+        .map(|line| material(sheet, line))
+        .collect();
     if costs.is_empty() {
-        table(flow, &[("", 0.15), ("Item", 1.8), ("Quantity", 0.7), ("For what, and what to look for", 3.5)], &rows);
+        table(
+            flow,
+            &[
+                ("", 0.15),
+                ("Item", 1.8),
+                ("Quantity", 0.7),
+                ("For what, and what to look for", 3.5),
+            ],
+            &rows,
+        );
         return;
     }
-    let columns = [("", 0.15), ("Item", 1.7), ("Quantity", 0.7), ("For what, and what to look for", 2.5), ("Price", 0.9), ("Amount", 0.9)];
+    let columns = [
+        ("", 0.15),
+        ("Item", 1.7),
+        ("Quantity", 0.7),
+        ("For what, and what to look for", 2.5),
+        ("Price", 0.9),
+        ("Amount", 0.9),
+    ];
     table(flow, &columns, &rows);
     flow.heading("What it comes to");
     let sum = |what: String, money| vec![what.into(), money::amount(costs, money).into()];
-    let mut sums: Vec<Vec<Cell>> = costs.groups.iter().map(|group| sum(group.group.heading().to_owned(), group.total)).collect();
-    let whole = if costs.unpriced.is_empty() { "In all" } else { "So far" };
-    sums.push(vec![Cell::Bold(whole.to_owned()), Cell::Bold(money::amount(costs, costs.total))]);
+    let mut sums: Vec<Vec<Cell>> = costs
+        .groups
+        .iter()
+        .map(|group| sum(group.group.heading().to_owned(), group.total))
+        .collect();
+    let whole = if costs.unpriced.is_empty() {
+        "In all"
+    } else {
+        "So far"
+    };
+    sums.push(vec![
+        Cell::Bold(whole.to_owned()),
+        Cell::Bold(money::amount(costs, costs.total)),
+    ]);
     table(flow, &[("Part of the work", 3.0), ("Amount", 1.2)], &sums);
-    money::remarks(sheet.design).iter().for_each(|said| flow.paragraph(said));
+    money::remarks(sheet.design)
+        .iter()
+        .for_each(|said| flow.paragraph(said));
     if costs.unpriced.len() > money::MOST_NAMES {
-        flow.paragraph(&format!("Without a price: {}.", money::unpriced(costs).join(" · ")));
+        flow.paragraph(&format!(
+            "Without a price: {}.",
+            money::unpriced(costs).join(" · ")
+        ));
     }
 }
 
@@ -96,18 +165,50 @@ fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
     let costs = &sheet.design.costs;
     let stock = money::lengths_sentence(costs, line);
     let offer = costs.line(line.id).and_then(LineCost::offer);
-    let quoted = offer.and_then(|offer| offer.quoted_for.as_ref()).map(|was| format!("The price was quoted for “{was}”: ask again."));
-    let said = [sentence(&line.purpose), sentence(&line.note), stock, quoted.unwrap_or_default()];
-    let item = if line.supply == Supply::Buy { line.item.clone() } else { format!("{} ({})", line.item, line.supply.word()) };
+    let quoted = offer
+        .and_then(|offer| offer.quoted_for.as_ref())
+        .map(|was| format!("The price was quoted for “{was}”: ask again."));
+    let said = [
+        sentence(&line.purpose),
+        sentence(&line.note),
+        stock,
+        quoted.unwrap_or_default(),
+    ];
+    let item = if line.supply == Supply::Buy {
+        line.item.clone()
+    } else {
+        format!("{} ({})", line.item, line.supply.word())
+    };
     let mut row = vec![
         Cell::Tick,
         item.into(),
         sheet.brief.units.figure(line.quantity, line.unit).into(),
-        said.iter().filter(|said| !said.is_empty()).map(String::as_str).collect::<Vec<_>>().join(" ").into(),
+        said.iter()
+            .filter(|said| !said.is_empty())
+            .map(String::as_str)
+            .collect::<Vec<_>>()
+            .join(" ")
+            .into(),
     ];
     if !costs.is_empty() {
-        row.push(offer.map(|offer| format!("{} × {}", money::counted(offer), money::per_unit(costs, offer))).unwrap_or_default().into());
-        row.push(offer.map(|offer| money::amount(costs, offer.total)).unwrap_or_default().into());
+        row.push(
+            offer
+                .map(|offer| {
+                    format!(
+                        "{} × {}",
+                        money::counted(offer),
+                        money::per_unit(costs, offer)
+                    )
+                })
+                .unwrap_or_default()
+                .into(),
+        );
+        row.push(
+            offer
+                .map(|offer| money::amount(costs, offer.total))
+                .unwrap_or_default()
+                .into(),
+        );
     }
     row
 }
@@ -115,30 +216,77 @@ fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
 /// Schedule: how each is done stands on the sheet of its work, or here where no sheet is carried to it.
 pub fn schedule(flow: &mut Flow, sheet: &Sheet<'_>) {
     let told = |task: &Task| match PARTS.iter().find(|(part, ..)| *part == task.part) {
-        Some((part, _, Some(place))) if *part != When::Observing => Cell::Text(format!("Sheet “{place}”")),
+        Some((part, _, Some(place))) if *part != When::Observing => {
+            Cell::Text(format!("Sheet “{place}”"))
+        }
         _ => task.why.clone().into(),
     };
-    let row = |task: &Task| vec![task.earliest.clone().into(), title(task).into(), lasting(sheet.brief.units, task.lasts_h), told(task)];
+    let row = |task: &Task| {
+        vec![
+            task.earliest.clone().into(),
+            title(task).into(),
+            lasting(sheet.brief.units, task.lasts_h),
+            told(task),
+        ]
+    };
     let rows: Vec<Vec<Cell>> = sheet.design.schedule.iter().map(row).collect();
-    table(flow, &[("Earliest", 0.8), ("Task", 2.0), ("Lasts", 0.6), ("How, and why so long", 2.4)], &rows);
+    table(
+        flow,
+        &[
+            ("Earliest", 0.8),
+            ("Task", 2.0),
+            ("Lasts", 0.6),
+            ("How, and why so long", 2.4),
+        ],
+        &rows,
+    );
 }
 
 /// Cautions: those of planning in full, and where each other part's stand, which is where the work is done.
 pub fn cautions(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph("Local codes and the advice of licensed practice come before anything here. Who is not sure stops and asks.");
-    let count = |when: When| sheet.design.cautions.iter().filter(|caution| caution.when == when).count();
+    let count = |when: When| {
+        sheet
+            .design
+            .cautions
+            .iter()
+            .filter(|caution| caution.when == when)
+            .count()
+    };
     let rows: Vec<Vec<Cell>> = PARTS
         .iter()
         .filter(|(when, _, _)| count(*when) > 0)
-        .map(|(when, words, place)| vec![(*words).into(), count(*when).to_string().into(), place.unwrap_or("here, below").into()])
+        .map(|(when, words, place)| {
+            vec![
+                (*words).into(),
+                count(*when).to_string().into(),
+                place.unwrap_or("here, below").into(),
+            ]
+        })
         .collect();
     flow.paragraph(
         "Each stands on the sheet of the work that it belongs to. Read them aloud to all who are there before that work begins.",
     );
-    table(flow, &[("Part of the work", 2.0), ("Cautions", 0.6), ("On the sheet", 2.0)], &rows);
-    for (when, words, _) in PARTS.iter().filter(|(when, _, place)| place.is_none() && count(*when) > 0) {
+    table(
+        flow,
+        &[
+            ("Part of the work", 2.0),
+            ("Cautions", 0.6),
+            ("On the sheet", 2.0),
+        ],
+        &rows,
+    );
+    for (when, words, _) in PARTS
+        .iter()
+        .filter(|(when, _, place)| place.is_none() && count(*when) > 0)
+    {
         flow.heading(words);
-        sheet.design.cautions.iter().filter(|caution| caution.when == *when).for_each(|caution| flow.paragraph(&caution.text));
+        sheet
+            .design
+            .cautions
+            .iter()
+            .filter(|caution| caution.when == *when)
+            .for_each(|caution| flow.paragraph(&caution.text));
     }
 }
 
@@ -146,12 +294,24 @@ pub fn cautions(flow: &mut Flow, sheet: &Sheet<'_>) {
 pub const PARTS: &[(When, &str, Option<&str>)] = &[
     (When::Planning, "Planning and ordering", None),
     (When::Digging, "Digging", Some("Site and pit")),
-    (When::Pouring, "Formwork, steel and pouring", Some("Block and formwork")),
+    (
+        When::Pouring,
+        "Formwork, steel and pouring",
+        Some("Block and formwork"),
+    ),
     (When::Drilling, "Drilling", Some("Studs and holes")),
     (When::Bonding, "Resin and studs", Some("Studs and holes")),
     (When::Tightening, "Tightening", Some("Studs and holes")),
-    (When::Lifting, "Lifting and setting the column", Some("Pier and plate")),
+    (
+        When::Lifting,
+        "Lifting and setting the column",
+        Some("Pier and plate"),
+    ),
     (When::Wiring, "Wiring and earthing", Some("Pier and plate")),
-    (When::Flooring, "Building the floor", Some("Observing floor")),
+    (
+        When::Flooring,
+        "Building the floor",
+        Some("Observing floor"),
+    ),
     (When::Observing, "Observing", Some("What the star does")),
 ];

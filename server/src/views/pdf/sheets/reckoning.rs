@@ -18,27 +18,68 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
     if apart {
         flow.paragraph("Those of the studs, their plate and their torque stand on the sheets for the checking engineer.");
     }
-    let workings = sheet.design.workings.iter().filter(|working| !(apart && of_the_studs(working)));
+    let workings = sheet
+        .design
+        .workings
+        .iter()
+        .filter(|working| !(apart && of_the_studs(working)));
     let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
     table(flow, &COLUMNS, &rows);
 }
 
 fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {
     let units = sheet.brief.units;
-    let inputs: Vec<String> =
-        working.inputs.iter().map(|input| format!("{}\u{a0}=\u{a0}{}", input.symbol, units.say(input.value, input.unit))).collect();
-    let result = format!("{}\u{a0}= {}", working.symbol, units.say(working.value, working.unit));
-    calculation(&working.title, working.formula, &inputs.join(", "), &result, &working.source.to_string())
+    let inputs: Vec<String> = working
+        .inputs
+        .iter()
+        .map(|input| {
+            format!(
+                "{}\u{a0}=\u{a0}{}",
+                input.symbol,
+                units.say(input.value, input.unit)
+            )
+        })
+        .collect();
+    let result = format!(
+        "{}\u{a0}= {}",
+        working.symbol,
+        units.say(working.value, working.unit)
+    );
+    calculation(
+        &working.title,
+        working.formula,
+        &inputs.join(", "),
+        &result,
+        &working.source.to_string(),
+    )
 }
 
 /// Columns of calculations.
-pub const COLUMNS: [Column<'static>; 3] = [("What is found", 1.5), ("Formula, with what, and where it stands", 3.6), ("Result", 1.2)];
+pub const COLUMNS: [Column<'static>; 3] = [
+    ("What is found", 1.5),
+    ("Formula, with what, and where it stands", 3.6),
+    ("Result", 1.2),
+];
 
 /// A calculation: what goes into the formula and its source stand below it.
 #[must_use]
-pub fn calculation(title: &str, formula: &str, with: &str, result: &str, source: &str) -> Vec<Cell> {
-    let below = if with.is_empty() { format!("[{source}]") } else { format!("{with} [{source}]") };
+pub fn calculation(
+    title: &str,
+    formula: &str,
+    with: &str,
+    result: &str,
+    source: &str,
+) -> Vec<Cell> {
+    let below = if with.is_empty() {
+        format!("[{source}]")
+    } else {
+        format!("{with} [{source}]")
+    };
     // The result may go on behind its sign, wherever it is too long for its column.
     let result = result.replace("\u{a0}=\u{a0}", "\u{a0}= ");
-    vec![title.into(), Cell::Stack(vec![formula.to_owned(), below]), result.into()]
+    vec![
+        title.into(),
+        Cell::Stack(vec![formula.to_owned(), below]),
+        result.into(),
+    ]
 }

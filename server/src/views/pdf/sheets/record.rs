@@ -13,28 +13,74 @@ pub fn record(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph(
         "Fill in as you go, and keep the sheet with the plan. Where what you find differs from the plan, stop and ask before going on.",
     );
-    let rows: Vec<Vec<Cell>> =
-        planned(sheet).into_iter().map(|(what, plan)| vec![what.into(), plan.into(), Cell::Blank, Cell::Blank, Cell::Blank]).collect();
-    table(flow, &[("What", 1.7), ("Plan", 1.1), ("Found", 1.2), ("Date", 0.8), ("By", 0.8)], &rows);
+    let rows: Vec<Vec<Cell>> = planned(sheet)
+        .into_iter()
+        .map(|(what, plan)| {
+            vec![
+                what.into(),
+                plan.into(),
+                Cell::Blank,
+                Cell::Blank,
+                Cell::Blank,
+            ]
+        })
+        .collect();
+    table(
+        flow,
+        &[
+            ("What", 1.7),
+            ("Plan", 1.1),
+            ("Found", 1.2),
+            ("Date", 0.8),
+            ("By", 0.8),
+        ],
+        &rows,
+    );
     torque(flow, sheet);
 }
 
 fn planned(sheet: &Sheet<'_>) -> Vec<(&'static str, String)> {
     let (units, design) = (sheet.brief.units, sheet.design);
-    let water =
-        design.ground.groundwater_depth.map_or_else(|| "none expected".to_owned(), |depth| units.say(metre::get(depth), Unit::Metre));
+    let water = design.ground.groundwater_depth.map_or_else(
+        || "none expected".to_owned(),
+        |depth| units.say(metre::get(depth), Unit::Metre),
+    );
     vec![
-        ("Soil met at the bottom", sheet.brief.site.soil.value.key().replace('_', " ")),
-        ("Depth of the pit", units.say(metre::get(design.excavation.depth), Unit::Metre)),
+        (
+            "Soil met at the bottom",
+            sheet.brief.site.soil.value.key().replace('_', " "),
+        ),
+        (
+            "Depth of the pit",
+            units.say(metre::get(design.excavation.depth), Unit::Metre),
+        ),
         ("Water in the pit, depth to it", water),
-        ("Concrete: class on the delivery note", sheet.brief.block.concrete.value.key().to_owned()),
+        (
+            "Concrete: class on the delivery note",
+            sheet.brief.block.concrete.value.key().to_owned(),
+        ),
         ("Concrete: slump", "as ordered".to_owned()),
-        ("Air temperature while pouring", units.say(sheet.brief.work.temperature_c.value, Unit::Celsius)),
-        ("Holes: depth, each measured", units.say(millimetre::get(design.anchors.hole_depth), Unit::Millimetre)),
+        (
+            "Air temperature while pouring",
+            units.say(sheet.brief.work.temperature_c.value, Unit::Celsius),
+        ),
+        (
+            "Holes: depth, each measured",
+            units.say(millimetre::get(design.anchors.hole_depth), Unit::Millimetre),
+        ),
         ("Resin: product, batch, use by", "write down".to_owned()),
-        ("Temperature of the concrete when bonding", units.say(sheet.brief.anchors.concrete_temperature_c.value, Unit::Celsius)),
+        (
+            "Temperature of the concrete when bonding",
+            units.say(
+                sheet.brief.anchors.concrete_temperature_c.value,
+                Unit::Celsius,
+            ),
+        ),
         ("Plate level, east–west", "bubble in the middle".to_owned()),
-        ("Plate level, south–north", "bubble in the middle".to_owned()),
+        (
+            "Plate level, south–north",
+            "bubble in the middle".to_owned(),
+        ),
         ("Mark of north on the plate", "true north".to_owned()),
     ]
 }
@@ -47,17 +93,36 @@ fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
     let torque = sheet.brief.anchors.torque.map_or_else(
         || "Torque as on the sheet of the studs, never above the product's own limit.".to_owned(),
         |torque| {
-            let said = sheet.brief.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+            let said = sheet
+                .brief
+                .units
+                .say(newton_metre::get(torque), Unit::NewtonMetre);
             format!("Torque stated {said}, never above the product's own limit.")
         },
     );
     flow.lead(&torque);
     let rows: Vec<Vec<Cell>> = (1..=sheet.design.anchors.studs.len())
-        .map(|stud| vec![stud.to_string().into(), Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank, Cell::Blank])
+        .map(|stud| {
+            vec![
+                stud.to_string().into(),
+                Cell::Blank,
+                Cell::Blank,
+                Cell::Blank,
+                Cell::Blank,
+                Cell::Blank,
+            ]
+        })
         .collect();
     table(
         flow,
-        &[("Stud", 0.4), ("First pass", 1.0), ("Second pass", 1.0), ("Full", 1.0), ("After a day", 1.0), ("After a week", 1.0)],
+        &[
+            ("Stud", 0.4),
+            ("First pass", 1.0),
+            ("Second pass", 1.0),
+            ("Full", 1.0),
+            ("After a day", 1.0),
+            ("After a week", 1.0),
+        ],
         &rows,
     );
 }
@@ -66,9 +131,15 @@ fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
 pub fn card(flow: &mut Flow, sheet: &Sheet<'_>) {
     let mut lines = sheet.design.motion.where_to_stand.clone();
     if lines.is_empty() {
-        lines.push("Nothing can be said yet of where to stand: the ground has to be known first.".to_owned());
+        lines.push(
+            "Nothing can be said yet of where to stand: the ground has to be known first."
+                .to_owned(),
+        );
     }
-    lines.push("Nothing may bridge the gap round the pier: no mat, no cable pulled tight, no leaf.".to_owned());
+    lines.push(
+        "Nothing may bridge the gap round the pier: no mat, no cable pulled tight, no leaf."
+            .to_owned(),
+    );
     lines.push("Check the nuts a week after they were tightened, and every spring.".to_owned());
     for line in lines {
         flow.styled(Face::Text, BODY * 1.7, &line);

@@ -10,22 +10,44 @@ use crate::views::pdf::table::{Cell, table};
 
 /// The tasks of some parts of the work.
 pub fn steps(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[When]) {
-    let tasks = sheet.design.schedule.iter().filter(|task| parts.contains(&task.part));
-    let row = |task: &Task| vec![title(task).into(), lasting(sheet.brief.units, task.lasts_h), task.why.clone().into()];
+    let tasks = sheet
+        .design
+        .schedule
+        .iter()
+        .filter(|task| parts.contains(&task.part));
+    let row = |task: &Task| {
+        vec![
+            title(task).into(),
+            lasting(sheet.brief.units, task.lasts_h),
+            task.why.clone().into(),
+        ]
+    };
     let rows: Vec<Vec<Cell>> = tasks.map(row).collect();
     if rows.is_empty() {
         return;
     }
     flow.heading("In this order");
-    table(flow, &[("Task", 1.7), ("Lasts", 0.6), ("How, and why so long", 3.5)], &rows);
+    table(
+        flow,
+        &[("Task", 1.7), ("Lasts", 0.6), ("How, and why so long", 3.5)],
+        &rows,
+    );
 }
 
 /// A task's name; a wait is called one.
 pub fn title(task: &Task) -> String {
-    if task.wait { format!("Wait: {}", task.title) } else { task.title.clone() }
+    if task.wait {
+        format!("Wait: {}", task.title)
+    } else {
+        task.title.clone()
+    }
 }
 
 /// How long it lasts.
 pub fn lasting(units: Units, hours: f64) -> Cell {
-    if hours >= 48.0 { units.figure(hours / 24.0, Unit::Day).into() } else { units.figure(hours, Unit::Hour).into() }
+    if hours >= 48.0 {
+        units.figure(hours / 24.0, Unit::Day).into()
+    } else {
+        units.figure(hours, Unit::Hour).into()
+    }
 }

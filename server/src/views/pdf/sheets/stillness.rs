@@ -22,7 +22,11 @@ pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "floor");
     // A map that goes on no rest of this page leaves the rest to the words.
     let map = by_name("tilt-map", sheet.brief, sheet.design);
-    let (now, later) = if map.as_ref().is_some_and(|map| flow.has_room_for(map)) { (map, None) } else { (None, map) };
+    let (now, later) = if map.as_ref().is_some_and(|map| flow.has_room_for(map)) {
+        (map, None)
+    } else {
+        (None, map)
+    };
     now.into_iter().for_each(|map| flow.drawing(map));
     stands(flow, sheet);
     steps(flow, sheet, &[When::Flooring]);
@@ -33,7 +37,12 @@ pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
     let units = sheet.brief.units;
-    let figure = |value: Option<f64>, unit| value.map_or_else(|| UNKNOWN.into(), |value| Cell::Figure(units.figure(value, unit)));
+    let figure = |value: Option<f64>, unit| {
+        value.map_or_else(
+            || UNKNOWN.into(),
+            |value| Cell::Figure(units.figure(value, unit)),
+        )
+    };
     let rows: Vec<Vec<Cell>> = sheet
         .design
         .motion
@@ -54,7 +63,17 @@ fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
         return;
     }
     flow.heading("What each person does to the star");
-    table(flow, &[("No.", 0.3), ("Stand", 2.0), ("Turn of the top", 1.0), ("Of it, the block", 1.0), ("Leans towards", 0.9)], &rows);
+    table(
+        flow,
+        &[
+            ("No.", 0.3),
+            ("Stand", 2.0),
+            ("Turn of the top", 1.0),
+            ("Of it, the block", 1.0),
+            ("Leans towards", 0.9),
+        ],
+        &rows,
+    );
     flow.small("The lean's direction is counted clockwise from north. All for typical ground; the checks use the unfavourable end.");
 }
 
@@ -63,23 +82,79 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     let motion = &sheet.design.motion;
     draw(flow, sheet, "budget");
     flow.heading("Motion");
-    let frequencies: Vec<String> = motion.frequencies.iter().map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz)).collect();
+    let frequencies: Vec<String> = motion
+        .frequencies
+        .iter()
+        .map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz))
+        .collect();
     let listed = frequencies.join(", ");
     Figures::new(sheet.brief.units)
-        .with("Budget: the most that is acceptable", motion.budget_arcsec, Unit::Arcsecond)
-        .maybe("Walk, root mean square", motion.walk.rms_arcsec, Unit::Arcsecond, UNKNOWN)
-        .maybe("Walk, largest", motion.walk.peak_arcsec, Unit::Arcsecond, UNKNOWN)
-        .maybe("Star's trail from end to end", motion.walk.trail_arcsec, Unit::Arcsecond, UNKNOWN)
-        .maybe("The same on the chip", motion.walk.trail_pixels, Unit::Pixel, UNKNOWN)
-        .maybe("Wind while observing", motion.wind_arcsec, Unit::Arcsecond, UNKNOWN)
-        .maybe("Column warmer on one side", motion.thermal_arcsec, Unit::Arcsecond, UNKNOWN)
-        .with("The same: difference of temperature", motion.thermal_difference_k, Unit::Kelvin)
-        .maybe("Time for a tap to die to the budget", motion.settle_s, Unit::Second, UNKNOWN)
+        .with(
+            "Budget: the most that is acceptable",
+            motion.budget_arcsec,
+            Unit::Arcsecond,
+        )
+        .maybe(
+            "Walk, root mean square",
+            motion.walk.rms_arcsec,
+            Unit::Arcsecond,
+            UNKNOWN,
+        )
+        .maybe(
+            "Walk, largest",
+            motion.walk.peak_arcsec,
+            Unit::Arcsecond,
+            UNKNOWN,
+        )
+        .maybe(
+            "Star's trail from end to end",
+            motion.walk.trail_arcsec,
+            Unit::Arcsecond,
+            UNKNOWN,
+        )
+        .maybe(
+            "The same on the chip",
+            motion.walk.trail_pixels,
+            Unit::Pixel,
+            UNKNOWN,
+        )
+        .maybe(
+            "Wind while observing",
+            motion.wind_arcsec,
+            Unit::Arcsecond,
+            UNKNOWN,
+        )
+        .maybe(
+            "Column warmer on one side",
+            motion.thermal_arcsec,
+            Unit::Arcsecond,
+            UNKNOWN,
+        )
+        .with(
+            "The same: difference of temperature",
+            motion.thermal_difference_k,
+            Unit::Kelvin,
+        )
+        .maybe(
+            "Time for a tap to die to the budget",
+            motion.settle_s,
+            Unit::Second,
+            UNKNOWN,
+        )
         .words("A person may stand", &quiet(sheet, motion.quiet))
         .words("A person may walk", &quiet(sheet, motion.quiet_walking))
-        .words("First frequencies", if frequencies.is_empty() { UNKNOWN } else { &listed })
+        .words(
+            "First frequencies",
+            if frequencies.is_empty() {
+                UNKNOWN
+            } else {
+                &listed
+            },
+        )
         .put(flow);
-    ["trail", "history", "spectrum"].into_iter().for_each(|name| draw(flow, sheet, name));
+    ["trail", "history", "spectrum"]
+        .into_iter()
+        .for_each(|name| draw(flow, sheet, name));
     star(flow, sheet);
     draw(flow, sheet, "modes");
     improvements(flow, sheet);
@@ -91,7 +166,10 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
 fn quiet(sheet: &Sheet<'_>, quiet: Option<Quiet>) -> String {
     match quiet {
         Some(quiet) if quiet.anywhere => "anywhere off the block".to_owned(),
-        Some(quiet) => format!("from {} on, counted from the pier's axis", sheet.brief.units.say(quiet.distance_m, Unit::Metre)),
+        Some(quiet) => format!(
+            "from {} on, counted from the pier's axis",
+            sheet.brief.units.say(quiet.distance_m, Unit::Metre)
+        ),
         None => "nowhere within reach, or not known".to_owned(),
     }
 }
@@ -110,9 +188,16 @@ fn star(flow: &mut Flow, sheet: &Sheet<'_>) {
             let rest = found.columns.iter().map(|column| (column.as_str(), 0.8));
             let columns: Vec<_> = std::iter::once((found.names, 2.0)).chain(rest).collect();
             let row = |(name, figures): &(String, Vec<String>)| {
-                std::iter::once(name).chain(figures).map(|text| Cell::from(text.clone())).collect::<Vec<Cell>>()
+                std::iter::once(name)
+                    .chain(figures)
+                    .map(|text| Cell::from(text.clone()))
+                    .collect::<Vec<Cell>>()
             };
-            table(flow, &columns, &found.rows.iter().map(row).collect::<Vec<_>>());
+            table(
+                flow,
+                &columns,
+                &found.rows.iter().map(row).collect::<Vec<_>>(),
+            );
         }
         chapter.after.iter().for_each(|said| flow.small(said));
     }
@@ -129,9 +214,21 @@ fn improvements(flow: &mut Flow, sheet: &Sheet<'_>) {
         .iter()
         .map(|one| {
             let change = sentence(&one.change).trim_end_matches('.').to_owned();
-            vec![change.into(), improvement::effect(one, units, sheet.design).into(), improvement::fields(one, units).join("; ").into()]
+            vec![
+                change.into(),
+                improvement::effect(one, units, sheet.design).into(),
+                improvement::fields(one, units).join("; ").into(),
+            ]
         })
         .collect();
-    table(flow, &[("Change", 1.2), ("What it does, in soft ground", 1.5), ("Answers to change", 1.5)], &rows);
+    table(
+        flow,
+        &[
+            ("Change", 1.2),
+            ("What it does, in soft ground", 1.5),
+            ("Answers to change", 1.5),
+        ],
+        &rows,
+    );
     flow.small("Each was worked out on the changed plan; the changes do not add up.");
 }

@@ -38,13 +38,30 @@ impl Grid {
     /// Tiles of at most such a size over a pattern.
     #[must_use]
     pub fn over(pattern: &Pattern, width: f64, height: f64) -> Self {
-        let reach =
-            pattern.holes.iter().map(|(x, y)| x.abs().max(y.abs()) + pattern.hole).fold(pattern.plate.max(pattern.column) / 2.0, f64::max);
+        let reach = pattern
+            .holes
+            .iter()
+            .map(|(x, y)| x.abs().max(y.abs()) + pattern.hole)
+            .fold(pattern.plate.max(pattern.column) / 2.0, f64::max);
         let span = 2.0 * (reach + ROUND);
         let radius = pattern.hole / 2.0 + 1.0;
-        let (east, south) = pattern.holes.iter().map(|&(x, north)| (x, -north)).unzip::<_, _, Vec<f64>, Vec<f64>>();
-        let ((columns, right), (rows, down)) = (divided(span, width, &east, radius), divided(span, height, &south, radius));
-        Self { columns, rows, width, height, shift: (right, down), taken: taken(pattern) }
+        let (east, south) = pattern
+            .holes
+            .iter()
+            .map(|&(x, north)| (x, -north))
+            .unzip::<_, _, Vec<f64>, Vec<f64>>();
+        let ((columns, right), (rows, down)) = (
+            divided(span, width, &east, radius),
+            divided(span, height, &south, radius),
+        );
+        Self {
+            columns,
+            rows,
+            width,
+            height,
+            shift: (right, down),
+            taken: taken(pattern),
+        }
     }
 
     /// How many tiles.
@@ -56,7 +73,12 @@ impl Grid {
     /// A tile's window, y downwards.
     #[must_use]
     pub fn window(&self, tile: &Tile) -> Area {
-        Area { left: tile.west, right: tile.west + self.width, top: -tile.north, bottom: -tile.north + self.height }
+        Area {
+            left: tile.west,
+            right: tile.west + self.width,
+            top: -tile.north,
+            bottom: -tile.north + self.height,
+        }
     }
 
     /// West edges of the columns.
@@ -78,26 +100,40 @@ impl Grid {
     /// Size of all tiles together.
     #[must_use]
     pub fn extent(&self) -> (f64, f64) {
-        (extent(self.columns, self.width), extent(self.rows, self.height))
+        (
+            extent(self.columns, self.width),
+            extent(self.rows, self.height),
+        )
     }
 
     /// The tiles that have something to drill or to cut by, row by row from the north-west, and those that join them.
     #[must_use]
     pub fn tiles(&self, pattern: &Pattern) -> Vec<Tile> {
         let all = self.all();
-        let mut kept: Vec<bool> = all.iter().map(|tile| marked(&self.window(tile), pattern)).collect();
+        let mut kept: Vec<bool> = all
+            .iter()
+            .map(|tile| marked(&self.window(tile), pattern))
+            .collect();
         self.join(&mut kept);
-        all.into_iter().zip(kept).filter_map(|(tile, kept)| kept.then_some(tile)).collect()
+        all.into_iter()
+            .zip(kept)
+            .filter_map(|(tile, kept)| kept.then_some(tile))
+            .collect()
     }
 
     /// Takes tiles in until every kept one is reached from the first, edge by edge: only so can it be laid to the others.
     fn join(&self, kept: &mut [bool]) {
         loop {
             let reached = self.reached(kept);
-            let Some(island) = (0..kept.len()).find(|&i| kept[i] && !reached[i]) else { return };
+            let Some(island) = (0..kept.len()).find(|&i| kept[i] && !reached[i]) else {
+                return;
+            };
             // Straight west to what is reached already, or to the outline, which is reached.
             let row = island - island % self.columns;
-            (row..island).rev().take_while(|&i| !reached[i]).for_each(|i| kept[i] = true);
+            (row..island)
+                .rev()
+                .take_while(|&i| !reached[i])
+                .for_each(|i| kept[i] = true);
             if !(row..island).any(|i| reached[i]) {
                 kept.fill(true);
             }
@@ -125,7 +161,11 @@ impl Grid {
         for (row, south) in self.tops().enumerate() {
             for (column, west) in self.wests().enumerate() {
                 let letter = char::from(b'A' + (row % 26) as u8);
-                tiles.push(Tile { name: format!("sheet {letter}{}", column + 1), west, north: -south });
+                tiles.push(Tile {
+                    name: format!("sheet {letter}{}", column + 1),
+                    west,
+                    north: -south,
+                });
             }
         }
         tiles
@@ -135,30 +175,50 @@ impl Grid {
     /// holes and lines wherever there is room. East and north.
     #[must_use]
     pub fn registers(&self, tiles: &[Tile]) -> Vec<(f64, f64)> {
-        let windows: Vec<Area> = tiles.iter().map(|tile| self.window(tile).with_margin(-4.0)).collect();
-        let whole = |area: &Area, (x, north): (f64, f64)| x >= area.left && x <= area.right && -north >= area.top && -north <= area.bottom;
-        self.overlaps().into_iter().filter(|&mark| windows.iter().filter(|area| whole(area, mark)).count() > 1).collect()
+        let windows: Vec<Area> = tiles
+            .iter()
+            .map(|tile| self.window(tile).with_margin(-4.0))
+            .collect();
+        let whole = |area: &Area, (x, north): (f64, f64)| {
+            x >= area.left && x <= area.right && -north >= area.top && -north <= area.bottom
+        };
+        self.overlaps()
+            .into_iter()
+            .filter(|&mark| windows.iter().filter(|area| whole(area, mark)).count() > 1)
+            .collect()
     }
 
     fn overlaps(&self) -> Vec<(f64, f64)> {
         let mut marks = Vec::new();
         for x in self.wests().skip(1).map(|start| start + OVERLAP / 2.0) {
-            marks.extend(self.tops().flat_map(|top| self.along(top, self.height, |y| (x, y))));
+            marks.extend(
+                self.tops()
+                    .flat_map(|top| self.along(top, self.height, |y| (x, y))),
+            );
         }
         for y in self.tops().skip(1).map(|start| start + OVERLAP / 2.0) {
-            marks.extend(self.wests().flat_map(|west| self.along(west, self.width, |x| (x, y))));
+            marks.extend(
+                self.wests()
+                    .flat_map(|west| self.along(west, self.width, |x| (x, y))),
+            );
         }
         marks
     }
 
     /// Two places along an edge, each moved aside until it is clear of what is taken; where none is, as it was.
     fn along(&self, start: f64, window: f64, place: impl Fn(f64) -> (f64, f64)) -> Vec<(f64, f64)> {
-        let clear =
-            |&(x, y): &(f64, f64)| !self.taken.iter().any(|area| x > area.left && x < area.right && y > area.top && y < area.bottom);
+        let clear = |&(x, y): &(f64, f64)| {
+            !self
+                .taken
+                .iter()
+                .any(|area| x > area.left && x < area.right && y > area.top && y < area.bottom)
+        };
         [0.27, 0.73]
             .map(|share| {
                 let moved = |aside: f64| place(start + window * share + aside);
-                let mut tried = (0..=MOST_ASIDE).flat_map(|step| [f64::from(step), -f64::from(step)]).map(moved);
+                let mut tried = (0..=MOST_ASIDE)
+                    .flat_map(|step| [f64::from(step), -f64::from(step)])
+                    .map(moved);
                 let (x, y) = tried.find(clear).unwrap_or_else(|| moved(0.0));
                 (x, -y)
             })
@@ -182,9 +242,28 @@ fn taken(pattern: &Pattern) -> Vec<Area> {
         bottom: -north + arm,
     };
     let lines = [-half, 0.0, half].into_iter().flat_map(|place| {
-        [Area { left: place, right: place, top: -reach, bottom: reach }, Area { left: -reach, right: reach, top: place, bottom: place }]
+        [
+            Area {
+                left: place,
+                right: place,
+                top: -reach,
+                bottom: reach,
+            },
+            Area {
+                left: -reach,
+                right: reach,
+                top: place,
+                bottom: place,
+            },
+        ]
     });
-    pattern.holes.iter().map(hole).chain(lines).map(|area| area.with_margin(REGISTER)).collect()
+    pattern
+        .holes
+        .iter()
+        .map(hole)
+        .chain(lines)
+        .map(|area| area.with_margin(REGISTER))
+        .collect()
 }
 
 /// Room for a hole's number, mm.
@@ -203,7 +282,10 @@ fn starts(count: usize, window: f64, shift: f64) -> impl Iterator<Item = f64> {
 fn divided(span: f64, window: f64, holes: &[f64], radius: f64) -> (usize, f64) {
     let least = ((span - OVERLAP) / (window - OVERLAP)).ceil().max(1.0) as usize;
     let whole = |count: usize, shift: f64| {
-        let in_one = |hole: f64| starts(count, window, shift).any(|start| hole - radius >= start && hole + radius <= start + window);
+        let in_one = |hole: f64| {
+            starts(count, window, shift)
+                .any(|start| hole - radius >= start && hole + radius <= start + window)
+        };
         holes.iter().all(|&hole| in_one(hole))
     };
     for count in [least, least + 1] {
@@ -219,11 +301,21 @@ fn divided(span: f64, window: f64, holes: &[f64], radius: f64) -> (usize, f64) {
 /// Whether a window has a hole, with its cross, or a part of the plate's outline in it.
 fn marked(window: &Area, pattern: &Pattern) -> bool {
     let half = pattern.plate / 2.0;
-    let corners = [at(-half, -half), at(half, -half), at(half, half), at(-half, half)];
+    let corners = [
+        at(-half, -half),
+        at(half, -half),
+        at(half, half),
+        at(-half, half),
+    ];
     let arm = pattern.hole / 2.0 + ARM;
     (0..4).any(|i| window.share_of(corners[i], corners[(i + 1) % 4]).is_some())
         || pattern.holes.iter().any(|&(x, north)| {
-            let hole = Area { left: x - arm, right: x + arm, top: -north - arm, bottom: -north + arm };
+            let hole = Area {
+                left: x - arm,
+                right: x + arm,
+                top: -north - arm,
+                bottom: -north + arm,
+            };
             hole.meets(window)
         })
 }
@@ -236,7 +328,12 @@ mod tests {
     use super::*;
 
     fn pattern(plate: f64) -> Pattern {
-        Pattern { holes: vec![(113.137, 113.137), (-113.137, -113.137)], hole: 18.0, plate, column: 219.1 }
+        Pattern {
+            holes: vec![(113.137, 113.137), (-113.137, -113.137)],
+            hole: 18.0,
+            plate,
+            column: 219.1,
+        }
     }
 
     #[test]
@@ -245,7 +342,10 @@ mod tests {
             let grid = Grid::over(&pattern(plate), 166.0, 226.0);
             let tiles = grid.tiles(&pattern(plate));
             let (first, last) = (&tiles[0], &tiles[tiles.len() - 1]);
-            assert!(first.west <= -plate / 2.0 - ROUND + 1e-9 && first.north >= plate / 2.0 + ROUND - 1e-9);
+            assert!(
+                first.west <= -plate / 2.0 - ROUND + 1e-9
+                    && first.north >= plate / 2.0 + ROUND - 1e-9
+            );
             assert!(last.west + 166.0 >= plate / 2.0 + ROUND - 1e-9);
             if grid.columns > 1 {
                 assert!((tiles[0].west + 166.0 - tiles[1].west - OVERLAP).abs() < 1e-9);
@@ -261,7 +361,10 @@ mod tests {
         for (x, north) in grid.registers(&tiles) {
             let seen = tiles.iter().filter(|tile| {
                 let window = grid.window(tile).with_margin(-4.0);
-                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
+                x >= window.left
+                    && x <= window.right
+                    && -north >= window.top
+                    && -north <= window.bottom
             });
             assert!(seen.count() >= 2, "{x} {north}");
         }
@@ -269,12 +372,18 @@ mod tests {
 
     #[test]
     fn a_register_mark_keeps_clear_of_holes_and_lines() {
-        let pattern = Pattern { holes: vec![(113.137, 113.137), (113.137, -113.137)], hole: 18.0, plate: 400.0, column: 219.1 };
+        let pattern = Pattern {
+            holes: vec![(113.137, 113.137), (113.137, -113.137)],
+            hole: 18.0,
+            plate: 400.0,
+            column: 219.1,
+        };
         for (width, height) in [(166.0, 226.0), (171.9, 208.4)] {
             let grid = Grid::over(&pattern, width, height);
             let marks = grid.registers(&grid.tiles(&pattern));
             for (x, north) in &marks {
-                let near = |&(hx, hy): &(f64, f64)| (x - hx).hypot(north - hy) < pattern.hole / 2.0 + ARM;
+                let near =
+                    |&(hx, hy): &(f64, f64)| (x - hx).hypot(north - hy) < pattern.hole / 2.0 + ARM;
                 assert!(!pattern.holes.iter().any(near), "{x} {north}");
             }
         }
@@ -282,15 +391,27 @@ mod tests {
 
     #[test]
     fn only_tiles_with_something_on_them_are_printed_and_each_can_be_laid_to_the_others() {
-        let plate =
-            Pattern { holes: vec![(410.0, 0.0), (0.0, 410.0), (-290.0, 290.0), (60.0, -40.0)], hole: 22.0, plate: 900.0, column: 500.0 };
+        let plate = Pattern {
+            holes: vec![(410.0, 0.0), (0.0, 410.0), (-290.0, 290.0), (60.0, -40.0)],
+            hole: 22.0,
+            plate: 900.0,
+            column: 500.0,
+        };
         let grid = Grid::over(&plate, 166.0, 226.0);
         let tiles = grid.tiles(&plate);
-        assert!(tiles.len() < grid.count(), "{} of {}", tiles.len(), grid.count());
+        assert!(
+            tiles.len() < grid.count(),
+            "{} of {}",
+            tiles.len(),
+            grid.count()
+        );
         for &(x, north) in &plate.holes {
             let whole = |tile: &Tile| {
                 let window = grid.window(tile).with_margin(-12.0);
-                x >= window.left && x <= window.right && -north >= window.top && -north <= window.bottom
+                x >= window.left
+                    && x <= window.right
+                    && -north >= window.top
+                    && -north <= window.bottom
             };
             assert!(tiles.iter().any(whole), "the hole at {x}, {north}");
         }
@@ -299,9 +420,12 @@ mod tests {
         for tile in &tiles {
             let window = grid.window(tile).with_margin(-4.0);
             let marks = grid.registers(&tiles);
-            let on = marks
-                .iter()
-                .filter(|(x, north)| *x >= window.left && *x <= window.right && -north >= window.top && -north <= window.bottom);
+            let on = marks.iter().filter(|(x, north)| {
+                *x >= window.left
+                    && *x <= window.right
+                    && -north >= window.top
+                    && -north <= window.bottom
+            });
             assert!(on.count() >= 2, "{}", tile.name);
         }
     }

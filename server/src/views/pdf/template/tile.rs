@@ -23,7 +23,11 @@ pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> D
         items.extend(clipped(item, &window));
     }
     let mut frame = Pen::default();
-    frame.rectangle(Line::Hair, at(window.left, window.top), at(window.right, window.bottom));
+    frame.rectangle(
+        Line::Hair,
+        at(window.left, window.top),
+        at(window.right, window.bottom),
+    );
     rulers(&mut frame, at(window.left, window.bottom));
     items.extend(frame.into_items());
     let (dx, dy) = (RULERS - window.left, -window.top);
@@ -33,7 +37,11 @@ pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> D
     Drawing {
         name: "template",
         title: format!("Drilling template, {}", tile.name),
-        description: format!("{} of {} at full size, with rulers of 100 mm", tile.name, tiles.len()),
+        description: format!(
+            "{} of {} at full size, with rulers of 100 mm",
+            tile.name,
+            tiles.len()
+        ),
         width: grid.tile_size().0 + RULERS,
         height: grid.tile_size().1 + RULERS,
         scale: Some(1),
@@ -50,17 +58,30 @@ fn figure(pen: &mut Pen, grid: &Grid, tiles: &[Tile], pattern: &Pattern) {
     pen.line(Line::Chain, &[at(-reach, 0.0), at(reach, 0.0)]);
     pen.line(Line::Chain, &[at(0.0, -reach), at(0.0, reach)]);
     // Outside the outline, where there is no hole and no tile is left out.
-    pen.solid(&[at(0.0, -reach), at(1.7, -reach + 5.0), at(-1.7, -reach + 5.0)]);
+    pen.solid(&[
+        at(0.0, -reach),
+        at(1.7, -reach + 5.0),
+        at(-1.7, -reach + 5.0),
+    ]);
     letter(pen, at(3.0, -2.0), Anchor::Start, SIZE, "axis of the pier");
     for (i, &(x, y)) in pattern.holes.iter().enumerate() {
         let centre = at(x, -y);
         pen.circle(Line::Thin, centre, pattern.hole / 2.0);
         let arm = pattern.hole / 2.0 + ARM;
-        pen.line(Line::Thin, &[at(centre.x - arm, centre.y), at(centre.x + arm, centre.y)]);
-        pen.line(Line::Thin, &[at(centre.x, centre.y - arm), at(centre.x, centre.y + arm)]);
+        pen.line(
+            Line::Thin,
+            &[at(centre.x - arm, centre.y), at(centre.x + arm, centre.y)],
+        );
+        pen.line(
+            Line::Thin,
+            &[at(centre.x, centre.y - arm), at(centre.x, centre.y + arm)],
+        );
         letter(
             pen,
-            at(centre.x + pattern.hole / 2.0 + 1.5, centre.y - pattern.hole / 2.0 - 1.5),
+            at(
+                centre.x + pattern.hole / 2.0 + 1.5,
+                centre.y - pattern.hole / 2.0 - 1.5,
+            ),
             Anchor::Start,
             SIZE * 1.6,
             &(i + 1).to_string(),
@@ -86,15 +107,22 @@ fn north(pen: &mut Pen, grid: &Grid, tiles: &[Tile], half: f64, reach: f64) {
         text: "N true north".to_owned(),
     };
     let (above, below) = (-half - 1.5, -half + SIZE * 1.6 + 1.0);
-    let places = [(6.0, Anchor::Start, above), (-6.0, Anchor::End, above), (6.0, Anchor::Start, below), (-6.0, Anchor::End, below)];
+    let places = [
+        (6.0, Anchor::Start, above),
+        (-6.0, Anchor::End, above),
+        (6.0, Anchor::Start, below),
+        (-6.0, Anchor::End, below),
+    ];
     let fits = |label: &Label| {
         let mut all = area_of(label);
         let free = pen.is_free(&all);
         all.hold(at(0.0, -reach), 1.0);
-        let on_one = tiles
-            .iter()
-            .map(|tile| grid.window(tile))
-            .any(|window| all.left >= window.left && all.right <= window.right && all.top >= window.top && all.bottom <= window.bottom);
+        let on_one = tiles.iter().map(|tile| grid.window(tile)).any(|window| {
+            all.left >= window.left
+                && all.right <= window.right
+                && all.top >= window.top
+                && all.bottom <= window.bottom
+        });
         free && on_one
     };
     let chosen = places.iter().map(label).find(fits);
@@ -102,21 +130,39 @@ fn north(pen: &mut Pen, grid: &Grid, tiles: &[Tile], half: f64, reach: f64) {
 }
 
 fn letter(pen: &mut Pen, at: Point, anchor: Anchor, size: f64, text: &str) {
-    pen.label(Label { at, size, anchor, upright: false, bold: true, text: text.to_owned() });
+    pen.label(Label {
+        at,
+        size,
+        anchor,
+        upright: false,
+        bold: true,
+        text: text.to_owned(),
+    });
 }
 
 fn ring(centre: Point, radius: f64) -> Vec<Point> {
     (0..=180)
         .map(|step| f64::from(step) * std::f64::consts::TAU / 180.0)
-        .map(|angle| at(centre.x + radius * angle.cos(), centre.y + radius * angle.sin()))
+        .map(|angle| {
+            at(
+                centre.x + radius * angle.cos(),
+                centre.y + radius * angle.sin(),
+            )
+        })
         .collect()
 }
 
 /// Two rulers at right angles, their noughts at the window's lower left corner.
 fn rulers(pen: &mut Pen, corner: Point) {
     let (below, beside) = (corner.y + 2.0, corner.x - 2.0);
-    pen.line(Line::Thin, &[at(corner.x, below), at(corner.x + RULER, below)]);
-    pen.line(Line::Thin, &[at(beside, corner.y), at(beside, corner.y - RULER)]);
+    pen.line(
+        Line::Thin,
+        &[at(corner.x, below), at(corner.x + RULER, below)],
+    );
+    pen.line(
+        Line::Thin,
+        &[at(beside, corner.y), at(beside, corner.y - RULER)],
+    );
     for step in 0..=100 {
         let (place, length) = (
             f64::from(step),
@@ -128,12 +174,35 @@ fn rulers(pen: &mut Pen, corner: Point) {
                 1.4
             },
         );
-        pen.line(Line::Hair, &[at(corner.x + place, below), at(corner.x + place, below + length)]);
-        pen.line(Line::Hair, &[at(beside, corner.y - place), at(beside - length, corner.y - place)]);
+        pen.line(
+            Line::Hair,
+            &[
+                at(corner.x + place, below),
+                at(corner.x + place, below + length),
+            ],
+        );
+        pen.line(
+            Line::Hair,
+            &[
+                at(beside, corner.y - place),
+                at(beside - length, corner.y - place),
+            ],
+        );
     }
     for step in (0..=100).step_by(20) {
-        let text = if step == 100 { "100 mm".to_owned() } else { step.to_string() };
-        let label = |at, upright| Label { at, size: SMALL, anchor: Anchor::Middle, upright, bold: false, text: text.clone() };
+        let text = if step == 100 {
+            "100 mm".to_owned()
+        } else {
+            step.to_string()
+        };
+        let label = |at, upright| Label {
+            at,
+            size: SMALL,
+            anchor: Anchor::Middle,
+            upright,
+            bold: false,
+            text: text.clone(),
+        };
         pen.label(label(at(corner.x + f64::from(step), below + 6.2), false));
         pen.label(label(at(beside - 4.2, corner.y - f64::from(step)), true));
     }
@@ -143,22 +212,46 @@ fn rulers(pen: &mut Pen, corner: Point) {
 fn clipped(item: Item, window: &Area) -> Option<Item> {
     let inside = |point: Point, margin: f64| {
         let area = window.with_margin(-margin);
-        point.x >= area.left && point.x <= area.right && point.y >= area.top && point.y <= area.bottom
+        point.x >= area.left
+            && point.x <= area.right
+            && point.y >= area.top
+            && point.y <= area.bottom
     };
     match item {
         Item::Path { runs, closed, line } => {
-            let runs: Vec<Vec<Point>> = runs.iter().flat_map(|run| segments(run, closed)).filter_map(|(a, b)| part(a, b, window)).collect();
-            (!runs.is_empty()).then_some(Item::Path { runs, closed: false, line })
+            let runs: Vec<Vec<Point>> = runs
+                .iter()
+                .flat_map(|run| segments(run, closed))
+                .filter_map(|(a, b)| part(a, b, window))
+                .collect();
+            (!runs.is_empty()).then_some(Item::Path {
+                runs,
+                closed: false,
+                line,
+            })
         }
-        Item::Circle { centre, radius, line } if !inside(centre, radius) => {
-            clipped(Item::Path { runs: vec![ring(centre, radius)], closed: false, line }, window)
-        }
+        Item::Circle {
+            centre,
+            radius,
+            line,
+        } if !inside(centre, radius) => clipped(
+            Item::Path {
+                runs: vec![ring(centre, radius)],
+                closed: false,
+                line,
+            },
+            window,
+        ),
         Item::Circle { .. } => Some(item),
         Item::Dot { centre, radius } => inside(centre, radius).then_some(item),
-        Item::Solid { ref corners } => corners.iter().all(|&corner| inside(corner, 0.0)).then_some(item),
+        Item::Solid { ref corners } => corners
+            .iter()
+            .all(|&corner| inside(corner, 0.0))
+            .then_some(item),
         Item::Text(ref label) => {
             let area = area_of(label);
-            (inside(at(area.left, area.top), 0.0) && inside(at(area.right, area.bottom), 0.0)).then_some(item)
+            (inside(at(area.left, area.top), 0.0) && inside(at(area.right, area.bottom), 0.0))
+                .then_some(item)
         }
     }
 }

@@ -11,13 +11,23 @@ use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
+use crate::units::{
+    Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre,
+};
 
 /// Puts the strengths in shear.
-pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, strengths: &mut Strengths, notes: &mut Notes) {
+pub(super) fn put(
+    situation: &Situation,
+    acting: &Acting,
+    pulled: Pulled,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) {
     let count = acting.count() as f64;
-    let ultimate = steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
-    let grouted = situation.seat == Seat::Bedded && millimetre::get(situation.brief.pier.gap.value) > 0.0;
+    let ultimate =
+        steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let grouted =
+        situation.seat == Seat::Bedded && millimetre::get(situation.brief.pier.gap.value) > 0.0;
     let vsa = steel::shear(situation.thread.stress_area, ultimate, grouted) * count;
     let phi = factors::steel_shear_factor(ductile(situation));
     strengths.put(Mode::ShearSteel, vsa, 1.0 / phi);
@@ -31,14 +41,22 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
             source,
         )
         .with("n", count, Unit::Count)
-        .with("A_se", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
+        .with(
+            "A_se",
+            square_millimetre::get(situation.thread.stress_area),
+            Unit::SquareMillimetre,
+        )
         .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
         .with("φ", phi, Unit::One)
         .gives("V_sa", kilonewton::get(vsa), Unit::Kilonewton),
     );
     lever(situation, acting, phi, strengths, notes);
     let kcp = shear::pry_out_factor(situation.embedment);
-    let least = if pulled.breakout < pulled.bond { pulled.breakout } else { pulled.bond };
+    let least = if pulled.breakout < pulled.bond {
+        pulled.breakout
+    } else {
+        pulled.bond
+    };
     strengths.put(Mode::PryOut, least * kcp, 1.0 / factors::pry_out_factor());
     notes.working(
         Working::new(
@@ -57,11 +75,27 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
 }
 
 /// The code has no rule for a plate on an open gap: bending of the studs as in EN 1992-4 stands beside it.
-fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Strengths, notes: &mut Notes) {
-    let Some(gap) = situation.open_gap() else { return };
+fn lever(
+    situation: &Situation,
+    acting: &Acting,
+    phi: f64,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) {
+    let Some(gap) = situation.open_gap() else {
+        return;
+    };
     let thread = &situation.thread;
-    let held = bending::bending(bending::section_modulus(threads::stress_diameter(thread)), situation.steel.ultimate);
-    let arm = bending::lever_arm(thread.diameter, gap, situation.brief.pier.plate_thickness.value, false);
+    let held = bending::bending(
+        bending::section_modulus(threads::stress_diameter(thread)),
+        situation.steel.ultimate,
+    );
+    let arm = bending::lever_arm(
+        thread.diameter,
+        gap,
+        situation.brief.pier.plate_thickness.value,
+        false,
+    );
     let restraint = if acting.count() > 1 { 2.0 } else { 1.0 };
     let found = bending::shear_with_lever(held, arm, restraint) * acting.count() as f64;
     strengths.put(Mode::ShearLever, found, 1.0 / phi);
@@ -83,23 +117,44 @@ fn lever(situation: &Situation, acting: &Acting, phi: f64, strengths: &mut Stren
 
 /// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear. Straight
 /// at the edge is the worst direction: along it the code doubles the strength.
-pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
-    let left = |area: &EdgeArea, force: Force| newton::get(force) * shear::eccentricity_factor(acting.beside, area.counted);
-    (0..4).map(|side| edge_force(situation, acting, side)).min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
+pub(super) fn worst_edge(
+    situation: &Situation,
+    acting: &Acting,
+) -> Option<(EdgeArea, Force, Working)> {
+    let left = |area: &EdgeArea, force: Force| {
+        newton::get(force) * shear::eccentricity_factor(acting.beside, area.counted)
+    };
+    (0..4)
+        .map(|side| edge_force(situation, acting, side))
+        .min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
 }
 
 fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
-    let Some((_, force, working)) = worst_edge(situation, acting) else { return };
-    strengths.put(Mode::Edge, force, 1.0 / factors::concrete_shear_factor(situation.caged));
+    let Some((_, force, working)) = worst_edge(situation, acting) else {
+        return;
+    };
+    strengths.put(
+        Mode::Edge,
+        force,
+        1.0 / factors::concrete_shear_factor(situation.caged),
+    );
     notes.working(working);
 }
 
 fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Force, Working) {
     let area = EdgeArea::of(&acting.group, side);
     let ca1 = area.counted;
-    let basic = shear::basic(situation.thread.diameter, situation.embedment, situation.strength, ca1);
+    let basic = shear::basic(
+        situation.thread.diameter,
+        situation.embedment,
+        situation.strength,
+        ca1,
+    );
     let cornered = shear::corner_factor(area.corner(), ca1);
-    let (cracking, thick) = (shear::cracking_factor(situation.cracked), shear::thickness_factor(ca1, acting.group.concrete.thickness));
+    let (cracking, thick) = (
+        shear::cracking_factor(situation.cracked),
+        shear::thickness_factor(ca1, acting.group.concrete.thickness),
+    );
     let force = basic * (area.ratio() * cornered * cracking * thick);
     let working = Working::new(
         named!("aci", acting.scope, "edge"),

@@ -21,9 +21,15 @@ const SUPPLEMENTARY_STEEL: bool = false;
 const LASTING_FACTOR: f64 = 0.55;
 
 /// Puts the strengths in tension.
-pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) -> Pulled {
+pub(super) fn put(
+    situation: &Situation,
+    acting: &Acting,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) -> Pulled {
     let count = acting.count() as f64;
-    let ultimate = steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let ultimate =
+        steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
     let nsa = steel::tension(situation.thread.stress_area, ultimate) * count;
     let steel_factor = factors::steel_tension_factor(ductile(situation));
     strengths.put(Mode::Steel, nsa, 1.0 / steel_factor);
@@ -33,16 +39,29 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
     let bond = bond(situation, acting, notes);
     strengths.put(Mode::Bond, bond, 1.0 / phi);
     // The code holds the most loaded stud alone against its basic bond.
-    let basic = bond::basic(situation.bond, situation.thread.diameter, situation.embedment) * (situation.lasting_factor * count);
+    let basic = bond::basic(
+        situation.bond,
+        situation.thread.diameter,
+        situation.embedment,
+    ) * (situation.lasting_factor * count);
     strengths.put(Mode::BondSustained, basic, 1.0 / (LASTING_FACTOR * phi));
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
-        Working::new(named!("aci", acting.scope, "steel"), title("steel in tension"), "N_sa = n A_se f_uta", steel::TENSION)
-            .with("n", count, Unit::Count)
-            .with("A_se", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
-            .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
-            .with("φ", steel_factor, Unit::One)
-            .gives("N_sa", kilonewton::get(nsa), Unit::Kilonewton),
+        Working::new(
+            named!("aci", acting.scope, "steel"),
+            title("steel in tension"),
+            "N_sa = n A_se f_uta",
+            steel::TENSION,
+        )
+        .with("n", count, Unit::Count)
+        .with(
+            "A_se",
+            square_millimetre::get(situation.thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
+        .with("φ", steel_factor, Unit::One)
+        .gives("N_sa", kilonewton::get(nsa), Unit::Kilonewton),
     );
     notes.working(
         Working::new(
@@ -53,7 +72,11 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
         )
         .with("φ", phi, Unit::One)
         .with("N_ba", kilonewton::get(basic), Unit::Kilonewton)
-        .gives("0.55 φ N_ba", kilonewton::get(basic * (LASTING_FACTOR * phi)), Unit::Kilonewton),
+        .gives(
+            "0.55 φ N_ba",
+            kilonewton::get(basic * (LASTING_FACTOR * phi)),
+            Unit::Kilonewton,
+        ),
     );
     Pulled { breakout, bond }
 }
@@ -61,17 +84,30 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
 /// Concrete breakout, 17.6.2.
 fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let embedment = match acting.group.narrow(situation.embedment * 1.5) {
-        Some(edge) => breakout::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing()),
+        Some(edge) => {
+            breakout::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing())
+        }
         None => situation.embedment,
     };
     let edge = acting.group.nearest_edge();
-    let basic = breakout::basic(breakout::POST_INSTALLED_FACTOR, situation.strength, embedment);
+    let basic = breakout::basic(
+        breakout::POST_INSTALLED_FACTOR,
+        situation.strength,
+        embedment,
+    );
     let area_ratio = (acting.group.area(embedment * 1.5) / breakout::single_area(embedment)).value;
     let edged = breakout::edge_factor(edge, embedment);
-    let [x, y] = acting.eccentricity.map(|eccentricity| breakout::eccentricity_factor(eccentricity, embedment));
+    let [x, y] = acting
+        .eccentricity
+        .map(|eccentricity| breakout::eccentricity_factor(eccentricity, embedment));
     let cracking = breakout::cracking_factor(situation.cracked);
     let critical = breakout::critical_edge(situation.embedment);
-    let splitting = breakout::splitting_factor(situation.cracked || situation.reinforced, edge, embedment, critical);
+    let splitting = breakout::splitting_factor(
+        situation.cracked || situation.reinforced,
+        edge,
+        embedment,
+        critical,
+    );
     let found = basic * (area_ratio * edged * x * y * cracking * splitting);
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
@@ -83,7 +119,11 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
         )
         .with("k_c", breakout::POST_INSTALLED_FACTOR, Unit::One)
         .with("λ_a", 1.0, Unit::One)
-        .with("f'_c", megapascal::get(situation.strength), Unit::Megapascal)
+        .with(
+            "f'_c",
+            megapascal::get(situation.strength),
+            Unit::Megapascal,
+        )
         .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
         .gives("N_b", kilonewton::get(basic), Unit::Kilonewton),
     );
@@ -100,7 +140,11 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
         .with("ψ_c,N", cracking, Unit::One)
         .with("c_ac", millimetre::get(critical), Unit::Millimetre)
         .with("ψ_cp,N", splitting, Unit::One)
-        .with("φ", factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL), Unit::One)
+        .with(
+            "φ",
+            factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL),
+            Unit::One,
+        )
         .gives("N_cbg", kilonewton::get(found), Unit::Kilonewton),
     );
     found
@@ -114,9 +158,16 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let reach = bond::reach(diameter, situation.bond_uncracked);
     let area_ratio = (acting.group.area(reach) / bond::single_area(reach)).value;
     let edged = bond::edge_factor(edge, reach);
-    let [x, y] = acting.eccentricity.map(|eccentricity| bond::eccentricity_factor(eccentricity, reach));
+    let [x, y] = acting
+        .eccentricity
+        .map(|eccentricity| bond::eccentricity_factor(eccentricity, reach));
     let critical = breakout::critical_edge(situation.embedment);
-    let splitting = bond::splitting_factor(situation.cracked || situation.reinforced, edge, reach, critical);
+    let splitting = bond::splitting_factor(
+        situation.cracked || situation.reinforced,
+        edge,
+        reach,
+        critical,
+    );
     let found = basic * (area_ratio * edged * x * y * splitting);
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
@@ -129,7 +180,11 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         .with("λ_a", 1.0, Unit::One)
         .with("τ_cr", megapascal::get(situation.bond), Unit::Megapascal)
         .with("d_a", millimetre::get(diameter), Unit::Millimetre)
-        .with("h_ef", millimetre::get(situation.embedment), Unit::Millimetre)
+        .with(
+            "h_ef",
+            millimetre::get(situation.embedment),
+            Unit::Millimetre,
+        )
         .gives("N_ba", kilonewton::get(basic), Unit::Kilonewton),
     );
     notes.working(

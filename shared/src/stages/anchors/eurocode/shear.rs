@@ -8,7 +8,9 @@ use crate::rules::threads;
 use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre};
+use crate::units::{
+    Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre,
+};
 
 /// A base plate with several studs cannot turn when it is pushed sideways.
 const HELD_FACTOR: f64 = 2.0;
@@ -16,7 +18,13 @@ const HELD_FACTOR: f64 = 2.0;
 const FREE_FACTOR: f64 = 1.0;
 
 /// Puts the resistances in shear.
-pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, strengths: &mut Strengths, notes: &mut Notes) {
+pub(super) fn put(
+    situation: &Situation,
+    acting: &Acting,
+    pulled: Pulled,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) {
     steel_alone(situation, acting, strengths, notes);
     lever(situation, acting, strengths, notes);
     let k8 = shear::k8_factor(situation.embedment);
@@ -25,11 +33,16 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
     strengths.put(Mode::PryOut, pry, factors::concrete_factor(1.0));
     let title = format!("{}: concrete prised out behind", acting.scope.words());
     notes.working(
-        Working::new(named!("eurocode", acting.scope, "pry_out"), title, "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)", shear::PRY_OUT)
-            .with("k₈", k8, Unit::One)
-            .with("N_Rk,c", kilonewton::get(pulled.cone), Unit::Kilonewton)
-            .with("N_Rk,p", kilonewton::get(pulled.bond), Unit::Kilonewton)
-            .gives("V_Rk,cp", kilonewton::get(pry), Unit::Kilonewton),
+        Working::new(
+            named!("eurocode", acting.scope, "pry_out"),
+            title,
+            "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)",
+            shear::PRY_OUT,
+        )
+        .with("k₈", k8, Unit::One)
+        .with("N_Rk,c", kilonewton::get(pulled.cone), Unit::Kilonewton)
+        .with("N_Rk,p", kilonewton::get(pulled.bond), Unit::Kilonewton)
+        .gives("V_Rk,cp", kilonewton::get(pry), Unit::Kilonewton),
     );
     if let Some((_, breaks, working)) = worst_edge(situation, acting) {
         strengths.put(Mode::Edge, breaks, factors::concrete_factor(1.0));
@@ -37,33 +50,62 @@ pub(super) fn put(situation: &Situation, acting: &Acting, pulled: Pulled, streng
     }
 }
 
-fn steel_alone(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
+fn steel_alone(
+    situation: &Situation,
+    acting: &Acting,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) {
     let (steel, count) = (&situation.steel, acting.count() as f64);
-    let k7 = if acting.count() > 1 { steel::k7_factor(steel.elongation_ratio) } else { 1.0 };
+    let k7 = if acting.count() > 1 {
+        steel::k7_factor(steel.elongation_ratio)
+    } else {
+        1.0
+    };
     let found = steel::shear_single(situation.thread.stress_area, steel.ultimate) * (count * k7);
     let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
     strengths.put(Mode::ShearSteel, found, factor);
     let title = format!("{}: steel in shear", acting.scope.words());
     notes.working(
-        Working::new(named!("eurocode", acting.scope, "shear_steel"), title, "V_Rk,s = n k₇ k₆ A_s f_uk", steel::SHEAR)
-            .with("n", count, Unit::Count)
-            .with("k₇", k7, Unit::One)
-            .with("k₆", steel::k6_factor(steel.ultimate), Unit::One)
-            .with("A_s", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
-            .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
-            .with("γ_Ms", factor, Unit::One)
-            .gives("V_Rk,s", kilonewton::get(found), Unit::Kilonewton),
+        Working::new(
+            named!("eurocode", acting.scope, "shear_steel"),
+            title,
+            "V_Rk,s = n k₇ k₆ A_s f_uk",
+            steel::SHEAR,
+        )
+        .with("n", count, Unit::Count)
+        .with("k₇", k7, Unit::One)
+        .with("k₆", steel::k6_factor(steel.ultimate), Unit::One)
+        .with(
+            "A_s",
+            square_millimetre::get(situation.thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
+        .with("γ_Ms", factor, Unit::One)
+        .gives("V_Rk,s", kilonewton::get(found), Unit::Kilonewton),
     );
 }
 
 /// Bending of the studs over what lies between concrete and plate, be it air or a thick bed of grout.
 fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
-    let Some(gap) = situation.lever_gap() else { return };
+    let Some(gap) = situation.lever_gap() else {
+        return;
+    };
     let (steel, thread) = (&situation.steel, &situation.thread);
     let section = steel::section_modulus(threads::stress_diameter(thread));
     let bending = steel::bending(section, steel.ultimate);
-    let arm = steel::lever_arm(thread.diameter, gap, situation.brief.pier.plate_thickness.value, false);
-    let restraint = if acting.count() > 1 { HELD_FACTOR } else { FREE_FACTOR };
+    let arm = steel::lever_arm(
+        thread.diameter,
+        gap,
+        situation.brief.pier.plate_thickness.value,
+        false,
+    );
+    let restraint = if acting.count() > 1 {
+        HELD_FACTOR
+    } else {
+        FREE_FACTOR
+    };
     let found = steel::shear_with_lever(bending, arm, restraint) * acting.count() as f64;
     let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
     strengths.put(Mode::ShearLever, found, factor);
@@ -87,11 +129,18 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
 /// Edge break-out towards the side where it is least, with what an eccentricity leaves of it; none where every edge is far. The row nearest to the edge alone
 /// carries the shear, since holes in the plate leave the studs play. Straight at the edge is the worst direction: the factor
 /// ψ_α,V is 1 there and greater in any other.
-pub(super) fn worst_edge(situation: &Situation, acting: &Acting) -> Option<(EdgeArea, Force, Working)> {
+pub(super) fn worst_edge(
+    situation: &Situation,
+    acting: &Acting,
+) -> Option<(EdgeArea, Force, Working)> {
     let far = shear::far_edge(situation.embedment, situation.thread.diameter);
     let near = acting.group.edges().map(|edge| edge <= far);
-    let found = (0..4).filter(|&side| near[side]).map(|side| edge_force(situation, acting, side));
-    let left = |area: &EdgeArea, force: Force| newton::get(force) * edge::eccentricity_factor(acting.beside, area.counted);
+    let found = (0..4)
+        .filter(|&side| near[side])
+        .map(|side| edge_force(situation, acting, side));
+    let left = |area: &EdgeArea, force: Force| {
+        newton::get(force) * edge::eccentricity_factor(acting.beside, area.counted)
+    };
     found.min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
 }
 
@@ -101,7 +150,10 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     let k9 = edge::k9_factor(situation.cracked);
     let bearing = edge::bearing_length(situation.embedment, diameter);
     let one = edge::single(k9, diameter, bearing, situation.strength, c1);
-    let (cornered, thick) = (edge::corner_factor(area.corner(), c1), edge::thickness_factor(c1, acting.group.concrete.thickness));
+    let (cornered, thick) = (
+        edge::corner_factor(area.corner(), c1),
+        edge::thickness_factor(c1, acting.group.concrete.thickness),
+    );
     let straight = edge::direction_factor(0.0);
     let force = one * (area.ratio() * cornered * thick * straight);
     let working = Working::new(

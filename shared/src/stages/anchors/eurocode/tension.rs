@@ -15,7 +15,12 @@ pub(super) struct Pulled {
 }
 
 /// Puts the resistances in tension.
-pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) -> Pulled {
+pub(super) fn put(
+    situation: &Situation,
+    acting: &Acting,
+    strengths: &mut Strengths,
+    notes: &mut Notes,
+) -> Pulled {
     let (steel, product) = (&situation.steel, &situation.brief.anchors.product);
     let count = acting.count() as f64;
     let one = steel::tension(situation.thread.stress_area, steel.ultimate);
@@ -33,12 +38,21 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
     }
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
-        Working::new(named!("eurocode", acting.scope, "steel"), title("steel in tension"), "N_Rk,s = n A_s f_uk", steel::TENSION)
-            .with("n", count, Unit::Count)
-            .with("A_s", square_millimetre::get(situation.thread.stress_area), Unit::SquareMillimetre)
-            .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
-            .with("γ_Ms", steel_factor, Unit::One)
-            .gives("N_Rk,s", kilonewton::get(one * count), Unit::Kilonewton),
+        Working::new(
+            named!("eurocode", acting.scope, "steel"),
+            title("steel in tension"),
+            "N_Rk,s = n A_s f_uk",
+            steel::TENSION,
+        )
+        .with("n", count, Unit::Count)
+        .with(
+            "A_s",
+            square_millimetre::get(situation.thread.stress_area),
+            Unit::SquareMillimetre,
+        )
+        .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
+        .with("γ_Ms", steel_factor, Unit::One)
+        .gives("N_Rk,s", kilonewton::get(one * count), Unit::Kilonewton),
     );
     notes.working(
         Working::new(
@@ -59,7 +73,11 @@ pub(super) fn put(situation: &Situation, acting: &Acting, strengths: &mut Streng
         )
         .with("ψ⁰_sus", product.sustained_factor.value, Unit::One)
         .with("N_Rk,p", kilonewton::get(bond), Unit::Kilonewton)
-        .gives("N_Rk,p,sus", kilonewton::get(bond * lasting), Unit::Kilonewton),
+        .gives(
+            "N_Rk,p,sus",
+            kilonewton::get(bond * lasting),
+            Unit::Kilonewton,
+        ),
     );
     Pulled { cone, bond }
 }
@@ -82,8 +100,13 @@ impl Factors {
             area: acting.group.area(reach),
             single_area: spacing * spacing,
             edge: cone::edge_factor(acting.group.nearest_edge(), reach),
-            dense: if dense { cone::dense_bars_factor(embedment) } else { 1.0 },
-            eccentricity: cone::eccentricity_factor(x, spacing) * cone::eccentricity_factor(y, spacing),
+            dense: if dense {
+                cone::dense_bars_factor(embedment)
+            } else {
+                1.0
+            },
+            eccentricity: cone::eccentricity_factor(x, spacing)
+                * cone::eccentricity_factor(y, spacing),
         }
     }
 
@@ -94,8 +117,16 @@ impl Factors {
     /// The factors as inputs of a working.
     fn inputs(&self, working: Working) -> Working {
         working
-            .with("A", square_millimetre::get(self.area), Unit::SquareMillimetre)
-            .with("A⁰", square_millimetre::get(self.single_area), Unit::SquareMillimetre)
+            .with(
+                "A",
+                square_millimetre::get(self.area),
+                Unit::SquareMillimetre,
+            )
+            .with(
+                "A⁰",
+                square_millimetre::get(self.single_area),
+                Unit::SquareMillimetre,
+            )
             .with("ψ_s", self.edge, Unit::One)
             .with("ψ_re", self.dense, Unit::One)
             .with("ψ_ec", self.eccentricity, Unit::One)
@@ -106,7 +137,9 @@ impl Factors {
 fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let full = cone::characteristic_spacing(situation.embedment) / 2.0;
     let embedment = match acting.group.narrow(full) {
-        Some(edge) => cone::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing()),
+        Some(edge) => {
+            cone::narrow_embedment(situation.embedment, edge, acting.group.largest_spacing())
+        }
         None => situation.embedment,
     };
     let k1 = cone::k1_factor(situation.cracked);
@@ -114,7 +147,9 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let spacing = cone::characteristic_spacing(embedment);
     let factors = Factors::find(situation, acting, spacing, embedment);
     // What presses is the pull and the weight besides: never less than the pull.
-    let pressed = acting.lever.map_or(1.0, |lever| cone::compression_factor(lever, embedment, acting.group.nearest_edge(), 1.0));
+    let pressed = acting.lever.map_or(1.0, |lever| {
+        cone::compression_factor(lever, embedment, acting.group.nearest_edge(), 1.0)
+    });
     let found = one * (factors.product() * pressed);
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     notes.working(
@@ -125,7 +160,11 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             cone::CONE,
         )
         .with("k₁", k1, Unit::One)
-        .with("f_ck", megapascal::get(situation.strength), Unit::Megapascal)
+        .with(
+            "f_ck",
+            megapascal::get(situation.strength),
+            Unit::Megapascal,
+        )
         .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
         .gives("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton),
     );
@@ -138,7 +177,11 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     .with("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
     .with("ψ_M", pressed, Unit::One)
     .with("s_cr,N", millimetre::get(spacing), Unit::Millimetre);
-    notes.working(factors.inputs(working).gives("N_Rk,c", kilonewton::get(found), Unit::Kilonewton));
+    notes.working(factors.inputs(working).gives(
+        "N_Rk,c",
+        kilonewton::get(found),
+        Unit::Kilonewton,
+    ));
     found
 }
 
@@ -188,7 +231,11 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     )
     .with("N⁰_Rk,p", kilonewton::get(one), Unit::Kilonewton)
     .with("ψ_g", grouped, Unit::One);
-    notes.working(factors.inputs(working).gives("N_Rk,p", kilonewton::get(found), Unit::Kilonewton));
+    notes.working(factors.inputs(working).gives(
+        "N_Rk,p",
+        kilonewton::get(found),
+        Unit::Kilonewton,
+    ));
     found
 }
 
@@ -196,15 +243,40 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
 fn split(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Force> {
     let product = &situation.brief.anchors.product;
     let (edge, thickness) = (acting.group.nearest_edge(), acting.group.concrete.thickness);
-    let far = splitting::ruled_out(acting.count() == 1, edge, product.splitting_edge.value, thickness, product.min_thickness.value);
+    let far = splitting::ruled_out(
+        acting.count() == 1,
+        edge,
+        product.splitting_edge.value,
+        thickness,
+        product.min_thickness.value,
+    );
     if far || (situation.cracked && situation.reinforced) {
         return None;
     }
-    let bond_one = bond::single(1.0, situation.bond, situation.thread.diameter, situation.embedment);
-    let cone_one = cone::single(cone::k1_factor(situation.cracked), situation.strength, situation.embedment);
+    let bond_one = bond::single(
+        1.0,
+        situation.bond,
+        situation.thread.diameter,
+        situation.embedment,
+    );
+    let cone_one = cone::single(
+        cone::k1_factor(situation.cracked),
+        situation.strength,
+        situation.embedment,
+    );
     let basic = splitting::basic(bond_one, cone_one);
-    let factors = Factors::find(situation, acting, product.splitting_edge.value * 2.0, situation.embedment);
-    let thick = splitting::thickness_factor(thickness, product.min_thickness.value, situation.embedment, edge);
+    let factors = Factors::find(
+        situation,
+        acting,
+        product.splitting_edge.value * 2.0,
+        situation.embedment,
+    );
+    let thick = splitting::thickness_factor(
+        thickness,
+        product.min_thickness.value,
+        situation.embedment,
+        edge,
+    );
     let found = basic * (factors.product() * thick);
     let title = format!("{}: splitting of the block", acting.scope.words());
     let working = Working::new(
@@ -214,8 +286,16 @@ fn split(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Fo
         splitting::SPLITTING,
     )
     .with("N⁰", kilonewton::get(basic), Unit::Kilonewton)
-    .with("c_cr,sp", millimetre::get(product.splitting_edge.value), Unit::Millimetre)
+    .with(
+        "c_cr,sp",
+        millimetre::get(product.splitting_edge.value),
+        Unit::Millimetre,
+    )
     .with("ψ_h", thick, Unit::One);
-    notes.working(factors.inputs(working).gives("N_Rk,sp", kilonewton::get(found), Unit::Kilonewton));
+    notes.working(factors.inputs(working).gives(
+        "N_Rk,sp",
+        kilonewton::get(found),
+        Unit::Kilonewton,
+    ));
     Some(found)
 }

@@ -10,7 +10,8 @@ use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::anchors::{Coating, Lubrication, Size, StrengthClass};
 use crate::stages::anchors::torque::Screw;
 use crate::units::{
-    Area, Force, Moment, Pressure, STANDARD_GRAVITY_M_S2, kilonewton, megapascal, millimetre, newton_metre, square_millimetre,
+    Area, Force, Moment, Pressure, STANDARD_GRAVITY_M_S2, kilonewton, megapascal, millimetre,
+    newton_metre, square_millimetre,
 };
 
 /// One pound-force foot in newton metres: 4.448 221 615 260 5 N × 0.3048 m.
@@ -48,7 +49,10 @@ pub struct Lesson {
     /// The stud in words.
     pub stud: &'static str,
     /// Its stress area.
-    #[serde(rename = "stress_area_mm2", serialize_with = "square_millimetre::serialize")]
+    #[serde(
+        rename = "stress_area_mm2",
+        serialize_with = "square_millimetre::serialize"
+    )]
     pub stress_area: Area,
     /// Its proof load.
     #[serde(rename = "proof_kn", serialize_with = "kilonewton::serialize")]
@@ -99,36 +103,58 @@ impl Reader<'_> {
     }
 
     fn all(&self, number: f64) -> Vec<Reading> {
-        [("N m", 1.0), ("lbf ft", POUND_FOOT_N_M), ("kgf m", STANDARD_GRAVITY_M_S2)]
-            .into_iter()
-            .map(|(unit, per_unit)| self.read(number, unit, per_unit))
-            .collect()
+        [
+            ("N m", 1.0),
+            ("lbf ft", POUND_FOOT_N_M),
+            ("kgf m", STANDARD_GRAVITY_M_S2),
+        ]
+        .into_iter()
+        .map(|(unit, per_unit)| self.read(number, unit, per_unit))
+        .collect()
     }
 
     /// What a torque does to the stud, in one or two sentences.
     fn says(&self, reading: &str, torque: Moment, preload: Force) -> String {
         let said = self.units.say(newton_metre::get(torque), Unit::NewtonMetre);
-        let head = if said.replace('\u{a0}', " ") == reading { said } else { format!("{reading} is {said} and") };
+        let head = if said.replace('\u{a0}', " ") == reading {
+            said
+        } else {
+            format!("{reading} is {said} and")
+        };
         let proof_ratio = (preload / self.screw.proof).value;
         let stretched = format!(
             "{head} {} this stud with {}, {:.0} % of its proof load",
-            if proof_ratio > 1.0 { "would stretch" } else { "stretches" },
+            if proof_ratio > 1.0 {
+                "would stretch"
+            } else {
+                "stretches"
+            },
             self.units.say(kilonewton::get(preload), Unit::Kilonewton),
             100.0 * proof_ratio
         );
         let breaks_ratio = (preload / self.screw.breaking).value;
-        let above = self.high.is_some_and(|high| newton_metre::get(torque) > newton_metre::get(high));
+        let above = self
+            .high
+            .is_some_and(|high| newton_metre::get(torque) > newton_metre::get(high));
         match self.high {
             _ if breaks_ratio > 1.0 => {
-                format!("{stretched} and {breaks_ratio:.1} times what breaks it: the stud would tear off long before. It cannot be meant.")
+                format!(
+                    "{stretched} and {breaks_ratio:.1} times what breaks it: the stud would tear off long before. It cannot be meant."
+                )
             }
             _ if proof_ratio > 1.0 => format!("{stretched}: it would stretch for good."),
-            _ if above => format!("{stretched}. The steel bears it, yet it is above the limit for this plan."),
+            _ if above => {
+                format!("{stretched}. The steel bears it, yet it is above the limit for this plan.")
+            }
             Some(_) => format!("{stretched}: within the limit for this plan."),
             None if proof_ratio > tightening::PROOF_SHARE_RATIO => {
-                format!("{stretched}: above the seven tenths that leave room for the scatter of friction.")
+                format!(
+                    "{stretched}: above the seven tenths that leave room for the scatter of friction."
+                )
             }
-            None => format!("{stretched}: a tight nut on steel, with room for the scatter of friction."),
+            None => {
+                format!("{stretched}: a tight nut on steel, with room for the scatter of friction.")
+            }
         }
     }
 }
@@ -136,22 +162,56 @@ impl Reader<'_> {
 /// The three readings of a number: newton metres, kilogram-force metres, pound-force feet.
 pub(super) fn readings(brief: &Brief, screw: &Screw, number: f64, high: Moment) -> Vec<Reading> {
     // A torque that would break the stud was most likely said in kilogram-force metres.
-    let number = if number > newton_metre::get(screw.torque(screw.breaking)) { number / STANDARD_GRAVITY_M_S2 } else { number };
-    let mut all = Reader { screw, area: brief.anchors.thread().stress_area, units: brief.units, high: Some(high) }.all(number);
+    let number = if number > newton_metre::get(screw.torque(screw.breaking)) {
+        number / STANDARD_GRAVITY_M_S2
+    } else {
+        number
+    };
+    let mut all = Reader {
+        screw,
+        area: brief.anchors.thread().stress_area,
+        units: brief.units,
+        high: Some(high),
+    }
+    .all(number);
     all.swap(1, 2);
     all
 }
 
 /// The common number on the common stud, beside the plan's own.
 pub(super) fn lesson(brief: &Brief, screw: &Screw, used: Moment, high: Moment) -> Lesson {
-    let (thread, steel) = (threads::thread(Size::M16), threads::steel(StrengthClass::C8_8, Size::M16));
-    let common = Screw::with(&thread, &steel, tightening::scatter::nut_factor(Lubrication::Oiled, Coating::Zinc, false));
-    let reader = Reader { screw: &common, area: thread.stress_area, units: brief.units, high: None };
+    let (thread, steel) = (
+        threads::thread(Size::M16),
+        threads::steel(StrengthClass::C8_8, Size::M16),
+    );
+    let common = Screw::with(
+        &thread,
+        &steel,
+        tightening::scatter::nut_factor(Lubrication::Oiled, Coating::Zinc, false),
+    );
+    let reader = Reader {
+        screw: &common,
+        area: thread.stress_area,
+        units: brief.units,
+        high: None,
+    };
     let readings = reader.all(HANDED_ON);
-    let own_reader = Reader { screw, area: brief.anchors.thread().stress_area, units: brief.units, high: Some(high) };
-    let said = brief.units.say(newton_metre::get(used), Unit::NewtonMetre).replace('\u{a0}', " ");
+    let own_reader = Reader {
+        screw,
+        area: brief.anchors.thread().stress_area,
+        units: brief.units,
+        high: Some(high),
+    };
+    let said = brief
+        .units
+        .say(newton_metre::get(used), Unit::NewtonMetre)
+        .replace('\u{a0}', " ");
     let own = own_reader.read(newton_metre::get(used), "N m", 1.0);
-    let own = Reading { says: own_reader.says(&said, used, own.preload), reading: said, ..own };
+    let own = Reading {
+        says: own_reader.says(&said, used, own.preload),
+        reading: said,
+        ..own
+    };
     let says = why(&common, &readings, steel.proof, brief.units);
     Lesson {
         stud: "M16 of class 8.8",
@@ -162,7 +222,11 @@ pub(super) fn lesson(brief: &Brief, screw: &Screw, used: Moment, high: Moment) -
         nut_factor: common.nut_factor.typical,
         readings,
         own,
-        own_stud: format!("{} of class {}", brief.anchors.size.value.key(), brief.anchors.strength_class.value.key()),
+        own_stud: format!(
+            "{} of class {}",
+            brief.anchors.size.value.key(),
+            brief.anchors.strength_class.value.key()
+        ),
         own_proof: screw.proof,
         says,
     }
@@ -170,12 +234,17 @@ pub(super) fn lesson(brief: &Brief, screw: &Screw, used: Moment, high: Moment) -
 
 /// Why one of the readings can be, and the others cannot.
 fn why(screw: &Screw, readings: &[Reading], proof_stress: Pressure, units: Units) -> Vec<String> {
-    let [newtons, pounds, kilograms] = readings else { return Vec::new() };
+    let [newtons, pounds, kilograms] = readings else {
+        return Vec::new();
+    };
     let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
     let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
     let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
     let push = kilograms.torque / crate::units::metre::new(WRENCH_M);
-    let weight = units.say(newton_metre::get(kilograms.torque) / WRENCH_M / STANDARD_GRAVITY_M_S2, Unit::Kilogram);
+    let weight = units.say(
+        newton_metre::get(kilograms.torque) / WRENCH_M / STANDARD_GRAVITY_M_S2,
+        Unit::Kilogram,
+    );
     vec![
         format!(
             "180 N m is a sound torque for the steel of an M16 of class 8.8. The pull is the torque over nut factor and diameter: with a \
@@ -217,7 +286,11 @@ const GREASED_FACTOR: f64 = 0.12;
 
 /// The lines of calculation of the common number on the common stud.
 pub(super) fn workings(lesson: &Lesson, notes: &mut Notes) {
-    let names = ["anchors.kilos.newton_metres", "anchors.kilos.pound_feet", "anchors.kilos.kilogram_metres"];
+    let names = [
+        "anchors.kilos.newton_metres",
+        "anchors.kilos.pound_feet",
+        "anchors.kilos.kilogram_metres",
+    ];
     let diameter = threads::thread(Size::M16).diameter;
     for (id, reading) in names.into_iter().zip(&lesson.readings) {
         notes.working(
@@ -230,9 +303,17 @@ pub(super) fn workings(lesson: &Lesson, notes: &mut Notes) {
             .with("T", newton_metre::get(reading.torque), Unit::NewtonMetre)
             .with("K", lesson.nut_factor, Unit::One)
             .with("d", millimetre::get(diameter), Unit::Millimetre)
-            .with("A_s", square_millimetre::get(lesson.stress_area), Unit::SquareMillimetre)
+            .with(
+                "A_s",
+                square_millimetre::get(lesson.stress_area),
+                Unit::SquareMillimetre,
+            )
             .with("σ", megapascal::get(reading.stress), Unit::Megapascal)
-            .with("S_p", megapascal::get(lesson.proof_stress), Unit::Megapascal)
+            .with(
+                "S_p",
+                megapascal::get(lesson.proof_stress),
+                Unit::Megapascal,
+            )
             .with("F/F_p", reading.proof_ratio, Unit::One)
             .gives("F", kilonewton::get(reading.preload), Unit::Kilonewton),
         );
@@ -250,12 +331,29 @@ mod tests {
     fn the_common_number_on_the_common_stud() {
         let brief = resolve(&SitePlan::unknown()).unwrap();
         let screw = Screw::of(&brief);
-        let found = lesson(&brief, &screw, newton_metre::new(100.0), newton_metre::new(200.0));
-        for (reading, preload, stress) in
-            found.readings.iter().zip([56.25, 76.26, 551.6]).zip([358.3, 485.8, 3513.6]).map(|((a, b), c)| (a, b, c))
+        let found = lesson(
+            &brief,
+            &screw,
+            newton_metre::new(100.0),
+            newton_metre::new(200.0),
+        );
+        for (reading, preload, stress) in found
+            .readings
+            .iter()
+            .zip([56.25, 76.26, 551.6])
+            .zip([358.3, 485.8, 3513.6])
+            .map(|((a, b), c)| (a, b, c))
         {
-            assert!((kilonewton::get(reading.preload) - preload).abs() < 0.05, "{}", reading.says);
-            assert!((megapascal::get(reading.stress) - stress).abs() < 0.5, "{}", reading.says);
+            assert!(
+                (kilonewton::get(reading.preload) - preload).abs() < 0.05,
+                "{}",
+                reading.says
+            );
+            assert!(
+                (megapascal::get(reading.stress) - stress).abs() < 0.5,
+                "{}",
+                reading.says
+            );
         }
         assert!((found.readings[0].proof_ratio - 0.62).abs() < 0.005);
         assert!((found.readings[2].breaking_ratio - 4.39).abs() < 0.01);

@@ -24,7 +24,14 @@ pub(super) fn passes(torque: Moment) -> Vec<Pass> {
         "Crosswise again; check the level, and that no gap has opened under a nut.",
         "Crosswise to the full torque, then once round in order without a nut turning any more.",
     ];
-    SHARES.into_iter().zip(says).map(|(share, says)| Pass { torque: torque * share, says }).collect()
+    SHARES
+        .into_iter()
+        .zip(says)
+        .map(|(share, says)| Pass {
+            torque: torque * share,
+            says,
+        })
+        .collect()
 }
 
 /// Order of the studs: each time about half way round, so that neighbours never follow each other.
@@ -54,7 +61,10 @@ mod tests {
         }
         assert_eq!(star(4), [1, 3, 2, 4]);
         assert_eq!(star(6), [1, 4, 3, 6, 2, 5]);
-        let torques: Vec<f64> = passes(newton_metre::new(100.0)).iter().map(|pass| newton_metre::get(pass.torque)).collect();
+        let torques: Vec<f64> = passes(newton_metre::new(100.0))
+            .iter()
+            .map(|pass| newton_metre::get(pass.torque))
+            .collect();
         assert_eq!(torques, [30.0, 70.0, 100.0]);
     }
 }

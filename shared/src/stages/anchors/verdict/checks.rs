@@ -5,7 +5,9 @@ use crate::brief::{Brief, Given, Origin};
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::rules::aci_318_19::{self as aci, breakout, shear as aci_shear};
-use crate::rules::en_1992_4_2018::{self as en, bond, cone, edge, interaction, shear, splitting, steel};
+use crate::rules::en_1992_4_2018::{
+    self as en, bond, cone, edge, interaction, shear, splitting, steel,
+};
 use crate::site_plan::Code;
 use crate::source::Source;
 use crate::stages::anchors::layout::Group;
@@ -14,25 +16,60 @@ use crate::stages::anchors::strength::{Mode, Resistances};
 use crate::units::{Length, kilonewton, millimetre};
 
 /// Fields that move each check.
-const SIZE: &[&str] = &["anchors.size", "anchors.strength_class", "anchors.count", "anchors.circle_diameter_mm"];
-const DEPTH: &[&str] = &["anchors.embedment_mm", "block.length_m", "block.width_m", "anchors.circle_diameter_mm"];
-const BOND: &[&str] = &["anchors.bond_strength_mpa", "anchors.embedment_mm", "anchors.size", "anchors.count"];
+const SIZE: &[&str] = &[
+    "anchors.size",
+    "anchors.strength_class",
+    "anchors.count",
+    "anchors.circle_diameter_mm",
+];
+const DEPTH: &[&str] = &[
+    "anchors.embedment_mm",
+    "block.length_m",
+    "block.width_m",
+    "anchors.circle_diameter_mm",
+];
+const BOND: &[&str] = &[
+    "anchors.bond_strength_mpa",
+    "anchors.embedment_mm",
+    "anchors.size",
+    "anchors.count",
+];
 const GAP: &[&str] = &["pier.gap_mm", "anchors.size", "pier.levelling"];
-const EDGES: &[&str] = &["block.length_m", "block.width_m", "anchors.circle_diameter_mm"];
+const EDGES: &[&str] = &[
+    "block.length_m",
+    "block.width_m",
+    "anchors.circle_diameter_mm",
+];
 
 /// Name, source and fields of a mode's check.
 fn about(mode: Mode, code: Code) -> (&'static str, Source, &'static [&'static str]) {
     let eurocode = code == Code::Eurocode;
     let pick = |en: Source, aci: Source| if eurocode { en } else { aci };
     match mode {
-        Mode::Steel => ("anchors.steel", pick(steel::TENSION, aci::steel::TENSION), SIZE),
+        Mode::Steel => (
+            "anchors.steel",
+            pick(steel::TENSION, aci::steel::TENSION),
+            SIZE,
+        ),
         Mode::Cone => ("anchors.cone", pick(cone::CONE, breakout::BREAKOUT), DEPTH),
         Mode::Bond => ("anchors.bond", pick(bond::BOND, aci::bond::BOND), BOND),
-        Mode::BondSustained => ("anchors.bond_sustained", pick(bond::SUSTAINED, aci::bond::SUSTAINED), BOND),
+        Mode::BondSustained => (
+            "anchors.bond_sustained",
+            pick(bond::SUSTAINED, aci::bond::SUSTAINED),
+            BOND,
+        ),
         Mode::Splitting => ("anchors.splitting", splitting::SPLITTING, EDGES),
-        Mode::ShearSteel => ("anchors.shear_steel", pick(steel::SHEAR, aci::steel::SHEAR), SIZE),
+        Mode::ShearSteel => (
+            "anchors.shear_steel",
+            pick(steel::SHEAR, aci::steel::SHEAR),
+            SIZE,
+        ),
         Mode::ShearLever => ("anchors.shear_lever_arm", steel::LEVER, GAP),
-        Mode::PryOut => ("anchors.pry_out", pick(shear::PRY_OUT, aci_shear::PRY_OUT), DEPTH),
+        Mode::PryOut => (
+            "anchors.pry_out",
+            pick(shear::PRY_OUT, aci_shear::PRY_OUT),
+            DEPTH,
+        ),
         Mode::Edge => ("anchors.edge", pick(edge::EDGE, aci_shear::BREAKOUT), EDGES),
     }
 }
@@ -43,7 +80,13 @@ pub(super) fn source(mode: Mode, code: Code) -> Source {
 }
 
 /// Puts the checks of the chosen code.
-pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
+pub fn put(
+    situation: &Situation,
+    group: &Group,
+    verdict: &Verdict,
+    resistances: &Resistances,
+    notes: &mut Notes,
+) {
     let code = situation.brief.code.value;
     for judged in &verdict.modes {
         notes.check(mode_check(situation, judged, code));
@@ -55,23 +98,49 @@ pub fn put(situation: &Situation, group: &Group, verdict: &Verdict, resistances:
 
 fn mode_check(situation: &Situation, judged: &Judged, code: Code) -> Check {
     let (id, source, fields) = about(judged.of, code);
-    let (demand, capacity) = (kilonewton::get(judged.demand), kilonewton::get(judged.capacity));
-    let mut note = format!("Worst under {}. It would be raised by {}.", judged.under, judged.of.raised_by());
+    let (demand, capacity) = (
+        kilonewton::get(judged.demand),
+        kilonewton::get(judged.capacity),
+    );
+    let mut note = format!(
+        "Worst under {}. It would be raised by {}.",
+        judged.under,
+        judged.of.raised_by()
+    );
     if matches!(judged.of, Mode::Bond | Mode::PryOut) && !situation.brief.anchors.product.known() {
         note.push_str(" The bond strength is a code's least value, a placeholder until a product's approval is at hand.");
     }
     let title = format!("Studs: {}", judged.words);
-    Check::at_most(id, title, demand, capacity, Unit::Kilonewton, source).note(note).moved_by(fields)
+    Check::at_most(id, title, demand, capacity, Unit::Kilonewton, source)
+        .note(note)
+        .moved_by(fields)
 }
 
 fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
-    let mut hold =
-        |id, title, value, source, note| notes.check(Check::at_most(id, title, value, 1.0, Unit::One, source).note(note).moved_by(SIZE));
+    let mut hold = |id, title, value, source, note| {
+        notes.check(
+            Check::at_most(id, title, value, 1.0, Unit::One, source)
+                .note(note)
+                .moved_by(SIZE),
+        )
+    };
     let each = "The two ratios taken together by the code's rule; neither may exceed one by itself either.";
     if code == Code::Eurocode {
         let rule = interaction::INTERACTION;
-        hold("anchors.interaction_steel", "Studs: pull and shear together in the steel", verdict.steel_interaction, rule, each);
-        hold("anchors.interaction_concrete", "Studs: pull and shear together in the concrete", verdict.concrete_interaction, rule, each);
+        hold(
+            "anchors.interaction_steel",
+            "Studs: pull and shear together in the steel",
+            verdict.steel_interaction,
+            rule,
+            each,
+        );
+        hold(
+            "anchors.interaction_concrete",
+            "Studs: pull and shear together in the concrete",
+            verdict.concrete_interaction,
+            rule,
+            each,
+        );
     } else {
         hold(
             "anchors.interaction",
@@ -85,7 +154,12 @@ fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
 
 /// Studs under a plate on nuts are pushed as well; the bond carries that too, and nothing says that the bottom of a hole does.
 fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, notes: &mut Notes) {
-    let Some(push) = verdict.worst_by(|trial| kilonewton::get(trial.forces.push())).map(|trial| trial.forces.push()) else { return };
+    let Some(push) = verdict
+        .worst_by(|trial| kilonewton::get(trial.forces.push()))
+        .map(|trial| trial.forces.push())
+    else {
+        return;
+    };
     if kilonewton::get(push) <= 0.0 {
         return;
     }
@@ -111,10 +185,28 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     let mm = millimetre::get;
     let from_memory = crate::source::Standing::FromMemory;
     let (source, thin) = match situation.brief.code.value {
-        Code::Eurocode => (Source::new("EN 1992-4", "2018", "7.2.1.7 (1), as the product states", from_memory), None),
+        Code::Eurocode => (
+            Source::new(
+                "EN 1992-4",
+                "2018",
+                "7.2.1.7 (1), as the product states",
+                from_memory,
+            ),
+            None,
+        ),
         Code::Aci => (
-            Source::new("ACI 318", "19", "17.9.2, six diameters unless the product states less", from_memory),
-            Some(Source::new("ACI 355.4", "19", "least thickness, as the product states", from_memory)),
+            Source::new(
+                "ACI 318",
+                "19",
+                "17.9.2, six diameters unless the product states less",
+                from_memory,
+            ),
+            Some(Source::new(
+                "ACI 355.4",
+                "19",
+                "least thickness, as the product states",
+                from_memory,
+            )),
         ),
     };
     if let Some((_, least)) = group.spacing() {
@@ -162,7 +254,11 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
 /// Holes inside the plate, nuts outside the column.
 fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
     let (pier, thread, mm) = (&situation.brief.pier, &situation.thread, millimetre::get);
-    let reach = group.studs.iter().map(|stud| mm(stud.x).abs().max(mm(stud.y).abs())).fold(0.0, f64::max);
+    let reach = group
+        .studs
+        .iter()
+        .map(|stud| mm(stud.x).abs().max(mm(stud.y).abs()))
+        .fold(0.0, f64::max);
     let needed = 2.0 * (reach + 1.2 * mm(thread.plate_hole));
     notes.check(
         Check::at_least(
@@ -174,9 +270,15 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             PLATE_EDGE,
         )
         .note("From the middle of a hole to the plate's edge 1.2 hole diameters at least.")
-        .moved_by(&["pier.plate_side_mm", "anchors.circle_diameter_mm", "anchors.size"]),
+        .moved_by(&[
+            "pier.plate_side_mm",
+            "anchors.circle_diameter_mm",
+            "anchors.size",
+        ]),
     );
-    let clear = mm(pier.outside_diameter.value) + 2.0 * mm(pier.weld_leg.value) + mm(thread.washer_diameter);
+    let clear = mm(pier.outside_diameter.value)
+        + 2.0 * mm(pier.weld_leg.value)
+        + mm(thread.washer_diameter);
     notes.check(
         Check::at_least(
             "anchors.reach",
@@ -187,9 +289,16 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             REACH,
         )
         .note("Washers must lie flat beside the weld, and a socket must reach the nuts.")
-        .moved_by(&["anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.weld_leg_mm"]),
+        .moved_by(&[
+            "anchors.circle_diameter_mm",
+            "pier.outside_diameter_mm",
+            "pier.weld_leg_mm",
+        ]),
     );
-    let (hole, stud) = (mm(situation.brief.anchors.hole_diameter.value), mm(thread.diameter));
+    let (hole, stud) = (
+        mm(situation.brief.anchors.hole_diameter.value),
+        mm(thread.diameter),
+    );
     notes.check(
         Check::at_most(
             "anchors.hole",
@@ -209,7 +318,12 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
 }
 
 /// Edge of a hole in a plate.
-const PLATE_EDGE: Source = Source::new("EN 1993-1-8", "2005", "Table 3.3", crate::source::Standing::FromMemory);
+const PLATE_EDGE: Source = Source::new(
+    "EN 1993-1-8",
+    "2005",
+    "Table 3.3",
+    crate::source::Standing::FromMemory,
+);
 /// Room for washers.
 const REACH: Source = Source::derived("column, weld and washers side by side");
 /// Width of the hole.
@@ -217,11 +331,18 @@ const HOLE: Source = Source::common_practice("hole two to four millimetres wider
 
 /// The bond model's range of depth.
 fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
-    let (depth, diameter) = (millimetre::get(situation.embedment), millimetre::get(situation.thread.diameter));
+    let (depth, diameter) = (
+        millimetre::get(situation.embedment),
+        millimetre::get(situation.thread.diameter),
+    );
     let eurocode = brief.code.value == Code::Eurocode;
     let product = &brief.anchors.product;
     let code_least = if eurocode { 6.0 } else { 4.0 };
-    let source = if eurocode { en::bond::BOND } else { aci::bond::BOND };
+    let source = if eurocode {
+        en::bond::BOND
+    } else {
+        aci::bond::BOND
+    };
     let stated = |limit: &Given<Length>| limit.origin != Origin::Assumed;
     // A product may be narrower than the code, and is never wider.
     let least = (code_least * diameter).max(millimetre::get(product.min_embedment.value));
@@ -232,13 +353,39 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
         ""
     };
     notes.check(
-        Check::at_least("anchors.embedment_least", "Studs deep enough for the bond model", depth, least, Unit::Millimetre, source)
-            .note(format!("The model holds from {code_least:.0} to 20 diameters.{whose}"))
-            .moved_by(&["anchors.embedment_mm", "anchors.size", "anchors.min_embedment_mm"]),
+        Check::at_least(
+            "anchors.embedment_least",
+            "Studs deep enough for the bond model",
+            depth,
+            least,
+            Unit::Millimetre,
+            source,
+        )
+        .note(format!(
+            "The model holds from {code_least:.0} to 20 diameters.{whose}"
+        ))
+        .moved_by(&[
+            "anchors.embedment_mm",
+            "anchors.size",
+            "anchors.min_embedment_mm",
+        ]),
     );
     notes.check(
-        Check::at_most("anchors.embedment_most", "Studs not too deep for the bond model", depth, most, Unit::Millimetre, source)
-            .note(format!("Deeper than twenty diameters the bond is no longer even along the stud.{whose}"))
-            .moved_by(&["anchors.embedment_mm", "anchors.size", "anchors.max_embedment_mm"]),
+        Check::at_most(
+            "anchors.embedment_most",
+            "Studs not too deep for the bond model",
+            depth,
+            most,
+            Unit::Millimetre,
+            source,
+        )
+        .note(format!(
+            "Deeper than twenty diameters the bond is no longer even along the stud.{whose}"
+        ))
+        .moved_by(&[
+            "anchors.embedment_mm",
+            "anchors.size",
+            "anchors.max_embedment_mm",
+        ]),
     );
 }

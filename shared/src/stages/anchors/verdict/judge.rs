@@ -16,19 +16,40 @@ use crate::units::{Force, millimetre, newton};
 const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
 
 /// Judges.
-pub(super) fn judge(bench: &Bench, across: &Across, action: &Action, forces: Forces, pulled: &Strengths, cone: ConeArea) -> Verdict {
+pub(super) fn judge(
+    bench: &Bench,
+    across: &Across,
+    action: &Action,
+    forces: Forces,
+    pulled: &Strengths,
+    cone: ConeArea,
+) -> Verdict {
     let factored = action.factored(bench.code);
     let modes = modes(bench, across, action, &forces, pulled);
     let worst = |tension: bool, in_steel: bool| {
-        let picked = modes.iter().filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
-        picked.filter(|judged| judged.of != Mode::ShearLever).map(|judged| judged.utilisation).fold(0.0, f64::max)
+        let picked = modes
+            .iter()
+            .filter(|judged| judged.of.is_tension() == tension && judged.of.is_steel() == in_steel);
+        picked
+            .filter(|judged| judged.of != Mode::ShearLever)
+            .map(|judged| judged.utilisation)
+            .fold(0.0, f64::max)
     };
-    let (steel_n, steel_v, concrete_n, concrete_v) = (worst(true, true), worst(false, true), worst(true, false), worst(false, false));
+    let (steel_n, steel_v, concrete_n, concrete_v) = (
+        worst(true, true),
+        worst(false, true),
+        worst(true, false),
+        worst(false, false),
+    );
     let (steel_interaction, concrete_interaction) = match bench.code {
-        Code::Eurocode => (interaction::steel_ratio(steel_n, steel_v), interaction::concrete_ratio(concrete_n, concrete_v)),
+        Code::Eurocode => (
+            interaction::steel_ratio(steel_n, steel_v),
+            interaction::concrete_ratio(concrete_n, concrete_v),
+        ),
         // The code takes the least strength of all in tension and the least in shear, be it the steel's or the concrete's.
         Code::Aci => {
-            let whole = aci_shear::interaction_ratio(steel_n.max(concrete_n), steel_v.max(concrete_v));
+            let whole =
+                aci_shear::interaction_ratio(steel_n.max(concrete_n), steel_v.max(concrete_v));
             (whole, whole)
         }
     };
@@ -46,7 +67,13 @@ pub(super) fn judge(bench: &Bench, across: &Across, action: &Action, forces: For
     }
 }
 
-fn modes(bench: &Bench, across: &Across, action: &Action, forces: &Forces, pulled: &Strengths) -> Vec<Judged> {
+fn modes(
+    bench: &Bench,
+    across: &Across,
+    action: &Action,
+    forces: &Forces,
+    pulled: &Strengths,
+) -> Vec<Judged> {
     let factored = action.factored(bench.code);
     let (single, all) = (&bench.single, &across.all);
     let (greatest, pull) = (forces.greatest(), forces.pull());
@@ -56,7 +83,15 @@ fn modes(bench: &Bench, across: &Across, action: &Action, forces: &Forces, pulle
     let off = eccentricity_factor(bench.code, across.edge.as_ref(), &factored);
     let mut modes = Vec::new();
     let mut hold = |mode, demand, strength: Option<&Strength>, factor| {
-        modes.extend(strength.map(|&strength| judged(bench.code, mode, (action.id, action.title), demand, (strength, factor))));
+        modes.extend(strength.map(|&strength| {
+            judged(
+                bench.code,
+                mode,
+                (action.id, action.title),
+                demand,
+                (strength, factor),
+            )
+        }));
     };
     hold(Mode::Steel, greatest, single.of(Mode::Steel), 1.0);
     for mode in [Mode::Cone, Mode::Bond, Mode::Splitting] {
@@ -71,12 +106,18 @@ fn modes(bench: &Bench, across: &Across, action: &Action, forces: &Forces, pulle
 
 /// What a stud's pull leaves of its bending for the lever arm.
 fn bending_left(single: &Strengths, forces: &Forces) -> f64 {
-    1.0 - ratio(forces.greatest().max(forces.push()), single.design(Mode::Steel)).min(1.0)
+    1.0 - ratio(
+        forces.greatest().max(forces.push()),
+        single.design(Mode::Steel),
+    )
+    .min(1.0)
 }
 
 /// What a shear that acts beside the studs' middle leaves of the edge.
 fn eccentricity_factor(code: Code, edge: Option<&EdgeArea>, factored: &Factored) -> f64 {
-    let Some(&EdgeArea { counted, .. }) = edge else { return 1.0 };
+    let Some(&EdgeArea { counted, .. }) = edge else {
+        return 1.0;
+    };
     match code {
         Code::Eurocode => edge::eccentricity_factor(factored.eccentricity(), counted),
         Code::Aci => aci_shear::eccentricity_factor(factored.eccentricity(), counted),
@@ -99,7 +140,11 @@ pub(super) fn judged(
         under,
         demand,
         characteristic,
-        reduction_factor: if newton::get(strength.characteristic) > 0.0 { (strength.design / strength.characteristic).value } else { 0.0 },
+        reduction_factor: if newton::get(strength.characteristic) > 0.0 {
+            (strength.design / strength.characteristic).value
+        } else {
+            0.0
+        },
         capacity,
         utilisation: ratio(demand, capacity),
         governs: false,
@@ -113,10 +158,16 @@ pub(super) fn judged(
 fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -> Vec<Borne> {
     let count = forces.studs.len().max(1) as f64;
     let shear = factored.twisted_shear(bench.radius) / count;
-    let steel = [Mode::ShearSteel, Mode::ShearLever].into_iter().filter_map(|mode| across.all.of(mode));
-    let sideways = steel.map(|strength| ratio(shear, strength.design / count)).fold(0.0, f64::max);
+    let steel = [Mode::ShearSteel, Mode::ShearLever]
+        .into_iter()
+        .filter_map(|mode| across.all.of(mode));
+    let sideways = steel
+        .map(|strength| ratio(shear, strength.design / count))
+        .fold(0.0, f64::max);
     // Pressed concrete does not crack: the uncracked bond bears a push.
-    let closed_factor = (bench.situation.bond_uncracked / bench.situation.bond).value.max(1.0);
+    let closed_factor = (bench.situation.bond_uncracked / bench.situation.bond)
+        .value
+        .max(1.0);
     let bond = bench.single.design(Mode::Bond);
     let one = |&pull: &Force| {
         let along = if pull > newton::new(0.0) {
@@ -124,7 +175,11 @@ fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -
         } else {
             ratio(-pull, bond * closed_factor)
         };
-        Borne { pull, shear, utilisation: along.max(sideways) }
+        Borne {
+            pull,
+            shear,
+            utilisation: along.max(sideways),
+        }
     };
     forces.studs.iter().map(one).collect()
 }
@@ -134,14 +189,35 @@ pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
     let Some(area) = &verdict.edge else { return };
     let factored = verdict.action_for(Mode::Edge).factored(bench.code);
     let (id, formula, source) = match bench.code {
-        Code::Eurocode => ("anchors.eurocode.edge_eccentricity", "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed", edge::EDGE),
-        Code::Aci => ("anchors.aci.edge_eccentricity", "ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), e'_V = T/V", aci_shear::BREAKOUT),
+        Code::Eurocode => (
+            "anchors.eurocode.edge_eccentricity",
+            "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed",
+            edge::EDGE,
+        ),
+        Code::Aci => (
+            "anchors.aci.edge_eccentricity",
+            "ψ_ec,V = 1/(1 + e'_V/(1.5 c_a1)), e'_V = T/V",
+            aci_shear::BREAKOUT,
+        ),
     };
     notes.working(
-        Working::new(id, "Shear beside the studs' middle, at the block's edge", formula, source)
-            .with("e_V", millimetre::get(factored.eccentricity()), Unit::Millimetre)
-            .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
-            .gives("ψ_ec,V", eccentricity_factor(bench.code, Some(area), &factored), Unit::One),
+        Working::new(
+            id,
+            "Shear beside the studs' middle, at the block's edge",
+            formula,
+            source,
+        )
+        .with(
+            "e_V",
+            millimetre::get(factored.eccentricity()),
+            Unit::Millimetre,
+        )
+        .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
+        .gives(
+            "ψ_ec,V",
+            eccentricity_factor(bench.code, Some(area), &factored),
+            Unit::One,
+        ),
     );
     if bench.code == Code::Eurocode {
         notes.working(

@@ -34,10 +34,15 @@ pub(super) fn tried(bench: &Bench, actions: &[Action]) -> Vec<Tried> {
         let across = bench.across(factored.eccentricity(), &mut Notes::default());
         for direction in directions(bench.group) {
             let forces = forces::forces(bench.situation, bench.group, &factored, direction);
-            let acting = forces.pulled(bench.group).unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
+            let acting = forces
+                .pulled(bench.group)
+                .unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
             let pulled = bench.strengths(&acting, &mut Notes::default());
             let cone = areas::cone(bench.situation, bench.group, &acting);
-            tried.push(Tried { verdict: judge::judge(bench, &across, action, forces, &pulled, cone), acting });
+            tried.push(Tried {
+                verdict: judge::judge(bench, &across, action, forces, &pulled, cone),
+                acting,
+            });
         }
     }
     tried
@@ -55,13 +60,19 @@ fn greatest(values: impl Iterator<Item = f64>) -> Option<usize> {
 }
 
 /// The verdict under the action that is worst of all, in which each way of failing stands under the one that is worst for it.
-pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Option<(Verdict, Acting)> {
+pub(super) fn verdict(
+    bench: &Bench,
+    tried: &[Tried],
+    notes: &mut Notes,
+) -> Option<(Verdict, Acting)> {
     let most = greatest(tried.iter().map(|one| one.verdict.worst_ratio()))?;
     let base = tried.get(most)?;
     let mut verdict = base.verdict.clone();
     verdict.modes.clear();
     for mode in Mode::ALL {
-        let Some((judged, one)) = worst_of(mode, base, tried) else { continue };
+        let Some((judged, one)) = worst_of(mode, base, tried) else {
+            continue;
+        };
         if one.acting != base.acting {
             beside(bench, judged, &one.acting, notes);
         }
@@ -72,7 +83,9 @@ pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Opti
     }
     for one in tried {
         verdict.steel_interaction = verdict.steel_interaction.max(one.verdict.steel_interaction);
-        verdict.concrete_interaction = verdict.concrete_interaction.max(one.verdict.concrete_interaction);
+        verdict.concrete_interaction = verdict
+            .concrete_interaction
+            .max(one.verdict.concrete_interaction);
     }
     let trial = |one: &Tried| Trial {
         action: one.verdict.action.clone(),
@@ -84,20 +97,36 @@ pub(super) fn verdict(bench: &Bench, tried: &[Tried], notes: &mut Notes) -> Opti
 }
 
 /// A way of failing under the action that asks most of it; the worst of all counts first among equals.
-fn worst_of<'a>(mode: Mode, base: &'a Tried, tried: &'a [Tried]) -> Option<(&'a Judged, &'a Tried)> {
-    let found: Vec<_> = std::iter::once(base).chain(tried).filter_map(|one| Some((one.verdict.of(mode)?, one))).collect();
+fn worst_of<'a>(
+    mode: Mode,
+    base: &'a Tried,
+    tried: &'a [Tried],
+) -> Option<(&'a Judged, &'a Tried)> {
+    let found: Vec<_> = std::iter::once(base)
+        .chain(tried)
+        .filter_map(|one| Some((one.verdict.of(mode)?, one)))
+        .collect();
     let most = greatest(found.iter().map(|(judged, _)| judged.utilisation))?;
     found.get(most).copied()
 }
 
 /// The line of calculation of a resistance whose worst action is not the worst of all: other studs are pulled, or otherwise.
 fn beside(bench: &Bench, judged: &Judged, acting: &Acting, notes: &mut Notes) {
-    let Some((of, id)) = line(bench.code, judged.of) else { return };
+    let Some((of, id)) = line(bench.code, judged.of) else {
+        return;
+    };
     let mut scratch = Notes::default();
     let _ = bench.strengths(acting, &mut scratch);
-    if let Some(mut working) = scratch.workings.into_iter().find(|working| working.id == of) {
+    if let Some(mut working) = scratch
+        .workings
+        .into_iter()
+        .find(|working| working.id == of)
+    {
         working.id = id;
-        working.title = format!("{} (under {}, which is worst for it)", working.title, judged.under);
+        working.title = format!(
+            "{} (under {}, which is worst for it)",
+            working.title, judged.under
+        );
         notes.working(working);
     }
 }
@@ -105,10 +134,21 @@ fn beside(bench: &Bench, judged: &Judged, acting: &Acting, notes: &mut Notes) {
 /// The line of calculation that depends on which studs are pulled, and its name beside the one of the worst action of all.
 fn line(code: Code, mode: Mode) -> Option<(&'static str, &'static str)> {
     match (code, mode) {
-        (Code::Eurocode, Mode::Cone) => Some(("anchors.eurocode.pulled.cone", "anchors.eurocode.beside.cone")),
-        (Code::Eurocode, Mode::Bond) => Some(("anchors.eurocode.pulled.bond", "anchors.eurocode.beside.bond")),
-        (Code::Eurocode, Mode::Splitting) => Some(("anchors.eurocode.pulled.splitting", "anchors.eurocode.beside.splitting")),
-        (Code::Aci, Mode::Cone) => Some(("anchors.aci.pulled.breakout", "anchors.aci.beside.breakout")),
+        (Code::Eurocode, Mode::Cone) => Some((
+            "anchors.eurocode.pulled.cone",
+            "anchors.eurocode.beside.cone",
+        )),
+        (Code::Eurocode, Mode::Bond) => Some((
+            "anchors.eurocode.pulled.bond",
+            "anchors.eurocode.beside.bond",
+        )),
+        (Code::Eurocode, Mode::Splitting) => Some((
+            "anchors.eurocode.pulled.splitting",
+            "anchors.eurocode.beside.splitting",
+        )),
+        (Code::Aci, Mode::Cone) => {
+            Some(("anchors.aci.pulled.breakout", "anchors.aci.beside.breakout"))
+        }
         (Code::Aci, Mode::Bond) => Some(("anchors.aci.pulled.bond", "anchors.aci.beside.bond")),
         _ => None,
     }
@@ -124,7 +164,11 @@ impl Verdict {
     /// The action under which a way of failing is worst.
     #[must_use]
     pub(super) fn action_for(&self, mode: Mode) -> &Action {
-        let named = self.of(mode).and_then(|judged| self.trials.iter().find(|trial| trial.action.id == judged.action));
+        let named = self.of(mode).and_then(|judged| {
+            self.trials
+                .iter()
+                .find(|trial| trial.action.id == judged.action)
+        });
         named.map_or(&self.action, |trial| &trial.action)
     }
 }

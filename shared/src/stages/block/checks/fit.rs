@@ -23,9 +23,20 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check 
         )
     };
     let source = Source::common_practice("base of a footing below the frost");
-    Check::at_least("block.frost", "Base below the frost", metre::get(outline.depth), metre::get(needed), Unit::Metre, source)
-        .note(note)
-        .moved_by(&["block.depth_m", "site.frost_depth_m", "site.freezing_index_c_days"])
+    Check::at_least(
+        "block.frost",
+        "Base below the frost",
+        metre::get(outline.depth),
+        metre::get(needed),
+        Unit::Metre,
+        source,
+    )
+    .note(note)
+    .moved_by(&[
+        "block.depth_m",
+        "site.frost_depth_m",
+        "site.freezing_index_c_days",
+    ])
 }
 
 pub(super) fn mass(brief: &Brief, outline: &Outline) -> Check {
@@ -41,15 +52,32 @@ pub(super) fn mass(brief: &Brief, outline: &Outline) -> Check {
         ));
     }
     let source = Source::common_practice("about a tonne in the ground at least");
-    Check::at_least("block.mass", "A tonne of concrete at least", kilogram::get(outline.mass()), TONNE_KG, Unit::Kilogram, source)
-        .note(note)
-        .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
+    Check::at_least(
+        "block.mass",
+        "A tonne of concrete at least",
+        kilogram::get(outline.mass()),
+        TONNE_KG,
+        Unit::Kilogram,
+        source,
+    )
+    .note(note)
+    .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
 }
 
 pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
-    let (given, needed) = (millimetre::get(outline.shorter()), millimetre::get(plate_needs(brief)));
+    let (given, needed) = (
+        millimetre::get(outline.shorter()),
+        millimetre::get(plate_needs(brief)),
+    );
     let source = Source::judgement("50 mm of concrete round the plate");
-    Check::at_least("block.plate_fits", "Base plate within the block's top", given, needed, Unit::Millimetre, source)
-        .note("The plate needs concrete under all of it and a margin beside it, or the edge spalls.")
-        .moved_by(&["pier.plate_side_mm", "block.length_m", "block.width_m"])
+    Check::at_least(
+        "block.plate_fits",
+        "Base plate within the block's top",
+        given,
+        needed,
+        Unit::Millimetre,
+        source,
+    )
+    .note("The plate needs concrete under all of it and a margin beside it, or the edge spalls.")
+    .moved_by(&["pier.plate_side_mm", "block.length_m", "block.width_m"])
 }

@@ -10,21 +10,40 @@ use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
 use crate::stages::ground::Ground;
-use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre};
+use crate::units::{
+    Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre,
+};
 
 /// Factor on what tips and pushes, and on the weight that holds.
 const TIPPING_FACTOR: f64 = 1.5;
 const HOLDING_FACTOR: f64 = 0.9;
 /// Where they come from.
-pub(super) const EQU_SOURCE: Source = Source::new("EN 1990", "2002", "Table A1.2(A), set A (EQU)", Standing::FromMemory);
+pub(super) const EQU_SOURCE: Source = Source::new(
+    "EN 1990",
+    "2002",
+    "Table A1.2(A), set A (EQU)",
+    Standing::FromMemory,
+);
 
 /// Largest pressure at the base's edge; none when the force falls outside the base.
-pub(in crate::stages::block) fn largest_pressure(outline: &Outline, actions: &Actions) -> Option<Pressure> {
+pub(in crate::stages::block) fn largest_pressure(
+    outline: &Outline,
+    actions: &Actions,
+) -> Option<Pressure> {
     let eccentricity = base::eccentricity(actions.worst().moment, actions.weight)?;
-    base::edge_pressure(actions.weight, eccentricity, outline.shorter(), outline.longer())
+    base::edge_pressure(
+        actions.weight,
+        eccentricity,
+        outline.shorter(),
+        outline.longer(),
+    )
 }
 
-pub(in crate::stages::block) fn presses_little(ground: &Ground, outline: &Outline, actions: &Actions) -> bool {
+pub(in crate::stages::block) fn presses_little(
+    ground: &Ground,
+    outline: &Outline,
+    actions: &Actions,
+) -> bool {
     match (ground.presumed_bearing, largest_pressure(outline, actions)) {
         (Some(capacity), Some(pressure)) => pressure <= capacity,
         (None, _) => true,
@@ -36,7 +55,11 @@ pub(in crate::stages::block) fn stands(outline: &Outline, actions: &Actions) -> 
     tipping(actions) <= righting(outline, actions)
 }
 
-pub(in crate::stages::block) fn stays_put(brief: &Brief, outline: &Outline, actions: &Actions) -> bool {
+pub(in crate::stages::block) fn stays_put(
+    brief: &Brief,
+    outline: &Outline,
+    actions: &Actions,
+) -> bool {
     hold(brief, outline, actions).is_none_or(|hold| actions.push() * TIPPING_FACTOR <= hold)
 }
 
@@ -50,7 +73,9 @@ pub(super) fn righting(outline: &Outline, actions: &Actions) -> Moment {
 
 fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
     let grip = match brief.site.soil.value {
-        Soil::SoftClay | Soil::FirmClay | Soil::StiffClay | Soil::HardClay | Soil::Silt => grip::clay(),
+        Soil::SoftClay | Soil::FirmClay | Soil::StiffClay | Soil::HardClay | Soil::Silt => {
+            grip::clay()
+        }
         Soil::LooseSand | Soil::MediumSand | Soil::DenseSand => grip::SAND,
         Soil::Gravel => grip::GRAVEL,
         Soil::WeatheredRock | Soil::Rock => grip::SEDIMENTARY_ROCK,
@@ -60,11 +85,18 @@ fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
     let none = kilonewton::new(0.0);
     Some(match grip {
         _ if weight <= none => none,
-        Grip::Friction { .. } | Grip::Adhesion { .. } => sliding::resistance(weight, outline.plan(), grip),
+        Grip::Friction { .. } | Grip::Adhesion { .. } => {
+            sliding::resistance(weight, outline.plan(), grip)
+        }
     })
 }
 
-pub(super) fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
+pub(super) fn bearing(
+    brief: &Brief,
+    ground: &Ground,
+    outline: &Outline,
+    actions: &Actions,
+) -> Check {
     let (id, title) = ("block.bearing", "Largest pressure under the base's edge");
     let Some(capacity) = ground.presumed_bearing else {
         return unknown_bearing(id, title, ground);
@@ -93,7 +125,10 @@ fn outside(id: &'static str, title: &str, outline: &Outline, actions: &Actions) 
 }
 
 pub(super) fn effective(ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
-    let (id, title) = ("block.effective_bearing", "Even pressure on the part of the base that carries");
+    let (id, title) = (
+        "block.effective_bearing",
+        "Even pressure on the part of the base that carries",
+    );
     let Some(capacity) = ground.presumed_bearing else {
         return unknown_bearing(id, title, ground);
     };
@@ -109,12 +144,19 @@ pub(super) fn effective(ground: &Ground, outline: &Outline, actions: &Actions) -
 }
 
 fn unknown_bearing(id: &'static str, title: &str, ground: &Ground) -> Check {
-    let why = ground.ask_an_engineer.clone().unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
-    Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why).moved_by(&["site.soil", "site.presumed_bearing_kpa"])
+    let why = ground
+        .ask_an_engineer
+        .clone()
+        .unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
+    Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why)
+        .moved_by(&["site.soil", "site.presumed_bearing_kpa"])
 }
 
 pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
-    let (demand, capacity) = (kilonewton_metre::get(tipping(actions)), kilonewton_metre::get(righting(outline, actions)));
+    let (demand, capacity) = (
+        kilonewton_metre::get(tipping(actions)),
+        kilonewton_metre::get(righting(outline, actions)),
+    );
     Check::at_most("block.overturning", "Tipping over", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the storm's gust on column and telescope; the \
@@ -128,7 +170,8 @@ pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Ch
     let (id, title) = ("block.sliding", "Sliding on the base");
     let Some(hold) = hold(brief, outline, actions) else {
         let why = "No presumed grip is given for this ground; a ground engineer has to say.";
-        return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why).moved_by(&["site.soil"]);
+        return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
+            .moved_by(&["site.soil"]);
     };
     let push = kilonewton::get(actions.push() * TIPPING_FACTOR);
     Check::at_most(id, title, push, kilonewton::get(hold), Unit::Kilonewton, grip::SOURCE)
@@ -145,9 +188,18 @@ pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
             "Concrete is more than twice as heavy as water, so a solid block stays down; keep the fresh concrete out of the water, though."
         }
         Some(_) => "The base lies above the groundwater.",
-        None => "No groundwater is stated; a solid block would stay down even in water up to its top.",
+        None => {
+            "No groundwater is stated; a solid block would stay down even in water up to its top."
+        }
     };
-    Check::at_most("block.buoyancy", "Floating up", kilonewton::get(lift), kilonewton::get(holding), Unit::Kilonewton, uplift::SOURCE)
-        .note(note)
-        .moved_by(&["site.groundwater_depth_m", "block.depth_m"])
+    Check::at_most(
+        "block.buoyancy",
+        "Floating up",
+        kilonewton::get(lift),
+        kilonewton::get(holding),
+        Unit::Kilonewton,
+        uplift::SOURCE,
+    )
+    .note(note)
+    .moved_by(&["site.groundwater_depth_m", "block.depth_m"])
 }

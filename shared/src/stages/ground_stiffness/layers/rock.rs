@@ -8,8 +8,12 @@ use crate::units::Spread;
 /// In words.
 pub const NAME: &str = "rock below";
 /// Factors of a stratum on rock.
-pub const SOURCE: Source =
-    Source::new("Elsabee & Morray", "1977", "factors of a stratum on rigid rock, after Kausel 1974", Standing::SecondHand);
+pub const SOURCE: Source = Source::new(
+    "Elsabee & Morray",
+    "1977",
+    "factors of a stratum on rigid rock, after Kausel 1974",
+    Standing::SecondHand,
+);
 /// The estimate.
 pub const FORM: &str = "f = 1 + c R/(H − D), R = √(l w/π), c = 1.28 vertical, 1/2 horizontal, 1/6 rocking, 1/20 torsion";
 /// Coefficients in the order of the axes.
@@ -27,9 +31,21 @@ pub fn layer(rock_depth_m: f64, shape: &Shape) -> Option<Layer> {
         return None;
     }
     let nearness = (shape.length_m * shape.width_m / std::f64::consts::PI).sqrt() / below;
-    let stiffness = COEFFICIENTS.map(|c| Spread { low: 1.0, typical: 1.0 + c * nearness, high: 1.0 + MARGIN * c * nearness });
+    let stiffness = COEFFICIENTS.map(|c| Spread {
+        low: 1.0,
+        typical: 1.0 + c * nearness,
+        high: 1.0 + MARGIN * c * nearness,
+    });
     // Finite elements: a weight's dish is shallower by exp(−(r/H)²) at a distance r from the axis.
     let near = 0.5 * shape.length_m.min(shape.width_m) + NEAR_M;
     let lean = (-(near / rock_depth_m).powi(2)).exp();
-    Some(Layer::with_roots(NAME, stiffness, Spread { low: 1.0, typical: lean, high: lean }))
+    Some(Layer::with_roots(
+        NAME,
+        stiffness,
+        Spread {
+            low: 1.0,
+            typical: lean,
+            high: lean,
+        },
+    ))
 }

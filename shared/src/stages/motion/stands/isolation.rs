@@ -52,24 +52,38 @@ pub struct Isolation {
     pub words: Vec<String>,
 }
 
-pub fn find(brief: &Brief, block: &Block, pier: &Pier, solved: &Solved, g: Spread<Pressure>, notes: &mut Notes) -> Option<Isolation> {
+pub fn find(
+    brief: &Brief,
+    block: &Block,
+    pier: &Pier,
+    solved: &Solved,
+    g: Spread<Pressure>,
+    notes: &mut Notes,
+) -> Option<Isolation> {
     let linings = solved.linings()?;
     let shape = &solved.shape;
     // The softer way is along the shorter side.
     let along_x = shape.length_m <= shape.width_m;
     let half = 0.5 * shape.length_m.min(shape.width_m);
     let person_at_m = PERSON_M.max(half + OFF_SIDE_M);
-    let push_at_m = metre::get(block.upstand + pier.gap + pier.height + brief.load.centre_above_pier.value);
+    let push_at_m =
+        metre::get(block.upstand + pier.gap + pier.height + brief.load.centre_above_pier.value);
     let row = |(contact, lined_to_m, solved): (&'static str, f64, &Solved)| IsolationRow {
         contact,
         lined_to_m,
-        rocking_n_m_per_rad: solved.stiffness_over_g[if along_x { 4 } else { 3 }][if along_x { 4 } else { 3 }] * pascal::get(g.typical),
+        rocking_n_m_per_rad: solved.stiffness_over_g[if along_x { 4 } else { 3 }]
+            [if along_x { 4 } else { 3 }]
+            * pascal::get(g.typical),
         person_arcsec: person(solved, along_x, person_at_m, g),
         push_arcsec: push(solved, along_x, push_at_m, g),
     };
     let depth = shape.depth_m;
     let rows: Vec<IsolationRow> = [
-        ("soil hard against the sides to the full depth", 0.0, &*linings.bonded),
+        (
+            "soil hard against the sides to the full depth",
+            0.0,
+            &*linings.bonded,
+        ),
         ("lined to half the depth", depth / 2.0, &*linings.half),
         ("lined to the base", depth, &*linings.full),
     ]
@@ -78,7 +92,14 @@ pub fn find(brief: &Brief, block: &Block, pier: &Pier, solved: &Solved, g: Sprea
     .collect();
     let words = words(brief, &rows, person_at_m);
     note(&rows, notes);
-    Some(Isolation { person_kg: PERSON_KG, person_at_m, push_n: PUSH_N, push_at_m, rows, words })
+    Some(Isolation {
+        person_kg: PERSON_KG,
+        person_at_m,
+        push_n: PUSH_N,
+        push_at_m,
+        rows,
+        words,
+    })
 }
 
 fn person(solved: &Solved, along_x: bool, at_m: f64, g: Spread<Pressure>) -> Spread<f64> {
@@ -88,16 +109,24 @@ fn person(solved: &Solved, along_x: bool, at_m: f64, g: Spread<Pressure>) -> Spr
 }
 
 fn push(solved: &Solved, along_x: bool, at_m: f64, g: Spread<Pressure>) -> Spread<f64> {
-    let force = if along_x { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
+    let force = if along_x {
+        [1.0, 0.0, 0.0]
+    } else {
+        [0.0, 1.0, 0.0]
+    };
     let motion = solved.under_block_force([0.0, 0.0, at_m], force);
     arcsec_band([motion[4], -motion[3]], PUSH_N, g)
 }
 
 fn words(brief: &Brief, rows: &[IsolationRow], person_at_m: f64) -> Vec<String> {
-    let [bonded, half, full] = rows else { return Vec::new() };
+    let [bonded, half, full] = rows else {
+        return Vec::new();
+    };
     let say = |value: f64| brief.units.say(value, Unit::Arcsecond);
     let times = |row: &IsolationRow| bonded.rocking_n_m_per_rad / row.rocking_n_m_per_rad;
-    let person = |row: &IsolationRow| 100.0 * (row.person_arcsec.typical / bonded.person_arcsec.typical - 1.0);
+    let person = |row: &IsolationRow| {
+        100.0 * (row.person_arcsec.typical / bonded.person_arcsec.typical - 1.0)
+    };
     let verdict = |change: f64| match change {
         change if change < -3.0 => format!("{:.0} % less", -change),
         change if change > 3.0 => format!("{change:.0} % more"),
@@ -142,9 +171,26 @@ fn conclusion(best: f64) -> &'static str {
 fn note(rows: &[IsolationRow], notes: &mut Notes) {
     let [bonded, _, full] = rows else { return };
     notes.working(
-        Working::new("motion.isolation", "How much softer a full lining makes the block's rocking", "K_bonded/K_lined", SOURCE)
-            .with("K_bonded", bonded.rocking_n_m_per_rad / 1e6, Unit::MeganewtonMetrePerRadian)
-            .with("K_lined", full.rocking_n_m_per_rad / 1e6, Unit::MeganewtonMetrePerRadian)
-            .gives("ratio", bonded.rocking_n_m_per_rad / full.rocking_n_m_per_rad, Unit::One),
+        Working::new(
+            "motion.isolation",
+            "How much softer a full lining makes the block's rocking",
+            "K_bonded/K_lined",
+            SOURCE,
+        )
+        .with(
+            "K_bonded",
+            bonded.rocking_n_m_per_rad / 1e6,
+            Unit::MeganewtonMetrePerRadian,
+        )
+        .with(
+            "K_lined",
+            full.rocking_n_m_per_rad / 1e6,
+            Unit::MeganewtonMetrePerRadian,
+        )
+        .gives(
+            "ratio",
+            bonded.rocking_n_m_per_rad / full.rocking_n_m_per_rad,
+            Unit::One,
+        ),
     );
 }

@@ -11,7 +11,9 @@ use crate::stages::floor::{Floor, footprints};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
 use crate::stages::ground_stiffness::uneven::Factors;
-use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre, metre_per_second, pascal};
+use crate::units::{
+    Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre, metre_per_second, pascal,
+};
 
 /// Lines of the map each way; odd, so that the axis has its own.
 const LINES: usize = 41;
@@ -38,13 +40,28 @@ pub struct TiltMap {
     pub at_rest_within_m: f64,
 }
 
-pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>, uneven: Spread<Factors>, notes: &mut Notes) -> TiltMap {
+pub fn find(
+    solved: &Solved,
+    ground: &Ground,
+    floor: &Floor,
+    g: Spread<Pressure>,
+    uneven: Spread<Factors>,
+    notes: &mut Notes,
+) -> TiltMap {
     let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
     let half = [floor.length, floor.width].map(|side| 0.5 * metre::get(side));
     let leans = Leans::new(solved, &uneven.typical, floor, half);
     let line = |half: f64, i: usize| half * (2.0 * i as f64 / (LINES - 1) as f64 - 1.0);
-    let [xs, ys] = half.map(|half| (0..LINES).map(|i| rounded(line(half, i))).collect::<Vec<f64>>());
-    let row = |y: &f64| xs.iter().map(|x| rounded(arcsec(leans.at(floor, *x, *y), newtons, g.typical))).collect();
+    let [xs, ys] = half.map(|half| {
+        (0..LINES)
+            .map(|i| rounded(line(half, i)))
+            .collect::<Vec<f64>>()
+    });
+    let row = |y: &f64| {
+        xs.iter()
+            .map(|x| rounded(arcsec(leans.at(floor, *x, *y), newtons, g.typical)))
+            .collect()
+    };
     let tilt_arcsec: Vec<Vec<f64>> = ys.iter().map(row).collect();
     note(solved, &uneven.typical, newtons, g, notes);
     TiltMap {
@@ -52,11 +69,13 @@ pub fn find(solved: &Solved, ground: &Ground, floor: &Floor, g: Spread<Pressure>
         tilt_arcsec,
         x_m: xs,
         y_m: ys,
-        soft_ground_factor: pascal::get(g.typical) / pascal::get(g.low) * uneven.low.lean_ratio / uneven.typical.lean_ratio,
-        stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high) * uneven.high.lean_ratio / uneven.typical.lean_ratio,
-        at_rest_within_m: ground
-            .shear_wave_speed
-            .map_or(0.0, |speed| metre_per_second::get(speed.typical) / (2.0 * std::f64::consts::PI * STEP_HZ)),
+        soft_ground_factor: pascal::get(g.typical) / pascal::get(g.low) * uneven.low.lean_ratio
+            / uneven.typical.lean_ratio,
+        stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high) * uneven.high.lean_ratio
+            / uneven.typical.lean_ratio,
+        at_rest_within_m: ground.shear_wave_speed.map_or(0.0, |speed| {
+            metre_per_second::get(speed.typical) / (2.0 * std::f64::consts::PI * STEP_HZ)
+        }),
     }
 }
 
@@ -90,11 +109,30 @@ impl Leans {
     fn new(solved: &Solved, uneven: &Factors, floor: &Floor, half: [f64; 2]) -> Self {
         let lean = |x: f64, y: f64| lean(solved, uneven, x, y);
         let step = half.map(|half| half / (QUARTER_LINES - 1) as f64);
-        let places = (0..QUARTER_LINES * QUARTER_LINES).map(|at| [at % QUARTER_LINES, at / QUARTER_LINES]);
+        let places =
+            (0..QUARTER_LINES * QUARTER_LINES).map(|at| [at % QUARTER_LINES, at / QUARTER_LINES]);
         let on_posts = floor.kind == FloorKind::Deck;
-        let quarter = if on_posts { Vec::new() } else { places.map(|[i, j]| lean(step[0] * i as f64, step[1] * j as f64)).collect() };
-        let posts = if on_posts { floor.supports.iter().map(|&post| (post, lean(post[0], post[1]))).collect() } else { Vec::new() };
-        Self { step, quarter, posts }
+        let quarter = if on_posts {
+            Vec::new()
+        } else {
+            places
+                .map(|[i, j]| lean(step[0] * i as f64, step[1] * j as f64))
+                .collect()
+        };
+        let posts = if on_posts {
+            floor
+                .supports
+                .iter()
+                .map(|&post| (post, lean(post[0], post[1])))
+                .collect()
+        } else {
+            Vec::new()
+        };
+        Self {
+            step,
+            quarter,
+            posts,
+        }
     }
 
     /// Lean for a newton on the floor, by way of where it reaches the ground.
@@ -109,7 +147,11 @@ impl Leans {
 
     fn on_ground(&self, x: f64, y: f64) -> [f64; 2] {
         let nearest = |place: &[f64; 2]| (place[0] - x).hypot(place[1] - y);
-        if let Some((_, lean)) = self.posts.iter().min_by(|a, b| nearest(&a.0).total_cmp(&nearest(&b.0))) {
+        if let Some((_, lean)) = self
+            .posts
+            .iter()
+            .min_by(|a, b| nearest(&a.0).total_cmp(&nearest(&b.0)))
+        {
             return *lean;
         }
         let place = |value: f64, step: f64| {
@@ -118,13 +160,20 @@ impl Leans {
             (cell, at - cell as f64)
         };
         let ((i, s), (j, t)) = (place(x, self.step[0]), place(y, self.step[1]));
-        let corner = |i: usize, j: usize, axis: usize| self.quarter.get(j * QUARTER_LINES + i).map_or(0.0, |lean| lean[axis]);
+        let corner = |i: usize, j: usize, axis: usize| {
+            self.quarter
+                .get(j * QUARTER_LINES + i)
+                .map_or(0.0, |lean| lean[axis])
+        };
         let between = |axis: usize| {
             let low = (1.0 - s) * corner(i, j, axis) + s * corner(i + 1, j, axis);
             let high = (1.0 - s) * corner(i, j + 1, axis) + s * corner(i + 1, j + 1, axis);
             (1.0 - t) * low + t * high
         };
         // A place mirrored across an axis leans the block the mirrored way.
-        [between(0).copysign(x * between(0)), between(1).copysign(y * between(1))]
+        [
+            between(0).copysign(x * between(0)),
+            between(1).copysign(y * between(1)),
+        ]
     }
 }

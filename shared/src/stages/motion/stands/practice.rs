@@ -17,7 +17,8 @@ use crate::units::{Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre_pe
 /// The trade's figure.
 pub const PRACTICE_ARCSEC: f64 = 1.5;
 /// Where it comes from.
-pub const PRACTICE_SOURCE: Source = Source::common_practice("80 kg beside a pier move it about 1.5 arcsec");
+pub const PRACTICE_SOURCE: Source =
+    Source::common_practice("80 kg beside a pier move it about 1.5 arcsec");
 /// On the block: so far in from its side.
 const INSIDE_M: f64 = 0.1;
 /// Beside it: so far off its side.
@@ -55,27 +56,44 @@ pub struct Practice {
     pub source: Source,
 }
 
-pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, uneven: Spread<Factors>, g: Spread<Pressure>, notes: &mut Notes) -> Practice {
+pub fn find(
+    brief: &Brief,
+    ground: &Ground,
+    solved: &Solved,
+    uneven: Spread<Factors>,
+    g: Spread<Pressure>,
+    notes: &mut Notes,
+) -> Practice {
     let shape = &solved.shape;
     let along_x = shape.length_m <= shape.width_m;
     let half = 0.5 * shape.length_m.min(shape.width_m);
     let row = |(place, at_m): (&'static str, f64)| {
         let [x_m, y_m] = if along_x { [at_m, 0.0] } else { [0.0, at_m] };
         let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
-        let tilt = |uneven: &Factors, g: Pressure| arcsec(lean(solved, uneven, x_m, y_m), newtons, g);
-        let tilt_arcsec =
-            Spread { low: tilt(&uneven.low, g.low), typical: tilt(&uneven.typical, g.typical), high: tilt(&uneven.high, g.high) };
+        let tilt =
+            |uneven: &Factors, g: Pressure| arcsec(lean(solved, uneven, x_m, y_m), newtons, g);
+        let tilt_arcsec = Spread {
+            low: tilt(&uneven.low, g.low),
+            typical: tilt(&uneven.typical, g.typical),
+            high: tilt(&uneven.high, g.high),
+        };
         let needed = g.typical * (tilt_arcsec.typical / PRACTICE_ARCSEC);
         PracticeRow {
             place,
             at_m,
             tilt_arcsec,
             holds_at_shear_modulus_mpa: megapascal::get(needed),
-            holds_at_shear_wave_speed_m_s: metre_per_second::get(waves::shear_wave_speed(ground.unit_weight, needed)),
+            holds_at_shear_wave_speed_m_s: metre_per_second::get(waves::shear_wave_speed(
+                ground.unit_weight,
+                needed,
+            )),
         }
     };
     let rows: Vec<PracticeRow> = [
-        ("on the block, near its edge", (half - INSIDE_M).max(0.5 * half)),
+        (
+            "on the block, near its edge",
+            (half - INSIDE_M).max(0.5 * half),
+        ),
         ("beside the block", half + BESIDE_M),
         ("a long step from its side", half + AWAY_M),
     ]
@@ -84,12 +102,24 @@ pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, uneven: Spread<Fact
     .collect();
     let words = words(brief, &rows, g);
     note(&rows, g, notes);
-    Practice { mass_kg: PERSON_KG, said_arcsec: PRACTICE_ARCSEC, rows, words, source: PRACTICE_SOURCE }
+    Practice {
+        mass_kg: PERSON_KG,
+        said_arcsec: PRACTICE_ARCSEC,
+        rows,
+        words,
+        source: PRACTICE_SOURCE,
+    }
 }
 
 fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
-    let [on, beside, away] = rows else { return String::new() };
-    let modulus = |row: &PracticeRow| brief.units.say(row.holds_at_shear_modulus_mpa, Unit::Megapascal);
+    let [on, beside, away] = rows else {
+        return String::new();
+    };
+    let modulus = |row: &PracticeRow| {
+        brief
+            .units
+            .say(row.holds_at_shear_modulus_mpa, Unit::Megapascal)
+    };
     let says = brief.units.say(PRACTICE_ARCSEC, Unit::Arcsecond);
     let person = brief.units.say(PERSON_KG, Unit::Kilogram);
     format!(
@@ -99,16 +129,23 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
         modulus(beside),
         modulus(away),
         brief.units.say(AWAY_M, Unit::Metre),
-        brief.units.say(megapascal::get(g.typical), Unit::Megapascal),
+        brief
+            .units
+            .say(megapascal::get(g.typical), Unit::Megapascal),
     )
 }
 
 fn note(rows: &[PracticeRow], g: Spread<Pressure>, notes: &mut Notes) {
     let [_, beside, _] = rows else { return };
     notes.working(
-        Working::new("motion.practice", "Shear modulus for which 1.5 arcsec beside the block is right", "G' = G θ/1.5″", SOURCE)
-            .with("G", megapascal::get(g.typical), Unit::Megapascal)
-            .with("θ", beside.tilt_arcsec.typical, Unit::Arcsecond)
-            .gives("G'", beside.holds_at_shear_modulus_mpa, Unit::Megapascal),
+        Working::new(
+            "motion.practice",
+            "Shear modulus for which 1.5 arcsec beside the block is right",
+            "G' = G θ/1.5″",
+            SOURCE,
+        )
+        .with("G", megapascal::get(g.typical), Unit::Megapascal)
+        .with("θ", beside.tilt_arcsec.typical, Unit::Arcsecond)
+        .gives("G'", beside.holds_at_shear_modulus_mpa, Unit::Megapascal),
     );
 }
