@@ -345,9 +345,9 @@ mod tests {
             .map(|(api, _)| api)
             .unwrap_or_default();
         let mut routed: Vec<_> = api
-            .split(".route(\"")
+            .split(".route(")
             .skip(1)
-            .filter_map(|rest| rest.split('"').next())
+            .filter_map(|rest| rest.trim_start().strip_prefix('"')?.split('"').next())
             .collect();
         let mut described: Vec<_> = OPERATIONS
             .iter()
