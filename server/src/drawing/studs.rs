@@ -1,6 +1,7 @@
 //! Where the studs stand: the plate with its holes and their table, and the plate on the block.
 
 pub mod areas;
+mod table;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -10,10 +11,9 @@ use stillground::units::{Length, kilonewton, metre, millimetre};
 use crate::drawing::area::area_of;
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
-use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE};
+use crate::drawing::pen::{Head, Pen, SIZE};
 use crate::drawing::scale::{View, fitting};
 use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
-use crate::lettering::{Face, wrap};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -151,7 +151,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     plate(&mut pen, layout, &plate_view);
     let bounds = pen.bounds();
     let side = at(bounds.right + 8.0, bounds.top);
-    let bottom = table(&mut pen, layout, side);
+    let bottom = table::table(&mut pen, layout, side);
     on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
@@ -276,79 +276,6 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
         .map(label)
         .find(|label| pen.is_free(&area_of(label)));
     pen.label(free.unwrap_or_else(|| label((dx, dy))));
-}
-
-/// The table of holes, its upper left corner at a point; gives where it ends.
-fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
-    let columns = [0.0, 7.0, 20.0, 34.0, 51.0, 63.0];
-    let right = corner.x + 64.0;
-    let mut y = corner.y + LINE_HEIGHT;
-    let force = if layout.units == Units::Metric {
-        "Pull, kN"
-    } else {
-        "Pull, kip"
-    };
-    let heads = ["No.", "East", "North", force, "Used"];
-    let row = |pen: &mut Pen, y: f64, cells: [String; 5], bold: bool| {
-        for (i, text) in cells.into_iter().enumerate() {
-            let (x, anchor) = if i == 0 {
-                (corner.x + 1.0, Anchor::Start)
-            } else {
-                (corner.x + columns[i + 1], Anchor::End)
-            };
-            pen.label(Label {
-                at: at(x, y),
-                size: SIZE,
-                anchor,
-                upright: false,
-                bold,
-                text,
-            });
-        }
-    };
-    pen.line(Line::Thick, &[corner, at(right, corner.y)]);
-    row(pen, y, heads.map(str::to_owned), true);
-    pen.line(Line::Thin, &[at(corner.x, y + 1.5), at(right, y + 1.5)]);
-    for (i, &(x, north)) in layout.studs.iter().enumerate() {
-        y += LINE_HEIGHT + 0.8;
-        let (pull, used) = layout.borne.get(i).map_or_else(Default::default, |borne| {
-            (borne.pull.clone(), borne.used.clone())
-        });
-        row(
-            pen,
-            y,
-            [
-                (i + 1).to_string(),
-                layout.number(x),
-                layout.number(north),
-                pull,
-                used,
-            ],
-            false,
-        );
-    }
-    pen.line(Line::Thick, &[at(corner.x, y + 2.0), at(right, y + 2.0)]);
-    let mut lines = if layout.studs.is_empty() {
-        vec!["No studs are planned.".to_owned()]
-    } else {
-        vec![
-            format!("{} studs {}", layout.studs.len(), layout.size),
-            format!(
-                "Holes ø\u{a0}{}, {} deep",
-                layout.number(layout.hole),
-                layout.say(layout.hole_depth)
-            ),
-            format!("Embedment {}", layout.say(layout.embedment)),
-            format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
-        ]
-    };
-    lines.extend(wrap(
-        Face::Figures,
-        &layout.worst,
-        SIZE,
-        right - corner.x - 2.0,
-    ));
-    pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)
 }
 
 /// The plate on the block, small, with the distances to its edges.
