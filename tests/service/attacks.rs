@@ -283,9 +283,10 @@ fn no_form_is_taken_from_another_site() {
     )
     .unwrap();
     let posts = source
-        .lines()
-        .filter(|line| line.contains("post("))
-        .filter_map(|line| line.split('"').nth(1));
+        .split(".route(")
+        .skip(1)
+        .filter(|route| route.contains("post("))
+        .filter_map(|route| route.split('"').nth(1));
     let forms: Vec<String> = posts
         .map(|path| {
             path.replace("{secret}", &kept.edit)
