@@ -40,6 +40,7 @@ mod plate_on_ground;
 mod rigid_base;
 mod sci_p398;
 mod soil_dynamics;
+mod star_images;
 mod stud_forms;
 mod stud_practice;
 mod sun_and_star;
