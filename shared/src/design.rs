@@ -24,6 +24,7 @@ use crate::stages::{
     anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, materials,
     motion, north, pier, room, schedule,
 };
+use crate::verdict::{self, Verdict};
 
 /// Version of the engine, shown on every sheet.
 pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -33,6 +34,8 @@ pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
 pub struct Design {
     /// Version of the engine that made it.
     pub engine_version: &'static str,
+    /// May it be built, does the star stay still, and what people may do.
+    pub verdict: Verdict,
     /// What the ground is.
     pub ground: Ground,
     /// The pit.
@@ -148,6 +151,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let ground_stiffness = stiffness;
     Design {
         engine_version: ENGINE_VERSION,
+        verdict: verdict::find(&checks, &motion, brief.load.asked_growth_ratio.value),
         ground,
         excavation,
         block,

@@ -23,3 +23,4 @@ pub mod site_plan;
 pub mod source;
 pub mod stages;
 pub mod units;
+pub mod verdict;

@@ -77,6 +77,25 @@ impl<T: Copy> Spread<T> {
     }
 }
 
+/// What is expected, and the unfavourable end of what is likely.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+pub struct Outcome<T> {
+    /// The middle of everything uncertain.
+    pub expected: T,
+    /// The unfavourable end.
+    pub worst: T,
+}
+
+impl<T: Copy> Outcome<T> {
+    /// The same function of both.
+    pub fn map<U>(self, f: impl Fn(T) -> U) -> Outcome<U> {
+        Outcome {
+            expected: f(self.expected),
+            worst: f(self.worst),
+        }
+    }
+}
+
 macro_rules! units {
     ($($(#[$doc:meta])* $name:ident: $quantity:ty = $times:literal / $over:literal;)*) => {$(
         $(#[$doc])*

@@ -3,6 +3,7 @@
 
 use stillground::design::{Design, design_plan};
 use stillground::halfspace::SmallShelf;
+use stillground::notes::Question;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::site_plan::site::Soil;
@@ -93,26 +94,30 @@ fn a_second_walker_adds_up_to_as_much_again() {
         };
         let (one, two) = (worst("walk"), worst("second_person"));
         assert!(two > 1.2 * one && two <= 2.0 * one + 1e-12, "{one} {two}");
-        let check = design
-            .checks
-            .iter()
-            .find(|check| check.id == "motion.second_person")
-            .unwrap();
-        assert_eq!(check.demand, Some(two));
+        let costs = |id: &str| {
+            let found = design.motion.conduct.iter().find(|one| one.id == id);
+            found.unwrap().star_growth_ratio.unwrap().worst
+        };
+        assert!(costs("second_person") > costs("walk"));
     }
 }
 
-/// Every disturbance of the table, every knock and the season have their verdict among the checks.
+/// What comes with nobody near, every knock and the season have their verdict among the checks of stillness; what people do
+/// has its rule and no check.
 #[test]
-fn each_disturbance_has_a_verdict() {
+fn what_moves_the_star_alone_has_a_verdict_and_what_people_do_a_rule() {
     let design = design(&plan());
     let has = |id: &str| {
         design
             .checks
             .iter()
-            .any(|check| check.id == format!("motion.{id}"))
+            .any(|check| check.id == format!("motion.{id}") && check.question == Question::Still)
     };
-    assert!(design.motion.disturbances.iter().all(|one| has(one.id)));
+    let ruled = |id: &str| design.motion.conduct.iter().any(|one| one.id == id);
+    assert_eq!(design.motion.disturbances.len(), 8);
+    for one in &design.motion.disturbances {
+        assert!(has(one.id) != ruled(one.id), "{}", one.id);
+    }
     assert!(
         ["settle", "slew", "flip", "season", "frequency"]
             .into_iter()

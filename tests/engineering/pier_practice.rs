@@ -25,15 +25,6 @@ fn design(plan: &SitePlan) -> Design {
     design_plan(plan, &NoShelf).unwrap()
 }
 
-fn verdict(design: &Design, id: &str) -> Verdict {
-    design
-        .checks
-        .iter()
-        .find(|check| check.id == id)
-        .unwrap()
-        .verdict
-}
-
 /// Common practice: 80 kg beside a pier on a metre cube move it by about 1.5 arcsec. That is soft ground.
 #[test]
 fn eighty_kilograms_beside_the_pier_on_soft_ground_are_an_arcsecond_and_a_half() {
@@ -86,8 +77,10 @@ fn the_same_pier_is_judged_by_its_use() {
     let deep = design(&plan);
     plan.purpose = Some(Use::Visual);
     let visual = design(&plan);
-    assert_eq!(verdict(&deep, "motion.standing"), Verdict::Fails);
-    assert_eq!(verdict(&visual, "motion.standing"), Verdict::Holds);
+    let moved = &deep.motion.disturbances;
+    let standing = moved.iter().find(|one| one.id == "standing");
+    let standing = standing.and_then(|one| one.worst_arcsec).unwrap();
+    assert!(standing > deep.motion.budget_arcsec && standing < visual.motion.budget_arcsec);
     assert!(visual.motion.budget_arcsec > 2.0 * deep.motion.budget_arcsec);
     assert!(
         deep.motion.budget.why.contains("long exposure")

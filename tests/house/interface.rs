@@ -27,7 +27,10 @@ const DESIGN: &str = "ground.shear_modulus_mpa ground.shear_wave_speed_m_s groun
     pier.mass_kg pier.bending_stiffness_n_m2 pier.base_joint_stiffness_n_m_per_rad pier.top_stiffness_n_per_m \
     anchors.preload_kn anchors.resin_volume_ml anchors.governing anchors.resistances \
     motion.frequencies_hz motion.stands motion.walk motion.wind_arcsec motion.thermal_arcsec motion.thermal_difference_k \
-    motion.settle_s motion.budget_arcsec motion.quiet_distance_m \
+    motion.settle_s motion.budget_arcsec motion.quiet_distance_m motion.conduct \
+    verdict.build.says verdict.build.because verdict.still.star_growth_ratio.expected verdict.still.star_growth_ratio.worst \
+    verdict.still.peak_left_ratio.expected verdict.still.peak_left_ratio.worst verdict.still.asked_ratio verdict.still.says \
+    verdict.still.because verdict.conduct_rule \
     checks assumptions cautions materials schedule";
 
 #[test]
@@ -43,7 +46,7 @@ fn a_design_keeps_its_fixed_names() {
     for (list, keys) in [
         (
             "checks",
-            "id title demand capacity unit utilisation verdict source",
+            "id question title demand capacity unit utilisation verdict source",
         ),
         ("assumptions", "field value why effect"),
         ("cautions", "id text when source"),
@@ -59,6 +62,19 @@ fn a_design_keeps_its_fixed_names() {
         assert!(
             value["motion"]["stands"][0].get(key).is_some(),
             "motion.stands[0] has no {key}"
+        );
+    }
+    for key in [
+        "id",
+        "event",
+        "star_growth_ratio",
+        "peak_left_ratio",
+        "tilt_arcsec",
+        "rule",
+    ] {
+        assert!(
+            value["motion"]["conduct"][0].get(key).is_some(),
+            "motion.conduct[0] has no {key}"
         );
     }
     for key in ["rms_arcsec", "peak_arcsec", "trail_arcsec", "trail_pixels"] {

@@ -75,6 +75,7 @@ pub(super) const LISTS: &[(&str, &[&str])] = &[
         "checks",
         &[
             "id",
+            "question",
             "title",
             "demand",
             "capacity",
@@ -128,12 +129,76 @@ pub(super) fn schema() -> Value {
             json!({ "type": "array", "items": line }),
         );
     }
+    properties.insert("verdict".to_owned(), verdict());
+    if let Some(motion) = properties.get_mut("motion") {
+        motion["properties"]["conduct"] = conduct();
+    }
     let required: Vec<_> = properties.keys().cloned().collect();
     json!({
         "type": "object",
         "description": "What was found. Units stand in the names. Further members may be added; these keep their names.",
         "required": required,
         "properties": properties
+    })
+}
+
+/// The three questions and their answers.
+fn verdict() -> Value {
+    let ids = json!({ "type": "array", "items": { "type": "string" } });
+    json!({
+        "type": "object",
+        "required": ["build", "still", "conduct_rule"],
+        "properties": {
+            "build": {
+                "type": "object",
+                "description": "Whether it may be built: no where a check of building fails, ask where one needs somebody to look.",
+                "required": ["says", "because"],
+                "properties": { "says": { "enum": ["yes", "no", "ask"] }, "because": ids }
+            },
+            "still": {
+                "type": "object",
+                "description": "Growth of the star's width over one exposure with nobody near; judged by the worst.",
+                "required": ["star_growth_ratio", "peak_left_ratio", "asked_ratio", "says", "because"],
+                "properties": {
+                    "star_growth_ratio": outcome(),
+                    "peak_left_ratio": outcome(),
+                    "asked_ratio": { "type": "number" },
+                    "says": { "enum": ["within", "over", null] },
+                    "because": ids
+                }
+            },
+            "conduct_rule": { "type": "string", "description": "What people may do while the telescope exposes." }
+        }
+    })
+}
+
+/// What people do and what each of it costs.
+fn conduct() -> Value {
+    json!({
+        "type": "array",
+        "description": "What people do while the telescope exposes; it never fails a pier.",
+        "items": {
+            "type": "object",
+            "required": ["id", "event", "star_growth_ratio", "peak_left_ratio", "tilt_arcsec", "rule"],
+            "properties": {
+                "id": { "type": "string" },
+                "event": { "type": "string" },
+                "star_growth_ratio": outcome(),
+                "peak_left_ratio": outcome(),
+                "tilt_arcsec": { "type": ["number", "null"] },
+                "rule": { "type": "string" }
+            }
+        }
+    })
+}
+
+/// What is expected and the unfavourable end.
+fn outcome() -> Value {
+    let ratio = json!({ "type": ["number", "null"] });
+    json!({
+        "type": ["object", "null"],
+        "required": ["expected", "worst"],
+        "properties": { "expected": ratio, "worst": ratio }
     })
 }
 

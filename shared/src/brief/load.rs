@@ -36,6 +36,8 @@ pub struct Load {
     pub seeing_arcsec: Given<f64>,
     /// Stated budget, arcsec.
     pub budget_arcsec: Option<f64>,
+    /// Growth of the star's width that the pier may cause with nobody there, as a share.
+    pub asked_growth_ratio: Given<f64>,
     /// Stated time for a knock to die.
     pub settle_s: Option<Time>,
     /// Wind while observing.
@@ -168,6 +170,18 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             Taken::new("good nights at a low site", "the budget", house),
         ),
         budget_arcsec: said.budget_arcsec,
+        asked_growth_ratio: ask.number(
+            "load.asked_growth_ratio",
+            Unit::One,
+            said.asked_growth_ratio,
+            |v| v,
+            0.05,
+            Taken::new(
+                "a tenth more is a common limit for long exposures, and half of it is left to the mount",
+                "whether the star is called still",
+                Source::judgement("growth of the star by a tenth, half of it the mount's; no standard exists"),
+            ),
+        ),
         settle_s: said.settle_s.map(second::new),
         observing_wind: ask.number(
             "load.observing_wind_m_s",

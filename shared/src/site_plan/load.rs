@@ -41,6 +41,8 @@ section! {
             seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog";
             /// Largest movement of the star that is acceptable; when not given, it follows from the use.
             budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier";
+            /// Growth of the star's width that the pier may cause with nobody there, as a share.
+            asked_growth_ratio: One, 0.001..=1.0, "less than a thousandth cannot be measured, more than twice as wide needs no pier";
             /// Longest time that a knock may take to die; when not given, it follows from the use.
             settle_s: Second, 0.1..=120.0, "quicker than 0.1 nobody sees, longer than two minutes is no pier";
             /// Mean wind speed in which one still observes.

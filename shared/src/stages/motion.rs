@@ -3,6 +3,7 @@
 mod budget;
 mod card;
 mod check;
+pub mod conduct;
 mod heat;
 pub mod history;
 pub mod improvement;
@@ -37,6 +38,7 @@ use crate::stages::pier::Pier;
 use crate::units::{Frequency, Spread, hertz, megapascal};
 
 pub use budget::Budget;
+pub use conduct::Conduct;
 pub use heat::Heat;
 pub use knock::Knock;
 pub use quiet::Quiet;
@@ -130,6 +132,8 @@ pub struct Motion {
     pub on_ground: stands::OnGround,
     /// Who moves the star, largest first.
     pub disturbances: Vec<Disturbance>,
+    /// What people do while the telescope exposes, what each of it costs the star, and its rule, the dearest first.
+    pub conduct: Vec<Conduct>,
     /// The star's width when everything happens within one exposure; null where nothing is known.
     pub star: Option<StarWidth>,
     /// Where to stand and walk during exposures: a card for the wall.
@@ -194,6 +198,13 @@ pub fn stage(
     let disturbances = share::find(&parts);
     let modes = solved.as_ref().map(shape::shapes).unwrap_or_default();
     let season = season::find(brief, ground, block, &mut notes);
+    let conduct = conduct::find(&conduct::Parts {
+        brief,
+        disturbances: &disturbances,
+        bump,
+        modes: &modes,
+        quiet: people.quiet,
+    });
     let told = summary::Parts {
         brief,
         disturbances: &disturbances,
@@ -228,6 +239,7 @@ pub fn stage(
         quiet_walking: people.quiet[1],
         step_ratio: people.step_ratio,
         on_ground: stands::OnGround::find(brief, ground, block, stiffness, pier, floor, &mut notes),
+        conduct,
         star: share::star_width(brief, &disturbances),
         disturbances,
         where_to_stand: people.where_to_stand,

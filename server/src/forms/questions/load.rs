@@ -91,6 +91,12 @@ pub(super) const CAMERA: Topic = Topic {
             "It follows from what the telescope is for.",
         ),
         number(
+            "load.asked_growth_ratio",
+            "How much wider may the pier make a star?",
+            "As a share, with nobody near: 0.05 is a twentieth wider over one exposure.",
+            "Assumed: a twentieth.",
+        ),
+        number(
             "load.settle_s",
             "The longest that a knock may take to die",
             "",

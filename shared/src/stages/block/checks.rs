@@ -31,22 +31,20 @@ pub(super) fn all(
         stand::sliding(brief, outline, actions),
         stand::buoyancy(brief, outline),
         fit::frost(brief, ground, outline),
-        fit::mass(brief, outline),
         fit::plate(brief, outline),
     ];
     let failed: Vec<_> = found
         .iter()
         .filter(|check| check.verdict == Verdict::Fails)
-        .map(|check| check.title.to_lowercase())
+        .map(|check| check.title.as_str())
         .collect();
     if !failed.is_empty() {
-        let words: Vec<&str> = failed.iter().map(String::as_str).collect();
         notes.caution(
             "block.does_not_work",
             When::Planning,
             format!(
-                "As it stands the block does not pass: {}. Change the plan before anything is dug.",
-                super::wording::listed(&words)
+                "The block fails a check: change the plan before you dig. Answered with no: {}",
+                failed.join(" ")
             ),
             Source::judgement("a failed check stops the work"),
         );

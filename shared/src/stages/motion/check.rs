@@ -16,100 +16,24 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     heat(brief, motion, notes);
     season(brief, motion, notes);
     settle(motion, notes);
-    for (disturbance, id, fields) in PEOPLE {
-        person(motion, disturbance, id, fields, notes);
-    }
 }
 
-/// What people do: disturbance, check, and the fields that move it.
-const PEOPLE: [(&str, &str, &[&str]); 6] = [
-    (
-        "standing",
-        "motion.standing",
-        &[
-            "floor.stands",
-            "floor.kind",
-            "block.depth_m",
-            "block.side_contact_to_m",
-            "site.soil",
-        ],
-    ),
-    (
-        "shifting",
-        "motion.shifting",
-        &["floor.stands", "floor.kind", "block.depth_m", "site.soil"],
-    ),
-    (
-        "sitting",
-        "motion.sitting",
-        &["floor.stands", "floor.kind", "block.depth_m", "site.soil"],
-    ),
-    (
-        "walk",
-        "motion.walk",
-        &[
-            "floor.walk",
-            "floor.kind",
-            "block.depth_m",
-            "block.side_contact_to_m",
-            "site.soil",
-        ],
-    ),
-    (
-        "second_person",
-        "motion.second_person",
-        &[
-            "floor.walk",
-            "floor.kind",
-            "block.depth_m",
-            "block.side_contact_to_m",
-            "site.soil",
-        ],
-    ),
-    (
-        "door",
-        "motion.door",
-        &["floor.length_m", "floor.kind", "block.depth_m"],
-    ),
-];
-
-fn person(
-    motion: &Motion,
-    disturbance: &str,
-    id: &'static str,
-    fields: &'static [&'static str],
-    notes: &mut Notes,
-) {
-    let Some(found) = motion.disturbances.iter().find(|one| one.id == disturbance) else {
-        return;
-    };
-    let title = format!("{} within the budget", found.title);
-    let check = match found.worst_arcsec {
-        Some(worst) => Check::at_most(
-            id,
-            title,
-            worst,
-            motion.budget_arcsec,
-            Unit::Arcsecond,
-            found.source,
-        )
-        .note(format!(
-            "Judged in the softest ground thought likely. {}",
-            sentence(&motion.budget.why)
-        )),
-        None => Check::unknown(id, title, Unit::Arcsecond, found.source, super::NOT_SOLVED),
-    };
-    notes.check(check.moved_by(fields));
+/// Adds a check of stillness.
+fn still(notes: &mut Notes, check: Check) {
+    notes.check(check.of_stillness());
 }
 
 fn unknown(id: &'static str, title: &str, unit: Unit, notes: &mut Notes) {
-    notes.check(Check::unknown(
-        id,
-        title,
-        unit,
-        OURS,
-        "The stiffness of this ground is not known, so that nothing can be said of what moves on it.",
-    ));
+    still(
+        notes,
+        Check::unknown(
+            id,
+            title,
+            unit,
+            OURS,
+            "The stiffness of this ground is not known, so that nothing can be said of what moves on it.",
+        ),
+    );
 }
 
 /// First frequency from which on a step is followed and hardly amplified, Hz.
@@ -134,7 +58,7 @@ fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     } else {
         ""
     };
-    notes.check(
+    still(notes,
         Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
             .note(format!(
                 "In the softest ground thought likely, whose own mass goes along a little, the first swing is at {}. Below some {} a step begins to ring instead of \
@@ -158,7 +82,7 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         return unknown("motion.wind", title, Unit::Arcsecond, notes);
     };
     let say = |value| brief.units.say(value, Unit::Arcsecond);
-    notes.check(
+    still(notes,
         Check::at_most("motion.wind", title, wind.worst_arcsec, motion.budget_arcsec, Unit::Arcsecond, OURS)
             .note(format!(
                 "At the telescope the wind is {}. Its flutter, as the amplitude of a swing, is held against the budget; a single gust \
@@ -191,7 +115,7 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     } else {
         "Nothing corrects it within one exposure.".to_owned()
     };
-    notes.check(
+    still(notes,
         Check::at_most(
             "motion.thermal",
             "Warmth on one side of the column stays within the budget",
@@ -223,7 +147,8 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     ];
     let Some(season) = motion.season else {
         let why = "Nobody can presume how this ground moves through a year; the alignment has to be measured again and again.";
-        return notes.check(
+        return still(
+            notes,
             Check::unknown(id, title, Unit::Arcsecond, super::season::SOURCE, why).moved_by(fields),
         );
     };
@@ -240,7 +165,7 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     } else {
         String::new()
     };
-    notes.check(
+    still(notes,
         Check::at_most(id, title, drift(guiding.min(exposure)), motion.budget_arcsec, Unit::Arcsecond, super::season::SOURCE)
             .note(format!(
                 "After a year without a new alignment the axis leans by {} and a star drifts by up to {} in a minute.{alone} Align the \
@@ -320,7 +245,7 @@ fn dies(
         )),
         None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes; that is no pier."),
     };
-    notes.check(check.moved_by(fields));
+    still(notes, check.moved_by(fields));
 }
 
 /// A reason begun with a capital, as a sentence of its own.

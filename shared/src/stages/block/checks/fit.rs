@@ -1,14 +1,14 @@
-//! Whether the block is deep, heavy and wide enough. Edge distance and thickness for the studs are checked with the studs.
+//! Whether the block is deep and wide enough. Edge distance and thickness for the studs are checked with the studs.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::stages::block::needs::{TONNE_KG, plate_needs};
+use crate::stages::block::needs::plate_needs;
 use crate::stages::block::outline::Outline;
 use crate::stages::ground::Ground;
-use crate::units::{kilogram, metre, millimetre};
+use crate::units::{metre, millimetre};
 
 pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check {
     let needed = ground.frost_base_depth;
@@ -37,31 +37,6 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Check 
         "site.frost_depth_m",
         "site.freezing_index_c_days",
     ])
-}
-
-pub(super) fn mass(brief: &Brief, outline: &Outline) -> Check {
-    let mass = kilogram::get(outline.mass());
-    let mut note =
-        "A rule of thumb of the trade: a heavy block is slow to answer a knock. Stiff ground round it counts for more than mass."
-            .to_owned();
-    if mass < TONNE_KG {
-        note.push_str(&format!(
-            " This one lacks {}: make it wider or deeper, {} times the concrete in all.",
-            brief.units.say(TONNE_KG - mass, Unit::Kilogram),
-            brief.units.say(TONNE_KG / mass, Unit::One)
-        ));
-    }
-    let source = Source::common_practice("about a tonne in the ground at least");
-    Check::at_least(
-        "block.mass",
-        "A tonne of concrete at least",
-        kilogram::get(outline.mass()),
-        TONNE_KG,
-        Unit::Kilogram,
-        source,
-    )
-    .note(note)
-    .moved_by(&["block.length_m", "block.width_m", "block.depth_m"])
 }
 
 pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
