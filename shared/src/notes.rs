@@ -1,5 +1,6 @@
 //! What a stage has to say besides its figures: checks, assumptions, cautions and the workings behind each number.
 
+mod ask;
 mod check;
 
 use serde::Serialize;

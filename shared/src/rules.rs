@@ -35,6 +35,7 @@ pub mod resin;
 pub mod sci_p354_2009;
 pub mod sightline;
 pub mod stud_group;
+pub mod taylor_1937;
 pub mod terzaghi_1943;
 pub mod threads;
 pub mod tubes;

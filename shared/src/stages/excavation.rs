@@ -136,7 +136,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         as_stiff_side: wider::as_stiff_side(ground.group, room.depth),
     };
     checks::checks(brief, ground, room, &value, &mut notes);
-    face::check(brief, ground, &value, &mut notes);
+    face::check(ground, &value, &mut notes);
     dangers::cautions(brief, ground, &value, &mut notes);
     Found { value, notes }
 }

@@ -1,63 +1,260 @@
-//! Whether a vertical face stands until the concrete is in.
+//! Whether a vertical face stands until the concrete is in: one answer, read by the pit's check and by the block's side contact.
 
-use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
-use crate::rules::osha_1926_p_1989::slopes;
 use crate::rules::terzaghi_1943::vertical_cut;
+use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table;
-use crate::units::{kilonewton_per_cubic_metre, kilopascal, metre};
+use crate::stages::ground::soil_table::{self, Group};
+use crate::units::{Length, kilonewton_per_cubic_metre, kilopascal, metre};
 
-/// On the height at which the face would fall.
-const SAFETY_FACTOR: f64 = 2.0;
-/// What the check asks.
-const TITLE: &str = "A vertical face stands until the concrete is in";
-/// What moves it.
+/// No face is left higher than this, however strong the clay.
+const MOST_M: f64 = 1.2;
+/// Deeper than this a face that does not stand is nothing to shutter from above by oneself.
+const SHUTTERED_M: f64 = 0.6;
+/// Drained strength of clay after a season: cohesion in kPa, friction in degrees.
+const SEASON: (f64, f64) = (2.0, 25.0);
+/// What moves the check.
 const FIELDS: &[&str] = &["site.soil", "block.depth_m", "excavation.sides"];
+/// Where the height of [`MOST_M`] comes from.
+const MOST: Source = Source::new(
+    "DIN 4124",
+    "2012",
+    "upright to 1.25 m, and the 1.2 m of British site practice; read where other texts quote them",
+    Standing::SecondHand,
+);
+/// Where [`SHUTTERED_M`] comes from.
+const SHUTTERED: Source = Source::judgement(
+    "a face that will not stand is shuttered or battered; beyond 0.6 m somebody looks",
+);
 
-/// Adds the check: a height for clay, unknown for other ground; none for sound rock and battered sides.
-pub fn check(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    if !pit.cast_against_ground || ground.is_stable_rock() {
+/// What a vertical face in this ground does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Face {
+    /// Sound rock stands.
+    Rock,
+    /// It may stand for the hours of digging and pouring, dry and without fissures, to this height; it never holds.
+    MayStand {
+        /// Height to which it may be left.
+        height: Length,
+    },
+    /// It will not stand, at any height: shutter it or batter it. The block's sides are then held by backfill only.
+    WillNotStand(Loose),
+}
+
+/// Why a face will not stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Loose {
+    /// Sand and gravel: what holds them is damp.
+    Grains,
+    /// Groundwater above the foot of the face.
+    Seepage,
+    /// Fill, peat: dug or deposited loosely.
+    Disturbed,
+    /// Clay that dries and swells is full of fissures.
+    Fissured,
+}
+
+impl Face {
+    /// Whether concrete may be poured against it, so that the block's sides are held by undisturbed ground.
+    #[must_use]
+    pub const fn stands(&self) -> bool {
+        !matches!(self, Self::WillNotStand(_))
+    }
+}
+
+/// What a vertical face does down to a depth.
+///
+/// # Source
+/// Sand, gravel, fill, seepage: no cohesion that lasts (DIN 4124 as quoted, 29 CFR 1926 Subpart P type C); clay by
+/// [`vertical_cut::design_height`] at the word's lowest strength, at most 1.2 m; silt and weathered rock to 1.2 m by judgement.
+#[must_use]
+pub fn face(ground: &Ground, depth: Length) -> Face {
+    let seeps = ground.groundwater_depth.is_some_and(|water| water < depth);
+    let most = metre::new(MOST_M);
+    match ground.group {
+        Group::Rock if ground.is_stable_rock() => Face::Rock,
+        Group::Unfit if ground.soil == Soil::ShrinkingClay => Face::WillNotStand(Loose::Fissured),
+        Group::Unfit => Face::WillNotStand(Loose::Disturbed),
+        Group::Sand | Group::Gravel => Face::WillNotStand(Loose::Grains),
+        Group::Clay | Group::Silt | Group::Rock if seeps => Face::WillNotStand(Loose::Seepage),
+        Group::Clay => Face::MayStand {
+            height: clay_height(ground).map_or(most, |height| height.min(most)),
+        },
+        Group::Silt | Group::Rock => Face::MayStand { height: most },
+    }
+}
+
+/// Height of a face at the low end of the clay's word.
+fn clay_height(ground: &Ground) -> Option<Length> {
+    let strength = soil_table::row(ground.soil).undrained_strength_kpa?;
+    Some(vertical_cut::design_height(
+        kilopascal::new(strength),
+        ground.unit_weight,
+    ))
+}
+
+/// Adds the check; none for sound rock and battered sides.
+pub fn check(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    if !pit.cast_against_ground {
         return;
     }
-    let Some(strength) = soil_table::row(brief.site.soil.value)
-        .undrained_strength_kpa
-        .filter(|_| !pit.dewatering)
-    else {
-        let why = "Soil without cohesion, loosened rock, disturbed soil and soil under water have no height at which they can be relied on to stand. Dig a \
-                   trial hole; where its face runs, line the pit with boards that stay, or batter it.";
-        notes.check(
-            Check::unknown("excavation.face", TITLE, Unit::Metre, slopes::TYPES, why)
-                .moved_by(FIELDS),
-        );
-        return;
+    match face(ground, pit.depth) {
+        Face::Rock => (),
+        Face::MayStand { height } => may_stand(ground, pit, height, notes),
+        Face::WillNotStand(why) => will_not_stand(why, pit, notes),
+    }
+}
+
+fn may_stand(ground: &Ground, pit: &Excavation, height: Length, notes: &mut Notes) {
+    workings(ground, height, notes);
+    // Silt runs when it is shaken or wetted, and soft clay bulges: somebody looks before anyone relies on them.
+    let weak = ground.group == Group::Silt || ground.soil == Soil::SoftClay;
+    let note = if weak {
+        "Soft clay and silt may stand for the hours of digging and pouring, if they are dry and nobody shakes the edge. Dig a trial pit and \
+         look: where the face bulges or runs, shutter or batter it. Dig, look, pour the same day; do not climb in."
+    } else {
+        "It may stand for the hours of digging and pouring, dry and without fissures; rain, frost, vibration and days take that away. \
+         Above this height cut the side back or support it. Dig, look, pour the same day; do not climb in."
     };
-    let falls = vertical_cut::cracked(kilopascal::new(strength), ground.unit_weight);
-    let stands = falls / SAFETY_FACTOR;
-    notes.working(
-        Working::new(
+    notes.check(
+        Check::at_most(
             "excavation.face",
-            "Height to which a face in this clay may be left",
-            "H = 2.67 c / (γ F)",
-            vertical_cut::SOURCE,
+            "May a vertical face be left until the concrete is in?",
+            metre::get(pit.depth),
+            metre::get(height),
+            Unit::Metre,
+            MOST,
         )
-        .with("c", strength, Unit::Kilopascal)
-        .with(
-            "γ",
-            kilonewton_per_cubic_metre::get(ground.unit_weight),
-            Unit::KilonewtonPerCubicMetre,
-        )
-        .with("F", SAFETY_FACTOR, Unit::One)
-        .gives("H", metre::get(stands), Unit::Metre),
+        .ask_when(weak && metre::get(pit.depth) > SHUTTERED_M)
+        .asks_beyond()
+        .note(note)
+        .moved_by(FIELDS),
+    );
+}
+
+fn will_not_stand(why: Loose, pit: &Excavation, notes: &mut Notes) {
+    let why = match why {
+        Loose::Grains => {
+            "A vertical face in sand or gravel will not stand: what seems to hold it is damp, which sun, rain or a footstep takes away."
+        }
+        Loose::Seepage => "A vertical face that water seeps from will not stand.",
+        Loose::Disturbed => {
+            "A vertical face in ground that was dug or filled before will not stand."
+        }
+        Loose::Fissured => {
+            "Clay that shrinks is full of fissures, along which a vertical face lets go: it will not stand."
+        }
+    };
+    let note = format!(
+        "{why} Shutter it from the edge as you dig, or batter it; the block's sides are then counted as backfilled. Nobody goes in deeper \
+         than the knee. Beyond this depth have somebody look who shores pits."
     );
     notes.check(
-        Check::at_most("excavation.face", TITLE, metre::get(pit.depth), metre::get(stands), Unit::Metre, vertical_cut::SOURCE)
-            .note(
-                "Half of the height at which cracked clay of this strength would fall: enough to pour against, not to stand below. Rain, \
-                 frost, vibration and days take it away.",
-            )
-            .moved_by(FIELDS),
+        Check::at_most(
+            "excavation.face",
+            "Is the pit shallow enough to shutter a face that will not stand?",
+            metre::get(pit.depth),
+            SHUTTERED_M,
+            Unit::Metre,
+            SHUTTERED,
+        )
+        .asks_beyond()
+        .note(note)
+        .moved_by(FIELDS),
     );
+}
+
+fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
+    let Some(strength) = soil_table::row(ground.soil).undrained_strength_kpa else {
+        return;
+    };
+    let weight = ground.unit_weight;
+    let line = |id, title, formula, source| {
+        Working::new(id, title, formula, source).with(
+            "γ",
+            kilonewton_per_cubic_metre::get(weight),
+            Unit::KilonewtonPerCubicMetre,
+        )
+    };
+    notes.working(
+        line(
+            "excavation.face",
+            "Height to which a face in this clay may be left for hours",
+            "H = min(1.2 m, (2.67 c/1.5 − 5 kPa)/γ)",
+            vertical_cut::DESIGN,
+        )
+        .with("c", strength, Unit::Kilopascal)
+        .gives("H", metre::get(height), Unit::Metre),
+    );
+    let (cohesion, friction) = SEASON;
+    let later = vertical_cut::season_later(kilopascal::new(cohesion), friction, weight);
+    notes.working(
+        line(
+            "excavation.face_later",
+            "Height at which the same clay falls a season later",
+            "H = 2.67 c' tan(45° + φ/2)/γ",
+            vertical_cut::SOURCE,
+        )
+        .with("c'", cohesion, Unit::Kilopascal)
+        .with("φ", friction, Unit::Degree)
+        .gives("H", metre::get(later), Unit::Metre),
+    );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::brief::resolve;
+    use crate::notes::Verdict;
+    use crate::site_plan::SitePlan;
+    use crate::stages::{block, excavation, ground, room};
+
+    fn found(soil: Soil, depth_m: f64, water_m: Option<f64>) -> (Face, Check) {
+        let mut plan = SitePlan::unknown();
+        plan.site.soil = Some(soil);
+        plan.site.groundwater_depth_m = water_m;
+        plan.block.depth_m = Some(depth_m);
+        plan.excavation.sides = Some(crate::site_plan::excavation::Sides::Vertical);
+        let brief = resolve(&plan).unwrap();
+        let ground = ground::stage(&brief).value;
+        let room = room::room(&brief, &ground);
+        let block = block::stage(&brief, &ground, &room).value;
+        let pit = excavation::stage(&brief, &ground, &room, &block);
+        let check = pit.notes.checks.into_iter();
+        let check = check.filter(|check| check.id == "excavation.face").last();
+        (face(&ground, metre::new(depth_m)), check.unwrap())
+    }
+
+    /// Basis of 29 CFR 1926 Subpart P and DIN 4124 as quoted: no cut in sand, gravel, fill or seepage is relied on.
+    #[test]
+    fn sand_gravel_fill_and_seepage_never_stand() {
+        for (soil, water) in [
+            (Soil::LooseSand, None),
+            (Soil::DenseSand, None),
+            (Soil::Gravel, None),
+            (Soil::MadeGround, None),
+            (Soil::ShrinkingClay, None),
+            (Soil::FirmClay, Some(0.5)),
+        ] {
+            let (face, check) = found(soil, 1.0, water);
+            assert!(!face.stands(), "{soil:?}");
+            assert_eq!(check.verdict, Verdict::Unknown, "{soil:?}");
+            assert_eq!((check.demand, check.capacity), (Some(1.0), Some(0.6)));
+        }
+    }
+
+    #[test]
+    fn firm_clay_may_stand_to_a_metre_and_a_fifth() {
+        let (face, check) = found(Soil::FirmClay, 1.2, None);
+        assert!(face.stands() && matches!(check.verdict, Verdict::Holds | Verdict::Close));
+        assert_eq!(
+            found(Soil::FirmClay, 1.25, None).1.verdict,
+            Verdict::Unknown
+        );
+        assert_eq!(found(Soil::SoftClay, 1.0, None).1.verdict, Verdict::Unknown);
+        assert_eq!(found(Soil::Silt, 1.0, None).1.verdict, Verdict::Unknown);
+    }
 }

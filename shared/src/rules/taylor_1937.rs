@@ -1,0 +1,3 @@
+//! Taylor 1937: the stability number of a slope in clay.
+
+pub mod vertical_cut;
