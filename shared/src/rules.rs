@@ -25,6 +25,7 @@ pub mod hardin_black_1968;
 pub mod hogg_1938;
 pub mod ibc_2012;
 pub mod image_motion;
+pub mod layer_on_rock;
 pub mod li_2010;
 pub mod mechanics;
 pub mod meeus_1998;

@@ -168,8 +168,9 @@ fn layers_lie_between_what_low_and_high_ground_take() {
                     found > 0.99 * factor.low && found < 1.01 * factor.high,
                     "{words}"
                 );
-                // Over near rock the vertical estimate is soft by up to a fifth, the more the nearer Poisson's ratio is to a half.
-                let most = if axis == 2 { 0.2 } else { 0.12 };
+                // Over near rock the estimate of a bonded block is soft by up to a fifth in sway and vertically: its base and its
+                // sides are added up as if neither felt the other.
+                let most = if axis == 0 || axis == 2 { 0.2 } else { 0.12 };
                 assert!((factor.typical / found - 1.0).abs() < most, "{words}");
             }
             for at in 1..even.places().len() {

@@ -38,6 +38,7 @@ mod pier_dynamics;
 mod pier_practice;
 mod plate_on_ground;
 mod rigid_base;
+mod rock;
 mod sci_p398;
 mod soil_dynamics;
 mod star_images;

@@ -3,7 +3,7 @@
 use crate::brief::{Ask, Given, Origin, Taken};
 use crate::figure::Unit;
 use crate::notes::AssumedValue;
-use crate::site_plan::site::{Exposure, Soil};
+use crate::site_plan::site::{Exposure, RockKind, Soil};
 use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
 use crate::units::{Length, Velocity, metre, metre_per_second};
@@ -21,6 +21,19 @@ pub struct Site {
     pub groundwater_depth: Given<Option<Length>>,
     /// The person's own figures, out of which the ground stage takes what is there.
     pub stated: site_plan::Site,
+}
+
+impl Site {
+    /// The word of the rock below softer ground, by its kind; sound where no kind is named, since a bar that rings has met
+    /// sound rock.
+    #[must_use]
+    pub fn rock_below(&self) -> Soil {
+        if self.stated.rock_kind.is_some_and(RockKind::is_soft) {
+            Soil::WeatheredRock
+        } else {
+            Soil::Rock
+        }
+    }
 }
 
 /// Decides the site's unknowns.

@@ -59,6 +59,16 @@ choice! {
     }
 }
 
+choice! {
+    /// What lies between the block's base and the rock that it stands on.
+    pub enum RockSurface {
+        /// Brushed and washed: concrete on clean rock.
+        Washed = "washed",
+        /// As the spade leaves it, with dirt in every hollow.
+        AsDug = "as_dug",
+    }
+}
+
 section! {
     /// Footing.
     pub struct Block in block {
@@ -93,6 +103,8 @@ section! {
             mix: Option<Mix>,
             /// Steel in it.
             reinforcement: Option<Reinforcement>,
+            /// What lies between its base and the rock that it stands on.
+            rock_surface: Option<RockSurface>,
         }
     }
 }

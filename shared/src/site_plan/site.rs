@@ -39,6 +39,39 @@ choice! {
 }
 
 choice! {
+    /// Kind of rock, as far as it decides what is bonded into it and how stiff it is.
+    pub enum RockKind {
+        /// Granite, basalt and their like.
+        Granite = "granite_or_basalt",
+        /// Dolomite and hard limestone.
+        Dolomite = "dolomite",
+        /// Soft limestone.
+        SoftLimestone = "soft_limestone",
+        /// Slate and hard shale.
+        Slate = "slate_or_hard_shale",
+        /// Sandstone.
+        Sandstone = "sandstone",
+        /// Weathered sandstone.
+        WeatheredSandstone = "weathered_sandstone",
+        /// Soft shale.
+        SoftShale = "soft_shale",
+        /// Chalk.
+        Chalk = "chalk",
+    }
+}
+
+impl RockKind {
+    /// Whether it is as soft as weathered rock.
+    #[must_use]
+    pub const fn is_soft(self) -> bool {
+        matches!(
+            self,
+            Self::WeatheredSandstone | Self::SoftShale | Self::Chalk
+        )
+    }
+}
+
+choice! {
     /// How open the site lies to the wind.
     pub enum Exposure {
         /// Open country, coast, hilltop.
@@ -101,6 +134,8 @@ section! {
             soil: Option<Soil>,
             /// How open the site is to the wind.
             exposure: Option<Exposure>,
+            /// Kind of the rock that `rock_depth_m` or `soil` speaks of.
+            rock_kind: Option<RockKind>,
             /// Where the figures of frost, temperature and gust come from.
             climate_source: Option<String>,
         }

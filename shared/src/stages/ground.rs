@@ -105,6 +105,9 @@ pub struct Ground {
     /// Depth of rock below ground level; none when deep or not known.
     #[serde(rename = "rock_depth_m", serialize_with = "metre::option::serialize")]
     pub rock_depth: Option<Length>,
+    /// Whether the rock at that depth is sound: it is, unless the plan names a soft kind, or the ground is weathered rock itself.
+    #[serde(skip)]
+    pub rock_below_is_sound: bool,
     /// Type of soil for the slope of the pit's sides above the water.
     pub slope_type: SlopeType,
     /// Slope of the pit's sides that stands, degrees from level; 90 for rock.
@@ -120,6 +123,14 @@ impl Ground {
     #[must_use]
     pub fn is_stable_rock(&self) -> bool {
         self.slope_type == SlopeType::StableRock
+    }
+
+    /// Whether a base at this depth stands on sound rock, be it the ground itself or rock below softer ground.
+    #[must_use]
+    pub fn is_sound_rock_at(&self, depth: Length) -> bool {
+        let slack = metre::new(1e-6);
+        let reached = self.rock_depth.is_some_and(|rock| depth + slack >= rock);
+        self.is_stable_rock() || (self.rock_below_is_sound && reached)
     }
 }
 
@@ -164,6 +175,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         groundwater_depth: groundwater,
         topsoil_depth: brief.site.stated.topsoil_depth_m.map(metre::new),
         rock_depth: brief.site.stated.rock_depth_m.map(metre::new),
+        rock_below_is_sound: row.group != Group::Rock && brief.site.rock_below() == Soil::Rock,
         slope_type: row.slope_type,
         safe_slope_deg: angle_deg(slope),
         bulking_ratio: row.bulking_ratio,

@@ -153,7 +153,7 @@ pub fn stage(
             };
         }
     };
-    let layers = layers::find(&brief.site.stated, &solved, shelf);
+    let layers = layers::find(brief, ground, &solved, shelf);
     let uneven = uneven::together(&layers);
     workings::note(brief, &solved, g, &uneven, &mut notes);
     published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);

@@ -1,12 +1,16 @@
 //! Ground that is not even, and holes wider than the block: the planner's factors against finite elements.
 
-use stillground::halfspace::{NoShelf, solve};
+use stillground::halfspace::{NoShelf, Shape, solve};
 use stillground::notes::Notes;
-use stillground::stages::ground_stiffness::layers::{self, Layer};
+use stillground::stages::ground_stiffness::layers::{self, Layer, Modulus, Rock};
 use stillground::stages::ground_stiffness::stiffening as depth;
+use stillground::units::Spread;
 
 use super::{off, table};
 use crate::elements::{Asked, Case, Reference};
+
+/// Modulus of the elements' rock over that of the soil.
+const ROCK_RATIO: f64 = 50.0;
 
 /// Entries that the tables of layers have, with their names.
 const ENTRIES: [(&str, usize); 4] = [("z", 2), ("x", 0), ("ry", 4), ("rz", 5)];
@@ -84,8 +88,22 @@ impl Layered {
             .and_then(|depth| layers::topsoil(depth, &solved, &NoShelf));
         topsoil.or_else(|| {
             self.rock_m
-                .and_then(|depth| layers::rock(depth, &solved.shape))
+                .and_then(|depth| layers::rock(&below(depth, &solved.shape), &solved, &NoShelf))
         })
+    }
+}
+
+/// The elements' rock: fifty times the soil's modulus, its Poisson's ratio the same.
+fn below(depth_m: f64, shape: &Shape) -> Rock {
+    let modulus = |mpa: f64| Modulus {
+        mpa: Spread::exactly(mpa),
+        poisson_ratio: shape.poisson_ratio,
+    };
+    Rock {
+        depth_m,
+        washed: false,
+        soil: modulus(1.0),
+        rock: modulus(ROCK_RATIO),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Footing.
 
 use super::super::question::{Topic, choice, number};
-use stillground::site_plan::block::{Cement, Concrete, Mix, Reinforcement};
+use stillground::site_plan::block::{Cement, Concrete, Mix, Reinforcement, RockSurface};
 
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
@@ -45,6 +45,15 @@ pub(super) const TOPICS: &[Topic] = &[
                 "… down to this depth",
                 "Both depths alike: no contact at all.",
                 "Down to the base.",
+            ),
+            choice!(
+                "block.rock_surface",
+                RockSurface,
+                block.rock_surface,
+                "If the base stands on rock, how clean is the rock?",
+                "Brush it, wash it and mop it dry on the day of the pour: dirt left in the hollows makes the block softer.",
+                "Assumed: five millimetres of dirt stay on it.",
+                { Washed: "Brushed and washed clean", AsDug: "As the spade leaves it", }
             ),
         ],
     },

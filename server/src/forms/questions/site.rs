@@ -2,7 +2,7 @@
 
 use super::super::question::{Kind, Question, Topic, choice, number};
 use stillground::figure::Units;
-use stillground::site_plan::site::{Exposure, Soil};
+use stillground::site_plan::site::{Exposure, RockKind, Soil};
 
 const METRIC: &str = "metric";
 const IMPERIAL: &str = "imperial";
@@ -120,6 +120,24 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Depth of rock",
                 "Where the bar rings.",
                 "No rock is expected within the depth that matters.",
+            ),
+            choice!(
+                "site.rock_kind",
+                RockKind,
+                site.rock_kind,
+                "What kind of rock is it?",
+                "A geological map of the district names it.",
+                "Assumed: sound rock, with the least grip on a dowel that any rock gives.",
+                {
+                    Granite: "Granite, basalt or the like",
+                    Dolomite: "Dolomite or hard limestone",
+                    SoftLimestone: "Soft limestone",
+                    Slate: "Slate or hard shale",
+                    Sandstone: "Sandstone",
+                    WeatheredSandstone: "Weathered sandstone",
+                    SoftShale: "Soft shale",
+                    Chalk: "Chalk",
+                }
             ),
         ],
     },

@@ -24,15 +24,18 @@ pub(super) fn all(
     notes: &mut Notes,
 ) -> (Pressure, Pressure) {
     lines::workings(brief, outline, actions, notes);
-    let found = [
+    let standing = [
         stand::bearing(brief, ground, outline, actions),
         stand::effective(ground, outline, actions),
         stand::overturning(outline, actions),
         stand::sliding(brief, outline, actions),
         stand::buoyancy(brief, outline),
-        fit::frost(brief, ground, outline),
-        fit::plate(brief, outline),
     ];
+    let found: Vec<_> = standing
+        .into_iter()
+        .chain(fit::frost(brief, ground, outline))
+        .chain([fit::plate(brief, outline)])
+        .collect();
     let failed: Vec<_> = found
         .iter()
         .filter(|check| check.verdict == Verdict::Fails)

@@ -77,5 +77,6 @@ pub fn layer(thickness_m: f64, solved: &Solved, shelf: &dyn Shelf) -> Option<Lay
         stiffness,
         coupling: [between(0, 4), between(1, 3)],
         lean,
+        inputs: [None; 4],
     })
 }
