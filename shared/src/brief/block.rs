@@ -147,7 +147,7 @@ fn rock_washed(plan: &SitePlan, ask: &mut Ask) -> Given<bool> {
             Unit::One,
             Taken::new(
                 "dirt stays in every hollow of a rock that is not brushed and washed",
-                "a few millimetres of soil under a base on rock take half of its stiffness and more",
+                "even a thin film of soil under a base on rock takes half of its stiffness",
                 Source::judgement("5 mm of soil under a base on rock that nobody washed"),
             ),
         );

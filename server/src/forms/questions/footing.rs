@@ -52,7 +52,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 block.rock_surface,
                 "If the base stands on rock, how clean is the rock?",
                 "Brush it, wash it and mop it dry on the day of the pour: dirt left in the hollows makes the block softer.",
-                "Assumed: five millimetres of dirt stay on it.",
+                "Assumed: a thin film of dirt stays on it.",
                 { Washed: "Brushed and washed clean", AsDug: "As the spade leaves it", }
             ),
         ],

@@ -81,7 +81,8 @@ mod tests {
         let sway = [1.118, 1.253, 1.545, 2.163, 3.436, 7.306, 65.6];
         let rocking = [1.009, 1.055, 1.270, 1.952, 3.556, 8.53, 83.2];
         let vertical = [1.292, 1.673, 2.604, 4.722, 9.16, 22.5, 221.9];
-        let rows: [(fn(f64, f64) -> f64, [f64; 7]); 3] = [
+        type Row = (fn(f64, f64) -> f64, [f64; 7]);
+        let rows: [Row; 3] = [
             (sway_factor, sway),
             (rocking_factor, rocking),
             (vertical_factor, vertical),
