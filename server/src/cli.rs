@@ -62,6 +62,14 @@ enum Command {
         /// Replace a store that is there; it is kept beside the new one
         #[arg(long)]
         force: bool,
+        /// Take a copy although rows of it are damaged: they stay damaged, and the others are there again
+        #[arg(long)]
+        damaged_too: bool,
+    },
+    /// Read everything that is kept and name what is damaged; the planner may run meanwhile
+    Verify {
+        /// A file written by backup; left out: the store
+        file: Option<PathBuf>,
     },
     /// Write one plan with all its revisions as JSON, without its links
     Export {
@@ -145,7 +153,12 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Design { file } => design::design(&file),
         Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
         Command::Backup { file } => archive::backup(&config()?, &file),
-        Command::Restore { file, force } => archive::restore(&config()?, &file, force),
+        Command::Restore {
+            file,
+            force,
+            damaged_too,
+        } => archive::restore(&config()?, &file, force, damaged_too),
+        Command::Verify { file } => archive::verify(&config()?, file.as_deref()),
         Command::Export { plan, out } => parcel::export(&config()?, &plan, out.as_deref()),
         Command::Import { file } => parcel::import(&config()?, &file),
         Command::Check => check::check(&line.settings, stated, &strangers),

@@ -7,6 +7,7 @@ pub mod archive;
 mod batches;
 mod connection;
 mod database;
+mod digest;
 mod failure;
 mod file;
 mod look;
@@ -23,6 +24,7 @@ mod schema;
 mod secret;
 pub mod sheets;
 mod turn;
+pub mod verify;
 
 use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
@@ -176,6 +178,7 @@ pub struct Store {
     quotas: Quotas,
     looks: look::Looks,
     saves: save::Saves,
+    damage: verify::Known,
 }
 
 impl Store {
@@ -190,6 +193,7 @@ impl Store {
             quotas: Quotas::default(),
             looks: look::looks(),
             saves: save::saves(),
+            damage: verify::Known::default(),
         })
     }
 

@@ -5,17 +5,52 @@ use std::path::Path;
 use super::{Failure, block_on, say};
 use crate::config::Config;
 use crate::store::archive;
+use crate::store::verify::Verified;
 
 /// Writes a copy of the store; the service may go on meanwhile.
 pub(super) fn backup(config: &Config, file: &Path) -> Result<(), Failure> {
-    let held = block_on(archive::backup(&config.database, file))?.map_err(Failure::fault)?;
-    say(format_args!("{}: {held}", file.display()))
+    let (held, verified) =
+        block_on(archive::backup(&config.database, file))?.map_err(Failure::fault)?;
+    say(format_args!("{}: {held}", file.display()))?;
+    sound(&verified)
+}
+
+/// Reads everything in the store, or in a copy, and says what is damaged.
+pub(super) fn verify(config: &Config, file: Option<&Path>) -> Result<(), Failure> {
+    let verified = block_on(async {
+        match file {
+            Some(file) => archive::verify_file(file).await,
+            None => archive::verify(&config.database).await,
+        }
+    })?
+    .map_err(Failure::fault)?;
+    sound(&verified)?;
+    say(verified)
+}
+
+/// Damage is a failure, whatever else went well, and each damaged row has a line of its own.
+fn sound(verified: &Verified) -> Result<(), Failure> {
+    if verified.damaged.is_empty() {
+        return Ok(());
+    }
+    for what in &verified.damaged {
+        say(format_args!("damaged: {what}"))?;
+    }
+    Err(Failure::fault(format!(
+        "{} of what was kept is damaged; all else was read and is sound",
+        verified.damaged.len()
+    )))
 }
 
 /// Puts a copy in the store's place.
-pub(super) fn restore(config: &Config, file: &Path, force: bool) -> Result<(), Failure> {
+pub(super) fn restore(
+    config: &Config,
+    file: &Path,
+    force: bool,
+    damaged_too: bool,
+) -> Result<(), Failure> {
     use crate::store::StoreFailure::Exists;
-    let restored = block_on(archive::restore(&config.database, file, force))?;
+    let restored = block_on(archive::restore(&config.database, file, force, damaged_too))?;
     let (held, aside) = restored.map_err(|failure| match failure {
         Exists(store) => {
             Failure::fault(format!("{store} is already there; --force puts the backup in its place and keeps the old one beside it"))

@@ -42,6 +42,13 @@ impl From<StoreFailure> for Trouble {
                 "The store cannot be read just now. Nothing was changed; tell whoever runs this service.",
                 &failure,
             ),
+            StoreFailure::DamagedRow(_) => Self::store(
+                "What was kept here is damaged on the service's disk and is not shown, so that nobody works by it. Nothing was \
+                 changed. Other plans and revisions are not touched; tell whoever runs this service, who can bring it back \
+                 from a copy.",
+                &failure,
+            )
+            .with_code("store_damaged"),
             StoreFailure::Quota => Self::quota(),
             _ => Self::broken("using the store", &failure),
         }

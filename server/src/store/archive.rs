@@ -8,11 +8,13 @@ mod postgres;
 mod table;
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use sqlx::Connection;
 
 use super::connection::Line;
-use super::schema::sqlite_version;
+use super::schema::{RECORD, sqlite_only_ours, sqlite_version};
+use super::verify::{On, Verified, verify as read_all};
 use super::{Outcome, StoreFailure, private};
 use crate::config::{Database, PostgresServer};
 
@@ -31,14 +33,12 @@ pub struct Inventory {
     pub photos: i64,
 }
 
-/// The first schema with a record.
-const RECORD: i64 = 2;
-
-/// Writes a consistent copy of the store to a new file, while services may be writing.
+/// Writes a consistent copy of the store to a new file, while services may be writing, and reads it back: what is damaged
+/// in the store is damaged in its copy, and told.
 ///
 /// # Errors
 /// No store, a copy that is already there, or a disk that does not take it.
-pub async fn backup(database: &Database, file: &Path) -> Outcome<Inventory> {
+pub async fn backup(database: &Database, file: &Path) -> Outcome<(Inventory, Verified)> {
     if file.exists() {
         return Err(StoreFailure::Exists(file.display().to_string()));
     }
@@ -52,20 +52,45 @@ pub async fn backup(database: &Database, file: &Path) -> Outcome<Inventory> {
         Database::Postgres(server) => postgres::copy_out(server, &part).await?,
     }
     let held = inspect(&part).await?;
+    let verified = verify_file(&part).await?;
     file::named(&part, file)?;
-    Ok(held)
+    Ok((held, verified))
 }
 
-/// Puts a copy in the store's place. A store that is there is kept aside, and only given up when `force` is said.
+/// Reads all that stands in a copy, and says what of it is damaged.
 ///
 /// # Errors
-/// A copy that is none or is damaged, a store that is there or in use.
+/// No file, another program's, a newer one, one with tables or triggers that are not ours, or one damaged as a whole.
+pub async fn verify_file(file: &Path) -> Outcome<Verified> {
+    let mut connection = file::open_existing(file).await?;
+    let schema = sqlite_version(&mut connection).await?;
+    sqlite_only_ours(&mut connection, schema).await?;
+    let found = read_all(
+        &mut On::File(Line::Sqlite(&mut connection)),
+        schema,
+        Duration::ZERO,
+    )
+    .await?;
+    connection.close().await?;
+    Ok(found)
+}
+
+/// Puts a copy in the store's place. A store that is there is kept aside, and only given up when `force` is said. A copy
+/// with damaged rows is taken only when `damaged_too` is said; those rows stay damaged, and are told as such.
+///
+/// # Errors
+/// A copy that is none, is damaged or holds another's tables or triggers; a store that is there or in use.
 pub async fn restore(
     database: &Database,
     file: &Path,
     force: bool,
+    damaged_too: bool,
 ) -> Outcome<(Inventory, Option<PathBuf>)> {
     let held = inspect(file).await?;
+    let verified = verify_file(file).await?;
+    if !verified.damaged.is_empty() && !damaged_too {
+        return Err(StoreFailure::Damaged(verified.to_string()));
+    }
     let aside = match database {
         Database::Sqlite(store) => file::put_in_place(file, store, force).await?,
         Database::Postgres(server) => postgres::copy_in(server, file, held.schema, force).await?,
@@ -81,6 +106,17 @@ pub async fn look(database: &Database) -> Outcome<Inventory> {
     match database {
         Database::Sqlite(store) => inspect(store).await,
         Database::Postgres(server) => postgres::look(server).await,
+    }
+}
+
+/// Reads all that stands in the store, as it stands, and says what of it is damaged.
+///
+/// # Errors
+/// No store, another program's, a newer one, or one damaged as a whole.
+pub async fn verify(database: &Database) -> Outcome<Verified> {
+    match database {
+        Database::Sqlite(store) => verify_file(store).await,
+        Database::Postgres(server) => postgres::verify(server).await,
     }
 }
 

@@ -32,6 +32,39 @@ pub(super) enum Row {
 }
 
 impl Line<'_> {
+    /// Reads rows.
+    pub(super) async fn rows(
+        &mut self,
+        sql: &'static str,
+        values: &[Value<'_>],
+    ) -> Outcome<Vec<Row>> {
+        Ok(match self {
+            Self::Sqlite(line) => {
+                let rows = bound::<Sqlite>(sql, values).fetch_all(&mut **line).await?;
+                rows.into_iter().map(Row::Sqlite).collect()
+            }
+            Self::Postgres(line) => {
+                let rows = bound::<Postgres>(sql, values)
+                    .fetch_all(&mut **line)
+                    .await?;
+                rows.into_iter().map(Row::Postgres).collect()
+            }
+        })
+    }
+
+    /// Changes rows.
+    pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<()> {
+        match self {
+            Self::Sqlite(line) => {
+                bound::<Sqlite>(sql, values).execute(&mut **line).await?;
+            }
+            Self::Postgres(line) => {
+                bound::<Postgres>(sql, values).execute(&mut **line).await?;
+            }
+        }
+        Ok(())
+    }
+
     /// Reads one whole number.
     pub(super) async fn number(&mut self, sql: &'static str) -> Outcome<i64> {
         Ok(match self {

@@ -54,6 +54,9 @@ pub enum StoreFailure {
     /// A store whose inside is damaged.
     #[error("the file is damaged: {0}")]
     Damaged(String),
+    /// A row that is not what was kept; the others are read as ever.
+    #[error("{0} is damaged: it is not what was kept")]
+    DamagedRow(String),
     /// A file that is already there and would be overwritten.
     #[error("{0} is already there")]
     Exists(String),
@@ -104,6 +107,7 @@ impl StoreFailure {
             Self::ReadOnly(said) => Self::ReadOnly(said.clone()),
             Self::Gone(file) => Self::Gone(file.clone()),
             Self::Damaged(said) => Self::Damaged(said.clone()),
+            Self::DamagedRow(row) => Self::DamagedRow(row.clone()),
             Self::Foreign(said) => Self::Foreign(said.clone()),
             other => Self::Database(Error::Protocol(other.to_string())),
         }

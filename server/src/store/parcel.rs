@@ -10,7 +10,7 @@ use stillground::site_plan::SitePlan;
 
 use super::database::{Work, values};
 use super::plans::{insert_links, insert_revision, saved};
-use super::{Created, Outcome, Saved, Store, secret};
+use super::{Created, Outcome, Saved, Store, photos, record, secret};
 
 /// The form of the document; a later one has a higher number.
 pub const FORM: u32 = 1;
@@ -134,13 +134,10 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn pack(&self, plan_id: &str) -> Outcome<Option<Parcel>> {
-        let sql =
-            "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number";
+        let sql = "SELECT number, document, saved_at, plan_id, title, digest FROM revisions WHERE plan_id = $1 ORDER BY number";
         let rows = self.db.rows(sql, values![plan_id]).await?;
-        let revisions = rows
-            .iter()
-            .map(|row| saved(row).map(Carried::from))
-            .collect::<Outcome<Vec<_>>>()?;
+        let revisions = rows.iter().map(|row| saved(row).map(Carried::from));
+        let revisions = self.damage.seen(revisions.collect::<Outcome<Vec<_>>>())?;
         if revisions.is_empty() {
             return Ok(None);
         }
@@ -207,20 +204,10 @@ async fn unpack_entry(
     number: i64,
     carried: &CarriedEntry,
 ) -> Outcome<()> {
-    let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
-    let (document, at) = (
-        serde_json::to_string(&carried.entry)?,
-        carried.received_at.as_microsecond(),
-    );
-    work.run(
-        sql,
-        values![plan_id, number, &carried.entry.id, &document, at],
-    )
-    .await?;
-    if let Ok(Some(picture)) = carried.bytes() {
-        let sql = "INSERT INTO photos (plan_id, id, picture) VALUES ($1, $2, $3)";
-        work.run(sql, values![plan_id, &carried.entry.id, &picture])
-            .await?;
+    let at = carried.received_at.as_microsecond();
+    record::put(work, plan_id, number, &carried.entry, at).await?;
+    match carried.bytes() {
+        Ok(Some(picture)) => photos::put(work, plan_id, &carried.entry.id, &picture).await,
+        _ => Ok(()),
     }
-    Ok(())
 }

@@ -2,9 +2,9 @@
 
 use stillground::record::Entry;
 
-use super::database::values;
+use super::database::{Row, Work, values};
 use super::record::{Entered, insert};
-use super::{Outcome, Store};
+use super::{Outcome, Store, digest};
 
 /// Most photographs of a plan.
 pub const MOST_PHOTOS: i64 = 300;
@@ -33,8 +33,7 @@ impl Store {
                 work.give_up().await?;
                 return Ok(Entered::Full);
             }
-            let sql = "INSERT INTO photos (plan_id, id, picture) VALUES ($1, $2, $3)";
-            work.run(sql, values![plan_id, &entry.id, picture]).await?;
+            put(&mut work, plan_id, &entry.id, picture).await?;
         }
         work.commit().await?;
         Ok(entered)
@@ -45,13 +44,31 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn photo(&self, plan_id: &str, id: &str) -> Outcome<Option<Vec<u8>>> {
-        let sql = "SELECT picture FROM photos WHERE plan_id = $1 AND id = $2";
-        self.db
-            .row(sql, values![plan_id, id])
-            .await?
-            .map(|row| row.get(0))
-            .transpose()
+        let sql = "SELECT picture, plan_id, id, digest FROM photos WHERE plan_id = $1 AND id = $2";
+        let row = self.db.row(sql, values![plan_id, id]).await?;
+        self.damage.seen(row.as_ref().map(picture).transpose())
     }
+}
+
+/// Keeps a photograph beside its entry.
+pub(super) async fn put(work: &mut Work, plan_id: &str, id: &str, picture: &[u8]) -> Outcome<()> {
+    let sql = "INSERT INTO photos (plan_id, id, picture, digest) VALUES ($1, $2, $3, $4)";
+    let sum = digest::of_photo(plan_id, id, picture);
+    work.run(sql, values![plan_id, id, picture, &sum])
+        .await
+        .map(drop)
+}
+
+/// A photograph from a row that begins with its picture, plan, id and digest.
+///
+/// # Errors
+/// [`super::StoreFailure::DamagedRow`] when it is not what was kept.
+pub(super) fn picture(row: &Row) -> Outcome<Vec<u8>> {
+    let (plan_id, id): (String, String) = (row.get(1)?, row.get(2)?);
+    let named = || format!("photograph {id} in the record of plan {plan_id}");
+    let picture: Vec<u8> = digest::readable(row.get(0), named)?;
+    digest::check(row, 3, &digest::of_photo(&plan_id, &id, &picture), named)?;
+    Ok(picture)
 }
 
 #[cfg(test)]

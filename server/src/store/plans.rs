@@ -7,11 +7,12 @@ use super::database::{Row, Work, values};
 use super::moment::{now, time};
 use super::{
     Created, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store,
-    StoreFailure, secret,
+    StoreFailure, digest, secret,
 };
 
 /// The revision of a plan that stands.
-pub(super) const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at FROM plans \
+pub(super) const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, \
+    revisions.digest FROM plans \
     JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE plans.id = $1";
 
 impl Store {
@@ -34,7 +35,8 @@ impl Store {
         let Some(secret) = Secret::parse(secret) else {
             return Ok(None);
         };
-        let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, links.plan_id, links.opens FROM links \
+        let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, revisions.digest, \
+                   links.opens FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
                    WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
@@ -42,14 +44,14 @@ impl Store {
         let Some(row) = self.db.row(sql, values![&secret.digest(), now()]).await? else {
             return Ok(None);
         };
-        let opens: String = row.get(4)?;
+        let opens: String = row.get(6)?;
         let Some(right) = Right::from_key(&opens) else {
             return Ok(None);
         };
         Ok(Some(Opened {
             plan_id: row.get(3)?,
             right,
-            saved: saved(&row)?,
+            saved: self.damage.seen(saved(&row))?,
         }))
     }
 
@@ -80,14 +82,9 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn revision(&self, plan_id: &str, number: u32) -> Outcome<Option<Saved>> {
-        let sql =
-            "SELECT number, document, saved_at FROM revisions WHERE plan_id = $1 AND number = $2";
-        self.db
-            .row(sql, values![plan_id, number])
-            .await?
-            .as_ref()
-            .map(saved)
-            .transpose()
+        let sql = "SELECT number, document, saved_at, plan_id, title, digest FROM revisions WHERE plan_id = $1 AND number = $2";
+        let row = self.db.row(sql, values![plan_id, number]).await?;
+        self.damage.seen(row.as_ref().map(saved).transpose())
     }
 
     /// Revokes the plan's links of a right and makes a new one.
@@ -198,11 +195,15 @@ pub(super) async fn insert_revision(
     plan: &SitePlan,
     now: i64,
 ) -> Outcome<()> {
-    let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at) VALUES ($1, $2, $3, $4, $5)";
+    let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) VALUES ($1, $2, $3, $4, $5, $6)";
     let document = serde_json::to_string(plan)?;
-    work.run(sql, values![plan_id, number, &plan.title, &document, now])
-        .await
-        .map(drop)
+    let sum = digest::of_revision(plan_id, number, plan.title.as_deref(), &document, now);
+    work.run(
+        sql,
+        values![plan_id, number, &plan.title, &document, now, &sum],
+    )
+    .await
+    .map(drop)
 }
 
 pub(super) async fn insert_links(
@@ -242,13 +243,22 @@ async fn revoke_links(work: &mut Work, plan_id: &str, right: Right, now: i64) ->
         .map(drop)
 }
 
-/// A revision from a row that begins with its number, document and time.
+/// A revision from a row that begins with its number, document, time, plan, title and digest.
+///
+/// # Errors
+/// [`StoreFailure::DamagedRow`] when it is not what was kept.
 pub(super) fn saved(row: &Row) -> Outcome<Saved> {
-    let document: String = row.get(1)?;
+    let (number, at): (i64, i64) = (row.get(0)?, row.get(2)?);
+    let plan_id: String = row.get(3)?;
+    let named = || format!("revision {number} of plan {plan_id}");
+    let document: String = digest::readable(row.get(1), named)?;
+    let title: Option<String> = digest::readable(row.get(4), named)?;
+    let sum = digest::of_revision(&plan_id, number, title.as_deref(), &document, at);
+    digest::check(row, 5, &sum, named)?;
     Ok(Saved {
-        revision: revision_number(row.get(0)?),
+        revision: revision_number(number),
         plan: serde_json::from_str(&document)?,
-        saved_at: time(row.get(2)?),
+        saved_at: time(at),
     })
 }
 

@@ -5,7 +5,7 @@ use stillground::record::Entry;
 
 use super::database::{Row, Work, values};
 use super::moment::time;
-use super::{Outcome, Store, StoreFailure};
+use super::{Outcome, Store, StoreFailure, digest};
 
 /// Most entries of a plan: a careful record of a pier has a few hundred.
 pub const MOST_ENTRIES: i64 = 20_000;
@@ -49,13 +49,9 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn entries(&self, plan_id: &str) -> Outcome<Vec<Kept>> {
-        let sql = "SELECT document, received_at FROM entries WHERE plan_id = $1 ORDER BY number";
-        self.db
-            .rows(sql, values![plan_id])
-            .await?
-            .iter()
-            .map(kept)
-            .collect()
+        let sql = "SELECT document, received_at, plan_id, number, id, digest FROM entries WHERE plan_id = $1 ORDER BY number";
+        let rows = self.db.rows(sql, values![plan_id]).await?;
+        self.damage.seen(rows.iter().map(kept).collect())
     }
 }
 
@@ -72,7 +68,7 @@ pub(super) async fn insert(work: &mut Work, plan_id: &str, entry: &Entry) -> Out
     {
         return Err(StoreFailure::NotFound);
     }
-    let known = "SELECT document, received_at FROM entries WHERE plan_id = $1 AND id = $2";
+    let known = "SELECT document, received_at, plan_id, number, id, digest FROM entries WHERE plan_id = $1 AND id = $2";
     if let Some(row) = work.row(known, values![plan_id, &entry.id]).await? {
         let kept = kept(&row)?;
         return Ok(if same(&kept.entry, entry) {
@@ -93,23 +89,30 @@ pub(super) async fn insert(work: &mut Work, plan_id: &str, entry: &Entry) -> Out
         return Ok(Entered::Full);
     }
     let now = Timestamp::now();
-    let sql = "INSERT INTO entries (plan_id, number, id, document, received_at) VALUES ($1, $2, $3, $4, $5)";
-    let document = serde_json::to_string(entry)?;
-    work.run(
-        sql,
-        values![
-            plan_id,
-            last + 1,
-            &entry.id,
-            &document,
-            now.as_microsecond()
-        ],
-    )
-    .await?;
+    put(work, plan_id, last + 1, entry, now.as_microsecond()).await?;
     Ok(Entered::New(Kept {
         entry: entry.clone(),
         received_at: time(now.as_microsecond()),
     }))
+}
+
+/// Keeps an entry under its number.
+pub(super) async fn put(
+    work: &mut Work,
+    plan_id: &str,
+    number: i64,
+    entry: &Entry,
+    at: i64,
+) -> Outcome<()> {
+    let sql = "INSERT INTO entries (plan_id, number, id, document, received_at, digest) VALUES ($1, $2, $3, $4, $5, $6)";
+    let document = serde_json::to_string(entry)?;
+    let sum = digest::of_entry(plan_id, number, &entry.id, &document, at);
+    work.run(
+        sql,
+        values![plan_id, number, &entry.id, &document, at, &sum],
+    )
+    .await
+    .map(drop)
 }
 
 /// Whether two entries say the same; the sender's clock may be set between two sendings.
@@ -123,10 +126,20 @@ fn same(kept: &Entry, sent: &Entry) -> bool {
     }
 }
 
-fn kept(row: &Row) -> Outcome<Kept> {
-    let document: String = row.get(0)?;
+/// An entry from a row that begins with its document, time, plan, number, id and digest.
+///
+/// # Errors
+/// [`StoreFailure::DamagedRow`] when it is not what was kept.
+pub(super) fn kept(row: &Row) -> Outcome<Kept> {
+    let (at, number): (i64, i64) = (row.get(1)?, row.get(3)?);
+    let plan_id: String = row.get(2)?;
+    let named = || format!("entry {number} in the record of plan {plan_id}");
+    let document: String = digest::readable(row.get(0), named)?;
+    let id: String = digest::readable(row.get(4), named)?;
+    let sum = digest::of_entry(&plan_id, number, &id, &document, at);
+    digest::check(row, 5, &sum, named)?;
     Ok(Kept {
         entry: serde_json::from_str(&document)?,
-        received_at: time(row.get(1)?),
+        received_at: time(at),
     })
 }

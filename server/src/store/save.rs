@@ -11,7 +11,7 @@ use tokio::sync::oneshot;
 use super::batches::{Batches, Carrier};
 use super::database::{Db, Row, Value, Work, values};
 use super::plans::{NEWEST, saved};
-use super::{Outcome, Save, Secret, Store, StoreFailure};
+use super::{Outcome, Save, Secret, Store, StoreFailure, digest};
 
 /// Most saves that one transaction keeps.
 const MOST: usize = 64;
@@ -106,6 +106,7 @@ impl Store {
                     Err(
                         failure @ (StoreFailure::Quota
                         | StoreFailure::NotFound
+                        | StoreFailure::DamagedRow(_)
                         | StoreFailure::Document(_)),
                     ) => Err(failure),
                     kept => Ok(kept?),
@@ -127,20 +128,26 @@ impl Store {
         let link = link.as_ref().map(<[u8; 32]>::as_slice);
         let (next, now) = (i64::from(*base) + 1, Timestamp::now().as_microsecond());
         let has_room = self.has_room(by, plan_id, next, document).await?;
+        // Nothing is put on top of a revision that is damaged: whoever saves has not seen what they change.
+        let stands = by.row(NEWEST, values![plan_id]).await?;
+        self.damage
+            .seen(stands.as_ref().map(saved).transpose())?
+            .ok_or(StoreFailure::NotFound)?;
+        let sum = digest::of_revision(plan_id, next, title.as_deref(), document, now);
         if has_room
             && by
-                .run(values![next, plan_id, *base, title, document, now, link])
+                .run(values![
+                    next, plan_id, *base, title, document, now, link, &sum
+                ])
                 .await?
                 > 0
         {
             return Ok(Save::Done(base + 1));
         }
-        let current = by
-            .row(NEWEST, values![plan_id])
-            .await?
-            .as_ref()
-            .map(saved)
-            .transpose()?
+        let current = by.row(NEWEST, values![plan_id]).await?;
+        let current = self
+            .damage
+            .seen(current.as_ref().map(saved).transpose())?
             .ok_or(StoreFailure::NotFound)?;
         if !has_room && current.revision == *base {
             Err(StoreFailure::Quota)
@@ -213,8 +220,8 @@ macro_rules! opened {
 
 /// Adds the revision to a plan that has not moved. In a file, the plan moves to it in the same statement.
 const ADDED: &str = concat!(
-    "INSERT INTO revisions (plan_id, number, title, document, saved_at) \
-     SELECT id, $1, $4, $5, $6 FROM plans WHERE id = $2 AND revision = $3",
+    "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) \
+     SELECT id, $1, $4, $5, $6, $8 FROM plans WHERE id = $2 AND revision = $3",
     opened!()
 );
 
@@ -223,7 +230,7 @@ const ADDED: &str = concat!(
 const MOVED: &str = concat!(
     "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3",
     opened!(),
-    " RETURNING id) INSERT INTO revisions (plan_id, number, title, document, saved_at) SELECT id, $1, $4, $5, $6 FROM moved"
+    " RETURNING id) INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) SELECT id, $1, $4, $5, $6, $8 FROM moved"
 );
 
 impl By<'_> {

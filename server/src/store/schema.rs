@@ -1,9 +1,11 @@
 //! The schema of a store: numbered steps in the words of each database, and the number, which the database keeps.
 
-use sqlx::Executor;
 use sqlx::postgres::PgConnection;
 use sqlx::sqlite::SqliteConnection;
+use sqlx::{Connection, Executor};
 
+use super::connection::Line;
+use super::digest::fill;
 use super::{Outcome, StoreFailure};
 
 /// A step in the words of each database.
@@ -27,7 +29,12 @@ const STEPS: &[Step] = &[
     step!("0001_plans"),
     step!("0002_record"),
     step!("0003_access"),
+    step!("0004_digests"),
 ];
+/// The first schema with a record.
+pub(super) const RECORD: i64 = 2;
+/// The first schema in which rows have digests.
+pub(super) const DIGESTS: i64 = 4;
 /// Newest schema known here.
 pub const SCHEMA: i64 = STEPS.len() as i64;
 /// Marks a store as Stillground's: "Stil" in ASCII.
@@ -46,6 +53,9 @@ fn steps(from: i64, to: i64) -> impl Iterator<Item = &'static Step> {
 pub(super) async fn sqlite_steps(work: &mut SqliteConnection, from: i64, to: i64) -> Outcome<()> {
     for step in steps(from, to) {
         work.execute(step.sqlite).await?;
+    }
+    if from < DIGESTS && to >= DIGESTS {
+        fill(&mut Line::Sqlite(work)).await?;
     }
     work.execute(sqlx::AssertSqlSafe(format!(
         "PRAGMA application_id = {MARK}; PRAGMA user_version = {to}"
@@ -81,6 +91,40 @@ pub(super) async fn sqlite_version(connection: &mut SqliteConnection) -> Outcome
     }
 }
 
+/// Nothing, when a file has the tables of its schema and nothing else: no trigger, no view, no column of another's that
+/// would change what is read or kept.
+///
+/// # Errors
+/// [`StoreFailure::Foreign`] with what does not belong there.
+pub(super) async fn sqlite_only_ours(file: &mut SqliteConnection, schema: i64) -> Outcome<()> {
+    let mut plain = SqliteConnection::connect("sqlite::memory:").await?;
+    sqlite_steps(&mut plain, 0, schema).await?;
+    let (ours, found) = (made(&mut plain).await?, made(file).await?);
+    plain.close().await?;
+    if let Some((kind, name, _)) = found.iter().find(|one| !ours.contains(one)) {
+        return Err(StoreFailure::Foreign(format!(
+            "its {kind} {name} is not one of Stillground's"
+        )));
+    }
+    match ours.iter().find(|one| !found.contains(one)) {
+        Some((kind, name, _)) => Err(StoreFailure::Foreign(format!(
+            "its {kind} {name} is missing"
+        ))),
+        None => Ok(()),
+    }
+}
+
+/// All that stands in a file's schema: kind, name, and the words that made it, their white space folded.
+async fn made(file: &mut SqliteConnection) -> Outcome<Vec<(String, String, String)>> {
+    let sql = "SELECT type, name, coalesce(sql, '') FROM sqlite_schema WHERE name <> 'sqlite_sequence' ORDER BY name";
+    let rows: Vec<(String, String, String)> = sqlx::query_as(sql).fetch_all(file).await?;
+    let folded = |sql: String| sql.split_whitespace().collect::<Vec<_>>().join(" ");
+    Ok(rows
+        .into_iter()
+        .map(|(kind, name, sql)| (kind, name, folded(sql)))
+        .collect())
+}
+
 /// Waits until no other service brings this database up to date; they wait for this one until its transaction ends.
 pub(super) async fn alone(work: &mut PgConnection) -> Outcome<()> {
     work.execute("SET LOCAL lock_timeout = '600s'; SET LOCAL statement_timeout = '600s'")
@@ -101,6 +145,9 @@ pub(super) async fn postgres_steps(work: &mut PgConnection, from: i64, to: i64) 
         .await?;
     for step in steps(from, to) {
         work.execute(step.postgres).await?;
+    }
+    if from < DIGESTS && to >= DIGESTS {
+        fill(&mut Line::Postgres(work)).await?;
     }
     work.execute("DELETE FROM stillground_schema").await?;
     sqlx::query("INSERT INTO stillground_schema (version) VALUES ($1)")

@@ -1,6 +1,7 @@
 //! A PostgreSQL database as a whole: copied into a file, and filled from one.
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use futures_util::TryStreamExt;
 use sqlx::postgres::PgConnection;
@@ -13,6 +14,7 @@ use super::{Inventory, PLANS, keep_database};
 use crate::config::PostgresServer;
 use crate::store::connection::{Line, Row, bound, postgres_options};
 use crate::store::schema::{SCHEMA, alone, postgres_steps, postgres_version, sqlite_steps};
+use crate::store::verify::{On, Verified, verify as read_all};
 use crate::store::{Outcome, StoreFailure};
 
 /// Copies everything as it stands at one moment.
@@ -80,6 +82,20 @@ pub(super) async fn look(server: &PostgresServer) -> Outcome<Inventory> {
     let held = Inventory::count(Line::Postgres(&mut connection), schema).await?;
     connection.close().await?;
     Ok(held)
+}
+
+/// Reads all that stands in the database.
+pub(super) async fn verify(server: &PostgresServer) -> Outcome<Verified> {
+    let mut connection = connect(server).await?;
+    let schema = existing_version(server, &mut connection).await?;
+    let found = read_all(
+        &mut On::File(Line::Postgres(&mut connection)),
+        schema,
+        Duration::ZERO,
+    )
+    .await?;
+    connection.close().await?;
+    Ok(found)
 }
 
 async fn connect(server: &PostgresServer) -> Outcome<PgConnection> {
