@@ -98,6 +98,7 @@ impl Server {
     pub async fn run(self, stop: impl Future<Output = ()>) {
         let (store, watch) = (self.app.store.clone(), self.app.watch.clone());
         let sweeping = tokio::spawn(sweep::sweep(store.clone()));
+        let verifying = tokio::spawn(sweep::verify(store.clone()));
         let figures = self.watcher.map(|listener| {
             let figures = watch::router(watch, store.clone());
             tokio::spawn(
@@ -106,6 +107,7 @@ impl Server {
         });
         accept::serve(self.listener, router(self.app), stop).await;
         sweeping.abort();
+        verifying.abort();
         figures.into_iter().for_each(|figures| figures.abort());
         store.close().await;
     }

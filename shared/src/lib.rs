@@ -22,5 +22,6 @@ pub mod rules;
 pub mod site_plan;
 pub mod source;
 pub mod stages;
+pub mod text;
 pub mod units;
 pub mod verdict;

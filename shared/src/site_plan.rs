@@ -26,6 +26,7 @@ pub use work::Work;
 
 use crate::field::{NumberField, OtherField, Problem, Problems, choice};
 use crate::figure::Units;
+use crate::text;
 
 /// Version of the document that this engine reads.
 pub const SCHEMA_VERSION: u32 = 1;
@@ -148,6 +149,28 @@ impl SitePlan {
     /// # Errors
     /// All fields out of range and all contradictions, each with its field, value and range.
     pub fn validate(&self) -> Result<(), Problems> {
+        // Contradictions are looked for only among values that are possible at all.
+        self.validate_each()?;
+        let contradictions: Vec<Problem> = [
+            site::contradictions,
+            excavation::contradictions,
+            block::contradictions,
+            pier::contradictions,
+            load::contradictions,
+            anchors::contradictions,
+            floor::contradictions,
+        ]
+        .into_iter()
+        .flat_map(|find| find(self))
+        .collect();
+        none_of(contradictions)
+    }
+
+    /// Checks every answer by itself, and none against another.
+    ///
+    /// # Errors
+    /// All fields out of range, each with its field, value and range.
+    pub fn validate_each(&self) -> Result<(), Problems> {
         let units = self.units.unwrap_or_default();
         let mut problems = self.head_problems();
         for field in Self::numbers() {
@@ -158,25 +181,7 @@ impl SitePlan {
         problems.extend(work::problems(self));
         problems.extend(anchors::problems(self));
         problems.extend(prices::problems(self));
-        if problems.is_empty() {
-            // Contradictions are looked for only among values that are possible at all.
-            for find in [
-                site::contradictions,
-                excavation::contradictions,
-                block::contradictions,
-                pier::contradictions,
-                load::contradictions,
-                anchors::contradictions,
-                floor::contradictions,
-            ] {
-                problems.extend(find(self));
-            }
-        }
-        if problems.is_empty() {
-            Ok(())
-        } else {
-            Err(Problems(problems))
-        }
+        none_of(problems)
     }
 
     fn head_problems(&self) -> Vec<Problem> {
@@ -195,32 +200,28 @@ impl SitePlan {
     }
 }
 
+/// Nothing wrong, or all that is.
+fn none_of(problems: Vec<Problem>) -> Result<(), Problems> {
+    if problems.is_empty() {
+        Ok(())
+    } else {
+        Err(Problems(problems))
+    }
+}
+
 /// A text that is too long or holds what cannot be printed.
 pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Problem> {
-    let said = match text.chars().count() {
-        length if length > most => format!("This is {length} characters long; {most} is the most that fits a title block."),
-        _ if text.chars().any(char::is_control) => "This holds a control character, which cannot be printed.".to_owned(),
-        _ if text.chars().any(turns_or_breaks) => {
-            "This holds an unseen mark that breaks the line or turns the direction of the text after it; type it again.".to_owned()
-        }
-        _ if text.chars().any(is_garbled) => "A letter of this was garbled on its way; type it again.".to_owned(),
-        _ => return None,
+    let length = text.chars().count();
+    let said = if length > most {
+        format!("This is {length} characters long; {most} is the most that fits a title block.")
+    } else {
+        text::unfit(text)?.words().to_owned()
     };
     Some(Problem {
         fields: vec![field.to_owned()],
         value: None,
         said,
     })
-}
-
-/// Separators of lines, and the marks of the Unicode bidirectional algorithm (UAX 9) that would reach beyond the text.
-pub(crate) const fn turns_or_breaks(letter: char) -> bool {
-    matches!(letter, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-/// The mark that stands for a letter that could not be read, and code points that are none and that XML refuses.
-pub(crate) const fn is_garbled(letter: char) -> bool {
-    matches!(letter, '\u{fffd}'..='\u{ffff}')
 }
 
 /// The problem of a number outside its range, in the reader's units.

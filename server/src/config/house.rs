@@ -71,7 +71,7 @@ pub fn name(text: &str) -> Result<Option<String>, String> {
     if text.is_empty() {
         return Ok(None);
     }
-    if text.chars().count() > LONGEST_NAME || text.chars().any(char::is_control) {
+    if text.chars().count() > LONGEST_NAME || stillground::text::unfit(text).is_some() {
         return Err(format!("write one line of at most {LONGEST_NAME} letters"));
     }
     Ok(Some(text.to_owned()))

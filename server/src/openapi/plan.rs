@@ -10,12 +10,10 @@ use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
 
 /// A day between 1900 and 2999.
 const DAY: &str = "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
-/// A text that prints: no control characters, no separators of lines, no marks that turn the direction, nothing garbled.
-pub(super) const PRINTABLE: &str =
-    r"^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff]*$";
+/// A text that prints: no control characters, no separators of lines, no marks that no eye sees, nothing garbled.
+pub(super) const PRINTABLE: &str = r"^[^\u0000-\u001f\u007f-\u009f\u00ad\u180e\u200b\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\uffff]*$";
 /// The same in several lines.
-pub(super) const LINES: &str =
-    r"^([\t\n\r]|[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufffd-\uffff])*$";
+pub(super) const LINES: &str = r"^([\t\n\r]|[^\u0000-\u001f\u007f-\u009f\u00ad\u180e\u200b\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\uffff])*$";
 
 /// The plan's schema.
 pub(super) fn schema() -> Value {

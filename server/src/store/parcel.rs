@@ -67,6 +67,14 @@ pub enum BadParcel {
     /// Two entries of one name.
     #[error("two entries of the record have the same id")]
     Names,
+    /// A plan or an entry that the service would refuse if it were sent by itself.
+    #[error("{place}: {said}")]
+    Refused {
+        /// Which revision or entry, and which answer of it.
+        place: String,
+        /// What is wrong with it.
+        said: String,
+    },
     /// A photograph that cannot be read.
     #[error("the picture of entry {0} is not written in base 64, or is no picture")]
     Picture(String),
@@ -89,6 +97,9 @@ impl Parcel {
         if !counted || self.revisions.is_empty() {
             return Err(BadParcel::Numbers);
         }
+        for carried in &self.revisions {
+            carried.check()?;
+        }
         let names: BTreeSet<&str> = self
             .record
             .iter()
@@ -99,11 +110,45 @@ impl Parcel {
         }
         self.record
             .iter()
-            .try_for_each(|carried| carried.bytes().map(drop))
+            .try_for_each(|carried| carried.bytes().map(drop).and(carried.check_words()))
+    }
+}
+
+impl Carried {
+    /// Nothing, when the service would take this plan. Contradictions between answers are no reason: a plan may be saved
+    /// with them.
+    fn check(&self) -> Result<(), BadParcel> {
+        let refused = |place: String, said: &str| {
+            Err(BadParcel::Refused {
+                place,
+                said: said.to_owned(),
+            })
+        };
+        let Err(problems) = self.plan.validate_each() else {
+            return Ok(());
+        };
+        match problems.0.first() {
+            Some(problem) => refused(
+                format!("revision {}, {}", self.revision, problem.fields.join(", ")),
+                &problem.said,
+            ),
+            None => Ok(()),
+        }
     }
 }
 
 impl CarriedEntry {
+    /// Nothing, when the service would take this entry's words.
+    fn check_words(&self) -> Result<(), BadParcel> {
+        match self.entry.word_faults().into_iter().next() {
+            Some(fault) => Err(BadParcel::Refused {
+                place: format!("entry {:?}, {}", self.entry.id, fault.field),
+                said: fault.said,
+            }),
+            None => Ok(()),
+        }
+    }
+
     /// The photograph itself.
     ///
     /// # Errors

@@ -3,14 +3,9 @@
 use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, minutes_of};
 use super::item::{Asks, Item, item_of};
 use crate::rules::calendar;
-use crate::site_plan::{is_garbled, turns_or_breaks};
 use crate::stages::materials::Material;
 use crate::stages::schedule::Task;
-
-/// A mark that would turn or break what stands after it on the page and on the sheets, or a letter that was garbled.
-const fn misleads(letter: char) -> bool {
-    turns_or_breaks(letter) || is_garbled(letter)
-}
+use crate::text::{unfit, unfit_lines};
 
 /// Something wrong with an entry.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,48 +20,12 @@ impl Entry {
     /// Everything that is wrong with it, held against the plan's tasks, items and materials; empty when it may be kept.
     #[must_use]
     pub fn faults(&self, tasks: &[Task], items: &[Item], materials: &[Material]) -> Vec<Fault> {
-        let mut faults = Vec::new();
-        let mut add = |field, said: String| faults.push(Fault { field, said });
-        if !is_name(&self.id) {
-            add(
-                "id",
-                format!(
-                    "The entry's name takes 1 to {LONGEST_ID} letters, digits, and - _ . : between them."
-                ),
-            );
-        }
+        let mut faults = self.word_faults();
         if !tasks.iter().any(|task| task.id == self.task) {
-            add("task", "The plan as it stands has no such task.".to_owned());
-        }
-        if self.who.trim().is_empty() {
-            add("who", "Say who enters this: a name or initials.".to_owned());
-        } else if self.who.chars().count() > LONGEST_NAME
-            || self.who.chars().any(|c| c.is_control() || misleads(c))
-        {
-            add(
-                "who",
-                format!(
-                    "The name is longer than {LONGEST_NAME} characters, or has signs that are no letters; initials will do."
-                ),
-            );
-        }
-        if let Some(text) = &self.text
-            && (text.chars().count() > LONGEST_TEXT
-                || text
-                    .chars()
-                    .any(|c| misleads(c) || c.is_control() && !matches!(c, '\n' | '\r' | '\t')))
-        {
-            add(
-                "text",
-                format!(
-                    "The text is longer than {LONGEST_TEXT} characters, or has signs that are no letters."
-                ),
-            );
-        }
-        for (field, name) in [("supersedes", &self.supersedes), ("decides", &self.decides)] {
-            if name.as_deref().is_some_and(|name| !is_name(name)) {
-                add(field, "This is no name of an entry.".to_owned());
-            }
+            faults.push(Fault {
+                field: "task",
+                said: "The plan as it stands has no such task.".to_owned(),
+            });
         }
         match self.kind {
             Kind::Measured => faults.extend(self.unlike(items)),
@@ -105,6 +64,47 @@ impl Entry {
                 });
             }
             _ => {}
+        }
+        faults
+    }
+
+    /// What is wrong with its names and words, whatever the plan; empty when nothing is.
+    #[must_use]
+    pub fn word_faults(&self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        let mut add = |field, said: String| faults.push(Fault { field, said });
+        if !is_name(&self.id) {
+            add(
+                "id",
+                format!(
+                    "The entry's name takes 1 to {LONGEST_ID} letters, digits, and - _ . : between them."
+                ),
+            );
+        }
+        if self.who.trim().is_empty() {
+            add("who", "Say who enters this: a name or initials.".to_owned());
+        } else if self.who.chars().count() > LONGEST_NAME || unfit(&self.who).is_some() {
+            add(
+                "who",
+                format!(
+                    "The name is longer than {LONGEST_NAME} characters, or has signs that are no letters; initials will do."
+                ),
+            );
+        }
+        if let Some(text) = &self.text
+            && (text.chars().count() > LONGEST_TEXT || unfit_lines(text).is_some())
+        {
+            add(
+                "text",
+                format!(
+                    "The text is longer than {LONGEST_TEXT} characters, or has signs that are no letters."
+                ),
+            );
+        }
+        for (field, name) in [("supersedes", &self.supersedes), ("decides", &self.decides)] {
+            if name.as_deref().is_some_and(|name| !is_name(name)) {
+                add(field, "This is no name of an entry.".to_owned());
+            }
         }
         faults
     }

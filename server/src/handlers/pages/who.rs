@@ -4,6 +4,7 @@ use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
 use data_encoding::BASE64URL_NOPAD;
 use stillground::record::entry::LONGEST_NAME;
+use stillground::text::fit;
 
 use crate::app::App;
 use crate::client::Client;
@@ -18,10 +19,7 @@ pub fn name(jar: &CookieJar) -> String {
     let text = text
         .and_then(|bytes| String::from_utf8(bytes).ok())
         .unwrap_or_default();
-    text.chars()
-        .filter(|c| !c.is_control())
-        .take(LONGEST_NAME)
-        .collect()
+    fit(&text).chars().take(LONGEST_NAME).collect()
 }
 
 /// The cookie with another name.

@@ -5,6 +5,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
 use jiff::SignedDuration;
 use serde::Deserialize;
+use stillground::text::fit;
 
 use super::{frame, inside};
 use crate::app::App;
@@ -54,12 +55,7 @@ pub async fn invite(
         3650,
         "The number of days is a whole number from 1 to 3650, or nothing.",
     )?;
-    let said: String = invite
-        .said
-        .chars()
-        .filter(|c| !c.is_control())
-        .take(LONGEST)
-        .collect();
+    let said: String = fit(&invite.said).chars().take(LONGEST).collect();
     let lasts = days.map(|days| SignedDuration::from_hours(i64::from(days) * 24));
     let code = app.store.invite(said.trim(), uses, lasts).await?;
     let page = OncePage {
