@@ -20,10 +20,16 @@ fn a_copy_made_under_load_holds_what_was_acknowledged_and_goes_into_either_datab
     let kept: Vec<Kept> = (0..3).map(|_| service.create(&titled("save 1"))).collect();
     let copy = from.folder().join("copy.sqlite");
     let (before, after) = std::thread::scope(|scope| {
-        let writers: Vec<_> = kept.iter().map(|kept| scope.spawn(|| save_until_copied(&service, kept, &copy))).collect();
+        let writers: Vec<_> = kept
+            .iter()
+            .map(|kept| scope.spawn(|| save_until_copied(&service, kept, &copy)))
+            .collect();
         let made = run_in(&from, &["backup", copy.to_str().unwrap()]);
         assert!(made.status.success(), "{}", said(&made));
-        writers.into_iter().map(|writer| writer.join().unwrap()).unzip::<u32, u32, Vec<_>, Vec<_>>()
+        writers
+            .into_iter()
+            .map(|writer| writer.join().unwrap())
+            .unzip::<u32, u32, Vec<_>, Vec<_>>()
     });
     assert!(after.iter().sum::<u32>() > 3, "nothing was saved meanwhile");
     for to in [Place::on_sqlite(), Place::on_postgres()] {
@@ -32,9 +38,18 @@ fn a_copy_made_under_load_holds_what_was_acknowledged_and_goes_into_either_datab
         let again = start_with(to.settings());
         for (kept, (&before, &after)) in kept.iter().zip(before.iter().zip(&after)) {
             let stands = revision(&again, kept);
-            assert!((before..=after).contains(&stands), "{before} ≤ {stands} ≤ {after}");
-            for below in (1..=stands).map(|number| format!("/revisions/{number}")).chain([String::new()]) {
-                let (old, new) = (service.read(kept, &kept.edit, &below), again.read(kept, &kept.edit, &below));
+            assert!(
+                (before..=after).contains(&stands),
+                "{before} ≤ {stands} ≤ {after}"
+            );
+            for below in (1..=stands)
+                .map(|number| format!("/revisions/{number}"))
+                .chain([String::new()])
+            {
+                let (old, new) = (
+                    service.read(kept, &kept.edit, &below),
+                    again.read(kept, &kept.edit, &below),
+                );
                 assert_eq!(new.status, 200);
                 assert!(below.is_empty() || old.json() == new.json(), "{below}");
             }
@@ -47,14 +62,24 @@ fn a_copy_made_under_load_holds_what_was_acknowledged_and_goes_into_either_datab
 fn save_until_copied(service: &Service, kept: &Kept, copy: &Path) -> (u32, u32) {
     let mut stands = 1;
     while !copy.exists() && stands < 400 {
-        assert_eq!(service.replace(kept, stands, &titled(&format!("save {}", stands + 1))).status, 200);
+        assert_eq!(
+            service
+                .replace(kept, stands, &titled(&format!("save {}", stands + 1)))
+                .status,
+            200
+        );
         stands += 1;
     }
     (1, stands)
 }
 
 fn revision(service: &Service, kept: &Kept) -> u32 {
-    service.read(kept, &kept.view, "").header("etag").trim_matches('"').parse().unwrap()
+    service
+        .read(kept, &kept.view, "")
+        .header("etag")
+        .trim_matches('"')
+        .parse()
+        .unwrap()
 }
 
 #[test]
@@ -63,24 +88,66 @@ fn a_copy_replaces_a_store_only_when_told_and_keeps_what_was_there() {
     let service = start_with(place.settings());
     let old = service.create(&titled("old"));
     let backup = run_in(&place, &["backup", "copy.sqlite"]);
-    assert!(backup.status.success() && printed(&backup).contains("1 plans in 1 revisions"), "{}{}", printed(&backup), said(&backup));
-    assert_eq!(run_in(&place, &["backup", "copy.sqlite"]).status.code(), Some(1), "a copy is never overwritten");
+    assert!(
+        backup.status.success() && printed(&backup).contains("1 plans in 1 revisions"),
+        "{}{}",
+        printed(&backup),
+        said(&backup)
+    );
+    assert_eq!(
+        run_in(&place, &["backup", "copy.sqlite"]).status.code(),
+        Some(1),
+        "a copy is never overwritten"
+    );
     let new = service.create(&titled("new"));
     let in_use = run_in(&place, &["restore", "copy.sqlite", "--force"]);
-    assert!(!in_use.status.success() && said(&in_use).contains("in use"), "{}", said(&in_use));
+    assert!(
+        !in_use.status.success() && said(&in_use).contains("in use"),
+        "{}",
+        said(&in_use)
+    );
     drop(service);
     let refused = run_in(&place, &["restore", "copy.sqlite"]);
-    assert!(!refused.status.success() && said(&refused).contains("--force"), "{}", said(&refused));
+    assert!(
+        !refused.status.success() && said(&refused).contains("--force"),
+        "{}",
+        said(&refused)
+    );
     let forced = run_in(&place, &["restore", "copy.sqlite", "--force"]);
-    assert!(forced.status.success() && printed(&forced).contains("replaced-1"), "{}{}", printed(&forced), said(&forced));
+    assert!(
+        forced.status.success() && printed(&forced).contains("replaced-1"),
+        "{}{}",
+        printed(&forced),
+        said(&forced)
+    );
 
     let service = start_with(place.settings());
-    assert_eq!((service.read(&old, &old.view, "").status, service.read(&new, &new.view, "").status), (200, 404));
+    assert_eq!(
+        (
+            service.read(&old, &old.view, "").status,
+            service.read(&new, &new.view, "").status
+        ),
+        (200, 404)
+    );
     drop(service);
-    let aside = printed(&forced).lines().find_map(|line| line.strip_prefix("the store that was there is now ")).unwrap().to_owned();
-    assert!(run_in(&place, &["restore", &aside, "--force"]).status.success());
+    let aside = printed(&forced)
+        .lines()
+        .find_map(|line| line.strip_prefix("the store that was there is now "))
+        .unwrap()
+        .to_owned();
+    assert!(
+        run_in(&place, &["restore", &aside, "--force"])
+            .status
+            .success()
+    );
     let service = start_with(place.settings());
-    assert_eq!((service.read(&old, &old.view, "").status, service.read(&new, &new.view, "").status), (200, 200));
+    assert_eq!(
+        (
+            service.read(&old, &old.view, "").status,
+            service.read(&new, &new.view, "").status
+        ),
+        (200, 200)
+    );
 }
 
 #[test]
@@ -95,13 +162,26 @@ fn a_plan_is_carried_to_another_store_with_its_revisions_and_without_its_links()
         let exported = run_in(&from, &["export", named, "--out", out.to_str().unwrap()]);
         assert!(exported.status.success(), "{}", said(&exported));
         let text = std::fs::read_to_string(&out).unwrap();
-        assert!([&kept.edit, &kept.record, &kept.view].iter().all(|secret| !text.contains(secret.as_str())), "{text}");
-        assert!(!run_in(&from, &["export", named, "--out", out.to_str().unwrap()]).status.success(), "nothing is overwritten");
+        assert!(
+            [&kept.edit, &kept.record, &kept.view]
+                .iter()
+                .all(|secret| !text.contains(secret.as_str())),
+            "{text}"
+        );
+        assert!(
+            !run_in(&from, &["export", named, "--out", out.to_str().unwrap()])
+                .status
+                .success(),
+            "nothing is overwritten"
+        );
         for to in [Place::on_sqlite(), Place::on_postgres()] {
             carried(&service, &kept, &to, &out);
         }
     }
-    assert_eq!(run_in(&from, &["export", "aaaaaaaaaaaaaaaa"]).status.code(), Some(1));
+    assert_eq!(
+        run_in(&from, &["export", "aaaaaaaaaaaaaaaa"]).status.code(),
+        Some(1)
+    );
 }
 
 fn carried(service: &Service, kept: &Kept, to: &Place, file: &Path) {
@@ -109,10 +189,18 @@ fn carried(service: &Service, kept: &Kept, to: &Place, file: &Path) {
     assert!(imported.status.success(), "{}", said(&imported));
     let arrived = arrived(&printed(&imported));
     let again = start_with(to.settings());
-    assert_eq!(again.read(&arrived, &kept.view, "").status, 404, "the old links open nothing here");
-    let revisions = |service: &Service, kept: &Kept| service.read(kept, &kept.view, "/revisions").json();
+    assert_eq!(
+        again.read(&arrived, &kept.view, "").status,
+        404,
+        "the old links open nothing here"
+    );
+    let revisions =
+        |service: &Service, kept: &Kept| service.read(kept, &kept.view, "/revisions").json();
     assert_eq!(revisions(&again, &arrived), revisions(service, kept));
-    assert_eq!(again.read(&arrived, &arrived.edit, "/revisions/1").json()["title"], "first");
+    assert_eq!(
+        again.read(&arrived, &arrived.edit, "/revisions/1").json()["title"],
+        "first"
+    );
     assert_eq!(again.replace(&arrived, 2, &titled("third")).status, 200);
 }
 
@@ -137,16 +225,30 @@ fn a_record_and_its_photographs_are_carried_too() {
     assert_eq!(again["record"][0], sent["record"][0]);
     assert_eq!(again["record"][1]["entry"], sent["record"][1]["entry"]);
     // A picture is written anew, as one that is sent to the service is: it begins as a JPEG does.
-    assert!(again["record"][1]["picture"].as_str().unwrap().starts_with("/9j/"), "{again}");
+    assert!(
+        again["record"][1]["picture"]
+            .as_str()
+            .unwrap()
+            .starts_with("/9j/"),
+        "{again}"
+    );
     let mut none = sent.clone();
     none["record"][1]["picture"] = "bm8gcGljdHVyZQ==".into();
     std::fs::write(place.folder().join("export.json"), none.to_string()).unwrap();
-    assert_eq!(run_in(&place, &["import", "export.json"]).status.code(), Some(2));
+    assert_eq!(
+        run_in(&place, &["import", "export.json"]).status.code(),
+        Some(2)
+    );
     let mut twice = sent;
     twice["record"][0]["entry"]["id"] = "a".into();
     std::fs::write(place.folder().join("export.json"), twice.to_string()).unwrap();
     let refused = run_in(&place, &["import", "export.json"]);
-    assert_eq!((refused.status.code(), said(&refused).contains("same id")), (Some(2), true), "{}", said(&refused));
+    assert_eq!(
+        (refused.status.code(), said(&refused).contains("same id")),
+        (Some(2), true),
+        "{}",
+        said(&refused)
+    );
 }
 
 /// The plan's name and links, as `import` prints them.
@@ -154,15 +256,27 @@ fn arrived(text: &str) -> Kept {
     let id = text.split_whitespace().nth(1).unwrap().to_owned();
     let secret = |right: &str| {
         let line = text.lines().find(|line| line.starts_with(right)).unwrap();
-        line.split("/p/").nth(1).unwrap().split('/').next().unwrap().to_owned()
+        line.split("/p/")
+            .nth(1)
+            .unwrap()
+            .split('/')
+            .next()
+            .unwrap()
+            .to_owned()
     };
-    Kept { id, edit: secret("edit"), record: secret("record"), view: secret("view") }
+    Kept {
+        id,
+        edit: secret("edit"),
+        record: secret("record"),
+        view: secret("view"),
+    }
 }
 
 #[test]
 fn what_is_no_export_is_refused_with_its_place() {
     let place = place();
-    let whole = |revisions: Value| serde_json::json!({ "stillground_export": 1, "revisions": revisions });
+    let whole =
+        |revisions: Value| serde_json::json!({ "stillground_export": 1, "revisions": revisions });
     let carried = |number: u32, plan: Value| serde_json::json!({ "revision": number, "saved_at": "2026-01-01T00:00:00Z", "plan": plan });
     let mut later = whole(serde_json::json!([carried(1, unknown())]));
     later["stillground_export"] = 2.into();
@@ -170,12 +284,26 @@ fn what_is_no_export_is_refused_with_its_place() {
         (unknown(), "stillground_export"),
         (later, "newer version"),
         (whole(serde_json::json!([])), "without a gap"),
-        (whole(serde_json::json!([carried(2, unknown())])), "without a gap"),
-        (whole(serde_json::json!([carried(1, serde_json::json!({ "schema_version": 1, "colour": 3 }))])), "revisions[0].plan"),
+        (
+            whole(serde_json::json!([carried(2, unknown())])),
+            "without a gap",
+        ),
+        (
+            whole(serde_json::json!([carried(
+                1,
+                serde_json::json!({ "schema_version": 1, "colour": 3 })
+            )])),
+            "revisions[0].plan",
+        ),
     ] {
         std::fs::write(place.folder().join("export.json"), document.to_string()).unwrap();
         let refused = run_in(&place, &["import", "export.json"]);
-        assert_eq!((refused.status.code(), said(&refused).contains(told)), (Some(2), true), "{}", said(&refused));
+        assert_eq!(
+            (refused.status.code(), said(&refused).contains(told)),
+            (Some(2), true),
+            "{}",
+            said(&refused)
+        );
     }
 }
 
@@ -184,10 +312,16 @@ fn several_that_start_at_once_on_an_empty_store_all_find_it_made() {
     let place = place();
     let started: Vec<_> = std::thread::scope(|scope| {
         let starts: Vec<_> = (0..4).map(|_| scope.spawn(|| serve_in(&place))).collect();
-        starts.into_iter().map(|start| start.join().unwrap()).collect()
+        starts
+            .into_iter()
+            .map(|start| start.join().unwrap())
+            .collect()
     });
     for process in started {
-        assert_eq!(stillground_tests::http::send(process.socket, "GET", "/health/ready", &[], b"").status, 200);
+        assert_eq!(
+            stillground_tests::http::send(process.socket, "GET", "/health/ready", &[], b"").status,
+            200
+        );
     }
 }
 

@@ -16,7 +16,10 @@ fn a_plan_of_which_nothing_is_known_is_kept_and_designed() {
     assert_eq!(read.json()["schema_version"], 1);
     let design = service.read(&kept, &kept.view, "/design").json();
     assert!(!design["assumptions"].as_array().unwrap().is_empty());
-    assert_eq!(design, service.post_json("/api/v1/design", &unknown()).json());
+    assert_eq!(
+        design,
+        service.post_json("/api/v1/design", &unknown()).json()
+    );
 }
 
 #[test]
@@ -26,10 +29,18 @@ fn each_save_is_a_numbered_revision_that_can_be_read_again() {
     let saved = service.replace(&kept, 1, &titled("two"));
     assert_eq!((saved.status, saved.header("etag")), (200, "\"2\""));
     let revisions = service.read(&kept, &kept.view, "/revisions").json()["revisions"].clone();
-    let titles: Vec<_> = revisions.as_array().unwrap().iter().map(|line| line["title"].as_str().unwrap()).collect();
+    let titles: Vec<_> = revisions
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|line| line["title"].as_str().unwrap())
+        .collect();
     assert_eq!(titles, ["two", "one"]);
     assert!(revisions[0]["saved_at"].as_str().unwrap().ends_with('Z'));
-    assert_eq!(service.read(&kept, &kept.view, "/revisions/1").json()["title"], "one");
+    assert_eq!(
+        service.read(&kept, &kept.view, "/revisions/1").json()["title"],
+        "one"
+    );
     assert_eq!(service.read(&kept, &kept.view, "/revisions/3").status, 404);
     assert_eq!(service.read(&kept, &kept.view, "/revisions/x").status, 404);
 }
@@ -40,7 +51,10 @@ fn a_save_on_an_old_revision_is_refused_and_shows_the_one_that_stands() {
     let kept = service.create(&titled("one"));
     assert_eq!(service.replace(&kept, 1, &titled("hers")).status, 200);
     let refused = service.replace(&kept, 1, &titled("his"));
-    assert_eq!((refused.status, refused.header("content-type")), (412, "application/problem+json"));
+    assert_eq!(
+        (refused.status, refused.header("content-type")),
+        (412, "application/problem+json")
+    );
     assert_eq!(refused.json()["current"]["revision"], 2);
     assert_eq!(refused.json()["current"]["plan"]["title"], "hers");
     assert_eq!(service.read(&kept, &kept.edit, "").json()["title"], "hers");
@@ -51,14 +65,48 @@ fn a_save_that_does_not_say_what_it_replaces_is_refused() {
     let service = start();
     let kept = service.create(&unknown());
     let bearer = format!("Bearer {}", kept.edit);
-    let headers = [("content-type", "application/json"), ("authorization", &*bearer)];
-    assert_eq!(service.send("PUT", &kept.path(""), &headers, unknown().to_string().as_bytes()).status, 428);
+    let headers = [
+        ("content-type", "application/json"),
+        ("authorization", &*bearer),
+    ];
+    assert_eq!(
+        service
+            .send(
+                "PUT",
+                &kept.path(""),
+                &headers,
+                unknown().to_string().as_bytes()
+            )
+            .status,
+        428
+    );
     for weak in ["W/\"1\"", "\"7\"", "1", ""] {
         let headers = [headers[0], headers[1], ("if-match", weak)];
-        assert_eq!(service.send("PUT", &kept.path(""), &headers, unknown().to_string().as_bytes()).status, 412, "{weak}");
+        assert_eq!(
+            service
+                .send(
+                    "PUT",
+                    &kept.path(""),
+                    &headers,
+                    unknown().to_string().as_bytes()
+                )
+                .status,
+            412,
+            "{weak}"
+        );
     }
     let headers = [headers[0], headers[1], ("if-match", "\"9\", \"1\"")];
-    assert_eq!(service.send("PUT", &kept.path(""), &headers, unknown().to_string().as_bytes()).status, 200);
+    assert_eq!(
+        service
+            .send(
+                "PUT",
+                &kept.path(""),
+                &headers,
+                unknown().to_string().as_bytes()
+            )
+            .status,
+        200
+    );
 }
 
 #[test]
@@ -74,10 +122,21 @@ fn of_many_who_save_on_one_revision_exactly_one_is_taken() {
                 })
             };
             let writers: Vec<_> = (0..8).map(save).collect();
-            writers.into_iter().map(|writer| writer.join().unwrap()).collect()
+            writers
+                .into_iter()
+                .map(|writer| writer.join().unwrap())
+                .collect()
         });
-        assert_eq!(statuses.iter().filter(|&&status| status == 200).count(), 1, "{statuses:?}");
-        assert_eq!(statuses.iter().filter(|&&status| status == 412).count(), 7, "{statuses:?}");
+        assert_eq!(
+            statuses.iter().filter(|&&status| status == 200).count(),
+            1,
+            "{statuses:?}"
+        );
+        assert_eq!(
+            statuses.iter().filter(|&&status| status == 412).count(),
+            7,
+            "{statuses:?}"
+        );
     }
 }
 
@@ -91,14 +150,20 @@ fn saves_that_wait_together_are_each_kept_or_refused_by_themselves() {
             scope.spawn(move || service.replace(kept, 1, &titled(&n.to_string())).status)
         };
         let writers: Vec<_> = (0..16).map(save).collect();
-        writers.into_iter().map(|writer| writer.join().unwrap()).collect()
+        writers
+            .into_iter()
+            .map(|writer| writer.join().unwrap())
+            .collect()
     });
     for (n, (kept, two)) in plans.iter().zip(statuses.chunks(2)).enumerate() {
         let kept_one = two.iter().position(|&status| status == 200).unwrap();
         assert_eq!(two[1 - kept_one], 412, "{statuses:?}");
         let read = service.read(kept, &kept.view, "");
         let title = (n * 2 + kept_one).to_string();
-        assert_eq!((read.header("etag"), read.json()["title"].as_str()), ("\"2\"", Some(&*title)));
+        assert_eq!(
+            (read.header("etag"), read.json()["title"].as_str()),
+            ("\"2\"", Some(&*title))
+        );
     }
 }
 
@@ -107,13 +172,30 @@ fn a_plan_that_has_not_changed_is_not_sent_again() {
     let service = start();
     let kept = service.create(&unknown());
     let bearer = format!("Bearer {}", kept.view);
-    let again = |below: &str, tag: &str| service.send("GET", &kept.path(below), &[("authorization", &bearer), ("if-none-match", tag)], b"");
+    let again = |below: &str, tag: &str| {
+        service.send(
+            "GET",
+            &kept.path(below),
+            &[("authorization", &bearer), ("if-none-match", tag)],
+            b"",
+        )
+    };
     let unchanged = again("", "\"1\"");
-    assert_eq!((unchanged.status, unchanged.header("etag"), unchanged.body.len()), (304, "\"1\"", 0));
+    assert_eq!(
+        (
+            unchanged.status,
+            unchanged.header("etag"),
+            unchanged.body.len()
+        ),
+        (304, "\"1\"", 0)
+    );
     assert_eq!(again("", "W/\"1\"").status, 304);
     assert_eq!(again("", "*").status, 304);
     assert_eq!(again("", "\"2\"").status, 200);
-    let tag = service.read(&kept, &kept.view, "/design").header("etag").to_owned();
+    let tag = service
+        .read(&kept, &kept.view, "/design")
+        .header("etag")
+        .to_owned();
     assert_eq!(again("/design", &tag).status, 304);
 }
 
@@ -125,14 +207,23 @@ fn a_restart_keeps_everything() {
     assert_eq!(before.replace(&kept, 1, &titled("kept again")).status, 200);
     drop(before);
     let after = start_with(place.settings());
-    assert_eq!(after.read(&kept, &kept.view, "").json()["title"], "kept again");
-    assert_eq!(after.read(&kept, &kept.view, "/revisions/1").json()["title"], "kept");
+    assert_eq!(
+        after.read(&kept, &kept.view, "").json()["title"],
+        "kept again"
+    );
+    assert_eq!(
+        after.read(&kept, &kept.view, "/revisions/1").json()["title"],
+        "kept"
+    );
 }
 
 #[test]
 fn names_and_secrets_never_repeat() {
     let service = start();
     let kept: Vec<_> = (0..20).map(|_| service.create(&unknown())).collect();
-    let all: HashSet<_> = kept.iter().flat_map(|kept| [&kept.id, &kept.edit, &kept.record, &kept.view]).collect();
+    let all: HashSet<_> = kept
+        .iter()
+        .flat_map(|kept| [&kept.id, &kept.edit, &kept.record, &kept.view])
+        .collect();
     assert_eq!(all.len(), 80);
 }
