@@ -10,6 +10,8 @@ macro_rules! tests_on {
         mod access;
         #[path = "store/archive.rs"]
         mod archive;
+        #[path = "store/damage.rs"]
+        mod damage;
         #[path = "store/links.rs"]
         mod links;
         #[path = "store/plans.rs"]

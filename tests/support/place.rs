@@ -8,6 +8,31 @@ use tempfile::TempDir;
 
 use crate::postgres::{Cluster, shared};
 
+/// Changes a SQLite file.
+///
+/// # Panics
+/// When there is none or it refuses.
+pub fn tamper_file(file: &Path, sql: &str) {
+    use sqlx::{
+        AssertSqlSafe, Connection, Executor, SqliteConnection, sqlite::SqliteConnectOptions,
+    };
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .expect("a runtime");
+    runtime.block_on(async {
+        let options = SqliteConnectOptions::new().filename(file);
+        let mut connection = SqliteConnection::connect_with(&options)
+            .await
+            .expect("a store");
+        connection
+            .execute(AssertSqlSafe(sql.to_owned()))
+            .await
+            .expect("the change");
+        connection.close().await.expect("an end");
+    });
+}
+
 /// A place for plans; it is gone when it is dropped.
 pub struct Place {
     folder: TempDir,
@@ -86,6 +111,17 @@ impl Place {
     #[must_use]
     pub fn folder(&self) -> &Path {
         self.folder.path()
+    }
+
+    /// Changes the store behind the back of whatever runs on it.
+    ///
+    /// # Panics
+    /// When the database refuses.
+    pub fn tamper(&self, sql: &str) {
+        match &self.database {
+            Some((url, cluster)) => drop(cluster.ask(url, sql)),
+            None => tamper_file(&self.folder().join("data/stillground.sqlite"), sql),
+        }
     }
 
     /// Its server and the URL of its database, when it has one.
