@@ -154,12 +154,10 @@ mod tests {
             Entered::New(_)
         ));
         let mut work = store.db.begin().await.unwrap();
-        work.run(
-            "UPDATE entries SET number = $2 WHERE plan_id = $1",
-            values![&plan, MOST_ENTRIES],
-        )
-        .await
-        .unwrap();
+        let last = Entry::new("last", "dig", Kind::Note);
+        super::super::record::put(&mut work, &plan, MOST_ENTRIES, &last, 0)
+            .await
+            .unwrap();
         work.commit().await.unwrap();
         assert_eq!(
             store
