@@ -9,4 +9,5 @@ pub mod north;
 pub mod pages;
 pub mod pdf;
 pub mod svg;
+pub mod verdict;
 pub mod words;

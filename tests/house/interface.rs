@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use stillground::design::design_plan;
 use stillground::halfspace::NoShelf;
+use stillground::notes::Question;
 use stillground::site_plan::SitePlan;
 
 const PLAN: &str = "schema_version title use units code \
@@ -101,6 +102,28 @@ fn every_assumption_and_check_speaks_of_a_field_that_exists() {
             "{field} is no field of a plan"
         );
     }
+}
+
+/// A title is a question that yes, no and ask answer; conduct is no question of a check.
+#[test]
+fn every_check_is_a_question() {
+    let mut seen = BTreeSet::new();
+    for name in [
+        "quarry-lane",
+        "firm-clay-garden",
+        "club-on-shallow-rock",
+        "sandy-water",
+        "everything-unknown",
+    ] {
+        let design = design_plan(&stillground_tests::example(name), &NoShelf).unwrap();
+        for check in &design.checks {
+            assert!(check.title.ends_with('?'), "{}: {}", check.id, check.title);
+            let still = check.id.starts_with("motion.");
+            assert_eq!(check.question == Question::Still, still, "{}", check.id);
+            seen.insert(check.id);
+        }
+    }
+    assert!(seen.len() > 50, "{}", seen.len());
 }
 
 #[test]

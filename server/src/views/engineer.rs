@@ -248,7 +248,7 @@ fn checks(design: &Design, units: Units) -> Listing {
             figure(check.demand, check.unit),
             figure(check.capacity, check.unit),
             figure(check.utilisation.map(|ratio| ratio * 100.0), Unit::PerCent),
-            super::words::mark(check.verdict).to_owned(),
+            super::words::answer(check.verdict).to_owned(),
             check.source.to_string(),
         ]
     };

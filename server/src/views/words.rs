@@ -22,21 +22,32 @@ const SHARES: &[(f64, &str)] = &[
     (0.1, "a tenth"),
 ];
 
-/// A verdict in words, its margin said with it and never rounded up.
+/// A check's answer in words, its margin said with it and never rounded up.
 #[must_use]
 pub fn verdict(check: &Check) -> String {
+    let short = answer(check.verdict);
     match (check.verdict, check.utilisation) {
-        (Verdict::Holds, Some(used)) if used <= 0.0 => "holds: nothing is asked of it".to_owned(),
+        (Verdict::Holds, Some(used)) if used <= 0.0 => format!("{short}: nothing is asked of it"),
         (Verdict::Holds, Some(used)) => match share(1.0 - used) {
-            Some(share) => format!("holds with {share} to spare"),
-            None => "holds".to_owned(),
+            Some(share) => format!("{short}, with {share} to spare"),
+            None => short.to_owned(),
         },
-        (Verdict::Holds, None) => "holds".to_owned(),
-        (Verdict::Close, Some(used)) if used > 0.995 => "holds, with nothing to spare".to_owned(),
-        (Verdict::Close, _) => "holds, with less than a tenth to spare".to_owned(),
-        (Verdict::Fails, Some(used)) => format!("does not hold: {}", excess(used)),
-        (Verdict::Fails, None) => "does not hold".to_owned(),
-        (Verdict::Unknown, _) => "not known".to_owned(),
+        (Verdict::Close, Some(used)) if used > 0.995 => format!("{short}: nothing to spare"),
+        (Verdict::Close, _) => format!("{short}: less than a tenth to spare"),
+        (Verdict::Fails, Some(used)) if check.at_least => format!("{short}: {}", lack(used)),
+        (Verdict::Fails, Some(used)) => format!("{short}: {}", excess(used)),
+        (Verdict::Holds | Verdict::Fails | Verdict::Unknown, _) => short.to_owned(),
+    }
+}
+
+/// A check's answer in a word or two.
+#[must_use]
+pub const fn answer(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "yes",
+        Verdict::Close => "yes, just",
+        Verdict::Fails => "no",
+        Verdict::Unknown => "ask",
     }
 }
 
@@ -58,18 +69,27 @@ fn share(part: f64) -> Option<&'static str> {
         .map(|(_, words)| *words)
 }
 
+/// By how much a limit is exceeded, never rounded down.
 fn excess(used: f64) -> String {
     match used {
-        used if used >= 10.0 => "more than ten times what there is is asked for".to_owned(),
+        used if used >= 10.0 => "more than ten times the limit".to_owned(),
         used if used >= 2.0 => format!(
-            "{} times what there is is asked for",
+            "{} times the limit",
             stillground::figure::significant(used, 2)
         ),
         used => format!(
-            "{}\u{a0}% more than there is is asked for",
+            "{}\u{a0}% over the limit",
             stillground::figure::significant(((used - 1.0) * 100.0).ceil(), 2)
         ),
     }
+}
+
+/// By how much the least is missed, as a share of what is needed, never rounded down.
+fn lack(used: f64) -> String {
+    format!(
+        "{}\u{a0}% short",
+        stillground::figure::significant(((1.0 - 1.0 / used) * 100.0).ceil().max(1.0), 2)
+    )
 }
 
 /// The heading under which a part of the work's cautions stand.
@@ -177,20 +197,26 @@ mod tests {
 
     #[test]
     fn a_verdict_never_says_more_than_there_is() {
-        assert_eq!(words(2.0, 3.0), "holds with a third to spare");
-        assert_eq!(words(2.02, 3.0), "holds with a quarter to spare");
-        assert_eq!(words(0.0, 3.0), "holds: nothing is asked of it");
-        assert_eq!(words(1.0, 1.0), "holds, with nothing to spare");
-        assert_eq!(words(0.95, 1.0), "holds, with less than a tenth to spare");
-        assert_eq!(
-            words(1.101, 1.0),
-            "does not hold: 11\u{a0}% more than there is is asked for"
-        );
-        assert_eq!(
-            words(4.0, 1.0),
-            "does not hold: 4 times what there is is asked for"
-        );
-        assert_eq!(words(f64::NAN, 1.0), "not known");
+        assert_eq!(words(2.0, 3.0), "yes, with a third to spare");
+        assert_eq!(words(2.02, 3.0), "yes, with a quarter to spare");
+        assert_eq!(words(0.0, 3.0), "yes: nothing is asked of it");
+        assert_eq!(words(1.0, 1.0), "yes, just: nothing to spare");
+        assert_eq!(words(0.95, 1.0), "yes, just: less than a tenth to spare");
+        assert_eq!(words(1.101, 1.0), "no: 11\u{a0}% over the limit");
+        assert_eq!(words(4.0, 1.0), "no: 4 times the limit");
+        assert_eq!(words(f64::NAN, 1.0), "ask");
+    }
+
+    #[test]
+    fn where_a_least_is_needed_it_is_said_how_much_is_short() {
+        let given = |given| {
+            let source = Source::judgement("");
+            verdict(&Check::at_least("a.b", "", given, 1.0, Unit::One, source))
+        };
+        assert_eq!(given(0.5), "no: 50\u{a0}% short");
+        assert_eq!(given(0.999), "no: 1\u{a0}% short");
+        assert_eq!(given(2.0), "yes, with half to spare");
+        assert_eq!(given(0.0), "no");
     }
 
     #[test]

@@ -72,6 +72,8 @@ pub struct Check {
     pub unit: Unit,
     /// Demand over capacity; null when unknown. For a least value (depth below frost) it is required over given.
     pub utilisation: Option<f64>,
+    /// Whether the limit is the least that is needed; else it is the most that is allowed.
+    pub at_least: bool,
     /// What was found.
     pub verdict: Verdict,
     /// Where the rule comes from.
@@ -120,7 +122,10 @@ impl Check {
         let utilisation = (given > 0.0)
             .then(|| needed / given)
             .filter(|ratio| ratio.is_finite());
-        Self::judged(id, title.into(), needed, given, unit, utilisation, source)
+        Self {
+            at_least: true,
+            ..Self::judged(id, title.into(), needed, given, unit, utilisation, source)
+        }
     }
 
     /// A check that cannot be made; `why` says so.
@@ -140,6 +145,7 @@ impl Check {
             capacity: None,
             unit,
             utilisation: None,
+            at_least: false,
             verdict: Verdict::Unknown,
             source,
             note: why.into(),
@@ -171,6 +177,7 @@ impl Check {
             capacity: finite(capacity),
             unit,
             utilisation,
+            at_least: false,
             verdict,
             source,
             note: String::new(),

@@ -3,7 +3,7 @@
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
-use stillground::notes::{Caution, Check, Verdict, When};
+use stillground::notes::{Caution, Check, Question, Verdict, When};
 
 use super::deeper::{self, Chapter};
 use super::drawn::DrawingView;
@@ -13,7 +13,7 @@ use super::remarks::{self, Remark};
 use super::working::WorkingView;
 use crate::forms::step::Step;
 use crate::planned::Planned;
-use crate::views::words;
+use crate::views::{verdict, words};
 
 /// The panel.
 #[derive(Template)]
@@ -39,7 +39,7 @@ pub struct Panel {
     pub stillness: Vec<FigureLine>,
     /// What is next: questions of this step that most people can answer and nobody has, address and label.
     pub unanswered: Vec<(String, &'static str)>,
-    /// Checks of the whole plan that do not hold.
+    /// Checks of building elsewhere in the plan that say no or ask, each with its answer.
     pub failing: Vec<String>,
     /// How the figures were found.
     pub workings: Vec<WorkingView>,
@@ -168,8 +168,8 @@ impl Panel {
             failing: design
                 .checks
                 .iter()
-                .filter(|check| check.verdict == Verdict::Fails && !concerns(check, step))
-                .map(|check| check.title.clone())
+                .filter(|check| stands_open(check) && !concerns(check, step))
+                .map(verdict::named)
                 .collect(),
             workings: shown,
         }
@@ -293,6 +293,11 @@ fn endangers(caution: &Caution, step: Step) -> bool {
         "floor" | "motion" => Step::Floor,
         _ => Step::Site,
     }
+}
+
+/// Whether a check of building says no or ask.
+fn stands_open(check: &Check) -> bool {
+    check.question == Question::Build && matches!(check.verdict, Verdict::Fails | Verdict::Unknown)
 }
 
 fn belongs(id: &str, stages: &[&str]) -> bool {

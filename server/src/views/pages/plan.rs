@@ -3,6 +3,7 @@
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
+use stillground::notes::Question;
 
 use super::beside::Beside;
 use super::deeper::{self, Chapter};
@@ -23,6 +24,7 @@ use crate::forms::step::Step;
 use crate::planned::Planned;
 use crate::views::engineer::{self, Checking};
 use crate::views::money;
+use crate::views::verdict;
 use crate::views::words;
 
 /// The plan's page.
@@ -60,6 +62,8 @@ pub struct Marks {
 
 /// The plan's parts.
 pub struct PlanBody {
+    /// The three questions and their answers.
+    pub answers: [verdict::Answer; 3],
     /// In a customer's words.
     pub summary: Vec<String>,
     /// Drawings: name, title, SVG.
@@ -70,8 +74,8 @@ pub struct PlanBody {
     pub chapters: Vec<(&'static str, &'static str, Vec<Chapter>)>,
     /// Whether the schedule has days of the calendar.
     pub dated: bool,
-    /// Checks.
-    pub checks: Vec<CheckView>,
+    /// Checks by the question that they answer.
+    pub checks: Vec<(&'static str, Vec<CheckView>)>,
     /// Figures by step.
     pub figures: Vec<(&'static str, Vec<FigureLine>)>,
     /// What was taken.
@@ -158,16 +162,13 @@ impl PlanBody {
             .into_iter()
             .map(|step| (step.title(), figures::of(step, design, units)));
         Self {
+            answers: verdict::answers(design, units),
             summary: summary::of(planned),
             drawings: drawings(planned),
             beside: Beside::of(planned),
             chapters: chapters(planned),
             dated: planned.brief.work.start_date.is_some(),
-            checks: design
-                .checks
-                .iter()
-                .map(|check| CheckView::of(check, planned))
-                .collect(),
+            checks: checks(planned),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
             assumptions: assumptions(design, units, root),
             judge_first: design
@@ -188,6 +189,24 @@ impl PlanBody {
             engineer: engineer::checking(&planned.brief, design),
         }
     }
+}
+
+/// Checks under the question that they answer.
+fn checks(planned: &Planned) -> Vec<(&'static str, Vec<CheckView>)> {
+    let of = |question| {
+        let checks = planned.design.checks.iter();
+        checks
+            .filter(|check| check.question == question)
+            .map(|check| CheckView::of(check, planned))
+            .collect()
+    };
+    [
+        ("Build it?", of(Question::Build)),
+        ("Still when left alone?", of(Question::Still)),
+    ]
+    .into_iter()
+    .filter(|(_, checks): &(_, Vec<CheckView>)| !checks.is_empty())
+    .collect()
 }
 
 fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {

@@ -1,14 +1,13 @@
 //! The plan in a customer's words.
 
 use stillground::figure::{Unit, Units};
-use stillground::notes::Verdict;
 use stillground::site_plan::Use;
 use stillground::site_plan::pier::Fill;
 use stillground::units::{cubic_metre, day, kilogram, metre, millimetre};
 
 use crate::planned::Planned;
 
-/// Sentences that say what will stand there, how still it will be, and what to look at first.
+/// Sentences that say what will stand there and how still it will be.
 #[must_use]
 pub fn of(planned: &Planned) -> Vec<String> {
     let units = planned.brief.units;
@@ -20,7 +19,6 @@ pub fn of(planned: &Planned) -> Vec<String> {
     said.push(pier(planned, units));
     said.push(stillness(planned, units));
     said.push(waits(planned, units));
-    said.extend(first_worry(planned));
     said
 }
 
@@ -87,30 +85,4 @@ fn waits(planned: &Planned, units: Units) -> String {
         units.say(day::get(block.drill_after), Unit::Day),
         units.say(day::get(block.load_after), Unit::Day)
     )
-}
-
-fn first_worry(planned: &Planned) -> Option<String> {
-    let checks = &planned.design.checks;
-    let of = |verdict| checks.iter().filter(move |check| check.verdict == verdict);
-    let failed: Vec<&str> = of(Verdict::Fails)
-        .map(|check| check.title.as_str())
-        .collect();
-    let unknown = of(Verdict::Unknown).count();
-    let unknown = match unknown {
-        0 => String::new(),
-        1 => " One check could not be made.".to_owned(),
-        more => format!(" {more} checks could not be made."),
-    };
-    match failed.as_slice() {
-        [] if checks.is_empty() => None,
-        [] => Some(format!("Every check that could be made holds.{unknown}")),
-        [one] => Some(format!(
-            "One check does not hold: {one}. Change that before anyone digs.{unknown}"
-        )),
-        many => Some(format!(
-            "{} checks do not hold: {}. Change that before anyone digs.{unknown}",
-            many.len(),
-            many.join("; ")
-        )),
-    }
 }

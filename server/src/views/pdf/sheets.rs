@@ -15,8 +15,9 @@ use stillground::notes::{Check, Verdict};
 
 use crate::drawing::by_name;
 use crate::views::pdf::flow::Flow;
+use crate::views::pdf::frame::capital;
 use crate::views::pdf::{Paper, Sheet};
-use crate::views::words::mark;
+use crate::views::words::{answer, sentence};
 
 /// One sheet of the set: its name and what is put on it.
 type Put = fn(&mut Flow, &Sheet<'_>);
@@ -110,7 +111,7 @@ fn draw(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
     }
 }
 
-/// What the checks say whose names begin so: those that hold are counted, the others stand in full.
+/// What the checks say whose names begin so: those that say yes are counted, the others stand in full.
 fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
     let checks: Vec<&Check> = sheet
         .design
@@ -129,17 +130,17 @@ fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
     let held = checks.len() - others.len();
     flow.heading("Checks");
     flow.paragraph(&match (held, others.len()) {
-        (2, 0) => "Both checks of this part hold. The sheet “Checks” has them with their figures and sources.".to_owned(),
-        (1, 0) => "The one check of this part holds. The sheet “Checks” has it with its figures and its source.".to_owned(),
-        (held, 0) => format!("All {held} checks of this part hold. The sheet “Checks” has them with their figures and sources."),
+        (2, 0) => "Both checks of this part say yes. The sheet “Checks” has them with their figures and sources.".to_owned(),
+        (1, 0) => "The one check of this part says yes. The sheet “Checks” has it with its figures and its source.".to_owned(),
+        (held, 0) => format!("All {held} checks of this part say yes. The sheet “Checks” has them with their figures and sources."),
         (held, _) => format!(
-            "Of {} checks of this part {held} hold; these do not, or not by much. The sheet “Checks” has all with their figures and \
-             sources.",
+            "Of {} checks of this part {held} say yes with room to spare; these do not. The sheet “Checks” has all with their figures \
+             and sources.",
             checks.len()
         ),
     });
     for (title, note) in by_note(others) {
-        flow.paragraph(&format!("{title}. {note}"));
+        flow.paragraph(&format!("{title} {note}"));
     }
 }
 
@@ -157,7 +158,8 @@ fn by_note<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Vec<(String, &'a 
     }
     let title = |group: &[&Check]| {
         let titles: Vec<&str> = group.iter().map(|check| check.title.as_str()).collect();
-        format!("{}: {}", titles.join("; "), mark(group[0].verdict))
+        let answer = answer(group[0].verdict);
+        sentence(&format!("{} {}", titles.join(" "), capital(answer)))
     };
     groups
         .iter()

@@ -374,12 +374,12 @@ fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) {
     for (id, title, stress) in [
         (
             "anchors.flexure_wall",
-            "Bending of the foot of the column's wall by tightening",
+            "Does the column wall stay elastic when the nuts are tightened?",
             found.wall_stress,
         ),
         (
             "anchors.flexure_plate",
-            "Bending of the base plate by tightening",
+            "Does the base plate stay elastic when the nuts are tightened?",
             found.plate_stress,
         ),
     ] {

@@ -77,7 +77,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.plate",
-            "Base plate between wall and studs",
+            "Is the base plate strong enough in bending?",
             kilonewton::get(demand),
             kilonewton::get(capacity),
             Unit::Kilonewton,
@@ -190,7 +190,7 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     };
     let demand = of(&worst.factored);
     notes.check(
-        Check::at_most("anchors.weld", "Weld between column and base plate", demand, per_mm(capacity), Unit::NewtonPerMillimetre, source)
+        Check::at_most("anchors.weld", "Is the weld at the base plate strong enough?", demand, per_mm(capacity), Unit::NewtonPerMillimetre, source)
             .note(format!(
                 "Worst under {}. A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.",
                 worst.action.title
@@ -227,7 +227,7 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.bearing",
-            "Pressure of the base plate on grout and concrete",
+            "Can grout and concrete bear the plate's pressure?",
             megapascal::get(pressure),
             megapascal::get(capacity),
             Unit::Megapascal,
@@ -268,7 +268,7 @@ fn stand_off(situation: &Situation, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.stand_off",
-            "Bare stud between concrete and plate",
+            "Is the gap under the plate at most one stud diameter?",
             exposed,
             millimetre::get(thread.diameter),
             Unit::Millimetre,

@@ -228,7 +228,7 @@ pub fn sustained(
     notes.check(
         Check::at_most(
             "anchors.bond_sustained",
-            "Studs: preload as a lasting pull on the resin",
+            "Does the resin bond resist the preload over the years?",
             kilonewton::get(preload.high),
             kilonewton::get(capacity),
             Unit::Kilonewton,
@@ -263,7 +263,10 @@ fn checks(
         notes.check(
             Check::at_most(
                 "anchors.nuts_stay_tight",
-                format!("Pull of {} against the least preload", worst.action.title),
+                format!(
+                    "Is the lowest preload above the tension from {}?",
+                    worst.action.title
+                ),
                 kilonewton::get(pull),
                 kilonewton::get(preload.low - keeping.settling).max(0.0),
                 Unit::Kilonewton,
@@ -277,7 +280,7 @@ fn checks(
     let Some(opening) = keeping.opening_moment else {
         return;
     };
-    let title = "A hand on the telescope against what opens the joint";
+    let title = "Does the base joint stay closed when a hand pushes the telescope?";
     let fields: &[&str] = &[
         "anchors.torque_n_m",
         "anchors.count",

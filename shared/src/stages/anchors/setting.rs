@@ -119,7 +119,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.stud_length",
-            "Length of the studs",
+            "Are the studs long enough?",
             mm(anchors.length.value),
             mm(setting.stud_length_needed),
             Unit::Millimetre,

@@ -75,6 +75,22 @@ impl Mode {
         }
     }
 
+    /// What a way of failing asks, as a question.
+    #[must_use]
+    pub const fn question(self) -> &'static str {
+        match self {
+            Self::Steel => "Are the studs strong enough in tension?",
+            Self::Cone => "Does the concrete resist cone failure?",
+            Self::Bond => "Does the resin bond resist the tension?",
+            Self::BondSustained => "Does the resin bond resist tension that lasts?",
+            Self::Splitting => "Does the block resist splitting?",
+            Self::ShearSteel => "Are the studs strong enough in shear?",
+            Self::ShearLever => "Are the studs strong enough in bending across the gap?",
+            Self::PryOut => "Does the concrete resist pry-out?",
+            Self::Edge => "Does the concrete edge resist the shear?",
+        }
+    }
+
     /// What would raise it.
     #[must_use]
     pub const fn raised_by(self) -> &'static str {

@@ -348,7 +348,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
         newton_metre::get(torque.high),
     );
     notes.check(
-        Check::at_most("anchors.torque", "Torque of the nuts", used, high, Unit::NewtonMetre, source)
+        Check::at_most("anchors.torque", "Is the torque within its limit?", used, high, Unit::NewtonMetre, source)
             .note(format!(
                 "The lowest limit is {governing}. A stated torque in \"kilos\" must be understood first: newton metres, kilogram-force \
                  metres and pound-force feet differ up to tenfold."
@@ -364,7 +364,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.proof",
-            "Preload against the stud's proof load",
+            "Is the preload below the stud's proof load?",
             kilonewton::get(preload.high),
             kilonewton::get(screw.proof),
             Unit::Kilonewton,

@@ -107,7 +107,7 @@ fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "block.ducts",
-            "Ducts within the column and clear of the studs",
+            "Do the ducts rise inside the column, clear of the studs?",
             bundle,
             bore.min(studs),
             Unit::Millimetre,

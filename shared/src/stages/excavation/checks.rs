@@ -58,7 +58,7 @@ fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         at_most(
             "excavation.length",
-            "The pit fits the room, west to east",
+            "Is there room for the pit, east to west?",
             pit.length,
             room.pit[0],
             ROOM,
@@ -73,7 +73,7 @@ fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         at_most(
             "excavation.width",
-            "The pit fits the room, south to north",
+            "Is there room for the pit, north to south?",
             pit.width,
             room.pit[1],
             ROOM,
@@ -102,7 +102,7 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         at_most(
             "excavation.depth",
-            "The pit can be dug as deep as the block",
+            "Can the pit be dug deep enough for the block?",
             pit.depth,
             room.depth,
             ROOM,
@@ -140,7 +140,7 @@ fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
     notes.check(
         at_most(
             "excavation.wider",
-            "Room to go wider where it cannot go deep",
+            "Is there room to go wider where it cannot go deeper?",
             side,
             there_is,
             pais_kausel_1988::SOURCE,
@@ -160,12 +160,12 @@ fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         return;
     }
     let check = if pit.cast_against_ground {
-        at_most("excavation.sides", "Vertical sides stay below the depth that needs protection", pit.depth, distances::protection_from(), distances::PROTECTION).note(
+        at_most("excavation.sides", "Is the pit shallower than the depth where support is mandatory?", pit.depth, distances::protection_from(), distances::PROTECTION).note(
             "From this depth on no one may enter without shoring, a shield or battered sides; below it too wherever the ground may cave in. \
              A block poured against the ground needs nobody in the pit: trim the bottom and place steel from above.",
         )
     } else {
-        at_most("excavation.sides", "Battered sides stay within the table of slopes", pit.depth, slopes::deepest(), slopes::SOURCE)
+        at_most("excavation.sides", "Is the pit within the depth that the slope table covers?", pit.depth, slopes::deepest(), slopes::SOURCE)
             .note("The slopes hold to this depth in soil without water, cracks or loads at the edge. Deeper pits are an engineer's work.")
     };
     notes.check(check.moved_by(&["block.depth_m", "excavation.sides"]));
@@ -176,7 +176,7 @@ fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         return;
     };
     notes.check(
-        at_most("excavation.dry", "The pit stays above the groundwater", pit.depth, water, Source::judgement("dry pit"))
+        at_most("excavation.dry", "Does the pit stay above groundwater?", pit.depth, water, Source::judgement("dry pit"))
             .note(
                 "Below the groundwater the bottom boils and the sides run. Dig in the dry season, go less deep and wider, or have the water \
                  lowered by wells outside the pit; pumping from the pit itself takes the ground with it.",
@@ -193,7 +193,7 @@ fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "excavation.topsoil",
-            "The base is below the topsoil",
+            "Is the base below the topsoil?",
             metre::get(pit.depth),
             metre::get(topsoil),
             Unit::Metre,
@@ -209,7 +209,7 @@ fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         return;
     };
     notes.check(
-        at_most("excavation.rock", "The pit ends at or above the rock", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
+        at_most("excavation.rock", "Does the pit end at or above rock?", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
             .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
             .moved_by(&["block.depth_m", "site.rock_depth_m"]),
     );
@@ -226,7 +226,7 @@ fn clear_of_building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "excavation.building",
-            "The pit leaves the neighbouring footing alone",
+            "Does the pit stay clear of the neighbouring footing?",
             clear,
             metre::get(pit.depth),
             Unit::Metre,
@@ -253,7 +253,7 @@ fn clear_of_drain(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "excavation.drain",
-            "The pit stays clear of the drain or service",
+            "Does the pit stay clear of the drain or service?",
             distance - corner,
             CLEAR_OF_DRAIN_M,
             Unit::Metre,

@@ -46,7 +46,7 @@ fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "floor.gap",
-            "The floor stays clear of pier and block",
+            "Does the floor stay clear of column and block?",
             given,
             needed_mm,
             Unit::Millimetre,
@@ -71,7 +71,7 @@ fn room(floor: &Floor, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "floor.room",
-            "Room to stand beside the pier",
+            "Is there room to stand beside the pier?",
             metre::get(beside),
             LEAST_ROOM_M,
             Unit::Metre,
@@ -90,13 +90,13 @@ fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
         .map(|&post| to_block(floor.block_half_m, post))
         .fold(f64::INFINITY, f64::min);
     notes.check(
-        Check::at_least("floor.posts", "The deck's posts stand clear of the block", nearest, POST_CLEAR_M, Unit::Metre, source)
+        Check::at_least("floor.posts", "Are the deck's posts clear of the block?", nearest, POST_CLEAR_M, Unit::Metre, source)
             .note("A post on the block, or close beside it, hands every step to the pier. Move it away; the farther the better.")
             .moved_by(&["floor.supports"]),
     );
     let clear = underside(brief).unwrap_or(floor.level) - block.upstand;
     notes.check(
-        Check::at_least("floor.level", "The deck's joists clear the block's top", metre::get(clear), OVER_BLOCK_M, Unit::Metre, source)
+        Check::at_least("floor.level", "Do the deck's joists clear the top of the block?", metre::get(clear), OVER_BLOCK_M, Unit::Metre, source)
             .note(
                 "Joists that lie on the block carry every step into it. Raise the floor, lower the block's top, or frame the joists round \
                    the whole block.",

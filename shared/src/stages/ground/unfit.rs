@@ -65,7 +65,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         notes.check(
             Check::unknown(
                 "ground.bearing_known",
-                "Bearing of the ground is known",
+                "Is a bearing pressure known for this soil?",
                 Unit::Kilopascal,
                 presumptive::SOURCE,
                 why,
@@ -81,7 +81,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         notes.check(
             Check::unknown(
                 "ground.stiffness_known",
-                "Stiffness of the ground is known",
+                "Is the stiffness of this ground known?",
                 Unit::Megapascal,
                 Source::judgement("no stiffness by presumption"),
                 why,

@@ -40,7 +40,7 @@ fn unknown(id: &'static str, title: &str, unit: Unit, notes: &mut Notes) {
 pub const FIRST_HZ: f64 = 12.0;
 
 fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
-    let title = "First frequency above what walking excites";
+    let title = "Is the first natural frequency above what footsteps excite?";
     let moving =
         |mode: &super::ModeShape| crate::units::hertz::get(mode.frequency_in_moving_ground.low);
     let Some(first) = motion.modes.iter().map(moving).reduce(f64::min) else {
@@ -77,7 +77,7 @@ fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 }
 
 fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
-    let title = "Wind stays within the budget";
+    let title = "Does wind move the star less than the limit?";
     let Some(wind) = &motion.wind else {
         return unknown("motion.wind", title, Unit::Arcsecond, notes);
     };
@@ -118,7 +118,7 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     still(notes,
         Check::at_most(
             "motion.thermal",
-            "Warmth on one side of the column stays within the budget",
+            "Does uneven warming move the star less than the limit?",
             demand,
             motion.budget_arcsec,
             Unit::Arcsecond,
@@ -137,7 +137,7 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let (id, title) = (
         "motion.season",
-        "The star's drift after a year's lean of the axis stays within the budget",
+        "Is the drift within the limit a year after alignment?",
     );
     let fields = &[
         "site.soil",
@@ -188,7 +188,7 @@ fn settle(motion: &Motion, notes: &mut Notes) {
     ];
     dies(
         "motion.settle",
-        "A bump dies soon",
+        "Does the star settle soon enough after a bump?",
         motion.bump,
         says,
         fields,
@@ -204,14 +204,14 @@ fn settle(motion: &Motion, notes: &mut Notes) {
     let says = "The drive's torque goes at once when a slew stops; the swing then dies by damping.";
     dies(
         "motion.slew",
-        "The star is still soon after a slew",
+        "Does the star settle soon enough after a slew?",
         motion.slew,
         says,
         fields,
         motion,
         notes,
     );
-    let title = "The star is still soon after a flip across the meridian";
+    let title = "Does the star settle soon enough after a meridian flip?";
     dies(
         "motion.flip",
         title,

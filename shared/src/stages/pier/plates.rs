@@ -22,7 +22,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "pier.top_plate",
-            "The mount's bolt circle fits the top plate",
+            "Does the mount's bolt circle fit the top plate?",
             millimetre::get(pier.top_plate_side.value),
             needed,
             Unit::Millimetre,
@@ -38,7 +38,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "pier.base_plate",
-            "The base plate takes the column and its weld",
+            "Is the base plate wide enough for column and weld?",
             millimetre::get(pier.plate_side.value),
             millimetre::get(pier.outside_diameter.value + weld),
             Unit::Millimetre,
@@ -64,7 +64,7 @@ fn ducts(brief: &Brief, bore: Length, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "pier.bore",
-            "The ducts rise inside the column",
+            "Is the column wide enough inside for the ducts?",
             millimetre::get(bore),
             millimetre::get(needed),
             Unit::Millimetre,

@@ -32,7 +32,7 @@ const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'sta
     match towards {
         Towards::North => (
             "pier.sight_north",
-            "Sight to the north",
+            "Can the telescope see low enough to the north?",
             &[
                 "pier.height_m",
                 "pier.wall_height_m",
@@ -41,7 +41,7 @@ const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'sta
         ),
         Towards::East => (
             "pier.sight_east",
-            "Sight to the east",
+            "Can the telescope see low enough to the east?",
             &[
                 "pier.height_m",
                 "pier.wall_height_m",
@@ -50,7 +50,7 @@ const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'sta
         ),
         Towards::South => (
             "pier.sight_south",
-            "Sight to the south",
+            "Can the telescope see low enough to the south?",
             &[
                 "pier.height_m",
                 "pier.wall_height_m",
@@ -59,7 +59,7 @@ const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'sta
         ),
         Towards::West => (
             "pier.sight_west",
-            "Sight to the west",
+            "Can the telescope see low enough to the west?",
             &[
                 "pier.height_m",
                 "pier.wall_height_m",
@@ -111,7 +111,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "pier.swing_floor",
-            "The telescope swings clear of the floor",
+            "Does the telescope swing clear of the floor?",
             metre::get(swing),
             metre::get(axis),
             Unit::Metre,
@@ -131,7 +131,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
         notes.check(
             Check::at_most(
                 "pier.swing_wall",
-                "The telescope swings clear of the walls",
+                "Does the telescope swing clear of the walls?",
                 metre::get(swing),
                 nearest,
                 Unit::Metre,

@@ -93,7 +93,7 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
         "pier.height_m",
     ];
     let class = resistance::class(outside, wall, strength);
-    let title = "Strength of the column at its foot";
+    let title = "Is the column strong enough at its foot?";
     notes.check(if class < 4 {
         Check::at_most("pier.strength", title, used, 1.0, Unit::One, resistance::SOURCE)
             .note(format!(

@@ -1,11 +1,14 @@
 //! What moves the star: each disturbance with its share and verdict, what rings, what comes slowly, and what is allowed.
 
 use stillground::figure::{Unit, Units};
-use stillground::notes::Verdict;
 use stillground::site_plan::load::Enclosure;
-use stillground::stages::motion::{Disturbance, Housing, Knock, Motion};
+use stillground::stages::motion::conduct::ALONE;
+use stillground::stages::motion::{Conduct, Disturbance, Housing, Knock, Motion};
+use stillground::units::Outcome;
 
 use super::{Chapter, Table};
+use crate::views::verdict::per_cent;
+use crate::views::words::answer;
 
 const UNKNOWN: &str = "not known";
 /// Growth of a star's width below which its figure says nothing, per cent.
@@ -13,7 +16,11 @@ const LEAST_GROWTH: f64 = 0.01;
 
 /// The star's chapters.
 pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
-    let first = [movers(motion, units), knocks(motion, units)];
+    let first = [
+        movers(motion, units),
+        conduct(motion, units),
+        knocks(motion, units),
+    ];
     let last = [slow(motion, units), allowed(motion, units)];
     first
         .into_iter()
@@ -45,7 +52,7 @@ fn movers(motion: &Motion, units: Units) -> Chapter {
             say(one.worst_arcsec),
             share(one),
             wider,
-            verdict(one.verdict).to_owned(),
+            verdict(one),
         ];
         (one.title.to_owned(), figures.to_vec())
     };
@@ -54,7 +61,7 @@ fn movers(motion: &Motion, units: Units) -> Chapter {
         "Soft ground",
         "Share",
         "Star wider by",
-        "In the budget?",
+        "In the limit?",
     ]
     .map(str::to_owned)
     .to_vec();
@@ -80,9 +87,9 @@ fn growth(per_cent: f64, units: Units) -> String {
 }
 
 fn after(motion: &Motion, units: Units) -> Vec<String> {
-    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
+    let limit = units.say(motion.budget_arcsec, Unit::Arcsecond);
     let mut said = vec![format!(
-        "The verdict holds the movement in soft ground against the budget of {budget}. A share is that of the squares of the typical \
+        "What comes with nobody near is compared with the limit of {limit}, in soft ground; what people do has its rule below. A share is that of the squares of the typical \
          movements; the second walker comes on top of the first and has none."
     )];
     if let Some(star) = motion.star {
@@ -95,12 +102,43 @@ fn after(motion: &Motion, units: Units) -> Vec<String> {
     said
 }
 
-const fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Holds => "yes",
-        Verdict::Close => "barely",
-        Verdict::Fails => "no",
-        Verdict::Unknown => UNKNOWN,
+/// Whether the movement is within the limit; what people do is never judged.
+fn verdict(one: &Disturbance) -> String {
+    if ALONE.contains(&one.id) {
+        answer(one.verdict).to_owned()
+    } else {
+        "–".to_owned()
+    }
+}
+
+/// What people do while the telescope exposes, what each of it costs, and its rule.
+fn conduct(motion: &Motion, units: Units) -> Chapter {
+    let row = |one: &Conduct| {
+        let cost = |end: fn(Outcome<f64>) -> f64| {
+            one.star_growth_ratio
+                .map_or_else(|| UNKNOWN.to_owned(), |ratio| per_cent(end(ratio), units))
+        };
+        let figures = [
+            cost(|ratio| ratio.expected),
+            cost(|ratio| ratio.worst),
+            one.rule.clone(),
+        ];
+        (one.event.to_owned(), figures.to_vec())
+    };
+    let columns = ["Star wider by", "At worst", "Rule"].map(str::to_owned);
+    Chapter {
+        title: "What people do, and what it costs the star",
+        told: Vec::new(),
+        words: vec![
+            "Each happens once in an exposure. None of it fails the pier: it costs one exposure, or nothing where the rule is kept."
+                .to_owned(),
+        ],
+        table: Some(Table {
+            names: "Event",
+            columns: columns.to_vec(),
+            rows: motion.conduct.iter().map(row).collect(),
+        }),
+        after: Vec::new(),
     }
 }
 

@@ -1,14 +1,17 @@
 //! The cover: what the plan is, in a customer's words, what it rests on, and where each sheet is.
 
 use stillground::figure::Unit;
-use stillground::notes::Verdict;
+use stillground::notes::{Question, Verdict};
 use stillground::units::{cubic_metre, kilogram, metre, millimetre};
+use stillground::verdict::Says;
 
 use crate::lettering::{self, Face};
 use crate::views::pdf::Sheet;
-use crate::views::pdf::flow::{Flow, HEADING, TITLE};
+use crate::views::pdf::flow::{BODY, Flow, HEADING, TITLE};
 use crate::views::pdf::frame::{capital, issue};
 use crate::views::pdf::table::{Cell, table};
+use crate::views::verdict;
+use crate::views::words::sentence;
 
 /// The cover; the index counts so many pages of the cover beyond its first.
 pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more: usize) {
@@ -28,9 +31,10 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more
     );
     flow.paragraph(&format!("{}.", capital(&issue(sheet))));
     replaced(flow, sheet);
-    flow.heading("In short");
-    summary(sheet).iter().for_each(|text| flow.paragraph(text));
+    flow.heading("Verdict");
     verdicts(flow, sheet);
+    flow.heading("Summary");
+    summary(sheet).iter().for_each(|text| flow.paragraph(text));
     contents(flow, index, more);
     flow.small(
         "This plan is worked out from what was said and assumed about the site. It is no substitute for a ground engineer, for local \
@@ -156,47 +160,22 @@ fn stillness(sheet: &Sheet<'_>) -> String {
     }
 }
 
+/// The three questions, each with its answer and one reason, and what has to be changed before anyone digs.
 fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let count = |verdict| {
-        sheet
-            .design
-            .checks
-            .iter()
-            .filter(|check| check.verdict == verdict)
-            .count()
-    };
-    let (holds, close, fails, unknown) = (
-        count(Verdict::Holds),
-        count(Verdict::Close),
-        count(Verdict::Fails),
-        count(Verdict::Unknown),
-    );
-    let is = |n: usize, one: &str, many: &str| {
-        if n == 1 {
-            format!("1 {one}")
-        } else {
-            format!("{n} {many}")
+    for answer in verdict::answers(sheet.design, sheet.brief.units) {
+        let says = sentence(&answer.says);
+        flow.styled(Face::TextBold, BODY, &format!("{} {says}", answer.question));
+        if !answer.because.is_empty() {
+            flow.paragraph(&answer.because);
         }
-    };
-    flow.paragraph(&format!(
-        "Of {} checks, {}, {}, {} and {}.",
-        sheet.design.checks.len(),
-        is(holds, "holds", "hold"),
-        is(close, "is close", "are close"),
-        is(fails, "fails", "fail"),
-        is(unknown, "is unknown", "are unknown")
-    ));
-    for (title, note) in super::by_note(
-        sheet
-            .design
-            .checks
-            .iter()
-            .filter(|check| check.verdict == Verdict::Fails),
-    ) {
-        flow.styled(
-            Face::TextBold,
-            crate::views::pdf::flow::BODY,
-            &format!("{title}. {note}"),
-        );
+    }
+    if sheet.design.verdict.build.says == Says::No {
+        let checks = sheet.design.checks.iter();
+        let fails = checks
+            .filter(|check| check.question == Question::Build && check.verdict == Verdict::Fails);
+        flow.heading("Change before anyone digs");
+        for (title, note) in super::by_note(fails) {
+            flow.styled(Face::TextBold, BODY, &format!("{title} {note}"));
+        }
     }
 }

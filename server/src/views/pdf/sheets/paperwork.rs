@@ -1,7 +1,7 @@
 //! The sheets of words: checks, assumptions, materials, schedule, cautions.
 
 use stillground::figure::Unit;
-use stillground::notes::{Check, Verdict, When};
+use stillground::notes::{Check, Question, Verdict, When};
 use stillground::stages::costs::LineCost;
 use stillground::stages::materials::{Material, Supply};
 use stillground::stages::schedule::Task;
@@ -14,15 +14,22 @@ use crate::views::money;
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{BODY, Flow};
 use crate::views::pdf::table::{Cell, table};
-use crate::views::words::{JUDGE_FIRST, mark, sentence};
+use crate::views::words::{JUDGE_FIRST, answer, sentence};
 
 /// All checks.
 pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph(
-        "Each line holds what is asked against what can be given; the share is the first over the second. Above nine tenths a check is \
-         called close. Verdicts use the unfavourable end of what is known about the ground.",
+        "Each line is a question. What is asked is compared with what can be given; the share is the first over the second. Above \
+         nine tenths the answer is “yes, just”; “ask” means that somebody has to look first. Answers use the unfavourable end of what \
+         is known about the ground. Checks of stillness forbid nothing: they say what the star does.",
     );
-    check_table(flow, sheet);
+    for (title, question) in [
+        ("Build it?", Question::Build),
+        ("Still when left alone?", Question::Still),
+    ] {
+        flow.heading(title);
+        check_table(flow, sheet, question);
+    }
     let told = sheet
         .design
         .checks
@@ -34,7 +41,7 @@ pub fn checks(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
 }
 
-fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
+fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, question: Question) {
     let units = sheet.brief.units;
     let figure = |value: Option<f64>, unit| {
         value.map_or_else(
@@ -43,7 +50,7 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
         )
     };
     let row = |check: &Check| {
-        let words = mark(check.verdict).to_owned();
+        let words = answer(check.verdict).to_owned();
         vec![
             Cell::Stack(vec![check.title.clone(), format!("[{}]", check.source)]),
             figure(check.demand, check.unit),
@@ -56,7 +63,9 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>) {
             },
         ]
     };
-    let rows: Vec<Vec<Cell>> = sheet.design.checks.iter().map(row).collect();
+    let checks = sheet.design.checks.iter();
+    let ours = checks.filter(|check| check.question == question);
+    let rows: Vec<Vec<Cell>> = ours.map(row).collect();
     table(
         flow,
         &[

@@ -103,17 +103,23 @@ fn mode_check(situation: &Situation, judged: &Judged, code: Code) -> Check {
         kilonewton::get(judged.capacity),
     );
     let mut note = format!(
-        "Worst under {}. It would be raised by {}.",
+        "Governing load: {}. To make it stronger: {}.",
         judged.under,
         judged.of.raised_by()
     );
     if matches!(judged.of, Mode::Bond | Mode::PryOut) && !situation.brief.anchors.product.known() {
         note.push_str(" The bond strength is a code's least value, a placeholder until a product's approval is at hand.");
     }
-    let title = format!("Studs: {}", judged.words);
-    Check::at_most(id, title, demand, capacity, Unit::Kilonewton, source)
-        .note(note)
-        .moved_by(fields)
+    Check::at_most(
+        id,
+        judged.of.question(),
+        demand,
+        capacity,
+        Unit::Kilonewton,
+        source,
+    )
+    .note(note)
+    .moved_by(fields)
 }
 
 fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
@@ -129,14 +135,14 @@ fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
         let rule = interaction::INTERACTION;
         hold(
             "anchors.interaction_steel",
-            "Studs: pull and shear together in the steel",
+            "Do the studs resist tension and shear together?",
             verdict.steel_interaction,
             rule,
             each,
         );
         hold(
             "anchors.interaction_concrete",
-            "Studs: pull and shear together in the concrete",
+            "Does the concrete resist tension and shear together?",
             verdict.concrete_interaction,
             rule,
             each,
@@ -144,7 +150,7 @@ fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
     } else {
         hold(
             "anchors.interaction",
-            "Studs: pull and shear together",
+            "Do studs and concrete resist tension and shear together?",
             verdict.concrete_interaction,
             aci_shear::INTERACTION,
             "The worst ratio in tension and the worst in shear, be they of steel or concrete, over 1.2.",
@@ -169,7 +175,7 @@ fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, not
     notes.check(
         Check::at_most(
             "anchors.push",
-            "Studs: push on the resin under a plate on nuts",
+            "Does the resin bond resist the compression on levelling nuts?",
             kilonewton::get(push),
             kilonewton::get(capacity),
             Unit::Kilonewton,
@@ -213,7 +219,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
         notes.check(
             Check::at_least(
                 "anchors.spacing",
-                "Distance between studs",
+                "Are the studs far enough apart?",
                 mm(least),
                 mm(product.min_spacing.value),
                 Unit::Millimetre,
@@ -226,7 +232,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.edge_distance",
-            "Distance of the studs from the block's edge",
+            "Are the studs far enough from the block's edge?",
             mm(group.nearest_edge()),
             mm(product.min_edge.value),
             Unit::Millimetre,
@@ -238,7 +244,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.thickness",
-            "Thickness of the concrete under the studs",
+            "Is the concrete thick enough below the studs?",
             mm(group.concrete.thickness),
             mm(product.min_thickness.value),
             Unit::Millimetre,
@@ -263,7 +269,7 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.plate_edge",
-            "Base plate round the studs' holes",
+            "Is there enough base plate outside the stud holes?",
             mm(pier.plate_side.value),
             needed,
             Unit::Millimetre,
@@ -282,7 +288,7 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.reach",
-            "Circle of the studs outside column and weld",
+            "Is the stud circle clear of column and weld?",
             mm(situation.brief.anchors.circle_diameter.value),
             clear,
             Unit::Millimetre,
@@ -302,7 +308,7 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.hole",
-            "Hole against the product's usual width",
+            "Is the drilled hole no wider than usual for the stud?",
             hole,
             (1.35 * stud).max(stud + 5.0),
             Unit::Millimetre,
@@ -355,7 +361,7 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.embedment_least",
-            "Studs deep enough for the bond model",
+            "Is the embedment deep enough for the bond model?",
             depth,
             least,
             Unit::Millimetre,
@@ -373,7 +379,7 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.embedment_most",
-            "Studs not too deep for the bond model",
+            "Is the embedment shallow enough for the bond model?",
             depth,
             most,
             Unit::Millimetre,

@@ -22,7 +22,7 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Option
     let source = Source::common_practice("base of a footing below the frost");
     let check = Check::at_least(
         "block.frost",
-        "Base below the frost",
+        "Is the base below the frost depth?",
         metre::get(outline.depth),
         metre::get(ground.frost_base_depth),
         Unit::Metre,
@@ -43,7 +43,7 @@ pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
     let source = Source::judgement("50 mm of concrete round the plate");
     Check::at_least(
         "block.plate_fits",
-        "Base plate within the block's top",
+        "Does the base plate fit on the block?",
         given,
         needed,
         Unit::Millimetre,

@@ -97,7 +97,10 @@ pub(super) fn bearing(
     outline: &Outline,
     actions: &Actions,
 ) -> Check {
-    let (id, title) = ("block.bearing", "Largest pressure under the base's edge");
+    let (id, title) = (
+        "block.bearing",
+        "Can the soil bear the highest pressure under the base?",
+    );
     let Some(capacity) = ground.presumed_bearing else {
         return unknown_bearing(id, title, ground);
     };
@@ -127,7 +130,7 @@ fn outside(id: &'static str, title: &str, outline: &Outline, actions: &Actions) 
 pub(super) fn effective(ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
     let (id, title) = (
         "block.effective_bearing",
-        "Even pressure on the part of the base that carries",
+        "Can the soil bear the load on the effective base?",
     );
     let Some(capacity) = ground.presumed_bearing else {
         return unknown_bearing(id, title, ground);
@@ -157,7 +160,7 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
         kilonewton_metre::get(tipping(actions)),
         kilonewton_metre::get(righting(outline, actions)),
     );
-    Check::at_most("block.overturning", "Tipping over", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
+    Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the storm's gust on column and telescope; the \
              worst is {}. What tips counts one and a half times, the weight nine tenths, and the ground at the sides not at all.",
@@ -167,7 +170,7 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
 }
 
 pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Check {
-    let (id, title) = ("block.sliding", "Sliding on the base");
+    let (id, title) = ("block.sliding", "Is the block safe against sliding?");
     let Some(hold) = hold(brief, outline, actions) else {
         let why = "No presumed grip is given for this ground; a ground engineer has to say.";
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
@@ -194,7 +197,7 @@ pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
     };
     Check::at_most(
         "block.buoyancy",
-        "Floating up",
+        "Is the block safe against uplift by groundwater?",
         kilonewton::get(lift),
         kilonewton::get(holding),
         Unit::Kilonewton,
