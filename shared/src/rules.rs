@@ -7,6 +7,7 @@ pub mod aisc_360_16;
 pub mod annular_plate;
 pub mod calendar;
 pub mod ccip_016_2006;
+pub mod cfem_2006;
 pub mod dobry_gazetas_1986;
 pub mod en_10210_2_2006;
 pub mod en_13670_2009;

@@ -40,6 +40,7 @@ mod plate_on_ground;
 mod rigid_base;
 mod rock;
 mod sci_p398;
+mod side_frost;
 mod soil_dynamics;
 mod star_images;
 mod stud_forms;

@@ -1,5 +1,6 @@
 //! Section through ground, footing, pier and floor, looking north.
 
+mod guard;
 mod layout;
 pub mod words;
 
@@ -33,6 +34,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     ground(&mut pen, layout, &view);
     block(&mut pen, layout, &view);
+    guard::draw(&mut pen, layout, &view);
     pier(&mut pen, layout, &view);
     floor(&mut pen, layout, &view);
     levels(&mut pen, layout, &view);
@@ -341,6 +343,9 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     }
     if let (Some(floor), Some(text)) = (&layout.floor, &words.floor) {
         notes.push(note(view.at(floor.opening_half, floor.level), text));
+    }
+    if let Some((point, words)) = guard::note(layout, view) {
+        notes.push(note(point, words));
     }
     if let Some(frost) = layout.drawn_level(Some(layout.frost)) {
         notes.push(note(

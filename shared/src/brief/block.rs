@@ -5,7 +5,7 @@ use crate::figure::Unit;
 use crate::notes::AssumedValue;
 use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::SitePlan;
-use crate::site_plan::block::{Cement, Concrete, Mix, Reinforcement, RockSurface};
+use crate::site_plan::block::{Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface};
 use crate::site_plan::site::Soil;
 use crate::source::Source;
 use crate::units::{Length, Mass, kilogram, metre, millimetre};
@@ -35,6 +35,8 @@ pub struct Block {
     pub reinforcement: Given<Reinforcement>,
     /// Whether rock under the base is washed clean before the pour.
     pub rock_washed: Given<bool>,
+    /// What is done against frost at its sides; none: chosen where it is needed.
+    pub frost_remedy: Option<FrostRemedy>,
     /// Number of ducts.
     pub duct_count: Given<f64>,
     /// Inside diameter of a duct.
@@ -99,6 +101,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             ),
         ),
         rock_washed: rock_washed(plan, ask),
+        frost_remedy: said.frost_remedy,
         duct_count: ask.number(
             "block.duct_count",
             Unit::Count,

@@ -69,6 +69,20 @@ choice! {
     }
 }
 
+choice! {
+    /// What is done against frozen ground that grips the block's sides.
+    pub enum FrostRemedy {
+        /// Nothing.
+        None = "none",
+        /// Boards of foam laid flat in the ground round the block.
+        Insulation = "insulation",
+        /// A smooth sleeve of two greased layers down to the frost.
+        Sleeve = "sleeve",
+        /// A trench of clean, drained gravel down to the frost.
+        Gravel = "gravel",
+    }
+}
+
 section! {
     /// Footing.
     pub struct Block in block {
@@ -105,6 +119,8 @@ section! {
             reinforcement: Option<Reinforcement>,
             /// What lies between its base and the rock that it stands on.
             rock_surface: Option<RockSurface>,
+            /// What is done against frozen ground that grips its sides.
+            frost_remedy: Option<FrostRemedy>,
         }
     }
 }

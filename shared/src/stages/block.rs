@@ -7,6 +7,7 @@ mod chosen;
 mod concrete;
 mod ducts;
 mod exposure;
+pub(crate) mod frost;
 mod needs;
 mod outline;
 mod rules_of_thumb;
@@ -30,6 +31,7 @@ pub(crate) use concrete::CEMENT_BAG_KG;
 pub use concrete::Order;
 pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;
+pub use frost::SideFrost;
 pub use outline::density;
 pub use rules_of_thumb::RuleOfThumb;
 pub use steel::SteelOption;
@@ -107,6 +109,8 @@ pub struct Block {
     pub ducts: Ducts,
     /// What surrounds the concrete, and what that asks of it.
     pub exposure: Vec<ExposureAdvice>,
+    /// Frost at its sides, and what the plan does against it.
+    pub side_frost: SideFrost,
     /// Where and how an earth is connected.
     pub earthing: String,
 }
@@ -116,10 +120,11 @@ pub struct Block {
 pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
     let mut notes = Notes::default();
     let outline = size::choose(brief, ground, room, &mut notes);
-    let contact = outline::contact(brief, &outline, &mut notes);
     let actions = actions::list(brief, &outline);
+    let side_frost = SideFrost::find(brief, ground, &outline, &actions);
+    let contact = side_frost.contact(outline::contact(brief, &outline, &mut notes));
     let (bearing_pressure, resting_pressure) =
-        checks::all(brief, ground, &outline, &actions, &mut notes);
+        checks::all(brief, ground, &outline, &actions, &side_frost, &mut notes);
     let ages = age::of(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
     let class = characteristic(brief.block.concrete.value);
@@ -146,6 +151,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
         reinforcement: steel::options(brief, &outline, &mut notes),
         ducts: ducts::lay(brief, &outline, &mut notes),
         exposure: exposure::advise(brief, ground, &mut notes),
+        side_frost,
         earthing: ducts::earthing(brief.units),
     };
     Found { value, notes }

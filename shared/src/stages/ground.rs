@@ -6,6 +6,7 @@
 
 pub mod bearing;
 pub mod frost;
+pub mod frost_class;
 pub mod soil_table;
 pub mod stiffness;
 pub mod surroundings;
@@ -23,7 +24,8 @@ use crate::rules::osha_1926_p_1989::slopes::{
 };
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
-use crate::stages::ground::soil_table::{FrostHeave, Group};
+use crate::stages::ground::frost_class::{FrostClass, frost_class};
+use crate::stages::ground::soil_table::Group;
 use crate::stages::ground::stiffness::StiffnessFrom;
 use crate::units::{
     Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal,
@@ -86,7 +88,7 @@ pub struct Ground {
     #[serde(rename = "frost_depth_m", serialize_with = "metre::serialize")]
     pub frost_depth: Length,
     /// How readily this ground heaves when it freezes.
-    pub frost_heave: FrostHeave,
+    pub frost_class: FrostClass,
     /// Least depth of the block's base on account of frost: the depth of frost, or nought on sound rock, which does not heave.
     #[serde(rename = "frost_base_depth_m", serialize_with = "metre::serialize")]
     pub frost_base_depth: Length,
@@ -166,7 +168,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         presumed_bearing: bearing.map(|bearing| bearing.typical),
         presumed_bearing_range: bearing,
         frost_depth,
-        frost_heave: row.frost_heave,
+        frost_class: frost_class(soil),
         frost_base_depth: if soil == Soil::Rock {
             metre::new(0.0)
         } else {

@@ -3,6 +3,7 @@
 mod column;
 mod digging;
 mod floor;
+mod frost;
 mod lengths;
 mod pouring;
 mod safety;

@@ -3,6 +3,7 @@
 mod clock;
 mod concreting;
 mod finishing;
+pub(crate) mod frost;
 mod setting;
 
 use serde::Serialize;

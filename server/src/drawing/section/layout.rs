@@ -3,6 +3,7 @@
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::Units;
+use stillground::site_plan::block::FrostRemedy;
 use stillground::site_plan::floor::FloorKind;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::units::{Length, metre};
@@ -37,6 +38,7 @@ pub struct Layout {
     pub(super) stud_length: f64,
     pub(super) floor: Option<Floor>,
     pub(super) frost: f64,
+    pub(super) guard: Option<Guard>,
     pub(super) water: Option<f64>,
     pub(super) duct_diameter: Option<f64>,
     pub(super) words: Words,
@@ -49,6 +51,25 @@ pub struct Floor {
     pub(super) thickness: f64,
     pub(super) opening_half: f64,
     pub(super) is_concrete: bool,
+}
+
+/// What keeps frost off the block's sides, in metres.
+#[derive(Debug, Clone, Copy)]
+pub struct Guard {
+    pub(super) remedy: FrostRemedy,
+    pub(super) width: f64,
+    pub(super) depth: f64,
+    pub(super) thickness: f64,
+}
+
+fn guard(design: &Design) -> Option<Guard> {
+    let frost = &design.block.side_frost;
+    (frost.remedy != FrostRemedy::None && frost.depth > metre::new(0.0)).then(|| Guard {
+        remedy: frost.remedy,
+        width: metre::get(frost.width),
+        depth: metre::get(frost.depth),
+        thickness: metre::get(frost.thickness),
+    })
 }
 
 /// Thickness that a deck is drawn with, m: boards on joists.
@@ -90,6 +111,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         stud_length: m(brief.anchors.length.value),
         floor: None,
         frost: m(design.ground.frost_depth),
+        guard: guard(design),
         water: design.ground.groundwater_depth.map(m),
         duct_diameter: (brief.block.duct_count.value >= 1.0)
             .then(|| m(brief.block.duct_diameter.value)),
@@ -178,6 +200,10 @@ impl Layout {
             .max(self.plate_half)
             .max(self.top_plate_half)
             .max(self.floor.as_ref().map_or(0.0, |floor| floor.opening_half))
+            .max(
+                self.guard
+                    .map_or(0.0, |guard| self.half_length + guard.width),
+            )
     }
 
     pub(super) fn is_battered(&self) -> bool {

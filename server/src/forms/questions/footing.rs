@@ -1,7 +1,9 @@
 //! Footing.
 
 use super::super::question::{Topic, choice, number};
-use stillground::site_plan::block::{Cement, Concrete, Mix, Reinforcement, RockSurface};
+use stillground::site_plan::block::{
+    Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface,
+};
 
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
@@ -54,6 +56,20 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Brush it, wash it and mop it dry on the day of the pour: dirt left in the hollows makes the block softer.",
                 "Assumed: a thin film of dirt stays on it.",
                 { Washed: "Brushed and washed clean", AsDug: "As the spade leaves it", }
+            ),
+            choice!(
+                "block.frost_remedy",
+                FrostRemedy,
+                block.frost_remedy,
+                "What do you do against frost that grips its sides?",
+                "Frozen clay, silt or fine sand freezes to the block and lifts it. Flat insulation costs no stiffness; a sleeve or gravel costs the side contact.",
+                "Insulation is planned where frost would lift the block.",
+                {
+                    None: "Nothing",
+                    Insulation: "Insulation boards laid flat round the block",
+                    Sleeve: "A smooth, greased sleeve of two layers",
+                    Gravel: "A trench of clean gravel",
+                }
             ),
         ],
     },

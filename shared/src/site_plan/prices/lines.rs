@@ -43,6 +43,22 @@ pub const LINES: &[Line] = &[
     of("geotextile", Unit::SquareMetre, "Geotextile"),
     of("blinding", Unit::CubicMetre, "Blinding"),
     of("rammer", Unit::Day, "Trench rammer"),
+    of(
+        "frost-boards",
+        Unit::SquareMetre,
+        "Insulation boards for the ground",
+    ),
+    of(
+        "frost-sheet",
+        Unit::SquareMetre,
+        "Smooth plastic sheet for a sleeve",
+    ),
+    of("frost-grease", Unit::Kilogram, "Grease for the sleeve"),
+    of(
+        "frost-gravel",
+        Unit::CubicMetre,
+        "Clean gravel against frost",
+    ),
     of("fence", Unit::Count, "Fence panels"),
     of("pit-cover", Unit::Count, "Plywood over the pit"),
     of("form-plywood", Unit::Count, "Plywood for the form"),

@@ -13,6 +13,7 @@ use crate::stages::ground::Ground;
 use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
 
 use super::actions::Actions;
+use super::frost::{self, SideFrost};
 use super::outline::Outline;
 
 /// Makes every check; gives the largest and the resting pressure under the base.
@@ -21,6 +22,7 @@ pub(super) fn all(
     ground: &Ground,
     outline: &Outline,
     actions: &Actions,
+    side_frost: &SideFrost,
     notes: &mut Notes,
 ) -> (Pressure, Pressure) {
     lines::workings(brief, outline, actions, notes);
@@ -34,6 +36,7 @@ pub(super) fn all(
     let found: Vec<_> = standing
         .into_iter()
         .chain(fit::frost(brief, ground, outline))
+        .chain(frost::note(brief, ground, side_frost, notes))
         .chain([fit::plate(brief, outline)])
         .collect();
     let failed: Vec<_> = found

@@ -2,7 +2,7 @@
 
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
-use crate::site_plan::block::Mix;
+use crate::site_plan::block::{FrostRemedy, Mix};
 use crate::site_plan::excavation::Method;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
@@ -15,6 +15,7 @@ pub(super) fn list(job: &Job, notes: &mut Notes) {
     services(job, notes);
     open_pit(job, notes);
     digging(job, notes);
+    frost_remedy(job, notes);
     cement(job, notes);
     lifting_bags(job, notes);
 }
@@ -95,6 +96,31 @@ fn digging(job: &Job, notes: &mut Notes) {
         When::Digging,
         "Spoil is heavy. Lift with the legs, fill the barrow half, change hands every quarter of an hour, drink.",
         Source::common_practice("manual handling"),
+    );
+}
+
+/// The remedy against frost is dug and laid beside the finished block.
+fn frost_remedy(job: &Job, notes: &mut Notes) {
+    let text = match job.block.side_frost.remedy {
+        FrostRemedy::None => return,
+        FrostRemedy::Insulation => {
+            "The strip for the insulation lies outside the pit: find buried services there as well before you dig. Foam boards burn with \
+             poisonous smoke and solvents eat them: no flame, petrol or hot work near them, and cover them the same day."
+        }
+        FrostRemedy::Sleeve => {
+            "Hang the sleeve from above: nobody climbs into the pit to fix it. Greased sheet on the ground is slippery; keep it out of where \
+             people walk."
+        }
+        FrostRemedy::Gravel => {
+            "The trench for the gravel lies outside the pit: find buried services there as well, nobody kneels or lies in it, and it is \
+             fenced until it is filled."
+        }
+    };
+    notes.caution(
+        "block.frost_remedy",
+        When::Digging,
+        text,
+        Source::common_practice("digging and laying insulation beside a foundation"),
     );
 }
 

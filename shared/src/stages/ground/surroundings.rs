@@ -7,7 +7,8 @@ use crate::notes::{Notes, When};
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table::{self, FrostHeave, Group};
+use crate::stages::ground::frost_class::FrostClass;
+use crate::stages::ground::soil_table::{self, Group};
 use crate::stages::ground::stiffness::counts;
 use crate::units::metre;
 
@@ -163,13 +164,13 @@ fn water(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 }
 
 fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    if ground.frost_heave < FrostHeave::Medium || ground.frost_depth <= metre::new(0.0) {
+    if ground.frost_class < FrostClass::F2 || ground.frost_depth <= metre::new(0.0) {
         return;
     }
     let text = format!(
         "This soil heaves when it freezes, down to {} in a hard winter. A base below that depth is not lifted from beneath, but frozen \
-         ground can still grip the block's sides and pull. Keep the ground beside it drained; a smooth side or a clean gravel surround in \
-         the frozen depth lets go of the block, and costs it the stiffness of that contact.",
+         ground grips the block's sides and lifts it. Keep the ground beside it drained, and carry out what the plan has against it \
+         before the first winter.",
         brief.units.say(metre::get(ground.frost_depth), Unit::Metre)
     );
     notes.caution("ground.frost", When::Planning, text, ADFREEZE);

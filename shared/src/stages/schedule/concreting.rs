@@ -5,7 +5,7 @@ use crate::notes::When;
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::units::{cubic_metre, day, metre, square_metre};
 
-use super::{Job, Plan};
+use super::{Job, Plan, frost};
 
 /// Days before a form is struck.
 const STRIKE_D: f64 = 3.0;
@@ -13,8 +13,10 @@ const STRIKE_D: f64 = 3.0;
 pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     digging(job, plan);
     preparing(job, plan);
+    frost::before_the_pour(job, plan);
     pouring(job, plan);
     hardening(job, plan);
+    frost::after_the_pour(job, plan);
 }
 
 fn digging(job: &Job, plan: &mut Plan) {
@@ -144,7 +146,7 @@ fn pouring(job: &Job, plan: &mut Plan) {
         When::Pouring,
         "pour",
         "Pour and compact",
-        &["steel_and_ducts"],
+        &["steel_and_ducts", frost::TASK],
         hours,
         format!(
             "{} {how}, in one go and in layers of {}, each driven into the last.",

@@ -1,0 +1,291 @@
+//! Frost at the block's sides: what lifts it, what holds it, and the remedy that the plan contains where that is not enough.
+
+use serde::Serialize;
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{AssumedValue, Assumption, Check, Notes, Working};
+use crate::rules::cfem_2006::adfreeze;
+use crate::site_plan::block::FrostRemedy;
+use crate::source::{Source, Standing};
+use crate::stages::block::actions::Actions;
+use crate::stages::block::outline::{Contact, Outline};
+use crate::stages::ground::Ground;
+use crate::stages::ground::frost_class::FrostClass;
+use crate::units::{Force, Length, Pressure, kilonewton, kilopascal, metre, millimetre};
+
+/// Depth of the boards below ground.
+const BOARD_DEPTH_M: f64 = 0.3;
+/// Width of the boards round the block at least: frost goes about as far sideways as down.
+const BOARD_WIDTH_M: f64 = 1.0;
+/// Thickness of the boards where frost goes no deeper than [`DEEP_FROST_M`], and where it does.
+const BOARD_MM: [f64; 2] = [50.0, 100.0];
+const DEEP_FROST_M: f64 = 0.6;
+/// Grip that is left in spite of the boards: cold also goes down in the concrete itself.
+const LEFT_M: f64 = 0.10;
+/// Width of a trench of gravel beside the block.
+pub(crate) const GRAVEL_WIDTH_M: f64 = 0.3;
+
+/// Boards that keep frost out of the ground.
+const BOARD_SOURCE: Source = Source::new(
+    "EN ISO 13793",
+    "2001",
+    "ground insulation laid flat beside unheated structures; sizes by judgement",
+    Standing::FromMemory,
+);
+
+/// Frost at the sides.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct SideFrost {
+    /// What the plan does against it.
+    pub remedy: FrostRemedy,
+    /// Whether the planner chose it.
+    #[serde(skip)]
+    pub chosen: bool,
+    /// Depth over which frozen ground grips the sides.
+    #[serde(rename = "frozen_depth_m", serialize_with = "metre::serialize")]
+    pub frozen_depth: Length,
+    /// Lift in the middle of the bond's range and at its high end.
+    #[serde(rename = "lift_kn", serialize_with = "kilonewton::serialize")]
+    pub lift: Force,
+    /// At the high end.
+    #[serde(rename = "lift_high_kn", serialize_with = "kilonewton::serialize")]
+    pub lift_high: Force,
+    /// What holds the block down.
+    #[serde(rename = "hold_kn", serialize_with = "kilonewton::serialize")]
+    pub hold: Force,
+    /// Width of the insulation, sleeve or trench of gravel beyond the block's side; nought where there is none.
+    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    pub width: Length,
+    /// Depth of the boards, or to which sleeve or gravel reaches.
+    #[serde(rename = "depth_m", serialize_with = "metre::serialize")]
+    pub depth: Length,
+    /// Thickness of the boards.
+    #[serde(rename = "thickness_mm", serialize_with = "millimetre::serialize")]
+    pub thickness: Length,
+}
+
+impl SideFrost {
+    /// Decides the remedy: the person's, or insulation where frost would lift the block.
+    pub(super) fn find(
+        brief: &Brief,
+        ground: &Ground,
+        outline: &Outline,
+        actions: &Actions,
+    ) -> Self {
+        let without = Self::with(FrostRemedy::None, ground, outline, actions);
+        match brief.block.frost_remedy {
+            Some(remedy) => Self::with(remedy, ground, outline, actions),
+            None if without.lift_high <= without.hold || !grips(ground) => without,
+            None => Self {
+                chosen: true,
+                ..Self::with(FrostRemedy::Insulation, ground, outline, actions)
+            },
+        }
+    }
+
+    fn with(remedy: FrostRemedy, ground: &Ground, outline: &Outline, actions: &Actions) -> Self {
+        let nought = metre::new(0.0);
+        let goes = frost_at_sides(ground, outline);
+        let bond = match remedy {
+            FrostRemedy::None | FrostRemedy::Insulation => adfreeze::bond(),
+            FrostRemedy::Sleeve | FrostRemedy::Gravel => adfreeze::sleeved_bond(),
+        };
+        let (frozen, width, depth, thickness) = match remedy {
+            FrostRemedy::None => (goes, nought, nought, nought),
+            FrostRemedy::Insulation => (
+                goes.min(metre::new(LEFT_M)),
+                board_width(goes),
+                metre::new(BOARD_DEPTH_M),
+                millimetre::new(BOARD_MM[usize::from(goes > metre::new(DEEP_FROST_M))]),
+            ),
+            FrostRemedy::Sleeve => (goes, nought, goes, nought),
+            FrostRemedy::Gravel => (goes, metre::new(GRAVEL_WIDTH_M), goes, nought),
+        };
+        let perimeter = (outline.length + outline.width) * 2.0;
+        let lift = |bond: Pressure| adfreeze::lift(bond, perimeter, frozen);
+        let adhesion = adhesion(ground, frozen, outline.depth);
+        Self {
+            remedy,
+            chosen: false,
+            frozen_depth: frozen,
+            lift: lift(bond.typical),
+            lift_high: lift(bond.high),
+            hold: adfreeze::hold(
+                actions.weight - actions.lift / adfreeze::WEIGHT_FACTOR,
+                adhesion,
+                perimeter,
+                outline.depth - frozen,
+            )
+            .max(kilonewton::new(0.0)),
+            width,
+            depth,
+            thickness,
+        }
+    }
+
+    /// The contact that is left: a sleeve or gravel takes it away as far down as it reaches.
+    pub(super) fn contact(&self, contact: Contact) -> Contact {
+        let lost = matches!(self.remedy, FrostRemedy::Sleeve | FrostRemedy::Gravel);
+        if !lost {
+            return contact;
+        }
+        Contact {
+            from: contact.from.max(self.depth).min(contact.to),
+            ..contact
+        }
+    }
+}
+
+/// Whether frozen ground grips the block's sides at all.
+fn grips(ground: &Ground) -> bool {
+    ground.frost_class >= FrostClass::F2 && ground.frost_depth > metre::new(0.0)
+}
+
+/// Frost at the sides; on sound rock it ends with the soil.
+fn frost_at_sides(ground: &Ground, outline: &Outline) -> Length {
+    if !grips(ground) {
+        metre::new(0.0)
+    } else if ground.is_sound_rock_at(outline.depth) {
+        ground.frost_depth.min(outline.depth)
+    } else {
+        ground.frost_depth
+    }
+}
+
+/// Boards reach as far out as frost goes down, in steps of a tenth.
+fn board_width(frost: Length) -> Length {
+    metre::new((metre::get(frost) * 10.0 - 1e-6).ceil() / 10.0).max(metre::new(BOARD_WIDTH_M))
+}
+
+/// Grip of unfrozen soil below the frost: half the undrained strength of clay, up to 25 kPa; 12 kPa of silt; a fifth of the
+/// effective pressure of sand and gravel. Judgement.
+fn adhesion(ground: &Ground, frozen: Length, depth: Length) -> Pressure {
+    use crate::stages::ground::soil_table::{self, Group};
+    const MOST_KPA: f64 = 25.0;
+    match ground.group {
+        Group::Clay => {
+            let strength = soil_table::row(ground.soil).undrained_strength_kpa;
+            kilopascal::new((0.5 * strength.unwrap_or(0.0)).min(MOST_KPA))
+        }
+        Group::Silt => kilopascal::new(12.0),
+        Group::Sand | Group::Gravel => {
+            let middle = (frozen + depth.max(frozen)) / 2.0;
+            let wet = ground.groundwater_depth.map_or(metre::new(0.0), |water| {
+                (middle - water).max(metre::new(0.0))
+            });
+            let effective =
+                ground.unit_weight * middle - crate::rules::en_1997_1_2004::uplift::water() * wet;
+            effective.max(kilopascal::new(0.0)) * 0.2
+        }
+        Group::Rock => kilopascal::new(MOST_KPA),
+        Group::Unfit => kilopascal::new(0.0),
+    }
+}
+
+/// The check, its line of calculation, and the assumption where the planner chose. None on ground that is sound rock.
+pub(super) fn note(
+    brief: &Brief,
+    ground: &Ground,
+    frost: &SideFrost,
+    notes: &mut Notes,
+) -> Option<Check> {
+    if ground.is_stable_rock() {
+        return None;
+    }
+    let say = |force: Force| brief.units.say(kilonewton::get(force), Unit::Kilonewton);
+    let ratio = |lift: Force| match over(lift, frost.hold) {
+        ratio if ratio.is_finite() => brief.units.say(ratio, Unit::One),
+        _ => "without limit, since nothing holds it,".to_owned(),
+    };
+    if frost.chosen {
+        notes.assumptions.push(chosen(brief, frost));
+    }
+    notes.working(
+        Working::new(
+            "block.adfreeze",
+            format!(
+                "Lift of frozen ground at the sides: {} in the middle of the bond's range, {} at its high end",
+                say(frost.lift),
+                say(frost.lift_high)
+            ),
+            "T/R = τ p z_f/[0.9 W + a p (D − z_f)]",
+            adfreeze::SOURCE,
+        )
+        .with("z_f", metre::get(frost.frozen_depth), Unit::Metre)
+        .with("T", kilonewton::get(frost.lift_high), Unit::Kilonewton)
+        .with("R", kilonewton::get(frost.hold), Unit::Kilonewton)
+        .gives("T/R", over(frost.lift_high, frost.hold), Unit::One),
+    );
+    let note = if frost.frozen_depth <= metre::new(0.0) {
+        "This ground does not heave, or no frost reaches it: nothing lifts the block by its sides."
+            .to_owned()
+    } else {
+        format!(
+            "Lift over what holds the block down: {} in the middle of the range, {} at its high end. {} The remedies, best first: insulation \
+             laid flat round the block, which costs no stiffness; a smooth double sleeve or clean gravel down to the frost, which costs the \
+             side contact there.",
+            ratio(frost.lift),
+            ratio(frost.lift_high),
+            remedy_words(frost.remedy)
+        )
+    };
+    let unsure = frost.lift <= frost.hold && frost.lift_high > frost.hold;
+    let check = Check::at_most(
+        "block.adfreeze",
+        "Does the block stay down when frost grips its sides?",
+        kilonewton::get(frost.lift_high),
+        kilonewton::get(frost.hold),
+        Unit::Kilonewton,
+        adfreeze::SOURCE,
+    );
+    Some(check.ask_when(unsure).note(note).moved_by(&[
+        "block.frost_remedy",
+        "site.frost_depth_m",
+        "site.soil",
+        "block.depth_m",
+    ]))
+}
+
+fn over(lift: Force, hold: Force) -> f64 {
+    let hold = kilonewton::get(hold);
+    if hold > 0.0 {
+        kilonewton::get(lift) / hold
+    } else {
+        f64::INFINITY
+    }
+}
+
+fn remedy_words(remedy: FrostRemedy) -> &'static str {
+    match remedy {
+        FrostRemedy::None => "Nothing is planned against it.",
+        FrostRemedy::Insulation => {
+            "The plan lays insulation in the ground round the block; some grip is left, since cold also goes down in the concrete."
+        }
+        FrostRemedy::Sleeve => {
+            "The plan puts a sleeve of two greased layers round the block down to the frost."
+        }
+        FrostRemedy::Gravel => {
+            "The plan fills a trench of clean, drained gravel round the block down to the frost."
+        }
+    }
+}
+
+fn chosen(brief: &Brief, frost: &SideFrost) -> Assumption {
+    let say = |length: Length| brief.units.say(metre::get(length), Unit::Metre);
+    Assumption {
+        field: "block.frost_remedy",
+        value: AssumedValue::Text(frost.remedy.key().to_owned()),
+        unit: Unit::One,
+        why: format!(
+            "Without it frozen ground could lift the block by its sides. Boards {} wide, {} below ground all round, keep frost out and cost \
+             no stiffness.",
+            say(frost.width),
+            say(frost.depth)
+        ),
+        effect:
+            "boards and gravel to order, a task after the pour, and whether frost lifts the pier"
+                .into(),
+        source: BOARD_SOURCE,
+    }
+}
