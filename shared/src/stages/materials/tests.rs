@@ -4,7 +4,7 @@ use crate::brief::resolve;
 use crate::design::design_plan;
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
-use crate::site_plan::block::{Mix, Reinforcement};
+use crate::site_plan::block::{FrostRemedy, Mix, Reinforcement};
 use crate::site_plan::excavation::{Method, Sides};
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::{anchors, block, excavation, floor, ground, pier, room};
@@ -133,6 +133,7 @@ fn made_up(pick: usize) -> SitePlan {
         2 => plan.pier.stiffener_count = Some(4),
         _ => {}
     }
+    plan.block.frost_remedy = (pick % 5 < 4).then(|| FrostRemedy::ALL[pick % 5 % 4]);
     plan.block.upstand_m = pick.is_multiple_of(4).then_some(0.1);
     plan.work.temperature_c = (pick % 3 == 1).then_some(4.0);
     plan
