@@ -23,7 +23,7 @@ use stillground::site_plan::SitePlan;
 pub use present::{Reader, asks_for_json};
 pub use typed::Typed;
 
-use crate::store::Saved;
+use crate::store::{Deed, Right, Saved};
 
 /// The media type of problem details.
 pub const PROBLEM_JSON: &str = "application/problem+json";
@@ -311,6 +311,16 @@ impl Trouble {
             "not_with_this_link",
             format!("This link opens the plan, but this takes its {needed} link."),
         )
+    }
+
+    /// A link that opens the plan, but does not let its holder do this.
+    #[must_use]
+    pub fn needs(deed: Deed) -> Self {
+        Self::not_with_this_link(match deed.least() {
+            Right::Edit => "edit",
+            Right::Record => "record or edit",
+            Right::View => "view",
+        })
     }
 
     /// A form sent from another site.

@@ -19,6 +19,7 @@ pub mod photos;
 mod plans;
 mod private;
 pub mod record;
+mod rights;
 mod save;
 mod schema;
 mod secret;
@@ -32,55 +33,12 @@ use stillground::site_plan::SitePlan;
 pub use failure::StoreFailure;
 pub use look::Look;
 pub use parcel::{BadParcel, Carried, CarriedEntry, Parcel};
+pub use plans::REVISIONS_ON_A_PAGE;
+pub use rights::{Deed, Right};
 pub use schema::SCHEMA;
 pub use secret::Secret;
 
 use crate::config::{Database, Quotas};
-
-/// What a link lets its holder do; each includes those after it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Right {
-    /// Change the plan, its links, and all below.
-    Edit,
-    /// Tick off work and enter measurements, and read.
-    Record,
-    /// Read.
-    View,
-}
-
-impl Right {
-    /// Every right.
-    pub const ALL: [Self; 3] = [Self::Edit, Self::Record, Self::View];
-
-    /// Its name in the database and the interface.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Edit => "edit",
-            Self::Record => "record",
-            Self::View => "view",
-        }
-    }
-
-    /// The right of this name.
-    #[must_use]
-    pub fn from_key(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|right| right.key() == key)
-    }
-
-    /// Whether the plan may be changed.
-    #[must_use]
-    pub const fn may_edit(self) -> bool {
-        matches!(self, Self::Edit)
-    }
-
-    /// Whether work may be ticked off and measurements entered.
-    #[must_use]
-    pub const fn may_record(self) -> bool {
-        matches!(self, Self::Edit | Self::Record)
-    }
-}
 
 /// A new plan: its name in the store and the only copy of its secrets.
 #[derive(Debug, Clone)]

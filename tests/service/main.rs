@@ -24,6 +24,7 @@ mod order;
 mod reached;
 mod record_page;
 mod replies;
+mod rights;
 mod sheets;
 mod store;
 mod strain;

@@ -30,14 +30,23 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
         ),
         (
             "Revisions",
-            object(&[(
-                "revisions",
-                list(object(&[
-                    ("revision", revision()),
-                    ("title", json!({ "type": ["string", "null"] })),
-                    ("saved_at", moment()),
-                ])),
-            )]),
+            object(&[
+                (
+                    "revisions",
+                    list(object(&[
+                        ("revision", revision()),
+                        ("title", json!({ "type": ["string", "null"] })),
+                        ("saved_at", moment()),
+                    ])),
+                ),
+                (
+                    "next",
+                    json!({
+                        "type": ["integer", "null"],
+                        "description": "The `below` with which the next hundred are asked for; null after the first revision.",
+                    }),
+                ),
+            ]),
         ),
         (
             "Links",

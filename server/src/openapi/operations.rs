@@ -29,6 +29,8 @@ enum Takes {
     Code,
     /// A size of paper.
     Paper,
+    /// The revision below which a list goes on.
+    Below,
 }
 
 /// What an operation answers.
@@ -91,6 +93,14 @@ const SHEET: &[(u16, &str)] = &[
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
+const EDIT_QUERY: &[(u16, &str)] = &[
+    (400, "Malformed"),
+    (401, "NoSecret"),
+    (403, "NotWithThisLink"),
+    (404, "NothingHere"),
+    (429, "TooOften"),
+    (503, "NotJustNow"),
+];
 const PRINT: &[(u16, &str)] = &[
     (400, "Malformed"),
     (401, "NoSecret"),
@@ -150,8 +160,8 @@ pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/plans", method: "post", id: "createPlan", summary: "Keep a new plan; the answer holds the only copy of its links' secrets", takes: Takes::Plan, answer: Answer::Tagged(201, "Created"), refusals: BEGIN },
     Operation { path: "/plans/{id}", method: "get", id: "readPlan", summary: "The plan as it stands", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: READ },
     Operation { path: "/plans/{id}", method: "put", id: "replacePlan", summary: "Replace the plan, naming the revision that it was read at", takes: Takes::PlanOnRevision, answer: Answer::Tagged(200, "Replaced"), refusals: REPLACE },
-    Operation { path: "/plans/{id}/revisions", method: "get", id: "listRevisions", summary: "The plan's revisions, newest first", takes: Takes::Nothing, answer: Answer::Json(200, "Revisions"), refusals: READ },
-    Operation { path: "/plans/{id}/revisions/{number}", method: "get", id: "readRevision", summary: "The plan as it stood at a revision", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: READ },
+    Operation { path: "/plans/{id}/revisions", method: "get", id: "listRevisions", summary: "The plan's revisions, newest first, a hundred at a time; takes the edit link", takes: Takes::Below, answer: Answer::Json(200, "Revisions"), refusals: EDIT_QUERY },
+    Operation { path: "/plans/{id}/revisions/{number}", method: "get", id: "readRevision", summary: "The plan as it stood at a revision; takes the edit link", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: EDIT },
     Operation { path: "/plans/{id}/design", method: "get", id: "readDesign", summary: "The plan's design", takes: Takes::Nothing, answer: Answer::Tagged(200, "Design"), refusals: SHEET },
     Operation { path: "/plans/{id}/plan.pdf", method: "get", id: "printPlan", summary: "The whole set of sheets", takes: Takes::Paper, answer: Answer::File("application/pdf"), refusals: PRINT },
     Operation { path: "/plans/{id}/template.pdf", method: "get", id: "printTemplate", summary: "The drilling template, 1:1", takes: Takes::Paper, answer: Answer::File("application/pdf"), refusals: PRINT },
@@ -189,7 +199,7 @@ impl Takes {
             Self::Plan | Self::PlanOnRevision => Some("Plan"),
             Self::Entry => Some("NewEntry"),
             Self::Code => Some("Code"),
-            Self::Nothing | Self::Paper | Self::Picture => None,
+            Self::Nothing | Self::Paper | Self::Below | Self::Picture => None,
         }
     }
 }
@@ -259,6 +269,15 @@ impl Operation {
         let mut parameters: Vec<Value> = in_path
             .map(|(_, name, schema, said)| json!({ "name": name, "in": "path", "required": true, "schema": schema, "description": said }))
             .collect();
+        if self.takes == Takes::Below {
+            parameters.push(json!({
+                "name": "below",
+                "in": "query",
+                "required": false,
+                "schema": { "type": "integer", "minimum": 0, "maximum": u32::MAX },
+                "description": "Revisions below this number only: the `next` of the list before."
+            }));
+        }
         if self.takes == Takes::PlanOnRevision {
             parameters.push(json!({
                 "name": "If-Match",

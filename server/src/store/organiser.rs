@@ -134,7 +134,19 @@ impl Store {
         self.sweep_before(oldest()).await
     }
 
+    /// Writes down that links are over whose time is: a service that starts with its clock set back does not open them.
+    async fn end_links(&self) -> Outcome<()> {
+        let over =
+            "SELECT plan_id FROM links WHERE revoked_at IS NULL AND expires_at <= $1 LIMIT 1";
+        if self.db.row(over, values![now()]).await?.is_some() {
+            let sql = "UPDATE links SET revoked_at = expires_at WHERE revoked_at IS NULL AND expires_at <= $1";
+            self.db.run(sql, values![now()]).await?;
+        }
+        Ok(())
+    }
+
     async fn sweep_before(&self, moment: i64) -> Outcome<u64> {
+        self.end_links().await?;
         let due = self
             .db
             .row(

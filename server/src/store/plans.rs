@@ -1,14 +1,17 @@
 //! Plans, their revisions and their links.
 
 use jiff::Timestamp;
-use stillground::site_plan::SitePlan;
+use stillground::site_plan::{Prices, SitePlan};
 
 use super::database::{Row, Work, values};
 use super::moment::{now, time};
 use super::{
-    Created, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store,
+    Created, Deed, LinkState, Links, Opened, Outcome, Revision, Right, Saved, Secret, Store,
     StoreFailure, digest, secret,
 };
+
+/// Revisions in one list.
+pub const REVISIONS_ON_A_PAGE: u32 = 100;
 
 /// The revision of a plan that stands.
 pub(super) const NEWEST: &str = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, \
@@ -48,20 +51,24 @@ impl Store {
         let Some(right) = Right::from_key(&opens) else {
             return Ok(None);
         };
+        let mut saved = self.damage.seen(saved(&row))?;
+        if !right.may(Deed::ReadPrices) {
+            saved.plan.prices = Prices::default();
+        }
         Ok(Some(Opened {
             plan_id: row.get(3)?,
             right,
-            saved: self.damage.seen(saved(&row))?,
+            saved,
         }))
     }
 
-    /// The plan's revisions, newest first.
+    /// The plan's revisions below a number, newest first, at most [`REVISIONS_ON_A_PAGE`].
     ///
     /// # Errors
     /// The store's own.
-    pub async fn revisions(&self, plan_id: &str) -> Outcome<Vec<Revision>> {
-        let sql =
-            "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 ORDER BY number DESC";
+    pub async fn revisions(&self, plan_id: &str, below: Option<u32>) -> Outcome<Vec<Revision>> {
+        let sql = "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 AND number < $2 ORDER BY number DESC LIMIT $3";
+        let (below, most) = (below.map_or(i64::MAX, i64::from), REVISIONS_ON_A_PAGE);
         let line = |row: &Row| {
             Ok(Revision {
                 revision: revision_number(row.get(0)?),
@@ -70,7 +77,7 @@ impl Store {
             })
         };
         self.db
-            .rows(sql, values![plan_id])
+            .rows(sql, values![plan_id, below, most])
             .await?
             .iter()
             .map(line)

@@ -195,7 +195,7 @@ fn carried(service: &Service, kept: &Kept, to: &Place, file: &Path) {
         "the old links open nothing here"
     );
     let revisions =
-        |service: &Service, kept: &Kept| service.read(kept, &kept.view, "/revisions").json();
+        |service: &Service, kept: &Kept| service.read(kept, &kept.edit, "/revisions").json();
     assert_eq!(revisions(&again, &arrived), revisions(service, kept));
     assert_eq!(
         again.read(&arrived, &arrived.edit, "/revisions/1").json()["title"],

@@ -28,7 +28,7 @@ fn each_save_is_a_numbered_revision_that_can_be_read_again() {
     let kept = service.create(&titled("one"));
     let saved = service.replace(&kept, 1, &titled("two"));
     assert_eq!((saved.status, saved.header("etag")), (200, "\"2\""));
-    let revisions = service.read(&kept, &kept.view, "/revisions").json()["revisions"].clone();
+    let revisions = service.read(&kept, &kept.edit, "/revisions").json()["revisions"].clone();
     let titles: Vec<_> = revisions
         .as_array()
         .unwrap()

@@ -7,7 +7,7 @@ use axum::http::request::Parts;
 
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::{Look, Opened};
+use crate::store::{Deed, Look, Opened};
 
 /// The plan of the address, opened by the secret in `Authorization: Bearer`.
 pub struct Holder(pub Opened);
@@ -42,10 +42,10 @@ impl Seen {
     /// # Errors
     /// A link that only records or views.
     pub fn editing(self) -> Result<Look, Trouble> {
-        if self.0.right.may_edit() {
+        if self.0.right.may(Deed::Change) {
             Ok(self.0)
         } else {
-            Err(Trouble::not_with_this_link("edit"))
+            Err(Trouble::needs(Deed::Change))
         }
     }
 }
@@ -91,15 +91,15 @@ impl Asked {
 }
 
 impl Holder {
-    /// The same, when the link may change the plan.
+    /// The same, when the link lets its holder do it.
     ///
     /// # Errors
-    /// A link that only records or views.
-    pub fn editing(self) -> Result<Opened, Trouble> {
-        if self.0.right.may_edit() {
+    /// A link that lets its holder do less.
+    pub fn who_may(self, deed: Deed) -> Result<Opened, Trouble> {
+        if self.0.right.may(deed) {
             Ok(self.0)
         } else {
-            Err(Trouble::not_with_this_link("edit"))
+            Err(Trouble::needs(deed))
         }
     }
 }

@@ -9,11 +9,11 @@ use serde_json::{Value, json};
 use super::holder::Holder;
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::{LinkState, Right};
+use crate::store::{Deed, LinkState, Right};
 
 /// Which links are alive.
 pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
-    let opened = holder.editing()?;
+    let opened = holder.who_may(Deed::Share)?;
     let line = |state: &LinkState| json!({ "opens": state.right, "made_at": state.made_at });
     let links: Vec<Value> = app
         .store
@@ -31,7 +31,7 @@ pub async fn replace(
     holder: Holder,
     Path((_, right)): Path<(String, String)>,
 ) -> Result<Response, Trouble> {
-    let opened = holder.editing()?;
+    let opened = holder.who_may(Deed::Share)?;
     let right = Right::from_key(&right).ok_or_else(Trouble::nothing_here)?;
     let secret = app.store.replace_link(&opened.plan_id, right).await?;
     Ok((
@@ -47,7 +47,7 @@ pub async fn revoke(
     holder: Holder,
     Path((_, right)): Path<(String, String)>,
 ) -> Result<Response, Trouble> {
-    let opened = holder.editing()?;
+    let opened = holder.who_may(Deed::Share)?;
     let right = Right::from_key(&right).ok_or_else(Trouble::nothing_here)?;
     app.store.revoke(&opened.plan_id, right).await?;
     Ok(StatusCode::NO_CONTENT.into_response())

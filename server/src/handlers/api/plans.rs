@@ -1,10 +1,11 @@
 //! Stored plans: create, read, replace, list their revisions.
 
 use axum::Json;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use axum::http::header::LOCATION;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
+use serde::Deserialize;
 use serde_json::json;
 
 use super::body::PlanBody;
@@ -14,7 +15,7 @@ use crate::access;
 use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
-use crate::store::{Save, Saved};
+use crate::store::{Deed, Save, Saved};
 
 /// The header that holds the code of an invitation.
 pub const INVITATION: &str = "stillground-invitation";
@@ -103,10 +104,26 @@ fn replaced(id: &str, revision: u32) -> Response {
     )
 }
 
-/// The plan's revisions, newest first.
-pub async fn revisions(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
-    let revisions = app.store.revisions(&holder.0.plan_id).await?;
-    Ok(Json(json!({ "revisions": revisions })).into_response())
+/// Where a list of revisions goes on.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Below {
+    below: Option<u32>,
+}
+
+/// The plan's revisions, newest first, a hundred at a time; `next` is the `below` of the next hundred.
+pub async fn revisions(
+    State(app): State<App>,
+    holder: Holder,
+    Query(Below { below }): Query<Below>,
+) -> Result<Response, Trouble> {
+    let opened = holder.who_may(Deed::ReadRevisions)?;
+    let revisions = app.store.revisions(&opened.plan_id, below).await?;
+    let next = revisions
+        .last()
+        .map(|last| last.revision)
+        .filter(|&last| last > 1);
+    Ok(Json(json!({ "revisions": revisions, "next": next })).into_response())
 }
 
 /// One revision of the plan.
@@ -116,8 +133,9 @@ pub async fn revision(
     Path((_, number)): Path<(String, String)>,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
+    let opened = holder.who_may(Deed::ReadRevisions)?;
     let number = number.parse().map_err(|_| Trouble::nothing_here())?;
-    let found = app.store.revision(&holder.0.plan_id, number).await?;
+    let found = app.store.revision(&opened.plan_id, number).await?;
     let Saved { revision, plan, .. } = found.ok_or_else(Trouble::nothing_here)?;
     let tag = etag(revision);
     Ok(

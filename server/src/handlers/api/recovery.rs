@@ -12,7 +12,7 @@ use super::body::{document, is_json};
 use super::holder::Holder;
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::Right;
+use crate::store::{Deed, Right};
 
 /// A recovery code, as it is sent.
 #[derive(Deserialize)]
@@ -23,7 +23,7 @@ pub struct Code {
 
 /// Makes the plan's recovery code; an older one is over.
 pub async fn make(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
-    let opened = holder.editing()?;
+    let opened = holder.who_may(Deed::Share)?;
     let code = app.store.recovery_code(&opened.plan_id).await?;
     Ok((StatusCode::CREATED, Json(json!({ "code": code.reveal() }))).into_response())
 }

@@ -11,7 +11,7 @@ use super::place::Place;
 use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
-use crate::store::Right;
+use crate::store::{Deed, Right};
 use crate::views::pages::answer;
 use crate::views::pages::links::{LinkView, LinksPage};
 use crate::views::words;
@@ -28,7 +28,7 @@ pub struct Change {
 
 /// The links of a plan.
 pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
-    let place = place.editing()?;
+    let place = place.who_may(Deed::Share)?;
     answer(&page(&app, &place, None, None).await?)
 }
 
@@ -40,7 +40,7 @@ pub async fn change(
     asker: Asker,
     Form(change): Form<Change>,
 ) -> Result<Response, Trouble> {
-    let place = place.editing()?;
+    let place = place.who_may(Deed::Share)?;
     if change.action == "recovery" {
         return recovery(&app, &place).await;
     }

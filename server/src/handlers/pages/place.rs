@@ -10,7 +10,7 @@ use crate::app::App;
 use crate::config::Config;
 use crate::error::Trouble;
 use crate::forms::step::Step;
-use crate::store::{Opened, Right};
+use crate::store::{Deed, Opened, Right};
 use crate::views::pages::frame::{Frame, PlanHead, StepLink};
 use crate::views::pages::house;
 use crate::views::pdf::Letterhead;
@@ -117,22 +117,23 @@ impl Place {
         }
     }
 
-    /// The same, when the link may change the plan.
-    pub fn editing(self) -> Result<Self, Trouble> {
-        if self.right.may_edit() {
+    /// The same, when the link lets its holder do it.
+    pub fn who_may(self, deed: Deed) -> Result<Self, Trouble> {
+        if self.right.may(deed) {
             Ok(self)
         } else {
-            Err(Trouble::not_with_this_link("edit"))
+            Err(Trouble::needs(deed))
         }
+    }
+
+    /// The same, when the link may change the plan.
+    pub fn editing(self) -> Result<Self, Trouble> {
+        self.who_may(Deed::Change)
     }
 
     /// The same, when the link may enter into the record.
     pub fn recording(self) -> Result<Self, Trouble> {
-        if self.right.may_record() {
-            Ok(self)
-        } else {
-            Err(Trouble::not_with_this_link("record or edit"))
-        }
+        self.who_may(Deed::Record)
     }
 
     /// The plan's title, or what stands for it.

@@ -1,13 +1,13 @@
 //! A plan's revisions.
 
-use axum::extract::{Form, State};
+use axum::extract::{Form, Query, State};
 use axum::response::{Html, Redirect};
 use serde::Deserialize;
 
 use super::place::{self, Place};
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::Save;
+use crate::store::{Deed, Save};
 use crate::views::pages::answer;
 use crate::views::pages::revisions::{RevisionView, RevisionsPage};
 use crate::views::words;
@@ -18,10 +18,21 @@ pub struct Again {
     number: u32,
 }
 
-/// The revisions of a plan.
-pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
-    let place = place.editing()?;
-    let revisions = app.store.revisions(&place.plan_id).await?;
+/// Where the list goes on.
+#[derive(Deserialize)]
+pub struct Below {
+    below: Option<u32>,
+}
+
+/// The revisions of a plan, a hundred at a time.
+pub async fn show(
+    State(app): State<App>,
+    place: Place,
+    Query(Below { below }): Query<Below>,
+) -> Result<Html<String>, Trouble> {
+    let place = place.who_may(Deed::ReadRevisions)?;
+    let revisions = app.store.revisions(&place.plan_id, below).await?;
+    let last = revisions.last().map(|last| last.revision);
     let view = |revision: &crate::store::Revision| RevisionView {
         number: revision.revision,
         title: place::title(revision.title.as_deref()),
@@ -30,6 +41,9 @@ pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, 
     };
     answer(&RevisionsPage {
         revisions: revisions.iter().map(view).collect(),
+        older: last
+            .filter(|&last| last > 1)
+            .map(|last| format!("{}/revisions?below={last}", place.root)),
         frame: place.frame("Revisions"),
     })
 }

@@ -12,6 +12,8 @@ pub struct RevisionsPage {
     pub frame: Frame,
     /// The revisions, newest first.
     pub revisions: Vec<RevisionView>,
+    /// Where older ones stand.
+    pub older: Option<String>,
 }
 
 /// A revision.
