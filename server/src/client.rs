@@ -1,38 +1,37 @@
 //! Who asks, and how they reached us: what a proxy says is believed only when the proxy is one of ours.
 
+mod circle;
+mod hops;
+
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::sync::Arc;
 
 use axum::extract::{ConnectInfo, FromRequestParts, Request};
+use axum::http::HeaderMap;
 use axum::http::header::HOST;
 use axum::http::request::Parts;
-use axum::http::{HeaderMap, HeaderName};
 
-use crate::config::network::{ProxyHeaders, is_host};
+use crate::config::network::is_host;
 use crate::config::{Config, PublicAddress};
 use crate::error::Trouble;
-
-/// Most proxies in a row; a longer list is a trick.
-const MOST_HOPS: usize = 16;
+pub use circle::Circle;
+use hops::{hops, machine, says_anything};
 
 /// Who asks, and how they reached us.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Client {
-    /// The machine nearest to the reader that is no proxy of ours.
+    /// The machine nearest to the reader that is no proxy of ours, or the last that could be named.
     pub address: IpAddr,
+    /// A proxy of ours, the one at `address`, named whoever stands behind it by nothing that is an address, or not at all.
+    pub unnamed: bool,
     /// Whether the reader's browser speaks TLS.
     pub https: bool,
     /// The host that the reader asked, where it can stand in an address.
     pub host: Option<String>,
     /// A machine that is no proxy of ours says that it speaks for others.
     pub hidden: bool,
-}
-
-/// What one of our proxies says about a request.
-struct Hop<'a> {
-    from: Option<&'a str>,
-    proto: Option<&'a str>,
-    host: Option<&'a str>,
+    /// Whether what it asks is not counted, which only a setting says.
+    pub uncounted: bool,
 }
 
 impl Client {
@@ -44,9 +43,11 @@ impl Client {
         let hops = hops(config.proxy_headers, headers);
         let mut client = Self {
             address: peer,
+            unnamed: ours(peer),
             https: false,
             host: host(headers),
             hidden: !ours(peer) && !hops.is_empty(),
+            uncounted: false,
         };
         // From the nearest backwards: what a proxy of ours wrote is believed, what stands before it is not.
         for hop in hops.iter().rev() {
@@ -61,11 +62,15 @@ impl Client {
                 .filter(|host| is_host(host))
                 .map(str::to_ascii_lowercase)
                 .or(client.host);
-            match hop.from.and_then(machine) {
+            let from = hop.from.and_then(machine);
+            client.unnamed = from.is_none();
+            match from {
                 Some(from) => client.address = from.to_canonical(),
                 None => break,
             }
         }
+        let alone = !ours(peer) && !says_anything(headers);
+        client.uncounted = alone && is_exempt(config, peer, client.host.as_deref());
         if let Some(PublicAddress { https, host, .. }) = &config.public {
             (client.https, client.host) = (*https, Some(host.clone()));
         }
@@ -80,12 +85,24 @@ impl Client {
             .as_ref()
             .map(|host| format!("{scheme}://{host}{path}"))
     }
+}
 
-    /// Whether it is somebody at this very machine, and not a proxy that hides who asks.
-    #[must_use]
-    pub fn is_here(&self) -> bool {
-        self.address.is_loopback() && !self.hidden
-    }
+/// Whether the setting takes a machine that asks by itself out of the count. At this very machine the host that was asked
+/// for must be this machine too: a page of another site may have given its own name our address.
+fn is_exempt(config: &Config, peer: IpAddr, host: Option<&str>) -> bool {
+    config.uncounted.iter().any(|network| network.holds(peer))
+        && (!peer.is_loopback() || host.is_some_and(is_here))
+}
+
+/// Whether a host is this very machine.
+fn is_here(host: &str) -> bool {
+    let name = host.rsplit_once(':').map_or(
+        host,
+        |(name, port)| {
+            if port.ends_with(']') { host } else { name }
+        },
+    );
+    name == "localhost" || machine(name).is_some_and(|ip| ip.to_canonical().is_loopback())
 }
 
 /// Writes down who asks before anything else looks at a request.
@@ -116,77 +133,6 @@ impl<S: Send + Sync> FromRequestParts<S> for Asker {
 fn host(headers: &HeaderMap) -> Option<String> {
     let host = headers.get(HOST)?.to_str().ok()?;
     is_host(host).then(|| host.to_ascii_lowercase())
-}
-
-/// What the proxies wrote, the farthest first.
-fn hops(family: ProxyHeaders, headers: &HeaderMap) -> Vec<Hop<'_>> {
-    match family {
-        ProxyHeaders::Forwarded => list(headers, "forwarded")
-            .into_iter()
-            .map(forwarded)
-            .collect(),
-        ProxyHeaders::XForwarded => {
-            let (from, protos, hosts) = (
-                list(headers, "x-forwarded-for"),
-                list(headers, "x-forwarded-proto"),
-                list(headers, "x-forwarded-host"),
-            );
-            let count = from
-                .len()
-                .max(usize::from(!protos.is_empty() || !hosts.is_empty()));
-            // A proxy adds to a list or writes it anew: counted from the end, the last value speaks for all that are missing.
-            let hop = |back: usize| Hop {
-                from: from
-                    .len()
-                    .checked_sub(back)
-                    .and_then(|i| from.get(i).copied()),
-                proto: protos.get(protos.len().saturating_sub(back)).copied(),
-                host: hosts.get(hosts.len().saturating_sub(back)).copied(),
-            };
-            (1..=count).rev().map(hop).collect()
-        }
-    }
-}
-
-/// The values of a header that is a list, from all its lines.
-fn list<'a>(headers: &'a HeaderMap, name: &'static str) -> Vec<&'a str> {
-    let lines = headers.get_all(HeaderName::from_static(name)).into_iter();
-    let values: Vec<_> = lines
-        .flat_map(|line| line.to_str().unwrap_or("?").split(','))
-        .map(str::trim)
-        .collect();
-    let from = values.len().saturating_sub(MOST_HOPS);
-    values.into_iter().skip(from).collect()
-}
-
-/// One element of `Forwarded`, RFC 7239 section 4.
-fn forwarded(element: &str) -> Hop<'_> {
-    let mut hop = Hop {
-        from: None,
-        proto: None,
-        host: None,
-    };
-    for (name, value) in element.split(';').filter_map(|pair| pair.split_once('=')) {
-        let value = value.trim().trim_matches('"');
-        match name.trim().to_ascii_lowercase().as_str() {
-            "for" => hop.from = Some(value),
-            "proto" => hop.proto = Some(value),
-            "host" => hop.host = Some(value),
-            _ => {}
-        }
-    }
-    hop
-}
-
-/// An address with or without a port, in brackets or without.
-fn machine(text: &str) -> Option<IpAddr> {
-    let bare = text
-        .strip_prefix('[')
-        .and_then(|rest| rest.split_once(']'))
-        .map_or(text, |(inner, _)| inner);
-    bare.parse()
-        .ok()
-        .or_else(|| text.parse::<SocketAddr>().ok().map(|socket| socket.ip()))
 }
 
 #[cfg(test)]

@@ -5,14 +5,16 @@
 //! (RFC 9457) below `/api/`, a page elsewhere.
 
 mod access;
+mod busy;
 mod page;
 mod present;
+mod sent;
 mod store;
 mod typed;
 
 use std::fmt::Display;
 
-use axum::http::header::{HeaderName, RETRY_AFTER, WWW_AUTHENTICATE};
+use axum::http::header::{HeaderName, WWW_AUTHENTICATE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use serde::Serialize;
@@ -194,70 +196,6 @@ impl Trouble {
         Self::new(StatusCode::CONFLICT, "contradictory", said)
     }
 
-    /// A body that is no JSON at all.
-    #[must_use]
-    pub fn not_json(said: impl Display) -> Self {
-        Self::new(
-            StatusCode::BAD_REQUEST,
-            "not_json",
-            format!("The body is not JSON: {said}."),
-        )
-    }
-
-    /// A body of another media type.
-    #[must_use]
-    pub fn media_type() -> Self {
-        Self::new(
-            StatusCode::UNSUPPORTED_MEDIA_TYPE,
-            "media_type",
-            "Send the plan as application/json.",
-        )
-    }
-
-    /// A body that is no picture's.
-    #[must_use]
-    pub fn no_picture_type() -> Self {
-        let said = "Send the photograph itself as image/jpeg, image/png or image/webp.";
-        Self::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, "media_type", said)
-    }
-
-    /// A body that is too large.
-    #[must_use]
-    pub fn too_large(most_bytes: usize) -> Self {
-        let most = most_bytes / 1024;
-        Self::new(
-            StatusCode::PAYLOAD_TOO_LARGE,
-            "too_large",
-            format!("The body is larger than {most} KiB, the most that is taken."),
-        )
-    }
-
-    /// A photograph that is too large.
-    #[must_use]
-    pub fn photo_too_large(most_bytes: usize) -> Self {
-        let most = most_bytes / (1024 * 1024);
-        let said = format!(
-            "The photograph is larger than {most} MiB, the most that is taken. Send a smaller copy of it."
-        );
-        Self::new(StatusCode::PAYLOAD_TOO_LARGE, "photo_too_large", said)
-    }
-
-    /// A request that took too long to arrive.
-    #[must_use]
-    pub fn too_slow() -> Self {
-        Self::new(
-            StatusCode::REQUEST_TIMEOUT,
-            "too_slow",
-            "The request took too long to arrive. Nothing was changed; send it again.",
-        )
-    }
-
-    /// A request that cannot be read.
-    #[must_use]
-    pub fn malformed(said: impl Into<String>) -> Self {
-        Self::new(StatusCode::BAD_REQUEST, "malformed", said)
-    }
-
     /// A link that opens nothing: wrong, revoked or never made, all alike.
     #[must_use]
     pub fn no_such_link() -> Self {
@@ -281,16 +219,6 @@ impl Trouble {
             StatusCode::NOT_FOUND,
             "nothing_here",
             "There is nothing at this address.",
-        )
-    }
-
-    /// A method that the address does not take.
-    #[must_use]
-    pub fn method() -> Self {
-        Self::new(
-            StatusCode::METHOD_NOT_ALLOWED,
-            "method",
-            "This address does not take that method.",
         )
     }
 
@@ -323,13 +251,6 @@ impl Trouble {
         })
     }
 
-    /// A form sent from another site.
-    #[must_use]
-    pub fn other_site() -> Self {
-        let said = "This form was sent from another site and was not taken. Open the plan here and try again.";
-        Self::new(StatusCode::FORBIDDEN, "other_site", said)
-    }
-
     /// A save that does not say which revision it began from.
     #[must_use]
     pub fn no_precondition() -> Self {
@@ -348,29 +269,6 @@ impl Trouble {
         let current = json!({ "revision": current.revision, "saved_at": current.saved_at, "plan": current.plan });
         trouble.0.more.insert("current".to_owned(), current);
         trouble
-    }
-
-    /// Too many plans are being designed.
-    #[must_use]
-    pub fn crowded() -> Self {
-        let said = "Too many plans are being worked out at once. Nothing was lost; try again in a few seconds.";
-        Self::new(StatusCode::SERVICE_UNAVAILABLE, "crowded", said).with_header(RETRY_AFTER, "5")
-    }
-
-    /// More requests at once than are worked on.
-    #[must_use]
-    pub fn full() -> Self {
-        let said = "Too many requests are being answered at once. Nothing was changed; try again in a few seconds.";
-        Self::new(StatusCode::SERVICE_UNAVAILABLE, "full", said).with_header(RETRY_AFTER, "2")
-    }
-
-    /// An answer that took too long to find.
-    #[must_use]
-    pub fn took_too_long() -> Self {
-        tracing::error!("a request was given up after its time was over");
-        let said = "This took too long and was given up. Read the plan again to see whether a save went through.";
-        Self::new(StatusCode::SERVICE_UNAVAILABLE, "took_too_long", said)
-            .with_header(RETRY_AFTER, "30")
     }
 
     /// Our fault: logged here, once, with what was being done.

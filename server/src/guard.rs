@@ -1,25 +1,19 @@
-//! Limits for each client: guesses at links, plans begun, designs, prints and the organiser's door; and how many prints
-//! are made at once.
+//! Limits for each client: guesses at links, plans begun, designs, prints, photographs and the organiser's door.
 //!
-//! Whoever sits at this very machine is not limited. A proxy that is not stated and speaks for others is one client.
+//! Everybody is counted, at this very machine too, unless a setting says otherwise. A proxy that is not stated and speaks
+//! for others is one client. What a link that is right is refused for is what its own holders asked for, never a guess.
 
 mod buckets;
 
-use std::net::IpAddr;
-use std::sync::Arc;
 use std::time::Duration;
 
 use axum::extract::{MatchedPath, Request};
 use axum::http::Method;
-use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
 use crate::client::Client;
 use crate::error::Trouble;
 use crate::watch::Watch;
 use buckets::Buckets;
-
-/// How long a print waits for its turn before it is asked to come back.
-const LONGEST_WAIT: Duration = Duration::from_secs(10);
 
 /// What is counted, each by itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -28,10 +22,14 @@ pub enum Kind {
     Guess,
     /// Plans begun.
     Begin,
-    /// Pages and answers for which a plan may have to be worked out.
+    /// Pages that anybody may ask for without a link: any site can make a browser ask for them.
+    Open,
+    /// Pages and answers behind a link for which a plan may have to be worked out.
     Design,
-    /// Sheets.
+    /// Sheets of a plan behind a link.
     Print,
+    /// Photographs sent.
+    Photo,
     /// The organiser's door, codes and lost links.
     Door,
     /// Questions that we ask of another service.
@@ -44,8 +42,9 @@ impl Kind {
         match self {
             Self::Guess => (20, Duration::from_secs(15)),
             Self::Begin => (20, Duration::from_secs(60)),
-            Self::Design => (240, Duration::from_millis(250)),
+            Self::Open | Self::Design => (240, Duration::from_millis(250)),
             Self::Print => (20, Duration::from_secs(5)),
+            Self::Photo => (40, Duration::from_secs(4)),
             Self::Door => (10, Duration::from_secs(60)),
             Self::LookUp => (6, Duration::from_secs(60)),
         }
@@ -58,36 +57,24 @@ impl Kind {
             "/new" | "/example" | "/api/v1/plans" if changes => Some(Self::Begin),
             "/organiser/in" | "/recover" | "/api/v1/recover" if changes => Some(Self::Door),
             "/p/{secret}/climate" if changes => Some(Self::LookUp),
-            "/" => Some(Self::Design),
+            "/p/{secret}/record/photos" | "/api/v1/plans/{id}/photos" if changes => {
+                Some(Self::Photo)
+            }
+            "/" | "/api/v1/design" => Some(Self::Open),
+            _ if route.starts_with("/example/") || route.starts_with("/s/") => Some(Self::Open),
             _ if route.ends_with(".pdf") => Some(Self::Print),
-            _ if route.starts_with("/p/")
-                || route.starts_with("/s/")
-                || route.starts_with("/example/") =>
-            {
+            _ if route.starts_with("/p/") || route.starts_with("/api/v1/plans/") => {
                 Some(Self::Design)
             }
-            "/api/v1/design" => Some(Self::Design),
-            _ if route.starts_with("/api/v1/plans/") => Some(Self::Design),
             _ => None,
         }
     }
 }
 
-/// The counts, and the turns for printing. Cheap to clone.
-#[derive(Clone)]
+/// The counts. Cheap to clone.
+#[derive(Clone, Default)]
 pub struct Guard {
     buckets: Buckets,
-    presses: Arc<Semaphore>,
-}
-
-impl Default for Guard {
-    fn default() -> Self {
-        let processors = std::thread::available_parallelism().map_or(1, usize::from);
-        Self {
-            buckets: Buckets::default(),
-            presses: Arc::new(Semaphore::new(processors)),
-        }
-    }
 }
 
 impl Guard {
@@ -96,11 +83,8 @@ impl Guard {
     /// # Errors
     /// Too many, and when to come back.
     pub fn take(&self, client: &Client, kind: Kind) -> Result<(), Trouble> {
-        if client.is_here() {
-            return Ok(());
-        }
         self.buckets
-            .take(kind, key(client.address))
+            .take(kind, &client.circles())
             .map_err(Trouble::too_often)
     }
 
@@ -109,11 +93,8 @@ impl Guard {
     /// # Errors
     /// Too many, and when to come back.
     pub fn look(&self, client: &Client, kind: Kind) -> Result<(), Trouble> {
-        if client.is_here() {
-            return Ok(());
-        }
         self.buckets
-            .look(kind, key(client.address))
+            .look(kind, &client.circles())
             .map_err(Trouble::too_often)
     }
 
@@ -133,63 +114,26 @@ impl Guard {
             .map(MatchedPath::as_str)
             .unwrap_or_default();
         let kind = Kind::of(request.method(), route);
-        let opens =
-            route.contains("{secret}") || route.contains("{id}") || route.contains("{token}");
-        self.count(client, kind, opens)
+        kind.map_or(Ok(()), |kind| self.take(client, kind))
             .inspect_err(|_| watch.refused())
             .map(|()| kind)
     }
 
-    /// Waits for the turn of what has to wait: prints do. The turn is over when what is handed out is dropped.
+    /// Counts a link that opened nothing as a guess, and as nothing else: a browser that another site makes ask for wrong
+    /// links has not asked for the plans of its own.
     ///
     /// # Errors
-    /// It did not come in time.
-    pub async fn turn(&self, kind: Option<Kind>) -> Result<Option<OwnedSemaphorePermit>, Trouble> {
-        if kind != Some(Kind::Print) {
-            return Ok(None);
+    /// One guess too many.
+    pub fn guessed(
+        &self,
+        watch: &Watch,
+        client: &Client,
+        counted: Option<Kind>,
+    ) -> Result<(), Trouble> {
+        if let Some(kind) = counted {
+            self.buckets.give_back(kind, &client.circles());
         }
-        let press = tokio::time::timeout(LONGEST_WAIT, self.presses.clone().acquire_owned()).await;
-        press
-            .ok()
-            .and_then(Result::ok)
-            .map(Some)
-            .ok_or_else(Trouble::crowded)
-    }
-
-    fn count(&self, client: &Client, kind: Option<Kind>, opens: bool) -> Result<(), Trouble> {
-        if opens {
-            self.look(client, Kind::Guess)?;
-        }
-        kind.map_or(Ok(()), |kind| self.take(client, kind))
-    }
-}
-
-/// Whom an address stands for: with version 6 a household has a whole /64.
-fn key(ip: IpAddr) -> u128 {
-    match ip.to_canonical() {
-        IpAddr::V4(ip) => u128::from(ip.to_bits()),
-        IpAddr::V6(ip) => (ip.to_bits() & !u128::from(u64::MAX)) | 1 << 63,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_household_is_one_client_and_its_neighbour_another() {
-        let key = |text: &str| {
-            key(text
-                .parse()
-                .unwrap_or(IpAddr::V4(std::net::Ipv4Addr::UNSPECIFIED)))
-        };
-        assert_eq!(
-            key("2001:db8:1:2::1"),
-            key("2001:db8:1:2:ffff:ffff:ffff:ffff")
-        );
-        assert_ne!(key("2001:db8:1:2::1"), key("2001:db8:1:3::1"));
-        assert_ne!(key("192.0.2.1"), key("192.0.2.2"));
-        assert_eq!(key("192.0.2.1"), key("::ffff:192.0.2.1"));
-        assert_ne!(key("0.0.0.1"), key("::1"), "the families do not meet");
+        self.take(client, Kind::Guess)
+            .inspect_err(|_| watch.refused())
     }
 }

@@ -4,11 +4,14 @@ mod lines;
 
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use axum::extract::{MatchedPath, Request};
-use axum::http::{HeaderName, HeaderValue, Method};
+use axum::http::{self, HeaderName, Method};
 use axum::response::Response;
+use tower_http::classify::{ServerErrorsAsFailures, SharedClassifier};
+use tower_http::request_id::{MakeRequestId, RequestId};
+use tower_http::trace::{MakeSpan, OnResponse, TraceLayer};
 use tracing::Span;
 
 pub use lines::start;
@@ -16,7 +19,8 @@ pub use lines::start;
 use crate::client::Client;
 use crate::watch::{Running, Watch};
 
-const REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
+/// The header that names a request.
+pub const REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
 /// A word for this run of this service: ids of two runs, or of two services on one database, do not meet in one log.
 static RUN: LazyLock<u32> = LazyLock::new(|| {
@@ -27,57 +31,94 @@ static RUN: LazyLock<u32> = LazyLock::new(|| {
 static COUNT: AtomicU64 = AtomicU64::new(0);
 static HIDDEN: AtomicU64 = AtomicU64::new(0);
 
-/// A request's line, which is written when it is answered.
+/// Names each request.
+#[derive(Clone, Copy)]
+pub struct Names;
+
+impl MakeRequestId for Names {
+    fn make_request_id<B>(&mut self, _: &http::Request<B>) -> Option<RequestId> {
+        let id = format!("{:08x}-{:x}", *RUN, COUNT.fetch_add(1, Ordering::Relaxed));
+        id.parse().ok().map(RequestId::new)
+    }
+}
+
+/// What is logged while a request is answered carries its name.
+#[derive(Clone, Copy)]
+pub struct Spans;
+
+impl<B> MakeSpan<B> for Spans {
+    fn make_span(&mut self, request: &http::Request<B>) -> Span {
+        let id = request
+            .extensions()
+            .get::<RequestId>()
+            .and_then(|id| id.header_value().to_str().ok())
+            .unwrap_or_default();
+        let route = name(request.extensions().get());
+        tracing::info_span!("request", id, method = %request.method(), route)
+    }
+}
+
+/// A line for each answer.
+#[derive(Clone, Copy)]
+pub struct Line;
+
+impl<B> OnResponse<B> for Line {
+    fn on_response(self, response: &http::Response<B>, took: Duration, _: &Span) {
+        let took_us = u64::try_from(took.as_micros()).unwrap_or(u64::MAX);
+        tracing::info!(status = response.status().as_u16(), took_us, "answered");
+    }
+}
+
+/// The log of requests, as a layer.
+pub type Journal =
+    TraceLayer<SharedClassifier<ServerErrorsAsFailures>, Spans, (), Line, (), (), ()>;
+
+/// Writes the log.
+#[must_use]
+pub fn journal() -> Journal {
+    TraceLayer::new_for_http()
+        .make_span_with(Spans)
+        .on_request(())
+        .on_response(Line)
+        .on_body_chunk(())
+        .on_eos(())
+        .on_failure(())
+}
+
+/// A request as the watcher counts it.
 pub struct Entry {
-    id: String,
     route: Option<MatchedPath>,
     method: Method,
-    span: Span,
     begun: Instant,
     running: Running,
 }
 
 impl Entry {
-    /// Begins a request's line.
+    /// A request begins.
     #[must_use]
     pub fn begin(watch: &Watch, client: &Client, request: &Request) -> Self {
-        let id = format!("{:08x}-{:x}", *RUN, COUNT.fetch_add(1, Ordering::Relaxed));
-        let (route, method) = (
-            request.extensions().get::<MatchedPath>().cloned(),
-            request.method().clone(),
-        );
-        let span = tracing::info_span!("request", id, %method, route = name(route.as_ref()));
         if client.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
             let from = client.address;
-            span.in_scope(|| tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one"));
+            tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one");
         }
         Self {
-            id,
-            route,
-            method,
-            span,
+            route: request.extensions().get::<MatchedPath>().cloned(),
+            method: request.method().clone(),
             begun: Instant::now(),
             running: watch.begins(),
         }
     }
 
-    /// What is logged within it carries the request's id.
-    #[must_use]
-    pub fn span(&self) -> Span {
-        self.span.clone()
-    }
-
-    /// Writes the line, and the request's id on the answer.
-    pub fn end(self, watch: &Watch, response: &mut Response) {
-        let (took, status) = (self.begun.elapsed(), response.status().as_u16());
+    /// It was answered.
+    pub fn end(self, watch: &Watch, response: &Response) {
         drop(self.running);
-        watch.answered(name(self.route.as_ref()), &self.method, status, took);
-        let took_us = u64::try_from(took.as_micros()).unwrap_or(u64::MAX);
-        self.span
-            .in_scope(|| tracing::info!(status, took_us, "answered"));
-        if let Ok(value) = HeaderValue::try_from(self.id) {
-            response.headers_mut().insert(REQUEST_ID, value);
-        }
+        let status = response.status().as_u16();
+        watch.answered(
+            name(self.route.as_ref()),
+            &self.method,
+            status,
+            self.begun.elapsed(),
+        );
     }
 }
 

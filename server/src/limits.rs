@@ -1,15 +1,22 @@
 //! Limits of size and time, the same for every route.
+//!
+//! A body is read when its handler asks for it, after route and link were looked at and no turn at anything is held; what
+//! has arrived counts against what may be held at once, for one client and for all.
 
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 use axum::body::{Body, Bytes, HttpBody};
 use axum::extract::{MatchedPath, Request};
-use axum::http::HeaderMap;
 use axum::http::header::{CONTENT_LENGTH, EXPECT};
+use axum::http::{HeaderMap, Method};
+use futures_util::stream::once;
 use http_body_util::BodyExt;
 
+use crate::client::Client;
 use crate::config::Config;
-use crate::error::Trouble;
+use crate::error::{Trouble, Typed};
+use crate::shares::{Share, Shares, Spent};
 
 /// Largest body taken, bytes: a plan is a few thousand, a form less.
 pub const LARGEST_BODY: usize = 1024 * 1024;
@@ -23,16 +30,64 @@ const PHOTOGRAPHS: [&str; 2] = ["/p/{secret}/record/photos", "/api/v1/plans/{id}
 const SLOWEST_PHOTO: Duration = Duration::from_secs(180);
 /// What stands round a photograph in its form, bytes.
 const ROUND_A_PHOTO: usize = 64 * 1024;
+/// Bytes of bodies that are held at once for one client, two photographs at least, and for all.
+const HELD_FOR_ONE: usize = 16 * LARGEST_BODY;
+const HELD_FOR_ALL: usize = 3 * HELD_FOR_ONE;
 /// Longest time for an answer; designing waits its turn within it.
-const LONGEST_ANSWER: Duration = Duration::from_secs(30);
+pub const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
-/// The request and its whole body, read within its limits before the handler is asked.
+/// Bytes of bodies that may be held.
+#[must_use]
+pub fn held(config: &Config) -> Shares {
+    let one = HELD_FOR_ONE.max(2 * (config.largest_photo + ROUND_A_PHOTO));
+    Shares::new(HELD_FOR_ALL.max(2 * one), one)
+}
+
+/// Refuses a body where none belongs: nothing would read it.
 ///
 /// # Errors
-/// A body that is too large, too slow or broken off.
-pub async fn whole(config: &Config, request: Request) -> Result<(Request, Bytes), Trouble> {
+/// Such a body.
+pub fn without_a_body(request: &Request) -> Result<(), Trouble> {
+    let reads = matches!(*request.method(), Method::GET | Method::HEAD);
+    if reads && !request.body().is_end_stream() {
+        Err(Trouble::unasked_body())
+    } else {
+        Ok(())
+    }
+}
+
+/// A request's body while it is awaited, read at most once.
+pub struct Arriving {
+    headers: HeaderMap,
+    bounds: Bounds,
+    state: tokio::sync::Mutex<State>,
+    refused: Mutex<Option<Trouble>>,
+}
+
+/// How much may arrive, and in which time.
+#[derive(Clone, Copy)]
+struct Bounds {
+    most: usize,
+    slowest: Duration,
+    is_photo: bool,
+}
+
+struct State {
+    body: Option<Body>,
+    whole: Bytes,
+    share: Share,
+}
+
+/// The request with a body that is read, within its limits, when it is asked for.
+#[must_use]
+pub fn bounded(
+    config: &Config,
+    held: &Shares,
+    client: &Client,
+    request: Request,
+) -> (Request, Option<Arc<Arriving>>) {
     if request.body().is_end_stream() {
-        return Ok((request, Bytes::new()));
+        return (request, None);
     }
     let (parts, body) = request.into_parts();
     let is_photo = parts
@@ -44,27 +99,87 @@ pub async fn whole(config: &Config, request: Request) -> Result<(Request, Bytes)
     } else {
         (LARGEST_BODY, SLOWEST_BODY)
     };
-    let bytes = match tokio::time::timeout(slowest, read(&parts.headers, body, most)).await {
-        Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
-            return Err(Trouble::photo_too_large(config.largest_photo));
+    let arriving = Arc::new(Arriving {
+        headers: parts.headers.clone(),
+        bounds: Bounds {
+            most,
+            slowest,
+            is_photo,
+        },
+        state: tokio::sync::Mutex::new(State {
+            body: Some(body),
+            whole: Bytes::new(),
+            share: held.open(client.circles()),
+        }),
+        refused: Mutex::new(None),
+    });
+    let reader = Arc::clone(&arriving);
+    let body = Body::from_stream(once(async move {
+        reader.whole().await.map_err(|trouble| trouble.code)
+    }));
+    (Request::from_parts(parts, body), Some(arriving))
+}
+
+impl Arriving {
+    /// The whole body.
+    async fn whole(&self) -> Result<Bytes, Trouble> {
+        let mut state = self.state.lock().await;
+        let Some(body) = state.body.take() else {
+            return Ok(state.whole.clone());
+        };
+        let Bounds {
+            most,
+            slowest,
+            is_photo,
+        } = self.bounds;
+        let read = read(&self.headers, body, most, &mut state.share);
+        let read = match tokio::time::timeout(slowest, read).await {
+            Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
+                Err(Trouble::photo_too_large(most - ROUND_A_PHOTO))
+            }
+            Ok(read) => read,
+            Err(_) => Err(Trouble::too_slow()),
+        };
+        match read {
+            Ok(whole) => {
+                state.whole = whole.clone();
+                Ok(whole)
+            }
+            Err(trouble) => {
+                *self.refused.lock().unwrap_or_else(PoisonError::into_inner) =
+                    Some(trouble.clone());
+                Err(trouble)
+            }
         }
-        Ok(read) => read?,
-        Err(_) => return Err(Trouble::too_slow()),
-    };
-    Ok((Request::from_parts(parts, Body::from(bytes.clone())), bytes))
+    }
+
+    /// Why it was not read to its end, if it was not: the handler knows only that it broke off.
+    pub fn refused(&self) -> Option<Trouble> {
+        self.refused
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .take()
+    }
+
+    /// A page's form that arrived, or that still arrives, for the page that says why it could not be taken.
+    pub async fn typed(&self) -> Typed {
+        if !Typed::is_brought_by(&self.headers) {
+            return Typed::default();
+        }
+        let whole = self.whole().await;
+        whole.map_or_else(
+            |_| Typed::default(),
+            |whole| Typed::of(&self.headers, whole),
+        )
+    }
 }
 
-/// Gives up on an answer that takes too long.
-///
-/// # Errors
-/// That it did.
-pub async fn in_time<T>(answer: impl Future<Output = T>) -> Result<T, Trouble> {
-    tokio::time::timeout(LONGEST_ANSWER, answer)
-        .await
-        .map_err(|_| Trouble::took_too_long())
-}
-
-async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes, Trouble> {
+async fn read(
+    headers: &HeaderMap,
+    mut body: Body,
+    most: usize,
+    share: &mut Share,
+) -> Result<Bytes, Trouble> {
     let stated = headers
         .get(CONTENT_LENGTH)
         .and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
@@ -79,7 +194,13 @@ async fn read(headers: &HeaderMap, mut body: Body, most: usize) -> Result<Bytes,
         };
         arrived = arrived.saturating_add(data.len());
         match arrived {
-            _ if arrived <= most => kept.extend_from_slice(&data),
+            _ if arrived <= most => {
+                share.grow(data.len()).map_err(|spent| match spent {
+                    Spent::Yours => Trouble::too_much_at_once(),
+                    Spent::All => Trouble::full(),
+                })?;
+                kept.extend_from_slice(&data);
+            }
             _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(most)),
             _ => kept = Vec::new(),
         }

@@ -51,12 +51,8 @@ pub async fn climate(
 ) -> Result<Climate, Failure> {
     let last = jiff::tz::Offset::UTC.to_datetime(Timestamp::now()).year() - 1;
     let target = service.target(latitude_deg, longitude_deg, last - YEARS + 1, last);
-    let service = service.clone();
-    let asked = tokio::task::spawn_blocking(move || fetch::fetch(&service, &target));
-    let text = match tokio::time::timeout(LONGEST, asked).await {
-        Ok(Ok(text)) => text?,
-        Ok(Err(error)) => return Err(Failure::Away(error.to_string())),
-        Err(_) => return Err(Failure::Away("it took too long".to_owned())),
-    };
+    let text = tokio::time::timeout(LONGEST, fetch::fetch(service, &target))
+        .await
+        .map_err(|_| Failure::Away("it took too long".to_owned()))??;
     years::read(&text, latitude_deg)
 }

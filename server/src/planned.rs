@@ -2,6 +2,7 @@
 
 use std::sync::{Arc, OnceLock};
 
+use sha2::{Digest, Sha256};
 use stillground::brief::{Brief, resolve};
 use stillground::design::{Design, design};
 use stillground::field::Problems;
@@ -20,6 +21,8 @@ pub struct Planned {
     pub brief: Brief,
     /// What was found.
     pub design: Design,
+    /// The digest of the plan that it was found from.
+    pub plan: [u8; 32],
     /// Whether what would help most was looked for.
     pub improved: bool,
     written: Written,
@@ -52,6 +55,7 @@ impl Planned {
         Ok(Self {
             brief,
             design,
+            plan: digest(plan),
             improved: false,
             written: Written::default(),
         })
@@ -70,6 +74,7 @@ impl Planned {
         Self {
             brief,
             design,
+            plan: self.plan,
             improved: true,
             written: Written::default(),
         }
@@ -107,6 +112,31 @@ impl Planned {
             || Arc::clone(&text),
             |place| Arc::clone(place.get_or_init(|| Arc::clone(&text))),
         ))
+    }
+}
+
+/// A plan's digest. Its document is what is kept of it, and the same for the same plan.
+#[must_use]
+pub fn digest(plan: &SitePlan) -> [u8; 32] {
+    let mut digest = Digesting(Sha256::new());
+    // Nothing of a plan fails to be written; if ever something did, it is digested up to there, with a mark of its own.
+    if serde_json::to_writer(&mut digest, plan).is_err() {
+        digest.0.update(b"broken off");
+    }
+    digest.0.finalize().into()
+}
+
+/// Takes a document in as it is written.
+struct Digesting(Sha256);
+
+impl std::io::Write for Digesting {
+    fn write(&mut self, part: &[u8]) -> std::io::Result<usize> {
+        self.0.update(part);
+        Ok(part.len())
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
     }
 }
 

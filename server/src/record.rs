@@ -276,19 +276,9 @@ pub async fn take_photo(
     )
 }
 
-/// Writes a picture anew, one at a time: it takes a few hundred megabytes for a moment.
+/// Writes a picture anew, in turn.
 async fn anew(app: &App, picture: Vec<u8>) -> Result<Vec<u8>, Trouble> {
-    let turn = Arc::clone(&app.darkroom)
-        .acquire_owned()
-        .await
-        .map_err(|_| Trouble::crowded())?;
-    let work = move || {
-        let _turn = turn;
-        photo::anew(&picture)
-    };
-    let made = tokio::task::spawn_blocking(work)
-        .await
-        .map_err(|error| Trouble::broken("writing a photograph anew", &error))?;
+    let made = app.work(move || photo::anew(&picture)).await?;
     made.map_err(|fault| Trouble::entry(&[("photo", fault.to_string())]))
 }
 

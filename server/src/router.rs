@@ -1,17 +1,28 @@
 //! Every route, and what each request passes on its way.
 
+use std::any::Any;
+
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Request};
-use axum::http::Uri;
+use axum::http::header::{AUTHORIZATION, COOKIE, SET_COOKIE};
+use axum::http::{StatusCode, Uri};
 use axum::middleware::from_fn_with_state;
-use axum::routing::{get, post};
-use tower::ServiceExt;
+use axum::response::Response;
+use axum::routing::{Route, get, post};
+use tower::{Layer, ServiceBuilder, ServiceExt};
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::normalize_path::NormalizePathLayer;
+use tower_http::request_id::{PropagateRequestIdLayer, SetRequestIdLayer};
+use tower_http::sensitive_headers::SetSensitiveHeadersLayer;
+use tower_http::timeout::TimeoutLayer;
 
 use crate::app::App;
 use crate::error::Trouble;
 use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery};
 use crate::handlers::{asset, health, house, pages};
-use crate::passage::passage;
+use crate::limits::LONGEST_ANSWER;
+use crate::passage::{panicked, passage};
+use crate::{journal, security};
 
 /// The whole service, under its base path.
 pub fn router(app: App) -> Router {
@@ -25,9 +36,56 @@ pub fn router(app: App) -> Router {
         .route("/health/ready", get(health::ready))
         .fallback(async || Trouble::nothing_here())
         .method_not_allowed_fallback(async || Trouble::method())
-        .layer(from_fn_with_state(app.clone(), passage))
+        .layer(around(&app))
         .with_state(app);
     under(base, routes)
+}
+
+/// What each request passes, the outermost first, as one layer.
+fn around(
+    app: &App,
+) -> impl tower::Layer<
+    Route,
+    Service: tower::Service<
+        Request,
+        Response: axum::response::IntoResponse + 'static,
+        Error: Into<std::convert::Infallible> + 'static,
+        Future: Send + 'static,
+    > + Clone
+                 + Send
+                 + Sync
+                 + 'static,
+>
++ Clone
++ Send
++ Sync
++ 'static
++ use<> {
+    ServiceBuilder::new()
+        // A request is named here, and by nobody else.
+        .map_request(|mut request: Request| {
+            request.headers_mut().remove(journal::REQUEST_ID);
+            request
+        })
+        .layer(SetSensitiveHeadersLayer::new([
+            AUTHORIZATION,
+            COOKIE,
+            SET_COOKIE,
+        ]))
+        .layer(SetRequestIdLayer::new(journal::REQUEST_ID, journal::Names))
+        .layer(PropagateRequestIdLayer::new(journal::REQUEST_ID))
+        .layer(journal::journal())
+        .map_response(security::with_headers)
+        .layer(security::uncached())
+        .layer(security::compression())
+        .layer(from_fn_with_state(app.clone(), passage))
+        .layer(TimeoutLayer::with_status_code(
+            StatusCode::SERVICE_UNAVAILABLE,
+            LONGEST_ANSWER,
+        ))
+        .layer(CatchPanicLayer::custom(
+            panicked as fn(Box<dyn Any + Send>) -> Response,
+        ))
 }
 
 fn api() -> Router<App> {
@@ -68,8 +126,10 @@ fn api() -> Router<App> {
 
 /// The routes below a base path. A proxy may pass the path on or take it off: both are answered.
 fn under(base: String, routes: Router) -> Router {
+    // A slash at an address's end leads where the address leads.
+    let routes = NormalizePathLayer::trim_trailing_slash().layer(routes);
     if base.is_empty() {
-        return routes;
+        return Router::new().fallback_service(routes);
     }
     Router::new().fallback(async move |mut request: Request| {
         if let Some(inner) = without(&base, request.uri()) {

@@ -99,13 +99,14 @@ impl Server {
         let (store, watch) = (self.app.store.clone(), self.app.watch.clone());
         let sweeping = tokio::spawn(sweep::sweep(store.clone()));
         let verifying = tokio::spawn(sweep::verify(store.clone()));
+        let config = self.app.config.clone();
         let figures = self.watcher.map(|listener| {
-            let figures = watch::router(watch, store.clone());
-            tokio::spawn(
-                async move { accept::serve(listener, figures, std::future::pending()).await },
-            )
+            let (figures, config) = (watch::router(watch, store.clone()), config.clone());
+            tokio::spawn(async move {
+                accept::serve(listener, figures, config, std::future::pending()).await;
+            })
         });
-        accept::serve(self.listener, router(self.app), stop).await;
+        accept::serve(self.listener, router(self.app), config, stop).await;
         sweeping.abort();
         verifying.abort();
         figures.into_iter().for_each(|figures| figures.abort());

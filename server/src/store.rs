@@ -134,7 +134,6 @@ type Outcome<T> = Result<T, StoreFailure>;
 pub struct Store {
     db: database::Db,
     quotas: Quotas,
-    looks: look::Looks,
     saves: save::Saves,
     damage: verify::Known,
 }
@@ -149,7 +148,6 @@ impl Store {
         Ok(Self {
             db,
             quotas: Quotas::default(),
-            looks: look::looks(),
             saves: save::saves(),
             damage: verify::Known::default(),
         })

@@ -145,6 +145,13 @@ fn with_flags<'a>(flags: &'a [String], words: &[&'a str]) -> Vec<&'a str> {
 /// When it prints none.
 #[must_use]
 pub fn start(mut command: Command) -> Process {
+    // A test asks more than any one person; one that is about the limits says otherwise before.
+    if !command
+        .get_envs()
+        .any(|(name, _)| name == "STILLGROUND_UNCOUNTED")
+    {
+        command.env("STILLGROUND_UNCOUNTED", "127.0.0.0/8");
+    }
     let mut child = command
         .stdout(Stdio::piped())
         .stderr(Stdio::null())

@@ -20,10 +20,8 @@ const TURNS: usize = 2;
 /// What is asked of them.
 #[derive(Debug, Clone, Copy)]
 pub enum Work {
-    /// A step's page that is kept.
+    /// A step's page.
     Page,
-    /// The same, put together anew.
-    Written,
     /// Saves, each of another person's plan.
     Save,
 }
@@ -54,11 +52,7 @@ pub async fn find(folder: &Path) -> Result<Vec<Instances>> {
         Planner::start_on(folder, &url).await?,
     ];
     let mut found = Vec::new();
-    for (what, work) in [
-        ("step page, kept", Work::Page),
-        ("step page, written", Work::Written),
-        ("saves", Work::Save),
-    ] {
+    for (what, work) in [("step page", Work::Page), ("saves", Work::Save)] {
         eprintln!("two instances, {what}");
         let mut seen = [Seen::default(), Seen::default()];
         let mut busy = [0.0; 3];
@@ -87,7 +81,6 @@ async fn ask(planners: &[Planner], work: Work) -> Result<Seen> {
         let plan = saves::create(planner).await?;
         let next = match work {
             Work::Page => always(&format!("/p/{}/site", plan.edit)),
-            Work::Written => always(&format!("/p/{}/site?saved=yes", plan.edit)),
             Work::Save => saves::savers(planner, share).await?,
         };
         tasks.push(tokio::spawn(drive(socket, share, TURN, next)));

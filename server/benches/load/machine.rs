@@ -43,6 +43,7 @@ impl Planner {
             .args(["--listen", "127.0.0.1:0"])
             .env_clear()
             .env("HOME", folder)
+            .env("STILLGROUND_UNCOUNTED", "127.0.0.1")
             .envs(settings.iter().copied())
             .stdin(Stdio::null())
             .stdout(Stdio::piped())

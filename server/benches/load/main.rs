@@ -141,29 +141,19 @@ async fn pages(planner: &Planner, folder: &Path) -> Result<Vec<Line>> {
     let plan = saves::create(planner).await?;
     let mut asked = vec![("front page".to_owned(), vec!["/".to_owned()])];
     for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
-        asked.push((
-            format!("{step}, kept"),
-            vec![format!("/p/{}/{step}", plan.edit)],
-        ));
+        asked.push((step.to_owned(), vec![format!("/p/{}/{step}", plan.edit)]));
     }
     asked.push((
-        "plan by its view link, kept".to_owned(),
+        "plan by its view link".to_owned(),
         vec![format!("/p/{}/plan", plan.view)],
     ));
     let mut many = Vec::new();
     for _ in 0..MANY {
         many.push(format!("/p/{}/site", saves::create(planner).await?.edit));
     }
-    asked.push((format!("site of {MANY} plans in turn, kept"), many));
-    for step in ["site", "excavation", "footing", "pier", "anchors", "floor"] {
-        // What was just saved is said once, on a page that is never kept.
-        asked.push((
-            format!("{step}, written"),
-            vec![format!("/p/{}/{step}?saved=yes", plan.edit)],
-        ));
-    }
+    asked.push((format!("site of {MANY} plans in turn"), many));
     asked.push((
-        "plan by the code on its sheet, kept".to_owned(),
+        "plan by the code on its sheet".to_owned(),
         vec![format!("/p/{}/plan?rev=1", plan.view)],
     ));
     let mut lines = Vec::new();

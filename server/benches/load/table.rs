@@ -72,8 +72,7 @@ pub fn write(found: &Found) -> String {
          ## Pages\n\n\
          {connections} kept connections, each asking again as soon as it is answered. The bare handler is an axum handler in a \
          process of its own that holds the page's bytes and sends them. Every answer of the planner's has looked its link up in \
-         the database. A page *kept* was asked for before and its plan has not changed since; a page *written* is put together \
-         anew for each request from the kept design.\n\n\
+         the database and written the page anew from the kept design.\n\n\
          | page | KiB | bare, a second | planner, a second | ratio | half within, ms | 99 % within, ms | bare, 99 % within, ms |\n\
          |---|---:|---:|---:|---:|---:|---:|---:|\n{lines}\n\
          ## Saves\n\n\

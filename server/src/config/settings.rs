@@ -77,6 +77,14 @@ pub struct Settings {
         value_name = "FAMILY"
     )]
     pub proxy_headers: Option<String>,
+    /// Machines that are not counted when they ask directly, as addresses or networks between commas, for instance a monitor's; everybody is counted when left out
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_UNCOUNTED",
+        value_name = "NETWORKS"
+    )]
+    pub uncounted: Option<String>,
     /// Name of the house, at the head of pages and sheets
     #[arg(
         long,

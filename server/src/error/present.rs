@@ -89,6 +89,8 @@ fn of_framework(response: &Response) -> Option<Trouble> {
         StatusCode::NOT_FOUND => Trouble::nothing_here(),
         StatusCode::METHOD_NOT_ALLOWED => Trouble::method(),
         StatusCode::UNSUPPORTED_MEDIA_TYPE => Trouble::media_type(),
+        // The layer that limits the time says so with this and nothing else.
+        StatusCode::SERVICE_UNAVAILABLE => Trouble::took_too_long(),
         status if status.is_server_error() => Trouble::broken("answering", &status),
         status => Trouble::malformed("This request could not be read.").with_status(status),
     })

@@ -3,7 +3,6 @@
 mod begun;
 mod climate;
 mod contradictory;
-mod door;
 mod files;
 mod front;
 mod links;

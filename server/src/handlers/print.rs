@@ -2,9 +2,11 @@
 
 use std::sync::Arc;
 
+use axum::body::Bytes;
 use axum::http::HeaderValue;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
+use moka::sync::Cache;
 use serde::Deserialize;
 
 use crate::app::App;
@@ -23,7 +25,7 @@ pub struct Asked {
 }
 
 /// Which print.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Print {
     /// The whole set.
     Plan,
@@ -58,22 +60,62 @@ impl Letterhead {
     }
 }
 
-/// Prints a plan, away from the threads that serve requests.
+/// Prints that are kept, so that one that is asked for again, or only for its head, is not made again. Cheap to clone.
+#[derive(Clone)]
+pub struct Prints(Cache<Printed, Bytes>);
+
+/// Most bytes of prints that are kept.
+const MOST_KEPT: u64 = 24 * 1024 * 1024;
+
+/// All that a print depends on besides the settings, which stay as they are while the service runs.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+struct Printed {
+    which: Print,
+    paper: Paper,
+    plan: [u8; 32],
+    improved: bool,
+    revision: Option<i64>,
+    date: Option<String>,
+    links: [Option<String>; 2],
+}
+
+impl Default for Prints {
+    fn default() -> Self {
+        let weight = |_: &Printed, print: &Bytes| u32::try_from(print.len()).unwrap_or(u32::MAX);
+        Self(
+            Cache::builder()
+                .max_capacity(MOST_KEPT)
+                .weigher(weight)
+                .build(),
+        )
+    }
+}
+
+/// Prints a plan in turn, away from the threads that serve requests, unless the very same was printed before.
 ///
 /// # Errors
 /// A size of paper that there is not, or a fault of ours.
 pub async fn print(
+    app: &App,
     which: Print,
     planned: Arc<Planned>,
     issue: Issue,
     asked: &Asked,
 ) -> Result<Response, Trouble> {
     let paper = paper(asked, &planned)?;
-    let work = move || bytes(which, &planned, &issue, paper);
-    let made = tokio::task::spawn_blocking(work)
-        .await
-        .map_err(|error| Trouble::broken("printing stopped", &error))?;
-    let bytes = made.map_err(|fault| Trouble::broken("a plan could not be printed", &fault))?;
+    let key = Printed {
+        which,
+        paper,
+        plan: planned.plan,
+        improved: planned.improved,
+        revision: issue.revision,
+        date: issue.date.clone(),
+        links: [issue.view_link.clone(), issue.check_link.clone()],
+    };
+    let print = match app.prints.0.get(&key) {
+        Some(kept) => kept,
+        None => made(app, key, planned, issue).await?,
+    };
     let name = match which {
         Print::Plan => HeaderValue::from_static("inline; filename=\"plan.pdf\""),
         Print::Template => HeaderValue::from_static("inline; filename=\"template.pdf\""),
@@ -83,9 +125,29 @@ pub async fn print(
             (CONTENT_TYPE, HeaderValue::from_static("application/pdf")),
             (CONTENT_DISPOSITION, name),
         ],
-        bytes,
+        print,
     )
         .into_response())
+}
+
+/// Makes a print and keeps it. Whoever asked for the same and had its turn before has made it already.
+async fn made(
+    app: &App,
+    key: Printed,
+    planned: Arc<Planned>,
+    issue: Issue,
+) -> Result<Bytes, Trouble> {
+    let prints = app.prints.clone();
+    let work = move || {
+        if let Some(kept) = prints.0.get(&key) {
+            return Ok(kept);
+        }
+        let print = Bytes::from(bytes(key.which, &planned, &issue, key.paper)?);
+        prints.0.insert(key, print.clone());
+        Ok(print)
+    };
+    let made: Result<Bytes, Fault> = app.work(work).await?;
+    made.map_err(|fault| Trouble::broken("a plan could not be printed", &fault))
 }
 
 /// The bytes of a print.

@@ -1,13 +1,15 @@
-//! One question in HTTP/1.1, over TLS: to one host, by one method, without redirects, cookies or a second try, within
-//! limits of time and size.
+//! One question over HTTP: to one host, by one method, without redirects, cookies, proxies or a second try, within limits of
+//! time and size, and to no address inside a private network.
 
-use std::io::{Read, Write};
-use std::net::{IpAddr, SocketAddr, TcpStream, ToSocketAddrs};
+use std::error::Error;
+use std::net::IpAddr;
 use std::sync::Arc;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
-use rustls::pki_types::ServerName;
-use rustls::{ClientConfig, ClientConnection, RootCertStore, StreamOwned};
+use reqwest::dns::{Name, Resolve, Resolving};
+use reqwest::header::{ACCEPT, CONTENT_TYPE};
+use reqwest::{Client, redirect};
+use rustls::{ClientConfig, RootCertStore};
 
 use super::Failure;
 use crate::config::ClimateService;
@@ -20,150 +22,108 @@ const LONGEST: Duration = Duration::from_secs(15);
 const LARGEST: usize = 2 * 1024 * 1024;
 
 /// The body of the service's answer.
-pub(super) fn fetch(service: &ClimateService, target: &str) -> Result<Vec<u8>, Failure> {
-    let line = reach(service)?;
-    let head = format!(
-        "GET {target} HTTP/1.1\r\nHost: {}\r\nAccept: application/json\r\nAccept-Encoding: identity\r\nUser-Agent: stillground\r\nConnection: close\r\n\r\n",
-        service.authority()
-    );
-    let answer = if service.https {
-        exchange(secured(line, service)?, &head)?
-    } else {
-        exchange(line, &head)?
-    };
-    body(&answer)
-}
-
-/// A line to the service, at an address where it may be.
-fn reach(service: &ClimateService) -> Result<TcpStream, Failure> {
-    let away = |error: std::io::Error| Failure::Away(error.kind().to_string());
-    let found: Vec<SocketAddr> = (service.host.as_str(), service.port)
-        .to_socket_addrs()
-        .map_err(away)?
-        .collect();
-    let open: Vec<&SocketAddr> = found
-        .iter()
-        .filter(|at| service.is_literal() || is_public(at.ip()))
-        .collect();
-    let mut last = Failure::Private;
-    for at in open.into_iter().take(3) {
-        match TcpStream::connect_timeout(at, PATIENCE) {
-            Ok(line) => {
-                line.set_read_timeout(Some(PATIENCE))
-                    .and_then(|()| line.set_write_timeout(Some(PATIENCE)))
-                    .map_err(away)?;
-                return Ok(line);
-            }
-            Err(error) => last = away(error),
+pub(super) async fn fetch(service: &ClimateService, target: &str) -> Result<Vec<u8>, Failure> {
+    let literal: Option<IpAddr> = service.host.parse().ok();
+    if literal.is_some_and(|ip| !service.is_literal() && !is_public(ip)) {
+        return Err(Failure::Private);
+    }
+    let scheme = if service.https { "https" } else { "http" };
+    let address = format!("{scheme}://{}{target}", service.authority());
+    let mut answer = client()?
+        .get(address)
+        .header(ACCEPT, "application/json")
+        .send()
+        .await
+        .map_err(failure)?;
+    if answer.status() != 200 {
+        return Err(Failure::Status(answer.status().as_u16()));
+    }
+    let is_json = answer
+        .headers()
+        .get(CONTENT_TYPE)
+        .is_some_and(|kind| kind.as_bytes().starts_with(b"application/json"));
+    if !is_json {
+        return Err(Failure::Unread("it is no JSON".to_owned()));
+    }
+    let mut body = Vec::new();
+    while let Some(part) = answer.chunk().await.map_err(failure)? {
+        body.extend_from_slice(&part);
+        if body.len() > LARGEST {
+            return Err(Failure::TooLong);
         }
     }
-    Err(last)
+    Ok(body)
 }
 
-fn secured(
-    line: TcpStream,
-    service: &ClimateService,
-) -> Result<StreamOwned<ClientConnection, TcpStream>, Failure> {
-    let away = |error: String| Failure::Away(error);
+fn client() -> Result<Client, Failure> {
+    Client::builder()
+        .tls_backend_preconfigured(tls()?)
+        .http1_only()
+        .redirect(redirect::Policy::none())
+        .no_proxy()
+        .dns_resolver(Arc::new(OpenNetwork))
+        .user_agent("stillground")
+        .connect_timeout(PATIENCE)
+        .read_timeout(PATIENCE)
+        .timeout(LONGEST)
+        .pool_max_idle_per_host(0)
+        .build()
+        .map_err(failure)
+}
+
+/// The provider and the roots that the database's connections have, whatever the machine has.
+fn tls() -> Result<ClientConfig, Failure> {
     let roots = RootCertStore {
         roots: webpki_roots::TLS_SERVER_ROOTS.to_vec(),
     };
     let provider = Arc::new(rustls::crypto::ring::default_provider());
     let config = ClientConfig::builder_with_provider(provider)
         .with_safe_default_protocol_versions()
-        .map_err(|error| away(error.to_string()))?;
-    let config = config.with_root_certificates(roots).with_no_client_auth();
-    let name =
-        ServerName::try_from(service.host.clone()).map_err(|error| away(error.to_string()))?;
-    let session =
-        ClientConnection::new(Arc::new(config), name).map_err(|error| away(error.to_string()))?;
-    Ok(StreamOwned::new(session, line))
+        .map_err(|error| Failure::Away(error.to_string()))?;
+    Ok(config.with_root_certificates(roots).with_no_client_auth())
 }
 
-fn exchange(mut line: impl Read + Write, head: &str) -> Result<Vec<u8>, Failure> {
-    let away = |error: std::io::Error| Failure::Away(error.kind().to_string());
-    let begun = Instant::now();
-    line.write_all(head.as_bytes())
-        .and_then(|()| line.flush())
-        .map_err(away)?;
-    let (mut answer, mut part) = (Vec::new(), [0; 16 * 1024]);
-    loop {
-        let length = match line.read(&mut part) {
-            // A service that closes without a farewell has said all, if its answer is whole; that is looked at below.
-            Err(error) if error.kind() == std::io::ErrorKind::UnexpectedEof => 0,
-            read => read.map_err(away)?,
-        };
-        answer.extend_from_slice(part.get(..length).unwrap_or_default());
-        if length == 0 {
-            return Ok(answer);
-        }
-        if answer.len() > LARGEST {
-            return Err(Failure::TooLong);
-        }
-        if begun.elapsed() > LONGEST {
-            return Err(Failure::Away("it took too long".to_owned()));
-        }
+fn failure(error: reqwest::Error) -> Failure {
+    if is_private(&error) {
+        Failure::Private
+    } else if error.is_body() || error.is_decode() {
+        Failure::Unread("it broke off".to_owned())
+    } else if error.is_timeout() {
+        Failure::Away("it took too long".to_owned())
+    } else {
+        Failure::Away("no connection".to_owned())
     }
 }
 
-/// The body of an answer that is whole and right.
-fn body(answer: &[u8]) -> Result<Vec<u8>, Failure> {
-    let unread = |said: &str| Failure::Unread(said.to_owned());
-    let end = answer
-        .windows(4)
-        .position(|four| four == b"\r\n\r\n")
-        .ok_or_else(|| unread("it broke off"))?;
-    let head = answer
-        .get(..end)
-        .and_then(|head| std::str::from_utf8(head).ok())
-        .ok_or_else(|| unread("its head is no text"))?;
-    let body = answer.get(end + 4..).unwrap_or_default();
-    let status = head
-        .split(' ')
-        .nth(1)
-        .and_then(|status| status.parse().ok())
-        .ok_or_else(|| unread("it is no HTTP"))?;
-    if status != 200 {
-        return Err(Failure::Status(status));
-    }
-    let header = |name: &str| {
-        head.lines()
-            .skip(1)
-            .filter_map(|line| line.split_once(':'))
-            .find(|(found, _)| found.trim().eq_ignore_ascii_case(name))
-            .map(|(_, value)| value.trim().to_ascii_lowercase())
-    };
-    if !header("content-type").is_some_and(|kind| kind.starts_with("application/json")) {
-        return Err(unread("it is no JSON"));
-    }
-    match (
-        header("transfer-encoding"),
-        header("content-length").map(|length| length.parse::<usize>()),
-    ) {
-        (Some(coding), _) if coding == "chunked" => {
-            unchunked(body).ok_or_else(|| unread("it broke off"))
+fn is_private(error: &reqwest::Error) -> bool {
+    let mut cause = error.source();
+    while let Some(error) = cause {
+        if error.is::<Private>() {
+            return true;
         }
-        (Some(_), _) => Err(unread("its coding is not known")),
-        (None, Some(Ok(length))) if body.len() >= length => {
-            Ok(body.get(..length).unwrap_or_default().to_vec())
-        }
-        (None, Some(_)) => Err(unread("it broke off")),
-        (None, None) => Ok(body.to_vec()),
+        cause = error.source();
     }
+    false
 }
 
-fn unchunked(mut bytes: &[u8]) -> Option<Vec<u8>> {
-    let mut body = Vec::new();
-    loop {
-        let end = bytes.windows(2).position(|two| two == b"\r\n")?;
-        let line = std::str::from_utf8(bytes.get(..end)?).ok()?;
-        let size = usize::from_str_radix(line.split(';').next()?.trim(), 16).ok()?;
-        if size == 0 {
-            return Some(body);
-        }
-        let from = end + 2;
-        body.extend_from_slice(bytes.get(from..from.checked_add(size)?)?);
-        bytes = bytes.get(from.checked_add(size)?.checked_add(2)?..)?;
+/// A name that leads to no address of the open network.
+#[derive(Debug, thiserror::Error)]
+#[error("no public address")]
+struct Private;
+
+/// Finds the addresses of a name, and keeps those of the open network.
+struct OpenNetwork;
+
+impl Resolve for OpenNetwork {
+    fn resolve(&self, name: Name) -> Resolving {
+        Box::pin(async move {
+            let found = tokio::net::lookup_host((name.as_str(), 0)).await?;
+            let open: Vec<_> = found.filter(|at| is_public(at.ip())).collect();
+            if open.is_empty() {
+                return Err(Private.into());
+            }
+            Ok(Box::new(open.into_iter()) as _)
+        })
     }
 }
 
@@ -196,6 +156,9 @@ pub(super) fn is_public(ip: IpAddr) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use std::io::{Read, Write};
+    use std::net::TcpListener;
+
     use super::*;
 
     #[test]
@@ -224,41 +187,62 @@ mod tests {
         }
     }
 
-    #[test]
-    fn an_answer_is_whole_json_with_status_200_or_it_is_none() {
+    /// What is read of a service on this machine that sends these bytes and closes.
+    async fn read(bytes: String) -> Result<Vec<u8>, Failure> {
+        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
+        let at = listener.local_addr().unwrap();
+        std::thread::spawn(move || {
+            let (mut line, _) = listener.accept().unwrap();
+            let _ = line.read(&mut [0; 4096]);
+            let _ = line.write_all(bytes.as_bytes());
+        });
+        let address = format!("http://{at}/x?a={{latitude}}&b={{longitude}}&c={{start}}&d={{end}}");
+        let service = ClimateService::parse(&address, None).unwrap();
+        fetch(&service, "/x").await
+    }
+
+    #[tokio::test]
+    async fn an_answer_is_whole_json_with_status_200_or_it_is_none() {
         let ok = "HTTP/1.1 200 OK\r\nContent-Type: application/json\r\n";
         assert_eq!(
-            body(format!("{ok}content-length: 2\r\n\r\n{{}}").as_bytes()),
+            read(format!("{ok}content-length: 2\r\n\r\n{{}}")).await,
             Ok(b"{}".to_vec())
         );
-        assert_eq!(
-            body(
-                format!(
-                    "{ok}transfer-encoding: chunked\r\n\r\n1\r\n{{\r\n1;x=y\r\n}}\r\n0\r\n\r\n"
-                )
-                .as_bytes()
-            ),
-            Ok(b"{}".to_vec())
-        );
+        let chunked = "transfer-encoding: chunked\r\n\r\n1\r\n{\r\n1;x=y\r\n}\r\n0\r\n\r\n";
+        assert_eq!(read(format!("{ok}{chunked}")).await, Ok(b"{}".to_vec()));
         for broken in [
             "content-length: 9\r\n\r\n{}",
             "transfer-encoding: chunked\r\n\r\n5\r\n{",
-            "transfer-encoding: chunked\r\n\r\nffffffffffffffff\r\n{",
-            "transfer-encoding: gzip\r\n\r\n{}",
+            "transfer-encoding: chunked\r\n\r\nffffffffffffffffff\r\n{",
             "content-length: 2",
         ] {
-            assert!(
-                matches!(
-                    body(format!("{ok}{broken}").as_bytes()),
-                    Err(Failure::Unread(_))
-                ),
-                "{broken}"
-            );
+            let found = read(format!("{ok}{broken}")).await;
+            assert!(found.is_err(), "{broken}: {found:?}");
         }
         assert_eq!(
-            body(b"HTTP/1.1 302 Found\r\nlocation: http://elsewhere/\r\n\r\n"),
-            Err(Failure::Status(302))
+            read("HTTP/1.1 302 Found\r\nlocation: http://127.0.0.1:1/\r\n\r\n".to_owned()).await,
+            Err(Failure::Status(302)),
+            "nobody is led elsewhere"
         );
-        assert!(body(b"HTTP/1.1 200 OK\r\ncontent-type: text/html\r\n\r\n{}").is_err());
+        assert!(
+            read("HTTP/1.1 200 OK\r\ncontent-type: text/html\r\n\r\n{}".to_owned())
+                .await
+                .is_err()
+        );
+        let long = " ".repeat(LARGEST + 1);
+        assert_eq!(
+            read(format!("{ok}content-length: {}\r\n\r\n{long}", long.len())).await,
+            Err(Failure::TooLong)
+        );
+    }
+
+    #[tokio::test]
+    async fn a_name_that_leads_inside_is_not_asked() {
+        let address = "https://localhost:9/x?a={latitude}&b={longitude}&c={start}&d={end}";
+        let service = ClimateService::parse(address, None).unwrap();
+        assert_eq!(fetch(&service, "/x").await, Err(Failure::Private));
+        let literal = address.replace("localhost", "10.0.0.1");
+        let service = ClimateService::parse(&literal, None).unwrap();
+        assert_eq!(fetch(&service, "/x").await, Err(Failure::Private));
     }
 }

@@ -1,5 +1,11 @@
-//! Taking connections: bounded in number, each with a time limit on its request's head.
+//! Taking connections: bounded in number for one machine and in all, each with limits of time on what it sends and on what
+//! it does not read. Whoever watches the service hears from it when there is no room for anybody else.
 
+mod files;
+mod lobby;
+mod patient;
+
+use std::net::SocketAddr;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -12,41 +18,56 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::server::graceful::{GracefulConnection, GracefulShutdown};
 use hyper_util::service::TowerToHyperService;
 use tokio::net::{TcpListener, TcpStream};
-use tokio::sync::Semaphore;
 use tower::ServiceExt;
 
-/// Most connections at once; those beyond it wait in the system's queue.
+use crate::client::Circle;
+use crate::config::Config;
+use crate::shares::{Share, Shares};
+use lobby::Lobby;
+use patient::Patient;
+
+/// Most connections at once, where the system gives that many files.
 const MOST_CONNECTIONS: usize = 16_384;
+/// Most connections of one machine that is no proxy of ours. A browser opens six.
+const MOST_OF_ONE: usize = 128;
 /// Longest time for a request's head to arrive, and for a kept connection to stay idle.
 const SLOWEST_HEAD: Duration = Duration::from_secs(30);
+/// Longest head that is read, bytes.
+const LARGEST_HEAD: usize = 64 * 1024;
 /// Longest time for requests to finish when the service is told to stop.
 const LONGEST_FAREWELL: Duration = Duration::from_secs(20);
 /// Pause after the system could not give a connection, for instance for want of file handles.
-const PAUSE: Duration = Duration::from_millis(100);
+const PAUSE: Duration = Duration::from_millis(20);
 
 /// Answers connections until `stop` is done, then lets running requests finish.
-pub(super) async fn serve(listener: TcpListener, router: Router, stop: impl Future<Output = ()>) {
+pub(super) async fn serve(
+    listener: TcpListener,
+    router: Router,
+    config: Arc<Config>,
+    stop: impl Future<Output = ()>,
+) {
     let farewell = GracefulShutdown::new();
-    let places = Arc::new(Semaphore::new(MOST_CONNECTIONS));
+    let connections = Shares::new(MOST_CONNECTIONS.min(files::for_connections()), MOST_OF_ONE);
+    let mut lobby = Lobby::default();
     tokio::pin!(stop);
     loop {
-        let next = async {
-            let place = places.clone().acquire_owned().await;
-            (listener.accept().await, place)
-        };
         tokio::select! {
-            (accepted, place) = next => match accepted {
-                Ok((stream, from)) => {
-                    let connection = farewell.watch(connection(stream, ConnectInfo(from), router.clone()));
-                    tokio::spawn(async move {
-                        let _place = place;
-                        if let Err(error) = connection.await {
-                            tracing::debug!(%error, "a connection broke off");
-                        }
-                    });
-                }
+            accepted = listener.accept() => match accepted {
+                Ok((stream, from)) => match share(&connections, &config, from) {
+                    Some(share) => {
+                        let connection = farewell.watch(connection(stream, from, router.clone()));
+                        tokio::spawn(async move {
+                            let _share = share;
+                            if let Err(error) = connection.await {
+                                tracing::debug!(%error, "a connection broke off");
+                            }
+                        });
+                    }
+                    None => lobby.enter(stream, from, &config.base, &router),
+                },
                 Err(error) => {
                     tracing::warn!(%error, "no connection could be taken");
+                    lobby.clear();
                     tokio::time::sleep(PAUSE).await;
                 }
             },
@@ -54,6 +75,7 @@ pub(super) async fn serve(listener: TcpListener, router: Router, stop: impl Futu
         }
     }
     drop(listener);
+    lobby.clear();
     if tokio::time::timeout(LONGEST_FAREWELL, farewell.shutdown())
         .await
         .is_err()
@@ -62,22 +84,43 @@ pub(super) async fn serve(listener: TcpListener, router: Router, stop: impl Futu
     }
 }
 
+/// A place for a connection; none when its machine, or all together, have theirs. A proxy of ours speaks for many.
+fn share(connections: &Shares, config: &Config, from: SocketAddr) -> Option<Share> {
+    let ip = from.ip().to_canonical();
+    let many = config
+        .proxies
+        .iter()
+        .chain(&config.uncounted)
+        .any(|network| network.holds(ip));
+    let circles = if many {
+        Vec::new()
+    } else {
+        Circle::of_address(ip, false)
+    };
+    connections.one(circles).ok()
+}
+
 /// A connection whose requests know where they come from.
 fn connection(
     stream: TcpStream,
-    from: ConnectInfo<std::net::SocketAddr>,
+    from: SocketAddr,
     router: Router,
 ) -> impl GracefulConnection<Error = hyper::Error> + Send {
     // Answers are written whole: waiting to fill a packet would only delay them.
     let _ = stream.set_nodelay(true);
-    let named = move |request: Request<Incoming>| {
-        let mut request = request.map(Body::new);
-        request.extensions_mut().insert(from);
-        request
-    };
-    let service = TowerToHyperService::new(router.map_request(named));
+    let service = TowerToHyperService::new(router.map_request(named(from)));
     http1::Builder::new()
         .timer(TokioTimer::new())
         .header_read_timeout(SLOWEST_HEAD)
-        .serve_connection(TokioIo::new(stream), service)
+        .max_buf_size(LARGEST_HEAD)
+        .serve_connection(TokioIo::new(Patient::new(stream)), service)
+}
+
+/// Writes down where a request comes from.
+fn named(from: SocketAddr) -> impl FnMut(Request<Incoming>) -> Request<Body> + Clone + Send {
+    move |request| {
+        let mut request = request.map(Body::new);
+        request.extensions_mut().insert(ConnectInfo(from));
+        request
+    }
 }

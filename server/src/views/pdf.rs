@@ -46,7 +46,7 @@ pub struct Letterhead {
 }
 
 /// Size of paper.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Paper {
     /// 210 × 297 mm, ISO 216.
     A4,

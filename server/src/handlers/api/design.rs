@@ -47,6 +47,7 @@ pub async fn plan_pdf(
     Query(asked): Query<Asked>,
 ) -> Result<Response, Trouble> {
     print(
+        &app,
         Print::Plan,
         app.improved(&holder.0.saved.plan).await?,
         issue(&app, &holder, &asker.0).await,
@@ -63,6 +64,7 @@ pub async fn template_pdf(
     Query(asked): Query<Asked>,
 ) -> Result<Response, Trouble> {
     print(
+        &app,
         Print::Template,
         app.planned(&holder.0.saved.plan).await?,
         issue(&app, &holder, &asker.0).await,

@@ -9,7 +9,7 @@ use serde::Deserialize;
 use serde_json::json;
 
 use super::body::PlanBody;
-use super::holder::{Asked, Holder, bearer};
+use super::holder::{Asked, Holder, Seen, bearer};
 use super::precondition::{etag, not_modified, one_revision, replaces, with_etag};
 use crate::access;
 use crate::app::App;
@@ -62,10 +62,11 @@ pub async fn read(holder: Holder, headers: HeaderMap) -> Response {
 
 /// Replaces the plan, when the request names the revision that stands.
 ///
-/// A save with which all is well is one errand to the database, its link and its revision included. Only one that was not
-/// kept is looked at again, for what was wrong with it.
+/// The link is looked up before the body is read. Then a save with which all is well is one errand to the database, its
+/// link and its revision included: only one that was not kept is looked at again, for what was wrong with it.
 pub async fn replace(
     State(app): State<App>,
+    _: Seen,
     asked: Asked,
     headers: HeaderMap,
     body: Result<PlanBody, Trouble>,

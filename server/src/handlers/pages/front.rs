@@ -11,6 +11,7 @@ use stillground::site_plan::SitePlan;
 
 use super::begun;
 use super::place::{self, Place};
+use super::sent::unread;
 use crate::access;
 use crate::app::App;
 use crate::client::{Asker, Client};
@@ -58,9 +59,6 @@ async fn begun_here(
 ) -> Result<(Vec<Begun>, CookieJar), Trouble> {
     let mut plans = Vec::new();
     for secret in begun::secrets(&jar) {
-        if app.guard.look(client, Kind::Guess).is_err() {
-            break;
-        }
         let Some(opened) = app.store.open_link(&secret).await? else {
             let _ = app.guard.take(client, Kind::Guess);
             jar = begun::except(app, client, jar, &secret);
@@ -127,7 +125,12 @@ async fn begin(
     plan: &SitePlan,
     sent: Sent,
 ) -> Result<(CookieJar, Redirect), Trouble> {
-    let Coming { code } = sent.map(|Form(coming)| coming).unwrap_or_default();
+    let Coming { code } = match sent {
+        Ok(Form(coming)) => coming,
+        // Nothing begins with a form of which the end is missing.
+        Err(FormRejection::BytesRejection(_)) => return Err(unread()),
+        Err(_) => Coming::default(),
+    };
     let organiser = access::is_organiser(app, &jar).await?;
     let created = access::begin(
         app,

@@ -23,7 +23,8 @@ use crate::views::pages::step::FaultView;
 /// The plan.
 pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<String>, Trouble> {
     let planned = unless_contradictory(app.improved(&place.plan).await)?;
-    let printed = match rev {
+    // Of a revision that there never was, nothing is said.
+    let printed = match rev.filter(|rev| (1..=place.revision).contains(rev)) {
         Some(rev) => printed(app, place, rev, planned.as_deref()).await?,
         None => None,
     };
@@ -56,8 +57,8 @@ async fn printed(
     rev: u32,
     now: Option<&Planned>,
 ) -> Result<Option<Printed>, Trouble> {
-    if rev >= place.revision {
-        return Ok((rev == place.revision).then(|| Printed::newest(rev)));
+    if rev == place.revision {
+        return Ok(Some(Printed::newest(rev)));
     }
     let Some(old) = app.store.revision(&place.plan_id, rev).await? else {
         return Ok(None);
@@ -103,6 +104,7 @@ pub async fn pdf(
     asker: Asker,
 ) -> Result<Response, Trouble> {
     print(
+        &app,
         Print::Plan,
         app.improved(&place.plan).await?,
         issue(&app, &place, &asker.0).await,
@@ -119,6 +121,7 @@ pub async fn template(
     asker: Asker,
 ) -> Result<Response, Trouble> {
     print(
+        &app,
         Print::Template,
         app.planned(&place.plan).await?,
         issue(&app, &place, &asker.0).await,

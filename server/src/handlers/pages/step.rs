@@ -1,11 +1,10 @@
 //! A step's page: questions for those who may edit, answers for those who may only look.
 
 use axum::extract::{Query, State};
-use axum::response::{Html, IntoResponse, Response};
+use axum::response::Html;
 use serde::Deserialize;
 
 use super::contradictory::{contradictions, planned};
-use super::door::Door;
 use super::place::Place;
 use super::plan;
 use crate::app::App;
@@ -29,47 +28,19 @@ pub struct Said {
     rev: Option<String>,
 }
 
-/// Shows a step. What a redirect had to say stands on a page that is not kept.
+/// Shows a step, or the plan.
 pub async fn show(
     State(app): State<App>,
-    door: Door,
+    place: Place,
     Query(said): Query<Said>,
-) -> Result<Response, Trouble> {
-    let door = door.of_sheet(said.rev.and_then(|rev| rev.parse().ok()));
-    let notice = said.saved.map(|_| "Saved.");
-    if notice.is_none()
-        && let Some(kept) = app.written.kept(&door.leaf)
-    {
-        return Ok(kept);
-    }
-    // What takes long has a place of its own: a request is moved from hand to hand with all that its handler may need.
-    Box::pin(anew(app, door, notice)).await
-}
-
-/// Writes a page, and keeps it unless it says what was done.
-async fn anew(app: App, door: Door, notice: Option<&'static str>) -> Result<Response, Trouble> {
-    let place = door.enter(&app).await?;
-    let Html(text) = match door.step {
-        Step::Plan => plan::show(&app, &place, door.leaf.printed).await?,
-        step => write(&app, &place, step, notice).await?,
-    };
-    // Somebody may have changed something since the link was looked up: then the next reader's page is kept.
-    Ok(if notice.is_none() && door.is_as_it_was(&app).await {
-        app.written.keep(door.leaf, text)
-    } else {
-        Html(text).into_response()
-    })
-}
-
-/// Writes a step's page. It depends on the plan as the link opened it and on nothing else, since it is kept; on the plan's page
-/// stands its record, too. Nothing else may stand there.
-async fn write(
-    app: &App,
-    place: &Place,
-    step: Step,
-    notice: Option<&'static str>,
 ) -> Result<Html<String>, Trouble> {
-    let planned = planned(app, &place.plan).await?;
+    let step = place.step.ok_or_else(Trouble::nothing_here)?;
+    if step == Step::Plan {
+        let printed = said.rev.and_then(|rev| rev.parse().ok());
+        return plan::show(&app, &place, printed).await;
+    }
+    let notice = said.saved.map(|_| "Saved.");
+    let planned = planned(&app, &place.plan).await?;
     if !place.right.may_edit() {
         let panel = Side::of(step, planned.as_deref());
         return answer(&AnswersPage::of(
@@ -81,10 +52,14 @@ async fn write(
             panel,
         ));
     }
-    let faults = contradictions(&place.plan);
+    // A plan that was designed does not contradict itself.
+    let faults = match planned {
+        Some(_) => Vec::new(),
+        None => contradictions(&place.plan),
+    };
     let (sheet, base) = (Sheet::of(step, &place.plan), place.revision);
     answer(&page(
-        place,
+        &place,
         step,
         &Shown {
             sheet: &sheet,
