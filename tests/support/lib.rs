@@ -5,6 +5,8 @@
 )]
 
 #[cfg(feature = "service")]
+pub mod abuse;
+#[cfg(feature = "service")]
 pub mod binary;
 #[cfg(feature = "service")]
 pub mod browser;

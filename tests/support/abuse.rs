@@ -1,0 +1,247 @@
+//! Trials in which one client asks for all it can get, and another asks for a page meanwhile: how long that one waits, how
+//! often it is refused, what memory the service takes, and how soon all is quiet again.
+
+mod attacks;
+mod line;
+mod neighbour;
+
+use std::fmt;
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::path::Path;
+use std::process::Command;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::time::Duration;
+
+use crate::binary::{Process, command, start};
+use crate::place::Place;
+use crate::service::Kept;
+use attacks::Attack;
+pub use attacks::attacks;
+use neighbour::Neighbour;
+
+/// How long each attack goes on.
+const WHILE: Duration = Duration::from_secs(6);
+/// How long the neighbour is watched before it.
+const BEFORE: Duration = Duration::from_secs(3);
+/// Longest time until all is as before.
+const QUIET_WITHIN: Duration = Duration::from_secs(5);
+/// How much slower the neighbour's slowest page of a hundred may become.
+const MOST_SLOWER: f64 = 3.0;
+/// Most memory that the service may hold, MiB.
+const MOST_MEMORY: f64 = 256.0;
+/// Longest that whoever watches the service may wait for its answer.
+const LONGEST_HEALTH: Duration = Duration::from_secs(1);
+
+/// Whoever asks for too much, the neighbour, and a proxy: three machines, all of them this one.
+const GREEDY: IpAddr = IpAddr::V4(Ipv4Addr::new(127, 0, 0, 66));
+const OTHER: IpAddr = IpAddr::V4(Ipv4Addr::LOCALHOST);
+
+/// The service as it is attacked.
+pub struct Target {
+    at: SocketAddr,
+    /// The plan of the neighbour.
+    plan: Kept,
+    /// A plan of the attacker's own.
+    own: Kept,
+    /// Whether it goes on.
+    goes_on: AtomicBool,
+    tried: AtomicU64,
+    answered: AtomicU64,
+}
+
+impl Target {
+    fn goes_on(&self) -> bool {
+        self.goes_on.load(Ordering::Relaxed)
+    }
+}
+
+/// What became of one attack.
+pub struct Trial {
+    line: u8,
+    name: &'static str,
+    tried: u64,
+    answered: u64,
+    most_answered: Option<u64>,
+    before_ms: f64,
+    during_ms: f64,
+    refused: u64,
+    health: Duration,
+    memory_mib: f64,
+    quiet_after: Option<Duration>,
+}
+
+impl Trial {
+    /// What is not as it should be.
+    #[must_use]
+    pub fn wrong(&self) -> Vec<String> {
+        let mut wrong = Vec::new();
+        let mut expect = |right: bool, otherwise: String| {
+            if !right {
+                wrong.push(otherwise);
+            }
+        };
+        let slower = self.during_ms / self.before_ms;
+        expect(slower <= MOST_SLOWER, format!("{slower:.1} times as slow"));
+        expect(self.refused == 0, format!("{} refused", self.refused));
+        expect(
+            self.memory_mib <= MOST_MEMORY,
+            format!("{:.0} MiB", self.memory_mib),
+        );
+        expect(
+            self.health <= LONGEST_HEALTH,
+            format!("health after {:?}", self.health),
+        );
+        expect(
+            self.quiet_after.is_some(),
+            format!("not quiet within {QUIET_WITHIN:?}"),
+        );
+        if let Some(most) = self.most_answered {
+            expect(
+                self.answered <= most,
+                format!("{} were answered, of {most} at most", self.answered),
+            );
+        }
+        wrong
+    }
+}
+
+impl fmt::Display for Trial {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let wrong = self.wrong();
+        let quiet = self.quiet_after.map_or("–".to_owned(), |after| {
+            format!("{:.1}", after.as_secs_f64())
+        });
+        write!(
+            f,
+            "| {} | {} | {} | {} | {:.1} | {:.1} | {:.1} | {} | {:.0} | {:.0} | {} | {} |",
+            self.line,
+            self.name,
+            self.tried,
+            self.answered,
+            self.before_ms,
+            self.during_ms,
+            self.during_ms / self.before_ms,
+            self.refused,
+            self.health.as_secs_f64() * 1000.0,
+            self.memory_mib,
+            quiet,
+            if wrong.is_empty() {
+                "held".to_owned()
+            } else {
+                wrong.join("; ")
+            }
+        )
+    }
+}
+
+/// The heads of the columns.
+pub const HEADS: &str = "| line | what one client does for six seconds | tried | answered | another’s page before, 99 % within, ms | meanwhile, ms | ratio | refused | slowest health, ms | most memory, MiB | quiet again after, s | |\n|---:|---|---:|---:|---:|---:|---:|---:|---:|---:|---:|---|";
+
+/// Makes an attack on a service of its own.
+///
+/// # Panics
+/// When the service does not start.
+pub async fn trial(attack: Attack) -> Trial {
+    let place = Place::on_sqlite();
+    let process = serve(&place, &attack);
+    let at = process.socket;
+    let (plan, own) = (keep(at).await, keep(at).await);
+    let target = Arc::new(Target {
+        at,
+        plan,
+        own,
+        goes_on: AtomicBool::new(true),
+        tried: AtomicU64::new(0),
+        answered: AtomicU64::new(0),
+    });
+    let neighbour = Neighbour::of(&target);
+    let before = neighbour.watch(BEFORE, process.id()).await;
+    let mut greedy = tokio::spawn((attack.run)(Arc::clone(&target)));
+    let during = neighbour.watch(WHILE, process.id()).await;
+    target.goes_on.store(false, Ordering::Relaxed);
+    if tokio::time::timeout(Duration::from_millis(500), &mut greedy)
+        .await
+        .is_err()
+    {
+        // What still waits for an answer hangs up.
+        greedy.abort();
+    }
+    let begun = std::time::Instant::now();
+    let mut quiet_after = None;
+    while quiet_after.is_none() && begun.elapsed() < QUIET_WITHIN {
+        let now = neighbour
+            .watch(Duration::from_millis(500), process.id())
+            .await;
+        if now.refused == 0 && now.slow_ms <= (1.5 * before.slow_ms).max(before.slow_ms + 2.0) {
+            quiet_after = Some(begun.elapsed());
+        }
+    }
+    Trial {
+        line: attack.line,
+        name: attack.name,
+        tried: target.tried.load(Ordering::Relaxed),
+        answered: target.answered.load(Ordering::Relaxed),
+        most_answered: attack.most_answered,
+        before_ms: before.slow_ms,
+        during_ms: during.slow_ms,
+        refused: during.refused,
+        health: during.health,
+        memory_mib: during.memory_mib,
+        quiet_after,
+    }
+}
+
+/// A service in which the neighbour is not counted, so that it may ask without a pause.
+fn serve(place: &Place, attack: &Attack) -> Process {
+    let settings = [
+        ("STILLGROUND_UNCOUNTED", "127.0.0.1"),
+        ("STILLGROUND_TRUSTED_PROXIES", attack.proxies),
+    ];
+    let mut plain = command(place.folder(), &[]);
+    if let Some(files) = attack.files {
+        // A shell lowers the limit and becomes the service.
+        let mut limited = Command::new("sh");
+        limited
+            .args(["-c", &format!("ulimit -n {files}; exec \"$0\" \"$@\"")])
+            .arg(plain.get_program())
+            .current_dir(place.folder())
+            .env_clear()
+            .env("HOME", place.folder());
+        plain = limited;
+    }
+    let token = token(place.folder());
+    plain
+        .args(place.flags())
+        .args(["--listen", "127.0.0.1:0"])
+        .arg("--organiser-token-file")
+        .arg(token)
+        .envs(settings);
+    start(plain)
+}
+
+fn token(folder: &Path) -> std::path::PathBuf {
+    let file = folder.join("token");
+    std::fs::write(&file, "a password of many letters").expect("a file");
+    file
+}
+
+async fn keep(at: SocketAddr) -> Kept {
+    let body = include_str!("../examples/quarry-lane.json");
+    let head = format!(
+        "POST /api/v1/plans HTTP/1.1\r\nhost: {at}\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n{body}",
+        body.len()
+    );
+    let mut line = line::Line::open(OTHER, at).await.expect("a line");
+    let answer = line.ask(head.as_bytes()).await.expect("an answer");
+    assert_eq!(answer.status, 201);
+    let kept: serde_json::Value = serde_json::from_slice(&answer.body).expect("JSON");
+    let text = |value: &serde_json::Value| value.as_str().expect("a text").to_owned();
+    let links = &kept["links"];
+    Kept {
+        id: text(&kept["id"]),
+        edit: text(&links["edit"]),
+        record: text(&links["record"]),
+        view: text(&links["view"]),
+    }
+}

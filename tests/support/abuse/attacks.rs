@@ -1,0 +1,334 @@
+//! What one client may try, by the lines of what is to hold.
+
+use std::future::Future;
+use std::io::Cursor;
+use std::pin::Pin;
+use std::sync::Arc;
+use std::sync::atomic::Ordering;
+use std::time::Duration;
+
+use image::{DynamicImage, ImageFormat, RgbImage};
+use tokio::io::AsyncWriteExt;
+use tokio::task::JoinSet;
+
+use super::line::Line;
+use super::{GREEDY, Target};
+
+type Running = Pin<Box<dyn Future<Output = ()> + Send>>;
+
+/// One client's worst.
+pub struct Attack {
+    pub(super) line: u8,
+    pub(super) name: &'static str,
+    /// The proxies that the service is told to believe.
+    pub(super) proxies: &'static str,
+    /// Files that the service may open.
+    pub(super) files: Option<u32>,
+    /// Most tries that may be answered with anything but a refusal.
+    pub(super) most_answered: Option<u64>,
+    pub(super) run: fn(Arc<Target>) -> Running,
+}
+
+impl Attack {
+    /// Whether it is of a line.
+    #[must_use]
+    pub fn is_of(&self, line: u8) -> bool {
+        self.line == line
+    }
+}
+
+const PLAIN: Attack = Attack {
+    line: 0,
+    name: "",
+    proxies: "",
+    files: None,
+    most_answered: None,
+    run: |_| Box::pin(async {}),
+};
+
+/// All of them.
+#[must_use]
+pub fn attacks() -> Vec<Attack> {
+    vec![
+        Attack {
+            line: 1,
+            name: "guesses the organiser’s password through a stated proxy that names it by a byte that is no letter",
+            proxies: "127.0.0.66",
+            most_answered: Some(12),
+            run: |target| {
+                asking(target, 8, |target| {
+                    guess(target, b"x-forwarded-for: \xff\r\n")
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 1,
+            name: "guesses it through a proxy that says nothing",
+            most_answered: Some(12),
+            run: |target| asking(target, 8, |target| guess(target, b"")),
+            ..PLAIN
+        },
+        Attack {
+            line: 2,
+            name: "asks for links that open nothing",
+            most_answered: Some(22),
+            run: |target| {
+                asking(target, 8, |target| {
+                    get(target, &format!("/p/{}/site", "a".repeat(32)))
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 3,
+            name: "opens sockets for prints with a body that never comes",
+            run: |target| {
+                holding(target, 100, |target| {
+                    let path = format!("/p/{}/plan.pdf", target.own.view);
+                    with("GET", &path, target, b"content-length: 10\r\n")
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 4,
+            name: "sends 1 MiB again and again to a page that does not exist",
+            run: |target| asking(target, 100, |target| post(target, "/nowhere")),
+            ..PLAIN
+        },
+        Attack {
+            line: 4,
+            name: "sends 1 MiB again and again where a plan is designed",
+            run: |target| asking(target, 100, |target| post(target, "/api/v1/design")),
+            ..PLAIN
+        },
+        Attack {
+            line: 4,
+            name: "sends all but the last byte of 1 MiB on each of 500 sockets",
+            run: |target| {
+                holding(target, 500, |target| {
+                    let mut request = post(target, "/api/v1/design");
+                    request.pop();
+                    request
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 5,
+            name: "asks for plans on each of 500 sockets and reads nothing",
+            run: |target| {
+                holding(target, 500, |target| {
+                    get(target, &format!("/p/{}/plan", target.own.view)).repeat(8)
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 5,
+            name: "opens 1 010 sockets and says nothing, where 1 024 files may be open",
+            files: Some(1024),
+            run: |target| holding(target, 1010, |_| Vec::new()),
+            ..PLAIN
+        },
+        Attack {
+            line: 6,
+            name: "sends photographs of 49 million dots, as JPEG",
+            run: |target| photographs(target, ImageFormat::Jpeg, 7000),
+            ..PLAIN
+        },
+        Attack {
+            line: 6,
+            name: "sends photographs of 12 million dots, as WebP of some kilobytes",
+            run: |target| photographs(target, ImageFormat::WebP, 3460),
+            ..PLAIN
+        },
+        Attack {
+            line: 6,
+            name: "sends photographs of 59 million dots, as WebP of some kilobytes",
+            run: |target| photographs(target, ImageFormat::WebP, 7700),
+            ..PLAIN
+        },
+        Attack {
+            line: 7,
+            name: "asks for the same print, or only for its head",
+            run: |target| {
+                asking(target, 24, |target| {
+                    with(
+                        "HEAD",
+                        &format!("/p/{}/plan.pdf", target.own.view),
+                        target,
+                        b"",
+                    )
+                })
+            },
+            ..PLAIN
+        },
+        Attack {
+            line: 7,
+            name: "asks for prints of the example, on every paper",
+            run: |target| asking(target, 24, |target| get(target, "/example/plan.pdf")),
+            ..PLAIN
+        },
+        Attack {
+            line: 7,
+            name: "has plans designed, each another",
+            run: |target| asking(target, 24, design),
+            ..PLAIN
+        },
+    ]
+}
+
+fn with(method: &str, path: &str, target: &Target, headers: &[u8]) -> Vec<u8> {
+    let mut request = format!("{method} {path} HTTP/1.1\r\nhost: {}\r\n", target.at).into_bytes();
+    request.extend(headers);
+    request.extend(b"\r\n");
+    request
+}
+
+fn get(target: &Target, path: &str) -> Vec<u8> {
+    with("GET", path, target, b"")
+}
+
+fn post(target: &Target, path: &str) -> Vec<u8> {
+    let length = 1024 * 1024;
+    let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
+    let mut request = with("POST", path, target, head.as_bytes());
+    request.resize(request.len() + length, b' ');
+    request
+}
+
+fn guess(target: &Target, forwarded: &[u8]) -> Vec<u8> {
+    let body = b"password=wrong+wrong+wrong+wrong";
+    let mut headers = format!(
+        "content-type: application/x-www-form-urlencoded\r\ncontent-length: {}\r\n",
+        body.len()
+    )
+    .into_bytes();
+    headers.extend(forwarded);
+    let mut request = with("POST", "/organiser/in", target, &headers);
+    request.extend(body);
+    request
+}
+
+fn design(target: &Target) -> Vec<u8> {
+    let turn = target.tried.load(Ordering::Relaxed) % 100_000;
+    let body = format!(
+        "{{\"schema_version\":1,\"footing\":{{\"length_m\":{:.5},\"width_m\":1.1}}}}",
+        1.0 + turn as f64 / 100_000.0
+    );
+    let head = format!(
+        "content-type: application/json\r\ncontent-length: {}\r\n",
+        body.len()
+    );
+    let mut request = with("POST", "/api/v1/design", target, head.as_bytes());
+    request.extend(body.as_bytes());
+    request
+}
+
+/// So many sockets, on each of which the next request follows the last answer.
+fn asking(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) -> Running {
+    Box::pin(async move {
+        let mut all = JoinSet::new();
+        for _ in 0..sockets {
+            let target = Arc::clone(&target);
+            all.spawn(async move {
+                while target.goes_on() {
+                    let Ok(mut line) = Line::open(GREEDY, target.at).await else {
+                        tokio::time::sleep(Duration::from_millis(5)).await;
+                        continue;
+                    };
+                    while target.goes_on() {
+                        let request = request(&target);
+                        target.tried.fetch_add(1, Ordering::Relaxed);
+                        match line.ask(&request).await {
+                            Ok(answer) if answer.status != 429 && answer.status != 503 => {
+                                target.answered.fetch_add(1, Ordering::Relaxed);
+                            }
+                            Ok(_) => {}
+                            Err(_) => break,
+                        }
+                    }
+                }
+            });
+        }
+        all.join_all().await;
+    })
+}
+
+/// So many sockets at a time on which something is sent and nothing read; one that is closed is opened again.
+fn holding(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) -> Running {
+    Box::pin(async move {
+        let mut all = JoinSet::new();
+        for _ in 0..sockets {
+            let target = Arc::clone(&target);
+            all.spawn(async move {
+                while target.goes_on() {
+                    target.tried.fetch_add(1, Ordering::Relaxed);
+                    if let Ok(mut line) = Line::open(GREEDY, target.at).await {
+                        let request = request(&target);
+                        let sent = line.stream.write_all(&request);
+                        let _ = tokio::time::timeout(Duration::from_secs(2), sent).await;
+                        let mut seen = [0; 1];
+                        while target.goes_on() {
+                            tokio::time::sleep(Duration::from_millis(100)).await;
+                            match line.stream.peek(&mut seen).await {
+                                Ok(length) if length > 0 => {}
+                                _ => break,
+                            }
+                        }
+                    }
+                    tokio::time::sleep(Duration::from_millis(20)).await;
+                }
+            });
+        }
+        all.join_all().await;
+    })
+}
+
+/// Photographs of a size, sent as fast as they are taken, four at once.
+fn photographs(target: Arc<Target>, format: ImageFormat, side: u32) -> Running {
+    let picture = DynamicImage::ImageRgb8(RgbImage::from_pixel(side, side, image::Rgb([9, 90, 9])));
+    let mut file = Cursor::new(Vec::new());
+    if picture.write_to(&mut file, format).is_err() {
+        return Box::pin(async {});
+    }
+    drop(picture);
+    let file: Arc<[u8]> = file.into_inner().into();
+    let kind = if format == ImageFormat::Jpeg {
+        "image/jpeg"
+    } else {
+        "image/webp"
+    };
+    Box::pin(async move {
+        let mut all = JoinSet::new();
+        for _ in 0..4 {
+            let (target, file) = (Arc::clone(&target), Arc::clone(&file));
+            all.spawn(async move {
+                while target.goes_on() {
+                    let turn = target.tried.fetch_add(1, Ordering::Relaxed);
+                    let head = format!(
+                        "authorization: Bearer {}\r\ncontent-type: {kind}\r\ncontent-length: {}\r\n",
+                        target.own.record,
+                        file.len()
+                    );
+                    let path = format!(
+                        "/api/v1/plans/{}/photos?id=p{turn}&revision=1&task=dig&who=R",
+                        target.own.id
+                    );
+                    let mut request = with("POST", &path, &target, head.as_bytes());
+                    request.extend_from_slice(&file);
+                    let asked = async { Line::open(GREEDY, target.at).await?.ask(&request).await };
+                    match asked.await {
+                        Ok(answer) if answer.status != 429 && answer.status != 503 => {
+                            target.answered.fetch_add(1, Ordering::Relaxed);
+                        }
+                        _ => tokio::time::sleep(Duration::from_millis(50)).await,
+                    }
+                }
+            });
+        }
+        all.join_all().await;
+    })
+}

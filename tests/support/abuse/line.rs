@@ -1,0 +1,76 @@
+//! A connection from an address of one's choice on this machine, over which one asks again and again.
+
+use std::io::{Error, Result};
+use std::net::{IpAddr, SocketAddr};
+use std::time::Duration;
+
+use tokio::io::{AsyncReadExt, AsyncWriteExt};
+use tokio::net::{TcpSocket, TcpStream};
+
+/// Longest that an answer is waited for.
+const LONGEST: Duration = Duration::from_secs(15);
+
+/// A connection.
+pub struct Line {
+    /// The line itself.
+    pub stream: TcpStream,
+}
+
+/// An answer.
+pub struct Answer {
+    /// Its status.
+    pub status: u16,
+    /// Its body.
+    pub body: Vec<u8>,
+}
+
+impl Line {
+    /// Opens a connection from an address.
+    pub async fn open(from: IpAddr, to: SocketAddr) -> Result<Self> {
+        let socket = TcpSocket::new_v4()?;
+        socket.bind(SocketAddr::new(from, 0))?;
+        let stream = tokio::time::timeout(LONGEST, socket.connect(to))
+            .await
+            .map_err(|_| Error::other("no connection"))??;
+        stream.set_nodelay(true)?;
+        Ok(Self { stream })
+    }
+
+    /// Sends a request and reads one answer whose length is stated.
+    pub async fn ask(&mut self, request: &[u8]) -> Result<Answer> {
+        tokio::time::timeout(LONGEST, async {
+            self.stream.write_all(request).await?;
+            self.answer().await
+        })
+        .await
+        .map_err(|_| Error::other("no answer"))?
+    }
+
+    async fn answer(&mut self) -> Result<Answer> {
+        let (mut bytes, mut part) = (Vec::new(), vec![0; 65_536]);
+        loop {
+            let length = self.stream.read(&mut part).await?;
+            if length == 0 {
+                return Err(Error::other("closed"));
+            }
+            bytes.extend_from_slice(&part[..length]);
+            if let Some(answer) = whole(&bytes) {
+                return Ok(answer);
+            }
+        }
+    }
+}
+
+fn whole(bytes: &[u8]) -> Option<Answer> {
+    let end = bytes.windows(4).position(|four| four == b"\r\n\r\n")?;
+    let head = String::from_utf8_lossy(&bytes[..end]).to_ascii_lowercase();
+    let status = head.split(' ').nth(1)?.parse().ok()?;
+    let length: usize = head
+        .lines()
+        .find_map(|line| line.strip_prefix("content-length:")?.trim().parse().ok())
+        .unwrap_or(0);
+    (bytes.len() >= end + 4 + length).then(|| Answer {
+        status,
+        body: bytes[end + 4..].to_vec(),
+    })
+}
