@@ -11,7 +11,7 @@ DATA=$(mktemp -d)
 
 # What it remembers between runs is not kept.
 cd "$DATA"
-"$BINARY" serve --listen 127.0.0.1:0 --data "$DATA" >"$DATA/address" 2>"$DATA/log" &
+STILLGROUND_UNCOUNTED=127.0.0.1 "$BINARY" serve --listen 127.0.0.1:0 --data "$DATA" >"$DATA/address" 2>"$DATA/log" &
 SERVICE=$!
 trap 'kill "$SERVICE"; wait "$SERVICE" || true; rm -r "$DATA"' EXIT
 for _ in $(seq 100); do [ -s "$DATA/address" ] && break; sleep 0.1; done
