@@ -22,6 +22,8 @@ use crate::shares::{Share, Shares, Spent};
 pub const LARGEST_BODY: usize = 1024 * 1024;
 /// How much of a larger body is read and thrown away, so that its sender hears why; beyond it the line is cut.
 const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
+/// Longest pause of a body that is thrown away.
+const LONGEST_PAUSE: Duration = Duration::from_secs(1);
 /// Longest time for a body to arrive.
 const SLOWEST_BODY: Duration = Duration::from_secs(20);
 /// The routes whose bodies are larger: a photograph from a place with a poor connection.
@@ -159,6 +161,27 @@ impl Arriving {
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
             .take()
+    }
+
+    /// Reads what still comes of a body that nobody asked for, and throws it away: whoever is still sending would see a
+    /// broken line and not why it was refused. Nothing of it is kept, and who pauses is answered.
+    pub async fn drop_rest(&self) {
+        let Some(mut body) = self.state.lock().await.body.take() else {
+            return;
+        };
+        if self.headers.contains_key(EXPECT) {
+            return;
+        }
+        let mut dropped = 0_usize;
+        let all = async {
+            while dropped <= READ_AND_DROPPED {
+                match tokio::time::timeout(LONGEST_PAUSE, body.frame()).await {
+                    Ok(Some(Ok(frame))) => dropped += frame.data_ref().map_or(0, Bytes::len),
+                    _ => return,
+                }
+            }
+        };
+        let _ = tokio::time::timeout(self.bounds.slowest, all).await;
     }
 
     /// A page's form that arrived, or that still arrives, for the page that says why it could not be taken.

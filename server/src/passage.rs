@@ -39,13 +39,14 @@ async fn presented(app: &App, client: &Client, request: Request, next: Next) -> 
         .await
         .unwrap_or_else(IntoResponse::into_response);
     if let Some(arriving) = arriving
-        && response
-            .extensions()
-            .get::<Trouble>()
-            .is_some_and(|trouble| trouble.may_pass())
+        && response.status().is_client_error() | response.status().is_server_error()
     {
         // Rare, and no burden to those that are admitted.
-        typed = Box::pin(arriving.typed()).await;
+        let trouble = response.extensions().get::<Trouble>();
+        if trouble.is_some_and(|trouble| trouble.may_pass()) {
+            typed = Box::pin(arriving.typed()).await;
+        }
+        Box::pin(arriving.drop_rest()).await;
     }
     reader.present(&app.config, response, typed).await
 }

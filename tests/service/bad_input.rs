@@ -196,7 +196,7 @@ fn a_body_that_is_too_large_is_refused_and_its_sender_hears_why() {
         assert_eq!(problem(&answer, 413)["code"], "too_large");
     }
     let head = format!(
-        "POST /api/v1/design HTTP/1.1\r\nhost: x\r\nconnection: close\r\nexpect: 100-continue\r\ncontent-length: {}\r\n\r\n",
+        "POST /api/v1/design HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\nexpect: 100-continue\r\ncontent-length: {}\r\n\r\n",
         1_u64 << 40
     );
     problem(&raw(service.socket, head.as_bytes()), 413);
