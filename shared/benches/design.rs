@@ -50,12 +50,13 @@ fn stages_warm_walk_of_twenty_seconds(bencher: divan::Bencher<'_, '_>) {
 /// The star alone: modes in three grounds, a walk of twenty seconds in two of them, wind, people.
 #[divan::bench]
 fn star_through_a_walk_of_twenty_seconds(bencher: divan::Bencher<'_, '_>) {
-    use stillground::stages::{block, floor, ground, ground_stiffness, motion, pier, room};
+    use stillground::stages::{block, floor, ground, ground_stiffness, loads, motion, pier, room};
     let (brief, shelf) = (brief(&long_walk()), SmallShelf::holding(8));
     let ground = ground::stage(&brief).value;
-    let block = block::stage(&brief, &ground, &room::room(&brief, &ground)).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room::room(&brief, &ground), &loads).value;
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, &shelf).value;
-    let pier = pier::stage(&brief, &block).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
     bencher
         .bench_local(|| motion::disturbances(&brief, &ground, &block, &stiffness, &pier, &floor));

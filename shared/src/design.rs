@@ -15,13 +15,14 @@ use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
+use crate::stages::loads::Loads;
 use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
 use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::stages::{
-    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, materials,
+    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, loads, materials,
     motion, north, pier, room, schedule,
 };
 use crate::verdict::{self, Verdict};
@@ -36,6 +37,8 @@ pub struct Design {
     pub engine_version: &'static str,
     /// May it be built, does the star stay still, and what people may do.
     pub verdict: Verdict,
+    /// What acts at the foot of the column.
+    pub loads: Loads,
     /// What the ground is.
     pub ground: Ground,
     /// The pit.
@@ -99,16 +102,17 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         assumptions: brief.assumptions.clone(),
         ..Notes::default()
     };
+    let loads = keep(loads::stage(brief), &mut notes);
     let ground = keep(ground::stage(brief), &mut notes);
     let room = room::room(brief, &ground);
-    let block = keep(block::stage(brief, &ground, &room), &mut notes);
+    let block = keep(block::stage(brief, &ground, &room, &loads), &mut notes);
     let excavation = keep(excavation::stage(brief, &ground, &room, &block), &mut notes);
     let stiffness = keep(
         ground_stiffness::stage(brief, &ground, &block, shelf),
         &mut notes,
     );
-    let pier = keep(pier::stage(brief, &block), &mut notes);
-    let anchors = keep(anchors::stage(brief, &block, &pier), &mut notes);
+    let pier = keep(pier::stage(brief, &block, &loads), &mut notes);
+    let anchors = keep(anchors::stage(brief, &block, &loads), &mut notes);
     let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
     let motion = keep(
         motion::stage(
@@ -152,6 +156,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     Design {
         engine_version: ENGINE_VERSION,
         verdict: verdict::find(&checks, &motion, brief.load.asked_growth_ratio.value),
+        loads,
         ground,
         excavation,
         block,

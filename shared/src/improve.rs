@@ -14,7 +14,7 @@ use crate::stages::block::Block;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::motion::improvement::{Improvement, SideEffect};
 use crate::stages::motion::{self, Disturbance, Motion};
-use crate::stages::{block, floor, ground, ground_stiffness, pier, room};
+use crate::stages::{block, floor, ground, ground_stiffness, loads, pier, room};
 
 pub use change::Change;
 
@@ -91,9 +91,10 @@ fn again(plan: &SitePlan, shelf: &dyn Shelf) -> Option<(Vec<Disturbance>, Option
     let brief = resolve(plan).ok()?;
     let ground = ground::stage(&brief).value;
     let room = room::room(&brief, &ground);
-    let block = block::stage(&brief, &ground, &room).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room, &loads).value;
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, shelf).value;
-    let pier = pier::stage(&brief, &block).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
     Some(motion::disturbances(
         &brief, &ground, &block, &stiffness, &pier, &floor,

@@ -9,6 +9,7 @@ pub mod floor;
 pub mod ground;
 pub mod ground_stiffness;
 pub mod joint;
+pub mod loads;
 pub mod materials;
 pub mod motion;
 pub mod north;

@@ -10,7 +10,7 @@ use stillground::site_plan::excavation::{Method, Sides};
 use stillground::site_plan::floor::FloorKind;
 use stillground::site_plan::site::Soil;
 use stillground::site_plan::{Excavation, Floor, Site, SitePlan, Stand};
-use stillground::stages::{block, excavation, floor, ground, pier, room};
+use stillground::stages::{block, excavation, floor, ground, loads, pier, room};
 use stillground::units::Spread;
 
 /// Each number of the sections not known, at an end of its range, or anywhere in it.
@@ -102,9 +102,10 @@ proptest! {
         let Ok(brief) = resolve(&plan) else { return Ok(()) };
         let ground = ground::stage(&brief);
         let room = room::room(&brief, &ground.value);
-        let block = block::stage(&brief, &ground.value, &room).value;
+        let loads = loads::stage(&brief).value;
+        let block = block::stage(&brief, &ground.value, &room, &loads).value;
         let pit = excavation::stage(&brief, &ground.value, &room, &block);
-        let column = pier::stage(&brief, &block).value;
+        let column = pier::stage(&brief, &block, &loads).value;
         let floor = floor::stage(&brief, &ground.value, &block, &column);
         finite("room", &room);
         finite("ground", &ground);

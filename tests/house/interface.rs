@@ -32,7 +32,7 @@ const DESIGN: &str = "ground.shear_modulus_mpa ground.shear_wave_speed_m_s groun
     verdict.build.says verdict.build.because verdict.still.star_growth_ratio.expected verdict.still.star_growth_ratio.worst \
     verdict.still.peak_left_ratio.expected verdict.still.peak_left_ratio.worst verdict.still.asked_ratio verdict.still.says \
     verdict.still.because verdict.conduct_rule \
-    checks assumptions cautions materials schedule";
+    loads checks assumptions cautions materials schedule";
 
 #[test]
 fn a_plan_keeps_its_fixed_names() {
@@ -45,6 +45,7 @@ fn a_design_keeps_its_fixed_names() {
     let value = serde_json::to_value(&design).unwrap();
     has_all(&value, DESIGN);
     for (list, keys) in [
+        ("loads", "id shear_n moment_n_m axial_n roof"),
         (
             "checks",
             "id question title demand capacity unit utilisation verdict source",

@@ -72,6 +72,10 @@ pub(super) const RANGES: &[(&str, &[&str])] = &[
 /// Lists and the names in each of their lines.
 pub(super) const LISTS: &[(&str, &[&str])] = &[
     (
+        "loads",
+        &["id", "shear_n", "moment_n_m", "axial_n", "roof", "factor"],
+    ),
+    (
         "checks",
         &[
             "id",

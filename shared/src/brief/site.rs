@@ -61,16 +61,21 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
             Source::judgement("middling exposure"),
         ),
     );
+    let (assumed_gust, storm) = if exposure.value == Exposure::Open {
+        (50.0, "a strong winter storm on a coast or a hill")
+    } else {
+        (40.0, "a strong winter storm inland")
+    };
     let design_gust = ask.number(
         "site.design_gust_m_s",
         Unit::MetrePerSecond,
         stated.design_gust_m_s,
         metre_per_second::new,
-        40.0,
+        assumed_gust,
         Taken::new(
-            "a strong winter storm inland",
-            "overturning and the force on the studs",
-            Source::judgement("inland storm"),
+            storm,
+            "overturning, the column and the force on the studs",
+            Source::judgement("40 m/s inland, 50 m/s on a coast or a hill"),
         ),
     );
     let groundwater_depth = Given {

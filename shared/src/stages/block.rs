@@ -21,12 +21,13 @@ use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::rules::en_1992_1_1_2004::strength;
 use crate::stages::ground::Ground;
+use crate::stages::loads::Loads;
 use crate::stages::room::Room;
 use crate::units::{
     Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre,
 };
 
-pub use age::{Age, characteristic};
+pub use age::{Age, Days, characteristic, days};
 pub(crate) use concrete::CEMENT_BAG_KG;
 pub use concrete::Order;
 pub use ducts::Ducts;
@@ -117,14 +118,21 @@ pub struct Block {
 
 /// Sizes or checks the block.
 #[must_use]
-pub fn stage(brief: &Brief, ground: &Ground, room: &Room) -> Found<Block> {
+pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Found<Block> {
     let mut notes = Notes::default();
-    let outline = size::choose(brief, ground, room, &mut notes);
-    let actions = actions::list(brief, &outline);
+    let outline = size::choose(brief, ground, room, loads, &mut notes);
+    let actions = actions::list(brief, &outline, loads);
     let side_frost = SideFrost::find(brief, ground, &outline, &actions);
     let contact = side_frost.contact(outline::contact(brief, &outline, &mut notes));
-    let (bearing_pressure, resting_pressure) =
-        checks::all(brief, ground, &outline, &actions, &side_frost, &mut notes);
+    let (bearing_pressure, resting_pressure) = checks::all(
+        brief,
+        ground,
+        &outline,
+        &actions,
+        &side_frost,
+        loads,
+        &mut notes,
+    );
     let ages = age::of(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
     let class = characteristic(brief.block.concrete.value);

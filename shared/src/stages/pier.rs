@@ -17,6 +17,7 @@ use crate::rules::mechanics::cantilever;
 use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::joint;
+use crate::stages::loads::Loads;
 use crate::units::{
     BendingStiffness, Force, Length, LinearStiffness, Mass, Moment, RotationalStiffness, kilogram,
     metre, millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre,
@@ -90,12 +91,12 @@ pub struct Pier {
 
 /// Finds the column.
 #[must_use]
-pub fn stage(brief: &Brief, block: &Block) -> Found<Pier> {
+pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
     let mut notes = Notes::default();
     let pier = &brief.pier;
     let section = section::find(brief);
     let joint = joint::base_joint(brief, block);
-    let forces = storm::foot_forces(brief, &section);
+    let forces = storm::foot_forces(loads);
     let value = Pier {
         height: pier.height.value,
         outside_diameter: pier.outside_diameter.value,

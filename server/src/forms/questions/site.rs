@@ -182,7 +182,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.design_gust_m_s",
                 "Gust for strength",
                 "The gust a structure there is designed for, at the height of the pier.",
-                "A strong winter storm inland is taken.",
+                "40 m/s is assumed inland, 50 m/s on a coast or a hill.",
             ),
             number(
                 "site.mean_annual_temperature_c",

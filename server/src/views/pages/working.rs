@@ -75,7 +75,8 @@ pub struct Group {
 }
 
 /// Names of the stages and what they are about, in the order of the work.
-const STAGES: [(&str, &str); 10] = [
+const STAGES: [(&str, &str); 11] = [
+    ("loads", "Loads at the column’s foot"),
     ("ground", "Ground"),
     ("excavation", "Pit and spoil"),
     ("block", "Footing"),

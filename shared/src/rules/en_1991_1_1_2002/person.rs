@@ -16,7 +16,7 @@ pub const LADDER_SOURCE: Source =
     Source::derived("a ladder at one in four under the climber's whole weight");
 
 /// How far outside the column a hung ladder's weight acts, m: common hooks and a climber's middle.
-const LADDER_STANDOFF_M: f64 = 0.4;
+pub const LADDER_STANDOFF_M: f64 = 0.4;
 
 /// A person with tools and the ladder, 120 kg.
 ///

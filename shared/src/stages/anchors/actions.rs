@@ -1,31 +1,16 @@
-//! What pulls and pushes at the foot: weight, a leaning person, a gust, a hanging ladder, a knock.
+//! What pulls and pushes at the studs: the loads at the column's foot with the codes' partial factors.
 
 use serde::Serialize;
 
-use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
-use crate::rules::en_1991_1_1_2002::person;
-use crate::rules::en_1991_1_4_2005::{cylinder, gust};
 use crate::site_plan::Code;
 use crate::source::{Source, Standing};
-use crate::stages::pier::Pier;
+use crate::stages::loads::{self, Loads};
 use crate::units::{
-    Force, Length, Moment, gravity, kilonewton, kilonewton_metre, metre, millimetre, newton,
-    newton_metre, square_metre,
+    Force, Length, Moment, kilonewton, kilonewton_metre, metre, millimetre, newton,
 };
 
-/// A knock: somebody falls against the column, or a barrow runs into it.
-const KNOCK: Source = Source::judgement(
-    "1.0 kN at 1 m above the foot, a person who falls against the column or a barrow that runs into it",
-);
-/// A knock's force, N, and its height, m.
-const KNOCK_N: f64 = 1000.0;
-const KNOCK_HEIGHT_M: f64 = 1.0;
-/// How far beside the axis a person takes hold of the telescope, m: the end of a tube, or the counterweights' shaft.
-const LEANING_ARM_M: f64 = 0.75;
-/// How far beside the axis the gust on a telescope acts, in widths: EN 1991-1-4, 7.4.3, says so of signboards.
-const GUST_ARM_RATIO: f64 = 0.25;
 /// Where a horizontal force acts beside the axis.
 const BESIDE: Source = Source::judgement(
     "a hand 0.75 m beside the axis; a gust a quarter of the telescope's width beside it, as EN 1991-1-4 7.4.3 takes it",
@@ -85,11 +70,11 @@ impl Action {
     /// With the code's factors; weight helps, and counts at its least.
     #[must_use]
     pub fn factored(&self, code: Code) -> Factored {
-        let (weight, variable) = match (code, self.accidental) {
-            (_, true) => (1.0, 1.0),
-            (Code::Eurocode, false) => (1.0, 1.5),
-            (Code::Aci, false) => (0.9, 1.6),
+        let weight = match (code, self.accidental) {
+            (_, true) | (Code::Eurocode, false) => 1.0,
+            (Code::Aci, false) => 0.9,
         };
+        let variable = loads::factor(code, self.accidental);
         Factored {
             weight: self.weight * weight,
             shear: self.shear * variable,
@@ -99,116 +84,23 @@ impl Action {
     }
 }
 
-/// Every action.
+/// Every load at the column's foot, as the studs feel it.
 #[must_use]
-pub fn all(brief: &Brief, pier: &Pier) -> Vec<Action> {
-    let weight: Force = (pier.mass + brief.load.mass.value) * gravity();
-    let top = pier.height + brief.load.centre_above_pier.value;
-    let still = newton::new(0.0);
-    let (wind, wind_moment, twist) = storm(brief, pier);
-    let knock_height = if pier.height > metre::new(KNOCK_HEIGHT_M) {
-        metre::new(KNOCK_HEIGHT_M)
-    } else {
-        pier.height
-    };
-    let climber = person::climber();
-    let ladder = person::ladder_push(climber);
-    let hanging = person::hanging_moment(
-        climber,
-        person::ladder_arm(brief.pier.outside_diameter.value),
-    ) + moment(ladder, pier.height);
-    let calm = newton_metre::new(0.0);
-    let action = |id, title, weight, shear, moment, source| Action {
-        id,
-        title,
-        weight,
-        shear,
-        moment,
-        torsion: calm,
-        accidental: false,
-        source,
-    };
-    vec![
-        action(
-            "rest",
-            "weight at rest",
-            weight,
-            still,
-            newton_metre::new(0.0),
-            EN_1990,
-        ),
-        Action {
-            torsion: moment(person::leaning(), metre::new(LEANING_ARM_M)),
-            ..action(
-                "leaning",
-                "a person who leans on the telescope",
-                weight,
-                person::leaning(),
-                moment(person::leaning(), top),
-                person::SOURCE,
-            )
-        },
-        Action {
-            torsion: twist,
-            ..action(
-                "gust",
-                "the design gust, with no roof to keep it off",
-                weight,
-                wind,
-                wind_moment,
-                gust::SOURCE,
-            )
-        },
-        action(
-            "ladder",
-            "a ladder hung on the column with a person on it",
-            weight + climber * gravity(),
-            ladder,
-            hanging,
-            person::LADDER_SOURCE,
-        ),
-        Action {
-            accidental: true,
-            ..action(
-                "knock",
-                "a knock",
-                weight,
-                newton::new(KNOCK_N),
-                moment(newton::new(KNOCK_N), knock_height),
-                KNOCK,
-            )
-        },
-    ]
-}
-
-fn moment(force: Force, height: Length) -> Moment {
-    force * height
-}
-
-/// Force, moment and twist of the design gust; a roof may stand open when it comes.
-fn storm(brief: &Brief, pier: &Pier) -> (Force, Moment, Moment) {
-    let speed = brief.site.design_gust.value;
-    let column = gust::force(
-        speed,
-        pier.outside_diameter * pier.height,
-        cylinder::cylinder_factor(speed, pier.outside_diameter),
-    );
-    let top = gust::force(
-        speed,
-        brief.load.wind_area.value,
-        cylinder::TELESCOPE_FORCE_FACTOR,
-    );
-    let centre = pier.height + brief.load.centre_above_pier.value;
-    let width = metre::new(
-        square_metre::get(brief.load.wind_area.value)
-            .max(0.0)
-            .sqrt(),
-    );
-    (
-        column + top,
-        moment(column, pier.height / 2.0) + moment(top, centre),
-        moment(top, width * GUST_ARM_RATIO),
-    )
+pub fn all(loads: &Loads) -> Vec<Action> {
+    loads
+        .all
+        .iter()
+        .map(|load| Action {
+            id: load.id,
+            title: load.title,
+            weight: load.axial,
+            shear: load.shear,
+            moment: load.moment,
+            torsion: load.torsion,
+            accidental: load.accidental,
+            source: load.source,
+        })
+        .collect()
 }
 
 /// The line of calculation for the action that governs.

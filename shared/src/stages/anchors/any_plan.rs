@@ -10,7 +10,7 @@ use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, Str
 use crate::site_plan::block::Reinforcement;
 use crate::site_plan::pier::Levelling;
 use crate::stages::anchors::{Anchors, Mode};
-use crate::stages::{anchors, block, ground, pier, room};
+use crate::stages::{anchors, block, ground, loads, pier, room};
 use crate::units::newton;
 
 /// The studs of a plan and the foot's turning stiffness; none for a plan that contradicts itself.
@@ -18,10 +18,11 @@ fn studs(plan: &SitePlan) -> Option<(Found<Anchors>, f64)> {
     let brief = resolve(plan).ok()?;
     let ground = ground::stage(&brief).value;
     let room = room::room(&brief, &ground);
-    let block = block::stage(&brief, &ground, &room).value;
-    let pier = pier::stage(&brief, &block).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room, &loads).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     Some((
-        anchors::stage(&brief, &block, &pier),
+        anchors::stage(&brief, &block, &loads),
         pier.base_joint_stiffness.value,
     ))
 }

@@ -1,20 +1,12 @@
-//! What pushes a pier over: a person, a ladder, a gust. The cases are looked at one by one, never together.
+//! What pushes the block over: the loads at the column's foot, carried down to the centre of the base.
 
 use crate::brief::Brief;
-use crate::rules::en_1991_1_1_2002::person;
-use crate::rules::en_1991_1_4_2005::gust;
 use crate::rules::en_1997_1_2004::uplift;
-use crate::site_plan::pier::Fill;
-use crate::units::{Area, Force, Length, Mass, Moment, gravity, kilogram, kilonewton_metre, metre};
+use crate::site_plan::Code;
+use crate::stages::loads::{self, Load, Loads};
+use crate::units::{Force, Length, Moment, newton, newton_metre};
 
 use super::outline::Outline;
-
-/// Force factor of a telescope on its mount, a rough body.
-const TELESCOPE_FORCE_FACTOR: f64 = 1.3;
-/// Force factor of a round column below its critical speed.
-const COLUMN_FORCE_FACTOR: f64 = 1.2;
-/// Steel, kg/m³.
-const STEEL_KG_M3: f64 = 7850.0;
 
 /// One case.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +17,10 @@ pub(super) struct Case {
     pub(super) push: Force,
     /// Its moment about the centre of the base, with whatever hangs beside the axis.
     pub(super) moment: Moment,
+    /// Partial factor on both in what must not tip or slide: an accident has none.
+    pub(super) factor: f64,
+    /// Whether it is over before the ground can give way, so that it is not held against what the ground carries.
+    pub(super) passing: bool,
 }
 
 /// Weights and cases.
@@ -39,116 +35,73 @@ pub(super) struct Actions {
 }
 
 impl Actions {
-    /// The case with the largest moment.
+    /// The case with the largest moment, of those that last long enough for the ground to feel them.
     pub(super) fn worst(&self) -> Case {
-        let calm = Case {
-            name: "calm",
-            push: kilogram::new(0.0) * gravity(),
-            moment: kilonewton_metre::new(0.0),
-        };
-        self.cases.iter().fold(calm, |worst, case| {
-            if case.moment > worst.moment {
-                case.clone()
+        self.most(|case| {
+            if case.passing {
+                0.0
             } else {
-                worst
+                newton_metre::get(case.moment)
             }
         })
     }
 
-    /// The largest push along the ground.
+    /// The case that tips most, with its factor.
+    pub(super) fn tips_most(&self) -> Case {
+        self.most(|case| newton_metre::get(case.moment) * case.factor)
+    }
+
+    /// The largest push along the ground, with its factor.
     pub(super) fn push(&self) -> Force {
-        self.cases
-            .iter()
-            .map(|case| case.push)
-            .fold(
-                kilogram::new(0.0) * gravity(),
-                |a, b| if b > a { b } else { a },
-            )
+        let most = self.most(|case| newton::get(case.push) * case.factor);
+        most.push * most.factor
+    }
+
+    fn most(&self, measure: impl Fn(&Case) -> f64) -> Case {
+        let calm = Case {
+            name: "calm",
+            push: newton::new(0.0),
+            moment: newton_metre::new(0.0),
+            factor: 1.0,
+            passing: false,
+        };
+        self.cases.iter().fold(calm, |most, case| {
+            if measure(case) > measure(&most) {
+                case.clone()
+            } else {
+                most
+            }
+        })
     }
 }
 
-/// Height of the column's top above the block's base.
-pub(super) fn top_above_base(brief: &Brief, outline: &Outline) -> Length {
-    outline.height() + brief.pier.gap.value + brief.pier.height.value
+/// From the block's base up to the column's foot.
+pub(super) fn foot_above_base(brief: &Brief, outline: &Outline) -> Length {
+    outline.height() + brief.pier.gap.value
+}
+
+/// A load's moment about the centre of the base.
+pub(super) fn at_base(load: &Load, foot: Length) -> Moment {
+    load.moment + load.shear * foot
 }
 
 /// The weights and the cases for an outline.
-pub(super) fn list(brief: &Brief, outline: &Outline) -> Actions {
-    let weight = outline.weight() + (column_mass(brief) + brief.load.mass.value) * gravity();
+pub(super) fn list(brief: &Brief, outline: &Outline, loads: &Loads) -> Actions {
+    let foot = foot_above_base(brief, outline);
     let water = brief.site.groundwater_depth.value.unwrap_or(outline.depth);
-    let lift = uplift::lift(outline.plan(), outline.depth, water);
     Actions {
-        weight,
-        lift,
-        cases: vec![
-            leaning(brief, outline),
-            ladder(brief, outline),
-            wind(brief, outline),
-        ],
-    }
-}
-
-fn leaning(brief: &Brief, outline: &Outline) -> Case {
-    let push = person::leaning();
-    let height = top_above_base(brief, outline) + brief.load.centre_above_pier.value;
-    Case {
-        name: "a person who leans on the telescope",
-        push,
-        moment: push * height,
-    }
-}
-
-/// A ladder hung from the column, which pushes and hangs.
-pub(super) fn ladder(brief: &Brief, outline: &Outline) -> Case {
-    let climber = person::climber();
-    let push = person::ladder_push(climber);
-    let hanging = person::hanging_moment(
-        climber,
-        person::ladder_arm(brief.pier.outside_diameter.value),
-    );
-    let moment = push * top_above_base(brief, outline) + hanging;
-    Case {
-        name: "a ladder with a person on it, hung from the column",
-        push,
-        moment,
-    }
-}
-
-/// The storm's gust on telescope and column.
-pub(super) fn wind(brief: &Brief, outline: &Outline) -> Case {
-    let (pier, load, speed) = (&brief.pier, &brief.load, brief.site.design_gust.value);
-    let column: Area = pier.height.value * pier.outside_diameter.value;
-    let on_column = gust::force(speed, column, COLUMN_FORCE_FACTOR);
-    let on_load = gust::force(speed, load.wind_area.value, TELESCOPE_FORCE_FACTOR);
-    let top = top_above_base(brief, outline);
-    let moment = on_load * (top + load.centre_above_pier.value)
-        + on_column * (top - pier.height.value / 2.0);
-    Case {
-        name: "the storm's gust",
-        push: on_column + on_load,
-        moment,
-    }
-}
-
-/// Column, fill and plates, from their stated or assumed sizes: the pier stage comes later and knows it better.
-fn column_mass(brief: &Brief) -> Mass {
-    let pier = &brief.pier;
-    let (outside, wall, height) = (
-        metre::get(pier.outside_diameter.value),
-        metre::get(pier.wall.value),
-        metre::get(pier.height.value),
-    );
-    let inside = (outside - 2.0 * wall).max(0.0);
-    let ring = std::f64::consts::FRAC_PI_4 * (outside * outside - inside * inside);
-    let fill = std::f64::consts::FRAC_PI_4 * inside * inside * filling(pier.fill.value);
-    let plate = metre::get(pier.plate_side.value).powi(2) * metre::get(pier.plate_thickness.value);
-    kilogram::new((ring * STEEL_KG_M3 + fill) * height + plate * STEEL_KG_M3)
-}
-
-fn filling(fill: Fill) -> f64 {
-    match fill {
-        Fill::None => 0.0,
-        Fill::Sand => 1600.0,
-        Fill::Concrete => 2400.0,
+        weight: outline.weight() + loads.weight(),
+        lift: uplift::lift(outline.plan(), outline.depth, water),
+        cases: loads
+            .all
+            .iter()
+            .map(|load| Case {
+                name: load.title,
+                push: load.shear,
+                moment: at_base(load, foot),
+                factor: loads::factor(Code::Eurocode, load.accidental),
+                passing: load.id == "knock",
+            })
+            .collect(),
     }
 }

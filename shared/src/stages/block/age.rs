@@ -57,6 +57,33 @@ pub(super) struct Ages {
     pub(super) table: Vec<Age>,
 }
 
+/// The days by themselves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Days {
+    /// Until holes may be drilled.
+    pub drill: Time,
+    /// Until it may be loaded fully.
+    pub load: Time,
+    /// For which it is kept damp and covered.
+    pub curing: Time,
+}
+
+/// The days for the brief's temperature of the work.
+#[must_use]
+pub fn days(brief: &Brief) -> Days {
+    let Ages {
+        drill,
+        load,
+        curing,
+        ..
+    } = of(brief, &mut Notes::default());
+    Days {
+        drill,
+        load,
+        curing,
+    }
+}
+
 /// Characteristic cylinder strength of a class.
 #[must_use]
 pub fn characteristic(class: Concrete) -> Pressure {

@@ -10,6 +10,7 @@ use crate::brief::Brief;
 use crate::notes::{Notes, Verdict, When};
 use crate::source::Source;
 use crate::stages::ground::Ground;
+use crate::stages::loads::Loads;
 use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
 
 use super::actions::Actions;
@@ -23,9 +24,10 @@ pub(super) fn all(
     outline: &Outline,
     actions: &Actions,
     side_frost: &SideFrost,
+    loads: &Loads,
     notes: &mut Notes,
 ) -> (Pressure, Pressure) {
-    lines::workings(brief, outline, actions, notes);
+    lines::workings(brief, outline, actions, loads, notes);
     let standing = [
         stand::bearing(brief, ground, outline, actions),
         stand::effective(ground, outline, actions),

@@ -6,6 +6,7 @@ use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::pais_kausel_1988;
 use crate::source::Source;
 use crate::stages::ground::Ground;
+use crate::stages::loads::Loads;
 use crate::stages::room::{DepthLimit, Room};
 use crate::units::{Length, kilogram, metre};
 
@@ -25,7 +26,13 @@ const PLATE: &str = "room for the base plate";
 const EDGE: &str = "the studs' distance from the block's edge";
 
 /// Sizes the block, or takes it as stated.
-pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Outline {
+pub(super) fn choose(
+    brief: &Brief,
+    ground: &Ground,
+    room: &Room,
+    loads: &Loads,
+    notes: &mut Notes,
+) -> Outline {
     let depth = brief
         .block
         .depth
@@ -39,17 +46,17 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
         depth,
         upstand: brief.block.upstand.value,
     };
-    let beyond_reach = beyond_reach(brief, ground, outline, most);
+    let beyond_reach = beyond_reach(brief, ground, loads, outline, most);
     let mut governing = vec![PLATE];
     for _ in 0..MOST_STEPS {
-        let mut unmet = unmet(brief, ground, &outline);
+        let mut unmet = unmet(brief, ground, loads, &outline);
         unmet.retain(|need| !beyond_reach.contains(need));
         if unmet.is_empty() || !grow(brief, &mut outline, most) {
             break;
         }
         governing = unmet;
     }
-    say_sides(brief, ground, &outline, &governing, notes);
+    say_sides(brief, ground, loads, &outline, &governing, notes);
     chosen::sides(brief, &outline, most, &governing, notes);
     outline
 }
@@ -59,6 +66,7 @@ pub(super) fn choose(brief: &Brief, ground: &Ground, room: &Room, notes: &mut No
 fn beyond_reach(
     brief: &Brief,
     ground: &Ground,
+    loads: &Loads,
     start: Outline,
     most: (Length, Length),
 ) -> Vec<&'static str> {
@@ -67,7 +75,7 @@ fn beyond_reach(
         width: brief.block.width.unwrap_or(most.1),
         ..start
     };
-    unmet(brief, ground, &largest)
+    unmet(brief, ground, loads, &largest)
         .into_iter()
         .filter(|need| [PLATE, EDGE].contains(need))
         .collect()
@@ -90,8 +98,8 @@ fn grow(brief: &Brief, outline: &mut Outline, most: (Length, Length)) -> bool {
 }
 
 /// What this outline does not yet give, each in words.
-fn unmet(brief: &Brief, ground: &Ground, outline: &Outline) -> Vec<&'static str> {
-    let actions = actions::list(brief, outline);
+fn unmet(brief: &Brief, ground: &Ground, loads: &Loads, outline: &Outline) -> Vec<&'static str> {
+    let actions = actions::list(brief, outline, loads);
     let small = 1.0 - 1e-9;
     let mut unmet = Vec::new();
     let mut need = |met: bool, what| {
@@ -179,6 +187,7 @@ fn limit(limited_by: DepthLimit) -> &'static str {
 fn say_sides(
     brief: &Brief,
     ground: &Ground,
+    loads: &Loads,
     outline: &Outline,
     governing: &[&str],
     notes: &mut Notes,
@@ -196,7 +205,7 @@ fn say_sides(
         .with("D", metre::get(outline.depth), Unit::Metre)
         .gives("K/K₁", ratio, Unit::One),
     );
-    let left = unmet(brief, ground, outline);
+    let left = unmet(brief, ground, loads, outline);
     for (field, given, value) in [
         ("block.length_m", brief.block.length, outline.length),
         ("block.width_m", brief.block.width, outline.width),

@@ -221,7 +221,8 @@ mod tests {
         let brief = resolve(&plan).unwrap();
         let ground = ground::stage(&brief).value;
         let room = room::room(&brief, &ground);
-        let block = block::stage(&brief, &ground, &room).value;
+        let loads = crate::stages::loads::stage(&brief).value;
+        let block = block::stage(&brief, &ground, &room, &loads).value;
         let pit = excavation::stage(&brief, &ground, &room, &block);
         let check = pit.notes.checks.into_iter();
         let check = check.filter(|check| check.id == "excavation.face").last();

@@ -5,7 +5,7 @@ use crate::brief::resolve;
 use crate::site_plan::SitePlan;
 use crate::site_plan::excavation::Sides;
 use crate::site_plan::site::Soil;
-use crate::stages::{block, ground, room};
+use crate::stages::{block, ground, loads, room};
 
 fn excavation(change: impl FnOnce(&mut SitePlan)) -> (Room, Excavation) {
     let mut plan = SitePlan::unknown();
@@ -13,7 +13,8 @@ fn excavation(change: impl FnOnce(&mut SitePlan)) -> (Room, Excavation) {
     let brief = resolve(&plan).unwrap();
     let ground = ground::stage(&brief).value;
     let room = room::room(&brief, &ground);
-    let block = block::stage(&brief, &ground, &room).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room, &loads).value;
     (room, stage(&brief, &ground, &room, &block).value)
 }
 

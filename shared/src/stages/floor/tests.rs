@@ -3,15 +3,16 @@
 use super::*;
 use crate::brief::resolve;
 use crate::site_plan::SitePlan;
-use crate::stages::{block, ground, pier, room};
+use crate::stages::{block, ground, loads, pier, room};
 
 fn floor(change: impl FnOnce(&mut SitePlan)) -> Found<Floor> {
     let mut plan = SitePlan::unknown();
     change(&mut plan);
     let brief = resolve(&plan).unwrap();
     let ground = ground::stage(&brief).value;
-    let block = block::stage(&brief, &ground, &room::room(&brief, &ground)).value;
-    let pier = pier::stage(&brief, &block).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room::room(&brief, &ground), &loads).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     stage(&brief, &ground, &block, &pier)
 }
 

@@ -7,7 +7,7 @@ use crate::site_plan::SitePlan;
 use crate::site_plan::block::{FrostRemedy, Mix, Reinforcement};
 use crate::site_plan::excavation::{Method, Sides};
 use crate::site_plan::pier::{Fill, Levelling};
-use crate::stages::{anchors, block, excavation, floor, ground, pier, room};
+use crate::stages::{anchors, block, excavation, floor, ground, loads, pier, room};
 
 use super::{Group, Material, up};
 use crate::figure::{Unit, Units};
@@ -144,10 +144,11 @@ fn order(plan: &SitePlan) -> Option<Vec<Material>> {
     let brief = resolve(plan).ok()?;
     let ground = ground::stage(&brief).value;
     let room = room::room(&brief, &ground);
-    let block = block::stage(&brief, &ground, &room).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room, &loads).value;
     let excavation = excavation::stage(&brief, &ground, &room, &block).value;
-    let pier = pier::stage(&brief, &block).value;
-    let anchors = anchors::stage(&brief, &block, &pier).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
+    let anchors = anchors::stage(&brief, &block, &loads).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
     Some(super::stage(&brief, &excavation, &block, &pier, &anchors, &floor).value)
 }

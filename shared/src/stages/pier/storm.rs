@@ -1,66 +1,62 @@
-//! The storm on column and load: force and moment at the foot, and whether the tube bears them.
+//! The column's tube against the loads at its foot.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
-use crate::rules::en_1991_1_4_2005::{cylinder, gust as wind};
 use crate::rules::en_1993_1_1_2005::{buckling, material, resistance};
 use crate::rules::en_10210_2_2006::section as tube;
-use crate::site_plan::load::Enclosure;
+use crate::site_plan::Code;
 use crate::site_plan::pier::Steel;
+use crate::source::{Source, Standing};
+use crate::stages::loads::{self, Load, Loads};
 use crate::stages::pier::section::Section;
 use crate::units::{
-    Force, Moment, Pressure, gravity, kilonewton, kilonewton_metre, megapascal, metre_per_second,
-    newton, newton_metre, pascal,
+    Force, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, newton, newton_metre,
 };
 
-/// A person who leans on the telescope or catches a fall with it, N: EN 1991-1-1 asks about this of a hand rail a metre long.
-pub const LEANING_N: f64 = 500.0;
-/// Partial factor of a variable action, EN 1990 Table A1.2(B).
-pub const ACTION_FACTOR: f64 = 1.5;
 /// Partial factor of a permanent action, EN 1990 Table A1.2(B).
 pub const WEIGHT_FACTOR: f64 = 1.35;
+/// Where the factors come from.
+const EN_1990: Source = Source::new(
+    "EN 1990",
+    "2002",
+    "Table A1.2(B) and 6.4.3.3",
+    Standing::FromMemory,
+);
 
-/// Force and moment at the foot of the column, characteristic.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// What the tube is held against.
+#[derive(Debug, Clone, PartialEq)]
 pub struct FootForces {
-    /// Across the column.
+    /// Largest force across the column, characteristic.
     pub shear: Force,
-    /// Bending.
+    /// Largest moment, characteristic.
     pub moment: Moment,
-    /// Weight of column and load.
-    pub weight: Force,
+    /// The load that asks most of the tube; none where nothing pushes.
+    pub worst: Option<Load>,
 }
 
-/// Finds the larger of the storm and a leaning person.
+/// Partial factor of a load; the tube is always judged by EN 1993.
+fn factor(load: &Load) -> f64 {
+    loads::factor(Code::Eurocode, load.accidental)
+}
+
+/// Finds the load that bends the tube most, with its factor.
 #[must_use]
-pub fn foot_forces(brief: &Brief, section: &Section) -> FootForces {
-    let (pier, load) = (&brief.pier, &brief.load);
-    let gust = brief.site.design_gust.value;
-    let height = pier.height.value;
-    let column = wind::force(
-        gust,
-        pier.outside_diameter.value * height,
-        cylinder::cylinder_factor(gust, pier.outside_diameter.value),
-    );
-    let top = wind::force(gust, load.wind_area.value, cylinder::TELESCOPE_FORCE_FACTOR);
-    // A closed building keeps the storm off; only what stands open feels the gust.
-    let exposed = if load.enclosure.value == Enclosure::Open {
-        1.0
-    } else {
-        0.0
+pub fn foot_forces(loads: &Loads) -> FootForces {
+    let mut found = FootForces {
+        shear: newton::new(0.0),
+        moment: newton_metre::new(0.0),
+        worst: None,
     };
-    let centre = height + load.centre_above_pier.value;
-    let storm = (column + top) * exposed;
-    let storm_moment: Moment = (column * height * 0.5 + top * centre) * exposed;
-    let leaning = newton::new(LEANING_N);
-    let leaning_moment: Moment = leaning * centre;
-    let weight: Force = (section.mass() + load.mass.value) * gravity();
-    FootForces {
-        shear: storm.max(leaning),
-        moment: storm_moment.max(leaning_moment),
-        weight,
+    for load in &loads.all {
+        found.shear = found.shear.max(load.shear);
+        found.moment = found.moment.max(load.moment);
+        let more = |so_far: &Load| load.moment * factor(load) > so_far.moment * factor(so_far);
+        if found.worst.as_ref().is_none_or(more) {
+            found.worst = Some(load.clone());
+        }
     }
+    found
 }
 
 /// Yield strength of a grade.
@@ -73,13 +69,23 @@ pub fn yield_strength(steel: Steel) -> Pressure {
     })
 }
 
-/// Holds the tube against storm, leaning person and weight.
+/// The tube under its worst load.
+struct Use {
+    weight: Force,
+    moment: Moment,
+    bending: Moment,
+    chi: f64,
+    used: f64,
+}
+
+/// Holds the tube against the worst load with its weight.
 pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut Notes) {
+    let Some(worst) = &forces.worst else { return };
     let pier = &brief.pier;
     let (outside, wall) = (pier.outside_diameter.value, pier.wall.value);
     let strength = material::yield_strength(yield_strength(pier.steel.value), wall);
-    let moment = forces.moment * ACTION_FACTOR;
-    let weight = forces.weight * WEIGHT_FACTOR;
+    let moment = worst.moment * factor(worst);
+    let weight = worst.axial * WEIGHT_FACTOR;
     let squash = resistance::compression(section.area, strength);
     let critical = buckling::critical(section.bending, pier.height.value);
     let slenderness = (squash / critical).value.sqrt();
@@ -91,14 +97,18 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
         "pier.wall_mm",
         "pier.steel",
         "pier.height_m",
+        "site.design_gust_m_s",
+        "load.enclosure",
     ];
     let class = resistance::class(outside, wall, strength);
     let title = "Is the column strong enough at its foot?";
     notes.check(if class < 4 {
         Check::at_most("pier.strength", title, used, 1.0, Unit::One, resistance::SOURCE)
             .note(format!(
-                "Weight and bending at the foot with partial factors {WEIGHT_FACTOR} and {ACTION_FACTOR}, χ = {chi:.2}. \
-                 Stillness asks far more of a column than strength does."
+                "The worst is {}: weight and bending at the foot with partial factors {WEIGHT_FACTOR} and {}, χ = {chi:.2}. \
+                 Stillness asks far more of a column than strength does.",
+                worst.title,
+                factor(worst)
             ))
             .moved_by(fields)
     } else {
@@ -112,72 +122,57 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
         )
         .moved_by(fields)
     });
-    workings(
-        brief,
-        section,
-        forces,
-        strength,
-        (moment, bending, chi, used),
-        notes,
-    );
+    let found = Use {
+        weight,
+        moment,
+        bending,
+        chi,
+        used,
+    };
+    workings(section, worst, strength, &found, notes);
 }
 
-fn workings(
-    brief: &Brief,
-    section: &Section,
-    forces: &FootForces,
-    strength: Pressure,
-    (moment, bending, chi, used): (Moment, Moment, f64, f64),
-    notes: &mut Notes,
-) {
-    let gust = brief.site.design_gust.value;
-    notes.working(
-        Working::new(
-            "pier.gust_pressure",
-            "Pressure of the design gust",
-            "q = ½ ρ v²",
-            wind::SOURCE,
-        )
-        .with("ρ", wind::AIR_DENSITY, Unit::KilogramPerCubicMetre)
-        .with("v", metre_per_second::get(gust), Unit::MetrePerSecond)
-        .gives(
-            "q",
-            pascal::get(wind::pressure(gust)) / 1e3,
-            Unit::Kilopascal,
-        ),
-    );
+fn workings(section: &Section, worst: &Load, strength: Pressure, found: &Use, notes: &mut Notes) {
     notes.working(
         Working::new(
             "pier.foot_moment",
-            "Moment at the foot of the column, the larger of storm and leaning person",
-            "M = max(F_column h/2 + F_top (h + e), 500 N (h + e))",
-            wind::SOURCE,
+            format!("Moment at the foot of the column: {}", worst.title),
+            "M_Ed = γ M",
+            EN_1990,
         )
-        .with("h", brief.pier.height.value.value, Unit::Metre)
-        .with("e", brief.load.centre_above_pier.value.value, Unit::Metre)
-        .gives("M", newton_metre::get(forces.moment), Unit::NewtonMetre),
+        .with("γ", factor(worst), Unit::One)
+        .with(
+            "M",
+            kilonewton_metre::get(worst.moment),
+            Unit::KilonewtonMetre,
+        )
+        .gives(
+            "M_Ed",
+            kilonewton_metre::get(found.moment),
+            Unit::KilonewtonMetre,
+        ),
     );
     notes.working(
         Working::new(
             "pier.use",
             "Use of the column's section",
-            "N/(χ A f_y) + M/(W_el f_y)",
+            "N_Ed/(χ A f_y) + M_Ed/M_Rd",
             resistance::SOURCE,
         )
-        .with(
-            "N",
-            kilonewton::get(forces.weight * WEIGHT_FACTOR),
-            Unit::Kilonewton,
-        )
-        .with("χ", chi, Unit::One)
+        .with("N_Ed", kilonewton::get(found.weight), Unit::Kilonewton)
+        .with("χ", found.chi, Unit::One)
         .with("A", section.area.value * 1e6, Unit::SquareMillimetre)
         .with("f_y", megapascal::get(strength), Unit::Megapascal)
-        .with("M", kilonewton_metre::get(moment), Unit::KilonewtonMetre)
         .with(
-            "M_Rd",
-            kilonewton_metre::get(bending),
+            "M_Ed",
+            kilonewton_metre::get(found.moment),
             Unit::KilonewtonMetre,
         )
-        .gives("use", used, Unit::One),
+        .with(
+            "M_Rd",
+            kilonewton_metre::get(found.bending),
+            Unit::KilonewtonMetre,
+        )
+        .gives("use", found.used, Unit::One),
     );
 }

@@ -3,32 +3,38 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
-use crate::rules::en_1991_1_1_2002::person;
-use crate::rules::en_1991_1_4_2005::gust;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
-use crate::stages::block::actions::{self, Actions, top_above_base};
+use crate::stages::block::actions::{Actions, at_base, foot_above_base};
 use crate::stages::block::outline::{Outline, density};
+use crate::stages::loads::{Load, Loads};
 use crate::units::{
-    cubic_metre, gravity, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre,
-    kilopascal, metre, metre_per_second, square_metre,
+    cubic_metre, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre, kilopascal,
+    metre, square_metre,
 };
 
 use super::stand;
 
 /// Writes them down.
-pub(super) fn workings(brief: &Brief, outline: &Outline, actions: &Actions, notes: &mut Notes) {
-    for line in [
-        volume(outline),
-        mass(outline),
-        weight(outline, actions),
-        leaning(brief, outline),
-        ladder(brief, outline),
-    ] {
+pub(super) fn workings(
+    brief: &Brief,
+    outline: &Outline,
+    actions: &Actions,
+    loads: &Loads,
+    notes: &mut Notes,
+) {
+    for line in [volume(outline), mass(outline), weight(outline, actions)] {
         notes.working(line);
     }
-    for line in [wind(brief), gust_moment(brief, outline)] {
-        notes.working(line);
+    for (load, id) in [
+        ("leaning", "block.leaning_moment"),
+        ("ladder", "block.ladder_moment"),
+        ("gust", "block.gust_moment"),
+        ("knock", "block.knock_moment"),
+    ] {
+        if let Some(line) = moment(brief, outline, loads.of(load), id) {
+            notes.working(line);
+        }
     }
     for line in [
         lift(brief, outline, actions),
@@ -84,92 +90,31 @@ fn weight(outline: &Outline, actions: &Actions) -> Working {
     )
 }
 
-fn leaning(brief: &Brief, outline: &Outline) -> Working {
-    let (push, arm) = (
-        person::leaning(),
-        top_above_base(brief, outline) + brief.load.centre_above_pier.value,
-    );
-    Working::new(
-        "block.leaning_moment",
-        "Moment of a person who leans on the telescope",
-        "M = H h",
-        person::SOURCE,
-    )
-    .with("H", kilonewton::get(push), Unit::Kilonewton)
-    .with("h", metre::get(arm), Unit::Metre)
-    .gives(
-        "M",
-        kilonewton_metre::get(push * arm),
-        Unit::KilonewtonMetre,
-    )
-}
-
-fn ladder(brief: &Brief, outline: &Outline) -> Working {
-    let title = "Moment of a ladder with a person on it, hung from the column";
-    let column = brief.pier.outside_diameter.value;
-    Working::new(
-        "block.ladder_moment",
-        title,
-        "M = H h + W a, H = W/4, a = D/2 + 0.4 m",
-        person::LADDER_SOURCE,
-    )
-    .with(
-        "W",
-        kilonewton::get(person::climber() * gravity()),
-        Unit::Kilonewton,
-    )
-    .with("h", metre::get(top_above_base(brief, outline)), Unit::Metre)
-    .with("D", metre::get(column), Unit::Metre)
-    .gives(
-        "M",
-        kilonewton_metre::get(actions::ladder(brief, outline).moment),
-        Unit::KilonewtonMetre,
-    )
-}
-
-fn gust_moment(brief: &Brief, outline: &Outline) -> Working {
-    let (pier, load, top) = (&brief.pier, &brief.load, top_above_base(brief, outline));
-    let formula = "M = q (1.3 A (h + z) + 1.2 H D (h − H/2))";
-    Working::new(
-        "block.gust_moment",
-        "Moment of the storm's gust on telescope and column",
-        formula,
-        gust::SOURCE,
-    )
-    .with(
-        "q",
-        kilopascal::get(gust::pressure(brief.site.design_gust.value)),
-        Unit::Kilopascal,
-    )
-    .with(
-        "A",
-        square_metre::get(load.wind_area.value),
-        Unit::SquareMetre,
-    )
-    .with("h", metre::get(top), Unit::Metre)
-    .with("z", metre::get(load.centre_above_pier.value), Unit::Metre)
-    .with("H", metre::get(pier.height.value), Unit::Metre)
-    .with("D", metre::get(pier.outside_diameter.value), Unit::Metre)
-    .gives(
-        "M",
-        kilonewton_metre::get(actions::wind(brief, outline).moment),
-        Unit::KilonewtonMetre,
-    )
-}
-
-fn wind(brief: &Brief) -> Working {
-    let speed = brief.site.design_gust.value;
-    Working::new(
-        "block.gust_pressure",
-        "Pressure of the storm's gust",
-        "q = ½ ρ v², ρ = 1.25 kg/m³",
-        gust::SOURCE,
-    )
-    .with("v", metre_per_second::get(speed), Unit::MetrePerSecond)
-    .gives(
-        "q",
-        kilopascal::get(gust::pressure(speed)),
-        Unit::Kilopascal,
+/// A load at the column's foot, carried down to the base.
+fn moment(
+    brief: &Brief,
+    outline: &Outline,
+    load: Option<&Load>,
+    id: &'static str,
+) -> Option<Working> {
+    let load = load?;
+    Some(
+        Working::new(
+            id,
+            format!("Moment about the base's centre: {}", load.title),
+            "M = M_f + H (D + u + g)",
+            Source::derived("statics: the moment at the column's foot, and its push on the lever down to the base"),
+        )
+        .with("M_f", kilonewton_metre::get(load.moment), Unit::KilonewtonMetre)
+        .with("H", kilonewton::get(load.shear), Unit::Kilonewton)
+        .with("D", metre::get(outline.depth), Unit::Metre)
+        .with("u", metre::get(outline.upstand), Unit::Metre)
+        .with("g", metre::get(brief.pier.gap.value), Unit::Metre)
+        .gives(
+            "M",
+            kilonewton_metre::get(at_base(load, foot_above_base(brief, outline))),
+            Unit::KilonewtonMetre,
+        ),
     )
 }
 

@@ -14,8 +14,7 @@ use crate::units::{
     Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre,
 };
 
-/// Factor on what tips and pushes, and on the weight that holds.
-const TIPPING_FACTOR: f64 = 1.5;
+/// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
 /// Where they come from.
 pub(super) const EQU_SOURCE: Source = Source::new(
@@ -60,11 +59,12 @@ pub(in crate::stages::block) fn stays_put(
     outline: &Outline,
     actions: &Actions,
 ) -> bool {
-    hold(brief, outline, actions).is_none_or(|hold| actions.push() * TIPPING_FACTOR <= hold)
+    hold(brief, outline, actions).is_none_or(|hold| actions.push() <= hold)
 }
 
 fn tipping(actions: &Actions) -> Moment {
-    actions.worst().moment * TIPPING_FACTOR
+    let most = actions.tips_most();
+    most.moment * most.factor
 }
 
 pub(super) fn righting(outline: &Outline, actions: &Actions) -> Moment {
@@ -162,9 +162,10 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
     );
     Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
         .note(format!(
-            "Looked at: a person who leans on the telescope, a ladder with a person on it, the storm's gust on column and telescope; the \
-             worst is {}. What tips counts one and a half times, the weight nine tenths, and the ground at the sides not at all.",
-            actions.worst().name
+            "Looked at: a person who leans on the telescope, a ladder with a person on it, the design gust on column and telescope, a \
+             knock; the worst is {}. What tips counts one and a half times, an accident (a knock, a gust that catches a roof open) once, \
+             the weight nine tenths, and the ground at the sides not at all.",
+            actions.tips_most().name
         ))
         .moved_by(&["block.width_m", "block.length_m", "pier.height_m", "site.design_gust_m_s", "load.wind_area_m2"])
 }
@@ -176,7 +177,7 @@ pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Ch
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
             .moved_by(&["site.soil"]);
     };
-    let push = kilonewton::get(actions.push() * TIPPING_FACTOR);
+    let push = kilonewton::get(actions.push());
     Check::at_most(id, title, push, kilonewton::get(hold), Unit::Kilonewton, grip::SOURCE)
         .note("The base's grip alone; the ground in front of a block that is cast into it holds many times more.")
         .moved_by(&["site.soil", "block.length_m", "block.width_m", "site.design_gust_m_s"])
