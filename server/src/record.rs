@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use stillground::figure::Units;
-use stillground::record::{Board, Entry, Item, Kind, board, items};
+use stillground::record::{Board, Entry, Item, Kind, board, gate, in_the_way, items};
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
@@ -77,17 +77,21 @@ impl Record {
             &self.entries,
             &self.planned.design.schedule,
             &self.items,
-            self.planned.brief.units,
+            &self.planned.brief,
         )
     }
 }
 
 /// An entry with its time in universal time: that at which it was received, where its sender said none.
 fn timed(kept: &Kept) -> Entry {
-    let mut entry = kept.entry.clone();
+    timed_by(&kept.entry, kept.received_at)
+}
+
+fn timed_by(entry: &Entry, received_at: jiff::Timestamp) -> Entry {
+    let mut entry = entry.clone();
     let measured: Option<jiff::Timestamp> =
         entry.measured_at.as_deref().and_then(|at| at.parse().ok());
-    entry.measured_at = Some(measured.unwrap_or(kept.received_at).to_string());
+    entry.measured_at = Some(measured.unwrap_or(received_at).to_string());
     entry
 }
 
@@ -125,8 +129,19 @@ pub async fn asked(
 struct Bench {
     planned: Arc<Planned>,
     items: Vec<Item>,
-    /// The names in the record, where an entry speaks of one.
-    names: Vec<String>,
+    /// The record, where an entry speaks of another or ticks a task off.
+    kept: Vec<Kept>,
+    /// The record held against the plan as it stands, with what is sent now, where a task is ticked off.
+    after: Option<Record>,
+    now: jiff::Timestamp,
+}
+
+/// A decision about a task as a whole names the task, not an entry.
+fn names_a_task(bench: &Bench, name: &str) -> bool {
+    name.strip_prefix(gate::TASK_PREFIX).is_some_and(|id| {
+        let tasks = &bench.planned.design.schedule;
+        tasks.iter().any(|task| task.id == id)
+    })
 }
 
 impl Bench {
@@ -142,18 +157,40 @@ impl Bench {
         };
         let planned = app.planned(&plan).await.map_err(Trouble::contradictory)?;
         let items = items(&planned.brief, &planned.design);
+        let now = jiff::Timestamp::now();
         let named = entries
             .iter()
             .any(|entry| entry.supersedes.is_some() || entry.decides.is_some());
-        let kept = if named {
+        let ticks = entries.iter().any(|entry| entry.kind == Kind::Done);
+        let kept = if named || ticks {
             app.store.entries(&writer.plan_id).await?
         } else {
             Vec::new()
         };
+        let after = if ticks {
+            // What holds is the plan as it stands, whichever its writer had before them.
+            let planned = app
+                .planned(&writer.saved.plan)
+                .await
+                .map_err(Trouble::contradictory)?;
+            let sent = entries
+                .iter()
+                .filter(|entry| kept.iter().all(|known| known.entry.id != entry.id))
+                .filter(|entry| entry.kind != Kind::Done);
+            let mut record = Record::of(planned, kept.clone());
+            record
+                .entries
+                .extend(sent.map(|entry| timed_by(entry, now)));
+            Some(record)
+        } else {
+            None
+        };
         Ok(Some(Self {
             planned,
             items,
-            names: kept.into_iter().map(|kept| kept.entry.id).collect(),
+            kept,
+            after,
+            now,
         }))
     }
 
@@ -179,11 +216,32 @@ impl Bench {
             ("supersedes", &entry.supersedes),
             ("decides", &entry.decides),
         ] {
-            if name.as_ref().is_some_and(|name| !self.names.contains(name)) {
+            let known = |name: &String| {
+                self.kept.iter().any(|kept| kept.entry.id == *name)
+                    || (field == "decides" && names_a_task(self, name))
+            };
+            if name.as_ref().is_some_and(|name| !known(name)) {
                 faults.push((field, "The record has no entry of that name.".to_owned()));
             }
         }
+        faults.extend(self.too_soon(entry));
         faults
+    }
+
+    /// What stands in the way of ticking a task off; an entry that is kept already is not asked again.
+    fn too_soon(&self, entry: &Entry) -> Vec<(&'static str, String)> {
+        let Some(record) = self
+            .after
+            .as_ref()
+            .filter(|_| self.kept.iter().all(|kept| kept.entry.id != entry.id))
+        else {
+            return Vec::new();
+        };
+        let entry = timed_by(entry, self.now);
+        in_the_way(&entry, &record.board(), &self.now.to_string())
+            .into_iter()
+            .map(|fault| (fault.field, fault.said))
+            .collect()
     }
 }
 

@@ -8,15 +8,18 @@
 pub mod board;
 pub mod entry;
 mod faults;
+pub mod gate;
 mod item;
 mod items;
 mod reading;
 mod verdict;
+mod waits;
 
 pub use board::{Board, State, TaskState, board};
 pub use entry::{Entry, Kind};
 pub use faults::Fault;
-pub use item::{Answer, Asks, Band, Item, Moment, item_of};
+pub use gate::in_the_way;
+pub use item::{Answer, Asks, Band, Item, Moment, Needed, item_of};
 pub use items::items;
 pub use reading::{Reading, readings};
 pub use verdict::Verdict;

@@ -7,7 +7,7 @@ use stillground::design::design;
 use stillground::halfspace::NoShelf;
 use stillground_server::views::pdf::{self, Paper, Sheet};
 
-use crate::record_page::grey;
+use crate::sheet_codes::grey;
 
 const OPENS: &str = "https://planner.example/p/0123456789abcdef0123456789abcdef/plan?rev=7";
 const CHECKS: &str = "https://planner.example/s/abcdefghijklmnopqrstuvwxyz";

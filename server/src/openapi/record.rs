@@ -40,7 +40,7 @@ pub(super) fn entry() -> Value {
             "who": { "type": "string", "minLength": 1, "maxLength": LONGEST_NAME, "pattern": PRINTABLE },
             "measured_at": said(or_null(moment()), "When it was done or measured; left out: when it is received."),
             "supersedes": said(or_null(id()), "The entry that this one corrects."),
-            "decides": said(or_null(id()), "The stop that this decision ends; takes the edit link.")
+            "decides": said(or_null(id()), "The stop that this decision ends, or task: and a task's id where a wait is to count as over or the task may be ticked off without what is missing; takes the edit link.")
         }
     })
 }
@@ -121,6 +121,16 @@ pub(super) fn about_photo() -> Vec<Value> {
 pub(super) fn entries() -> Value {
     let state = json!({ "type": "string", "enum": ["done", "held", "now", "later"] });
     let tasks = json!({ "type": "object", "additionalProperties": state, "description": "How each task stands." });
+    let waits = json!({
+        "type": "object",
+        "additionalProperties": { "type": ["string", "null"] },
+        "description": "When each wait is over by the record, in universal time; null while what it counts from is not in the record. Nothing that follows it is ticked off before, without a decision."
+    });
+    let needs = json!({
+        "type": "object",
+        "additionalProperties": list(json!({ "type": "string" })),
+        "description": "For each task the items that must be in the record before it is ticked off, and are not yet."
+    });
     let here = json!({
         "type": "object",
         "additionalProperties": { "type": "string" },
@@ -132,6 +142,8 @@ pub(super) fn entries() -> Value {
             list(json!({ "$ref": "#/components/schemas/Entry" })),
         ),
         ("tasks", tasks),
+        ("waits", waits),
+        ("needs", needs),
         ("materials", here),
     ])
 }

@@ -1,6 +1,6 @@
 //! Anchors, decided.
 
-mod product;
+pub(crate) mod product;
 mod sizes;
 
 use crate::brief::pier::Pier;

@@ -1,10 +1,12 @@
 //! The tasks as the record leaves them: done, to be done now, later, or held.
 
 use super::entry::{Entry, Kind, minutes_of, moment_of};
-use super::item::Item;
+use super::gate::TASK_PREFIX;
+use super::item::{Item, Needed};
 use super::reading::{Reading, readings};
 use super::verdict::Verdict;
-use crate::figure::Units;
+use super::waits;
+use crate::brief::Brief;
 use crate::stages::schedule::Task;
 
 /// The tasks as the record leaves them.
@@ -29,6 +31,12 @@ pub struct TaskState<'a> {
     pub over_at: Option<String>,
     /// Hours by which a wait was ticked off sooner than that.
     pub too_soon_h: Option<f64>,
+    /// Hours that it lasts: a wait's by the recorded temperature.
+    pub lasts_h: f64,
+    /// The recorded temperature by which a wait is counted, in words; none where the planned one holds.
+    pub counted_at: Option<String>,
+    /// What must be in the record before it is begun or ticked off, and is not.
+    pub needs: Vec<&'a Item>,
 }
 
 /// How a task stands.
@@ -36,7 +44,7 @@ pub struct TaskState<'a> {
 pub enum State<'a> {
     /// Ticked off.
     Done,
-    /// Held by these findings, by their places among the readings.
+    /// Held by these findings, by their places among the readings; by none where something must be entered before it is begun.
     Held(Vec<usize>),
     /// All that comes before is done.
     Now,
@@ -61,6 +69,12 @@ impl Board<'_> {
     /// The findings that stand as stops.
     pub fn stops(&self) -> impl Iterator<Item = &Reading<'_>> {
         self.readings.iter().filter(|reading| reading.stands())
+    }
+
+    /// Whether somebody who may edit decided that a wait counts as over, or that a task may be ticked off as it is.
+    #[must_use]
+    pub fn decided(&self, task: &str) -> bool {
+        decided(task, &self.readings)
     }
 
     /// A task by its name.
@@ -104,9 +118,10 @@ pub fn board<'a>(
     entries: &'a [Entry],
     tasks: &'a [Task],
     items: &'a [Item],
-    units: Units,
+    brief: &Brief,
 ) -> Board<'a> {
-    let readings = readings(entries, items, units);
+    let readings = readings(entries, items, brief.units);
+    let lasts = waits::all(brief, tasks, &readings);
     let stops: Vec<(usize, &str)> = readings
         .iter()
         .enumerate()
@@ -130,7 +145,11 @@ pub fn board<'a>(
             .copied()
             .filter(|before| !is_ticked(before))
             .collect();
+        let first = needs(task.id, items, &readings)
+            .iter()
+            .any(|item| item.needed == Needed::BeforeWork);
         match (holding.is_empty(), is_ticked(task.id), open.is_empty()) {
+            (true, false, true) if first && !decided(task.id, &readings) => State::Held(Vec::new()),
             (false, ..) => State::Held(holding),
             (true, true, _) => State::Done,
             (true, false, true) => State::Now,
@@ -139,7 +158,9 @@ pub fn board<'a>(
     };
     let ticked_at = |id: &str| minutes(ticked.iter().find(|(known, _)| *known == id)?.1);
     let stands = |task: &'a Task| {
-        let over = over(task, &ticked_at);
+        let wait = lasts.iter().find(|wait| wait.id == task.id);
+        let hours = wait.map_or(task.lasts_h, |wait| wait.hours);
+        let over = over(task, hours, &ticked_at);
         let too_soon = over
             .zip(ticked_at(task.id))
             .map(|(over, ticked)| (over - ticked) as f64 / 60.0);
@@ -152,6 +173,9 @@ pub fn board<'a>(
                 .map(|&(_, entry)| entry),
             over_at: over.and_then(moment_of),
             too_soon_h: too_soon.filter(|hours| *hours > 0.0),
+            lasts_h: hours,
+            counted_at: wait.and_then(|wait| wait.at.clone()),
+            needs: needs(task.id, items, &readings),
         }
     };
     let tasks_now = tasks.iter().map(stands).collect();
@@ -166,11 +190,42 @@ fn minutes(entry: &Entry) -> Option<i64> {
     minutes_of(entry.measured_at.as_deref()?)
 }
 
+/// What must be in the record for a task, and is not: no finding that stops the work counts as there.
+fn needs<'a>(task: &str, items: &'a [Item], readings: &[Reading<'_>]) -> Vec<&'a Item> {
+    let there = |item: &&Item| {
+        readings.iter().any(|reading| {
+            reading.counts()
+                && reading.entry.kind == Kind::Measured
+                && reading.entry.task == task
+                && reading.entry.item.as_deref() == Some(item.id.as_str())
+        })
+    };
+    items
+        .iter()
+        .filter(|item| item.task == task && item.needed != Needed::No)
+        .filter(|item| !there(item))
+        .collect()
+}
+
+/// Whether a decision about a task as a whole stands.
+fn decided(task: &str, readings: &[Reading<'_>]) -> bool {
+    readings.iter().any(|reading| {
+        reading.counts()
+            && reading.entry.kind == Kind::Decided
+            && reading
+                .entry
+                .decides
+                .as_deref()
+                .and_then(|name| name.strip_prefix(TASK_PREFIX))
+                == Some(task)
+    })
+}
+
 /// When a wait is over by the record: so long after the last of what comes before was ticked off.
-fn over(task: &Task, ticked_at: &dyn Fn(&str) -> Option<i64>) -> Option<i64> {
+fn over(task: &Task, hours: f64, ticked_at: &dyn Fn(&str) -> Option<i64>) -> Option<i64> {
     let before: Option<Vec<i64>> = task.after.iter().map(|id| ticked_at(id)).collect();
     let last = before?.into_iter().max().filter(|_| task.wait)?;
-    Some(last + (task.lasts_h * 60.0).ceil() as i64)
+    Some(last + (hours * 60.0).ceil() as i64)
 }
 
 /// The entry that ticked a task off, when none reopened it since.

@@ -27,8 +27,22 @@ pub struct Item {
     pub asks: Asks,
     /// Whether it proves the finished pier.
     pub proves: bool,
+    /// Whether it must be there before its task is begun or ticked off.
+    pub needed: Needed,
     /// Where the limits come from.
     pub source: Source,
+}
+
+/// Whether an item must be there, and before what.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Needed {
+    /// It may be left out.
+    No,
+    /// Before its task is ticked off.
+    BeforeTick,
+    /// Before its task is begun: the task is held until then.
+    BeforeWork,
 }
 
 /// What is asked.
@@ -142,6 +156,7 @@ impl Item {
             how: String::new(),
             asks,
             proves: false,
+            needed: Needed::No,
             source: Source::judgement("what a careful site looks at"),
         }
     }
@@ -164,6 +179,20 @@ impl Item {
     #[must_use]
     pub(super) fn proves(mut self) -> Self {
         self.proves = true;
+        self
+    }
+
+    /// The same, which must be there before its task is ticked off.
+    #[must_use]
+    pub(super) fn needed(mut self) -> Self {
+        self.needed = Needed::BeforeTick;
+        self
+    }
+
+    /// The same, which must be there before its task is begun.
+    #[must_use]
+    pub(super) fn first(mut self) -> Self {
+        self.needed = Needed::BeforeWork;
         self
     }
 

@@ -1,3 +1,7 @@
+mod faults;
+mod nuts;
+mod waits;
+
 use super::*;
 use crate::design::design;
 use crate::halfspace::NoShelf;
@@ -11,7 +15,11 @@ struct Site {
 }
 
 fn site() -> Site {
-    let brief = crate::brief::resolve(&SitePlan::unknown()).unwrap();
+    site_of(&SitePlan::unknown())
+}
+
+fn site_of(plan: &SitePlan) -> Site {
+    let brief = crate::brief::resolve(plan).unwrap();
     let design = design(&brief, &NoShelf);
     let items = items(&brief, &design);
     Site {
@@ -32,12 +40,7 @@ impl Site {
     }
 
     fn board<'a>(&'a self, entries: &'a [Entry]) -> Board<'a> {
-        board(
-            entries,
-            &self.design.schedule,
-            &self.items,
-            self.brief.units,
-        )
+        board(entries, &self.design.schedule, &self.items, &self.brief)
     }
 
     fn tasks(&self) -> &[Task] {
@@ -167,29 +170,6 @@ fn figures_are_judged_at_their_limits() {
 }
 
 #[test]
-fn a_nut_over_the_limit_stops_until_somebody_decides() {
-    let site = site();
-    let high = crate::units::newton_metre::get(site.design.anchors.torque.high);
-    let last = site.design.anchors.torque.passes.len();
-    let item = format!("torque:{last}:1");
-    let Verdict::Stop { lasting, .. } = site.judge("torque", &item, high * 1.2) else {
-        panic!("over the limit is no stop")
-    };
-    assert!(lasting);
-    let entries = [
-        Entry::measured("a", "torque", &item, high * 1.2),
-        Entry::measured("b", "torque", &item, high * 0.9),
-    ];
-    assert_eq!(
-        site.board(&entries).stops().count(),
-        1,
-        "a lower reading does not mend a stud"
-    );
-    let entries = [entries[0].clone(), decided("c", "torque", "a")];
-    assert_eq!(site.board(&entries).stops().count(), 0);
-}
-
-#[test]
 fn a_stop_holds_its_task_and_all_that_follow_until_it_is_ended() {
     let site = site();
     let mut entries = vec![
@@ -254,142 +234,6 @@ fn tasks_come_up_in_order_and_may_be_reopened() {
     assert_eq!(
         (state(&entries[..2], "set_out"), state(&entries, "set_out")),
         ("Done".to_owned(), "Now".to_owned())
-    );
-}
-
-#[test]
-fn a_wait_that_was_ticked_off_too_soon_is_told() {
-    let site = site();
-    let at = |id: &str, task: &str, moment: &str| Entry {
-        measured_at: Some(moment.into()),
-        ..done(id, task)
-    };
-    let entries = [
-        at("1", "cover", "2027-04-20T16:00:00Z"),
-        at("2", "harden", "2027-04-27T16:00:00Z"),
-    ];
-    let board = site.board(&entries);
-    let harden = board.task("harden").unwrap();
-    let hours = harden.task.lasts_h;
-    assert_eq!(harden.too_soon_h, Some(hours - 7.0 * 24.0));
-    assert!(
-        harden
-            .over_at
-            .as_deref()
-            .is_some_and(|over| over >= "2027-05-11"),
-        "{:?}",
-        harden.over_at
-    );
-    let late = [
-        entries[0].clone(),
-        at("2", "harden", "2027-09-01T08:00:00Z"),
-    ];
-    assert_eq!(site.board(&late).task("harden").unwrap().too_soon_h, None);
-    assert_eq!(
-        site.board(&entries[1..]).task("harden").unwrap().over_at,
-        None,
-        "what it waits for is open"
-    );
-}
-
-#[test]
-fn moments_and_days_are_held_against_each_other() {
-    let site = site();
-    let set = Entry::answered("1", "bond", "set_at", "2027-05-20T10:00");
-    let soon = Entry::answered("2", "resin_cures", "cured_at", "2027-05-20T14:00");
-    let late = Entry::answered("3", "resin_cures", "cured_at", "2027-05-30 10:00");
-    let stands = |entries: &[Entry]| site.board(entries).stops().count();
-    assert_eq!(
-        (
-            stands(&[set.clone(), soon.clone()]),
-            stands(&[set.clone(), late.clone()]),
-            stands(&[set, soon, late])
-        ),
-        (1, 0, 0)
-    );
-    let used = |day: &str| Entry {
-        measured_at: Some("2027-05-20T09:00:00Z".into()),
-        ..Entry::answered("4", "bond", "resin_use_by", day)
-    };
-    assert_eq!(
-        (stands(&[used("2027-05-19")]), stands(&[used("2027-05-20")])),
-        (1, 0)
-    );
-}
-
-#[test]
-fn what_cannot_be_kept_is_said() {
-    let site = site();
-    let said = |entry: &Entry| {
-        entry
-            .faults(site.tasks(), &site.items, &site.design.materials)
-            .iter()
-            .map(|fault| fault.field)
-            .collect::<Vec<_>>()
-    };
-    assert!(said(&done("1", "dig")).is_empty());
-    assert_eq!(said(&done("1", "dance")), ["task"]);
-    assert_eq!(said(&done("", "dig")), ["id"]);
-    assert_eq!(
-        said(&Entry {
-            who: "x".repeat(500),
-            ..done("1", "dig")
-        }),
-        ["who"]
-    );
-    assert_eq!(
-        said(&Entry {
-            who: "  ".into(),
-            ..done("1", "dig")
-        }),
-        ["who"]
-    );
-    assert!(
-        said(&Entry {
-            who: "観測者 مرصد 🔭".into(),
-            ..done("1", "dig")
-        })
-        .is_empty()
-    );
-    assert_eq!(
-        said(&Entry::measured("1", "inspect", "colour", 1.0)),
-        ["item"]
-    );
-    assert_eq!(
-        said(&Entry::measured("1", "pour", "pit_depth", 1.0)),
-        ["item"],
-        "an item of another task"
-    );
-    assert_eq!(
-        said(&Entry::measured("1", "inspect", "pit_depth", 900.0)),
-        ["value"]
-    );
-    assert_eq!(
-        said(&Entry::measured("1", "inspect", "pit_depth", f64::NAN)),
-        ["value"]
-    );
-    assert_eq!(
-        said(&Entry::answered("1", "inspect", "pit_depth", "none")),
-        ["value"]
-    );
-    assert_eq!(
-        said(&Entry::answered("1", "inspect", "soil_met", "custard")),
-        ["text"]
-    );
-    assert_eq!(
-        said(&Entry::answered("1", "bond", "set_at", "noon")),
-        ["text"]
-    );
-    assert_eq!(
-        said(&Entry::answered("1", "bond", "resin_use_by", "2027-02-30")),
-        ["text"]
-    );
-    assert_eq!(
-        said(&Entry {
-            decides: Some("2".into()),
-            ..Entry::new("1", "dig", Kind::Decided)
-        }),
-        ["text"]
     );
 }
 

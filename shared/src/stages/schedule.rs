@@ -5,6 +5,9 @@ mod concreting;
 mod finishing;
 pub(crate) mod frost;
 mod setting;
+mod waits;
+
+pub use waits::wait_hours;
 
 use serde::Serialize;
 
@@ -117,7 +120,7 @@ impl Plan {
     ) {
         let after: Vec<_> = after.iter().copied().filter(|id| self.has(id)).collect();
         let ready = after.iter().map(|id| self.done_h(id)).fold(0.0, f64::max);
-        let lasts_h = (lasts_h * 4.0).ceil() / 4.0;
+        let lasts_h = quarters(lasts_h);
         let (earliest_h, done_h) = if wait {
             (ready, ready + lasts_h)
         } else {
@@ -147,6 +150,11 @@ impl Plan {
             .find(|task| task.id == id)
             .map_or(0.0, |task| task.done_h)
     }
+}
+
+/// Up to a quarter of an hour.
+fn quarters(hours: f64) -> f64 {
+    (hours * 4.0).ceil() / 4.0
 }
 
 /// Puts the work in order.

@@ -39,7 +39,29 @@ pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Tr
         .iter()
         .filter_map(here)
         .collect();
-    Ok(Json(json!({ "entries": entries, "tasks": tasks, "materials": materials })).into_response())
+    let waits: BTreeMap<&str, &Option<String>> = board
+        .tasks
+        .iter()
+        .filter(|state| state.task.wait)
+        .map(|state| (state.task.id, &state.over_at))
+        .collect();
+    let needs: BTreeMap<&str, Vec<&str>> = board
+        .tasks
+        .iter()
+        .filter(|state| state.ticked.is_none() && !state.needs.is_empty())
+        .map(|state| {
+            let items = state.needs.iter().map(|item| item.id.as_str());
+            (state.task.id, items.collect())
+        })
+        .collect();
+    let answer = json!({
+        "entries": entries,
+        "tasks": tasks,
+        "waits": waits,
+        "needs": needs,
+        "materials": materials
+    });
+    Ok(Json(answer).into_response())
 }
 
 /// Keeps an entry, once however often it is sent.

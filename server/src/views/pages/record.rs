@@ -134,12 +134,13 @@ impl Work {
                 State::Now => now.push(view),
                 // Where the stop was found is where it is put right.
                 State::Held(by)
-                    if by.iter().any(|&place| {
-                        board
-                            .readings
-                            .get(place)
-                            .is_some_and(|stop| stop.entry.task == state.task.id)
-                    }) =>
+                    if by.is_empty()
+                        || by.iter().any(|&place| {
+                            board
+                                .readings
+                                .get(place)
+                                .is_some_and(|stop| stop.entry.task == state.task.id)
+                        }) =>
                 {
                     now.push(view)
                 }

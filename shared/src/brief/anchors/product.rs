@@ -57,6 +57,18 @@ impl Product {
     }
 }
 
+/// Time before full load in a dry hole at a temperature of the concrete, by the rule that the plan's own time came from: a stated
+/// time stays as stated; the usual one follows the temperature, and has an end.
+#[must_use]
+pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> {
+    let planned = &brief.anchors.product.cure_time;
+    if planned.origin == crate::brief::Origin::Assumed {
+        resin::times_at(&resin::generic_times(), temperature_c).map(|times| times.cure)
+    } else {
+        planned.value
+    }
+}
+
 const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
 /// The codes' range of the bond model.
 const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;

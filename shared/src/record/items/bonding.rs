@@ -69,6 +69,7 @@ fn depth(job: &Job, stud: usize) -> Item {
         "From the block's top, after blowing it out. Less than {} stops this stud.",
         units(embedment)
     ))
+    .needed()
 }
 
 fn diameter(job: &Job, stud: usize) -> Item {
@@ -135,7 +136,8 @@ fn batch(job: &Job, items: &mut Vec<Item>) {
             "as ordered",
             Asks::Text,
         )
-        .lead("Resin"),
+        .lead("Resin")
+        .needed(),
     );
     let past = Verdict::stop(
         "do not use it. Resin that is past its day may never harden.",
@@ -220,5 +222,6 @@ fn temperature(job: &Job) -> Item {
         units(least),
         units(most)
     ))
+    .needed()
     .from(resin::TIMES)
 }

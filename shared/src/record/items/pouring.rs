@@ -157,6 +157,7 @@ fn air(job: &Job) -> Item {
         "In the shade. At {} and below the pour stops.",
         units(FROST_C)
     ))
+    .needed()
     .from(curing::SOURCE)
 }
 
@@ -190,6 +191,7 @@ fn fresh_temperature(job: &Job) -> Item {
         units(least),
         units(HOT_C)
     ))
+    .needed()
     .from(fresh::TEMPERATURE)
 }
 

@@ -139,7 +139,8 @@ fn again(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let torque = &design.anchors.torque;
     let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
     vec![
-        ("Torque", say(torque.used)),
+        ("What to do", torque.says.clone()),
+        ("Torque", say(torque.set)),
         ("Torque never above", say(torque.high)),
     ]
 }
@@ -173,6 +174,7 @@ fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
     vec![
+        ("What to do", torque.says.clone()),
         ("Torque, pass by pass", passes.join(", ")),
         ("Order of the nuts", order.join(", ")),
         ("Torque never above", say(torque.high)),

@@ -1,5 +1,6 @@
 //! All that was entered, by revision of the plan, each measurement held against the plan as it stands.
 
+use stillground::record::gate::TASK_PREFIX;
 use stillground::record::{Entry, Kind, Reading, Verdict};
 
 use stillground::site_plan::prices::lines;
@@ -200,7 +201,12 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
         Kind::Note => text.to_owned(),
         Kind::Photo if text.is_empty() => "a photograph".to_owned(),
         Kind::Photo => format!("a photograph: {text}"),
-        Kind::Decided => format!("decided on a stop: {text}"),
+        Kind::Decided => match entry.decides.as_deref() {
+            Some(name) if name.starts_with(TASK_PREFIX) => {
+                format!("decided on the task as a whole: {text}")
+            }
+            _ => format!("decided on a stop: {text}"),
+        },
         Kind::Measured => match reading.item {
             Some(item) => format!(
                 "{}: {}",

@@ -1,6 +1,6 @@
 //! A task on the helper's page.
 
-use stillground::record::{Kind, State, TaskState, Verdict};
+use stillground::record::{Kind, Needed, State, TaskState, Verdict};
 
 use super::boxes::{BoxView, boxes};
 use super::desk::Desk;
@@ -41,6 +41,10 @@ pub struct TaskView {
     pub to_do: Vec<String>,
     /// Why it is held.
     pub held: Vec<String>,
+    /// What must be entered before it is ticked off, and is not yet.
+    pub needs: Vec<String>,
+    /// Whether a decision under the link that edits would let it be ticked off sooner: an open wait, or something missing.
+    pub may_be_decided: bool,
     /// Tasks that come before it and are open.
     pub waits_for: Vec<String>,
     /// Who ticked it off, and when.
@@ -53,6 +57,14 @@ pub struct TaskView {
     pub note: String,
     /// What is wrong with the form and no single box.
     pub errors: Vec<String>,
+}
+
+/// What must be entered before a task is ticked off, and is not yet.
+fn needs(state: &TaskState<'_>) -> Vec<String> {
+    if state.ticked.is_some() {
+        return Vec::new();
+    }
+    state.needs.iter().map(|item| item.title.clone()).collect()
 }
 
 impl Desk<'_> {
@@ -82,6 +94,10 @@ impl Desk<'_> {
             boxes: boxes(self, task.id, sheet),
             to_do: self.to_do(state),
             held: self.held(state),
+            needs: needs(state),
+            may_be_decided: state.ticked.is_none()
+                && !self.board.decided(task.id)
+                && (task.wait || !state.needs.is_empty()),
             waits_for: self.waits_for(state),
             ticked: state.ticked.map(|entry| self.by(&entry.id, &entry.who)),
             notes: self.said(task.id, Kind::Note),
@@ -105,7 +121,14 @@ impl Desk<'_> {
             .as_deref()
             .filter(|_| state.state == State::Now)
         {
-            return format!("over on {over}\u{a0}UTC by the record");
+            let counted = state
+                .counted_at
+                .as_deref()
+                .map(|words| format!(", counted {words}"))
+                .unwrap_or_default();
+            return format!(
+                "over on {over}\u{a0}UTC by the record{counted}; not to be ticked off before"
+            );
         }
         let planned = &state.task.earliest;
         match planned.as_str().cmp(self.today) {
@@ -144,7 +167,17 @@ impl Desk<'_> {
             Some(Verdict::Stop { why, ask, .. }) => Some(format!("{why} Ask: {ask}.")),
             _ => None,
         };
-        places.iter().filter_map(why).collect()
+        let first = state
+            .needs
+            .iter()
+            .filter(|item| places.is_empty() && item.needed == Needed::BeforeWork)
+            .map(|item| {
+                format!(
+                    "Not to be begun before this is entered: {}. {}",
+                    item.title, item.how
+                )
+            });
+        places.iter().filter_map(why).chain(first).collect()
     }
 
     fn waits_for(&self, state: &TaskState<'_>) -> Vec<String> {
