@@ -4,12 +4,12 @@
 //! whatever the torque. On grout the preload keeps plate and grout closed, and the joint turns like a rigid disc on the
 //! concrete (ribs are not counted: they make it stiffer); when the preload is gone, or the moment is greater than what opens it, the studs have to stretch.
 
+mod lines;
+
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::brief::anchors::Product;
-use crate::figure::Unit;
-use crate::notes::{Notes, Working};
 use crate::rules::annular_plate::{self, Plate};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub};
@@ -20,8 +20,10 @@ use crate::stages::anchors::situation::tightening_is_known;
 use crate::stages::block::Block;
 use crate::units::{
     Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
-    newton_metre_per_radian, newton_per_metre, square_millimetre,
+    newton_metre_per_radian, newton_per_metre,
 };
+
+pub use lines::workings;
 
 /// How much softer the bond may be than its short-term displacement factor says: cracked against uncracked concrete in
 /// the same assessment, 0.037 against 0.020.
@@ -304,133 +306,4 @@ fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
         pulled,
         pressed,
     }
-}
-
-/// The lines of calculation behind the foot's stiffness.
-pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
-    let per_mm = |stiffness: LinearStiffness| newton_per_metre::get(stiffness) / 1e6;
-    let mega = |stiffness: RotationalStiffness| newton_metre_per_radian::get(stiffness) / 1e6;
-    let anchors = &brief.anchors;
-    let thread = anchors.thread();
-    notes.working(
-        Working::new(
-            "joint.bond",
-            "Bond of one stud",
-            "k_b = π d h_ef/f",
-            resin::BOND_STIFFNESS,
-        )
-        .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
-        .with(
-            "h_ef",
-            millimetre::get(anchors.embedment.value),
-            Unit::Millimetre,
-        )
-        .with(
-            "f",
-            crate::units::millimetre_per_megapascal::get(anchors.product.displacement_short.value),
-            Unit::MillimetrePerMegapascal,
-        )
-        .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
-    );
-    notes.working(
-        Working::new(
-            "joint.bar",
-            "Free length of one stud",
-            "k_s = E A_s/l",
-            stud_group::RING,
-        )
-        .with("E", material::E_MPA, Unit::Megapascal)
-        .with(
-            "A_s",
-            square_millimetre::get(thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with(
-            "gap",
-            millimetre::get(brief.pier.gap.value),
-            Unit::Millimetre,
-        )
-        .gives(
-            "k_s",
-            per_mm(joint.bar).min(1e6),
-            Unit::KilonewtonPerMillimetre,
-        ),
-    );
-    notes.working(
-        Working::new(
-            "joint.plate",
-            "Plate between the wall and one stud",
-            "Kirchhoff's plate in harmonics round the axis",
-            annular_plate::PLATE,
-        )
-        .with(
-            "t",
-            millimetre::get(brief.pier.plate_thickness.value),
-            Unit::Millimetre,
-        )
-        .gives(
-            "k_p",
-            per_mm(joint.plate).min(1e6),
-            Unit::KilonewtonPerMillimetre,
-        ),
-    );
-    let (formula, source) = match joint.seat {
-        Seat::Nuts => ("K = n R²/2 ÷ (1/k_b + 1/k_s + 1/k_p)", stud_group::RING),
-        Seat::Bedded | Seat::Dished if tightening_is_known(brief) => (
-            "K = 4 E_c a³/[3(1 − ν²)], closed by the preload",
-            base_plate::DISC,
-        ),
-        Seat::Bedded | Seat::Dished => (
-            "as with the joint open, since nothing vouches for a preload",
-            base_plate::JOINT,
-        ),
-    };
-    notes.working(
-        Working::new(
-            "pier.base_joint_stiffness",
-            "Turning stiffness of the foot",
-            formula,
-            source,
-        )
-        .with("n", anchors.count.value, Unit::Count)
-        .with(
-            "R",
-            millimetre::get(anchors.circle_diameter.value) / 2.0,
-            Unit::Millimetre,
-        )
-        .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)
-        .with(
-            "K_low",
-            mega(joint.stiffness.low),
-            Unit::MeganewtonMetrePerRadian,
-        )
-        .with(
-            "K_high",
-            mega(joint.stiffness.high),
-            Unit::MeganewtonMetrePerRadian,
-        )
-        .gives(
-            "K",
-            mega(joint.stiffness.typical),
-            Unit::MeganewtonMetrePerRadian,
-        ),
-    );
-    let open = Working::new(
-        "joint.open",
-        "The same with the joint open",
-        "S_j = E z²/(1/k_T + 1/k_C); on nuts as above",
-        base_plate::JOINT,
-    );
-    let open = match joint.opened {
-        Some(parts) => open
-            .with("z", millimetre::get(parts.lever), Unit::Millimetre)
-            .with("k_T", millimetre::get(parts.pulled), Unit::Millimetre)
-            .with("k_C", millimetre::get(parts.pressed), Unit::Millimetre),
-        None => open.with(
-            "K",
-            mega(joint.stiffness.typical),
-            Unit::MeganewtonMetrePerRadian,
-        ),
-    };
-    notes.working(open.gives("K_open", mega(joint.open), Unit::MeganewtonMetrePerRadian));
 }
