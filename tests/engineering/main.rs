@@ -47,6 +47,7 @@ mod stud_forms;
 mod stud_practice;
 mod sun_and_star;
 mod torque;
+mod torque_seats;
 mod tubes;
 mod vertical_cut;
 mod wind_on_piers;

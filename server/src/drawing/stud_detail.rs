@@ -55,7 +55,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         plate: m(design.pier.plate_thickness),
         grouted: brief.pier.levelling.value == Levelling::Grout,
         resin_ml: millilitre::get(anchors.setting.resin_per_hole),
-        torque_n_m: newton_metre::get(anchors.torque.used),
+        torque_n_m: newton_metre::get(anchors.torque.set),
     }
 }
 

@@ -2,7 +2,9 @@
 
 use crate::site_plan::anchors::{Size, StrengthClass};
 use crate::source::{Source, Standing};
-use crate::units::{Area, Length, Pressure, megapascal, millimetre, square_millimetre};
+use crate::units::{
+    Area, Length, Moment, Pressure, megapascal, millimetre, newton_metre, square_millimetre,
+};
 
 /// Thread sizes and stress areas.
 pub const THREADS: Source = Source::new(
@@ -18,6 +20,16 @@ pub const DRILL: Source =
 pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
 /// Strengths of stainless studs.
 pub const STAINLESS: Source = Source::new("ISO 3506-1", "2009", "Table 2", Standing::SecondHand);
+
+/// Largest torque that the sheets of bonded studs allow; the row of each size in `torque_ceilings.csv` says which was read.
+pub const CEILING: Source = Source::new(
+    "Published sheets of bonded studs",
+    "",
+    "least largest torque for the thread, rounded down; of M12 and up from memory, of M10 read",
+    Standing::FromMemory,
+);
+/// Nearer to an edge than so many diameters those sheets allow about half.
+pub const NEAR_EDGE_DIAMETERS: f64 = 5.0;
 
 /// A size of stud with what belongs to it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -89,6 +101,20 @@ pub fn thread(size: Size) -> Thread {
         usual_embedment: mm(11),
         brush: mm(12),
     }
+}
+
+/// The torque that no nut passes before the product's own sheet is at hand: the least that published sheets of bonded studs
+/// allow for the thread, half of it nearer than five diameters to an edge.
+///
+/// # Source
+/// One epoxy's sheet and two of inch rods (read), others from memory; `torque_ceilings.csv` has each figure with its mark.
+/// # Valid for
+/// Solid concrete; hollow masonry takes far less.
+#[must_use]
+pub fn torque_ceiling(size: Size, edge: Length) -> Moment {
+    let row = row(include_str!("../../data/torque_ceilings.csv"), size.key());
+    let near = edge < thread(size).diameter * NEAR_EDGE_DIAMETERS;
+    newton_metre::new(number(&row, 1) * if near { 0.5 } else { 1.0 })
 }
 
 /// The row of a strength class, for a size.

@@ -23,7 +23,7 @@ use crate::brief::Brief;
 use crate::notes::{Found, Notes};
 use crate::stages::block::Block;
 use crate::stages::joint::{self, Joint};
-use crate::stages::pier::Pier;
+use crate::stages::loads::Loads;
 use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millimetre};
 
 pub use actions::Action;
@@ -91,12 +91,12 @@ pub struct Anchors {
 
 /// Finds the studs.
 #[must_use]
-pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
+pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
     let mut notes = Notes::default();
     let anchors = &brief.anchors;
     let situation = Situation::of(brief, block);
     let group = layout::group(brief, block);
-    let actions = actions::all(brief, pier);
+    let actions = actions::all(loads);
     let mut both = verdict::find(&situation, &group, &actions, &mut notes);
     if let Some(verdict) = both.chosen(brief) {
         verdict::put_checks(&situation, &group, verdict, &both.resistances, &mut notes);
@@ -108,8 +108,11 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
         brief,
         situation.seat,
         &screw,
-        both.resistances.single.design(Mode::BondSustained),
-        flexure::most_preload(&situation),
+        group.nearest_edge(),
+        torque::Bears {
+            lasting: both.resistances.single.design(Mode::BondSustained),
+            bending: flexure::most_preload(&situation),
+        },
     );
     torque::notes(brief, &torque, &screw, &mut notes);
     let preload = screw.preload(torque.used);
@@ -121,7 +124,7 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Anchors> {
     );
     both.sustain(&situation, preload.high);
     foot::checks(&situation, both.chosen(brief), &mut notes);
-    let flexure = flexure::find(&situation, block, &screw, torque.used, &mut notes);
+    let flexure = flexure::find(&situation, block, &screw, torque.set, &mut notes);
     let joint = joint::base_joint(brief, block);
     let keeping = keeping::find(
         &situation,

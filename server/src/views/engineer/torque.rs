@@ -26,7 +26,7 @@ pub(super) fn listing(design: &Design, units: Units) -> Listing {
     let other = torque.cases.iter().filter(|case| !case.built);
     let others = other.map(|case| {
         vec![
-            format!("{}, not built", case.seat.name()),
+            format!("{}, not built", case.name),
             say(case.high),
             what(case.what),
         ]

@@ -7,7 +7,7 @@ use crate::units::{Force, Length, Pressure, megapascal, millimetre};
 /// Bond and its factors.
 pub const BOND: Source = clause("7.2.1.6", Standing::SecondHand);
 /// Bond under sustained load.
-pub const SUSTAINED: Source = clause("7.2.1.6 (2)", Standing::SecondHand);
+pub const SUSTAINED: Source = clause("7.2.1.6 (2), sustained actions", Standing::FromMemory);
 
 /// Sustained-load factor taken where the product states none.
 pub const SUSTAINED_DEFAULT_RATIO: f64 = 0.6;

@@ -61,10 +61,7 @@ pub fn steps(
     let anchors = &brief.anchors;
     let temperature = units.say(anchors.concrete_temperature_c.value, Unit::Celsius);
     let step = |id, says: String| Step { id, says };
-    let first = torque
-        .passes
-        .first()
-        .map_or(torque.used, |pass| pass.torque);
+    let first = torque.passes.first().map_or(torque.set, |pass| pass.torque);
     let mut steps = vec![
         step("drill", format!("Drill each hole {} wide and {} deep, upright, through a template; a diamond core leaves walls too smooth unless the product allows it.", mm(anchors.hole_diameter.value), mm(setting::hole_depth(brief)))),
         step("clean", format!("Clean from the bottom up: blow {n} times, brush {n} times with a round brush of {brush}, blow {n} times, until no dust comes. No water may stand in the hole. Dust left behind can halve the bond.", n = setting.cleaning_rounds, brush = mm(setting.brush))),
@@ -74,7 +71,8 @@ pub fn steps(
         step("leave", format!("Leave the stud alone. A nut may be run down by hand after {}, never with a spanner.", time(setting.snug_after, Unit::Hour, 1.0))),
         step("snug", format!("Full torque not before {} at {temperature}: first pass at {}.", time(setting.cure_time, Unit::Hour, 1.0), units.say(newton_metre::get(first), Unit::NewtonMetre))),
         step("seat", seat.words().to_owned()),
-        step("again", "Check the torque after a day, after a week, then every year: turn to the torque and no further.".to_owned()),
+        step("torque", torque.says.clone()),
+        step("again", "Check the torque after a day, after a week, then every year: turn to the same torque, never above it.".to_owned()),
     ];
     if let (Seat::Nuts, Some(gap)) = (seat, nut_gap) {
         let says = format!(
@@ -82,7 +80,7 @@ pub fn steps(
              yield strength. Feeler gauges under the plate show it; three studs always seat, four or more need care.",
             mm(gap)
         );
-        steps.insert(steps.len() - 3, step("level", says));
+        steps.insert(steps.len() - 4, step("level", says));
     }
     steps
 }
@@ -111,12 +109,12 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
             Source::new("Assessments of bonded anchors", "", "largest installation torque", Standing::FromMemory),
         );
     }
-    if brief.anchors.torque.is_none() && brief.anchors.max_torque.is_none() {
+    if brief.anchors.max_torque.is_none() {
         notes.caution(
             "anchors.torque_unit",
             When::Tightening,
-            "The largest torque that the resin's product allows was not given. Look it up on its sheet, in newton metres, before a wrench is set: \
-             where it is lower than this plan's torque, it rules.",
+            "The largest torque that the resin's product allows was not given. Look it up on its sheet, in newton metres, and enter it before a \
+             wrench is set: the nuts are not tightened until it is there.",
             SETTING,
         );
     }

@@ -1,10 +1,12 @@
 //! What tightening bends: the base plate and the lowest part of the column's wall, where the plate rests under the column
 //! alone and nothing stands under it at the studs. Builders do it on purpose, so that the plate pulls like a spring.
 
+mod lines;
+
 use serde::Serialize;
 
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, Working};
+use crate::notes::Notes;
 use crate::rules::annular_plate::{self, Dish, Plate};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::vdi_2230_2015::loss;
@@ -12,7 +14,7 @@ use crate::source::Source;
 use crate::stages::anchors::foot::grade;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
-use crate::stages::anchors::torque::Screw;
+use crate::stages::anchors::torque::{Screw, Way};
 use crate::stages::block::Block;
 use crate::stages::joint;
 use crate::units::{
@@ -148,7 +150,7 @@ pub fn find(
     let [dished_foot, nuts] =
         [Seat::Dished, Seat::Nuts].map(|seat| joint::joint_on(brief, block, seat));
     let mut found = Flexure {
-        acts: situation.seat == Seat::Dished,
+        acts: Way::of(brief, situation.seat) == Way::Straight,
         pull,
         plate: dish.at_studs,
         slope_ratio: dish.slope_ratio,
@@ -178,8 +180,8 @@ pub fn find(
         says: Vec::new(),
     };
     found.says = says(situation, &found);
-    workings(situation, &found, notes);
-    checks(situation, &found, notes);
+    lines::workings(situation, &found, notes);
+    lines::checks(situation, &found, notes);
     Some(found)
 }
 
@@ -218,19 +220,23 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     };
     let pull = units.say(kilonewton::get(found.pull), Unit::Kilonewton);
     let torque = units.say(newton_metre::get(found.most_torque), Unit::NewtonMetre);
-    let first = match situation.seat {
-        Seat::Dished => {
-            format!(
-                "The plate rests under the column alone. Studs that pull {pull} each draw it down by {} at the studs",
-                mm(found.plate)
-            )
-        }
-        Seat::Nuts => format!(
+    let first = match Way::of(situation.brief, situation.seat) {
+        Way::Ungrouted => format!(
+            "Nothing stands under the plate at the studs yet, so that it is not tightened. Were it done all the same, studs that pull {pull} \
+             each would draw it down by {} at the studs",
+            mm(found.plate)
+        ),
+        Way::Straight => format!(
+            "The plate lies straight on the concrete and is taken to bear under the column's wall alone, as one that is not flat to a tenth \
+             of a millimetre does. Studs that pull {pull} each draw it down by {} at the studs",
+            mm(found.plate)
+        ),
+        Way::Nuts => format!(
             "With tight nuts under the plate nothing of this bends. Were they slack or left out, the same torque would pull {pull} at each \
              stud and draw the plate down by {}",
             mm(found.plate)
         ),
-        Seat::Bedded => format!(
+        Way::Grouted => format!(
             "On grout the plate stays flat. Before grout is under it, the same torque would pull {pull} at each stud and draw the plate \
              down by {}",
             mm(found.plate)
@@ -286,112 +292,4 @@ pub fn most_preload(situation: &Situation) -> Option<Force> {
     let worst =
         megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress)) * PEAK_FACTOR;
     (worst > 0.0).then(|| one * (megapascal::get(capacity) / worst))
-}
-
-fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
-    let mpa = megapascal::get;
-    notes.working(
-        Working::new(
-            "anchors.nut_gap",
-            "How far a lower nut may be off the plane of the others",
-            "gap at which the wall's bending reaches half its yield strength",
-            annular_plate::PLATE,
-        )
-        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
-        .gives("δ", millimetre::get(found.nut_gap), Unit::Millimetre),
-    );
-    let title = if found.acts {
-        "Slope of plate and wall under the highest preload"
-    } else {
-        "Slope of plate and wall if nothing stood under the plate at the studs"
-    };
-    notes.working(
-        Working::new(
-            "anchors.flexure",
-            title,
-            "harmonic 0 of the plate on the edge of a long cylinder",
-            annular_plate::WALL,
-        )
-        .with("F", kilonewton::get(found.pull), Unit::Kilonewton)
-        .with("w", millimetre::get(found.plate), Unit::Millimetre)
-        .with("peaks", PEAK_FACTOR, Unit::One)
-        .with("σ_wall", mpa(found.wall_stress), Unit::Megapascal)
-        .with("σ_plate", mpa(found.plate_stress), Unit::Megapascal)
-        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
-        .gives("θ", found.slope_ratio, Unit::One),
-    );
-    notes.working(
-        Working::new(
-            "anchors.flexure_wall_height",
-            "Height of wall that bends with the plate",
-            "π/β, β = [3(1 − ν²)]^¼/√(a t)",
-            annular_plate::WALL,
-        )
-        .with(
-            "a",
-            millimetre::get(joint::plate(situation.brief).wall_radius),
-            Unit::Millimetre,
-        )
-        .with(
-            "t",
-            millimetre::get(situation.brief.pier.wall.value),
-            Unit::Millimetre,
-        )
-        .with("as builders say", LOWEST_MM, Unit::Millimetre)
-        .gives("z", millimetre::get(found.wall_height), Unit::Millimetre),
-    );
-    notes.working(
-        Working::new(
-            "anchors.flexure_kept",
-            "Preload left when the resin has crept a little, over a bent plate",
-            "1 − δ/[F (1/k_plate + 1/k_stud)]",
-            PRACTICE,
-        )
-        .with("δ", CREPT_MM, Unit::Millimetre)
-        .with(
-            "k_plate",
-            newton_per_metre::get(found.spring) / 1e6,
-            Unit::KilonewtonPerMillimetre,
-        )
-        .with("under a stiff plate", found.kept_stiff_ratio, Unit::One)
-        .gives("F/F₀", found.kept_ratio, Unit::One),
-    );
-}
-
-fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) {
-    if !found.acts {
-        return;
-    }
-    let units = situation.brief.units;
-    let capacity = megapascal::get(found.yield_strength) * ELASTIC_SHARE_RATIO;
-    let fields: &[&str] = &[
-        "anchors.torque_n_m",
-        "pier.plate_thickness_mm",
-        "pier.wall_mm",
-        "anchors.circle_diameter_mm",
-        "anchors.lower_nuts",
-    ];
-    for (id, title, stress) in [
-        (
-            "anchors.flexure_wall",
-            "Does the column wall stay elastic when the nuts are tightened?",
-            found.wall_stress,
-        ),
-        (
-            "anchors.flexure_plate",
-            "Does the base plate stay elastic when the nuts are tightened?",
-            found.plate_stress,
-        ),
-    ] {
-        notes.check(
-            Check::at_most(id, title, megapascal::get(stress), capacity, Unit::Megapascal, annular_plate::PLATE)
-                .note(format!(
-                    "A fifth of the yield strength is to stay in hand, so that it springs back. The studs draw the plate down by {}; the bending dies out \
-                     within about {} of wall. A quarter is added for peaks near single studs.",
-                    units.say(millimetre::get(found.plate), Unit::Millimetre),
-                    units.say(millimetre::get(found.wall_height), Unit::Millimetre)
-                ))
-                .moved_by(fields),
-        );
-    }
 }

@@ -32,6 +32,12 @@ impl Seat {
         }
     }
 
+    /// Whether grout goes under the plate before a nut is tightened.
+    #[must_use]
+    pub fn wants_grout(brief: &Brief) -> bool {
+        brief.pier.levelling.value == Levelling::Grout || Self::of(brief) == Self::Dished
+    }
+
     /// Whether the preload pulls on the bond.
     #[must_use]
     pub fn pulls_on_bond(self) -> bool {
@@ -62,8 +68,8 @@ impl Seat {
                  it lasts it keeps the joint closed, which makes the foot about ten times as stiff."
             }
             Self::Dished => {
-                "The plate rests under the column alone, with a gap under the studs and no lower nuts. The preload pulls on the \
-                 resin and bends the plate and the foot of the column's wall."
+                "The lower nuts are backed off or left out, and nothing is under the plate at the studs. Do not tighten it like that: it \
+                 would only bend the plate and the foot of the column's wall. Grout under the plate first; then it stands as on grout."
             }
         }
     }

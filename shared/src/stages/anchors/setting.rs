@@ -58,6 +58,16 @@ pub fn hole_depth(brief: &Brief) -> Length {
     brief.anchors.embedment.value + millimetre::new(DUST_MM)
 }
 
+/// Time before full load in the plan's holes: twice as long in wet ones as in dry.
+#[must_use]
+pub fn cure_in_hole(brief: &Brief, dry: Time) -> Time {
+    if brief.anchors.hole.value == Hole::Wet {
+        dry * 2.0
+    } else {
+        dry
+    }
+}
+
 /// Finds how the studs are set.
 #[must_use]
 pub fn find(brief: &Brief) -> Setting {
@@ -83,12 +93,10 @@ pub fn find(brief: &Brief) -> Setting {
         product.purge.value,
         product.cartridge.value,
     );
-    let wet_factor = if anchors.hole.value == Hole::Wet {
-        2.0
-    } else {
-        1.0
-    };
-    let cure_time = product.cure_time.value.map(|cure| cure * wet_factor);
+    let cure_time = product
+        .cure_time
+        .value
+        .map(|cure| cure_in_hole(brief, cure));
     let snug = gel.zip(cure_time).map(|(gel, cure)| {
         hour::new((hour::get(gel) * SNUG_AFTER_GEL_FACTOR).min(hour::get(cure)))
     });

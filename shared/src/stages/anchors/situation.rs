@@ -97,10 +97,12 @@ impl<'a> Situation<'a> {
     }
 }
 
-/// Whether a product's bond strength, or a torque, is known.
+/// Whether a product's bond strength, its largest torque, or a torque is known.
 #[must_use]
 pub fn tightening_is_known(brief: &Brief) -> bool {
-    brief.anchors.product.known() || brief.anchors.torque.is_some()
+    brief.anchors.product.known()
+        || brief.anchors.max_torque.is_some()
+        || brief.anchors.torque.is_some()
 }
 
 /// Which studs a resistance is for.

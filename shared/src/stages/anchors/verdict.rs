@@ -307,7 +307,7 @@ impl Both {
 
     /// Holds the preload against the bond as a pull that lasts, where it hangs in the bond.
     pub fn sustain(&mut self, situation: &Situation, preload: Force) {
-        if !situation.seat.pulls_on_bond() {
+        if !situation.seat.pulls_on_bond() || !situation.brief.anchors.product.known() {
             return;
         }
         for (code, verdict, of) in [

@@ -3,8 +3,9 @@
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
 use crate::site_plan::block::Reinforcement;
-use crate::site_plan::pier::{Fill, Levelling};
+use crate::site_plan::pier::Fill;
 use crate::source::{Source, Standing};
+use crate::stages::anchors::Seat;
 use crate::units::metre;
 
 use super::Job;
@@ -110,7 +111,7 @@ fn tightening(job: &Job, notes: &mut Notes) {
          Never exceed the torque that the resin's maker allows; a stud that pops out of its hole goes past your face.",
         Source::common_practice("torque wrenches"),
     );
-    if job.brief.pier.levelling.value == Levelling::Grout {
+    if Seat::wants_grout(job.brief) {
         notes.caution(
             "tighten.grout",
             When::Tightening,

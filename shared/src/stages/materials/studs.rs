@@ -2,7 +2,7 @@
 
 use crate::figure::Unit;
 use crate::site_plan::anchors::LowerNuts;
-use crate::site_plan::pier::Levelling;
+use crate::stages::anchors::Seat;
 use crate::units::{metre, millilitre, millimetre};
 
 use super::lengths::Offer;
@@ -125,8 +125,8 @@ fn resin(job: &Job, list: &mut List) {
 fn bed(job: &Job, list: &mut List) {
     let gap = metre::get(job.pier.gap);
     let side = metre::get(job.pier.plate_side);
-    match job.brief.pier.levelling.value {
-        Levelling::Nuts => list.buy(
+    if !Seat::wants_grout(job.brief) {
+        list.buy(
             "shim",
             "Brass or steel shim, assorted",
             pieces(1.0),
@@ -135,38 +135,37 @@ fn bed(job: &Job, list: &mut List) {
                 "the last thousandths of an inch under a nut",
             ),
             "one set",
-        ),
-        Levelling::Grout => {
-            let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
-            list.buy(
-                "grout",
-                format!(
-                    "Non-shrink flowing grout in bags of {}",
-                    job.say(GROUT_BAG_KG, Unit::Kilogram)
-                ),
-                pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
-                "the bed under the plate",
-                format!(
-                    "{} with a fifth for waste; at least as strong as the block",
-                    job.say(volume * 1000.0, Unit::Litre)
-                ),
-            );
-            list.buy(
-                "grout-shims",
-                "Steel shims, stacks of assorted thickness",
-                pieces(4.0),
-                "carrying the plate while the grout sets",
-                "levelled first; taken out, or left below the surface",
-            );
-            list.buy(
-                "grout-dam",
-                "Foam strip or timber for a dam",
-                (up(4.0 * (side + 4.0 * gap), 0.5), Unit::Metre),
-                "holding the grout",
-                "with a head on one side to pour from",
-            );
-        }
+        );
+        return;
     }
+    let volume = (side + 2.0 * gap).powi(2) * gap * 1.2;
+    list.buy(
+        "grout",
+        format!(
+            "Non-shrink flowing grout in bags of {}",
+            job.say(GROUT_BAG_KG, Unit::Kilogram)
+        ),
+        pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
+        "the bed under the plate",
+        format!(
+            "{} with a fifth for waste; at least as strong as the block",
+            job.say(volume * 1000.0, Unit::Litre)
+        ),
+    );
+    list.buy(
+        "grout-shims",
+        "Steel shims, stacks of assorted thickness",
+        pieces(4.0),
+        "carrying the plate while the grout sets",
+        "levelled first; taken out, or left below the surface",
+    );
+    list.buy(
+        "grout-dam",
+        "Foam strip or timber for a dam",
+        (up(4.0 * (side + 4.0 * gap), 0.5), Unit::Metre),
+        "holding the grout",
+        "with a head on one side to pour from",
+    );
 }
 
 fn holes(job: &Job, list: &mut List) {

@@ -98,10 +98,7 @@ fn drilling(list: &mut List) {
 
 fn tightening(job: &Job, list: &mut List) {
     let size = job.brief.anchors.size.value.key();
-    let torque = job.say(
-        newton_metre::get(job.anchors.torque.used),
-        Unit::NewtonMetre,
-    );
+    let torque = job.say(newton_metre::get(job.anchors.torque.set), Unit::NewtonMetre);
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(
             "torque-wrench",

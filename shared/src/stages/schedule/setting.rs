@@ -3,8 +3,10 @@
 use crate::figure::Unit;
 use crate::notes::When;
 use crate::rules::en_1992_1_1_2004::maturity;
-use crate::site_plan::pier::{Fill, Levelling};
-use crate::units::{hour, kilogram, millimetre, newton_metre};
+use crate::site_plan::pier::Fill;
+use crate::stages::anchors::Seat;
+use crate::stages::anchors::torque::WaitsFor;
+use crate::units::{hour, kilogram, millimetre};
 
 use super::{Job, Plan};
 
@@ -98,7 +100,7 @@ fn standing(job: &Job, plan: &mut Plan) {
             "All lower nuts or shims within four thousandths of an inch, the level turned end for end.",
         ),
     );
-    if job.brief.pier.levelling.value == Levelling::Grout {
+    if Seat::wants_grout(job.brief) {
         let pace = maturity::pace_factor(job.brief.work.temperature_c.value.max(5.0));
         plan.work(
             When::Tightening,
@@ -132,6 +134,19 @@ fn standing(job: &Job, plan: &mut Plan) {
     }
 }
 
+/// What the nuts are tightened to: the torque's own sentence, and the rounds where it may be done.
+fn tightening_says(job: &Job) -> String {
+    let torque = &job.anchors.torque;
+    match torque.waits_for {
+        WaitsFor::Sheet => torque.says.clone(),
+        WaitsFor::Nothing | WaitsFor::Grout => format!(
+            "In a star and in {} rounds. {}",
+            torque.passes.len().max(1),
+            torque.says
+        ),
+    }
+}
+
 fn tightening(job: &Job, plan: &mut Plan) {
     plan.work(
         When::Tightening,
@@ -139,14 +154,7 @@ fn tightening(job: &Job, plan: &mut Plan) {
         "Tighten the nuts",
         &["level", "grout_sets"],
         0.5 + 0.1 * job.brief.anchors.count.value,
-        format!(
-            "In a star and in {} rounds up to {}, and never more than the product allows.",
-            job.anchors.torque.passes.len().max(1),
-            job.brief.units.say(
-                newton_metre::get(job.anchors.torque.used),
-                Unit::NewtonMetre
-            )
-        ),
+        tightening_says(job),
     );
     plan.wait(
         When::Tightening,
@@ -162,7 +170,7 @@ fn tightening(job: &Job, plan: &mut Plan) {
         "Check the torque after a day",
         &["relax_day"],
         0.25,
-        "What has bedded in is made up, to the same torque.",
+        "What has bedded in is made up, to the same torque and never above it.",
     );
     plan.wait(
         When::Tightening,

@@ -36,12 +36,7 @@ fn tightening(torque: &Torque, units: Units) -> Chapter {
         title: "How tight, and in which order",
         told: Vec::new(),
         words: vec![
-            format!(
-                "Tighten each nut to {}; between {} and {} is good.",
-                say(torque.recommended, units),
-                say(torque.low, units),
-                say(torque.high, units)
-            ),
+            torque.says.clone(),
             format!(
                 "Go crosswise, by the numbers on the drawing: {}.",
                 order.join(", ")
@@ -86,9 +81,9 @@ fn seats(anchors: &Anchors, units: Units) -> Chapter {
         anchors.torque.cases.iter().partition(|case| case.built);
     let row = |case: &stillground::stages::anchors::torque::Case| {
         let name = if case.built {
-            format!("{}, as built here", case.seat.name())
+            format!("{}, as built here", case.name)
         } else {
-            case.seat.name().to_owned()
+            case.name.to_owned()
         };
         (
             name,

@@ -1,7 +1,7 @@
 //! What is filled in by hand, and what hangs on the observatory's wall.
 
 use stillground::figure::Unit;
-use stillground::units::{metre, millimetre, newton_metre};
+use stillground::units::{metre, millimetre};
 
 use crate::lettering::Face;
 use crate::views::pdf::Sheet;
@@ -90,17 +90,7 @@ fn torque(flow: &mut Flow, sheet: &Sheet<'_>) {
         return;
     }
     flow.heading("Torque at each nut");
-    let torque = sheet.brief.anchors.torque.map_or_else(
-        || "Torque as on the sheet of the studs, never above the product's own limit.".to_owned(),
-        |torque| {
-            let said = sheet
-                .brief
-                .units
-                .say(newton_metre::get(torque), Unit::NewtonMetre);
-            format!("Torque stated {said}, never above the product's own limit.")
-        },
-    );
-    flow.lead(&torque);
+    flow.lead(&sheet.design.anchors.torque.says);
     let rows: Vec<Vec<Cell>> = (1..=sheet.design.anchors.studs.len())
         .map(|stud| {
             vec![

@@ -1,0 +1,118 @@
+//! The checks and lines of calculation of what tightening bends.
+
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, Working};
+use crate::rules::annular_plate;
+use crate::stages::anchors::situation::Situation;
+use crate::stages::joint;
+use crate::units::{kilonewton, megapascal, millimetre, newton_per_metre};
+
+use super::{CREPT_MM, ELASTIC_SHARE_RATIO, Flexure, LOWEST_MM, PEAK_FACTOR, PRACTICE};
+
+pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
+    let mpa = megapascal::get;
+    notes.working(
+        Working::new(
+            "anchors.nut_gap",
+            "How far a lower nut may be off the plane of the others",
+            "gap at which the wall's bending reaches half its yield strength",
+            annular_plate::PLATE,
+        )
+        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
+        .gives("δ", millimetre::get(found.nut_gap), Unit::Millimetre),
+    );
+    let title = if found.acts {
+        "Slope of plate and wall under the highest preload"
+    } else {
+        "Slope of plate and wall if nothing stood under the plate at the studs"
+    };
+    notes.working(
+        Working::new(
+            "anchors.flexure",
+            title,
+            "harmonic 0 of the plate on the edge of a long cylinder",
+            annular_plate::WALL,
+        )
+        .with("F", kilonewton::get(found.pull), Unit::Kilonewton)
+        .with("w", millimetre::get(found.plate), Unit::Millimetre)
+        .with("peaks", PEAK_FACTOR, Unit::One)
+        .with("σ_wall", mpa(found.wall_stress), Unit::Megapascal)
+        .with("σ_plate", mpa(found.plate_stress), Unit::Megapascal)
+        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
+        .gives("θ", found.slope_ratio, Unit::One),
+    );
+    notes.working(
+        Working::new(
+            "anchors.flexure_wall_height",
+            "Height of wall that bends with the plate",
+            "π/β, β = [3(1 − ν²)]^¼/√(a t)",
+            annular_plate::WALL,
+        )
+        .with(
+            "a",
+            millimetre::get(joint::plate(situation.brief).wall_radius),
+            Unit::Millimetre,
+        )
+        .with(
+            "t",
+            millimetre::get(situation.brief.pier.wall.value),
+            Unit::Millimetre,
+        )
+        .with("as builders say", LOWEST_MM, Unit::Millimetre)
+        .gives("z", millimetre::get(found.wall_height), Unit::Millimetre),
+    );
+    notes.working(
+        Working::new(
+            "anchors.flexure_kept",
+            "Preload left when the resin has crept a little, over a bent plate",
+            "1 − δ/[F (1/k_plate + 1/k_stud)]",
+            PRACTICE,
+        )
+        .with("δ", CREPT_MM, Unit::Millimetre)
+        .with(
+            "k_plate",
+            newton_per_metre::get(found.spring) / 1e6,
+            Unit::KilonewtonPerMillimetre,
+        )
+        .with("under a stiff plate", found.kept_stiff_ratio, Unit::One)
+        .gives("F/F₀", found.kept_ratio, Unit::One),
+    );
+}
+
+pub(super) fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) {
+    if !found.acts {
+        return;
+    }
+    let units = situation.brief.units;
+    let capacity = megapascal::get(found.yield_strength) * ELASTIC_SHARE_RATIO;
+    let fields: &[&str] = &[
+        "anchors.torque_n_m",
+        "pier.plate_thickness_mm",
+        "pier.wall_mm",
+        "anchors.circle_diameter_mm",
+        "anchors.lower_nuts",
+    ];
+    for (id, title, stress) in [
+        (
+            "anchors.flexure_wall",
+            "Does the column wall stay elastic when the nuts are tightened?",
+            found.wall_stress,
+        ),
+        (
+            "anchors.flexure_plate",
+            "Does the base plate stay elastic when the nuts are tightened?",
+            found.plate_stress,
+        ),
+    ] {
+        notes.check(
+            Check::at_most(id, title, megapascal::get(stress), capacity, Unit::Megapascal, annular_plate::PLATE)
+                .note(format!(
+                    "A fifth of the yield strength is to stay in hand, so that it springs back. The studs draw the plate down by {}; the bending dies out \
+                     within about {} of wall. A quarter is added for peaks near single studs.",
+                    units.say(millimetre::get(found.plate), Unit::Millimetre),
+                    units.say(millimetre::get(found.wall_height), Unit::Millimetre)
+                ))
+                .moved_by(fields),
+        );
+    }
+}
