@@ -36,5 +36,6 @@ mod store;
 mod strain;
 mod tiles;
 mod under_base;
+mod verdict;
 mod waits;
 mod watched;

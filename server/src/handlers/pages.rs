@@ -19,6 +19,7 @@ mod save;
 mod sent;
 mod sheet;
 mod step;
+mod versions;
 mod who;
 
 use axum::Router;
@@ -49,6 +50,7 @@ pub fn routes() -> Router<App> {
         .route("/example/template.dxf", get(plan::workshop))
         .route("/example/materials.csv", get(files::materials))
         .route("/example/schedule.ics", get(files::calendar))
+        .route("/versions", get(versions::show))
         .route("/s/{token}", get(sheet::check))
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))

@@ -29,6 +29,7 @@ pub mod side;
 pub mod stale;
 pub mod step;
 pub mod summary;
+pub mod versions;
 pub mod working;
 
 use askama::Template;

@@ -173,7 +173,7 @@ pub fn stage(
 }
 
 const SHAPE_CHECK: &str = "ground_stiffness.solved";
-const SHAPE_TITLE: &str = "The ground's hold on the block can be calculated";
+const SHAPE_TITLE: &str = "Can the ground's hold on the block be calculated?";
 
 /// The block and its contact, as the half-space sees them.
 #[must_use]

@@ -54,15 +54,15 @@ fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         .first()
         .is_some_and(|mode| mode.mount_share_ratio > 0.5);
     let soft = if mount {
-        " Most of the bending is in the mount itself, which no pier cures."
+        " Most of the bending is in the mount itself, which no pier can make stiffer."
     } else {
         ""
     };
     still(notes,
         Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
             .note(format!(
-                "In the softest ground thought likely, whose own mass goes along a little, the first swing is at {}. Below some {} a step begins to ring instead of \
-                 merely pushing.{soft}",
+                "On the softest soil considered likely, with some soil moving with the block, the first natural frequency is {}. Below about \
+                 {}, footsteps make the pier ring.{soft}",
                 brief.units.say(first, Unit::Hertz),
                 brief.units.say(FIRST_HZ, Unit::Hertz)
             ))
@@ -85,8 +85,8 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     still(notes,
         Check::at_most("motion.wind", title, wind.worst_arcsec, motion.budget_arcsec, Unit::Arcsecond, OURS)
             .note(format!(
-                "At the telescope the wind is {}. Its flutter, as the amplitude of a swing, is held against the budget; a single gust \
-                 in ten minutes moves the star by {}, and the steady part by {}, which guiding takes out.",
+                "At the telescope the wind is {}. The fluctuating part of the wind is compared with the limit; the \
+                 strongest gust in ten minutes moves the star by {}, and the steady wind by {}, which guiding removes.",
                 brief.units.say(wind.speed_m_s, Unit::MetrePerSecond),
                 say(wind.gust_arcsec),
                 say(wind.mean_arcsec)
@@ -243,7 +243,7 @@ fn dies(
              settles it.",
             sentence(&budget.settle_why)
         )),
-        None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes; that is no pier."),
+        None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes to settle, which is too long to use."),
     };
     still(notes, check.moved_by(fields));
 }

@@ -1,0 +1,86 @@
+//! What this version of the planner judges differently from the one before.
+
+use askama::Template;
+use stillground::design::ENGINE_VERSION;
+
+use super::frame::Frame;
+
+/// The version that the changes are counted from.
+const BEFORE: &str = "0.1";
+
+/// A rule that changed.
+#[derive(Debug, Clone, Copy)]
+pub struct Changed {
+    /// What it is about.
+    pub about: &'static str,
+    /// What was judged before.
+    pub was: &'static str,
+    /// What is judged now.
+    pub is: &'static str,
+}
+
+/// The rules that changed since then.
+const CHANGES: &[Changed] = &[
+    Changed {
+        about: "The verdict",
+        was: "A list of checks, all of one kind.",
+        is: "Three questions: build it, still when left alone, and what people may do. Only the checks of building forbid anything.",
+    },
+    Changed {
+        about: "Standing, walking, sitting, shifting, a second person, a door, a bump",
+        was: "Each was a check, and failed where the star moved by more than the limit.",
+        is: "No check. Each has its cost in star width and its rule for an exposure.",
+    },
+    Changed {
+        about: "Checks that could not be made",
+        was: "“Not known”, and the plan went on.",
+        is: "“Ask”: somebody has to look before it is built.",
+    },
+    Changed {
+        about: "Figures that equal their limit",
+        was: "Could fail by the last digit of the calculation.",
+        is: "Do not fail.",
+    },
+    Changed {
+        about: "A tonne of concrete at least",
+        was: "A check.",
+        is: "A rule of thumb, told beside the calculation.",
+    },
+    Changed {
+        about: "A vertical face of the pit",
+        was: "Could hold in sand or gravel by a dampness that dries out.",
+        is: "Never holds in sand, gravel, fill or where water seeps; clay and silt stand for hours, and not above a stated height.",
+    },
+    Changed {
+        about: "A block on, in or just above rock",
+        was: "Jumped in stiffness within a hand's breadth of rock, and failed the frost check on sound rock.",
+        is: "Is held by the rock without a jump; no frost is judged on sound rock.",
+    },
+];
+
+/// The page.
+#[derive(Template)]
+#[template(path = "pages/versions.html")]
+pub struct VersionsPage {
+    /// The frame.
+    pub frame: Frame,
+    /// This version.
+    pub version: &'static str,
+    /// The version that the changes are counted from.
+    pub before: &'static str,
+    /// What changed.
+    pub changes: &'static [Changed],
+}
+
+impl VersionsPage {
+    /// The page in its frame.
+    #[must_use]
+    pub const fn in_frame(frame: Frame) -> Self {
+        Self {
+            frame,
+            version: ENGINE_VERSION,
+            before: BEFORE,
+            changes: CHANGES,
+        }
+    }
+}
