@@ -126,7 +126,7 @@ impl Trouble {
         let detail = match problems.0.as_slice() {
             [one] => one.said.clone(),
             many => format!(
-                "{} answers cannot be planned with as they stand.",
+                "Correct {} answers; the plan cannot be calculated until then.",
                 many.len()
             ),
         };

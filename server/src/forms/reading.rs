@@ -107,7 +107,7 @@ impl Reader<'_> {
             Kind::Choice { answers, set, .. } => match self.sheet.text(question.path) {
                 Some("") => set(&mut self.plan, None),
                 Some(key) if answers.iter().any(|(known, _)| *known == key) => set(&mut self.plan, Some(key)),
-                Some(_) => self.faults.push(Fault::at(question.path, "This is none of the answers offered; choose one of them.")),
+                Some(_) => self.faults.push(Fault::at(question.path, "Choose one of the answers listed.")),
                 None => {}
             },
             Kind::Text { set, .. } => {

@@ -4,7 +4,7 @@ use super::super::question::{Topic, number};
 
 pub(super) const CARRIES: Topic = Topic {
     heading: "What stands on it?",
-    intro: "Put the bathroom scales under it piece by piece: mount, telescope, camera, counterweights.",
+    intro: "Weigh each piece on bathroom scales: mount, telescope, camera, counterweights.",
     common: &[
         number(
             "load.mass_kg",
@@ -98,7 +98,7 @@ pub(super) const CAMERA: Topic = Topic {
         ),
         number(
             "load.settle_s",
-            "The longest that a knock may take to die",
+            "Longest settling time you accept after a bump",
             "",
             "It follows from what the telescope is for.",
         ),

@@ -9,14 +9,14 @@ use stillground::site_plan::pier::{Fill, Levelling, Steel};
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "What will you do with it?",
-        intro: "An eye forgives what a long exposure writes down for good.",
+        intro: "A long exposure records movement that the eye would not notice.",
         common: &[
             choice!(
                 "use",
                 Use,
                 purpose,
                 "What is the telescope for?",
-                "Choose the one that asks most of the pier.",
+                "If you do more than one, choose the one that needs the steadiest pier.",
                 "Long exposures are taken: they ask the most.",
                 { Visual: "Looking with the eye", Planetary: "Short frames of the moon and planets", DeepSky: "Long exposures", }
             ),

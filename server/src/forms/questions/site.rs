@@ -26,7 +26,7 @@ pub(super) const TOPICS: &[Topic] = &[
             Question {
                 path: "units",
                 label: "Which units do you read?",
-                hint: "A figure may be typed in any unit, with its unit behind it. A point is always a decimal mark: 1.250 is one and a quarter, whatever your habit.",
+                hint: "A figure may be typed in any unit, with its unit behind it. A point is always the decimal mark: 1.250 means one and a quarter.",
                 not_known: "Metric units are shown.",
                 kind: Kind::Choice {
                     answers: &[
@@ -52,7 +52,7 @@ pub(super) const TOPICS: &[Topic] = &[
         rare: &[],
     },
     Topic {
-        heading: "What do your hands say about the ground?",
+        heading: "What does the soil feel like?",
         intro: "Dig a small hole to about the depth of your knee, take a lump from the bottom, and press it. What you feel there decides more about this pier than anything else.",
         common: &[choice!(
             "site.soil",
@@ -106,7 +106,7 @@ pub(super) const TOPICS: &[Topic] = &[
             number(
                 "site.presumed_bearing_kpa",
                 "Bearing pressure that may be presumed",
-                "From a ground report, or from the office that looks after buildings where you live.",
+                "From a ground report, or from your local building control office.",
                 "A cautious value for the soil is taken, or none where only a ground engineer can say.",
             ),
             number(
@@ -205,7 +205,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "What stands near?",
-        intro: "Roots drink a clay dry, a drain lets the ground run away, and a hole beside a house takes support from its footing. Ask what is buried before a spade goes in.",
+        intro: "Roots dry out clay, a leaking drain washes soil away, and a pit beside a house can undermine its footing. Ask what is buried before a spade goes in.",
         common: &[
             number(
                 "site.tree_distance_m",
@@ -223,7 +223,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.drain_distance_m",
                 "How far away is the nearest drain, cable or pipe?",
                 "Have the place traced before you dig; plans of buried services are often wrong.",
-                "None is taken to be near, which no one should rely on with a spade in the hand.",
+                "Assumed: none nearby. Have the ground scanned before you dig.",
             ),
         ],
         rare: &[

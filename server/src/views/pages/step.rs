@@ -158,11 +158,11 @@ fn row_label(path: &str, label: &str) -> String {
 pub const fn intro(step: Step) -> &'static str {
     match step {
         Step::Site => {
-            "Tell me what you see and feel where the pier is to stand. Leave empty what you do not know: each question says what is then taken."
+            "Describe the site. Leave a question blank if you do not know; it shows the value that will be assumed."
         }
-        Step::Excavation => "Now the hole. What you can dig decides what can be cast in it.",
+        Step::Excavation => "How big a pit can you dig? The block has to fit inside it.",
         Step::Footing => {
-            "The block of concrete is what the stars hang from. Its job is to be heavy, wide and well held."
+            "The block keeps the pier still. It has to be heavy, wide and held firmly by the soil."
         }
         Step::Pier => "What goes on the block, and what looks through it.",
         Step::Anchors => {
