@@ -27,12 +27,12 @@ fn answer<'a>(page: &'a str, question: &str) -> &'a str {
 fn a_plan_that_fails_says_no_with_its_reason_before_anything_else() {
     let service = start();
     let mut plan = unknown();
-    plan["block"] = json!({ "depth_m": 0.3 });
-    plan["site"] = json!({ "frost_depth_m": 0.8, "soil": "firm_clay" });
+    plan["block"] = json!({ "length_m": 0.4, "width_m": 0.4, "depth_m": 1.0 });
+    plan["pier"] = json!({ "plate_side_mm": 390.0 });
     let found = design(&service, &plan);
     assert_eq!(found["verdict"]["build"]["says"], "no");
     let because = found["verdict"]["build"]["because"].as_array().unwrap();
-    assert!(because.contains(&json!("block.frost")), "{because:?}");
+    assert!(because.contains(&json!("block.plate_fits")), "{because:?}");
     let page = page(&service, &plan);
     let said = answer(&page, "Build it?");
     assert!(said.contains("no</strong>"), "{said}");
