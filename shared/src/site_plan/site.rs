@@ -83,6 +83,28 @@ choice! {
     }
 }
 
+choice! {
+    /// How a speed of shear waves was measured.
+    pub enum WaveSpeedMethod {
+        /// Surface waves, worked out by somebody who does so for a living, with a report.
+        SurfaceWaves = "surface_waves",
+        /// Down a hole at the pier.
+        Downhole = "downhole",
+        /// Between holes at the pier.
+        Crosshole = "crosshole",
+    }
+}
+
+choice! {
+    /// In which season a speed of shear waves was measured.
+    pub enum Season {
+        /// In a dry summer, when clay and silt are stiffer than in a wet winter.
+        DrySummer = "dry_summer",
+        /// At another time of the year.
+        Other = "other",
+    }
+}
+
 section! {
     /// Site and soil.
     pub struct Site in site {
@@ -132,6 +154,10 @@ section! {
         others {
             /// The ground at the depth of the block.
             soil: Option<Soil>,
+            /// How the speed of shear waves was measured.
+            shear_wave_speed_method: Option<WaveSpeedMethod>,
+            /// In which season it was measured.
+            shear_wave_speed_season: Option<Season>,
             /// How open the site is to the wind.
             exposure: Option<Exposure>,
             /// Kind of the rock that `rock_depth_m` or `soil` speaks of.

@@ -2,7 +2,7 @@
 
 use super::super::question::{Kind, Question, Topic, choice, number};
 use stillground::figure::Units;
-use stillground::site_plan::site::{Exposure, RockKind, Soil};
+use stillground::site_plan::site::{Exposure, RockKind, Season, Soil, WaveSpeedMethod};
 
 const METRIC: &str = "metric";
 const IMPERIAL: &str = "imperial";
@@ -84,6 +84,31 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Speed of shear waves in the ground",
                 "From a seismic survey, at about a metre's depth. A measured speed replaces the word for the soil.",
                 "It follows from the soil.",
+            ),
+            choice!(
+                "site.shear_wave_speed_method",
+                WaveSpeedMethod,
+                site.shear_wave_speed_method,
+                "How was that speed measured?",
+                "It says how far the speed may be trusted.",
+                "The speed is taken as good to within a quarter either way.",
+                {
+                    SurfaceWaves: "Surface waves, with a report",
+                    Downhole: "Down a hole at the pier",
+                    Crosshole: "Between holes at the pier",
+                }
+            ),
+            choice!(
+                "site.shear_wave_speed_season",
+                Season,
+                site.shear_wave_speed_season,
+                "When was it measured?",
+                "Clay and silt are stiffer in a dry summer than in a wet winter.",
+                "The speed is taken to hold all the year.",
+                {
+                    DrySummer: "In a dry summer",
+                    Other: "At another time of the year",
+                }
             ),
             number(
                 "site.blow_count",

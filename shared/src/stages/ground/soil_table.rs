@@ -62,16 +62,16 @@ pub enum FrostHeave {
 pub struct SoilRow {
     /// Kind of ground.
     pub group: Group,
-    /// Speed of shear waves at about 1 m depth above the groundwater, low, typical, high, m/s.
+    /// Speed of shear waves at 1 m depth above the groundwater, m/s: the 5th, 50th and 95th of a hundred such soils.
     pub speed_m_s: Option<[f64; 3]>,
     /// Unit weight above the groundwater, kN/m³.
     pub unit_weight_kn_m3: f64,
     /// Unit weight below the groundwater, kN/m³.
     pub wet_unit_weight_kn_m3: f64,
-    /// Poisson's ratio above the groundwater.
-    pub poisson_ratio: f64,
-    /// Poisson's ratio below the groundwater.
-    pub wet_poisson_ratio: f64,
+    /// Poisson's ratio above the groundwater, low, typical, high.
+    pub poisson_ratio: [f64; 3],
+    /// Poisson's ratio below the groundwater, low, typical, high.
+    pub wet_poisson_ratio: [f64; 3],
     /// Presumed bearing pressure, low, typical, high, kPa.
     pub bearing_kpa: Option<[f64; 3]>,
     /// How readily it heaves.
@@ -126,8 +126,8 @@ const UNREADABLE: SoilRow = SoilRow {
     speed_m_s: None,
     unit_weight_kn_m3: 18.0,
     wet_unit_weight_kn_m3: 18.0,
-    poisson_ratio: 0.35,
-    wet_poisson_ratio: 0.35,
+    poisson_ratio: [0.35; 3],
+    wet_poisson_ratio: [0.35; 3],
     bearing_kpa: None,
     frost_heave: FrostHeave::High,
     slope_type: SlopeType::C,
@@ -158,8 +158,8 @@ fn read(line: &'static str) -> Option<SoilRow> {
         speed_m_s: three(2),
         unit_weight_kn_m3: number(5)?,
         wet_unit_weight_kn_m3: number(6)?,
-        poisson_ratio: number(7)?,
-        wet_poisson_ratio: number(8)?,
+        poisson_ratio: [number(21)?, number(7)?, number(22)?],
+        wet_poisson_ratio: [number(23)?, number(8)?, number(24)?],
         bearing_kpa: three(9),
         frost_heave: frost_heave(columns.get(12)?)?,
         slope_type: slope_type(columns.get(13)?)?,
@@ -256,7 +256,10 @@ mod tests {
                 row.wet_unit_weight_kn_m3 >= row.unit_weight_kn_m3
                     && row.wet_poisson_ratio >= row.poisson_ratio
             );
-            assert!((1.0..=1.8).contains(&row.bulking_ratio) && row.wet_poisson_ratio <= 0.49);
+            for poisson in [row.poisson_ratio, row.wet_poisson_ratio] {
+                assert!(poisson.is_sorted() && poisson[0] > 0.0 && poisson[2] < 0.5);
+            }
+            assert!((1.0..=1.8).contains(&row.bulking_ratio) && row.wet_poisson_ratio[1] <= 0.49);
         }
     }
 }

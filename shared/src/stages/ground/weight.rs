@@ -11,10 +11,6 @@ use crate::units::{Spread, UnitWeight, kilonewton_per_cubic_metre};
 
 /// Soil of one name varies by so much in weight either way.
 const WEIGHT_BAND_KN_M3: f64 = 1.0;
-/// Poisson's ratio of soil of one name varies by so much either way.
-const POISSON_BAND: f64 = 0.05;
-/// At one half the ground cannot change its volume and the solution has no limit.
-const MOST_POISSON_RATIO: f64 = 0.49;
 
 /// Finds the unit weight.
 pub fn unit_weight(
@@ -94,7 +90,8 @@ pub fn poisson_ratio(
         );
         return Spread::exactly(stated);
     }
-    let typical = water.mean(row.poisson_ratio, row.wet_poisson_ratio);
+    let [low, typical, high] =
+        std::array::from_fn(|i| water.mean(row.poisson_ratio[i], row.wet_poisson_ratio[i]));
     let raised = if water.wet && row.group != Group::Rock {
         "; water in the pores raises it"
     } else {
@@ -119,11 +116,7 @@ pub fn poisson_ratio(
         effect: "tilts, by about 1 − ν: less of it tilts more".into(),
         source: soil_table::SOURCE,
     });
-    Spread {
-        low: typical - POISSON_BAND,
-        typical,
-        high: (typical + POISSON_BAND).min(MOST_POISSON_RATIO),
-    }
+    Spread { low, typical, high }
 }
 
 fn above_or_below(water: &Water) -> &'static str {
