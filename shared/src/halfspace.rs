@@ -43,8 +43,8 @@
 //!
 //! # What it cannot do
 //! The block does not bend, the ground does not yield, open or slide, and layers enter only as estimates. It is static:
-//! near a pier footsteps are slow enough for that (at 150 m/s and 4 Hz a shear wave is 37 m long), a few metres on at
-//! 20 Hz they are not. `docs/ground-validation.md` holds it against other methods.
+//! a weight that rests, and what a pace of 4 Hz does near the pier, are slow enough for that (at 150 m/s the shear wave is 37 m
+//! long); what a step's blow excites at the pier's own 20 Hz and more is so only within a metre or two. `docs/ground-validation.md` holds it against other methods.
 
 pub mod assembly;
 mod blocks;
@@ -57,6 +57,7 @@ pub mod influence;
 pub mod kernel;
 pub mod mesh;
 pub mod motions;
+mod part;
 mod places;
 pub mod rectangle;
 mod seen;
@@ -180,9 +181,10 @@ pub struct Solved {
     pub stiffness_over_g: [[f64; 6]; 6],
     /// Its inverse.
     pub flexibility_times_g: [[f64; 6]; 6],
-    surfaces: [surface::Surface; 2],
+    surfaces: Vec<surface::Surface>,
     linings: OnceLock<Option<Linings>>,
     places: places::Places,
+    part: part::Part,
 }
 
 /// The same block with other contact, for comparison: quickly solved, within a few per cent.
@@ -221,6 +223,10 @@ impl Solved {
         };
         self.linings.get_or_init(find).as_ref()
     }
+}
+
+fn apply_to_matrix(left: &[[f64; 6]; 6], right: &[[f64; 6]; 6]) -> [[f64; 6]; 6] {
+    std::array::from_fn(|i| std::array::from_fn(|j| (0..6).map(|k| left[i][k] * right[k][j]).sum()))
 }
 
 /// The solution of a shape, from the shelf where it is kept, else solved and kept there.

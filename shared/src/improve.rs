@@ -57,7 +57,7 @@ pub fn find(
         outer: shelf,
         inner: SmallShelf::holding(SHAPES),
     };
-    if let Some(solved) = &found.stiffness.solved {
+    if let Some(solved) = &found.stiffness.pure {
         kept.inner.put(&solved.shape, std::sync::Arc::clone(solved));
     }
     let budget = &found.motion.budget;

@@ -32,6 +32,7 @@ pub mod layer_on_rock;
 pub mod li_2010;
 pub mod mechanics;
 pub mod meeus_1998;
+pub mod monotone;
 pub mod osha_1926_p_1989;
 pub mod pais_kausel_1988;
 pub mod prying;

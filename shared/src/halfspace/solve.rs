@@ -7,6 +7,7 @@ use nalgebra::{DMatrix, Matrix6};
 use super::assembly::{self, Equations};
 use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
+use super::part::Part;
 use super::places::Places;
 use super::surface::{Answers, Surface};
 use super::{Shape, Solved, blocks};
@@ -111,7 +112,7 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
     // Ground gives way to every push: a matrix that would push back is the mesh's failure, and no figure is taken from it.
     Matrix6::from_fn(|i, j| limit[i][j]).cholesky()?;
     let flexibility_times_g = inverse(&limit)?;
-    let surfaces = [
+    let surfaces = vec![
         Surface::new(coarse, -ahead)?,
         Surface::new(fine, 1.0 + ahead)?,
     ];
@@ -127,6 +128,7 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
         surfaces,
         linings,
         places,
+        part: Part::default(),
     })
 }
 
@@ -145,7 +147,7 @@ impl Surface {
     }
 }
 
-fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
+pub(super) fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
     let inverse = Matrix6::from_fn(|i, j| stiffness[i][j]).try_inverse()?;
     Some(std::array::from_fn(|i| {
         std::array::from_fn(|j| inverse[(i, j)])

@@ -1,5 +1,7 @@
 //! Ground stiffness: how the ground holds the block, about the centre of its base.
 
+pub mod contact;
+pub mod doubt;
 pub mod layers;
 pub mod published;
 pub mod stiffening;
@@ -17,6 +19,8 @@ use crate::notes::{Check, Found, Notes};
 use crate::source::{Source, Standing};
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::contact::{Case, SideContact};
+use crate::stages::ground_stiffness::doubt::{Causes, Doubt};
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{
     CouplingStiffness, LinearStiffness, Pressure, RotationalStiffness, Spread, metre,
@@ -40,17 +44,24 @@ pub struct GroundStiffness {
     /// In typical ground.
     #[serde(flatten)]
     pub typical: Stiffness,
-    /// In the softest ground thought likely.
+    /// At worst: the unfavourable twentieth of all that is uncertain.
     pub low: Stiffness,
-    /// In the stiffest.
+    /// At best: the other twentieth.
     pub high: Stiffness,
+    /// How much of a perfect grip of the sides is counted on.
+    pub side_contact: Option<SideContact>,
+    /// What the range is made of.
+    pub doubt: Option<Doubt>,
     /// How far ground that stiffens with depth strays from these figures.
     pub stiffening: Vec<stiffening::Stiffening>,
     /// What topsoil, rock and the width of a lining do, where the plan names them; the figures above have it in them.
     pub layers: Vec<layers::LayerEffect>,
-    /// The shape's solution over G, for every question about influence; none where the ground or the shape has none.
+    /// The solution over G with the middle contact, for every question about influence; none where the ground or the shape has none.
     #[serde(skip)]
     pub solved: Option<Arc<Solved>>,
+    /// The solution of the middle contact's shape as it was before part of its grip was taken off: what a shelf keeps.
+    #[serde(skip)]
+    pub pure: Option<Arc<Solved>>,
     /// The shear modulus that it goes with.
     #[serde(skip)]
     pub shear_modulus: Option<Spread<Pressure>>,
@@ -120,7 +131,8 @@ pub fn stage(
     block: &Block,
     shelf: &dyn Shelf,
 ) -> Found<GroundStiffness> {
-    let shape = shape(ground, block);
+    let geometry = shape(ground, block);
+    let case = contact::of(brief, ground);
     let mut notes = Notes::default();
     let Some(g) = ground.shear_modulus else {
         let why = "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";
@@ -136,7 +148,7 @@ pub fn stage(
             notes,
         };
     };
-    let solved = match halfspace::solved(&shape, shelf) {
+    let solved = match halfspace::solved(&contact::middle(&case, &geometry), shelf) {
         Ok(solved) => solved,
         Err(problem) => {
             let why = format!("The block's stiffness in the ground could not be found: {problem}.");
@@ -153,22 +165,68 @@ pub fn stage(
             };
         }
     };
-    let layers = layers::find(brief, ground, &solved, shelf);
-    let uneven = uneven::together(&layers);
-    workings::note(brief, &solved, g, &uneven, &mut notes);
-    published::note(&shape, g.typical, &six(&solved, g.typical), &mut notes);
+    let reach = Reach::of(solved, &case);
+    let contact = contact::range(&case, &geometry, &reach);
+    let layers = layers::find(brief, ground, &geometry, &reach, shelf);
+    let causes = Causes {
+        layers: &layers,
+        modulus: g,
+        contact: contact.as_ref(),
+        poisson_stated: brief.site.stated.poisson_ratio.is_some(),
+    };
+    let (doubt, uneven) = (causes.doubt(), causes.factors());
+    workings::note(brief, &reach.solved, g, &uneven, &mut notes);
+    workings::note_contact(brief, contact.as_ref(), &doubt, &mut notes);
+    compare(&geometry, &reach, g.typical, &mut notes);
     layers::note(&layers, &mut notes);
     let (stiffening, layers) = (
-        stiffening::find(&shape, &mut notes),
+        stiffening::find(&reach.pure.shape, &mut notes),
         layers::effects(&layers),
     );
     Found {
         value: GroundStiffness {
             stiffening,
             layers,
-            ..GroundStiffness::of(solved, g, uneven)
+            side_contact: contact,
+            doubt: Some(doubt),
+            ..GroundStiffness::of(reach, g, uneven)
         },
         notes,
+    }
+}
+
+/// The published forms beside what was solved: where the sides may be held from the surface to the base, that with all of it
+/// bonded, as the forms have it.
+fn compare(geometry: &Shape, reach: &Reach, g: Pressure, notes: &mut Notes) {
+    let whole = geometry.contact_from_m <= 0.0 && geometry.contact_to_m >= geometry.depth_m;
+    let bonded = whole
+        .then(|| reach.pure.linings())
+        .flatten()
+        .map(|linings| &*linings.bonded);
+    let solved = bonded.unwrap_or(&reach.pure);
+    published::note(&solved.shape, g, &six(solved, g), notes);
+}
+
+/// The middle contact's shape, solved, and the same with what is left of its grip.
+#[derive(Debug, Clone)]
+pub struct Reach {
+    /// Bonded below the depth that is lost.
+    pub pure: Arc<Solved>,
+    /// Held in part.
+    pub solved: Arc<Solved>,
+}
+
+impl Reach {
+    /// With the middle quality of a case.
+    #[must_use]
+    pub fn of(pure: Arc<Solved>, case: &Case) -> Self {
+        let shape = &pure.shape;
+        let held = shape.contact_from_m < shape.contact_to_m;
+        let solved = (held && case.quality.typical < 1.0)
+            .then(|| pure.held_in_part(case.quality.typical))
+            .flatten()
+            .unwrap_or_else(|| Arc::clone(&pure));
+        Self { pure, solved }
     }
 }
 
@@ -227,7 +285,8 @@ impl Stiffness {
 impl GroundStiffness {
     const ABOUT: &str = "base centre";
 
-    fn of(solved: Arc<Solved>, g: Spread<Pressure>, uneven: Spread<Factors>) -> Self {
+    fn of(reach: Reach, g: Spread<Pressure>, uneven: Spread<Factors>) -> Self {
+        let Reach { pure, solved } = reach;
         Self {
             about: Self::ABOUT,
             typical: Stiffness::of(&solved, g.typical, &uneven.typical),
@@ -235,6 +294,9 @@ impl GroundStiffness {
             high: Stiffness::of(&solved, g.high, &uneven.high),
             stiffening: Vec::new(),
             layers: Vec::new(),
+            side_contact: None,
+            doubt: None,
+            pure: Some(pure),
             solved: Some(solved),
             shear_modulus: Some(g),
             uneven,
@@ -250,6 +312,9 @@ impl GroundStiffness {
             high: unknown,
             stiffening: Vec::new(),
             layers: Vec::new(),
+            side_contact: None,
+            doubt: None,
+            pure: None,
             solved: None,
             shear_modulus: None,
             uneven: Spread::exactly(Factors::EVEN),

@@ -215,6 +215,9 @@ pub fn stage(
         step_ratio: people.step_ratio,
     };
     let summary = summary::sentences(&told);
+    let first = shape::frequencies(solved.as_ref().map(|system| &system.typical))
+        .first()
+        .copied();
     let value = Motion {
         frequencies: shape::frequencies(solved.as_ref().map(|system| &system.typical)),
         frequencies_low: shape::frequencies(solved.as_ref().map(|system| &system.low)),
@@ -238,7 +241,9 @@ pub fn stage(
         quiet: people.quiet[0],
         quiet_walking: people.quiet[1],
         step_ratio: people.step_ratio,
-        on_ground: stands::OnGround::find(brief, ground, block, stiffness, pier, floor, &mut notes),
+        on_ground: stands::OnGround::find(
+            brief, ground, block, stiffness, pier, floor, first, &mut notes,
+        ),
         conduct,
         star: share::star_width(brief, &disturbances),
         disturbances,

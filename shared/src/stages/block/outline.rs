@@ -183,8 +183,8 @@ fn assumed(brief: &Brief, from: Length) -> Assumption {
     let why = if vertical && topsoil(brief).is_some() {
         "The ground is taken as hard against the sides only below the topsoil, which is loose and rooted and does not hold them."
     } else if vertical {
-        "The sides are cut straight and the concrete is poured against undisturbed ground, so the ground is hard against them from \
-         the surface to the base."
+        "The sides are cut straight and the concrete is poured against undisturbed ground, so the ground may hold them from the \
+         surface to the base; how much of that is counted on is said with the ground's stiffness."
     } else {
         "The pit is battered and filled up again round a form. Backfill does not hold a block as undisturbed ground does, so none of \
          the sides is counted."

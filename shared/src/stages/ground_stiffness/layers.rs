@@ -17,13 +17,14 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::halfspace::{Shelf, Solved};
+use crate::halfspace::{Shape, Shelf, Solved};
 use crate::notes::{Notes, Working};
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::{self, Group};
+use crate::stages::ground_stiffness::Reach;
 use crate::units::{Spread, kilonewton_per_cubic_metre, megapascal, metre_per_second};
 
 pub use lining::{MOST_WIDTH_M as MOST_LINING_M, layer as lining};
@@ -117,18 +118,24 @@ impl Layer {
 }
 
 /// The layers that the plan names, and the lining where the sides are not held all the way.
-pub fn find(brief: &Brief, ground: &Ground, solved: &Solved, shelf: &dyn Shelf) -> Vec<Layer> {
-    let (shape, site) = (&solved.shape, &brief.site.stated);
+pub fn find(
+    brief: &Brief,
+    ground: &Ground,
+    geometry: &Shape,
+    reach: &Reach,
+    shelf: &dyn Shelf,
+) -> Vec<Layer> {
+    let site = &brief.site.stated;
     let above = site
         .topsoil_depth_m
         .filter(|depth| *depth > 0.0)
-        .and_then(|depth| topsoil(depth, solved, shelf));
+        .and_then(|depth| topsoil(depth, &reach.pure, shelf));
     // Topsoil that was left out of the contact is no lining.
     let lined = above.is_none()
-        || shape.contact_to_m < shape.depth_m
-        || shape.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
-    let wider = if lined { lining(shape) } else { None };
-    [above, below(brief, ground, solved, shelf), wider]
+        || geometry.contact_to_m < shape.depth_m
+        || geometry.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
+    let wider = if lined { lining(geometry) } else { None };
+    [above, below(brief, ground, &reach.solved, shelf), wider]
         .into_iter()
         .flatten()
         .collect()
@@ -168,7 +175,7 @@ fn in_words(soil: Soil) -> Option<Modulus> {
         mpa: speeds.map(|speed| {
             megapascal::get(waves::shear_modulus(weight, metre_per_second::new(speed)))
         }),
-        poisson_ratio: row.poisson_ratio,
+        poisson_ratio: row.poisson_ratio[1],
     })
 }
 

@@ -3,8 +3,11 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::halfspace::Solved;
-use crate::notes::{Notes, Working};
+use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::rules::scatter;
 use crate::stages::ground_stiffness::SOURCE;
+use crate::stages::ground_stiffness::contact::{self, SideContact};
+use crate::stages::ground_stiffness::doubt::Doubt;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{Pressure, Spread, megapascal};
 
@@ -104,7 +107,7 @@ pub fn note(
         );
         let say = |value| brief.units.say(value, unit);
         let title = format!(
-            "{words} about the centre of the base: {} to {} between soft and stiff ground",
+            "{words} about the centre of the base: {} at worst, {} at best",
             say(low),
             say(high)
         );
@@ -112,7 +115,7 @@ pub fn note(
             Working::new(
                 id,
                 title,
-                "K = G k(l, w, D, contact, ν) f, k from the solver, f of layers",
+                "K = G k(l, w, D, contact, ν) f, k from the solver with the middle side contact, f of layers",
                 SOURCE,
             )
             .with("G", megapascal::get(g.typical), Unit::Megapascal)
@@ -127,4 +130,74 @@ pub fn note(
             .gives("K", typical, unit),
         );
     }
+}
+
+/// The side contact and the sum of all doubt.
+pub fn note_contact(
+    brief: &Brief,
+    contact: Option<&SideContact>,
+    doubt: &Doubt,
+    notes: &mut Notes,
+) {
+    if let Some(contact) = contact {
+        let share = |ratio: f64| format!("{:.0} %", 100.0 * ratio);
+        notes.working(
+            Working::new(
+                "ground_stiffness.side_contact",
+                format!(
+                    "Rocking stiffness over that of a perfect grip of the sides ({}): {} at worst, {} at best",
+                    contact.case,
+                    share(contact.low),
+                    share(contact.high)
+                ),
+                "κ = [K_free + c (K(z₀) − K_free)]/K_bonded, each K from the solver",
+                contact::SOURCE,
+            )
+            .with("z₀", contact.lost_depth_m.typical, Unit::Metre)
+            .with("c", contact.quality_ratio.typical, Unit::One)
+            .gives("κ", contact.typical, Unit::One),
+        );
+    }
+    notes.working(
+        Working::new(
+            "ground_stiffness.doubt",
+            "Scatter of the rocking stiffness's logarithm, all independent causes together",
+            "s = √[(2 s_Vs)² + s_κ² + s_ν² + s_model²], worst = middle × e^(−1.645 s)",
+            scatter::SOURCE,
+        )
+        .with("2 s_Vs", doubt.modulus_sd_ln, Unit::One)
+        .with("s_κ", doubt.side_contact_sd_ln, Unit::One)
+        .with("s_ν", doubt.poisson_sd_ln, Unit::One)
+        .with("s_model", doubt.model_sd_ln, Unit::One)
+        .gives("s", doubt.together_sd_ln, Unit::One),
+    );
+    notes
+        .assumptions
+        .extend(contact.and_then(|contact| counted_on(brief, contact)));
+}
+
+/// What is counted on of the sides' grip, where the person did not say; none where no side is held.
+fn counted_on(brief: &Brief, contact: &SideContact) -> Option<Assumption> {
+    let said = &brief.block;
+    if said.side_contact_from.is_some() && said.side_contact_to.is_some() || contact.sd_ln <= 0.0 {
+        return None;
+    }
+    let share = |ratio: f64| format!("{:.0} %", 100.0 * ratio);
+    Some(Assumption {
+        field: "block.side_contact_to_m",
+        value: AssumedValue::Text(format!(
+            "{} of a perfect grip, at worst {}",
+            share(contact.typical),
+            share(contact.low)
+        )),
+        unit: Unit::One,
+        why: format!(
+            "{} Taken for: {}. Topsoil, frost, drying and a face that ran keep the ground from holding all of the sides.",
+            contact.sentence(),
+            contact.case
+        ),
+        effect: "Every tilt and frequency. Cut the face clean, pour the day it is cut, and fill with concrete whatever fell out; the lean test \
+                 says what grip there is.".into(),
+        source: contact::SOURCE,
+    })
 }

@@ -17,7 +17,7 @@ use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::motion::influence::Influence;
 use crate::stages::pier::Pier;
-use crate::units::{ARCSEC_PER_RADIAN, Pressure, Spread, pascal};
+use crate::units::{ARCSEC_PER_RADIAN, Frequency, Pressure, Spread, pascal};
 
 pub use isolation::{Isolation, IsolationRow};
 pub use map::TiltMap;
@@ -74,6 +74,10 @@ pub struct OnGround {
 impl OnGround {
     /// Finds all three.
     #[must_use]
+    #[allow(
+        clippy::too_many_arguments,
+        reason = "each part names all that it depends on"
+    )]
     pub fn find(
         brief: &Brief,
         ground: &Ground,
@@ -81,6 +85,7 @@ impl OnGround {
         stiffness: &GroundStiffness,
         pier: &Pier,
         floor: &Floor,
+        first: Option<Frequency>,
         notes: &mut Notes,
     ) -> Self {
         let (Some(solved), Some(g)) = (stiffness.solved.as_deref(), stiffness.shear_modulus) else {
@@ -91,7 +96,15 @@ impl OnGround {
             };
         };
         Self {
-            tilt_map: Some(map::find(solved, ground, floor, g, stiffness.uneven, notes)),
+            tilt_map: Some(map::find(
+                solved,
+                ground,
+                floor,
+                g,
+                stiffness.uneven,
+                first,
+                notes,
+            )),
             isolation: isolation::find(brief, block, pier, solved, g, notes),
             practice: Some(practice::find(
                 brief,

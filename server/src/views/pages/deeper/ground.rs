@@ -70,8 +70,15 @@ fn held(stiffness: &GroundStiffness, units: Units) -> Chapter {
     };
     Chapter {
         title: "How the ground holds the block",
-        told: Vec::new(),
-        words: vec!["About the centre of the base, by the solver: force or moment for a unit of each movement.".to_owned()],
+        told: stiffness
+            .side_contact
+            .iter()
+            .map(|contact| contact.sentence())
+            .collect(),
+        words: vec!["About the centre of the base, by the solver with the middle side contact: force or moment for a unit of each movement. What is uncertain \
+             in the ground's speed, the side contact, Poisson's ratio and the method is independent and adds as squares; soft and stiff are \
+             the twentieth at either end."
+            .to_owned()],
         table: Some(Table { names: "The ground’s hold", columns: grounds(), rows: HELD.map(row).into() }),
         after: Vec::new(),
     }

@@ -7,18 +7,26 @@ use crate::figure::Unit;
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::site_plan::floor::FloorKind;
+use crate::source::{Source, Standing};
 use crate::stages::floor::{Floor, footprints};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::units::{
-    Pressure, STANDARD_GRAVITY_M_S2, Spread, megapascal, metre, metre_per_second, pascal,
+    Frequency, Pressure, STANDARD_GRAVITY_M_S2, Spread, hertz, megapascal, metre, metre_per_second,
+    pascal,
 };
 
 /// Lines of the map each way; odd, so that the axis has its own.
 const LINES: usize = 41;
-/// A step's second and third harmonic: above it walking has little force.
-const STEP_HZ: f64 = 4.0;
+
+/// Where steps reach in frequency.
+const STEP_SOURCE: Source = Source::new(
+    "J. Acoust. Soc. Am. 120, 762",
+    "2006",
+    "footsteps in the ground at 20 to 90 Hz, abstract; a wave's length over 2π is mechanics",
+    Standing::SecondHand,
+);
 
 /// Lean of the pier when a person stands anywhere on the floor, in typical ground.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -35,8 +43,8 @@ pub struct TiltMap {
     pub soft_ground_factor: f64,
     /// Times this in the stiffest.
     pub stiff_ground_factor: f64,
-    /// Within this distance a footstep is slow enough for the ground to follow as if at rest; farther out it arrives as a
-    /// wave, and the map is an estimate.
+    /// Within this distance the ground follows a weight that comes or goes as if at rest, at the pier's first frequency too;
+    /// farther out what a step excites there arrives as a wave, and the map is an estimate. Nought where no frequency is known.
     pub at_rest_within_m: f64,
 }
 
@@ -46,6 +54,7 @@ pub fn find(
     floor: &Floor,
     g: Spread<Pressure>,
     uneven: Spread<Factors>,
+    first: Option<Frequency>,
     notes: &mut Notes,
 ) -> TiltMap {
     let newtons = PERSON_KG * STANDARD_GRAVITY_M_S2;
@@ -73,10 +82,33 @@ pub fn find(
             / uneven.typical.lean_ratio,
         stiff_ground_factor: pascal::get(g.typical) / pascal::get(g.high) * uneven.high.lean_ratio
             / uneven.typical.lean_ratio,
-        at_rest_within_m: ground.shear_wave_speed.map_or(0.0, |speed| {
-            metre_per_second::get(speed.typical) / (2.0 * std::f64::consts::PI * STEP_HZ)
-        }),
+        at_rest_within_m: at_rest_within(ground, first, notes),
     }
+}
+
+/// The length of a shear wave at the pier's first frequency over 2π. A step's blow reaches to 20 and 90 Hz (measured ground
+/// velocities), so that it excites the pier at its own frequency whatever the pace.
+fn at_rest_within(ground: &Ground, first: Option<Frequency>, notes: &mut Notes) -> f64 {
+    let Some((speed, first)) = ground
+        .shear_wave_speed
+        .zip(first.map(hertz::get).filter(|first| *first > 0.0))
+    else {
+        return 0.0;
+    };
+    let speed = metre_per_second::get(speed.typical);
+    let within = speed / (2.0 * std::f64::consts::PI * first);
+    notes.working(
+        Working::new(
+            "motion.at_rest_within",
+            "Distance within which the ground follows a step as if at rest",
+            "r = Vs/(2π f₁)",
+            STEP_SOURCE,
+        )
+        .with("Vs", speed, Unit::MetrePerSecond)
+        .with("f₁", first, Unit::Hertz)
+        .gives("r", within, Unit::Metre),
+    );
+    within
 }
 
 /// One line of calculation for the map's figures: a metre east of the axis.

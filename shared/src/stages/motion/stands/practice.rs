@@ -1,4 +1,4 @@
-//! Back to practice: "80 kg beside the pier: about 1.5 arcsec", held against this block.
+//! Back to practice: "80 kg beside a metre cube: about 1.5 arcsec", held against this block, with what could make the difference.
 
 use serde::Serialize;
 
@@ -19,6 +19,8 @@ pub const PRACTICE_ARCSEC: f64 = 1.5;
 /// Where it comes from.
 pub const PRACTICE_SOURCE: Source =
     Source::common_practice("80 kg beside a pier move it about 1.5 arcsec");
+/// Within so much the two figures are the same for all that anybody knows.
+const NEAR_FACTOR: f64 = 1.25;
 /// On the block: so far in from its side.
 const INSIDE_M: f64 = 0.1;
 /// Beside it: so far off its side.
@@ -120,11 +122,22 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
             .units
             .say(row.holds_at_shear_modulus_mpa, Unit::Megapascal)
     };
-    let says = brief.units.say(PRACTICE_ARCSEC, Unit::Arcsecond);
+    let arcsec = |value: f64| brief.units.say(value, Unit::Arcsecond);
     let person = brief.units.say(PERSON_KG, Unit::Kilogram);
     format!(
-        "Practitioners say that {person} beside a pier tilt it about {says}. With this block that holds for ground of {} when the person \
-         stands on the block, of {} beside it and of {} {} from its side; here the ground is taken as {}.",
+        "Practitioners reckon that {person} beside a metre cube tilt the pier about {}. Here the plan finds {} beside the block and {} at \
+         worst: {}. {} The trade's figure holds for ground of {} when the person stands on the block, of {} beside it and of {} {} from its \
+         side; here the ground is taken as {}. The lean test decides.",
+        arcsec(PRACTICE_ARCSEC),
+        arcsec(beside.tilt_arcsec.typical),
+        arcsec(beside.tilt_arcsec.low),
+        against(beside.tilt_arcsec),
+        if beside.tilt_arcsec.typical < PRACTICE_ARCSEC / NEAR_FACTOR {
+            "Sides that the ground does not hold, disturbed or drained ground, a floor that touches the pier, and the column and mount \
+             themselves could make the difference."
+        } else {
+            ""
+        },
         modulus(on),
         modulus(beside),
         modulus(away),
@@ -132,6 +145,26 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
         brief
             .units
             .say(megapascal::get(g.typical), Unit::Megapascal),
+    )
+    .replace("  ", " ")
+}
+
+/// The plan's figure over the trade's, in words.
+fn against(found: Spread<f64>) -> String {
+    let times = |found: f64| {
+        let factor = (PRACTICE_ARCSEC / found).max(found / PRACTICE_ARCSEC);
+        if factor < NEAR_FACTOR {
+            "about the trade's figure".to_owned()
+        } else if found < PRACTICE_ARCSEC {
+            format!("1/{factor:.1} of the trade's figure")
+        } else {
+            format!("{factor:.1} times the trade's figure")
+        }
+    };
+    format!(
+        "typically {}, at worst {}",
+        times(found.typical),
+        times(found.low)
     )
 }
 
