@@ -21,6 +21,7 @@ mod footfall;
 mod frost;
 mod ground_page;
 mod ground_papers;
+mod ground_range;
 mod groundhog;
 mod halfspace_finite;
 mod halfspace_free_field;

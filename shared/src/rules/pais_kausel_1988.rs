@@ -1,8 +1,9 @@
 //! Pais & Kausel 1988: static stiffness of a rigid rectangular footing, embedded with full contact of its sides.
 //!
 //! Read as transcribed in NIST GCR 12-917-21, Tables 2-2a and 2-3a. Half-sides `L` ≥ `B`, depth of the base `D`; `x` along
-//! the longer side; stiffness about the centre of the base. The forms stand here as a check on the solver, which they
-//! approach within the scatter that the paper itself names, and as the figure a reader's own handbook gives.
+//! the longer side; stiffness about the centre of the base. The paper itself was not read, and its abstract, read
+//! second-hand, names no percentage for the fit. The forms stand here as a check on the solver, which is nearer to other solutions
+//! than they are (`docs/ground-validation.md`), and as the figure a reader's own handbook gives.
 
 pub mod dynamic;
 

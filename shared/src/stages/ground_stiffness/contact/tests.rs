@@ -121,7 +121,7 @@ fn less_contact_is_never_stiffer_and_nothing_jumps() {
         ("topsoil", 0.0, 0.6, 12, |plan, at| {
             plan.site.topsoil_depth_m = Some(at)
         }),
-        ("frost", 0.0, 1.0, 10, |plan, at| {
+        ("frost", 0.0, 1.0, 20, |plan, at| {
             plan.site.frost_depth_m = Some(at)
         }),
         ("contact", 0.0, 0.6, 12, |plan, at| {
