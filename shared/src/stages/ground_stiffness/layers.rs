@@ -132,7 +132,7 @@ pub fn find(
         .and_then(|depth| topsoil(depth, &reach.pure, shelf));
     // Topsoil that was left out of the contact is no lining.
     let lined = above.is_none()
-        || geometry.contact_to_m < shape.depth_m
+        || geometry.contact_to_m < geometry.depth_m
         || geometry.contact_from_m > site.topsoil_depth_m.unwrap_or(0.0) + 1e-9;
     let wider = if lined { lining(geometry) } else { None };
     [above, below(brief, ground, &reach.solved, shelf), wider]

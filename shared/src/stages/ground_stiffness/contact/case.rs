@@ -3,9 +3,10 @@
 use crate::brief::Brief;
 use crate::site_plan::excavation::Sides;
 use crate::site_plan::site::Soil;
+use crate::stages::excavation::face::face;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::{FrostHeave, Group};
-use crate::units::{Spread, metre};
+use crate::units::{Length, Spread, metre};
 
 /// One case.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,7 +71,7 @@ const FREE: Case = Case {
 
 /// The case of a plan.
 #[must_use]
-pub fn of(brief: &Brief, ground: &Ground) -> Case {
+pub fn of(brief: &Brief, ground: &Ground, depth: Length) -> Case {
     let block = &brief.block;
     if block.side_contact_from.is_some() || block.side_contact_to.is_some() {
         return STATED;
@@ -80,9 +81,9 @@ pub fn of(brief: &Brief, ground: &Ground) -> Case {
     }
     let case = match (ground.soil, ground.group) {
         (Soil::ShrinkingClay, _) => SHRINKS,
-        (_, Group::Sand | Group::Gravel | Group::Unfit) => RAVELS,
         (_, Group::Rock) => ROCK,
-        (_, Group::Clay | Group::Silt) => NOTHING_KNOWN,
+        _ if face(ground, depth).stands() => NOTHING_KNOWN,
+        _ => RAVELS,
     };
     frost(case, brief, ground)
 }

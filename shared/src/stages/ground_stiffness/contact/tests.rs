@@ -21,7 +21,7 @@ fn plan(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
 fn case_of(change: impl FnOnce(&mut SitePlan)) -> Case {
     let brief: Brief = resolve(&plan(change)).unwrap();
     let ground = crate::stages::ground::stage(&brief).value;
-    of(&brief, &ground)
+    of(&brief, &ground, crate::units::metre::new(1.0))
 }
 
 fn stiffness(change: impl FnOnce(&mut SitePlan)) -> GroundStiffness {
