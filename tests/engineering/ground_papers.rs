@@ -78,7 +78,7 @@ fn peer_2012_08_blow_counts() {
 }
 
 /// The rows of `data/soils.csv` are rounded choices within what the regressions and Hardin's forms give a metre deep, in ground
-/// of the row's own weight: from the least of them less a twentieth to the largest.
+/// of the row's own weight: from the least of them less a twentieth to the largest, to the nearest 5 m/s.
 #[test]
 fn each_word_has_a_speed_between_those_of_its_predictors() {
     let by_strength = |ratio: f64, strength: f64, weight: f64| {
@@ -133,7 +133,7 @@ fn each_word_has_a_speed_between_those_of_its_predictors() {
         let speed = get(ground.shear_wave_speed.unwrap().typical);
         let (least, most) = (predicted[0], predicted[predicted.len() - 1]);
         assert!(
-            0.95 * least <= speed && speed <= 1.001 * most,
+            0.95 * least <= speed && speed <= most + 2.5,
             "{}: {speed} {predicted:?}",
             soil.key()
         );

@@ -56,7 +56,7 @@ fn what_would_help_does_help_an_unknown_plan() {
 fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
     let plan = json!({
         "schema_version": 1,
-        "site": { "soil": "firm_clay" },
+        "site": { "soil": "firm_clay", "shear_wave_speed_m_s": 150.0 },
         "block": { "length_m": 1.0, "width_m": 1.2, "depth_m": 0.9, "side_contact_from_m": 0.5, "side_contact_to_m": 0.9 },
         "pier": { "tube": "CHS 168.3 x 6.3", "plate_side_mm": 360 },
         "load": { "enclosure": "open" },
