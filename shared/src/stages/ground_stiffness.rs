@@ -132,7 +132,7 @@ pub fn stage(
     shelf: &dyn Shelf,
 ) -> Found<GroundStiffness> {
     let geometry = shape(ground, block);
-    let case = contact::of(brief, ground, block.depth);
+    let case = contact::of(brief, ground, block);
     let mut notes = Notes::default();
     let Some(g) = ground.shear_modulus else {
         let why = "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";

@@ -3,10 +3,11 @@
 use crate::brief::Brief;
 use crate::site_plan::excavation::Sides;
 use crate::site_plan::site::Soil;
+use crate::stages::block::Block;
 use crate::stages::excavation::face::face;
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table::{FrostHeave, Group};
-use crate::units::{Length, Spread, metre};
+use crate::stages::ground::soil_table::Group;
+use crate::units::{Spread, metre};
 
 /// One case.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -71,9 +72,9 @@ const FREE: Case = Case {
 
 /// The case of a plan.
 #[must_use]
-pub fn of(brief: &Brief, ground: &Ground, depth: Length) -> Case {
-    let block = &brief.block;
-    if block.side_contact_from.is_some() || block.side_contact_to.is_some() {
+pub fn of(brief: &Brief, ground: &Ground, block: &Block) -> Case {
+    let said = &brief.block;
+    if said.side_contact_from.is_some() || said.side_contact_to.is_some() {
         return STATED;
     }
     if brief.excavation.sides.value == Sides::Sloped {
@@ -82,20 +83,20 @@ pub fn of(brief: &Brief, ground: &Ground, depth: Length) -> Case {
     let case = match (ground.soil, ground.group) {
         (Soil::ShrinkingClay, _) => SHRINKS,
         (_, Group::Rock) => ROCK,
-        _ if face(ground, depth).stands() => NOTHING_KNOWN,
+        _ if face(ground, block.depth).stands() => NOTHING_KNOWN,
         _ => RAVELS,
     };
-    frost(case, brief, ground)
+    frost(case, brief, block)
 }
 
-/// Frost that is known to reach so deep loosens the ground beside the block each winter where it grows ice.
-fn frost(case: Case, brief: &Brief, ground: &Ground) -> Case {
+/// Frost that is known to reach so deep loosens the ground beside the block each winter where it grows ice; boards that keep it
+/// out, and that the block's own stage has in the plan, keep the contact.
+fn frost(case: Case, brief: &Brief, block: &Block) -> Case {
     let stated = &brief.site.stated;
-    let known = stated.frost_depth_m.is_some() || stated.freezing_index_c_days.is_some();
-    if !known || ground.frost_heave < FrostHeave::Medium {
+    if stated.frost_depth_m.is_none() && stated.freezing_index_c_days.is_none() {
         return case;
     }
-    let depth = metre::get(ground.frost_depth);
+    let depth = metre::get(block.side_frost.frozen_depth);
     let lost_m = Spread {
         low: case.lost_m.low.max(depth),
         typical: case.lost_m.typical.max(0.5 * depth),

@@ -4,6 +4,7 @@ use super::*;
 use crate::brief::{Brief, resolve};
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
+use crate::site_plan::block::FrostRemedy;
 use crate::site_plan::site::Soil;
 use crate::stages::ground_stiffness::GroundStiffness;
 
@@ -21,7 +22,9 @@ fn plan(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
 fn case_of(change: impl FnOnce(&mut SitePlan)) -> Case {
     let brief: Brief = resolve(&plan(change)).unwrap();
     let ground = crate::stages::ground::stage(&brief).value;
-    of(&brief, &ground, crate::units::metre::new(1.0))
+    let room = crate::stages::room::room(&brief, &ground);
+    let block = crate::stages::block::stage(&brief, &ground, &room).value;
+    of(&brief, &ground, &block)
 }
 
 fn stiffness(change: impl FnOnce(&mut SitePlan)) -> GroundStiffness {
@@ -86,15 +89,21 @@ fn what_the_plan_says_of_the_sides_chooses_the_case() {
         case_of(|_| ()).words,
         case_of(|plan| plan.site.soil = Some(Soil::Silt)).words
     );
-    let frost = case_of(|plan| plan.site.frost_depth_m = Some(0.8));
-    assert_eq!(
-        frost.lost_m,
-        Spread {
-            low: 0.8,
-            typical: 0.4,
-            high: 0.0
-        }
-    );
+    let frost = |remedy| {
+        case_of(|plan| {
+            plan.site.frost_depth_m = Some(0.8);
+            plan.block.frost_remedy = Some(remedy);
+        })
+        .lost_m
+    };
+    let known = Spread {
+        low: 0.8,
+        typical: 0.4,
+        high: 0.0,
+    };
+    assert_eq!(frost(FrostRemedy::None), known);
+    // Boards keep the frost out of the ground beside the block, all but a hand's breadth.
+    assert_eq!(frost(FrostRemedy::Insulation), case_of(|_| ()).lost_m);
     // Gravel grows no ice, and a frost of which nobody spoke is not counted against the sides.
     let gravel = |frost| {
         case_of(|plan| {
@@ -122,7 +131,8 @@ fn less_contact_is_never_stiffer_and_nothing_jumps() {
             plan.site.topsoil_depth_m = Some(at)
         }),
         ("frost", 0.0, 1.0, 20, |plan, at| {
-            plan.site.frost_depth_m = Some(at)
+            plan.site.frost_depth_m = Some(at);
+            plan.block.frost_remedy = Some(FrostRemedy::None);
         }),
         ("contact", 0.0, 0.6, 12, |plan, at| {
             plan.block.side_contact_from_m = Some(at);
