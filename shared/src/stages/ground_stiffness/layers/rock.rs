@@ -31,6 +31,10 @@ pub const FILM_M: f64 = 0.005;
 /// So far from the block's side the lean's factor is taken, for every distance: farther off the rock spares more.
 const NEAR_M: f64 = 0.25;
 
+/// Least factor on the lean: the rock itself gives way by some such share of what soil does, and a factor of nought has no
+/// logarithm to add doubts to. Judgement.
+const LEAST_LEAN: f64 = 1e-3;
+
 /// One kind of ground in this calculation, in the units of the formula.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Modulus {
@@ -234,7 +238,9 @@ impl Socket {
 /// leans it no more than the same push would lean the stiffer block; what it may add beyond the sum is not counted on.
 fn lean(rock_depth_m: f64, shape: &Shape, sums: &[Spread<f64>; 6]) -> Spread<f64> {
     let near = 0.5 * shape.length_m.min(shape.width_m) + NEAR_M;
-    let dish = (-(near / rock_depth_m.max(1e-3)).powi(2)).exp();
+    let dish = (-(near / rock_depth_m.max(1e-3)).powi(2))
+        .exp()
+        .max(LEAST_LEAN);
     let [x, y] = [sums[3], sums[4]];
     let over = |sum: f64| 1.0 / sum.max(1.0);
     Spread {
