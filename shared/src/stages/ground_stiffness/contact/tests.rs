@@ -23,7 +23,8 @@ fn case_of(change: impl FnOnce(&mut SitePlan)) -> Case {
     let brief: Brief = resolve(&plan(change)).unwrap();
     let ground = crate::stages::ground::stage(&brief).value;
     let room = crate::stages::room::room(&brief, &ground);
-    let block = crate::stages::block::stage(&brief, &ground, &room).value;
+    let loads = crate::stages::loads::stage(&brief).value;
+    let block = crate::stages::block::stage(&brief, &ground, &room, &loads).value;
     of(&brief, &ground, &block)
 }
 
@@ -31,7 +32,8 @@ fn stiffness(change: impl FnOnce(&mut SitePlan)) -> GroundStiffness {
     let (brief, shelf) = (resolve(&plan(change)).unwrap(), NoShelf);
     let ground = crate::stages::ground::stage(&brief).value;
     let room = crate::stages::room::room(&brief, &ground);
-    let block = crate::stages::block::stage(&brief, &ground, &room).value;
+    let loads = crate::stages::loads::stage(&brief).value;
+    let block = crate::stages::block::stage(&brief, &ground, &room, &loads).value;
     super::super::stage(&brief, &ground, &block, &shelf).value
 }
 
