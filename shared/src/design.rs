@@ -155,7 +155,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let ground_stiffness = stiffness;
     Design {
         engine_version: ENGINE_VERSION,
-        verdict: verdict::find(&checks, &motion, brief.load.asked_growth_ratio.value),
+        verdict: verdict::find(&checks, &motion),
         loads,
         ground,
         excavation,

@@ -87,6 +87,15 @@ pub struct Outcome<T> {
 }
 
 impl<T: Copy> Outcome<T> {
+    /// Nothing about it is uncertain.
+    #[must_use]
+    pub fn certain(value: T) -> Self {
+        Self {
+            expected: value,
+            worst: value,
+        }
+    }
+
     /// The same function of both.
     pub fn map<U>(self, f: impl Fn(T) -> U) -> Outcome<U> {
         Outcome {

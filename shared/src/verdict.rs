@@ -5,8 +5,7 @@
 use serde::Serialize;
 
 use crate::notes::{Check, Question, Verdict as Found, exceeds};
-use crate::stages::motion::Motion;
-use crate::stages::motion::conduct::{self, ALONE};
+use crate::stages::motion::{ALONE, Measure, Motion};
 use crate::units::Outcome;
 
 /// Answers to the three questions.
@@ -60,6 +59,14 @@ pub struct Still {
     pub peak_left_ratio: Option<Outcome<f64>>,
     /// Growth that is asked for.
     pub asked_ratio: f64,
+    /// What it is judged by: the star's width, blur within a frame, or for the eye the movement.
+    pub measure: Measure,
+    /// Largest movement at worst, arcsec; null when not known.
+    pub movement_arcsec: Option<f64>,
+    /// Movement that the eye bears, or the swing that widens the star by what is asked, arcsec.
+    pub asked_arcsec: f64,
+    /// Growth that the mount's own softness adds; no fault of the pier's.
+    pub mount_adds_ratio: Option<Outcome<f64>>,
     /// The answer, by the worst; null when not known.
     pub says: Option<Within>,
     /// What moves the star then, largest first, by the name of its check.
@@ -68,10 +75,10 @@ pub struct Still {
 
 /// The verdict on a design's checks and motion.
 #[must_use]
-pub fn find(checks: &[Check], motion: &Motion, asked_growth_ratio: f64) -> Verdict {
+pub fn find(checks: &[Check], motion: &Motion) -> Verdict {
     Verdict {
         build: build(checks),
-        still: still(motion, asked_growth_ratio),
+        still: still(motion),
         conduct_rule: motion.where_to_stand.first().cloned().unwrap_or_else(|| {
             "Nobody near the pier while the telescope exposes: what a person does to this ground is not known.".to_owned()
         }),
@@ -111,20 +118,28 @@ fn build(checks: &[Check]) -> Build {
     }
 }
 
-fn still(motion: &Motion, asked_ratio: f64) -> Still {
-    let cost = motion
-        .star
-        .and_then(|star| conduct::left_alone(&motion.disturbances, star.seeing_arcsec));
-    let movers = motion
-        .disturbances
-        .iter()
-        .filter(|one| ALONE.contains(&one.id) && one.arcsec.is_none_or(|arcsec| arcsec > 0.0));
+fn still(motion: &Motion) -> Still {
+    let (cost, budget) = (motion.left_alone, &motion.budget);
+    let alone = || {
+        motion
+            .disturbances
+            .iter()
+            .filter(|one| ALONE.contains(&one.id))
+    };
+    let movers = alone().filter(|one| one.arcsec.is_none_or(|arcsec| arcsec > 0.0));
+    let worst_arcsec = alone()
+        .filter_map(|one| one.worst_arcsec)
+        .fold(0.0, f64::hypot);
     Still {
+        measure: budget.measure,
         star_growth_ratio: cost.map(|cost| cost.star_growth_ratio),
         peak_left_ratio: cost.map(|cost| cost.peak_left_ratio),
-        asked_ratio,
+        asked_ratio: budget.asked_growth_ratio,
+        movement_arcsec: cost.map(|_| worst_arcsec),
+        asked_arcsec: budget.arcsec,
+        mount_adds_ratio: motion.mount_adds_ratio,
         says: cost.map(
-            |cost| match exceeds(cost.star_growth_ratio.worst, asked_ratio) {
+            |cost| match exceeds(budget.used_ratio(&cost, worst_arcsec), 1.0) {
                 true => Within::Over,
                 false => Within::Within,
             },
@@ -137,6 +152,7 @@ fn still(motion: &Motion, asked_ratio: f64) -> Still {
 fn check_of(disturbance: &str) -> &'static str {
     match disturbance {
         "wind" => "motion.wind",
+        "season" => "motion.season",
         _ => "motion.thermal",
     }
 }

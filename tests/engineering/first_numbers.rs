@@ -121,7 +121,7 @@ fn what_moves_the_star_alone_has_a_verdict_and_what_people_do_a_rule() {
             .any(|check| check.id == format!("motion.{id}") && check.question == Question::Still)
     };
     let ruled = |id: &str| design.motion.conduct.iter().any(|one| one.id == id);
-    assert_eq!(design.motion.disturbances.len(), 8);
+    assert_eq!(design.motion.disturbances.len(), 9);
     for one in &design.motion.disturbances {
         assert!(has(one.id) != ruled(one.id), "{}", one.id);
     }

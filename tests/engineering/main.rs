@@ -43,6 +43,7 @@ mod rock;
 mod sci_p398;
 mod side_frost;
 mod soil_dynamics;
+mod star_again;
 mod star_images;
 mod stud_forms;
 mod stud_practice;

@@ -1,9 +1,11 @@
 //! Motion: what the star does.
 
+mod answers;
 mod budget;
 mod card;
 mod check;
 pub mod conduct;
+pub mod growth;
 mod heat;
 pub mod history;
 pub mod improvement;
@@ -11,6 +13,7 @@ pub mod influence;
 mod knock;
 pub mod modes;
 pub mod people;
+mod present;
 pub mod quiet;
 pub mod rig;
 mod season;
@@ -32,27 +35,28 @@ use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
-use crate::stages::ground_stiffness::uneven::Factors;
-use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
+use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::pier::Pier;
-use crate::units::{Frequency, Spread, hertz, megapascal};
+use crate::units::{Frequency, Outcome, Spread, hertz};
 
-pub use budget::Budget;
+pub use answers::{Answers, RigidLoad};
+pub use budget::{Budget, Measure};
 pub use conduct::Conduct;
 pub use heat::Heat;
 pub use knock::Knock;
 pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
-pub use share::{Disturbance, StarWidth};
+pub use share::{ALONE, Disturbance, StarWidth};
 pub use walk::Walk;
 pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
+use growth::{Cost, Exposure};
 use improvement::Improvement;
 use influence::Influence;
-use rig::{Axis, Rig};
-use system::{Planes, System};
+use present::Present;
+use system::Mounted;
 
 /// Tilt from somebody standing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -65,6 +69,8 @@ pub struct StandTilt {
     pub block_tilt_arcsec: Option<f64>,
     /// The block's share by ground: low is the softest thought likely, high the stiffest.
     pub block_tilt_by_ground_arcsec: Option<Spread<f64>>,
+    /// Growth of the star over one exposure in which somebody comes there, typical ground.
+    pub star_growth_ratio: Option<f64>,
     /// Direction in which the top leans, clockwise from north.
     pub bearing_deg: Option<f64>,
 }
@@ -104,7 +110,7 @@ pub struct Motion {
     /// Warmth in full.
     #[serde(rename = "thermal")]
     pub heat: Heat,
-    /// Time for a tap to die to the budget.
+    /// Time for a tap to die to that swing.
     pub settle_s: Option<f64>,
     /// A bump by hand in full.
     pub bump: Option<Knock>,
@@ -114,11 +120,17 @@ pub struct Motion {
     pub flip: Option<Knock>,
     /// Lean of the polar axis in a year; null where the ground cannot be presumed.
     pub season: Option<Season>,
-    /// Largest movement that is acceptable.
+    /// What the pier does with its load bolted to it: the pier is judged by this.
+    pub rigid_load: RigidLoad,
+    /// What the star comes to with nobody there, on the pier alone; null where it is not known.
+    pub left_alone: Option<Cost>,
+    /// Growth that the mount's own softness adds to that.
+    pub mount_adds_ratio: Option<Outcome<f64>>,
+    /// Swing that widens the star by what is asked, the figure that the trade speaks of.
     pub budget_arcsec: f64,
-    /// The budget in full.
+    /// What is asked, in full.
     pub budget: Budget,
-    /// Distance from the pier's axis beyond which a person who stands still moves the star by less than the budget, in the
+    /// Distance from the pier's axis beyond which a person who stands there costs the star less than is asked, in the
     /// softest ground; the same as in `quiet`. Null when there is none within 20 m.
     pub quiet_distance_m: Option<f64>,
     /// The same, and whether it holds anywhere on the floor.
@@ -162,57 +174,67 @@ pub fn stage(
 ) -> Found<Motion> {
     let mut notes = Notes::default();
     let budget = budget::find(brief, &mut notes);
-    let solved = system(brief, ground, block, stiffness, pier);
+    let exposure = Exposure::of(brief);
+    let system = |mounted| system::find(brief, ground, block, stiffness, pier, mounted);
+    let (solved, rigid) = (system(Mounted::Softly), system(Mounted::Rigidly));
     let heat = heat::find(brief, pier, &mut notes);
-    let bump = solved
-        .as_ref()
-        .map(|system| knock::bump(system, budget.arcsec, &mut notes));
-    let wind = solved
-        .as_ref()
-        .map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
-    let slew = solved
-        .as_ref()
-        .map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
-    let flip = solved
-        .as_ref()
-        .map(|system| knock::flip(brief, system, budget.arcsec));
-    let people = People::find(
+    let season = season::find(brief, ground, block, &mut notes);
+    let foot = block.upstand + pier.gap;
+    let of_telescope = Answers::find(brief, pier, foot, solved.as_ref(), &budget, &mut notes);
+    // The same sums with another spring: their lines of calculation would only say it twice.
+    let mut unsaid = Notes::default();
+    let of_pier = Answers::find(brief, pier, foot, rigid.as_ref(), &budget, &mut unsaid);
+    let present = Present::find(
         brief,
         floor,
-        solved.as_ref(),
+        rigid.as_ref(),
         influence,
+        &exposure,
         &budget,
-        [bump, slew, flip],
         &mut notes,
     );
-    let parts = share::Parts {
+    let parts = |wind| share::Parts {
         brief,
-        system: solved.as_ref(),
+        exposure,
+        system: rigid.as_ref(),
         floor,
         influence,
-        walk: people.walk.in_short,
-        wind: wind.as_ref(),
+        walk: present.walk.in_short.as_ref(),
+        wind,
         heat: &heat,
-        budget_arcsec: budget.arcsec,
+        season,
+        budget: &budget,
     };
-    let disturbances = share::find(&parts);
+    let disturbances = share::find(&parts(of_pier.wind.as_ref()));
+    let left_alone = share::left_alone(&parts(of_pier.wind.as_ref()));
+    let with_mount = share::left_alone(&parts(of_telescope.wind.as_ref()));
     let modes = solved.as_ref().map(shape::shapes).unwrap_or_default();
-    let season = season::find(brief, ground, block, &mut notes);
+    let rigid_modes = rigid.as_ref().map(shape::shapes).unwrap_or_default();
     let conduct = conduct::find(&conduct::Parts {
         brief,
+        exposure,
+        budget: &budget,
         disturbances: &disturbances,
-        bump,
+        bump: of_telescope.bump,
         modes: &modes,
-        quiet: people.quiet,
+        quiet: present.quiet,
     });
+    let where_to_stand = present.card(
+        brief,
+        rigid.as_ref(),
+        floor,
+        influence,
+        &conduct,
+        &of_telescope,
+    );
     let told = summary::Parts {
         brief,
         disturbances: &disturbances,
         modes: &modes,
         heat: &heat,
         season,
-        budget_arcsec: budget.arcsec,
-        step_ratio: people.step_ratio,
+        budget: &budget,
+        step_ratio: present.step_ratio,
     };
     let summary = summary::sentences(&told);
     let first = shape::frequencies(solved.as_ref().map(|system| &system.typical))
@@ -223,31 +245,40 @@ pub fn stage(
         frequencies_low: shape::frequencies(solved.as_ref().map(|system| &system.low)),
         frequencies_high: shape::frequencies(solved.as_ref().map(|system| &system.high)),
         modes,
-        stands: people.stands,
-        walk: people.walk,
-        wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
-        wind,
+        stands: present.stands,
+        walk: present.walk,
+        wind_arcsec: of_telescope.wind.as_ref().map(|wind| wind.gust_arcsec),
+        wind: of_telescope.wind,
         thermal_arcsec: Some(heat.arcsec),
         thermal_difference_k: brief.load.thermal_difference_k.value,
         heat,
-        settle_s: bump.and_then(|bump| bump.settle_s),
-        bump,
-        slew,
-        flip,
+        settle_s: of_telescope.bump.and_then(|bump| bump.settle_s),
+        bump: of_telescope.bump,
+        slew: of_telescope.slew,
+        flip: of_telescope.flip,
         season,
+        rigid_load: RigidLoad {
+            frequencies: shape::frequencies(rigid.as_ref().map(|system| &system.typical)),
+            modes: rigid_modes,
+            answers: of_pier,
+        },
         budget_arcsec: budget.arcsec,
+        mount_adds_ratio: left_alone
+            .zip(with_mount)
+            .map(|(pier, all)| conduct::added(&pier, &all)),
+        left_alone,
         budget,
-        quiet_distance_m: people.quiet[0].map(|quiet| quiet.distance_m),
-        quiet: people.quiet[0],
-        quiet_walking: people.quiet[1],
-        step_ratio: people.step_ratio,
+        quiet_distance_m: present.quiet[0].map(|quiet| quiet.distance_m),
+        quiet: present.quiet[0],
+        quiet_walking: present.quiet[1],
+        step_ratio: present.step_ratio,
         on_ground: stands::OnGround::find(
             brief, ground, block, stiffness, pier, floor, first, &mut notes,
         ),
         conduct,
-        star: share::star_width(brief, &disturbances),
+        star: share::star_width(&exposure, &disturbances),
         disturbances,
-        where_to_stand: people.where_to_stand,
+        where_to_stand,
         summary,
         improvements: Vec::new(),
     };
@@ -270,168 +301,31 @@ pub fn disturbances(
     let mut notes = Notes::default();
     let influence = stiffness.influence();
     let budget = budget::find(brief, &mut notes);
-    let solved = system(brief, ground, block, stiffness, pier);
+    let system = |mounted| system::find(brief, ground, block, stiffness, pier, mounted);
+    let (solved, rigid) = (system(Mounted::Softly), system(Mounted::Rigidly));
     let heat = heat::find(brief, pier, &mut notes);
-    let wind = solved
+    let season = season::find(brief, ground, block, &mut notes);
+    let foot = block.upstand + pier.gap;
+    let answers = Answers::find(brief, pier, foot, rigid.as_ref(), &budget, &mut notes);
+    let bump = solved
         .as_ref()
-        .map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
-    let walk = solved
+        .map(|system| knock::bump(system, budget.arcsec, &mut notes));
+    let walk = rigid
         .as_ref()
         .zip(influence)
         .and_then(|(system, influence)| walk::peaks(brief, floor, system, influence));
-    let settle = solved
-        .as_ref()
-        .and_then(|system| knock::bump(system, budget.arcsec, &mut notes).worst_settle_s);
     let parts = share::Parts {
         brief,
-        system: solved.as_ref(),
+        exposure: Exposure::of(brief),
+        system: rigid.as_ref(),
         floor,
         influence,
-        walk,
-        wind: wind.as_ref(),
+        walk: walk.as_ref(),
+        wind: answers.wind.as_ref(),
         heat: &heat,
-        budget_arcsec: budget.arcsec,
+        season,
+        budget: &budget,
     };
+    let settle = bump.and_then(|bump| bump.worst_settle_s);
     (share::find(&parts), settle)
-}
-
-/// What people do to the star.
-struct People {
-    stands: Vec<StandTilt>,
-    walk: Walk,
-    /// Of somebody who stands, and of somebody who walks.
-    quiet: [Option<Quiet>; 2],
-    step_ratio: Option<f64>,
-    where_to_stand: Vec<String>,
-}
-
-const NOT_SOLVED: &str = "What a weight on the ground does to the block asks for the three-dimensional solution, which is not there.";
-
-impl People {
-    fn find(
-        brief: &Brief,
-        floor: &Floor,
-        system: Option<&System>,
-        influence: Option<&dyn Influence>,
-        budget: &Budget,
-        knocks: [Option<Knock>; 3],
-        notes: &mut Notes,
-    ) -> Self {
-        let (Some(system), Some(influence)) = (system, influence) else {
-            return Self {
-                stands: unknown_stands(brief),
-                walk: walk::unknown(NOT_SOLVED),
-                quiet: [None; 2],
-                step_ratio: None,
-                where_to_stand: Vec::new(),
-            };
-        };
-        let ground = people::Ground { floor, influence };
-        let step_ratio = walk::step_ratio(brief, &system.low);
-        let quiet = [1.0, step_ratio]
-            .map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
-        // The longest of the knocks that the card names.
-        let wait_s = knocks.into_iter().try_fold(0.0_f64, |most, knock| {
-            knock?.worst_settle_s.map(|s| most.max(s))
-        });
-        let walk = walk::find(brief, floor, system, influence, notes);
-        let walking_arcsec = walk.in_short.map(|peaks| peaks.map(|peaks| peaks.worst));
-        let card = card::Parts {
-            brief,
-            system,
-            ground,
-            budget_arcsec: budget.arcsec,
-            quiet,
-            step_ratio,
-            wait_s,
-            walking_arcsec,
-        };
-        Self {
-            stands: stands(brief, system, &ground),
-            walk,
-            quiet,
-            step_ratio: Some(step_ratio),
-            where_to_stand: card::words(&card),
-        }
-    }
-}
-
-fn unknown_stands(brief: &Brief) -> Vec<StandTilt> {
-    let unknown = |name: &str| StandTilt {
-        name: name.to_owned(),
-        tilt_arcsec: None,
-        block_tilt_arcsec: None,
-        block_tilt_by_ground_arcsec: None,
-        bearing_deg: None,
-    };
-    brief
-        .floor
-        .stands
-        .value
-        .iter()
-        .map(|stand| unknown(&stand.name))
-        .collect()
-}
-
-fn stands(brief: &Brief, system: &System, ground: &people::Ground<'_>) -> Vec<StandTilt> {
-    let tilt = |stand: &crate::site_plan::floor::Stand| {
-        let [x, y] = ground.under(&system.typical, stand.mass_kg, [stand.x_m, stand.y_m]);
-        let tilt = x.hypot(y);
-        let in_ground = |planes| {
-            let [x, y] = ground.under(planes, stand.mass_kg, [stand.x_m, stand.y_m]);
-            x.hypot(y)
-        };
-        // Nothing pushes the column: joint and column carry the block's turn up as it is.
-        StandTilt {
-            name: stand.name.clone(),
-            tilt_arcsec: Some(tilt),
-            block_tilt_arcsec: Some(tilt),
-            block_tilt_by_ground_arcsec: Some(Spread {
-                low: in_ground(&system.low),
-                typical: tilt,
-                high: in_ground(&system.high),
-            }),
-            bearing_deg: (tilt > 0.0).then(|| x.atan2(y).to_degrees().rem_euclid(360.0)),
-        }
-    };
-    brief.floor.stands.value.iter().map(tilt).collect()
-}
-
-/// The modes in low, typical and high ground; none where the ground is not known.
-#[must_use]
-pub fn system(
-    brief: &Brief,
-    ground: &Ground,
-    block: &Block,
-    stiffness: &GroundStiffness,
-    pier: &Pier,
-) -> Option<System> {
-    let rigs = [
-        Rig::new(Axis::X, brief, ground, block, stiffness, pier)?,
-        Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?,
-    ];
-    let solved = stiffness.solved.as_deref()?;
-    let modulus = ground.shear_modulus?.map(megapascal::get);
-    let damping = brief.load.damping_ratio;
-    let one = |held: &Stiffness, factors: &Factors, g: f64| {
-        let ratio = g / modulus.typical;
-        let held = [
-            rigs[0].held(Axis::X, held, ratio)?,
-            rigs[1].held(Axis::Y, held, ratio)?,
-        ];
-        Some(Planes::solve(
-            &held,
-            [
-                factors.carried(solved, [0, 4]),
-                factors.carried(solved, [1, 3]),
-            ],
-            damping,
-        ))
-    };
-    let Spread { low, typical, high } = stiffness.uneven;
-    Some(Spread {
-        low: one(&stiffness.low, &low, modulus.low)?,
-        typical: one(&stiffness.typical, &typical, modulus.typical)?,
-        high: one(&stiffness.high, &high, modulus.high)?,
-    })
 }

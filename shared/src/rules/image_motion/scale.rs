@@ -36,6 +36,17 @@ pub fn rayleigh_arcsec(aperture: Length) -> f64 {
     ARCSEC_PER_RADIAN * 1.22 * WAVELENGTH_M / metre::get(aperture)
 }
 
+/// Width at half height of the disc that a round aperture shows, in seconds of arc, 1.029 λ/D.
+///
+/// # Source
+/// The Airy pattern (2 J₁(x)/x)² is a half at x = 1.6163; twice that over π.
+/// # Valid for
+/// A free, round aperture in green light.
+#[must_use]
+pub fn disc_arcsec(aperture: Length) -> f64 {
+    ARCSEC_PER_RADIAN * 2.0 * 1.616_34 / std::f64::consts::PI * WAVELENGTH_M / metre::get(aperture)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -52,5 +63,7 @@ mod tests {
             (arcsec_per_pixel(micrometre::new(2.9), millimetre::new(2000.0)) - 0.299).abs() < 0.001
         );
         assert!((rayleigh_arcsec(millimetre::new(200.0)) - 0.692).abs() < 0.001);
+        // Computed: 1.029 of 550 nm over 200 mm.
+        assert!((disc_arcsec(millimetre::new(200.0)) - 0.5837).abs() < 0.0005);
     }
 }

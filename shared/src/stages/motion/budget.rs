@@ -1,25 +1,22 @@
-//! Budget: how far a star may move, by what the telescope is for.
+//! Limit: how much wider a star may get, and how far it may then move, by what the telescope is for.
 //!
 //! No standard says it. Long exposures take all movement into the star's width, and a tenth more is a common limit; half
 //! of that is left to the mount. Frames of a few milliseconds freeze a slow swing and feel only what moves within the
-//! frame. The eye follows what is slow, loses what stays within the seeing disc, and wants a knock to die in a second or two.
+//! frame, held against the disc that the aperture shows. The eye follows what is slow, loses what stays within the seeing
+//! disc at the power used, and wants a knock to die in a second or two. The arcseconds of which the trade speaks follow
+//! from the growth that is asked; they judge nothing but the eye's view.
 
 use serde::Serialize;
 
-use crate::brief::Brief;
+use crate::brief::{Brief, Origin};
 use crate::figure::Unit;
-use crate::notes::{Notes, Working};
+use crate::notes::{Notes, Verdict, Working};
 use crate::rules::image_motion::{scale, width};
 use crate::site_plan::Use;
 use crate::source::{Source, Standing};
+use crate::stages::motion::growth::Cost;
 use crate::units::{millimetre, second};
 
-/// Growth of a star's width that long exposures bear.
-const GROWTH_RATIO: f64 = 0.1;
-/// Share of that which the pier may use; the mount has the rest.
-const PIER_SHARE_RATIO: f64 = 0.5;
-/// Share of an aperture's limit that may blur one frame.
-const FRAME_BLUR_RATIO: f64 = 0.1;
 /// Frequency at which a frame's blur is judged: that of a pier with its mount.
 const FRAME_FREQUENCY_HZ: f64 = 10.0;
 /// Angle that the eye tells apart, arcsec.
@@ -42,10 +39,27 @@ const FRAMES_SETTLE: Source = Source::new(
     Standing::Read,
 );
 
-/// How far a star may move and how long a knock may take to die.
+/// What stillness is judged by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Measure {
+    /// Growth of the star's width over one exposure.
+    StarWidth,
+    /// Blur within one frame, against the disc that the aperture shows.
+    FrameBlur,
+    /// Movement that the eye sees at the power used.
+    EyeMovement,
+}
+
+/// How much wider a star may get, how far it may move and how long a knock may take to die.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Budget {
-    /// Largest movement from rest along one axis.
+    /// What stillness is judged by.
+    pub measure: Measure,
+    /// Growth of the star's width that is asked of the pier.
+    pub asked_growth_ratio: f64,
+    /// Largest movement from rest along one axis: a swing all through the exposure that widens the star so, or for the eye
+    /// the movement that it bears.
     pub arcsec: f64,
     /// Longest time for a knock to die.
     pub settle_s: f64,
@@ -61,38 +75,70 @@ pub struct Budget {
     pub source: Source,
 }
 
-/// Finds the budget.
+impl Budget {
+    /// What is used of that which is asked: by the star's width and its peak, for the eye by the movement.
+    #[must_use]
+    pub fn used_ratio(&self, cost: &Cost, worst_arcsec: f64) -> f64 {
+        if self.measure == Measure::EyeMovement {
+            return worst_arcsec / self.arcsec;
+        }
+        let wider = cost.star_growth_ratio.worst / self.asked_growth_ratio;
+        // A star that is as much wider all over has lost so much of its peak.
+        let fainter = 1.0 - (1.0 + self.asked_growth_ratio).powi(-2);
+        wider.max((1.0 - cost.peak_left_ratio.worst) / fainter)
+    }
+
+    /// The same as a verdict.
+    #[must_use]
+    pub fn verdict(&self, cost: &Cost, worst_arcsec: f64) -> Verdict {
+        Verdict::of(self.used_ratio(cost, worst_arcsec))
+    }
+}
+
+/// Finds the limit.
 #[must_use]
 pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
-    let purpose = brief.purpose.value;
     let (settle_s, settle_why, settle_source) = settling(brief);
-    let (arcsec, why, source) = match purpose {
-        Use::DeepSky => deep_sky(brief, notes),
-        Use::Planetary => planetary(brief, notes),
+    let asked = asked(brief);
+    let (measure, usual, why, source) = match brief.purpose.value {
+        Use::DeepSky => deep_sky(brief, asked, notes),
+        Use::Planetary => planetary(brief, asked, notes),
         Use::Visual => visual(brief, notes),
     };
-    match brief.load.budget_arcsec {
-        Some(stated) => Budget {
-            arcsec: stated,
-            settle_s,
-            settle_why,
-            settle_source,
-            why: format!(
-                "You stated it. For this use the planner would have taken {}: {why}",
-                brief.units.say(arcsec, Unit::Arcsecond)
+    let (arcsec, why, source) = match brief.load.budget_arcsec {
+        Some(stated) => (
+            stated,
+            format!(
+                "You stated it. For this use it would have been {}: {why}",
+                brief.units.say(usual, Unit::Arcsecond)
             ),
-            stated: true,
-            source: Source::judgement("stated by the person"),
-        },
-        None => Budget {
-            arcsec,
-            settle_s,
-            settle_why,
-            settle_source,
-            why,
-            stated: false,
-            source,
-        },
+            Source::judgement("stated by the person"),
+        ),
+        None => (usual, why.to_owned(), source),
+    };
+    Budget {
+        measure,
+        asked_growth_ratio: asked,
+        arcsec,
+        settle_s,
+        settle_why,
+        settle_source,
+        why,
+        stated: brief.load.budget_arcsec.is_some(),
+        source,
+    }
+}
+
+/// The growth that is asked: what the person said, or what the movement that they said amounts to.
+fn asked(brief: &Brief) -> f64 {
+    let load = &brief.load;
+    let usual = load.asked_growth_ratio.value;
+    let said = load.asked_growth_ratio.origin == Origin::Said;
+    match load.budget_arcsec {
+        Some(arcsec) if !said && brief.purpose.value == Use::DeepSky => {
+            width::growth_of_swing_ratio(load.seeing_arcsec.value, arcsec)
+        }
+        _ => usual,
     }
 }
 
@@ -119,7 +165,7 @@ fn settling(brief: &Brief) -> (f64, String, Source) {
         Some(stated) => (
             second::get(stated),
             format!(
-                "You stated it. For this use the planner would have taken {}: {why}",
+                "You stated it. For this use it would have been {}: {why}",
                 brief.units.say(usual, Unit::Second)
             ),
             Source::judgement("stated by the person"),
@@ -128,64 +174,70 @@ fn settling(brief: &Brief) -> (f64, String, Source) {
     }
 }
 
-fn deep_sky(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
+type Found = (Measure, f64, &'static str, Source);
+
+fn deep_sky(brief: &Brief, asked: f64, notes: &mut Notes) -> Found {
     let seeing = brief.load.seeing_arcsec.value;
-    let budget = PIER_SHARE_RATIO * width::amplitude_for_growth_arcsec(seeing, GROWTH_RATIO);
+    let swing = width::swing_for_growth_arcsec(seeing, asked);
     notes.working(
         Working::new(
             "motion.budget",
-            "Movement that long exposures bear",
-            "A = p √2 w √((1 + s)² − 1)/2.355",
+            "Swing all through an exposure that widens the star by what is asked",
+            "A = √2 w √((1 + s)⁴ − 1)/2.355",
             width::SOURCE,
         )
         .with("w", seeing, Unit::Arcsecond)
-        .with("s", GROWTH_RATIO, Unit::One)
-        .with("p", PIER_SHARE_RATIO, Unit::One)
-        .gives("A", budget, Unit::Arcsecond),
+        .with("s", asked, Unit::One)
+        .gives("A", swing, Unit::Arcsecond),
     );
-    let why = "a long exposure adds every movement to the star's width; a tenth more is a common limit, and half of that is left to the mount.";
     (
-        budget,
-        why.into(),
+        Measure::StarWidth,
+        swing,
+        "a long exposure adds every movement to the star's width; a tenth more is a common limit, and half of that is left to the mount.",
         Source::judgement(
             "growth of the star by a tenth, half of it the mount's; no standard exists",
         ),
     )
 }
 
-fn planetary(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
+fn planetary(brief: &Brief, asked: f64, notes: &mut Notes) -> Found {
     let aperture = brief.load.aperture.value;
-    let limit = scale::rayleigh_arcsec(aperture);
-    let blur = width::blur_ratio(FRAME_FREQUENCY_HZ, second::get(brief.load.exposure.value));
+    let (disc, limit) = (
+        scale::disc_arcsec(aperture),
+        scale::rayleigh_arcsec(aperture),
+    );
+    let frame_s = second::get(brief.load.exposure.value);
+    let blur = width::blur_ratio(FRAME_FREQUENCY_HZ, frame_s);
     // A frame so short that it freezes everything still has to be centred: never more than the aperture's limit itself.
-    let budget = (2f64.sqrt() * FRAME_BLUR_RATIO * limit / blur.max(1e-6)).min(limit);
+    let swing = (width::swing_for_growth_arcsec(disc, asked) / blur.max(1e-6)).min(limit);
     notes.working(
         Working::new(
             "motion.budget",
-            "Movement that short frames bear",
-            "A = min(√2 · 0.1 ρ/√(1 − sinc²(f t)), ρ), ρ = 1.22 λ/D",
+            "Swing that blurs a short frame by what is asked",
+            "A = min(√2 w √((1 + s)⁴ − 1)/(2.355 √(1 − sinc²(f t))), ρ), w = 1.029 λ/D, ρ = 1.22 λ/D",
             scale::RAYLEIGH_SOURCE,
         )
         .with("D", millimetre::get(aperture), Unit::Millimetre)
+        .with("s", asked, Unit::One)
         .with("f", FRAME_FREQUENCY_HZ, Unit::Hertz)
-        .with("t", second::get(brief.load.exposure.value), Unit::Second)
-        .gives("A", budget, Unit::Arcsecond),
+        .with("t", frame_s, Unit::Second)
+        .gives("A", swing, Unit::Arcsecond),
     );
-    let why = "a short frame freezes a slow swing; within one frame the image may move by a tenth of what the aperture resolves.";
     (
-        budget,
-        why.into(),
+        Measure::FrameBlur,
+        swing,
+        "a short frame freezes a slow swing; within one frame the disc that the aperture shows may widen by the share that is asked.",
         Source::judgement(
-            "blur within a frame of a tenth of the aperture's limit; no standard exists",
+            "blur within a frame held against the aperture's disc; no standard exists",
         ),
     )
 }
 
-fn visual(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
+fn visual(brief: &Brief, notes: &mut Notes) -> Found {
     let seeing = brief.load.seeing_arcsec.value;
     // One power for every millimetre of aperture is a high but usual magnification.
     let power = millimetre::get(brief.load.aperture.value).clamp(30.0, 300.0);
-    let budget = (EYE_ARCSEC / power).max(EYE_SEEING_RATIO * seeing);
+    let most = (EYE_ARCSEC / power).max(EYE_SEEING_RATIO * seeing);
     notes.working(
         Working::new(
             "motion.budget",
@@ -195,12 +247,12 @@ fn visual(brief: &Brief, notes: &mut Notes) -> (f64, String, Source) {
         )
         .with("V", power, Unit::One)
         .with("w", seeing, Unit::Arcsecond)
-        .gives("A", budget, Unit::Arcsecond),
+        .gives("A", most, Unit::Arcsecond),
     );
-    let why = "the eye follows what is slow and loses what stays within half the seeing disc; what matters is that a knock dies soon.";
     (
-        budget,
-        why.into(),
+        Measure::EyeMovement,
+        most,
+        "the eye follows what is slow and loses what stays within half the seeing disc; what matters is that a knock dies soon.",
         Source::judgement(
             "half the seeing disc, or what the eye tells apart at a power of one for each millimetre",
         ),

@@ -1,50 +1,53 @@
-//! Where to stand: words for a card on the wall.
+//! The rule for people, and where to stand: words for the plan, for a card on the wall and for the record.
 
 use crate::brief::Brief;
 use crate::figure::{Unit, Units};
+use crate::stages::motion::Conduct;
 use crate::stages::motion::people::Ground;
-use crate::stages::motion::quiet::{DIRECTIONS, Quiet, person_kg, turn};
+use crate::stages::motion::quiet::{DIRECTIONS, Gait, Loud, Quiet, person_kg, turn};
 use crate::stages::motion::system::System;
-use crate::units::metre;
+use crate::units::{Outcome, metre};
 
 /// Distance of a person's middle from a wall, m.
 const FROM_WALL_M: f64 = 0.3;
+/// Growth below which nothing shows: a thousandth.
+const SHOWS_RATIO: f64 = 0.001;
 
 /// What the card is written from.
 pub struct Parts<'a> {
     /// Inputs.
     pub brief: &'a Brief,
-    /// Modes.
+    /// Modes under a rigid load.
     pub system: &'a System,
     /// Ground and floor.
     pub ground: Ground<'a>,
-    /// Budget, arcsec.
-    pub budget_arcsec: f64,
+    /// From which movement on a person costs more than is asked.
+    pub loud: Loud,
     /// Quiet distance of somebody who stands, and of somebody who walks.
     pub quiet: [Option<Quiet>; 2],
-    /// How many times as far as somebody who stands a step moves the star.
-    pub step_ratio: f64,
     /// Time for a knock to die.
     pub wait_s: Option<f64>,
-    /// What a walk along the path does in the softest ground, alone and with somebody who follows.
-    pub walking_arcsec: Option<[f64; 2]>,
+    /// What people do, with what it costs.
+    pub conduct: &'a [Conduct],
 }
 
-/// A place at the floor's edge, and what a person there does to the star.
+/// A place at the floor's edge, and what a person there does to the star in the softest ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Edge {
     name: &'static str,
     distance_m: f64,
     arcsec: f64,
+    loud: bool,
 }
 
-/// The card's sentences.
+/// The card's sentences, the rule first.
 #[must_use]
 pub fn words(parts: &Parts<'_>) -> Vec<String> {
     let units = parts.brief.units;
     let edges = edges(parts);
-    let mut words = standing(parts, &edges);
-    words.push(walking(parts, &edges));
+    let mut words = vec![rule(parts, &edges)];
+    words.extend(costs(parts));
+    words.extend(no_room(&edges));
     let stillest = edges
         .iter()
         .min_by(|a, b| a.arcsec.total_cmp(&b.arcsec))
@@ -76,83 +79,139 @@ fn anywhere(quiet: Option<Quiet>) -> bool {
     quiet.is_some_and(|quiet| quiet.anywhere)
 }
 
-fn standing(parts: &Parts<'_>, edges: &[Edge]) -> Vec<String> {
-    let units = parts.brief.units;
-    let budget = units.say(parts.budget_arcsec, Unit::Arcsecond);
-    let still = |edge: &&Edge| edge.arcsec <= parts.budget_arcsec;
-    match (edges.iter().filter(still).count(), parts.quiet[0]) {
-        (_, Some(quiet)) if quiet.anywhere => vec![format!(
-            "While an exposure runs you may stand anywhere on this floor, off the block: a person who stands still moves the star by less \
-             than {budget}."
-        )],
-        (8, Some(quiet)) => vec![format!(
-            "While an exposure runs, stand at least {} from the middle of the pier; out there a person who stands still moves the star by \
-             less than {budget}.",
-            metres_up(units, quiet.distance_m)
-        )],
-        (0, _) => {
-            let least = edges
-                .iter()
-                .map(|edge| edge.arcsec)
-                .reduce(f64::min)
-                .unwrap_or(0.0);
-            vec![format!(
-                "Nowhere on this floor is far enough from the pier: leave the room while an exposure runs. Even in the stillest place a \
-                 person moves the star by {}, and {budget} is the most that is acceptable.",
-                arcsec_up(units, least)
-            )]
-        }
-        _ => {
-            let good: Vec<&str> = edges.iter().filter(still).map(|edge| edge.name).collect();
-            let bad: Vec<&str> = edges
-                .iter()
-                .filter(|edge| !still(edge))
-                .map(|edge| edge.name)
-                .collect();
-            vec![
-                format!(
-                    "While an exposure runs, stand by the walls to the {} of the pier.",
-                    list(&good)
-                ),
-                format!(
-                    "Do not stand to the {} of it: there is too little room to be far enough.",
-                    list(&bad)
-                ),
-            ]
-        }
+/// The one rule: where to stand, whether to walk, and the door.
+fn rule(parts: &Parts<'_>, edges: &[Edge]) -> String {
+    format!(
+        "While it exposes, {}; {}; {}.",
+        standing(parts, edges),
+        walking(parts, edges),
+        door(parts)
+    )
+}
+
+fn standing(parts: &Parts<'_>, edges: &[Edge]) -> String {
+    match parts.quiet[0] {
+        Some(quiet) if quiet.anywhere => "you may stand anywhere off the block".into(),
+        _ if edges.iter().all(|edge| edge.loud) => "nobody in the room".into(),
+        Some(quiet) => format!(
+            "nobody nearer than {} to the middle of the pier",
+            metres_up(parts.brief.units, quiet.distance_m)
+        ),
+        None => format!(
+            "stand only to the {} of the pier, by the wall",
+            list(&still(edges))
+        ),
     }
 }
 
 fn walking(parts: &Parts<'_>, edges: &[Edge]) -> String {
-    let units = parts.brief.units;
-    let times = format!("{:.1}", parts.step_ratio);
     let room = edges.iter().map(|edge| edge.distance_m).fold(0.0, f64::max);
-    match parts.quiet[1] {
-        Some(quiet) if quiet.anywhere => {
-            format!(
-                "You may walk about as well: a step moves the star {times} times as far as somebody who stands there, and that is within it too."
-            )
+    let away = |quiet: Quiet| {
+        format!(
+            "walk no nearer than {}",
+            metres_up(parts.brief.units, quiet.distance_m)
+        )
+    };
+    match (cost_of(parts, "walk"), parts.quiet[1]) {
+        (Some((true, cost)), Some(quiet)) if quiet.anywhere => {
+            format!("walking there {}", price(parts, cost))
         }
-        Some(quiet) if quiet.distance_m <= room => format!(
-            "Walk no nearer than {} to the middle of the pier: a step moves the star {times} times as far as somebody who stands there.",
-            metres_up(units, quiet.distance_m)
-        ),
-        _ => format!(
-            "Do not walk about while an exposure runs: a step moves the star {times} times as far as somebody who stands there."
-        ),
+        (Some((true, cost)), _) => format!("walking the drawn route {}", price(parts, cost)),
+        (_, Some(quiet)) if quiet.anywhere => "you may walk about there".into(),
+        (_, Some(quiet)) if quiet.distance_m <= room => away(quiet),
+        _ => "do not walk about".into(),
     }
+}
+
+fn door(parts: &Parts<'_>) -> String {
+    match cost_of(parts, "door") {
+        Some((true, cost)) => format!("a door that falls shut {}", price(parts, cost)),
+        _ => "leave the door".into(),
+    }
+}
+
+/// Whether a thing that people do is bearable, and its growth; none where that is not known.
+fn cost_of(parts: &Parts<'_>, id: &str) -> Option<(bool, Outcome<f64>)> {
+    let one = parts.conduct.iter().find(|one| one.id == id)?;
+    Some((one.bearable, one.star_growth_ratio?))
+}
+
+fn price(parts: &Parts<'_>, growth: Outcome<f64>) -> String {
+    if growth.worst < SHOWS_RATIO {
+        "does not show".into()
+    } else {
+        format!("costs {}", per_cent_up(parts.brief.units, growth.worst))
+    }
+}
+
+/// What each of the things that people do costs when it happens once in an exposure.
+fn costs(parts: &Parts<'_>) -> Option<String> {
+    let units = parts.brief.units;
+    let told: Vec<String> = parts
+        .conduct
+        .iter()
+        .filter_map(|one| {
+            let (growth, left) = (one.star_growth_ratio?, one.peak_left_ratio?);
+            let fainter = 1.0 - left.worst;
+            (growth.worst.max(fainter) >= SHOWS_RATIO).then(|| {
+                format!(
+                    "{} {} wider, {} of its peak",
+                    lower(one.event),
+                    per_cent_up(units, growth.worst),
+                    per_cent_up(units, fainter)
+                )
+            })
+        })
+        .collect();
+    (!told.is_empty()).then(|| {
+        format!(
+            "Once in an exposure it costs the star at worst: {}.",
+            told.join("; ")
+        )
+    })
+}
+
+fn still(edges: &[Edge]) -> Vec<&'static str> {
+    edges
+        .iter()
+        .filter(|edge| !edge.loud)
+        .map(|edge| edge.name)
+        .collect()
+}
+
+/// The sides on which the floor ends too near to the pier.
+fn no_room(edges: &[Edge]) -> Option<String> {
+    let bad: Vec<&str> = edges
+        .iter()
+        .filter(|edge| edge.loud)
+        .map(|edge| edge.name)
+        .collect();
+    (!bad.is_empty() && bad.len() < edges.len()).then(|| {
+        format!(
+            "Do not stand to the {} of it: there is too little room to be far enough.",
+            list(&bad)
+        )
+    })
 }
 
 /// Several people: each counts, and where one may walk but two may not, that is said.
 fn together(parts: &Parts<'_>) -> String {
-    let units = parts.brief.units;
-    match parts.walking_arcsec {
-        Some([one, two]) if one <= parts.budget_arcsec && two > parts.budget_arcsec => format!(
-            "Two people count double, three threefold. Along the drawn path walk one at a time: two in step move the star by {}.",
-            arcsec_up(units, two)
+    match (cost_of(parts, "walk"), cost_of(parts, "second_person")) {
+        (Some((true, _)), Some((false, two))) => format!(
+            "Two people count double, three threefold. Along the drawn route walk one at a time: two in step make the star {} wider.",
+            per_cent_up(parts.brief.units, two.worst)
         ),
         _ => "Two people count double, three threefold.".into(),
     }
+}
+
+/// The title as the middle of a sentence.
+fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
 }
 
 fn list(names: &[&str]) -> String {
@@ -178,6 +237,11 @@ fn arcsec_up(units: Units, arcsec: f64) -> String {
     units.say((arcsec * steps - 1e-9).ceil() / steps, Unit::Arcsecond)
 }
 
+/// A share rounded up to a tenth of a per cent.
+fn per_cent_up(units: Units, ratio: f64) -> String {
+    units.say((ratio * 1000.0 - 1e-9).ceil() / 10.0, Unit::PerCent)
+}
+
 /// What a person does at the eight places where the floor ends.
 fn edges(parts: &Parts<'_>) -> Vec<Edge> {
     let floor = &parts.brief.floor;
@@ -186,22 +250,19 @@ fn edges(parts: &Parts<'_>) -> Vec<Edge> {
         half(metre::get(floor.length.value)),
         half(metre::get(floor.width.value)),
     );
-    DIRECTIONS
-        .iter()
-        .map(|(name, x, y)| {
-            let place = [x * length, y * width];
-            Edge {
-                name,
-                distance_m: place[0].hypot(place[1]),
-                arcsec: turn(
-                    &parts.system.low,
-                    &parts.ground,
-                    person_kg(parts.brief),
-                    place,
-                ),
-            }
-        })
-        .collect()
+    let (planes, mass_kg) = (&parts.system.low, person_kg(parts.brief));
+    let edge = |(name, x, y): &(&'static str, f64, f64)| {
+        let place = [x * length, y * width];
+        Edge {
+            name,
+            distance_m: place[0].hypot(place[1]),
+            arcsec: turn(planes, &parts.ground, mass_kg, place),
+            loud: parts
+                .loud
+                .is_loud(planes, &parts.ground, mass_kg, place, Gait::Stands),
+        }
+    };
+    DIRECTIONS.iter().map(edge).collect()
 }
 
 #[cfg(test)]
@@ -216,5 +277,6 @@ mod tests {
         assert_eq!(plain(metres_up(Units::Imperial, 1.141)), "4 ft");
         assert_eq!(plain(arcsec_up(Units::Metric, 0.051)), "0.06 arcsec");
         assert_eq!(plain(arcsec_up(Units::Metric, 1.51)), "1.6 arcsec");
+        assert_eq!(plain(per_cent_up(Units::Metric, 0.0021)), "0.3%");
     }
 }

@@ -1,13 +1,15 @@
-//! Verdicts: each disturbance against the budget, by the unfavourable end of the ground.
+//! Verdicts: what moves the star with nobody there, against what is asked, at the unfavourable twentieth.
+//!
+//! The pier is judged with a rigid load on it. What the mount's own softness adds is told and fails nothing.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::source::Source;
-use crate::stages::motion::{Knock, Motion};
+use crate::stages::motion::{Knock, Measure, Motion};
 use crate::units::second;
 
-const OURS: Source = Source::judgement("budget by use; no standard exists");
+const OURS: Source = Source::judgement("growth of the star by use; no standard exists");
 
 /// Writes the verdicts that need no influence of a weight on the floor.
 pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
@@ -15,7 +17,7 @@ pub fn write(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     wind(brief, motion, notes);
     heat(brief, motion, notes);
     season(brief, motion, notes);
-    settle(motion, notes);
+    settle(brief, motion, notes);
 }
 
 /// Adds a check of stillness.
@@ -43,66 +45,128 @@ fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let title = "Is the first natural frequency above what footsteps excite?";
     let moving =
         |mode: &super::ModeShape| crate::units::hertz::get(mode.frequency_in_moving_ground.low);
-    let Some(first) = motion.modes.iter().map(moving).reduce(f64::min) else {
+    let lowest = |modes: &[super::ModeShape]| modes.iter().map(moving).reduce(f64::min);
+    let (Some(first), Some(mounted)) = (lowest(&motion.rigid_load.modes), lowest(&motion.modes))
+    else {
         return unknown("motion.frequency", title, Unit::Hertz, notes);
     };
     let source = Source::derived(
         "a step's trace through one mode: from 12 Hz on it is amplified by no more than a fifth",
     );
-    let mount = motion
-        .modes
-        .first()
-        .is_some_and(|mode| mode.mount_share_ratio > 0.5);
-    let soft = if mount {
-        " Most of the bending is in the mount itself, which no pier can make stiffer."
-    } else {
-        ""
-    };
-    still(notes,
-        Check::at_least("motion.frequency", title, first, FIRST_HZ, Unit::Hertz, source)
-            .note(format!(
-                "On the softest soil considered likely, with some soil moving with the block, the first natural frequency is {}. Below about \
-                 {}, footsteps make the pier ring.{soft}",
-                brief.units.say(first, Unit::Hertz),
-                brief.units.say(FIRST_HZ, Unit::Hertz)
-            ))
-            .moved_by(&[
-                "load.mount_stiffness_n_m_per_rad",
-                "pier.levelling",
-                "pier.gap_mm",
-                "block.side_contact_to_m",
-                "pier.outside_diameter_mm",
-            ]),
+    let say = |hertz| brief.units.say(hertz, Unit::Hertz);
+    let note = format!(
+        "On the softest soil considered likely, with some soil moving with the block, the pier's first natural frequency is {}. Below about \
+         {}, footsteps make it ring. It is judged with a rigid load; with the mount's own softness, which no pier cures, it is {}.",
+        say(first),
+        say(FIRST_HZ),
+        say(mounted)
     );
+    let fields: &[&str] = &[
+        "pier.levelling",
+        "pier.gap_mm",
+        "block.side_contact_to_m",
+        "pier.outside_diameter_mm",
+    ];
+    let check = Check::at_least(
+        "motion.frequency",
+        title,
+        first,
+        FIRST_HZ,
+        Unit::Hertz,
+        source,
+    );
+    still(notes, check.note(note).moved_by(fields));
+}
+
+/// A disturbance that comes with nobody there against what is asked: by the star's growth, for the eye by its movement.
+fn judged(
+    motion: &Motion,
+    disturbance: &str,
+    id: &'static str,
+    title: &'static str,
+) -> Option<Check> {
+    let one = motion
+        .disturbances
+        .iter()
+        .find(|one| one.id == disturbance)?;
+    let budget = &motion.budget;
+    if budget.measure == Measure::EyeMovement {
+        let (worst, most) = (one.worst_arcsec?, budget.arcsec);
+        return Some(Check::at_most(
+            id,
+            title,
+            worst,
+            most,
+            Unit::Arcsecond,
+            OURS,
+        ));
+    }
+    let (worst, most) = (one.star_growth_ratio?.worst, budget.asked_growth_ratio);
+    let per_cent = Unit::PerCent;
+    Some(Check::at_most(
+        id,
+        title,
+        100.0 * worst,
+        100.0 * most,
+        per_cent,
+        OURS,
+    ))
+}
+
+/// What an unfavourable twentieth is, in a sentence that each note begins with.
+fn measure(motion: &Motion) -> &'static str {
+    match motion.budget.measure {
+        Measure::StarWidth => {
+            "Judged by how much wider one exposure records a star, at the unfavourable twentieth of ground and load."
+        }
+        Measure::FrameBlur => {
+            "Judged by the blur within one frame against the disc that the aperture shows, at the unfavourable twentieth of ground and load."
+        }
+        Measure::EyeMovement => {
+            "Judged by the movement that the eye sees at the power used, at the unfavourable twentieth of ground and load."
+        }
+    }
 }
 
 fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let title = "Does wind move the star less than the limit?";
-    let Some(wind) = &motion.wind else {
+    let (Some(wind), Some(check)) = (
+        &motion.rigid_load.answers.wind,
+        judged(motion, "wind", "motion.wind", title),
+    ) else {
         return unknown("motion.wind", title, Unit::Arcsecond, notes);
     };
     let say = |value| brief.units.say(value, Unit::Arcsecond);
-    still(notes,
-        Check::at_most("motion.wind", title, wind.worst_arcsec, motion.budget_arcsec, Unit::Arcsecond, OURS)
-            .note(format!(
-                "At the telescope the wind is {}. The fluctuating part of the wind is compared with the limit; the \
-                 strongest gust in ten minutes moves the star by {}, and the steady wind by {}, which guiding removes.",
-                brief.units.say(wind.speed_m_s, Unit::MetrePerSecond),
-                say(wind.gust_arcsec),
-                say(wind.mean_arcsec)
-            ))
-            .moved_by(&["load.enclosure", "load.wind_area_m2", "pier.outside_diameter_mm", "load.mount_stiffness_n_m_per_rad"]),
+    let mount = motion.mount_adds_ratio.map_or_else(String::new, |adds| {
+        format!(
+            " The mount's own softness adds {} to the growth; that is no fault of the pier.",
+            brief.units.say(100.0 * adds.expected, Unit::PerCent)
+        )
+    });
+    let note = format!(
+        "{} At the telescope the wind is {}. With a rigid load on the pier, the strongest gust in ten minutes moves the star by {}, and the \
+         steady wind by {}, which guiding removes.{mount}",
+        measure(motion),
+        brief.units.say(wind.speed_m_s, Unit::MetrePerSecond),
+        say(wind.gust_arcsec),
+        say(wind.mean_arcsec)
     );
+    let fields: &[&str] = &[
+        "load.enclosure",
+        "load.wind_area_m2",
+        "pier.outside_diameter_mm",
+        "pier.height_m",
+    ];
+    still(notes, check.note(note).moved_by(fields));
 }
 
 fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
+    let title = "Does uneven warming move the star less than the limit?";
+    let Some(check) = judged(motion, "thermal", "motion.thermal", title) else {
+        return unknown("motion.thermal", title, Unit::Arcsecond, notes);
+    };
     let heat = &motion.heat;
     let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
-    let demand = if guided {
-        heat.guided_arcsec
-    } else {
-        heat.unguided_arcsec
-    };
     let say = |value| brief.units.say(value, Unit::Arcsecond);
     let how = if guided {
         format!(
@@ -115,22 +179,19 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     } else {
         "Nothing corrects it within one exposure.".to_owned()
     };
-    still(notes,
-        Check::at_most(
-            "motion.thermal",
-            "Does uneven warming move the star less than the limit?",
-            demand,
-            motion.budget_arcsec,
-            Unit::Arcsecond,
-            OURS,
-        )
-        .note(format!(
-            "{} across the column turns the top by {}, slowly. {how} Shade the column, wrap it, and paint all sides alike.",
-            brief.units.say(motion.thermal_difference_k, Unit::Kelvin),
-            say(heat.arcsec)
-        ))
-        .moved_by(&["load.thermal_difference_k", "pier.outside_diameter_mm", "pier.height_m", "load.guiding_interval_s"]),
+    let note = format!(
+        "{} {} across the column turns the top by {}, slowly. {how} Shade the column, wrap it, and paint all sides alike.",
+        measure(motion),
+        brief.units.say(motion.thermal_difference_k, Unit::Kelvin),
+        say(heat.arcsec)
     );
+    let fields: &[&str] = &[
+        "load.thermal_difference_k",
+        "pier.outside_diameter_mm",
+        "pier.height_m",
+        "load.guiding_interval_s",
+    ];
+    still(notes, check.note(note).moved_by(fields));
 }
 
 /// A year's lean as the drift that it makes until it is corrected: by the guider, or not within the exposure.
@@ -165,19 +226,19 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     } else {
         String::new()
     };
-    still(notes,
-        Check::at_most(id, title, drift(guiding.min(exposure)), motion.budget_arcsec, Unit::Arcsecond, super::season::SOURCE)
-            .note(format!(
-                "After a year without a new alignment the axis leans by {} and a star drifts by up to {} in a minute.{alone} Align the \
-                 axis anew after the first winter and the first dry season.",
-                say(season.arcmin_per_year, Unit::Arcminute),
-                say(season.drift_arcsec_per_min, Unit::Arcsecond)
-            ))
-            .moved_by(fields),
+    let Some(check) = judged(motion, "season", id, title) else {
+        return unknown(id, title, Unit::Arcsecond, notes);
+    };
+    let note = format!(
+        "After a year without a new alignment the axis leans by {} and a star drifts by up to {} in a minute.{alone} Align the \
+         axis anew after the first winter and the first dry season.",
+        say(season.arcmin_per_year, Unit::Arcminute),
+        say(season.drift_arcsec_per_min, Unit::Arcsecond)
     );
+    still(notes, check.note(note).moved_by(fields));
 }
 
-fn settle(motion: &Motion, notes: &mut Notes) {
+fn settle(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let says = "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.";
     let fields: &[&str] = &[
         "load.mount_stiffness_n_m_per_rad",
@@ -189,10 +250,10 @@ fn settle(motion: &Motion, notes: &mut Notes) {
     dies(
         "motion.settle",
         "Does the star settle soon enough after a bump?",
-        motion.bump,
+        [motion.rigid_load.answers.bump, motion.bump],
         says,
         fields,
-        motion,
+        (brief, motion),
         notes,
     );
     let fields: &[&str] = &[
@@ -205,20 +266,20 @@ fn settle(motion: &Motion, notes: &mut Notes) {
     dies(
         "motion.slew",
         "Does the star settle soon enough after a slew?",
-        motion.slew,
+        [motion.rigid_load.answers.slew, motion.slew],
         says,
         fields,
-        motion,
+        (brief, motion),
         notes,
     );
     let title = "Does the star settle soon enough after a meridian flip?";
     dies(
         "motion.flip",
         title,
-        motion.flip,
+        [motion.rigid_load.answers.flip, motion.flip],
         "Both axes stop together.",
         fields,
-        motion,
+        (brief, motion),
         notes,
     );
 }
@@ -227,10 +288,10 @@ fn settle(motion: &Motion, notes: &mut Notes) {
 fn dies(
     id: &'static str,
     title: &str,
-    knock: Option<Knock>,
+    [knock, mounted]: [Option<Knock>; 2],
     says: &str,
     fields: &'static [&'static str],
-    motion: &Motion,
+    (brief, motion): (&Brief, &Motion),
     notes: &mut Notes,
 ) {
     let Some(knock) = knock else {
@@ -239,13 +300,25 @@ fn dies(
     let budget = &motion.budget;
     let check = match knock.worst_settle_s {
         Some(time) => Check::at_most(id, title, time, budget.settle_s, Unit::Second, budget.settle_source).note(format!(
-            "{says} {} Damping is put together from the parts and uncertain by a factor of two; a tap on the finished pier, recorded, \
-             settles it.",
+            "Judged with a rigid load on the pier; {}. {says} {} Damping is put together from the parts and uncertain by a factor of \
+             two; a tap on the finished pier, recorded, settles it.",
+            with_mount(brief, mounted),
             sentence(&budget.settle_why)
         )),
         None => Check::unknown(id, title, Unit::Second, budget.settle_source, "It takes more than ten minutes to settle, which is too long to use."),
     };
     still(notes, check.moved_by(fields));
+}
+
+/// What the mount's own softness makes of it.
+fn with_mount(brief: &Brief, knock: Option<Knock>) -> String {
+    match knock.and_then(|knock| knock.worst_settle_s) {
+        Some(time) => format!(
+            "with the mount's own softness it takes {} at most",
+            brief.units.say(time, Unit::Second)
+        ),
+        None => "with the mount's own softness it takes more than ten minutes".to_owned(),
+    }
 }
 
 /// A reason begun with a capital, as a sentence of its own.

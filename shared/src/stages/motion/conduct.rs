@@ -6,22 +6,13 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::exceeds;
-use crate::rules::image_motion::width;
-use crate::stages::motion::{Disturbance, Knock, ModeShape, Quiet};
-use crate::units::{Outcome, hertz, second};
+use crate::notes::Verdict;
+use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
+use crate::stages::motion::history::{History, STEP_S};
+use crate::stages::motion::{Budget, Disturbance, Knock, ModeShape, Quiet};
+use crate::units::{Outcome, hertz};
 
-/// The disturbances that come with nobody near.
-pub const ALONE: [&str; 2] = ["wind", "thermal"];
-
-/// What a movement does to a star within one exposure.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Cost {
-    /// Growth of its width: 0.05 is a twentieth wider.
-    pub star_growth_ratio: Outcome<f64>,
-    /// Share of its peak that is left.
-    pub peak_left_ratio: Outcome<f64>,
-}
+pub use crate::stages::motion::share::ALONE;
 
 /// One thing that people do, once within an exposure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -38,12 +29,18 @@ pub struct Conduct {
     pub tilt_arcsec: Option<f64>,
     /// What to do about it.
     pub rule: String,
+    /// Whether it costs no more than is asked of the pier.
+    pub bearable: bool,
 }
 
 /// What the rules are written from.
 pub struct Parts<'a> {
     /// Inputs.
     pub brief: &'a Brief,
+    /// How the star is recorded.
+    pub exposure: Exposure,
+    /// What is asked.
+    pub budget: &'a Budget,
     /// Everything that moves the star.
     pub disturbances: &'a [Disturbance],
     /// A bump by hand.
@@ -68,60 +65,30 @@ pub fn find(parts: &Parts<'_>) -> Vec<Conduct> {
     all
 }
 
-/// What the star's width comes to with nobody there; none where that is not known.
+/// Growth that a mount adds to what the pier does alone.
 #[must_use]
-pub fn left_alone(disturbances: &[Disturbance], seeing_arcsec: f64) -> Option<Cost> {
-    let mut variance = Outcome {
-        expected: 0.0,
-        worst: 0.0,
-    };
-    for id in ALONE {
-        let one = disturbances.iter().find(|one| one.id == id)?;
-        let rms = rms_arcsec(one)?;
-        variance.expected += rms.expected.powi(2);
-        variance.worst += rms.worst.powi(2);
-    }
-    Some(cost(seeing_arcsec, variance.map(f64::sqrt)))
-}
-
-/// Root mean square along one axis within one exposure, expected and in the softest ground.
-fn rms_arcsec(one: &Disturbance) -> Option<Outcome<f64>> {
-    let (rms, typical, worst) = (one.rms_arcsec?, one.arcsec?, one.worst_arcsec?);
-    let softer = if typical > 0.0 { worst / typical } else { 1.0 };
-    Some(Outcome {
-        expected: rms,
-        worst: rms * softer.max(1.0),
-    })
-}
-
-/// The movement is taken to be alike along both axes of the image.
-fn cost(seeing_arcsec: f64, rms_arcsec: Outcome<f64>) -> Cost {
-    let grown = rms_arcsec.map(|rms| width::grown_arcsec(seeing_arcsec, rms) / seeing_arcsec);
-    Cost {
-        star_growth_ratio: grown.map(|times| times - 1.0),
-        peak_left_ratio: grown.map(|times| times.powi(-2)),
+pub fn added(pier: &Cost, with_mount: &Cost) -> Outcome<f64> {
+    let (pier, all) = (pier.star_growth_ratio, with_mount.star_growth_ratio);
+    Outcome {
+        expected: (all.expected - pier.expected).max(0.0),
+        worst: (all.worst - pier.worst).max(0.0),
     }
 }
 
 fn of(parts: &Parts<'_>, one: &Disturbance) -> Conduct {
-    let cost = rms_arcsec(one).map(|rms| cost(parts.brief.load.seeing_arcsec.value, rms));
-    let bearable = cost.is_some_and(|cost| {
-        !exceeds(
-            cost.star_growth_ratio.worst,
-            parts.brief.load.asked_growth_ratio.value,
-        )
-    });
+    let bearable = matches!(one.verdict, Verdict::Holds | Verdict::Close);
     Conduct {
         id: one.id,
         event: one.title,
-        star_growth_ratio: cost.map(|cost| cost.star_growth_ratio),
-        peak_left_ratio: cost.map(|cost| cost.peak_left_ratio),
+        star_growth_ratio: one.star_growth_ratio,
+        peak_left_ratio: one.peak_left_ratio,
         tilt_arcsec: one.arcsec,
         rule: if bearable {
             "It may happen while the telescope exposes.".to_owned()
         } else {
             rule(parts, one.id)
         },
+        bearable,
     }
 }
 
@@ -147,22 +114,30 @@ fn rule(parts: &Parts<'_>, id: &str) -> String {
     }
 }
 
-/// A bump by hand: a swing that dies away within the exposure.
+/// Bump over its middle at the unfavourable twentieth: 20 N against 10 (judgement).
+const BUMP_RATIO: f64 = 2.0;
+/// Longest time of a bump that is followed, s.
+const BUMP_LASTS_S: f64 = 20.0;
+
+/// A bump by hand: a swing that dies away within the exposure, at most so far.
 fn bump(parts: &Parts<'_>) -> Conduct {
-    let seeing = parts.brief.load.seeing_arcsec.value;
-    let exposure = second::get(parts.brief.load.exposure.value);
-    let cost = parts.bump.zip(parts.modes.first()).map(|(bump, mode)| {
-        let decay = std::f64::consts::TAU * hertz::get(mode.frequency.typical) * mode.damping_ratio;
-        // The mean of A² exp(−2δt)/2 over the exposure, never more than of a swing that does not die.
-        let rms = bump.arcsec * (0.25 / (decay * exposure)).min(0.5).sqrt();
-        cost(
-            seeing,
-            Outcome {
-                expected: rms,
-                worst: rms,
-            },
-        )
+    let likely = parts.bump.zip(parts.modes.first()).map(|(bump, mode)| {
+        let omega = std::f64::consts::TAU * hertz::get(mode.frequency.typical);
+        let swing = |i: usize| {
+            let t = STEP_S * i as f64;
+            let decayed = (-mode.damping_ratio * omega * t).exp();
+            [bump.arcsec * decayed * (omega * t).cos(), 0.0]
+        };
+        let turns = (0..(BUMP_LASTS_S / STEP_S) as usize).map(swing);
+        // Where the swing is a thousandth of the first one it shows no more.
+        let seen = turns.take(seen(mode.damping_ratio * omega));
+        let history = History {
+            turns: seen.collect(),
+        };
+        let movement = Movement::once(parts.exposure.of_history(&history));
+        Likely::in_any_ground(movement, BUMP_RATIO)
     });
+    let cost = likely.map(|likely| parts.exposure.cost(&likely));
     let rule = match parts.bump.and_then(|bump| bump.worst_settle_s) {
         Some(wait) => format!(
             "Touch neither pier nor telescope while it exposes; after a touch wait {}.",
@@ -170,12 +145,25 @@ fn bump(parts: &Parts<'_>) -> Conduct {
         ),
         None => "Touch neither pier nor telescope while it exposes.".to_owned(),
     };
+    let arcsec = parts.bump.map(|bump| bump.arcsec);
     Conduct {
         id: "bump",
         event: "Somebody bumps the telescope by hand",
         star_growth_ratio: cost.map(|cost| cost.star_growth_ratio),
         peak_left_ratio: cost.map(|cost| cost.peak_left_ratio),
-        tilt_arcsec: parts.bump.map(|bump| bump.arcsec),
+        tilt_arcsec: arcsec,
         rule,
+        bearable: cost.zip(arcsec).is_some_and(|(cost, arcsec)| {
+            parts.budget.used_ratio(&cost, BUMP_RATIO * arcsec) <= 1.0
+        }),
+    }
+}
+
+/// Samples until a decay has come down to a thousandth.
+fn seen(decay_per_s: f64) -> usize {
+    if decay_per_s > 0.0 {
+        (1000f64.ln() / (decay_per_s * STEP_S)).min(BUMP_LASTS_S / STEP_S) as usize + 1
+    } else {
+        (BUMP_LASTS_S / STEP_S) as usize
     }
 }

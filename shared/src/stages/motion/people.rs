@@ -4,7 +4,7 @@ use crate::brief::Brief;
 use crate::site_plan::floor::Stand;
 use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::stages::motion::history::{self, Forces, STEP_S};
+use crate::stages::motion::history::{self, Forces, History, STEP_S};
 use crate::stages::motion::influence::{Influence, through_floor};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::system::{Planes, steady_turn_arcsec};
@@ -23,7 +23,7 @@ pub const SITTING_SOURCE: Source =
 const DOOR_N_S: f64 = 10.0;
 const DOOR_S: f64 = 0.05;
 /// Time that is followed after it, s.
-pub const DOOR_LASTS_S: f64 = 0.4;
+const DOOR_LASTS_S: f64 = 0.4;
 /// Where the door comes from.
 pub const DOOR_SOURCE: Source =
     Source::judgement("a light door falling shut: 10 N s into the ground at the wall within 50 ms");
@@ -58,13 +58,13 @@ impl Ground<'_> {
         steady(planes, &one.map(|value| value * newtons))
     }
 
-    /// Movement when somebody who stands there shifts from foot to foot.
+    /// Turn of the star from one foot to the other when somebody who stands there shifts.
     #[must_use]
-    pub fn shifting_arcsec(&self, planes: &Planes, stand: &Stand) -> f64 {
+    pub fn shifting(&self, planes: &Planes, stand: &Stand) -> [f64; 2] {
         let difference = |dx: f64, dy: f64| {
             let a = self.under(planes, stand.mass_kg, [stand.x_m + dx, stand.y_m + dy]);
             let b = self.under(planes, stand.mass_kg, [stand.x_m - dx, stand.y_m - dy]);
-            (a[0] - b[0]).hypot(a[1] - b[1])
+            [a[0] - b[0], a[1] - b[1]]
         };
         // A person faces the pier: the shift is across the line to it.
         let distance = stand.x_m.hypot(stand.y_m).max(1e-6);
@@ -74,20 +74,19 @@ impl Ground<'_> {
         )
     }
 
-    /// Movement when somebody there sits down or kneels.
+    /// Turn of the star when somebody there sits down or kneels.
     #[must_use]
-    pub fn sitting_arcsec(&self, planes: &Planes, stand: &Stand) -> f64 {
-        let [x, y] = self.under(
+    pub fn sitting(&self, planes: &Planes, stand: &Stand) -> [f64; 2] {
+        self.under(
             planes,
             stand.mass_kg * SITTING_RATIO,
             [stand.x_m, stand.y_m],
-        );
-        x.hypot(y)
+        )
     }
 
     /// What a door does that falls shut, of doors in the four walls the loudest.
     #[must_use]
-    pub fn door(&self, planes: &Planes, distance_m: f64) -> Door {
+    pub fn door(&self, planes: &Planes, distance_m: f64) -> History {
         let count = (DOOR_S / STEP_S).round() as usize;
         let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
         let blow: Vec<f64> = (0..=count)
@@ -100,28 +99,15 @@ impl Ground<'_> {
                 0.0,
                 &blow,
             );
-            let history = history::run(planes, &forces);
-            Door {
-                peak_arcsec: history.peak_arcsec(),
-                rms_arcsec: history.rms_arcsec(),
-            }
+            history::run(planes, &forces)
         };
         let (east, north) = (from([1.0, 0.0]), from([0.0, 1.0]));
-        if north.peak_arcsec > east.peak_arcsec {
+        if north.peak_arcsec() > east.peak_arcsec() {
             north
         } else {
             east
         }
     }
-}
-
-/// What a door does to the star within [`DOOR_LASTS_S`].
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Door {
-    /// Largest distance from rest.
-    pub peak_arcsec: f64,
-    /// Root mean square.
-    pub rms_arcsec: f64,
 }
 
 /// Distance at which a door is thought to be.

@@ -1,18 +1,22 @@
-//! Who moves the star: each disturbance with its movement, what it does to the star's width, its share, and its verdict.
+//! Shares: who moves the star, each with its movement, what it costs the star's width and peak, its share, and its verdict.
+
+mod movements;
 
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::Verdict;
-use crate::rules::image_motion::width;
 use crate::source::Source;
 use crate::stages::floor::Floor;
+use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
 use crate::stages::motion::influence::Influence;
-use crate::stages::motion::people::{self, Ground};
-use crate::stages::motion::system::{Planes, System};
+use crate::stages::motion::system::System;
 use crate::stages::motion::walk::Peaks;
-use crate::stages::motion::{Heat, Wind};
-use crate::units::second;
+use crate::stages::motion::{Budget, Heat, Season, Wind};
+use crate::units::Outcome;
+
+/// What moves the star with nobody there.
+pub const ALONE: [&str; 3] = ["wind", "thermal", "season"];
 
 /// One disturbance.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -23,18 +27,25 @@ pub struct Disturbance {
     pub title: &'static str,
     /// Movement of the star, typical ground; null when unknown.
     pub arcsec: Option<f64>,
-    /// Movement in the softest ground thought likely.
+    /// Movement at the unfavourable twentieth of ground and load.
     pub worst_arcsec: Option<f64>,
-    /// Share of the sum of squares of all that are known.
+    /// Share of the squares by which all of them together widen the star.
     pub share_ratio: Option<f64>,
-    /// Root mean square along one axis within one exposure in which it happens, typical ground.
+    /// Root mean square along one axis, the mean of both, over one exposure in which it happens, typical ground.
     pub rms_arcsec: Option<f64>,
     /// Full width of the star in such an exposure, seeing and this movement alone.
     pub star_width_arcsec: Option<f64>,
-    /// The movement in the softest ground held against the budget.
+    /// Growth of the star's round width over one exposure in which it happens; null when unknown.
+    pub star_growth_ratio: Option<Outcome<f64>>,
+    /// Share of its peak that is left.
+    pub peak_left_ratio: Option<Outcome<f64>>,
+    /// What it costs at worst held against what is asked.
     pub verdict: Verdict,
     /// Where its size comes from.
     pub source: Source,
+    /// The movement itself, from which the sums are made.
+    #[serde(skip)]
+    pub likely: Option<Likely>,
 }
 
 /// Width of the star when everything happens within one exposure.
@@ -42,101 +53,63 @@ pub struct Disturbance {
 pub struct StarWidth {
     /// Full width by the seeing alone.
     pub seeing_arcsec: f64,
-    /// With every disturbance once in it, in quadrature; the second person left out.
+    /// With every disturbance once in it; the second person left out.
     pub width_arcsec: f64,
     /// Growth over the seeing: 0.1 is a tenth.
     pub growth_ratio: f64,
+    /// Share of the peak that is left.
+    pub peak_left_ratio: f64,
 }
 
 /// All that shares are reckoned from.
 pub struct Parts<'a> {
     /// Inputs.
     pub brief: &'a Brief,
-    /// Modes; none where the ground is not known.
+    /// How the star is recorded.
+    pub exposure: Exposure,
+    /// Modes under a rigid load; none where the ground is not known.
     pub system: Option<&'a System>,
     /// Floor.
     pub floor: &'a Floor,
     /// Influence of a weight; none where it is not solved.
     pub influence: Option<&'a dyn Influence>,
     /// The walk in short, alone and with somebody who follows; none where it is not known.
-    pub walk: Option<[Peaks; 2]>,
+    pub walk: Option<&'a [Peaks; 2]>,
     /// Wind.
     pub wind: Option<&'a Wind>,
     /// Warmth.
     pub heat: &'a Heat,
-    /// Budget, arcsec.
-    pub budget_arcsec: f64,
+    /// Lean of the axis in a year.
+    pub season: Option<Season>,
+    /// What is asked.
+    pub budget: &'a Budget,
 }
 
-/// Movement in typical and in the softest ground, and root mean square within one exposure.
-#[derive(Debug, Clone, Copy)]
+/// What one thing does: its largest movement in typical ground, and the movement within one exposure.
+#[derive(Debug, Clone)]
 struct Moved {
-    typical: f64,
-    worst: f64,
-    rms: f64,
+    arcsec: f64,
+    likely: Likely,
 }
 
-/// Lists the disturbances, largest first.
+/// Lists the disturbances, those first that widen the star most.
 #[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
-    let moved = |peaks: Peaks| Moved {
-        typical: peaks.typical,
-        worst: peaks.worst,
-        rms: peaks.rms / 2f64.sqrt(),
-    };
-    let walk = parts.walk.map(|[one, _]| moved(one));
-    let two = parts.walk.map(|[_, two]| moved(two));
-    let wind = parts.wind.map(|wind| Moved {
-        typical: 2f64.sqrt() * wind.guided_rms_arcsec,
-        worst: wind.worst_arcsec,
-        rms: wind.guided_rms_arcsec,
-    });
-    // Warmth turns the top at a steady rate: evenly over its way.
-    let warmth = parts.heat.guided_arcsec;
-    let heat = Moved {
-        typical: warmth,
-        worst: warmth,
-        rms: warmth / 12f64.sqrt(),
-    };
-    let line = |id, title, moved, source| self::line(parts, id, title, moved, source);
-    let mut all = vec![
-        line(
-            "walk",
-            "Somebody walks along the path",
-            walk,
-            crate::rules::li_2010::step::SOURCE,
-        ),
-        line(
-            "second_person",
-            "A second person follows in step",
-            two,
-            Source::judgement("the same steps once more, a metre behind, both feet down at once"),
-        ),
-        line(
-            "wind",
-            "Wind on telescope, mount and column",
-            wind,
-            crate::rules::en_1991_1_4_2005::turbulence::SOURCE,
-        ),
-        line(
-            "thermal",
-            "Warmth on one side of the column, between two corrections",
-            Some(heat),
-            crate::rules::mechanics::heat::SOURCE,
-        ),
-    ];
-    all.extend(people(parts));
+    let mut all: Vec<Disturbance> = movements::all(parts)
+        .into_iter()
+        .map(|(id, title, moved, source)| line(parts, id, title, moved, source))
+        .collect();
     // A second walker comes on top of the first one and is no disturbance of its own.
-    let sum: f64 = all
-        .iter()
-        .filter(|one| is_own(one))
-        .filter_map(|one| one.arcsec)
-        .map(|a| a * a)
-        .sum();
-    for one in all.iter_mut().filter(|one| is_own(one)) {
-        one.share_ratio = one.arcsec.filter(|_| sum > 0.0).map(|a| a * a / sum);
+    let widened = |one: &Disturbance| {
+        let grown = 1.0 + one.star_growth_ratio?.expected;
+        is_own(one).then_some(grown * grown - 1.0)
+    };
+    let sum: f64 = all.iter().filter_map(widened).sum();
+    for one in &mut all {
+        one.share_ratio = widened(one).filter(|_| sum > 0.0).map(|a| a / sum);
     }
-    all.sort_by(|a, b| b.arcsec.unwrap_or(0.0).total_cmp(&a.arcsec.unwrap_or(0.0)));
+    let growth = |one: &Disturbance| one.star_growth_ratio.map_or(0.0, |ratio| ratio.expected);
+    all.sort_by(|a, b| growth(b).total_cmp(&growth(a)));
     all
 }
 
@@ -146,116 +119,59 @@ fn is_own(one: &Disturbance) -> bool {
 
 /// Width of the star when all of them fall into one exposure; none where nothing is known.
 #[must_use]
-pub fn star_width(brief: &Brief, disturbances: &[Disturbance]) -> Option<StarWidth> {
-    let own = disturbances.iter().filter(|one| is_own(one));
-    let variance = own
-        .filter_map(|one| one.rms_arcsec)
-        .map(|rms| rms * rms)
-        .reduce(|a, b| a + b)?;
-    let seeing = brief.load.seeing_arcsec.value;
-    let width = width::grown_arcsec(seeing, variance.sqrt());
+pub fn star_width(exposure: &Exposure, disturbances: &[Disturbance]) -> Option<StarWidth> {
+    let known = || {
+        disturbances
+            .iter()
+            .filter(|one| is_own(one))
+            .filter_map(|one| one.likely.as_ref())
+    };
+    known().next()?;
+    let star = exposure.together(known().map(|likely| &likely.expected));
+    let growth_ratio = star.growth_ratio();
     Some(StarWidth {
-        seeing_arcsec: seeing,
-        width_arcsec: width,
-        growth_ratio: width / seeing - 1.0,
+        seeing_arcsec: exposure.width_arcsec,
+        width_arcsec: exposure.width_arcsec * (1.0 + growth_ratio),
+        growth_ratio,
+        peak_left_ratio: star.peak_left_ratio,
     })
 }
 
-fn people(parts: &Parts<'_>) -> Vec<Disturbance> {
-    let felt = parts
-        .system
-        .zip(parts.influence)
-        .map(|(system, influence)| {
-            (
-                system,
-                Ground {
-                    floor: parts.floor,
-                    influence,
-                },
-            )
-        });
-    let stands = &parts.brief.floor.stands.value;
-    let of_stands = |one: &dyn Fn(&Ground<'_>, &Planes, &crate::site_plan::floor::Stand) -> f64,
-                     seen: f64| {
-        felt.map(|(system, ground)| {
-            let most = |planes| {
-                stands
-                    .iter()
-                    .map(|stand| one(&ground, planes, stand))
-                    .fold(0.0, f64::max)
-            };
-            let typical = most(&system.typical);
-            Moved {
-                typical,
-                worst: most(&system.low),
-                rms: typical * seen,
-            }
+/// What the star comes to with nobody there; none where wind or warmth is not known.
+#[must_use]
+pub fn left_alone(parts: &Parts<'_>) -> Option<Cost> {
+    let exposure = &parts.exposure;
+    let [wind, warmth, season] = movements::alone(parts).map(|(.., moved, _)| moved);
+    let all = [
+        Some(wind?.likely),
+        Some(warmth?.likely),
+        season.map(|season| season.likely),
+    ];
+    let square = |likely: &Likely, axis: usize| {
+        let expected = likely.expected.steady_arcsec[axis].powi(2);
+        (expected, expected * (likely.worst_ratio().powi(2) - 1.0))
+    };
+    let sum = |axis: usize| {
+        let squares = all.iter().flatten().map(|likely| square(likely, axis));
+        squares.fold((0.0, 0.0), |(sum, beyond), (expected, more)| {
+            (sum + expected, f64::hypot(beyond, more))
         })
     };
-    let under = |ground: &Ground<'_>, planes: &Planes, stand: &crate::site_plan::floor::Stand| {
-        let [x, y] = ground.under(planes, stand.mass_kg, [stand.x_m, stand.y_m]);
-        x.hypot(y)
-    };
-    let once = step_rms_ratio(parts.brief);
-    let door = felt.map(|(system, ground)| {
-        let distance = people::door_distance_m(parts.brief);
-        let typical = ground.door(&system.typical, distance);
-        let seen = (people::DOOR_LASTS_S / second::get(parts.brief.load.exposure.value))
-            .min(1.0)
-            .sqrt();
-        Moved {
-            typical: typical.peak_arcsec,
-            worst: ground.door(&system.low, distance).peak_arcsec,
-            rms: typical.rms_arcsec * seen,
-        }
-    });
-    let reciprocity = Source::derived("reciprocity on the solved half-space");
-    vec![
-        line(
-            parts,
-            "standing",
-            "Somebody comes to a stand, or leaves it",
-            of_stands(&under, once),
-            reciprocity,
-        ),
-        line(
-            parts,
-            "shifting",
-            "Somebody at a stand shifts from foot to foot",
-            // To and fro all through the exposure.
-            of_stands(
-                &|ground, planes, stand| ground.shifting_arcsec(planes, stand),
-                0.5,
-            ),
-            people::SHIFT_SOURCE,
-        ),
-        line(
-            parts,
-            "sitting",
-            "Somebody at a stand sits down or kneels",
-            of_stands(
-                &|ground, planes, stand| ground.sitting_arcsec(planes, stand),
-                once,
-            ),
-            people::SITTING_SOURCE,
-        ),
-        line(
-            parts,
-            "door",
-            "A door falls shut",
-            door,
-            people::DOOR_SOURCE,
-        ),
-    ]
-}
-
-/// Root mean square over the step, of a step that comes once and is taken out by the guider at its next correction:
-/// √(p (1 − p)) for the share p of the exposure that it shows, a half where nothing corrects it.
-fn step_rms_ratio(brief: &Brief) -> f64 {
-    let share = (second::get(brief.load.guiding_interval.value)
-        / second::get(brief.load.exposure.value))
-    .clamp(0.0, 0.5);
-    (share * (1.0 - share)).sqrt()
+    // Wind, warmth and a leaning axis know nothing of each other: what each has beyond its middle adds as squares.
+    let along = [sum(0), sum(1)];
+    let star = |variance: [f64; 2]| exposure.star(&Movement::steady(variance.map(f64::sqrt)));
+    let expected = star(along.map(|(middle, _)| middle));
+    let worst = star(along.map(|(middle, beyond)| middle + beyond));
+    Some(Cost {
+        star_growth_ratio: Outcome {
+            expected: expected.growth_ratio(),
+            worst: worst.growth_ratio(),
+        },
+        peak_left_ratio: Outcome {
+            expected: expected.peak_left_ratio,
+            worst: worst.peak_left_ratio,
+        },
+    })
 }
 
 fn line(
@@ -265,18 +181,31 @@ fn line(
     moved: Option<Moved>,
     source: Source,
 ) -> Disturbance {
-    let seeing = parts.brief.load.seeing_arcsec.value;
+    let cost = moved
+        .as_ref()
+        .map(|moved| parts.exposure.cost(&moved.likely));
+    let worst_arcsec = moved
+        .as_ref()
+        .map(|moved| moved.arcsec * moved.likely.worst_ratio());
+    let wide = parts.exposure.width_arcsec;
     Disturbance {
         id,
         title,
-        arcsec: moved.map(|moved| moved.typical),
-        worst_arcsec: moved.map(|moved| moved.worst),
+        arcsec: moved.as_ref().map(|moved| moved.arcsec),
+        worst_arcsec,
         share_ratio: None,
-        rms_arcsec: moved.map(|moved| moved.rms),
-        star_width_arcsec: moved.map(|moved| width::grown_arcsec(seeing, moved.rms)),
-        verdict: moved.map_or(Verdict::Unknown, |moved| {
-            Verdict::of(moved.worst / parts.budget_arcsec)
-        }),
+        rms_arcsec: moved
+            .as_ref()
+            .map(|moved| moved.likely.expected.rms_arcsec()),
+        star_width_arcsec: cost.map(|cost| wide * (1.0 + cost.star_growth_ratio.expected)),
+        star_growth_ratio: cost.map(|cost| cost.star_growth_ratio),
+        peak_left_ratio: cost.map(|cost| cost.peak_left_ratio),
+        verdict: cost
+            .zip(worst_arcsec)
+            .map_or(Verdict::Unknown, |(cost, worst)| {
+                parts.budget.verdict(&cost, worst)
+            }),
         source,
+        likely: moved.map(|moved| moved.likely),
     }
 }

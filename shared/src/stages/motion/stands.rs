@@ -15,12 +15,13 @@ use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::ground_stiffness::uneven::Factors;
+use crate::stages::motion::growth::Exposure;
 use crate::stages::motion::influence::Influence;
 use crate::stages::pier::Pier;
 use crate::units::{ARCSEC_PER_RADIAN, Frequency, Pressure, Spread, pascal};
 
 pub use isolation::{Isolation, IsolationRow};
-pub use map::TiltMap;
+pub use map::{LeanCost, TiltMap};
 pub use practice::{Practice, PracticeRow};
 
 /// Mass of the person in map, comparison and practice.
@@ -98,6 +99,7 @@ impl OnGround {
         Self {
             tilt_map: Some(map::find(
                 solved,
+                &Exposure::of(brief),
                 ground,
                 floor,
                 g,

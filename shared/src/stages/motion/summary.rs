@@ -4,7 +4,7 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::site_plan::pier::Fill;
 use crate::stages::motion::check::FIRST_HZ;
-use crate::stages::motion::{Disturbance, Heat, ModeShape, Season};
+use crate::stages::motion::{Budget, Disturbance, Heat, ModeShape, Season};
 use crate::units::hertz;
 
 /// Share of the bending from which on a part is named as the soft one.
@@ -22,8 +22,8 @@ pub struct Parts<'a> {
     pub heat: &'a Heat,
     /// Seasons.
     pub season: Option<Season>,
-    /// Budget, arcsec.
-    pub budget_arcsec: f64,
+    /// What is asked.
+    pub budget: &'a Budget,
     /// How many times as far as somebody who stands a step moves the star.
     pub step_ratio: Option<f64>,
 }
@@ -49,22 +49,16 @@ fn largest(parts: &Parts<'_>) -> Option<String> {
         .disturbances
         .iter()
         .find(|one| one.share_ratio.is_some())?;
-    let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
-    let (arcsec, worst, budget) = (first.arcsec?, first.worst_arcsec?, parts.budget_arcsec);
-    let verdict = if arcsec <= budget { "within" } else { "beyond" };
-    let softer = if arcsec <= budget && worst > budget {
-        format!(
-            "; in the softest ground thought likely it is {}, beyond it",
-            say(worst)
-        )
-    } else {
-        String::new()
-    };
+    let units = parts.brief.units;
+    let say = |value| units.say(value, Unit::Arcsecond);
+    let wider = |ratio: f64| units.say(100.0 * ratio, Unit::PerCent);
+    let (arcsec, growth) = (first.arcsec?, first.star_growth_ratio?);
     Some(format!(
-        "What moves the star most: {}. It is {} in the ground that is expected, {verdict} the budget of {}{softer}.",
+        "What widens the star most: {}. It moves the star by {}, which makes it {} wider over an exposure in which it happens, at worst {}.",
         lower(first.title),
         say(arcsec),
-        say(budget)
+        wider(growth.expected),
+        wider(growth.worst)
     ))
 }
 
@@ -140,7 +134,7 @@ fn fill(parts: &Parts<'_>) -> Option<String> {
 fn warmth(parts: &Parts<'_>) -> Option<String> {
     let heat = parts.heat;
     let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
-    let slowly = if heat.unguided_arcsec < 0.001 * parts.budget_arcsec {
+    let slowly = if heat.unguided_arcsec < 0.001 * parts.budget.arcsec {
         "so slowly that no single exposure shows it".to_owned()
     } else {
         format!(

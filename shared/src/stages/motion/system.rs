@@ -1,8 +1,14 @@
 //! The rig's modes in both planes, and what steady forces and knocks do through them.
 
+use crate::brief::Brief;
+use crate::stages::block::Block;
+use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::uneven::Factors;
+use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::motion::modes::{self, Mode};
-use crate::stages::motion::rig::Rig;
-use crate::units::{ARCSEC_PER_RADIAN, Spread};
+use crate::stages::motion::rig::{Axis, Rig};
+use crate::stages::pier::Pier;
+use crate::units::{ARCSEC_PER_RADIAN, Spread, megapascal};
 
 /// What takes a force and a moment that come from even ground to those that do the same here.
 pub type Carried = [[f64; 2]; 2];
@@ -53,6 +59,65 @@ impl Planes {
 
 /// Both planes in low, typical and high ground.
 pub type System = Spread<Planes>;
+
+/// How the load sits on the pier.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mounted {
+    /// On the mount, which gives.
+    Softly,
+    /// As if bolted to the top plate: what the pier itself does.
+    Rigidly,
+}
+
+/// Spring of a mount that does not give, N m/rad: a million times that of a stiff one.
+const RIGID_N_M_PER_RAD: f64 = 1e12;
+
+/// The modes in low, typical and high ground; none where the ground is not known.
+#[must_use]
+pub fn find(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
+    mounted: Mounted,
+) -> Option<System> {
+    let rig = |axis| {
+        let rig = Rig::new(axis, brief, ground, block, stiffness, pier)?;
+        Some(match mounted {
+            Mounted::Softly => rig,
+            Mounted::Rigidly => Rig {
+                mount: RIGID_N_M_PER_RAD,
+                ..rig
+            },
+        })
+    };
+    let rigs = [rig(Axis::X)?, rig(Axis::Y)?];
+    let solved = stiffness.solved.as_deref()?;
+    let modulus = ground.shear_modulus?.map(megapascal::get);
+    let damping = brief.load.damping_ratio;
+    let one = |held: &Stiffness, factors: &Factors, g: f64| {
+        let ratio = g / modulus.typical;
+        let held = [
+            rigs[0].held(Axis::X, held, ratio)?,
+            rigs[1].held(Axis::Y, held, ratio)?,
+        ];
+        Some(Planes::solve(
+            &held,
+            [
+                factors.carried(solved, [0, 4]),
+                factors.carried(solved, [1, 3]),
+            ],
+            damping,
+        ))
+    };
+    let Spread { low, typical, high } = stiffness.uneven;
+    Some(Spread {
+        low: one(&stiffness.low, &low, modulus.low)?,
+        typical: one(&stiffness.typical, &typical, modulus.typical)?,
+        high: one(&stiffness.high, &high, modulus.high)?,
+    })
+}
 
 /// Turn of the load in arcsec under a steady load that does `work` on a mode's shape.
 #[must_use]

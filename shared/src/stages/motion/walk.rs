@@ -10,6 +10,7 @@ use crate::rules::li_2010::step;
 use crate::site_plan::floor::Soles;
 use crate::source::Source;
 use crate::stages::floor::Floor;
+use crate::stages::motion::growth::{Exposure, Likely, Movement};
 use crate::stages::motion::history::{self, Forces, History, STEP_S};
 use crate::stages::motion::influence::{Influence, through_floor};
 use crate::stages::motion::people;
@@ -113,15 +114,15 @@ pub fn find(
     tell(brief, system, &typical, &worst, &steps)
 }
 
-/// The walk in short: what is held against the budget, and what goes into the star's width.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// The walk in short: how far it moves the star, and what of it one exposure sees.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Peaks {
     /// Largest distance from rest, typical ground.
     pub typical: f64,
     /// The same in the softest ground thought likely.
     pub worst: f64,
-    /// Root mean square of both axes, with a guider where one corrects within an exposure.
-    pub rms: f64,
+    /// What one exposure sees of it.
+    pub likely: Likely,
 }
 
 /// The walk in short, alone and with somebody who follows; none without a path.
@@ -155,19 +156,16 @@ fn in_short(brief: &Brief, typical: &History, worst: &History) -> [Peaks; 2] {
 }
 
 fn peaks_of(brief: &Brief, typical: &History, worst: &History) -> Peaks {
-    let load = &brief.load;
-    let guided = load.guiding_interval.value < load.exposure.value;
-    let rms = if guided {
-        typical
-            .guided(second::get(load.guiding_interval.value))
-            .rms_arcsec()
-    } else {
-        typical.rms_arcsec()
-    };
+    let exposure = Exposure::of(brief);
+    let seen = |history: &History| Movement::once(exposure.of_history(history));
     Peaks {
         typical: typical.peak_arcsec(),
         worst: worst.peak_arcsec(),
-        rms,
+        likely: Likely {
+            expected: seen(typical),
+            soft: seen(worst),
+            load_ratio: 1.0,
+        },
     }
 }
 

@@ -12,6 +12,7 @@ use crate::stages::floor::{Floor, footprints};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
 use crate::stages::ground_stiffness::uneven::Factors;
+use crate::stages::motion::growth::Exposure;
 use crate::units::{
     Frequency, Pressure, STANDARD_GRAVITY_M_S2, Spread, hertz, megapascal, metre, metre_per_second,
     pascal,
@@ -39,6 +40,8 @@ pub struct TiltMap {
     pub y_m: Vec<f64>,
     /// Lean of the block, row by row from the south.
     pub tilt_arcsec: Vec<Vec<f64>>,
+    /// What a person who comes there once in an exposure costs the star, at round leans within the map.
+    pub costs: Vec<LeanCost>,
     /// Times this in the softest ground thought likely.
     pub soft_ground_factor: f64,
     /// Times this in the stiffest.
@@ -48,8 +51,38 @@ pub struct TiltMap {
     pub at_rest_within_m: f64,
 }
 
+/// What a lean costs the star.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct LeanCost {
+    /// The lean.
+    pub tilt_arcsec: f64,
+    /// Growth of the star over one exposure into which it comes once.
+    pub star_growth_ratio: f64,
+}
+
+/// Figures of a round lean.
+const ROUND: [f64; 16] = [
+    1.0, 1.2, 1.4, 1.5, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0,
+];
+/// Leans that are so many times smaller than the largest one have no line of their own.
+const SMALLEST_RATIO: f64 = 0.02;
+
+/// The costs of all round leans within the map.
+fn costs(exposure: &Exposure, tilts: &[Vec<f64>]) -> Vec<LeanCost> {
+    let most = tilts.iter().flatten().copied().fold(0.0, f64::max);
+    let round = (-6..5).flat_map(|power| ROUND.map(|digit| digit * 10f64.powi(power)));
+    round
+        .filter(|lean| *lean < most && *lean > SMALLEST_RATIO * most)
+        .map(|lean| LeanCost {
+            tilt_arcsec: lean,
+            star_growth_ratio: exposure.step_growth_ratio([lean, 0.0]),
+        })
+        .collect()
+}
+
 pub fn find(
     solved: &Solved,
+    exposure: &Exposure,
     ground: &Ground,
     floor: &Floor,
     g: Spread<Pressure>,
@@ -75,6 +108,7 @@ pub fn find(
     note(solved, &uneven.typical, newtons, g, notes);
     TiltMap {
         mass_kg: PERSON_KG,
+        costs: costs(exposure, &tilt_arcsec),
         tilt_arcsec,
         x_m: xs,
         y_m: ys,

@@ -1,0 +1,211 @@
+//! The movements: what each thing does to the star within one exposure, and how sure its own size is.
+
+use crate::rules::en_1991_1_4_2005::turbulence;
+use crate::rules::{li_2010, mechanics};
+use crate::site_plan::floor::Stand;
+use crate::site_plan::load::Enclosure;
+use crate::source::Source;
+use crate::stages::motion::growth::{Likely, Movement};
+use crate::stages::motion::people::{self, Ground};
+use crate::stages::motion::season;
+use crate::stages::motion::system::{Planes, System};
+use crate::stages::motion::walk::Peaks;
+use crate::units::second;
+
+use super::{Moved, Parts};
+
+/// Weight over its middle at the unfavourable twentieth: what a person who is asked for their weight has on.
+const WEIGHT_RATIO: f64 = 1.1;
+/// Way from foot to foot, and weight of sitting down, over their middle: half as much again (judgement).
+const HABIT_RATIO: f64 = 1.5;
+/// Blow of a door over its middle: 20 N s against 10 (judgement).
+const DOOR_RATIO: f64 = 2.0;
+/// Force of the wind over its middle, in the open: drag of what stands on the pier (judgement).
+const DRAG_RATIO: f64 = 1.3;
+/// The same behind walls and in a dome, whose share of the wind nobody has measured there (judgement).
+const SHELTER_RATIO: f64 = 1.6;
+/// Warmth over its middle where nobody measured it (judgement).
+const WARMTH_RATIO: f64 = 2.0;
+/// Lean of the axis in a year over its middle (judgement).
+const SEASON_RATIO: f64 = 2.0;
+/// Movement across the wind over that along it: the eddies across are three quarters as strong (EN 1991-1-4 gives none; from
+/// memory of full-scale measurements), and turn the drag where those along it change it twice as fast.
+const ACROSS_RATIO: f64 = 0.375;
+
+pub type Line = (&'static str, &'static str, Option<Moved>, Source);
+
+/// Everything that moves the star.
+pub fn all(parts: &Parts<'_>) -> Vec<Line> {
+    let mut all = Vec::from(alone(parts));
+    all.extend(walkers(parts));
+    all.extend(at_a_place(parts));
+    all.push(door(parts));
+    all
+}
+
+/// What happens with nobody there.
+pub fn alone(parts: &Parts<'_>) -> [Line; 3] {
+    let wind = parts.wind.map(|wind| {
+        let along = |rms: f64| Movement::steady([rms, ACROSS_RATIO * rms]);
+        Moved {
+            arcsec: 2f64.sqrt() * wind.guided_rms_arcsec,
+            likely: Likely {
+                expected: along(wind.guided_rms_arcsec),
+                soft: along(wind.worst_arcsec / 2f64.sqrt()),
+                load_ratio: match parts.brief.load.enclosure.value {
+                    Enclosure::Open => DRAG_RATIO,
+                    Enclosure::RollOff | Enclosure::Dome => SHELTER_RATIO,
+                },
+            },
+        }
+    });
+    let heat = drift(parts.heat.guided_arcsec, WARMTH_RATIO);
+    let season = parts.season.map(|season| {
+        let load = &parts.brief.load;
+        let window = load.guiding_interval.value.min(load.exposure.value);
+        drift(
+            season.drift_arcsec_per_min * second::get(window) / 60.0,
+            SEASON_RATIO,
+        )
+    });
+    [
+        (
+            "wind",
+            "Wind on telescope, mount and column",
+            wind,
+            turbulence::SOURCE,
+        ),
+        (
+            "thermal",
+            "Warmth on one side of the column, between two corrections",
+            Some(heat),
+            mechanics::heat::SOURCE,
+        ),
+        (
+            "season",
+            "The axis leans in a year: drift between two corrections",
+            season,
+            season::SOURCE,
+        ),
+    ]
+}
+
+/// A way that is gone evenly: nobody knows in which direction, so that it is put along one axis.
+fn drift(arcsec: f64, load_ratio: f64) -> Moved {
+    Moved {
+        arcsec,
+        likely: Likely::in_any_ground(Movement::steady([arcsec / 12f64.sqrt(), 0.0]), load_ratio),
+    }
+}
+
+fn walkers(parts: &Parts<'_>) -> Vec<Line> {
+    let of = |peaks: &Peaks| Moved {
+        arcsec: peaks.typical,
+        likely: peaks.likely.clone(),
+    };
+    let [walk, two] = match parts.walk {
+        Some(both) => [Some(of(&both[0])), Some(of(&both[1]))],
+        None => [None, None],
+    };
+    vec![
+        (
+            "walk",
+            "Somebody walks along the path",
+            walk,
+            li_2010::step::SOURCE,
+        ),
+        (
+            "second_person",
+            "A second person follows in step",
+            two,
+            Source::judgement("the same steps once more, a metre behind, both feet down at once"),
+        ),
+    ]
+}
+
+/// The ground as people are felt through it.
+fn felt<'a>(parts: &'a Parts<'_>) -> Option<(&'a System, Ground<'a>)> {
+    let (system, influence) = parts.system.zip(parts.influence)?;
+    let floor = parts.floor;
+    Some((system, Ground { floor, influence }))
+}
+
+/// People at the places where somebody stands: of each thing that they do, the place from which it moves the star most.
+fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
+    type Turn = fn(&Ground<'_>, &Planes, &Stand) -> [f64; 2];
+    let exposure = &parts.exposure;
+    let most = |turn: Turn, shifts: bool, load_ratio: f64| {
+        let (system, ground) = felt(parts)?;
+        let stands = &parts.brief.floor.stands.value;
+        let far = |planes: &Planes| {
+            let turns = stands.iter().map(|stand| turn(&ground, planes, stand));
+            turns
+                .max_by(|[a, b], [c, d]| a.hypot(*b).total_cmp(&c.hypot(*d)))
+                .unwrap_or([0.0; 2])
+        };
+        let seen = |turn: [f64; 2]| {
+            Movement::once(if shifts {
+                exposure.of_shift(turn)
+            } else {
+                exposure.of_step(turn)
+            })
+        };
+        let typical = far(&system.typical);
+        Some(Moved {
+            arcsec: typical[0].hypot(typical[1]),
+            likely: Likely {
+                expected: seen(typical),
+                soft: seen(far(&system.low)),
+                load_ratio,
+            },
+        })
+    };
+    let stands: Turn =
+        |ground, planes, stand| ground.under(planes, stand.mass_kg, [stand.x_m, stand.y_m]);
+    vec![
+        (
+            "standing",
+            "Somebody comes to a stand, or leaves it",
+            most(stands, false, WEIGHT_RATIO),
+            Source::derived("reciprocity on the solved half-space"),
+        ),
+        (
+            "shifting",
+            "Somebody at a stand shifts from foot to foot",
+            most(
+                |ground, planes, stand| ground.shifting(planes, stand),
+                true,
+                HABIT_RATIO,
+            ),
+            people::SHIFT_SOURCE,
+        ),
+        (
+            "sitting",
+            "Somebody at a stand sits down or kneels",
+            most(
+                |ground, planes, stand| ground.sitting(planes, stand),
+                false,
+                HABIT_RATIO,
+            ),
+            people::SITTING_SOURCE,
+        ),
+    ]
+}
+
+fn door(parts: &Parts<'_>) -> Line {
+    let moved = felt(parts).map(|(system, ground)| {
+        let distance = people::door_distance_m(parts.brief);
+        let [typical, soft] =
+            [&system.typical, &system.low].map(|planes| ground.door(planes, distance));
+        let seen = |history| Movement::once(parts.exposure.of_history(&history));
+        Moved {
+            arcsec: typical.peak_arcsec(),
+            likely: Likely {
+                expected: seen(typical),
+                soft: seen(soft),
+                load_ratio: DOOR_RATIO,
+            },
+        }
+    });
+    ("door", "A door falls shut", moved, people::DOOR_SOURCE)
+}

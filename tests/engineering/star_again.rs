@@ -1,0 +1,96 @@
+//! Two plans recomputed apart by `reference/star_again.py`: a person who comes, the star's growth and its peak. The script has
+//! the wind as well; it is not held here while the engine cuts the guider off at a quarter of its rate.
+//!
+//! The script shares nothing with the engine: ground by finite elements, the column by beam elements, the wind through the whole
+//! frequency response, the star by images. The base joint's stiffness is handed over, and held here.
+
+use serde_json::{Value, json};
+use stillground::design::{Design, design_plan};
+use stillground::halfspace::NoShelf;
+use stillground::site_plan::SitePlan;
+use stillground::stages::motion::Disturbance;
+use stillground::units::{hertz, newton_metre_per_radian};
+use stillground_tests::close;
+
+/// What two ways that share nothing must agree to.
+const WITHIN: f64 = 0.1;
+
+fn reference(name: &str) -> Value {
+    let all: Value = serde_json::from_str(include_str!("reference/star_again.json")).unwrap();
+    all[name].clone()
+}
+
+fn design(plan: Value) -> Design {
+    let plan: SitePlan = serde_json::from_value(plan).unwrap();
+    design_plan(&plan, &NoShelf).unwrap()
+}
+
+fn guided() -> Value {
+    json!({
+        "schema_version": 1, "use": "deep_sky",
+        "site": { "shear_wave_speed_m_s": 150, "unit_weight_kn_m3": 17.5, "poisson_ratio": 0.35, "exposure": "country" },
+        "block": { "length_m": 1, "width_m": 1, "depth_m": 1, "upstand_m": 0, "side_contact_from_m": 1, "side_contact_to_m": 1 },
+        "pier": { "height_m": 1.2, "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "plate_side_mm": 350,
+                  "plate_thickness_mm": 20, "levelling": "nuts", "gap_mm": 25 },
+        "load": { "mass_kg": 60, "centre_above_pier_m": 0.3, "inertia_kg_m2": 3.75, "exposure_s": 120, "guiding_interval_s": 2,
+                  "seeing_arcsec": 2, "observing_wind_m_s": 5, "enclosure": "open", "wind_area_m2": 0.3 },
+        "floor": { "kind": "ground", "stands": [{ "name": "East", "x_m": 1.25, "y_m": 0, "mass_kg": 80 }] }
+    })
+}
+
+fn not_guided() -> Value {
+    json!({
+        "schema_version": 1, "use": "deep_sky",
+        "site": { "shear_wave_speed_m_s": 180, "unit_weight_kn_m3": 18.5, "poisson_ratio": 0.25, "exposure": "country" },
+        "block": { "length_m": 0.8, "width_m": 0.8, "depth_m": 0.8, "upstand_m": 0, "side_contact_from_m": 0.8, "side_contact_to_m": 0.8 },
+        "pier": { "height_m": 1.0, "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "plate_side_mm": 350,
+                  "plate_thickness_mm": 20, "levelling": "nuts", "gap_mm": 25 },
+        "load": { "mass_kg": 45, "centre_above_pier_m": 0.25, "inertia_kg_m2": 2.5, "exposure_s": 60, "guiding_interval_s": 600,
+                  "seeing_arcsec": 2.5, "observing_wind_m_s": 4, "enclosure": "open", "wind_area_m2": 0.25 },
+        "floor": { "kind": "ground", "stands": [{ "name": "East", "x_m": 1.0, "y_m": 0, "mass_kg": 90 }] }
+    })
+}
+
+#[track_caller]
+fn held(plan: Value, name: &str) {
+    let (found, expected) = (design(plan), reference(name));
+    let value = |key: &str| expected[key].as_f64().unwrap();
+    let joint = newton_metre_per_radian::get(found.pier.base_joint_stiffness);
+    close("joint", joint, value("joint_n_m_per_rad"), 0.02);
+    let motion = &found.motion;
+    let first = hertz::get(motion.rigid_load.frequencies[0]);
+    close("frequency", first, value("first_frequency_hz"), WITHIN);
+    let stand = motion.stands[0].tilt_arcsec.unwrap();
+    close("stand", stand, value("stand_arcsec"), WITHIN);
+    let of =
+        |id: &str| -> &Disturbance { motion.disturbances.iter().find(|one| one.id == id).unwrap() };
+    for (id, key) in [("standing", "stand")] {
+        let (growth, left) = (
+            of(id).star_growth_ratio.unwrap().expected,
+            of(id).peak_left_ratio.unwrap().expected,
+        );
+        // Growth goes as the square of the movement, which is good to a tenth itself.
+        let grown = value(&format!("{key}_growth_ratio"));
+        assert!(
+            (growth / grown).sqrt() > 1.0 - WITHIN && (growth / grown).sqrt() < 1.0 + WITHIN,
+            "{id}: grown {growth}, apart {grown}"
+        );
+        let lost = 1.0 - value(&format!("{key}_peak_left_ratio"));
+        assert!(
+            ((1.0 - left) / lost).sqrt() > 1.0 - WITHIN
+                && ((1.0 - left) / lost).sqrt() < 1.0 + WITHIN,
+            "{id}: lost {}, apart {lost}",
+            1.0 - left
+        );
+    }
+}
+
+#[test]
+fn a_metre_cube_that_is_guided() {
+    held(guided(), "metre cube, guided");
+}
+
+#[test]
+fn a_smaller_block_that_is_not_guided() {
+    held(not_guided(), "smaller block, not guided");
+}
