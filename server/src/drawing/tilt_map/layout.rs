@@ -3,9 +3,12 @@
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
+use stillground::stages::motion::stands::LeanCost;
 
 use crate::drawing::floor;
 
+/// Growth below which nothing shows: a thousandth.
+const SHOWS_RATIO: f64 = 0.001;
 /// Most levels that are drawn.
 const MOST_LEVELS: usize = 8;
 
@@ -22,6 +25,9 @@ pub struct Layout {
     pub(super) budget: f64,
     /// Tilt and bearing for each stand.
     pub(super) leans: Vec<Option<(f64, f64)>>,
+    /// Growth of the star for each round lean, and for each stand.
+    costs: Vec<LeanCost>,
+    grown: Vec<Option<f64>>,
     mass_kg: f64,
     soft: f64,
     at_rest_within: f64,
@@ -49,6 +55,12 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         levels,
         budget: motion.budget_arcsec,
         leans,
+        costs: map.costs.clone(),
+        grown: motion
+            .stands
+            .iter()
+            .map(|stand| stand.star_growth_ratio)
+            .collect(),
         mass_kg: map.mass_kg,
         soft: map.soft_ground_factor,
         at_rest_within: map.at_rest_within_m,
@@ -130,22 +142,54 @@ impl Layout {
                 self.units.say(self.at_rest_within, Unit::Metre)
             ));
         }
+        words.push(self.cost_words());
         words.push("Arrows: the way the top leans.".to_owned());
         words
     }
 
+    /// What the lines cost a star.
+    fn cost_words(&self) -> String {
+        let drawn = |cost: &&LeanCost| {
+            let near = |(level, _): &(f64, bool)| (level / cost.tilt_arcsec - 1.0).abs() < 1e-6;
+            cost.star_growth_ratio >= SHOWS_RATIO && self.levels.iter().any(near)
+        };
+        let costs: Vec<String> = self
+            .costs
+            .iter()
+            .filter(drawn)
+            .map(|cost| {
+                let tilt = self.say(cost.tilt_arcsec);
+                format!("{tilt} {}", self.wider(cost.star_growth_ratio))
+            })
+            .collect();
+        if costs.is_empty() {
+            return "Somebody who comes to any of these lines once in an exposure makes the star less than a thousandth wider."
+                .to_owned();
+        }
+        format!(
+            "Somebody who comes once in an exposure makes the star wider by: {}.",
+            costs.join(", ")
+        )
+    }
+
+    fn wider(&self, ratio: f64) -> String {
+        self.units.say(100.0 * ratio, Unit::PerCent)
+    }
+
     /// What each stand does.
     pub(super) fn stand_words(&self) -> Vec<String> {
-        let line = |(stand, lean): (&stillground::site_plan::Stand, &Option<(f64, f64)>)| match lean
-        {
-            Some((tilt, _)) => format!("{}: {}", stand.name, self.say(*tilt)),
-            None => format!("{}: not known", stand.name),
-        };
-        self.floor
-            .stands
-            .iter()
-            .zip(&self.leans)
-            .map(line)
+        let lines = self.floor.stands.iter().zip(&self.leans).zip(&self.grown);
+        lines
+            .map(|((stand, lean), grown)| match (lean, grown) {
+                (Some((tilt, _)), Some(grown)) if *grown >= SHOWS_RATIO => format!(
+                    "{}: {}, star {} wider",
+                    stand.name,
+                    self.say(*tilt),
+                    self.wider(*grown)
+                ),
+                (Some((tilt, _)), _) => format!("{}: {}", stand.name, self.say(*tilt)),
+                (None, _) => format!("{}: not known", stand.name),
+            })
             .collect()
     }
 

@@ -3,7 +3,7 @@
 use stillground::figure::{Unit, Units};
 use stillground::site_plan::load::Enclosure;
 use stillground::stages::motion::conduct::ALONE;
-use stillground::stages::motion::{Conduct, Disturbance, Housing, Knock, Motion};
+use stillground::stages::motion::{Conduct, Disturbance, Housing, Knock, Measure, Motion};
 use stillground::units::Outcome;
 
 use super::{Chapter, Table};
@@ -58,7 +58,7 @@ fn movers(motion: &Motion, units: Units) -> Chapter {
     };
     let columns = [
         "Typical",
-        "Soft ground",
+        "At worst",
         "Share",
         "Star wider by",
         "In the limit?",
@@ -87,11 +87,29 @@ fn growth(per_cent: f64, units: Units) -> String {
 }
 
 fn after(motion: &Motion, units: Units) -> Vec<String> {
-    let limit = units.say(motion.budget_arcsec, Unit::Arcsecond);
+    let budget = &motion.budget;
+    let limit = match budget.measure {
+        Measure::EyeMovement => format!(
+            "by its movement, with the limit of {}",
+            units.say(budget.arcsec, Unit::Arcsecond)
+        ),
+        Measure::StarWidth | Measure::FrameBlur => format!(
+            "by how much wider it makes the star, with the limit of {}",
+            units.say(100.0 * budget.asked_growth_ratio, Unit::PerCent)
+        ),
+    };
     let mut said = vec![format!(
-        "What comes with nobody near is compared with the limit of {limit}, in soft ground; what people do has its rule below. A share is that of the squares of the typical \
-         movements; the second walker comes on top of the first and has none."
+        "What comes with nobody near is compared {limit}, at worst: the unfavourable twentieth of ground and load, with a rigid load on \
+         the pier. What people do has its rule below. A share is that of the widening; the second walker comes on top of the first and \
+         has none."
     )];
+    if let Some(adds) = motion.mount_adds_ratio {
+        said.push(format!(
+            "With nobody near, the mount's own softness adds {} to the growth, {} at worst. That is no fault of the pier.",
+            growth(100.0 * adds.expected, units),
+            growth(100.0 * adds.worst, units)
+        ));
+    }
     if let Some(star) = motion.star {
         said.push(format!(
             "Widths add as squares. With all of it once in one exposure a star of {} grows by {}.",
@@ -176,7 +194,8 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
             ],
         }),
         after: vec![format!(
-            "A knock has died when the star moves by less than the budget; it may take {}. {} ({})",
+            "A knock has died when the star moves by less than {}; it may take {}. {} ({})",
+            units.say(budget.arcsec, Unit::Arcsecond),
             units.say(budget.settle_s, Unit::Second),
             crate::views::words::sentence(&budget.settle_why),
             budget.settle_source
@@ -259,7 +278,7 @@ fn housings(motion: &Motion, units: Units) -> Option<Chapter> {
         told: Vec::new(),
         words: vec!["How much of the wind reaches the telescope is a judgement: nobody has measured it at your site.".to_owned()],
         table: Some(Table { names: "Housing", columns: ["Wind", "Flutter", "One gust in ten minutes"].map(str::to_owned).to_vec(), rows }),
-        after: vec!["The flutter, in the worst ground, is what the budget judges; a single gust spoils one exposure.".to_owned()],
+        after: vec!["With the mount's own softness, in the worst ground; the check judges the pier with a rigid load. A single gust spoils one exposure.".to_owned()],
     })
 }
 
@@ -270,12 +289,12 @@ fn allowed(motion: &Motion, units: Units) -> Chapter {
         told: Vec::new(),
         words: vec![
             format!(
-                "The budget is {}. {}",
+                "The limit is {}, as a swing all through one exposure. {}",
                 units.say(budget.arcsec, Unit::Arcsecond),
                 crate::views::words::sentence(&budget.why)
             ),
             format!(
-                "Where it comes from: {}. This budget and the time that a knock may take can be changed at the step “Pier and load”.",
+                "Where it comes from: {}. The growth that is asked and the time that a knock may take can be changed at the step “Pier and load”.",
                 budget.source
             ),
         ],
