@@ -80,6 +80,10 @@ fn costs(exposure: &Exposure, tilts: &[Vec<f64>]) -> Vec<LeanCost> {
         .collect()
 }
 
+#[allow(
+    clippy::too_many_arguments,
+    reason = "the map names all that it depends on"
+)]
 pub fn find(
     solved: &Solved,
     exposure: &Exposure,
