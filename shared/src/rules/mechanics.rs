@@ -4,3 +4,4 @@ pub mod beam_element;
 pub mod cantilever;
 pub mod heat;
 pub mod oscillator;
+pub mod settlement;

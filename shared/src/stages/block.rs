@@ -13,6 +13,7 @@ mod outline;
 mod rules_of_thumb;
 mod size;
 mod steel;
+mod weather;
 mod wording;
 
 use serde::Serialize;
@@ -134,6 +135,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
         &mut notes,
     );
     let ages = age::of(brief, &mut notes);
+    weather::notes(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
     let class = characteristic(brief.block.concrete.value);
     let value = Block {

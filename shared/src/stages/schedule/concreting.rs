@@ -3,6 +3,7 @@
 use crate::figure::Unit;
 use crate::notes::When;
 use crate::site_plan::block::{Mix, Reinforcement};
+use crate::site_plan::excavation::Method;
 use crate::units::{cubic_metre, day, metre, square_metre};
 
 use super::{Job, Plan, frost};
@@ -50,6 +51,11 @@ fn digging(job: &Job, plan: &mut Plan) {
     } else {
         ""
     };
+    let whose = if job.brief.excavation.method.value == Method::Hand {
+        " The hours are those of labourers who dig every day; somebody who seldom does takes half as long again."
+    } else {
+        ""
+    };
     plan.work(
         When::Digging,
         "dig",
@@ -57,7 +63,7 @@ fn digging(job: &Job, plan: &mut Plan) {
         &["set_out"],
         pit.digging_h,
         format!(
-            "{} out of the ground, {} barrow loads{machine}.",
+            "{} out of the ground, {} barrow loads{machine}.{whose}",
             job.brief
                 .units
                 .say(cubic_metre::get(pit.volume), Unit::CubicMetre),
@@ -200,6 +206,10 @@ fn hardening(job: &Job, plan: &mut Plan) {
         "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.",
         days(block.load_after)
     );
+    let why = format!(
+        "{why} Before that a share of the full load may come: {}.",
+        shares(job)
+    );
     let title = "The concrete reaches its full strength";
     plan.wait(
         When::Observing,
@@ -209,6 +219,25 @@ fn hardening(job: &Job, plan: &mut Plan) {
         24.0 * day::get(block.load_after),
         why,
     );
+}
+
+/// Which share of the full load may come on which day, from the day of drilling.
+fn shares(job: &Job) -> String {
+    let rows = job.block.strength_by_day.iter();
+    let said: Vec<String> = rows
+        .filter(|row| row.load_ratio > 0.0 && row.day < day::get(job.block.load_after))
+        .map(|row| {
+            let share = job
+                .brief
+                .units
+                .say((100.0 * row.load_ratio).floor(), Unit::PerCent);
+            format!("on day {:.0} {share}", row.day)
+        })
+        .collect();
+    match said.as_slice() {
+        [] => "none sooner".to_owned(),
+        said => said.join(", "),
+    }
 }
 
 /// The form comes off, and the ground goes back where the pit was battered.
