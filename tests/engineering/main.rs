@@ -13,6 +13,7 @@ mod checking_page;
 mod column_foot;
 mod concrete_practice;
 mod digging_practice;
+mod edges;
 mod en_1992_1_1;
 mod en_1992_4;
 mod examples;

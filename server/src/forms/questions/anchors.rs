@@ -165,7 +165,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.resin,
                 "What kind of resin is it?",
                 "It stands on the cartridge.",
-                "The slower of both kinds counts, and no bonding below 5 °C.",
+                "The slower of both kinds counts, and no bonding in the cold.",
                 { Vinylester: "Vinylester or polyester", Epoxy: "Epoxy", }
             ),
             choice!(

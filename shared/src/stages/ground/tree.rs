@@ -46,7 +46,7 @@ pub fn unsure(brief: &Brief, soil: Soil, group: Group) -> Option<String> {
         return None;
     }
     let usual = if tree.distance_m <= 0.5 * tree.reach_m {
-        " Moving the pier is the usual answer: a millimetre across a metre is more than three minutes of arc, every season."
+        " Moving the pier is the usual answer: one part in a thousand of the block's width is more than three minutes of arc, every season."
     } else {
         ""
     };
