@@ -139,6 +139,7 @@ fn a_tree_near_clay_asks_and_no_figure_is_sure() {
     for id in ["ground.tree", "motion.tree", "block.bearing"] {
         assert_eq!(find(&tree, id).verdict, Verdict::Unknown, "{id}");
     }
+    assert!(tree.verdict.still.says.is_none() && tree.verdict.still.because[0] == "motion.tree");
     let thrifty = near(Soil::FirmClay, 10.5, Some(WaterDemand::Low));
     assert_ne!(find(&thrifty, "ground.tree").verdict, Verdict::Unknown);
     let sand = near(Soil::MediumSand, 1.5, None);

@@ -98,12 +98,14 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
     }
 }
 
+/// Height assumed for a bank that nobody measured, m.
+pub const ASSUMED_BANK_M: f64 = 1.5;
 /// Depth taken for a footing that nobody dug to, m.
 pub const ASSUMED_FOOTING_M: f64 = 0.3;
 /// Height taken for a tree of which only the distance is known.
 pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 
-/// What is assumed of a tree and a building of which only the distance is known.
+/// What is assumed of a tree, a building and a bank of which only the distance is known.
 fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
     if stated.tree_distance_m.is_some() && stated.tree_water_demand.is_none() {
         ask.note(
@@ -114,6 +116,18 @@ fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
                 "a tree whose kind is not known counts as a thirsty one",
                 "how far its roots dry the ground",
                 tree_reach::SOURCE,
+            ),
+        );
+    }
+    if stated.bank_distance_m.is_some() && stated.bank_height_m.is_none() {
+        ask.note(
+            "site.bank_height_m",
+            AssumedValue::Number(ASSUMED_BANK_M),
+            Unit::Metre,
+            Taken::new(
+                "a garden terrace about as high as a person's chest",
+                "how far behind its edge the pier has to stay",
+                Source::judgement("bank of unknown height"),
             ),
         );
     }

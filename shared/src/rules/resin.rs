@@ -22,7 +22,7 @@ pub const WET: Source = Source::new(
     "Published data sheet of an epoxy",
     "",
     "hardening time in wet holes twice that in dry",
-    Standing::SecondHand,
+    Standing::Read,
 );
 /// Stiffness of the bond.
 pub const BOND_STIFFNESS: Source = Source::new(

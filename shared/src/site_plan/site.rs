@@ -211,7 +211,6 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
         rock_too_deep(plan),
         topsoil_over_rock(plan),
         climate(plan),
-        half_a_bank(plan),
     ]
     .into_iter()
     .flatten()
@@ -254,16 +253,6 @@ fn topsoil_over_rock(plan: &SitePlan) -> Option<Problem> {
         Problem::between(
             &["site.topsoil_depth_m", "site.rock_depth_m"],
             "The topsoil would reach below the surface of the rock; one of the two depths is mistaken.",
-        )
-    })
-}
-
-/// A bank of which only the distance or only the height is said.
-fn half_a_bank(plan: &SitePlan) -> Option<Problem> {
-    (plan.site.bank_distance_m.is_some() != plan.site.bank_height_m.is_some()).then(|| {
-        Problem::between(
-            &["site.bank_distance_m", "site.bank_height_m"],
-            "A bank or retaining wall counts with its distance and its height together: give both or neither.",
         )
     })
 }

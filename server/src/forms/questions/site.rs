@@ -289,7 +289,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.bank_height_m",
                 "How high is that bank or wall?",
                 "",
-                "No bank is assumed to be near.",
+                "About chest height is assumed.",
             ),
             number(
                 "site.slope_deg",

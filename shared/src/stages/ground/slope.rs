@@ -1,6 +1,7 @@
 //! Sloping ground and banks: whether somebody has to look, and what can hurt.
 
 use crate::brief::Brief;
+use crate::brief::site::ASSUMED_BANK_M;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
 use crate::source::Source;
@@ -78,9 +79,10 @@ fn caution(brief: &Brief, slope: f64, unstable: bool, notes: &mut Notes) {
 /// A retaining wall or a cut bank below the pier: its height counts as a face of 90° from its foot.
 fn bank(brief: &Brief, notes: &mut Notes) {
     let stated = &brief.site.stated;
-    let (Some(distance), Some(height)) = (stated.bank_distance_m, stated.bank_height_m) else {
+    let Some(distance) = stated.bank_distance_m else {
         return;
     };
+    let height = stated.bank_height_m.unwrap_or(ASSUMED_BANK_M);
     notes.check(
         Check::at_least(
             "ground.bank",

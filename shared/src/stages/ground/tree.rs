@@ -10,6 +10,8 @@ use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 
+/// The check of stillness that asks where a tree moves the ground.
+pub const SEASONS: &str = "motion.tree";
 /// Roots are in a pit this near to a tree, whatever the ground, m.
 const ROOTS_M: f64 = 2.0;
 /// Source of that.
@@ -94,7 +96,7 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 /// The same for stillness: what the tree does to the clay moves the pier with nobody there.
 fn still(check: &Check) -> Check {
     let mut still = check.clone().of_stillness();
-    still.id = "motion.tree";
+    still.id = SEASONS;
     still.title = "Does the ground stay as it is through the seasons?".into();
     still
 }

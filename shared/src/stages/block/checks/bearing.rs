@@ -268,7 +268,7 @@ pub(super) fn resisted(
                  {}. Which approach a country uses is its own choice. With the word's highest strength, {high}, {} of it would be used.",
                 used.approach.name,
                 used.case,
-                brief.units.say(100.0 * best.ratio.min(99.0), Unit::PerCent)
+                brief.units.say(100.0 * best.ratio.clamp(0.0, 99.0), Unit::PerCent)
             ))
             .moved_by(FIELDS),
     )

@@ -9,10 +9,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
-use crate::stages::ground::Ground;
-use crate::units::{
-    Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre,
-};
+use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, metre};
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
