@@ -128,7 +128,7 @@ fn made_up(pick: usize) -> SitePlan {
     plan.floor.kind = FloorKind::ALL.get(pick / 7 % 3).copied();
     plan.site.soil = Soil::ALL.get(pick % Soil::ALL.len()).copied();
     match pick % 4 {
-        0 => plan.site.groundwater_depth_m = Some(0.3),
+        0 => plan.site.groundwater_depth_m = Some(0.1),
         1 => (plan.excavation.max_depth_m, plan.block.depth_m) = (Some(2.5), Some(2.0)),
         2 => plan.pier.stiffener_count = Some(4),
         _ => {}
