@@ -63,7 +63,7 @@ impl Product {
 pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> {
     let planned = &brief.anchors.product.cure_time;
     if planned.origin == crate::brief::Origin::Assumed {
-        resin::times_at(&resin::generic_times(), temperature_c).map(|times| times.cure)
+        resin::generic::times(brief.anchors.stated.resin, temperature_c).map(|times| times.cure)
     } else {
         planned.value
     }
