@@ -30,6 +30,7 @@ pub mod ibc_2012;
 pub mod image_motion;
 pub mod kwak_2015;
 pub mod layer_on_rock;
+pub mod lamb_1904;
 pub mod li_2010;
 pub mod mechanics;
 pub mod meeus_1998;

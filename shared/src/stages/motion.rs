@@ -4,12 +4,15 @@ mod budget;
 mod card;
 mod check;
 pub mod conduct;
+mod feet;
+pub mod footfall;
 mod heat;
 pub mod history;
 pub mod improvement;
 pub mod influence;
 mod knock;
 pub mod modes;
+mod pace;
 pub mod people;
 pub mod quiet;
 pub mod rig;
@@ -17,10 +20,12 @@ mod season;
 mod shape;
 mod share;
 pub mod stands;
+mod steps;
 mod summary;
 pub mod system;
 pub mod trail;
 mod walk;
+mod walk_notes;
 mod wind;
 mod workings;
 
@@ -41,11 +46,12 @@ pub use budget::Budget;
 pub use conduct::Conduct;
 pub use heat::Heat;
 pub use knock::Knock;
+pub use pace::Paces;
 pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
 pub use share::{Disturbance, StarWidth};
-pub use walk::Walk;
+pub use walk::{DeckSwing, Histories, StepImpulse, Walk};
 pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
@@ -327,7 +333,7 @@ impl People {
             };
         };
         let ground = people::Ground { floor, influence };
-        let step_ratio = walk::step_ratio(brief, &system.low);
+        let step_ratio = walk::step_ratio(brief, floor, &system.low);
         let quiet = [1.0, step_ratio]
             .map(|times| quiet::find(brief, system, &ground, budget.arcsec, times));
         // The longest of the knocks that the card names.

@@ -126,7 +126,7 @@ impl Layout {
         }
         if self.at_rest_within > 0.0 {
             words.push(format!(
-                "Beyond {} an estimate: there a step arrives as a wave.",
+                "Beyond {} a heel’s blow arrives as a wave and tilts the ground farther than a weight at rest.",
                 self.units.say(self.at_rest_within, Unit::Metre)
             ));
         }

@@ -22,6 +22,8 @@ pub struct Planes {
     pub x: Vec<Mode>,
     /// North and south.
     pub y: Vec<Mode>,
+    /// Speed of shear waves in this ground; none where it is not known, and then nothing comes as a wave.
+    pub shear_speed_m_s: Option<f64>,
 }
 
 impl Planes {
@@ -36,7 +38,27 @@ impl Planes {
         Self {
             x: carry(x_modes, carried[0], 1.0),
             y: carry(y_modes, carried[1], -1.0),
+            shear_speed_m_s: x.radiation.map(|block| block.shear_speed),
         }
+    }
+
+    /// First circular frequency of both planes over the speed of shear waves: nought where that is not known.
+    #[must_use]
+    pub fn wave_number_per_m(&self) -> f64 {
+        self.shear_speed_m_s
+            .map_or(0.0, |speed| self.first_omega() / speed)
+    }
+
+    /// First circular frequency of both planes.
+    #[must_use]
+    pub fn first_omega(&self) -> f64 {
+        let first = self
+            .both()
+            .into_iter()
+            .filter_map(<[Mode]>::first)
+            .map(|mode| mode.omega)
+            .fold(f64::INFINITY, f64::min);
+        if first.is_finite() { first } else { 0.0 }
     }
 
     /// Both planes.
