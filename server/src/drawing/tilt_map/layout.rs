@@ -25,6 +25,8 @@ pub struct Layout {
     mass_kg: f64,
     soft: f64,
     at_rest_within: f64,
+    /// What a deck's own swing makes of a walk, and at worst; none on other floors.
+    deck_swing: Option<[f64; 2]>,
 }
 
 /// Takes it out of the design; none where the ground is not solved.
@@ -52,6 +54,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         mass_kg: map.mass_kg,
         soft: map.soft_ground_factor,
         at_rest_within: map.at_rest_within_m,
+        deck_swing: motion
+            .walk
+            .deck_swing
+            .map(|swing| [swing.peak_ratio, swing.tuned_peak_ratio]),
     })
 }
 
@@ -117,6 +123,13 @@ impl Layout {
         )];
         if self.floor.on_posts() {
             words.push("The deck hands the weight to its posts: lines bend where joists and beams rest on them.".to_owned());
+        }
+        if let Some([usual, tuned]) = self.deck_swing {
+            words.push(format!(
+                "Its own swing makes a walk {} times as large, {} times where it keeps time with the pier.",
+                self.units.say(usual, Unit::One),
+                self.units.say(tuned, Unit::One)
+            ));
         }
         if self.soft > 1.05 {
             words.push(format!(
