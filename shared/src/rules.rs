@@ -31,6 +31,7 @@ pub mod image_motion;
 pub mod kwak_2015;
 pub mod layer_on_rock;
 pub mod lamb_1904;
+pub mod layer_on_rock;
 pub mod li_2010;
 pub mod mechanics;
 pub mod meeus_1998;

@@ -45,6 +45,7 @@ mod sci_p398;
 mod side_frost;
 mod soil_dynamics;
 mod star_images;
+mod steps_and_doors;
 mod stud_forms;
 mod stud_practice;
 mod sun_and_star;

@@ -12,6 +12,7 @@ pub mod improvement;
 pub mod influence;
 mod knock;
 pub mod modes;
+mod mount;
 mod pace;
 pub mod people;
 pub mod quiet;
@@ -40,12 +41,15 @@ use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::pier::Pier;
-use crate::units::{Frequency, Spread, hertz, megapascal};
+use crate::units::{
+    Frequency, RotationalStiffness, Spread, hertz, megapascal, newton_metre_per_radian,
+};
 
 pub use budget::Budget;
 pub use conduct::Conduct;
 pub use heat::Heat;
 pub use knock::Knock;
+pub use mount::Mount;
 pub use pace::Paces;
 pub use quiet::Quiet;
 pub use season::Season;
@@ -103,6 +107,8 @@ pub struct Motion {
     pub wind_arcsec: Option<f64>,
     /// Wind in full.
     pub wind: Option<Wind>,
+    /// The mount's own softness, which never fails the pier; null where the ground is not known.
+    pub mount: Option<Mount>,
     /// Temperature difference across the column.
     pub thermal_arcsec: Option<f64>,
     /// The difference it is for.
@@ -176,6 +182,16 @@ pub fn stage(
     let wind = solved
         .as_ref()
         .map(|system| wind::find(brief, pier, block.upstand + pier.gap, system, &mut notes));
+    let mount = mount::find(
+        brief,
+        pier,
+        block.upstand + pier.gap,
+        |mount| {
+            system_on_mount(brief, ground, block, stiffness, pier, mount)
+                .map(|system| system.typical)
+        },
+        &mut notes,
+    );
     let slew = solved
         .as_ref()
         .map(|system| knock::slew(brief, system, budget.arcsec, &mut notes));
@@ -233,6 +249,7 @@ pub fn stage(
         walk: people.walk,
         wind_arcsec: wind.as_ref().map(|wind| wind.gust_arcsec),
         wind,
+        mount,
         thermal_arcsec: Some(heat.arcsec),
         thermal_difference_k: brief.load.thermal_difference_k.value,
         heat,
@@ -412,10 +429,27 @@ pub fn system(
     stiffness: &GroundStiffness,
     pier: &Pier,
 ) -> Option<System> {
-    let rigs = [
-        Rig::new(Axis::X, brief, ground, block, stiffness, pier)?,
-        Rig::new(Axis::Y, brief, ground, block, stiffness, pier)?,
-    ];
+    let mount = brief.load.mount_stiffness.value;
+    system_on_mount(brief, ground, block, stiffness, pier, mount)
+}
+
+/// The same on a mount of another stiffness: a rigid one shows what is the pier's own.
+#[must_use]
+pub fn system_on_mount(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
+    mount: RotationalStiffness,
+) -> Option<System> {
+    let rig = |axis| {
+        Some(Rig {
+            mount: newton_metre_per_radian::get(mount),
+            ..Rig::new(axis, brief, ground, block, stiffness, pier)?
+        })
+    };
+    let rigs = [rig(Axis::X)?, rig(Axis::Y)?];
     let solved = stiffness.solved.as_deref()?;
     let modulus = ground.shear_modulus?.map(megapascal::get);
     let damping = brief.load.damping_ratio;

@@ -198,14 +198,13 @@ fn people(parts: &Parts<'_>) -> Vec<Disturbance> {
     };
     let once = step_rms_ratio(parts.brief);
     let door = felt.map(|(system, ground)| {
-        let distance = people::door_distance_m(parts.brief);
-        let typical = ground.door(&system.typical, distance);
+        let typical = ground.door(&system.typical, parts.brief);
         let seen = (people::DOOR_LASTS_S / second::get(parts.brief.load.exposure.value))
             .min(1.0)
             .sqrt();
         Moved {
             typical: typical.peak_arcsec,
-            worst: ground.door(&system.low, distance).peak_arcsec,
+            worst: ground.door(&system.low, parts.brief).peak_arcsec,
             rms: typical.rms_arcsec * seen,
         }
     });
