@@ -29,7 +29,6 @@ pub mod hogg_1938;
 pub mod ibc_2012;
 pub mod image_motion;
 pub mod kwak_2015;
-pub mod layer_on_rock;
 pub mod lamb_1904;
 pub mod layer_on_rock;
 pub mod li_2010;

@@ -4,7 +4,7 @@ use super::*;
 use crate::brief::resolve;
 use crate::site_plan::SitePlan;
 use crate::site_plan::floor::Joists;
-use crate::stages::{block, ground, pier, room};
+use crate::stages::{block, ground, loads, pier, room};
 
 fn deck(posts: &[[f64; 2]], joists: Option<Joists>) -> Floor {
     let mut plan = SitePlan::unknown();
@@ -15,8 +15,9 @@ fn deck(posts: &[[f64; 2]], joists: Option<Joists>) -> Floor {
     plan.floor.joists = joists;
     let brief = resolve(&plan).unwrap();
     let ground = ground::stage(&brief).value;
-    let block = block::stage(&brief, &ground, &room::room(&brief, &ground)).value;
-    let pier = pier::stage(&brief, &block).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room::room(&brief, &ground), &loads).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     stage(&brief, &ground, &block, &pier).value
 }
 

@@ -54,7 +54,6 @@ pub struct TiltMap {
 pub fn find(
     solved: &Solved,
     ground: &Ground,
-    first_omega: f64,
     floor: &Floor,
     g: Spread<Pressure>,
     uneven: Spread<Factors>,
