@@ -8,7 +8,7 @@ use stillground::site_plan::floor::{FloorKind, Joists, Soles, Wall};
 use stillground::site_plan::site::Soil;
 use stillground::stages::motion::influence::Influence;
 use stillground::stages::motion::people::steady;
-use stillground::stages::{block, ground, ground_stiffness, motion, pier, room};
+use stillground::stages::{block, ground, ground_stiffness, loads, motion, pier, room};
 
 fn plan() -> SitePlan {
     let mut plan = SitePlan::unknown();
@@ -69,9 +69,10 @@ fn a_foot_s_push_leans_the_pier_by_a_tenth_of_what_the_weight_does() {
     let brief = resolve(&plan()).unwrap();
     let shelf = SmallShelf::holding(2);
     let ground = ground::stage(&brief).value;
-    let block = block::stage(&brief, &ground, &room::room(&brief, &ground)).value;
+    let loads = loads::stage(&brief).value;
+    let block = block::stage(&brief, &ground, &room::room(&brief, &ground), &loads).value;
     let stiffness = ground_stiffness::stage(&brief, &ground, &block, &shelf).value;
-    let pier = pier::stage(&brief, &block).value;
+    let pier = pier::stage(&brief, &block, &loads).value;
     let planes = motion::system(&brief, &ground, &block, &stiffness, &pier)
         .unwrap()
         .typical;
