@@ -17,6 +17,7 @@ use crate::stages::loads::Loads;
 use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
 
 use super::actions::Actions;
+use super::dowels::{self, Dowels};
 use super::frost::{self, SideFrost};
 use super::outline::Outline;
 
@@ -26,7 +27,7 @@ pub(super) fn all(
     ground: &Ground,
     outline: &Outline,
     actions: &Actions,
-    side_frost: &SideFrost,
+    (side_frost, dowels): (&SideFrost, Option<&Dowels>),
     loads: &Loads,
     notes: &mut Notes,
 ) -> (Pressure, Pressure) {
@@ -42,6 +43,7 @@ pub(super) fn all(
     ]);
     found.extend(fit::frost(brief, ground, outline));
     found.extend(frost::note(brief, ground, side_frost, notes));
+    found.extend(dowels::checks(brief, ground, outline, actions, dowels));
     found.push(fit::plate(brief, outline));
     let failed: Vec<_> = found
         .iter()

@@ -133,6 +133,7 @@ fn made_up(pick: usize) -> SitePlan {
         2 => plan.pier.stiffener_count = Some(4),
         _ => {}
     }
+    plan.block.dowel_count = pick.is_multiple_of(3).then_some(4);
     plan.block.frost_remedy = (pick % 5 < 4).then(|| FrostRemedy::ALL[pick % 5 % 4]);
     plan.block.upstand_m = pick.is_multiple_of(4).then_some(0.1);
     plan.work.temperature_c = (pick % 3 == 1).then_some(4.0);

@@ -6,13 +6,14 @@ use crate::site_plan::block::{Mix, Reinforcement};
 use crate::site_plan::excavation::Method;
 use crate::units::{cubic_metre, day, metre, square_metre};
 
-use super::{Job, Plan, frost};
+use super::{Job, Plan, dowels, frost};
 
 /// Days before a form is struck.
 const STRIKE_D: f64 = 3.0;
 
 pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     digging(job, plan);
+    dowels::tasks(job, plan);
     preparing(job, plan);
     frost::before_the_pour(job, plan);
     pouring(job, plan);
@@ -127,7 +128,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         When::Pouring,
         "steel_and_ducts",
         "Place steel, ducts and earthing tail",
-        &["inspect", "blinding_sets", "form"],
+        &["inspect", "blinding_sets", "form", dowels::LAST],
         job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
         format!(
             "Bars kept {} clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
