@@ -166,7 +166,7 @@ fn sound_rock_has_no_frost_to_be_judged() {
     }
 }
 
-/// A block on sound rock at 0.4 m.
+/// A thin block on sound rock at 0.4 m, with a tall column in a strong gust.
 fn on_rock(change: impl Fn(&mut SitePlan)) -> Design {
     let mut plan = SitePlan::unknown();
     plan.site.rock_depth_m = Some(0.4);
@@ -174,6 +174,9 @@ fn on_rock(change: impl Fn(&mut SitePlan)) -> Design {
     plan.block.width_m = Some(1.0);
     plan.block.depth_m = Some(0.4);
     plan.anchors.embedment_mm = Some(170.0);
+    plan.pier.height_m = Some(1.8);
+    plan.load.wind_area_m2 = Some(0.8);
+    plan.site.design_gust_m_s = Some(50.0);
     change(&mut plan);
     design_plan(&plan, &SmallShelf::holding(8)).unwrap()
 }
