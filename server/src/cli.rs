@@ -4,6 +4,7 @@ mod archive;
 mod check;
 mod design;
 mod parcel;
+mod plans;
 mod print;
 mod serve;
 
@@ -84,6 +85,17 @@ enum Command {
         /// A file written by export; - reads it from the standard input
         file: PathBuf,
     },
+    /// List the plans that are kept: name in the store, title, revision, bytes, when saved and when opened last
+    Plans {
+        /// List the removed ones instead
+        #[arg(long)]
+        removed: bool,
+    },
+    /// Erase a plan at once and for good, with its record and its photographs
+    Erase {
+        /// The plan's name in the store
+        plan: String,
+    },
     /// Explain each setting and what is wrong with it
     Check,
 }
@@ -161,6 +173,8 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Verify { file } => archive::verify(&config()?, file.as_deref()),
         Command::Export { plan, out } => parcel::export(&config()?, &plan, out.as_deref()),
         Command::Import { file } => parcel::import(&config()?, &file),
+        Command::Plans { removed } => plans::list(&config()?, removed),
+        Command::Erase { plan } => plans::erase(&config()?, &plan),
         Command::Check => check::check(&line.settings, stated, &strangers),
     }
 }

@@ -6,14 +6,16 @@
 mod decoded;
 
 use image::codecs::jpeg::JpegEncoder;
-use image::{DynamicImage, RgbImage};
+use image::{DynamicImage, RgbImage, imageops};
 
 use decoded::decoded;
 
 /// Longest side that is kept, in dots: a wall of a pit in it still shows its stones.
 const KEPT_SIDE: u32 = 2048;
-/// Quality of what is kept, of 100.
-const QUALITY: u8 = 82;
+/// Qualities of what is kept, of 100: the first that is no larger than what was sent.
+const QUALITIES: [u8; 4] = [82, 70, 55, 40];
+/// A picture that takes no more than this is small, whatever was sent.
+const SMALL: usize = 32 * 1024;
 
 /// Why a picture is not taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
@@ -46,11 +48,25 @@ pub fn anew(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
         picture = picture.thumbnail(KEPT_SIDE, KEPT_SIDE);
     }
     picture.apply_orientation(orientation);
-    let mut out = Vec::new();
-    on_white(picture)
-        .write_with_encoder(JpegEncoder::new_with_quality(&mut out, QUALITY))
-        .map_err(|_| PhotoFault::Damaged)?;
-    Ok(out)
+    no_larger(on_white(picture), bytes.len().max(SMALL))
+}
+
+/// Writes a picture so that it takes no more than so many bytes: with less quality, and then smaller. What somebody sends
+/// never grows when it is kept.
+fn no_larger(mut picture: RgbImage, most: usize) -> Result<Vec<u8>, PhotoFault> {
+    loop {
+        for quality in QUALITIES {
+            let mut out = Vec::new();
+            picture
+                .write_with_encoder(JpegEncoder::new_with_quality(&mut out, quality))
+                .map_err(|_| PhotoFault::Damaged)?;
+            if out.len() <= most {
+                return Ok(out);
+            }
+        }
+        let half = |side: u32| (side / 2).max(1);
+        picture = imageops::thumbnail(&picture, half(picture.width()), half(picture.height()));
+    }
 }
 
 /// The picture without what shines through it.

@@ -24,6 +24,7 @@ mod save;
 mod schema;
 mod secret;
 pub mod sheets;
+mod size;
 mod turn;
 pub mod verify;
 

@@ -1,4 +1,4 @@
-//! The design: twelve stages in order, each a function of the brief and of earlier stages, and their notes put together.
+//! The design: thirteen stages in order, each a function of the brief and of earlier stages, and their notes put together.
 
 use serde::Serialize;
 

@@ -5,6 +5,7 @@
 use serde::Serialize;
 
 use crate::notes::{Check, Question, Verdict as Found, exceeds};
+use crate::stages::ground::tree::SEASONS;
 use crate::stages::motion::{ALONE, Measure, Motion};
 use crate::units::Outcome;
 
@@ -67,7 +68,7 @@ pub struct Still {
     pub asked_arcsec: f64,
     /// Growth that the mount's own softness adds; no fault of the pier's.
     pub mount_adds_ratio: Option<Outcome<f64>>,
-    /// The answer, by the worst; null when not known.
+    /// The answer, by the worst; null when not known, and where the ground itself moves with the seasons.
     pub says: Option<Within>,
     /// What moves the star then, largest first, by the name of its check.
     pub because: Vec<&'static str>,
@@ -78,7 +79,7 @@ pub struct Still {
 pub fn find(checks: &[Check], motion: &Motion) -> Verdict {
     Verdict {
         build: build(checks),
-        still: still(motion),
+        still: not_sure(still(motion), checks),
         conduct_rule: motion.where_to_stand.first().cloned().unwrap_or_else(|| {
             "Nobody near the pier while the telescope exposes: what a person does to this ground is not known.".to_owned()
         }),
@@ -146,6 +147,18 @@ fn still(motion: &Motion) -> Still {
         ),
         because: movers.map(|one| check_of(one.id)).collect(),
     }
+}
+
+/// Where the ground itself moves with the seasons the figures stand, and nothing is said of them.
+fn not_sure(mut still: Still, checks: &[Check]) -> Still {
+    if checks
+        .iter()
+        .any(|check| check.id == SEASONS && check.verdict == Found::Unknown)
+    {
+        still.says = None;
+        still.because.insert(0, SEASONS);
+    }
+    still
 }
 
 /// The check that judges a disturbance with nobody there.

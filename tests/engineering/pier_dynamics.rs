@@ -227,6 +227,7 @@ fn the_star_moves_as_direct_integration_finds() {
     let planes = Planes {
         x: modes.clone(),
         y: modes,
+        shear_speed_m_s: None,
     };
     let mut forces = Forces::at_rest(1.0);
     let trace: Vec<f64> = (0..=300)

@@ -2,9 +2,10 @@
 
 use stillground::design::{Design, design_plan};
 use stillground::halfspace::{Shape, SmallShelf, solved};
+use stillground::notes::Verdict;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::block::RockSurface;
-use stillground::site_plan::site::Soil;
+use stillground::site_plan::site::{RockKind, Soil};
 use stillground::stages::ground_stiffness::Stiffness;
 use stillground::stages::ground_stiffness::layers::{FILM_M, Modulus, Rock, rock as rock_layer};
 use stillground::units::{Spread, metre, newton_metre_per_radian, newton_per_metre};
@@ -163,4 +164,77 @@ fn sound_rock_has_no_frost_to_be_judged() {
         assert_eq!(found, judged, "{}", soil.key());
         assert!(metre::get(design.ground.frost_depth) > 1.4);
     }
+}
+
+/// A thin block on sound rock at 0.4 m, with a tall column in a strong gust.
+fn on_rock(change: impl Fn(&mut SitePlan)) -> Design {
+    let mut plan = SitePlan::unknown();
+    plan.site.rock_depth_m = Some(0.4);
+    plan.block.length_m = Some(1.0);
+    plan.block.width_m = Some(1.0);
+    plan.block.depth_m = Some(0.4);
+    plan.anchors.embedment_mm = Some(170.0);
+    plan.pier.height_m = Some(1.8);
+    plan.load.wind_area_m2 = Some(0.8);
+    plan.site.design_gust_m_s = Some(50.0);
+    change(&mut plan);
+    design_plan(&plan, &SmallShelf::holding(8)).unwrap()
+}
+
+fn verdict(design: &Design, id: &str) -> Option<Verdict> {
+    let check = design.checks.iter().find(|check| check.id == id)?;
+    Some(check.verdict)
+}
+
+// A thin block opens under the worst push (M/W above a sixth of its side), so that dowels are planned; the first version knew none.
+#[test]
+fn a_thin_block_on_rock_gets_dowels_that_count_when_they_are_tested() {
+    let design = on_rock(|plan| plan.site.rock_kind = Some(RockKind::Granite));
+    let dowels = design.block.dowels.unwrap();
+    assert_eq!(dowels.count, 4);
+    assert_eq!(verdict(&design, "block.dowels"), Some(Verdict::Unknown));
+    for line in ["dowel-bar", "dowel-grout", "rock-drill", "pull-tester"] {
+        assert!(
+            design.materials.iter().any(|material| material.id == line),
+            "{line}"
+        );
+    }
+    let task = |id| design.schedule.iter().find(|task| task.id == id).unwrap();
+    assert!(task("pour").earliest_h >= task("dowel_pull").done_h);
+    assert!(
+        design
+            .cautions
+            .iter()
+            .any(|caution| caution.id == "block.dowels")
+    );
+    let tested = on_rock(|plan| {
+        plan.site.rock_kind = Some(RockKind::Granite);
+        plan.block.dowel_proof_kn = Some(60.0);
+    });
+    assert!(matches!(
+        verdict(&tested, "block.dowels"),
+        Some(Verdict::Holds | Verdict::Close)
+    ));
+    // Rock that nobody named grips least: the check is no kinder for it.
+    let used = |design: &Design| {
+        let check = design
+            .checks
+            .iter()
+            .find(|check| check.id == "block.dowels")
+            .unwrap();
+        check.utilisation.unwrap()
+    };
+    assert!(used(&on_rock(|_| ())) > used(&design));
+}
+
+#[test]
+fn no_dowels_unless_the_block_stands_on_rock() {
+    let deep = on_rock(|plan| {
+        plan.site.rock_depth_m = Some(0.5);
+        plan.block.dowel_count = Some(4);
+    });
+    assert!(deep.block.dowels.is_none());
+    let none = on_rock(|plan| plan.block.dowel_count = Some(0));
+    assert!(none.block.dowels.is_none());
+    assert_eq!(verdict(&none, "block.rock_closed"), Some(Verdict::Unknown));
 }

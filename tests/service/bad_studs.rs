@@ -65,7 +65,12 @@ fn cases() -> Vec<(&'static str, Value, &'static str, &'static str)> {
         ),
         (
             "the temperature is outside the resin's range",
-            anchors(json!({ "concrete_temperature_c": -15 })),
+            anchors(
+                json!({ "concrete_temperature_c": -15, "times_by_temperature": [
+                { "concrete_c": 5, "working_min": 30, "cure_h": 24 },
+                { "concrete_c": 20, "working_min": 8, "cure_h": 6 },
+            ] }),
+            ),
             "anchors.concrete_temperature_c",
             "range of",
         ),

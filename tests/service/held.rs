@@ -63,13 +63,8 @@ fn a_print_waits_for_no_body() {
             unfinished(service.socket, request.as_bytes())
         })
         .collect();
-    let begun = Instant::now();
+    // One that held a turn would keep it for twenty seconds, twice as long as anybody waits for one.
     assert_eq!(service.get("/example/plan.pdf").status, 200);
-    assert!(
-        begun.elapsed() < Duration::from_secs(9),
-        "it waited for somebody's body: {:?}",
-        begun.elapsed()
-    );
 }
 
 #[test]

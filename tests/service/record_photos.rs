@@ -127,7 +127,7 @@ fn what_is_no_photograph_or_too_large_is_refused_in_words() {
     let large_elsewhere = service.send(
         "POST",
         &format!("/p/{}/record", kept.record),
-        &[("content-type", "text/plain")],
+        &[("content-type", "application/x-www-form-urlencoded")],
         &vec![b'x'; 2 * 1024 * 1024],
     );
     assert_eq!(large_elsewhere.status, 413);

@@ -126,7 +126,7 @@ fn rewrite_picture(carried: &mut CarriedEntry) -> Result<(), BadParcel> {
 }
 
 /// Opens the store, does something with it, and closes it whatever became of it.
-async fn with_store<T>(
+pub(super) async fn with_store<T>(
     config: &Config,
     work: impl AsyncFnOnce(&Store) -> Result<T, StoreFailure>,
 ) -> Result<T, StoreFailure> {

@@ -41,8 +41,24 @@ pub struct Quotas {
     pub plans: Option<u32>,
     /// Revisions of one plan.
     pub revisions: Option<u32>,
-    /// Bytes of one plan with all its revisions.
+    /// Bytes of one plan with all its revisions, its record and its photographs.
     pub plan_bytes: Option<u32>,
+}
+
+/// What is kept where anyone may begin a plan and nothing else is said: far more than a club needs, and a bound.
+pub const OPEN_QUOTAS: Quotas = Quotas {
+    plans: Some(10_000),
+    revisions: Some(10_000),
+    plan_bytes: Some(256 * 1024 * 1024),
+};
+
+/// A number, or `none` for no limit.
+fn limit(text: &str) -> Result<Option<u32>, String> {
+    if text.eq_ignore_ascii_case("none") {
+        Ok(None)
+    } else {
+        count(text).map(Some)
+    }
 }
 
 /// The organiser's password, as its digest.
@@ -99,12 +115,29 @@ impl Access {
             let said = "somebody has to let people in: name STILLGROUND_ORGANISER_TOKEN_FILE too, or write anyone";
             let _: Option<()> = reading.take("STILLGROUND_WHO_CREATES", Err(said.to_owned()));
         }
-        let mut limit =
-            |name, text: &Option<String>| reading.optional(name, text.as_deref(), count);
+        // Where anyone may begin a plan, somebody will begin too many.
+        let usual = if creators == Creators::Anyone {
+            OPEN_QUOTAS
+        } else {
+            Quotas::default()
+        };
+        let mut limit = |name, text: &Option<String>, usual| {
+            reading
+                .optional(name, text.as_deref(), limit)
+                .unwrap_or(usual)
+        };
         let quotas = Quotas {
-            plans: limit("STILLGROUND_MOST_PLANS", &settings.most_plans),
-            revisions: limit("STILLGROUND_MOST_REVISIONS", &settings.most_revisions),
-            plan_bytes: limit("STILLGROUND_MOST_PLAN_BYTES", &settings.most_plan_bytes),
+            plans: limit("STILLGROUND_MOST_PLANS", &settings.most_plans, usual.plans),
+            revisions: limit(
+                "STILLGROUND_MOST_REVISIONS",
+                &settings.most_revisions,
+                usual.revisions,
+            ),
+            plan_bytes: limit(
+                "STILLGROUND_MOST_PLAN_BYTES",
+                &settings.most_plan_bytes,
+                usual.plan_bytes,
+            ),
         };
         Self {
             creators,

@@ -152,7 +152,7 @@ pub struct Settings {
         value_name = "WORDS"
     )]
     pub climate_source: Option<String>,
-    /// Most plans kept; no limit when left out
+    /// Most plans kept, or none for no limit; left out: 10000 where anyone may begin one, else no limit
     #[arg(
         long,
         global = true,
@@ -161,7 +161,7 @@ pub struct Settings {
         allow_negative_numbers = true
     )]
     pub most_plans: Option<String>,
-    /// Most revisions of a plan; no limit when left out
+    /// Most revisions of a plan, or none for no limit; left out: 10000 where anyone may begin one, else no limit
     #[arg(
         long,
         global = true,
@@ -170,7 +170,7 @@ pub struct Settings {
         allow_negative_numbers = true
     )]
     pub most_revisions: Option<String>,
-    /// Most bytes of a plan with all its revisions; no limit when left out
+    /// Most bytes of a plan with its revisions, record and photographs, or none for no limit; left out: 268435456 where anyone may begin one, else no limit
     #[arg(
         long,
         global = true,

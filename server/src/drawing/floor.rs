@@ -1,18 +1,22 @@
 //! Plan of the observing floor: pier, block below, where people stand and walk, posts of a deck.
 
+mod legend;
+mod marker;
+
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
-use stillground::site_plan::floor::{FloorKind, Stand};
+use stillground::site_plan::floor::{FloorKind, Joists, Stand, Wall};
 use stillground::units::{Length, kilogram, metre};
 
 use crate::drawing::area::Area;
 use crate::drawing::dimension::{FIRST, across, arrowhead, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
-use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
+use crate::drawing::pen::{Head, Pen, rectangle};
 use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
-use crate::lettering::{Face, wrap};
+use crate::drawing::{Drawing, Line, Point, at};
+
+pub(super) use marker::markers;
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -30,6 +34,10 @@ pub struct Layout {
     walk: Vec<[f64; 2]>,
     walker: f64,
     posts: Vec<[f64; 2]>,
+    /// Joists of a deck from end to end, where their direction was said.
+    joists: Vec<[[f64; 2]; 2]>,
+    /// The door in its wall, from one side of it to the other, where that was said.
+    door: Option<[[f64; 2]; 2]>,
 }
 
 /// Takes it out of the design.
@@ -57,13 +65,57 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         } else {
             design.floor.supports.clone()
         },
+        joists: joists(brief),
+        door: door(brief),
     }
+}
+
+/// Joists as they usually lie, in the way that was said: which of them is where is the builder's choice.
+const JOIST_SPACING_M: f64 = 0.45;
+/// Width of a door as it is drawn.
+const DOOR_M: f64 = 0.8;
+
+fn joists(brief: &Brief) -> Vec<[[f64; 2]; 2]> {
+    let Some(way) = brief
+        .floor
+        .joists
+        .filter(|_| brief.floor.kind.value == FloorKind::Deck)
+    else {
+        return Vec::new();
+    };
+    let [length, width] = [brief.floor.length.value, brief.floor.width.value].map(metre::get);
+    let (long, wide) = match way {
+        Joists::X => (length, width),
+        Joists::Y => (width, length),
+    };
+    let spans = (wide / JOIST_SPACING_M).ceil().max(1.0);
+    (0..=spans as usize)
+        .map(|i| wide * (i as f64 / spans - 0.5))
+        .map(|across| match way {
+            Joists::X => [[-0.5 * long, across], [0.5 * long, across]],
+            Joists::Y => [[across, -0.5 * long], [across, 0.5 * long]],
+        })
+        .collect()
+}
+
+fn door(brief: &Brief) -> Option<[[f64; 2]; 2]> {
+    let [half_x, half_y] =
+        [brief.floor.length.value, brief.floor.width.value].map(|side| 0.5 * metre::get(side));
+    let along = metre::get(brief.floor.door_offset.value);
+    let ends = [along - 0.5 * DOOR_M, along + 0.5 * DOOR_M];
+    Some(match brief.floor.door_wall? {
+        Wall::North => ends.map(|x| [x, half_y]),
+        Wall::South => ends.map(|x| [x, -half_y]),
+        Wall::East => ends.map(|y| [half_x, y]),
+        Wall::West => ends.map(|y| [-half_x, y]),
+    })
 }
 
 impl Layout {
     /// Leaves the path and the quiet ring out, for a map that has lines of its own.
     pub(super) fn without_walk(&mut self) {
         self.walk.clear();
+        self.joists.clear();
         self.quiet = None;
     }
 
@@ -164,6 +216,20 @@ impl Layout {
         if !self.posts.is_empty() {
             text.push_str(&format!(" The deck has {} posts.", self.posts.len()));
         }
+        if let Some([from, to]) = self.joists.first() {
+            text.push_str(if from[1] == to[1] {
+                " Its joists run from west to east."
+            } else {
+                " Its joists run from south to north."
+            });
+        }
+        if let Some([from, to]) = self.door {
+            let middle = [0.5 * (from[0] + to[0]), 0.5 * (from[1] + to[1])];
+            text.push_str(&format!(
+                " The door is {}.",
+                self.place_words(middle[0], middle[1])
+            ));
+        }
         text
     }
 }
@@ -179,7 +245,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     plan(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    legend(&mut pen, layout, at(bounds.right + 10.0, bounds.top));
+    legend::write(&mut pen, layout, at(bounds.right + 10.0, bounds.top));
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
         name: "floor",
@@ -238,6 +304,12 @@ pub(super) fn base(pen: &mut Pen, layout: &Layout, view: &View) {
         Line::Thick
     };
     square(pen, line, layout.floor);
+    for joist in &layout.joists {
+        pen.line(Line::Thin, &joist.map(|[x, y]| view.at(x, y)));
+    }
+    if let Some(door) = layout.door {
+        pen.line(Line::Heavy, &door.map(|[x, y]| view.at(x, y)));
+    }
     square(pen, Line::Dashed, layout.block);
     square(pen, Line::Thin, (layout.plate, layout.plate));
     pen.circle(Line::Heavy, view.at(0.0, 0.0), view.mm(layout.column / 2.0));
@@ -311,143 +383,4 @@ fn path(pen: &mut Pen, points: &[Point]) {
             (before.y - tip.y) / length,
         );
     }
-}
-
-/// Radius of a stand's number, mm.
-const BALLOON: f64 = 2.6;
-
-/// Numbered balloons beside the places, where no other balloon or lettering stands.
-pub(super) fn markers(pen: &mut Pen, places: &[Point]) {
-    for (i, &place) in places.iter().enumerate() {
-        pen.dot(place, 0.7);
-        let free = |centre: Point| Area {
-            left: centre.x - BALLOON,
-            right: centre.x + BALLOON,
-            top: centre.y - BALLOON,
-            bottom: centre.y + BALLOON,
-        };
-        let tries = (0..48).map(|step| {
-            let (ring, angle) = (
-                f64::from(step / 8),
-                f64::from(step % 8) * std::f64::consts::FRAC_PI_4 - std::f64::consts::FRAC_PI_4,
-            );
-            let reach = 5.0 + ring * 6.0;
-            at(place.x + reach * angle.cos(), place.y + reach * angle.sin())
-        });
-        let mut clear = tries.clone().filter(|&centre| {
-            let area = free(centre).with_margin(0.4);
-            pen.is_free(&area)
-                && !places.iter().any(|other| {
-                    area.left < other.x
-                        && other.x < area.right
-                        && area.top < other.y
-                        && other.y < area.bottom
-                })
-        });
-        let centre = clear.next().unwrap_or(at(place.x + 5.0, place.y - 5.0));
-        drop(clear);
-        let length = (centre.x - place.x).hypot(centre.y - place.y).max(1e-9);
-        let share = (length - BALLOON) / length;
-        pen.line(
-            Line::Thin,
-            &[
-                place,
-                at(
-                    place.x + (centre.x - place.x) * share,
-                    place.y + (centre.y - place.y) * share,
-                ),
-            ],
-        );
-        pen.circle(Line::Thin, centre, BALLOON);
-        pen.label(Label {
-            at: at(centre.x, centre.y + 0.35 * SIZE),
-            size: SIZE,
-            anchor: Anchor::Middle,
-            upright: false,
-            bold: true,
-            text: (i + 1).to_string(),
-        });
-    }
-}
-
-/// Who stands where, and what the lines mean.
-fn legend(pen: &mut Pen, layout: &Layout, corner: Point) {
-    let wide = 54.0;
-    let mut y = corner.y + SIZE;
-    for (i, stand) in layout.stands.iter().enumerate() {
-        pen.label(Label {
-            at: at(corner.x, y),
-            size: SIZE,
-            anchor: Anchor::Start,
-            upright: false,
-            bold: true,
-            text: (i + 1).to_string(),
-        });
-        y = pen.paragraph(
-            at(corner.x + 6.0, y),
-            SIZE,
-            &wrap(Face::Figures, &layout.stand_words(stand), SIZE, wide - 6.0),
-        ) + 1.0;
-    }
-    y += 2.0;
-    let mut key = |pen: &mut Pen, line: Line, text: String| {
-        pen.line(line, &[at(corner.x, y - 1.2), at(corner.x + 12.0, y - 1.2)]);
-        y = pen.paragraph(
-            at(corner.x + 15.0, y),
-            SIZE,
-            &wrap(Face::Figures, &text, SIZE, wide - 15.0),
-        ) + 1.0;
-    };
-    key(
-        pen,
-        Line::Dashed,
-        format!(
-            "Block below, {}\u{a0}×\u{a0}{}",
-            layout.say(layout.block.0),
-            layout.say(layout.block.1)
-        ),
-    );
-    if layout.walk.len() > 1 {
-        key(
-            pen,
-            Line::Chain,
-            format!(
-                "Path, a person of {}",
-                layout.units.say(layout.walker, Unit::Kilogram)
-            ),
-        );
-    }
-    if let Some(quiet) = layout.quiet {
-        key(
-            pen,
-            Line::Phantom,
-            format!(
-                "Beyond {} a person's weight stays within the budget",
-                layout.say(quiet)
-            ),
-        );
-    }
-    if !layout.posts.is_empty() {
-        pen.solid(&[
-            at(corner.x + 5.0, y - 2.2),
-            at(corner.x + 7.0, y - 2.2),
-            at(corner.x + 7.0, y - 0.2),
-            at(corner.x + 5.0, y - 0.2),
-        ]);
-        y = pen.paragraph(
-            at(corner.x + 15.0, y),
-            SIZE,
-            &[format!("{} posts", layout.posts.len())],
-        ) + 1.0;
-    }
-    pen.paragraph(
-        at(corner.x, y + 1.0),
-        SIZE,
-        &wrap(
-            Face::Figures,
-            &format!("{}.", layout.kind_words()),
-            SIZE,
-            wide,
-        ),
-    );
 }

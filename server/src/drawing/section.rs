@@ -1,5 +1,6 @@
 //! Section through ground, footing, pier and floor, looking north.
 
+mod dowels;
 mod guard;
 mod layout;
 pub mod words;
@@ -26,7 +27,7 @@ const EDGE: f64 = 7.0;
 pub fn draw(layout: &Layout) -> Drawing {
     let scale = fitting(
         2.0 * layout.reach(),
-        layout.top() + layout.depth,
+        layout.top() + layout.depth + layout.dowels.map_or(0.0, |dowels| dowels.down),
         ROOM.0 - 2.0 * EDGE,
         ROOM.1 - BAND,
     );
@@ -35,6 +36,7 @@ pub fn draw(layout: &Layout) -> Drawing {
     ground(&mut pen, layout, &view);
     block(&mut pen, layout, &view);
     guard::draw(&mut pen, layout, &view);
+    dowels::draw(&mut pen, layout, &view);
     pier(&mut pen, layout, &view);
     floor(&mut pen, layout, &view);
     levels(&mut pen, layout, &view);
@@ -344,7 +346,8 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     if let (Some(floor), Some(text)) = (&layout.floor, &words.floor) {
         notes.push(note(view.at(floor.opening_half, floor.level), text));
     }
-    if let Some((point, words)) = guard::note(layout, view) {
+    let extras = [guard::note(layout, view), dowels::note(layout, view)];
+    for (point, words) in extras.into_iter().flatten() {
         notes.push(note(point, words));
     }
     if let Some(frost) = layout.drawn_level(Some(layout.frost)) {

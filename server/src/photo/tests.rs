@@ -189,3 +189,23 @@ fn a_large_picture_is_the_small_one_whichever_way_it_is_read() {
         }
     }
 }
+
+/// Noise of two colours, which is small as a PNG and large as a JPEG.
+#[test]
+fn a_picture_takes_no_more_when_it_is_kept_than_it_came_with() {
+    let mut state = 1_u32;
+    let picture = RgbImage::from_fn(1500, 1500, |_, _| {
+        state ^= state << 13;
+        state ^= state >> 17;
+        state ^= state << 5;
+        image::Rgb(if state & 1 == 0 { [0; 3] } else { [255; 3] })
+    });
+    let mut sent = std::io::Cursor::new(Vec::new());
+    picture
+        .write_to(&mut sent, image::ImageFormat::Png)
+        .unwrap();
+    let sent = sent.into_inner();
+    let kept = anew(&sent).unwrap();
+    assert!(kept.len() <= sent.len(), "{} of {}", kept.len(), sent.len());
+    assert!(image::load_from_memory(&kept).unwrap().width() > 300);
+}

@@ -5,10 +5,13 @@ use jiff::{SignedDuration, Timestamp};
 use super::database::{Row, values};
 use super::moment::{micros, now, time};
 use super::plans::revision_number;
+use super::size::bytes_of;
 use super::{Outcome, Store};
 
 /// How long a removed plan can be brought back.
 pub const KEPT_AFTER_REMOVAL: SignedDuration = SignedDuration::from_hours(30 * 24);
+/// An opening is noted again after this long.
+const NOTED_EVERY: SignedDuration = SignedDuration::from_hours(24);
 /// Plans on a page of the shelf.
 pub const ON_A_PAGE: usize = 50;
 
@@ -29,8 +32,10 @@ pub struct Shelved {
     pub closes_at: Option<Timestamp>,
     /// When it was removed.
     pub removed_at: Option<Timestamp>,
-    /// Letters of all its revisions.
+    /// Bytes of all its revisions, entries and photographs.
     pub size: u64,
+    /// When it was opened last, to the day; none before that was noted.
+    pub opened_at: Option<Timestamp>,
 }
 
 /// Which plans are asked for.
@@ -44,18 +49,24 @@ pub struct Sought<'s> {
     pub before: Option<Timestamp>,
 }
 
-const KEPT: &str = "SELECT plans.id, revisions.title, plans.revision, plans.created_at, revisions.saved_at, plans.closes_at, plans.removed_at, \
-    (SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions AS every WHERE every.plan_id = plans.id) FROM plans \
-    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-    WHERE plans.removed_at IS NULL AND plans.created_at < $1 AND (lower(revisions.title) LIKE $2 ESCAPE '!' OR lower(revisions.title) LIKE $4 ESCAPE '!' \
-    OR lower(revisions.title) LIKE $5 ESCAPE '!' OR $2 = '%%') \
-    ORDER BY plans.created_at DESC LIMIT $3";
-const REMOVED: &str = "SELECT plans.id, revisions.title, plans.revision, plans.created_at, revisions.saved_at, plans.closes_at, plans.removed_at, \
-    (SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions AS every WHERE every.plan_id = plans.id) FROM plans \
-    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
-    WHERE plans.removed_at IS NOT NULL AND plans.created_at < $1 AND (lower(revisions.title) LIKE $2 ESCAPE '!' OR lower(revisions.title) LIKE $4 ESCAPE '!' \
-    OR lower(revisions.title) LIKE $5 ESCAPE '!' OR $2 = '%%') \
-    ORDER BY plans.created_at DESC LIMIT $3";
+/// Plans with what is shown of each, when they meet a condition.
+macro_rules! shelf {
+    ($removed:literal) => {
+        concat!(
+            "SELECT plans.id, revisions.title, plans.revision, plans.created_at, revisions.saved_at, plans.closes_at, \
+             plans.removed_at, ",
+            bytes_of!("plans.id"),
+            ", plans.opened_at FROM plans \
+             JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision WHERE plans.removed_at ",
+            $removed,
+            " AND plans.created_at < $1 AND (lower(revisions.title) LIKE $2 ESCAPE '!' OR lower(revisions.title) LIKE $4 ESCAPE '!' \
+             OR lower(revisions.title) LIKE $5 ESCAPE '!' OR $2 = '%%') ORDER BY plans.created_at DESC LIMIT $3"
+        )
+    };
+}
+
+const KEPT: &str = shelf!("IS NULL");
+const REMOVED: &str = shelf!("IS NOT NULL");
 
 impl Store {
     /// The plans asked for, the youngest first, at most [`ON_A_PAGE`] and one that says that there are more.
@@ -124,6 +135,28 @@ impl Store {
         let back = work.run(sql, values![plan_id, oldest()]).await?;
         work.commit().await?;
         Ok(back > 0)
+    }
+
+    /// Erases a removed plan at once and for good, with its record and its photographs. Whether there was one.
+    ///
+    /// # Errors
+    /// The store's own.
+    pub async fn erase_plan(&self, plan_id: &str) -> Outcome<bool> {
+        let sql = "DELETE FROM plans WHERE id = $1 AND removed_at IS NOT NULL";
+        Ok(self.db.run(sql, values![plan_id]).await? > 0)
+    }
+
+    /// Notes that a plan was opened, once a day at most.
+    pub(super) async fn note_opening(&self, plan_id: &str, before: Option<i64>) {
+        let now = now();
+        if before.is_some_and(|before| now.saturating_sub(before) < micros(NOTED_EVERY)) {
+            return;
+        }
+        let sql = "UPDATE plans SET opened_at = $1 WHERE id = $2";
+        if let Err(error) = self.db.run(sql, values![now, plan_id]).await {
+            // Reading goes on where nothing can be written.
+            tracing::debug!(%error, "an opening could not be noted");
+        }
     }
 
     /// Lets go for good what was removed long enough ago, and sessions that are over. How many plans went.
@@ -205,6 +238,7 @@ fn patterns(text: &str) -> [String; 3] {
 fn shelved(row: &Row) -> Outcome<Shelved> {
     let (closes, removed, size): (Option<i64>, Option<i64>, Option<i64>) =
         (row.get(5)?, row.get(6)?, row.get(7)?);
+    let opened: Option<i64> = row.get(8)?;
     Ok(Shelved {
         id: row.get(0)?,
         title: row.get(1)?,
@@ -214,6 +248,7 @@ fn shelved(row: &Row) -> Outcome<Shelved> {
         closes_at: closes.map(time),
         removed_at: removed.map(time),
         size: u64::try_from(size.unwrap_or(0)).unwrap_or(0),
+        opened_at: opened.map(time),
     })
 }
 

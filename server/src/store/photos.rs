@@ -34,6 +34,10 @@ impl Store {
                 return Ok(Entered::Full);
             }
             put(&mut work, plan_id, &entry.id, picture).await?;
+            if !self.may_take(&mut work, plan_id, 0).await? {
+                work.give_up().await?;
+                return Ok(Entered::Full);
+            }
         }
         work.commit().await?;
         Ok(entered)

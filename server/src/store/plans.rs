@@ -39,7 +39,7 @@ impl Store {
             return Ok(None);
         };
         let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, revisions.digest, \
-                   links.opens FROM links \
+                   links.opens, plans.opened_at FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
                    WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
@@ -51,12 +51,15 @@ impl Store {
         let Some(right) = Right::from_key(&opens) else {
             return Ok(None);
         };
+        let plan_id: String = row.get(3)?;
+        let (store, plan, before) = (self.clone(), plan_id.clone(), row.get(7)?);
+        tokio::spawn(async move { store.note_opening(&plan, before).await });
         let mut saved = self.damage.seen(saved(&row))?;
         if !right.may(Deed::ReadPrices) {
             saved.plan.prices = Prices::default();
         }
         Ok(Some(Opened {
-            plan_id: row.get(3)?,
+            plan_id,
             right,
             saved,
         }))

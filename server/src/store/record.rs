@@ -40,6 +40,11 @@ impl Store {
     pub async fn enter(&self, plan_id: &str, entry: &Entry) -> Outcome<Entered> {
         let mut work = self.db.begin().await?;
         let entered = insert(&mut work, plan_id, entry).await?;
+        let is_new = matches!(entered, Entered::New(_));
+        if is_new && !self.may_take(&mut work, plan_id, 0).await? {
+            work.give_up().await?;
+            return Ok(Entered::Full);
+        }
         work.commit().await?;
         Ok(entered)
     }

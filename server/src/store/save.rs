@@ -11,6 +11,7 @@ use tokio::sync::oneshot;
 use super::batches::{Batches, Carrier};
 use super::database::{Db, Row, Value, Work, values};
 use super::plans::{NEWEST, saved};
+use super::size::{self, SIZE};
 use super::{Outcome, Save, Secret, Store, StoreFailure, digest};
 
 /// Most saves that one transaction keeps.
@@ -176,15 +177,12 @@ impl Store {
         let Some(most) = self.quotas.plan_bytes else {
             return Ok(true);
         };
-        let sql = "SELECT CAST(sum(length(document)) AS BIGINT) FROM revisions WHERE plan_id = $1";
         let size: Option<i64> = by
-            .row(sql, values![plan_id])
+            .row(SIZE, values![plan_id])
             .await?
             .map(|row| row.get(0))
-            .transpose()?
-            .flatten();
-        let more = i64::try_from(document.chars().count()).unwrap_or(i64::MAX);
-        Ok(size.unwrap_or(0).saturating_add(more) <= i64::from(most))
+            .transpose()?;
+        Ok(size::fits(size, document.len(), most))
     }
 }
 

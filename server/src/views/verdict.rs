@@ -81,6 +81,9 @@ fn still(design: &Design, units: Units) -> Answer {
         .because
         .first()
         .map(|id| match *id {
+            "motion.tree" => {
+                " Near a tree in clay the ground itself moves with the seasons: no figure is sure."
+            }
             "motion.wind" => " Wind moves it most.",
             _ => " Uneven warming moves it most.",
         })

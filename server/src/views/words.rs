@@ -166,6 +166,23 @@ pub fn moment(at: jiff::Timestamp) -> String {
     }
 }
 
+/// The day of a moment, in universal time.
+#[must_use]
+pub fn day(at: jiff::Timestamp) -> String {
+    let text = at.to_string();
+    text.split_once('T')
+        .map_or(text.clone(), |(day, _)| day.to_owned())
+}
+
+/// A size on the disk, rounded up.
+#[must_use]
+pub fn bytes(size: u64) -> String {
+    match size.div_ceil(1024) {
+        kib if kib < 10_000 => format!("{kib}\u{a0}KiB"),
+        kib => format!("{}\u{a0}MiB", kib.div_ceil(1024)),
+    }
+}
+
 /// A length of time in the unit that one would say it in.
 #[must_use]
 pub fn lasting(hours: f64, units: Units) -> String {

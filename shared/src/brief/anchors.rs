@@ -149,9 +149,13 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         Unit::Celsius,
         said.concrete_temperature_c,
         |v| v,
-        10.0,
+        plan.work.temperature_c.unwrap_or(10.0),
         Taken::new(
-            "a cool spring day",
+            if plan.work.temperature_c.is_some() {
+                "the temperature of the work; measure in a hole on the day, and count the night's if it is colder"
+            } else {
+                "a cool spring day"
+            },
             "time before the nuts may be turned",
             HOUSE,
         ),

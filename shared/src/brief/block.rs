@@ -8,7 +8,7 @@ use crate::site_plan::SitePlan;
 use crate::site_plan::block::{Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface};
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::units::{Length, Mass, kilogram, metre, millimetre};
+use crate::units::{Force, Length, Mass, kilogram, kilonewton, metre, millimetre};
 
 /// Complete answers about the block. A size that is `None` is left to the block stage.
 #[derive(Debug, Clone, PartialEq)]
@@ -37,12 +37,27 @@ pub struct Block {
     pub rock_washed: Given<bool>,
     /// What is done against frost at its sides; none: chosen where it is needed.
     pub frost_remedy: Option<FrostRemedy>,
+    /// Dowels into rock, as far as they were said.
+    pub dowels: SaidDowels,
     /// Number of ducts.
     pub duct_count: Given<f64>,
     /// Inside diameter of a duct.
     pub duct_diameter: Given<Length>,
     /// One bag of dry concrete.
     pub bag: Given<Mass>,
+}
+
+/// What was said of the dowels; the block stage decides the rest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SaidDowels {
+    /// How many; none: chosen where they are needed.
+    pub count: Option<u32>,
+    /// Diameter of a bar.
+    pub diameter: Option<Length>,
+    /// Length in the rock.
+    pub length: Option<Length>,
+    /// Pull that every one of them held.
+    pub proof: Option<Force>,
 }
 
 /// Decides the block's unknowns.
@@ -102,6 +117,12 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         ),
         rock_washed: rock_washed(plan, ask),
         frost_remedy: said.frost_remedy,
+        dowels: SaidDowels {
+            count: said.dowel_count,
+            diameter: said.dowel_diameter_mm.map(millimetre::new),
+            length: said.dowel_length_mm.map(millimetre::new),
+            proof: said.dowel_proof_kn.map(kilonewton::new),
+        },
         duct_count: ask.number(
             "block.duct_count",
             Unit::Count,

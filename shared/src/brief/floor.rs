@@ -3,7 +3,7 @@
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
 use crate::notes::AssumedValue;
-use crate::site_plan::floor::{FloorKind, Soles, Stand};
+use crate::site_plan::floor::{FloorKind, Joists, Soles, Stand, Wall};
 use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
 use crate::units::{
@@ -39,6 +39,12 @@ pub struct Floor {
     pub walk: Given<Vec<[f64; 2]>>,
     /// Posts of a deck, x and y in metres; empty: none stated.
     pub supports: Vec<[f64; 2]>,
+    /// Which way a deck's joists run, where that was said.
+    pub joists: Option<Joists>,
+    /// Wall with the door, where that was said.
+    pub door_wall: Option<Wall>,
+    /// Place of the door along its wall, from the wall's middle.
+    pub door_offset: Given<Length>,
 }
 
 /// Decides the floor's unknowns.
@@ -75,6 +81,9 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
         stands: stands(said, ask),
         walk: walk(said, ask),
         supports: said.supports.clone().unwrap_or_default(),
+        joists: said.joists,
+        door_wall: door_wall(said, ask),
+        door_offset: door_offset(said, ask),
     }
 }
 
@@ -177,6 +186,40 @@ fn walker_mass(said: &site_plan::Floor, ask: &mut Ask) -> Given<Mass> {
         said.walker_mass_kg,
         kilogram::new,
         80.0,
+        taken,
+    )
+}
+
+/// Where no wall was said, each of the four is tried and the worst one counts.
+fn door_wall(said: &site_plan::Floor, ask: &mut Ask) -> Option<Wall> {
+    if said.door_wall.is_none() {
+        let taken = Taken::new(
+            "of the four walls the one whose door moves the star most",
+            "what a door that falls shut does to the star",
+            HOUSE,
+        );
+        ask.note(
+            "floor.door_wall",
+            AssumedValue::Text("the worst of the four".into()),
+            Unit::One,
+            taken,
+        );
+    }
+    said.door_wall
+}
+
+fn door_offset(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+    let taken = Taken::new(
+        "a door in the middle of its wall",
+        "what a door that falls shut does to the star",
+        HOUSE,
+    );
+    ask.number(
+        "floor.door_offset_m",
+        Unit::Metre,
+        said.door_offset_m,
+        metre::new,
+        0.0,
         taken,
     )
 }

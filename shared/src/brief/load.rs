@@ -2,14 +2,18 @@
 
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
+use crate::rules::mechanics::mount;
 use crate::site_plan::load::Enclosure;
 use crate::site_plan::{SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
-    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, kilogram,
+    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz, kilogram,
     kilogram_square_metre, metre, metre_per_second, millimetre, newton_metre_per_radian, second,
     square_metre,
 };
+
+/// Stiffness that mounts of amateurs have, N m/rad: where none is said, figures are given for all of this.
+pub const MOUNT_BAND_N_M_PER_RAD: (f64, f64) = (1e4, 3e5);
 
 /// Complete answers about what stands on the pier.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,62 +58,89 @@ pub struct Load {
     pub enclosure: Given<Enclosure>,
 }
 
+/// The mount as stiff as it was said to be, or as it trembles; what is taken otherwise lies in a wide band.
+fn mount_stiffness(plan: &SitePlan, load: &LoadBody, ask: &mut Ask) -> Given<RotationalStiffness> {
+    let said = &plan.load;
+    if let Some(frequency) = said.mount_frequency_hz {
+        let inertia = mount::inertia_about_top(load.inertia, load.mass, load.centre);
+        return Given::said(mount::stiffness(hertz::new(frequency), inertia));
+    }
+    let [low, high] = [MOUNT_BAND_N_M_PER_RAD.0, MOUNT_BAND_N_M_PER_RAD.1]
+        .map(|k| ask.units.say(k, Unit::NewtonMetrePerRadian));
+    ask.number(
+        "load.mount_stiffness_n_m_per_rad",
+        Unit::NewtonMetrePerRadian,
+        said.mount_stiffness_n_m_per_rad,
+        newton_metre_per_radian::new,
+        2e5,
+        Taken::new(
+            format!("a good mount; there are mounts from {low} to {high}, and a tap tells"),
+            "how much of the wind's movement is the mount's",
+            Source::judgement("what mounts for amateurs have"),
+        ),
+    )
+}
+
+/// What the mount carries, for its frequency.
+struct LoadBody {
+    mass: Mass,
+    centre: Length,
+    inertia: MomentOfInertia,
+}
+
 /// Decides the load's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
     let said = &plan.load;
     let house = Source::judgement("house default");
     let mass = said.mass_kg.unwrap_or(60.0);
+    let load_mass = ask.number(
+        "load.mass_kg",
+        Unit::Kilogram,
+        said.mass_kg,
+        kilogram::new,
+        60.0,
+        Taken::new(
+            format!(
+                "a mount for a {} telescope with its weights",
+                ask.units.say(250.0, Unit::Millimetre)
+            ),
+            "frequency and the force on the studs",
+            house,
+        ),
+    );
+    let centre_above_pier = ask.number(
+        "load.centre_above_pier_m",
+        Unit::Metre,
+        said.centre_above_pier_m,
+        metre::new,
+        0.3,
+        Taken::new("height of a common mount's axes", "frequency", house),
+    );
+    let inertia = ask.number(
+        "load.inertia_kg_m2",
+        Unit::KilogramSquareMetre,
+        said.inertia_kg_m2,
+        kilogram_square_metre::new,
+        mass * 0.25 * 0.25,
+        Taken::new(
+            format!(
+                "a radius of gyration of {}",
+                ask.units.say(0.25, Unit::Metre)
+            ),
+            "frequency",
+            house,
+        ),
+    );
+    let body = LoadBody {
+        mass: load_mass.value,
+        centre: centre_above_pier.value,
+        inertia: inertia.value,
+    };
     Load {
-        mass: ask.number(
-            "load.mass_kg",
-            Unit::Kilogram,
-            said.mass_kg,
-            kilogram::new,
-            60.0,
-            Taken::new(
-                format!(
-                    "a mount for a {} telescope with its weights",
-                    ask.units.say(250.0, Unit::Millimetre)
-                ),
-                "frequency and the force on the studs",
-                house,
-            ),
-        ),
-        centre_above_pier: ask.number(
-            "load.centre_above_pier_m",
-            Unit::Metre,
-            said.centre_above_pier_m,
-            metre::new,
-            0.3,
-            Taken::new("height of a common mount's axes", "frequency", house),
-        ),
-        inertia: ask.number(
-            "load.inertia_kg_m2",
-            Unit::KilogramSquareMetre,
-            said.inertia_kg_m2,
-            kilogram_square_metre::new,
-            mass * 0.25 * 0.25,
-            Taken::new(
-                format!(
-                    "a radius of gyration of {}",
-                    ask.units.say(0.25, Unit::Metre)
-                ),
-                "frequency",
-                house,
-            ),
-        ),
-        mount_stiffness: ask.number(
-            "load.mount_stiffness_n_m_per_rad",
-            Unit::NewtonMetrePerRadian,
-            said.mount_stiffness_n_m_per_rad,
-            newton_metre_per_radian::new,
-            2e5,
-            Taken::new(
-                "a middling mount",
-                "frequency of mount and telescope",
-                house,
-            ),
-        ),
+        mass: load_mass,
+        centre_above_pier,
+        inertia,
+        mount_stiffness: mount_stiffness(plan, &body, ask),
         focal_length: ask.number(
             "load.focal_length_mm",
             Unit::Millimetre,

@@ -3,7 +3,8 @@
 use crate::brief::{Ask, Given, Origin, Taken};
 use crate::figure::Unit;
 use crate::notes::AssumedValue;
-use crate::site_plan::site::{Exposure, RockKind, Soil};
+use crate::rules::tree_reach;
+use crate::site_plan::site::{Exposure, RockKind, Soil, WaterDemand};
 use crate::site_plan::{self, SitePlan};
 use crate::source::Source;
 use crate::units::{Length, Velocity, metre, metre_per_second};
@@ -87,7 +88,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         },
     };
     surroundings(&stated, ask);
-    tree_height(&stated, ask);
+    neighbours(&stated, ask);
     Site {
         soil,
         exposure,
@@ -97,10 +98,51 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
     }
 }
 
+/// Height assumed for a bank that nobody measured, m.
+pub const ASSUMED_BANK_M: f64 = 1.5;
+/// Depth taken for a footing that nobody dug to, m.
+pub const ASSUMED_FOOTING_M: f64 = 0.3;
 /// Height taken for a tree of which only the distance is known.
 pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 
-fn tree_height(stated: &site_plan::Site, ask: &mut Ask) {
+/// What is assumed of a tree, a building and a bank of which only the distance is known.
+fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
+    if stated.tree_distance_m.is_some() && stated.tree_water_demand.is_none() {
+        ask.note(
+            "site.tree_water_demand",
+            AssumedValue::Text(WaterDemand::High.key().to_owned()),
+            Unit::One,
+            Taken::new(
+                "a tree whose kind is not known counts as a thirsty one",
+                "how far its roots dry the ground",
+                tree_reach::SOURCE,
+            ),
+        );
+    }
+    if stated.bank_distance_m.is_some() && stated.bank_height_m.is_none() {
+        ask.note(
+            "site.bank_height_m",
+            AssumedValue::Number(ASSUMED_BANK_M),
+            Unit::Metre,
+            Taken::new(
+                "a garden terrace about as high as a person's chest",
+                "how far behind its edge the pier has to stay",
+                Source::judgement("bank of unknown height"),
+            ),
+        );
+    }
+    if stated.building_distance_m.is_some() && stated.building_footing_depth_m.is_none() {
+        ask.note(
+            "site.building_footing_depth_m",
+            AssumedValue::Number(ASSUMED_FOOTING_M),
+            Unit::Metre,
+            Taken::new(
+                "a shallow footing, such as an old wall or a shed has",
+                "how near to it the pit may be dug",
+                Source::judgement("footing of unknown depth"),
+            ),
+        );
+    }
     if stated.tree_distance_m.is_some() && stated.tree_height_m.is_none() {
         let taken = Taken::new(
             "a grown garden tree",

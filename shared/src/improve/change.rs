@@ -190,7 +190,12 @@ fn mount(plan: &SitePlan, brief: &Brief) -> Option<Change> {
     let stiffness = newton_metre_per_radian::get(brief.load.mount_stiffness.value);
     let words = "a mount twice as stiff, on the same pier".to_owned();
     (stiffness < RIGID_N_M_PER_RAD).then(|| {
-        Change::new(plan, words).number("load.mount_stiffness_n_m_per_rad", 2.0 * stiffness)
+        let change = Change::new(plan, words);
+        match plan.load.mount_frequency_hz {
+            // Twice as stiff trembles √2 times as fast.
+            Some(hertz) => change.number("load.mount_frequency_hz", 2f64.sqrt() * hertz),
+            None => change.number("load.mount_stiffness_n_m_per_rad", 2.0 * stiffness),
+        }
     })
 }
 

@@ -3,6 +3,7 @@
 mod bands;
 mod bonding;
 mod digging;
+mod dowels;
 mod frost;
 mod pouring;
 mod proving;
@@ -32,6 +33,7 @@ pub fn items(brief: &Brief, design: &Design) -> Vec<Item> {
     let job = Job { brief, design };
     let mut items = Vec::new();
     digging::items(&job, &mut items);
+    dowels::items(&job, &mut items);
     pouring::items(&job, &mut items);
     frost::items(&job, &mut items);
     bonding::items(&job, &mut items);

@@ -2,5 +2,8 @@
 
 pub mod beam_element;
 pub mod cantilever;
+pub mod guider;
 pub mod heat;
+pub mod mount;
 pub mod oscillator;
+pub mod settlement;

@@ -1,5 +1,7 @@
 //! Resin: how much goes into the holes, how long it works and hardens.
 
+pub mod generic;
+
 use crate::source::{Source, Standing};
 use crate::units::{
     Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre,
@@ -11,16 +13,16 @@ pub const VOLUME: Source = Source::derived("ring between hole and stud");
 /// Two thirds of the hole.
 pub const TWO_THIRDS: Source =
     Source::common_practice("hole filled to about two thirds from the bottom");
-/// Working and hardening times.
-pub const TIMES: Source = Source::common_practice(
-    "gel in about 25 min and full load after 24 h on a summer day; twice as long for 10 °C colder",
+/// Working and curing times of a resin of which only the kind is known.
+pub const TIMES: Source = Source::judgement(
+    "between published sheets of polyester and epoxy resins; no vinylester sheet could be read",
 );
 /// Wet holes.
 pub const WET: Source = Source::new(
     "Published data sheet of an epoxy",
     "",
     "hardening time in wet holes twice that in dry",
-    Standing::SecondHand,
+    Standing::Read,
 );
 /// Stiffness of the bond.
 pub const BOND_STIFFNESS: Source = Source::new(
@@ -70,28 +72,7 @@ pub struct Times {
     pub cure: Time,
 }
 
-/// The generic table of times, `resin_times.csv`.
-///
-/// # Source
-/// Common practice.
-#[must_use]
-pub fn generic_times() -> Vec<Times> {
-    let row = |line: &str| {
-        let mut cells = line.split(',').map_while(|cell| cell.parse::<f64>().ok());
-        let (temperature_c, minutes, hours) = (cells.next()?, cells.next()?, cells.next()?);
-        Some(Times {
-            temperature_c,
-            working: hour::new(minutes / 60.0),
-            cure: hour::new(hours),
-        })
-    };
-    include_str!("../../data/resin_times.csv")
-        .lines()
-        .filter_map(row)
-        .collect()
-}
-
-/// Times at a temperature: the logarithm runs straight between two rows; outside the table there is no answer.
+/// Times at a temperature by a product's own sheet: the logarithm runs straight between two rows; outside it there is no answer.
 ///
 /// # Source
 /// Common practice: reaction rates double for a fixed step of temperature.
@@ -159,10 +140,13 @@ mod tests {
     }
 
     #[test]
-    fn times_are_interpolated_and_never_extrapolated() {
-        let table = generic_times();
-        assert_eq!(table.len(), 7);
-        assert!((hour::get(times_at(&table, 20.0).unwrap().cure) - 24.0).abs() < 1e-9);
+    fn times_of_a_sheet_are_interpolated_and_never_extrapolated() {
+        let row = |temperature_c, cure| Times {
+            temperature_c,
+            working: hour::new(0.5),
+            cure: hour::new(cure),
+        };
+        let table = [row(5.0, 68.0), row(10.0, 48.0), row(35.0, 8.5)];
         let between = hour::get(times_at(&table, 7.5).unwrap().cure);
         assert!((between - (68.0f64 * 48.0).sqrt()).abs() < 1e-9);
         assert!(times_at(&table, 4.9).is_none() && times_at(&table, 35.1).is_none());

@@ -89,6 +89,16 @@ choice! {
 }
 
 choice! {
+    /// Kind of the resin.
+    pub enum Resin {
+        /// Vinylester, or the older polyester.
+        Vinylester = "vinylester",
+        /// Epoxy.
+        Epoxy = "epoxy",
+    }
+}
+
+choice! {
     /// The nuts under the plate.
     pub enum LowerNuts {
         /// Tight against the plate: upper and lower nut clamp it between them.
@@ -230,6 +240,8 @@ section! {
             coating: Option<Coating>,
             /// Whether the holes are wet.
             hole: Option<Hole>,
+            /// Kind of the resin.
+            resin: Option<Resin>,
             /// The nuts under the plate.
             lower_nuts: Option<LowerNuts>,
             /// Bond strengths by temperature in use, from the product's approval; coolest first.

@@ -101,10 +101,18 @@ section! {
             side_contact_to_m: Metre, 0.0..=6.0, "between ground level and the deepest block";
             /// Inside diameter of each duct.
             duct_diameter_mm: Millimetre, 16.0..=160.0, "from a conduit to a drain pipe";
+            /// Diameter of the dowels that are grouted into rock below it.
+            dowel_diameter_mm: Millimetre, 10.0..=32.0, "thinner bars are wire, thicker ones need a rig to drill for";
+            /// Length of a dowel in the rock.
+            dowel_length_mm: Millimetre, 300.0..=3000.0, "shorter than 300 holds in no rock, longer than 3000 is an anchor for an engineer";
+            /// Pull that every dowel held in a test.
+            dowel_proof_kn: Kilonewton, 0.0..=200.0, "nought is no test; a bar of 32 mm yields at some 350";
             /// Volume in one bag of dry concrete, when mixed.
             bag_mass_kg: Kilogram, 10.0..=50.0, "bags are sold from 10 to 50 kg";
         }
         counts {
+            /// Dowels grouted into rock below it.
+            dowel_count: 0..=24, "none to two dozen; fewer than four cannot hold every side";
             /// Ducts for power and data cast through it.
             duct_count: 0..=6, "none to six ducts; more leave no concrete between them";
         }

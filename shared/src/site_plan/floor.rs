@@ -41,6 +41,30 @@ choice! {
     }
 }
 
+choice! {
+    /// Which way a deck's joists run.
+    pub enum Joists {
+        /// East and west.
+        X = "x",
+        /// North and south.
+        Y = "y",
+    }
+}
+
+choice! {
+    /// A wall of the house round the floor.
+    pub enum Wall {
+        /// North.
+        North = "north",
+        /// East.
+        East = "east",
+        /// South.
+        South = "south",
+        /// West.
+        West = "west",
+    }
+}
+
 /// A place where somebody stands.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -92,6 +116,8 @@ section! {
             pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run";
             /// Mass of the walker.
             walker_mass_kg: Kilogram, 10.0..=250.0, "from a child to the heaviest adult with kit";
+            /// Place of the door's middle along its wall, from the wall's middle: east or north is positive.
+            door_offset_m: Metre, -15.0..=15.0, "farther out the longest floor has no wall";
         }
         counts {}
         others {
@@ -99,6 +125,10 @@ section! {
             kind: Option<FloorKind>,
             /// Soles of the walker.
             soles: Option<Soles>,
+            /// Which way a deck's joists run.
+            joists: Option<Joists>,
+            /// Wall in which the door is.
+            door_wall: Option<Wall>,
             /// Places where people stand; null where not known.
             stands: Option<Vec<Stand>>,
             /// Corners of the path people walk, x and y; null where not known.

@@ -27,6 +27,8 @@ section! {
             inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre";
             /// Rotational stiffness of the mount between the pier's top and the load.
             mount_stiffness_n_m_per_rad: NewtonMetrePerRadian, 100.0..=1e15, "softer than 100 falls over; anything above 1e12 is rigid";
+            /// Frequency at which mount and load tremble on a rigid pier after a tap.
+            mount_frequency_hz: Hertz, 0.2..=1000.0, "slower than 0.2 hangs loose, faster than 1000 is rigid";
             /// Focal length.
             focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain";
             /// Free diameter of the telescope.
@@ -66,6 +68,29 @@ section! {
 
 /// Answers about the load that contradict each other.
 #[must_use]
-pub fn contradictions(_plan: &SitePlan) -> Vec<Problem> {
-    Vec::new()
+pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
+    let load = &plan.load;
+    let both = load.mount_frequency_hz.is_some() && load.mount_stiffness_n_m_per_rad.is_some();
+    both.then(|| {
+        Problem::between(
+            &["load.mount_frequency_hz", "load.mount_stiffness_n_m_per_rad"],
+            "Both say how stiff the mount is: keep the one that was measured and take the other away.",
+        )
+    })
+    .into_iter()
+    .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mount_is_as_stiff_as_one_answer_says() {
+        let mut plan = SitePlan::unknown();
+        plan.load.mount_frequency_hz = Some(8.0);
+        assert!(contradictions(&plan).is_empty());
+        plan.load.mount_stiffness_n_m_per_rad = Some(2e5);
+        assert_eq!(contradictions(&plan).len(), 1);
+    }
 }

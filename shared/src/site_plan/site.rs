@@ -105,6 +105,18 @@ choice! {
     }
 }
 
+choice! {
+    /// How much water the nearest tree draws.
+    pub enum WaterDemand {
+        /// Oak, elm, poplar, willow, eucalyptus, hawthorn, cypress.
+        High = "high",
+        /// Ash, beech, cherry, lime, maple, pine, plane, spruce, sycamore.
+        Moderate = "moderate",
+        /// Birch, hazel, holly, hornbeam.
+        Low = "low",
+    }
+}
+
 section! {
     /// Site and soil.
     pub struct Site in site {
@@ -137,6 +149,12 @@ section! {
             drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
             /// Distance from the pier's axis to the nearest building's footing.
             building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            /// Depth of that building's footing below ground level.
+            building_footing_depth_m: Metre, 0.0..=20.0, "deeper than 20 is a basement of several storeys, which no garden pit reaches";
+            /// Distance from the pier's axis to the edge of the nearest bank or retaining wall below it.
+            bank_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            /// Height of that bank or wall.
+            bank_height_m: Metre, 0.1..=50.0, "lower than a hand's breadth is no bank, higher than 50 is a cliff";
             /// Thickness of soft topsoil over the ground described.
             topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead";
             /// Depth of rock below ground level.
@@ -158,6 +176,8 @@ section! {
             shear_wave_speed_method: Option<WaveSpeedMethod>,
             /// In which season it was measured.
             shear_wave_speed_season: Option<Season>,
+            /// How much water that tree draws.
+            tree_water_demand: Option<WaterDemand>,
             /// How open the site is to the wind.
             exposure: Option<Exposure>,
             /// Kind of the rock that `rock_depth_m` or `soil` speaks of.

@@ -5,6 +5,7 @@ mod age;
 mod checks;
 mod chosen;
 mod concrete;
+pub(crate) mod dowels;
 mod ducts;
 mod exposure;
 pub(crate) mod frost;
@@ -13,6 +14,7 @@ mod outline;
 mod rules_of_thumb;
 mod size;
 mod steel;
+mod weather;
 mod wording;
 
 use serde::Serialize;
@@ -30,6 +32,7 @@ use crate::units::{
 pub use age::{Age, Days, characteristic, days};
 pub(crate) use concrete::CEMENT_BAG_KG;
 pub use concrete::Order;
+pub use dowels::{Dowels, FROM_FACE_M as DOWELS_FROM_FACE_M};
 pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;
 pub use frost::SideFrost;
@@ -112,6 +115,8 @@ pub struct Block {
     pub exposure: Vec<ExposureAdvice>,
     /// Frost at its sides, and what the plan does against it.
     pub side_frost: SideFrost,
+    /// Dowels into the rock below; none where it stands on soil or needs none.
+    pub dowels: Option<Dowels>,
     /// Where and how an earth is connected.
     pub earthing: String,
 }
@@ -123,17 +128,19 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
     let outline = size::choose(brief, ground, room, loads, &mut notes);
     let actions = actions::list(brief, &outline, loads);
     let side_frost = SideFrost::find(brief, ground, &outline, &actions);
+    let dowels = dowels::find(brief, ground, &outline, &actions, &mut notes);
     let contact = side_frost.contact(outline::contact(brief, &outline, &mut notes));
     let (bearing_pressure, resting_pressure) = checks::all(
         brief,
         ground,
         &outline,
         &actions,
-        &side_frost,
+        (&side_frost, dowels.as_ref()),
         loads,
         &mut notes,
     );
     let ages = age::of(brief, &mut notes);
+    weather::notes(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
     let class = characteristic(brief.block.concrete.value);
     let value = Block {
@@ -160,6 +167,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
         ducts: ducts::lay(brief, &outline, &mut notes),
         exposure: exposure::advise(brief, ground, &mut notes),
         side_frost,
+        dowels,
         earthing: ducts::earthing(brief.units),
     };
     Found { value, notes }

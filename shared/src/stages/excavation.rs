@@ -7,7 +7,9 @@
 pub mod checks;
 pub mod dangers;
 pub mod digging;
+pub mod digging_table;
 pub mod face;
+pub mod neighbours;
 pub mod pit;
 pub mod spoil;
 pub mod wider;

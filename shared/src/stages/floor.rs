@@ -1,7 +1,8 @@
 //! Observing floor: where a person's weight reaches the ground, and what stands over the block.
 //!
 //! On bare ground a weight presses where it stands. A slab spreads it over a ring of points. A deck carries it to its
-//! posts by the lever rule. Whatever the kind, the shares add to one and their centre is the place of the weight, except
+//! posts: along the joists to the bearers and along these to the posts, or, where no joists are known, to the posts round it.
+//! Whatever the kind, the shares add to one and their centre is the place of the weight, except
 //! beyond the outermost posts of a deck.
 
 pub mod checks;
@@ -17,7 +18,7 @@ use crate::brief::{Brief, Origin};
 use crate::notes::{Found, Notes};
 use crate::site_plan::floor::FloorKind;
 use crate::stages::block::Block;
-use crate::stages::floor::deck::Bay;
+use crate::stages::floor::deck::Framing;
 use crate::stages::floor::opening::{Opening, Round};
 use crate::stages::floor::places::{StandPlace, WalkCorner};
 use crate::stages::ground::Ground;
@@ -76,9 +77,9 @@ pub struct Floor {
     /// Half the block's sides, along x and y.
     #[serde(skip)]
     pub block_half_m: [f64; 2],
-    /// Rectangles of four posts, the smallest first.
+    /// Bearers and joists of a deck; none where its posts stand in no lines that could carry them.
     #[serde(skip)]
-    pub bays: Vec<Bay>,
+    pub framing: Option<Framing>,
 }
 
 impl Floor {
@@ -144,7 +145,7 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Foun
         walk_to_block: None,
         reach: block.depth,
         block_half_m,
-        bays: posts.bays,
+        framing: posts.framing,
     };
     places::locate(brief, &mut value);
     checks::checks(brief, block, &value, &mut notes);
@@ -152,5 +153,7 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Foun
     Found { value, notes }
 }
 
+#[cfg(test)]
+mod deck_tests;
 #[cfg(test)]
 mod tests;

@@ -5,11 +5,14 @@
 //! have no value by presumption; [`Ground::ask_an_engineer`] then says why and whom to ask.
 
 pub mod bearing;
+pub mod bearing_table;
 pub mod frost;
 pub mod frost_class;
+pub mod slope;
 pub mod soil_table;
 pub mod stiffness;
 pub mod surroundings;
+pub mod tree;
 pub mod unfit;
 pub mod water;
 pub mod weight;
@@ -24,6 +27,7 @@ use crate::rules::osha_1926_p_1989::slopes::{
 };
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
+use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::frost_class::{FrostClass, frost_class};
 use crate::stages::ground::soil_table::Group;
 use crate::stages::ground::stiffness::StiffnessFrom;
@@ -72,7 +76,7 @@ pub struct Ground {
     pub poisson_ratio: f64,
     /// Poisson's ratio, low, typical and high.
     pub poisson_ratio_range: Spread<f64>,
-    /// Presumed bearing pressure; none where a ground engineer has to say.
+    /// Presumed net bearing pressure by which the block is judged, the low end; none where a ground engineer has to say.
     #[serde(
         rename = "presumed_bearing_kpa",
         serialize_with = "kilopascal::option::serialize"
@@ -84,6 +88,13 @@ pub struct Ground {
         serialize_with = "kilopascal::spread::option::serialize"
     )]
     pub presumed_bearing_range: Option<Spread<Pressure>>,
+    /// Where those three stand.
+    #[serde(rename = "presumed_bearing_sources")]
+    pub bearing_sources: Option<Spread<Source>>,
+    /// Strength of the soil word, from its lowest to its highest; none for rock and where a ground engineer has to say.
+    pub strength: Option<Strength>,
+    /// Why no figure of bearing or stillness is sure here, though it is shown; none where nothing speaks against them.
+    pub unsure: Option<String>,
     /// Depth to which frost goes in a hard winter.
     #[serde(rename = "frost_depth_m", serialize_with = "metre::serialize")]
     pub frost_depth: Length,
@@ -148,7 +159,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
     let poisson_ratio_range = weight::poisson_ratio(brief, &row, &water, &mut notes);
     let stiffness =
         stiffness::stiffness(brief, &row, unit_weight_range.typical, &water, &mut notes);
-    let bearing = bearing::bearing(brief, &row, groundwater, &mut notes);
+    let bearing = bearing::bearing(brief, &row, &mut notes);
     let frost_depth = frost::depth(brief, &row, &mut notes);
     let slope = if water.wet {
         when_wet(row.slope_type)
@@ -165,8 +176,11 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         unit_weight_range,
         poisson_ratio: poisson_ratio_range.typical,
         poisson_ratio_range,
-        presumed_bearing: bearing.map(|bearing| bearing.typical),
-        presumed_bearing_range: bearing,
+        presumed_bearing: bearing.map(|bearing| bearing.pressure.low),
+        presumed_bearing_range: bearing.map(|bearing| bearing.pressure),
+        bearing_sources: bearing.map(|bearing| bearing.sources),
+        strength: bearing_table::row(soil).and_then(|row| row.strength),
+        unsure: tree::unsure(brief, soil, row.group),
         frost_depth,
         frost_class: frost_class(soil),
         frost_base_depth: if soil == Soil::Rock {
@@ -194,6 +208,8 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         .gives("β", value.safe_slope_deg, Unit::Degree),
     );
     unfit::checks(brief, &value, &mut notes);
+    slope::notes(brief, &value, &mut notes);
+    tree::notes(brief, &value, &mut notes);
     surroundings::cautions(brief, &value, &mut notes);
     Found { value, notes }
 }

@@ -2,6 +2,7 @@
 
 mod column;
 mod digging;
+mod dowels;
 mod floor;
 mod frost;
 mod lengths;

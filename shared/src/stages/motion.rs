@@ -5,6 +5,8 @@ mod budget;
 mod card;
 mod check;
 pub mod conduct;
+mod feet;
+pub mod footfall;
 pub mod growth;
 mod heat;
 pub mod history;
@@ -12,6 +14,8 @@ pub mod improvement;
 pub mod influence;
 mod knock;
 pub mod modes;
+mod mount;
+mod pace;
 pub mod people;
 mod present;
 pub mod quiet;
@@ -20,10 +24,12 @@ mod season;
 mod shape;
 mod share;
 pub mod stands;
+mod steps;
 mod summary;
 pub mod system;
 pub mod trail;
 mod walk;
+mod walk_notes;
 mod wind;
 mod workings;
 
@@ -44,11 +50,13 @@ pub use budget::{Budget, Measure};
 pub use conduct::Conduct;
 pub use heat::Heat;
 pub use knock::Knock;
+pub use mount::Mount;
+pub use pace::Paces;
 pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
 pub use share::{ALONE, Disturbance, StarWidth};
-pub use walk::Walk;
+pub use walk::{DeckSwing, Histories, StepImpulse, Walk};
 pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
@@ -103,6 +111,8 @@ pub struct Motion {
     pub wind_arcsec: Option<f64>,
     /// Wind in full.
     pub wind: Option<Wind>,
+    /// The mount's own softness, which never fails the pier; null where the ground is not known.
+    pub mount: Option<Mount>,
     /// Temperature difference across the column.
     pub thermal_arcsec: Option<f64>,
     /// The difference it is for.
@@ -184,6 +194,13 @@ pub fn stage(
     // The same sums with another spring: their lines of calculation would only say it twice.
     let mut unsaid = Notes::default();
     let of_pier = Answers::find(brief, pier, foot, rigid.as_ref(), &budget, &mut unsaid);
+    let mount = mount::find(
+        brief,
+        pier,
+        foot,
+        |mount| system(Mounted::On(mount)).map(|system| system.typical),
+        &mut notes,
+    );
     let present = Present::find(
         brief,
         floor,
@@ -249,6 +266,7 @@ pub fn stage(
         walk: present.walk,
         wind_arcsec: of_telescope.wind.as_ref().map(|wind| wind.gust_arcsec),
         wind: of_telescope.wind,
+        mount,
         thermal_arcsec: Some(heat.arcsec),
         thermal_difference_k: brief.load.thermal_difference_k.value,
         heat,

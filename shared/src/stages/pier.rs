@@ -54,6 +54,9 @@ pub struct Pier {
     /// Column, fill and plates.
     #[serde(rename = "mass_kg", serialize_with = "kilogram::serialize")]
     pub mass: Mass,
+    /// What is lifted over the studs: column and plates, not yet filled.
+    #[serde(rename = "lifted_mass_kg", serialize_with = "kilogram::serialize")]
+    pub lifted_mass: Mass,
     /// Of which tube and fill, spread over the height.
     #[serde(rename = "shaft_mass_kg", serialize_with = "kilogram::serialize")]
     pub shaft_mass: Mass,
@@ -105,6 +108,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
         plate_thickness: pier.plate_thickness.value,
         gap: pier.gap.value,
         mass: section.mass(),
+        lifted_mass: section.mass() - section.fill * section.tube_length,
         shaft_mass: section.shaft(),
         top_plate_mass: section.top_plate,
         bending_stiffness: section.bending,
@@ -125,11 +129,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
     chosen::workings(brief, &mut notes);
     workings(&section, &value, &mut notes);
     joint::workings(brief, &joint, &mut notes);
-    lifting(
-        brief,
-        section.mass() - section.fill * section.tube_length,
-        &mut notes,
-    );
+    lifting(brief, value.lifted_mass, &mut notes);
     Found { value, notes }
 }
 
@@ -205,8 +205,10 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
     );
 }
 
-/// Mass above which two people should not lift, kg: twice the 25 kg that guidance allows one person at best.
-const TWO_PEOPLE_KG: f64 = 50.0;
+/// Mass that guidance allows one person at best, kg.
+pub const ONE_PERSON_KG: f64 = 25.0;
+/// Mass above which two people should not lift, kg.
+pub const TWO_PEOPLE_KG: f64 = 2.0 * ONE_PERSON_KG;
 
 fn lifting(brief: &Brief, empty: Mass, notes: &mut Notes) {
     let mass = kilogram::get(empty);

@@ -48,7 +48,7 @@ pub struct Room {
 
 /// Dry bottom above the highest groundwater.
 const ABOVE_WATER_M: f64 = 0.1;
-/// A pit shallower than this is no footing; where water or rock stand higher the depth is not limited by them.
+/// A pit shallower than this is no footing; where water stands higher the depth is limited to this, and checks say that it is wet.
 const LEAST_USEFUL_DEPTH_M: f64 = 0.3;
 /// Block that a battered pit should leave room for.
 const LEAST_USEFUL_SIDE_M: f64 = 0.8;
@@ -122,10 +122,15 @@ fn deepest(brief: &Brief, ground: &Ground) -> (Length, DepthLimit) {
     let water = ground
         .groundwater_depth
         .map(|depth| (depth - metre::new(ABOVE_WATER_M), DepthLimit::Water));
-    for (depth, limit) in [rock, water].into_iter().flatten() {
-        if depth < found.0 && depth >= metre::new(LEAST_USEFUL_DEPTH_M) {
-            found = (depth, limit);
-        }
+    let least = metre::new(LEAST_USEFUL_DEPTH_M);
+    if let Some((depth, limit)) = rock.filter(|(depth, _)| *depth < found.0 && *depth >= least) {
+        found = (depth, limit);
+    }
+    // However high the water stands it limits the depth: a plan with more water is never let deeper.
+    if let Some((depth, limit)) = water.map(|(depth, limit)| (depth.max(least), limit))
+        && depth < found.0
+    {
+        found = (depth, limit);
     }
     found
 }

@@ -2,6 +2,7 @@
 
 mod clock;
 mod concreting;
+mod dowels;
 mod finishing;
 pub(crate) mod frost;
 mod setting;

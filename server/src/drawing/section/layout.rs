@@ -6,6 +6,7 @@ use stillground::figure::Units;
 use stillground::site_plan::block::FrostRemedy;
 use stillground::site_plan::floor::FloorKind;
 use stillground::site_plan::pier::{Fill, Levelling};
+use stillground::stages::block::DOWELS_FROM_FACE_M;
 use stillground::units::{Length, metre};
 
 use super::words::{self, Words};
@@ -39,6 +40,7 @@ pub struct Layout {
     pub(super) floor: Option<Floor>,
     pub(super) frost: f64,
     pub(super) guard: Option<Guard>,
+    pub(super) dowels: Option<DowelLines>,
     pub(super) water: Option<f64>,
     pub(super) duct_diameter: Option<f64>,
     pub(super) words: Words,
@@ -60,6 +62,27 @@ pub struct Guard {
     pub(super) width: f64,
     pub(super) depth: f64,
     pub(super) thickness: f64,
+}
+
+/// Dowels as lines: beside the axis, up into the block and down into the rock, in metres.
+#[derive(Debug, Clone, Copy)]
+pub struct DowelLines {
+    pub(super) count: u32,
+    pub(super) diameter: f64,
+    pub(super) beside: f64,
+    pub(super) up: f64,
+    pub(super) down: f64,
+}
+
+fn dowels(design: &Design) -> Option<DowelLines> {
+    let (block, dowels) = (&design.block, design.block.dowels?);
+    Some(DowelLines {
+        count: dowels.count,
+        diameter: metre::get(dowels.diameter),
+        beside: (metre::get(block.length) / 2.0 - DOWELS_FROM_FACE_M).max(0.05),
+        up: metre::get(dowels.in_block),
+        down: metre::get(dowels.length),
+    })
 }
 
 fn guard(design: &Design) -> Option<Guard> {
@@ -112,6 +135,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         floor: None,
         frost: m(design.ground.frost_depth),
         guard: guard(design),
+        dowels: dowels(design),
         water: design.ground.groundwater_depth.map(m),
         duct_diameter: (brief.block.duct_count.value >= 1.0)
             .then(|| m(brief.block.duct_diameter.value)),

@@ -31,6 +31,8 @@ pub struct Layout {
     mass_kg: f64,
     soft: f64,
     at_rest_within: f64,
+    /// What a deck's own swing makes of a walk, and at worst; none on other floors.
+    deck_swing: Option<[f64; 2]>,
 }
 
 /// Takes it out of the design; none where the ground is not solved.
@@ -64,6 +66,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         mass_kg: map.mass_kg,
         soft: map.soft_ground_factor,
         at_rest_within: map.at_rest_within_m,
+        deck_swing: motion
+            .walk
+            .deck_swing
+            .map(|swing| [swing.peak_ratio, swing.tuned_peak_ratio]),
     })
 }
 
@@ -130,6 +136,13 @@ impl Layout {
         if self.floor.on_posts() {
             words.push("The deck hands the weight to its posts: lines bend where joists and beams rest on them.".to_owned());
         }
+        if let Some([usual, tuned]) = self.deck_swing {
+            words.push(format!(
+                "Its own swing makes a walk {} times as large, {} times where it keeps time with the pier.",
+                self.units.say(usual, Unit::One),
+                self.units.say(tuned, Unit::One)
+            ));
+        }
         if self.soft > 1.05 {
             words.push(format!(
                 "In the softest ground thought likely {} times as much.",
@@ -138,7 +151,7 @@ impl Layout {
         }
         if self.at_rest_within > 0.0 {
             words.push(format!(
-                "Beyond {} an estimate: there a step arrives as a wave.",
+                "Beyond {} a heel’s blow arrives as a wave and tilts the ground farther than a weight at rest.",
                 self.units.say(self.at_rest_within, Unit::Metre)
             ));
         }

@@ -3,7 +3,7 @@
 use super::super::question::{Answer, Kind, Question, Topic, choice, number};
 use stillground::site_plan::Code;
 use stillground::site_plan::anchors::{
-    BondRow, Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, TimeRow, Tool,
+    BondRow, Coating, Hole, LowerNuts, Lubrication, Resin, Size, StrengthClass, TimeRow, Tool,
 };
 
 const YES_NO: &[Answer] = &[
@@ -157,7 +157,16 @@ pub(super) const TOPICS: &[Topic] = &[
                 "anchors.concrete_temperature_c",
                 "How warm is the concrete when the resin goes in?",
                 "The concrete, not the air.",
-                "A cool spring day is taken.",
+                "The temperature of the work counts.",
+            ),
+            choice!(
+                "anchors.resin",
+                Resin,
+                anchors.resin,
+                "What kind of resin is it?",
+                "It stands on the cartridge.",
+                "The slower of both kinds counts, and no bonding in the cold.",
+                { Vinylester: "Vinylester or polyester", Epoxy: "Epoxy", }
             ),
             choice!(
                 "anchors.hole",

@@ -1,7 +1,7 @@
 //! Observing floor.
 
 use super::super::question::{Kind, Question, Topic, choice, number};
-use stillground::site_plan::floor::{FloorKind, Soles};
+use stillground::site_plan::floor::{FloorKind, Joists, Soles, Wall};
 
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
@@ -103,19 +103,52 @@ pub(super) const TOPICS: &[Topic] = &[
         ],
     },
     Topic {
-        heading: "Where are the posts?",
-        intro: "A deck carries a person's weight to its posts, and there it enters the ground. Posts far from the block keep it still.",
+        heading: "Where is the door?",
+        intro: "A door that falls shut shakes the house, and the house shakes the ground. Close to the pier, a star jumps.",
         common: &[],
-        rare: &[Question {
-            path: "floor.supports",
-            label: "Posts of a deck",
-            hint: "Only for a deck. From the middle of the pier.",
-            not_known: "Posts at the corners of the floor are taken for a deck.",
-            kind: Kind::Points {
-                one: "Post",
-                get: |plan| plan.floor.supports.as_ref(),
-                set: |plan, points| plan.floor.supports = points,
+        rare: &[
+            choice!(
+                "floor.door_wall",
+                Wall,
+                floor.door_wall,
+                "In which wall is the door?",
+                "",
+                "All four walls are tried and the worst one counts.",
+                { North: "North", East: "East", South: "South", West: "West", }
+            ),
+            number(
+                "floor.door_offset_m",
+                "How far is it from the middle of that wall?",
+                "In a north or south wall, east is positive; in an east or west wall, north is.",
+                "The middle of the wall.",
+            ),
+        ],
+    },
+    Topic {
+        heading: "Where are the posts?",
+        intro: "A deck carries a person's weight along its joists to its posts, and there it enters the ground. Posts far from the block keep it still.",
+        common: &[],
+        rare: &[
+            choice!(
+                "floor.joists",
+                Joists,
+                floor.joists,
+                "Which way do the joists run?",
+                "Joists are the beams right under the boards; they lie across the boards. Only for a deck.",
+                "The posts round a person share the weight.",
+                { X: "East to west", Y: "North to south", }
+            ),
+            Question {
+                path: "floor.supports",
+                label: "Posts of a deck",
+                hint: "Only for a deck. From the middle of the pier.",
+                not_known: "Posts at the corners of the floor are taken for a deck.",
+                kind: Kind::Points {
+                    one: "Post",
+                    get: |plan| plan.floor.supports.as_ref(),
+                    set: |plan, points| plan.floor.supports = points,
+                },
             },
-        }],
+        ],
     },
 ];

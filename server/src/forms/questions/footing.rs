@@ -57,6 +57,30 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Assumed: a thin film of dirt stays on it.",
                 { Washed: "Brushed and washed clean", AsDug: "As the spade leaves it", }
             ),
+            number(
+                "block.dowel_count",
+                "Dowels into the rock",
+                "Ribbed bars grouted into holes in the rock, near the corners. 0: none.",
+                "None, or four where a push would lift the block off the rock.",
+            ),
+            number(
+                "block.dowel_diameter_mm",
+                "Diameter of a dowel",
+                "",
+                "A usual bar is assumed.",
+            ),
+            number(
+                "block.dowel_length_mm",
+                "Length of a dowel in the rock",
+                "",
+                "Fifteen times its diameter is assumed in sound rock, twenty-five in weathered rock.",
+            ),
+            number(
+                "block.dowel_proof_kn",
+                "Pull that every dowel held in a test",
+                "Enter it when the test is done: until then their tension does not count.",
+                "They count as not tested.",
+            ),
             choice!(
                 "block.frost_remedy",
                 FrostRemedy,

@@ -18,6 +18,12 @@ pub(super) const CARRIES: Topic = Topic {
             "About the height of the mount's axes.",
             "The height of a common mount's axes.",
         ),
+        number(
+            "load.mount_frequency_hz",
+            "How fast does the mount tremble when you tap it, with all of this on it?",
+            "Tap the tube and watch a star at high power, or film a laser pointer on a wall in slow motion: swings in a second. Many mounts tremble 4 to 15 times.",
+            "Figures are given for soft and stiff mounts.",
+        ),
     ],
     rare: &[
         number(
@@ -34,8 +40,8 @@ pub(super) const CARRIES: Topic = Topic {
         ),
         number(
             "load.mount_stiffness_n_m_per_rad",
-            "Rotational stiffness of the mount",
-            "Often the weakest link; 1e12 is rigid.",
+            "Rotational stiffness of the mount, if you know it",
+            "Leave it empty when you said how fast the mount trembles; 1e12 is rigid.",
             "A middling mount.",
         ),
         number(

@@ -2,7 +2,9 @@
 
 use super::super::question::{Kind, Question, Topic, choice, number};
 use stillground::figure::Units;
-use stillground::site_plan::site::{Exposure, RockKind, Season, Soil, WaveSpeedMethod};
+use stillground::site_plan::site::{
+    Exposure, RockKind, Season, Soil, WaterDemand, WaveSpeedMethod,
+};
 
 const METRIC: &str = "metric";
 const IMPERIAL: &str = "imperial";
@@ -257,6 +259,37 @@ pub(super) const TOPICS: &[Topic] = &[
                 "Height of that tree when grown",
                 "",
                 "A full-grown garden tree is taken.",
+            ),
+            choice!(
+                "site.tree_water_demand",
+                WaterDemand,
+                site.tree_water_demand,
+                "What kind of tree is it?",
+                "Thirsty trees dry clay farther out than they are high.",
+                "It counts as a thirsty one.",
+                {
+                    High: "Oak, elm, poplar, willow, eucalyptus, hawthorn or cypress",
+                    Moderate: "Ash, beech, cherry, lime, maple, pine, plane, spruce or sycamore",
+                    Low: "Birch, hazel, holly or hornbeam",
+                }
+            ),
+            number(
+                "site.building_footing_depth_m",
+                "How deep does that building’s footing go?",
+                "Below ground level, to its underside.",
+                "A shallow footing is assumed.",
+            ),
+            number(
+                "site.bank_distance_m",
+                "How far away is the edge of a bank or retaining wall below the pier?",
+                "",
+                "No bank is assumed to be near.",
+            ),
+            number(
+                "site.bank_height_m",
+                "How high is that bank or wall?",
+                "",
+                "About chest height is assumed.",
             ),
             number(
                 "site.slope_deg",

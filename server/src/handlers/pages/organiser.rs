@@ -134,6 +134,11 @@ pub async fn change(
         "close" => app.store.close_plan(id, Some(moment(on)?)).await?,
         "open" => app.store.close_plan(id, None).await?,
         "remove" => app.store.remove_plan(id).await?,
+        "erase" => {
+            if !app.store.erase_plan(id).await? {
+                return Err(Trouble::nothing_here());
+            }
+        }
         "restore" => {
             if !app.store.bring_back(id).await? {
                 return Err(Trouble::nothing_here());
@@ -146,7 +151,7 @@ pub async fn change(
             ));
         }
     }
-    let back = if action == "restore" {
+    let back = if matches!(action.as_str(), "restore" | "erase") {
         "/organiser?removed=yes"
     } else {
         "/organiser"

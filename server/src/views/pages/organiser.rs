@@ -72,6 +72,8 @@ pub struct ShelvedView {
     pub saved: String,
     /// What it takes, in words.
     pub size: String,
+    /// When it was opened last, in words.
+    pub opened: String,
     /// Whether it is open, and until when.
     pub state: String,
     /// Whether its links open it now.
@@ -173,7 +175,10 @@ impl ShelvedView {
                 .unwrap_or_else(|| "Untitled pier".to_owned()),
             revision: plan.revision,
             saved: words::moment(plan.saved_at),
-            size: format!("{}\u{a0}KiB", plan.size.div_ceil(1024)),
+            size: words::bytes(plan.size),
+            opened: plan
+                .opened_at
+                .map_or_else(|| "not noted".to_owned(), words::day),
             state,
             open: plan.removed_at.is_none() && !closed,
             closing: plan.closes_at.is_some(),

@@ -63,7 +63,7 @@ impl Product {
 pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> {
     let planned = &brief.anchors.product.cure_time;
     if planned.origin == crate::brief::Origin::Assumed {
-        resin::times_at(&resin::generic_times(), temperature_c).map(|times| times.cure)
+        resin::generic::times(brief.anchors.stated.resin, temperature_c).map(|times| times.cure)
     } else {
         planned.value
     }
@@ -325,7 +325,17 @@ fn times(
         })
         .collect();
     let found = resin::times_at(&own, concrete_c);
-    let generic = resin::times_at(&resin::generic_times(), concrete_c);
+    if said.resin.is_none() && found.is_none() {
+        let why = "nobody said: the shorter working and the longer curing time of both kinds count";
+        let value = crate::notes::AssumedValue::Text("not known".to_owned());
+        let taken = Taken::new(
+            why,
+            "when the nuts may be turned, and how cold it may be",
+            resin::TIMES,
+        );
+        ask.note("anchors.resin", value, Unit::One, taken);
+    }
+    let generic = resin::generic::times(said.resin, concrete_c);
     let mut time = |field,
                     unit,
                     per_hour: f64,
@@ -337,7 +347,7 @@ fn times(
         (None, Some(own), _) => Given::said(Some(own)),
         (None, None, None) => Given::assumed(None),
         (None, None, Some(generic)) => {
-            let why = "a slow resin on a cool or warm day, from common practice; the product's sheet rules";
+            let why = "the shortest working and the longest curing time of its kind at this temperature; the product's sheet rules";
             let value = crate::notes::AssumedValue::Number(
                 (10.0 * hour::get(generic) * per_hour).round() / 10.0,
             );

@@ -193,15 +193,8 @@ fn batch(job: &Job, items: &mut Vec<Item>) {
 fn temperature(job: &Job) -> Item {
     let units = |value| job.say(value, Unit::Celsius);
     let planned = job.brief.anchors.concrete_temperature_c.value;
-    let table = resin::generic_times();
-    let least = table
-        .first()
-        .map_or(5.0, |row| row.temperature_c)
-        .min(planned);
-    let most = table
-        .last()
-        .map_or(35.0, |row| row.temperature_c)
-        .max(planned);
+    let [least, most] = resin::generic::range_c(job.brief.anchors.stated.resin);
+    let (least, most) = (least.min(planned), most.max(planned));
     let outside = "do not bond. The times of the resin are not known at this temperature, unless its own sheet says so.";
     let cooler = "the resin hardens more slowly than planned: take the time for this temperature from its sheet, and wait that long.";
     let bands = up_to(least - 0.1, Verdict::stop(outside, PLANNER))

@@ -12,6 +12,14 @@ pub const SOURCE: Source = Source::new(
     Standing::SecondHand,
 );
 
+/// Source of what the table is not for.
+pub const UNFIT: Source = Source::new(
+    "IBC",
+    "2012",
+    "1806.2, last paragraph: no value for mud, organic soil, peat and unprepared fill",
+    Standing::SecondHand,
+);
+
 /// One pound-force per square foot in kilopascals: 4.448 221 615 N over 0.3048² m².
 pub const PSF_KPA: f64 = 4.448_221_615_260_5 / (0.3048 * 0.3048) / 1000.0;
 

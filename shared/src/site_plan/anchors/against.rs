@@ -3,7 +3,6 @@
 use crate::brief::anchors::usual_size;
 use crate::field::Problem;
 use crate::figure::{Unit, Units};
-use crate::rules::resin;
 use crate::rules::threads::{self, Thread};
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
@@ -248,25 +247,14 @@ fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
     if said.gel_time_min.is_some() && said.cure_time_h.is_some() {
         return None;
     }
-    let generic = resin::generic_times();
-    let own = said
-        .times_by_temperature
-        .as_deref()
-        .filter(|rows| !rows.is_empty());
-    let (low, high) = match own {
-        Some(rows) => (rows.first()?.concrete_c, rows.last()?.concrete_c),
-        None => (
-            generic.first()?.temperature_c,
-            generic.last()?.temperature_c,
-        ),
-    };
+    let own = said.times_by_temperature.as_deref()?;
+    let (low, high) = (own.first()?.concrete_c, own.last()?.concrete_c);
     let celsius = |value| say.units.say(value, Unit::Celsius);
     (!(low..=high).contains(&temperature)).then(|| {
-        let whose = if own.is_some() { "this resin's" } else { "the assumed resin's" };
         Problem::between(
             &["anchors.concrete_temperature_c", "anchors.times_by_temperature", "anchors.gel_time_min", "anchors.cure_time_h"],
             format!(
-                "Concrete at {} is outside {whose} range of {} to {}, and times are never stretched beyond a table: wait for other \
+                "Concrete at {} is outside this resin's range of {} to {}, and times are never stretched beyond a table: wait for other \
                  weather, or give the times that the product's sheet states for it.",
                 celsius(temperature),
                 celsius(low),

@@ -2,7 +2,7 @@
 
 use crate::field::Problem;
 use crate::site_plan::SitePlan;
-use crate::site_plan::floor::FloorKind;
+use crate::site_plan::floor::{FloorKind, Wall};
 
 /// Nobody stands nearer to the axis than this whatever the column: the thinnest one has a radius of 30 mm.
 const THINNEST_RADIUS_M: f64 = 0.03;
@@ -15,6 +15,8 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let mut problems = inside_pier(plan);
     problems.extend(raised_ground(plan));
     problems.extend(posts_without_deck(plan));
+    problems.extend(joists_without_deck(plan));
+    problems.extend(door_beside_its_wall(plan));
     problems
 }
 
@@ -102,6 +104,31 @@ fn posts_without_deck(plan: &SitePlan) -> Option<Problem> {
     })
 }
 
+fn joists_without_deck(plan: &SitePlan) -> Option<Problem> {
+    let other = plan.floor.kind.is_some_and(|kind| kind != FloorKind::Deck);
+    (plan.floor.joists.is_some() && other).then(|| {
+        Problem::between(
+            &["floor.kind", "floor.joists"],
+            "Only a deck has joists: choose a deck, or take their direction away.",
+        )
+    })
+}
+
+/// A door farther along than its wall is long; the wall's length must have been said.
+fn door_beside_its_wall(plan: &SitePlan) -> Option<Problem> {
+    let floor = &plan.floor;
+    let (field, wall) = match floor.door_wall? {
+        Wall::North | Wall::South => ("floor.length_m", floor.length_m?),
+        Wall::East | Wall::West => ("floor.width_m", floor.width_m?),
+    };
+    (floor.door_offset_m?.abs() > 0.5 * wall).then(|| {
+        Problem::between(
+            &["floor.door_offset_m", field],
+            "The door would be beside its wall: bring it nearer to the wall's middle, or make the floor longer there.",
+        )
+    })
+}
+
 fn problem(fields: &[String], said: String) -> Problem {
     Problem {
         fields: fields.to_vec(),
@@ -134,6 +161,23 @@ fn to_axis(from: [f64; 2], to: [f64; 2]) -> f64 {
 mod tests {
     use super::*;
     use crate::site_plan::Stand;
+
+    #[test]
+    fn joists_ask_for_a_deck_and_a_door_for_its_wall() {
+        use crate::site_plan::floor::Joists;
+        let mut plan = SitePlan::unknown();
+        plan.floor.kind = Some(FloorKind::Slab);
+        plan.floor.joists = Some(Joists::X);
+        plan.floor.door_wall = Some(Wall::East);
+        plan.floor.door_offset_m = Some(1.4);
+        plan.floor.width_m = Some(2.6);
+        let found = contradictions(&plan);
+        assert_eq!(found.len(), 2);
+        assert!(found[1].fields.contains(&"floor.width_m".to_owned()));
+        plan.floor.kind = Some(FloorKind::Deck);
+        plan.floor.door_offset_m = Some(1.3);
+        assert!(contradictions(&plan).is_empty());
+    }
 
     #[test]
     fn a_stand_inside_the_column_is_named_at_every_field() {

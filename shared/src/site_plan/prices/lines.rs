@@ -43,6 +43,10 @@ pub const LINES: &[Line] = &[
     of("geotextile", Unit::SquareMetre, "Geotextile"),
     of("blinding", Unit::CubicMetre, "Blinding"),
     of("rammer", Unit::Day, "Trench rammer"),
+    of("dowel-bar", Unit::Count, "Ribbed bars for dowels"),
+    of("dowel-grout", Unit::Count, "Non-shrink grout for dowels"),
+    of("rock-drill", Unit::Day, "Rock drill"),
+    of("pull-tester", Unit::Day, "Hollow jack for a pull test"),
     of(
         "frost-boards",
         Unit::SquareMetre,

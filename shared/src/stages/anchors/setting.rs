@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+mod warmth;
+
 use crate::brief::anchors::above_concrete;
 use crate::brief::{Brief, Origin};
 use crate::figure::Unit;
@@ -121,6 +123,7 @@ pub fn find(brief: &Brief) -> Setting {
 
 /// The checks and lines of calculation of the setting.
 pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
+    warmth::check(brief, setting, notes);
     let anchors = &brief.anchors;
     let thread = anchors.thread();
     let mm = millimetre::get;
@@ -181,7 +184,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             Working::new(
                 "anchors.cure_time",
                 "Time before full torque",
-                "the resin's table, straight in the logarithm; twice that in wet holes",
+                "the resin's table by its step of temperature, or the product's; twice that in wet holes",
                 resin::TIMES,
             )
             .with("T", anchors.concrete_temperature_c.value, Unit::Celsius)

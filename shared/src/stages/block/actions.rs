@@ -35,6 +35,17 @@ pub(super) struct Actions {
 }
 
 impl Actions {
+    /// Nobody touches it and no wind blows.
+    pub(super) fn calm(&self) -> Case {
+        Case {
+            name: "calm",
+            push: newton::new(0.0),
+            moment: newton_metre::new(0.0),
+            factor: 1.0,
+            passing: false,
+        }
+    }
+
     /// The case with the largest moment, of those that last long enough for the ground to feel them.
     pub(super) fn worst(&self) -> Case {
         self.most(|case| {
@@ -58,14 +69,7 @@ impl Actions {
     }
 
     fn most(&self, measure: impl Fn(&Case) -> f64) -> Case {
-        let calm = Case {
-            name: "calm",
-            push: newton::new(0.0),
-            moment: newton_metre::new(0.0),
-            factor: 1.0,
-            passing: false,
-        };
-        self.cases.iter().fold(calm, |most, case| {
+        self.cases.iter().fold(self.calm(), |most, case| {
             if measure(case) > measure(&most) {
                 case.clone()
             } else {

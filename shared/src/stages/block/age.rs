@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
+use crate::notes::{Notes, When, Working};
 use crate::rules::en_1992_1_1_2004::{maturity, strength, strength_by_age as by_age};
 use crate::rules::en_13670_2009::curing;
 use crate::site_plan::block::{Cement, Concrete};
@@ -22,8 +22,6 @@ const LEAST_AGE_SOURCE: Source = Source::new(
 );
 /// Strength below which no approval of a bonded stud reaches, MPa.
 const DRILL_STRENGTH_MPA: f64 = 20.0;
-/// Temperature that a covered, insulated block keeps in frost, °C.
-const KEPT_AT_C: f64 = 5.0;
 /// Curing that is advised at least, days.
 const ADVISED_CURING_D: f64 = 7.0;
 /// Days of the table.
@@ -38,6 +36,9 @@ pub struct Age {
     pub adjusted_day: f64,
     /// Share of the mean strength at 28 days.
     pub share_ratio: f64,
+    /// Share of the full load that may come then: nought before the day of drilling, afterwards the characteristic strength over
+    /// that at 28 days.
+    pub load_ratio: f64,
     /// Mean cylinder strength.
     #[serde(rename = "mean_mpa", serialize_with = "megapascal::serialize")]
     pub mean: Pressure,
@@ -108,7 +109,7 @@ pub(super) fn cement_factor(cement: Cement) -> f64 {
 
 /// Finds them for the stated temperature.
 pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
-    let temperature = kept(brief, notes);
+    let temperature = brief.work.temperature_c.value;
     let class = characteristic(brief.block.concrete.value);
     let s = cement_factor(brief.block.cement.value);
     let pace = maturity::pace_factor(temperature);
@@ -129,46 +130,26 @@ pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
         day::new(ADVISED_CURING_D)
     };
     later_workings(pace, load, curing, ratio, notes);
-    weather(brief, notes);
     Ages {
         drill: day::new(drill),
         load: day::new(load),
         curing,
-        table: table(class, s, temperature),
+        table: table(class, s, temperature, drill),
     }
 }
 
-/// The temperature that the concrete is counted at: the stated one, or what a covered block keeps in frost.
-fn kept(brief: &Brief, notes: &mut Notes) -> f64 {
-    let stated = brief.work.temperature_c.value;
-    if stated >= KEPT_AT_C {
-        return stated;
-    }
-    notes.assumptions.push(Assumption {
-        field: "work.temperature_c",
-        value: AssumedValue::Number(KEPT_AT_C),
-        unit: Unit::Celsius,
-        why: format!(
-            "The air is at {}; concrete hardly hardens there and is ruined if it freezes young, so the block is taken as kept at {} \
-             under insulation, warmed from its own heat or from outside.",
-            brief.units.say(stated, Unit::Celsius),
-            brief.units.say(KEPT_AT_C, Unit::Celsius)
-        ),
-        effect: "days before drilling and loading; without insulation and warmth none of these days holds".into(),
-        source: Source::new("EN 13670", "2009", "8.5, protection against freezing", Standing::FromMemory),
-    });
-    KEPT_AT_C
-}
-
-fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
+fn table(class: Pressure, s: f64, temperature: f64, drill_d: f64) -> Vec<Age> {
     let at = |days: f64| {
         let adjusted = maturity::adjusted_age(day::new(days), temperature);
+        let characteristic = by_age::characteristic_at(adjusted, class, s);
+        let share = characteristic.map_or(0.0, |strength| (strength / class).value.clamp(0.0, 1.0));
         Age {
+            load_ratio: if days < drill_d { 0.0 } else { share },
             day: days,
             adjusted_day: day::get(adjusted),
             share_ratio: by_age::share_ratio(adjusted, s),
             mean: by_age::mean_at(adjusted, strength::mean(class), s),
-            characteristic: by_age::characteristic_at(adjusted, class, s),
+            characteristic,
         }
     };
     TABLE_D.into_iter().map(at).collect()
@@ -176,11 +157,7 @@ fn table(class: Pressure, s: f64, temperature: f64) -> Vec<Age> {
 
 fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &mut Notes) {
     let at = brief.units.say(temperature, Unit::Celsius);
-    let at = if temperature > brief.work.temperature_c.value {
-        format!("even kept at {at}")
-    } else {
-        format!("at {at}")
-    };
+    let at = format!("at {at}");
     let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
     notes.caution(
         "block.drill_not_before",
@@ -239,29 +216,4 @@ fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut No
         .with("r", ratio, Unit::One)
         .gives("t", day::get(curing), Unit::Day),
     );
-}
-
-fn weather(brief: &Brief, notes: &mut Notes) {
-    let t = brief.work.temperature_c.value;
-    if t < KEPT_AT_C {
-        notes.caution(
-            "block.cold_pour",
-            When::Pouring,
-            format!(
-                "Do not pour on frozen ground or in falling frost. Keep the block covered and insulated, and warm if need be, until it \
-                 has at least {}; better, wait for a milder week.",
-                brief.units.say(5.0, Unit::Megapascal)
-            ),
-            Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
-        );
-    }
-    if t > 25.0 {
-        notes.caution(
-            "block.hot_pour",
-            When::Pouring,
-            "In this heat concrete stiffens within the hour and dries at its face. Pour early in the morning, wet the pit's sides, \
-             cover the top at once and keep it wet.",
-            Source::common_practice("pouring in heat"),
-        );
-    }
 }

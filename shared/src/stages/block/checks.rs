@@ -1,10 +1,13 @@
 //! The block's checks: what the ground carries, whether it stands, stays, freezes, floats, and takes the studs.
 
+mod bearing;
+mod carrying;
 mod fit;
 mod lines;
 mod stand;
 
-pub(super) use stand::{presses_little, stands, stays_put};
+pub(super) use bearing::carries;
+pub(super) use stand::{stands, stays_put};
 
 use crate::brief::Brief;
 use crate::notes::{Notes, Verdict, When};
@@ -14,6 +17,7 @@ use crate::stages::loads::Loads;
 use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
 
 use super::actions::Actions;
+use super::dowels::{self, Dowels};
 use super::frost::{self, SideFrost};
 use super::outline::Outline;
 
@@ -23,24 +27,24 @@ pub(super) fn all(
     ground: &Ground,
     outline: &Outline,
     actions: &Actions,
-    side_frost: &SideFrost,
+    (side_frost, dowels): (&SideFrost, Option<&Dowels>),
     loads: &Loads,
     notes: &mut Notes,
 ) -> (Pressure, Pressure) {
     lines::workings(brief, outline, actions, loads, notes);
-    let standing = [
-        stand::bearing(brief, ground, outline, actions),
-        stand::effective(ground, outline, actions),
+    carrying::workings(brief, ground, outline, actions, notes);
+    let mut found = vec![bearing::net(brief, ground, outline, actions)];
+    found.extend(bearing::resisted(brief, ground, outline, actions));
+    found.extend([
+        bearing::eccentric(outline, actions),
         stand::overturning(outline, actions),
         stand::sliding(brief, outline, actions),
         stand::buoyancy(brief, outline),
-    ];
-    let found: Vec<_> = standing
-        .into_iter()
-        .chain(fit::frost(brief, ground, outline))
-        .chain(frost::note(brief, ground, side_frost, notes))
-        .chain([fit::plate(brief, outline)])
-        .collect();
+    ]);
+    found.extend(fit::frost(brief, ground, outline));
+    found.extend(frost::note(brief, ground, side_frost, notes));
+    found.extend(dowels::checks(brief, ground, outline, actions, dowels));
+    found.push(fit::plate(brief, outline));
     let failed: Vec<_> = found
         .iter()
         .filter(|check| check.verdict == Verdict::Fails)

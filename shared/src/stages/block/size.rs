@@ -118,8 +118,8 @@ fn unmet(brief: &Brief, ground: &Ground, loads: &Loads, outline: &Outline) -> Ve
     need(edge_given(brief, outline) >= edge_wanted(brief), EDGE);
     need(outline.shorter() >= plate_needs(brief), PLATE);
     need(
-        checks::presses_little(ground, outline, &actions),
-        "the ground's bearing pressure",
+        checks::carries(brief, ground, outline, &actions),
+        "bearing of the ground, at the least that tables presume",
     );
     need(
         checks::stands(outline, &actions),

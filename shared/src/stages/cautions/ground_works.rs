@@ -16,6 +16,7 @@ pub(super) fn list(job: &Job, notes: &mut Notes) {
     open_pit(job, notes);
     digging(job, notes);
     frost_remedy(job, notes);
+    dowels(job, notes);
     cement(job, notes);
     lifting_bags(job, notes);
 }
@@ -97,6 +98,20 @@ fn digging(job: &Job, notes: &mut Notes) {
         "Spoil is heavy. Lift with the legs, fill the barrow half, change hands every quarter of an hour, drink.",
         Source::common_practice("manual handling"),
     );
+}
+
+/// Holes in rock are drilled in a pit, and bars are pulled.
+fn dowels(job: &Job, notes: &mut Notes) {
+    if job.block.dowels.is_some() {
+        notes.caution(
+            "block.dowels",
+            When::Drilling,
+            "Drilling rock makes dust that scars the lungs, and a pit keeps it in: water or an extractor at the bit, close-fitting FFP3 or \
+             P100 mask, goggles, ear defenders. Cap every bar that stands up until the pour. A bar under test can fly out: nobody in line \
+             with it, and the load goes on from the side.",
+            Source::common_practice("drilling in rock and pull tests"),
+        );
+    }
 }
 
 /// The remedy against frost is dug and laid beside the finished block.

@@ -6,7 +6,7 @@ use crate::notes::{Check, Notes};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::rules::pais_kausel_1988;
 use crate::source::Source;
-use crate::stages::excavation::{Excavation, wider};
+use crate::stages::excavation::{Excavation, neighbours, wider};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 use crate::stages::room::{DepthLimit, Room};
@@ -24,8 +24,8 @@ pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, not
     dry(ground, pit, notes);
     below_topsoil(ground, pit, notes);
     above_rock(ground, pit, notes);
-    clear_of_building(brief, pit, notes);
-    clear_of_drain(brief, pit, notes);
+    neighbours::clear_of_building(brief, ground, pit, notes);
+    neighbours::clear_of_drain(brief, pit, notes);
 }
 
 /// A pit that was made as large as the limit meets it, whatever the last digit of a sum says.
@@ -212,54 +212,5 @@ fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         at_most("excavation.rock", "Does the pit end at or above rock?", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
             .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
             .moved_by(&["block.depth_m", "site.rock_depth_m"]),
-    );
-}
-
-/// The pit keeps above the line that falls at 45° from the edge of a neighbouring footing, whose own depth is not known
-/// and taken as nought. The distance is measured from the pier's axis.
-fn clear_of_building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.building_distance_m else {
-        return;
-    };
-    let clear = distance - 0.5 * metre::get(pit.length.max(pit.width));
-    let source = Source::common_practice("45 degree line from a neighbouring footing");
-    notes.check(
-        Check::at_least(
-            "excavation.building",
-            "Does the pit stay clear of the neighbouring footing?",
-            clear,
-            metre::get(pit.depth),
-            Unit::Metre,
-            source,
-        )
-        .note(
-            "The pit should be no nearer to a footing than it is deep, unless that footing is known to go deeper. Nearer, ask a \
-                 structural engineer first; the law may ask you to tell the neighbour.",
-        )
-        .moved_by(&["site.building_distance_m", "block.depth_m"]),
-    );
-}
-
-/// A pipe or cable this far outside the pit is neither cut nor laid bare.
-const CLEAR_OF_DRAIN_M: f64 = 0.5;
-
-/// The distance is measured from the pier's axis, to the nearest corner's circle on the safe side.
-fn clear_of_drain(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.drain_distance_m else {
-        return;
-    };
-    let corner = 0.5 * metre::get(pit.length).hypot(metre::get(pit.width));
-    let source = Source::common_practice("half a metre between a pit and a service");
-    notes.check(
-        Check::at_least(
-            "excavation.drain",
-            "Does the pit stay clear of the drain or service?",
-            distance - corner,
-            CLEAR_OF_DRAIN_M,
-            Unit::Metre,
-            source,
-        )
-        .note("Nearer, expose the pipe or cable by hand first, support it, and have its owner say what may be done beside it.")
-        .moved_by(&["site.drain_distance_m", "block.length_m", "block.width_m"]),
     );
 }

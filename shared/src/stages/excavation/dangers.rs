@@ -7,7 +7,7 @@ use crate::notes::{Notes, When};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::site_plan::excavation::Method;
 use crate::source::{Source, Standing};
-use crate::stages::excavation::Excavation;
+use crate::stages::excavation::{Excavation, neighbours};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, metre};
@@ -23,12 +23,6 @@ const INSPECTION: Source = Source::new(
     "29 CFR 1926 Subpart P",
     "1989",
     "1926.651(k)",
-    Standing::FromMemory,
-);
-const UNDERMINING: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.651(i)",
     Standing::FromMemory,
 );
 const DUST: Source = Source::new(
@@ -59,7 +53,7 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
     if !pit.cast_against_ground {
         backfill(brief, notes);
     }
-    building(brief, pit, notes);
+    neighbours::building_caution(brief, ground, pit, notes);
 }
 
 fn say(brief: &Brief, length: Length) -> String {
@@ -195,20 +189,4 @@ fn backfill(brief: &Brief, notes: &mut Notes) {
         text,
         Source::common_practice("backfill in rammed layers"),
     );
-}
-
-/// A footing inside the line that rises at 45° from the pit's foot.
-fn building(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
-    let Some(distance) = brief.site.stated.building_distance_m.map(metre::new) else {
-        return;
-    };
-    if distance - pit.length.max(pit.width) * 0.5 >= pit.depth {
-        return;
-    }
-    let text = format!(
-        "A building's footing lies {} from the axis, nearer to the pit than it is deep: the pit can undermine it. Do not dig before a \
-         structural engineer has seen both; move the pier away or go less deep and wider.",
-        say(brief, distance)
-    );
-    notes.caution("excavation.building", When::Digging, text, UNDERMINING);
 }

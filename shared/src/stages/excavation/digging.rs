@@ -4,14 +4,9 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::site_plan::excavation::Method;
-use crate::source::Source;
+use crate::stages::excavation::digging_table::{self, SOURCE};
 use crate::stages::excavation::pit::Pit;
-use crate::stages::ground::soil_table;
 use crate::units::{cubic_metre, metre};
-
-/// Source of the hours.
-pub const SOURCE: Source =
-    Source::common_practice("hours to dig and barrow a cubic metre, table of soils");
 
 /// Time to dig.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,7 +28,7 @@ const MACHINE_BESIDES_H: f64 = 1.5;
 
 /// Finds the time to dig.
 pub fn digging(brief: &Brief, pit: &Pit, notes: &mut Notes) -> Digging {
-    let row = soil_table::row(brief.site.soil.value);
+    let row = digging_table::rate(brief.site.soil.value);
     let volume = cubic_metre::get(pit.volume);
     match brief.excavation.method.value {
         Method::Hand => {

@@ -6,7 +6,6 @@ use crate::notes::{Notes, Working};
 use crate::rules::osha_1926_p_1989::distances;
 use crate::source::Source;
 use crate::stages::block::Block;
-use crate::stages::excavation::digging;
 use crate::stages::excavation::pit::Pit;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table;
@@ -97,7 +96,7 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
             "excavation.barrow_loads",
             "Barrow loads of spoil",
             "n = V_s / v, to the next whole one",
-            digging::SOURCE,
+            Source::common_practice("barrow loads of bulked soil"),
         )
         .with("V_s", spoil, Unit::CubicMetre)
         .with("v", barrow, Unit::CubicMetre)

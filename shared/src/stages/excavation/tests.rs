@@ -31,8 +31,26 @@ fn water_and_rock_limit_the_depth() {
         (DepthLimit::Rock, 0.5)
     );
     let (room, pit) = excavation(|plan| plan.site.groundwater_depth_m = Some(0.0));
-    assert_eq!(room.limited_by, DepthLimit::Assumed);
+    assert_eq!(
+        (room.limited_by, metre::get(room.depth)),
+        (DepthLimit::Water, 0.3)
+    );
     assert!(pit.dewatering);
+}
+
+/// With water at 0.5 m a metre's pit was too deep and with water at 0.35 m it was not: more water must never be kinder.
+#[test]
+fn higher_water_never_lets_a_pit_go_deeper() {
+    let mut before = f64::INFINITY;
+    for water in (0..=40).rev().map(|tenth| 0.05 * f64::from(tenth)) {
+        let (room, _) = excavation(|plan| {
+            plan.site.groundwater_depth_m = Some(water);
+            plan.block.depth_m = Some(1.0);
+        });
+        let depth = metre::get(room.depth);
+        assert!(depth <= before + 1e-12, "{water}: {depth} after {before}");
+        before = depth;
+    }
 }
 
 #[test]

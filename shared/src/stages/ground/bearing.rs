@@ -1,26 +1,26 @@
-//! Presumed bearing pressure: stated, or by soil, less what water takes.
+//! Presumed net bearing pressure: stated, or by soil, less what falling ground takes.
 
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
-use crate::rules::ibc_2012::presumptive;
+use crate::rules::base_on_slope;
 use crate::source::Source;
 use crate::stages::ground::STATED;
-use crate::stages::ground::soil_table::{self, SoilRow};
-use crate::units::{Length, Pressure, Spread, kilopascal, metre};
+use crate::stages::ground::bearing_table::{self, BearingRow};
+use crate::stages::ground::soil_table::{self, Group, SoilRow};
+use crate::units::{Pressure, Spread, kilopascal};
 
-/// Water nearer than a block's depth and width below the surface takes half of a sand's bearing.
-const WATER_REACH_M: f64 = 2.0;
-/// What is left of the bearing of grains under water, whose weight is about halved.
-const WET_FACTOR: f64 = 0.5;
+/// What the ground is presumed to carry.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Presumed {
+    /// Net pressure, low, typical and high, before water near the base is counted.
+    pub pressure: Spread<Pressure>,
+    /// Where each of the three stands.
+    pub sources: Spread<Source>,
+}
 
 /// Finds the presumed bearing pressure; none where a ground engineer has to say.
-pub fn bearing(
-    brief: &Brief,
-    row: &SoilRow,
-    groundwater: Option<Length>,
-    notes: &mut Notes,
-) -> Option<Spread<Pressure>> {
+pub fn bearing(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Option<Presumed> {
     if let Some(stated) = brief.site.stated.presumed_bearing_kpa {
         let line = Working::new(
             "ground.presumed_bearing",
@@ -29,49 +29,70 @@ pub fn bearing(
             STATED,
         );
         notes.working(line.gives("q", stated, Unit::Kilopascal));
-        return Some(Spread::exactly(kilopascal::new(stated)));
+        return Some(Presumed {
+            pressure: Spread::exactly(kilopascal::new(stated)),
+            sources: Spread::exactly(STATED),
+        });
     }
-    let [low, typical, high] = row.bearing_kpa?;
-    let wet = row.group.is_granular()
-        && groundwater.is_some_and(|depth| metre::get(depth) < WATER_REACH_M);
-    let factor = if wet { WET_FACTOR } else { 1.0 };
+    let table = bearing_table::row(brief.site.soil.value)?;
+    let factor = slope_factor(brief, row.group);
+    let [low, typical, high] = table.pressure_kpa.map(|pressure| pressure * factor);
     notes.working(
         Working::new(
             "ground.presumed_bearing",
-            "Bearing pressure presumed for the soil in words",
-            "q = c q₀",
-            presumptive::SOURCE,
+            "Net bearing pressure presumed for the soil in words, the least that tables have",
+            "q = g q₀, g for ground that falls away",
+            table.sources[0],
         )
-        .with("q₀", typical, Unit::Kilopascal)
-        .with("c, for groundwater", factor, Unit::One)
-        .gives("q", typical * factor, Unit::Kilopascal),
+        .with("q₀", table.pressure_kpa[0], Unit::Kilopascal)
+        .with("g", factor, Unit::One)
+        .gives("q", low, Unit::Kilopascal),
     );
-    // Where nobody knows the water, the low end reckons with it.
-    let unknown_water = row.group.is_granular() && groundwater.is_none();
-    let (low, typical) = (
-        low * if unknown_water { WET_FACTOR } else { factor },
-        typical * factor,
-    );
-    let (halved, source) = if wet {
-        (
-            "; halved, because groundwater is near the base",
-            Source::common_practice("bearing of sand halved by groundwater"),
-        )
-    } else {
-        ("", presumptive::SOURCE)
+    notes
+        .assumptions
+        .push(assumed(brief, &table, [low, typical, high]));
+    let [from_low, from_typical, from_high] = table.sources;
+    Some(Presumed {
+        pressure: Spread { low, typical, high }.map(kilopascal::new),
+        sources: Spread {
+            low: from_low,
+            typical: from_typical,
+            high: from_high,
+        },
+    })
+}
+
+/// What falling ground leaves of a bearing pressure: the factor of cohesion in clay, of overburden and weight in grains.
+fn slope_factor(brief: &Brief, group: Group) -> f64 {
+    let falling = base_on_slope::falling(brief.site.stated.slope_deg.unwrap_or(0.0));
+    match group {
+        Group::Clay => falling.cohesion_factor,
+        Group::Silt | Group::Sand | Group::Gravel => falling.weight_factor,
+        Group::Rock | Group::Unfit => 1.0,
+    }
+}
+
+fn assumed(brief: &Brief, table: &BearingRow, [low, typical, high]: [f64; 3]) -> Assumption {
+    let say = |value, from: Source| {
+        let value = brief.units.say(value, Unit::Kilopascal);
+        format!("{value} ({from})")
     };
-    notes.assumptions.push(Assumption {
+    let slope = match brief.site.stated.slope_deg {
+        Some(slope) if slope > 0.0 => "; each of them less what the slope takes",
+        _ => "",
+    };
+    Assumption {
         field: "site.presumed_bearing_kpa",
-        value: AssumedValue::Number(typical),
+        value: AssumedValue::Number(low),
         unit: Unit::Kilopascal,
         why: format!(
-            "presumed for {}{halved}; soil of this name carries from {} up to {} where it has been tested",
+            "the least that a table presumes for {}, by which the block is judged: {}. Between: {}. The most: {}{slope}.",
             soil_table::words(brief.site.soil.value),
-            brief.units.say(low, Unit::Kilopascal),
-            brief.units.say(high, Unit::Kilopascal)
+            say(low, table.sources[0]),
+            say(typical, table.sources[1]),
+            say(high, table.sources[2]),
         ),
         effect: "least area of the block's base; a pier's block seldom presses half as hard".into(),
-        source,
-    });
-    Some(Spread { low, typical, high }.map(kilopascal::new))
+        source: table.sources[0],
+    }
 }

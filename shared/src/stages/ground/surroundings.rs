@@ -1,10 +1,8 @@
-//! Warnings from what lies round the pier: slope, trees, water, frost, topsoil, and answers that disagree.
+//! Warnings from what lies round the pier: water, frost, topsoil, and answers that disagree.
 
 use crate::brief::Brief;
-use crate::brief::site::ASSUMED_TREE_HEIGHT_M;
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
-use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
 use crate::stages::ground::frost_class::FrostClass;
@@ -12,17 +10,11 @@ use crate::stages::ground::soil_table::{self, Group};
 use crate::stages::ground::stiffness::counts;
 use crate::units::metre;
 
-/// Slope above which a level block and a stable pit need thought: about 1 in 7.
-const STEEP_DEG: f64 = 8.0;
-/// Slope above which soil itself may move: about 1 in 3.
-const UNSTABLE_DEG: f64 = 18.0;
 /// A drain nearer than this can wet the ground that holds the block.
 const DRAIN_NEAR_M: f64 = 3.0;
 /// A measured speed that is this many times outside the range for the soil in words is worth a second look.
 const DISAGREES_FACTOR: f64 = 1.5;
 
-/// Source of the reach of a tree's roots.
-const TREES: Source = Source::common_practice("a tree dries clay as far out as it is high");
 /// Source of frost's grip on a block's sides.
 const ADFREEZE: Source = Source::new(
     "UFC 3-130-04",
@@ -33,80 +25,12 @@ const ADFREEZE: Source = Source::new(
 
 /// Lists the warnings.
 pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    slope(brief, notes);
-    tree(brief, ground, notes);
     drain(brief, notes);
     water(brief, ground, notes);
     frost(brief, ground, notes);
     topsoil(brief, ground, notes);
     disagreement(brief, notes);
     blow_count(brief, ground, notes);
-}
-
-fn slope(brief: &Brief, notes: &mut Notes) {
-    let Some(slope) = brief
-        .site
-        .stated
-        .slope_deg
-        .filter(|slope| *slope > STEEP_DEG)
-    else {
-        return;
-    };
-    let said = brief.units.say(slope, Unit::Degree);
-    let text = if slope > UNSTABLE_DEG {
-        format!(
-            "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \
-             of the foot of the slope after rain."
-        )
-    } else {
-        format!(
-            "On a slope of {said} the pit is deeper uphill than downhill. Measure depths from the downhill edge, pile the spoil downhill, \
-             and lead rainwater round the pit."
-        )
-    };
-    notes.caution(
-        "ground.slope",
-        When::Planning,
-        text,
-        Source::judgement("ground on a slope"),
-    );
-}
-
-fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    let stated = &brief.site.stated;
-    let Some(distance) = stated.tree_distance_m else {
-        return;
-    };
-    let height = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
-    if distance >= height {
-        return;
-    }
-    let say = |value| brief.units.say(value, Unit::Metre);
-    let who = if stated.tree_height_m.is_some() {
-        ""
-    } else {
-        " (taken)"
-    };
-    let what = match (ground.soil, ground.group) {
-        (Soil::ShrinkingClay, _) => {
-            "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
-             is no longer dried swells for years."
-        }
-        (_, Group::Clay) => {
-            "The soil is clay, and clay that shrinks and swells would tilt the pier with every dry summer. Have its plasticity tested, or go \
-             below the roots; if it does shrink, choose that soil here and ask a ground engineer."
-        }
-        _ => {
-            "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
-             specialist; the tree may be protected."
-        }
-    };
-    let text = format!(
-        "A tree {} high{who} stands {} away. {what}",
-        say(height),
-        say(distance)
-    );
-    notes.caution("ground.tree", When::Planning, text, TREES);
 }
 
 fn drain(brief: &Brief, notes: &mut Notes) {

@@ -46,6 +46,14 @@ pub fn ask(brief: &Brief) -> Option<String> {
     Some(reason.to_owned())
 }
 
+/// Why nothing is presumed for it.
+const fn source(soil: Soil) -> Source {
+    match soil {
+        Soil::MadeGround | Soil::Peat => presumptive::UNFIT,
+        _ => Source::judgement("ground that moves with the seasons carries nothing by presumption"),
+    }
+}
+
 /// Notes what stays unknown with such ground.
 pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     if let Some(reason) = &ground.ask_an_engineer {
@@ -53,7 +61,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
             "ground.ask_an_engineer",
             When::Planning,
             reason.clone(),
-            presumptive::SOURCE,
+            source(brief.site.soil.value),
         );
     }
     let soil = soil_table::words(brief.site.soil.value);
@@ -67,7 +75,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
                 "ground.bearing_known",
                 "Is a bearing pressure known for this soil?",
                 Unit::Kilopascal,
-                presumptive::SOURCE,
+                source(brief.site.soil.value),
                 why,
             )
             .moved_by(&["site.soil", "site.presumed_bearing_kpa"]),

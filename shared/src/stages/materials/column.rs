@@ -18,8 +18,6 @@ const TUBE_LENGTHS: Offer = Offer {
 const CUT_M: f64 = 0.02;
 /// Dry sand, kg/m³.
 const SAND_KG_M3: f64 = 1600.0;
-/// Mass that two people lift without a hoist, kg.
-const TWO_PEOPLE_KG: f64 = 40.0;
 /// Paint, litres to a square metre and coat.
 const PAINT_L_M2: f64 = 0.1;
 
@@ -142,8 +140,9 @@ fn finish(job: &Job, list: &mut List) {
 }
 
 fn lifting(job: &Job, list: &mut List) {
-    let mass = kilogram::get(job.pier.mass);
-    if mass <= TWO_PEOPLE_KG {
+    // It is filled only where it stands, so the empty column is what the hoist lifts.
+    let mass = kilogram::get(job.pier.lifted_mass);
+    if mass <= crate::stages::pier::TWO_PEOPLE_KG {
         return;
     }
     let said = job.say(mass, Unit::Kilogram);

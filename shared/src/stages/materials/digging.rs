@@ -5,7 +5,7 @@ use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
 use crate::units::{cubic_metre, metre};
 
-use super::{Group, Job, List, SHEET_M, frost, pieces, up};
+use super::{Group, Job, List, SHEET_M, dowels, frost, pieces, up};
 
 /// Hours of a working day.
 pub(super) const DAY_H: f64 = 8.0;
@@ -21,6 +21,7 @@ pub(super) fn list(job: &Job) -> List {
     digging(job, &mut list);
     spoil(job, &mut list);
     water(job, &mut list);
+    dowels::list(job, &mut list);
     frost::list(job, &mut list);
     fence(job, &mut list);
     list

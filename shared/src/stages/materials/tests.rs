@@ -128,11 +128,12 @@ fn made_up(pick: usize) -> SitePlan {
     plan.floor.kind = FloorKind::ALL.get(pick / 7 % 3).copied();
     plan.site.soil = Soil::ALL.get(pick % Soil::ALL.len()).copied();
     match pick % 4 {
-        0 => plan.site.groundwater_depth_m = Some(0.3),
+        0 => plan.site.groundwater_depth_m = Some(0.1),
         1 => (plan.excavation.max_depth_m, plan.block.depth_m) = (Some(2.5), Some(2.0)),
         2 => plan.pier.stiffener_count = Some(4),
         _ => {}
     }
+    plan.block.dowel_count = pick.is_multiple_of(3).then_some(4);
     plan.block.frost_remedy = (pick % 5 < 4).then(|| FrostRemedy::ALL[pick % 5 % 4]);
     plan.block.upstand_m = pick.is_multiple_of(4).then_some(0.1);
     plan.work.temperature_c = (pick % 3 == 1).then_some(4.0);

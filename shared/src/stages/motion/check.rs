@@ -241,7 +241,7 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 fn settle(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let says = "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.";
     let fields: &[&str] = &[
-        "load.mount_stiffness_n_m_per_rad",
+        "load.mount_frequency_hz",
         "pier.fill",
         "load.damping_ratio",
         "pier.outside_diameter_mm",
@@ -252,32 +252,6 @@ fn settle(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         "Does the star settle soon enough after a bump?",
         [motion.rigid_load.answers.bump, motion.bump],
         says,
-        fields,
-        (brief, motion),
-        notes,
-    );
-    let fields: &[&str] = &[
-        "load.slew_acceleration_deg_s2",
-        "pier.fill",
-        "load.mount_stiffness_n_m_per_rad",
-        "load.settle_s",
-    ];
-    let says = "The drive's torque goes at once when a slew stops; the swing then dies by damping.";
-    dies(
-        "motion.slew",
-        "Does the star settle soon enough after a slew?",
-        [motion.rigid_load.answers.slew, motion.slew],
-        says,
-        fields,
-        (brief, motion),
-        notes,
-    );
-    let title = "Does the star settle soon enough after a meridian flip?";
-    dies(
-        "motion.flip",
-        title,
-        [motion.rigid_load.answers.flip, motion.flip],
-        "Both axes stop together.",
         fields,
         (brief, motion),
         notes,

@@ -8,7 +8,7 @@ use crate::units::ARCSEC_PER_RADIAN;
 /// Time between samples, s: a heel strike of 20 ms has ten of them.
 pub const STEP_S: f64 = 0.002;
 /// Modes above this follow any footstep without delay and are taken as steady, Hz.
-const FASTEST_HZ: f64 = 150.0;
+pub const FASTEST_HZ: f64 = 150.0;
 
 /// Forces on the block about its base's centre: x, y in newtons, about x and about y in newton metres.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -197,6 +197,7 @@ mod tests {
         Planes {
             x: vec![mode(18.0, 0.02), mode(400.0, 0.03)],
             y: vec![mode(25.0, 0.02)],
+            shear_speed_m_s: None,
         }
     }
 

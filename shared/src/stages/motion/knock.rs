@@ -18,7 +18,7 @@ pub const BUMP_SOURCE: Source = Source::judgement(
     "a bump by hand at the telescope, 10 N for 0.1 s; what is left after a square pulse is at most min(ωT, 2) of the steady turn",
 );
 
-/// What a knock does.
+/// What a knock does, at most: all modes are taken to swing together.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Knock {
     /// First swing of the star, typical ground.
@@ -38,7 +38,7 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     notes.working(
         Working::new(
             "motion.bump",
-            "Swing of the star after a bump by hand",
+            "Swing of the star after a bump by hand, at most",
             "A = Σ min(ω_i T, 2) F φ_i θ_i/ω_i²",
             BUMP_SOURCE,
         )
@@ -49,7 +49,7 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     notes.working(
         Working::new(
             "motion.settle",
-            "Time for a bump to die below the budget",
+            "Time for a bump to die below the budget, at most",
             "Σ A_i exp(−ζ_i ω_i t) = budget",
             BUMP_SOURCE,
         )
@@ -71,7 +71,7 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
     notes.working(
         Working::new(
             "motion.slew",
-            "Swing when a slew stops",
+            "Swing when a slew stops, at most",
             "A = α J/K",
             Source::derived("the drive's torque over the stiffness below it"),
         )

@@ -1,11 +1,12 @@
 //! People: what a weight at a place on the floor does to the star, standing, shifting, sitting down, and a door.
 
 use crate::brief::Brief;
-use crate::site_plan::floor::Stand;
+use crate::rules::lamb_1904::slope;
+use crate::site_plan::floor::{FloorKind, Stand, Wall};
 use crate::source::Source;
 use crate::stages::floor::Floor;
 use crate::stages::motion::history::{self, Forces, History, STEP_S};
-use crate::stages::motion::influence::{Influence, through_floor};
+use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::system::{Planes, steady_turn_arcsec};
 use crate::units::{STANDARD_GRAVITY_M_S2, metre};
@@ -19,14 +20,19 @@ const SITTING_RATIO: f64 = 0.3;
 /// Where the sitting comes from.
 pub const SITTING_SOURCE: Source =
     Source::judgement("sitting down or kneeling: three tenths of the weight more, once");
-/// A door falling shut: its blow on the ground at the wall, N s, and how long it takes, s.
+/// A door falling shut: its blow on the frame, N s, in how long, s, and at which height, m.
 const DOOR_N_S: f64 = 10.0;
-const DOOR_S: f64 = 0.05;
+const DOOR_S: f64 = 0.015;
+const DOOR_HEIGHT_M: f64 = 1.0;
+/// A light door that somebody eases shut, and a heavy one in a draught, N s.
+pub const DOOR_RANGE_N_S: (f64, f64) = (5.0, 20.0);
 /// Time that is followed after it, s.
 const DOOR_LASTS_S: f64 = 0.4;
 /// Where the door comes from.
-pub const DOOR_SOURCE: Source =
-    Source::judgement("a light door falling shut: 10 N s into the ground at the wall within 50 ms");
+pub const DOOR_SOURCE: Source = Source::judgement(
+    "a door falling shut: 10 N s (5 to 20) across its wall at a metre's height within 15 ms; the walls stand on the ground \
+     where they are drawn",
+);
 
 /// Turn of the star in arcsec towards east and north under a steady load on the block.
 #[must_use]
@@ -84,34 +90,95 @@ impl Ground<'_> {
         )
     }
 
-    /// What a door does that falls shut, of doors in the four walls the loudest.
+    /// What a door does that falls shut: where it was said to be, or of doors in the middle of the four walls the loudest.
     #[must_use]
-    pub fn door(&self, planes: &Planes, distance_m: f64) -> History {
-        let count = (DOOR_S / STEP_S).round() as usize;
+    pub fn door(&self, planes: &Planes, brief: &Brief) -> History {
+        doors(brief)
+            .into_iter()
+            .map(|door| self.door_history(planes, door))
+            .max_by(|a, b| a.peak_arcsec().total_cmp(&b.peak_arcsec()))
+            .unwrap_or_default()
+    }
+
+    /// The lean through time after a door has fallen shut.
+    #[must_use]
+    pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {
+        let count = (DOOR_S / STEP_S).round().max(2.0) as usize;
         let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
+        let wave = slope::ratio(planes.wave_number_per_m() * door.place[0].hypot(door.place[1]));
         let blow: Vec<f64> = (0..=count)
-            .map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
+            .map(|i| wave * peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
             .collect();
-        let from = |[x, y]: [f64; 2]| {
-            let mut forces = Forces::at_rest(DOOR_LASTS_S);
-            forces.add(
-                &through_floor(self.influence, self.floor, x * distance_m, y * distance_m),
-                0.0,
-                &blow,
-            );
-            history::run(planes, &forces)
-        };
-        let (east, north) = (from([1.0, 0.0]), from([0.0, 1.0]));
-        if north.peak_arcsec() > east.peak_arcsec() {
-            north
+        let mut forces = Forces::at_rest(DOOR_LASTS_S);
+        forces.add(&self.under_door(door), 0.0, &blow);
+        history::run(planes, &forces)
+    }
+
+    /// The block's load for a newton on a door's frame: a push on the ground under its wall, and the wall that is tipped
+    /// presses there and lifts at the wall across.
+    fn under_door(&self, door: DoorPlace) -> [f64; 6] {
+        let DoorPlace {
+            place: [x, y],
+            outward: [ux, uy],
+            across_m,
+        } = door;
+        let push = if self.floor.kind == FloorKind::Deck && self.floor.carries(x, y) {
+            sideways_through_posts(self.influence, &self.floor.supports)
         } else {
-            east
-        }
+            self.influence.per_newton_sideways(x, y)
+        };
+        let tip = DOOR_HEIGHT_M / across_m;
+        let here = through_floor(self.influence, self.floor, x, y);
+        let there = through_floor(
+            self.influence,
+            self.floor,
+            x - ux * across_m,
+            y - uy * across_m,
+        );
+        std::array::from_fn(|i| ux * push[0][i] + uy * push[1][i] + tip * (here[i] - there[i]))
     }
 }
 
-/// Distance at which a door is thought to be.
+/// Where a door is, which way its wall faces, and how far the wall across is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DoorPlace {
+    /// Middle of the door.
+    pub place: [f64; 2],
+    /// Out of the house.
+    pub outward: [f64; 2],
+    /// Distance to the wall across.
+    pub across_m: f64,
+}
+
+/// The door that was said, or one in the middle of each wall.
 #[must_use]
-pub fn door_distance_m(brief: &Brief) -> f64 {
-    0.5 * metre::get(brief.floor.length.value).max(metre::get(brief.floor.width.value))
+pub fn doors(brief: &Brief) -> Vec<DoorPlace> {
+    let floor = &brief.floor;
+    let (length, width) = (
+        metre::get(floor.length.value),
+        metre::get(floor.width.value),
+    );
+    let along = metre::get(floor.door_offset.value);
+    let place = |wall: Wall| {
+        let (outward, across_m) = match wall {
+            Wall::North => ([0.0, 1.0], width),
+            Wall::South => ([0.0, -1.0], width),
+            Wall::East => ([1.0, 0.0], length),
+            Wall::West => ([-1.0, 0.0], length),
+        };
+        let half = 0.5 * across_m;
+        let place = match wall {
+            Wall::North | Wall::South => [along, half * outward[1]],
+            Wall::East | Wall::West => [half * outward[0], along],
+        };
+        DoorPlace {
+            place,
+            outward,
+            across_m,
+        }
+    };
+    match floor.door_wall {
+        Some(wall) => vec![place(wall)],
+        None => Wall::ALL.iter().copied().map(place).collect(),
+    }
 }

@@ -48,7 +48,7 @@ impl Present {
             };
         };
         let ground = people::Ground { floor, influence };
-        let step_ratio = walk::step_ratio(brief, &system.low);
+        let step_ratio = walk::step_ratio(brief, floor, &system.low);
         let loud = Loud::find(exposure, budget);
         Self {
             stands: stands(brief, system, &ground, exposure),

@@ -34,6 +34,14 @@ impl Influence for Solved {
         self.stiffness_over_g
             .map(|row| row.iter().zip(motion).map(|(k, q)| k * q).sum())
     }
+
+    fn per_newton_sideways(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
+        let [east, north, _] = self.under_ground_forces(x_m, y_m);
+        [east, north].map(|motion| {
+            self.stiffness_over_g
+                .map(|row| row.iter().zip(motion).map(|(k, q)| k * q).sum())
+        })
+    }
 }
 
 impl GroundStiffness {
@@ -59,6 +67,13 @@ impl Influence for GroundStiffness {
                 .sum()
         })
     }
+
+    /// As in even ground: what layers do to a sideways push is small beside what is not known of it.
+    fn per_newton_sideways(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
+        self.solved
+            .as_deref()
+            .map_or([[0.0; 6]; 2], |solved| solved.per_newton_sideways(x_m, y_m))
+    }
 }
 
 /// What the solved ground says of weights on the floor; each part is none where the ground is not known.
@@ -73,7 +88,7 @@ pub struct OnGround {
 }
 
 impl OnGround {
-    /// Finds all three.
+    /// Finds all three. `first_omega` is the pier's first circular frequency, nought where that is not known.
     #[must_use]
     #[allow(
         clippy::too_many_arguments,

@@ -6,9 +6,12 @@ use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::motion::modes::{self, Mode};
+use crate::stages::motion::mount::RIGID_N_M_PER_RAD;
 use crate::stages::motion::rig::{Axis, Rig};
 use crate::stages::pier::Pier;
-use crate::units::{ARCSEC_PER_RADIAN, Spread, megapascal};
+use crate::units::{
+    ARCSEC_PER_RADIAN, RotationalStiffness, Spread, megapascal, newton_metre_per_radian,
+};
 
 /// What takes a force and a moment that come from even ground to those that do the same here.
 pub type Carried = [[f64; 2]; 2];
@@ -28,6 +31,8 @@ pub struct Planes {
     pub x: Vec<Mode>,
     /// North and south.
     pub y: Vec<Mode>,
+    /// Speed of shear waves in this ground; none where it is not known, and then nothing comes as a wave.
+    pub shear_speed_m_s: Option<f64>,
 }
 
 impl Planes {
@@ -42,7 +47,27 @@ impl Planes {
         Self {
             x: carry(x_modes, carried[0], 1.0),
             y: carry(y_modes, carried[1], -1.0),
+            shear_speed_m_s: x.radiation.map(|block| block.shear_speed),
         }
+    }
+
+    /// First circular frequency of both planes over the speed of shear waves: nought where that is not known.
+    #[must_use]
+    pub fn wave_number_per_m(&self) -> f64 {
+        self.shear_speed_m_s
+            .map_or(0.0, |speed| self.first_omega() / speed)
+    }
+
+    /// First circular frequency of both planes.
+    #[must_use]
+    pub fn first_omega(&self) -> f64 {
+        let first = self
+            .both()
+            .into_iter()
+            .filter_map(<[Mode]>::first)
+            .map(|mode| mode.omega)
+            .fold(f64::INFINITY, f64::min);
+        if first.is_finite() { first } else { 0.0 }
     }
 
     /// Both planes.
@@ -61,16 +86,15 @@ impl Planes {
 pub type System = Spread<Planes>;
 
 /// How the load sits on the pier.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Mounted {
     /// On the mount, which gives.
     Softly,
     /// As if bolted to the top plate: what the pier itself does.
     Rigidly,
+    /// On a mount of another stiffness.
+    On(RotationalStiffness),
 }
-
-/// Spring of a mount that does not give, N m/rad: a million times that of a stiff one.
-const RIGID_N_M_PER_RAD: f64 = 1e12;
 
 /// The modes in low, typical and high ground; none where the ground is not known.
 #[must_use]
@@ -88,6 +112,10 @@ pub fn find(
             Mounted::Softly => rig,
             Mounted::Rigidly => Rig {
                 mount: RIGID_N_M_PER_RAD,
+                ..rig
+            },
+            Mounted::On(mount) => Rig {
+                mount: newton_metre_per_radian::get(mount),
                 ..rig
             },
         })

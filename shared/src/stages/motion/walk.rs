@@ -3,44 +3,29 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
-use crate::notes::{Notes, Working};
+use crate::notes::Notes;
+use crate::rules::ccip_016_2006::walking;
 use crate::rules::image_motion::{scale, width};
-use crate::rules::li_2010::step;
-use crate::site_plan::floor::Soles;
-use crate::source::Source;
 use crate::stages::floor::Floor;
+use crate::stages::motion::footfall::Strength;
 use crate::stages::motion::growth::{Exposure, Likely, Movement};
-use crate::stages::motion::history::{self, Forces, History, STEP_S};
-use crate::stages::motion::influence::{Influence, through_floor};
-use crate::stages::motion::people;
+use crate::stages::motion::history::{self, History};
+use crate::stages::motion::influence::Influence;
+use crate::stages::motion::pace::{self, Paces};
+use crate::stages::motion::steps::{self, Trodden};
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
-use crate::units::{
-    Frequency, STANDARD_GRAVITY_M_S2, Time, hertz, kilogram, metre_per_second, second,
-};
+use crate::stages::motion::{people, walk_notes};
+use crate::units::{Time, hertz, metre_per_second, second};
 
-/// Longest part of a walk that is followed, s: the part nearest to the pier.
-pub const LONGEST_S: f64 = 40.0;
-/// Time that is followed after the last step, s.
-const AFTER_S: f64 = 1.5;
 /// Distance at which a second person follows, m: to the next whole step.
 const FOLLOWS_M: f64 = 1.0;
-/// Half the distance between the tracks of left and right foot, m.
-const HALF_TRACK_M: f64 = 0.05;
 /// Steps until a swing has built up.
 const STEPS_ON_THE_SPOT: usize = 8;
 /// Multiples of the pace that have a line of their own in the spectrum.
 const HARMONICS: u32 = 20;
-/// A hard heel: a blow of so much of the weight for so long on top of the step.
-const HEEL_RATIO: f64 = 0.4;
-const HEEL_S: f64 = 0.02;
-/// Where the heel comes from.
-pub const HEEL_SOURCE: Source = Source::judgement(
-    "hard heel on a hard floor: a blow of 0.4 of the weight for 20 ms at each step",
-);
 
-/// The star during the walk.
+/// The star during the walk, at a pace that nine tenths of all do not exceed unless it is said otherwise.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Walk {
     /// Root mean square of the star's distance from its mean place.
@@ -53,6 +38,16 @@ pub struct Walk {
     pub trail_pixels: Option<f64>,
     /// The peak in the softest ground thought likely.
     pub worst_peak_arcsec: Option<f64>,
+    /// Largest distance from rest at a pace in the middle of all.
+    pub middle_peak_arcsec: Option<f64>,
+    /// Root mean square at that pace.
+    pub middle_rms_arcsec: Option<f64>,
+    /// The paces.
+    pub paces: Option<Paces>,
+    /// Impulse of one step at the pier's own frequency, beside the guide's.
+    pub step_impulse: Option<StepImpulse>,
+    /// What the deck's own swing makes of the walk; none on other floors.
+    pub deck_swing: Option<DeckSwing>,
     /// Root mean square with a guider.
     pub guided_rms_arcsec: Option<f64>,
     /// Width of the star when somebody walks all through the exposure, not guided.
@@ -70,11 +65,32 @@ pub struct Walk {
     pub in_short: Option<[Peaks; 2]>,
 }
 
-/// A footfall: when, and where.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Foot {
-    starts_s: f64,
-    place: [f64; 2],
+/// Impulse of one step at the pier's first frequency, N s: the trace that is followed, and CCIP-016.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct StepImpulse {
+    /// The pier's first frequency.
+    pub mode_hz: f64,
+    /// The step that is followed.
+    pub step_n_s: f64,
+    /// The same step with a design value's heel: so much harder few people tread.
+    pub design_step_n_s: f64,
+    /// Mean by CCIP-016 for this walker.
+    pub guide_n_s: f64,
+    /// Design value by CCIP-016 for this walker.
+    pub design_guide_n_s: f64,
+}
+
+/// What the deck's own swing makes of the walk.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct DeckSwing {
+    /// Frequency taken for the deck.
+    pub deck_hz: f64,
+    /// Largest movement with the swing over that without it.
+    pub peak_ratio: f64,
+    /// The frequency of a deck that suits the pier worst.
+    pub tuned_hz: f64,
+    /// The same ratio for that deck.
+    pub tuned_peak_ratio: f64,
 }
 
 /// A walk of which nothing can be said.
@@ -86,6 +102,11 @@ pub fn unknown(why: impl Into<String>) -> Walk {
         trail_arcsec: None,
         trail_pixels: None,
         worst_peak_arcsec: None,
+        middle_peak_arcsec: None,
+        middle_rms_arcsec: None,
+        paces: None,
+        step_impulse: None,
+        deck_swing: None,
         guided_rms_arcsec: None,
         star_width_arcsec: None,
         lasts_s: 0.0,
@@ -93,6 +114,77 @@ pub fn unknown(why: impl Into<String>) -> Walk {
         drawn: None,
         unknown_because: Some(why.into()),
         in_short: None,
+    }
+}
+
+/// The lean through time, towards east and north: what everything said about a walk is taken from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Histories {
+    /// Typical ground, a pace in the middle.
+    pub middle: History,
+    /// Typical ground, a pace that nine tenths do not exceed.
+    pub unfavourable: History,
+    /// The softest ground thought likely, a pace that nine tenths do not exceed there.
+    pub soft: History,
+    /// The paces in typical ground.
+    pub paces: Paces,
+    /// Time until the last foot is up, s, of the unfavourable walk.
+    pub lasts_s: f64,
+    /// Number of steps.
+    pub steps: usize,
+    /// The foot nearest to the pier.
+    pub nearest: Nearest,
+}
+
+/// The foot nearest to the pier.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Nearest {
+    /// Its distance from the pier's axis.
+    pub distance_m: f64,
+    /// Phase ωr/V_s of the shear wave there at the pier's first frequency.
+    pub phase_ratio: f64,
+}
+
+/// Follows the walk at the paces and in the grounds that matter; none without a path.
+#[must_use]
+pub fn histories(
+    brief: &Brief,
+    floor: &Floor,
+    system: &System,
+    influence: &dyn Influence,
+) -> Option<Histories> {
+    Some(follow(
+        brief,
+        system,
+        &Trodden::take(brief, floor, influence)?,
+    ))
+}
+
+fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Histories {
+    let band = pace::band_hz(brief);
+    let run = |planes: &Planes, pace_hz: f64| {
+        let (forces, lasts_s) = trodden.forces(pace_hz, planes);
+        (history::run(planes, &forces), lasts_s)
+    };
+    let [middle_hz, unfavourable_hz] = pace::choose(band, &system.typical, trodden);
+    let [_, soft_hz] = pace::choose(band, &system.low, trodden);
+    let (unfavourable, lasts_s) = run(&system.typical, unfavourable_hz);
+    Histories {
+        middle: run(&system.typical, middle_hz).0,
+        unfavourable,
+        soft: run(&system.low, soft_hz).0,
+        paces: Paces {
+            from_hz: band.0,
+            to_hz: band.1,
+            middle_hz,
+            unfavourable_hz,
+        },
+        lasts_s,
+        steps: trodden.count(),
+        nearest: Nearest {
+            distance_m: trodden.nearest_m(),
+            phase_ratio: trodden.nearest_m() * system.typical.wave_number_per_m(),
+        },
     }
 }
 
@@ -105,21 +197,22 @@ pub fn find(
     influence: &dyn Influence,
     notes: &mut Notes,
 ) -> Walk {
-    let Some(steps) = Steps::take(brief, floor, influence) else {
+    let Some(trodden) = Trodden::take(brief, floor, influence) else {
         return unknown("No path is drawn.");
     };
-    let typical = history::run(&system.typical, &steps.forces);
-    let worst = history::run(&system.low, &steps.forces);
-    note(brief, &typical, notes);
-    tell(brief, system, &typical, &worst, &steps)
+    let found = follow(brief, system, &trodden);
+    let impulse = step_impulse(&trodden, &system.typical, &found.paces);
+    let deck = deck_swing(&trodden, &system.typical, &found);
+    walk_notes::write(brief, &found, &impulse, deck.as_ref(), notes);
+    tell(brief, system, &found, impulse, deck)
 }
 
 /// The walk in short: how far it moves the star, and what of it one exposure sees.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Peaks {
-    /// Largest distance from rest, typical ground.
+    /// Largest distance from rest, typical ground, a pace in the middle.
     pub typical: f64,
-    /// The same in the softest ground thought likely.
+    /// The same in the softest ground thought likely, at a pace that nine tenths do not exceed.
     pub worst: f64,
     /// What one exposure sees of it.
     pub likely: Likely,
@@ -133,29 +226,32 @@ pub fn peaks(
     system: &System,
     influence: &dyn Influence,
 ) -> Option<[Peaks; 2]> {
-    let steps = Steps::take(brief, floor, influence)?;
-    let typical = history::run(&system.typical, &steps.forces);
-    Some(in_short(
-        brief,
-        &typical,
-        &history::run(&system.low, &steps.forces),
-    ))
+    histories(brief, floor, system, influence).map(|found| in_short(brief, &found))
 }
 
 /// Alone, and with somebody who follows in step.
-fn in_short(brief: &Brief, typical: &History, worst: &History) -> [Peaks; 2] {
+fn in_short(brief: &Brief, found: &Histories) -> [Peaks; 2] {
     let later = second::get(follows_after(brief));
+    let (middle, soft) = (&found.middle, &found.soft);
+    // Pace and ground know nothing of each other: the soft ground is taken at the middle pace, and the pace apart from it.
+    let rms = middle.rms_arcsec();
+    let pace_ratio = if rms > 0.0 {
+        (found.unfavourable.rms_arcsec() / rms).max(1.0)
+    } else {
+        1.0
+    };
     [
-        peaks_of(brief, typical, worst),
+        peaks_of(brief, middle, soft, pace_ratio),
         peaks_of(
             brief,
-            &typical.with_follower(later),
-            &worst.with_follower(later),
+            &middle.with_follower(later),
+            &soft.with_follower(later),
+            pace_ratio,
         ),
     ]
 }
 
-fn peaks_of(brief: &Brief, typical: &History, worst: &History) -> Peaks {
+fn peaks_of(brief: &Brief, typical: &History, worst: &History, pace_ratio: f64) -> Peaks {
     let exposure = Exposure::of(brief);
     let seen = |history: &History| Movement::once(exposure.of_history(history));
     Peaks {
@@ -163,8 +259,8 @@ fn peaks_of(brief: &Brief, typical: &History, worst: &History) -> Peaks {
         worst: worst.peak_arcsec(),
         likely: Likely {
             expected: seen(typical),
-            soft: seen(worst),
-            load_ratio: 1.0,
+            soft: seen(worst).scaled(1.0 / pace_ratio),
+            load_ratio: pace_ratio,
         },
     }
 }
@@ -183,58 +279,68 @@ fn follows_after(brief: &Brief) -> Time {
 
 /// How many times as far as somebody who stands a step moves the star: both feet carry for a while, and the pier swings.
 #[must_use]
-pub fn step_ratio(brief: &Brief, planes: &Planes) -> f64 {
-    let (pace, trace) = (hertz::get(brief.floor.pace.value), trace(brief));
+pub fn step_ratio(brief: &Brief, floor: &Floor, planes: &Planes) -> f64 {
     let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
-    let mut forces = Forces::at_rest((STEPS_ON_THE_SPOT as f64 + 1.0) / pace);
-    for step in 0..STEPS_ON_THE_SPOT {
-        forces.add(&across, step as f64 / pace, &trace);
-    }
-    let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
+    let trodden = Trodden::on_the_spot(brief, floor, STEPS_ON_THE_SPOT, across);
+    let [_, pace_hz] = pace::choose(pace::band_hz(brief), planes, &trodden);
     let [x, y] = people::steady(planes, &across);
-    let still = weight * x.hypot(y);
+    let still = trodden.weight_n() * x.hypot(y);
     if still > 0.0 {
+        let (forces, _) = trodden.forces(pace_hz, planes);
         (history::run(planes, &forces).peak_arcsec() / still).max(1.0)
     } else {
         1.0
     }
 }
 
-/// The steps of the walk as forces on the block.
-struct Steps {
-    forces: Forces,
-    lasts_s: f64,
-    count: usize,
-}
-
-impl Steps {
-    fn take(brief: &Brief, floor: &Floor, influence: &dyn Influence) -> Option<Self> {
-        let path = &brief.floor.walk.value;
-        let feet = feet(
-            path,
-            metre_per_second::get(brief.floor.walk_speed.value),
-            hertz::get(brief.floor.pace.value),
-        );
-        let trace = trace(brief);
-        let lasts_s = feet.last()?.starts_s + trace.len() as f64 * STEP_S;
-        let mut forces = Forces::at_rest(lasts_s + AFTER_S);
-        for foot in &feet {
-            forces.add(
-                &through_floor(influence, floor, foot.place[0], foot.place[1]),
-                foot.starts_s,
-                &trace,
-            );
-        }
-        Some(Self {
-            forces,
-            lasts_s,
-            count: feet.len(),
-        })
+/// One step's impulse at the pier's first frequency, as it is followed and by the guide.
+fn step_impulse(trodden: &Trodden, planes: &Planes, paces: &Paces) -> StepImpulse {
+    let mode_hz = planes.first_omega() / (2.0 * std::f64::consts::PI);
+    let (pace, mode) = (hertz::new(paces.middle_hz), hertz::new(mode_hz));
+    let (weight, of_walker) = (trodden.weight_n(), trodden.weight_n() / walking::WALKER_N);
+    let of = |strength| {
+        trodden
+            .footfall(paces.middle_hz, strength)
+            .impulse_n_s(mode, weight)
+    };
+    StepImpulse {
+        mode_hz,
+        step_n_s: of(Strength::Mean),
+        design_step_n_s: of(Strength::Design),
+        guide_n_s: of_walker * walking::mean_impulse_n_s(pace, mode),
+        design_guide_n_s: of_walker * walking::impulse_n_s(pace, mode),
     }
 }
 
-fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, steps: &Steps) -> Walk {
+/// The walk at the middle pace on a deck that swings, over the same on one that does not.
+fn deck_swing(trodden: &Trodden, planes: &Planes, found: &Histories) -> Option<DeckSwing> {
+    let deck_hz = trodden.deck_hz()?;
+    let peak = |deck_hz: Option<f64>| {
+        let (forces, _) = trodden
+            .with_deck(deck_hz)
+            .forces(found.paces.middle_hz, planes);
+        history::run(planes, &forces).peak_arcsec()
+    };
+    let still = peak(None);
+    let first = planes.first_omega() / (2.0 * std::f64::consts::PI);
+    let tuned_hz = first.clamp(steps::DECK_BAND_HZ.0, steps::DECK_BAND_HZ.1);
+    (still > 0.0).then(|| DeckSwing {
+        deck_hz,
+        peak_ratio: found.middle.peak_arcsec() / still,
+        tuned_hz,
+        tuned_peak_ratio: peak(Some(tuned_hz)) / still,
+    })
+}
+
+fn tell(
+    brief: &Brief,
+    system: &System,
+    found: &Histories,
+    impulse: StepImpulse,
+    deck_swing: Option<DeckSwing>,
+) -> Walk {
     let load = &brief.load;
+    let typical = &found.unfavourable;
     let trail = trail::length_arcsec(typical, second::get(load.exposure.value));
     let rms = typical.rms_arcsec();
     Walk {
@@ -244,7 +350,12 @@ fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, step
         trail_pixels: Some(
             trail / scale::arcsec_per_pixel(load.pixel.value, load.focal_length.value),
         ),
-        worst_peak_arcsec: Some(worst.peak_arcsec()),
+        worst_peak_arcsec: Some(found.soft.peak_arcsec()),
+        middle_peak_arcsec: Some(found.middle.peak_arcsec()),
+        middle_rms_arcsec: Some(found.middle.rms_arcsec()),
+        paces: Some(found.paces),
+        step_impulse: Some(impulse),
+        deck_swing,
         guided_rms_arcsec: Some(
             typical
                 .guided(second::get(load.guiding_interval.value))
@@ -254,17 +365,19 @@ fn tell(brief: &Brief, system: &System, typical: &History, worst: &History, step
             load.seeing_arcsec.value,
             rms / 2f64.sqrt(),
         )),
-        lasts_s: steps.lasts_s,
-        steps: steps.count,
-        drawn: Some(trail::drawn(typical, &marks_hz(brief, system))),
+        lasts_s: found.lasts_s,
+        steps: found.steps,
+        drawn: Some(trail::drawn(
+            typical,
+            &marks_hz(found.paces.unfavourable_hz, system),
+        )),
         unknown_because: None,
-        in_short: Some(in_short(brief, typical, worst)),
+        in_short: Some(in_short(brief, found)),
     }
 }
 
 /// Frequencies worth a line of their own in the spectrum: those of the steps and of the pier.
-fn marks_hz(brief: &Brief, system: &System) -> Vec<f64> {
-    let pace = hertz::get(brief.floor.pace.value);
+fn marks_hz(pace: f64, system: &System) -> Vec<f64> {
     let modes = system
         .typical
         .both()
@@ -275,178 +388,4 @@ fn marks_hz(brief: &Brief, system: &System) -> Vec<f64> {
         .map(|n| f64::from(n) * pace)
         .chain(modes)
         .collect()
-}
-
-/// Force of one step in newtons, sample by sample.
-fn trace(brief: &Brief) -> Vec<f64> {
-    let pace: Frequency = brief.floor.pace.value;
-    let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
-    let whole = weight / step::mean_ratio(pace);
-    let count = (second::get(step::contact(pace)) / STEP_S).ceil() as usize + 1;
-    (0..count)
-        .map(|i| {
-            let t = i as f64 * STEP_S;
-            let heel = if brief.floor.soles.value == Soles::Hard && t < HEEL_S {
-                HEEL_RATIO * weight * (std::f64::consts::PI * t / HEEL_S).sin()
-            } else {
-                0.0
-            };
-            whole * step::force_ratio(pace, second::new(t)) + heel
-        })
-        .collect()
-}
-
-/// Places of the feet along the path, left and right of it in turn; of a long walk the part nearest to the pier.
-fn feet(path: &[[f64; 2]], speed: f64, pace: f64) -> Vec<Foot> {
-    let stride = speed / pace;
-    let mut all = Vec::new();
-    let (mut ahead, mut index) = (0.0, 0usize);
-    for leg in path.windows(2) {
-        let [from, to] = [leg[0], leg[1]];
-        let length = (to[0] - from[0]).hypot(to[1] - from[1]);
-        while ahead <= length && length > 0.0 && all.len() < 100_000 {
-            let [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-            let side = if index.is_multiple_of(2) {
-                HALF_TRACK_M
-            } else {
-                -HALF_TRACK_M
-            };
-            all.push(Foot {
-                starts_s: index as f64 / pace,
-                place: [
-                    from[0] + ux * ahead - uy * side,
-                    from[1] + uy * ahead + ux * side,
-                ],
-            });
-            index += 1;
-            ahead += stride;
-        }
-        ahead -= length;
-    }
-    nearest(all, (LONGEST_S * pace) as usize)
-}
-
-fn nearest(all: Vec<Foot>, most: usize) -> Vec<Foot> {
-    if all.len() <= most {
-        return all;
-    }
-    let closest = all
-        .iter()
-        .enumerate()
-        .min_by(|(_, a), (_, b)| {
-            a.place[0]
-                .hypot(a.place[1])
-                .total_cmp(&b.place[0].hypot(b.place[1]))
-        })
-        .map_or(0, |(i, _)| i);
-    let first = closest.saturating_sub(most / 2).min(all.len() - most);
-    let start = all[first].starts_s;
-    all[first..first + most]
-        .iter()
-        .map(|foot| Foot {
-            starts_s: foot.starts_s - start,
-            ..*foot
-        })
-        .collect()
-}
-
-fn note(brief: &Brief, typical: &History, notes: &mut Notes) {
-    if brief.floor.soles.value == Soles::Hard {
-        let weight = kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2;
-        notes.working(
-            Working::new(
-                "motion.heel",
-                "Blow of a hard heel at each step",
-                "J = 0.4 G · 2 t/π",
-                HEEL_SOURCE,
-            )
-            .with("G", weight, Unit::Newton)
-            .with("t", HEEL_S, Unit::Second)
-            .gives(
-                "J",
-                HEEL_RATIO * weight * 2.0 * HEEL_S / std::f64::consts::PI,
-                Unit::NewtonSecond,
-            ),
-        );
-    }
-    notes.working(
-        Working::new(
-            "motion.walk_step",
-            "Time for which one foot stands",
-            "T_e = 1/(0.76 f)",
-            step::SOURCE,
-        )
-        .with("f", hertz::get(brief.floor.pace.value), Unit::Hertz)
-        .gives(
-            "T_e",
-            second::get(step::contact(brief.floor.pace.value)),
-            Unit::Second,
-        ),
-    );
-    notes.working(
-        Working::new(
-            "motion.walk",
-            "Largest movement of the star during the walk",
-            "F(t)/G = Σ A_n sin(nπt/T_e) at each foot's place, through every mode",
-            step::SOURCE,
-        )
-        .with(
-            "m",
-            kilogram::get(brief.floor.walker_mass.value),
-            Unit::Kilogram,
-        )
-        .with("f", hertz::get(brief.floor.pace.value), Unit::Hertz)
-        .with(
-            "v",
-            metre_per_second::get(brief.floor.walk_speed.value),
-            Unit::MetrePerSecond,
-        )
-        .gives("peak", typical.peak_arcsec(), Unit::Arcsecond),
-    );
-    let scale = scale::arcsec_per_pixel(brief.load.pixel.value, brief.load.focal_length.value);
-    notes.working(
-        Working::new(
-            "motion.pixel",
-            "Sky on one pixel",
-            "s = 206 265 p/f",
-            scale::SOURCE,
-        )
-        .with(
-            "p",
-            crate::units::micrometre::get(brief.load.pixel.value),
-            Unit::Micrometre,
-        )
-        .with(
-            "f",
-            crate::units::millimetre::get(brief.load.focal_length.value),
-            Unit::Millimetre,
-        )
-        .gives("s", scale, Unit::ArcsecondPerPixel),
-    );
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn feet_fall_a_stride_apart_round_corners() {
-        let feet = feet(&[[0.0, 0.0], [1.0, 0.0], [1.0, 1.0]], 1.0, 2.0);
-        let times: Vec<f64> = feet.iter().map(|f| f.starts_s).collect();
-        assert_eq!(times, [0.0, 0.5, 1.0, 1.5, 2.0]);
-        assert!((feet[3].place[1] - 0.5).abs() < 1e-9 && (feet[3].place[0] - 1.0).abs() < 0.051);
-    }
-
-    #[test]
-    fn of_a_very_long_walk_the_nearest_part_is_followed() {
-        let feet = feet(&[[-50.0, 1.0], [50.0, 1.0]], 0.5, 2.0);
-        assert_eq!(feet.len(), 80);
-        assert!(
-            feet.first().unwrap().starts_s == 0.0 && feet.iter().any(|f| f.place[0].abs() < 0.2)
-        );
-        assert!(
-            super::feet(&[[1.0, 1.0]], 1.0, 2.0).is_empty()
-                && super::feet(&[[1.0, 1.0], [1.0, 1.0]], 1.0, 2.0).is_empty()
-        );
-    }
 }

@@ -8,6 +8,7 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::en_1991_1_4_2005::{cylinder, gust, turbulence};
+use crate::rules::mechanics::guider;
 use crate::site_plan::load::Enclosure;
 use crate::site_plan::site::Exposure;
 use crate::source::Source;
@@ -31,6 +32,22 @@ pub const SHELTER_SOURCE: Source = Source::judgement(
     "lee of walls and of a slit, 0.2 to 0.4 of the speed; no measurement at this site",
 );
 
+/// Strength of the fluctuations against the mean, over what it is in the open: walls slow the mean more than the
+/// fluctuations.
+#[must_use]
+pub const fn turbulence_ratio(enclosure: Enclosure) -> f64 {
+    match enclosure {
+        Enclosure::Open => 1.0,
+        Enclosure::RollOff => 1.5,
+        Enclosure::Dome => 2.0,
+    }
+}
+
+/// Where the fluctuations come from.
+pub const TURBULENCE_SOURCE: Source = Source::judgement(
+    "behind walls 0.4 of the mean and 0.6 of the fluctuations are left, in a dome 0.2 and 0.4",
+);
+
 /// Roughness length and least height of the ground about.
 fn terrain(exposure: Exposure) -> (Length, Length) {
     let (roughness, least) = match exposure {
@@ -40,6 +57,9 @@ fn terrain(exposure: Exposure) -> (Length, Length) {
     };
     (metre::new(roughness), metre::new(least))
 }
+
+/// Below this speed eddies pass so slowly that none is seen, m/s; keeps their rate finite.
+const STILL_AIR_M_S: f64 = 1e-6;
 
 /// What the wind does to the star.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -81,8 +101,40 @@ struct Air {
     intensity: f64,
     telescope_n: f64,
     column_n: f64,
-    exposure_s: f64,
+    /// What one exposure sees.
+    within: Seen,
+    /// What is left of it with a guider.
+    guided: Seen,
+}
+
+/// What is seen of a movement: in whole, within an exposure, or with a guider.
+#[derive(Debug, Clone, Copy)]
+struct Seen {
     window_s: f64,
+    weight: fn(f64) -> f64,
+    /// Share of the steady part's variance.
+    background_ratio: f64,
+}
+
+impl Seen {
+    fn new(window_s: f64, weight: fn(f64) -> f64, eddies_per_hertz: f64) -> Self {
+        Self {
+            window_s,
+            weight,
+            background_ratio: turbulence::share_weighed_ratio(eddies_per_hertz, window_s, weight),
+        }
+    }
+
+    /// Everything.
+    const ALL: Self = Self {
+        window_s: 1.0,
+        weight: |_| 1.0,
+        background_ratio: 1.0,
+    };
+
+    fn ratio(&self, hertz: f64) -> f64 {
+        (self.weight)(hertz * self.window_s)
+    }
 }
 
 /// Finds what the wind does.
@@ -150,18 +202,26 @@ fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, enclosure: Enclosu
         load.wind_area.value,
         cylinder::TELESCOPE_FORCE_FACTOR,
     ));
+    let eddies = turbulence::length_scale(height, roughness);
+    let per_hertz = metre::get(eddies) / metre_per_second::get(speed).max(STILL_AIR_M_S);
+    let guiding_s = second::get(load.guiding_interval.value);
+    let within = Seen::new(exposure_s, guider::seen_ratio, per_hertz);
     Air {
         speed,
-        eddies: turbulence::length_scale(height, roughness),
-        intensity: turbulence::intensity_ratio(height, roughness),
+        eddies,
+        intensity: turbulence::intensity_ratio(height, roughness) * turbulence_ratio(enclosure),
         telescope_n,
         column_n: newton::get(gust::force(
             speed,
             pier.outside_diameter * pier.height,
             drag,
         )),
-        exposure_s,
-        window_s: exposure_s.min(second::get(load.guiding_interval.value)),
+        within,
+        guided: if guiding_s < exposure_s {
+            Seen::new(guiding_s, guider::left_ratio, per_hertz)
+        } else {
+            within
+        },
     }
 }
 
@@ -184,6 +244,26 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
     );
     notes.working(
         Working::new(
+            "motion.turbulence",
+            "Strength of the fluctuations at the telescope",
+            "I_v = t/ln(z/z₀)",
+            TURBULENCE_SOURCE,
+        )
+        .with("t", turbulence_ratio(load.enclosure.value), Unit::One)
+        .gives("I_v", air.intensity, Unit::One),
+    );
+    notes.working(
+        Working::new(
+            "motion.guider",
+            "Share of the flutter's slow part that is left with a guider",
+            "∫ (1 + s² − 2 s² cos 2πfT) S_L d ln f, s = sinc fT",
+            guider::SOURCE,
+        )
+        .with("T", air.guided.window_s, Unit::Second)
+        .gives("share", air.guided.background_ratio, Unit::One),
+    );
+    notes.working(
+        Working::new(
             "motion.wind_force",
             "Mean force on telescope and mount",
             "F = c_f ½ ρ v² A",
@@ -200,48 +280,57 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
 fn turn(planes: &Planes, air: &Air) -> Turned {
     let work = |mode: &Mode| air.telescope_n * mode.load_move + air.column_n * mode.middle_move;
     let mean = planes.worst(|modes| steady_turn_arcsec(modes, work).abs());
-    let flutter = |above_hz: f64| planes.worst(|modes| flutter(modes, air, work, above_hz).0);
+    let flutter = |seen: &Seen| planes.worst(|modes| flutter(modes, air, work, seen).0);
     let gust = planes.worst(|modes| {
-        let (rms, resonance_ratio) = self::flutter(modes, air, work, 0.0);
+        let (rms, resonance_ratio) = self::flutter(modes, air, work, &Seen::ALL);
         let first = modes.first().map_or(1.0, |mode| mode.omega / (2.0 * PI));
-        rms * turbulence::peak_factor(hertz::new(first * resonance_ratio.sqrt()))
+        let linear = rms * turbulence::peak_factor(hertz::new(first * resonance_ratio.sqrt()));
+        let steady = steady_turn_arcsec(modes, work).abs();
+        if steady > 0.0 {
+            steady * turbulence::gust_ratio(linear / steady)
+        } else {
+            linear
+        }
     });
-    (
-        mean,
-        flutter(slow(air.exposure_s)),
-        flutter(slow(air.window_s)),
-        gust,
-    )
+    (mean, flutter(&air.within), flutter(&air.guided), gust)
 }
 
-/// Frequency below which a movement is not seen within a window: a quarter of its rate.
-fn slow(window_s: f64) -> f64 {
-    0.25 / window_s
+/// What is left of the flutter with a guider, or within one exposure where none corrects, root mean square of the worse
+/// plane.
+#[must_use]
+pub fn guided_rms_arcsec(
+    brief: &Brief,
+    pier: &Pier,
+    foot_above_ground: Length,
+    planes: &Planes,
+) -> f64 {
+    let air = air(brief, pier, foot_above_ground, brief.load.enclosure.value);
+    turn(planes, &air).2
 }
 
-/// Root mean square of the turn above a frequency, and the resonant share of its variance: the steady part follows,
-/// each mode resonates.
+/// Root mean square of what is seen of the turn, and the resonant share of its variance: the steady part follows, each
+/// mode resonates.
 fn flutter(
     modes: &[Mode],
     air: &Air,
     work: impl Fn(&Mode) -> f64 + Copy,
-    above_hz: f64,
+    seen: &Seen,
 ) -> (f64, f64) {
     if metre_per_second::get(air.speed) <= 0.0 {
         return (0.0, 0.0);
     }
     let eddies = |f: f64| turbulence::eddies_ratio(hertz::new(f), air.eddies, air.speed);
     let steady = steady_turn_arcsec(modes, work);
-    let background = steady * steady * turbulence::share_above_ratio(eddies(above_hz));
+    let background = steady * steady * seen.background_ratio;
     let mut resonance = 0.0;
     for mode in modes {
         let frequency = mode.omega / (2.0 * PI);
-        if frequency > above_hz {
-            let own = steady_turn_arcsec(std::slice::from_ref(mode), work);
-            let spectrum = turbulence::spectrum_ratio(eddies(frequency));
-            resonance +=
-                own * own * turbulence::resonance_ratio(2.0 * PI * mode.damping_ratio, spectrum);
-        }
+        let own = steady_turn_arcsec(std::slice::from_ref(mode), work);
+        let spectrum = turbulence::spectrum_ratio(eddies(frequency));
+        resonance += own
+            * own
+            * turbulence::resonance_ratio(2.0 * PI * mode.damping_ratio, spectrum)
+            * seen.ratio(frequency);
     }
     let variance = background + resonance;
     (
@@ -259,7 +348,7 @@ fn note(air: &Air, mean: f64, rms: f64, notes: &mut Notes) {
         Working::new(
             "motion.wind",
             "Flutter of the star in the wind",
-            "σ = 2 I_v √(θ² (1 + 10.2 f_L)^(−2/3) + Σ θ_i² π²/(2δ_i) S_L(f_i))",
+            "σ = 2 I_v √(θ² ∫ w S_L d ln f + Σ θ_i² w(f_i) π²/(2δ_i) S_L(f_i)), w = 1 − sinc² fT within an exposure",
             turbulence::SOURCE,
         )
         .with("I_v", air.intensity, Unit::One)
@@ -267,4 +356,20 @@ fn note(air: &Air, mean: f64, rms: f64, notes: &mut Notes) {
         .with("L", metre::get(air.eddies), Unit::Metre)
         .gives("σ", rms, Unit::Arcsecond),
     );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Judgement: behind walls 0.6 of the fluctuations are left where 0.4 of the mean is, in a dome 0.4 and 0.2.
+    #[test]
+    fn walls_slow_the_mean_more_than_the_fluctuations() {
+        let left = |enclosure| shelter_ratio(enclosure) * turbulence_ratio(enclosure);
+        assert!((left(Enclosure::RollOff) - 0.6).abs() < 1e-12);
+        assert!((left(Enclosure::Dome) - 0.4).abs() < 1e-12);
+        for enclosure in [Enclosure::RollOff, Enclosure::Dome] {
+            assert!(left(enclosure) > shelter_ratio(enclosure));
+        }
+    }
 }

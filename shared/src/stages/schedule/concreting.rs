@@ -3,15 +3,17 @@
 use crate::figure::Unit;
 use crate::notes::When;
 use crate::site_plan::block::{Mix, Reinforcement};
+use crate::site_plan::excavation::Method;
 use crate::units::{cubic_metre, day, metre, square_metre};
 
-use super::{Job, Plan, frost};
+use super::{Job, Plan, dowels, frost};
 
 /// Days before a form is struck.
 const STRIKE_D: f64 = 3.0;
 
 pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     digging(job, plan);
+    dowels::tasks(job, plan);
     preparing(job, plan);
     frost::before_the_pour(job, plan);
     pouring(job, plan);
@@ -50,6 +52,11 @@ fn digging(job: &Job, plan: &mut Plan) {
     } else {
         ""
     };
+    let whose = if job.brief.excavation.method.value == Method::Hand {
+        " The hours are those of labourers who dig every day; somebody who seldom does takes half as long again."
+    } else {
+        ""
+    };
     plan.work(
         When::Digging,
         "dig",
@@ -57,7 +64,7 @@ fn digging(job: &Job, plan: &mut Plan) {
         &["set_out"],
         pit.digging_h,
         format!(
-            "{} out of the ground, {} barrow loads{machine}.",
+            "{} out of the ground, {} barrow loads{machine}.{whose}",
             job.brief
                 .units
                 .say(cubic_metre::get(pit.volume), Unit::CubicMetre),
@@ -121,7 +128,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         When::Pouring,
         "steel_and_ducts",
         "Place steel, ducts and earthing tail",
-        &["inspect", "blinding_sets", "form"],
+        &["inspect", "blinding_sets", "form", dowels::LAST],
         job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
         format!(
             "Bars kept {} clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
@@ -200,6 +207,10 @@ fn hardening(job: &Job, plan: &mut Plan) {
         "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.",
         days(block.load_after)
     );
+    let why = format!(
+        "{why} Before that a share of the full load may come: {}.",
+        shares(job)
+    );
     let title = "The concrete reaches its full strength";
     plan.wait(
         When::Observing,
@@ -209,6 +220,25 @@ fn hardening(job: &Job, plan: &mut Plan) {
         24.0 * day::get(block.load_after),
         why,
     );
+}
+
+/// Which share of the full load may come on which day, from the day of drilling.
+fn shares(job: &Job) -> String {
+    let rows = job.block.strength_by_day.iter();
+    let said: Vec<String> = rows
+        .filter(|row| row.load_ratio > 0.0 && row.day < day::get(job.block.load_after))
+        .map(|row| {
+            let share = job
+                .brief
+                .units
+                .say((100.0 * row.load_ratio).floor(), Unit::PerCent);
+            format!("on day {:.0} {share}", row.day)
+        })
+        .collect();
+    match said.as_slice() {
+        [] => "none sooner".to_owned(),
+        said => said.join(", "),
+    }
 }
 
 /// The form comes off, and the ground goes back where the pit was battered.

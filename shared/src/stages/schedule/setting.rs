@@ -6,15 +6,13 @@ use crate::rules::en_1992_1_1_2004::maturity;
 use crate::site_plan::pier::Fill;
 use crate::stages::anchors::Seat;
 use crate::stages::anchors::torque::WaitsFor;
+use crate::stages::pier::{ONE_PERSON_KG, TWO_PEOPLE_KG};
 use crate::units::{hour, kilogram, millimetre};
 
 use super::{Job, Plan};
 
-/// Time to full load on a summer's day, h, at so many °C.
-const CURE_H: f64 = 24.0;
-const CURE_AT_C: f64 = 20.0;
-/// Cooler by so much doubles it.
-const DOUBLING_K: f64 = 10.0;
+/// The longest curing time of any resin's table, h.
+const LONGEST_CURE_H: f64 = 72.0;
 /// Grout's wait at 20 °C, h.
 const GROUT_H: f64 = 72.0;
 
@@ -24,8 +22,8 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     tightening(job, plan);
 }
 
-/// Hours before the studs may be loaded, and why; outside the resin's range the trade's day, doubled for each ten degrees
-/// that it is colder, keeps the rest of the schedule readable.
+/// Hours before the studs may be loaded, and why; outside the resin's range the longest of the table
+/// keeps the rest of the schedule readable.
 fn resin_cures(job: &Job) -> (f64, String) {
     let temperature = job.brief.anchors.concrete_temperature_c.value;
     let at = job.brief.units.say(temperature, Unit::Celsius);
@@ -37,11 +35,10 @@ fn resin_cures(job: &Job) -> (f64, String) {
             ),
         );
     }
-    let cooler = ((CURE_AT_C - temperature) / DOUBLING_K).clamp(0.0, 4.0);
     let why = format!(
-        "At {at} the resin's table says nothing: do not bond then. The time shown only holds the place of a better day's."
+        "At {at} the resin's table says no: do not bond then. The time shown, the longest of the table, only holds the place of a better day's."
     );
-    (CURE_H * cooler.exp2(), why)
+    (LONGEST_CURE_H, why)
 }
 
 fn drilling(job: &Job, plan: &mut Plan) {
@@ -76,18 +73,35 @@ fn drilling(job: &Job, plan: &mut Plan) {
     );
 }
 
+/// What is lifted over the studs, and by whom: the empty column, since it is filled only where it stands.
+fn lifted(job: &Job) -> String {
+    let mass = kilogram::get(job.pier.lifted_mass);
+    let by = if mass <= ONE_PERSON_KG {
+        "one person lifts it and a second guides it"
+    } else if mass <= TWO_PEOPLE_KG {
+        "two people lift it and a third guides it"
+    } else {
+        "two people and a hoist, nobody beneath"
+    };
+    let filled = if job.brief.pier.fill.value == Fill::None {
+        ""
+    } else {
+        " It is filled only when it stands and its nuts are on."
+    };
+    format!(
+        "{} over standing threads: {by}.{filled}",
+        job.brief.units.say(mass, Unit::Kilogram)
+    )
+}
+
 fn standing(job: &Job, plan: &mut Plan) {
-    let mass = job
-        .brief
-        .units
-        .say(kilogram::get(job.pier.mass), Unit::Kilogram);
     plan.work(
         When::Lifting,
         "stand",
         "Set the column on its studs",
         &["resin_cures"],
         1.5,
-        format!("{mass} over standing threads: two people and a hoist, nobody beneath."),
+        lifted(job),
     );
     plan.work(
         When::Tightening,
@@ -101,7 +115,7 @@ fn standing(job: &Job, plan: &mut Plan) {
         ),
     );
     if Seat::wants_grout(job.brief) {
-        let pace = maturity::pace_factor(job.brief.work.temperature_c.value.max(5.0));
+        let pace = maturity::pace_factor(job.brief.work.temperature_c.value);
         plan.work(
             When::Tightening,
             "grout",

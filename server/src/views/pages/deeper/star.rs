@@ -184,9 +184,13 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
         words: Vec::new(),
         table: Some(Table {
             names: "Knock",
-            columns: ["First swing", "Dies in", "In the worst ground"]
-                .map(str::to_owned)
-                .to_vec(),
+            columns: [
+                "First swing, at most",
+                "Dies in, at most",
+                "In the worst ground",
+            ]
+            .map(str::to_owned)
+            .to_vec(),
             rows: vec![
                 row("A bump by hand at the telescope", motion.bump),
                 row("A slew stops", motion.slew),

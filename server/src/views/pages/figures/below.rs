@@ -40,7 +40,7 @@ pub(super) fn ground(design: &Design) -> Vec<Row> {
     ));
     let bearing = ground.presumed_bearing.map(kilopascal::get);
     rows.push((
-        "Bearing pressure that may be presumed".into(),
+        "Net bearing pressure presumed, the least".into(),
         bearing,
         Unit::Kilopascal,
         "ground.presumed_bearing",

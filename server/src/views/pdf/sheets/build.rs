@@ -42,7 +42,7 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
             Unit::KilonewtonPerCubicMetre,
         )
         .maybe(
-            "Presumed bearing pressure",
+            "Net bearing pressure presumed, the least",
             ground.presumed_bearing.map(kilopascal::get),
             Unit::Kilopascal,
             "a ground engineer has to say",

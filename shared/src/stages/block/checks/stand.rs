@@ -9,10 +9,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
-use crate::stages::ground::Ground;
-use crate::units::{
-    Force, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre, square_metre,
-};
+use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, metre};
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
@@ -36,18 +33,6 @@ pub(in crate::stages::block) fn largest_pressure(
         outline.shorter(),
         outline.longer(),
     )
-}
-
-pub(in crate::stages::block) fn presses_little(
-    ground: &Ground,
-    outline: &Outline,
-    actions: &Actions,
-) -> bool {
-    match (ground.presumed_bearing, largest_pressure(outline, actions)) {
-        (Some(capacity), Some(pressure)) => pressure <= capacity,
-        (None, _) => true,
-        (_, None) => false,
-    }
 }
 
 pub(in crate::stages::block) fn stands(outline: &Outline, actions: &Actions) -> bool {
@@ -91,68 +76,17 @@ fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
     })
 }
 
-pub(super) fn bearing(
-    brief: &Brief,
-    ground: &Ground,
+/// The force falls outside the base: no pressure balances it.
+pub(super) fn outside(
+    id: &'static str,
+    title: &str,
     outline: &Outline,
     actions: &Actions,
 ) -> Check {
-    let (id, title) = (
-        "block.bearing",
-        "Can the soil bear the highest pressure under the base?",
-    );
-    let Some(capacity) = ground.presumed_bearing else {
-        return unknown_bearing(id, title, ground);
-    };
-    let worst = actions.worst();
-    let Some(pressure) = largest_pressure(outline, actions).map(kilopascal::get) else {
-        return outside(id, title, outline, actions);
-    };
-    Check::at_most(id, title, pressure, kilopascal::get(capacity), Unit::Kilopascal, base::EDGE_SOURCE)
-        .note(format!(
-            "The worst case looked at is {}; its moment at the base is {}, along the shorter side. Towards a corner the corner presses \
-             harder: what the moment adds grows by up to two fifths. The ground's own weight that the block replaces is not taken off, \
-             which is careful. If this fails, make the block wider.",
-            worst.name,
-            brief.units.say(kilonewton_metre::get(worst.moment), Unit::KilonewtonMetre)
-        ))
-        .moved_by(&["site.soil", "site.presumed_bearing_kpa", "block.length_m", "block.width_m", "block.depth_m"])
-}
-
-/// The force falls outside the base: no pressure balances it.
-fn outside(id: &'static str, title: &str, outline: &Outline, actions: &Actions) -> Check {
     let reach = base::eccentricity(actions.worst().moment, actions.weight).map_or(0.0, metre::get);
     Check::at_most(id, title, reach, metre::get(outline.shorter()) / 2.0, Unit::Metre, base::EDGE_SOURCE)
         .note("The force falls outside the base, so no pressure under it can balance it: the block tips before the ground gives way.")
         .moved_by(&["block.length_m", "block.width_m", "pier.height_m", "site.design_gust_m_s"])
-}
-
-pub(super) fn effective(ground: &Ground, outline: &Outline, actions: &Actions) -> Check {
-    let (id, title) = (
-        "block.effective_bearing",
-        "Can the soil bear the load on the effective base?",
-    );
-    let Some(capacity) = ground.presumed_bearing else {
-        return unknown_bearing(id, title, ground);
-    };
-    let area = base::eccentricity(actions.worst().moment, actions.weight)
-        .and_then(|e| base::effective_area(e, outline.shorter(), outline.longer()));
-    let Some(area) = area.map(square_metre::get) else {
-        return outside(id, title, outline, actions);
-    };
-    let pressure = kilonewton::get(actions.weight) / area;
-    Check::at_most(id, title, pressure, kilopascal::get(capacity), Unit::Kilopascal, base::SOURCE)
-        .note("The base's width less twice the distance by which the force lies off its centre, as Eurocode 7 has it.")
-        .moved_by(&["site.soil", "site.presumed_bearing_kpa", "block.length_m", "block.width_m"])
-}
-
-fn unknown_bearing(id: &'static str, title: &str, ground: &Ground) -> Check {
-    let why = ground
-        .ask_an_engineer
-        .clone()
-        .unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
-    Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why)
-        .moved_by(&["site.soil", "site.presumed_bearing_kpa"])
 }
 
 pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {

@@ -194,9 +194,8 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
 
 fn door(parts: &Parts<'_>) -> Line {
     let moved = felt(parts).map(|(system, ground)| {
-        let distance = people::door_distance_m(parts.brief);
         let [typical, soft] =
-            [&system.typical, &system.low].map(|planes| ground.door(planes, distance));
+            [&system.typical, &system.low].map(|planes| ground.door(planes, parts.brief));
         let seen = |history| Movement::once(parts.exposure.of_history(&history));
         Moved {
             arcsec: typical.peak_arcsec(),

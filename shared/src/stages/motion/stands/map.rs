@@ -21,6 +21,9 @@ use crate::units::{
 /// Lines of the map each way; odd, so that the axis has its own.
 const LINES: usize = 41;
 
+/// Phase ωr/V_s up to which the ground follows as if at rest: its slope is then a sixth larger (Lamb 1904, computed).
+const AT_REST_PHASE: f64 = 0.5;
+
 /// Where steps reach in frequency.
 const STEP_SOURCE: Source = Source::new(
     "J. Acoust. Soc. Am. 120, 762",
@@ -134,14 +137,15 @@ fn at_rest_within(ground: &Ground, first: Option<Frequency>, notes: &mut Notes) 
         return 0.0;
     };
     let speed = metre_per_second::get(speed.typical);
-    let within = speed / (2.0 * std::f64::consts::PI * first);
+    let within = AT_REST_PHASE * speed / (2.0 * std::f64::consts::PI * first);
     notes.working(
         Working::new(
             "motion.at_rest_within",
             "Distance within which the ground follows a step as if at rest",
-            "r = Vs/(2π f₁)",
+            "r = φ Vs/(2π f₁)",
             STEP_SOURCE,
         )
+        .with("φ", AT_REST_PHASE, Unit::One)
         .with("Vs", speed, Unit::MetrePerSecond)
         .with("f₁", first, Unit::Hertz)
         .gives("r", within, Unit::Metre),

@@ -1,0 +1,113 @@
+//! Whether concrete may be poured at the temperature of the work.
+
+use crate::brief::Brief;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, When};
+use crate::source::{Source, Standing};
+
+/// Colder than this no concrete is poured, °C.
+const COLDEST_C: f64 = 5.0;
+/// From this on it needs no blanket, °C.
+const MILD_C: f64 = 10.0;
+/// Hotter than this none is poured, °C.
+const HOTTEST_C: f64 = 35.0;
+/// From this on it is hurried and wetted, °C.
+const WARM_C: f64 = 25.0;
+
+/// At least 5 °C when delivered, and kept there until 5 MPa.
+const COLD: Source = Source::new(
+    "EN 206 and BS 8500",
+    "",
+    "temperature of fresh concrete at delivery, at least 5 °C",
+    Standing::SecondHand,
+);
+/// Below 35 °C.
+const HOT: Source = Source::new(
+    "ACI 301 and BS 8500",
+    "",
+    "temperature of fresh concrete, below 35 °C",
+    Standing::SecondHand,
+);
+
+/// Adds the checks and cautions.
+pub(super) fn notes(brief: &Brief, notes: &mut Notes) {
+    let celsius = brief.work.temperature_c.value;
+    cold(brief, celsius, notes);
+    if celsius > WARM_C {
+        hot(celsius, notes);
+    }
+}
+
+fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
+    let say = |value| brief.units.say(value, Unit::Celsius);
+    let note = format!(
+        "Too cold for concrete below {}, and never on frozen ground: wait for a milder day. From there to {} ask: a blanket, warm mix and no \
+         frost in the next three nights. Concrete that freezes before it has {} loses up to half its strength.",
+        say(COLDEST_C),
+        say(MILD_C),
+        brief.units.say(3.5, Unit::Megapascal)
+    );
+    notes.check(
+        Check {
+            // A temperature has no share of its limit: nought is not half of anything.
+            utilisation: None,
+            verdict: judged(celsius),
+            ..Check::at_least(
+                "block.cold",
+                "Is it warm enough to pour?",
+                celsius,
+                COLDEST_C,
+                Unit::Celsius,
+                COLD,
+            )
+        }
+        .note(note)
+        .moved_by(&["work.temperature_c"]),
+    );
+    if celsius < MILD_C {
+        notes.caution(
+            "block.cold_pour",
+            When::Pouring,
+            format!(
+                "Do not pour on frozen ground, in falling frost, or below {}. Keep the block covered and insulated, and warm if need be, until \
+                 it has at least {}; better, wait for a milder week.",
+                say(COLDEST_C),
+                brief.units.say(5.0, Unit::Megapascal)
+            ),
+            Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
+        );
+    }
+}
+
+fn judged(celsius: f64) -> crate::notes::Verdict {
+    use crate::notes::Verdict;
+    if celsius < COLDEST_C {
+        Verdict::Fails
+    } else if celsius < MILD_C {
+        Verdict::Unknown
+    } else {
+        Verdict::Holds
+    }
+}
+
+fn hot(celsius: f64, notes: &mut Notes) {
+    notes.check(
+        Check::at_most(
+            "block.hot",
+            "Is it cool enough to pour?",
+            celsius,
+            HOTTEST_C,
+            Unit::Celsius,
+            HOT,
+        )
+        .note("Hotter than this concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")
+        .moved_by(&["work.temperature_c"]),
+    );
+    notes.caution(
+        "block.hot_pour",
+        When::Pouring,
+        "In this heat concrete stiffens within the hour and dries at its face. Pour early in the morning, wet the pit's sides, \
+         cover the top at once and keep it wet.",
+        Source::common_practice("pouring in heat"),
+    );
+}

@@ -1,0 +1,172 @@
+//! What each soil word is presumed to carry and how strong it is, read from `data/bearing.csv`: each value with the table it
+//! stands in.
+
+use serde::Serialize;
+
+use crate::rules::ibc_2012::presumptive;
+use crate::site_plan::site::Soil;
+use crate::source::{Source, Standing};
+
+/// The table, one soil a line; a column of keys behind each value says where it is from.
+pub const CSV: &str = include_str!("../../../data/bearing.csv");
+
+/// Row of one soil.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BearingRow {
+    /// Presumed net bearing pressure, low, typical and high, kPa.
+    pub pressure_kpa: [f64; 3],
+    /// Where each of the three stands.
+    pub sources: [Source; 3],
+    /// Strength of the word; none for rock.
+    pub strength: Option<Strength>,
+    /// Where that is from.
+    pub strength_source: Source,
+}
+
+/// Strength of a soil word, from its lowest to its highest.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Strength {
+    /// Undrained strength of clay, kPa.
+    Undrained {
+        /// Lowest.
+        low_kpa: f64,
+        /// Highest.
+        high_kpa: f64,
+    },
+    /// Angle of friction of silt, sand and gravel, degrees.
+    Drained {
+        /// Lowest.
+        low_deg: f64,
+        /// Highest.
+        high_deg: f64,
+    },
+}
+
+/// The row of a soil; none for ground that is not to be built on by presumption.
+#[must_use]
+pub fn row(soil: Soil) -> Option<BearingRow> {
+    CSV.lines()
+        .skip(1)
+        .find(|line| line.split(',').next() == Some(soil.key()))
+        .and_then(read)
+}
+
+fn read(line: &str) -> Option<BearingRow> {
+    let columns: Vec<&str> = line.split(',').collect();
+    let number = |at: usize| {
+        let value = columns.get(at)?.parse::<f64>().ok()?;
+        value.is_finite().then_some(value)
+    };
+    let from = |at: usize| source(columns.get(at)?);
+    let strength = match (number(7), number(8), number(9), number(10)) {
+        (Some(low_kpa), Some(high_kpa), ..) => Some(Strength::Undrained { low_kpa, high_kpa }),
+        (_, _, Some(low_deg), Some(high_deg)) => Some(Strength::Drained { low_deg, high_deg }),
+        _ => None,
+    };
+    Some(BearingRow {
+        pressure_kpa: [number(1)?, number(3)?, number(5)?],
+        sources: [from(2)?, from(4)?, from(6)?],
+        strength,
+        strength_source: source(columns.get(11)?).unwrap_or(JUDGEMENT),
+    })
+}
+
+const JUDGEMENT: Source = Source::judgement("between the tables, which have no row for it");
+const NBC: &str = "National Building Code of Canada";
+const NBC_EDITION: &str = "2010";
+
+/// The source of a key.
+fn source(key: &str) -> Option<Source> {
+    let ibc = |row| Source::new("IBC", "2012", row, presumptive::SOURCE.standing);
+    let canada = |row| Source::new(NBC, NBC_EDITION, row, Standing::SecondHand);
+    Some(match key {
+        "ibc1" => ibc("Table 1806.2, row 1: crystalline bedrock"),
+        "ibc2" => ibc("Table 1806.2, row 2: sedimentary and foliated rock"),
+        "ibc3" => ibc("Table 1806.2, row 3: sandy gravel and gravel"),
+        "ibc4" => ibc("Table 1806.2, row 4: sand, silty and clayey sand and gravel"),
+        "ibc5" => ibc("Table 1806.2, row 5: clay and silt"),
+        "nbc" => canada("9.4.4.1, row of this soil"),
+        "nbc_till" => canada("9.4.4.1, row of till"),
+        "nbc_shale" => canada("9.4.4.1, row of clay shale"),
+        "nbc_rock" => canada("9.4.4.1, row of sound rock"),
+        "bs8004" => Source::new("BS 8004", "1986", "Table 1", Standing::FromMemory),
+        "cfr3285" => Source::new(
+            "24 CFR 3285",
+            "",
+            "3285.202, row of loose sand: 1,000 psf",
+            Standing::FromMemory,
+        ),
+        "bs5930" => Source::new(
+            "BS 5930",
+            "",
+            "strength of clay by its words",
+            Standing::FromMemory,
+        ),
+        "judgement" => JUDGEMENT,
+        _ => return None,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::ibc_2012::presumptive::{Class, bearing};
+    use crate::stages::ground::soil_table::{self, Group};
+    use crate::units::kilopascal;
+
+    #[test]
+    fn every_soil_that_may_be_presumed_has_a_row_that_reads() {
+        for &soil in Soil::ALL {
+            let group = soil_table::row(soil).group;
+            let row = row(soil);
+            assert_eq!(row.is_none(), group == Group::Unfit, "{}", soil.key());
+            let Some(row) = row else { continue };
+            let [low, typical, high] = row.pressure_kpa;
+            assert!(
+                low > 0.0 && low <= typical && typical <= high,
+                "{}",
+                soil.key()
+            );
+            assert_eq!(
+                row.strength.is_none(),
+                group == Group::Rock,
+                "{}",
+                soil.key()
+            );
+        }
+    }
+
+    /// A value that stands in the building code's table is the code's value, and nothing else cites it.
+    #[test]
+    fn only_what_the_building_code_prints_is_cited_as_the_building_code() {
+        for row in Soil::ALL.iter().filter_map(|soil| row(*soil)) {
+            for (value, from) in row.pressure_kpa.into_iter().zip(row.sources) {
+                let class = match from
+                    .clause
+                    .split("row ")
+                    .nth(1)
+                    .and_then(|rest| rest.chars().next())
+                {
+                    _ if from.document != "IBC" => continue,
+                    Some('1') => Class::CrystallineRock,
+                    Some('2') => Class::SedimentaryRock,
+                    Some('3') => Class::Gravel,
+                    Some('4') => Class::Sand,
+                    _ => Class::ClayOrSilt,
+                };
+                assert!(
+                    (kilopascal::get(bearing(class)) - value).abs() < 0.06,
+                    "{from}"
+                );
+            }
+        }
+        let hard = row(Soil::HardClay).unwrap();
+        assert!(hard.sources[1].document.contains("Canada") && hard.pressure_kpa[1] == 200.0);
+        let loose = row(Soil::LooseSand).unwrap();
+        assert_eq!(
+            (loose.pressure_kpa[0], loose.sources[0].document),
+            (48.0, "24 CFR 3285")
+        );
+    }
+}

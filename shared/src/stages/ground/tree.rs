@@ -1,0 +1,131 @@
+//! Trees: how far one dries the ground, and what follows for clay.
+
+use crate::brief::Brief;
+use crate::brief::site::ASSUMED_TREE_HEIGHT_M;
+use crate::figure::Unit;
+use crate::notes::{Check, Notes, When};
+use crate::rules::tree_reach;
+use crate::site_plan::site::{Soil, WaterDemand};
+use crate::source::Source;
+use crate::stages::ground::Ground;
+use crate::stages::ground::soil_table::Group;
+
+/// The check of stillness that asks where a tree moves the ground.
+pub const SEASONS: &str = "motion.tree";
+/// Roots are in a pit this near to a tree, whatever the ground, m.
+const ROOTS_M: f64 = 2.0;
+/// Source of that.
+const ROOTS: Source = Source::judgement("roots within two metres of a trunk");
+
+/// A tree near the pier.
+struct Tree {
+    distance_m: f64,
+    height_m: f64,
+    reach_m: f64,
+}
+
+fn tree(brief: &Brief) -> Option<Tree> {
+    let stated = &brief.site.stated;
+    let height_m = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
+    let demand = stated.tree_water_demand.unwrap_or(WaterDemand::High);
+    Some(Tree {
+        distance_m: stated.tree_distance_m?,
+        height_m,
+        reach_m: height_m * tree_reach::over_height_ratio(demand),
+    })
+}
+
+/// Whether the ground may shrink where a tree dries it: clay, and silt that is not known to be lean.
+fn may_shrink(soil: Soil, group: Group) -> bool {
+    matches!(group, Group::Clay | Group::Silt) || soil == Soil::ShrinkingClay
+}
+
+/// Why no figure of bearing or stillness is sure here; none where no tree reaches ground that may shrink.
+#[must_use]
+pub fn unsure(brief: &Brief, soil: Soil, group: Group) -> Option<String> {
+    let tree = tree(brief)?;
+    if !may_shrink(soil, group) || tree.distance_m > tree.reach_m {
+        return None;
+    }
+    let usual = if tree.distance_m <= 0.5 * tree.reach_m {
+        " Moving the pier is the usual answer: one part in a thousand of the block's width is more than three minutes of arc, every season."
+    } else {
+        ""
+    };
+    Some(format!(
+        "A tree {} high stands {} away and may dry the ground out to {}: clay that shrinks moves with the seasons, so no figure of bearing or \
+         stillness is sure here. Move the pier, or have the clay's plasticity tested and the place looked at.{usual}",
+        brief.units.say(tree.height_m, Unit::Metre),
+        brief.units.say(tree.distance_m, Unit::Metre),
+        brief.units.say(tree.reach_m, Unit::Metre),
+    ))
+}
+
+/// Adds check and caution.
+pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let Some(tree) = tree(brief) else { return };
+    let shrinks = may_shrink(ground.soil, ground.group);
+    if shrinks {
+        let check = Check::at_least(
+            "ground.tree",
+            "Is the pier out of reach of the tree's roots?",
+            tree.distance_m,
+            tree.reach_m,
+            Unit::Metre,
+            tree_reach::SOURCE,
+        )
+        .asks_beyond()
+        .note(ground.unsure.clone().unwrap_or_else(|| {
+            "A tree dries clay within its reach, and the clay moves with the seasons. Felled trees count with the height that they had."
+                .to_owned()
+        }))
+        .moved_by(&[
+            "site.tree_distance_m",
+            "site.tree_height_m",
+            "site.tree_water_demand",
+            "site.soil",
+        ]);
+        if ground.unsure.is_some() {
+            notes.check(still(&check));
+        }
+        notes.check(check);
+    }
+    caution(brief, ground, &tree, shrinks, notes);
+}
+
+/// The same for stillness: what the tree does to the clay moves the pier with nobody there.
+fn still(check: &Check) -> Check {
+    let mut still = check.clone().of_stillness();
+    still.id = SEASONS;
+    still.title = "Does the ground stay as it is through the seasons?".into();
+    still
+}
+
+fn caution(brief: &Brief, ground: &Ground, tree: &Tree, shrinks: bool, notes: &mut Notes) {
+    if tree.distance_m > if shrinks { tree.reach_m } else { ROOTS_M } {
+        return;
+    }
+    let say = |value| brief.units.say(value, Unit::Metre);
+    let who = if brief.site.stated.tree_height_m.is_some() {
+        ""
+    } else {
+        " (assumed)"
+    };
+    let what = if ground.soil == Soil::ShrinkingClay {
+        "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
+         is no longer dried swells for years."
+    } else if shrinks {
+        "A tree this near in clay moves the ground with the seasons: move the pier, or have it looked at. Neither cut nor plant a tree \
+         before that: clay that is no longer dried swells for years."
+    } else {
+        "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
+         specialist; the tree may be protected."
+    };
+    let text = format!(
+        "A tree {} high{who} stands {} away. {what}",
+        say(tree.height_m),
+        say(tree.distance_m)
+    );
+    let source = if shrinks { tree_reach::SOURCE } else { ROOTS };
+    notes.caution("ground.tree", When::Planning, text, source);
+}

@@ -1,0 +1,231 @@
+//! Steps: the footfalls of a walk as forces on the block.
+
+use crate::brief::Brief;
+use crate::rules::lamb_1904::slope;
+use crate::site_plan::floor::{FloorKind, Soles};
+use crate::source::Source;
+use crate::stages::floor::Floor;
+use crate::stages::motion::feet::{self, Foot, LONGEST_S};
+use crate::stages::motion::footfall::{Footfall, Strength, footfall};
+use crate::stages::motion::history::{Forces, STEP_S};
+use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
+use crate::stages::motion::modes::Mode;
+use crate::stages::motion::system::Planes;
+use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second};
+
+/// Time that is followed after the last step, s.
+const AFTER_S: f64 = 1.5;
+/// So many feet nearest to the pier push sideways; farther ones are hardly felt.
+const SIDEWAYS_FEET: usize = 12;
+/// A timber deck's own swing, and its damping.
+pub const DECK_HZ: f64 = 12.0;
+/// Slowest and quickest that such a deck swings.
+pub const DECK_BAND_HZ: (f64, f64) = (8.0, 20.0);
+const DECK_DAMPING_RATIO: f64 = 0.035;
+/// Where the deck's swing comes from.
+pub const DECK_SOURCE: Source =
+    Source::judgement("a timber deck swings at 8 to 20 Hz, here 12, with 3 to 4 % damping");
+
+/// One foot's forces on the block for a newton of each kind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Tread {
+    down: [f64; 6],
+    along: [f64; 6],
+    outward: [f64; 6],
+    distance_m: f64,
+    on_deck: bool,
+}
+
+/// The places of a walk's feet with what each does to the block: the same at every pace, since the stride stays.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trodden {
+    treads: Vec<Tread>,
+    soles: Soles,
+    weight_n: f64,
+    /// The deck's own swing; none on other floors.
+    deck_hz: Option<f64>,
+}
+
+impl Trodden {
+    /// Treads the drawn path; none where there is none.
+    #[must_use]
+    pub fn take(brief: &Brief, floor: &Floor, influence: &dyn Influence) -> Option<Self> {
+        let pace = hertz::get(brief.floor.pace.value);
+        let feet = feet::feet(
+            &brief.floor.walk.value,
+            metre_per_second::get(brief.floor.walk_speed.value) / pace,
+            (LONGEST_S * pace) as usize,
+        );
+        if feet.is_empty() {
+            return None;
+        }
+        let on_deck = |foot: &Foot| {
+            floor.kind == FloorKind::Deck && floor.carries(foot.place[0], foot.place[1])
+        };
+        let deck = feet
+            .iter()
+            .any(on_deck)
+            .then(|| sideways_through_posts(influence, &floor.supports));
+        let tread = |(foot, pushes): (&Foot, bool)| {
+            let [x, y] = foot.place;
+            let on_deck = on_deck(foot);
+            let push = match deck.filter(|_| on_deck) {
+                Some(push) => push,
+                None if pushes => influence.per_newton_sideways(x, y),
+                None => [[0.0; 6]; 2],
+            };
+            let towards =
+                |[ux, uy]: [f64; 2]| std::array::from_fn(|i| ux * push[0][i] + uy * push[1][i]);
+            Tread {
+                down: through_floor(influence, floor, x, y),
+                along: towards(foot.along),
+                outward: towards(foot.outward),
+                distance_m: x.hypot(y),
+                on_deck,
+            }
+        };
+        let treads = feet.iter().zip(pushing(&feet)).map(tread).collect();
+        Some(Self::of(brief, floor, treads))
+    }
+
+    /// So many steps on one spot whose influence for a newton is given.
+    #[must_use]
+    pub fn on_the_spot(brief: &Brief, floor: &Floor, count: usize, down: [f64; 6]) -> Self {
+        let tread = Tread {
+            down,
+            along: [0.0; 6],
+            outward: [0.0; 6],
+            distance_m: 0.0,
+            on_deck: false,
+        };
+        Self::of(brief, floor, vec![tread; count])
+    }
+
+    fn of(brief: &Brief, floor: &Floor, treads: Vec<Tread>) -> Self {
+        Self {
+            treads,
+            soles: brief.floor.soles.value,
+            weight_n: kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2,
+            deck_hz: (floor.kind == FloorKind::Deck).then_some(DECK_HZ),
+        }
+    }
+
+    /// The same with a deck that swings otherwise; none: it hands each step on as it is.
+    #[must_use]
+    pub fn with_deck(&self, deck_hz: Option<f64>) -> Self {
+        Self {
+            deck_hz,
+            ..self.clone()
+        }
+    }
+
+    /// Number of steps.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.treads.len()
+    }
+
+    /// Distance of the nearest foot from the pier's axis, m.
+    #[must_use]
+    pub fn nearest_m(&self) -> f64 {
+        self.treads
+            .iter()
+            .map(|tread| tread.distance_m)
+            .reduce(f64::min)
+            .unwrap_or(0.0)
+    }
+
+    /// Weight of the walker, N.
+    #[must_use]
+    pub fn weight_n(&self) -> f64 {
+        self.weight_n
+    }
+
+    /// The footfall at a pace, over weight.
+    #[must_use]
+    pub fn footfall(&self, pace_hz: f64, strength: Strength) -> Footfall {
+        footfall(hertz::new(pace_hz), self.soles, strength)
+    }
+
+    /// The deck's own swing; none on other floors.
+    #[must_use]
+    pub fn deck_hz(&self) -> Option<f64> {
+        self.deck_hz
+    }
+
+    /// When each foot falls.
+    #[must_use]
+    pub fn times_s(&self, pace_hz: f64) -> Vec<f64> {
+        feet::times_s(self.count(), pace_hz)
+    }
+
+    /// What a newton of a foot does to a mode: 0 is the plane of east and west, 1 that of north and south.
+    #[must_use]
+    pub fn work(&self, plane: usize, mode: &Mode, foot: usize) -> f64 {
+        let down = &self.treads[foot].down;
+        if plane == 0 {
+            mode.base * down[0] + mode.block_turn * down[4]
+        } else {
+            mode.base * down[1] - mode.block_turn * down[3]
+        }
+    }
+
+    /// How many times as far each foot's quick part tilts the ground at the pier's first frequency as if it were slow.
+    #[must_use]
+    pub fn wave_ratios(&self, planes: &Planes) -> Vec<f64> {
+        let number = planes.wave_number_per_m();
+        self.treads
+            .iter()
+            .map(|tread| {
+                // Through a deck the force enters at posts of several distances; the foot's own stands for them.
+                slope::ratio(number * tread.distance_m)
+            })
+            .collect()
+    }
+
+    /// The walk at a pace as forces on the block, and the time until the last foot is up.
+    #[must_use]
+    pub fn forces(&self, pace_hz: f64, planes: &Planes) -> (Forces, f64) {
+        let plain = self.footfall(pace_hz, Strength::Mean);
+        let times = self.times_s(pace_hz);
+        let waves = self.wave_ratios(planes);
+        let last = times.last().copied().unwrap_or_default();
+        let lasts_s = last + plain.slow.len() as f64 * STEP_S;
+        let below = self.deck_hz.map(|deck| {
+            plain
+                .clone()
+                .through_deck(hertz::new(deck), DECK_DAMPING_RATIO)
+        });
+        let mut forces = Forces::at_rest(lasts_s + AFTER_S);
+        for ((tread, at), wave) in self.treads.iter().zip(times).zip(waves) {
+            let step = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
+            let down: Vec<f64> = step
+                .slow
+                .iter()
+                .zip(&step.quick)
+                .map(|(slow, quick)| self.weight_n * (slow + wave * quick))
+                .collect();
+            forces.add(&tread.down, at, &down);
+            if tread.along != [0.0; 6] || tread.outward != [0.0; 6] {
+                let weighed = |trace: &[f64]| -> Vec<f64> {
+                    trace.iter().map(|value| self.weight_n * value).collect()
+                };
+                forces.add(&tread.along, at, &weighed(&step.along));
+                forces.add(&tread.outward, at, &weighed(&step.outward));
+            }
+        }
+        (forces, lasts_s)
+    }
+}
+
+/// Which feet push sideways: those nearest to the pier.
+fn pushing(feet: &[Foot]) -> Vec<bool> {
+    let mut order: Vec<usize> = (0..feet.len()).collect();
+    let distance = |i: usize| feet[i].place[0].hypot(feet[i].place[1]);
+    order.sort_by(|&a, &b| distance(a).total_cmp(&distance(b)));
+    let mut pushes = vec![false; feet.len()];
+    for i in order.into_iter().take(SIDEWAYS_FEET) {
+        pushes[i] = true;
+    }
+    pushes
+}
