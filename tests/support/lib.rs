@@ -17,6 +17,7 @@ pub mod generated;
 pub mod ground_page;
 #[cfg(feature = "service")]
 pub mod http;
+pub mod neighbours;
 #[cfg(feature = "service")]
 pub mod place;
 #[cfg(feature = "service")]
