@@ -74,7 +74,10 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
         .iter()
         .find(|one| one.change.contains("full depth"))
         .unwrap();
-    assert!(bonded.effect_ratio < -0.2, "{}", bonded.effect_ratio);
+    // How much is the engine's own figure, no outside reference: a fifth while a perfect grip was counted on and a step had no
+    // heel, a twentieth since then. A footstep's lean hardly hangs on the contact (computed apart: its sensitivity to it is
+    // a hundredth of that to the ground's modulus); what is left is what wind and heels do.
+    assert!(bonded.effect_ratio < -0.02, "{}", bonded.effect_ratio);
 }
 
 /// The plans that everybody sees, each with all that is said of it.

@@ -149,8 +149,16 @@ fn a_walk_is_felt_as_a_standing_person_is() {
     plan.floor.walker_mass_kg = Some(80.0);
     let found = design(&plan).motion;
     let ratio = found.walk.peak_arcsec.unwrap() / found.stands[0].tilt_arcsec.unwrap();
-    // While both feet carry, the walk weighs up to 1.45 times the walker, and a foot falls 5 cm nearer than the path.
-    assert!(ratio > 1.2 && ratio < 1.7, "{ratio}");
+    // While both feet carry, the walk weighs up to 1.45 times the walker, and a foot falls 5 cm nearer than the path. The
+    // heel, a fifth of the weight for 40 ms, is answered up to twice by a pier that swings, and the push sideways leans it by
+    // up to a fifth of the weight's lean; the pace is one that nine tenths do not exceed. The bound is their sum, no
+    // measurement.
+    assert!(
+        ratio > 1.2 && ratio < 1.45 + 0.2 * 2.0 + 0.2 * 1.45 + 0.3,
+        "{ratio}"
+    );
+    let middle = found.walk.middle_peak_arcsec.unwrap() / found.stands[0].tilt_arcsec.unwrap();
+    assert!(middle > 1.2 && middle <= ratio, "{middle}");
     close(
         "pixels",
         found.walk.trail_pixels.unwrap(),

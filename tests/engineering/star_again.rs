@@ -1,5 +1,4 @@
-//! Two plans recomputed apart by `reference/star_again.py`: a person who comes, the star's growth and its peak. The script has
-//! the wind as well; it is not held here while the engine cuts the guider off at a quarter of its rate.
+//! Two plans recomputed apart by `reference/star_again.py`: a person who comes, the wind, the star's growth and its peak.
 //!
 //! The script shares nothing with the engine: ground by finite elements, the column by beam elements, the wind through the whole
 //! frequency response, the star by images. The base joint's stiffness is handed over, and held here.
@@ -64,7 +63,7 @@ fn held(plan: Value, name: &str) {
     close("stand", stand, value("stand_arcsec"), WITHIN);
     let of =
         |id: &str| -> &Disturbance { motion.disturbances.iter().find(|one| one.id == id).unwrap() };
-    for (id, key) in [("standing", "stand")] {
+    for (id, key) in [("standing", "stand"), ("wind", "wind")] {
         let (growth, left) = (
             of(id).star_growth_ratio.unwrap().expected,
             of(id).peak_left_ratio.unwrap().expected,

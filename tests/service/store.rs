@@ -12,8 +12,12 @@ macro_rules! tests_on {
         mod archive;
         #[path = "store/damage.rs"]
         mod damage;
+        #[path = "store/house.rs"]
+        mod house;
         #[path = "store/links.rs"]
         mod links;
+        #[path = "store/organiser.rs"]
+        mod organiser;
         #[path = "store/plans.rs"]
         mod plans;
         #[path = "store/record.rs"]

@@ -94,7 +94,7 @@ fn figures_are_taken_to_the_ends_of_their_ranges_and_an_empty_text_is_left_out()
             config.largest_photo,
             config.access.quotas.plans
         ),
-        (None, None, PHOTO, None)
+        (None, None, PHOTO, Some(10_000))
     );
 }
 

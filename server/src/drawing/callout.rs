@@ -1,6 +1,7 @@
 //! Callouts: notes in a column beside the drawing, each with a leader to what it names, in the order of height, never
 //! one over another.
 
+use crate::drawing::area::Area;
 use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE};
 use crate::drawing::{Line, Point, at};
 use crate::lettering::{Face, wrap};
@@ -21,6 +22,17 @@ pub fn note(target: Point, text: impl Into<String>) -> Callout {
         target,
         text: text.into(),
     }
+}
+
+/// Paper that a drawing may take across, mm: a sheet of A4 within its frame.
+pub const SHEET_WIDTH: f64 = 178.0;
+/// From the drawing to its column of notes, and what stands beyond it, mm.
+const ASIDE: f64 = 12.0;
+
+/// Width of a column of notes beside what is drawn: what was asked for, or what the sheet leaves of it.
+#[must_use]
+pub fn room(drawn: &Area, asked: f64) -> f64 {
+    (SHEET_WIDTH - (drawn.right - drawn.left) - ASIDE).clamp(0.75 * asked, asked)
 }
 
 /// Free paper between two notes, mm.

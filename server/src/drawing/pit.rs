@@ -128,7 +128,7 @@ pub fn draw(layout: &Layout) -> Drawing {
         bounds.right + 9.0,
         bounds.top,
         bounds.bottom,
-        42.0,
+        callout::room(&bounds, 42.0),
     );
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {

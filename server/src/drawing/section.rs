@@ -48,7 +48,7 @@ pub fn draw(layout: &Layout) -> Drawing {
         bounds.right + 9.0,
         bounds.top,
         bounds.bottom,
-        46.0,
+        callout::room(&bounds, 46.0),
     );
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {

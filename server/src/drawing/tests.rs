@@ -16,7 +16,7 @@ use super::*;
 use crate::views::svg;
 
 /// Widest drawing that A4 takes at its stated scale, mm.
-const WIDEST: f64 = 178.0;
+const WIDEST: f64 = super::callout::SHEET_WIDTH;
 
 fn designed(plan: &SitePlan) -> Option<(Brief, Design)> {
     let brief = resolve(plan).ok()?;

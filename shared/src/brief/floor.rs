@@ -200,7 +200,7 @@ fn door_wall(said: &site_plan::Floor, ask: &mut Ask) -> Option<Wall> {
         );
         ask.note(
             "floor.door_wall",
-            AssumedValue::Text("the worst of the four".into()),
+            AssumedValue::Text("All four walls are tried and the worst one counts".into()),
             Unit::One,
             taken,
         );

@@ -51,7 +51,10 @@ fn a_link_that_no_longer_edits_keeps_nothing() {
         );
         assert_eq!(answer.status, 404, "{what}: {}", answer.text());
         assert_eq!(
-            runtime.block_on(store.revisions(&kept.id, None)).unwrap().len(),
+            runtime
+                .block_on(store.revisions(&kept.id, None))
+                .unwrap()
+                .len(),
             1,
             "{what}"
         );

@@ -224,8 +224,8 @@ mod tests {
         let loads = crate::stages::loads::stage(&brief).value;
         let block = block::stage(&brief, &ground, &room, &loads).value;
         let pit = excavation::stage(&brief, &ground, &room, &block);
-        let check = pit.notes.checks.into_iter();
-        let check = check.filter(|check| check.id == "excavation.face").last();
+        let mut check = pit.notes.checks.into_iter();
+        let check = check.rfind(|check| check.id == "excavation.face");
         (face(&ground, metre::new(depth_m)), check.unwrap())
     }
 

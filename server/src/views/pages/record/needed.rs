@@ -7,7 +7,8 @@ pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)
     let needed: &[(&str, &str)] = match task {
         "services" | "set_out" | "dig" | "inspect" => &[("pit", "The pit")],
         "blinding" | "backfill" => &[("pit", "The pit"), SECTION],
-        "form" | "steel_and_ducts" | "pour" | "cover" | "strike" | "wire" => &[SECTION],
+        "form" | "steel_and_ducts" | "pour" | "cover" | "strike" | "wire" | "frost_guard"
+        | "dowels" => &[SECTION],
         "drill" => &[STUDS],
         "bond" => &[("stud-detail", "One stud in its hole"), STUDS],
         "level" | "grout" => &[

@@ -36,7 +36,7 @@ pub(super) fn check(brief: &Brief, setting: &Setting, notes: &mut Notes) {
         Some(_) => Verdict::Holds,
     };
     let note = format!(
-        "A resin of this kind is set from {} to {}; outside that wait for another day. Below {} only a product whose own sheet allows it, with          the times that the sheet gives. The hole's temperature counts, and the night's while it cures.",
+        "A resin of this kind is set from {} to {}; outside that wait for another day. Below {} only a product whose own sheet allows it, with the times that the sheet gives. The hole's temperature counts, and the night's while it cures.",
         say(coldest),
         say(warmest),
         say(resin::generic::SHEET_BELOW_C)

@@ -275,13 +275,19 @@ fn why(screw: &Screw, readings: &[Reading], proof_stress: Pressure, units: Units
             units.say(WRENCH_M, Unit::Metre),
             kn(push)
         ),
-        "Practice tightens an M16 to 160 to 200 “kilos”, a torque for steel. What the steel bears is not yet what the resin may feel: between \
+        format!(
+            "Practice tightens an M16 to 160 to 200 “kilos”, a torque for steel. What the steel bears is not yet what the resin may feel: between \
          two nuts, with the lower one held, the pull stays inside the plate; on grout or concrete it hangs in the bond for good. Sheets of \
-         bonded studs that were read allow an M16 67 to 81 N m. The product’s own largest torque comes before any of these."
-            .to_owned(),
+         bonded studs that were read allow an M16 {} to {}. The product’s own largest torque comes before any of these.",
+            units.say(READ_SHEETS_N_M.0, Unit::NewtonMetre),
+            units.say(READ_SHEETS_N_M.1, Unit::NewtonMetre)
+        ),
     ]
 }
 
+/// Torque of an M16 on the sheets of bonded studs that were read: the least and the most, N m, at least five diameters from
+/// an edge.
+const READ_SHEETS_N_M: (f64, f64) = (67.0, 81.0);
 /// Nut factor of a thread with assembly paste, the low end of published tables.
 const GREASED_FACTOR: f64 = 0.12;
 
