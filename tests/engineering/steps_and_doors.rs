@@ -96,7 +96,8 @@ fn a_foot_s_push_leans_the_pier_by_a_tenth_of_what_the_weight_does() {
     }
 }
 
-/// Basis: at half the longer side on every wall, the door of a house of 6 m by 2.6 m was four times too quiet.
+/// A door in the near wall of a house of 6 m by 2.6 m is louder than one in the far wall. At rest it would be four times as
+/// loud (basis); what is left is less, since the far blow comes as a wave, which tilts the ground more there.
 #[test]
 fn a_door_shakes_the_pier_from_where_it_is() {
     let house = |wall: Option<Wall>| {
@@ -107,7 +108,7 @@ fn a_door_shakes_the_pier_from_where_it_is() {
         })
     };
     let [near, far, unsaid] = [Some(Wall::South), Some(Wall::East), None].map(house);
-    assert!(moved(&near, "door") > 2.0 * moved(&far, "door"));
+    assert!(moved(&near, "door") > 1.2 * moved(&far, "door"));
     let same = moved(&unsaid, "door") / moved(&near, "door");
     assert!((same - 1.0).abs() < 1e-9, "{same}");
     let assumed = |design: &Design| {
