@@ -12,6 +12,7 @@ use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::{Contact, Outline};
 use crate::stages::ground::Ground;
 use crate::stages::ground::frost_class::FrostClass;
+use crate::stages::ground::soil_table;
 use crate::units::{Force, Length, Pressure, kilonewton, kilopascal, metre, millimetre};
 
 /// Depth of the boards below ground.
@@ -161,7 +162,7 @@ fn board_width(frost: Length) -> Length {
 /// Grip of unfrozen soil below the frost: half the undrained strength of clay, up to 25 kPa; 12 kPa of silt; a fifth of the
 /// effective pressure of sand and gravel. Judgement.
 fn adhesion(ground: &Ground, frozen: Length, depth: Length) -> Pressure {
-    use crate::stages::ground::soil_table::{self, Group};
+    use crate::stages::ground::soil_table::Group;
     const MOST_KPA: f64 = 25.0;
     match ground.group {
         Group::Clay => {
@@ -230,7 +231,10 @@ pub(super) fn note(
             remedy_words(frost.remedy)
         )
     };
-    let unsure = frost.lift <= frost.hold && frost.lift_high > frost.hold;
+    // Behind boards, how much grip is left is judgement; in ground that nobody may presume, so is what holds.
+    let by_judgement =
+        frost.remedy == FrostRemedy::Insulation || ground.group == soil_table::Group::Unfit;
+    let unsure = frost.lift_high > frost.hold && (by_judgement || frost.lift <= frost.hold);
     let check = Check::at_most(
         "block.adfreeze",
         "Does the block stay down when frost grips its sides?",
