@@ -137,6 +137,7 @@ pub struct Store {
     quotas: Quotas,
     saves: save::Saves,
     damage: verify::Known,
+    openings: organiser::Openings,
 }
 
 impl Store {
@@ -151,6 +152,7 @@ impl Store {
             quotas: Quotas::default(),
             saves: save::saves(),
             damage: verify::Known::default(),
+            openings: organiser::Openings::default(),
         })
     }
 

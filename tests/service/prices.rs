@@ -40,7 +40,7 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
     );
     let saved = form(&service, &format!("/p/{}/prices", kept.edit), &PRICES);
     assert_eq!(saved.status, 303, "{}", saved.text());
-    let design = service.read(&kept, &kept.view, "/design").json();
+    let design = service.read(&kept, &kept.record, "/design").json();
     let costs = &design["costs"];
     let of = |id: &str| {
         costs["lines"]
@@ -65,9 +65,9 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
     assert!((sum - cents(&costs["total"])).abs() < 0.5);
     let total = format!("{:.2}\u{a0}EUR", costs["total"].as_f64().unwrap());
     for (secret, below) in [
-        (&kept.view, "materials"),
+        (&kept.edit, "materials"),
         (&kept.record, "materials"),
-        (&kept.view, "plan"),
+        (&kept.record, "plan"),
     ] {
         let text = service.get(&format!("/p/{secret}/{below}")).text();
         assert!(
@@ -75,15 +75,15 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
             "{below} without {total}"
         );
     }
-    assert!(page(&service, &kept.view).contains("14 × 0.40\u{a0}EUR each"));
+    assert!(page(&service, &kept.record).contains("14 × 0.40\u{a0}EUR each"));
     let table = service
-        .get(&format!("/p/{}/materials.csv", kept.view))
+        .get(&format!("/p/{}/materials.csv", kept.record))
         .text();
     assert!(
         table.contains(",nut,nut,14.00,pcs,0.40,5.60,EUR,,\r\n"),
         "{table}"
     );
-    let sheets = pdf_text(&service.get(&format!("/p/{}/plan.pdf", kept.view)).body);
+    let sheets = pdf_text(&service.get(&format!("/p/{}/plan.pdf", kept.record)).body);
     assert!(sheets.contains("Without a price:") && sheets.contains("(hire)"));
     assert!(
         sheets.contains("What it comes to")
@@ -93,7 +93,7 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
     );
     assert!(
         service
-            .get(&format!("/p/{}/plan?rev=1", kept.view))
+            .get(&format!("/p/{}/plan?rev=1", kept.record))
             .text()
             .contains("Prices that changed")
     );

@@ -1,5 +1,8 @@
 //! The organiser's shelf: every plan by its title and age, closed, opened again, removed, and brought back for a while.
 
+use std::collections::HashMap;
+use std::sync::{Arc, Mutex};
+
 use jiff::{SignedDuration, Timestamp};
 
 use super::database::{Row, values};
@@ -36,6 +39,30 @@ pub struct Shelved {
     pub size: u64,
     /// When it was opened last, to the day; none before that was noted.
     pub opened_at: Option<Timestamp>,
+}
+
+/// The openings that this process has noted or is about to, so that many who read at once are one errand to the disk.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Openings(Arc<Mutex<HashMap<String, i64>>>);
+
+/// Openings that are remembered; then all are forgotten, and each plan is noted once more.
+const MOST_OPENINGS: usize = 10_000;
+
+impl Openings {
+    /// Whether nobody noted this plan lately; from now on somebody has.
+    fn first(&self, plan_id: &str, now: i64, lately: impl Fn(i64) -> bool) -> bool {
+        let Ok(mut noted) = self.0.lock() else {
+            return false;
+        };
+        if noted.get(plan_id).copied().is_some_and(lately) {
+            return false;
+        }
+        if noted.len() >= MOST_OPENINGS {
+            noted.clear();
+        }
+        noted.insert(plan_id.to_owned(), now);
+        true
+    }
 }
 
 /// Which plans are asked for.
@@ -149,7 +176,8 @@ impl Store {
     /// Notes that a plan was opened, once a day at most.
     pub(super) async fn note_opening(&self, plan_id: &str, before: Option<i64>) {
         let now = now();
-        if before.is_some_and(|before| now.saturating_sub(before) < micros(NOTED_EVERY)) {
+        let lately = |at: i64| now.saturating_sub(at) < micros(NOTED_EVERY);
+        if before.is_some_and(lately) || !self.openings.first(plan_id, now, lately) {
             return;
         }
         let sql = "UPDATE plans SET opened_at = $1 WHERE id = $2";

@@ -38,11 +38,11 @@ fn each_save_is_a_numbered_revision_that_can_be_read_again() {
     assert_eq!(titles, ["two", "one"]);
     assert!(revisions[0]["saved_at"].as_str().unwrap().ends_with('Z'));
     assert_eq!(
-        service.read(&kept, &kept.view, "/revisions/1").json()["title"],
+        service.read(&kept, &kept.edit, "/revisions/1").json()["title"],
         "one"
     );
-    assert_eq!(service.read(&kept, &kept.view, "/revisions/3").status, 404);
-    assert_eq!(service.read(&kept, &kept.view, "/revisions/x").status, 404);
+    assert_eq!(service.read(&kept, &kept.edit, "/revisions/3").status, 404);
+    assert_eq!(service.read(&kept, &kept.edit, "/revisions/x").status, 404);
 }
 
 #[test]
@@ -212,7 +212,7 @@ fn a_restart_keeps_everything() {
         "kept again"
     );
     assert_eq!(
-        after.read(&kept, &kept.view, "/revisions/1").json()["title"],
+        after.read(&kept, &kept.edit, "/revisions/1").json()["title"],
         "kept"
     );
 }

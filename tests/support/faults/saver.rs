@@ -232,7 +232,7 @@ pub fn request(
     body: &[u8],
 ) -> Option<Answer> {
     let mut head = format!(
-        "{method} {path} HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\n"
+        "{method} {path} HTTP/1.1\r\nhost: {at}\r\nconnection: close\r\ncontent-type: application/json\r\n"
     );
     for (name, value) in headers {
         head.push_str(&format!("{name}: {value}\r\n"));
