@@ -27,7 +27,7 @@ pub fn note(target: Point, text: impl Into<String>) -> Callout {
 /// Paper that a drawing may take across, mm: a sheet of A4 within its frame.
 pub const SHEET_WIDTH: f64 = 178.0;
 /// From the drawing to its column of notes, and what stands beyond it, mm.
-const ASIDE: f64 = 12.0;
+const ASIDE: f64 = 13.0;
 
 /// Width of a column of notes beside what is drawn: what was asked for, or what the sheet leaves of it.
 #[must_use]

@@ -327,7 +327,9 @@ fn times(
     let found = resin::times_at(&own, concrete_c);
     if said.resin.is_none() && found.is_none() {
         let why = "nobody said: the shorter working and the longer curing time of both kinds count";
-        let value = crate::notes::AssumedValue::Text("not known".to_owned());
+        let value = crate::notes::AssumedValue::Text(
+            "The slower of both kinds counts, and no bonding in the cold".to_owned(),
+        );
         let taken = Taken::new(
             why,
             "when the nuts may be turned, and how cold it may be",
