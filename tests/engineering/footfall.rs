@@ -83,7 +83,7 @@ fn the_step_gives_an_oscillator_what_a_convolution_says() {
 
 /// The step against the mean effective impulse of CCIP-016 (second-hand), 1.8 Hz and 746 N: within 6 % from 8 to 15 Hz, a
 /// tenth at 25; a fifth above it at 20, a fifth and three tenths below it at 30 and 40. The five terms alone were a
-/// fifth to two thirds short of it. With the heel of a design value the step stays within 27 % of the guide's design value.
+/// fifth to two thirds short of it. With the heel of a design value the step stays within a third of the guide's design value.
 #[test]
 fn the_step_agrees_with_the_guides_impulse() {
     let pace = hertz::new(1.8);
@@ -106,7 +106,7 @@ fn the_step_agrees_with_the_guides_impulse() {
         assert!((ratio - 1.0).abs() <= within, "{mode} Hz: {ratio}");
         let guide = ccip_016_2006::walking::impulse_n_s(pace, mode_hz);
         let ratio = design.impulse_n_s(mode_hz, 746.0) / guide;
-        assert!((ratio - 1.0).abs() <= 0.29, "design, {mode} Hz: {ratio}");
+        assert!((ratio - 1.0).abs() <= 0.32, "design, {mode} Hz: {ratio}");
     }
 }
 
