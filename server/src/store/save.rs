@@ -12,7 +12,7 @@ use super::batches::{Batches, Carrier};
 use super::database::{Db, Row, Value, Work, values};
 use super::plans::{NEWEST, saved};
 use super::size::{self, SIZE};
-use super::{Outcome, Save, Secret, Store, StoreFailure, digest};
+use super::{Outcome, Save, Saved, Secret, Store, StoreFailure, digest};
 
 /// Most saves that one transaction keeps.
 const MOST: usize = 64;
@@ -130,10 +130,7 @@ impl Store {
         let (next, now) = (i64::from(*base) + 1, Timestamp::now().as_microsecond());
         let has_room = self.has_room(by, plan_id, next, document).await?;
         // Nothing is put on top of a revision that is damaged: whoever saves has not seen what they change.
-        let stands = by.row(NEWEST, values![plan_id]).await?;
-        self.damage
-            .seen(stands.as_ref().map(saved).transpose())?
-            .ok_or(StoreFailure::NotFound)?;
+        self.stands(by, plan_id).await?;
         let sum = digest::of_revision(plan_id, next, title.as_deref(), document, now);
         if has_room
             && by
@@ -145,11 +142,7 @@ impl Store {
         {
             return Ok(Save::Done(base + 1));
         }
-        let current = by.row(NEWEST, values![plan_id]).await?;
-        let current = self
-            .damage
-            .seen(current.as_ref().map(saved).transpose())?
-            .ok_or(StoreFailure::NotFound)?;
+        let current = self.stands(by, plan_id).await?;
         if !has_room && current.revision == *base {
             Err(StoreFailure::Quota)
         } else {
@@ -157,6 +150,13 @@ impl Store {
                 current: Box::new(current),
             })
         }
+    }
+
+    /// The revision that stands, sound.
+    async fn stands(&self, by: &mut By<'_>, plan_id: &str) -> Outcome<Saved> {
+        let row = by.row(NEWEST, values![plan_id]).await?;
+        let found = self.damage.seen(row.as_ref().map(saved).transpose())?;
+        found.ok_or(StoreFailure::NotFound)
     }
 
     /// Whether a plan may have so many revisions, and this document with those that it has.
