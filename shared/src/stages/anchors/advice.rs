@@ -113,7 +113,7 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
         notes.caution(
             "anchors.torque_unit",
             When::Tightening,
-            "The largest torque that the resin's product allows was not given. Look it up on its sheet, in newton metres, and enter it before a \
+            "The largest torque that the resin's product allows was not given. Look it up on its sheet and enter it before a \
              wrench is set: the nuts are not tightened until it is there.",
             SETTING,
         );

@@ -67,8 +67,8 @@ impl Way {
     pub fn words(self) -> &'static str {
         match self {
             Self::Straight => {
-                "The plate lies straight on the concrete. The preload is a lasting pull on the resin, and where the plate is not flat to a \
-                 tenth of a millimetre it also bends the plate and the foot of the column's wall."
+                "The plate lies straight on the concrete. The preload is a lasting pull on the resin, and where the plate is not flat to \
+                 the thickness of a sheet of paper it also bends the plate and the foot of the column's wall."
             }
             Self::Nuts | Self::Grouted | Self::Ungrouted => self.seat().words(),
         }
