@@ -11,6 +11,7 @@ use crate::error::Trouble;
 use crate::guard::Guard;
 use crate::handlers::print::Prints;
 use crate::limits;
+use crate::lookup::Held;
 use crate::planned::{Planned, digest};
 use crate::shares::Shares;
 use crate::shelf::MemoryShelf;
@@ -50,6 +51,8 @@ pub struct Parts {
     pub places: Shares,
     /// Bytes of bodies that are held.
     pub held: Shares,
+    /// What a service outside answered.
+    pub lookups: Held,
     kept: Cache<[u8; 32], Arc<Planned>>,
 }
 
@@ -67,6 +70,7 @@ impl App {
             watch: Watch::default(),
             places: Shares::new(MOST_REQUESTS, MOST_REQUESTS_OF_ONE),
             held: limits::held(&config),
+            lookups: Held::default(),
             kept: Cache::new(MOST_DESIGNS),
             config: Arc::new(config),
         }))

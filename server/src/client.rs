@@ -2,6 +2,7 @@
 
 mod circle;
 mod hops;
+pub mod host;
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::sync::Arc;
@@ -11,7 +12,7 @@ use axum::http::HeaderMap;
 use axum::http::header::HOST;
 use axum::http::request::Parts;
 
-use crate::config::network::is_host;
+use crate::config::network::{is_host, without_port};
 use crate::config::{Config, PublicAddress};
 use crate::error::Trouble;
 pub use circle::Circle;
@@ -45,7 +46,7 @@ impl Client {
             address: peer,
             unnamed: ours(peer),
             https: false,
-            host: host(headers),
+            host: asked_for(headers),
             hidden: !ours(peer) && !hops.is_empty(),
             uncounted: false,
         };
@@ -96,12 +97,7 @@ fn is_exempt(config: &Config, peer: IpAddr, host: Option<&str>) -> bool {
 
 /// Whether a host is this very machine.
 fn is_here(host: &str) -> bool {
-    let name = host.rsplit_once(':').map_or(
-        host,
-        |(name, port)| {
-            if port.ends_with(']') { host } else { name }
-        },
-    );
+    let name = without_port(host);
     name == "localhost" || machine(name).is_some_and(|ip| ip.to_canonical().is_loopback())
 }
 
@@ -130,7 +126,7 @@ impl<S: Send + Sync> FromRequestParts<S> for Asker {
     }
 }
 
-fn host(headers: &HeaderMap) -> Option<String> {
+fn asked_for(headers: &HeaderMap) -> Option<String> {
     let host = headers.get(HOST)?.to_str().ok()?;
     is_host(host).then(|| host.to_ascii_lowercase())
 }

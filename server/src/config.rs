@@ -48,6 +48,8 @@ pub struct Config {
     pub largest_photo: usize,
     /// The address under which people know the planner; `None`: what each request says.
     pub public: Option<PublicAddress>,
+    /// Names under which the planner is asked besides; names within a local network need not be stated.
+    pub hosts: Vec<String>,
     /// The proxies that are believed when they say whom they speak for.
     pub proxies: Vec<Network>,
     /// Machines that are not counted when they ask by themselves, with no proxy between.
@@ -154,10 +156,15 @@ impl Config {
                 )
                 .unwrap_or(PHOTO),
             public,
+            hosts: reading.or_default(
+                "STILLGROUND_HOSTS",
+                settings.hosts.as_deref(),
+                network::hosts,
+            ),
             proxies: reading.or_default(
                 "STILLGROUND_TRUSTED_PROXIES",
                 settings.trusted_proxies.as_deref(),
-                network::networks,
+                network::proxies,
             ),
             uncounted: reading.or_default(
                 "STILLGROUND_UNCOUNTED",

@@ -2,12 +2,15 @@
 //! host named a service, and only when a person presses the button; what comes back is a proposal.
 
 mod fetch;
+mod held;
+pub mod source;
 mod years;
 
 use std::time::Duration;
 
 use jiff::Timestamp;
 
+pub use held::Held;
 pub use years::Climate;
 
 use crate::config::ClimateService;

@@ -11,7 +11,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use crate::app::App;
-use crate::client::{Client, note};
+use crate::client::{Client, host, note};
 use crate::error::{Reader, Trouble, Typed};
 use crate::guard::Kind;
 use crate::limits::{self, Arriving};
@@ -59,11 +59,19 @@ async fn answer(
     next: Next,
     arriving: &mut Option<Arc<Arriving>>,
 ) -> Result<Response, Trouble> {
+    // Whoever watches the service must hear from it when it is full, and may not know by which name to ask.
+    let watching = request.uri().path().starts_with("/health/");
+    if !watching {
+        host::check(
+            &app.config,
+            client.host.as_deref(),
+            request.headers(),
+            request.uri(),
+        )?;
+    }
     limits::without_a_body(&request)?;
     security::check_own_form(client, &request)?;
     let admitted = app.guard.admit(&app.watch, client, &request);
-    // Whoever watches the service must hear from it when it is full, too.
-    let watching = request.uri().path().starts_with("/health/");
     let (request, body) = limits::bounded(&app.config, &app.held, client, request);
     arriving.clone_from(&body);
     let counted = admitted?;

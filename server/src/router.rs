@@ -31,6 +31,7 @@ pub fn router(app: App) -> Router {
         .merge(pages::routes())
         .nest("/api/v1", api())
         .route("/static/{*path}", get(asset::asset))
+        .route("/favicon.ico", get(asset::icon))
         .route("/house/{edition}", get(house::style))
         .route("/health/live", get(health::live))
         .route("/health/ready", get(health::ready))

@@ -11,6 +11,7 @@ use tower_http::compression::CompressionLayer;
 use tower_http::set_header::SetResponseHeaderLayer;
 
 use crate::client::Client;
+use crate::config::network::is_host;
 use crate::error::Trouble;
 
 /// Style, scripts, fonts and pictures from here and in files only; no frame, no other site.
@@ -115,7 +116,7 @@ pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble>
     );
     let is_foreign = changes
         && !request.uri().path().starts_with("/api/")
-        && !is_own(request.headers(), client.host.as_deref());
+        && !is_own(request.headers(), client.https, client.host.as_deref());
     if is_foreign {
         Err(Trouble::other_site())
     } else {
@@ -125,25 +126,45 @@ pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble>
 
 /// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one
 /// that says nothing and brings our cookies is a browser that hides something.
-fn is_own(headers: &HeaderMap, here: Option<&str>) -> bool {
+fn is_own(headers: &HeaderMap, https: bool, here: Option<&str>) -> bool {
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
+    let origin = text(ORIGIN);
+    if headers.contains_key(ORIGIN) && !origin.is_some_and(|origin| is_origin(origin)) {
+        return false;
+    }
     if let Some(site) = text(HeaderName::from_static("sec-fetch-site")) {
         return matches!(site, "same-origin" | "none");
     }
     let of_here = |address: &str| {
+        let (scheme, usual) = if https {
+            ("https", ":443")
+        } else {
+            ("http", ":80")
+        };
         let named = address
             .split_once("://")
+            .filter(|(named, _)| named.eq_ignore_ascii_case(scheme))
             .and_then(|(_, rest)| rest.split('/').next());
+        let bare = |host: &str| {
+            host.strip_suffix(usual)
+                .unwrap_or(host)
+                .to_ascii_lowercase()
+        };
         named
             .zip(here)
-            .is_some_and(|(named, here)| named.eq_ignore_ascii_case(here))
+            .is_some_and(|(named, here)| bare(named) == bare(here))
     };
-    match (headers.contains_key(ORIGIN), text(ORIGIN), text(REFERER)) {
-        (true, Some(origin), _) => of_here(origin),
-        (true, None, _) => false,
-        (false, _, Some(page)) => of_here(page),
-        (false, _, None) => !headers.contains_key(COOKIE),
+    match (origin, text(REFERER)) {
+        (Some(origin), _) => of_here(origin),
+        (None, Some(page)) => of_here(page),
+        (None, None) => !headers.contains_key(COOKIE),
     }
+}
+
+/// Whether a text can be what a browser calls an origin: a scheme and a host, and nothing after them (RFC 6454, 7).
+fn is_origin(text: &str) -> bool {
+    text.split_once("://")
+        .is_some_and(|(scheme, host)| matches!(scheme, "http" | "https") && is_host(host))
 }
 
 #[cfg(test)]
@@ -151,6 +172,10 @@ mod tests {
     use super::*;
 
     fn own(pairs: &[(&'static str, &'static str)]) -> bool {
+        by(false, pairs)
+    }
+
+    fn by(https: bool, pairs: &[(&'static str, &'static str)]) -> bool {
         let here = pairs
             .iter()
             .find(|(name, _)| *name == "host")
@@ -165,6 +190,7 @@ mod tests {
                     )
                 })
                 .collect(),
+            https,
             here,
         )
     }
@@ -195,11 +221,41 @@ mod tests {
     }
 
     #[test]
+    fn an_origin_is_a_scheme_and_a_host_of_ours_and_nothing_more() {
+        let host = ("host", "pier.example");
+        for odd in [
+            "http://pier.example/",
+            "http://pier.example/new",
+            "https://pier.example",
+            "ftp://pier.example",
+            "pier.example",
+            "http://me@pier.example",
+        ] {
+            assert!(!own(&[("origin", odd), host]), "{odd}");
+        }
+        assert!(by(true, &[("origin", "https://pier.example"), host]));
+        assert!(!by(true, &[("origin", "http://pier.example"), host]));
+        assert!(own(&[
+            ("origin", "http://pier.example"),
+            ("host", "pier.example:80")
+        ]));
+        let same = ("sec-fetch-site", "same-origin");
+        assert!(
+            !own(&[same, ("origin", "http://pier.example/new"), host]),
+            "no browser says so"
+        );
+        assert!(
+            own(&[same, ("origin", "https://pier.example"), host]),
+            "behind a proxy with TLS that was not stated, the browser itself knows best"
+        );
+    }
+
+    #[test]
     fn a_browser_that_hides_where_a_form_comes_from_is_not_believed() {
         assert!(!own(&[("cookie", "plans=x"), ("host", "pier.example")]));
         assert!(own(&[
             ("cookie", "plans=x"),
-            ("referer", "https://pier.example/new"),
+            ("referer", "http://pier.example/new"),
             ("host", "pier.example")
         ]));
         assert!(!own(&[

@@ -9,6 +9,7 @@ mod access;
 mod answers;
 mod helper_away;
 mod keyboard;
+mod left;
 mod order;
 mod organiser;
 mod paper;

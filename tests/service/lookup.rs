@@ -186,14 +186,12 @@ fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until
         service.read(&kept, &kept.view, "").json()["site"]["freezing_index_c_days"],
         serde_json::Value::Null
     );
-    assert!(
-        page.contains("name=\"of\" value=\"52.12° north, 1.50° west, 1995 to 2024\""),
-        "{page}"
-    );
+    let place = "latitude=52.1234&longitude=-1.5";
     let body = format!(
-        "do=take&base=1&of=52.12%C2%B0+north,+1995+to+2024&index={}&take_index=yes&gust={}&take_gust=yes&mean=7.5",
+        "do=take&base=1&{place}&index={}&take_index=yes&gust={}&take_gust=yes&mean={}",
         value("index"),
-        value("gust")
+        value("gust"),
+        value("mean")
     );
     assert_eq!(post(&service, &kept.edit, &body).status, 303);
     let site = service.read(&kept, &kept.view, "").json()["site"].clone();
@@ -208,8 +206,13 @@ fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until
         site["mean_annual_temperature_c"].is_null(),
         "what is not ticked is not taken"
     );
-    let source = "Open Archive, CC BY for 52.12° north, 1995 to 2024: freezing index, gust";
+    let source = "Looked up: Open Archive, CC BY for 52.12° north, 1.50° west, 1995 to 2024: freezing index, gust";
     assert_eq!(site["climate_source"], source);
+    assert_eq!(
+        asked.lock().unwrap().len(),
+        1,
+        "what was said is held, and not asked again"
+    );
     assert!(
         service
             .get(&format!("/p/{}/site", kept.edit))
@@ -222,25 +225,86 @@ fn what_the_service_says_is_a_proposal_with_its_source_and_changes_nothing_until
         assumed.contains(source),
         "so does what was taken for the depth of frost: {assumed}"
     );
+    let late = format!(
+        "do=take&base=1&{place}&mean={}&take_mean=yes",
+        value("mean")
+    );
     assert_eq!(
-        post(
-            &service,
-            &kept.edit,
-            "do=take&base=1&index=99&take_index=yes"
-        )
-        .status,
+        post(&service, &kept.edit, &late).status,
         412,
         "on top of what stands, or not at all"
     );
-    assert_eq!(
-        post(
-            &service,
-            &kept.edit,
-            "do=take&base=2&index=99999&take_index=yes"
-        )
-        .status,
-        422
+}
+
+#[test]
+fn nobody_takes_what_the_service_did_not_say_or_writes_its_word() {
+    let (socket, asked) = recorded(thirty_years());
+    let (service, kept) = asking(socket);
+    let place = "latitude=52.1234&longitude=-1.5";
+    let forged = format!(
+        "do=take&base=1&{place}&of=anywhere&index=999&take_index=yes&source=a+weather+office"
     );
+    let answer = post(&service, &kept.edit, &forged);
+    assert_eq!(answer.status, 409);
+    assert!(
+        answer.text().contains("does not say what this page showed"),
+        "{}",
+        answer.text()
+    );
+    assert_eq!(
+        asked.lock().unwrap().len(),
+        1,
+        "nothing was held: it was asked"
+    );
+    let plan = service.read(&kept, &kept.edit, "").json();
+    assert!(plan["site"]["freezing_index_c_days"].is_null(), "{plan}");
+    assert!(plan["site"]["climate_source"].is_null(), "{plan}");
+
+    // By the interface, by a new plan, and by the step's own form.
+    let claim = |index: f64, source: &str| {
+        let mut plan = unknown();
+        plan["site"] =
+            serde_json::json!({ "freezing_index_c_days": index, "climate_source": source });
+        plan
+    };
+    let word = "Looked up: Open Archive, CC BY for 52.12° north, 1.50° west, 1995 to 2024: gust";
+    for plan in [claim(999.0, word), claim(999.0, "looked up somewhere")] {
+        let refused = service.replace(&kept, 1, &plan);
+        assert_eq!(refused.status, 422, "{}", refused.text());
+        assert_eq!(refused.json()["errors"][0]["path"], "site.climate_source");
+        assert_eq!(service.post_json("/api/v1/plans", &plan).status, 422);
+    }
+    let own = "The weather office, 1991 to 2020";
+    assert_eq!(service.replace(&kept, 1, &claim(300.0, own)).status, 200);
+    let form = |base: u32, index: &str, source: &str| {
+        let body = format!(
+            "base={base}&shown_in=metric&site.freezing_index_c_days={index}&site.climate_source={source}&go=stay"
+        );
+        service.send(
+            "POST",
+            &format!("/p/{}/site", kept.edit),
+            &[("content-type", "application/x-www-form-urlencoded")],
+            body.as_bytes(),
+        )
+    };
+    let refused = form(2, "300", "Looked+up:+by+a+friend");
+    assert_eq!(refused.status, 422);
+    assert!(refused.text().contains("Looked up"), "{}", refused.text());
+
+    // What was looked up stays while its figures do, and not under others.
+    let page = post(&service, &kept.edit, &format!("do=look&{place}")).text();
+    let index = page
+        .split("name=\"index\" value=\"")
+        .nth(1)
+        .and_then(|rest| rest.split('"').next())
+        .unwrap();
+    let take = format!("do=take&base=2&{place}&index={index}&take_index=yes");
+    assert_eq!(post(&service, &kept.edit, &take).status, 303);
+    let mut plan = service.read(&kept, &kept.edit, "").json();
+    plan["title"] = "renamed".into();
+    assert_eq!(service.replace(&kept, 3, &plan).status, 200);
+    plan["site"]["freezing_index_c_days"] = 12.into();
+    assert_eq!(service.replace(&kept, 4, &plan).status, 422);
 }
 
 #[test]

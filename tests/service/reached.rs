@@ -1,7 +1,7 @@
 //! How a reader reached us: what is believed of a request, and what a stranger cannot make us say.
 
 use stillground_server::config::Settings;
-use stillground_tests::http::raw;
+use stillground_tests::http::{Answer, raw};
 use stillground_tests::service::{Service, start, start_with};
 
 use crate::under_base::begin;
@@ -40,6 +40,7 @@ fn a_stranger_cannot_choose_the_host_or_the_scheme_of_a_link() {
 fn a_proxy_of_ours_can() {
     let service = start_with(Settings {
         trusted_proxies: Some("127.0.0.0/8".to_owned()),
+        hosts: Some("pier.example".to_owned()),
         ..Settings::default()
     });
     assert_eq!(
@@ -98,6 +99,94 @@ fn a_host_that_is_none_stands_in_no_link() {
             answer.status
         );
     }
+}
+
+/// The answer to a request with these lines in its head.
+fn with_head(service: &Service, version: &str, path: &str, head: &str) -> Answer {
+    let request = format!("GET {path} HTTP/{version}\r\n{head}connection: close\r\n\r\n");
+    raw(service.socket, request.as_bytes())
+}
+
+#[test]
+fn a_name_that_the_planner_was_not_told_is_refused_with_what_to_set() {
+    let service = start();
+    let page = with_head(&service, "1.1", "/", "host: evil.example:8080\r\n");
+    assert_eq!(page.status, 421);
+    assert!(
+        page.text()
+            .contains("STILLGROUND_PUBLIC_ADDRESS=http://evil.example:8080")
+            && page.text().contains("STILLGROUND_HOSTS=evil.example"),
+        "{}",
+        page.text()
+    );
+    let api = with_head(
+        &service,
+        "1.1",
+        "/api/v1/openapi.json",
+        "host: evil.example\r\n",
+    );
+    assert_eq!(
+        (api.status, api.json()["code"].as_str()),
+        (421, Some("foreign_host"))
+    );
+    for inside in ["localhost", "[::1]:80", "192.168.1.9", "pier", "pier.local"] {
+        let answer = with_head(&service, "1.1", "/", &format!("host: {inside}\r\n"));
+        assert_eq!(answer.status, 200, "{inside}");
+    }
+    let told = start_with(Settings {
+        hosts: Some("pier.lan".to_owned()),
+        ..Settings::default()
+    });
+    let asked = |host: &str| with_head(&told, "1.1", "/", &format!("host: {host}\r\n")).status;
+    assert_eq!((asked("pier.lan:8080"), asked("evil.example")), (200, 421));
+}
+
+#[test]
+fn a_request_names_its_host_once() {
+    let service = start();
+    let once = "host: localhost\r\n";
+    for (version, head) in [
+        ("1.1", String::new()),
+        ("1.0", String::new()),
+        ("1.1", format!("{once}{once}")),
+        ("1.1", format!("{once}host: evil.example\r\n")),
+        ("1.1", "host: \r\n".to_owned()),
+        ("1.1", "host: a/b\r\n".to_owned()),
+    ] {
+        assert_eq!(
+            with_head(&service, version, "/", &head).status,
+            400,
+            "{version} {head}"
+        );
+    }
+    assert_eq!(
+        with_head(&service, "1.1", "http://evil.example/", once).status,
+        400
+    );
+    assert_eq!(
+        with_head(&service, "1.0", "/health/live", "").status,
+        200,
+        "whoever watches may not know the name"
+    );
+}
+
+#[test]
+fn the_icon_that_browsers_ask_for_by_themselves_is_there() {
+    let service = start();
+    let icon = service.get("/favicon.ico");
+    assert_eq!(
+        (icon.status, icon.header("content-type")),
+        (200, "image/vnd.microsoft.icon")
+    );
+    // An icon begins with 0, 0, 1, 0 and the number of its pictures (the format's head, from memory).
+    assert_eq!(icon.body[..6], [0, 0, 1, 0, 2, 0]);
+    let page = service.get("/").text();
+    let href = page.split("rel=\"icon\" href=\"").nth(1).unwrap();
+    let drawn = service.get(href.split('"').next().unwrap());
+    assert_eq!(
+        (drawn.status, drawn.header("content-type")),
+        (200, "image/svg+xml")
+    );
 }
 
 #[test]

@@ -323,3 +323,19 @@ fn a_secret_is_read_from_a_file_and_not_from_two_places() {
     let missing = run(folder.path(), &["--database-url-file", "nowhere"]);
     assert_eq!(missing.status.code(), Some(2), "{}", said(&missing));
 }
+
+#[test]
+fn nothing_starts_with_a_network_of_proxies_that_holds_everybody() {
+    let folder = tempdir().unwrap();
+    for wide in ["0.0.0.0/0", "127.0.0.1,::/0"] {
+        for command in ["check", "serve"] {
+            let refused = run(folder.path(), &[command, "--trusted-proxies", wide]);
+            assert!(!refused.status.success(), "{command} {wide}");
+            let told = format!("{}{}", printed(&refused), said(&refused));
+            assert!(
+                told.contains("STILLGROUND_TRUSTED_PROXIES") && told.contains("every visitor"),
+                "{told}"
+            );
+        }
+    }
+}

@@ -80,7 +80,7 @@ pub fn in_turn(paths: &[String]) -> Next {
 
 /// A request for a page on a kept connection.
 pub fn page(path: &str) -> Vec<u8> {
-    format!("GET {path} HTTP/1.1\r\nHost: pier.example\r\n\r\n").into_bytes()
+    format!("GET {path} HTTP/1.1\r\nHost: localhost\r\n\r\n").into_bytes()
 }
 
 /// Sends requests for a time.

@@ -77,7 +77,7 @@ pub async fn savers(planner: &Planner, people: usize) -> Result<Next> {
 fn sent(method: &str, path: &str, headers: &str) -> Vec<u8> {
     let length = PLAN.len();
     let head = format!(
-        "{method} {path} HTTP/1.1\r\nHost: pier.example\r\nContent-Type: application/json\r\nContent-Length: {length}\r\n"
+        "{method} {path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: {length}\r\n"
     );
     format!("{head}{headers}\r\n{PLAN}").into_bytes()
 }

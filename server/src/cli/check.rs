@@ -99,6 +99,12 @@ fn look(setting: &Stated, config: &Config) -> Result<Found, Failure> {
         "STILLGROUND_TRUSTED_PROXIES" if config.proxies.is_empty() => {
             Ok("no proxy is believed: behind one, all visitors are counted as one, and cookies are not marked for TLS only".to_owned())
         }
+        "STILLGROUND_TRUSTED_PROXIES" => {
+            Ok("it can be used: whoever speaks from there is believed".to_owned())
+        }
+        "STILLGROUND_HOSTS" if config.hosts.is_empty() && config.public.is_none() => {
+            Ok("the planner answers to addresses in figures and to names of a local network only; another name is refused".to_owned())
+        }
         "STILLGROUND_METRICS" => config.metrics.map_or_else(|| Ok("no figures are served".to_owned()), port),
         "STILLGROUND_WHO_CREATES" => Ok(creators(config).to_owned()),
         "STILLGROUND_ORGANISER_TOKEN_FILE" if config.access.organiser.is_some() => Ok("the shelf stands at /organiser".to_owned()),

@@ -68,6 +68,57 @@ impl Network {
     pub fn holds(&self, ip: IpAddr) -> bool {
         number(ip) & mask(self.bits) == self.first
     }
+
+    /// Whether it holds more machines than any private network has: 10.0.0.0/8 is the widest of IPv4 (RFC 1918), and
+    /// fc00::/7 and fe80::/10 hold no visitor from outside (RFC 4193, RFC 4291).
+    #[must_use]
+    pub const fn is_too_wide(self) -> bool {
+        const DRESSED: u128 = 0xffff << 32;
+        let is_v4 = self.bits >= 96 && self.first & mask(96) == DRESSED;
+        let is_local = (self.bits >= 7 && self.first >> 121 == 0xfc >> 1)
+            || (self.bits >= 10 && self.first >> 118 == 0xfe80 >> 6);
+        if is_v4 {
+            self.bits < 96 + 8
+        } else {
+            self.bits < 16 && !is_local
+        }
+    }
+}
+
+/// Reads a list of proxies. One that holds machines of half the world's would believe every visitor.
+///
+/// # Errors
+/// What is wrong with the first that is none, or that is too wide.
+pub fn proxies(text: &str) -> Result<Vec<Network>, String> {
+    let networks = networks(text)?;
+    match networks.iter().find(|network| network.is_too_wide()) {
+        None => Ok(networks),
+        Some(_) => Err(
+            "whoever speaks from within such a network is believed, and one of these holds every visitor, so that each could \
+             choose whom to be counted as; name the proxy's own address, or a network of at least 8 bits (IPv4) or 16 (IPv6)"
+                .to_owned(),
+        ),
+    }
+}
+
+/// Reads a list of hosts between commas or blanks, without ports.
+///
+/// # Errors
+/// The first that is no host.
+pub fn hosts(text: &str) -> Result<Vec<String>, String> {
+    let host = |part: &str| {
+        if is_host(part) && without_port(part) == part {
+            Ok(part.trim_end_matches('.').to_ascii_lowercase())
+        } else {
+            Err(format!(
+                "\u{201c}{part}\u{201d} is no name of a machine; write pier.lan or pier.example, without a scheme and without a port"
+            ))
+        }
+    };
+    text.split([',', ' '])
+        .filter(|part| !part.is_empty())
+        .map(host)
+        .collect()
 }
 
 /// An address as a number; IPv4 as IPv6 maps it (RFC 4291, 2.5.5.2).
@@ -138,6 +189,15 @@ impl PublicAddress {
     }
 }
 
+/// A host without its port.
+#[must_use]
+pub fn without_port(host: &str) -> &str {
+    match host.rsplit_once(':') {
+        Some((name, port)) if !port.ends_with(']') => name,
+        _ => host,
+    }
+}
+
 /// Whether a text may stand as the host of an address: a name or an address, and perhaps a port.
 #[must_use]
 pub fn is_host(text: &str) -> bool {
@@ -179,6 +239,43 @@ mod tests {
         );
         for wrong in ["", "proxy", "10.0.0.0/33", "10.0.0.0/x", "::/129"] {
             assert!(Network::parse(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_network_that_holds_every_visitor_is_no_proxy() {
+        for wide in [
+            "0.0.0.0/0",
+            "::/0",
+            "0.0.0.0/1, 128.0.0.0/1",
+            "::ffff:0.0.0.0/96",
+            "2000::/3",
+            "127.0.0.1, ::/1",
+        ] {
+            assert!(proxies(wide).is_err(), "{wide}");
+        }
+        for fine in [
+            "127.0.0.1",
+            "10.0.0.0/8",
+            "172.16.0.0/12",
+            "fd00::/8",
+            "fc00::/7",
+            "fe80::/10",
+            "2001:db8::/32",
+            "0.0.0.0",
+        ] {
+            assert!(proxies(fine).is_ok(), "{fine}");
+        }
+    }
+
+    #[test]
+    fn a_host_is_stated_by_its_name_alone() {
+        assert_eq!(
+            hosts("Pier.lan, [::1] pier.example.").unwrap(),
+            ["pier.lan", "[::1]", "pier.example"]
+        );
+        for wrong in ["https://pier.lan", "pier.lan:8080", "a/b", "*.example"] {
+            assert!(hosts(wrong).is_err(), "{wrong}");
         }
     }
 

@@ -61,6 +61,9 @@ pub struct Settings {
         value_name = "ADDRESS"
     )]
     pub public_address: Option<String>,
+    /// Names under which the planner is asked besides, between commas, for instance pier.lan; addresses in figures, names without a dot and those that end in .local, .localhost, .internal or .home.arpa need not be stated
+    #[arg(long, global = true, env = "STILLGROUND_HOSTS", value_name = "NAMES")]
+    pub hosts: Option<String>,
     /// Proxies that are believed when they say whom they speak for, as addresses or networks between commas; none when left out
     #[arg(
         long,

@@ -6,6 +6,7 @@ use axum::http::header::RETRY_AFTER;
 use axum::http::{HeaderValue, StatusCode};
 
 use super::Trouble;
+use crate::config::network::without_port;
 
 impl Trouble {
     /// A client that came too often.
@@ -18,6 +19,26 @@ impl Trouble {
         let mut trouble = Self::new(StatusCode::TOO_MANY_REQUESTS, "too_often", said);
         trouble.0.header = Some((RETRY_AFTER, HeaderValue::from(seconds)));
         trouble
+    }
+
+    /// A request that names no host, several, or something that is none.
+    #[must_use]
+    pub fn one_host() -> Self {
+        let said = "A request has to name the machine that it asks, once, in its header Host.";
+        Self::new(StatusCode::BAD_REQUEST, "one_host", said)
+    }
+
+    /// A request for a host that is none of ours.
+    #[must_use]
+    pub fn foreign_host(host: &str) -> Self {
+        let name = without_port(host);
+        let said = format!(
+            "This planner was asked as {name}, a name that it was not told. Open it by its address in figures, or have whoever \
+             runs it state the name: STILLGROUND_PUBLIC_ADDRESS=http://{host} (https where a proxy speaks TLS), or \
+             STILLGROUND_HOSTS={name}. It answers to no other names, so that no other site can give its own name this \
+             planner's address and speak for you."
+        );
+        Self::new(StatusCode::MISDIRECTED_REQUEST, "foreign_host", said)
     }
 
     /// A plan that was to begin without an invitation that is alive; unknown, used up, over and withdrawn ones are alike.

@@ -53,6 +53,7 @@ fn next(trouble: &Trouble, held: bool) -> &'static str {
             return "What stands in the plan stays as it was saved last. What you typed is held on this page: send it again when there is room.";
         }
         "quota" => return "What stands in the plan stays as it was saved last.",
+        "foreign_host" | "one_host" => return "Nothing was read and nothing was changed.",
         _ => {}
     }
     match trouble.status.as_u16() {
@@ -83,6 +84,7 @@ fn title(trouble: &Trouble) -> &'static str {
         "organiser_only" => return "For the organiser only",
         "shelf_full" => return "The shelf is full",
         "quota" => return "This plan is full",
+        "foreign_host" => return "Not under this name",
         _ => {}
     }
     match trouble.status.as_u16() {

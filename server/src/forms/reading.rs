@@ -10,6 +10,7 @@ use super::sheet::Sheet;
 use super::step::Step;
 use super::table;
 use super::typed::{self, Reading, Typed};
+use crate::lookup::source::forged;
 
 /// Something to be put right: at which fields, in which words, and the readings to choose from where a text has several.
 #[derive(Debug, Clone, PartialEq)]
@@ -83,6 +84,13 @@ pub fn read(step: Step, base: &SitePlan, sheet: &Sheet) -> Outcome {
                 });
             }
         }
+    }
+    if let Some(problem) = forged(Some(base), &plan) {
+        faults.push(Fault {
+            fields: problem.fields,
+            said: problem.said,
+            readings: Vec::new(),
+        });
     }
     Outcome { plan, faults }
 }

@@ -66,12 +66,18 @@ pub async fn asset(Path(path): Path<String>, headers: HeaderMap) -> Result<Respo
     Ok(response)
 }
 
+/// The icon where browsers look for it by themselves.
+pub async fn icon(headers: HeaderMap) -> Result<Response, Trouble> {
+    asset(Path("icon/favicon.ico".to_owned()), headers).await
+}
+
 fn media_type(path: &str) -> HeaderValue {
     HeaderValue::from_static(match path.rsplit_once('.').map(|(_, ending)| ending) {
         Some("css") => "text/css; charset=utf-8",
         Some("js") => "text/javascript; charset=utf-8",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
+        Some("ico") => "image/vnd.microsoft.icon",
         Some("woff2") => "font/woff2",
         Some("ttf") => "font/ttf",
         Some("otf") => "font/otf",

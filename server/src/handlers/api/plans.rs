@@ -15,6 +15,7 @@ use crate::access;
 use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
+use crate::lookup::source;
 use crate::store::{Deed, Save, Saved};
 
 /// The header that holds the code of an invitation.
@@ -28,6 +29,7 @@ pub async fn create(
     PlanBody(plan): PlanBody,
 ) -> Result<Response, Trouble> {
     plan.validate()
+        .and_then(|()| source::check(None, &plan))
         .map_err(|problems| Trouble::answers(&problems))?;
     let text = |name: &str| headers.get(name).and_then(|value| value.to_str().ok());
     let organiser = access::is_organisers_program(&app, &asker.0, bearer(&headers))?;
@@ -73,6 +75,7 @@ pub async fn replace(
 ) -> Result<Response, Trouble> {
     if let (Ok(PlanBody(plan)), Some(base)) = (&body, one_revision(&headers))
         && plan.validate().is_ok()
+        && !source::is_claimed(plan)
         && let Some(revision) = app
             .store
             .save_by_link(&asked.secret, &asked.id, base, plan)
@@ -90,7 +93,13 @@ pub async fn replace(
             .ok_or_else(Trouble::no_such_link)?;
         return Err(Trouble::stale(&current));
     }
+    let standing = || app.store.revision(&look.plan_id, look.revision);
+    let standing = match source::is_claimed(&plan) {
+        true => standing().await?.map(|saved| saved.plan),
+        false => None,
+    };
     plan.validate()
+        .and_then(|()| source::check(standing.as_ref(), &plan))
         .map_err(|problems| Trouble::answers(&problems))?;
     match app.store.save(&look.plan_id, look.revision, &plan).await? {
         Save::Done(revision) => Ok(replaced(&look.plan_id, revision)),

@@ -2,6 +2,7 @@
 //! person says so.
 
 use axum::extract::{Form, State};
+use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
@@ -10,12 +11,13 @@ use super::place::Place;
 use crate::app::App;
 use crate::config::ClimateService;
 use crate::error::Trouble;
-use crate::lookup;
+use crate::lookup::{self, source};
 use crate::store::Save;
 use crate::views::pages::answer;
 use crate::views::pages::climate::{ClimatePage, Proposal};
 
-/// What is sent: a place to ask about, or what to take of a proposal.
+/// What is sent: a place to ask about, or what to take of the proposal for a place. The figures are those that the page
+/// showed; what is taken is what the service said, and only if it is the same.
 #[derive(Deserialize)]
 pub struct Sent {
     #[serde(rename = "do")]
@@ -26,8 +28,6 @@ pub struct Sent {
     longitude: String,
     #[serde(default)]
     base: u32,
-    #[serde(default)]
-    of: String,
     index: Option<f64>,
     mean: Option<f64>,
     gust: Option<f64>,
@@ -49,9 +49,6 @@ pub async fn sent(
     Form(sent): Form<Sent>,
 ) -> Result<Response, Trouble> {
     let (place, service) = open(&app, place)?;
-    if sent.action == "take" {
-        return take(&app, service, &place, &sent).await;
-    }
     let at = |text: &str, most: f64| {
         text.trim()
             .replace(',', ".")
@@ -64,31 +61,63 @@ pub async fn sent(
         let wrong = "Write both in degrees with a decimal point, south and west with a minus: 52.21 and -1.35.";
         return Ok(answer(&page(&place, service, None, Some(wrong.to_owned())))?.into_response());
     };
-    let shown = match lookup::climate(service, latitude, longitude).await {
-        Ok(found) => page(
-            &place,
-            service,
-            Some(Proposal::of(
-                &found,
-                latitude,
-                longitude,
-                place.plan.units.unwrap_or_default(),
-            )),
-            None,
-        ),
+    let takes = sent.action == "take";
+    let held = takes
+        .then(|| app.lookups.find(&place.plan_id, latitude, longitude))
+        .flatten();
+    let found = match held {
+        Some(found) => Ok(found),
+        // Another planner on the same database may have asked, or this one long ago.
+        None => lookup::climate(service, latitude, longitude).await,
+    };
+    let found = match found {
+        Ok(found) => found,
         Err(failure) => {
             tracing::warn!(%failure, "the climate could not be looked up");
-            page(
-                &place,
-                service,
-                None,
-                Some(format!(
-                    "Nothing was found out: {failure}. Nothing was changed."
-                )),
-            )
+            let said = format!("Nothing was found out: {failure}. Nothing was changed.");
+            return Ok(answer(&page(&place, service, None, Some(said)))?.into_response());
         }
     };
-    Ok(answer(&shown)?.into_response())
+    app.lookups
+        .hold(&place.plan_id, latitude, longitude, found.clone());
+    let units = place.plan.units.unwrap_or_default();
+    let proposal = Proposal::of(&found, latitude, longitude, units);
+    if !takes {
+        return Ok(answer(&page(&place, service, Some(proposal), None))?.into_response());
+    }
+    if !is_what_was_shown(&proposal, &sent) {
+        let said = "The service does not say what this page showed. Nothing was taken; look at it again below.";
+        let shown = page(&place, service, Some(proposal), Some(said.to_owned()));
+        return Ok((StatusCode::CONFLICT, answer(&shown)?).into_response());
+    }
+    take(&app, service, &place, &sent, &proposal).await
+}
+
+/// The figures that can be taken: name in the form, what the page showed, whether it is taken, and its name in a source.
+fn figures(sent: &Sent) -> [(&'static str, Option<f64>, bool, &'static str); 3] {
+    [
+        (
+            "index",
+            sent.index,
+            sent.take_index.is_some(),
+            "freezing index",
+        ),
+        (
+            "mean",
+            sent.mean,
+            sent.take_mean.is_some(),
+            "mean temperature",
+        ),
+        ("gust", sent.gust, sent.take_gust.is_some(), "gust"),
+    ]
+}
+
+/// Whether every figure that is to be taken is the one that the person saw.
+fn is_what_was_shown(proposal: &Proposal, sent: &Sent) -> bool {
+    figures(sent)
+        .into_iter()
+        .filter(|(_, _, taken, _)| *taken)
+        .all(|(key, shown, _, _)| shown.is_some() && shown == proposal.value(key))
 }
 
 /// Saves what was chosen of a proposal on top of the revision that it was shown with.
@@ -97,19 +126,22 @@ async fn take(
     service: &ClimateService,
     place: &Place,
     sent: &Sent,
+    proposal: &Proposal,
 ) -> Result<Response, Trouble> {
-    let chosen = |chosen: &Option<String>, value: Option<f64>| {
-        value.filter(|value| chosen.is_some() && value.is_finite())
-    };
     let mut plan: SitePlan = place.plan.clone();
     let site = &mut plan.site;
-    site.freezing_index_c_days =
-        chosen(&sent.take_index, sent.index).or(site.freezing_index_c_days);
-    site.mean_annual_temperature_c =
-        chosen(&sent.take_mean, sent.mean).or(site.mean_annual_temperature_c);
-    site.design_gust_m_s = chosen(&sent.take_gust, sent.gust).or(site.design_gust_m_s);
-    if let Some(source) = source(service, sent) {
-        plan.site.climate_source = Some(source);
+    let mut taken = Vec::new();
+    for (key, _, _, name) in figures(sent).into_iter().filter(|(_, _, taken, _)| *taken) {
+        let value = proposal.value(key);
+        match key {
+            "index" => site.freezing_index_c_days = value,
+            "mean" => site.mean_annual_temperature_c = value,
+            _ => site.design_gust_m_s = value,
+        }
+        taken.push(name);
+    }
+    if !taken.is_empty() {
+        site.climate_source = Some(source::written(&service.source, &proposal.of, &taken));
     }
     plan.validate()
         .map_err(|problems| Trouble::answers(&problems))?;
@@ -119,26 +151,6 @@ async fn take(
         return Err(Trouble::stale(&current));
     }
     Ok(Redirect::to(&format!("{}/site?saved=yes", place.root)).into_response())
-}
-
-/// Where what was taken comes from: the service, the place and years that were asked for, and which figures.
-fn source(service: &ClimateService, sent: &Sent) -> Option<String> {
-    let figures = [
-        (&sent.take_index, "freezing index"),
-        (&sent.take_mean, "mean temperature"),
-        (&sent.take_gust, "gust"),
-    ];
-    let taken: Vec<&str> = figures
-        .into_iter()
-        .filter(|(taken, _)| taken.is_some())
-        .map(|(_, figure)| figure)
-        .collect();
-    let of = if sent.of.is_empty() {
-        String::new()
-    } else {
-        format!(" for {}", sent.of)
-    };
-    (!taken.is_empty()).then(|| format!("{}{of}: {}", service.source, taken.join(", ")))
 }
 
 fn open(app: &App, place: Place) -> Result<(Place, &ClimateService), Trouble> {

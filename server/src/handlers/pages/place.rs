@@ -173,6 +173,7 @@ impl Place {
     /// The frame of one of the plan's pages.
     pub fn frame(&self, title: &str) -> Frame {
         let head = PlanHead {
+            id: self.plan_id.clone(),
             title: self.title(),
             revision: self.revision_words(),
             root: self.root.clone(),

@@ -31,6 +31,8 @@ enum Go {
     Add(String),
     /// One row fewer.
     Remove(String, usize),
+    /// The page with these answers, nothing saved: what was typed before and is put back.
+    Again,
     /// The panel for these answers, nothing saved.
     Panel,
     /// A save, and then this step.
@@ -51,6 +53,7 @@ pub async fn save(State(app): State<App>, place: Place, sent: Sent) -> Result<Re
             "",
         ),
         Go::Remove(list, row) => sheet.remove_row(&list, row),
+        Go::Again => {}
         Go::Panel => return panel(&app, &place, step, &sheet).await,
         Go::Save(to) => return keep(&app, &place, step, sheet, to).await,
     }
@@ -82,6 +85,7 @@ fn go(step: Step, sheet: &Sheet) -> Go {
         (Some("remove"), Some(list), Some(row)) => {
             Go::Remove(list.to_owned(), row.parse().unwrap_or(usize::MAX))
         }
+        (Some("again"), ..) => Go::Again,
         (Some("panel"), ..) => Go::Panel,
         (Some("next"), ..) => Go::Save(step.next()),
         (Some(slug), ..) => Go::Save(Step::from_slug(slug).unwrap_or(step)),
@@ -164,8 +168,10 @@ async fn keep(
         )
         .await;
     }
-    let said = if to == step { "?saved=yes" } else { "" };
-    Ok(Redirect::to(&format!("{}/{}{said}", place.root, to.slug())).into_response())
+    // What was kept, for the script that holds what is typed until then.
+    let kept = format!("{}-{base}", step.slug());
+    let to = to.slug();
+    Ok(Redirect::to(&format!("{}/{to}?saved={kept}", place.root)).into_response())
 }
 
 /// The page again, with what was typed.
@@ -197,6 +203,7 @@ async fn again(
         planned: planned.as_deref(),
         base,
         notice: None,
+        typed: true,
     };
     Ok((status, answer(&page(place, step, &shown))?).into_response())
 }

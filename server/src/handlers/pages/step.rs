@@ -39,7 +39,8 @@ pub async fn show(
         let printed = said.rev.and_then(|rev| rev.parse().ok());
         return plan::show(&app, &place, printed).await;
     }
-    let notice = said.saved.map(|_| "Saved.");
+    let of_here = |saved: &str| saved == "yes" || saved.split('-').next() == Some(step.slug());
+    let notice = said.saved.filter(|saved| of_here(saved)).map(|_| "Saved.");
     let planned = planned(&app, &place.plan).await?;
     if !place.right.may_edit() {
         let panel = Side::of(step, planned.as_deref());
@@ -67,6 +68,7 @@ pub async fn show(
             planned: planned.as_deref(),
             base,
             notice,
+            typed: false,
         },
     ))
 }
@@ -83,6 +85,8 @@ pub struct Shown<'a> {
     pub base: u32,
     /// What was done.
     pub notice: Option<&'static str>,
+    /// Whether the boxes hold what was sent and is not kept.
+    pub typed: bool,
 }
 
 /// The page of a step.
@@ -101,6 +105,8 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
     StepPage {
         frame: place.frame(step.title()),
         title: step.title(),
+        slug: step.slug(),
+        typed: shown.typed,
         intro: intro(step),
         action: format!("{}/{}", place.root, step.slug()),
         next: step.next(),

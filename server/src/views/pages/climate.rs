@@ -35,6 +35,8 @@ pub struct ClimatePage {
 pub struct Proposal {
     /// Where and when, in words.
     pub of: String,
+    /// The place that was asked about, degrees north and east.
+    pub place: (f64, f64),
     /// What can be taken.
     pub lines: Vec<Line>,
     /// Means of the months, in words.
@@ -50,8 +52,8 @@ pub struct Line {
     pub label: &'static str,
     /// The figure in words.
     pub said: String,
-    /// The figure as the form carries it.
-    pub value: String,
+    /// The figure, in the plan's own unit.
+    pub value: f64,
     /// How it was found.
     pub how: String,
 }
@@ -125,6 +127,7 @@ impl Proposal {
             )
         };
         Self {
+            place: (latitude_deg, longitude_deg),
             of: format!(
                 "{}, {} to {}",
                 place(latitude_deg, longitude_deg),
@@ -134,6 +137,13 @@ impl Proposal {
             lines,
             months: MONTHS.iter().zip(&climate.months_c).map(month).collect(),
         }
+    }
+
+    /// A figure that can be taken, by its name in the form.
+    #[must_use]
+    pub fn value(&self, key: &str) -> Option<f64> {
+        let line = self.lines.iter().find(|line| line.key == key);
+        line.map(|line| line.value)
     }
 }
 
@@ -166,7 +176,7 @@ fn line(
         key,
         label,
         said: units.say(value, unit),
-        value: value.to_string(),
+        value,
         how,
     }
 }

@@ -51,6 +51,8 @@ impl Frame {
 /// The head of a plan's pages.
 #[derive(Debug, Clone)]
 pub struct PlanHead {
+    /// The plan's name in the store, which opens nothing.
+    pub id: String,
     /// The plan's title.
     pub title: String,
     /// Its revision in words.

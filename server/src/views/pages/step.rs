@@ -18,6 +18,10 @@ pub struct StepPage {
     pub frame: Frame,
     /// The step's title.
     pub title: &'static str,
+    /// Its name in an address.
+    pub slug: &'static str,
+    /// Whether the boxes hold what was sent and is not kept.
+    pub typed: bool,
     /// What the step is about.
     pub intro: &'static str,
     /// Where the answers are sent.
