@@ -2,6 +2,8 @@
 
 use serde_json::Value;
 
+use stillground_server::forms::chapter::Chapter;
+
 use crate::walk::{Journey, STEPS};
 
 /// The rules' program. A missing one is a failure, not a reason to skip.
@@ -47,6 +49,8 @@ fn pages(journey: &Journey) -> Vec<String> {
         "/example/materials".to_owned(),
     ]);
     pages.extend([format!("{root}/materials"), format!("{root}/prices")]);
+    pages.extend(Chapter::ALL.map(|chapter| format!("{root}/plan/{}", chapter.slug())));
+    pages.push("/example/plan/stillness".to_owned());
     pages
 }
 

@@ -29,7 +29,7 @@ fn walks_every_step(width: u32, scripts: bool) {
     journey.fits();
     journey.go_on();
     assert_eq!(journey.path(), format!("{root}/plan"));
-    assert!(browser.says("h1").contains("A pier on the hill"));
+    assert!(browser.says(".masthead").contains("A pier on the hill"));
     journey.fits();
 
     journey.open(&format!("{root}/excavation"));

@@ -7,6 +7,7 @@
 
 mod access;
 mod answers;
+mod budgets;
 mod helper_away;
 mod keyboard;
 mod left;

@@ -31,13 +31,30 @@ fn letters(text: &str) -> String {
 #[test]
 fn the_plan_prints_on_either_paper_without_a_lost_line() {
     let journey = Journey::new(1280);
+    let mut looked_at = 0;
+    for chapter in [
+        "",
+        "/order",
+        "/days",
+        "/checks",
+        "/taken",
+        "/calculations",
+        "/engineer",
+    ] {
+        looked_at += a_page_prints_whole(&journey, chapter);
+    }
+    assert!(looked_at > 200, "{looked_at}");
+}
+
+/// Holds a page of the plan against what it prints, and says how many lines were looked for.
+fn a_page_prints_whole(journey: &Journey, chapter: &str) -> usize {
     let browser = &journey.browser;
-    journey.open("/example/plan");
+    journey.open(&format!("/example/plan{chapter}"));
     browser.media("light", "print");
     let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].filter(e => e.checkVisibility()).map(e => e.firstChild.textContent)");
     let folded = browser.run("const all = [...document.querySelectorAll('.workings .title')]; return [all.length, all.filter(e => !e.checkVisibility({contentVisibilityAuto: true})).length]");
     assert!(
-        folded[0].as_u64() > Some(100) && folded[1] == 0,
+        (chapter != "/calculations" || folded[0].as_u64() > Some(100)) && folded[1] == 0,
         "calculations, and those folded away on paper: {folded}"
     );
     let rows: Vec<String> = rows
@@ -46,20 +63,22 @@ fn the_plan_prints_on_either_paper_without_a_lost_line() {
         .iter()
         .map(|row| row.as_str().unwrap().to_owned())
         .collect();
-    assert!(rows.len() > 60, "{}", rows.len());
+    assert!(!rows.is_empty(), "{chapter}");
     browser.media("light", "");
     for (name, (width, height)) in [("a4", A4), ("letter", LETTER)] {
         let pdf = browser.print(width, height);
-        crate::pictures::keep(&format!("plan-{name}.pdf"), &pdf);
+        let kept = format!("plan{}-{name}.pdf", chapter.replace('/', "-"));
+        crate::pictures::keep(&kept, &pdf);
         let printed = letters(&text(&pdf));
         for row in &rows {
             let start: String = letters(row).chars().take(60).collect();
             assert!(
                 printed.contains(&start),
-                "{name}: “{row}” is not on the paper"
+                "{chapter}, {name}: “{row}” is not on the paper"
             );
         }
     }
+    rows.len()
 }
 
 #[test]
@@ -70,7 +89,15 @@ fn nothing_is_wider_than_the_paper() {
     for (name, millimetres) in [("A4", 210.0 - 26.0), ("Letter", 215.9 - 26.0)] {
         let pixels = (millimetres / 25.4 * 96.0) as u32;
         browser.size(pixels, 1000);
-        for page in ["plan", "site", "anchors"] {
+        for page in [
+            "plan",
+            "plan/drawings",
+            "plan/order",
+            "plan/checks",
+            "plan/calculations",
+            "site",
+            "anchors",
+        ] {
             journey.open(&format!("/example/{page}"));
             let wide = browser.run(
                 "return [...document.querySelectorAll('main *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1)
@@ -85,12 +112,12 @@ fn nothing_is_wider_than_the_paper() {
 fn what_is_folded_on_a_phone_lies_open_on_paper_in_any_browser() {
     let journey = Journey::new(360);
     let browser = &journey.browser;
-    journey.open("/example/plan");
+    journey.open("/example/plan/calculations");
     // Counted by the attribute that every browser knows, not by what a style sheet of today does to the content.
     let closed = "return document.querySelectorAll('details:not([open])').length";
     let parts = "return document.querySelectorAll('details.part:not([open])').length";
     assert!(
-        browser.run(parts).as_u64() > Some(4),
+        browser.run(parts).as_u64() >= Some(1),
         "long parts are folded on a narrow screen"
     );
     let before = browser.run(closed);
@@ -106,13 +133,13 @@ fn what_is_folded_on_a_phone_lies_open_on_paper_in_any_browser() {
         before,
         "and is folded again afterwards"
     );
-    journey.open("/example/plan#assumptions");
+    journey.open("/example/plan/taken#assumptions");
     assert_eq!(
         browser.run("return document.getElementById('assumptions').closest('details').open"),
         true
     );
     browser.scripts(false);
-    journey.open("/example/plan");
+    journey.open("/example/plan/checks");
     assert!(
         browser.all("details.part:not([open])").is_empty(),
         "without scripts nothing is folded away"

@@ -255,7 +255,7 @@ fn the_owner_decides_on_a_stop_and_sees_it_on_the_plan() {
     browser.fill(".stop input[name=who]", "The owner");
     browser.press(".stop button");
     browser.wait("return document.querySelector('.stop') == null");
-    journey.open(&format!("/p/{}/plan", kept.edit));
+    journey.open(&format!("/p/{}/plan/recorded", kept.edit));
     let said = browser.says("section[aria-labelledby=record]");
     assert!(
         said.contains("a stop, since ended by The owner")

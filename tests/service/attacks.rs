@@ -9,7 +9,7 @@ use stillground_tests::service::{Service, start, titled, unknown};
 
 use crate::under_base::begin;
 
-const PAGES: [&str; 16] = [
+const PAGES: [&str; 26] = [
     "",
     "/site",
     "/excavation",
@@ -18,6 +18,16 @@ const PAGES: [&str; 16] = [
     "/anchors",
     "/floor",
     "/plan",
+    "/plan/drawings",
+    "/plan/order",
+    "/plan/days",
+    "/plan/stillness",
+    "/plan/studs",
+    "/plan/checks",
+    "/plan/taken",
+    "/plan/calculations",
+    "/plan/engineer",
+    "/plan/recorded",
     "/links",
     "/revisions",
     "/record",

@@ -65,7 +65,9 @@ fn a_form_sent_twice_is_kept_once_and_its_findings_stand_on_the_page_and_the_pla
         2,
         "once at its task and once in the log"
     );
-    let plan = service.get(&format!("/p/{}/plan", kept.edit)).text();
+    let plan = service
+        .get(&format!("/p/{}/plan/recorded", kept.edit))
+        .text();
     assert!(
         plan.contains("What was recorded")
             && plan.contains("A stop stands.")

@@ -42,6 +42,7 @@ pub fn routes() -> Router<App> {
         .route("/organiser/invitations", post(organiser::invite))
         .route("/example", get(front::example).post(front::copy))
         .route("/example/{step}", get(step::show))
+        .route("/example/plan/{chapter}", get(plan::chapter))
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/card", get(plan::card))
         .route("/example/materials", get(materials::show))
@@ -75,6 +76,7 @@ pub fn routes() -> Router<App> {
             "/p/{secret}/materials",
             get(materials::show).post(materials::keep),
         )
+        .route("/p/{secret}/plan/{chapter}", get(plan::chapter))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/prices", get(prices::show).post(prices::keep))
         .route("/p/{secret}/materials.csv", get(files::materials))

@@ -3,6 +3,7 @@
 pub mod answers;
 pub mod beside;
 pub mod card;
+pub mod chapter;
 pub mod climate;
 pub mod deeper;
 pub mod drawn;
@@ -25,6 +26,7 @@ pub mod recover;
 pub mod remarks;
 pub mod revisions;
 pub mod sheet;
+pub mod short;
 pub mod side;
 pub mod stale;
 pub mod step;

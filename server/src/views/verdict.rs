@@ -43,7 +43,7 @@ fn build(design: &Design) -> Answer {
         Says::Yes => (
             "yes",
             "holds",
-            format!("Every check of building holds. Nearest its limit: {reason}"),
+            format!("Every check holds. Nearest its limit: {reason}"),
         ),
         Says::No => ("no", "fails", format!("{reason}{more}")),
         Says::Ask => (
@@ -144,7 +144,7 @@ fn conduct(design: &Design, units: Units) -> Answer {
         because: dearest
             .map(|(event, growth)| {
                 format!(
-                    "It costs the star most when this happens during an exposure: “{event}” makes it {}.",
+                    "Dearest during an exposure: “{event}” makes the star {}.",
                     wider(growth, units)
                 )
             })

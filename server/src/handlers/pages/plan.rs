@@ -1,7 +1,7 @@
-//! The plan's page and its drawings.
+//! The plan in short, its chapters, and its drawings.
 
 use axum::extract::{Path, Query, State};
-use axum::response::{Html, Response};
+use axum::response::{Html, IntoResponse, Redirect, Response};
 use stillground::design::ENGINE_VERSION;
 
 use super::contradictory::{contradictions, unless_contradictory};
@@ -10,44 +10,97 @@ use super::record;
 use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::error::Trouble;
+use crate::forms::chapter::Chapter;
 use crate::forms::step::Step;
 use crate::handlers::print::{self, Asked, Issue, Print, check_link, print};
 use crate::planned::Planned;
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::card::CardPage;
+use crate::views::pages::chapter::ChapterPage;
 use crate::views::pages::plan::{Marks, PlanBody, PlanPage};
 use crate::views::pages::printed::Printed;
+use crate::views::pages::short::{Reader, Short, chapters};
 use crate::views::pages::step::FaultView;
 
-/// The plan.
+/// The plan in short.
 pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<String>, Trouble> {
-    let planned = unless_contradictory(app.improved(&place.plan).await)?;
+    let planned = unless_contradictory(app.planned(&place.plan).await)?;
     // Of a revision that there never was, nothing is said.
     let printed = match rev.filter(|rev| (1..=place.revision).contains(rev)) {
         Some(rev) => printed(app, place, rev, planned.as_deref()).await?,
         None => None,
     };
-    let log = record::log(app, place, planned.as_ref()).await?;
+    let entered = record::log(app, place, planned.as_ref())
+        .await?
+        .map_or(0, |log| log.count);
     let faults = contradictions(&place.plan);
-    let marks = Marks {
-        revision: place.revision_words(),
-        saved: place.saved.clone(),
-        engine: ENGINE_VERSION,
+    let reader = Reader {
+        root: &place.root,
+        edit: place.right.may_edit(),
+        entered,
     };
     answer(&PlanPage {
         frame: place.frame("Plan"),
         root: place.root.clone(),
         example: place.secret.is_empty(),
-        marks,
+        marks: marks(place),
         printed,
-        log,
         faults: faults
             .iter()
             .map(|fault| FaultView::of(fault, Step::Plan, &place.root))
             .collect(),
-        body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
+        entered,
+        body: planned.map(|planned| Short::of(&planned, reader)),
     })
+}
+
+/// A chapter of the plan. While the answers contradict each other there is none but what was recorded.
+pub async fn chapter(
+    State(app): State<App>,
+    place: Place,
+    Path(path): Path<Vec<(String, String)>>,
+) -> Result<Response, Trouble> {
+    let chapter = path
+        .iter()
+        .find(|(name, _)| name == "chapter")
+        .and_then(|(_, slug)| Chapter::from_slug(slug))
+        .ok_or_else(Trouble::nothing_here)?;
+    // Only this chapter looks for what would help, which takes longest.
+    let found = match chapter {
+        Chapter::Stillness => app.improved(&place.plan).await,
+        _ => app.planned(&place.plan).await,
+    };
+    let planned = unless_contradictory(found)?;
+    let log = record::log(&app, &place, planned.as_ref()).await?;
+    let entered = log.as_ref().map_or(0, |log| log.count);
+    let there = match &planned {
+        Some(planned) => chapters(planned, entered),
+        None if entered > 0 => vec![Chapter::Recorded],
+        None => Vec::new(),
+    };
+    if !there.contains(&chapter) {
+        return Ok(Redirect::to(&format!("{}/plan", place.root)).into_response());
+    }
+    let page = answer(&ChapterPage {
+        frame: place.frame(chapter.title()),
+        root: place.root.clone(),
+        example: place.secret.is_empty(),
+        marks: marks(&place),
+        chapter,
+        others: there.into_iter().filter(|one| *one != chapter).collect(),
+        log,
+        body: planned.map(|planned| PlanBody::of(&planned, &place.root)),
+    })?;
+    Ok(page.into_response())
+}
+
+fn marks(place: &Place) -> Marks {
+    Marks {
+        revision: place.revision_words(),
+        saved: place.saved.clone(),
+        engine: ENGINE_VERSION,
+    }
 }
 
 /// What to say of a sheet of a revision: whether it is still the newest, and what changed since.

@@ -1,4 +1,4 @@
-//! The plan itself: for the customer, the digger, the driller, and whoever checks the figures.
+//! The plan's first page, and what its chapters are filled with.
 
 use askama::Template;
 use stillground::design::Design;
@@ -6,7 +6,7 @@ use stillground::figure::Units;
 use stillground::notes::Question;
 
 use super::beside::Beside;
-use super::deeper::{self, Chapter};
+use super::deeper;
 use super::drawn::DrawingView;
 use super::field;
 use super::figures::{self, FigureLine};
@@ -14,17 +14,16 @@ use super::frame::Frame;
 use super::number::Number;
 use super::panel::{CautionView, CheckView};
 use super::printed::Printed;
-use super::record::log::Log;
+use super::short::Short;
 use super::step::FaultView;
-use super::summary;
 use super::working::{self, Group};
 use crate::drawing;
+use crate::forms::chapter::Chapter;
 use crate::forms::questions;
 use crate::forms::step::Step;
 use crate::planned::Planned;
 use crate::views::engineer::{self, Checking};
 use crate::views::money;
-use crate::views::verdict;
 use crate::views::words;
 
 /// The plan's page.
@@ -43,10 +42,10 @@ pub struct PlanPage {
     pub faults: Vec<FaultView>,
     /// What to say of the sheet whose code led here.
     pub printed: Option<Printed>,
-    /// What was entered while it was built; none for the example.
-    pub log: Option<Log>,
-    /// What was found; none when the answers contradict each other.
-    pub body: Option<PlanBody>,
+    /// Entries in the record of the work.
+    pub entered: usize,
+    /// The plan in short; none when the answers contradict each other.
+    pub body: Option<Short>,
 }
 
 /// What says which plan this is.
@@ -60,18 +59,14 @@ pub struct Marks {
     pub engine: &'static str,
 }
 
-/// The plan's parts.
+/// What the chapters are filled with.
 pub struct PlanBody {
-    /// The three questions and their answers.
-    pub answers: [verdict::Answer; 3],
-    /// In a customer's words.
-    pub summary: Vec<String>,
     /// Drawings: name, title, SVG.
     pub drawings: Vec<DrawingView>,
     /// What stands beside the figures.
     pub beside: Beside,
-    /// What lies deeper: floor, then nuts.
-    pub chapters: Vec<(&'static str, &'static str, Vec<Chapter>)>,
+    /// Subjects that lie deeper, by chapter, each with its name on the page.
+    pub subjects: Vec<(Chapter, Subject)>,
     /// Whether the schedule has days of the calendar.
     pub dated: bool,
     /// Checks by the question that they answer.
@@ -153,7 +148,17 @@ pub struct TaskView {
     pub cautions: Option<&'static str>,
 }
 
+/// A subject of a chapter: its name in an address, its title, what is said.
+pub type Subject = (&'static str, &'static str, Vec<deeper::Chapter>);
+
 impl PlanBody {
+    /// The subjects of a chapter.
+    #[must_use]
+    pub fn of_chapter(&self, chapter: Chapter) -> Vec<&Subject> {
+        let ours = self.subjects.iter().filter(|(of, _)| *of == chapter);
+        ours.map(|(_, subject)| subject).collect()
+    }
+
     /// The parts of a planned plan; `root` is the address below which its steps stand.
     #[must_use]
     pub fn of(planned: &Planned, root: &str) -> Self {
@@ -162,11 +167,9 @@ impl PlanBody {
             .into_iter()
             .map(|step| (step.title(), figures::of(step, design, units)));
         Self {
-            answers: verdict::answers(design, units),
-            summary: summary::of(planned),
             drawings: drawings(planned),
             beside: Beside::of(planned),
-            chapters: chapters(planned),
+            subjects: subjects(planned),
             dated: planned.brief.work.start_date.is_some(),
             checks: checks(planned),
             figures: figures.filter(|(_, lines)| !lines.is_empty()).collect(),
@@ -209,32 +212,48 @@ fn checks(planned: &Planned) -> Vec<(&'static str, Vec<CheckView>)> {
     .collect()
 }
 
-fn chapters(planned: &Planned) -> Vec<(&'static str, &'static str, Vec<Chapter>)> {
-    let star = (
-        "star",
-        "The star",
-        deeper::star(&planned.design.motion, planned.brief.units),
-    );
-    let ground = (
-        "hold",
-        "The ground and the block",
-        deeper::of(Step::Footing, planned),
-    );
-    let floor = ("people", "People on the floor", deeper::people(planned));
-    let nuts = (
-        "nuts",
-        "Tightening the nuts",
-        deeper::of(Step::Anchors, planned),
-    );
-    let north = ("north", "True north on the day", deeper::north(planned));
-    let studs = (
-        "codes",
-        "The studs by both codes, and the torque of 180",
-        deeper::shown(Step::Anchors, planned),
-    );
-    [north, ground, star, floor, nuts, studs]
-        .into_iter()
-        .filter(|(_, _, chapters)| !chapters.is_empty())
+fn subjects(planned: &Planned) -> Vec<(Chapter, Subject)> {
+    let (motion, units) = (&planned.design.motion, planned.brief.units);
+    let all = [
+        (
+            Chapter::Days,
+            ("north", "True north on the day", deeper::north(planned)),
+        ),
+        (
+            Chapter::Stillness,
+            ("star", "The star", deeper::star(motion, units)),
+        ),
+        (
+            Chapter::Stillness,
+            ("people", "People on the floor", deeper::people(planned)),
+        ),
+        (
+            Chapter::Stillness,
+            (
+                "hold",
+                "The ground and the block",
+                deeper::of(Step::Footing, planned),
+            ),
+        ),
+        (
+            Chapter::Studs,
+            (
+                "nuts",
+                "Tightening the nuts",
+                deeper::of(Step::Anchors, planned),
+            ),
+        ),
+        (
+            Chapter::Studs,
+            (
+                "codes",
+                "The studs by both codes, and the torque of 180",
+                deeper::shown(Step::Anchors, planned),
+            ),
+        ),
+    ];
+    all.into_iter()
+        .filter(|(_, (_, _, said))| !said.is_empty())
         .collect()
 }
 

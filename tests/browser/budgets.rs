@@ -1,0 +1,136 @@
+//! How much a page may ask of whoever reads it: screens of a phone and of a desk, words shown, and bytes sent.
+
+use serde_json::{Value, json};
+
+use crate::walk::Journey;
+
+const EXAMPLES: [(&str, &str); 5] = [
+    (
+        "shallow rock",
+        include_str!("../examples/club-on-shallow-rock.json"),
+    ),
+    (
+        "everything unknown",
+        include_str!("../examples/everything-unknown.json"),
+    ),
+    (
+        "firm clay",
+        include_str!("../examples/firm-clay-garden.json"),
+    ),
+    ("quarry lane", include_str!("../examples/quarry-lane.json")),
+    ("sandy water", include_str!("../examples/sandy-water.json")),
+];
+
+/// Screens and words that a page may take, and its bytes when they are sent compressed.
+struct Budget {
+    phone_screens: f64,
+    desk_screens: f64,
+    words: u64,
+    kilobytes: u64,
+}
+
+const PHONE: (u32, u32) = (390, 844);
+const DESK: (u32, u32) = (1280, 900);
+
+/// Height in screens down to the last line of the content.
+fn screens(journey: &Journey, (width, height): (u32, u32), path: &str) -> f64 {
+    journey.browser.size(width, height);
+    journey.open(path);
+    let tall = journey
+        .browser
+        .run("return document.querySelector('main > *').getBoundingClientRect().bottom");
+    tall.as_f64().unwrap() / f64::from(height)
+}
+
+fn hold(journey: &Journey, name: &str, path: &str, budget: &Budget) {
+    let phone = screens(journey, PHONE, path);
+    assert!(
+        phone <= budget.phone_screens,
+        "{name}, {path}: {phone:.1} phone screens"
+    );
+    let desk = screens(journey, DESK, path);
+    assert!(
+        desk <= budget.desk_screens,
+        "{name}, {path}: {desk:.2} desk screens"
+    );
+    // What a drawing says is looked at, not read in a row.
+    let words = journey.browser.run(
+        "document.querySelectorAll('main svg').forEach(e => e.remove()); \
+         return document.querySelector('main').innerText.split(/\\s+/).filter(w => /\\w/.test(w)).length",
+    );
+    assert!(
+        words.as_u64().unwrap() <= budget.words,
+        "{name}, {path}: {words} words"
+    );
+    let sent = journey
+        .service
+        .send("GET", path, &[("accept-encoding", "gzip")], b"");
+    assert_eq!(sent.header("content-encoding"), "gzip", "{path}");
+    let kilobytes = sent.body.len() as u64 / 1000;
+    assert!(
+        kilobytes <= budget.kilobytes,
+        "{name}, {path}: {kilobytes} kB"
+    );
+}
+
+/// The plan's first page says what to do, and no more.
+#[test]
+fn the_plan_in_short_is_one_screen_of_a_desk_and_three_of_a_phone() {
+    let journey = Journey::new(1280);
+    let budget = Budget {
+        phone_screens: 3.0,
+        desk_screens: 1.0,
+        words: 250,
+        kilobytes: 30,
+    };
+    for (name, text) in EXAMPLES {
+        for units in ["metric", "imperial"] {
+            let mut plan: Value = serde_json::from_str(text).unwrap();
+            plan["units"] = json!(units);
+            let kept = journey.service.create(&plan);
+            for link in [&kept.edit, &kept.view] {
+                hold(&journey, name, &format!("/p/{link}/plan"), &budget);
+            }
+        }
+    }
+}
+
+/// Every chapter can be reached from the plan's first page, and leads back to it.
+#[test]
+fn the_chapters_lead_from_the_first_page_and_back() {
+    let journey = Journey::new(390);
+    journey.open("/example/plan");
+    let count = journey.browser.all(".chapters li a").len();
+    assert_eq!(count, 9, "all but what was recorded");
+    let links = journey.browser.run(
+        "return [...document.querySelectorAll('.chapters li a')].map(a => a.getAttribute('href'))",
+    );
+    for link in links.as_array().unwrap() {
+        let link = link.as_str().unwrap();
+        journey.open(link);
+        assert_eq!(journey.path(), link);
+        journey.fits();
+        journey.browser.follow(".up a");
+        assert_eq!(journey.path(), "/example/plan");
+    }
+}
+
+/// Addresses from the time when the plan was one page lead to the chapter that holds what they meant.
+#[test]
+fn an_old_address_within_the_plan_leads_to_its_chapter() {
+    let journey = Journey::new(1280);
+    for (old, chapter) in [
+        ("checks", "checks"),
+        ("materials", "order"),
+        ("cautions", "days"),
+        ("workings", "calculations"),
+        ("assumptions", "taken"),
+        ("engineer", "engineer"),
+    ] {
+        journey.open(&format!("/example/plan#{old}"));
+        let leads = journey.browser.run(&format!(
+            "return document.getElementById('{old}').closest('li').querySelector('a').getAttribute('href')"
+        ));
+        assert_eq!(leads, format!("/example/plan/{chapter}"));
+    }
+}
