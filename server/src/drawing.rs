@@ -6,10 +6,12 @@
 
 pub mod area;
 pub mod axis;
+pub mod balloon;
 pub mod budget;
 pub mod callout;
 pub mod column;
 pub mod contour;
+pub mod cut_away;
 pub mod dimension;
 pub mod flexure;
 pub mod floor;
@@ -27,12 +29,14 @@ pub mod studs;
 pub mod tilt_map;
 pub mod torque;
 pub mod trail;
+pub mod veil;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
 
 /// Names of the drawings, as they stand in a link, in the order in which a set of sheets has them.
 pub const NAMES: &[&str] = &[
+    "cut-away",
     "section",
     "pit",
     "column",
@@ -54,6 +58,10 @@ pub const NAMES: &[&str] = &[
 #[must_use]
 pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
     match name {
+        "cut-away" => Some(cut_away::draw(
+            &cut_away::layout(brief, design),
+            Form::Sheet,
+        )),
         "section" => Some(section::draw(&section::layout(brief, design))),
         "pit" => Some(pit::draw(&pit::layout(brief, design))),
         "column" => Some(column::draw(&column::layout(brief, design))),
@@ -74,6 +82,31 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
         _ => None,
     }
 }
+
+/// The same drawing for an A4 sheet and wide screens, or for a telephone.
+pub fn on_a_phone(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
+    match name {
+        "cut-away" => Some(cut_away::draw(
+            &cut_away::layout(brief, design),
+            Form::Phone,
+        )),
+        _ => None,
+    }
+}
+
+/// For what a drawing is laid out.
+#[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// A sheet of A4, or a wide screen: labels stand beside what they name.
+    #[default]
+    Sheet,
+    /// A telephone: numbers on the drawing and a list below it, no wider than [`PHONE_WIDTH`].
+    Phone,
+}
+
+/// Width of a drawing for a telephone, mm. On a screen 320 pixels wide it is shown four pixels to the millimetre, and the
+/// smallest lettering, 3 mm, is twelve pixels high.
+pub const PHONE_WIDTH: f64 = 72.0;
 
 /// A place on paper, millimetres from the upper left corner, y downwards.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -236,7 +269,9 @@ pub struct Drawing {
     pub width: f64,
     /// Height, mm.
     pub height: f64,
-    /// Denominator of the scale; none for a diagram.
+    /// What it is laid out for.
+    pub form: Form,
+    /// Denominator of the scale; none for a diagram, and on a telephone.
     pub scale: Option<u32>,
     /// What is on it.
     pub items: Vec<Item>,

@@ -42,6 +42,41 @@ pub struct Drawn {
     pub title: String,
     /// As SVG.
     pub svg: Arc<str>,
+    /// The same laid out for a telephone; none for one that has no such layout.
+    pub phone: Option<Arc<str>>,
+    /// Width from which a screen shows it as the sheet does.
+    pub from: ShownFrom,
+}
+
+/// Width from which a drawing's letters are large enough as the sheet has them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ShownFrom {
+    /// A drawing of half a sheet's width.
+    Narrow,
+    /// A drawing of three quarters of it.
+    Middle,
+    /// Any other.
+    Wide,
+}
+
+impl ShownFrom {
+    fn of(drawing: &drawing::Drawing) -> Self {
+        match drawing.width {
+            ..=112.0 => Self::Narrow,
+            ..=146.0 => Self::Middle,
+            _ => Self::Wide,
+        }
+    }
+
+    /// Its class in the style sheet.
+    #[must_use]
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Narrow => "from-narrow",
+            Self::Middle => "from-middle",
+            Self::Wide => "from-wide",
+        }
+    }
 }
 
 impl Planned {
@@ -86,8 +121,11 @@ impl Planned {
         let place = drawing::NAMES.iter().position(|known| *known == name)?;
         let draw = || {
             let drawing = drawing::by_name(name, &self.brief, &self.design)?;
+            let phone = drawing::on_a_phone(name, &self.brief, &self.design);
             Some(Drawn {
                 svg: svg::write(&drawing).into(),
+                phone: phone.map(|drawing| svg::write(&drawing).into()),
+                from: ShownFrom::of(&drawing),
                 title: drawing.title,
             })
         };

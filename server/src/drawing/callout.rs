@@ -2,8 +2,9 @@
 //! one over another.
 
 use crate::drawing::area::Area;
-use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE};
-use crate::drawing::{Line, Point, at};
+use crate::drawing::balloon;
+use crate::drawing::pen::{LINE_HEIGHT, MARGIN, Pen, SIZE};
+use crate::drawing::{Anchor, Form, Label, Line, PHONE_WIDTH, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// A note to a place.
@@ -40,7 +41,8 @@ const BETWEEN: f64 = 1.6;
 /// Level end of a leader, mm.
 const SHOULDER: f64 = 3.0;
 
-/// Puts a column of notes with its left edge at `x`, its lines `width` long, from `top` down if need be.
+/// Puts a column of notes with its left edge at `x`, its lines `width` long, from `top` down if need be. A telephone has
+/// no room for it, and gets numbers and a list instead.
 pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: f64, width: f64) {
     notes.sort_by(|a, b| {
         a.target
@@ -48,6 +50,9 @@ pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: 
             .total_cmp(&b.target.y)
             .then(b.target.x.total_cmp(&a.target.x))
     });
+    if pen.form() == Form::Phone {
+        return numbered(pen, notes);
+    }
     let mut notes: Vec<Noted> = notes
         .into_iter()
         .map(|note| (wrap(Face::Figures, &note.text, SIZE, width), note))
@@ -64,6 +69,40 @@ pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: 
         pen.paragraph(at(x, middle + 0.35 * SIZE), SIZE, lines);
     }
 }
+
+/// Puts numbers beside what is named, from the top down, and the list of them below the drawing.
+fn numbered(pen: &mut Pen, notes: Vec<Callout>) {
+    let targets: Vec<Point> = notes.iter().map(|note| note.target).collect();
+    balloon::put(pen, &targets);
+    let texts: Vec<String> = notes.into_iter().map(|note| note.text).collect();
+    list(pen, &texts);
+}
+
+/// A numbered list below all that stands on the paper so far.
+pub fn list(pen: &mut Pen, texts: &[String]) {
+    let bounds = pen.bounds();
+    let mut y = bounds.bottom + 3.0 + SIZE;
+    for (i, text) in texts.iter().enumerate() {
+        pen.label(Label {
+            at: at(bounds.left, y),
+            size: SIZE,
+            anchor: Anchor::Start,
+            upright: false,
+            bold: true,
+            text: (i + 1).to_string(),
+        });
+        let lines = wrap(
+            Face::Figures,
+            text,
+            SIZE,
+            PHONE_WIDTH - INDENT - 2.0 * MARGIN,
+        );
+        y = pen.paragraph(at(bounds.left + INDENT, y), SIZE, &lines) + 0.8;
+    }
+}
+
+/// From a number of the list to its words, mm.
+const INDENT: f64 = 6.0;
 
 /// A note, broken into its lines.
 type Noted = (Vec<String>, Callout);

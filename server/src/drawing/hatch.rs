@@ -11,8 +11,12 @@ pub enum Hatch {
     Ground,
     /// Ground put back.
     Backfill,
+    /// Rock.
+    Rock,
     /// Concrete.
     Concrete,
+    /// Concrete on faces so small that the usual strokes would hardly show.
+    SmallConcrete,
     /// Steel.
     Steel,
     /// Grout.
@@ -35,12 +39,21 @@ pub fn items(hatch: Hatch, outlines: &[Vec<Point>], letters: &[Area]) -> Vec<Ite
     match hatch {
         Hatch::Ground => ground(outlines, letters),
         Hatch::Backfill => self::strokes(outlines, letters, 45.0, 3.2, &[2.2, 1.6], Line::Hair),
+        Hatch::Rock => [50.0, -25.0]
+            .into_iter()
+            .flat_map(|angle| self::strokes(outlines, letters, angle, 4.5, &[3.2, 3.2], Line::Hair))
+            .collect(),
         Hatch::Steel => strokes(45.0, 1.1, Line::Hair),
         Hatch::Resin => strokes(-45.0, 0.7, Line::Hair),
         Hatch::Water => self::strokes(outlines, letters, 0.0, 2.6, &[5.0, 2.0], Line::Hair),
         Hatch::Concrete => {
             let mut all = self::strokes(outlines, letters, 45.0, 6.0, &[], Line::Hair);
             all.extend(scatter(outlines, letters, 4.3, 0.17));
+            all
+        }
+        Hatch::SmallConcrete => {
+            let mut all = strokes(45.0, 3.0, Line::Hair);
+            all.extend(scatter(outlines, letters, 2.6, 0.15));
             all
         }
         Hatch::Grout => scatter(outlines, letters, 0.9, 0.14),

@@ -2,7 +2,8 @@
 
 use crate::drawing::area::{Area, area_of, bounds};
 use crate::drawing::hatch::{self, Hatch};
-use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
+use crate::drawing::veil::Veil;
+use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point, at};
 
 /// Size of lettering, mm: capitals 2.5 mm high, ISO 3098.
 pub const SIZE: f64 = 3.6;
@@ -16,11 +17,35 @@ pub const LINE_HEIGHT: f64 = 4.6;
 /// The pen.
 #[derive(Debug, Default)]
 pub struct Pen {
+    form: Form,
     items: Vec<Item>,
-    hatched: Vec<(Hatch, Vec<Vec<Point>>)>,
+    hatched: Vec<Hatched>,
+}
+
+/// A hatch, and what stands in front of it.
+#[derive(Debug)]
+struct Hatched {
+    hatch: Hatch,
+    outlines: Vec<Vec<Point>>,
+    veil: Veil,
 }
 
 impl Pen {
+    /// A pen for a drawing of that form.
+    #[must_use]
+    pub fn new(form: Form) -> Self {
+        Self {
+            form,
+            ..Self::default()
+        }
+    }
+
+    /// What the drawing is laid out for.
+    #[must_use]
+    pub const fn form(&self) -> Form {
+        self.form
+    }
+
     /// A line through points.
     pub fn line(&mut self, line: Line, points: &[Point]) {
         self.items.push(Item::Path {
@@ -67,7 +92,16 @@ impl Pen {
 
     /// A hatch over closed outlines; an outline within another is a hole.
     pub fn hatch(&mut self, hatch: Hatch, outlines: &[Vec<Point>]) {
-        self.hatched.push((hatch, outlines.to_vec()));
+        self.hatch_behind(hatch, outlines, &Veil::default());
+    }
+
+    /// A hatch over closed outlines behind what stands in front of it.
+    pub fn hatch_behind(&mut self, hatch: Hatch, outlines: &[Vec<Point>], veil: &Veil) {
+        self.hatched.push(Hatched {
+            hatch,
+            outlines: outlines.to_vec(),
+            veil: veil.clone(),
+        });
     }
 
     /// Lettering of the usual size.
@@ -161,7 +195,10 @@ impl Pen {
         let mut items: Vec<Item> = self
             .hatched
             .iter()
-            .flat_map(|(kind, outlines)| hatch::items(*kind, outlines, &letters))
+            .flat_map(|one| {
+                one.veil
+                    .thin_out(hatch::items(one.hatch, &one.outlines, &letters))
+            })
             .collect();
         items.append(&mut self.items);
         let mut all = Area::EMPTY;
@@ -182,16 +219,17 @@ impl Pen {
             name,
             title,
             description,
+            form: self.form,
             width: all.right - all.left,
             height: all.bottom - all.top,
-            scale,
+            scale: scale.filter(|_| self.form == Form::Sheet),
             items,
         }
     }
 }
 
 /// Paper left free round a drawing, mm.
-const MARGIN: f64 = 1.5;
+pub const MARGIN: f64 = 1.5;
 
 /// What stands over a drawing.
 #[derive(Debug, Clone)]

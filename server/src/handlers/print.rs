@@ -209,10 +209,19 @@ pub fn drawing(planned: &Planned, file: &str) -> Result<Response, Trouble> {
     let name = file
         .strip_suffix(".svg")
         .ok_or_else(Trouble::nothing_here)?;
+    // The layout for a telephone has an address of its own, so that a page may ask for it alone.
+    let (name, on_a_phone) = name
+        .strip_suffix("-phone")
+        .map_or((name, false), |name| (name, true));
     let drawn = planned.drawing(name).ok_or_else(Trouble::nothing_here)?;
+    let svg = if on_a_phone {
+        drawn.phone.as_ref().ok_or_else(Trouble::nothing_here)?
+    } else {
+        &drawn.svg
+    };
     Ok((
         [(CONTENT_TYPE, HeaderValue::from_static("image/svg+xml"))],
-        drawn.svg.to_string(),
+        svg.to_string(),
     )
         .into_response())
 }

@@ -5,14 +5,18 @@
 
 use std::fmt::Write;
 
-use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point};
+use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point};
 
 /// Writes a drawing.
 #[must_use]
 pub fn write(drawing: &Drawing) -> String {
     let mut out = String::with_capacity(64 * drawing.items.len() + 1024);
     let (width, height) = (figure(drawing.width), figure(drawing.height));
-    let id = format!("drawing-{}", drawing.name);
+    let form = match drawing.form {
+        Form::Sheet => "",
+        Form::Phone => "-phone",
+    };
+    let id = format!("drawing-{}{form}", drawing.name);
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 {width} {height}\" width=\"{width}mm\" height=\"{height}mm\" \

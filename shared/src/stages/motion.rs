@@ -2,7 +2,7 @@
 
 mod answers;
 mod budget;
-mod card;
+pub mod card;
 mod check;
 pub mod conduct;
 mod feet;

@@ -1,7 +1,5 @@
 //! The front page, and how a plan begins.
 
-use std::sync::Arc;
-
 use axum::extract::rejection::FormRejection;
 use axum::extract::{Form, State};
 use axum::response::{Html, Redirect};
@@ -20,6 +18,7 @@ use crate::error::Trouble;
 use crate::guard::Kind;
 use crate::store::Right;
 use crate::views::pages::answer;
+use crate::views::pages::drawn::DrawingView;
 use crate::views::pages::frame::Frame;
 use crate::views::pages::front::{Begins, Begun, FrontPage};
 use crate::views::words;
@@ -73,12 +72,10 @@ async fn begun_here(
     Ok((plans, jar))
 }
 
-/// The example's map of leans; the page does without where too much else is being designed.
-async fn drawing(app: &App) -> Option<Arc<str>> {
+/// The example in the opened ground; the page does without where too much else is being designed.
+async fn drawing(app: &App) -> Option<DrawingView> {
     let planned = app.planned(&place::example()).await.ok()?;
-    planned
-        .drawing("tilt-map")
-        .map(|drawn| Arc::clone(&drawn.svg))
+    DrawingView::of("cut-away", &planned)
 }
 
 /// What a form that begins a plan may hold.

@@ -13,6 +13,10 @@ pub struct DrawingView {
     pub title: String,
     /// The drawing.
     pub svg: Arc<str>,
+    /// The same laid out for a telephone.
+    pub phone: Option<Arc<str>>,
+    /// The class that says from which width the first is shown.
+    pub from: &'static str,
 }
 
 impl DrawingView {
@@ -23,6 +27,8 @@ impl DrawingView {
             name,
             title: drawn.title.clone(),
             svg: Arc::clone(&drawn.svg),
+            phone: drawn.phone.clone(),
+            from: drawn.from.class(),
         })
     }
 }

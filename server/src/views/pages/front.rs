@@ -1,9 +1,8 @@
 //! The front page: what it does, where to begin, and the plans begun in this browser.
 
-use std::sync::Arc;
-
 use askama::Template;
 
+use super::drawn::DrawingView;
 use super::frame::Frame;
 
 /// The front page.
@@ -16,8 +15,8 @@ pub struct FrontPage {
     pub begins: Begins,
     /// Plans begun in this browser.
     pub begun: Vec<Begun>,
-    /// A drawing of the example, as SVG.
-    pub drawing: Option<Arc<str>>,
+    /// A drawing of the example.
+    pub drawing: Option<DrawingView>,
 }
 
 /// How a plan begins.

@@ -8,10 +8,9 @@ mod means;
 pub mod needed;
 mod task;
 
-use std::sync::Arc;
-
 use askama::Template;
 
+use super::drawn::DrawingView;
 use super::frame::Frame;
 use super::panel::CautionView;
 use crate::forms::record::RecordFault;
@@ -73,17 +72,6 @@ pub struct Work {
     pub drawings: Vec<DrawingView>,
     /// Cautions by part of the work: its name, its heading, the cautions.
     pub cautions: Vec<(&'static str, &'static str, Vec<CautionView>)>,
-}
-
-/// A drawing.
-#[derive(Debug, Clone)]
-pub struct DrawingView {
-    /// Its name.
-    pub name: &'static str,
-    /// What it shows.
-    pub title: String,
-    /// The drawing itself.
-    pub svg: Arc<str>,
 }
 
 /// A finding that stops the work.
@@ -223,12 +211,7 @@ fn drawings(record: &Record, needed: &[&str]) -> Vec<DrawingView> {
 }
 
 fn drawn(record: &Record, name: &'static str) -> Option<DrawingView> {
-    let drawing = record.planned.drawing(name)?;
-    Some(DrawingView {
-        name,
-        title: drawing.title.clone(),
-        svg: Arc::clone(&drawing.svg),
-    })
+    DrawingView::of(name, &record.planned)
 }
 
 fn cautions(record: &Record) -> Vec<(&'static str, &'static str, Vec<CautionView>)> {

@@ -223,7 +223,8 @@ fn list(names: &[&str]) -> String {
 }
 
 /// A distance to keep, rounded up to what a tape on a wall shows: a tenth of a metre, half a foot.
-fn metres_up(units: Units, metres: f64) -> String {
+#[must_use]
+pub fn metres_up(units: Units, metres: f64) -> String {
     let step = match units {
         Units::Metric => 0.1,
         Units::Imperial => 0.5 * 0.3048,

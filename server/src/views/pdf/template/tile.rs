@@ -5,7 +5,7 @@ use super::Pattern;
 use super::grid::{ARM, Grid, Tile};
 use crate::drawing::area::{Area, area_of};
 use crate::drawing::pen::{Pen, SIZE, SMALL};
-use crate::drawing::{Anchor, Drawing, Item, Label, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point, at};
 
 /// Width of the strips at the left and the lower edge in which the rulers stand, mm.
 pub const RULERS: f64 = 11.0;
@@ -42,6 +42,7 @@ pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> D
             tile.name,
             tiles.len()
         ),
+        form: Form::Sheet,
         width: grid.tile_size().0 + RULERS,
         height: grid.tile_size().1 + RULERS,
         scale: Some(1),

@@ -1,0 +1,292 @@
+//! What the picture shows, in metres: x to the east, y to the north, z upwards from ground level on the pier's axis.
+
+use stillground::brief::Brief;
+use stillground::design::Design;
+use stillground::site_plan::floor::FloorKind;
+use stillground::site_plan::pier::Levelling;
+use stillground::stages::ground::soil_table::Group;
+use stillground::units::{Length, metre};
+
+use super::words::{self, Words};
+
+/// What the picture shows.
+#[derive(Debug, Clone)]
+pub struct Layout {
+    /// Half of the block from west to east and from south to north.
+    pub(super) block: (f64, f64),
+    pub(super) depth: f64,
+    pub(super) upstand: f64,
+    /// Half of the pit at the top, and at its bottom.
+    pub(super) pit: [(f64, f64); 2],
+    pub(super) plate_half: f64,
+    pub(super) plate_thickness: f64,
+    pub(super) gap: f64,
+    pub(super) grouted: bool,
+    pub(super) radius: f64,
+    pub(super) height: f64,
+    pub(super) top_plate_half: f64,
+    pub(super) top_plate_thickness: f64,
+    pub(super) studs: Vec<[f64; 2]>,
+    pub(super) embedment: f64,
+    pub(super) stud_length: f64,
+    pub(super) load: Load,
+    pub(super) floor: Option<Floor>,
+    pub(super) layers: Layers,
+    /// How far off people do no harm, where that is known and is not everywhere.
+    pub(super) quiet: Option<f64>,
+    /// How far to the west of the axis the person stands.
+    pub(super) person: f64,
+    /// Half of the piece of ground that is drawn.
+    pub(super) reach: f64,
+    pub(super) words: Words,
+}
+
+/// What the pier carries, as a plain tube on a plain head.
+#[derive(Debug, Clone, Copy)]
+pub struct Load {
+    /// Centre above the top plate.
+    pub(super) centre: f64,
+    pub(super) radius: f64,
+    pub(super) half_length: f64,
+    pub(super) head_radius: f64,
+}
+
+/// The floor round the pier.
+#[derive(Debug, Clone)]
+pub struct Floor {
+    pub(super) level: f64,
+    pub(super) thickness: f64,
+    pub(super) opening_half: f64,
+    /// Half of it from west to east and from south to north.
+    pub(super) half: (f64, f64),
+    pub(super) is_concrete: bool,
+    pub(super) posts: Vec<[f64; 2]>,
+}
+
+/// Depths in the ground; none where not known, or not there.
+#[derive(Debug, Clone, Copy)]
+pub struct Layers {
+    pub(super) topsoil: Option<f64>,
+    /// Where rock begins; nought where all of it is rock.
+    pub(super) rock: Option<f64>,
+    pub(super) water: Option<f64>,
+}
+
+/// Thickness that a deck is drawn with: boards on joists.
+const DECK_M: f64 = 0.15;
+/// Ground drawn beyond the pit, at least and at most.
+const BEYOND_PIT_M: (f64, f64) = (0.35, 1.6);
+/// Room that the person takes on the drawing, half of it.
+const ELBOWS_M: f64 = 0.3;
+/// Height of the person.
+pub const PERSON_M: f64 = 1.75;
+
+/// Takes it out of the design.
+#[must_use]
+pub fn layout(brief: &Brief, design: &Design) -> Layout {
+    let m = |length: Length| metre::get(length);
+    let (block, pier, pit, anchors) = (
+        &design.block,
+        &design.pier,
+        &design.excavation,
+        &design.anchors,
+    );
+    let half = |length: Length, width: Length| (m(length) / 2.0, m(width) / 2.0);
+    let sides = half(block.length, block.width);
+    let wider = |(x, y): (f64, f64)| (x.max(sides.0), y.max(sides.1));
+    let mut layout = Layout {
+        block: sides,
+        depth: m(block.depth),
+        upstand: m(block.upstand),
+        pit: [
+            wider(half(pit.length, pit.width)),
+            wider(half(pit.bottom_length, pit.bottom_width)),
+        ],
+        plate_half: m(pier.plate_side) / 2.0,
+        plate_thickness: m(pier.plate_thickness),
+        gap: m(pier.gap),
+        grouted: brief.pier.levelling.value == Levelling::Grout,
+        radius: m(pier.outside_diameter) / 2.0,
+        height: m(pier.height),
+        top_plate_half: m(brief.pier.top_plate_side.value) / 2.0,
+        top_plate_thickness: m(brief.pier.top_plate_thickness.value),
+        studs: anchors
+            .studs
+            .iter()
+            .map(|stud| [m(stud.x), m(stud.y)])
+            .collect(),
+        embedment: m(anchors.embedment),
+        stud_length: m(brief.anchors.length.value),
+        load: load(brief, m(pier.outside_diameter) / 2.0),
+        floor: None,
+        layers: layers(design),
+        quiet: design
+            .motion
+            .quiet
+            .filter(|quiet| !quiet.anywhere && quiet.distance_m.is_finite())
+            .map(|quiet| quiet.distance_m),
+        person: 0.0,
+        reach: 0.0,
+        words: Words::default(),
+    };
+    layout.floor = floor(brief, design, &layout);
+    layout.person = person(brief, &layout);
+    layout.reach = (layout.pit_half() + BEYOND_PIT_M.0).max(layout.person + ELBOWS_M);
+    layout.words = words::words(brief, design, &layout);
+    layout
+}
+
+/// A tube of the telescope's aperture, somewhat longer than wide, with its middle where the load's centre is said to be.
+fn load(brief: &Brief, column: f64) -> Load {
+    let aperture = metre::get(brief.load.aperture.value);
+    let radius = (0.58 * aperture).clamp(0.04, 1.2);
+    Load {
+        centre: metre::get(brief.load.centre_above_pier.value).max(radius + 0.08),
+        radius,
+        half_length: (3.2 * radius).max(0.16),
+        head_radius: (0.7 * column).min(0.8 * radius).max(0.03),
+    }
+}
+
+fn layers(design: &Design) -> Layers {
+    let ground = &design.ground;
+    let depth = |length: Option<Length>| length.map(metre::get).filter(|depth| *depth > 0.0);
+    Layers {
+        topsoil: depth(ground.topsoil_depth),
+        rock: if ground.group == Group::Rock {
+            Some(0.0)
+        } else {
+            ground.rock_depth.map(metre::get)
+        },
+        water: depth(ground.groundwater_depth),
+    }
+}
+
+/// The floor stands off what passes through it: the block, the plate or the column.
+fn floor(brief: &Brief, design: &Design, layout: &Layout) -> Option<Floor> {
+    let m = |length: Length| metre::get(length);
+    let (thickness, is_concrete) = match brief.floor.kind.value {
+        FloorKind::Ground => return None,
+        FloorKind::Slab => (m(brief.floor.slab_thickness.value), true),
+        FloorKind::Deck => (DECK_M, false),
+    };
+    let level = m(brief.floor.level.value);
+    let under = level - thickness;
+    let inner = if under < layout.upstand {
+        layout.block.0.max(layout.block.1)
+    } else if under < layout.pier_foot() + layout.plate_thickness {
+        layout.plate_half
+    } else {
+        layout.radius
+    };
+    let opening_half = inner + m(brief.floor.gap.value);
+    let posts = if design.floor.supports.is_empty() {
+        &brief.floor.supports
+    } else {
+        &design.floor.supports
+    };
+    let half = (
+        m(brief.floor.length.value) / 2.0,
+        m(brief.floor.width.value) / 2.0,
+    );
+    // An opening that leaves nothing of the floor leaves nothing to draw.
+    (opening_half < half.0.min(half.1)).then(|| Floor {
+        level,
+        thickness,
+        opening_half,
+        half,
+        is_concrete,
+        posts: posts.clone(),
+    })
+}
+
+/// At the quiet distance where it is near enough to be drawn, else as far off as somebody stands first, never within what
+/// the pier carries.
+fn person(brief: &Brief, layout: &Layout) -> f64 {
+    let (pit, column) = (layout.pit_half(), layout.radius.max(layout.top_plate_half));
+    let farthest = pit + BEYOND_PIT_M.1;
+    let first = brief
+        .floor
+        .stands
+        .value
+        .first()
+        .map(|stand| stand.x_m.hypot(stand.y_m));
+    let stands = layout.quiet.filter(|away| *away <= farthest).or(first);
+    let clear =
+        (layout.load.half_length.max(column) + 2.0 * ELBOWS_M).max(layout.block.0 + 0.5 * ELBOWS_M);
+    stands.unwrap_or(pit).min(farthest).max(clear)
+}
+
+impl Layout {
+    /// Underside of the base plate.
+    pub(super) fn pier_foot(&self) -> f64 {
+        self.upstand + self.gap
+    }
+
+    pub(super) fn pier_top(&self) -> f64 {
+        self.pier_foot() + self.height
+    }
+
+    pub(super) fn stud_top(&self) -> f64 {
+        (self.upstand + self.stud_length - self.embedment)
+            .max(self.pier_foot() + self.plate_thickness)
+    }
+
+    /// Half of the pit's longer side at the top.
+    pub(super) fn pit_half(&self) -> f64 {
+        self.pit[0].0.max(self.pit[0].1)
+    }
+
+    /// Half of the pit at a depth.
+    pub(super) fn pit_at(&self, depth: f64) -> (f64, f64) {
+        let share = if self.depth > 0.0 {
+            (depth / self.depth).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        let [top, bottom] = self.pit;
+        (
+            top.0 + (bottom.0 - top.0) * share,
+            top.1 + (bottom.1 - top.1) * share,
+        )
+    }
+
+    /// Whether the pit is wider than the block.
+    pub(super) fn is_wider(&self) -> bool {
+        let [top, _] = self.pit;
+        top.0 > self.block.0 + 1e-6 || top.1 > self.block.1 + 1e-6
+    }
+
+    /// Where the drawn ground ends below.
+    pub(super) fn bottom(&self) -> f64 {
+        self.depth + 0.14 * self.reach
+    }
+
+    /// What its labels say.
+    #[must_use]
+    pub fn labels(&self) -> Vec<&str> {
+        let words = &self.words;
+        let always = [&words.column, &words.studs, &words.block, &words.depth];
+        always
+            .into_iter()
+            .chain(&words.distance)
+            .chain(&words.water)
+            .map(String::as_str)
+            .filter(|label| !label.is_empty())
+            .collect()
+    }
+
+    /// Whether the ring of the quiet distance lies on the drawn ground.
+    pub(super) fn drawn_quiet(&self) -> Option<f64> {
+        self.quiet.filter(|away| *away <= self.reach)
+    }
+
+    /// Height of what one stands on at a place.
+    pub(super) fn surface(&self, x: f64, y: f64) -> f64 {
+        let floor = self.floor.as_ref().filter(|floor| {
+            let half = (floor.half.0.min(self.reach), floor.half.1.min(self.reach));
+            x.abs() <= half.0 && y.abs() <= half.1 && x.abs().max(y.abs()) >= floor.opening_half
+        });
+        floor.map_or(0.0, |floor| floor.level)
+    }
+}
