@@ -9,6 +9,7 @@
 
 mod aci_318_17;
 mod aisc_design_guide_1;
+mod block_again;
 mod checking_page;
 mod column_foot;
 mod concrete_practice;

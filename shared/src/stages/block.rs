@@ -161,7 +161,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
         load_after: ages.load,
         curing: ages.curing,
         strength_by_day: ages.table,
-        rules_of_thumb: rules_of_thumb::beside(brief, ground, &outline, &actions),
+        rules_of_thumb: rules_of_thumb::beside(brief, ground, room, &outline, &actions),
         concrete: order,
         reinforcement: steel::options(brief, &outline, &mut notes),
         ducts: ducts::lay(brief, &outline, &mut notes),

@@ -31,6 +31,7 @@ use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::frost_class::{FrostClass, frost_class};
 use crate::stages::ground::soil_table::Group;
 use crate::stages::ground::stiffness::StiffnessFrom;
+use crate::stages::ground::weight::Layers;
 use crate::units::{
     Length, Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal,
     megapascal, metre, metre_per_second,
@@ -66,6 +67,9 @@ pub struct Ground {
         serialize_with = "kilonewton_per_cubic_metre::serialize"
     )]
     pub unit_weight: UnitWeight,
+    /// Unit weight above and below the water, one and the same where a unit weight was stated.
+    #[serde(skip)]
+    pub layers: Layers,
     /// Unit weight, low, typical and high.
     #[serde(
         rename = "unit_weight_range_kn_m3",
@@ -138,6 +142,15 @@ impl Ground {
         self.slope_type == SlopeType::StableRock
     }
 
+    /// Vertical effective stress at a depth: moist soil above the water, buoyant soil below it.
+    #[must_use]
+    pub fn effective_stress(&self, depth: Length) -> Pressure {
+        let dry = self
+            .groundwater_depth
+            .map_or(depth, |water| water.min(depth));
+        self.layers.moist * dry + self.layers.buoyant() * (depth - dry)
+    }
+
     /// Whether a base at this depth stands on sound rock, be it the ground itself or rock below softer ground.
     #[must_use]
     pub fn is_sound_rock_at(&self, depth: Length) -> bool {
@@ -173,6 +186,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         shear_modulus: stiffness.modulus,
         shear_wave_speed: stiffness.speed,
         unit_weight: unit_weight_range.typical,
+        layers: weight::layers(brief, &row),
         unit_weight_range,
         poisson_ratio: poisson_ratio_range.typical,
         poisson_ratio_range,

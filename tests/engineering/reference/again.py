@@ -33,6 +33,7 @@ def farthest(kept, found):
 def again(name):
     with tempfile.TemporaryDirectory() as folder:
         script = shutil.copy(HERE / f"{name}.py", folder)
+        shutil.copytree(HERE / "plans", pathlib.Path(folder, "plans"))  # which some of them read
         printed = subprocess.run([sys.executable, script], check=True, stdout=subprocess.PIPE, text=True).stdout
         written = pathlib.Path(folder, f"{name}.json")
         found = json.loads(written.read_text() if written.exists() else printed)

@@ -47,6 +47,22 @@ const CHANGES: &[Changed] = &[
         is: "A rule of thumb, told beside the calculation.",
     },
     Changed {
+        about: "A pit too small for a block as stiff as a metre cube",
+        was: "A check, and failed however small the telescope.",
+        is: "Told with the rule of the metre cube. What the star does decides.",
+    },
+    Changed {
+        about: "A block with its base below the groundwater",
+        was: "Its hold against tipping and sliding was less by the lift of the water once; the soil below the water counted as moist soil less \
+              the water's weight.",
+        is: "Less by eleven tenths of the lift, as EN 1990 has it for what tips; the soil below the water counts with its own weight when full.",
+    },
+    Changed {
+        about: "Frost that goes deeper than the block",
+        was: "Gripped sides that the block does not have.",
+        is: "Grips the sides down to the base. What it does below the base is the check of the base's depth.",
+    },
+    Changed {
         about: "A vertical face of the pit",
         was: "Could hold in sand or gravel by a dampness that dries out.",
         is: "Never holds in sand, gravel, fill or where water seeps; clay and silt stand for hours, and not above a stated height.",

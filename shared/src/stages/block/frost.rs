@@ -88,20 +88,22 @@ impl SideFrost {
     fn with(remedy: FrostRemedy, ground: &Ground, outline: &Outline, actions: &Actions) -> Self {
         let nought = metre::new(0.0);
         let goes = frost_at_sides(ground, outline);
+        // Below the base there is no side to grip; what frost does there is the base's own check.
+        let side = goes.min(outline.depth);
         let bond = match remedy {
             FrostRemedy::None | FrostRemedy::Insulation => adfreeze::bond(),
             FrostRemedy::Sleeve | FrostRemedy::Gravel => adfreeze::sleeved_bond(),
         };
         let (frozen, width, depth, thickness) = match remedy {
-            FrostRemedy::None => (goes, nought, nought, nought),
+            FrostRemedy::None => (side, nought, nought, nought),
             FrostRemedy::Insulation => (
-                goes.min(metre::new(LEFT_M)),
+                side.min(metre::new(LEFT_M)),
                 board_width(goes),
                 metre::new(BOARD_DEPTH_M),
                 millimetre::new(BOARD_MM[usize::from(goes > metre::new(DEEP_FROST_M))]),
             ),
-            FrostRemedy::Sleeve => (goes, nought, goes, nought),
-            FrostRemedy::Gravel => (goes, metre::new(GRAVEL_WIDTH_M), goes, nought),
+            FrostRemedy::Sleeve => (side, nought, side, nought),
+            FrostRemedy::Gravel => (side, metre::new(GRAVEL_WIDTH_M), side, nought),
         };
         let perimeter = (outline.length + outline.width) * 2.0;
         let lift = |bond: Pressure| adfreeze::lift(bond, perimeter, frozen);
@@ -143,7 +145,7 @@ fn grips(ground: &Ground) -> bool {
     ground.frost_class >= FrostClass::F2 && ground.frost_depth > metre::new(0.0)
 }
 
-/// Frost at the sides; on sound rock it ends with the soil.
+/// How deep frost goes beside the block; on sound rock it ends with the soil.
 fn frost_at_sides(ground: &Ground, outline: &Outline) -> Length {
     if !grips(ground) {
         metre::new(0.0)
@@ -171,13 +173,8 @@ fn adhesion(ground: &Ground, frozen: Length, depth: Length) -> Pressure {
         }
         Group::Silt => kilopascal::new(12.0),
         Group::Sand | Group::Gravel => {
-            let middle = (frozen + depth.max(frozen)) / 2.0;
-            let wet = ground.groundwater_depth.map_or(metre::new(0.0), |water| {
-                (middle - water).max(metre::new(0.0))
-            });
-            let effective =
-                ground.unit_weight * middle - crate::rules::en_1997_1_2004::uplift::water() * wet;
-            effective.max(kilopascal::new(0.0)) * 0.2
+            let middle = (frozen + depth) / 2.0;
+            ground.effective_stress(middle) * 0.2
         }
         Group::Rock => kilopascal::new(MOST_KPA),
         Group::Unfit => kilopascal::new(0.0),

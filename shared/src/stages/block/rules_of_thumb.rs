@@ -4,7 +4,9 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::Unit;
+use crate::stages::excavation::wider;
 use crate::stages::ground::Ground;
+use crate::stages::room::{DepthLimit, Room};
 use crate::units::{kilogram, kilopascal, metre};
 
 use super::actions::Actions;
@@ -32,11 +34,12 @@ pub struct RuleOfThumb {
 pub(super) fn beside(
     brief: &Brief,
     ground: &Ground,
+    room: &Room,
     outline: &Outline,
     actions: &Actions,
 ) -> Vec<RuleOfThumb> {
     vec![
-        cube(brief, outline),
+        cube(brief, outline, &wider_instead(brief, ground, room)),
         tonne(brief, outline),
         bearing(brief, ground, outline, actions),
     ]
@@ -49,7 +52,7 @@ fn cube_mass() -> f64 {
     )
 }
 
-fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
+fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
     let units = brief.units;
     let m = |length| units.say(metre::get(length), Unit::Metre);
     let tonnes = units.say(cube_mass() / 1000.0, Unit::Tonne);
@@ -84,7 +87,7 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
         ),
         calculation: format!(
             "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and stands against rocking {} \
-             the cube would in the same ground.",
+             the cube would in the same ground.{wider}",
             m(outline.length),
             m(outline.width),
             m(outline.depth),
@@ -96,6 +99,26 @@ fn cube(brief: &Brief, outline: &Outline) -> RuleOfThumb {
         ),
         verdict_words,
     }
+}
+
+/// What the rule asks for where it cannot go deep: wider, and how much.
+fn wider_instead(brief: &Brief, ground: &Ground, room: &Room) -> String {
+    let Some(side) = wider::as_stiff_side(ground.group, room.depth) else {
+        return String::new();
+    };
+    let say = |length| brief.units.say(metre::get(length), Unit::Metre);
+    let on_rock = if room.limited_by == DepthLimit::Rock {
+        " On rock it is stiffer still, which is not counted here."
+    } else {
+        ""
+    };
+    format!(
+        " The base can go to {} only, so that it would have to be wider: {} square is as stiff in rocking as the cube, with its sides \
+         hard against the same ground; there is room for {}.{on_rock}",
+        say(room.depth),
+        say(side),
+        say(room.length.min(room.width))
+    )
 }
 
 /// How one stiffness compares with another, as a sentence has it.

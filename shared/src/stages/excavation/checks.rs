@@ -4,9 +4,8 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
-use crate::rules::pais_kausel_1988;
 use crate::source::Source;
-use crate::stages::excavation::{Excavation, neighbours, wider};
+use crate::stages::excavation::{Excavation, neighbours};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 use crate::stages::room::{DepthLimit, Room};
@@ -19,7 +18,6 @@ const ROOM: Source = Source::judgement("room on the site");
 pub fn checks(brief: &Brief, ground: &Ground, room: &Room, pit: &Excavation, notes: &mut Notes) {
     extent(room, pit, notes);
     depth(brief, room, pit, notes);
-    wide_enough(brief, ground, room, notes);
     sides(ground, pit, notes);
     dry(ground, pit, notes);
     below_topsoil(ground, pit, notes);
@@ -113,43 +111,6 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
             "excavation.max_depth_m",
             "site.groundwater_depth_m",
             "site.rock_depth_m",
-        ]),
-    );
-}
-
-/// What to do where it cannot go deep: wider, and how much.
-fn wide_enough(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) {
-    let Some(side) = wider::as_stiff_side(ground.group, room.depth) else {
-        return;
-    };
-    let say = |length| brief.units.say(metre::get(length), Unit::Metre);
-    let there_is = room.length.min(room.width);
-    let note = format!(
-        "Usual is {} square and as deep. Here the base can go to {} only, so the block has to be wider: {} square is as stiff \
-         in rocking as the metre cube in the same ground, with its sides hard against it. There is room for {}.{}",
-        brief.units.either("a metre", "a metre (3.28\u{a0}ft)"),
-        say(room.depth),
-        say(side),
-        say(there_is),
-        if room.limited_by == DepthLimit::Rock {
-            " On rock it is stiffer still, which is not counted."
-        } else {
-            ""
-        }
-    );
-    notes.check(
-        at_most(
-            "excavation.wider",
-            "Is there room to go wider where it cannot go deeper?",
-            side,
-            there_is,
-            pais_kausel_1988::SOURCE,
-        )
-        .note(note)
-        .moved_by(&[
-            "excavation.max_length_m",
-            "excavation.max_width_m",
-            "excavation.max_depth_m",
         ]),
     );
 }

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::rules::en_1997_1_2004::uplift;
 use crate::source::Source;
 use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
@@ -11,6 +12,33 @@ use crate::units::{Spread, UnitWeight, kilonewton_per_cubic_metre};
 
 /// Soil of one name varies by so much in weight either way.
 const WEIGHT_BAND_KN_M3: f64 = 1.0;
+
+/// Unit weight of the soil above and below the water.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layers {
+    /// Above it.
+    pub moist: UnitWeight,
+    /// Below it, with all pores full.
+    pub saturated: UnitWeight,
+}
+
+impl Layers {
+    /// What the soil below the water weighs there; never less than nought.
+    #[must_use]
+    pub fn buoyant(&self) -> UnitWeight {
+        (self.saturated - uplift::water()).max(kilonewton_per_cubic_metre::new(0.0))
+    }
+}
+
+/// Both weights: the stated one, or those of the soil in words.
+#[must_use]
+pub fn layers(brief: &Brief, row: &SoilRow) -> Layers {
+    let stated = brief.site.stated.unit_weight_kn_m3;
+    Layers {
+        moist: kilonewton_per_cubic_metre::new(stated.unwrap_or(row.unit_weight_kn_m3)),
+        saturated: kilonewton_per_cubic_metre::new(stated.unwrap_or(row.wet_unit_weight_kn_m3)),
+    }
+}
 
 /// Finds the unit weight.
 pub fn unit_weight(

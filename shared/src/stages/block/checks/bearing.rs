@@ -7,15 +7,14 @@ use crate::notes::{Check, Verdict, exceeds};
 use crate::rules::base_on_slope;
 use crate::rules::en_1997_1_2004::annex_d::{self, Base, Load};
 use crate::rules::en_1997_1_2004::design_approaches::{self, Approach};
-use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
+use crate::rules::en_1997_1_2004::eccentric_base as base;
 use crate::stages::block::actions::{Actions, Case};
 use crate::stages::block::outline::Outline;
 use crate::stages::ground::Ground;
 use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::soil_table::Group;
 use crate::units::{
-    Force, Length, Pressure, Spread, UnitWeight, kilonewton, kilonewton_per_cubic_metre,
-    kilopascal, metre, square_metre,
+    Force, Length, Pressure, Spread, UnitWeight, kilonewton, kilopascal, metre, square_metre,
 };
 
 /// What is left of the bearing of sand and gravel with water within the base's width below it.
@@ -62,11 +61,7 @@ pub(super) fn presumed(
 
 /// Stress of the soil that the block replaces, less the water's pressure.
 pub(super) fn overburden(ground: &Ground, outline: &Outline) -> Pressure {
-    let water = ground.groundwater_depth.unwrap_or(outline.depth);
-    let wet = (outline.depth - water).max(metre::new(0.0));
-    let stress = kilonewton_per_cubic_metre::get(ground.unit_weight) * metre::get(outline.depth)
-        - kilonewton_per_cubic_metre::get(uplift::water()) * metre::get(wet);
-    kilopascal::new(stress.max(0.0))
+    ground.effective_stress(outline.depth)
 }
 
 /// Weight on the base, less the lift of the water.
@@ -172,7 +167,7 @@ fn weight_below(ground: &Ground, outline: &Outline, highest: bool) -> UnitWeight
         None if highest => 1.0,
         None => 0.0,
     };
-    ground.unit_weight - uplift::water() * (1.0 - dry)
+    ground.layers.moist * dry + ground.layers.buoyant() * (1.0 - dry)
 }
 
 /// Whether both checks hold by the low end, for sizing.

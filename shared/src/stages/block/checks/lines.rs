@@ -184,7 +184,7 @@ fn tipping(outline: &Outline, actions: &Actions) -> Working {
     Working::new(
         "block.righting_moment",
         "Moment that holds the block upright",
-        "M_stb = (0.9 N − U) B / 2",
+        "M_stb = (0.9 N − 1.1 U) B / 2",
         stand::EQU_SOURCE,
     )
     .with("N", kilonewton::get(actions.weight), Unit::Kilonewton)

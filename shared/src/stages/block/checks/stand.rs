@@ -13,6 +13,8 @@ use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, metre}
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
+/// Factor on the water's lift, a permanent action that takes from it.
+const LIFT_FACTOR: f64 = 1.1;
 /// Where they come from.
 pub(super) const EQU_SOURCE: Source = Source::new(
     "EN 1990",
@@ -53,7 +55,12 @@ fn tipping(actions: &Actions) -> Moment {
 }
 
 pub(super) fn righting(outline: &Outline, actions: &Actions) -> Moment {
-    (actions.weight * HOLDING_FACTOR - actions.lift) * (outline.shorter() / 2.0)
+    held_down(actions) * (outline.shorter() / 2.0)
+}
+
+/// Weight that is counted on against tipping and sliding.
+fn held_down(actions: &Actions) -> Force {
+    actions.weight * HOLDING_FACTOR - actions.lift * LIFT_FACTOR
 }
 
 fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
@@ -66,7 +73,7 @@ fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
         Soil::WeatheredRock | Soil::Rock => grip::SEDIMENTARY_ROCK,
         Soil::MadeGround | Soil::Peat | Soil::ShrinkingClay => return None,
     };
-    let weight = actions.weight * HOLDING_FACTOR - actions.lift;
+    let weight = held_down(actions);
     let none = kilonewton::new(0.0);
     Some(match grip {
         _ if weight <= none => none,
@@ -98,7 +105,7 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the design gust on column and telescope, a \
              knock; the worst is {}. What tips counts one and a half times, an accident (a knock, a gust that catches a roof open) once, \
-             the weight nine tenths, and the ground at the sides not at all.",
+             the weight nine tenths, the lift of the water eleven tenths, and the ground at the sides not at all.",
             actions.tips_most().name
         ))
         .moved_by(&["block.width_m", "block.length_m", "pier.height_m", "site.design_gust_m_s", "load.wind_area_m2"])
