@@ -6,6 +6,7 @@ pub mod aci_318_19;
 pub mod aisc_360_16;
 pub mod annular_plate;
 pub mod base_on_slope;
+pub mod blow_count_regression;
 pub mod brandenberg_2010;
 pub mod calendar;
 pub mod ccip_016_2006;

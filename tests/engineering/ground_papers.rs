@@ -109,23 +109,23 @@ fn each_word_has_a_speed_between_those_of_its_predictors() {
         let get = metre_per_second::get;
         let mut predicted = match kind {
             "clay" => vec![
-                get(brandenberg::median(brandenberg::Kind::Clay, n60, stress)),
-                get(kwak::median(kwak::Kind::Clay, n60, stress)),
+                get(brandenberg::Kind::Clay.row().median(n60, stress)),
+                get(kwak::Kind::Clay.row().median(n60, stress)),
                 by_strength(300.0, strength, weight),
                 by_strength(600.0, strength, weight),
             ],
             "silt" => vec![
-                get(brandenberg::median(brandenberg::Kind::Silt, n60, stress)),
-                get(kwak::median(kwak::Kind::Silt, n60, stress)),
+                get(brandenberg::Kind::Silt.row().median(n60, stress)),
+                get(kwak::Kind::Silt.row().median(n60, stress)),
             ],
             "sand" => vec![
-                get(brandenberg::median(brandenberg::Kind::Sand, n60, stress)),
-                get(kwak::median(kwak::Kind::Sand, n60, stress)),
+                get(brandenberg::Kind::Sand.row().median(n60, stress)),
+                get(kwak::Kind::Sand.row().median(n60, stress)),
                 hardin(rounded_sand, strength, weight),
                 hardin(angular, strength, weight),
             ],
             _ => vec![
-                get(kwak::median(kwak::Kind::Gravel, n60, stress)),
+                get(kwak::Kind::Gravel.row().median(n60, stress)),
                 hardin(rounded_sand, strength, weight),
             ],
         };

@@ -1,8 +1,9 @@
 //! Speed of shear waves from N60 and the vertical effective stress, with its scatter.
 //! Brandenberg, Bellana and Shantz, Soil Dynamics and Earthquake Engineering 30, 2010, as a textbook's table and public code have it.
 
+use crate::rules::blow_count_regression::Row;
 use crate::source::{Source, Standing};
-use crate::units::{Pressure, Velocity, kilopascal, metre_per_second};
+use crate::units::{Pressure, kilopascal};
 
 /// Source of the regression.
 pub const SOURCE: Source = Source::new(
@@ -29,40 +30,13 @@ impl Kind {
     /// # Source
     /// Brandenberg and others 2010, table of coefficients.
     #[must_use]
-    pub const fn coefficients(self) -> [f64; 3] {
+    pub const fn row(self) -> Row {
         match self {
-            Self::Sand => [4.045, 0.096, 0.236],
-            Self::Silt => [3.783, 0.178, 0.231],
-            Self::Clay => [3.996, 0.230, 0.164],
+            Self::Sand => Row::new(4.045, 0.096, 0.236),
+            Self::Silt => Row::new(3.783, 0.178, 0.231),
+            Self::Clay => Row::new(3.996, 0.230, 0.164),
         }
     }
-}
-
-/// Median speed of shear waves.
-///
-/// # Source
-/// Brandenberg and others 2010.
-///
-/// # Valid for
-/// The stresses of their boreholes, few of them below 20 kPa: at a metre's depth it is stretched.
-#[must_use]
-pub fn median(kind: Kind, n60_ratio: f64, effective_stress: Pressure) -> Velocity {
-    let [c0, c1, c2] = kind.coefficients();
-    let stress = kilopascal::get(effective_stress);
-    metre_per_second::new((c0 + c1 * n60_ratio.ln() + c2 * stress.ln()).exp())
-}
-
-/// How the speed in the same soil changes with its effective stress: `(σ'/σ'₀)^c2`.
-///
-/// # Source
-/// Brandenberg and others 2010, the exponent of the stress.
-///
-/// # Valid for
-/// Positive stresses.
-#[must_use]
-pub fn stress_ratio(kind: Kind, stress: Pressure, reference: Pressure) -> f64 {
-    let [_, _, c2] = kind.coefficients();
-    (stress.value / reference.value).powf(c2)
 }
 
 /// Standard deviation of ln Vs: between boreholes and within them.
@@ -86,6 +60,7 @@ pub fn sd_ln(kind: Kind, effective_stress: Pressure) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::metre_per_second;
 
     // At 18 kPa, a metre deep: computed apart from the coefficients.
     #[test]
@@ -100,7 +75,7 @@ mod tests {
             (Kind::Sand, 17.0, 148.3),
             (Kind::Sand, 38.0, 160.2),
         ] {
-            let found = metre_per_second::get(median(kind, n60, kilopascal::new(18.0)));
+            let found = metre_per_second::get(kind.row().median(n60, kilopascal::new(18.0)));
             assert!(
                 (found / speed - 1.0).abs() < 1e-3,
                 "{kind:?} {n60}: {found}"
@@ -120,9 +95,9 @@ mod tests {
     #[test]
     fn water_and_depth() {
         let (half, whole) = (kilopascal::new(9.0), kilopascal::new(18.0));
-        assert!((stress_ratio(Kind::Sand, half, whole) - 0.85).abs() < 0.002);
-        assert!((stress_ratio(Kind::Clay, half, whole) - 0.89).abs() < 0.003);
+        assert!((Kind::Sand.row().stress_ratio(half, whole) - 0.85).abs() < 0.002);
+        assert!((Kind::Clay.row().stress_ratio(half, whole) - 0.89).abs() < 0.003);
         let shallow = kilopascal::new(5.4);
-        assert!((stress_ratio(Kind::Sand, shallow, whole) - 0.75).abs() < 0.004);
+        assert!((Kind::Sand.row().stress_ratio(shallow, whole) - 0.75).abs() < 0.004);
     }
 }

@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::rules::blow_count_regression::Row;
 use crate::rules::brandenberg_2010::speed as brandenberg;
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
 use crate::rules::kwak_2015::speed as kwak;
@@ -199,12 +200,12 @@ fn by_words(
 
 /// The speed at the stress beside the block over that of the table.
 fn stress_ratio(group: Group, water: &Water) -> f64 {
-    let by = |kind| brandenberg::stress_ratio(kind, water.stress, water.table_stress);
+    let by = |row: Row| row.stress_ratio(water.stress, water.table_stress);
     let ratio = match group {
-        Group::Clay => by(brandenberg::Kind::Clay),
-        Group::Silt => by(brandenberg::Kind::Silt),
-        Group::Sand => by(brandenberg::Kind::Sand),
-        Group::Gravel => kwak::gravel_stress_ratio(water.stress, water.table_stress),
+        Group::Clay => by(brandenberg::Kind::Clay.row()),
+        Group::Silt => by(brandenberg::Kind::Silt.row()),
+        Group::Sand => by(brandenberg::Kind::Sand.row()),
+        Group::Gravel => by(kwak::Kind::Gravel.row()),
         Group::Rock | Group::Unfit => 1.0,
     };
     ratio.min(1.0)
