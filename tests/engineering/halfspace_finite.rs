@@ -4,7 +4,8 @@
 use stillground::design::design_plan;
 use stillground::halfspace::{NoShelf, Shape, solve};
 use stillground::site_plan::{SitePlan, Stand};
-use stillground::stages::ground_stiffness::layers;
+use stillground::stages::ground_stiffness::layers::{self, Modulus, Rock};
+use stillground::units::Spread;
 use stillground_tests::close;
 use stillground_tests::elements::{Asked, Case, Reference};
 use stillground_tests::ground_page::finite::CASES;
@@ -168,9 +169,9 @@ fn layers_lie_between_what_low_and_high_ground_take() {
                     found > 0.99 * factor.low && found < 1.01 * factor.high,
                     "{words}"
                 );
-                // Over near rock the estimate of a bonded block is soft by up to a fifth in sway and vertically: its base and its
-                // sides are added up as if neither felt the other.
-                let most = if axis == 0 || axis == 2 { 0.2 } else { 0.12 };
+                // Over near rock the vertical estimate of a bonded block is soft by up to a fifth: its base and its sides are added up
+                // as if neither felt the other.
+                let most = if axis == 2 { 0.2 } else { 0.12 };
                 assert!((factor.typical / found - 1.0).abs() < most, "{words}");
             }
             for at in 1..even.places().len() {
@@ -182,6 +183,40 @@ fn layers_lie_between_what_low_and_high_ground_take() {
                 assert!(found < 1.02 * planned.lean.low, "{words}");
             }
         }
+    }
+}
+
+/// Rock nearer than half a metre, and rock of ten times the modulus instead of fifty: the sway that the sides gain was 16 to 31 %
+/// short where base and sides were only added.
+#[test]
+fn sway_over_near_rock_is_within_seven_hundredths() {
+    let reference = Reference::read();
+    let even = reference.case("cube 1, 0.35");
+    let solved = solve(&even.shape("full")).unwrap();
+    for (name, below_m, ratio) in [
+        ("rock 0.25 m", 0.25, 50.0),
+        ("rock 0.1 m, ten times", 0.1, 10.0),
+        ("rock 0.25 m, ten times", 0.25, 10.0),
+        ("rock 1 m, ten times", 1.0, 10.0),
+    ] {
+        let modulus = |mpa| Modulus {
+            mpa: Spread::exactly(mpa),
+            poisson_ratio: 0.35,
+        };
+        let rock = Rock {
+            depth_m: 1.0 + below_m,
+            washed: true,
+            soil: modulus(1.0),
+            rock: modulus(ratio),
+        };
+        let asked = Asked::Entry(0, 0);
+        let found = reference.case(name).same_mesh("full", asked) / even.same_mesh("full", asked);
+        let planned = layers::rock(&rock, &solved, &NoShelf).unwrap().stiffness[0];
+        close(name, planned.typical, found, 0.07);
+        assert!(
+            planned.low < found && found < 1.01 * planned.high,
+            "{name}: {found} {planned:?}"
+        );
     }
 }
 

@@ -297,6 +297,11 @@ CASES = {
     "rock 0.5 m": lambda **more: case("rock 0.5 m", contacts(1.0), modulus=layered(1.5, 50.0), lines=(1.5,), meshes=COMPARED, **CUBE, **more),
     "rock 2 m": lambda **more: case("rock 2 m", some(1.0, "full", "none"), modulus=layered(3.0, 50.0), lines=(3.0,), meshes=COMPARED, **CUBE, **more),
     "rock 1 m, long": lambda **more: case("rock 1 m, long", some(1.0, "full", "none"), nu=0.45, modulus=layered(2.0, 50.0), lines=(2.0,), meshes=COMPARED, **LONG, **more),
+    # Nearer rock, and rock of ten times the modulus: what the sides gain in sway.
+    "rock 0.25 m": lambda **more: case("rock 0.25 m", some(1.0, "full"), modulus=layered(1.25, 50.0), lines=(1.25,), meshes=COMPARED, **CUBE, **more),
+    "rock 0.1 m, ten times": lambda **more: case("rock 0.1 m, ten times", some(1.0, "full"), modulus=layered(1.1, 10.0), lines=(1.1,), meshes=COMPARED, **CUBE, **more),
+    "rock 0.25 m, ten times": lambda **more: case("rock 0.25 m, ten times", some(1.0, "full"), modulus=layered(1.25, 10.0), lines=(1.25,), meshes=COMPARED, **CUBE, **more),
+    "rock 1 m, ten times": lambda **more: case("rock 1 m, ten times", some(1.0, "full"), modulus=layered(2.0, 10.0), lines=(2.0,), meshes=COMPARED, **CUBE, **more),
     # A hole wider than the block by a lining.
     "lining 50 mm, full": lambda **more: case("lining 50 mm, full", some(1.0, "none"), gap=0.05, meshes=WIDER, **CUBE, **more),
     "lining 50 mm, half": lambda **more: case("lining 50 mm, half", some(1.0, "half"), gap=0.05, gap_depth=0.5, meshes=WIDER, **CUBE, **more),

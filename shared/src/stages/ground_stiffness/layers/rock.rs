@@ -61,7 +61,7 @@ pub struct Rock {
 #[must_use]
 pub fn layer(rock: &Rock, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
     let shape = &solved.shape;
-    let found = Parts::find(rock, shape, shelf)?;
+    let found = Parts::find(rock, solved, shelf)?;
     let held = (shape.contact_to_m - shape.contact_from_m) / shape.depth_m.max(f64::MIN_POSITIVE);
     let near = rule::nearness(area_radius(shape) / found.film_m);
     let [typical, high] = rule::excess(held, near);
@@ -70,17 +70,22 @@ pub fn layer(rock: &Rock, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
         let embedded = solved.stiffness_over_g[axis][axis] * soil;
         found.sum(axis, embedded, soil, stone) / embedded
     };
+    let gain = |axis: usize, soil: f64, stone: f64| {
+        let embedded = solved.stiffness_over_g[axis][axis];
+        found.sides_gain(axis, embedded, soil, stone) / embedded
+    };
     let sums: [Spread<f64>; 6] = std::array::from_fn(|axis| Spread {
         low: LOW_SHARE * sum(axis, soil.low, stone.low),
-        typical: sum(axis, soil.typical, stone.typical),
-        high: sum(axis, soil.high, stone.high),
+        typical: sum(axis, soil.typical, stone.typical) + gain(axis, soil.typical, stone.typical),
+        high: sum(axis, soil.high, stone.high) + gain(axis, soil.high, stone.high),
     });
     let stiffness = std::array::from_fn(|axis| {
-        // The elements' torsion exceeds the sum by no more than other components do with free sides.
-        let [typical, high] = if axis == 5 {
-            [0.0, 0.10 * near]
-        } else {
-            [typical, high]
+        // The elements' torsion exceeds the sum by no more than other components do with free sides; in sway the sum holds what
+        // the sides gain by the rock.
+        let [typical, high] = match axis {
+            0 | 1 => [0.0, rule::SWAY_EXCESS_RATIO * near],
+            5 => [0.0, 0.10 * near],
+            _ => [typical, high],
         };
         Spread {
             low: sums[axis].low.max(1.0),
@@ -100,6 +105,7 @@ pub fn film(dirt: &Modulus, rock: &Modulus, solved: &Solved, shelf: &dyn Shelf) 
         film_m: FILM_M,
         on_soil: surface(shape, dirt.poisson_ratio, shelf)?,
         on_rock: surface(shape, rock.poisson_ratio, shelf)?,
+        free: [f64::INFINITY; 6],
         socket: None,
         radii: radii(shape),
         poisson_ratio: dirt.poisson_ratio,
@@ -124,6 +130,8 @@ struct Parts {
     film_m: f64,
     on_soil: [f64; 6],
     on_rock: [f64; 6],
+    /// The block with free sides in even ground.
+    free: [f64; 6],
     socket: Option<Socket>,
     radii: [f64; 6],
     poisson_ratio: f64,
@@ -138,13 +146,16 @@ struct Socket {
 }
 
 impl Parts {
-    fn find(rock: &Rock, shape: &Shape, shelf: &dyn Shelf) -> Option<Self> {
+    fn find(rock: &Rock, solved: &Solved, shelf: &dyn Shelf) -> Option<Self> {
+        let shape = &solved.shape;
+        let free = solved.linings()?.full.stiffness_over_g;
         let below = rock.depth_m - shape.depth_m;
         let least = if rock.washed { 0.0 } else { FILM_M };
         Some(Self {
             film_m: below.max(least),
             on_soil: surface(shape, rock.soil.poisson_ratio, shelf)?,
             on_rock: surface(shape, rock.rock.poisson_ratio, shelf)?,
+            free: std::array::from_fn(|axis| free[axis][axis]),
             socket: if below < 0.0 {
                 Some(Socket::find(-below, rock, shape, shelf)?)
             } else {
@@ -184,6 +195,21 @@ impl Parts {
                 above + (socket.factors[axis] - 1.0) * on_rock + base
             }
         }
+    }
+
+    /// What the sides in the soil gain in sway by the rock, over the soil's modulus.
+    fn sides_gain(&self, axis: usize, embedded: f64, soil: f64, stone: f64) -> f64 {
+        let held = embedded - self.free[axis];
+        if axis > 1 || held <= 0.0 {
+            return 0.0;
+        }
+        // Of a block that is let into the rock only the part above it has soil at its sides.
+        let beside = embedded - self.on_soil[axis];
+        let above = self.socket.as_ref().map_or(1.0, |socket| {
+            ((embedded - socket.in_soil[axis]) / beside).clamp(0.0, 1.0)
+        });
+        let base = self.base(axis, soil, stone) / (self.on_soil[axis] * soil);
+        above * held * rule::sides_gain(base, stone / soil)
     }
 
     /// The inputs of the line of calculation: rocking about y in typical ground.
