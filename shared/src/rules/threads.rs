@@ -19,7 +19,12 @@ pub const DRILL: Source =
 /// Strengths of carbon-steel studs.
 pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
 /// Strengths of stainless studs.
-pub const STAINLESS: Source = Source::new("ISO 3506-1", "2009", "Table 2", Standing::SecondHand);
+pub const STAINLESS: Source = Source::new(
+    "ISO 3506-1",
+    "2009",
+    "Table 2; the 0.2 % stresses from memory",
+    Standing::SecondHand,
+);
 
 /// Largest torque that the sheets of bonded studs allow; the row of each size in `torque_ceilings.csv` says which was read.
 pub const CEILING: Source = Source::new(

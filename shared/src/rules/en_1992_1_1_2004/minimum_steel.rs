@@ -8,8 +8,8 @@ use crate::units::{Area, Pressure, megapascal};
 pub const SOURCE: Source = Source::new(
     "EN 1992-1-1",
     "2004",
-    "7.3.2(2), expression (7.1)",
-    Standing::FromMemory,
+    "7.3.2(2), expression (7.1), as an open library has it",
+    Standing::SecondHand,
 );
 
 /// Least area of steel, A_s,min = k_c k f_ct,eff A_ct / σ_s, with k_c = 1 (pure tension of a surface zone).

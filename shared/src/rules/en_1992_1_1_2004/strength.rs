@@ -5,7 +5,12 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, megapascal};
 
 /// Where these come from.
-pub const SOURCE: Source = Source::new("EN 1992-1-1", "2004", "Table 3.1", Standing::FromMemory);
+pub const SOURCE: Source = Source::new(
+    "EN 1992-1-1",
+    "2004",
+    "Table 3.1, as an open library has it",
+    Standing::SecondHand,
+);
 
 /// Mean cylinder strength at 28 days, f_cm = f_ck + 8 MPa.
 ///

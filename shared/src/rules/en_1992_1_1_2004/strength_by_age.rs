@@ -8,8 +8,8 @@ use crate::units::{Pressure, Time, day, megapascal};
 pub const SOURCE: Source = Source::new(
     "EN 1992-1-1",
     "2004",
-    "3.1.2(5)–(6), expressions (3.1), (3.2)",
-    Standing::Read,
+    "3.1.2(5)–(6), expressions (3.1), (3.2), as an open library has them",
+    Standing::SecondHand,
 );
 
 /// Coefficient s of a cement of class R.

@@ -15,14 +15,14 @@ pub const PROTECTION: Source = Source::new(
 pub const WAY_OUT: Source = Source::new(
     "29 CFR 1926 Subpart P",
     "1989",
-    "1926.651(c)(2)",
+    "1926.651(c)(2), its number from memory",
     Standing::SecondHand,
 );
 /// Source of the spoil's distance.
 pub const SPOIL: Source = Source::new(
     "29 CFR 1926 Subpart P",
     "1989",
-    "1926.651(j)(2)",
+    "1926.651(j)(2), its number from memory",
     Standing::SecondHand,
 );
 

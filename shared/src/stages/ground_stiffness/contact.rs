@@ -3,7 +3,7 @@
 //! Full bonding of the sides is the most that can be had, not the middle. Near the surface some depth `z0` is lost to topsoil,
 //! frost, drying or a face that ran, and below it the grip has a quality `c`: `K = K_free + c (K(z0) − K_free)`, each K from
 //! the solver. Two field cases bound it, a backfilled model building with 0.67 to 0.80 of the bonded rocking stiffness and a
-//! mat with 0.72 (`docs/ground-validation.md`). Nothing was found for concrete cast against cut ground: the cases are
+//! mat with 0.70 (`docs/ground-validation.md`). Nothing was found for concrete cast against cut ground: the cases are
 //! judgement between these, and that of which nothing is known gives a metre cube 0.50, 0.73 and 1.00.
 
 mod case;
