@@ -1,7 +1,12 @@
 //! Vertical cuts in clay: printed answers of textbook and examination problems, H = 4 c/γ; strengths of BS 5930's words.
 
+use stillground::design::{Design, design_plan};
+use stillground::halfspace::SmallShelf;
 use stillground::rules::terzaghi_1943::vertical_cut::{cracked, whole};
+use stillground::site_plan::SitePlan;
+use stillground::site_plan::excavation::Sides;
 use stillground::site_plan::site::Soil;
+use stillground::stages::ground::bearing_table::{self, Strength};
 use stillground::stages::ground::soil_table::row;
 use stillground::units::{kilonewton_per_cubic_metre, kilopascal, metre};
 use stillground_tests::close;
@@ -30,6 +35,13 @@ fn a_cracked_face_falls_at_two_thirds() {
     );
 }
 
+fn lowest_kpa(soil: Soil) -> f64 {
+    match bearing_table::row(soil).unwrap().strength.unwrap() {
+        Strength::Undrained { low_kpa, .. } => low_kpa,
+        Strength::Drained { .. } => panic!("no clay"),
+    }
+}
+
 #[test]
 fn words_of_bs_5930() {
     // Soft 20 to 40 kPa, firm 40 to 75, stiff 75 to 150, very stiff 150 to 300: the table has each word's low end.
@@ -39,8 +51,8 @@ fn words_of_bs_5930() {
         Soil::StiffClay,
         Soil::HardClay,
     ]
-    .map(|soil| row(soil).undrained_strength_kpa);
-    assert_eq!(strengths, [Some(20.0), Some(40.0), Some(75.0), Some(150.0)]);
+    .map(lowest_kpa);
+    assert_eq!(strengths, [20.0, 40.0, 75.0, 150.0]);
 }
 
 #[test]
@@ -49,14 +61,61 @@ fn slope_types_follow_from_the_words_strengths() {
     // where no fissure, vibration or earlier digging weakens it, which no word can say.
     use stillground::rules::osha_1926_p_1989::slopes::SlopeType;
     let soft = row(Soil::SoftClay);
-    assert!(2.0 * soft.undrained_strength_kpa.unwrap() <= 48.0 && soft.slope_type == SlopeType::C);
+    assert!(2.0 * lowest_kpa(Soil::SoftClay) <= 48.0 && soft.slope_type == SlopeType::C);
     let firm = row(Soil::FirmClay);
     assert!(
-        (48.0..144.0).contains(&(2.0 * firm.undrained_strength_kpa.unwrap()))
+        (48.0..144.0).contains(&(2.0 * lowest_kpa(Soil::FirmClay)))
             && firm.slope_type == SlopeType::B
     );
     assert_eq!(
         [Soil::StiffClay, Soil::HardClay].map(|soil| row(soil).slope_type),
         [SlopeType::B; 2]
     );
+}
+
+/// A face that will not stand is lined: boards and struts in the order, a task between digging and trimming, and a caution.
+#[test]
+fn a_face_that_will_not_stand_is_lined_in_the_plan() {
+    let design = |soil, depth| {
+        let mut plan = SitePlan::unknown();
+        plan.site.soil = Some(soil);
+        plan.excavation.sides = Some(Sides::Vertical);
+        plan.block.depth_m = Some(depth);
+        design_plan(&plan, &SmallShelf::holding(4)).unwrap()
+    };
+    let lined = |design: &Design| {
+        let boards = ["trench-sheets", "pit-struts"]
+            .iter()
+            .filter(|id| design.materials.iter().any(|line| line.id == **id))
+            .count();
+        let task = design.schedule.iter().any(|task| task.id == "line_faces");
+        let caution = design
+            .cautions
+            .iter()
+            .any(|caution| caution.id == "excavation.lining");
+        (design.excavation.shuttered, boards, task, caution)
+    };
+    for (soil, depth, wanted) in [
+        (Soil::LooseSand, 1.0, (true, 2, true, true)),
+        (Soil::Gravel, 0.5, (true, 2, true, true)),
+        // Firm clay may stand to 1.2 m for hours, and not above.
+        (Soil::FirmClay, 1.2, (false, 0, false, false)),
+        (Soil::FirmClay, 1.3, (true, 2, true, true)),
+        // From 5 ft on the pit has shoring that somebody designed.
+        (Soil::LooseSand, 1.6, (true, 0, true, true)),
+        (Soil::Rock, 1.0, (false, 0, false, false)),
+    ] {
+        assert_eq!(lined(&design(soil, depth)), wanted, "{soil:?} {depth}");
+    }
+    let sand = design(Soil::LooseSand, 1.0);
+    let task = |id| sand.schedule.iter().find(|task| task.id == id).unwrap();
+    assert!(task("inspect").earliest_h >= task("line_faces").done_h);
+    // Around a metre's pit 4 m of face at 0.33 m each: 13 sheets; frames at the top and 0.6 m down.
+    let pieces = |id| {
+        let mut lines = sand.materials.iter();
+        lines.find(|line| line.id == id).unwrap().quantity
+    };
+    let around = 2.0 * metre::get(sand.excavation.length + sand.excavation.width);
+    assert_eq!(pieces("trench-sheets"), (around / 0.33).ceil());
+    assert_eq!(pieces("pit-struts"), 2.0);
 }

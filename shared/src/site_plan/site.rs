@@ -131,6 +131,10 @@ section! {
             unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28";
             /// Presumed bearing pressure, from a report or a building office.
             presumed_bearing_kpa: Kilopascal, 10.0..=10000.0, "very soft mud carries about 10 and sound rock up to some thousands";
+            /// Undrained shear strength of clay or silt at the block's base, measured.
+            undrained_strength_kpa: Kilopascal, 5.0..=500.0, "below 5 it is mud, and above 500 it is rock";
+            /// Angle of friction of silt, sand or gravel at the block's base, measured.
+            friction_angle_deg: Degree, 20.0..=45.0, "no grains lie flatter than 20 or steeper than 45";
             /// Depth of the groundwater below ground level, at its highest in the year.
             groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface";
             /// Depth to which frost goes in a hard winter.
@@ -211,6 +215,7 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
         rock_too_deep(plan),
         topsoil_over_rock(plan),
         climate(plan),
+        two_strengths(plan),
     ]
     .into_iter()
     .flatten()
@@ -280,6 +285,20 @@ fn climate(plan: &SitePlan) -> Option<Problem> {
     })
 }
 
+/// Silt that is loaded fast has the one strength and slowly the other; the plan judges it by one.
+fn two_strengths(plan: &SitePlan) -> Option<Problem> {
+    plan.site
+        .undrained_strength_kpa
+        .zip(plan.site.friction_angle_deg)
+        .map(|_| {
+            Problem::between(
+                &["site.undrained_strength_kpa", "site.friction_angle_deg"],
+                "Both say how strong the ground is: keep the undrained strength in clay, the angle of friction in sand and gravel, and in \
+                 silt the one that the report judges by.",
+            )
+        })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -301,6 +320,8 @@ mod tests {
             plan.site.topsoil_depth_m = Some(0.3);
             plan.site.freezing_index_c_days = Some(3000.0);
             plan.site.mean_annual_temperature_c = Some(25.0);
+            plan.site.undrained_strength_kpa = Some(40.0);
+            plan.site.friction_angle_deg = Some(30.0);
         });
         assert_eq!(
             found,
@@ -311,6 +332,7 @@ mod tests {
                     "site.freezing_index_c_days",
                     "site.mean_annual_temperature_c"
                 ],
+                vec!["site.undrained_strength_kpa", "site.friction_angle_deg"],
             ]
         );
         let found = fields(|plan| {

@@ -87,6 +87,8 @@ pub struct Excavation {
     pub way_out: bool,
     /// Whether the sides need a protective system before anyone enters.
     pub protection: bool,
+    /// Whether its upright faces are lined with boards and strutted as it is dug, since they will not stand so high by themselves.
+    pub shuttered: bool,
     /// Whether water has to be kept out while the pit is open.
     pub dewatering: bool,
     /// What limits the depth.
@@ -132,6 +134,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
         digging_person_h: digging.person_hours,
         way_out: pit.way_out,
         protection: pit.protection,
+        shuttered: room.against_ground && face::face(ground, pit.depth).is_lined(pit.depth),
         dewatering: pit.dewatering,
         depth_limited_by: room.limited_by,
         room_depth: room.depth,

@@ -11,6 +11,7 @@ pub mod frost_class;
 pub mod slope;
 pub mod soil_table;
 pub mod stiffness;
+pub mod strength;
 pub mod surroundings;
 pub mod tree;
 pub mod unfit;
@@ -95,8 +96,10 @@ pub struct Ground {
     /// Where those three stand.
     #[serde(rename = "presumed_bearing_sources")]
     pub bearing_sources: Option<Spread<Source>>,
-    /// Strength of the soil word, from its lowest to its highest; none for rock and where a ground engineer has to say.
+    /// Measured strength, or that of the soil word from its lowest to its highest; none for rock and where a ground engineer has to say.
     pub strength: Option<Strength>,
+    /// Whether it was measured.
+    pub strength_is_measured: bool,
     /// Why no figure of bearing or stillness is sure here, though it is shown; none where nothing speaks against them.
     pub unsure: Option<String>,
     /// Depth to which frost goes in a hard winter.
@@ -136,6 +139,15 @@ pub struct Ground {
 }
 
 impl Ground {
+    /// Undrained strength at its low end; none where the ground has another strength or none.
+    #[must_use]
+    pub fn undrained_strength(&self) -> Option<Pressure> {
+        match self.strength? {
+            Strength::Undrained { low_kpa, .. } => Some(kilopascal::new(low_kpa)),
+            Strength::Drained { .. } => None,
+        }
+    }
+
     /// Whether it is rock that stands by itself: sound rock, not the weathered kind.
     #[must_use]
     pub fn is_stable_rock(&self) -> bool {
@@ -193,7 +205,8 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         presumed_bearing: bearing.map(|bearing| bearing.pressure.low),
         presumed_bearing_range: bearing.map(|bearing| bearing.pressure),
         bearing_sources: bearing.map(|bearing| bearing.sources),
-        strength: bearing_table::row(soil).and_then(|row| row.strength),
+        strength: strength::find(brief, row.group),
+        strength_is_measured: strength::measured(&brief.site.stated, row.group).is_some(),
         unsure: tree::unsure(brief, soil, row.group),
         frost_depth,
         frost_class: frost_class(soil),
@@ -222,6 +235,7 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
         .gives("β", value.safe_slope_deg, Unit::Degree),
     );
     unfit::checks(brief, &value, &mut notes);
+    strength::notes(brief, &value, &mut notes);
     slope::notes(brief, &value, &mut notes);
     tree::notes(brief, &value, &mut notes);
     surroundings::cautions(brief, &value, &mut notes);

@@ -204,7 +204,6 @@ class Judge:
         if soil in UNFIT:
             self.unknown("ground.bearing_known")
             self.unknown("ground.stiffness_known")
-            self.unknown("ground_stiffness.solved")
         if self.tree():
             self.put("ground.tree", *self.tree(), soft=True)
         if "slope_deg" in site and soil not in UNFIT:

@@ -131,6 +131,18 @@ pub(super) const TOPICS: &[Topic] = &[
                 "It follows from the soil.",
             ),
             number(
+                "site.undrained_strength_kpa",
+                "Undrained strength of the clay or silt",
+                "From a report, or measured with a hand vane at the depth of the block's base.",
+                "The least that the word for the soil allows.",
+            ),
+            number(
+                "site.friction_angle_deg",
+                "Angle of friction of the sand, gravel or silt",
+                "From a report.",
+                "The least that the word for the soil allows.",
+            ),
+            number(
                 "site.presumed_bearing_kpa",
                 "Bearing pressure that may be presumed",
                 "From a ground report, or from your local building control office.",

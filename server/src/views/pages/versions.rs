@@ -68,6 +68,16 @@ const CHANGES: &[Changed] = &[
         is: "Never holds in sand, gravel, fill or where water seeps; clay and silt stand for hours, and not above a stated height.",
     },
     Changed {
+        about: "A face that will not stand",
+        was: "A caution.",
+        is: "Trench sheets and struts in the order, a task to line the faces as the pit is dug, and the caution at its step.",
+    },
+    Changed {
+        about: "Strength of the soil",
+        was: "The least that the word for it allows.",
+        is: "A measured one where it is stated; then the tables' presumed pressure is held at its high end.",
+    },
+    Changed {
         about: "A block on, in or just above rock",
         was: "Jumped in stiffness within a hand's breadth of rock, and failed the frost check on sound rock.",
         is: "Is held by the rock without a jump; no frost is judged on sound rock.",

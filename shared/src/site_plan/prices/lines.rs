@@ -34,6 +34,12 @@ pub const LINES: &[Line] = &[
     of("spades", Unit::Count, "Spade, shovel and digging bar"),
     of("breaker", Unit::Day, "Breaker"),
     of("shoring", Unit::Count, "Shoring or a trench box"),
+    of(
+        "trench-sheets",
+        Unit::Count,
+        "Trench sheets or stout boards",
+    ),
+    of("pit-struts", Unit::Count, "Frames of struts for the pit"),
     of("ladder", Unit::Count, "Ladder"),
     of("barrow", Unit::Count, "Wheelbarrow"),
     of("run-boards", Unit::Count, "Scaffold boards"),

@@ -168,8 +168,8 @@ fn adhesion(ground: &Ground, frozen: Length, depth: Length) -> Pressure {
     const MOST_KPA: f64 = 25.0;
     match ground.group {
         Group::Clay => {
-            let strength = soil_table::row(ground.soil).undrained_strength_kpa;
-            kilopascal::new((0.5 * strength.unwrap_or(0.0)).min(MOST_KPA))
+            let strength = ground.undrained_strength().map_or(0.0, kilopascal::get);
+            kilopascal::new((0.5 * strength).min(MOST_KPA))
         }
         Group::Silt => kilopascal::new(12.0),
         Group::Sand | Group::Gravel => {

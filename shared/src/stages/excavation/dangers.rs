@@ -7,6 +7,7 @@ use crate::notes::{Notes, When};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::site_plan::excavation::Method;
 use crate::source::{Source, Standing};
+use crate::stages::excavation::face::SHUTTERED_M;
 use crate::stages::excavation::{Excavation, neighbours};
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
@@ -36,6 +37,9 @@ const DUST: Source = Source::new(
 pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     always(brief, pit, notes);
     collapse(brief, ground, pit, notes);
+    if pit.shuttered {
+        lining(brief, notes);
+    }
     if pit.way_out {
         way_out(brief, notes);
     }
@@ -110,6 +114,22 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
         "Have somebody who knows the ground look at the pit each day before work, and again after rain, frost or a shock. Local rules and \
          the advice of a licensed engineer go before anything said here.",
         INSPECTION,
+    );
+}
+
+/// Faces that will not stand by themselves.
+fn lining(brief: &Brief, notes: &mut Notes) {
+    let text = format!(
+        "The pit's faces are lined and strutted because they will not stand by themselves. Drive the boards ahead of the digging and set \
+         struts from the edge, a frame at the top first; never from inside. Take a strut out only when the concrete has reached it, and \
+         draw the boards up as it rises. Beyond {} have somebody plan it who shores pits.",
+        say(brief, metre::new(SHUTTERED_M))
+    );
+    notes.caution(
+        "excavation.lining",
+        When::Digging,
+        text,
+        Source::common_practice("boards and struts of a small pit are set and drawn from above"),
     );
 }
 

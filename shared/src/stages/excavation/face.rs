@@ -1,19 +1,19 @@
 //! Whether a vertical face stands until the concrete is in: one answer, read by the pit's check and by the block's side contact.
 
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, Working};
+use crate::notes::{Check, Notes, Working, exceeds};
 use crate::rules::terzaghi_1943::vertical_cut;
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
-use crate::stages::ground::soil_table::{self, Group};
+use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, kilonewton_per_cubic_metre, kilopascal, metre};
 
 /// No face is left higher than this, however strong the clay.
 const MOST_M: f64 = 1.2;
 /// Deeper than this a face that does not stand is nothing to shutter from above by oneself.
-const SHUTTERED_M: f64 = 0.6;
+pub(super) const SHUTTERED_M: f64 = 0.6;
 /// Drained strength of clay after a season: cohesion in kPa, friction in degrees.
 const SEASON: (f64, f64) = (2.0, 25.0);
 /// What moves the check.
@@ -63,6 +63,16 @@ impl Face {
     pub const fn stands(&self) -> bool {
         !matches!(self, Self::WillNotStand(_))
     }
+
+    /// Whether a face of this height is lined with boards and strutted.
+    #[must_use]
+    pub fn is_lined(&self, depth: Length) -> bool {
+        match self {
+            Self::Rock => false,
+            Self::MayStand { height } => exceeds(metre::get(depth), metre::get(*height)),
+            Self::WillNotStand(_) => true,
+        }
+    }
 }
 
 /// What a vertical face does down to a depth.
@@ -87,13 +97,10 @@ pub fn face(ground: &Ground, depth: Length) -> Face {
     }
 }
 
-/// Height of a face at the low end of the clay's word.
+/// Height of a face at the clay's measured strength, or the low end of its word.
 fn clay_height(ground: &Ground) -> Option<Length> {
-    let strength = soil_table::row(ground.soil).undrained_strength_kpa?;
-    Some(vertical_cut::design_height(
-        kilopascal::new(strength),
-        ground.unit_weight,
-    ))
+    let strength = ground.undrained_strength()?;
+    Some(vertical_cut::design_height(strength, ground.unit_weight))
 }
 
 /// Adds the check; none for sound rock and battered sides.
@@ -168,7 +175,10 @@ fn will_not_stand(why: Loose, pit: &Excavation, notes: &mut Notes) {
 }
 
 fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
-    let Some(strength) = soil_table::row(ground.soil).undrained_strength_kpa else {
+    let Some(strength) = ground
+        .undrained_strength()
+        .filter(|_| ground.group == Group::Clay)
+    else {
         return;
     };
     let weight = ground.unit_weight;
@@ -186,7 +196,7 @@ fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
             "H = min(1.2 m, (2.67 c/1.5 − 5 kPa)/γ)",
             vertical_cut::DESIGN,
         )
-        .with("c", strength, Unit::Kilopascal)
+        .with("c", kilopascal::get(strength), Unit::Kilopascal)
         .gives("H", metre::get(height), Unit::Metre),
     );
     let (cohesion, friction) = SEASON;

@@ -43,20 +43,6 @@ impl Group {
     }
 }
 
-/// How readily freezing ground grows ice lenses and lifts what stands in it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum FrostHeave {
-    /// Clean gravel and rock.
-    Negligible,
-    /// Clean sand.
-    Low,
-    /// Clay.
-    Medium,
-    /// Silt, and fill of unknown kind.
-    High,
-}
-
 /// One row of the table, in the units of its columns.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SoilRow {
@@ -72,26 +58,16 @@ pub struct SoilRow {
     pub poisson_ratio: [f64; 3],
     /// Poisson's ratio below the groundwater, low, typical, high.
     pub wet_poisson_ratio: [f64; 3],
-    /// Presumed bearing pressure, low, typical, high, kPa.
-    pub bearing_kpa: Option<[f64; 3]>,
-    /// How readily it heaves.
-    pub frost_heave: FrostHeave,
     /// Type for the slope of a pit's side.
     pub slope_type: SlopeType,
     /// Volume dug over volume in the ground.
     pub bulking_ratio: f64,
-    /// One person's hours to dig a cubic metre by hand and to barrow it away.
-    pub hand_h_m3: f64,
-    /// A small digger's hours for a cubic metre.
-    pub machine_h_m3: f64,
     /// Dry density, kg/m³.
     pub dry_density_kg_m3: f64,
     /// Mass of water over mass of dry soil.
     pub water_content_ratio: f64,
     /// Thermal conductivity when frozen, W/(m K).
     pub frozen_conductivity_w_mk: f64,
-    /// Undrained strength of clay, the low end of the word, kPa.
-    pub undrained_strength_kpa: Option<f64>,
     /// Where the row's figures come from.
     pub source: &'static str,
 }
@@ -128,16 +104,11 @@ const UNREADABLE: SoilRow = SoilRow {
     wet_unit_weight_kn_m3: 18.0,
     poisson_ratio: [0.35; 3],
     wet_poisson_ratio: [0.35; 3],
-    bearing_kpa: None,
-    frost_heave: FrostHeave::High,
     slope_type: SlopeType::C,
     bulking_ratio: 1.3,
-    hand_h_m3: 3.0,
-    machine_h_m3: 0.3,
     dry_density_kg_m3: 1500.0,
     water_content_ratio: 0.1,
     frozen_conductivity_w_mk: 2.0,
-    undrained_strength_kpa: None,
     source: "",
 };
 
@@ -158,18 +129,13 @@ fn read(line: &'static str) -> Option<SoilRow> {
         speed_m_s: three(2),
         unit_weight_kn_m3: number(5)?,
         wet_unit_weight_kn_m3: number(6)?,
-        poisson_ratio: [number(21)?, number(7)?, number(22)?],
-        wet_poisson_ratio: [number(23)?, number(8)?, number(24)?],
-        bearing_kpa: three(9),
-        frost_heave: frost_heave(columns.get(12)?)?,
-        slope_type: slope_type(columns.get(13)?)?,
-        bulking_ratio: number(14)?,
-        hand_h_m3: number(15)?,
-        machine_h_m3: number(16)?,
-        dry_density_kg_m3: number(17)?,
-        water_content_ratio: number(18)?,
-        frozen_conductivity_w_mk: number(19)?,
-        undrained_strength_kpa: number(20),
+        poisson_ratio: [number(14)?, number(7)?, number(15)?],
+        wet_poisson_ratio: [number(16)?, number(8)?, number(17)?],
+        slope_type: slope_type(columns.get(9)?)?,
+        bulking_ratio: number(10)?,
+        dry_density_kg_m3: number(11)?,
+        water_content_ratio: number(12)?,
+        frozen_conductivity_w_mk: number(13)?,
         source: source.trim_end_matches('"'),
     })
 }
@@ -182,16 +148,6 @@ fn group(word: &str) -> Option<Group> {
         "gravel" => Group::Gravel,
         "rock" => Group::Rock,
         "unfit" => Group::Unfit,
-        _ => return None,
-    })
-}
-
-fn frost_heave(word: &str) -> Option<FrostHeave> {
-    Some(match word {
-        "negligible" => FrostHeave::Negligible,
-        "low" => FrostHeave::Low,
-        "medium" => FrostHeave::Medium,
-        "high" => FrostHeave::High,
         _ => return None,
     })
 }
@@ -226,18 +182,6 @@ mod tests {
                 "{}",
                 soil.key()
             );
-            assert_eq!(
-                row.undrained_strength_kpa.is_some(),
-                row.group == Group::Clay,
-                "{}",
-                soil.key()
-            );
-            assert_eq!(
-                row.bearing_kpa.is_none(),
-                row.group == Group::Unfit,
-                "{}",
-                soil.key()
-            );
         }
     }
 
@@ -245,7 +189,7 @@ mod tests {
     fn low_typical_and_high_are_in_order() {
         for &soil in Soil::ALL {
             let row = row(soil);
-            for [low, typical, high] in [row.speed_m_s, row.bearing_kpa].into_iter().flatten() {
+            if let Some([low, typical, high]) = row.speed_m_s {
                 assert!(
                     low > 0.0 && low <= typical && typical <= high,
                     "{}",

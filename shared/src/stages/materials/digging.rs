@@ -7,6 +7,11 @@ use crate::units::{cubic_metre, metre};
 
 use super::{Group, Job, List, SHEET_M, dowels, frost, pieces, up};
 
+/// Width of face that a trench sheet covers, m, and how far it stands above the edge.
+const SHEET_COVER_M: f64 = 0.33;
+const ABOVE_EDGE_M: f64 = 0.2;
+/// A frame of struts at least every so far down, m.
+const FRAME_M: f64 = 0.6;
 /// Hours of a working day.
 pub(super) const DAY_H: f64 = 8.0;
 /// Spare area of a sheet that is laid over or under something.
@@ -90,6 +95,9 @@ fn digging(job: &Job, list: &mut List) {
             "chosen by a competent person",
         );
     }
+    if pit.shuttered && !pit.protection {
+        lining(job, list);
+    }
     if pit.way_out {
         list.have(
             "ladder",
@@ -102,6 +110,37 @@ fn digging(job: &Job, list: &mut List) {
             ),
         );
     }
+}
+
+/// Boards and struts for faces that will not stand by themselves.
+fn lining(job: &Job, list: &mut List) {
+    let pit = &job.excavation;
+    let depth = metre::get(pit.depth);
+    let around = 2.0 * metre::get(pit.length + pit.width);
+    let frames = (depth / FRAME_M).ceil().max(1.0);
+    list.hire(
+        "trench-sheets",
+        format!(
+            "Trench sheets or stout boards, {} long",
+            job.m(up(depth + ABOVE_EDGE_M, 0.1))
+        ),
+        pieces(around / SHEET_COVER_M),
+        "lining the pit's faces as it is dug",
+        format!(
+            "each covers about {}; they are drawn up as the concrete rises",
+            job.mm(1000.0 * SHEET_COVER_M)
+        ),
+    );
+    list.hire(
+        "pit-struts",
+        "Timber frame or screw struts with walings",
+        pieces(frames),
+        "holding the sheets apart",
+        format!(
+            "one round the inside at the top and one for each further {}; set from above",
+            job.m(FRAME_M)
+        ),
+    );
 }
 
 fn spoil(job: &Job, list: &mut List) {

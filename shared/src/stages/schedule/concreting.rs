@@ -8,6 +8,10 @@ use crate::units::{cubic_metre, day, metre, square_metre};
 
 use super::{Job, Plan, dowels, frost};
 
+/// Task that lines the pit's faces, where they will not stand by themselves.
+const LINING: &str = "line_faces";
+/// Person-hours to line and strut a square metre of face: judgement.
+const LINING_H_M2: f64 = 0.5;
 /// Days before a form is struck.
 const STRIKE_D: f64 = 3.0;
 
@@ -71,14 +75,32 @@ fn digging(job: &Job, plan: &mut Plan) {
             pit.barrow_loads
         ),
     );
+    if pit.shuttered {
+        lining(job, plan);
+    }
     plan.work(
         When::Digging,
         "inspect",
         "Trim the base and feel the soil",
-        &["dig"],
+        &["dig", LINING],
         0.5,
         "The last of it by hand, so that the base stays undisturbed. Compare the soil with what the plan says; if it is softer, or wet, \
          stop and change the plan.",
+    );
+}
+
+/// Boards go down with the digging; the task beside it is their time, and nothing that follows starts before they stand.
+fn lining(job: &Job, plan: &mut Plan) {
+    let pit = job.excavation;
+    let face = 2.0 * metre::get(pit.length + pit.width) * metre::get(pit.depth);
+    plan.work(
+        When::Digging,
+        LINING,
+        "Line and strut the pit's faces",
+        &["dig"],
+        job.shared(0.5 + LINING_H_M2 * face),
+        "As you dig, not afterwards: these faces will not stand by themselves. From the edge, a frame at the top first, the sheets ahead \
+         of the digging. At the pour the struts come out from below as the concrete reaches them, and the sheets are drawn with it.",
     );
 }
 

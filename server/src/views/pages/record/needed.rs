@@ -5,7 +5,7 @@ use stillground::design::Design;
 /// The drawings of a task that this plan has, each with what it is looked at for.
 pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)> {
     let needed: &[(&str, &str)] = match task {
-        "services" | "set_out" | "dig" | "inspect" => &[("pit", "The pit")],
+        "services" | "set_out" | "dig" | "line_faces" | "inspect" => &[("pit", "The pit")],
         "blinding" | "backfill" => &[("pit", "The pit"), SECTION],
         "form" | "steel_and_ducts" | "pour" | "cover" | "strike" | "wire" | "frost_guard"
         | "dowels" => &[SECTION],

@@ -25,6 +25,8 @@ const STORM_RATIO: f64 = 1.0 / 3.0;
 const FIELDS: &[&str] = &[
     "site.soil",
     "site.presumed_bearing_kpa",
+    "site.undrained_strength_kpa",
+    "site.friction_angle_deg",
     "site.groundwater_depth_m",
     "site.slope_deg",
     "block.length_m",
@@ -181,11 +183,24 @@ pub(in crate::stages::block) fn carries(
         return true;
     };
     let worst = actions.worst();
-    net_pressure(ground, outline, actions, &worst)
-        .is_some_and(|net| !exceeds(kilopascal::get(net), kilopascal::get(range.low)))
-        && worst_used(brief, ground, outline, actions, false)
-            .is_none_or(|used| !exceeds(used.ratio, 1.0))
+    net_pressure(ground, outline, actions, &worst).is_some_and(|net| {
+        !exceeds(
+            kilopascal::get(net),
+            kilopascal::get(judged_by(ground, &range)),
+        )
+    }) && worst_used(brief, ground, outline, actions, false)
+        .is_none_or(|used| !exceeds(used.ratio, 1.0))
         && off_centre(actions).is_some_and(|e| e <= outline.shorter() * STORM_RATIO)
+}
+
+/// The end of the presumed range by which a block is judged: the least, but the most where the strength itself was measured and
+/// answers in the check beside this one.
+fn judged_by(ground: &Ground, range: &Spread<Pressure>) -> Pressure {
+    if ground.strength_is_measured {
+        range.high
+    } else {
+        range.low
+    }
 }
 
 fn off_centre(actions: &Actions) -> Option<Length> {
@@ -206,25 +221,37 @@ pub(super) fn net(brief: &Brief, ground: &Ground, outline: &Outline, actions: &A
         return super::stand::outside(id, title, outline, actions);
     };
     let net = kilopascal::get(net).max(0.0);
-    let [low, high] = [range.low, range.high].map(kilopascal::get);
-    let source = ground
-        .bearing_sources
-        .map_or(base::SOURCE, |sources| sources.low);
-    Check::at_most(id, title, net, low, Unit::Kilopascal, source)
-        .ask_when(exceeds(net, low) && !exceeds(net, high) || ground.unsure.is_some())
-        .note(net_note(brief, ground, (low, high), &worst))
+    let [limit, high] = [judged_by(ground, &range), range.high].map(kilopascal::get);
+    let source = ground.bearing_sources.map_or(base::SOURCE, |sources| {
+        if ground.strength_is_measured {
+            sources.high
+        } else {
+            sources.low
+        }
+    });
+    Check::at_most(id, title, net, limit, Unit::Kilopascal, source)
+        .ask_when(exceeds(net, limit) && !exceeds(net, high) || ground.unsure.is_some())
+        .note(net_note(brief, ground, &range, &worst))
         .moved_by(FIELDS)
 }
 
-fn net_note(brief: &Brief, ground: &Ground, (low, high): (f64, f64), worst: &Case) -> String {
-    let say = |value| brief.units.say(value, Unit::Kilopascal);
+fn net_note(brief: &Brief, ground: &Ground, range: &Spread<Pressure>, worst: &Case) -> String {
+    let say = |value| brief.units.say(kilopascal::get(value), Unit::Kilopascal);
+    let (low, high) = (say(range.low), say(range.high));
+    let judged = if ground.strength_is_measured {
+        format!(
+            "The soil's strength was measured and answers for itself in the check of the effective base, so that this is held against the \
+             most that tables presume, {high}; the least is {low}. Above the most make the block wider."
+        )
+    } else {
+        format!(
+            "Judged by the least that tables presume, {low}; at most they go to {high}. Above the least have the ground looked at; above \
+             the most make the block wider."
+        )
+    };
     let mut said = format!(
-        "What the base presses more than the soil that was there, on the part of it that carries, in the worst case: {}. Judged by the \
-         least that tables presume, {}; at most they go to {}. Above the least have the ground looked at; above the most make the block \
-         wider.",
-        worst.name,
-        say(low),
-        say(high)
+        "What the base presses more than the soil that was there, on the part of it that carries, in the worst case: {}. {judged}",
+        worst.name
     );
     if let Some(unsure) = &ground.unsure {
         said.push_str(&format!(" {unsure}"));
@@ -254,22 +281,34 @@ pub(super) fn resisted(
         annex_d::SOURCE,
     );
     let fails = check.verdict == Verdict::Fails;
-    let [low, high] = ends(brief, ground);
+    let strength = strength_words(brief, ground, best.ratio);
     Some(
         check
             .ask_when(fails && !exceeds(best.ratio, 1.0) || ground.unsure.is_some())
             .note(format!(
-                "Bearing resistance with the word's lowest strength, {low}, in the worst of all design approaches, {}, and the worst case, \
-                 {}. Which approach a country uses is its own choice. With the word's highest strength, {high}, {} of it would be used.",
-                used.approach.name,
-                used.case,
-                brief.units.say(100.0 * best.ratio.clamp(0.0, 99.0), Unit::PerCent)
+                "Bearing resistance in the worst of all design approaches, {}, and the worst case, {}. Which approach a country uses is its \
+                 own choice. {strength}",
+                used.approach.name, used.case
             ))
             .moved_by(FIELDS),
     )
 }
 
-/// The two ends of the word's strength, in words.
+/// The strength that it was found with.
+fn strength_words(brief: &Brief, ground: &Ground, best_ratio: f64) -> String {
+    let [low, high] = ends(brief, ground);
+    if ground.strength_is_measured {
+        return format!("Found with the measured strength, {low}.");
+    }
+    format!(
+        "Found with the word's lowest strength, {low}; with its highest, {high}, {} of the resistance would be used.",
+        brief
+            .units
+            .say(100.0 * best_ratio.clamp(0.0, 99.0), Unit::PerCent)
+    )
+}
+
+/// The two ends of the strength, in words.
 fn ends(brief: &Brief, ground: &Ground) -> [String; 2] {
     match ground.strength {
         Some(Strength::Undrained { low_kpa, high_kpa }) => {
