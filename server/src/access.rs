@@ -50,15 +50,36 @@ pub async fn begin(app: &App, plan: &SitePlan, coming: Coming<'_>) -> Result<Cre
     }
 }
 
-/// Whether a browser has the organiser's open session.
+/// The name of the organiser who asks: whom a proxy of ours let in, or whose session the browser has. A session goes with
+/// the password that opened it.
 ///
 /// # Errors
 /// The store's own.
-pub async fn is_organiser(app: &App, jar: &CookieJar) -> Result<bool, Trouble> {
-    let (Some(token), Some(cookie)) = (&app.config.access.organiser, jar.get(COOKIE)) else {
-        return Ok(false);
+pub async fn organiser(
+    app: &App,
+    client: &Client,
+    jar: &CookieJar,
+) -> Result<Option<String>, Trouble> {
+    if client.organiser.is_some() {
+        return Ok(client.organiser.clone());
+    }
+    let keepers = &app.config.access.organisers.with_password;
+    let Some(cookie) = jar.get(COOKIE).filter(|_| !keepers.is_empty()) else {
+        return Ok(None);
     };
-    Ok(app.store.is_session(cookie.value(), &token.mark()).await?)
+    let Some(mark) = app.store.session_mark(cookie.value()).await? else {
+        return Ok(None);
+    };
+    let keeper = keepers.iter().find(|keeper| keeper.mark()[..] == mark[..]);
+    Ok(keeper.map(|keeper| keeper.name.clone()))
+}
+
+/// Whether it is an organiser who asks.
+///
+/// # Errors
+/// The store's own.
+pub async fn is_organiser(app: &App, client: &Client, jar: &CookieJar) -> Result<bool, Trouble> {
+    Ok(organiser(app, client, jar).await?.is_some())
 }
 
 /// Whether a program sends the organiser's password; a wrong one is counted as a guess at the door.
@@ -70,11 +91,12 @@ pub fn is_organisers_program(
     client: &Client,
     bearer: Option<&str>,
 ) -> Result<bool, Trouble> {
-    let (Some(token), Some(bearer)) = (&app.config.access.organiser, bearer) else {
+    let organisers = &app.config.access.organisers;
+    let Some(bearer) = bearer.filter(|_| !organisers.with_password.is_empty()) else {
         return Ok(false);
     };
     app.guard.look(client, Kind::Door)?;
-    let right = token.is(bearer);
+    let right = organisers.whose(bearer).is_some();
     if !right {
         app.guard.take(client, Kind::Door)?;
     }
@@ -91,16 +113,11 @@ pub async fn enter(
     jar: CookieJar,
     password: &str,
 ) -> Result<Option<CookieJar>, Trouble> {
-    let Some(token) = app
-        .config
-        .access
-        .organiser
-        .as_ref()
-        .filter(|token| token.is(password.trim()))
-    else {
+    let Some(keeper) = app.config.access.organisers.whose(password.trim()) else {
         return Ok(None);
     };
-    let session = app.store.open_session(&token.mark(), SESSION).await?;
+    tracing::info!(organiser = keeper.name, "an organiser goes in");
+    let session = app.store.open_session(&keeper.mark(), SESSION).await?;
     Ok(Some(jar.add(cookie(
         app,
         client,

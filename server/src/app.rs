@@ -7,16 +7,18 @@ use moka::sync::Cache;
 use stillground::site_plan::SitePlan;
 
 use crate::config::Config;
+use crate::copies::Copies;
 use crate::error::Trouble;
 use crate::guard::Guard;
 use crate::handlers::print::Prints;
 use crate::limits;
 use crate::lookup::Held;
 use crate::planned::{Planned, digest};
+use crate::server;
 use crate::shares::Shares;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
-use crate::turns::Turns;
+use crate::turns::{Turns, Work};
 use crate::watch::Watch;
 
 /// Designs that are kept for the pages asked for next; one takes half a megabyte when all its drawings and panels were asked
@@ -47,6 +49,10 @@ pub struct Parts {
     pub guard: Guard,
     /// Figures for a watcher.
     pub watch: Watch,
+    /// Connections that are open.
+    pub connections: Shares,
+    /// What became of the copies.
+    pub copies: Copies,
     /// Places for requests that are worked on.
     pub places: Shares,
     /// Bytes of bodies that are held.
@@ -68,6 +74,8 @@ impl App {
             prints: Prints::default(),
             guard: Guard::default(),
             watch: Watch::default(),
+            connections: server::connections(),
+            copies: Copies::default(),
             places: Shares::new(MOST_REQUESTS, MOST_REQUESTS_OF_ONE),
             held: limits::held(&config),
             lookups: Held::default(),
@@ -86,7 +94,7 @@ impl App {
             return Ok(kept);
         }
         let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
-        let found = Box::pin(self.work(move || Planned::of(&plan, &shelf))).await?;
+        let found = Box::pin(self.work(Work::Design, move || Planned::of(&plan, &shelf))).await?;
         let planned = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);
         self.kept.insert(key, planned.clone());
         Ok(planned)
@@ -103,7 +111,9 @@ impl App {
         }
         let key = digest(plan);
         let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
-        let improved = Arc::new(Box::pin(self.work(move || planned.improve(&plan, &shelf))).await?);
+        let improved = Arc::new(
+            Box::pin(self.work(Work::Design, move || planned.improve(&plan, &shelf))).await?,
+        );
         self.kept.insert(key, improved.clone());
         Ok(improved)
     }
@@ -114,9 +124,10 @@ impl App {
     /// Too many are waiting; or the work panicked.
     pub async fn work<T: Send + 'static>(
         &self,
+        kind: Work,
         work: impl FnOnce() -> T + Send + 'static,
     ) -> Result<T, Trouble> {
-        let turn = self.turns.wait().await?;
+        let turn = self.turns.wait(kind).await?;
         let work = move || {
             let _turn = turn;
             work()

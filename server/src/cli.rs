@@ -11,12 +11,16 @@ mod serve;
 use std::ffi::OsString;
 use std::fmt::Display;
 use std::io::Write;
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::time::Duration;
 
 use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 
-use crate::config::{Config, NO_TEXT, Settings, Stated, Stranger, of_any_bytes, stated, strangers};
+use crate::config::{
+    Config, Copying, NO_TEXT, Settings, Stated, Stranger, of_any_bytes, read, stated, strangers,
+};
 
 /// Exit status for input that cannot be used, as for a wrong flag.
 const BAD_INPUT: u8 = 2;
@@ -53,8 +57,14 @@ enum Command {
     },
     /// Write a consistent copy of the store to a new file; the planner may run meanwhile
     Backup {
-        /// The file to write
+        /// The file to write; with --every, the folder to write copies into
         file: PathBuf,
+        /// Stay, and write a copy each time so long has passed, for instance 90s, 30m, 6h or 1d
+        #[arg(long, value_name = "TIME", value_parser = read::stretch)]
+        every: Option<Duration>,
+        /// How many good copies stay; the oldest goes after a good new one
+        #[arg(long, value_name = "COUNT", requires = "every", default_value = "14", value_parser = read::copies)]
+        keep: NonZeroUsize,
     },
     /// Put a copy in the store's place, be it SQLite or PostgreSQL; the planner must be stopped
     Restore {
@@ -164,7 +174,25 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
         Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
-        Command::Backup { file } => archive::backup(&config()?, &file),
+        Command::Backup {
+            file, every: None, ..
+        } => archive::backup(&config()?, &file),
+        Command::Backup {
+            file,
+            every: Some(every),
+            keep,
+        } => {
+            let keep = keep.get();
+            let folder = file;
+            archive::copies(
+                config()?,
+                Copying {
+                    folder,
+                    every,
+                    keep,
+                },
+            )
+        }
         Command::Restore {
             file,
             force,

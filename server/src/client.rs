@@ -33,6 +33,8 @@ pub struct Client {
     pub hidden: bool,
     /// Whether what it asks is not counted, which only a setting says.
     pub uncounted: bool,
+    /// The organiser whom a proxy of ours let in and names.
+    pub organiser: Option<String>,
 }
 
 impl Client {
@@ -49,6 +51,7 @@ impl Client {
             host: asked_for(headers),
             hidden: !ours(peer) && !hops.is_empty(),
             uncounted: false,
+            organiser: ours(peer).then(|| let_in(config, headers)).flatten(),
         };
         // From the nearest backwards: what a proxy of ours wrote is believed, what stands before it is not.
         for hop in hops.iter().rev() {
@@ -124,6 +127,17 @@ impl<S: Send + Sync> FromRequestParts<S> for Asker {
             Trouble::broken("finding out who asks", &"the layer that does it is missing")
         })
     }
+}
+
+/// The organiser whom the proxy's header names, once. Two lines would be the proxy's and a visitor's own.
+fn let_in(config: &Config, headers: &HeaderMap) -> Option<String> {
+    let by_proxy = config.access.organisers.by_proxy.as_ref()?;
+    let mut said = headers.get_all(&by_proxy.header).into_iter();
+    let (Some(name), None) = (said.next(), said.next()) else {
+        return None;
+    };
+    let name = name.to_str().ok()?.trim();
+    by_proxy.names.iter().find(|known| *known == name).cloned()
 }
 
 fn asked_for(headers: &HeaderMap) -> Option<String> {

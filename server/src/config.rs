@@ -6,20 +6,23 @@
 mod access;
 mod catalogue;
 mod climate;
+mod copies;
 mod defaults;
 pub mod house;
 mod misspelt;
 pub mod network;
+pub mod organisers;
 mod postgres;
-mod read;
+pub mod read;
 mod settings;
 
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 
-pub use access::{Access, Creators, Quotas, Token};
+pub use access::{Access, Creators, Quotas};
 pub use catalogue::{NO_TEXT, Origin, Stated, of_any_bytes, stated};
 pub use climate::ClimateService;
+pub use copies::Copying;
 pub use defaults::Defaults;
 pub use house::House;
 pub use misspelt::{Stranger, strangers};
@@ -62,6 +65,10 @@ pub struct Config {
     pub metrics: Option<SocketAddr>,
     /// Whether log lines are JSON.
     pub json_log: bool,
+    /// Whether a line with the client's address is logged for each request.
+    pub access_lines: bool,
+    /// Copies that are made now and then; `None`: none.
+    pub copying: Option<Copying>,
     /// Who may do what.
     pub access: Access,
     /// What new plans start from.
@@ -209,6 +216,12 @@ impl Config {
                 .filter(|file| !file.as_os_str().is_empty())
                 .and_then(|file| reading.take("STILLGROUND_DEFAULTS_FILE", Defaults::read(file))),
             json_log: reading.or_default("STILLGROUND_LOG", settings.log.as_deref(), read::log),
+            access_lines: reading.or_default(
+                "STILLGROUND_ACCESS_LINES",
+                settings.access_lines.as_deref(),
+                read::yes_or_no,
+            ),
+            copying: Copying::read(&mut reading, &settings),
             access: Access::read(&mut reading, &settings),
         };
         (config, reading.end())

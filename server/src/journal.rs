@@ -16,7 +16,9 @@ use tracing::Span;
 
 pub use lines::start;
 
+use crate::app::App;
 use crate::client::Client;
+use crate::error::Trouble;
 use crate::watch::{Running, Watch};
 
 /// The header that names a request.
@@ -88,6 +90,8 @@ pub fn journal() -> Journal {
 /// A request as the watcher counts it.
 pub struct Entry {
     route: Option<MatchedPath>,
+    /// The client's address, where it is to be logged.
+    from: Option<String>,
     method: Method,
     begun: Instant,
     running: Running,
@@ -96,7 +100,7 @@ pub struct Entry {
 impl Entry {
     /// A request begins.
     #[must_use]
-    pub fn begin(watch: &Watch, client: &Client, request: &Request) -> Self {
+    pub fn begin(app: &App, client: &Client, request: &Request) -> Self {
         if client.hidden && HIDDEN.fetch_add(1, Ordering::Relaxed) == 0 {
             let from = client.address;
             tracing::warn!(%from, "a machine that is not in STILLGROUND_TRUSTED_PROXIES says that it speaks for others: it is not believed, and all its visitors are counted as one");
@@ -105,7 +109,8 @@ impl Entry {
             route: request.extensions().get::<MatchedPath>().cloned(),
             method: request.method().clone(),
             begun: Instant::now(),
-            running: watch.begins(),
+            from: app.config.access_lines.then(|| named(client)),
+            running: app.watch.begins(),
         }
     }
 
@@ -113,12 +118,27 @@ impl Entry {
     pub fn end(self, watch: &Watch, response: &Response) {
         drop(self.running);
         let status = response.status().as_u16();
+        if let Some(from) = &self.from {
+            let (method, route) = (self.method.as_str(), name(self.route.as_ref()));
+            let refusal = response.extensions().get::<Trouble>();
+            let code = refusal.map_or("", |trouble| trouble.code);
+            tracing::info!(from, method, route, status, code, "asked");
+        }
         watch.answered(
             name(self.route.as_ref()),
             &self.method,
             status,
             self.begun.elapsed(),
         );
+    }
+}
+
+/// The client's address; whoever a proxy of ours names by no address has none.
+fn named(client: &Client) -> String {
+    if client.unnamed {
+        "unnamed".to_owned()
+    } else {
+        client.address.to_string()
     }
 }
 

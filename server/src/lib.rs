@@ -9,6 +9,7 @@ pub mod app;
 pub mod cli;
 pub mod client;
 pub mod config;
+pub mod copies;
 pub mod drawing;
 pub mod error;
 pub mod forms;

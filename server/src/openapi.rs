@@ -34,7 +34,8 @@ fn document() -> Value {
             "version": ENGINE_VERSION,
             "summary": "Plans permanent telescope piers.",
             "description": "A plan goes in as JSON, in SI units named in each field; null or a missing field means \"not known\". \
-                            A design comes out: figures, checks, assumptions, cautions, materials and a schedule. The result is no \
+                            Every request names the planner by a host that it was told, or by an address in \
+                            figures: another host is answered 421, none or two 400. A design comes out: figures, checks, assumptions, cautions, materials and a schedule. The result is no \
                             substitute for a ground engineer, local codes or licensed practice.",
             "license": { "name": "MIT", "identifier": "MIT" }
         },

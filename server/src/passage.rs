@@ -21,7 +21,7 @@ use crate::{journal, security, turns};
 /// Passes a request on, and its answer back.
 pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -> Response {
     let client = note(&app.config, &mut request);
-    let entry = journal::Entry::begin(&app.watch, &client, &request);
+    let entry = journal::Entry::begin(&app, &client, &request);
     let compressed = security::may_be_compressed(request.extensions().get::<MatchedPath>());
     let mut response = presented(&app, &client, request, next).await;
     if !compressed {

@@ -12,6 +12,7 @@ use crate::photo;
 use crate::planned::Planned;
 use crate::store::record::{Entered, Kept};
 use crate::store::{Opened, Right, Saved};
+use crate::turns::Work;
 
 /// A plan's record.
 pub struct Record {
@@ -336,7 +337,9 @@ pub async fn take_photo(
 
 /// Writes a picture anew, in turn.
 async fn anew(app: &App, picture: Vec<u8>) -> Result<Vec<u8>, Trouble> {
-    let made = app.work(move || photo::anew(&picture)).await?;
+    let made = app
+        .work(Work::Darkroom, move || photo::anew(&picture))
+        .await?;
     made.map_err(|fault| Trouble::entry(&[("photo", fault.to_string())]))
 }
 

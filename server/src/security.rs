@@ -114,9 +114,8 @@ pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble>
         *request.method(),
         Method::GET | Method::HEAD | Method::OPTIONS
     );
-    let is_foreign = changes
-        && !request.uri().path().starts_with("/api/")
-        && !is_own(request.headers(), client.https, client.host.as_deref());
+    let is_foreign =
+        changes && !request.uri().path().starts_with("/api/") && !is_own(request.headers(), client);
     if is_foreign {
         Err(Trouble::other_site())
     } else {
@@ -125,8 +124,9 @@ pub fn check_own_form(client: &Client, request: &Request) -> Result<(), Trouble>
 }
 
 /// Whether a request comes from our own page, as far as the browser says. A program that says nothing is no browser; one
-/// that says nothing and brings our cookies is a browser that hides something.
-fn is_own(headers: &HeaderMap, https: bool, here: Option<&str>) -> bool {
+/// that says nothing and brings our cookies, or was let in as an organiser by a proxy, is a browser that hides something.
+fn is_own(headers: &HeaderMap, client: &Client) -> bool {
+    let (https, here) = (client.https, client.host.as_deref());
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
     let origin = text(ORIGIN);
     if headers.contains_key(ORIGIN) && !origin.is_some_and(|origin| is_origin(origin)) {
@@ -157,7 +157,7 @@ fn is_own(headers: &HeaderMap, https: bool, here: Option<&str>) -> bool {
     match (origin, text(REFERER)) {
         (Some(origin), _) => of_here(origin),
         (None, Some(page)) => of_here(page),
-        (None, None) => !headers.contains_key(COOKIE),
+        (None, None) => !headers.contains_key(COOKIE) && client.organiser.is_none(),
     }
 }
 
@@ -172,27 +172,30 @@ mod tests {
     use super::*;
 
     fn own(pairs: &[(&'static str, &'static str)]) -> bool {
-        by(false, pairs)
+        by(None, false, pairs)
     }
 
-    fn by(https: bool, pairs: &[(&'static str, &'static str)]) -> bool {
-        let here = pairs
+    fn by(organiser: Option<&str>, https: bool, pairs: &[(&'static str, &'static str)]) -> bool {
+        let headers: HeaderMap = pairs
             .iter()
-            .find(|(name, _)| *name == "host")
-            .map(|(_, host)| *host);
-        is_own(
-            &pairs
-                .iter()
-                .map(|&(name, value)| {
-                    (
-                        HeaderName::from_static(name),
-                        HeaderValue::from_static(value),
-                    )
-                })
-                .collect(),
+            .map(|&(name, value)| {
+                (
+                    HeaderName::from_static(name),
+                    HeaderValue::from_static(value),
+                )
+            })
+            .collect();
+        let host = headers.get("host").and_then(|host| host.to_str().ok());
+        let client = Client {
+            address: std::net::Ipv4Addr::LOCALHOST.into(),
+            unnamed: false,
             https,
-            here,
-        )
+            host: host.map(str::to_owned),
+            hidden: false,
+            uncounted: false,
+            organiser: organiser.map(str::to_owned),
+        };
+        is_own(&headers, &client)
     }
 
     #[test]
@@ -233,8 +236,8 @@ mod tests {
         ] {
             assert!(!own(&[("origin", odd), host]), "{odd}");
         }
-        assert!(by(true, &[("origin", "https://pier.example"), host]));
-        assert!(!by(true, &[("origin", "http://pier.example"), host]));
+        assert!(by(None, true, &[("origin", "https://pier.example"), host]));
+        assert!(!by(None, true, &[("origin", "http://pier.example"), host]));
         assert!(own(&[
             ("origin", "http://pier.example"),
             ("host", "pier.example:80")
@@ -258,6 +261,10 @@ mod tests {
             ("referer", "http://pier.example/new"),
             ("host", "pier.example")
         ]));
+        assert!(
+            !by(Some("ann"), false, &[("host", "pier.example")]),
+            "whom a proxy let in"
+        );
         assert!(!own(&[
             ("referer", "https://other.example/"),
             ("host", "pier.example")

@@ -11,8 +11,15 @@ use tokio::net::TcpListener;
 use crate::app::App;
 use crate::config::{Config, DEFAULT_LISTEN};
 use crate::router::router;
+use crate::shares::Shares;
 use crate::store::{Store, StoreFailure};
 use crate::watch;
+
+/// Places for connections, below the limit of files.
+#[must_use]
+pub fn connections() -> Shares {
+    accept::connections()
+}
 
 /// A service that has its store and its port, and is about to answer.
 pub struct Server {
@@ -96,19 +103,26 @@ impl Server {
 
     /// Answers until `stop` is done, then finishes the requests that run and closes the store.
     pub async fn run(self, stop: impl Future<Output = ()>) {
-        let (store, watch) = (self.app.store.clone(), self.app.watch.clone());
+        let store = self.app.store.clone();
         let sweeping = tokio::spawn(sweep::sweep(store.clone()));
         let verifying = tokio::spawn(sweep::verify(store.clone()));
         let config = self.app.config.clone();
+        let copying = config.copying.clone().map(|copying| {
+            let (copies, database) = (self.app.copies.clone(), config.database.clone());
+            tokio::spawn(copies.for_ever(database, copying))
+        });
         let figures = self.watcher.map(|listener| {
-            let (figures, config) = (watch::router(watch, store.clone()), config.clone());
+            let (figures, config) = (watch::router(self.app.clone()), config.clone());
             tokio::spawn(async move {
-                accept::serve(listener, figures, config, std::future::pending()).await;
+                let stop = std::future::pending();
+                accept::serve(listener, figures, config, connections(), stop).await;
             })
         });
-        accept::serve(self.listener, router(self.app), config, stop).await;
+        let places = self.app.connections.clone();
+        accept::serve(self.listener, router(self.app), config, places, stop).await;
         sweeping.abort();
         verifying.abort();
+        copying.into_iter().for_each(|copying| copying.abort());
         figures.into_iter().for_each(|figures| figures.abort());
         store.close().await;
     }

@@ -1,6 +1,8 @@
 //! Turns at work that keeps a processor busy: designing a plan, printing it, writing a photograph anew. There are as many
 //! as there are processors; one client has at most half of them, and waits for its own before it waits among all.
 
+mod busy;
+
 use std::collections::HashMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
@@ -9,6 +11,8 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
 use crate::client::{Circle, Client};
 use crate::error::Trouble;
+pub use busy::Work;
+use busy::{Busy, Stay};
 
 /// How long a request waits for its turn before it is asked to come back.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
@@ -32,12 +36,14 @@ pub struct Turns {
     all: Arc<Semaphore>,
     each: Arc<Mutex<HashMap<Circle, Arc<Semaphore>>>>,
     most_each: usize,
+    busy: Arc<Busy>,
 }
 
 /// A turn, which is over when this is dropped.
 pub struct Turn {
     _of_all: OwnedSemaphorePermit,
     _own: Option<Own>,
+    _stay: Stay,
 }
 
 /// A client's own turn, and its place in the list of those who have one or wait for one.
@@ -56,6 +62,7 @@ impl Turns {
             all: Arc::new(Semaphore::new(turns)),
             each: Arc::default(),
             most_each: (turns / 2).max(1),
+            busy: Arc::default(),
         }
     }
 
@@ -63,7 +70,8 @@ impl Turns {
     ///
     /// # Errors
     /// It did not come in time, or too many wait already.
-    pub async fn wait(&self) -> Result<Turn, Trouble> {
+    pub async fn wait(&self, work: Work) -> Result<Turn, Trouble> {
+        let waiting = Stay::begin(&self.busy, work, true);
         let circle = ASKING.try_with(|circle| *circle).ok().flatten();
         let turn = async {
             let own = match circle {
@@ -74,13 +82,25 @@ impl Turns {
             Some(Turn {
                 _of_all: of_all,
                 _own: own,
+                _stay: Stay::begin(&self.busy, work, false),
             })
+        };
+        let turn = async {
+            let turn = turn.await;
+            drop(waiting);
+            turn
         };
         tokio::time::timeout(LONGEST_WAIT, turn)
             .await
             .ok()
             .flatten()
             .ok_or_else(Trouble::crowded)
+    }
+
+    /// How many have a turn at some work, and how many wait for one.
+    #[must_use]
+    pub fn busy(&self, work: Work) -> (usize, usize) {
+        self.busy.now(work)
     }
 
     async fn own(&self, circle: Circle) -> Option<Own> {
@@ -135,12 +155,13 @@ mod tests {
             host: None,
             hidden: false,
             uncounted: false,
+            organiser: None,
         }
     }
 
     async fn at_once(turns: &Turns, address: &str) -> Option<Turn> {
         let client = client(address);
-        let wait = on_behalf(&client, turns.wait());
+        let wait = on_behalf(&client, turns.wait(Work::Design));
         tokio::time::timeout(Duration::from_millis(50), wait)
             .await
             .ok()
@@ -152,6 +173,8 @@ mod tests {
         let turns = Turns::new(2);
         let first = at_once(&turns, "192.0.2.1").await;
         assert!(first.is_some());
+        assert_eq!(turns.busy(Work::Design), (1, 0));
+        assert_eq!(turns.busy(Work::Press), (0, 0));
         assert!(at_once(&turns, "192.0.2.1").await.is_none());
         let other = at_once(&turns, "192.0.2.2").await;
         assert!(other.is_some(), "another is not kept waiting");
@@ -159,6 +182,11 @@ mod tests {
         assert!(at_once(&turns, "192.0.2.1").await.is_some());
         drop(other);
         assert!(turns.each.lock().unwrap().is_empty());
+        assert_eq!(
+            turns.busy(Work::Design),
+            (0, 0),
+            "whoever gave up waits no more"
+        );
     }
 
     #[tokio::test]
@@ -169,7 +197,9 @@ mod tests {
         for _ in 0..MOST_WAITING + 5 {
             let turns = turns.clone();
             waiting.push(tokio::spawn(async move {
-                on_behalf(&client("192.0.2.1"), turns.wait()).await.is_err()
+                on_behalf(&client("192.0.2.1"), turns.wait(Work::Design))
+                    .await
+                    .is_err()
             }));
         }
         tokio::task::yield_now().await;

@@ -1,5 +1,7 @@
 //! Figures for a watcher, in the text form of Prometheus (version 0.0.4): counts and times by route, never by address.
 
+mod gauges;
+
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
@@ -13,7 +15,7 @@ use axum::response::IntoResponse;
 use axum::routing::get;
 use stillground::design::ENGINE_VERSION;
 
-use crate::store::Store;
+use crate::app::App;
 
 /// Which source this was built from, when whoever built it said so.
 pub const BUILD: &str = match option_env!("STILLGROUND_BUILD") {
@@ -177,9 +179,9 @@ fn known(method: &Method) -> &'static str {
 }
 
 /// What stands at the watcher's address: the figures and nothing else.
-pub fn router(watch: Watch, store: Store) -> Router {
+pub fn router(app: App) -> Router {
     let figures = async move || {
-        let text = watch.text(store.ping().await.is_ok());
+        let text = app.watch.text(app.store.ping().await.is_ok()) + &gauges::text(&app);
         (
             [(CONTENT_TYPE, "text/plain; version=0.0.4; charset=utf-8")],
             text,

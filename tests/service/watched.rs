@@ -1,6 +1,6 @@
 //! Figures for a watcher on their own address, and a log in which no secret stands.
 
-use std::io::Read;
+use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpListener};
 use std::process::Stdio;
 use std::thread::JoinHandle;
@@ -259,12 +259,99 @@ fn figures_stand_at_their_own_address_and_name_routes_and_no_address() {
         "stillground_store_up 1",
         "route=\"/p/{secret}/{step}\",method=\"GET\",status=\"404\",le=\"+Inf\"} 1",
         "method=\"other\"",
+        "stillground_resident_bytes ",
+        "stillground_connections ",
+        "stillground_body_bytes_held 0",
+        "stillground_requests_placed 0",
+        "stillground_turns{work=\"press\",state=\"waiting\"} 0",
+        "stillground_turns{work=\"darkroom\",state=\"working\"} 0",
+        "stillground_damaged_rows 0",
     ] {
         assert!(text.contains(line), "{line} is missing: {text}");
     }
     assert!(!text.contains(&secret));
     assert_eq!(send(watcher, "GET", "/", &[], b"").status, 404);
     let _ = service.log();
+}
+
+#[test]
+fn memory_and_bodies_under_way_stand_among_the_figures() {
+    let folder = tempfile::tempdir().unwrap();
+    let watcher = free();
+    let service = Logged::start(folder.path(), &["--metrics", &watcher.to_string()]);
+    let figure = |name: &str| {
+        let text = send(watcher, "GET", "/metrics", &[], b"").text();
+        let begin = format!("stillground_{name} ");
+        let line = text.lines().find(|line| line.starts_with(&begin));
+        line.unwrap()[begin.len()..].parse::<f64>().unwrap()
+    };
+    assert!(
+        (1e6..1e9).contains(&figure("resident_bytes")),
+        "a megabyte to a gigabyte is what a process has that does nothing (judgement)"
+    );
+    let mut slow = std::net::TcpStream::connect(service.socket).unwrap();
+    let body = vec![b' '; 50_000];
+    let head = format!(
+        "POST /api/v1/design HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n",
+        body.len() + 1
+    );
+    slow.write_all(head.as_bytes()).unwrap();
+    slow.write_all(&body).unwrap();
+    let held = |least: f64| {
+        (0..200).any(|_| {
+            std::thread::sleep(Duration::from_millis(20));
+            figure("body_bytes_held") >= least
+        })
+    };
+    assert!(held(50_000.0), "what is awaited is held");
+    assert!(figure("connections") >= 1.0 && figure("requests_placed") >= 1.0);
+    drop(slow);
+    let back = (0..200).any(|_| {
+        std::thread::sleep(Duration::from_millis(20));
+        figure("body_bytes_held") == 0.0
+    });
+    assert!(back, "and goes back");
+    let _ = service.log();
+}
+
+#[test]
+fn a_line_with_the_clients_address_is_logged_only_when_it_is_said() {
+    let folder = tempfile::tempdir().unwrap();
+    let secret = "y".repeat(32);
+    let lines = |flags: &[&str]| {
+        let service = Logged::start(folder.path(), flags);
+        let _ = service.send(
+            "GET",
+            &format!("/p/{secret}/site"),
+            &[("x-forwarded-for", "203.0.113.5")],
+            "",
+        );
+        let log = service.log();
+        assert!(!log.contains(&secret), "{log}");
+        log
+    };
+    let silent = lines(&["--log", "json", "--trusted-proxies", "127.0.0.1"]);
+    assert!(
+        !silent.contains("203.0.113.5") && !silent.contains("127.0.0.1\""),
+        "{silent}"
+    );
+    let told = lines(&[
+        "--log",
+        "json",
+        "--trusted-proxies",
+        "127.0.0.1",
+        "--access-lines",
+        "yes",
+    ]);
+    let line = told
+        .lines()
+        .find(|line| line.contains("\"asked\""))
+        .unwrap_or_else(|| panic!("{told}"));
+    // As the filter in docs/hosting.md finds it.
+    let from = line.find("\"from\":\"203.0.113.5\"").unwrap();
+    let code = line.find("\"code\":\"no_such_link\"").unwrap();
+    assert!(from < code, "{line}");
+    assert!(line.contains("\"route\":\"/p/{secret}/{step}\""), "{line}");
 }
 
 #[test]

@@ -2,8 +2,11 @@
 
 use std::path::Path;
 
+use super::serve::told_to_stop;
 use super::{Failure, block_on, say};
-use crate::config::Config;
+use crate::config::{Config, Copying};
+use crate::copies::Copies;
+use crate::journal;
 use crate::store::archive;
 use crate::store::verify::Verified;
 
@@ -13,6 +16,23 @@ pub(super) fn backup(config: &Config, file: &Path) -> Result<(), Failure> {
         block_on(archive::backup(&config.database, file))?.map_err(Failure::fault)?;
     say(format_args!("{}: {held}", file.display()))?;
     sound(&verified)
+}
+
+/// Writes one copy after another until it is told to stop. The first has to be made; of later ones that are not, the log
+/// and the exit status tell.
+pub(super) fn copies(config: Config, copying: Copying) -> Result<(), Failure> {
+    journal::start(config.json_log);
+    let copies = Copies::default();
+    block_on(async {
+        let first = copies.one(&config.database, &copying).await;
+        let made = first.map_err(Failure::fault)?;
+        say(format_args!("{}: {}", made.file.display(), made.held))?;
+        let going_on = copies.clone().for_ever(config.database, copying);
+        tokio::select! { () = going_on => {}, () = told_to_stop() => {} }
+        copies.told().failed.map_or(Ok(()), |failed| {
+            Err(Failure::fault(format!("the last copy failed: {failed}")))
+        })
+    })?
 }
 
 /// Reads everything in the store, or in a copy, and says what is damaged.

@@ -80,6 +80,9 @@ fn default_of(name: &str) -> Option<String> {
         "STILLGROUND_PHOTO_MIB" => Some("8".to_owned()),
         "STILLGROUND_PROXY_HEADERS" => Some("x-forwarded".to_owned()),
         "STILLGROUND_LOG" => Some("text".to_owned()),
+        "STILLGROUND_ACCESS_LINES" => Some("no".to_owned()),
+        "STILLGROUND_COPIES_EVERY" => Some("1d".to_owned()),
+        "STILLGROUND_COPIES_KEPT" => Some("14".to_owned()),
         "STILLGROUND_WHO_CREATES" => Some("anyone".to_owned()),
         _ => None,
     }
@@ -107,8 +110,17 @@ fn look(setting: &Stated, config: &Config) -> Result<Found, Failure> {
         }
         "STILLGROUND_METRICS" => config.metrics.map_or_else(|| Ok("no figures are served".to_owned()), port),
         "STILLGROUND_WHO_CREATES" => Ok(creators(config).to_owned()),
-        "STILLGROUND_ORGANISER_TOKEN_FILE" if config.access.organiser.is_some() => Ok("the shelf stands at /organiser".to_owned()),
-        "STILLGROUND_ORGANISER_TOKEN_FILE" => Ok("there is no organiser's shelf".to_owned()),
+        "STILLGROUND_ORGANISER_TOKEN_FILE" => Ok(passwords(config)),
+        "STILLGROUND_ORGANISER_HEADER" if config.access.organisers.by_proxy.is_some() => {
+            Ok("whoever a stated proxy names there is believed: it has to set the header itself, and take out what a visitor wrote".to_owned())
+        }
+        "STILLGROUND_COPIES" => config.copying.as_ref().map_or_else(
+            || Ok("no copies are made by the planner".to_owned()),
+            |copying| data(&copying.folder),
+        ),
+        "STILLGROUND_ACCESS_LINES" if config.access_lines => {
+            Ok("each request is logged with its client's address, and never with the address of a page".to_owned())
+        }
         "STILLGROUND_CLIMATE_ADDRESS" => Ok(config.climate.as_ref().map_or_else(
             || "nobody outside is asked anything".to_owned(),
             |service| format!("{} is asked, when a person presses the button, and nobody else", service.authority()),
@@ -124,6 +136,16 @@ fn plain(setting: &Stated) -> String {
         "it can be used"
     }
     .to_owned()
+}
+
+fn passwords(config: &Config) -> String {
+    let organisers = &config.access.organisers;
+    match organisers.with_password.len() {
+        0 if !organisers.are_there() => "there is no organiser's shelf".to_owned(),
+        0 => "nobody goes in with a password".to_owned(),
+        1 => "the shelf stands at /organiser".to_owned(),
+        many => format!("the shelf stands at /organiser, for {many} passwords"),
+    }
 }
 
 const fn creators(config: &Config) -> &'static str {

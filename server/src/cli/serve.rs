@@ -22,7 +22,8 @@ pub(super) fn serve(config: Config) -> Result<(), Failure> {
     })
 }
 
-async fn told_to_stop() {
+/// Ends when the system says that it is time to stop.
+pub(super) async fn told_to_stop() {
     let interrupt = async {
         signal::ctrl_c()
             .await

@@ -1,23 +1,16 @@
 //! Who may begin plans, who keeps the shelf, and how much may be kept.
 
-use std::fmt;
-use std::path::Path;
-
-use sha2::{Digest, Sha256};
-
 use super::Settings;
-use super::read::{Reading, count, secret};
-
-/// Fewest letters of the organiser's password.
-const SHORTEST: usize = 16;
+use super::organisers::{self, ByProxy, Organisers};
+use super::read::{Reading, count};
 
 /// Who may do what.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Access {
     /// Who may begin a plan.
     pub creators: Creators,
-    /// The organiser's password; without it there is no shelf.
-    pub organiser: Option<Token>,
+    /// Who the organisers are; without any there is no shelf.
+    pub organisers: Organisers,
     /// How much may be kept.
     pub quotas: Quotas,
 }
@@ -61,57 +54,13 @@ fn limit(text: &str) -> Result<Option<u32>, String> {
     }
 }
 
-/// The organiser's password, as its digest.
-#[derive(Clone, PartialEq, Eq)]
-pub struct Token([u8; 32]);
-
-impl Token {
-    /// Whether a text is the password. Digests are compared, all of their bytes, so that time tells nothing.
-    #[must_use]
-    pub fn is(&self, text: &str) -> bool {
-        let found: [u8; 32] = Sha256::digest(text).into();
-        found
-            .iter()
-            .zip(&self.0)
-            .fold(0, |different, (a, b)| different | (a ^ b))
-            == 0
-    }
-
-    /// A digest of the digest: what a session remembers, so that it ends when the password changes.
-    #[must_use]
-    pub fn mark(&self) -> [u8; 32] {
-        Sha256::digest(self.0).into()
-    }
-
-    fn read(file: &Path) -> Result<Self, String> {
-        let text = secret(file)?;
-        if text.chars().count() < SHORTEST {
-            return Err(format!(
-                "({}): at least {SHORTEST} letters are needed; openssl rand -hex 24 gives a good one",
-                file.display()
-            ));
-        }
-        Ok(Self(Sha256::digest(&text).into()))
-    }
-}
-
-impl fmt::Debug for Token {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("Token(…)")
-    }
-}
-
 impl Access {
     pub(super) fn read(reading: &mut Reading, settings: &Settings) -> Self {
-        let (creators, token) = (
-            settings.who_creates.as_deref(),
-            settings.organiser_token_file.as_deref(),
-        );
-        let token = token.filter(|file| !file.as_os_str().is_empty());
-        let organiser = token
-            .and_then(|file| reading.take("STILLGROUND_ORGANISER_TOKEN_FILE", Token::read(file)));
+        let organisers = organisers(reading, settings);
+        let stated = organisers.are_there() || settings.organiser_token_file.is_some();
+        let creators = settings.who_creates.as_deref();
         let creators = reading.or_default("STILLGROUND_WHO_CREATES", creators, Creators::parse);
-        if creators != Creators::Anyone && token.is_none() {
+        if creators != Creators::Anyone && !stated {
             let said = "somebody has to let people in: name STILLGROUND_ORGANISER_TOKEN_FILE too, or write anyone";
             let _: Option<()> = reading.take("STILLGROUND_WHO_CREATES", Err(said.to_owned()));
         }
@@ -141,9 +90,56 @@ impl Access {
         };
         Self {
             creators,
-            organiser,
+            organisers,
             quotas,
         }
+    }
+}
+
+/// The organisers: those in the file of passwords, and those whom a proxy names.
+fn organisers(reading: &mut Reading, settings: &Settings) -> Organisers {
+    let file = settings
+        .organiser_token_file
+        .as_deref()
+        .filter(|file| !file.as_os_str().is_empty());
+    let with_password = file
+        .and_then(|file| reading.take("STILLGROUND_ORGANISER_TOKEN_FILE", organisers::read(file)))
+        .unwrap_or_default();
+    let header = reading.optional(
+        "STILLGROUND_ORGANISER_HEADER",
+        settings.organiser_header.as_deref(),
+        organisers::header,
+    );
+    let names = reading.optional(
+        "STILLGROUND_ORGANISERS",
+        settings.organisers.as_deref(),
+        organisers::names,
+    );
+    let stated = |text: &Option<String>| text.as_ref().is_some_and(|text| !text.trim().is_empty());
+    match (
+        stated(&settings.organiser_header),
+        stated(&settings.organisers),
+    ) {
+        (true, false) => {
+            let said = "a proxy may let many people through: name those who are organisers in STILLGROUND_ORGANISERS";
+            let _: Option<()> = reading.take("STILLGROUND_ORGANISER_HEADER", Err(said.to_owned()));
+        }
+        (false, true) => {
+            let said =
+                "nobody says who comes: name the proxy's header in STILLGROUND_ORGANISER_HEADER";
+            let _: Option<()> = reading.take("STILLGROUND_ORGANISERS", Err(said.to_owned()));
+        }
+        (true, true) if !stated(&settings.trusted_proxies) => {
+            let said = "only a stated proxy is believed: name it in STILLGROUND_TRUSTED_PROXIES";
+            let _: Option<()> = reading.take("STILLGROUND_ORGANISER_HEADER", Err(said.to_owned()));
+        }
+        _ => {}
+    }
+    Organisers {
+        with_password,
+        by_proxy: header
+            .zip(names)
+            .map(|(header, names)| ByProxy { header, names }),
     }
 }
 

@@ -3,7 +3,9 @@
 use std::fs::File;
 use std::io::Read;
 use std::net::SocketAddr;
+use std::num::NonZeroUsize;
 use std::path::Path;
+use std::time::Duration;
 
 use super::{BadSetting, BadSettings};
 
@@ -83,10 +85,7 @@ impl Reading {
 /// The first line of a file, which is never repeated in a message.
 pub(super) fn secret(file: &Path) -> Result<String, String> {
     let shown = file.display();
-    let text = whole(file, LARGEST)?.ok_or_else(|| {
-        format!("({shown}) is larger than {LARGEST} bytes: it is not a file with one secret")
-    })?;
-    let text = String::from_utf8(text).map_err(|_| format!("({shown}) is no text in UTF-8"))?;
+    let text = secret_text(file)?;
     match text.lines().next().map(str::trim) {
         Some(line) if !line.is_empty() => Ok(line.to_owned()),
         Some(_) if !text.trim().is_empty() => Err(format!(
@@ -94,6 +93,15 @@ pub(super) fn secret(file: &Path) -> Result<String, String> {
         )),
         _ => Err(format!("({shown}) is empty")),
     }
+}
+
+/// The text of a file with secrets in it, which is never repeated in a message.
+pub(super) fn secret_text(file: &Path) -> Result<String, String> {
+    let shown = file.display();
+    let bytes = whole(file, LARGEST)?.ok_or_else(|| {
+        format!("({shown}) is larger than {LARGEST} bytes: it is not a file with secrets")
+    })?;
+    String::from_utf8(bytes).map_err(|_| format!("({shown}) is no text in UTF-8"))
 }
 
 /// All that stands in a file; `None`: it is longer than `most` bytes. No more than that is read, of a device without an end neither.
@@ -121,11 +129,90 @@ pub(super) fn count(text: &str) -> Result<u32, String> {
     })
 }
 
+/// Whether something is done that is not done by itself.
+pub(super) fn yes_or_no(text: &str) -> Result<bool, String> {
+    match text.to_ascii_lowercase().as_str() {
+        "yes" => Ok(true),
+        "no" => Ok(false),
+        _ => Err("write yes or no".to_owned()),
+    }
+}
+
+/// A stretch of time, `90s`, `30m`, `6h` or `1d`, from a second to a year.
+///
+/// # Errors
+/// What would be right.
+pub fn stretch(text: &str) -> Result<Duration, String> {
+    let wrong = || {
+        format!(
+            "\u{201c}{text}\u{201d} is no stretch of time from 1s to 366d; write 90s, 30m, 6h or 1d"
+        )
+    };
+    let (number, unit) = text
+        .trim()
+        .split_at_checked(text.trim().len().saturating_sub(1))
+        .ok_or_else(wrong)?;
+    let unit = match unit {
+        "s" => 1,
+        "m" => 60,
+        "h" => 3600,
+        "d" => 86_400,
+        _ => return Err(wrong()),
+    };
+    let seconds = number
+        .parse::<u32>()
+        .ok()
+        .and_then(|number| u64::from(number).checked_mul(unit))
+        .filter(|seconds| (1..=366 * 86_400).contains(seconds))
+        .ok_or_else(wrong)?;
+    Ok(Duration::from_secs(seconds))
+}
+
+/// How many copies are kept.
+///
+/// # Errors
+/// What would be right.
+pub fn copies(text: &str) -> Result<NonZeroUsize, String> {
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|kept: &NonZeroUsize| kept.get() <= 10_000)
+        .ok_or_else(|| {
+            format!("\u{201c}{text}\u{201d} is no whole number from 1 to 10000; write 14")
+        })
+}
+
 /// Whether log lines are JSON.
 pub(super) fn log(text: &str) -> Result<bool, String> {
     match text.to_ascii_lowercase().as_str() {
         "text" => Ok(false),
         "json" => Ok(true),
         _ => Err("write text or json".to_owned()),
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stretch_of_time_has_a_unit_and_a_bound() {
+        for (text, seconds) in [
+            ("1s", 1),
+            ("30m", 1800),
+            (" 6h", 21_600),
+            ("366d", 31_622_400),
+        ] {
+            assert_eq!(
+                stretch(text).unwrap(),
+                Duration::from_secs(seconds),
+                "{text}"
+            );
+        }
+        for wrong in ["", "6", "0s", "6 h", "-1s", "367d", "1w", "h", "1.5h", "6µ"] {
+            assert!(stretch(wrong).is_err(), "{wrong}");
+        }
+        assert!(copies("1").is_ok() && copies("0").is_err() && copies("x").is_err());
     }
 }

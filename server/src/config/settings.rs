@@ -115,6 +115,34 @@ pub struct Settings {
     /// Form of the log's lines: text or json
     #[arg(long, global = true, env = "STILLGROUND_LOG", value_name = "FORM")]
     pub log: Option<String>,
+    /// Whether a line with the client's address is logged for each request, yes or no; no when left out, since an address names a person
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_ACCESS_LINES",
+        value_name = "YES"
+    )]
+    pub access_lines: Option<String>,
+    /// Folder into which a copy is written now and then while the planner runs, each verified; none when left out
+    #[arg(long, global = true, env = "STILLGROUND_COPIES", value_name = "FOLDER")]
+    pub copies: Option<PathBuf>,
+    /// How long from one copy to the next, for instance 90s, 30m, 6h or 1d; 1d when left out
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_COPIES_EVERY",
+        value_name = "TIME"
+    )]
+    pub copies_every: Option<String>,
+    /// How many good copies stay, 1 to 10000; 14 when left out
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_COPIES_KEPT",
+        value_name = "COUNT",
+        allow_negative_numbers = true
+    )]
+    pub copies_kept: Option<String>,
     /// Who may begin a plan: anyone, invited (with a code that the organiser makes) or organiser
     #[arg(
         long,
@@ -123,7 +151,7 @@ pub struct Settings {
         value_name = "WHO"
     )]
     pub who_creates: Option<String>,
-    /// File that holds the organiser's password, at least 16 letters; without it there is no organiser's shelf
+    /// File that holds the organiser's password, at least 16 letters, or one line for each organiser, name: password; without it there is no organiser's shelf
     #[arg(
         long,
         global = true,
@@ -131,6 +159,22 @@ pub struct Settings {
         value_name = "FILE"
     )]
     pub organiser_token_file: Option<PathBuf>,
+    /// Header in which a stated proxy names whom it has let in, for instance Remote-User; nobody is an organiser by a proxy's word when left out
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_ORGANISER_HEADER",
+        value_name = "HEADER"
+    )]
+    pub organiser_header: Option<String>,
+    /// Whom that header may name as organisers, between commas
+    #[arg(
+        long,
+        global = true,
+        env = "STILLGROUND_ORGANISERS",
+        value_name = "NAMES"
+    )]
+    pub organisers: Option<String>,
     /// File with what new plans start from: a plan as JSON, and the tubes in stock
     #[arg(
         long,

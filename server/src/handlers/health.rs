@@ -4,7 +4,7 @@ use axum::Json;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
-use serde_json::json;
+use serde_json::{Value, json};
 use stillground::design::ENGINE_VERSION;
 
 use crate::app::App;
@@ -26,7 +26,7 @@ pub async fn ready(State(app): State<App>) -> Response {
             })),
         )
             .into_response(),
-        Ok(()) => Json(json!({ "status": "ready", "version": ENGINE_VERSION })).into_response(),
+        Ok(()) => Json(ready_with(&app)).into_response(),
         Err(failure) => {
             tracing::warn!(error = %failure, "the store does not answer");
             (
@@ -36,4 +36,17 @@ pub async fn ready(State(app): State<App>) -> Response {
                 .into_response()
         }
     }
+}
+
+/// A copy that failed makes nobody unready who asks for a page: it is told, and stands among the figures.
+fn ready_with(app: &App) -> Value {
+    let mut said = json!({ "status": "ready", "version": ENGINE_VERSION });
+    if app.config.copying.is_some() {
+        let copies = app.copies.told();
+        said["copies"] = json!({
+            "status": if copies.failed.is_some() { "the last copy failed: the log says why" } else { "well" },
+            "last_good": copies.last_good,
+        });
+    }
+    said
 }

@@ -14,6 +14,7 @@ use crate::client::Client;
 use crate::config::House;
 use crate::error::Trouble;
 use crate::planned::Planned;
+use crate::turns::Work;
 use crate::views::pdf::{self, Fault, Letterhead, Paper, Sheet};
 use crate::views::{csv, dxf, ics};
 
@@ -146,7 +147,7 @@ async fn made(
         prints.0.insert(key, print.clone());
         Ok(print)
     };
-    let made: Result<Bytes, Fault> = app.work(work).await?;
+    let made: Result<Bytes, Fault> = app.work(Work::Press, work).await?;
     made.map_err(|fault| Trouble::broken("a plan could not be printed", &fault))
 }
 

@@ -39,15 +39,20 @@ const LONGEST_FAREWELL: Duration = Duration::from_secs(20);
 /// Pause after the system could not give a connection, for instance for want of file handles.
 const PAUSE: Duration = Duration::from_millis(20);
 
+/// Places for connections, below the limit of files.
+pub(super) fn connections() -> Shares {
+    Shares::new(MOST_CONNECTIONS.min(files::for_connections()), MOST_OF_ONE)
+}
+
 /// Answers connections until `stop` is done, then lets running requests finish.
 pub(super) async fn serve(
     listener: TcpListener,
     router: Router,
     config: Arc<Config>,
+    connections: Shares,
     stop: impl Future<Output = ()>,
 ) {
     let farewell = GracefulShutdown::new();
-    let connections = Shares::new(MOST_CONNECTIONS.min(files::for_connections()), MOST_OF_ONE);
     let mut lobby = Lobby::default();
     tokio::pin!(stop);
     loop {

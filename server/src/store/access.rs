@@ -206,20 +206,17 @@ impl Store {
         Ok(session)
     }
 
-    /// Whether a session is open that began with this password.
+    /// The mark of the password with which an open session began.
     ///
     /// # Errors
     /// The store's own.
-    pub async fn is_session(&self, session: &str, mark: &[u8; 32]) -> Outcome<bool> {
+    pub async fn session_mark(&self, session: &str) -> Outcome<Option<Vec<u8>>> {
         let Some(session) = Secret::parse(session) else {
-            return Ok(false);
+            return Ok(None);
         };
-        let sql = "SELECT ends_at FROM sessions WHERE digest = $1 AND mark = $2 AND ends_at > $3";
-        Ok(self
-            .db
-            .row(sql, values![&session.digest(), mark, now()])
-            .await?
-            .is_some())
+        let sql = "SELECT mark FROM sessions WHERE digest = $1 AND ends_at > $2";
+        let row = self.db.row(sql, values![&session.digest(), now()]).await?;
+        row.map(|row| row.get(0)).transpose()
     }
 
     /// Ends a session.

@@ -3,6 +3,7 @@
 //! A copy is a SQLite file of the same schema, whichever database it was made from, and can be put into either: that is
 //! also how a store moves from one to the other.
 
+pub mod copies;
 mod file;
 mod postgres;
 mod table;
@@ -51,10 +52,13 @@ pub async fn backup(database: &Database, file: &Path) -> Outcome<(Inventory, Ver
         }
         Database::Postgres(server) => postgres::copy_out(server, &part).await?,
     }
-    let held = inspect(&part).await?;
-    let verified = verify_file(&part).await?;
-    file::named(&part, file)?;
-    Ok((held, verified))
+    let made = async {
+        let held = inspect(&part).await?;
+        let verified = verify_file(&part).await?;
+        file::named(&part, file)?;
+        Ok((held, verified))
+    };
+    made.await.inspect_err(|_| drop(file::remove(&part)))
 }
 
 /// Reads all that stands in a copy, and says what of it is damaged.

@@ -40,13 +40,13 @@ impl Line {
     pub async fn ask(&mut self, request: &[u8]) -> Result<Answer> {
         tokio::time::timeout(LONGEST, async {
             self.stream.write_all(request).await?;
-            self.answer().await
+            self.answer(!request.starts_with(b"HEAD ")).await
         })
         .await
         .map_err(|_| Error::other("no answer"))?
     }
 
-    async fn answer(&mut self) -> Result<Answer> {
+    async fn answer(&mut self, has_body: bool) -> Result<Answer> {
         let (mut bytes, mut part) = (Vec::new(), vec![0; 65_536]);
         loop {
             let length = self.stream.read(&mut part).await?;
@@ -54,23 +54,40 @@ impl Line {
                 return Err(Error::other("closed"));
             }
             bytes.extend_from_slice(&part[..length]);
-            if let Some(answer) = whole(&bytes) {
+            if let Some(answer) = whole(&bytes, has_body) {
                 return Ok(answer);
             }
         }
     }
 }
 
-fn whole(bytes: &[u8]) -> Option<Answer> {
+/// The answer, when all of it is there. One to `HEAD` states the length of a body that does not come (RFC 9110, 9.3.2).
+fn whole(bytes: &[u8], has_body: bool) -> Option<Answer> {
     let end = bytes.windows(4).position(|four| four == b"\r\n\r\n")?;
     let head = String::from_utf8_lossy(&bytes[..end]).to_ascii_lowercase();
     let status = head.split(' ').nth(1)?.parse().ok()?;
     let length: usize = head
         .lines()
         .find_map(|line| line.strip_prefix("content-length:")?.trim().parse().ok())
+        .filter(|_| has_body)
         .unwrap_or(0);
     (bytes.len() >= end + 4 + length).then(|| Answer {
         status,
         body: bytes[end + 4..].to_vec(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_answer_to_head_is_whole_at_its_heads_end() {
+        let head = b"HTTP/1.1 200 OK\r\ncontent-length: 5\r\n\r\n";
+        assert_eq!(whole(head, false).map(|answer| answer.status), Some(200));
+        assert!(whole(head, true).is_none(), "five bytes are to come");
+        let all = [head.as_slice(), b"12345"].concat();
+        assert_eq!(whole(&all, true).map(|answer| answer.body.len()), Some(5));
+        assert!(whole(&head[..30], false).is_none());
+    }
 }

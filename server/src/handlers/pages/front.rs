@@ -35,7 +35,7 @@ pub async fn front(
         "Telescope piers that stay still".to_owned(),
         None,
     );
-    let organiser = access::is_organiser(&app, &jar).await?;
+    let organiser = access::is_organiser(&app, &asker.0, &jar).await?;
     let begins = match app.config.access.creators {
         Creators::Invited if !organiser => Begins::WithACode,
         Creators::Organiser if !organiser => Begins::Elsewhere,
@@ -128,7 +128,7 @@ async fn begin(
         Err(FormRejection::BytesRejection(_)) => return Err(unread()),
         Err(_) => Coming::default(),
     };
-    let organiser = access::is_organiser(app, &jar).await?;
+    let organiser = access::is_organiser(app, client, &jar).await?;
     let created = access::begin(
         app,
         plan,

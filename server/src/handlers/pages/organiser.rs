@@ -49,13 +49,15 @@ pub struct Change {
 /// The shelf, or the door before it.
 pub async fn show(
     State(app): State<App>,
+    asker: Asker,
     jar: CookieJar,
     Query(asked): Query<Asked>,
 ) -> Result<Html<String>, Trouble> {
     there_is_one(&app)?;
-    if !access::is_organiser(&app, &jar).await? {
+    if !access::is_organiser(&app, &asker.0, &jar).await? {
         return answer(&DoorPage {
             frame: frame(&app, "Organiser"),
+            password: has_password(&app),
             wrong: false,
         });
     }
@@ -102,6 +104,7 @@ pub async fn enter(
                 StatusCode::FORBIDDEN,
                 answer(&DoorPage {
                     frame: frame(&app, "Organiser"),
+                    password: has_password(&app),
                     wrong: true,
                 })?,
             )
@@ -127,9 +130,9 @@ pub async fn change(
     jar: CookieJar,
     Form(change): Form<Change>,
 ) -> Result<Response, Trouble> {
-    inside(&app, &jar).await?;
+    let organiser = inside(&app, &asker.0, &jar).await?;
     let Change { id, action, on } = &change;
-    tracing::info!(plan = %id.escape_default(), action = %action.escape_default(), "the organiser changes a plan");
+    tracing::info!(organiser, plan = %id.escape_default(), action = %action.escape_default(), "the organiser changes a plan");
     match action.as_str() {
         "close" => app.store.close_plan(id, Some(moment(on)?)).await?,
         "open" => app.store.close_plan(id, None).await?,
@@ -173,14 +176,12 @@ async fn new_edit_link(app: &App, client: &Client, id: &str) -> Result<Response,
     Ok(answer(&page)?.into_response())
 }
 
-/// Refuses whoever is not the organiser.
-pub async fn inside(app: &App, jar: &CookieJar) -> Result<(), Trouble> {
+/// Refuses whoever is not an organiser; the name of one who is.
+pub async fn inside(app: &App, client: &Client, jar: &CookieJar) -> Result<String, Trouble> {
     there_is_one(app)?;
-    if access::is_organiser(app, jar).await? {
-        Ok(())
-    } else {
-        Err(Trouble::organiser_only())
-    }
+    access::organiser(app, client, jar)
+        .await?
+        .ok_or_else(Trouble::organiser_only)
 }
 
 /// The frame of a page of the organiser's.
@@ -188,8 +189,13 @@ pub fn frame(app: &App, title: &str) -> Frame {
     Frame::new(&app.config, title.to_owned(), None)
 }
 
+/// Whether anybody goes in with a password.
+fn has_password(app: &App) -> bool {
+    !app.config.access.organisers.with_password.is_empty()
+}
+
 fn there_is_one(app: &App) -> Result<(), Trouble> {
-    if app.config.access.organiser.is_some() {
+    if app.config.access.organisers.are_there() {
         Ok(())
     } else {
         Err(Trouble::nothing_here())

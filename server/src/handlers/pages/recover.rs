@@ -48,6 +48,6 @@ fn page(app: &App, wrong: bool) -> RecoverPage {
     RecoverPage {
         frame: Frame::new(&app.config, "A lost link".to_owned(), None),
         wrong,
-        organiser: app.config.access.organiser.is_some(),
+        organiser: app.config.access.organisers.are_there(),
     }
 }

@@ -126,7 +126,7 @@ fn make_private_file(file: &Path) -> std::io::Result<()> {
     private::new_file(file)
 }
 
-fn remove(file: &Path) -> std::io::Result<()> {
+pub(super) fn remove(file: &Path) -> std::io::Result<()> {
     match fs::remove_file(file) {
         Err(error) if error.kind() != ErrorKind::NotFound => Err(error),
         _ => Ok(()),

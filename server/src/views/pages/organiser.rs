@@ -15,6 +15,8 @@ use crate::views::words;
 pub struct DoorPage {
     /// The frame.
     pub frame: Frame,
+    /// Whether anybody goes in with a password.
+    pub password: bool,
     /// Whether a wrong password was sent.
     pub wrong: bool,
 }

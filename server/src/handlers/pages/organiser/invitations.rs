@@ -9,6 +9,7 @@ use stillground::text::fit;
 
 use super::{frame, inside};
 use crate::app::App;
+use crate::client::Asker;
 use crate::error::Trouble;
 use crate::views::pages::answer;
 use crate::views::pages::organiser::OncePage;
@@ -34,10 +35,11 @@ pub struct Invite {
 /// Makes an invitation, or withdraws one.
 pub async fn invite(
     State(app): State<App>,
+    asker: Asker,
     jar: CookieJar,
     Form(invite): Form<Invite>,
 ) -> Result<Response, Trouble> {
-    inside(&app, &jar).await?;
+    inside(&app, &asker.0, &jar).await?;
     if invite.action == "withdraw" {
         app.store.uninvite(&invite.id).await?;
         return Ok(Redirect::to(&app.config.link("/organiser#invitations")).into_response());
