@@ -129,7 +129,7 @@ fn is_own(headers: &HeaderMap, client: &Client) -> bool {
     let (https, here) = (client.https, client.host.as_deref());
     let text = |name: HeaderName| headers.get(name).and_then(|value| value.to_str().ok());
     let origin = text(ORIGIN);
-    if headers.contains_key(ORIGIN) && !origin.is_some_and(|origin| is_origin(origin)) {
+    if headers.contains_key(ORIGIN) && !origin.is_some_and(is_origin) {
         return false;
     }
     if let Some(site) = text(HeaderName::from_static("sec-fetch-site")) {
