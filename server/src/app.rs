@@ -2,8 +2,10 @@
 
 use std::ops::Deref;
 use std::sync::Arc;
+use std::time::{Duration, Instant};
 
 use moka::sync::Cache;
+use stillground::options::{self, Options};
 use stillground::site_plan::SitePlan;
 
 use crate::config::Config;
@@ -28,6 +30,9 @@ const MOST_DESIGNS: u64 = 48;
 /// that, one more is told at once to come back, so that those inside get done.
 const MOST_REQUESTS: usize = 512;
 const MOST_REQUESTS_OF_ONE: usize = 128;
+
+/// How long piers are looked at for one answer; what was not reached by then is said.
+const LONGEST_SEARCH: Duration = Duration::from_secs(10);
 
 /// What every handler may use. Cheap to clone: each request does so several times.
 #[derive(Clone)]
@@ -116,6 +121,20 @@ impl App {
         );
         self.kept.insert(key, improved.clone());
         Ok(improved)
+    }
+
+    /// All the piers that fit a plan's pit, as far as there is time for them.
+    ///
+    /// # Errors
+    /// Every field out of range and every contradiction; or that too many are waiting.
+    pub async fn options(&self, plan: SitePlan) -> Result<Options, Trouble> {
+        let (plan, shelf) = (Box::new(plan), self.shelf.clone());
+        let search = move || {
+            let began = Instant::now();
+            options::find(&plan, &shelf, &|| began.elapsed() < LONGEST_SEARCH)
+        };
+        let found = Box::pin(self.work(search)).await?;
+        found.map_err(|problems| Trouble::answers(&problems))
     }
 
     /// Works in turn, off the threads that serve requests.

@@ -3,6 +3,7 @@
 mod archive;
 mod check;
 mod design;
+mod options;
 mod parcel;
 mod plans;
 mod print;
@@ -41,6 +42,11 @@ enum Command {
     Serve,
     /// Print the design of a plan as JSON
     Design {
+        /// A plan as JSON; - reads it from the standard input
+        file: PathBuf,
+    },
+    /// Print as JSON all the piers that fit a plan's pit: what digging less costs the star, and what is worth measuring
+    Options {
         /// A plan as JSON; - reads it from the standard input
         file: PathBuf,
     },
@@ -173,6 +179,7 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
     match line.command.unwrap_or(Command::Serve) {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
+        Command::Options { file } => options::options(&file),
         Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
         Command::Backup {
             file, every: None, ..

@@ -26,6 +26,8 @@ pub enum Kind {
     Open,
     /// Pages and answers behind a link for which a plan may have to be worked out.
     Design,
+    /// Searches over all the piers that fit, each as long as many designs.
+    Search,
     /// Sheets of a plan behind a link.
     Print,
     /// Photographs sent.
@@ -43,6 +45,7 @@ impl Kind {
             Self::Guess => (20, Duration::from_secs(15)),
             Self::Begin => (20, Duration::from_secs(60)),
             Self::Open | Self::Design => (240, Duration::from_millis(250)),
+            Self::Search => (12, Duration::from_secs(10)),
             Self::Print => (20, Duration::from_secs(5)),
             Self::Photo => (40, Duration::from_secs(4)),
             Self::Door => (10, Duration::from_secs(60)),
@@ -60,6 +63,7 @@ impl Kind {
             "/p/{secret}/record/photos" | "/api/v1/plans/{id}/photos" if changes => {
                 Some(Self::Photo)
             }
+            "/api/v1/options" => Some(Self::Search),
             "/" | "/api/v1/design" => Some(Self::Open),
             _ if route.starts_with("/example/") || route.starts_with("/s/") => Some(Self::Open),
             _ if route.ends_with(".pdf") => Some(Self::Print),

@@ -4,6 +4,7 @@
 mod answers;
 mod design;
 mod operations;
+mod options;
 mod plan;
 mod record;
 mod shapes;
@@ -58,6 +59,7 @@ fn schemas() -> Value {
     let mut schemas = Map::new();
     schemas.insert("Plan".to_owned(), plan::schema());
     schemas.insert("Design".to_owned(), design::schema());
+    schemas.insert("Options".to_owned(), options::schema());
     for (name, schema) in answers::schemas() {
         schemas.insert(name.to_owned(), schema);
     }

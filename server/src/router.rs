@@ -92,6 +92,7 @@ fn around(
 fn api() -> Router<App> {
     Router::new()
         .route("/design", post(design::stateless))
+        .route("/options", post(design::options))
         .route("/plans", post(plans::create))
         .route("/plans/{id}", get(plans::read).put(plans::replace))
         .route("/plans/{id}/revisions", get(plans::revisions))

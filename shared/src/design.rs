@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::{Brief, resolve};
+use crate::cast::Cast;
 use crate::field::Problems;
 use crate::halfspace::Shelf;
 use crate::improve;
@@ -22,8 +23,7 @@ use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::stages::{
-    anchors, block, cautions, costs, excavation, floor, ground, ground_stiffness, loads, materials,
-    motion, north, pier, room, schedule,
+    anchors, cautions, costs, ground_stiffness, materials, motion, north, schedule,
 };
 use crate::verdict::{self, Verdict};
 
@@ -102,18 +102,18 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         assumptions: brief.assumptions.clone(),
         ..Notes::default()
     };
-    let loads = keep(loads::stage(brief), &mut notes);
-    let ground = keep(ground::stage(brief), &mut notes);
-    let room = room::room(brief, &ground);
-    let block = keep(block::stage(brief, &ground, &room, &loads), &mut notes);
-    let excavation = keep(excavation::stage(brief, &ground, &room, &block), &mut notes);
+    let cast = Cast::of(brief);
+    let loads = keep(cast.loads, &mut notes);
+    let ground = keep(cast.ground, &mut notes);
+    let block = keep(cast.block, &mut notes);
+    let excavation = keep(cast.excavation, &mut notes);
     let stiffness = keep(
         ground_stiffness::stage(brief, &ground, &block, shelf),
         &mut notes,
     );
-    let pier = keep(pier::stage(brief, &block, &loads), &mut notes);
+    let pier = keep(cast.pier, &mut notes);
     let anchors = keep(anchors::stage(brief, &block, &loads), &mut notes);
-    let floor = keep(floor::stage(brief, &ground, &block, &pier), &mut notes);
+    let floor = keep(cast.floor, &mut notes);
     let motion = keep(
         motion::stage(
             brief,

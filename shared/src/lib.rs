@@ -11,12 +11,14 @@
 //! ```
 
 pub mod brief;
+pub mod cast;
 pub mod design;
 pub mod field;
 pub mod figure;
 pub mod halfspace;
 pub mod improve;
 pub mod notes;
+pub mod options;
 pub mod record;
 pub mod rules;
 pub mod site_plan;

@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use crate::notes::{Check, Question, Verdict as Found, exceeds};
 use crate::stages::ground::tree::SEASONS;
-use crate::stages::motion::{ALONE, Measure, Motion};
+use crate::stages::motion::growth::Cost;
+use crate::stages::motion::{ALONE, Budget, Measure, Motion};
 use crate::units::Outcome;
 
 /// Answers to the three questions.
@@ -86,7 +87,9 @@ pub fn find(checks: &[Check], motion: &Motion) -> Verdict {
     }
 }
 
-fn build(checks: &[Check]) -> Build {
+/// May it be built, by these checks.
+#[must_use]
+pub fn build(checks: &[Check]) -> Build {
     let ours = || {
         checks
             .iter()
@@ -119,6 +122,15 @@ fn build(checks: &[Check]) -> Build {
     }
 }
 
+/// Whether what the star comes to with nobody there is within what is asked.
+#[must_use]
+pub fn judge(budget: &Budget, cost: &Cost, worst_arcsec: f64) -> Within {
+    match exceeds(budget.used_ratio(cost, worst_arcsec), 1.0) {
+        true => Within::Over,
+        false => Within::Within,
+    }
+}
+
 fn still(motion: &Motion) -> Still {
     let (cost, budget) = (motion.left_alone, &motion.budget);
     let alone = || {
@@ -139,12 +151,7 @@ fn still(motion: &Motion) -> Still {
         movement_arcsec: cost.map(|_| worst_arcsec),
         asked_arcsec: budget.arcsec,
         mount_adds_ratio: motion.mount_adds_ratio,
-        says: cost.map(
-            |cost| match exceeds(budget.used_ratio(&cost, worst_arcsec), 1.0) {
-                true => Within::Over,
-                false => Within::Within,
-            },
-        ),
+        says: cost.map(|cost| judge(budget, &cost, worst_arcsec)),
         because: movers.map(|one| check_of(one.id)).collect(),
     }
 }

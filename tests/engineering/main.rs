@@ -36,6 +36,7 @@ mod iso_898_1;
 mod jrc_steel_2014;
 mod magnetic_field;
 mod motion_finite;
+mod options;
 mod osha_1926_p;
 mod pier_dynamics;
 mod pier_practice;

@@ -79,6 +79,12 @@ fn every_operation_described_is_answered() {
                 json!({ "id": "a", "revision": 1, "task": "inspect", "kind": "done", "who": "A helper" }).to_string().into_bytes()
             }
             ("post", "/recover") => json!({ "code": service.recovery_code(&kept) }).to_string().into_bytes(),
+            // Of a plan with nothing open, which is one candidate.
+            ("post", "/options") => json!({
+                "schema_version": 1,
+                "block": { "length_m": 1.0, "width_m": 1.0, "depth_m": 1.0 },
+                "pier": { "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "levelling": "nuts" },
+            }).to_string().into_bytes(),
             _ if is_picture => include_bytes!("pictures/grey.jpg").to_vec(),
             ("post" | "put", _) => unknown().to_string().into_bytes(),
             _ => Vec::new(),

@@ -24,6 +24,7 @@ mod lookup;
 mod odd_words;
 mod on_postgres;
 mod on_sqlite;
+mod options;
 mod order;
 mod organisers;
 mod prices;

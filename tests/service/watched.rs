@@ -81,7 +81,7 @@ fn routes(secret: &str, id: &str) -> Vec<String> {
         .filter_map(|rest| rest.split('"').nth(1))
         .map(str::to_owned);
     let api = |path: String| {
-        if path.starts_with("/plans") || path == "/design" {
+        if path.starts_with("/plans") || ["/design", "/options"].contains(&&*path) {
             format!("/api/v1{path}")
         } else {
             path

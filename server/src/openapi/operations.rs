@@ -157,6 +157,7 @@ const EDIT: &[(u16, &str)] = &[
 #[rustfmt::skip]
 pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/design", method: "post", id: "design", summary: "Design a plan and keep nothing", takes: Takes::Plan, answer: Answer::Json(200, "Design"), refusals: BODY },
+    Operation { path: "/options", method: "post", id: "options", summary: "Look at all the piers that fit the plan's pit, and keep nothing: what digging less costs the star, three ways to build it, and what is worth measuring", takes: Takes::Plan, answer: Answer::Json(200, "Options"), refusals: BODY },
     Operation { path: "/plans", method: "post", id: "createPlan", summary: "Keep a new plan; the answer holds the only copy of its links' secrets", takes: Takes::Plan, answer: Answer::Tagged(201, "Created"), refusals: BEGIN },
     Operation { path: "/plans/{id}", method: "get", id: "readPlan", summary: "The plan as it stands", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: READ },
     Operation { path: "/plans/{id}", method: "put", id: "replacePlan", summary: "Replace the plan, naming the revision that it was read at", takes: Takes::PlanOnRevision, answer: Answer::Tagged(200, "Replaced"), refusals: REPLACE },

@@ -145,6 +145,11 @@ pub fn usual_wall_mm(outside_mm: f64) -> f64 {
     }
 }
 
+/// The sizes that are looked at where a column may be any: the European table.
+pub fn stock() -> impl Iterator<Item = Tube> {
+    european()
+}
+
 fn european() -> impl Iterator<Item = Tube> {
     all().filter(|tube| tube.family == Family::European)
 }

@@ -1,5 +1,6 @@
 //! Motion: what the star does.
 
+pub mod alone;
 mod answers;
 mod budget;
 pub mod card;

@@ -25,6 +25,14 @@ pub async fn stateless(
     Ok(Json(&planned.design).into_response())
 }
 
+/// All the piers that fit the pit of the plan in the body; keeps nothing.
+pub async fn options(
+    State(app): State<App>,
+    PlanBody(plan): PlanBody,
+) -> Result<Response, Trouble> {
+    Ok(Json(app.options(plan).await?).into_response())
+}
+
 /// The design of a stored plan.
 pub async fn stored(
     State(app): State<App>,

@@ -8,7 +8,7 @@ use super::outline::Outline;
 /// Steps in which a pit is set out, m.
 pub(super) const STEP_M: f64 = 0.05;
 /// The tonne of the trade's rule of thumb, kg.
-pub(super) const TONNE_KG: f64 = 1000.0;
+pub const TONNE_KG: f64 = 1000.0;
 /// Concrete left beside the base plate, mm.
 const BESIDE_PLATE_MM: f64 = 50.0;
 /// Concrete below a hole, mm, where it is small.

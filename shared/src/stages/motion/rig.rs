@@ -187,6 +187,27 @@ impl Rig {
     }
 }
 
+impl Rig {
+    /// Turn of a load that is bolted to the column, under a steady force at its centre and one at the column's middle:
+    /// ground, joint and bending one after another, in closed form.
+    ///
+    /// It is what the modes of a rigid load add up to under the same forces; shear turns no section.
+    #[must_use]
+    pub fn steady_turn(&self, at_load_n: f64, at_middle_n: f64) -> f64 {
+        let [sway, coupling, rocking] = self.ground;
+        let (above_foot, middle) = (self.height + self.centre, 0.5 * self.height);
+        let force = at_load_n + at_middle_n;
+        let moment = at_load_n * (self.foot + above_foot) + at_middle_n * (self.foot + middle);
+        let determinant = sway * rocking - coupling * coupling;
+        let block = (sway * moment - coupling * force) / determinant;
+        let joint = (at_load_n * above_foot + at_middle_n * middle) / self.joint;
+        let column = (at_load_n * self.height * (0.5 * self.height + self.centre)
+            + at_middle_n * 0.5 * middle * middle)
+            / self.bending;
+        block + joint + column
+    }
+}
+
 /// Frequency up to which the ground's factors are given, as a₀.
 const HIGHEST_A0: f64 = 1.5;
 

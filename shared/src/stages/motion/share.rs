@@ -8,6 +8,7 @@ use crate::brief::Brief;
 use crate::notes::Verdict;
 use crate::source::Source;
 use crate::stages::floor::Floor;
+use crate::stages::motion::alone::Alone;
 use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
 use crate::stages::motion::influence::Influence;
 use crate::stages::motion::system::System;
@@ -140,13 +141,33 @@ pub fn star_width(exposure: &Exposure, disturbances: &[Disturbance]) -> Option<S
 /// What the star comes to with nobody there; none where wind or warmth is not known.
 #[must_use]
 pub fn left_alone(parts: &Parts<'_>) -> Option<Cost> {
-    let exposure = &parts.exposure;
-    let [wind, warmth, season] = movements::alone(parts).map(|(.., moved, _)| moved);
-    let all = [
-        Some(wind?.likely),
-        Some(warmth?.likely),
-        season.map(|season| season.likely),
-    ];
+    add_up(&parts.exposure, movements::alone(parts)).map(|alone| alone.cost)
+}
+
+/// The same from the flutter in the wind, its rms in typical ground and in the worst ground as the amplitude of a swing.
+#[must_use]
+pub fn alone(
+    brief: &Brief,
+    exposure: &Exposure,
+    flutter: (f64, f64),
+    heat: &Heat,
+    season: Option<Season>,
+) -> Option<Alone> {
+    add_up(
+        exposure,
+        movements::with_nobody(brief, Some(flutter), heat, season),
+    )
+}
+
+fn add_up(exposure: &Exposure, lines: [movements::Line; 3]) -> Option<Alone> {
+    let [wind, warmth, season] = lines.map(|(.., moved, _)| moved);
+    let moved = [Some(wind?), Some(warmth?), season];
+    let worst_arcsec = moved
+        .iter()
+        .flatten()
+        .map(|one| one.arcsec * one.likely.worst_ratio())
+        .fold(0.0, f64::hypot);
+    let all = moved.map(|one| one.map(|one| one.likely));
     let square = |likely: &Likely, axis: usize| {
         let expected = likely.expected.steady_arcsec[axis].powi(2);
         (expected, expected * (likely.worst_ratio().powi(2) - 1.0))
@@ -162,15 +183,18 @@ pub fn left_alone(parts: &Parts<'_>) -> Option<Cost> {
     let star = |variance: [f64; 2]| exposure.star(&Movement::steady(variance.map(f64::sqrt)));
     let expected = star(along.map(|(middle, _)| middle));
     let worst = star(along.map(|(middle, beyond)| middle + beyond));
-    Some(Cost {
-        star_growth_ratio: Outcome {
-            expected: expected.growth_ratio(),
-            worst: worst.growth_ratio(),
+    Some(Alone {
+        cost: Cost {
+            star_growth_ratio: Outcome {
+                expected: expected.growth_ratio(),
+                worst: worst.growth_ratio(),
+            },
+            peak_left_ratio: Outcome {
+                expected: expected.peak_left_ratio,
+                worst: worst.peak_left_ratio,
+            },
         },
-        peak_left_ratio: Outcome {
-            expected: expected.peak_left_ratio,
-            worst: worst.peak_left_ratio,
-        },
+        worst_arcsec,
     })
 }
 

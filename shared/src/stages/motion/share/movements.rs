@@ -1,5 +1,6 @@
 //! The movements: what each thing does to the star within one exposure, and how sure its own size is.
 
+use crate::brief::Brief;
 use crate::rules::en_1991_1_4_2005::turbulence;
 use crate::rules::{li_2010, mechanics};
 use crate::site_plan::floor::Stand;
@@ -10,6 +11,7 @@ use crate::stages::motion::people::{self, Ground};
 use crate::stages::motion::season;
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::walk::Peaks;
+use crate::stages::motion::{Heat, Season};
 use crate::units::second;
 
 use super::{Moved, Parts};
@@ -45,23 +47,36 @@ pub fn all(parts: &Parts<'_>) -> Vec<Line> {
 
 /// What happens with nobody there.
 pub fn alone(parts: &Parts<'_>) -> [Line; 3] {
-    let wind = parts.wind.map(|wind| {
+    let flutter = parts
+        .wind
+        .map(|wind| (wind.guided_rms_arcsec, wind.worst_arcsec));
+    with_nobody(parts.brief, flutter, parts.heat, parts.season)
+}
+
+/// The same from the flutter in the wind: its rms in typical ground, and in the worst ground as the amplitude of a swing.
+pub fn with_nobody(
+    brief: &Brief,
+    flutter: Option<(f64, f64)>,
+    heat: &Heat,
+    season: Option<Season>,
+) -> [Line; 3] {
+    let wind = flutter.map(|(guided_rms_arcsec, worst_arcsec)| {
         let along = |rms: f64| Movement::steady([rms, ACROSS_RATIO * rms]);
         Moved {
-            arcsec: 2f64.sqrt() * wind.guided_rms_arcsec,
+            arcsec: 2f64.sqrt() * guided_rms_arcsec,
             likely: Likely {
-                expected: along(wind.guided_rms_arcsec),
-                soft: along(wind.worst_arcsec / 2f64.sqrt()),
-                load_ratio: match parts.brief.load.enclosure.value {
+                expected: along(guided_rms_arcsec),
+                soft: along(worst_arcsec / 2f64.sqrt()),
+                load_ratio: match brief.load.enclosure.value {
                     Enclosure::Open => DRAG_RATIO,
                     Enclosure::RollOff | Enclosure::Dome => SHELTER_RATIO,
                 },
             },
         }
     });
-    let heat = drift(parts.heat.guided_arcsec, WARMTH_RATIO);
-    let season = parts.season.map(|season| {
-        let load = &parts.brief.load;
+    let heat = drift(heat.guided_arcsec, WARMTH_RATIO);
+    let season = season.map(|season| {
+        let load = &brief.load;
         let window = load.guiding_interval.value.min(load.exposure.value);
         drift(
             season.drift_arcsec_per_min * second::get(window) / 60.0,

@@ -1,0 +1,220 @@
+//! Options: every pier that fits the pit, and what digging less costs the star.
+//!
+//! Over what the person left open, on the steps of a [`Lattice`], each candidate is the real design: the same stages, every
+//! check of building, and the star's growth at the ground's unfavourable twentieth. [`search`] says what is skipped and why
+//! nothing better is among it.
+
+pub mod examine;
+pub mod lattice;
+pub mod measuring;
+pub mod obstacles;
+pub mod point;
+pub mod search;
+
+use serde::Serialize;
+
+use crate::brief::{Brief, resolve};
+use crate::cast::Cast;
+use crate::field::Problems;
+use crate::halfspace::Shelf;
+use crate::site_plan::SitePlan;
+use crate::stages::block::{TONNE_KG, density};
+use crate::stages::room;
+use crate::units::{kilogram_per_cubic_metre, metre};
+
+pub use lattice::{Column, Lattice, Size};
+pub use measuring::Worth;
+pub use obstacles::Obstacle;
+pub use point::Point;
+use search::Search;
+pub use search::{Candidate, Found};
+
+/// All the piers that fit.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Options {
+    /// What was gone through.
+    pub lattice: Lattice,
+    /// Candidates whose stages were run.
+    pub looked_at: usize,
+    /// Candidates that cannot be better, as their bound or what they contradict shows; with `looked_at` and `not_reached` the
+    /// whole lattice.
+    pub skipped: usize,
+    /// Candidates that there was no time for; where there are any, the front is that of what was looked at.
+    pub not_reached: usize,
+    /// Growth of the star that is asked.
+    pub asked_ratio: f64,
+    /// What no other candidate betters in both digging and the star's growth, the least digging first.
+    pub front: Vec<Point>,
+    /// Three of them, each with the lightest column that does.
+    pub named: Named,
+    /// The trade's rules of thumb as points of the same picture, with the plan's own column.
+    pub rules_of_thumb: Vec<Thumb>,
+    /// Where nothing is within what is asked: what comes nearest.
+    pub nearest: Option<Point>,
+    /// What stands in its way, and how much of each would do.
+    pub in_the_way: Vec<Obstacle>,
+    /// Answers that are assumed and worth finding out.
+    pub worth_measuring: Vec<Worth>,
+}
+
+/// A rule of thumb.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Thumb {
+    /// What the trade says.
+    pub title: &'static str,
+    /// The pier by that rule; it may fail checks and need not fit the pit.
+    pub point: Point,
+}
+
+/// Three ways to build it; each null where nothing that fits is within what is asked.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Named {
+    /// The least to dig that is within what is asked.
+    pub least_digging: Option<Point>,
+    /// Where another tenth of stillness begins to cost more than a tenth of digging.
+    pub middle: Option<Point>,
+    /// The stillest that fits.
+    pub stillest: Option<Point>,
+}
+
+/// Growth over what is asked that nobody sees: a heavier column is not named for less (judgement).
+const UNSEEN_RATIO: f64 = 0.05;
+
+/// Looks at all the piers that fit while `go_on` says so; without time it answers with what was looked at, and says so.
+///
+/// # Errors
+/// Every field out of range and every contradiction between answers.
+pub fn find(
+    plan: &SitePlan,
+    shelf: &dyn Shelf,
+    go_on: &dyn Fn() -> bool,
+) -> Result<Options, Problems> {
+    let brief = resolve(plan)?;
+    let lattice = lattice_of(plan, &brief);
+    let search = Search::new(plan, &lattice, shelf);
+    let found = search.run(&lattice, go_on);
+    let asked_ratio = brief.load.asked_growth_ratio.value;
+    let named = named(&found.front, &search, asked_ratio);
+    let point = |candidate: &Candidate| {
+        point(plan, &candidate.size, &candidate.column, shelf).map(|(point, _)| point)
+    };
+    let (nearest, in_the_way) = if named[0].is_some() || found.left > 0 {
+        (None, Vec::new())
+    } else {
+        in_the_way(plan, &brief, &found.front, &lattice, shelf)
+    };
+    let [least_digging, middle, stillest] =
+        named.map(|candidate| candidate.as_ref().and_then(point));
+    Ok(Options {
+        looked_at: found.looked_at,
+        skipped: found.skipped,
+        not_reached: found.left,
+        asked_ratio,
+        front: found.front.iter().filter_map(point).collect(),
+        named: Named {
+            least_digging,
+            middle,
+            stillest,
+        },
+        rules_of_thumb: rules_of_thumb(plan, &brief, shelf),
+        nearest,
+        in_the_way,
+        worth_measuring: measuring::worth(plan, &brief, shelf),
+        lattice,
+    })
+}
+
+/// The design of a candidate as a point, and its inputs.
+fn point(
+    plan: &SitePlan,
+    size: &Size,
+    column: &Column,
+    shelf: &dyn Shelf,
+) -> Option<(Point, (SitePlan, Brief))> {
+    let made = lattice::tried(plan, Some(size), column)?;
+    let fields = lattice::answers(plan, size, column);
+    Some((Point::of(&made.1, fields, shelf), made))
+}
+
+/// What comes nearest: the stillest that may be built, else the largest block with the plan's own column; and what stands in
+/// its way.
+fn in_the_way(
+    plan: &SitePlan,
+    brief: &Brief,
+    front: &[Candidate],
+    lattice: &Lattice,
+    shelf: &dyn Shelf,
+) -> (Option<Point>, Vec<Obstacle>) {
+    let nearest = match front.last() {
+        Some(last) => Some((last.size, last.column)),
+        None => lattice.sizes().last().map(|size| (size, Column::of(brief))),
+    };
+    let found = nearest.and_then(|(size, column)| point(plan, &size, &column, shelf));
+    found.map_or((None, Vec::new()), |(point, (made, brief))| {
+        let in_the_way = obstacles::of(&made, &brief, shelf);
+        (Some(point), in_the_way)
+    })
+}
+
+/// A metre cube, and a tonne of concrete as high as it is wide.
+fn rules_of_thumb(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Vec<Thumb> {
+    let upstand = metre::get(brief.block.upstand.value);
+    let tonne = (TONNE_KG / kilogram_per_cubic_metre::get(density())).cbrt();
+    let cubes = [
+        ("A metre cube", [1.0, 1.0]),
+        ("A tonne of concrete", [tonne, tonne - upstand]),
+    ];
+    cubes
+        .into_iter()
+        .filter_map(|(title, [side, depth])| {
+            let size = Size {
+                metres: [side, side, depth],
+            };
+            let (point, _) = point(plan, &size, &Column::of(brief), shelf)?;
+            Some(Thumb { title, point })
+        })
+        .collect()
+}
+
+/// The front alone, without designing its points.
+///
+/// # Errors
+/// Every field out of range and every contradiction between answers.
+pub fn search(
+    plan: &SitePlan,
+    shelf: &dyn Shelf,
+    go_on: &dyn Fn() -> bool,
+) -> Result<(Lattice, Found), Problems> {
+    let lattice = lattice_of(plan, &resolve(plan)?);
+    let found = Search::new(plan, &lattice, shelf).run(&lattice, go_on);
+    Ok((lattice, found))
+}
+
+/// The lattice of a plan.
+#[must_use]
+pub fn lattice_of(plan: &SitePlan, brief: &Brief) -> Lattice {
+    let cast = Cast::of(brief);
+    Lattice::of(plan, brief, &room::room(brief, &cast.ground.value))
+}
+
+/// The least digging that is within what is asked, the middle and the stillest. Growth over digging falls along a front as
+/// long as another tenth of stillness costs less than a tenth of digging: the middle is where their product is least.
+fn named(front: &[Candidate], search: &Search<'_>, asked_ratio: f64) -> [Option<Candidate>; 3] {
+    let within = || front.iter().filter(|candidate| candidate.within);
+    let unseen = UNSEEN_RATIO * asked_ratio;
+    let product = |candidate: &Candidate| candidate.growth() * candidate.dig_m3;
+    let lightest = |found: &Candidate, more: f64| {
+        search
+            .lightest(&found.size, found.dig_m3, |candidate| {
+                candidate.within && candidate.growth() <= found.growth() + more
+            })
+            .unwrap_or(*found)
+    };
+    [
+        within().next().map(|found| lightest(found, f64::INFINITY)),
+        within()
+            .min_by(|a, b| product(a).total_cmp(&product(b)))
+            .map(|found| lightest(found, unseen)),
+        within().last().map(|found| lightest(found, unseen)),
+    ]
+}

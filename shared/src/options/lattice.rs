@@ -1,0 +1,259 @@
+//! The lattice: every pier that is looked at. What the person said stays; what was left open goes through its steps.
+
+use serde::Serialize;
+
+use crate::brief::{Brief, resolve};
+use crate::rules::tubes::{self, Tube};
+use crate::site_plan::SitePlan;
+use crate::site_plan::pier::{Fill, Levelling};
+use crate::stages::motion::improvement::{NewField, NewValue};
+use crate::stages::room::Room;
+use crate::units::{Length, metre, millimetre};
+
+/// Steps of the block's sides and depth, m.
+pub const STEP_M: f64 = 0.05;
+/// Least depth that is looked at, m: a pit shallower than this is no footing.
+const LEAST_DEPTH_M: f64 = 0.3;
+/// Least side that is looked at, m: below it no plate of a tube in the table fits.
+const LEAST_SIDE_M: f64 = 0.3;
+/// Tubes are looked at up to so many times the diameter of the one that is chosen where nothing is said (judgement): wider
+/// ones are not what anyone puts under this load.
+const WIDEST_RATIO: f64 = 2.0;
+
+/// The steps of each answer, for whoever wants to go through them by other means.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Lattice {
+    /// Length and width of the block.
+    pub sides_m: Vec<[f64; 2]>,
+    /// Depth of its base.
+    pub depths_m: Vec<f64>,
+    /// Outside diameter and wall of the column.
+    pub tubes_mm: Vec<[f64; 2]>,
+    /// What the column is filled with.
+    pub fills: Vec<Fill>,
+    /// What the base plate stands on.
+    pub levellings: Vec<Levelling>,
+}
+
+/// A block of the lattice.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Size {
+    /// Length, width and depth.
+    pub metres: [f64; 3],
+}
+
+/// A column of the lattice.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Column {
+    /// Outside diameter and wall.
+    pub tube_mm: [f64; 2],
+    /// Fill.
+    pub fill: Fill,
+    /// What the plate stands on.
+    pub levelling: Levelling,
+}
+
+impl Lattice {
+    /// All that a plan leaves open within the room there is.
+    #[must_use]
+    pub fn of(plan: &SitePlan, brief: &Brief, room: &Room) -> Self {
+        Self {
+            sides_m: sides(plan, room),
+            depths_m: depths(plan, room),
+            tubes_mm: tubes_mm(plan, brief),
+            fills: match plan.pier.fill {
+                Some(fill) => vec![fill],
+                None => Fill::ALL.to_vec(),
+            },
+            levellings: match plan.pier.levelling {
+                Some(levelling) => vec![levelling],
+                None => Levelling::ALL.to_vec(),
+            },
+        }
+    }
+
+    /// How many candidates it has.
+    #[must_use]
+    pub fn size(&self) -> usize {
+        self.sides_m.len() * self.depths_m.len() * self.columns().count()
+    }
+
+    /// Every block.
+    pub fn sizes(&self) -> impl Iterator<Item = Size> + '_ {
+        self.sides_m.iter().flat_map(|&[length, width]| {
+            self.depths_m.iter().map(move |&depth| Size {
+                metres: [length, width, depth],
+            })
+        })
+    }
+
+    /// Every column.
+    pub fn columns(&self) -> impl Iterator<Item = Column> + '_ {
+        self.tubes_mm.iter().flat_map(move |&tube_mm| {
+            self.fills.iter().flat_map(move |&fill| {
+                self.levellings.iter().map(move |&levelling| Column {
+                    tube_mm,
+                    fill,
+                    levelling,
+                })
+            })
+        })
+    }
+}
+
+impl Size {
+    /// The plan with this block.
+    pub fn put(&self, plan: &mut SitePlan) {
+        let [length, width, depth] = self.metres;
+        plan.block.length_m = Some(length);
+        plan.block.width_m = Some(width);
+        plan.block.depth_m = Some(depth);
+    }
+}
+
+impl Column {
+    /// The column of complete inputs.
+    #[must_use]
+    pub fn of(brief: &Brief) -> Self {
+        let pier = &brief.pier;
+        Self {
+            tube_mm: [pier.outside_diameter.value, pier.wall.value].map(millimetre::get),
+            fill: pier.fill.value,
+            levelling: pier.levelling.value,
+        }
+    }
+
+    /// The plan with this column.
+    pub fn put(&self, plan: &mut SitePlan) {
+        // A named tube says both by itself.
+        if plan.pier.tube.is_none() {
+            let [outside, wall] = self.tube_mm;
+            plan.pier.outside_diameter_mm = Some(outside);
+            plan.pier.wall_mm = Some(wall);
+        }
+        plan.pier.fill = Some(self.fill);
+        plan.pier.levelling = Some(self.levelling);
+    }
+}
+
+/// The plan with a block and a column, and its complete inputs; none where they contradict what was said.
+#[must_use]
+pub fn tried(plan: &SitePlan, size: Option<&Size>, column: &Column) -> Option<(SitePlan, Brief)> {
+    let mut plan = plan.clone();
+    if let Some(size) = size {
+        size.put(&mut plan);
+    }
+    column.put(&mut plan);
+    let brief = resolve(&plan).ok()?;
+    Some((plan, brief))
+}
+
+/// The answers that make a candidate of a plan: those that were left open.
+#[must_use]
+pub fn answers(plan: &SitePlan, size: &Size, column: &Column) -> Vec<NewField> {
+    let mut made = plan.clone();
+    size.put(&mut made);
+    column.put(&mut made);
+    let numbers = SitePlan::numbers().filter_map(|number| {
+        let value = (number.get)(&made)?;
+        ((number.get)(plan) != Some(value)).then_some(NewField {
+            field: number.path,
+            value: NewValue::Number(value),
+        })
+    });
+    let mut fields: Vec<NewField> = numbers.collect();
+    if plan.pier.fill.is_none() {
+        fields.push(NewField {
+            field: "pier.fill",
+            value: NewValue::Text(column.fill.key().to_owned()),
+        });
+    }
+    if plan.pier.levelling.is_none() {
+        fields.push(NewField {
+            field: "pier.levelling",
+            value: NewValue::Text(column.levelling.key().to_owned()),
+        });
+    }
+    fields
+}
+
+/// Equal until one meets the pit's limit, and then the other goes on alone.
+fn sides(plan: &SitePlan, room: &Room) -> Vec<[f64; 2]> {
+    // The least depth leaves the most room where the pit's sides are battered; what does not fit deeper fails its check.
+    let [long, wide] = room.at(metre::new(LEAST_DEPTH_M).min(room.depth));
+    let (length, width) = (plan.block.length_m, plan.block.width_m);
+    let steps = |most: Length| steps(LEAST_SIDE_M, metre::get(most));
+    match (length, width) {
+        (Some(length), Some(width)) => vec![[length, width]],
+        (Some(length), None) => steps(wide).map(|width| [length, width]).collect(),
+        (None, Some(width)) => steps(long).map(|length| [length, width]).collect(),
+        (None, None) => {
+            let most = [long, wide].map(|side| last(metre::get(side)));
+            steps(if long > wide { long } else { wide })
+                .map(|side| most.map(|most| side.min(most)))
+                .collect()
+        }
+    }
+}
+
+fn depths(plan: &SitePlan, room: &Room) -> Vec<f64> {
+    match plan.block.depth_m {
+        Some(depth) => vec![depth],
+        None => steps(LEAST_DEPTH_M, metre::get(room.depth)).collect(),
+    }
+}
+
+/// Steps from the least to the last that is not beyond the most; the last alone where that is less.
+fn steps(least: f64, most: f64) -> impl Iterator<Item = f64> {
+    let last = number(last(most));
+    let first = number(least).min(last);
+    (first..=last).map(|step| f64::from(step) / 20.0)
+}
+
+/// The last step that is not beyond this; one step at least.
+fn last(most: f64) -> f64 {
+    f64::from(((most / STEP_M + 1e-6).floor() as u32).max(1)) / 20.0
+}
+
+fn number(metres: f64) -> u32 {
+    (metres / STEP_M).round() as u32
+}
+
+/// Tubes of the stock table with what was said of the column, slimmest first.
+fn tubes_mm(plan: &SitePlan, brief: &Brief) -> Vec<[f64; 2]> {
+    let said = &plan.pier;
+    let named = said.tube.as_deref().and_then(tubes::by_name);
+    let outside = said
+        .outside_diameter_mm
+        .or(named.map(|tube| tube.outside_mm));
+    let wall = said.wall_mm.or(named.map(|tube| tube.wall_mm));
+    let own = [
+        millimetre::get(brief.pier.outside_diameter.value),
+        millimetre::get(brief.pier.wall.value),
+    ];
+    let mut found: Vec<[f64; 2]> = match (outside, wall) {
+        (Some(_), Some(_)) => vec![own],
+        (Some(outside), None) => tubes::stock()
+            .filter(|tube| (tube.outside_mm - outside).abs() < 1.0)
+            .map(|tube| [outside, tube.wall_mm])
+            .collect(),
+        (None, Some(wall)) => slim(own)
+            .filter(|tube| wall < tube.outside_mm / 4.0)
+            .map(|tube| [tube.outside_mm, wall])
+            .collect(),
+        (None, None) => slim(own)
+            .map(|tube| [tube.outside_mm, tube.wall_mm])
+            .collect(),
+    };
+    // What the planner itself chooses is always among them.
+    if !found.contains(&own) {
+        found.push(own);
+    }
+    found.sort_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
+    found.dedup();
+    found
+}
+
+fn slim([own, _]: [f64; 2]) -> impl Iterator<Item = Tube> {
+    tubes::stock().filter(move |tube| tube.outside_mm <= WIDEST_RATIO * own + 0.5)
+}

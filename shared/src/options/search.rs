@@ -1,0 +1,313 @@
+//! The search: for every block of the lattice, the column with which the star grows least of those that may be built.
+//!
+//! # What is skipped, and why nothing better is among it
+//! Blocks are gone through by the volume of their pit, the least first, and of each only a column is of use with which the
+//! star grows less than on every block before it: any other has a candidate beside it with no more to dig and a star no
+//! wider, and stands on no front. So a candidate is skipped where its star cannot grow less than that:
+//! - by a bound from below, [`Standing::at_least`], proved there: the columns of a block are taken by their bound, the least
+//!   first, and all from the first bound that is not below the least growth so far;
+//! - with its whole block, where a check of ground, pit or frost fails: those stages read neither the column nor what stands
+//!   on it (`nothing_of_the_column_is_asked_by_ground_and_pit` holds that);
+//! - where it contradicts what was said, and so is no plan at all.
+//!
+//! The hold of the ground is the same for every column of a block, but for the remedy against frost at the sides, which is
+//! left out where the block is heavy enough to stay down. Heavier columns hold more, so that the lightest and the heaviest
+//! have every hold that there is; the bound is the lesser of theirs.
+
+use crate::brief::Brief;
+use crate::cast::{Cast, failing};
+use crate::halfspace::Shelf;
+use crate::site_plan::SitePlan;
+use crate::stages::anchors;
+use crate::stages::block::Block;
+use crate::stages::ground::Ground;
+use crate::stages::ground_stiffness::{self, GroundStiffness};
+use crate::stages::motion::Season;
+use crate::stages::motion::alone::{Alone, Standing, season};
+use crate::stages::pier::Pier;
+use crate::units::{cubic_metre, kilogram, metre};
+use crate::verdict::{Within, judge};
+
+use super::lattice::{Column, Lattice, Size, tried};
+
+/// A candidate that may be built, with what was compared of it.
+#[derive(Debug, Clone, Copy)]
+pub struct Candidate {
+    /// Its block.
+    pub size: Size,
+    /// Its column.
+    pub column: Column,
+    /// Ground to dig.
+    pub dig_m3: f64,
+    /// What the star comes to.
+    pub alone: Alone,
+    /// Whether that is within what is asked.
+    pub within: bool,
+}
+
+impl Candidate {
+    /// Growth of the star at worst.
+    #[must_use]
+    pub fn growth(&self) -> f64 {
+        self.alone.cost.star_growth_ratio.worst
+    }
+}
+
+/// What a search found.
+#[derive(Debug, Default)]
+pub struct Found {
+    /// Those that no other betters in both digging and the star's growth, the least digging first.
+    pub front: Vec<Candidate>,
+    /// Candidates whose stages were run.
+    pub looked_at: usize,
+    /// Candidates that cannot be better.
+    pub skipped: usize,
+    /// Candidates that there was no time for.
+    pub left: usize,
+}
+
+/// A column with all that does not depend on the block.
+struct Upright {
+    column: Column,
+    mass_kg: f64,
+    pier: Pier,
+    standing: Standing,
+    brief: Brief,
+}
+
+/// One search.
+pub struct Search<'a> {
+    plan: &'a SitePlan,
+    shelf: &'a dyn Shelf,
+    uprights: Vec<Upright>,
+}
+
+/// How the ground holds a block, by the contact that is left of it.
+struct Hold {
+    contact: [f64; 3],
+    ground: Ground,
+    block: Block,
+    stiffness: GroundStiffness,
+    season: Option<Season>,
+}
+
+/// Volumes that differ by less are the same, m³.
+const SAME_M3: f64 = 1e-9;
+
+impl<'a> Search<'a> {
+    /// Over the columns of a lattice; those that contradict the plan are left out.
+    #[must_use]
+    pub fn new(plan: &'a SitePlan, lattice: &Lattice, shelf: &'a dyn Shelf) -> Self {
+        let any = lattice.sizes().next();
+        let mut uprights: Vec<Upright> = any
+            .into_iter()
+            .flat_map(|any| lattice.columns().map(move |column| (any, column)))
+            .filter_map(|(any, column)| upright(plan, &any, column))
+            .collect();
+        uprights.sort_by(|a, b| a.mass_kg.total_cmp(&b.mass_kg));
+        Self {
+            plan,
+            shelf,
+            uprights,
+        }
+    }
+
+    /// Goes through the lattice while `go_on` says so.
+    #[must_use]
+    pub fn run(&self, lattice: &Lattice, go_on: &dyn Fn() -> bool) -> Found {
+        let columns = lattice.columns().count();
+        let mut found = Found::default();
+        let mut sizes: Vec<(f64, Size)> = lattice
+            .sizes()
+            .filter_map(|size| match self.dig_m3(&size) {
+                Some(dig) => Some((dig, size)),
+                None => {
+                    found.skipped += columns;
+                    None
+                }
+            })
+            .collect();
+        sizes.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        for (at, (dig_m3, size)) in sizes.iter().enumerate() {
+            if !go_on() {
+                found.left = (sizes.len() - at) * columns;
+                break;
+            }
+            let most = found.front.last().map_or(f64::INFINITY, Candidate::growth);
+            let (best, looked_at) = self.least(size, *dig_m3, most);
+            found.looked_at += looked_at;
+            found.skipped += columns - looked_at;
+            let Some(best) = best else { continue };
+            // Of two that dig as much only the later stands, whose star grows less.
+            if found
+                .front
+                .last()
+                .is_some_and(|last| best.dig_m3 - last.dig_m3 < SAME_M3)
+            {
+                found.front.pop();
+            }
+            found.front.push(best);
+        }
+        found
+    }
+
+    /// Ground to dig for a block that ground and pit have nothing against; none where a check of theirs fails, or where no
+    /// column stands on it without a contradiction.
+    fn dig_m3(&self, size: &Size) -> Option<f64> {
+        let (_, brief) = self
+            .uprights
+            .iter()
+            .find_map(|upright| tried(self.plan, Some(size), &upright.column))?;
+        let cast = Cast::of(&brief);
+        let refused = [&cast.ground.notes, &cast.excavation.notes]
+            .into_iter()
+            .flat_map(|notes| failing(&notes.checks))
+            .next()
+            .is_some()
+            || cast.fails().any(|id| id == "block.frost");
+        (!refused).then(|| cubic_metre::get(cast.excavation.value.volume))
+    }
+
+    /// The column with which the star grows least on a block, and less than `most`; and how many were looked at.
+    fn least(&self, size: &Size, dig_m3: f64, most: f64) -> (Option<Candidate>, usize) {
+        let mut holds = self.holds(size);
+        let mut bounds: Vec<(f64, &Upright)> = self
+            .uprights
+            .iter()
+            .filter_map(|upright| Some((bound(upright, &holds)?, upright)))
+            .collect();
+        bounds.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        let (mut best, mut looked_at) = (None, 0);
+        let mut least = most;
+        for (bound, upright) in bounds {
+            if bound >= least {
+                break;
+            }
+            looked_at += 1;
+            if let Some(candidate) = self.look(upright, size, dig_m3, &mut holds, least) {
+                least = candidate.growth();
+                best = Some(candidate);
+            }
+        }
+        (best, looked_at)
+    }
+
+    /// The lightest column on a block with which `enough` is content, of those that may be built.
+    #[must_use]
+    pub fn lightest(
+        &self,
+        size: &Size,
+        dig_m3: f64,
+        enough: impl Fn(&Candidate) -> bool,
+    ) -> Option<Candidate> {
+        let mut holds = self.holds(size);
+        self.uprights.iter().find_map(|upright| {
+            self.look(upright, size, dig_m3, &mut holds, f64::INFINITY)
+                .filter(&enough)
+        })
+    }
+
+    /// Every hold that the ground has on a block, whatever stands on it.
+    fn holds(&self, size: &Size) -> Vec<Hold> {
+        let tried = |upright: &Upright| tried(self.plan, Some(size), &upright.column);
+        let ends = [
+            self.uprights.iter().find_map(tried),
+            self.uprights.iter().rev().find_map(tried),
+        ];
+        let mut holds = Vec::new();
+        for (_, brief) in ends.into_iter().flatten() {
+            self.hold(&brief, &Cast::of(&brief), &mut holds);
+        }
+        holds
+    }
+
+    /// The place of the hold on a cast block, found once for each contact.
+    fn hold(&self, brief: &Brief, cast: &Cast, holds: &mut Vec<Hold>) -> usize {
+        let (ground, block) = (&cast.ground.value, &cast.block.value);
+        let contact = [
+            block.side_contact_from,
+            block.side_contact_to,
+            block.side_frost.frozen_depth,
+        ]
+        .map(metre::get);
+        let known = holds.iter().position(|hold| hold.contact == contact);
+        known.unwrap_or_else(|| {
+            holds.push(Hold {
+                contact,
+                ground: ground.clone(),
+                block: block.clone(),
+                stiffness: ground_stiffness::stage(brief, ground, block, self.shelf).value,
+                season: season(brief, ground, block),
+            });
+            holds.len() - 1
+        })
+    }
+
+    /// A candidate, if it may be built and its star grows by less than `most`.
+    fn look(
+        &self,
+        upright: &Upright,
+        size: &Size,
+        dig_m3: f64,
+        holds: &mut Vec<Hold>,
+        most: f64,
+    ) -> Option<Candidate> {
+        let (_, brief) = tried(self.plan, Some(size), &upright.column)?;
+        let cast = Cast::of(&brief);
+        if cast.fails().next().is_some() {
+            return None;
+        }
+        let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
+        let place = self.hold(&brief, &cast, holds);
+        let hold = holds.get(place)?;
+        let standing = &upright.standing;
+        let alone = standing.found(&brief, ground, block, &hold.stiffness, pier, hold.season)?;
+        let candidate = Candidate {
+            size: *size,
+            column: upright.column,
+            dig_m3,
+            alone,
+            within: judge(standing.budget(), &alone.cost, alone.worst_arcsec) == Within::Within,
+        };
+        if candidate.growth() >= most {
+            return None;
+        }
+        let studs = anchors::stage(&brief, block, &cast.loads.value);
+        failing(&studs.notes.checks)
+            .next()
+            .is_none()
+            .then_some(candidate)
+    }
+}
+
+/// A column with all that does not depend on the block. Its joint asks only of what concrete the block is.
+fn upright(plan: &SitePlan, any: &Size, column: Column) -> Option<Upright> {
+    let (_, mut brief) = tried(plan, None, &column)?;
+    let [length, width, depth] = any.metres.map(metre::new);
+    (brief.block.length, brief.block.width, brief.block.depth) =
+        (Some(length), Some(width), Some(depth));
+    let pier = Cast::of(&brief).pier.value;
+    Some(Upright {
+        column,
+        mass_kg: kilogram::get(pier.mass),
+        standing: Standing::of(&brief, &pier),
+        pier,
+        brief,
+    })
+}
+
+/// The least that the star can grow with a column on a block; none where the ground is not known.
+fn bound(upright: &Upright, holds: &[Hold]) -> Option<f64> {
+    let least = |hold: &Hold| {
+        let found = upright.standing.at_least(
+            &upright.brief,
+            &hold.ground,
+            &hold.block,
+            &hold.stiffness,
+            &upright.pier,
+            hold.season,
+        )?;
+        Some(found.cost.star_growth_ratio.worst)
+    };
+    holds.iter().filter_map(least).reduce(f64::min)
+}
