@@ -31,8 +31,10 @@ const MOST_DESIGNS: u64 = 48;
 const MOST_REQUESTS: usize = 512;
 const MOST_REQUESTS_OF_ONE: usize = 128;
 
+/// Solved shapes of block that are kept for searches: what a garden's pit has, some tens of megabytes at most.
+const MOST_SEARCHED: u64 = 400;
 /// How long piers are looked at for one answer; what was not reached by then is said.
-const LONGEST_SEARCH: Duration = Duration::from_secs(10);
+const LONGEST_SEARCH: Duration = Duration::from_secs(12);
 
 /// What every handler may use. Cheap to clone: each request does so several times.
 #[derive(Clone)]
@@ -44,6 +46,8 @@ pub struct Parts {
     pub store: Store,
     /// Solved block shapes.
     pub shelf: MemoryShelf,
+    /// Those of searches, which would push out what single plans are using.
+    searched: MemoryShelf,
     /// The settings.
     pub config: Arc<Config>,
     /// Turns at what keeps a processor busy.
@@ -75,6 +79,7 @@ impl App {
         Self(Arc::new(Parts {
             store,
             shelf: MemoryShelf::new(),
+            searched: MemoryShelf::holding(MOST_SEARCHED),
             turns: Turns::new(processors),
             prints: Prints::default(),
             guard: Guard::default(),
@@ -128,7 +133,7 @@ impl App {
     /// # Errors
     /// Every field out of range and every contradiction; or that too many are waiting.
     pub async fn options(&self, plan: SitePlan) -> Result<Options, Trouble> {
-        let (plan, shelf) = (Box::new(plan), self.shelf.clone());
+        let (plan, shelf) = (Box::new(plan), self.searched.clone());
         let search = move || {
             let began = Instant::now();
             options::find(&plan, &shelf, &|| began.elapsed() < LONGEST_SEARCH)

@@ -18,8 +18,14 @@ impl MemoryShelf {
     /// An empty shelf.
     #[must_use]
     pub fn new() -> Self {
+        Self::holding(MOST_SHAPES)
+    }
+
+    /// An empty shelf for so many shapes.
+    #[must_use]
+    pub fn holding(most: u64) -> Self {
         Self {
-            kept: Cache::new(MOST_SHAPES),
+            kept: Cache::new(most),
         }
     }
 }

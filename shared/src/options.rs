@@ -170,7 +170,17 @@ fn rules_of_thumb(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Vec<Thum
             let size = Size {
                 metres: [side, side, depth],
             };
-            let (point, _) = point(plan, &size, &Column::of(brief), shelf)?;
+            // It is shown beside the others whether or not it fits the pit.
+            let mut roomy = plan.clone();
+            let pit = &mut roomy.excavation;
+            for (most, needed) in [
+                (&mut pit.max_depth_m, depth),
+                (&mut pit.max_length_m, side),
+                (&mut pit.max_width_m, side),
+            ] {
+                *most = most.map(|most| most.max(needed));
+            }
+            let (point, _) = point(&roomy, &size, &Column::of(brief), shelf)?;
             Some(Thumb { title, point })
         })
         .collect()

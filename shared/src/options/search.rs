@@ -8,6 +8,7 @@
 //!   first, and all from the first bound that is not below the least growth so far;
 //! - with its whole block, where a check of ground, pit or frost fails: those stages read neither the column nor what stands
 //!   on it (`nothing_of_the_column_is_asked_by_ground_and_pit` holds that);
+//! - where its base plate is wider than the block, which fails a check of the block;
 //! - where it contradicts what was said, and so is no plan at all.
 //!
 //! The hold of the ground is the same for every column of a block, but for the remedy against frost at the sides, which is
@@ -19,13 +20,13 @@ use crate::cast::{Cast, failing};
 use crate::halfspace::Shelf;
 use crate::site_plan::SitePlan;
 use crate::stages::anchors;
-use crate::stages::block::Block;
+use crate::stages::block::{Block, plate_needs};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::{self, GroundStiffness};
 use crate::stages::motion::Season;
 use crate::stages::motion::alone::{Alone, Standing, season};
 use crate::stages::pier::Pier;
-use crate::units::{cubic_metre, kilogram, metre};
+use crate::units::{cubic_metre, kilogram, metre, millimetre};
 use crate::verdict::{Within, judge};
 
 use super::lattice::{Column, Lattice, Size, tried};
@@ -170,10 +171,18 @@ impl<'a> Search<'a> {
 
     /// The column with which the star grows least on a block, and less than `most`; and how many were looked at.
     fn least(&self, size: &Size, dig_m3: f64, most: f64) -> (Option<Candidate>, usize) {
+        let [length, width, _] = size.metres;
+        let side = millimetre::new(1e3 * length.min(width));
+        // Half a millimetre is no rounding: what fits is left to its check.
+        let fits = |upright: &&Upright| plate_needs(&upright.brief) <= side + millimetre::new(0.5);
+        if !self.uprights.iter().any(|upright| fits(&upright)) {
+            return (None, 0);
+        }
         let mut holds = self.holds(size);
         let mut bounds: Vec<(f64, &Upright)> = self
             .uprights
             .iter()
+            .filter(fits)
             .filter_map(|upright| Some((bound(upright, &holds)?, upright)))
             .collect();
         bounds.sort_by(|(a, _), (b, _)| a.total_cmp(b));

@@ -36,7 +36,7 @@ pub use dowels::{Dowels, FROM_FACE_M as DOWELS_FROM_FACE_M};
 pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;
 pub use frost::SideFrost;
-pub use needs::TONNE_KG;
+pub use needs::{TONNE_KG, plate_needs};
 pub use outline::density;
 pub use rules_of_thumb::RuleOfThumb;
 pub use steel::SteelOption;

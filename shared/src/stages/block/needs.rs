@@ -19,7 +19,8 @@ fn longer(a: Length, b: Length) -> Length {
 }
 
 /// Least side that leaves concrete beside the base plate.
-pub(super) fn plate_needs(brief: &Brief) -> Length {
+#[must_use]
+pub fn plate_needs(brief: &Brief) -> Length {
     brief.pier.plate_side.value + millimetre::new(2.0 * BESIDE_PLATE_MM)
 }
 
