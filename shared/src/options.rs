@@ -225,6 +225,6 @@ fn named(front: &[Candidate], search: &Search<'_>, asked_ratio: f64) -> [Option<
         within()
             .min_by(|a, b| product(a).total_cmp(&product(b)))
             .map(|found| lightest(found, unseen)),
-        within().last().map(|found| lightest(found, unseen)),
+        within().next_back().map(|found| lightest(found, unseen)),
     ]
 }

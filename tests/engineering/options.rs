@@ -93,9 +93,9 @@ fn sides_that_are_open_have_the_front_of_brute_force() {
     agrees(
         &small(|plan| {
             (plan.block.length_m, plan.block.width_m) = (None, None);
-            (plan.excavation.max_length_m, plan.excavation.max_width_m) = (Some(1.2), Some(1.0));
+            (plan.excavation.max_length_m, plan.excavation.max_width_m) = (Some(1.7), Some(1.6));
             plan.block.depth_m = Some(0.5);
-            plan.pier.wall_mm = Some(5.0);
+            plan.pier.wall_mm = Some(6.3);
             plan.pier.fill = Some(stillground::site_plan::pier::Fill::None);
         }),
         2,
