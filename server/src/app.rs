@@ -138,7 +138,7 @@ impl App {
             let began = Instant::now();
             options::find(&plan, &shelf, &|| began.elapsed() < LONGEST_SEARCH)
         };
-        let found = Box::pin(self.work(search)).await?;
+        let found = Box::pin(self.work(Work::Design, search)).await?;
         found.map_err(|problems| Trouble::answers(&problems))
     }
 
