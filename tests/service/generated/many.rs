@@ -1,5 +1,5 @@
 //! Puts as many made-up plans as one likes through the engine and prints what is wrong with any of them:
-//! `cargo run --release -p stillground-tests --example generated_plans -- [PLANS] [FIRST] [PRINT EVERY] [THREADS]`.
+//! `cargo run --release -p stillground-tests --example generated_plans -- [PLANS] [FIRST] [PRINT EVERY] [THREADS] [ON ONE GROUND]`.
 //!
 //! Nearly all of a design's time goes into solving the shape of the block in the ground. A hundred plans therefore share a
 //! ground, a pit and a block, differ in all other answers, and find the shape on a shelf, as they do in the service. The first
@@ -31,7 +31,7 @@ fn sheet_faults(_: &stillground::brief::Brief, _: &stillground::design::Design) 
     Vec::new()
 }
 
-/// Plans on one ground.
+/// Plans on one ground where nothing else is said.
 const ON_ONE_GROUND: u64 = 100;
 /// Shapes that are kept: a plan may need a few, for layers of its ground.
 const KEPT_SHAPES: usize = 16;
@@ -45,6 +45,8 @@ struct Asked {
     /// One plan in so many is also searched for improvements, and drawn and printed.
     every: u64,
     threads: usize,
+    /// Plans on one ground: the more, the less is solved.
+    on_one_ground: u64,
 }
 
 fn main() -> ExitCode {
@@ -54,8 +56,9 @@ fn main() -> ExitCode {
         .collect();
     let all = thread::available_parallelism().map_or(1, usize::from);
     let or = |place: usize, other: u64| given.get(place).copied().unwrap_or(other);
+    let on_one_ground = or(4, ON_ONE_GROUND).max(1);
     let asked = Asked {
-        plans: or(0, 20_000).div_ceil(ON_ONE_GROUND) * ON_ONE_GROUND,
+        plans: or(0, 20_000).div_ceil(on_one_ground) * on_one_ground,
         first: or(1, 0),
         every: or(2, 500).max(1),
         threads: given
@@ -63,13 +66,14 @@ fn main() -> ExitCode {
             .and_then(|&count| usize::try_from(count).ok())
             .unwrap_or(all)
             .max(1),
+        on_one_ground,
     };
     println!(
-        "{} plans from number {}: {} grounds, each with its pit and block, {ON_ONE_GROUND} plans on each that differ in all else; one plan in \
+        "{} plans from number {}: {} grounds, each with its pit and block, {on_one_ground} plans on each that differ in all else; one plan in \
          {} also with all that its design keeps to itself, what would help it{}",
         asked.plans,
         asked.first,
-        asked.plans / ON_ONE_GROUND,
+        asked.plans / asked.on_one_ground,
         asked.every,
         if cfg!(feature = "service") {
             " and its sheets"
@@ -106,23 +110,24 @@ fn work(asked: &Asked, next: &AtomicU64, begun: Instant) -> Tally {
     );
     loop {
         let ground = next.fetch_add(1, Ordering::Relaxed);
-        if ground >= asked.plans / ON_ONE_GROUND {
+        if ground >= asked.plans / asked.on_one_ground {
             tally.solved = shelf.solved.load(Ordering::Relaxed);
             return tally;
         }
         if ground > 0 && ground.is_multiple_of(LINE_EVERY) {
             println!(
                 "{} plans after {:.0} s …",
-                ground * ON_ONE_GROUND,
+                ground * asked.on_one_ground,
                 begun.elapsed().as_secs_f64()
             );
         }
         let mut sides_m = None;
-        for number in (asked.first + ground * ON_ONE_GROUND..)
-            .take(usize::try_from(ON_ONE_GROUND).unwrap_or(1))
+        for number in (asked.first + ground * asked.on_one_ground..)
+            .take(usize::try_from(asked.on_one_ground).unwrap_or(1))
         {
             tally.number(number, || {
                 one(
+                    number / asked.on_one_ground,
                     number,
                     &mut sides_m,
                     number.is_multiple_of(asked.every),
@@ -141,8 +146,14 @@ struct Tried {
     looked_closer: bool,
 }
 
-fn one(number: u64, sides_m: &mut Option<[f64; 3]>, closer: bool, shelf: &dyn Shelf) -> Tried {
-    let (plan, refusals) = plan_on(number / ON_ONE_GROUND, *sides_m, number);
+fn one(
+    ground: u64,
+    number: u64,
+    sides_m: &mut Option<[f64; 3]>,
+    closer: bool,
+    shelf: &dyn Shelf,
+) -> Tried {
+    let (plan, refusals) = plan_on(ground, *sides_m, number);
     let tried = catch_unwind(AssertUnwindSafe(|| match resolve(&plan) {
         Err(problems) => vec![format!("it is refused: {problems:?}")],
         Ok(brief) => {
