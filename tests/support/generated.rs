@@ -35,22 +35,23 @@ impl Dice {
 
     /// Nought up to one.
     #[allow(clippy::cast_precision_loss, reason = "53 bits fit")]
-    fn share(&mut self) -> f64 {
+    pub(crate) fn share(&mut self) -> f64 {
         (self.roll() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     /// True as often as said.
-    fn happens(&mut self, share: f64) -> bool {
+    pub(crate) fn happens(&mut self, share: f64) -> bool {
         self.share() < share
     }
 
+    /// A whole number below a count.
     #[allow(clippy::cast_possible_truncation, reason = "below the count")]
-    const fn below(&mut self, count: usize) -> usize {
+    pub const fn below(&mut self, count: usize) -> usize {
         (self.roll() % count as u64) as usize
     }
 
     /// A number in a range: one of its ends, or evenly, or evenly by magnitude.
-    fn number(&mut self, least: f64, most: f64) -> f64 {
+    pub(crate) fn number(&mut self, least: f64, most: f64) -> f64 {
         let share = self.share();
         match self.below(8) {
             0 => least,

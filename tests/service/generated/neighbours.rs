@@ -1,5 +1,10 @@
 //! Holds made-up plans against their neighbours and prints each law that one of them breaks, and where something jumps:
-//! `cargo run --release -p stillground-tests --no-default-features --example neighbours -- [PLANS] [FIRST]`.
+//! `cargo run --release -p stillground-tests --no-default-features --example neighbours -- [PLANS] [FIRST] [THREADS]`.
+//!
+//! A plan's sizes are first said as the engine chose them, so that its neighbour differs in one answer alone. Every law is tried
+//! with an answer that the dice move, and a few answers of each plan are searched for a jump. Where the neighbour has another
+//! block, the ground has to be solved again, so those answers have their turn seldom. One plan in eight is also tried as it is,
+//! with the sizes that the engine chooses.
 
 use std::collections::BTreeMap;
 use std::process::ExitCode;
@@ -10,48 +15,66 @@ use std::time::Instant;
 
 use stillground::brief::resolve;
 use stillground::design::design;
+use stillground::field::NumberField;
 use stillground::halfspace::SmallShelf;
-use stillground_tests::generated::plan_on;
-use stillground_tests::neighbours::{broken, jumps, pinned};
+use stillground::site_plan::SitePlan;
+use stillground_tests::generated::{Dice, plan_on};
+use stillground_tests::neighbours::{
+    Jump, LAWS, Search, broken, figures, is_shaped, movable, pinned,
+};
 
 /// Plans on one ground, which share the shape that is solved.
 const ON_ONE_GROUND: u64 = 20;
 /// Shapes that are kept.
 const KEPT_SHAPES: usize = 64;
-/// How far an answer is moved towards the end of its range.
-const STEPS: [f64; 2] = [0.02, 0.3];
+/// Answers of a plan that are searched for a jump.
+const SEARCHED: usize = 8;
+/// One plan in so many has an answer searched, and a law tried, by which the block in the ground is another.
+const SHAPED_EVERY: u64 = 10;
+/// One plan in so many is also tried with the sizes that the engine chooses.
+const FREE_EVERY: u64 = 8;
+/// One plan in so many has its walk: its steps are most of the rest of a design's time.
+const WALKS_EVERY: u64 = 5;
+/// A line says how far it is after so many plans.
+const LINE_EVERY: u64 = 500;
+
+/// Each trouble, how often it was met, and its first case.
+type Found = BTreeMap<String, (u64, String)>;
 
 fn main() -> ExitCode {
     let given: Vec<u64> = std::env::args()
         .skip(1)
         .filter_map(|word| word.parse().ok())
         .collect();
-    let plans = given.first().copied().unwrap_or(2_000);
+    let plans = given.first().copied().unwrap_or(300);
     let first = given.get(1).copied().unwrap_or(0) / ON_ONE_GROUND;
-    let (next, begun) = (AtomicU64::new(0), Instant::now());
-    let found: Mutex<BTreeMap<String, (u64, String)>> = Mutex::default();
-    let tried = AtomicU64::new(0);
+    let threads = given.get(2).map_or_else(
+        || thread::available_parallelism().map_or(1, usize::from),
+        |&count| usize::try_from(count).unwrap_or(1).max(1),
+    );
+    let (next, tried, begun) = (AtomicU64::new(0), AtomicU64::new(0), Instant::now());
+    let found: Mutex<Found> = Mutex::default();
     thread::scope(|scope| {
-        for _ in 0..thread::available_parallelism().map_or(1, usize::from) {
+        for _ in 0..threads {
             scope.spawn(|| {
                 let shelf = SmallShelf::holding(KEPT_SHAPES);
                 loop {
-                    let ground = next.fetch_add(1, Ordering::Relaxed);
-                    if ground * ON_ONE_GROUND >= plans {
+                    let ground = first + next.fetch_add(1, Ordering::Relaxed);
+                    if (ground - first) * ON_ONE_GROUND >= plans {
                         return;
                     }
-                    for number in
-                        (first + ground) * ON_ONE_GROUND..(first + ground + 1) * ON_ONE_GROUND
-                    {
-                        for (what, how) in one(first + ground, number, &shelf) {
-                            if let Ok(mut found) = found.lock() {
-                                let entry = found
-                                    .entry(what)
-                                    .or_insert((0, format!("plan {number}: {how}")));
-                                entry.0 += 1;
-                            }
+                    for number in ground * ON_ONE_GROUND..(ground + 1) * ON_ONE_GROUND {
+                        let troubles = one(ground, number, &shelf);
+                        if let Ok(mut found) = found.lock() {
+                            note(&mut found, number, troubles);
                         }
-                        tried.fetch_add(1, Ordering::Relaxed);
+                        let count = tried.fetch_add(1, Ordering::Relaxed) + 1;
+                        if count.is_multiple_of(LINE_EVERY) {
+                            println!(
+                                "{count} plans after {:.0} s …",
+                                begun.elapsed().as_secs_f64()
+                            );
+                        }
                     }
                 }
             });
@@ -74,26 +97,94 @@ fn main() -> ExitCode {
     }
 }
 
+fn note(found: &mut Found, number: u64, troubles: Vec<(String, String)>) {
+    for (what, how) in troubles {
+        let entry = found.entry(what.clone()).or_insert_with(|| {
+            println!("plan {number}: {what}: {how}");
+            (0, format!("plan {number}: {how}"))
+        });
+        entry.0 += 1;
+    }
+}
+
+/// What a plan says against the laws, and where it jumps.
 fn one(ground: u64, number: u64, shelf: &SmallShelf) -> Vec<(String, String)> {
-    let (plan, _) = plan_on(ground, None, number);
+    let (mut plan, _) = plan_on(ground, None, number);
+    if !number.is_multiple_of(WALKS_EVERY) {
+        plan.floor.walk = Some(Vec::new());
+    }
     let Ok(brief) = resolve(&plan) else {
         return Vec::new();
     };
-    let plan = pinned(&plan, &design(&brief, shelf));
-    let Ok(brief) = resolve(&plan) else {
+    let (open, mut dice) = (design(&brief, shelf), Dice::new(!number));
+    let said = pinned(&plan, &brief, &open);
+    let Ok(brief) = resolve(&said) else {
         return Vec::new();
     };
     let base = design(&brief, shelf);
-    let mut found: Vec<(String, String)> = STEPS
+    let shaped = number.is_multiple_of(SHAPED_EVERY);
+    let mut found: Vec<(String, String)> = LAWS
         .iter()
-        .flat_map(|&step| broken(&plan, &base, step, shelf))
-        .map(|said| {
-            let (law, how) = said.split_once(": ").unwrap_or((&said, ""));
-            let what = how.rsplit_once(": ").map_or("", |(_, figure)| figure);
-            let figure = what.split(' ').next().unwrap_or_default();
-            (format!("{law}: {figure}"), how.to_owned())
-        })
+        .filter(|law| shaped || !is_shaped(law.field))
+        .flat_map(|law| broken(law, &said, &base, &mut dice, shelf))
         .collect();
-    found.extend(jumps(&plan, &base, shelf));
+    let search = Search {
+        plan: &said,
+        base: &base,
+        watched: figures::figures,
+        shelf,
+    };
+    let easy = chosen(&said, &mut dice, SEARCHED, |field| !is_shaped(field.path));
+    let hard = chosen(&said, &mut dice, usize::from(shaped), |field| {
+        is_shaped(field.path)
+    });
+    found.extend(
+        easy.into_iter()
+            .chain(hard)
+            .filter_map(|field| search.jump(field, &mut dice))
+            .filter(|jump| jump.rule.is_none())
+            .map(|jump| told(&jump, "")),
+    );
+    if number.is_multiple_of(FREE_EVERY) {
+        let search = Search {
+            plan: &plan,
+            base: &open,
+            watched: figures::sizes,
+            shelf,
+        };
+        found.extend(
+            chosen(&plan, &mut dice, SEARCHED / 2, |_| true)
+                .into_iter()
+                .filter_map(|field| search.jump(field, &mut dice))
+                .filter(|jump| jump.rule.is_none())
+                .map(|jump| told(&jump, "as chosen, ")),
+        );
+    }
     found
+}
+
+/// Some of the answers that the plan gives, as the dice choose.
+fn chosen(
+    plan: &SitePlan,
+    dice: &mut Dice,
+    count: usize,
+    wanted: impl Fn(&NumberField) -> bool,
+) -> Vec<&'static NumberField> {
+    let mut said: Vec<&'static NumberField> = movable()
+        .filter(|field| wanted(field) && (field.get)(plan).is_some())
+        .collect();
+    let mut some = Vec::new();
+    while some.len() < count && !said.is_empty() {
+        some.push(said.swap_remove(dice.below(said.len())));
+    }
+    some
+}
+
+fn told(jump: &Jump, how: &str) -> (String, String) {
+    let kind = if jump.sharp { "jumps" } else { "is steep" };
+    let ([from, to], [was, is]) = (jump.answers, jump.values);
+    (
+        format!("{how}{}: {} {kind}", jump.field, jump.figure),
+        format!("{from} → {to}: {was} → {is}"),
+    )
 }

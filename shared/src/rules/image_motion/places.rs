@@ -6,7 +6,7 @@
 
 /// Width of a cell over the seeing: what is left out within a cell is then below a thousandth of a small growth.
 const CELL_RATIO: f64 = 1.0 / 16.0;
-/// Most cells along one axis. A movement of more than six widths gets wider cells.
+/// Most cells along one axis, six widths. What is farther out on either side is gathered in the last cell there.
 const MOST_CELLS: usize = 96;
 
 /// One cell of the grid.
@@ -33,7 +33,8 @@ impl Places {
     /// # Source
     /// Counting.
     /// # Valid for
-    /// Any movement; beyond six widths of the seeing the cells are wider.
+    /// Any movement. Beyond three widths of the seeing from where the star is half of the time only mean and spread are kept:
+    /// so far away it takes light from the star and no longer widens it.
     #[must_use]
     pub fn gather<I>(seeing_arcsec: f64, timed: I) -> Self
     where
@@ -41,7 +42,7 @@ impl Places {
     {
         let sound = |(time, [x, y]): &(f64, [f64; 2])| *time > 0.0 && (time + x + y).is_finite();
         let timed = timed.filter(sound);
-        let Some(grid) = Grid::about(seeing_arcsec, timed.clone().map(|(_, place)| place)) else {
+        let Some(grid) = Grid::about(seeing_arcsec, timed.clone()) else {
             return Self::default();
         };
         let mut sums = vec![[0.0; 5]; grid.count[0] * grid.count[1]];
@@ -97,44 +98,69 @@ impl Places {
     }
 }
 
-/// The grid that holds all places.
+/// The grid about the places.
 struct Grid {
     low: [f64; 2],
-    cell: [f64; 2],
+    cell: f64,
     count: [usize; 2],
 }
 
 impl Grid {
-    fn about(seeing_arcsec: f64, places: impl Iterator<Item = [f64; 2]>) -> Option<Self> {
-        let (low, high) = places.fold(
+    fn about<I>(seeing_arcsec: f64, timed: I) -> Option<Self>
+    where
+        I: Iterator<Item = (f64, [f64; 2])> + Clone,
+    {
+        let (low, high) = timed.clone().fold(
             ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]),
-            |(low, high), [x, y]| {
+            |(low, high), (_, [x, y])| {
                 (
                     [low[0].min(x), low[1].min(y)],
                     [high[0].max(x), high[1].max(y)],
                 )
             },
         );
+        let cell = CELL_RATIO * seeing_arcsec;
         let along = |axis: usize| {
             let range: f64 = high[axis] - low[axis];
-            let cell = (CELL_RATIO * seeing_arcsec).max(range / (MOST_CELLS - 1) as f64);
-            (range.is_finite() && cell > 0.0).then_some((cell, (range / cell) as usize + 1))
+            if !(range.is_finite() && cell > 0.0) {
+                return None;
+            }
+            if range < MOST_CELLS as f64 * cell {
+                return Some((low[axis], (range / cell) as usize + 1));
+            }
+            let middle = median(timed.clone().map(|(time, place)| (place[axis], time)));
+            Some((middle - 0.5 * MOST_CELLS as f64 * cell, MOST_CELLS))
         };
-        let ((x_cell, x_count), (y_cell, y_count)) = (along(0)?, along(1)?);
+        let ((x_low, x_count), (y_low, y_count)) = (along(0)?, along(1)?);
         Some(Self {
-            low,
-            cell: [x_cell, y_cell],
+            low: [x_low, y_low],
+            cell,
             count: [x_count, y_count],
         })
     }
 
     fn index(&self, place: [f64; 2]) -> usize {
         let at = |axis: usize| {
-            let cell = ((place[axis] - self.low[axis]) / self.cell[axis]) as usize;
+            // A place below the grid counts in its first cell.
+            let cell = ((place[axis] - self.low[axis]) / self.cell).max(0.0) as usize;
             cell.min(self.count[axis] - 1)
         };
         at(1) * self.count[0] + at(0)
     }
+}
+
+/// The value below which half of the time is spent.
+fn median(timed: impl Iterator<Item = (f64, f64)>) -> f64 {
+    let mut all: Vec<(f64, f64)> = timed.collect();
+    all.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let half = 0.5 * all.iter().map(|(_, time)| time).sum::<f64>();
+    let mut sum = 0.0;
+    all.iter()
+        .find(|(_, time)| {
+            sum += time;
+            sum >= half
+        })
+        .map_or(0.0, |(value, _)| *value)
 }
 
 #[cfg(test)]
@@ -159,6 +185,25 @@ mod tests {
         let swing = (0..1000).map(|i| (1.0, [0.01 * (0.0628318530718 * f64::from(i)).sin(), 0.0]));
         let [[_, variance], _] = Places::gather(2.0, swing).moments();
         assert!((variance / 5e-5 - 1.0).abs() < 1e-3, "{variance}");
+    }
+
+    /// Judgement: a swing of a hundred widths that lasts a fiftieth of the exposure hardly widens the star that rests for all
+    /// the rest of it, and how fast it swings makes no difference.
+    #[test]
+    fn what_swings_far_beyond_the_star_leaves_it_as_it_rests() {
+        for turns in [11.0, 11.3, 11.7, 12.0] {
+            let swing = (0..3000).map(move |i| {
+                let angle = std::f64::consts::TAU * turns * f64::from(i) / 3000.0;
+                (0.002, [200.0 * angle.cos(), 0.0])
+            });
+            let places = Places::gather(2.0, swing.chain([(294.0, [0.0; 2])]));
+            let star = crate::rules::image_motion::fit::star(2.0, [0.0; 2], &places);
+            assert!(star.growth_ratio() < 1e-3, "{turns}: {star:?}");
+            assert!(
+                (star.peak_left_ratio - 0.98).abs() < 1e-3,
+                "{turns}: {star:?}"
+            );
+        }
     }
 
     #[test]

@@ -209,7 +209,8 @@ fn air(brief: &Brief, pier: &Pier, foot_above_ground: Length, enclosure: Enclosu
     let (roughness, least) = terrain(brief.site.exposure.value);
     let height = (foot_above_ground + pier.height + load.centre_above_pier.value).max(least);
     let exposure_s = second::get(load.exposure.value);
-    let drag = cylinder::cylinder_factor(speed, pier.outside_diameter);
+    // A wind of this mean passes through every slower speed too, so that a faster one never moves the star less.
+    let drag = cylinder::enveloped_factor(speed, pier.outside_diameter);
     let telescope_n = newton::get(gust::force(
         speed,
         load.wind_area.value,

@@ -218,7 +218,7 @@ pub(super) fn net(brief: &Brief, ground: &Ground, outline: &Outline, actions: &A
     };
     let worst = actions.worst();
     let Some(net) = net_pressure(ground, outline, actions, &worst) else {
-        return super::stand::outside(id, title, outline, actions);
+        return super::stand::outside(id, title, actions);
     };
     let net = kilopascal::get(net).max(0.0);
     let [limit, high] = [judged_by(ground, &range), range.high].map(kilopascal::get);
@@ -328,7 +328,7 @@ pub(super) fn eccentric(outline: &Outline, actions: &Actions) -> Check {
         "Does the force stay within the middle of the base?",
     );
     let Some(off) = off_centre(actions) else {
-        return super::stand::outside(id, title, outline, actions);
+        return super::stand::outside(id, title, actions);
     };
     Check::at_most(
         id,

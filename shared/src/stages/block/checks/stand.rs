@@ -9,7 +9,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
-use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre, metre};
+use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre};
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
@@ -83,15 +83,10 @@ fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
     })
 }
 
-/// The force falls outside the base: no pressure balances it.
-pub(super) fn outside(
-    id: &'static str,
-    title: &str,
-    outline: &Outline,
-    actions: &Actions,
-) -> Check {
-    let reach = base::eccentricity(actions.worst().moment, actions.weight).map_or(0.0, metre::get);
-    Check::at_most(id, title, reach, metre::get(outline.shorter()) / 2.0, Unit::Metre, base::EDGE_SOURCE)
+/// The force falls outside the base: nothing of it carries, whatever the ground.
+pub(super) fn outside(id: &'static str, title: &str, actions: &Actions) -> Check {
+    let down = kilonewton::get(actions.weight - actions.lift);
+    Check::at_most(id, title, down, 0.0, Unit::Kilonewton, base::EDGE_SOURCE)
         .note("The force falls outside the base, so no pressure under it can balance it: the block tips before the ground gives way.")
         .moved_by(&["block.length_m", "block.width_m", "pier.height_m", "site.design_gust_m_s"])
 }

@@ -1,0 +1,245 @@
+//! What of a design is held against its neighbour's, each figure with the size below which nobody asks how it moves.
+
+use std::sync::Arc;
+
+use stillground::design::Design;
+use stillground::notes::{self, Check};
+use stillground::stages::anchors::Verdict;
+use stillground::stages::ground_stiffness::Stiffness;
+use stillground::units::{
+    Outcome, hertz, hour, kilonewton, kilopascal, megapascal, metre, newton_metre,
+};
+
+/// A figure under its name.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// Where it stands, for instance `check block.bearing`.
+    pub name: String,
+    /// Its value, in the unit that its name says.
+    pub value: f64,
+    /// Smaller than this it is as good as nothing.
+    pub idle: f64,
+    /// What a standard's rule counts together for it, where that changes from one moment to the next.
+    pub counted: Option<Arc<str>>,
+}
+
+/// A use beyond which nobody asks how far a check is from holding.
+const HOPELESS: f64 = 10.0;
+/// Below this use nobody looks.
+const IDLE_USE: f64 = 0.05;
+/// Growth of a star that nobody sees.
+const IDLE_GROWTH: f64 = 0.005;
+/// A turn that nobody measures, arcseconds.
+const IDLE_ARCSEC: f64 = 0.05;
+/// A settling that nobody waits for, seconds.
+const IDLE_S: f64 = 0.5;
+
+/// How much of a check's capacity is used: past all hope where it has none, none where somebody has to look.
+#[must_use]
+pub fn usage(check: &Check) -> Option<f64> {
+    match (check.utilisation, check.verdict) {
+        (Some(used), _) => Some(used),
+        (None, notes::Verdict::Fails) => Some(f64::INFINITY),
+        (None, _) => None,
+    }
+}
+
+/// The stiffnesses of an end of the ground, SI.
+#[must_use]
+pub fn stiffnesses(held: &Stiffness) -> Vec<(&'static str, f64)> {
+    [
+        ("rocking_x", held.rocking_x.map(|k| k.value)),
+        ("rocking_y", held.rocking_y.map(|k| k.value)),
+        ("horizontal_x", held.horizontal_x.map(|k| k.value)),
+        ("horizontal_y", held.horizontal_y.map(|k| k.value)),
+        ("vertical", held.vertical.map(|k| k.value)),
+        ("torsion", held.torsion.map(|k| k.value)),
+    ]
+    .into_iter()
+    .filter_map(|(name, k)| Some((name, k?)))
+    .collect()
+}
+
+/// Sizes that the engine chooses where the plan leaves them open.
+#[must_use]
+pub fn sizes(design: &Design) -> Vec<Figure> {
+    let mut all = Gathered::default();
+    for (name, size) in [
+        ("block.length_m", design.block.length),
+        ("block.width_m", design.block.width),
+        ("block.depth_m", design.block.depth),
+        ("block.upstand_m", design.block.upstand),
+    ] {
+        all.put(name, metre::get(size), 0.0);
+    }
+    all.0
+}
+
+/// Figures that follow from a plan whose sizes are said.
+#[must_use]
+pub fn figures(design: &Design) -> Vec<Figure> {
+    let mut all = Gathered::default();
+    let together = studs_together(design);
+    for check in &design.checks {
+        let Some(used) = usage(check) else { continue };
+        all.0.push(Figure {
+            name: format!("check {}", check.id),
+            value: used.min(HOPELESS),
+            idle: IDLE_USE,
+            counted: check
+                .id
+                .starts_with("anchors.")
+                .then(|| Arc::clone(&together)),
+        });
+    }
+    ground(design, &mut all);
+    column(design, &mut all);
+    motion(design, &mut all);
+    for task in &design.schedule {
+        all.put(
+            format!("done {}", task.id),
+            task.done_h,
+            // A task that no longer fits into a day is done the next.
+            240.0,
+        );
+    }
+    all.0
+}
+
+/// Which studs are pulled, and which stand in the row at the edge: both codes reckon with these together, and a stud that begins
+/// to be pulled joins them at once.
+fn studs_together(design: &Design) -> Arc<str> {
+    let one = |code: &Option<Verdict>| {
+        code.as_ref().map(|code| {
+            let pulled: Vec<bool> = code
+                .each
+                .iter()
+                .map(|borne| kilonewton::get(borne.pull) > 0.0)
+                .collect();
+            let edge = code
+                .edge
+                .as_ref()
+                .map(|edge| (edge.side, edge.studs.clone()));
+            (pulled, code.cone.studs.clone(), edge)
+        })
+    };
+    let anchors = &design.anchors;
+    format!("{:?} {:?}", one(&anchors.eurocode), one(&anchors.aci)).into()
+}
+
+fn ground(design: &Design, all: &mut Gathered) {
+    let found = &design.ground_stiffness;
+    for (end, held) in [
+        ("low", &found.low),
+        ("typical", &found.typical),
+        ("high", &found.high),
+    ] {
+        for (name, value) in stiffnesses(held) {
+            all.put(format!("stiffness {name} {end}"), value, 0.0);
+        }
+    }
+    if let Some(range) = design.ground.presumed_bearing_range {
+        all.put("bearing low kPa", kilopascal::get(range.low), 0.0);
+        all.put("bearing high kPa", kilopascal::get(range.high), 0.0);
+    }
+    if let Some(range) = design.ground.shear_modulus {
+        all.put("modulus low MPa", megapascal::get(range.low), 0.0);
+        all.put("modulus typical MPa", megapascal::get(range.typical), 0.0);
+        all.put("modulus high MPa", megapascal::get(range.high), 0.0);
+    }
+    let frost = &design.block.side_frost;
+    all.put("frost lift kN", kilonewton::get(frost.lift), 1.0);
+    all.put("frost hold kN", kilonewton::get(frost.hold), 1.0);
+}
+
+fn column(design: &Design, all: &mut Gathered) {
+    let joint = &design.anchors.joint.stiffness;
+    all.put("joint low N m/rad", joint.low.value, 0.0);
+    all.put("joint typical N m/rad", joint.typical.value, 0.0);
+    all.put("joint high N m/rad", joint.high.value, 0.0);
+    all.put("top stiffness N/m", design.pier.top_stiffness.value, 0.0);
+    all.put(
+        "torque N m",
+        newton_metre::get(design.anchors.torque.set),
+        0.0,
+    );
+    for load in &design.loads.all {
+        all.put(
+            format!("load {} N m", load.id),
+            newton_metre::get(load.moment),
+            10.0,
+        );
+    }
+    if let Some(cure) = design.anchors.setting.cure_time {
+        all.put("resin cures h", hour::get(cure), 0.0);
+    }
+}
+
+fn motion(design: &Design, all: &mut Gathered) {
+    let motion = &design.motion;
+    for (end, found) in [
+        ("low", &motion.frequencies_low),
+        ("typical", &motion.frequencies),
+    ] {
+        if let Some(&lowest) = found.first() {
+            all.put(format!("frequency {end} Hz"), hertz::get(lowest), 0.0);
+        }
+    }
+    let mut growth = |name: String, found: Option<Outcome<f64>>| {
+        if let Some(found) = found {
+            all.put(format!("{name} expected"), found.expected, IDLE_GROWTH);
+            all.put(format!("{name} worst"), found.worst, IDLE_GROWTH);
+        }
+    };
+    growth(
+        "star growth".to_owned(),
+        motion
+            .left_alone
+            .as_ref()
+            .map(|cost| cost.star_growth_ratio),
+    );
+    growth("mount adds".to_owned(), motion.mount_adds_ratio);
+    for rule in &motion.conduct {
+        growth(format!("conduct {}", rule.id), rule.star_growth_ratio);
+    }
+    for (place, stand) in motion.stands.iter().enumerate() {
+        if let Some(tilt) = stand.tilt_arcsec {
+            all.put(format!("stand {place} arcsec"), tilt, IDLE_ARCSEC);
+        }
+    }
+    for (name, arcsec) in [
+        ("walk peak arcsec", motion.walk.peak_arcsec),
+        ("walk worst peak arcsec", motion.walk.worst_peak_arcsec),
+        ("walk rms arcsec", motion.walk.rms_arcsec),
+        ("wind arcsec", motion.wind_arcsec),
+        (
+            "wind worst arcsec",
+            motion.wind.as_ref().map(|wind| wind.worst_arcsec),
+        ),
+        ("heat arcsec", motion.thermal_arcsec),
+    ] {
+        if let Some(arcsec) = arcsec {
+            all.put(name, arcsec, IDLE_ARCSEC);
+        }
+    }
+    if let Some(wait) = motion.settle_s {
+        all.put("settles s", wait, IDLE_S);
+    }
+    if let Some(quiet) = motion.quiet_distance_m {
+        all.put("quiet at m", quiet, 1.0);
+    }
+}
+
+#[derive(Default)]
+struct Gathered(Vec<Figure>);
+
+impl Gathered {
+    fn put(&mut self, name: impl Into<String>, value: f64, idle: f64) {
+        self.0.push(Figure {
+            name: name.into(),
+            value,
+            idle,
+            counted: None,
+        });
+    }
+}

@@ -1,0 +1,113 @@
+//! Steps that a rule makes by its nature: a row of a table, a class of a standard, a size that is sold. A step that stands
+//! not here is a fault.
+
+/// A step, and the rule that makes it.
+pub struct Step {
+    /// How the answer's path begins.
+    pub field: &'static str,
+    /// How the figure's name begins.
+    pub figure: &'static str,
+    /// Answers at which the rule steps; none listed: the rule has its own rows.
+    pub at: &'static [f64],
+    /// The rule.
+    pub rule: &'static str,
+}
+
+/// Both codes count the studs that are pulled as one group, and those nearest to an edge as one row.
+pub const STUDS_TOGETHER: &str = "EN 1992-4 7.2.1 and 7.2.2.5, ACI 318-19 17.5.1: the group is the studs that are pulled, the row is those nearest to the edge";
+
+/// The rule that makes a step of a figure somewhere along an answer; none: nobody can name it.
+#[must_use]
+pub fn rule_of(field: &str, figure: &str) -> Option<&'static str> {
+    of(field, figure)
+        .find(|step| step.at.is_empty())
+        .map(|step| step.rule)
+}
+
+/// The rule that makes a step of a figure between two near answers.
+#[must_use]
+pub fn rule_between(field: &str, figure: &str, answers: [f64; 2]) -> Option<&'static str> {
+    let slack = 1e-3 * answers[0].abs().max(answers[1].abs()).max(1e-3);
+    let (low, high) = (
+        answers[0].min(answers[1]) - slack,
+        answers[0].max(answers[1]) + slack,
+    );
+    of(field, figure)
+        .find(|step| step.at.iter().any(|at| (low..=high).contains(at)))
+        .map(|step| step.rule)
+}
+
+fn of<'a>(field: &'a str, figure: &'a str) -> impl Iterator<Item = &'static Step> + 'a {
+    STEPS
+        .iter()
+        .filter(move |step| field.starts_with(step.field) && figure.starts_with(step.figure))
+}
+
+/// Bounds of the table of resin times, C.
+const RESIN_ROWS: &[f64] = &[-10.0, 0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0];
+
+const fn step(
+    field: &'static str,
+    figure: &'static str,
+    at: &'static [f64],
+    rule: &'static str,
+) -> Step {
+    Step {
+        field,
+        figure,
+        at,
+        rule,
+    }
+}
+
+/// The steps.
+pub const STEPS: &[Step] = &[
+    step(
+        "anchors.concrete_temperature_c",
+        "",
+        RESIN_ROWS,
+        "a row of the table of resin times",
+    ),
+    step(
+        "work.temperature_c",
+        "",
+        RESIN_ROWS,
+        "a row of the table of resin times, whose concrete is as warm as the work; EN 13670 Table F.2, curing by rows of temperature",
+    ),
+    step(
+        "work.temperature_c",
+        "",
+        &[25.0],
+        "EN 13670 Table F.2, curing by rows of temperature",
+    ),
+    step(
+        "anchors.service_temperature_c",
+        "",
+        &[],
+        "a row of the product's own bond strengths by temperature",
+    ),
+    step(
+        "anchors.installation_factor",
+        "",
+        &[1.1, 1.3],
+        "ACI 318-19 17.5.3: a product's category, from its installation factor",
+    ),
+    step(
+        "pier.gap_mm",
+        "",
+        &[0.0],
+        "a plate without a gap lies on the concrete, and no longer on nuts",
+    ),
+    step(
+        "pier.wall_",
+        "check pier.sight_",
+        &[],
+        "a wall's edge that lies within the beam's own radius leaves no sight below the zenith",
+    ),
+    step(
+        "floor.level_m",
+        "quiet at m",
+        &[],
+        "a floor above the block is cut out round the column, one beside the block round the block",
+    ),
+];
