@@ -37,6 +37,7 @@ mod jrc_steel_2014;
 mod magnetic_field;
 mod motion_finite;
 mod options;
+mod neighbours;
 mod osha_1926_p;
 mod pier_dynamics;
 mod pier_practice;

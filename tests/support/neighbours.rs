@@ -51,6 +51,7 @@ pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> SitePlan {
             say(&mut plan, assumption.field, *value);
         }
     }
+    plan.block.frost_remedy = Some(found.block.side_frost.remedy);
     plan.anchors.size = Some(brief.anchors.size.value);
     plan
 }

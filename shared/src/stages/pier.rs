@@ -125,7 +125,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
     };
     sight::checks(brief, &mut notes);
     plates::checks(brief, &mut notes);
-    storm::checks(brief, &section, &forces, &mut notes);
+    storm::checks(brief, &section, loads, &mut notes);
     chosen::workings(brief, &mut notes);
     workings(&section, &value, &mut notes);
     joint::workings(brief, &joint, &mut notes);

@@ -8,8 +8,8 @@ use stillground::figure::Unit;
 use stillground::halfspace::Shelf;
 use stillground::site_plan::SitePlan;
 
-use super::figures::Figure;
-use super::steps::{STUDS_TOGETHER, rule_between, rule_of};
+use super::figures::{Figure, Kinds, kinds};
+use super::steps::{rule_between, rule_of};
 use crate::generated::Dice;
 
 /// Most that a figure may move between neighbours.
@@ -73,6 +73,7 @@ pub struct Search<'a> {
 struct Place {
     answer: f64,
     figures: Vec<Figure>,
+    kinds: Kinds,
 }
 
 impl Search<'_> {
@@ -89,6 +90,7 @@ impl Search<'_> {
             Place {
                 answer: now,
                 figures: (self.watched)(self.base),
+                kinds: kinds(self.base),
             },
             self.place(field, other)?,
         ];
@@ -123,9 +125,7 @@ impl Search<'_> {
             };
             ends = halved;
         }
-        let counted = |place: &Place| place.of(&name).and_then(|figure| figure.counted.clone());
-        let rule = rule_between(field.path, &name, answers)
-            .or_else(|| (counted(&ends[0]) != counted(&ends[1])).then_some(STUDS_TOGETHER));
+        let rule = rule_between(field.path, &name, answers).or_else(|| changed(&ends));
         Some(Jump {
             field: field.path,
             rule,
@@ -165,6 +165,7 @@ impl Search<'_> {
         Some(Place {
             answer,
             figures: (self.watched)(&found),
+            kinds: kinds(&found),
         })
     }
 }
@@ -173,6 +174,14 @@ impl Place {
     fn of(&self, name: &str) -> Option<&Figure> {
         self.figures.iter().find(|figure| figure.name == name)
     }
+}
+
+/// The rule of the first kind that is another on either side.
+fn changed(ends: &[Place; 2]) -> Option<&'static str> {
+    let both = ends[0].kinds.iter().zip(&ends[1].kinds);
+    both.filter(|((_, was), (_, is))| was != is)
+        .map(|((rule, _), _)| *rule)
+        .next()
 }
 
 fn near(ends: &[Place; 2], ratio: f64) -> bool {

@@ -13,9 +13,6 @@ pub struct Step {
     pub rule: &'static str,
 }
 
-/// Both codes count the studs that are pulled as one group, and those nearest to an edge as one row.
-pub const STUDS_TOGETHER: &str = "EN 1992-4 7.2.1 and 7.2.2.5, ACI 318-19 17.5.1: the group is the studs that are pulled, the row is those nearest to the edge";
-
 /// The rule that makes a step of a figure somewhere along an answer; none: nobody can name it.
 #[must_use]
 pub fn rule_of(field: &str, figure: &str) -> Option<&'static str> {
@@ -103,11 +100,5 @@ pub const STEPS: &[Step] = &[
         "check pier.sight_",
         &[],
         "a wall's edge that lies within the beam's own radius leaves no sight below the zenith",
-    ),
-    step(
-        "floor.level_m",
-        "quiet at m",
-        &[],
-        "a floor above the block is cut out round the column, one beside the block round the block",
     ),
 ];

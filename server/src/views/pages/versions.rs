@@ -82,6 +82,16 @@ const CHANGES: &[Changed] = &[
         was: "Jumped in stiffness within a hand's breadth of rock, and failed the frost check on sound rock.",
         is: "Is held by the rock without a jump; no frost is judged on sound rock.",
     },
+    Changed {
+        about: "A storm that tips the block; a ladder on the column",
+        was: "Bearing was told as a distance from the block's middle, and the load that bends the column most was judged, though another used more of it.",
+        is: "Where the force falls outside the base, nothing of it bears; of the column's loads the one that uses most of it counts.",
+    },
+    Changed {
+        about: "Wind on a thick column",
+        was: "Moved the star by up to four tenths less at a little more wind, where the flow round the column changes.",
+        is: "A faster wind never moves the star less.",
+    },
 ];
 
 /// The page.

@@ -24,15 +24,13 @@ const EN_1990: Source = Source::new(
     Standing::FromMemory,
 );
 
-/// What the tube is held against.
+/// What pushes and bends the column at its foot.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FootForces {
     /// Largest force across the column, characteristic.
     pub shear: Force,
     /// Largest moment, characteristic.
     pub moment: Moment,
-    /// The load that asks most of the tube; none where nothing pushes.
-    pub worst: Option<Load>,
 }
 
 /// Partial factor of a load; the tube is always judged by EN 1993.
@@ -40,23 +38,17 @@ fn factor(load: &Load) -> f64 {
     loads::factor(Code::Eurocode, load.accidental)
 }
 
-/// Finds the load that bends the tube most, with its factor.
+/// Finds the largest of all loads.
 #[must_use]
 pub fn foot_forces(loads: &Loads) -> FootForces {
-    let mut found = FootForces {
+    let none = FootForces {
         shear: newton::new(0.0),
         moment: newton_metre::new(0.0),
-        worst: None,
     };
-    for load in &loads.all {
-        found.shear = found.shear.max(load.shear);
-        found.moment = found.moment.max(load.moment);
-        let more = |so_far: &Load| load.moment * factor(load) > so_far.moment * factor(so_far);
-        if found.worst.as_ref().is_none_or(more) {
-            found.worst = Some(load.clone());
-        }
-    }
-    found
+    loads.all.iter().fold(none, |found, load| FootForces {
+        shear: found.shear.max(load.shear),
+        moment: found.moment.max(load.moment),
+    })
 }
 
 /// Yield strength of a grade.
@@ -69,7 +61,7 @@ pub fn yield_strength(steel: Steel) -> Pressure {
     })
 }
 
-/// The tube under its worst load.
+/// The tube under one load.
 struct Use {
     weight: Force,
     moment: Moment,
@@ -78,20 +70,41 @@ struct Use {
     used: f64,
 }
 
-/// Holds the tube against the worst load with its weight.
-pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut Notes) {
-    let Some(worst) = &forces.worst else { return };
+impl Use {
+    fn of(brief: &Brief, section: &Section, strength: Pressure, load: &Load) -> Self {
+        let pier = &brief.pier;
+        let moment = load.moment * factor(load);
+        let weight = load.axial * WEIGHT_FACTOR;
+        let squash = resistance::compression(section.area, strength);
+        let critical = buckling::critical(section.bending, pier.height.value);
+        let slenderness = (squash / critical).value.sqrt();
+        let chi = buckling::reduction_factor(slenderness, buckling::ALPHA_FACTOR);
+        let modulus = tube::elastic_modulus(pier.outside_diameter.value, pier.wall.value);
+        let bending = resistance::bending(modulus, strength);
+        Self {
+            weight,
+            moment,
+            bending,
+            chi,
+            used: resistance::use_ratio(weight, squash * chi, moment, bending),
+        }
+    }
+}
+
+/// Holds the tube with its weight against each load. The one that uses most counts, which need not be the one that bends most:
+/// a person on a ladder also weighs on the column.
+pub fn checks(brief: &Brief, section: &Section, loads: &Loads, notes: &mut Notes) {
     let pier = &brief.pier;
     let (outside, wall) = (pier.outside_diameter.value, pier.wall.value);
     let strength = material::yield_strength(yield_strength(pier.steel.value), wall);
-    let moment = worst.moment * factor(worst);
-    let weight = worst.axial * WEIGHT_FACTOR;
-    let squash = resistance::compression(section.area, strength);
-    let critical = buckling::critical(section.bending, pier.height.value);
-    let slenderness = (squash / critical).value.sqrt();
-    let chi = buckling::reduction_factor(slenderness, buckling::ALPHA_FACTOR);
-    let bending = resistance::bending(tube::elastic_modulus(outside, wall), strength);
-    let used = resistance::use_ratio(weight, squash * chi, moment, bending);
+    let under_each = loads
+        .all
+        .iter()
+        .map(|load| (load, Use::of(brief, section, strength, load)));
+    let Some((worst, found)) = under_each.max_by(|a, b| a.1.used.total_cmp(&b.1.used)) else {
+        return;
+    };
+    let (used, chi) = (found.used, found.chi);
     let fields: &[&str] = &[
         "pier.outside_diameter_mm",
         "pier.wall_mm",
@@ -122,13 +135,6 @@ pub fn checks(brief: &Brief, section: &Section, forces: &FootForces, notes: &mut
         )
         .moved_by(fields)
     });
-    let found = Use {
-        weight,
-        moment,
-        bending,
-        chi,
-        used,
-    };
     workings(section, worst, strength, &found, notes);
 }
 
@@ -175,4 +181,37 @@ fn workings(section: &Section, worst: &Load, strength: Pressure, found: &Use, no
         )
         .gives("use", found.used, Unit::One),
     );
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use crate::brief::resolve;
+    use crate::site_plan::SitePlan;
+
+    /// A ladder and a gust that bend the column alike: the ladder bears the weight of who stands on it as well, and counts.
+    #[test]
+    fn the_load_that_uses_most_counts_and_not_the_one_that_bends_most() {
+        let mut plan = SitePlan::unknown();
+        plan.pier.height_m = Some(3.0);
+        let brief = resolve(&plan).unwrap();
+        let mut loads = loads::stage(&brief).value;
+        let ladder = loads.of("ladder").unwrap().clone();
+        let gust = loads.all.iter_mut().find(|load| load.id == "gust").unwrap();
+        assert!(ladder.axial > gust.axial);
+        gust.moment = ladder.moment * (1.0001 * factor(&ladder) / factor(gust));
+        let mut notes = Notes::default();
+        checks(
+            &brief,
+            &crate::stages::pier::section::find(&brief),
+            &loads,
+            &mut notes,
+        );
+        assert!(
+            notes.checks[0].note.contains(ladder.title),
+            "{}",
+            notes.checks[0].note
+        );
+    }
 }
