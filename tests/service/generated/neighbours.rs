@@ -1,10 +1,11 @@
 //! Holds made-up plans against their neighbours and prints each law that one of them breaks, and where something jumps:
-//! `cargo run --release -p stillground-tests --no-default-features --example neighbours -- [PLANS] [FIRST] [THREADS]`.
+//! `cargo run --release -p stillground-tests --no-default-features --example neighbours -- [PLANS] [FIRST] [THREADS] [WALK]`.
 //!
 //! A plan's sizes are first said as the engine chose them, so that its neighbour differs in one answer alone. Every law is tried
 //! with an answer that the dice move, and a few answers of each plan are searched for a jump. Where the neighbour has another
 //! block, the ground has to be solved again, so those answers have their turn seldom. One plan in eight is also tried as it is,
-//! with the sizes that the engine chooses.
+//! with the sizes that the engine chooses. One plan in WALK has its walk, none where that is left out: a walk's steps take most of
+//! a design's time, and its worst pace is one of a few, which some plans change at a step.
 
 use std::collections::BTreeMap;
 use std::process::ExitCode;
@@ -33,8 +34,6 @@ const SEARCHED: usize = 8;
 const SHAPED_EVERY: u64 = 10;
 /// One plan in so many is also tried with the sizes that the engine chooses.
 const FREE_EVERY: u64 = 8;
-/// One plan in so many has its walk: its steps are most of the rest of a design's time.
-const WALKS_EVERY: u64 = 5;
 /// A line says how far it is after so many plans.
 const LINE_EVERY: u64 = 500;
 
@@ -52,6 +51,7 @@ fn main() -> ExitCode {
         || thread::available_parallelism().map_or(1, usize::from),
         |&count| usize::try_from(count).unwrap_or(1).max(1),
     );
+    let walk_every = given.get(3).copied().unwrap_or(0);
     let [next, tried, skipped] = [0; 3].map(AtomicU64::new);
     let begun = Instant::now();
     let found: Mutex<Found> = Mutex::default();
@@ -65,7 +65,7 @@ fn main() -> ExitCode {
                         return;
                     }
                     for number in ground * ON_ONE_GROUND..(ground + 1) * ON_ONE_GROUND {
-                        match one(ground, number, &shelf) {
+                        match one(ground, number, walk_every, &shelf) {
                             Some(troubles) => {
                                 if let Ok(mut found) = found.lock() {
                                     note(&mut found, number, troubles);
@@ -117,9 +117,14 @@ fn note(found: &mut Found, number: u64, troubles: Vec<(String, String)>) {
 }
 
 /// What a plan says against the laws, and where it jumps; none where the sizes that were chosen for it contradict what it says.
-fn one(ground: u64, number: u64, shelf: &SmallShelf) -> Option<Vec<(String, String)>> {
+fn one(
+    ground: u64,
+    number: u64,
+    walk_every: u64,
+    shelf: &SmallShelf,
+) -> Option<Vec<(String, String)>> {
     let (mut plan, _) = plan_on(ground, None, number);
-    if !number.is_multiple_of(WALKS_EVERY) {
+    if walk_every == 0 || !number.is_multiple_of(walk_every) {
         plan.floor.walk = Some(Vec::new());
     }
     let brief = resolve(&plan).ok()?;

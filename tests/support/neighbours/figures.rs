@@ -28,10 +28,8 @@ const HOPELESS: f64 = 10.0;
 const IDLE_USE: f64 = 0.05;
 /// Growth of a star that nobody sees.
 const IDLE_GROWTH: f64 = 0.005;
-/// Light that nobody misses at the star's peak.
-const IDLE_LIGHT: f64 = 0.01;
 /// A star that keeps less of its peak was thrown out of its own image for a while. The least-squares fit of one Gaussian then holds
-/// either the brighter image or all of it, and steps from one to the other; what is lost of the light tells the same without a step.
+/// either the brighter image or all of it, and steps from one to the other.
 const FITTED_AS_ONE: f64 = 0.9;
 /// A turn that nobody measures, arcseconds.
 const IDLE_ARCSEC: f64 = 0.05;
@@ -74,7 +72,8 @@ pub fn sizes(design: &Design) -> Vec<Figure> {
         ("block.depth_m", design.block.depth),
         ("block.upstand_m", design.block.upstand),
     ] {
-        all.put(name, metre::get(size), 0.0);
+        // Sizes are chosen in steps of 50 mm.
+        all.put(name, metre::get(size), 0.501);
     }
     all.0
 }
@@ -140,6 +139,10 @@ pub fn kinds(design: &Design) -> Kinds {
         (
             "a stud within five diameters of an edge has half the ceiling of torque until the product's sheet is there",
             format!("{:?}", ceiling.map(|limit| newton_metre::get(limit.torque))),
+        ),
+        (
+            "a torque is a figure that a wrench shows: fives above 50 N m, whole ones above 10, tenths below",
+            format!("{:?} {:?}", torque.high, torque.recommended),
         ),
         (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
@@ -226,12 +229,6 @@ fn motion(design: &Design, all: &mut Gathered) {
         };
         if light.worst >= FITTED_AS_ONE {
             growth(format!("conduct {}", rule.id), rule.star_growth_ratio);
-        }
-    }
-    for rule in &motion.conduct {
-        if let Some(light) = rule.peak_left_ratio {
-            let name = format!("conduct {} takes light", rule.id);
-            all.put(name, 1.0 - light.worst, IDLE_LIGHT);
         }
     }
     for (place, stand) in motion.stands.iter().enumerate() {

@@ -194,7 +194,7 @@ pub const LAWS: [Law; 14] = [
         "a taller column is never stiffer",
         "pier.height_m",
         true,
-        &[Watched::SoftTop, Watched::Use("block.overturning")],
+        &[Watched::SoftTop],
     ),
 ];
 

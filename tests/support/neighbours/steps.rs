@@ -90,6 +90,12 @@ pub const STEPS: &[Step] = &[
         "ACI 318-19 17.5.3: a product's category, from its installation factor",
     ),
     step(
+        "load.exposure_s",
+        "",
+        &[1.0, 2.0],
+        "an exposure up to a second is a frame; a guider corrects within an exposure longer than its interval, 2 s where none is said",
+    ),
+    step(
         "pier.gap_mm",
         "",
         &[0.0],
