@@ -5,7 +5,8 @@ use stillground::brief::resolve;
 use stillground::design::{Design, design};
 use stillground::halfspace::SmallShelf;
 use stillground::notes::Verdict;
-use stillground::site_plan::{SitePlan, Use};
+use stillground::rules::image_motion::{fit, places::Places};
+use stillground::site_plan::SitePlan;
 use stillground_tests::example;
 use stillground_tests::generated::{Dice, plan_on};
 use stillground_tests::neighbours::{LAWS, Search, broken, figures, is_shaped, movable, pinned};
@@ -31,7 +32,7 @@ fn a_gust_that_tips_the_block_leaves_it_no_bearing() {
     plan.block.width_m = Some(0.8);
     plan.block.depth_m = Some(0.8);
     let (mut before, mut tipped) = (0.0, 0);
-    for gust in (20..=60).step_by(4) {
+    for gust in (12..=60).step_by(4) {
         plan.site.design_gust_m_s = Some(f64::from(gust));
         let found = designed(&plan, &shelf);
         let check = found.checks.iter().find(|c| c.id == "block.bearing");
@@ -44,7 +45,7 @@ fn a_gust_that_tips_the_block_leaves_it_no_bearing() {
         }
         before = used;
     }
-    assert!((1..10).contains(&tipped), "{tipped}");
+    assert!((1..=12).contains(&tipped), "{tipped}");
 }
 
 /// Where the flow round a thick column changes, its drag falls at once to little more than half; the wind that is observed in
@@ -67,27 +68,46 @@ fn a_faster_wind_never_moves_the_star_less() {
     }
 }
 
-/// A mount that swings the star by hundreds of its widths was once seen through cells as wide as several of them, and its growth
-/// went to and fro by twenty times with the swing's frequency.
+/// A ladder bends a column as much as some gust does, and bears the weight of who stands on it as well: where the gust that bends
+/// more took its place, a bigger gust once used less of the column.
 #[test]
-fn a_bump_on_a_soft_mount_costs_what_its_neighbour_costs() {
+fn a_bigger_gust_never_uses_less_of_the_column() {
     let (mut plan, shelf) = garden();
-    plan.purpose = Some(Use::DeepSky);
-    let bump = |hertz: f64| {
-        let mut plan = plan.clone();
-        plan.load.mount_frequency_hz = Some(hertz);
+    plan.pier.height_m = Some(2.5);
+    plan.load.mass_kg = Some(5.0);
+    let (mut before, mut ladders) = (0.0, 0);
+    for gust in (10..=90).step_by(2) {
+        plan.site.design_gust_m_s = Some(f64::from(gust));
         let found = designed(&plan, &shelf);
-        let bump = found.motion.conduct.iter().find(|one| one.id == "bump");
-        bump.unwrap().star_growth_ratio.unwrap().worst
-    };
-    let mut before = bump(0.5);
-    for step in 1..=20 {
-        let now = bump(0.5 + 0.005 * f64::from(step));
+        let check = found.checks.iter().find(|c| c.id == "pier.strength");
+        let check = check.unwrap();
+        let used = check.utilisation.unwrap();
         assert!(
-            (now - before).abs() < 0.1 * now.max(before).max(0.005),
-            "{step}: {now} {before}"
+            used >= before * (1.0 - 1e-12),
+            "{gust} m/s: {used} after {before}"
         );
-        before = now;
+        ladders += usize::from(check.note.contains("ladder"));
+        before = used;
+    }
+    assert!((1..41).contains(&ladders), "{ladders}");
+}
+
+/// Computed by hand: a swing of a hundred widths for 6 s of 300 leaves the star that rests for all the rest of it as wide as it is,
+/// with 98 % of its light, however fast it swings. It was once seen through cells wider than the star.
+#[test]
+fn what_swings_far_beyond_the_star_leaves_it_as_it_rests() {
+    for turns in [11.0, 11.3, 11.7, 12.0] {
+        let swing = (0..3000).map(move |i| {
+            let angle = std::f64::consts::TAU * turns * f64::from(i) / 3000.0;
+            (0.002, [200.0 * angle.cos(), 0.0])
+        });
+        let places = Places::gather(2.0, swing.chain([(294.0, [0.0; 2])]));
+        let star = fit::star(2.0, [0.0; 2], &places);
+        assert!(star.growth_ratio().abs() < 3e-3, "{turns}: {star:?}");
+        assert!(
+            (star.peak_left_ratio - 0.98).abs() < 3e-3,
+            "{turns}: {star:?}"
+        );
     }
 }
 

@@ -29,6 +29,14 @@ const STUDS: [&str; 5] = [
 #[must_use]
 pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> SitePlan {
     let mut plan = plan.clone();
+    // Before the studs' other sizes, which hang on it.
+    try_with(&mut plan, |plan| {
+        plan.anchors.size.get_or_insert(brief.anchors.size.value);
+    });
+    try_with(&mut plan, |plan| {
+        let remedy = found.block.side_frost.remedy;
+        plan.block.frost_remedy.get_or_insert(remedy);
+    });
     for (path, value) in [
         ("block.length_m", metre::get(found.block.length)),
         ("block.width_m", metre::get(found.block.width)),
@@ -51,16 +59,25 @@ pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> SitePlan {
             say(&mut plan, assumption.field, *value);
         }
     }
-    plan.block.frost_remedy = Some(found.block.side_frost.remedy);
-    plan.anchors.size = Some(brief.anchors.size.value);
     plan
 }
 
-/// Says what is not said yet.
+/// Changes a plan unless it contradicts itself then.
+fn try_with(plan: &mut SitePlan, change: impl Fn(&mut SitePlan)) {
+    let mut other = plan.clone();
+    change(&mut other);
+    if other.validate().is_ok() {
+        *plan = other;
+    }
+}
+
+/// Says what is not said yet and contradicts nothing.
 fn say(plan: &mut SitePlan, path: &str, value: f64) {
     if let Some(field) = SitePlan::numbers().find(|field| field.path == path)
         && (field.get)(plan).is_none()
     {
-        (field.set)(plan, Some(value.clamp(field.least, field.most)));
+        try_with(plan, |plan| {
+            (field.set)(plan, Some(value.clamp(field.least, field.most)))
+        });
     }
 }

@@ -187,25 +187,6 @@ mod tests {
         assert!((variance / 5e-5 - 1.0).abs() < 1e-3, "{variance}");
     }
 
-    /// Judgement: a swing of a hundred widths that lasts a fiftieth of the exposure hardly widens the star that rests for all
-    /// the rest of it, and how fast it swings makes no difference.
-    #[test]
-    fn what_swings_far_beyond_the_star_leaves_it_as_it_rests() {
-        for turns in [11.0, 11.3, 11.7, 12.0] {
-            let swing = (0..3000).map(move |i| {
-                let angle = std::f64::consts::TAU * turns * f64::from(i) / 3000.0;
-                (0.002, [200.0 * angle.cos(), 0.0])
-            });
-            let places = Places::gather(2.0, swing.chain([(294.0, [0.0; 2])]));
-            let star = crate::rules::image_motion::fit::star(2.0, [0.0; 2], &places);
-            assert!(star.growth_ratio() < 1e-3, "{turns}: {star:?}");
-            assert!(
-                (star.peak_left_ratio - 0.98).abs() < 1e-3,
-                "{turns}: {star:?}"
-            );
-        }
-    }
-
     #[test]
     fn nothing_sound_is_no_place() {
         let unsound = [(0.0, [1.0, 1.0]), (1.0, [f64::NAN, 0.0])];

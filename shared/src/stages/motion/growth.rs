@@ -22,10 +22,6 @@ const FRAME_S: f64 = 1.0;
 /// Time in which somebody comes to a stand, sits down or leaves, s.
 const RISES_S: f64 = 0.5;
 
-/// Farthest apart that a star's places may be on its way, over its width.
-const APART_RATIO: f64 = 0.25;
-/// Most places between two samples.
-const MOST_BETWEEN: f64 = 64.0;
 /// Time for which somebody walks about within one exposure, s: across a room and back (judgement).
 const WALKS_S: f64 = 10.0;
 /// Rate at which the steps of a walk follow each other, Hz.
@@ -90,12 +86,10 @@ impl Exposure {
             turns
         };
         let quiet = (self.lasts_s - STEP_S * seen.len() as f64).max(0.0);
-        let apart = APART_RATIO * self.width_arcsec;
-        let last = seen.last().copied().unwrap_or_default();
         self.gather(
-            seen.windows(2)
-                .flat_map(move |pair| on_the_way(pair[0], pair[1], apart))
-                .chain([(STEP_S, last), (quiet, [0.0; 2])]),
+            seen.iter()
+                .map(|turn| (STEP_S, *turn))
+                .chain([(quiet, [0.0; 2])]),
         )
     }
 
@@ -223,22 +217,6 @@ impl Exposure {
             .collect();
         self.gather(about.iter().map(|turn| (1.0, *turn)))
     }
-}
-
-/// Places on the way from one sample to the next, evenly in time and no farther apart than is said: a star that crosses several of
-/// its widths within a step is nowhere for the whole of it.
-fn on_the_way(
-    from: [f64; 2],
-    to: [f64; 2],
-    apart: f64,
-) -> impl Iterator<Item = (f64, [f64; 2])> + Clone {
-    let [x, y] = [to[0] - from[0], to[1] - from[1]];
-    let count = (x.hypot(y) / apart).ceil().clamp(1.0, MOST_BETWEEN);
-    let each = 1.0 / count;
-    (0..count as usize).map(move |i| {
-        let gone = each * i as f64;
-        (STEP_S * each, [from[0] + gone * x, from[1] + gone * y])
-    })
 }
 
 /// The part of so many samples that moves the star most.

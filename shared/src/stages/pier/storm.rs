@@ -182,36 +182,3 @@ fn workings(section: &Section, worst: &Load, strength: Pressure, found: &Use, no
         .gives("use", found.used, Unit::One),
     );
 }
-
-#[cfg(test)]
-#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
-mod tests {
-    use super::*;
-    use crate::brief::resolve;
-    use crate::site_plan::SitePlan;
-
-    /// A ladder and a gust that bend the column alike: the ladder bears the weight of who stands on it as well, and counts.
-    #[test]
-    fn the_load_that_uses_most_counts_and_not_the_one_that_bends_most() {
-        let mut plan = SitePlan::unknown();
-        plan.pier.height_m = Some(3.0);
-        let brief = resolve(&plan).unwrap();
-        let mut loads = loads::stage(&brief).value;
-        let ladder = loads.of("ladder").unwrap().clone();
-        let gust = loads.all.iter_mut().find(|load| load.id == "gust").unwrap();
-        assert!(ladder.axial > gust.axial);
-        gust.moment = ladder.moment * (1.0001 * factor(&ladder) / factor(gust));
-        let mut notes = Notes::default();
-        checks(
-            &brief,
-            &crate::stages::pier::section::find(&brief),
-            &loads,
-            &mut notes,
-        );
-        assert!(
-            notes.checks[0].note.contains(ladder.title),
-            "{}",
-            notes.checks[0].note
-        );
-    }
-}
