@@ -81,6 +81,8 @@ pub struct Opened {
     pub right: Right,
     /// The plan, its newest revision.
     pub saved: Saved,
+    /// Version of the engine with which it was saved; none where nobody kept it.
+    pub engine: Option<String>,
 }
 
 /// One revision of a plan.
@@ -103,6 +105,8 @@ pub struct Revision {
     pub title: Option<String>,
     /// When it was saved.
     pub saved_at: Timestamp,
+    /// Version of the engine with which it was saved; none where nobody kept it.
+    pub engine: Option<String>,
 }
 
 /// What became of a save.

@@ -37,6 +37,13 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
                         ("revision", revision()),
                         ("title", json!({ "type": ["string", "null"] })),
                         ("saved_at", moment()),
+                        (
+                            "engine",
+                            json!({
+                                "type": ["string", "null"],
+                                "description": "Version of the engine with which it was saved; null where it was not kept.",
+                            }),
+                        ),
                     ])),
                 ),
                 (

@@ -231,6 +231,8 @@ impl Store {
                 i64::from(carried.revision),
                 &carried.plan,
                 at,
+                // The export does not say by which version it was saved.
+                None,
             )
             .await?;
         }

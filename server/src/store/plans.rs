@@ -1,6 +1,7 @@
 //! Plans, their revisions and their links.
 
 use jiff::Timestamp;
+use stillground::design::ENGINE_VERSION;
 use stillground::site_plan::{Prices, SitePlan};
 
 use super::database::{Row, Work, values};
@@ -39,7 +40,7 @@ impl Store {
             return Ok(None);
         };
         let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, revisions.digest, \
-                   links.opens, plans.opened_at FROM links \
+                   links.opens, plans.opened_at, revisions.engine FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
                    WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
@@ -62,6 +63,7 @@ impl Store {
             plan_id,
             right,
             saved,
+            engine: row.get(8)?,
         }))
     }
 
@@ -70,13 +72,14 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn revisions(&self, plan_id: &str, below: Option<u32>) -> Outcome<Vec<Revision>> {
-        let sql = "SELECT number, title, saved_at FROM revisions WHERE plan_id = $1 AND number < $2 ORDER BY number DESC LIMIT $3";
+        let sql = "SELECT number, title, saved_at, engine FROM revisions WHERE plan_id = $1 AND number < $2 ORDER BY number DESC LIMIT $3";
         let (below, most) = (below.map_or(i64::MAX, i64::from), REVISIONS_ON_A_PAGE);
         let line = |row: &Row| {
             Ok(Revision {
                 revision: revision_number(row.get(0)?),
                 title: row.get(1)?,
                 saved_at: time(row.get(2)?),
+                engine: row.get(3)?,
             })
         };
         self.db
@@ -164,7 +167,7 @@ pub(super) async fn insert_plan(work: &mut Work, plan: &SitePlan) -> Outcome<Cre
         values![&id, now],
     )
     .await?;
-    insert_revision(work, &id, 1, plan, now).await?;
+    insert_revision(work, &id, 1, plan, now, Some(ENGINE_VERSION)).await?;
     insert_links(work, &id, &links, now).await?;
     Ok(Created { id, links })
 }
@@ -204,13 +207,14 @@ pub(super) async fn insert_revision(
     number: i64,
     plan: &SitePlan,
     now: i64,
+    engine: Option<&str>,
 ) -> Outcome<()> {
-    let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) VALUES ($1, $2, $3, $4, $5, $6)";
+    let sql = "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest, engine) VALUES ($1, $2, $3, $4, $5, $6, $7)";
     let document = serde_json::to_string(plan)?;
     let sum = digest::of_revision(plan_id, number, plan.title.as_deref(), &document, now);
     work.run(
         sql,
-        values![plan_id, number, &plan.title, &document, now, &sum],
+        values![plan_id, number, &plan.title, &document, now, &sum, engine],
     )
     .await
     .map(drop)

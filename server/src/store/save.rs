@@ -5,6 +5,7 @@
 //! as they are, and none is acknowledged before all are on the disk. PostgreSQL does the same among its connections.
 
 use jiff::Timestamp;
+use stillground::design::ENGINE_VERSION;
 use stillground::site_plan::SitePlan;
 use tokio::sync::oneshot;
 
@@ -135,7 +136,15 @@ impl Store {
         if has_room
             && by
                 .run(values![
-                    next, plan_id, *base, title, document, now, link, &sum
+                    next,
+                    plan_id,
+                    *base,
+                    title,
+                    document,
+                    now,
+                    link,
+                    &sum,
+                    ENGINE_VERSION
                 ])
                 .await?
                 > 0
@@ -218,8 +227,8 @@ macro_rules! opened {
 
 /// Adds the revision to a plan that has not moved. In a file, the plan moves to it in the same statement.
 const ADDED: &str = concat!(
-    "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) \
-     SELECT id, $1, $4, $5, $6, $8 FROM plans WHERE id = $2 AND revision = $3",
+    "INSERT INTO revisions (plan_id, number, title, document, saved_at, digest, engine) \
+     SELECT id, $1, $4, $5, $6, $8, $9 FROM plans WHERE id = $2 AND revision = $3",
     opened!()
 );
 
@@ -228,7 +237,8 @@ const ADDED: &str = concat!(
 const MOVED: &str = concat!(
     "WITH moved AS (UPDATE plans SET revision = $1 WHERE id = $2 AND revision = $3",
     opened!(),
-    " RETURNING id) INSERT INTO revisions (plan_id, number, title, document, saved_at, digest) SELECT id, $1, $4, $5, $6, $8 FROM moved"
+    " RETURNING id) INSERT INTO revisions (plan_id, number, title, document, saved_at, digest, engine) \
+     SELECT id, $1, $4, $5, $6, $8, $9 FROM moved"
 );
 
 impl By<'_> {

@@ -30,6 +30,7 @@ const STEPS: &[Step] = &[
     step!("0002_record"),
     step!("0003_access"),
     step!("0004_digests"),
+    step!("0005_engine"),
 ];
 /// The first schema with a record.
 pub(super) const RECORD: i64 = 2;

@@ -3,6 +3,7 @@
 use std::collections::HashSet;
 use std::thread;
 
+use stillground::design::ENGINE_VERSION;
 use stillground_tests::service::{start_with, titled, unknown};
 
 use super::{place, start};
@@ -43,6 +44,30 @@ fn each_save_is_a_numbered_revision_that_can_be_read_again() {
     );
     assert_eq!(service.read(&kept, &kept.edit, "/revisions/3").status, 404);
     assert_eq!(service.read(&kept, &kept.edit, "/revisions/x").status, 404);
+}
+
+/// After an update the plan's page says with which version it was saved, and leads to what that changed.
+#[test]
+fn a_revision_knows_the_version_that_saved_it() {
+    let place = place();
+    let service = start_with(place.settings());
+    let kept = service.create(&titled("one"));
+    assert_eq!(service.replace(&kept, 1, &titled("two")).status, 200);
+    let revisions = service.read(&kept, &kept.edit, "/revisions").json()["revisions"].clone();
+    for line in revisions.as_array().unwrap() {
+        assert_eq!(line["engine"], ENGINE_VERSION);
+    }
+    let page = |below: &str| service.get(&format!("/p/{}/{below}", kept.edit)).text();
+    assert!(!page("plan").contains("saved with"));
+    place.tamper("UPDATE revisions SET engine = '0.1.9' WHERE number = 2");
+    let told = page("plan");
+    assert!(told.contains("saved with 0.1.9; today’s planner is "), "{told}");
+    assert!(told.contains("/versions\">what changed</a>"));
+    assert!(page("revisions").contains("0.1.9"));
+    // A revision from before versions were kept says nothing of one.
+    place.tamper("UPDATE revisions SET engine = NULL");
+    assert!(!page("plan").contains("saved with"));
+    assert!(page("revisions").contains("not kept"));
 }
 
 #[test]

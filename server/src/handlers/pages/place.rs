@@ -30,6 +30,8 @@ pub struct Place {
     pub revision: u32,
     /// When it was saved, in words.
     pub saved: String,
+    /// Version of the engine with which it was saved; none where nobody kept it, and for the example.
+    pub engine: Option<String>,
     /// Address below which its pages stand.
     pub root: String,
     /// The link's secret; empty for the example.
@@ -94,6 +96,7 @@ impl Place {
             plan: opened.saved.plan,
             revision: opened.saved.revision,
             saved: format!("saved {}", words::moment(opened.saved.saved_at)),
+            engine: opened.engine,
             root: app.config.link(&format!("/p/{secret}")),
             secret: secret.to_owned(),
             plan_id: opened.plan_id,
@@ -108,6 +111,7 @@ impl Place {
             plan: example(),
             revision: 0,
             saved: "built in".to_owned(),
+            engine: None,
             root: app.config.link("/example"),
             secret: String::new(),
             plan_id: String::new(),

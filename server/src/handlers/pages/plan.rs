@@ -100,7 +100,15 @@ fn marks(place: &Place) -> Marks {
         revision: place.revision_words(),
         saved: place.saved.clone(),
         engine: ENGINE_VERSION,
+        saved_with: saved_with(place.engine.as_deref()),
     }
+}
+
+/// The version with which it was saved, where that is not today's.
+fn saved_with(engine: Option<&str>) -> Option<String> {
+    engine
+        .filter(|engine| *engine != ENGINE_VERSION)
+        .map(str::to_owned)
 }
 
 /// What to say of a sheet of a revision: whether it is still the newest, and what changed since.

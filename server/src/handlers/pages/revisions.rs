@@ -37,6 +37,7 @@ pub async fn show(
         number: revision.revision,
         title: place::title(revision.title.as_deref()),
         saved: words::moment(revision.saved_at),
+        engine: revision.engine.clone().unwrap_or_default(),
         newest: revision.revision == place.revision,
     };
     answer(&RevisionsPage {

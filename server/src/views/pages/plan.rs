@@ -57,6 +57,8 @@ pub struct Marks {
     pub saved: String,
     /// Version of the engine.
     pub engine: &'static str,
+    /// Version with which the plan was saved, where it is another.
+    pub saved_with: Option<String>,
 }
 
 /// What the chapters are filled with.

@@ -25,6 +25,8 @@ pub struct RevisionView {
     pub title: String,
     /// When it was saved.
     pub saved: String,
+    /// With which version of the planner; empty where nobody kept it.
+    pub engine: String,
     /// Whether it is the newest.
     pub newest: bool,
 }
