@@ -56,9 +56,11 @@ pub mod gradient;
 pub mod influence;
 pub mod kernel;
 pub mod mesh;
+mod mirrored;
 pub mod motions;
 mod part;
 mod places;
+mod push;
 pub mod rectangle;
 mod seen;
 mod shelf;
@@ -183,7 +185,8 @@ pub struct Solved {
     pub flexibility_times_g: [[f64; 6]; 6],
     surfaces: Vec<surface::Surface>,
     linings: OnceLock<Option<Linings>>,
-    places: places::Places,
+    places: places::Places<[f64; 6]>,
+    pushed: places::Places<[[f64; 6]; 2]>,
     part: part::Part,
 }
 

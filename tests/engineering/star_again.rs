@@ -1,7 +1,9 @@
-//! Two plans recomputed apart by `reference/star_again.py`: a person who comes, the wind, the star's growth and its peak.
+//! Two plans recomputed apart by `reference/star_again.py`: a person who comes, a walk, a door, the wind, the star's growth and
+//! its peak.
 //!
-//! The script shares nothing with the engine: ground by finite elements, the column by beam elements, the wind through the whole
-//! frequency response, the star by images. The base joint's stiffness is handed over, and held here.
+//! The script shares nothing with the engine: ground by finite elements, the column by beam elements, wind, walk and door
+//! through the whole frequency response, steps at times drawn by chance, the star by images. The base joint's stiffness is
+//! handed over, and held here.
 
 use serde_json::{Value, json};
 use stillground::design::{Design, design_plan};
@@ -33,7 +35,9 @@ fn guided() -> Value {
                   "plate_thickness_mm": 20, "levelling": "nuts", "gap_mm": 25 },
         "load": { "mass_kg": 60, "centre_above_pier_m": 0.3, "inertia_kg_m2": 3.75, "exposure_s": 120, "guiding_interval_s": 2,
                   "seeing_arcsec": 2, "observing_wind_m_s": 5, "enclosure": "open", "wind_area_m2": 0.3 },
-        "floor": { "kind": "ground", "stands": [{ "name": "East", "x_m": 1.25, "y_m": 0, "mass_kg": 80 }] }
+        "floor": { "kind": "ground", "length_m": 3, "width_m": 6, "stands": [{ "name": "East", "x_m": 1.25, "y_m": 0, "mass_kg": 80 }],
+                   "walk": [[1.2, -2.5], [1.2, 2.5]], "walk_speed_m_s": 1, "walker_mass_kg": 80, "soles": "soft",
+                   "door_wall": "east", "door_offset_m": 0 }
     })
 }
 
@@ -46,7 +50,9 @@ fn not_guided() -> Value {
                   "plate_thickness_mm": 20, "levelling": "nuts", "gap_mm": 25 },
         "load": { "mass_kg": 45, "centre_above_pier_m": 0.25, "inertia_kg_m2": 2.5, "exposure_s": 60, "guiding_interval_s": 600,
                   "seeing_arcsec": 2.5, "observing_wind_m_s": 4, "enclosure": "open", "wind_area_m2": 0.25 },
-        "floor": { "kind": "ground", "stands": [{ "name": "East", "x_m": 1.0, "y_m": 0, "mass_kg": 90 }] }
+        "floor": { "kind": "ground", "length_m": 2.5, "width_m": 3.5, "stands": [{ "name": "East", "x_m": 1.0, "y_m": 0, "mass_kg": 90 }],
+                   "walk": [[2.4, -0.9], [-1.6, -0.9]], "walk_speed_m_s": 1, "walker_mass_kg": 70, "soles": "soft",
+                   "door_wall": "east", "door_offset_m": 0 }
     })
 }
 
@@ -63,7 +69,21 @@ fn held(plan: Value, name: &str) {
     close("stand", stand, value("stand_arcsec"), WITHIN);
     let of =
         |id: &str| -> &Disturbance { motion.disturbances.iter().find(|one| one.id == id).unwrap() };
-    for (id, key) in [("standing", "stand"), ("wind", "wind")] {
+    let walk = &motion.walk;
+    for (key, found) in [
+        ("walk_middle_peak_arcsec", walk.middle_peak_arcsec),
+        ("walk_middle_rms_arcsec", walk.middle_rms_arcsec),
+        ("walk_peak_arcsec", walk.peak_arcsec),
+        ("door_peak_arcsec", of("door").arcsec),
+    ] {
+        close(key, found.unwrap(), value(key), WITHIN);
+    }
+    for (id, key) in [
+        ("standing", "stand"),
+        ("wind", "wind"),
+        ("walk", "walk"),
+        ("door", "door"),
+    ] {
         let (growth, left) = (
             of(id).star_growth_ratio.unwrap().expected,
             of(id).peak_left_ratio.unwrap().expected,

@@ -3,9 +3,10 @@
 
 use super::assembly::{self, Block, CLASSES, MIRRORS, REACH, offset, sign, split};
 use super::mesh::Patch;
+use super::mirrored::{self, Field};
 use super::motions::MOTIONS;
 use super::surface::Surface;
-use super::{Shape, Solved, weight};
+use super::{Shape, Solved};
 
 impl Solved {
     /// The block's six motions times G under a unit force on the ground at a place: along x, along y, and down. A place on
@@ -35,20 +36,31 @@ impl Solved {
         self.beside(x_m, y_m)
     }
 
-    /// The same on the ground where neither coordinate is negative, worked out.
-    pub(super) fn beside_quarter(&self, x_m: f64, y_m: f64) -> [f64; 6] {
+    /// The same under a unit force on the ground where neither coordinate is negative, worked out.
+    pub(super) fn beside_quarter<F: Field>(&self, x_m: f64, y_m: f64) -> [f64; 6] {
         let mut motion = [0.0; 6];
         for surface in &self.surfaces {
             add(
                 &mut motion,
                 apply(
                     &surface.flexibility,
-                    weight::work(surface, x_m, y_m, self.shape.poisson_ratio),
+                    mirrored::work::<F>(surface, x_m, y_m, self.shape.poisson_ratio),
                 ),
                 surface.weight,
             );
         }
         motion
+    }
+
+    /// The block's six motions times G under a unit force along x and under one along y: on the ground, or on the block
+    /// where that is.
+    #[must_use]
+    pub fn under_pushes(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
+        if on_block(&self.shape, x_m, y_m) {
+            let forces = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0]];
+            return forces.map(|force| self.under_block_force([x_m, y_m, 0.0], force));
+        }
+        self.pushed_beside(x_m, y_m)
     }
 
     /// The block's six motions times G under a force on the block; place and force along x, y and up, height from the ground.

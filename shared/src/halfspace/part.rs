@@ -72,6 +72,7 @@ impl Solved {
             surfaces: surfaces.collect(),
             linings: self.linings.clone(),
             places: Places::default(),
+            pushed: Places::default(),
             part: Part::default(),
         })
     }

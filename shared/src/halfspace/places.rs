@@ -4,17 +4,19 @@
 use std::collections::BTreeMap;
 use std::sync::{Mutex, PoisonError};
 
+use super::push::{East, North};
+use super::weight::Weight;
 use super::{Shape, Solved};
 
 /// Most places kept with one solution, some seventy bytes each: a floor's map and a long walk.
 const MOST_PLACES: usize = 896;
 
-/// The block's motions under a unit weight at places with neither coordinate negative, by the coordinates' exact bits.
-#[derive(Debug, Default)]
-pub struct Places(Mutex<BTreeMap<[u64; 2], [f64; 6]>>);
+/// The block's motions under unit forces at places with neither coordinate negative, by the coordinates' exact bits.
+#[derive(Debug)]
+pub struct Places<T>(Mutex<BTreeMap<[u64; 2], T>>);
 
-impl Places {
-    fn get(&self, key: [u64; 2]) -> Option<[f64; 6]> {
+impl<T: Copy> Places<T> {
+    fn get(&self, key: [u64; 2]) -> Option<T> {
         self.0
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
@@ -22,7 +24,7 @@ impl Places {
             .copied()
     }
 
-    fn put(&self, key: [u64; 2], motion: [f64; 6]) {
+    fn put(&self, key: [u64; 2], motion: T) {
         let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if kept.len() >= MOST_PLACES {
             kept.clear();
@@ -31,15 +33,21 @@ impl Places {
     }
 }
 
+impl<T> Default for Places<T> {
+    fn default() -> Self {
+        Self(Mutex::default())
+    }
+}
+
 /// What is remembered says nothing about which solution it is.
-impl PartialEq for Places {
+impl<T> PartialEq for Places<T> {
     fn eq(&self, _: &Self) -> bool {
         true
     }
 }
 
 /// A copy begins with an empty memory.
-impl Clone for Places {
+impl<T> Clone for Places<T> {
     fn clone(&self) -> Self {
         Self::default()
     }
@@ -54,7 +62,7 @@ impl Solved {
         let [u, v] = if swapped { [y, x] } else { [x, y] };
         let key = [u.to_bits(), v.to_bits()];
         let found = self.places.get(key).unwrap_or_else(|| {
-            let motion = self.beside_quarter(u, v);
+            let motion = self.beside_quarter::<Weight>(u, v);
             self.places.put(key, motion);
             motion
         });
@@ -67,6 +75,23 @@ impl Solved {
             x_m,
             y_m,
         )
+    }
+
+    /// Motions under a unit force along x and under one along y beside the block.
+    pub(super) fn pushed_beside(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
+        let (x, y) = (x_m.abs(), y_m.abs());
+        let key = [x.to_bits(), y.to_bits()];
+        let [east, north] = self.pushed.get(key).unwrap_or_else(|| {
+            let motions = [
+                self.beside_quarter::<East>(x, y),
+                self.beside_quarter::<North>(x, y),
+            ];
+            self.pushed.put(key, motions);
+            motions
+        });
+        // A mirror across its own way turns a force round.
+        let turned = |motion, way: f64| mirrored(motion, x_m, y_m).map(|m| m * 1f64.copysign(way));
+        [turned(east, x_m), turned(north, y_m)]
     }
 }
 
@@ -109,7 +134,10 @@ mod tests {
     fn across_the_diagonal_a_place_is_what_it_is_alone() {
         let solved = solved(1.0);
         for [x, y] in [[0.4, 0.9], [0.0, 1.1], [1.0, 1.7]] {
-            let (kept, alone) = (solved.under_weight(x, y), solved.beside_quarter(x, y));
+            let (kept, alone) = (
+                solved.under_weight(x, y),
+                solved.beside_quarter::<Weight>(x, y),
+            );
             for i in 0..6 {
                 assert!(
                     (kept[i] - alone[i]).abs() < 1e-12 * alone[2].abs(),
@@ -133,15 +161,16 @@ mod tests {
                 [0.0, -1.1],
                 [-1.0, 1.0],
             ] {
-                let (kept, general) = (
-                    solved.under_weight(x, y),
-                    solved.under_ground_forces(x, y)[2],
-                );
-                for i in 0..6 {
-                    assert!(
-                        (kept[i] - general[i]).abs() < 3e-3 * general[2].abs(),
-                        "{length} {x} {y} {i}: {kept:?} {general:?}"
-                    );
+                let general = solved.under_ground_forces(x, y);
+                let [east, north] = solved.under_pushes(x, y);
+                let kept = [east, north, solved.under_weight(x, y)];
+                for (force, (kept, general)) in kept.iter().zip(general).enumerate() {
+                    for i in 0..6 {
+                        assert!(
+                            (kept[i] - general[i]).abs() < 3e-3 * general[force].abs(),
+                            "{length} {x} {y} {force} {i}: {kept:?} {general:?}"
+                        );
+                    }
                 }
             }
         }

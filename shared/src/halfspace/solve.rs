@@ -120,14 +120,15 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
         .iter()
         .flatten()
         .all(|value| value.is_finite());
-    let (linings, places) = (OnceLock::new(), Places::default());
+
     finite.then_some(Solved {
         shape: *shape,
         stiffness_over_g: limit,
         flexibility_times_g,
         surfaces,
-        linings,
-        places,
+        linings: OnceLock::new(),
+        places: Places::default(),
+        pushed: Places::default(),
         part: Part::default(),
     })
 }

@@ -4,7 +4,8 @@
 
     again.py               all but those that have a check of their own
 
-The scripts write their values beside themselves or print them; a copy of one therefore changes nothing here.
+The scripts write their values beside themselves or print them; a copy of one therefore changes nothing here. A script that
+reads another gets a copy of that one beside it.
 """
 
 import json
@@ -16,6 +17,8 @@ import tempfile
 
 HERE = pathlib.Path(__file__).parent
 NEAR = 1e-6
+# Scripts that read others.
+READS = {"star_again": ["halfspace_block", "waves"]}
 APART = {"again", "halfspace_block"}  # this one, and the one that takes minutes and is asked with --check
 
 
@@ -34,6 +37,8 @@ def again(name):
     with tempfile.TemporaryDirectory() as folder:
         script = shutil.copy(HERE / f"{name}.py", folder)
         shutil.copytree(HERE / "plans", pathlib.Path(folder, "plans"))  # which some of them read
+        for other in READS.get(name, []):
+            shutil.copy(HERE / f"{other}.py", folder)
         printed = subprocess.run([sys.executable, script], check=True, stdout=subprocess.PIPE, text=True).stdout
         written = pathlib.Path(folder, f"{name}.json")
         found = json.loads(written.read_text() if written.exists() else printed)

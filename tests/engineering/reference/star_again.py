@@ -1,13 +1,18 @@
-"""Two plans again, from first principles: a person who comes, the wind, the star's growth and its peak.
+"""Two plans again, from first principles: a person who comes, a walk, a door, the wind, the star's growth and its peak.
 
-Nothing of the engine is used. The ground is the finite-element block of halfspace_block.json (free sides), the two boxes there
-taken to an infinite one; the column is a chain of Timoshenko elements; the wind goes through the whole complex frequency
-response, line by line, with the guider's own transfer function, and not through modes. The star is an image: the seeing,
-widened by the wind, at both places of a person who comes, and a Gaussian fitted to its pixels by least squares.
+Nothing of the engine is used. The ground is the finite-element block of halfspace_block.py (free sides), solved here in two
+boxes and taken to an infinite one, with the surface's movement in all three directions; the column is a chain of Timoshenko
+elements. Wind, walk and door go through the whole complex frequency response, line by line, and not through modes; the
+guider has its own transfer function for the wind and works interval by interval on the walk and the door. The star is an
+image: the seeing at all places where the star is, pixel by pixel, and a Gaussian fitted to them by least squares.
+
+A walk is a row of feet at uneven times, drawn by chance a good many times over, at eleven paces from 1.6 to 2.1 Hz: what is
+kept is the middle of the paces and the tenth of eleven. Each frequency of a foot's weight tilts the ground by its own factor
+over a weight at rest (waves.py), at that foot's own distance. All feet push sideways, not only the near ones.
 
 One figure is handed over: the stiffness of the base joint, which a stage of its own finds and other references hold.
 
-Run with: pip install numpy scipy; python3 star_again.py
+Run with: pip install numpy scipy scikit-fem cvxopt; python3 star_again.py
 It writes star_again.json beside itself.
 """
 
@@ -15,7 +20,10 @@ import json
 import math
 import os
 
+import halfspace_block
 import numpy as np
+import waves
+from scipy.interpolate import CloughTocher2DInterpolator
 from scipy.optimize import least_squares
 
 HERE = os.path.dirname(os.path.abspath(__file__))
@@ -27,7 +35,6 @@ AIR = 1.25
 
 PLANS = {
     "metre cube, guided": {
-        "ground": "cube 1, 0.35",
         "side": 1.0,
         "depth": 1.0,
         "speed": 150.0,
@@ -46,9 +53,13 @@ PLANS = {
         "guiding": 2.0,
         "seeing": 2.0,
         "person": [1.25, 80.0],
+        "walker": 80.0,
+        "walk": [[1.2, -2.5], [1.2, 2.5]],
+        "stride": 1.0 / 1.8,
+        "door": [1.5, 0.0],
+        "across": 3.0,
     },
     "smaller block, not guided": {
-        "ground": "cube 0.8, 0.25",
         "side": 0.8,
         "depth": 0.8,
         "speed": 180.0,
@@ -67,25 +78,51 @@ PLANS = {
         "guiding": 600.0,
         "seeing": 2.5,
         "person": [1.0, 90.0],
+        "walker": 70.0,
+        "walk": [[2.4, -0.9], [-1.6, -0.9]],
+        "stride": 1.0 / 1.8,
+        "door": [1.25, 0.0],
+        "across": 2.5,
     },
 }
 
 
-def ground(plan):
-    """Stiffness over G for sway and rocking, and the settlement at the person's place for a unit of each."""
-    with open(os.path.join(HERE, "halfspace_block.json")) as file:
-        case = json.load(file)[plan["ground"]]
-    answers = case["answers"]["none"]
+class Ground:
+    """The block in its ground, modulus one: stiffness of sway and rocking, and how the surface moves with a unit of each."""
 
-    def infinite(pick):
-        near, far = answers["4 cells, 6 rows"], answers["4 cells, 8 rows"]
-        a, b = near["reach"], far["reach"]
-        return (pick(far) * b - pick(near) * a) / (b - a)
+    def __init__(self, side, depth, nu):
+        boxes = [self.box(side, depth, nu, rows) for rows in (6, 8)]
+        (a, near, moved), (b, far, moved_far) = boxes
+        # The box's error goes with one over its reach.
+        self.k = (far * b - near * a) / (b - a)
+        self.parts = [(moved, -a / (b - a)), (moved_far, b / (b - a))]
 
-    k = np.array([[infinite(lambda one: one["stiffness"][i][j]) for j in (0, 4)] for i in (0, 4)])
-    at = case["places"].index(plan["person"][0])
-    s = np.array([infinite(lambda one: one["surface"][name][at]) for name in ("x", "ry")])
-    return k, s
+    @staticmethod
+    def box(side, depth, nu, rows):
+        half = (side / 2, side / 2)
+        model = halfspace_block.Model(half, depth, 4, rows, halfspace_block.uniform, nu, marks=(depth, depth))
+        fields, k, _ = model.solve("x", (depth, depth))
+        on = np.abs(model.nodes[2]) < 1e-9
+        points = model.nodes[:2, on].T
+        near = (points < 6.0).all(axis=1)
+        values = fields.reshape(-1, 3, 2)[on][near]
+        moved = CloughTocher2DInterpolator(points[near], values.reshape(-1, 6))
+        return model.reach, k, lambda x, y: moved(x, y).reshape(3, 2)
+
+    def moved(self, place):
+        """Movement along x, y and down at a place of the surface for a unit of sway along x and of turn with it."""
+        x, y = place
+        quarter = sum(weight * moved(abs(x), abs(y)) for moved, weight in self.parts)
+        # Along x the field is the same on both sides; across it and down it changes with the side.
+        return quarter * np.array([[1.0], [math.copysign(1, x) * math.copysign(1, y)], [math.copysign(1, x)]])
+
+    def loads(self, place, force):
+        """Force and moment on the block in both planes, east and north, for a force (east, north, down) at a place."""
+        x, y = place
+        east = force @ self.moved((x, y))
+        # The square block's other plane is this one with the axes changed round.
+        north = np.array([force[1], force[0], force[2]]) @ self.moved((y, x))
+        return np.array([east, north])
 
 
 def beam(height, tube, count=10):
@@ -125,7 +162,6 @@ def beam(height, tube, count=10):
 
 def frame(plan):
     """Mass, complex stiffness without frequency, dashpots; unknowns: base sway and turn, turn of the foot, column's nodes."""
-    k_ground, _ = ground(plan)
     rho = plan["unit_weight"] / G0
     modulus = rho * plan["speed"] ** 2
     column, shaft = beam(plan["height"], plan["tube"])
@@ -146,7 +182,7 @@ def frame(plan):
     m[:2, :2] += block * np.array([[1, h], [h, h * h + (depth**2 + side**2) / 12]])
     plate = STEEL_RHO * plan["plates"][0] ** 2 * plan["plates"][1]
     m[:2, :2] += plate * np.array([[1, foot], [foot, foot * foot]])
-    k[:2, :2] += (1 + 2j * 0.02) * modulus * k_ground
+    k[:2, :2] += (1 + 2j * 0.02) * modulus * plan["ground"].k
     joint = (1 + 2j * 0.005) * plan["joint"]
     k[1, 1] += joint
     k[2, 2] += joint
@@ -172,9 +208,10 @@ def frame(plan):
 
 def person(plan):
     """Turn in arcsec of block and star under the person."""
-    k, s = ground(plan)
     modulus = plan["unit_weight"] / G0 * plan["speed"] ** 2
-    return ARCSEC * np.linalg.solve(modulus * k, plan["person"][1] * G0 * s)[1]
+    place, mass = plan["person"]
+    load = plan["ground"].loads((place, 0.0), np.array([0.0, 0.0, mass * G0]))[0]
+    return ARCSEC * np.linalg.solve(modulus * plan["ground"].k, load)[1]
 
 
 def wind(plan):
@@ -219,35 +256,163 @@ COLUMN_DRAG = 1.2
 ACROSS = 0.375
 
 
-def star(plan, rms, turn):
-    """Growth of the round width and the peak's loss, by an image."""
+# Time between samples and the time that a walk or a door is followed, s.
+STEP, LONG = 2e-3, 32.768
+# Above this nothing of a step is left.
+HIGHEST = 160.0
+
+
+def response(plan):
+    """Turn of the star, arcsec, for a unit force and a unit moment on the block's base, at every frequency that is followed."""
+    m, k, c, _ = frame(plan)
+    f = np.fft.rfftfreq(round(LONG / STEP), STEP)
+    answer = np.zeros((2, len(f)), complex)
+    unit = np.eye(len(m))[:, :2]
+    for i in np.flatnonzero(f <= HIGHEST):
+        o = 2 * math.pi * f[i]
+        answer[:, i] = ARCSEC * np.linalg.solve(k - o * o * m + 1j * o * c, unit)[-1]
+    answer[:, 0] = answer[:, 0].real
+    return f, answer
+
+
+def quicker(plan, f, distance):
+    """How many times as far a weight at this distance tilts the ground at each frequency as one at rest."""
+    phase = 2 * math.pi * f * distance / plan["speed"]
+    known = np.array([0.0, *waves.PHASES])
+    ratio = np.array([1.0, *(waves.ratio(one, plan["nu"]) for one in waves.PHASES)]) if "waves" not in plan else plan["waves"]
+    plan["waves"] = ratio
+    beyond = ratio[-1] + (phase - known[-1]) * (ratio[-1] - ratio[-2]) / (known[-1] - known[-2])
+    return np.where(phase > known[-1], beyond, np.interp(phase, known, ratio))
+
+
+def foot(pace):
+    """Down, along the way and outward, over weight: Li's terms for a walk that carries its walker, a soft heel of a fifth of
+    the weight in 40 ms, and a fourth harmonic of 0.058 under one arch; a fifth along, braking first, and a twentieth out."""
+    contact = 1 / (0.76 * pace)
+    t = np.arange(0, contact, STEP)
+    a = [1.211 - 0.0698 * pace, 0.1052 * pace - 0.1284, 0.3002 * pace - 0.1534, 0.0416 * pace - 0.0288, 0.0608 - 0.0275 * pace]
+    down = sum(value * np.sin((n + 1) * math.pi * t / contact) for n, value in enumerate(a))
+    down /= down.sum() * STEP * pace
+    down += np.where(t < 0.04, 0.2 * np.sin(math.pi * t / 0.04), 0)
+    down += 0.058 * np.sin(8 * math.pi * pace * t) * np.sin(math.pi * t / contact)
+    return down, 0.2 * np.sin(2 * math.pi * t / contact), 0.05 * np.sin(math.pi * t / contact)
+
+
+def steps(plan):
+    """Feet along the path, 5 cm left and right of it in turn: what a newton down, along and outward does, and the distance."""
+    start, end = map(np.array, plan["walk"])
+    length = np.linalg.norm(end - start)
+    way = (end - start) / length
+    feet = []
+    for i in range(int(length / plan["stride"] + 1e-9) + 1):
+        side = 1 if i % 2 == 0 else -1
+        out = side * np.array([-way[1], way[0]])
+        place = start + way * i * plan["stride"] + 0.05 * out
+        forces = ([0, 0, 1], [*way, 0], [*out, 0])
+        feet.append(([plan["ground"].loads(place, np.array(force, float)) for force in forces], np.linalg.norm(place)))
+    return feet
+
+
+def walked(plan, answers, pace, chance):
+    """The star's way through one walk, arcsec east and north, until a second and a half after the last foot is up."""
+    f, answer = answers
+    traces = [np.fft.rfft(trace, round(LONG / STEP)) for trace in foot(pace)]
+    spectrum, at = np.zeros((2, len(f)), complex), 0.0
+    for loads, distance in plan["feet"]:
+        late = np.exp(-2j * math.pi * f * at)
+        factors = (quicker(plan, f, distance), 1.0, 1.0)
+        for load, trace, factor in zip(loads, traces, factors):
+            spectrum += (load @ answer) * factor * trace * late
+        last, at = at, at + (1 + 0.03 * chance.standard_normal()) / pace
+    turns = plan["walker"] * G0 * np.fft.irfft(spectrum, round(LONG / STEP))
+    return turns[:, : round((last + 1 / (0.76 * pace) + 1.5) / STEP)].T
+
+
+def shut(plan, answers):
+    """The star's way after a door has fallen shut in the east wall: 10 N s outward at a metre's height within 15 ms. The wall
+    passes the push on where it stands, presses there and lifts at the wall across."""
+    f, answer = answers
+    t = np.arange(0, 0.015 + STEP / 2, STEP)
+    blow = np.sin(math.pi * t / 0.015)
+    blow *= 10.0 / (blow.sum() * STEP)
+    x, y = plan["door"]
+    tip = 1.0 / plan["across"]
+    ground = plan["ground"]
+    load = ground.loads((x, y), np.array([1.0, 0, tip])) + ground.loads((x - plan["across"], y), np.array([0, 0, -tip]))
+    spectrum = (load @ answer) * quicker(plan, f, x) * np.fft.rfft(blow, round(LONG / STEP))
+    return np.fft.irfft(spectrum, round(LONG / STEP))[:, : round(4.0 / STEP)].T
+
+
+def followed(plan, turns, chance):
+    """The same after the guider, which corrects once an interval by the mean of the interval before, and comes at any time."""
+    every = round(plan["guiding"] / STEP)
+    if plan["guiding"] >= plan["exposure"]:
+        return turns
+    first = int(chance.integers(every))
+    turns = np.concatenate([np.zeros((first, 2)), turns, np.zeros((2 * every, 2))])
+    known, seen = np.zeros(2), []
+    for start in range(0, len(turns), every):
+        part = turns[start : start + every]
+        seen.append(part - known)
+        known = part.mean(axis=0)
+    return np.concatenate(seen)
+
+
+def star(plan, rms, places, shares):
+    """Growth of the round width and the peak's loss, by an image: the seeing, widened by what goes on all the time, at every
+    place for its share of the exposure."""
     w = plan["seeing"]
     s0 = w / 2.354820045
     wide = [math.hypot(s0, rms[0]), math.hypot(s0, rms[1])]
-    away = plan["guiding"] if plan["guiding"] < plan["exposure"] else plan["exposure"] / 2
-    share = away / plan["exposure"]
     step = w / 12
-    reach = 2.5 * w + abs(turn)
-    grid = np.arange(-reach, reach + step, step)
-    x, y = np.meshgrid(grid, grid)
+    low, high = places.min(axis=0).clip(max=0) - 2.5 * w, places.max(axis=0).clip(min=0) + 2.5 * w
+    x, y = np.arange(low[0], high[0] + step, step), np.arange(low[1], high[1] + step, step)
 
-    def bell(at):
-        return (
-            s0**2 / (wide[0] * wide[1])
-            * np.exp(-0.5 * ((x - at) / wide[0]) ** 2 - 0.5 * (y / wide[1]) ** 2)
-        )
+    def bells(line, at, sigma):
+        return np.exp(-0.5 * ((line[:, None] - at[None]) / sigma) ** 2)
 
-    image = (1 - share) * bell(0.0) + share * bell(turn)
+    height = s0**2 / (wide[0] * wide[1])
+    image = height * np.einsum("iq,jq,q->ij", bells(x, places[:, 0], wide[0]), bells(y, places[:, 1], wide[1]), shares, optimize=True)
 
     def misfit(p):
-        return (p[0] * np.exp(-0.5 * ((x - p[1]) / p[2]) ** 2 - 0.5 * ((y - p[3]) / p[4]) ** 2) - image).ravel()
+        return (p[0] * np.outer(bells(x, p[1:2], p[2])[:, 0], bells(y, p[3:4], p[4])[:, 0]) - image).ravel()
 
     found = least_squares(misfit, [1, 0, s0, 0, s0], xtol=1e-14, ftol=1e-14, gtol=1e-14).x
-    fine = np.linspace(-0.2 * w, 0.2 * w + abs(turn), 20001)
-    ridge = s0**2 / (wide[0] * wide[1]) * (
-        (1 - share) * np.exp(-0.5 * (fine / wide[0]) ** 2) + share * np.exp(-0.5 * ((fine - turn) / wide[0]) ** 2)
-    )
-    return math.sqrt(found[2] * found[4]) / s0 - 1, ridge.max()
+    return math.sqrt(found[2] * found[4]) / s0 - 1, highest(places, shares, wide, height, found[[1, 3]])
+
+
+def highest(places, shares, wide, height, at):
+    """The image's highest point, from near the fitted middle."""
+
+    def bright(x, y):
+        far = ((places[:, 0] - x) / wide[0]) ** 2 + ((places[:, 1] - y) / wide[1]) ** 2
+        return height * (shares * np.exp(-0.5 * far)).sum()
+
+    best, reach = bright(*at), 0.2
+    while reach > 1e-5:
+        around = [(at[0] + dx, at[1] + dy) for dx, dy in ((reach, 0), (-reach, 0), (0, reach), (0, -reach))]
+        values = [bright(*one) for one in around]
+        if max(values) > best:
+            best, at = max(values), around[int(np.argmax(values))]
+        else:
+            reach /= 2
+    return best
+
+
+def once(plan, turns):
+    """Places and shares when this happens once in the exposure, which is quiet for the rest of it."""
+    turns = turns[: round(plan["exposure"] / STEP)]
+    # Samples of the same hundredth of the seeing are taken together: thousands of them make a few hundred places.
+    cell = plan["seeing"] / 100
+    cells, counts = np.unique(np.round(turns / cell), axis=0, return_counts=True)
+    shares = counts * STEP / plan["exposure"]
+    return np.concatenate([cells * cell, [[0.0, 0.0]]]), np.concatenate([shares, [1 - shares.sum()]])
+
+
+def came(plan, turn):
+    away = plan["guiding"] if plan["guiding"] < plan["exposure"] else plan["exposure"] / 2
+    share = away / plan["exposure"]
+    return np.array([[0.0, 0.0], [turn, 0.0]]), np.array([1 - share, share])
 
 
 def first_frequency(plan):
@@ -255,12 +420,46 @@ def first_frequency(plan):
     return math.sqrt(min(np.linalg.eigvals(np.linalg.solve(m, k.real)).real)) / (2 * math.pi)
 
 
+# Walks drawn at each pace.
+WALKS = 24
+
+
+def walks(plan, answers):
+    """Peak and root mean square of the walk by pace, each the mean of many, and what one in the middle costs the star."""
+    plan["feet"] = steps(plan)
+    paces = np.linspace(1.6, 2.1, 11)
+    found = []
+    for pace in paces:
+        chance = np.random.default_rng(round(1000 * pace))
+        rows = []
+        for _ in range(WALKS):
+            turns = walked(plan, answers, pace, chance)
+            about = turns - turns.mean(axis=0)
+            seen = once(plan, followed(plan, turns, chance))
+            rows.append([np.hypot(*turns.T).max(), math.sqrt((about**2).sum(axis=1).mean()), *star(plan, [0, 0], *seen)])
+        found.append(np.mean(rows, axis=0))
+    found = np.array(found)
+    peaks, rms = np.sort(found[:, 0]), np.sort(found[:, 1])
+    return {
+        "walk_middle_peak_arcsec": peaks[5],
+        "walk_peak_arcsec": peaks[9],
+        "walk_middle_rms_arcsec": rms[5],
+        "walk_growth_ratio": np.median(found[:, 2]),
+        "walk_peak_left_ratio": np.median(found[:, 3]),
+    }
+
+
 def main():
     found = {}
     for name, plan in PLANS.items():
+        plan["ground"] = Ground(plan["side"], plan["depth"], plan["nu"])
         turn, rms = person(plan), wind(plan)
-        blown, blown_peak = star(plan, [rms, ACROSS * rms], 0.0)
-        stood, stood_peak = star(plan, [0.0, 0.0], turn)
+        here, always = np.zeros((1, 2)), np.ones(1)
+        blown, blown_peak = star(plan, [rms, ACROSS * rms], here, always)
+        stood, stood_peak = star(plan, [0.0, 0.0], *came(plan, turn))
+        answers = response(plan)
+        door, chance = shut(plan, answers), np.random.default_rng(1)
+        doors = [star(plan, [0.0, 0.0], *once(plan, followed(plan, door, chance))) for _ in range(WALKS)]
         found[name] = {
             "joint_n_m_per_rad": plan["joint"],
             "first_frequency_hz": first_frequency(plan),
@@ -270,12 +469,16 @@ def main():
             "wind_peak_left_ratio": blown_peak,
             "stand_growth_ratio": stood,
             "stand_peak_left_ratio": stood_peak,
+            **walks(plan, answers),
+            "door_peak_arcsec": np.hypot(*door.T).max(),
+            "door_growth_ratio": np.mean([one for one, _ in doors]),
+            "door_peak_left_ratio": np.mean([one for _, one in doors]),
         }
     with open(os.path.join(HERE, "star_again.json"), "w") as file:
         json.dump(found, file, indent=1)
         file.write("\n")
     for name, one in found.items():
-        print(name, {key: round(value, 6) for key, value in one.items()})
+        print(name, {key: round(float(value), 6) for key, value in one.items()})
 
 
 if __name__ == "__main__":

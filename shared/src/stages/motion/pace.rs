@@ -1,19 +1,18 @@
 //! Paces: nobody knows his own to 5 %, and a harmonic of it that meets the pier makes a walk twice as bad.
 //!
-//! The walk is followed sample by sample at two paces: one that is no worse than the middle of the band, and one that nine
-//! tenths of the band do not exceed. Which ones these are is found without following: between two steps a mode swings
-//! freely, so that its state after each step is the last one, turned and decayed, and what a footfall adds.
-
-use nalgebra::Complex;
+//! The walk is followed with all modes at two paces: one that is no worse than the middle of the band, and one that nine
+//! tenths of the band do not exceed. Which ones these are is found by following the slowest mode of each plane alone, every
+//! second sample; the quicker ones go with each foot at once.
 
 use crate::brief::{Brief, Origin};
+use crate::rules::mechanics::oscillator::Oscillator;
 use crate::source::Source;
 use crate::stages::motion::footfall::Strength;
 use crate::stages::motion::history::{FASTEST_HZ, STEP_S};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::steps::Trodden;
 use crate::stages::motion::system::Planes;
-use crate::units::{ARCSEC_PER_RADIAN, hertz};
+use crate::units::hertz;
 
 /// Paces of people who were not asked, Hz.
 const BAND_HZ: (f64, f64) = (1.6, 2.1);
@@ -21,6 +20,13 @@ const BAND_HZ: (f64, f64) = (1.6, 2.1);
 const STATED_RATIO: f64 = 0.05;
 /// Paces that are looked at.
 const PACES: usize = 11;
+/// Samples of a history for one that is looked at here.
+const COARSE: usize = 2;
+const COARSE_S: f64 = STEP_S * COARSE as f64;
+/// Samples after the last foot is up.
+const AFTER: usize = 50;
+/// Circular frequency from which on a mode follows a foot at once.
+const FASTEST: f64 = FASTEST_HZ * 2.0 * std::f64::consts::PI;
 /// Where the band comes from.
 pub const SOURCE: Source = Source::judgement(
     "paces of 1.6 to 2.1 Hz, a stated one to 5 %; held is what nine tenths of them do not exceed",
@@ -51,81 +57,93 @@ pub fn band_hz(brief: &Brief) -> (f64, f64) {
     }
 }
 
-/// The middle and the unfavourable pace on these modes.
-#[must_use]
-pub fn choose(band_hz: (f64, f64), planes: &Planes, trodden: &Trodden) -> [f64; 2] {
-    let (from, to) = band_hz;
-    let mut all: Vec<(f64, f64)> = (0..PACES)
-        .map(|i| from + (to - from) * i as f64 / (PACES - 1) as f64)
-        .map(|pace| (largest(pace, planes, trodden), pace))
-        .collect();
-    all.sort_by(|a, b| a.0.total_cmp(&b.0));
-    // Of eleven, the sixth is the middle, and nine tenths do not exceed the tenth.
-    [all[PACES / 2].1, all[PACES * 9 / 10].1]
+/// A pace that is tried: one footfall at every second sample, slow and quick part, and when each foot falls.
+struct Tried {
+    pace_hz: f64,
+    force: Vec<[f64; 2]>,
+    times_s: Vec<f64>,
 }
 
-/// A figure that grows as the largest swing of the walk does.
-fn largest(pace_hz: f64, planes: &Planes, trodden: &Trodden) -> f64 {
-    let step = trodden.footfall(pace_hz, Strength::Mean);
-    let waves = trodden.wave_ratios(planes);
-    let times = trodden.times_s(pace_hz);
-    let peak = step.slow.iter().copied().fold(0.0, f64::max);
-    let mut most = vec![[0.0; 2]; times.len()];
-    for (plane, modes) in planes.both().into_iter().enumerate() {
-        for mode in modes {
-            let work = |foot: usize| trodden.work(plane, mode, foot);
-            let gain = (ARCSEC_PER_RADIAN * mode.load_turn).abs();
-            let ringing = Ringing::new(mode, &step.slow, &step.quick);
-            let mut state = Complex::new(0.0, 0.0);
-            for (foot, sums) in most.iter_mut().enumerate() {
-                let gap = foot
-                    .checked_sub(1)
-                    .map_or(0.0, |before| times[foot] - times[before]);
-                state = match &ringing {
-                    Some(ringing) => {
-                        state * (ringing.rate * gap).exp()
-                            + (ringing.slow + ringing.quick * waves[foot]) * work(foot)
-                    }
-                    None => state,
-                };
-                let swing = ringing.as_ref().map_or(0.0, |r| state.norm() / r.rate.im);
-                sums[plane] += gain * (swing + peak * work(foot).abs() / mode.omega.powi(2));
+/// The paces of a band, ready to be tried in one ground after another.
+pub struct Band(Vec<Tried>);
+
+impl Band {
+    /// Takes the paces evenly from a band.
+    #[must_use]
+    pub fn new((from, to): (f64, f64), trodden: &Trodden) -> Self {
+        let tried = |i: usize| {
+            let pace_hz = from + (to - from) * i as f64 / (PACES - 1) as f64;
+            let step = trodden.footfall(pace_hz, Strength::Mean);
+            let both = step.slow.iter().zip(&step.quick);
+            Tried {
+                pace_hz,
+                force: both.step_by(COARSE).map(|(a, b)| [*a, *b]).collect(),
+                times_s: trodden.times_s(pace_hz),
+            }
+        };
+        Self((0..PACES).map(tried).collect())
+    }
+
+    /// The middle and the unfavourable pace on these modes.
+    #[must_use]
+    pub fn choose(&self, planes: &Planes, trodden: &Trodden) -> [f64; 2] {
+        let waves = trodden.wave_ratios(planes);
+        let mut all: Vec<(f64, f64)> = self
+            .0
+            .iter()
+            .map(|tried| (tried.peak(planes, trodden, &waves), tried.pace_hz))
+            .collect();
+        all.sort_by(|a, b| a.0.total_cmp(&b.0));
+        // Of eleven, the sixth is the middle, and nine tenths do not exceed the tenth.
+        [all[PACES / 2].1, all[PACES * 9 / 10].1]
+    }
+}
+
+impl Tried {
+    /// Largest turn through the walk, but for a factor that is the same at every pace.
+    fn peak(&self, planes: &Planes, trodden: &Trodden, waves: &[f64]) -> f64 {
+        let last = self.times_s.last().copied().unwrap_or_default();
+        let count = sample(last) + self.force.len() + AFTER;
+        let mut turns = vec![[0.0; 2]; count];
+        for (plane, modes) in planes.both().into_iter().enumerate() {
+            let swings = usize::from(modes.first().is_some_and(|mode| mode.omega < FASTEST));
+            let (swinging, following) = modes.split_at(swings);
+            let mut pushes = vec![0.0; count];
+            for (foot, (&at, &wave)) in self.times_s.iter().zip(waves).enumerate() {
+                let work = |mode: &Mode| trodden.work(plane, mode, foot);
+                let push: f64 = swinging.iter().map(work).sum();
+                let steady: f64 = following
+                    .iter()
+                    .map(|mode| mode.load_turn * work(mode) / mode.omega.powi(2))
+                    .sum();
+                let first = sample(at);
+                let samples = pushes[first..].iter_mut().zip(&mut turns[first..]);
+                for ((pushed, turn), [slow, quick]) in samples.zip(&self.force) {
+                    let force = slow + wave * quick;
+                    *pushed += push * force;
+                    turn[plane] += steady * force;
+                }
+            }
+            for mode in swinging {
+                swing(mode, &pushes, |i, turn| turns[i][plane] += turn);
             }
         }
+        let far = turns.into_iter().map(|[x, y]| x * x + y * y);
+        far.fold(0.0, f64::max).sqrt()
     }
-    most.into_iter()
-        .map(|[x, y]| x.hypot(y))
-        .fold(0.0, f64::max)
 }
 
-/// What is left of one footfall in a mode: its rate, and the state after the slow and after the quick part.
-struct Ringing {
-    rate: Complex<f64>,
-    slow: Complex<f64>,
-    quick: Complex<f64>,
+fn sample(at_s: f64) -> usize {
+    (at_s / COARSE_S).round() as usize
 }
 
-impl Ringing {
-    /// None for modes that follow at once.
-    fn new(mode: &Mode, slow: &[f64], quick: &[f64]) -> Option<Self> {
-        if mode.omega > FASTEST_HZ * 2.0 * std::f64::consts::PI {
-            return None;
-        }
-        let damping = mode.damping_ratio;
-        let rate = Complex::new(
-            -damping * mode.omega,
-            mode.omega * (1.0 - damping * damping).sqrt(),
-        );
-        let turn = (rate * STEP_S).exp();
-        let after = |trace: &[f64]| {
-            trace.iter().fold(Complex::new(0.0, 0.0), |state, &force| {
-                state * turn + force * STEP_S
-            })
-        };
-        Some(Self {
-            rate,
-            slow: after(slow),
-            quick: after(quick),
-        })
+/// Follows one mode and tells its turn at each sample.
+fn swing(mode: &Mode, pushes: &[f64], mut each: impl FnMut(usize, f64)) {
+    let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, COARSE_S);
+    let mut before = 0.0;
+    for (i, &now) in pushes.iter().enumerate() {
+        one.advance(before, now);
+        before = now;
+        each(i, mode.load_turn * one.q);
     }
 }

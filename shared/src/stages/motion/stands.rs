@@ -36,8 +36,7 @@ impl Influence for Solved {
     }
 
     fn per_newton_sideways(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
-        let [east, north, _] = self.under_ground_forces(x_m, y_m);
-        [east, north].map(|motion| {
+        self.under_pushes(x_m, y_m).map(|motion| {
             self.stiffness_over_g
                 .map(|row| row.iter().zip(motion).map(|(k, q)| k * q).sum())
         })

@@ -11,7 +11,7 @@ use crate::stages::motion::footfall::Strength;
 use crate::stages::motion::growth::{Exposure, Likely, Movement};
 use crate::stages::motion::history::{self, History};
 use crate::stages::motion::influence::Influence;
-use crate::stages::motion::pace::{self, Paces};
+use crate::stages::motion::pace::{self, Band, Paces};
 use crate::stages::motion::steps::{self, Trodden};
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
@@ -166,8 +166,9 @@ fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Histories {
         let (forces, lasts_s) = trodden.forces(pace_hz, planes);
         (history::run(planes, &forces), lasts_s)
     };
-    let [middle_hz, unfavourable_hz] = pace::choose(band, &system.typical, trodden);
-    let [_, soft_hz] = pace::choose(band, &system.low, trodden);
+    let paces = Band::new(band, trodden);
+    let [middle_hz, unfavourable_hz] = paces.choose(&system.typical, trodden);
+    let [_, soft_hz] = paces.choose(&system.low, trodden);
     let (unfavourable, lasts_s) = run(&system.typical, unfavourable_hz);
     Histories {
         middle: run(&system.typical, middle_hz).0,
@@ -282,7 +283,7 @@ fn follows_after(brief: &Brief) -> Time {
 pub fn step_ratio(brief: &Brief, floor: &Floor, planes: &Planes) -> f64 {
     let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
     let trodden = Trodden::on_the_spot(brief, floor, STEPS_ON_THE_SPOT, across);
-    let [_, pace_hz] = pace::choose(pace::band_hz(brief), planes, &trodden);
+    let [_, pace_hz] = Band::new(pace::band_hz(brief), &trodden).choose(planes, &trodden);
     let [x, y] = people::steady(planes, &across);
     let still = trodden.weight_n() * x.hypot(y);
     if still > 0.0 {
