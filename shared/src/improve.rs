@@ -12,8 +12,9 @@ use crate::halfspace::{Shelf, SmallShelf};
 use crate::site_plan::SitePlan;
 use crate::stages::block::Block;
 use crate::stages::ground_stiffness::GroundStiffness;
-use crate::stages::motion::improvement::{Improvement, SideEffect};
-use crate::stages::motion::{self, Disturbance, Motion};
+use crate::stages::motion::growth::Cost;
+use crate::stages::motion::improvement::{Grown, Improvement, SideEffect};
+use crate::stages::motion::{self, Budget, Disturbance, Motion};
 use crate::stages::{block, floor, ground, ground_stiffness, loads, pier, room};
 
 pub use change::Change;
@@ -25,13 +26,24 @@ const LEAST_RATIO: f64 = 0.02;
 /// Shapes of block that are tried at once.
 const SHAPES: usize = 6;
 
-/// A figure to hold before against after: its name, its size, and what it is allowed.
+/// A figure to hold before against after.
 #[derive(Debug, Clone, Copy)]
 struct Measure {
     id: &'static str,
+    /// What it uses of what is asked, at worst: the verdict's own measure, and the order of the list.
+    used_ratio: f64,
+    /// Growth of the star at worst; none where growth is not what it is judged by.
+    growth_ratio: Option<f64>,
+    /// Its size at worst.
     size: f64,
-    allowed: f64,
     unit: Unit,
+}
+
+impl Measure {
+    /// The figure that it is judged by.
+    fn judged(&self) -> f64 {
+        self.growth_ratio.unwrap_or(self.size)
+    }
 }
 
 /// What was found for the plan as it is.
@@ -62,20 +74,12 @@ pub fn find(
     }
     let budget = &found.motion.budget;
     let settle = found.motion.bump.and_then(|bump| bump.worst_settle_s);
-    let before = measures(
-        &found.motion.disturbances,
-        settle,
-        (budget.arcsec, budget.settle_s),
-    );
+    let before = measures(&found.motion.disturbances, settle, budget);
     let mut helps: Vec<(f64, Improvement)> = change::all(plan, brief, found.block)
         .into_iter()
         .filter_map(|change| {
             let (disturbances, settle) = again(&change.plan, &kept)?;
-            improvement(
-                change,
-                &before,
-                &measures(&disturbances, settle, (budget.arcsec, budget.settle_s)),
-            )
+            improvement(change, &before, &measures(&disturbances, settle, budget))
         })
         .collect();
     helps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
@@ -101,33 +105,37 @@ fn again(plan: &SitePlan, shelf: &dyn Shelf) -> Option<(Vec<Disturbance>, Option
     ))
 }
 
-fn measures(
-    disturbances: &[Disturbance],
-    settle_s: Option<f64>,
-    (arcsec, seconds): (f64, f64),
-) -> Vec<Measure> {
+fn measures(disturbances: &[Disturbance], settle_s: Option<f64>, budget: &Budget) -> Vec<Measure> {
     // The second walker only doubles the first.
     let own = disturbances.iter().filter(|one| one.id != "second_person");
     let mut all: Vec<Measure> = own
         .filter_map(|one| {
+            let (size, star_growth_ratio) = (one.worst_arcsec?, one.star_growth_ratio?);
+            let cost = Cost {
+                star_growth_ratio,
+                peak_left_ratio: one.peak_left_ratio?,
+            };
+            let by_growth = budget.measure != motion::Measure::EyeMovement;
             Some(Measure {
                 id: one.id,
-                size: one.worst_arcsec?,
-                allowed: arcsec,
+                used_ratio: budget.used_ratio(&cost, size),
+                growth_ratio: by_growth.then_some(star_growth_ratio.worst),
+                size,
                 unit: Unit::Arcsecond,
             })
         })
         .collect();
     all.extend(settle_s.map(|size| Measure {
         id: "settle",
+        used_ratio: size / budget.settle_s,
+        growth_ratio: None,
         size,
-        allowed: seconds,
         unit: Unit::Second,
     }));
     all
 }
 
-/// The figure that the change takes most from, in parts of what is allowed, and what else it changes.
+/// What the change takes most from, in parts of what is asked, and what else it changes.
 fn improvement(
     change: Change,
     before: &[Measure],
@@ -137,11 +145,11 @@ fn improvement(
         .iter()
         .filter_map(|old| Some((old, after.iter().find(|new| new.id == old.id)?)))
         .collect();
-    let saved = |(old, new): (&Measure, &Measure)| (old.size - new.size) / old.allowed;
+    let saved = |(old, new): (&Measure, &Measure)| old.used_ratio - new.used_ratio;
     let &(old, new) = pairs
         .iter()
         .max_by(|&&a, &&b| saved(a).total_cmp(&saved(b)))?;
-    let effect_ratio = new.size / old.size - 1.0;
+    let effect_ratio = new.judged() / old.judged() - 1.0;
     let Change { words, fields, .. } = change;
     (saved((old, new)) > 0.0 && effect_ratio.is_finite() && effect_ratio < -LEAST_RATIO).then(
         || {
@@ -151,6 +159,12 @@ fn improvement(
                 fields,
                 effect_ratio,
                 what: old.id,
+                star_growth: old.growth_ratio.zip(new.growth_ratio).map(
+                    |(before_ratio, after_ratio)| Grown {
+                        before_ratio,
+                        after_ratio,
+                    },
+                ),
                 before: old.size,
                 after: new.size,
                 unit: old.unit,
@@ -167,7 +181,7 @@ fn side_effects(pairs: &[(&Measure, &Measure)], main: &str) -> Vec<SideEffect> {
         .filter(|(old, _)| old.id != main)
         .map(|(old, new)| SideEffect {
             what: old.id,
-            effect_ratio: new.size / old.size - 1.0,
+            effect_ratio: new.judged() / old.judged() - 1.0,
         })
         .filter(|effect| {
             effect.effect_ratio.is_finite() && effect.effect_ratio.abs() >= LEAST_RATIO

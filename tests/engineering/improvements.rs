@@ -4,19 +4,19 @@ use serde_json::{Value, json};
 use stillground::design::{Design, design_plan};
 use stillground::halfspace::SmallShelf;
 use stillground::site_plan::SitePlan;
+use stillground::stages::motion::improvement::Improvement;
 use stillground_tests::close;
 
-fn figure(design: &Design, what: &str) -> f64 {
-    match what {
-        "settle" => design.motion.bump.unwrap().worst_settle_s.unwrap(),
-        id => design
-            .motion
-            .disturbances
-            .iter()
-            .find(|one| one.id == id)
-            .unwrap()
-            .worst_arcsec
-            .unwrap(),
+/// What it is judged by: the growth of the star, or a time, or what the eye sees.
+fn figure(design: &Design, improvement: &Improvement) -> f64 {
+    if improvement.what == "settle" {
+        return design.motion.bump.unwrap().worst_settle_s.unwrap();
+    }
+    let mut all = design.motion.disturbances.iter();
+    let one = all.find(|one| one.id == improvement.what).unwrap();
+    match improvement.star_growth {
+        Some(_) => one.star_growth_ratio.unwrap().worst,
+        None => one.worst_arcsec.unwrap(),
     }
 }
 
@@ -32,10 +32,7 @@ fn found_again(plan: &Value) -> usize {
             changed[section][name] = serde_json::to_value(&field.value).unwrap();
         }
         let after = design_plan(&read(&changed), &shelf).unwrap();
-        let (old, new) = (
-            figure(&before, improvement.what),
-            figure(&after, improvement.what),
-        );
+        let (old, new) = (figure(&before, improvement), figure(&after, improvement));
         close(
             &improvement.change,
             new / old - 1.0,

@@ -48,6 +48,7 @@ mod sci_p398;
 mod side_frost;
 mod soil_dynamics;
 mod star_again;
+mod star_before;
 mod star_images;
 mod steps_and_doors;
 mod stud_forms;

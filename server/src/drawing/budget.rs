@@ -1,8 +1,9 @@
-//! Who moves the star: bars of arcseconds beside the budget.
+//! What widens the star: bars of growth beside what is asked; where the eye looks, bars of movement.
 
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
+use stillground::stages::motion::{Disturbance, Measure};
 
 use crate::drawing::furniture::title_strip;
 use crate::drawing::hatch::Hatch;
@@ -10,11 +11,12 @@ use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
 use crate::drawing::{Anchor, Drawing, Line, at};
 use crate::lettering::{Face, wrap};
 
-/// What the drawing shows, in arcseconds.
+/// What the drawing shows: growths in per cent, or movements in arcseconds.
 #[derive(Debug, Clone)]
 pub struct Layout {
     units: Units,
-    budget: f64,
+    unit: Unit,
+    limit: f64,
     bars: Vec<Bar>,
 }
 
@@ -23,53 +25,88 @@ struct Bar {
     title: String,
     typical: Option<f64>,
     worst: Option<f64>,
+    /// The movement behind a growth.
+    arcsec: Option<f64>,
+}
+
+impl Bar {
+    fn of(one: &Disturbance, unit: Unit) -> Self {
+        let grown = one.star_growth_ratio;
+        let (typical, worst, arcsec) = match unit {
+            Unit::PerCent => (
+                grown.map(|grown| 100.0 * grown.expected),
+                grown.map(|grown| 100.0 * grown.worst),
+                one.arcsec,
+            ),
+            _ => (one.arcsec, one.worst_arcsec, None),
+        };
+        Self {
+            title: one.title.to_owned(),
+            typical,
+            worst,
+            arcsec,
+        }
+    }
 }
 
 /// Takes it out of the design; none when nothing is known of any disturbance.
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
     let motion = &design.motion;
+    let (unit, limit) = match motion.budget.measure {
+        Measure::EyeMovement => (Unit::Arcsecond, motion.budget.arcsec),
+        Measure::StarWidth | Measure::FrameBlur => {
+            (Unit::PerCent, 100.0 * motion.budget.asked_growth_ratio)
+        }
+    };
     let bars: Vec<Bar> = motion
         .disturbances
         .iter()
-        .map(|disturbance| Bar {
-            title: disturbance.title.to_owned(),
-            typical: disturbance.arcsec,
-            worst: disturbance.worst_arcsec,
-        })
+        .map(|one| Bar::of(one, unit))
         .collect();
     bars.iter()
         .any(|bar| bar.typical.is_some())
         .then_some(Layout {
             units: brief.units,
-            budget: motion.budget_arcsec,
+            unit,
+            limit,
             bars,
         })
 }
 
 impl Layout {
-    fn say(&self, arcsec: f64) -> String {
-        self.units.say(arcsec, Unit::Arcsecond)
+    fn say(&self, value: f64) -> String {
+        self.units.say(value, self.unit)
+    }
+
+    fn title(&self) -> &'static str {
+        match self.unit {
+            Unit::PerCent => "What widens the star, beside what is asked",
+            _ => "What moves the star, beside what the eye bears",
+        }
     }
 
     fn words(&self, bar: &Bar) -> String {
+        let moved = bar.arcsec.map_or_else(String::new, |arcsec| {
+            format!("; moves it {}", self.units.say(arcsec, Unit::Arcsecond))
+        });
         match (bar.typical, bar.worst) {
             (Some(typical), Some(worst)) if worst > typical * 1.05 => {
-                format!("{}; soft ground {}", self.say(typical), self.say(worst))
+                format!("{}, at worst {}{moved}", self.say(typical), self.say(worst))
             }
-            (Some(typical), _) => self.say(typical),
+            (Some(typical), _) => format!("{}{moved}", self.say(typical)),
             (None, _) => "not known".to_owned(),
         }
     }
 
-    /// Longest thing that is drawn in full; what is much longer than the budget is cut off with a mark.
+    /// Longest thing that is drawn in full; what is much longer than the limit is cut off with a mark.
     fn end(&self) -> f64 {
         let longest = self
             .bars
             .iter()
             .filter_map(|bar| bar.worst.or(bar.typical))
-            .fold(self.budget, f64::max);
-        longest.min(self.budget * 4.0).max(1e-9)
+            .fold(self.limit, f64::max);
+        longest.min(self.limit * 4.0).max(1e-9)
     }
 
     fn description(&self) -> String {
@@ -79,8 +116,8 @@ impl Layout {
             .map(|bar| format!("{}: {}", bar.title, self.words(bar)))
             .collect();
         format!(
-            "The budget is {}. {}.",
-            self.say(self.budget),
+            "The limit is {}. {}.",
+            self.say(self.limit),
             bars.join(". ")
         )
     }
@@ -92,30 +129,29 @@ const NAMES: f64 = 48.0;
 const LENGTH: f64 = 62.0;
 /// Width of the figures, mm.
 const FIGURES: f64 = 46.0;
-const TITLE: &str = "Who moves the star, beside the budget";
 
 /// Draws it.
 #[must_use]
 pub fn draw(layout: &Layout) -> Drawing {
     let mut pen = Pen::default();
     let end = layout.end();
-    let x = |arcsec: f64| NAMES + 4.0 + LENGTH * (arcsec / end).min(1.0);
+    let x = |value: f64| NAMES + 4.0 + LENGTH * (value / end).min(1.0);
     let mut y = 6.0;
     for bar in &layout.bars {
         y = row(&mut pen, layout, bar, y, x);
     }
-    let budget = x(layout.budget);
-    pen.line(Line::Heavy, &[at(budget, 3.0), at(budget, y)]);
+    let limit = x(layout.limit);
+    pen.line(Line::Heavy, &[at(limit, 3.0), at(limit, y)]);
     pen.text(
-        at(budget, 1.6),
+        at(limit, 1.6),
         Anchor::Middle,
-        format!("budget {}", layout.say(layout.budget)),
+        format!("asked: at most {}", layout.say(layout.limit)),
     );
     pen.line(Line::Thin, &[at(x(0.0), 3.0), at(x(0.0), y)]);
-    title_strip(&mut pen, TITLE, None, layout.units);
+    title_strip(&mut pen, layout.title(), None, layout.units);
     pen.finish(Head {
         name: "budget",
-        title: TITLE.to_owned(),
+        title: layout.title().to_owned(),
         description: layout.description(),
         scale: None,
     })

@@ -1,4 +1,4 @@
-//! The star through time while somebody walks: its turn east and north, beside the budget.
+//! The star through time while somebody walks: its turn east and north, beside the swing that is the limit.
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -80,7 +80,7 @@ impl Layout {
             .unwrap_or(0);
         format!(
             "The star's turn to the east and to the north from {} to {} after the walk began. It is farthest from rest after {}, by {}; \
-             its root mean square is {}, the budget {}.",
+             its root mean square is {}. The limit, for a swing all through an exposure, is {}.",
             self.seconds(from),
             self.seconds(to),
             self.seconds(from + self.drawn.step_s * loudest as f64),
@@ -118,9 +118,9 @@ pub fn draw(layout: &Layout) -> Drawing {
     }
     let budget = layout.say(layout.budget);
     let where_it_is = if layout.budget < most {
-        format!("Dashed: the budget of {budget}.")
+        format!("Dashed: {budget}, the limit of a swing all through an exposure.")
     } else {
-        format!("The budget, {budget}, lies beyond the picture.")
+        format!("The limit of a swing all through an exposure, {budget}, lies beyond the picture.")
     };
     pen.text(
         at(0.0, low + 10.0),

@@ -255,7 +255,10 @@ fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
         y = pen.paragraph(
             at(corner.x + 13.0, y),
             SIZE,
-            &[format!("budget {}", layout.say(layout.budget))],
+            &[format!(
+                "{}, the limit of a swing",
+                layout.say(layout.budget)
+            )],
         ) + 1.6;
     }
     for (i, text) in layout.stand_words().into_iter().enumerate() {

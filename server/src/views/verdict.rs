@@ -3,6 +3,7 @@
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::notes::Check;
+use stillground::stages::motion::{Measure, Motion};
 use stillground::units::Outcome;
 use stillground::verdict::{Says, Within};
 
@@ -25,6 +26,40 @@ pub struct Answer {
 #[must_use]
 pub fn answers(design: &Design, units: Units) -> [Answer; 3] {
     [build(design), still(design, units), conduct(design, units)]
+}
+
+/// What is asked of the star, to follow “should”.
+#[must_use]
+pub fn asked(motion: &Motion, units: Units) -> String {
+    let budget = &motion.budget;
+    let wider = || units.say(100.0 * budget.asked_growth_ratio, Unit::PerCent);
+    match budget.measure {
+        Measure::StarWidth => format!("get no more than {} wider over one exposure", wider()),
+        Measure::FrameBlur => format!("get no more than {} wider within one frame", wider()),
+        Measure::EyeMovement => format!(
+            "move no more than {}",
+            units.say(budget.arcsec, Unit::Arcsecond)
+        ),
+    }
+}
+
+/// The place from which somebody who comes there moves the star most: its name, how far, and how much wider the star gets.
+#[must_use]
+pub fn worst_stand(motion: &Motion, units: Units) -> Option<(&str, String)> {
+    let known = motion
+        .stands
+        .iter()
+        .filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand)));
+    let (tilt, stand) = known.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    let moved = units.say(tilt, Unit::Arcsecond);
+    let costs = match stand.star_growth_ratio {
+        Some(growth) if motion.budget.measure != Measure::EyeMovement => format!(
+            "{moved}, which makes the star {} wider",
+            units.say(100.0 * growth, Unit::PerCent)
+        ),
+        _ => moved,
+    };
+    Some((&stand.name, costs))
 }
 
 fn build(design: &Design) -> Answer {

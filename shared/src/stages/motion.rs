@@ -199,7 +199,7 @@ pub fn stage(
         brief,
         pier,
         foot,
-        |mount| system(Mounted::On(mount)).map(|system| system.typical),
+        |mount| system::typical(brief, ground, block, stiffness, pier, Mounted::On(mount)),
         &mut notes,
     );
     let present = Present::find(

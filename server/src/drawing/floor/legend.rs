@@ -59,7 +59,7 @@ pub fn write(pen: &mut Pen, layout: &Layout, corner: Point) {
             pen,
             Line::Phantom,
             format!(
-                "Beyond {} a person's weight stays within the budget",
+                "Beyond {} a person who stands costs the star less than is asked",
                 layout.say(quiet)
             ),
         );

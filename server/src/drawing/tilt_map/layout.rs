@@ -213,7 +213,7 @@ impl Layout {
             .map(|(level, _)| self.say(*level))
             .collect();
         format!(
-            "{} Lines are drawn at {}. The budget is {}. Stands: {}.",
+            "{} Lines are drawn at {}. The limit of a swing all through an exposure is {}. Stands: {}.",
             self.words().join(" "),
             values.join(", "),
             self.say(self.budget),

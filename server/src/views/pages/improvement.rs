@@ -9,10 +9,11 @@ use crate::forms::question::Kind;
 use crate::forms::questions;
 use crate::views::words;
 
-/// What it does: the figure that it helps most, before and after, and what gets worse by it.
+/// What it does: the growth of the star that it helps most, before and after, the movement, and what gets worse by it.
 #[must_use]
 pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> String {
     let say = |value| units.say(value, improvement.unit);
+    let wider = |ratio: f64| units.say(100.0 * ratio, Unit::PerCent);
     let per_cent = |ratio: f64| units.say((100.0 * ratio).round().abs(), Unit::PerCent);
     let worse: Vec<String> = improvement
         .also
@@ -31,13 +32,20 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
     } else {
         format!("; what gets worse: {}", worse.join(", "))
     };
-    format!(
-        "{}: {} instead of {}, {} less{worse}",
-        named(improvement.what, design),
+    let moved = format!(
+        "{} instead of {}",
         say(improvement.after),
-        say(improvement.before),
-        per_cent(improvement.effect_ratio)
-    )
+        say(improvement.before)
+    );
+    let helped = match improvement.star_growth {
+        Some(grown) => format!(
+            "the star {} wider at worst instead of {} (it moves by {moved})",
+            wider(grown.after_ratio),
+            wider(grown.before_ratio)
+        ),
+        None => format!("{moved}, {} less", per_cent(improvement.effect_ratio)),
+    };
+    format!("{}: {helped}{worse}", named(improvement.what, design))
 }
 
 fn named<'a>(what: &str, design: &'a Design) -> &'a str {

@@ -6,6 +6,7 @@ use stillground::site_plan::pier::Fill;
 use stillground::units::{cubic_metre, day, kilogram, metre, millimetre};
 
 use crate::planned::Planned;
+use crate::views::verdict;
 
 /// Sentences that say what will stand there and how still it will be.
 #[must_use]
@@ -61,19 +62,13 @@ fn stillness(planned: &Planned, units: Units) -> String {
         Use::Planetary => "short frames of the planets",
         Use::DeepSky => "long exposures",
     };
-    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
-    let worst = motion
-        .stands
-        .iter()
-        .filter_map(|stand| Some((stand.tilt_arcsec?, stand.name.as_str())))
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    match worst {
-        Some((tilt, name)) => format!(
-            "For {use_words} the star should move no more than {budget}. In typical ground, somebody who steps onto “{name}” leans the telescope by {}.",
-            units.say(tilt, Unit::Arcsecond)
+    let asked = verdict::asked(motion, units);
+    match verdict::worst_stand(motion, units) {
+        Some((name, costs)) => format!(
+            "For {use_words} the star should {asked}. In typical ground, somebody who steps onto “{name}” leans the telescope by {costs}."
         ),
         None => format!(
-            "For {use_words} the star should move no more than {budget}. How far a standing person leans it is not known for this plan."
+            "For {use_words} the star should {asked}. How far a standing person leans it is not known for this plan."
         ),
     }
 }

@@ -68,14 +68,15 @@ fn nearest(all: Vec<Foot>, most: usize) -> Vec<Foot> {
     all[first..first + most].to_vec()
 }
 
-/// When each of so many feet falls, at a pace in hertz: as uneven as people are, the same every time that it is asked.
+/// When each of so many feet falls, at a pace in hertz: as uneven as people are, in one row of chance or another, the same
+/// every time that it is asked.
 #[must_use]
-pub fn times_s(count: usize, pace_hz: f64) -> Vec<f64> {
+pub fn times_s(count: usize, pace_hz: f64, row: u8) -> Vec<f64> {
     let mut at = 0.0;
     (0..count)
         .map(|i| {
             let now = at;
-            at += (1.0 + UNEVEN_RATIO * deviate(i as u64)) / pace_hz;
+            at += (1.0 + UNEVEN_RATIO * deviate((u64::from(row) << 32) + i as u64)) / pace_hz;
             now
         })
         .collect()
@@ -119,7 +120,7 @@ mod tests {
 
     #[test]
     fn steps_are_three_per_cent_uneven_and_keep_their_pace() {
-        let times = times_s(4001, 2.0);
+        let times = times_s(4001, 2.0, 3);
         let gaps: Vec<f64> = times.windows(2).map(|pair| pair[1] - pair[0]).collect();
         let mean = gaps.iter().sum::<f64>() / gaps.len() as f64;
         let spread = (gaps
@@ -129,6 +130,6 @@ mod tests {
             / gaps.len() as f64)
             .sqrt();
         assert!((mean * 2.0 - 1.0).abs() < 2e-3 && (spread - 0.03).abs() < 1e-3);
-        assert_eq!(times, times_s(4001, 2.0));
+        assert_eq!(times, times_s(4001, 2.0, 3));
     }
 }

@@ -37,13 +37,16 @@ pub struct Improvement {
     pub change: String,
     /// The fields that make it.
     pub fields: Vec<NewField>,
-    /// Change of the figure over the figure: −0.45 is 45 per cent less.
+    /// Change of the figure that it is judged by, over that figure: −0.45 is 45 per cent less. Of a disturbance that is the
+    /// star's growth, where the eye looks its movement.
     pub effect_ratio: f64,
     /// What it helps most: the `id` of an entry of `motion.disturbances`, or `settle` for the time a bump takes to die.
     pub what: &'static str,
-    /// The figure before, for the softest ground thought likely.
+    /// Growth of the star by it, at worst; null for the time of a bump and where the eye's movement is judged.
+    pub star_growth: Option<Grown>,
+    /// The movement or the time before, at worst.
     pub before: f64,
-    /// The figure after.
+    /// The same after.
     pub after: f64,
     /// Unit of both.
     pub unit: Unit,
@@ -51,11 +54,20 @@ pub struct Improvement {
     pub also: Vec<SideEffect>,
 }
 
+/// Growth of the star's width, at worst.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Grown {
+    /// Before the change.
+    pub before_ratio: f64,
+    /// After it.
+    pub after_ratio: f64,
+}
+
 /// What a change does besides.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SideEffect {
     /// The `id` of a disturbance, or `settle`.
     pub what: &'static str,
-    /// Change of the figure over the figure.
+    /// Change of the figure that it is judged by, over that figure.
     pub effect_ratio: f64,
 }

@@ -1,7 +1,7 @@
 //! Paces: nobody knows his own to 5 %, and a harmonic of it that meets the pier makes a walk twice as bad.
 //!
 //! The walk is followed with all modes at two paces: one that is no worse than the middle of the band, and one that nine
-//! tenths of the band do not exceed. Which ones these are is found by following the slowest mode of each plane alone, every
+//! tenths of the band do not exceed. Which ones these are is found by following the two slowest modes of each plane, every
 //! second sample; the quicker ones go with each foot at once.
 
 use crate::brief::{Brief, Origin};
@@ -19,10 +19,12 @@ const BAND_HZ: (f64, f64) = (1.6, 2.1);
 /// How well a stated pace is known.
 const STATED_RATIO: f64 = 0.05;
 /// Paces that are looked at.
-const PACES: usize = 11;
+const PACES: u8 = 11;
 /// Samples of a history for one that is looked at here.
 const COARSE: usize = 2;
 const COARSE_S: f64 = STEP_S * COARSE as f64;
+/// Modes of each plane that are followed here.
+const SWINGING: usize = 2;
 /// Samples after the last foot is up.
 const AFTER: usize = 50;
 /// Circular frequency from which on a mode follows a foot at once.
@@ -57,9 +59,18 @@ pub fn band_hz(brief: &Brief) -> (f64, f64) {
     }
 }
 
+/// A pace, and the row of chance by which its steps are uneven: another for each pace of a band, so that no one row decides.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pace {
+    /// Steps a second.
+    pub hertz: f64,
+    /// Number of the row.
+    pub row: u8,
+}
+
 /// A pace that is tried: one footfall at every second sample, slow and quick part, and when each foot falls.
 struct Tried {
-    pace_hz: f64,
+    pace: Pace,
     force: Vec<[f64; 2]>,
     times_s: Vec<f64>,
 }
@@ -71,14 +82,15 @@ impl Band {
     /// Takes the paces evenly from a band.
     #[must_use]
     pub fn new((from, to): (f64, f64), trodden: &Trodden) -> Self {
-        let tried = |i: usize| {
-            let pace_hz = from + (to - from) * i as f64 / (PACES - 1) as f64;
-            let step = trodden.footfall(pace_hz, Strength::Mean);
+        let tried = |row: u8| {
+            let hertz = from + (to - from) * f64::from(row) / f64::from(PACES - 1);
+            let pace = Pace { hertz, row };
+            let step = trodden.footfall(hertz, Strength::Mean);
             let both = step.slow.iter().zip(&step.quick);
             Tried {
-                pace_hz,
+                pace,
                 force: both.step_by(COARSE).map(|(a, b)| [*a, *b]).collect(),
-                times_s: trodden.times_s(pace_hz),
+                times_s: trodden.times_s(pace),
             }
         };
         Self((0..PACES).map(tried).collect())
@@ -86,64 +98,88 @@ impl Band {
 
     /// The middle and the unfavourable pace on these modes.
     #[must_use]
-    pub fn choose(&self, planes: &Planes, trodden: &Trodden) -> [f64; 2] {
-        let waves = trodden.wave_ratios(planes);
-        let mut all: Vec<(f64, f64)> = self
+    pub fn choose(&self, planes: &Planes, trodden: &Trodden) -> [Pace; 2] {
+        let mut all: Vec<(f64, Pace)> = self
             .0
             .iter()
-            .map(|tried| (tried.peak(planes, trodden, &waves), tried.pace_hz))
+            .map(|tried| (tried.peak(planes, trodden), tried.pace))
             .collect();
         all.sort_by(|a, b| a.0.total_cmp(&b.0));
         // Of eleven, the sixth is the middle, and nine tenths do not exceed the tenth.
-        [all[PACES / 2].1, all[PACES * 9 / 10].1]
+        let at = |tenths: usize| all[(all.len() - 1) * tenths / 10].1;
+        [at(5), at(9)]
     }
 }
 
 impl Tried {
     /// Largest turn through the walk, but for a factor that is the same at every pace.
-    fn peak(&self, planes: &Planes, trodden: &Trodden, waves: &[f64]) -> f64 {
+    fn peak(&self, planes: &Planes, trodden: &Trodden) -> f64 {
         let last = self.times_s.last().copied().unwrap_or_default();
         let count = sample(last) + self.force.len() + AFTER;
-        let mut turns = vec![[0.0; 2]; count];
-        for (plane, modes) in planes.both().into_iter().enumerate() {
-            let swings = usize::from(modes.first().is_some_and(|mode| mode.omega < FASTEST));
-            let (swinging, following) = modes.split_at(swings);
-            let mut pushes = vec![0.0; count];
-            for (foot, (&at, &wave)) in self.times_s.iter().zip(waves).enumerate() {
-                let work = |mode: &Mode| trodden.work(plane, mode, foot);
-                let push: f64 = swinging.iter().map(work).sum();
-                let steady: f64 = following
-                    .iter()
-                    .map(|mode| mode.load_turn * work(mode) / mode.omega.powi(2))
-                    .sum();
-                let first = sample(at);
-                let samples = pushes[first..].iter_mut().zip(&mut turns[first..]);
-                for ((pushed, turn), [slow, quick]) in samples.zip(&self.force) {
-                    let force = slow + wave * quick;
-                    *pushed += push * force;
-                    turn[plane] += steady * force;
-                }
-            }
-            for mode in swinging {
-                swing(mode, &pushes, |i, turn| turns[i][plane] += turn);
+        let mut pushes = vec![0.0; count];
+        let [east, north] = [0, 1].map(|plane| {
+            let mut turns = vec![0.0; count];
+            self.follow(planes, plane, trodden, &mut pushes, &mut turns);
+            turns
+        });
+        let far = east.iter().zip(&north).map(|(x, y)| x * x + y * y);
+        far.fold(0.0, f64::max).sqrt()
+    }
+
+    /// Adds the turn in a plane, sample by sample.
+    fn follow(
+        &self,
+        planes: &Planes,
+        plane: usize,
+        trodden: &Trodden,
+        pushes: &mut [f64],
+        turns: &mut [f64],
+    ) {
+        let modes = planes.both()[plane];
+        let slow = modes.iter().filter(|mode| mode.omega < FASTEST).count();
+        let (swinging, following) = modes.split_at(slow.min(SWINGING));
+        for mode in swinging {
+            pushes.fill(0.0);
+            self.tread(planes, mode, trodden, pushes, |foot| {
+                trodden.work(plane, mode, foot)
+            });
+            let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, COARSE_S);
+            let mut before = 0.0;
+            for (turn, &now) in turns.iter_mut().zip(pushes.iter()) {
+                one.advance(before, now);
+                before = now;
+                *turn += mode.load_turn * one.q;
             }
         }
-        let far = turns.into_iter().map(|[x, y]| x * x + y * y);
-        far.fold(0.0, f64::max).sqrt()
+        if let Some(first) = modes.first() {
+            let turn = |mode: &Mode, foot: usize| {
+                mode.load_turn * trodden.work(plane, mode, foot) / mode.omega.powi(2)
+            };
+            self.tread(planes, first, trodden, turns, |foot| {
+                following.iter().map(|mode| turn(mode, foot)).sum()
+            });
+        }
+    }
+
+    /// Adds so many times the force of each foot, its quick part as a wave for a mode.
+    fn tread(
+        &self,
+        planes: &Planes,
+        mode: &Mode,
+        trodden: &Trodden,
+        sums: &mut [f64],
+        times: impl Fn(usize) -> f64,
+    ) {
+        let waves = trodden.wave_ratios(planes, mode);
+        for (foot, (&at, wave)) in self.times_s.iter().zip(waves).enumerate() {
+            let times = times(foot);
+            for (sum, [slow, quick]) in sums[sample(at)..].iter_mut().zip(&self.force) {
+                *sum += times * (slow + wave * quick);
+            }
+        }
     }
 }
 
 fn sample(at_s: f64) -> usize {
     (at_s / COARSE_S).round() as usize
-}
-
-/// Follows one mode and tells its turn at each sample.
-fn swing(mode: &Mode, pushes: &[f64], mut each: impl FnMut(usize, f64)) {
-    let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, COARSE_S);
-    let mut before = 0.0;
-    for (i, &now) in pushes.iter().enumerate() {
-        one.advance(before, now);
-        before = now;
-        each(i, mode.load_turn * one.q);
-    }
 }

@@ -1,11 +1,12 @@
 //! People: what a weight at a place on the floor does to the star, standing, shifting, sitting down, and a door.
 
+use std::sync::Arc;
+
 use crate::brief::Brief;
-use crate::rules::lamb_1904::slope;
 use crate::site_plan::floor::{FloorKind, Stand, Wall};
 use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::stages::motion::history::{self, Forces, History, STEP_S};
+use crate::stages::motion::history::{self, Forces, History, Place, STEP_S};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::system::{Planes, steady_turn_arcsec};
@@ -105,12 +106,15 @@ impl Ground<'_> {
     pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {
         let count = (DOOR_S / STEP_S).round().max(2.0) as usize;
         let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
-        let wave = slope::ratio(planes.wave_number_per_m() * door.place[0].hypot(door.place[1]));
-        let blow: Vec<f64> = (0..=count)
-            .map(|i| wave * peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
+        let blow: Arc<[f64]> = (0..=count)
+            .map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
             .collect();
+        let place = Place {
+            distance_m: door.place[0].hypot(door.place[1]),
+            blow_s: DOOR_S,
+        };
         let mut forces = Forces::at_rest(DOOR_LASTS_S);
-        forces.add(&self.under_door(door), 0.0, &blow);
+        forces.add_wave(&self.under_door(door), 0.0, &blow, place);
         history::run(planes, &forces)
     }
 

@@ -1,15 +1,17 @@
 //! Steps: the footfalls of a walk as forces on the block.
 
+use std::sync::Arc;
+
 use crate::brief::Brief;
-use crate::rules::lamb_1904::slope;
 use crate::site_plan::floor::{FloorKind, Soles};
 use crate::source::Source;
 use crate::stages::floor::Floor;
 use crate::stages::motion::feet::{self, Foot, LONGEST_S};
-use crate::stages::motion::footfall::{Footfall, Strength, footfall};
-use crate::stages::motion::history::{Forces, STEP_S};
+use crate::stages::motion::footfall::{self, Footfall, Strength, footfall};
+use crate::stages::motion::history::{Forces, Place, STEP_S};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
 use crate::stages::motion::modes::Mode;
+use crate::stages::motion::pace::Pace;
 use crate::stages::motion::system::Planes;
 use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second};
 
@@ -155,8 +157,8 @@ impl Trodden {
 
     /// When each foot falls.
     #[must_use]
-    pub fn times_s(&self, pace_hz: f64) -> Vec<f64> {
-        feet::times_s(self.count(), pace_hz)
+    pub fn times_s(&self, pace: Pace) -> Vec<f64> {
+        feet::times_s(self.count(), pace.hertz, pace.row)
     }
 
     /// What a newton of a foot does to a mode: 0 is the plane of east and west, 1 that of north and south.
@@ -170,51 +172,59 @@ impl Trodden {
         }
     }
 
-    /// How many times as far each foot's quick part tilts the ground at the pier's first frequency as if it were slow.
+    /// How many times as far each foot's quick part tilts the ground for a mode as if it were slow.
     #[must_use]
-    pub fn wave_ratios(&self, planes: &Planes) -> Vec<f64> {
-        let number = planes.wave_number_per_m();
-        self.treads
-            .iter()
-            .map(|tread| {
-                // Through a deck the force enters at posts of several distances; the foot's own stands for them.
-                slope::ratio(number * tread.distance_m)
-            })
-            .collect()
+    pub fn wave_ratios(&self, planes: &Planes, mode: &Mode) -> Vec<f64> {
+        let ratio = |tread: &Tread| {
+            self.place(tread)
+                .wave_ratio(mode.omega, planes.shear_speed_m_s)
+        };
+        self.treads.iter().map(ratio).collect()
+    }
+
+    /// Through a deck the force enters at posts of several distances; the foot's own stands for them.
+    fn place(&self, tread: &Tread) -> Place {
+        Place {
+            distance_m: tread.distance_m,
+            blow_s: footfall::heel_lasts_s(self.soles),
+        }
     }
 
     /// The walk at a pace as forces on the block, and the time until the last foot is up.
     #[must_use]
-    pub fn forces(&self, pace_hz: f64, planes: &Planes) -> (Forces, f64) {
-        let plain = self.footfall(pace_hz, Strength::Mean);
-        let times = self.times_s(pace_hz);
-        let waves = self.wave_ratios(planes);
+    pub fn forces(&self, pace: Pace) -> (Forces, f64) {
+        let plain = self.footfall(pace.hertz, Strength::Mean);
+        let times = self.times_s(pace);
         let last = times.last().copied().unwrap_or_default();
         let lasts_s = last + plain.slow.len() as f64 * STEP_S;
         let below = self.deck_hz.map(|deck| {
-            plain
-                .clone()
-                .through_deck(hertz::new(deck), DECK_DAMPING_RATIO)
+            self.weighed(
+                plain
+                    .clone()
+                    .through_deck(hertz::new(deck), DECK_DAMPING_RATIO),
+            )
         });
+        let plain = self.weighed(plain);
         let mut forces = Forces::at_rest(lasts_s + AFTER_S);
-        for ((tread, at), wave) in self.treads.iter().zip(times).zip(waves) {
-            let step = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
-            let down: Vec<f64> = step
-                .slow
-                .iter()
-                .zip(&step.quick)
-                .map(|(slow, quick)| self.weight_n * (slow + wave * quick))
-                .collect();
-            forces.add(&tread.down, at, &down);
+        for (tread, at) in self.treads.iter().zip(times) {
+            let (step, quick) = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
+            forces.add(&tread.down, at, &step.slow);
+            forces.add_wave(&tread.down, at, quick, self.place(tread));
             if tread.along != [0.0; 6] || tread.outward != [0.0; 6] {
-                let weighed = |trace: &[f64]| -> Vec<f64> {
-                    trace.iter().map(|value| self.weight_n * value).collect()
-                };
-                forces.add(&tread.along, at, &weighed(&step.along));
-                forces.add(&tread.outward, at, &weighed(&step.outward));
+                forces.add(&tread.along, at, &step.along);
+                forces.add(&tread.outward, at, &step.outward);
             }
         }
         (forces, lasts_s)
+    }
+
+    /// A footfall of this walker in newtons, and its quick part once more.
+    fn weighed(&self, mut step: Footfall) -> (Footfall, Arc<[f64]>) {
+        for part in step.each() {
+            part.iter_mut().for_each(|value| *value *= self.weight_n);
+        }
+        let quick = step.quick.as_slice().into();
+        (step, quick)
     }
 }
 

@@ -1,6 +1,7 @@
 //! The rig's modes in both planes, and what steady forces and knocks do through them.
 
 use crate::brief::Brief;
+use crate::halfspace::Solved;
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::uneven::Factors;
@@ -106,45 +107,81 @@ pub fn find(
     pier: &Pier,
     mounted: Mounted,
 ) -> Option<System> {
-    let rig = |axis| {
-        let rig = Rig::new(axis, brief, ground, block, stiffness, pier)?;
-        Some(match mounted {
-            Mounted::Softly => rig,
-            Mounted::Rigidly => Rig {
-                mount: RIGID_N_M_PER_RAD,
-                ..rig
-            },
-            Mounted::On(mount) => Rig {
-                mount: newton_metre_per_radian::get(mount),
-                ..rig
-            },
-        })
-    };
-    let rigs = [rig(Axis::X)?, rig(Axis::Y)?];
-    let solved = stiffness.solved.as_deref()?;
-    let modulus = ground.shear_modulus?.map(megapascal::get);
-    let damping = brief.load.damping_ratio;
-    let one = |held: &Stiffness, factors: &Factors, g: f64| {
-        let ratio = g / modulus.typical;
-        let held = [
-            rigs[0].held(Axis::X, held, ratio)?,
-            rigs[1].held(Axis::Y, held, ratio)?,
-        ];
-        Some(Planes::solve(
-            &held,
-            [
-                factors.carried(solved, [0, 4]),
-                factors.carried(solved, [1, 3]),
-            ],
-            damping,
-        ))
-    };
+    let held = Held::find(brief, ground, block, stiffness, pier, mounted)?;
     let Spread { low, typical, high } = stiffness.uneven;
     Some(Spread {
-        low: one(&stiffness.low, &low, modulus.low)?,
-        typical: one(&stiffness.typical, &typical, modulus.typical)?,
-        high: one(&stiffness.high, &high, modulus.high)?,
+        low: held.planes(&stiffness.low, &low, held.modulus.low)?,
+        typical: held.planes(&stiffness.typical, &typical, held.modulus.typical)?,
+        high: held.planes(&stiffness.high, &high, held.modulus.high)?,
     })
+}
+
+/// The modes in typical ground alone.
+#[must_use]
+pub fn typical(
+    brief: &Brief,
+    ground: &Ground,
+    block: &Block,
+    stiffness: &GroundStiffness,
+    pier: &Pier,
+    mounted: Mounted,
+) -> Option<Planes> {
+    let held = Held::find(brief, ground, block, stiffness, pier, mounted)?;
+    held.planes(
+        &stiffness.typical,
+        &stiffness.uneven.typical,
+        held.modulus.typical,
+    )
+}
+
+/// The rigs of both planes with what the ground is, before one of its stiffnesses is chosen.
+struct Held<'a> {
+    rigs: [Rig; 2],
+    solved: &'a Solved,
+    modulus: Spread<f64>,
+    damping: Option<f64>,
+}
+
+impl<'a> Held<'a> {
+    fn find(
+        brief: &Brief,
+        ground: &Ground,
+        block: &Block,
+        stiffness: &'a GroundStiffness,
+        pier: &Pier,
+        mounted: Mounted,
+    ) -> Option<Self> {
+        let rig = |axis| {
+            let rig = Rig::new(axis, brief, ground, block, stiffness, pier)?;
+            Some(match mounted {
+                Mounted::Softly => rig,
+                Mounted::Rigidly => Rig {
+                    mount: RIGID_N_M_PER_RAD,
+                    ..rig
+                },
+                Mounted::On(mount) => Rig {
+                    mount: newton_metre_per_radian::get(mount),
+                    ..rig
+                },
+            })
+        };
+        Some(Self {
+            rigs: [rig(Axis::X)?, rig(Axis::Y)?],
+            solved: stiffness.solved.as_deref()?,
+            modulus: ground.shear_modulus?.map(megapascal::get),
+            damping: brief.load.damping_ratio,
+        })
+    }
+
+    fn planes(&self, held: &Stiffness, factors: &Factors, modulus: f64) -> Option<Planes> {
+        let ratio = modulus / self.modulus.typical;
+        let rigs = [
+            self.rigs[0].held(Axis::X, held, ratio)?,
+            self.rigs[1].held(Axis::Y, held, ratio)?,
+        ];
+        let carried = [[0, 4], [1, 3]].map(|plane| factors.carried(self.solved, plane));
+        Some(Planes::solve(&rigs, carried, self.damping))
+    }
 }
 
 /// Turn of the load in arcsec under a steady load that does `work` on a mode's shape.

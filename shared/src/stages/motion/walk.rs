@@ -11,7 +11,7 @@ use crate::stages::motion::footfall::Strength;
 use crate::stages::motion::growth::{Exposure, Likely, Movement};
 use crate::stages::motion::history::{self, History};
 use crate::stages::motion::influence::Influence;
-use crate::stages::motion::pace::{self, Band, Paces};
+use crate::stages::motion::pace::{self, Band, Pace, Paces};
 use crate::stages::motion::steps::{self, Trodden};
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
@@ -128,6 +128,8 @@ pub struct Histories {
     pub soft: History,
     /// The paces in typical ground.
     pub paces: Paces,
+    /// The one in the middle, with its row of chance.
+    pub middle_pace: Pace,
     /// Time until the last foot is up, s, of the unfavourable walk.
     pub lasts_s: f64,
     /// Number of steps.
@@ -162,24 +164,25 @@ pub fn histories(
 
 fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Histories {
     let band = pace::band_hz(brief);
-    let run = |planes: &Planes, pace_hz: f64| {
-        let (forces, lasts_s) = trodden.forces(pace_hz, planes);
+    let run = |planes: &Planes, pace: Pace| {
+        let (forces, lasts_s) = trodden.forces(pace);
         (history::run(planes, &forces), lasts_s)
     };
     let paces = Band::new(band, trodden);
-    let [middle_hz, unfavourable_hz] = paces.choose(&system.typical, trodden);
-    let [_, soft_hz] = paces.choose(&system.low, trodden);
-    let (unfavourable, lasts_s) = run(&system.typical, unfavourable_hz);
+    let [middle, unfavourable_pace] = paces.choose(&system.typical, trodden);
+    let [_, soft_pace] = paces.choose(&system.low, trodden);
+    let (unfavourable, lasts_s) = run(&system.typical, unfavourable_pace);
     Histories {
-        middle: run(&system.typical, middle_hz).0,
+        middle: run(&system.typical, middle).0,
         unfavourable,
-        soft: run(&system.low, soft_hz).0,
+        soft: run(&system.low, soft_pace).0,
         paces: Paces {
             from_hz: band.0,
             to_hz: band.1,
-            middle_hz,
-            unfavourable_hz,
+            middle_hz: middle.hertz,
+            unfavourable_hz: unfavourable_pace.hertz,
         },
+        middle_pace: middle,
         lasts_s,
         steps: trodden.count(),
         nearest: Nearest {
@@ -283,11 +286,11 @@ fn follows_after(brief: &Brief) -> Time {
 pub fn step_ratio(brief: &Brief, floor: &Floor, planes: &Planes) -> f64 {
     let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
     let trodden = Trodden::on_the_spot(brief, floor, STEPS_ON_THE_SPOT, across);
-    let [_, pace_hz] = Band::new(pace::band_hz(brief), &trodden).choose(planes, &trodden);
+    let [_, pace] = Band::new(pace::band_hz(brief), &trodden).choose(planes, &trodden);
     let [x, y] = people::steady(planes, &across);
     let still = trodden.weight_n() * x.hypot(y);
     if still > 0.0 {
-        let (forces, _) = trodden.forces(pace_hz, planes);
+        let (forces, _) = trodden.forces(pace);
         (history::run(planes, &forces).peak_arcsec() / still).max(1.0)
     } else {
         1.0
@@ -317,9 +320,7 @@ fn step_impulse(trodden: &Trodden, planes: &Planes, paces: &Paces) -> StepImpuls
 fn deck_swing(trodden: &Trodden, planes: &Planes, found: &Histories) -> Option<DeckSwing> {
     let deck_hz = trodden.deck_hz()?;
     let peak = |deck_hz: Option<f64>| {
-        let (forces, _) = trodden
-            .with_deck(deck_hz)
-            .forces(found.paces.middle_hz, planes);
+        let (forces, _) = trodden.with_deck(deck_hz).forces(found.middle_pace);
         history::run(planes, &forces).peak_arcsec()
     };
     let still = peak(None);

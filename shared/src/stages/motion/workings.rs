@@ -125,12 +125,12 @@ fn quiet_distance(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     notes.working(
         Working::new(
             "motion.quiet_distance",
-            "Distance from the pier's axis beyond which a person who stands moves the star by less than the budget, in the softest ground",
-            "d with W λ(d)/G_low = θ_budget, the loudest direction counting",
+            "Distance from the pier's axis beyond which a person who comes there costs the star less than is asked, in the softest ground",
+            "d with s(W λ(d)/G_low) = s_asked, the loudest direction counting",
             QUIET,
         )
         .with("W", kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2, Unit::Newton)
-        .with("θ_budget", motion.budget_arcsec, Unit::Arcsecond)
+        .with("s_asked", motion.budget.asked_growth_ratio, Unit::One)
         .gives("d", distance, Unit::Metre),
     );
 }

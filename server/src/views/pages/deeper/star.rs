@@ -1,5 +1,7 @@
 //! What moves the star: each disturbance with its share and verdict, what rings, what comes slowly, and what is allowed.
 
+mod mount;
+
 use stillground::figure::{Unit, Units};
 use stillground::site_plan::load::Enclosure;
 use stillground::stages::motion::conduct::ALONE;
@@ -24,6 +26,7 @@ pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
     let last = [slow(motion, units), allowed(motion, units)];
     first
         .into_iter()
+        .chain(mount::chapter(motion, units))
         .chain(housings(motion, units))
         .chain(last)
         .collect()
@@ -103,13 +106,6 @@ fn after(motion: &Motion, units: Units) -> Vec<String> {
          the pier. What people do has its rule below. A share is that of the widening; the second walker comes on top of the first and \
          has none."
     )];
-    if let Some(adds) = motion.mount_adds_ratio {
-        said.push(format!(
-            "With nobody near, the mount's own softness adds {} to the growth, {} at worst. That is no fault of the pier.",
-            growth(100.0 * adds.expected, units),
-            growth(100.0 * adds.worst, units)
-        ));
-    }
     if let Some(star) = motion.star {
         said.push(format!(
             "Widths add as squares. With all of it once in one exposure a star of {} grows by {}.",

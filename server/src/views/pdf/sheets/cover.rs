@@ -140,22 +140,13 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
 
 fn stillness(sheet: &Sheet<'_>) -> String {
     let (units, motion) = (sheet.brief.units, &sheet.design.motion);
-    let worst = motion
-        .stands
-        .iter()
-        .filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand)))
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    let budget = units.say(motion.budget_arcsec, Unit::Arcsecond);
-    match worst {
-        Some((tilt, stand)) => {
-            format!(
-                "The star may move {budget}. A person at “{}” moves it {}.",
-                stand.name,
-                units.say(tilt, Unit::Arcsecond)
-            )
+    let asked = verdict::asked(motion, units);
+    match verdict::worst_stand(motion, units) {
+        Some((name, costs)) => {
+            format!("The star should {asked}. A person at “{name}” moves it by {costs}.")
         }
         None => format!(
-            "The star may move {budget}. How far a person beside the pier moves it is not known for this ground."
+            "The star should {asked}. How far a person beside the pier moves it is not known for this ground."
         ),
     }
 }

@@ -13,6 +13,7 @@ use crate::views::pages::{deeper, improvement};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, table};
+use crate::views::verdict;
 use crate::views::words::sentence;
 
 const UNKNOWN: &str = "not known";
@@ -89,8 +90,12 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
         .collect();
     let listed = frequencies.join(", ");
     Figures::new(sheet.brief.units)
+        .words(
+            "The star should",
+            &verdict::asked(motion, sheet.brief.units),
+        )
         .with(
-            "Budget: the most that is acceptable",
+            "A swing all through an exposure that does as much",
             motion.budget_arcsec,
             Unit::Arcsecond,
         )
@@ -136,7 +141,7 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
             Unit::Kelvin,
         )
         .maybe(
-            "Time for a tap to die to the budget",
+            "Time for a tap to die away",
             motion.settle_s,
             Unit::Second,
             UNKNOWN,
