@@ -1,6 +1,6 @@
 //! How long the engine takes on one core: `cargo bench -p stillground`.
 //!
-//! Goal: a walk of twenty seconds with its figures within 10 ms. The stages' own time is mostly the floor's map.
+//! What is promised of it, beside a yardstick: `--bench goals`.
 #![allow(
     clippy::expect_used,
     missing_docs,

@@ -57,7 +57,7 @@ pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
 pub use share::{ALONE, Disturbance, StarWidth};
-pub use walk::{DeckSwing, Histories, StepImpulse, Walk};
+pub use walk::{DeckSwing, Histories, StepImpulse, Walk, peaks as walk_in_short};
 pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 

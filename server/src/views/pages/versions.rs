@@ -32,6 +32,17 @@ const CHANGES: &[Changed] = &[
         is: "No check. Each has its cost in star width and its rule for an exposure.",
     },
     Changed {
+        about: "Stillness with nobody there",
+        was: "Each movement was held against a limit in arcseconds.",
+        is: "By how much wider wind, warmth and drift make the star over one exposure, at worst, with a rigid load on the pier. The \
+             arcseconds stand beside it.",
+    },
+    Changed {
+        about: "What would help most",
+        was: "Ordered by arcseconds.",
+        is: "Ordered by the growth of the star at worst, which is told first.",
+    },
+    Changed {
         about: "Checks that could not be made",
         was: "“Not known”, and the plan went on.",
         is: "“Ask”: somebody has to look before it is built.",

@@ -66,7 +66,7 @@ pub fn heel_lasts_s(soles: Soles) -> f64 {
 /// Force of a foot over the walker's weight, one sample each step of time.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Footfall {
-    /// The weight as it comes and goes: slow enough for the ground to follow as if at rest.
+    /// The weight as it comes and goes: slow enough for the ground to follow as if at rest, but for what makes a mode swing.
     pub slow: Vec<f64>,
     /// Heel and fourth harmonic: quick enough to come as a wave where the ground is soft or the foot far.
     pub quick: Vec<f64>,

@@ -22,13 +22,23 @@ pub struct Forces {
     waves: Vec<Wave>,
 }
 
-/// A quick load on the ground: each mode feels it by as much more as the ground tilts more at its frequency than at rest.
+/// A load that comes and goes on the ground: what it makes a mode swing is by as much more as the ground tilts more at that
+/// mode's frequency than at rest; what follows it slowly is not.
 #[derive(Debug, Clone, PartialEq)]
 struct Wave {
     influence: [f64; 4],
     first: usize,
-    trace: Arc<[f64]>,
+    trace: Trace,
     place: Place,
+}
+
+/// A load through time, a sample each step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trace {
+    /// The whole of it.
+    pub whole: Arc<[f64]>,
+    /// Of that what is slow enough for the ground to follow as if at rest.
+    pub slow: Arc<[f64]>,
 }
 
 /// How far off a quick load is, and how quick it is.
@@ -70,18 +80,12 @@ impl Forces {
         }
     }
 
-    /// Adds a quick load in the same way.
-    pub fn add_wave(
-        &mut self,
-        influence: &[f64; 6],
-        starts_s: f64,
-        trace: &Arc<[f64]>,
-        place: Place,
-    ) {
+    /// Adds one that comes as a wave where it is quick and far, in the same way.
+    pub fn add_wave(&mut self, influence: &[f64; 6], starts_s: f64, trace: &Trace, place: Place) {
         self.waves.push(Wave {
             influence: of_block(influence),
             first: sample(starts_s),
-            trace: Arc::clone(trace),
+            trace: trace.clone(),
             place,
         });
     }
@@ -116,6 +120,8 @@ pub fn run(planes: &Planes, forces: &Forces) -> History {
     let mut turns = vec![[0.0; 2]; count];
     let mut pushes = vec![0.0; count];
     for (plane, modes) in planes.both().into_iter().enumerate() {
+        // What goes with the forces at once.
+        let mut at_rest = vec![0.0; count];
         let mut steady = Grip {
             base: 0.0,
             turn: 0.0,
@@ -134,6 +140,7 @@ pub fn run(planes: &Planes, forces: &Forces) -> History {
                 turn: mode.block_turn,
                 omega: mode.omega,
             };
+            pushes.fill(0.0);
             grip.push(plane, planes, forces, &mut pushes);
             let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, STEP_S);
             let mut before = 0.0;
@@ -142,9 +149,17 @@ pub fn run(planes: &Planes, forces: &Forces) -> History {
                 before = now;
                 turn[plane] += gain * one.q;
             }
+            grip.lag(
+                plane,
+                planes,
+                forces,
+                gain / mode.omega.powi(2),
+                &mut at_rest,
+            );
         }
-        steady.push(plane, planes, forces, &mut pushes);
-        for (turn, now) in turns.iter_mut().zip(&pushes) {
+        steady.push(plane, planes, forces, &mut at_rest);
+        steady.lag(plane, planes, forces, 1.0, &mut at_rest);
+        for (turn, now) in turns.iter_mut().zip(&at_rest) {
             turn[plane] += now;
         }
     }
@@ -160,7 +175,7 @@ struct Grip {
 }
 
 impl Grip {
-    /// What the forces do at each sample in a plane: 0 is that of east and west, 1 that of north and south.
+    /// Adds what the forces do at each sample in a plane: 0 is that of east and west, 1 that of north and south.
     fn push(&self, plane: usize, planes: &Planes, forces: &Forces, pushes: &mut [f64]) {
         // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
         let ([force, moment], turn) = if plane == 0 {
@@ -170,13 +185,42 @@ impl Grip {
         };
         let both = forces.samples[force].iter().zip(&forces.samples[moment]);
         for (push, (force, moment)) in pushes.iter_mut().zip(both) {
-            *push = self.base * force + turn * moment;
+            *push += self.base * force + turn * moment;
         }
         for wave in &forces.waves {
-            let work = self.base * wave.influence[force] + turn * wave.influence[moment];
-            let ratio = wave.place.wave_ratio(self.omega, planes.shear_speed_m_s);
-            add(pushes, wave.first, &wave.trace, work * ratio);
+            let (work, ratio) = self.feels(plane, planes, wave);
+            add(pushes, wave.first, &wave.trace.whole, work * ratio);
         }
+    }
+
+    /// Takes back what a wave's slow part was counted too much: the ground follows it as if at rest.
+    fn lag(
+        &self,
+        plane: usize,
+        planes: &Planes,
+        forces: &Forces,
+        flexible: f64,
+        turns: &mut [f64],
+    ) {
+        for wave in &forces.waves {
+            let (work, ratio) = self.feels(plane, planes, wave);
+            let more = flexible * work * (ratio - 1.0);
+            add(turns, wave.first, &wave.trace.slow, -more);
+        }
+    }
+
+    /// Work of a wave's newton, and how many times as far it tilts the ground as one at rest.
+    fn feels(&self, plane: usize, planes: &Planes, wave: &Wave) -> (f64, f64) {
+        let [x, y, about_x, about_y] = wave.influence;
+        let work = if plane == 0 {
+            self.base * x + self.turn * about_y
+        } else {
+            self.base * y - self.turn * about_x
+        };
+        (
+            work,
+            wave.place.wave_ratio(self.omega, planes.shear_speed_m_s),
+        )
     }
 }
 

@@ -140,8 +140,13 @@ impl Tried {
         let (swinging, following) = modes.split_at(slow.min(SWINGING));
         for mode in swinging {
             pushes.fill(0.0);
-            self.tread(planes, mode, trodden, pushes, |foot| {
-                trodden.work(plane, mode, foot)
+            let work = |foot: usize| trodden.work(plane, mode, foot);
+            let flexible = mode.load_turn / mode.omega.powi(2);
+            let waves = trodden.wave_ratios(planes, mode);
+            self.tread(pushes, |foot| [waves[foot] * work(foot); 2]);
+            // The slow part is followed as if at rest.
+            self.tread(turns, |foot| {
+                [flexible * work(foot) * (1.0 - waves[foot]), 0.0]
             });
             let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, COARSE_S);
             let mut before = 0.0;
@@ -155,26 +160,20 @@ impl Tried {
             let turn = |mode: &Mode, foot: usize| {
                 mode.load_turn * trodden.work(plane, mode, foot) / mode.omega.powi(2)
             };
-            self.tread(planes, first, trodden, turns, |foot| {
-                following.iter().map(|mode| turn(mode, foot)).sum()
+            let waves = trodden.wave_ratios(planes, first);
+            self.tread(turns, |foot| {
+                let all: f64 = following.iter().map(|mode| turn(mode, foot)).sum();
+                [all, all * waves[foot]]
             });
         }
     }
 
-    /// Adds so many times the force of each foot, its quick part as a wave for a mode.
-    fn tread(
-        &self,
-        planes: &Planes,
-        mode: &Mode,
-        trodden: &Trodden,
-        sums: &mut [f64],
-        times: impl Fn(usize) -> f64,
-    ) {
-        let waves = trodden.wave_ratios(planes, mode);
-        for (foot, (&at, wave)) in self.times_s.iter().zip(waves).enumerate() {
-            let times = times(foot);
+    /// Adds so many times each foot's slow part and its quick one.
+    fn tread(&self, sums: &mut [f64], times: impl Fn(usize) -> [f64; 2]) {
+        for (foot, &at) in self.times_s.iter().enumerate() {
+            let [of_slow, of_quick] = times(foot);
             for (sum, [slow, quick]) in sums[sample(at)..].iter_mut().zip(&self.force) {
-                *sum += times * (slow + wave * quick);
+                *sum += of_slow * slow + of_quick * quick;
             }
         }
     }

@@ -6,7 +6,7 @@ use crate::brief::Brief;
 use crate::site_plan::floor::{FloorKind, Stand, Wall};
 use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::stages::motion::history::{self, Forces, History, Place, STEP_S};
+use crate::stages::motion::history::{self, Forces, History, Place, STEP_S, Trace};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::system::{Planes, steady_turn_arcsec};
@@ -106,9 +106,12 @@ impl Ground<'_> {
     pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {
         let count = (DOOR_S / STEP_S).round().max(2.0) as usize;
         let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
-        let blow: Arc<[f64]> = (0..=count)
-            .map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin())
-            .collect();
+        let blow =
+            (0..=count).map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin());
+        let blow = Trace {
+            whole: blow.collect(),
+            slow: Arc::new([]),
+        };
         let place = Place {
             distance_m: door.place[0].hypot(door.place[1]),
             blow_s: DOOR_S,

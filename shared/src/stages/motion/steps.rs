@@ -1,14 +1,12 @@
 //! Steps: the footfalls of a walk as forces on the block.
 
-use std::sync::Arc;
-
 use crate::brief::Brief;
 use crate::site_plan::floor::{FloorKind, Soles};
 use crate::source::Source;
 use crate::stages::floor::Floor;
 use crate::stages::motion::feet::{self, Foot, LONGEST_S};
 use crate::stages::motion::footfall::{self, Footfall, Strength, footfall};
-use crate::stages::motion::history::{Forces, Place, STEP_S};
+use crate::stages::motion::history::{Forces, Place, STEP_S, Trace};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
 use crate::stages::motion::modes::Mode;
 use crate::stages::motion::pace::Pace;
@@ -172,7 +170,7 @@ impl Trodden {
         }
     }
 
-    /// How many times as far each foot's quick part tilts the ground for a mode as if it were slow.
+    /// How many times as far each foot tilts the ground for a mode that it makes swing as if it were at rest.
     #[must_use]
     pub fn wave_ratios(&self, planes: &Planes, mode: &Mode) -> Vec<f64> {
         let ratio = |tread: &Tread| {
@@ -207,9 +205,8 @@ impl Trodden {
         let plain = self.weighed(plain);
         let mut forces = Forces::at_rest(lasts_s + AFTER_S);
         for (tread, at) in self.treads.iter().zip(times) {
-            let (step, quick) = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
-            forces.add(&tread.down, at, &step.slow);
-            forces.add_wave(&tread.down, at, quick, self.place(tread));
+            let (step, down) = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
+            forces.add_wave(&tread.down, at, down, self.place(tread));
             if tread.along != [0.0; 6] || tread.outward != [0.0; 6] {
                 forces.add(&tread.along, at, &step.along);
                 forces.add(&tread.outward, at, &step.outward);
@@ -218,13 +215,16 @@ impl Trodden {
         (forces, lasts_s)
     }
 
-    /// A footfall of this walker in newtons, and its quick part once more.
-    fn weighed(&self, mut step: Footfall) -> (Footfall, Arc<[f64]>) {
+    /// A footfall of this walker in newtons, and its weight as a load on the ground.
+    fn weighed(&self, mut step: Footfall) -> (Footfall, Trace) {
         for part in step.each() {
             part.iter_mut().for_each(|value| *value *= self.weight_n);
         }
-        let quick = step.quick.as_slice().into();
-        (step, quick)
+        let down = Trace {
+            whole: step.downward().into(),
+            slow: step.slow.as_slice().into(),
+        };
+        (step, down)
     }
 }
 

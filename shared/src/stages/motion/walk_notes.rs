@@ -48,7 +48,7 @@ fn step(brief: &Brief, found: &Histories, impulse: &StepImpulse, notes: &mut Not
         Working::new(
             "motion.heel",
             "Blow of the heel at each step",
-            "J = G τ, τ the blow's height over the weight times 2 t/π",
+            "J = G τ, τ the heights of the blow's half sines over the weight, each times 2 t/π, added",
             footfall::HEEL_SOURCE,
         )
         .with("G", weight, Unit::Newton)
@@ -91,7 +91,7 @@ fn wave(found: &Histories, notes: &mut Notes) {
         Working::new(
             "motion.wave",
             "How much farther a heel tilts the ground than the same force at rest, at the nearest foot",
-            "Lamb's integral at ωr/V_s, ω the pier's first frequency",
+            "Lamb's integral at ωr/V_s, here for the pier's first frequency ω, in the walk for each mode's own",
             slope::SOURCE,
         )
         .with("r", nearest.distance_m, Unit::Metre)
