@@ -120,10 +120,9 @@ impl App {
             return Ok(planned);
         }
         let key = digest(plan);
-        let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
-        let improved = Arc::new(
-            Box::pin(self.work(Work::Design, move || planned.improve(&plan, &shelf))).await?,
-        );
+        let shelf = self.shelf.clone();
+        let improved =
+            Arc::new(Box::pin(self.work(Work::Design, move || planned.improve(&shelf))).await?);
         self.kept.insert(key, improved.clone());
         Ok(improved)
     }

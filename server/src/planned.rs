@@ -3,11 +3,10 @@
 use std::sync::{Arc, OnceLock};
 
 use sha2::{Digest, Sha256};
-use stillground::brief::{Brief, resolve};
-use stillground::design::{Design, design};
+use stillground::brief::Brief;
+use stillground::design::{Decided, Design, decide, improved};
 use stillground::field::Problems;
 use stillground::halfspace::Shelf;
-use stillground::improve;
 use stillground::site_plan::SitePlan;
 
 use crate::drawing;
@@ -23,6 +22,8 @@ pub struct Planned {
     pub design: Design,
     /// The digest of the plan that it was found from.
     pub plan: [u8; 32],
+    /// The plan with the sizes that had to be chosen together, from which improvements begin.
+    sized: SitePlan,
     /// Whether what would help most was looked for.
     pub improved: bool,
     written: Written,
@@ -85,12 +86,16 @@ impl Planned {
     /// # Errors
     /// Every field out of range and every contradiction.
     pub fn of(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Self, Problems> {
-        let brief = resolve(plan)?;
-        let design = design(&brief, shelf);
+        let Decided {
+            brief,
+            design,
+            plan: sized,
+        } = decide(plan, shelf)?;
         Ok(Self {
             brief,
             design,
             plan: digest(plan),
+            sized,
             improved: false,
             written: Written::default(),
         })
@@ -98,17 +103,11 @@ impl Planned {
 
     /// The same with what would help most.
     #[must_use]
-    pub fn improve(&self, plan: &SitePlan, shelf: &dyn Shelf) -> Self {
-        let (brief, mut design) = (self.brief.clone(), self.design.clone());
-        let before = improve::Before {
-            block: &design.block,
-            stiffness: &design.ground_stiffness,
-            motion: &design.motion,
-        };
-        design.motion.improvements = improve::find(plan, &brief, before, shelf);
+    pub fn improve(&self, shelf: &dyn Shelf) -> Self {
         Self {
-            brief,
-            design,
+            design: improved(&self.sized, &self.brief, self.design.clone(), shelf),
+            brief: self.brief.clone(),
+            sized: self.sized.clone(),
             plan: self.plan,
             improved: true,
             written: Written::default(),
@@ -215,7 +214,7 @@ mod tests {
             .map_err(|problems| problems.to_string())
             .unwrap();
         assert!(planned.design.motion.improvements.is_empty());
-        let improved = planned.improve(&plan, &NoShelf);
+        let improved = planned.improve(&NoShelf);
         assert!(!improved.design.motion.improvements.is_empty() && improved.improved);
     }
 }

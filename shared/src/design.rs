@@ -8,7 +8,9 @@ use crate::field::Problems;
 use crate::halfspace::Shelf;
 use crate::improve;
 use crate::notes::{Assumption, Caution, Check, Notes, Working};
+use crate::options::Obstacle;
 use crate::site_plan::SitePlan;
+use crate::sizing::{self, Sizing};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::costs::Costs;
@@ -71,21 +73,77 @@ pub struct Design {
     pub schedule: Vec<Task>,
     /// The lines of calculation behind the figures.
     pub workings: Vec<Working>,
+    /// Where nothing that fits may be built and is still: what stands in the way, and how much of each would do.
+    pub in_the_way: Vec<Obstacle>,
 }
 
-/// Designs a plan: decides its unknowns and runs the stages.
+/// A plan decided: complete inputs, what was found from them, and the plan with what was sized for it.
+#[derive(Debug)]
+pub struct Decided {
+    /// Complete inputs.
+    pub brief: Brief,
+    /// What was found.
+    pub design: Design,
+    /// The plan, with the sizes of block and column where these had to be chosen together.
+    pub plan: SitePlan,
+}
+
+/// Decides a plan's unknowns and runs the stages; block and column are sized together where what the rules choose first may
+/// not be built or is not still.
 ///
 /// # Errors
 /// Every field out of range and every contradiction between answers. A plan that cannot work is no error but a design
 /// with failed checks.
+pub fn decide(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Decided, Problems> {
+    let brief = resolve(plan)?;
+    let first = design(&brief, shelf);
+    let as_first = |design| Decided {
+        brief: brief.clone(),
+        design,
+        plan: plan.clone(),
+    };
+    if sizing::is_enough(&first.verdict) {
+        return Ok(as_first(first));
+    }
+    Ok(match sizing::find(plan, &brief, &first, shelf) {
+        Sizing::Chosen(chosen) => {
+            let (plan, brief) = *chosen;
+            let design = design(&brief, shelf);
+            Decided {
+                brief,
+                design,
+                plan,
+            }
+        }
+        Sizing::Nothing(in_the_way) => as_first(Design {
+            in_the_way,
+            ..first
+        }),
+    })
+}
+
+/// Designs a plan, and looks for what would help.
+///
+/// # Errors
+/// As [`decide`].
 pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problems> {
-    Ok(design_decided(plan, &resolve(plan)?, shelf))
+    let Decided {
+        brief,
+        design,
+        plan,
+    } = decide(plan, shelf)?;
+    Ok(improved(&plan, &brief, design, shelf))
 }
 
 /// Designs a plan whose unknowns are decided, and looks for what would help.
 #[must_use]
 pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Design {
-    let mut design = design(brief, shelf);
+    improved(plan, brief, design(brief, shelf), shelf)
+}
+
+/// A design with what would help most.
+#[must_use]
+pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn Shelf) -> Design {
     let before = improve::Before {
         block: &design.block,
         stiffness: &design.ground_stiffness,
@@ -173,6 +231,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         costs,
         schedule,
         workings,
+        in_the_way: Vec::new(),
     }
 }
 

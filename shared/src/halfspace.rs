@@ -71,7 +71,7 @@ mod weight;
 use std::sync::{Arc, OnceLock};
 
 pub use influence::on_block;
-pub use shelf::{NoShelf, Shelf, SmallShelf};
+pub use shelf::{Before, NoShelf, Shelf, SmallShelf};
 pub use solve::solve;
 
 /// Most that the longer side may be of the shorter: beyond it a block of concrete bends and is not rigid.

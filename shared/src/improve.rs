@@ -65,13 +65,11 @@ pub fn find(
     found: Before<'_>,
     shelf: &dyn Shelf,
 ) -> Vec<Improvement> {
-    let kept = Beside {
-        outer: shelf,
-        inner: SmallShelf::holding(SHAPES),
-    };
+    let inner = SmallShelf::holding(SHAPES);
     if let Some(solved) = &found.stiffness.pure {
-        kept.inner.put(&solved.shape, std::sync::Arc::clone(solved));
+        inner.put(&solved.shape, std::sync::Arc::clone(solved));
     }
+    let kept = inner.before(shelf);
     let budget = &found.motion.budget;
     let settle = found.motion.bump.and_then(|bump| bump.worst_settle_s);
     let before = measures(&found.motion.disturbances, settle, budget);
@@ -189,28 +187,4 @@ fn side_effects(pairs: &[(&Measure, &Measure)], main: &str) -> Vec<SideEffect> {
         .collect();
     also.sort_by(|a, b| b.effect_ratio.abs().total_cmp(&a.effect_ratio.abs()));
     also
-}
-
-/// A shelf of one's own before the one that was brought, so that a shape is solved once even where nothing is kept.
-struct Beside<'a> {
-    outer: &'a dyn Shelf,
-    inner: SmallShelf,
-}
-
-impl Shelf for Beside<'_> {
-    fn get(
-        &self,
-        shape: &crate::halfspace::Shape,
-    ) -> Option<std::sync::Arc<crate::halfspace::Solved>> {
-        self.inner.get(shape).or_else(|| self.outer.get(shape))
-    }
-
-    fn put(
-        &self,
-        shape: &crate::halfspace::Shape,
-        solved: std::sync::Arc<crate::halfspace::Solved>,
-    ) {
-        self.inner.put(shape, std::sync::Arc::clone(&solved));
-        self.outer.put(shape, solved);
-    }
 }

@@ -22,6 +22,7 @@ pub mod options;
 pub mod record;
 pub mod rules;
 pub mod site_plan;
+pub mod sizing;
 pub mod source;
 pub mod stages;
 pub mod text;

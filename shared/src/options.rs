@@ -15,6 +15,7 @@ use serde::Serialize;
 
 use crate::brief::{Brief, resolve};
 use crate::cast::Cast;
+use crate::design::decide;
 use crate::field::Problems;
 use crate::halfspace::Shelf;
 use crate::site_plan::SitePlan;
@@ -89,19 +90,31 @@ pub fn find(
     shelf: &dyn Shelf,
     go_on: &dyn Fn() -> bool,
 ) -> Result<Options, Problems> {
-    let brief = resolve(plan)?;
-    let lattice = lattice_of(plan, &brief);
-    let search = Search::new(plan, &lattice, shelf);
+    let decided = decide(plan, shelf)?;
+    // The studs follow by their own rule: the usual ones, or the least with which the plan may be built.
+    let mut open = plan.clone();
+    open.anchors.size = decided.plan.anchors.size;
+    let brief = resolve(&open)?;
+    let lattice = lattice_of(&open, &brief);
+    let search = Search::new(&open, &lattice, shelf);
     let found = search.run(&lattice, go_on);
     let asked_ratio = brief.load.asked_growth_ratio.value;
     let named = named(&found.front, &search, asked_ratio);
-    let point = |candidate: &Candidate| {
-        point(plan, &candidate.size, &candidate.column, shelf).map(|(point, _)| point)
+    let plans = Plans {
+        said: plan,
+        open: &open,
+        shelf,
     };
+    let point = |candidate: &Candidate| {
+        plans
+            .point(&candidate.size, &candidate.column)
+            .map(|(point, _)| point)
+    };
+    let own = Column::of(&decided.brief);
     let (nearest, in_the_way) = if named[0].is_some() || found.left > 0 {
         (None, Vec::new())
     } else {
-        in_the_way(plan, &brief, &found.front, &lattice, shelf)
+        plans.in_the_way(own, &found.front, &lattice)
     };
     let [least_digging, middle, stillest] =
         named.map(|candidate| candidate.as_ref().and_then(point));
@@ -116,74 +129,86 @@ pub fn find(
             middle,
             stillest,
         },
-        rules_of_thumb: rules_of_thumb(plan, &brief, shelf),
+        rules_of_thumb: plans.rules_of_thumb(own, &brief),
         nearest,
         in_the_way,
-        worth_measuring: measuring::worth(plan, &brief, shelf),
+        worth_measuring: measuring::worth(&decided.plan, &decided.brief, shelf),
         lattice,
     })
 }
 
-/// The design of a candidate as a point, and its inputs.
-fn point(
-    plan: &SitePlan,
-    size: &Size,
-    column: &Column,
-    shelf: &dyn Shelf,
-) -> Option<(Point, (SitePlan, Brief))> {
-    let made = lattice::tried(plan, Some(size), column)?;
-    let fields = lattice::answers(plan, size, column);
-    Some((Point::of(&made.1, fields, shelf), made))
+/// The plan as it was said and with its studs, of which points are made.
+struct Plans<'a> {
+    said: &'a SitePlan,
+    open: &'a SitePlan,
+    shelf: &'a dyn Shelf,
 }
 
-/// What comes nearest: the stillest that may be built, else the largest block with the plan's own column; and what stands in
-/// its way.
-fn in_the_way(
-    plan: &SitePlan,
-    brief: &Brief,
-    front: &[Candidate],
-    lattice: &Lattice,
-    shelf: &dyn Shelf,
-) -> (Option<Point>, Vec<Obstacle>) {
-    let nearest = match front.last() {
-        Some(last) => Some((last.size, last.column)),
-        None => lattice.sizes().last().map(|size| (size, Column::of(brief))),
-    };
-    let found = nearest.and_then(|(size, column)| point(plan, &size, &column, shelf));
-    found.map_or((None, Vec::new()), |(point, (made, brief))| {
-        let in_the_way = obstacles::of(&made, &brief, shelf);
-        (Some(point), in_the_way)
-    })
-}
+impl Plans<'_> {
+    /// The design of a candidate as a point, and its inputs.
+    fn point(&self, size: &Size, column: &Column) -> Option<(Point, (SitePlan, Brief))> {
+        let made = lattice::tried(self.open, Some(size), column)?;
+        let fields = lattice::answers(self.said, &made.0);
+        Some((Point::of(&made.1, fields, self.shelf), made))
+    }
 
-/// A metre cube, and a tonne of concrete as high as it is wide.
-fn rules_of_thumb(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Vec<Thumb> {
-    let upstand = metre::get(brief.block.upstand.value);
-    let tonne = (TONNE_KG / kilogram_per_cubic_metre::get(density())).cbrt();
-    let cubes = [
-        ("A metre cube", [1.0, 1.0]),
-        ("A tonne of concrete", [tonne, tonne - upstand]),
-    ];
-    cubes
-        .into_iter()
-        .filter_map(|(title, [side, depth])| {
-            let size = Size {
-                metres: [side, side, depth],
-            };
-            // It is shown beside the others whether or not it fits the pit.
-            let mut roomy = plan.clone();
-            let pit = &mut roomy.excavation;
-            for (most, needed) in [
-                (&mut pit.max_depth_m, depth),
-                (&mut pit.max_length_m, side),
-                (&mut pit.max_width_m, side),
-            ] {
-                *most = most.map(|most| most.max(needed));
-            }
-            let (point, _) = point(&roomy, &size, &Column::of(brief), shelf)?;
-            Some(Thumb { title, point })
+    /// What comes nearest: the stillest that may be built, else the largest block with the plan's own column; and what stands
+    /// in its way.
+    fn in_the_way(
+        &self,
+        own: Column,
+        front: &[Candidate],
+        lattice: &Lattice,
+    ) -> (Option<Point>, Vec<Obstacle>) {
+        let nearest = match front.last() {
+            Some(last) => Some((last.size, last.column)),
+            None => lattice.sizes().last().map(|size| (size, own)),
+        };
+        let found = nearest.and_then(|(size, column)| self.point(&size, &column));
+        found.map_or((None, Vec::new()), |(point, (made, brief))| {
+            let in_the_way = obstacles::of(&made, &brief, self.shelf);
+            (Some(point), in_the_way)
         })
-        .collect()
+    }
+
+    /// A metre cube, and a tonne of concrete as high as it is wide.
+    fn rules_of_thumb(&self, own: Column, brief: &Brief) -> Vec<Thumb> {
+        let upstand = metre::get(brief.block.upstand.value);
+        let tonne = (TONNE_KG / kilogram_per_cubic_metre::get(density())).cbrt();
+        let cubes = [
+            ("A metre cube", [1.0, 1.0]),
+            ("A tonne of concrete", [tonne, tonne - upstand]),
+        ];
+        cubes
+            .into_iter()
+            .filter_map(|(title, [side, depth])| {
+                let size = Size {
+                    metres: [side, side, depth],
+                };
+                let roomy = roomy(self.open, side, depth);
+                let plans = Self {
+                    open: &roomy,
+                    ..*self
+                };
+                let (point, _) = plans.point(&size, &own)?;
+                Some(Thumb { title, point })
+            })
+            .collect()
+    }
+}
+
+/// The plan with a pit that takes a block whether or not it fits the one that was stated.
+fn roomy(plan: &SitePlan, side: f64, depth: f64) -> SitePlan {
+    let mut plan = plan.clone();
+    let pit = &mut plan.excavation;
+    for (most, needed) in [
+        (&mut pit.max_depth_m, depth),
+        (&mut pit.max_length_m, side),
+        (&mut pit.max_width_m, side),
+    ] {
+        *most = most.map(|most| most.max(needed));
+    }
+    plan
 }
 
 /// The front alone, without designing its points.
@@ -215,9 +240,7 @@ fn named(front: &[Candidate], search: &Search<'_>, asked_ratio: f64) -> [Option<
     let product = |candidate: &Candidate| candidate.growth() * candidate.dig_m3;
     let lightest = |found: &Candidate, more: f64| {
         search
-            .lightest(&found.size, found.dig_m3, |candidate| {
-                candidate.within && candidate.growth() <= found.growth() + more
-            })
+            .lightest(&found.size, found.dig_m3, found.growth() + more)
             .unwrap_or(*found)
     };
     [

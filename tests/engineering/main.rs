@@ -46,6 +46,7 @@ mod rigid_base;
 mod rock;
 mod sci_p398;
 mod side_frost;
+mod sizing;
 mod soil_dynamics;
 mod star_again;
 mod star_before;

@@ -3,15 +3,11 @@
 //! Expected are the fronts that brute force finds, computed here by `stillground::design::design`.
 
 use stillground::brief::resolve;
-use stillground::design::design;
 use stillground::halfspace::SmallShelf;
-use stillground::options::{self, Candidate, Lattice, lattice};
+use stillground::options::{self, lattice};
 use stillground::site_plan::SitePlan;
-use stillground::units::cubic_metre;
 use stillground::verdict::{Says, Within};
-
-/// Ground to dig, and the star's growth at worst.
-type Place = [f64; 2];
+use stillground_tests::piers::both;
 
 /// The example of a garden on firm clay, its pit and its column narrowed down to a small lattice.
 fn small(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
@@ -27,55 +23,13 @@ fn small(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
     plan
 }
 
-fn brute_force(plan: &SitePlan) -> (Vec<Place>, usize) {
-    let shelf = SmallShelf::holding(512);
-    let lattice = options::lattice_of(plan, &resolve(plan).unwrap());
-    let (mut all, mut looked_at) = (Vec::new(), 0);
-    for size in lattice.sizes() {
-        for column in lattice.columns() {
-            looked_at += 1;
-            let Some((_, brief)) = lattice::tried(plan, Some(&size), &column) else {
-                continue;
-            };
-            let found = design(&brief, &shelf);
-            if found.verdict.build.says == Says::No {
-                continue;
-            }
-            if let Some(growth) = found.verdict.still.star_growth_ratio {
-                all.push([cubic_metre::get(found.excavation.volume), growth.worst]);
-            }
-        }
-    }
-    (front_of(all), looked_at)
-}
-
-/// Those that no other betters in both, the least digging first.
-fn front_of(mut all: Vec<Place>) -> Vec<Place> {
-    all.sort_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
-    let mut front: Vec<Place> = Vec::new();
-    for place in all {
-        if front.last().is_none_or(|last| place[1] < last[1]) {
-            front.push(place);
-        }
-    }
-    front
-}
-
-fn found(front: &[Candidate]) -> Vec<Place> {
-    front.iter().map(|one| [one.dig_m3, one.growth()]).collect()
-}
-
 /// The search finds the front of brute force, and all that it looked at and skipped is the lattice.
 fn agrees(plan: &SitePlan, least: usize) -> usize {
-    let (expected, size) = brute_force(plan);
-    let shelf = SmallShelf::holding(64);
-    let (lattice, searched): (Lattice, _) = options::search(plan, &shelf, &|| true).unwrap();
-    assert_eq!(lattice.size(), size);
-    assert_eq!(searched.looked_at + searched.skipped, size);
-    assert_eq!(searched.left, 0);
-    assert_eq!(found(&searched.front), expected);
-    assert!(expected.len() >= least, "{expected:?}");
-    searched.looked_at
+    let found = both(plan).unwrap();
+    assert_eq!(found.looked_at + found.skipped, found.size);
+    assert_eq!(found.searched, found.expected);
+    assert!(found.expected.len() >= least, "{:?}", found.expected);
+    found.looked_at
 }
 
 #[test]
@@ -204,6 +158,18 @@ fn where_nothing_is_enough_what_stands_in_the_way_is_said() {
     assert!(found.nearest.is_some());
     assert!(found.in_the_way.len() >= 3, "{:?}", found.in_the_way);
     assert!(found.in_the_way.iter().any(|one| one.would_do.is_some()));
+}
+
+#[test]
+fn a_pit_too_small_for_any_block_is_answered_plainly() {
+    let plan = small(|plan| {
+        (plan.block.length_m, plan.block.width_m) = (None, None);
+        (plan.excavation.max_length_m, plan.excavation.max_width_m) = (Some(0.35), Some(0.35));
+    });
+    let found = options::find(&plan, &SmallShelf::holding(8), &|| true).unwrap();
+    assert!(found.front.is_empty() && found.named.least_digging.is_none());
+    assert_eq!(found.looked_at + found.skipped, found.lattice.size());
+    assert!(!found.in_the_way.is_empty());
 }
 
 #[test]

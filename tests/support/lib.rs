@@ -18,6 +18,7 @@ pub mod ground_page;
 #[cfg(feature = "service")]
 pub mod http;
 pub mod neighbours;
+pub mod piers;
 #[cfg(feature = "service")]
 pub mod place;
 #[cfg(feature = "service")]

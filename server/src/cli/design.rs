@@ -37,7 +37,7 @@ pub(super) fn read(file: &Path) -> Result<(SitePlan, Planned), Failure> {
     let shelf = MemoryShelf::new();
     let found = Planned::of(&plan, &shelf)
         .map_err(|problems| unusable(file, problems))?
-        .improve(&plan, &shelf);
+        .improve(&shelf);
     Ok((plan, found))
 }
 

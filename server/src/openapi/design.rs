@@ -226,7 +226,7 @@ mod tests {
     fn a_design_has_every_name_that_the_schema_promises() {
         let shelf = MemoryShelf::new();
         let planned = Planned::of(&SitePlan::unknown(), &shelf)
-            .map(|planned| planned.improve(&SitePlan::unknown(), &shelf))
+            .map(|planned| planned.improve(&shelf))
             .map_err(|problems| problems.to_string());
         let design = planned
             .map(|planned| serde_json::to_value(&planned.design).unwrap_or_default())

@@ -124,11 +124,18 @@ fn still(design: &Design, units: Units) -> Answer {
         })
         .unwrap_or_default();
     let limit = units.say(100.0 * found.asked_ratio, Unit::PerCent);
+    let in_the_way = design
+        .in_the_way
+        .iter()
+        .find(|obstacle| obstacle.would_do.is_some())
+        .map(|obstacle| format!(" No pier that fits does better. {}", obstacle.says))
+        .filter(|_| found.says == Some(Within::Over))
+        .unwrap_or_default();
     let because = found.star_growth_ratio.map_or_else(
         || "How much wider a star becomes is not calculated for this ground.".to_owned(),
         |growth| {
             format!(
-                "With nobody near, a star becomes {}; the limit is {limit}.{most}",
+                "With nobody near, a star becomes {}; the limit is {limit}.{most}{in_the_way}",
                 wider(growth, units)
             )
         },

@@ -42,6 +42,31 @@ impl SmallShelf {
     }
 }
 
+impl SmallShelf {
+    /// This shelf before another one, so that a shape is solved once even where nothing else is kept.
+    #[must_use]
+    pub fn before(self, outer: &dyn Shelf) -> Before<'_> {
+        Before { inner: self, outer }
+    }
+}
+
+/// A shelf of one's own before the one that was brought.
+pub struct Before<'a> {
+    inner: SmallShelf,
+    outer: &'a dyn Shelf,
+}
+
+impl Shelf for Before<'_> {
+    fn get(&self, shape: &Shape) -> Option<Arc<Solved>> {
+        self.inner.get(shape).or_else(|| self.outer.get(shape))
+    }
+
+    fn put(&self, shape: &Shape, solved: Arc<Solved>) {
+        self.inner.put(shape, Arc::clone(&solved));
+        self.outer.put(shape, solved);
+    }
+}
+
 impl Shelf for SmallShelf {
     fn get(&self, shape: &Shape) -> Option<Arc<Solved>> {
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);

@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::brief::{Brief, resolve};
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::SitePlan;
+use crate::site_plan::anchors::Size as StudSize;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::stages::room::Room;
@@ -148,33 +149,36 @@ pub fn tried(plan: &SitePlan, size: Option<&Size>, column: &Column) -> Option<(S
     Some((plan, brief))
 }
 
-/// The answers that make a candidate of a plan: those that were left open.
+/// The answers that make one plan of another: those of sizes, fill, seat and studs in which they differ.
 #[must_use]
-pub fn answers(plan: &SitePlan, size: &Size, column: &Column) -> Vec<NewField> {
-    let mut made = plan.clone();
-    size.put(&mut made);
-    column.put(&mut made);
+pub fn answers(said: &SitePlan, made: &SitePlan) -> Vec<NewField> {
     let numbers = SitePlan::numbers().filter_map(|number| {
-        let value = (number.get)(&made)?;
-        ((number.get)(plan) != Some(value)).then_some(NewField {
+        let value = (number.get)(made)?;
+        ((number.get)(said) != Some(value)).then_some(NewField {
             field: number.path,
             value: NewValue::Number(value),
         })
     });
-    let mut fields: Vec<NewField> = numbers.collect();
-    if plan.pier.fill.is_none() {
-        fields.push(NewField {
-            field: "pier.fill",
-            value: NewValue::Text(column.fill.key().to_owned()),
-        });
-    }
-    if plan.pier.levelling.is_none() {
-        fields.push(NewField {
-            field: "pier.levelling",
-            value: NewValue::Text(column.levelling.key().to_owned()),
-        });
-    }
-    fields
+    let choice = |field, said: Option<&'static str>, made: Option<&'static str>| {
+        let text = made.filter(|_| said != made)?;
+        Some(NewField {
+            field,
+            value: NewValue::Text(text.to_owned()),
+        })
+    };
+    let [was, is] = [said, made].map(|plan| {
+        [
+            plan.pier.fill.map(Fill::key),
+            plan.pier.levelling.map(Levelling::key),
+            plan.anchors.size.map(StudSize::key),
+        ]
+    });
+    let fields = ["pier.fill", "pier.levelling", "anchors.size"];
+    let choices = fields
+        .into_iter()
+        .zip(was.into_iter().zip(is))
+        .filter_map(|(field, (was, is))| choice(field, was, is));
+    numbers.chain(choices).collect()
 }
 
 /// Equal until one meets the pit's limit, and then the other goes on alone.

@@ -13,7 +13,7 @@ use crate::units::{metre, metre_per_second};
 use super::examine::Examined;
 
 /// Halvings of the way between what is there and the most that is tried.
-const HALVINGS: usize = 7;
+const HALVINGS: usize = 5;
 /// Deepest pit and longest side that are tried, m: beyond them it is another undertaking.
 const DEEPEST_M: f64 = 3.0;
 const LONGEST_M: f64 = 4.0;

@@ -50,7 +50,7 @@ impl Candidate {
     /// Growth of the star at worst.
     #[must_use]
     pub fn growth(&self) -> f64 {
-        self.alone.cost.star_growth_ratio.worst
+        growth(&self.alone)
     }
 }
 
@@ -154,7 +154,8 @@ impl<'a> Search<'a> {
 
     /// Ground to dig for a block that ground and pit have nothing against; none where a check of theirs fails, or where no
     /// column stands on it without a contradiction.
-    fn dig_m3(&self, size: &Size) -> Option<f64> {
+    #[must_use]
+    pub fn dig_m3(&self, size: &Size) -> Option<f64> {
         let (_, brief) = self
             .uprights
             .iter()
@@ -171,19 +172,15 @@ impl<'a> Search<'a> {
 
     /// The column with which the star grows least on a block, and less than `most`; and how many were looked at.
     fn least(&self, size: &Size, dig_m3: f64, most: f64) -> (Option<Candidate>, usize) {
-        let [length, width, _] = size.metres;
-        let side = millimetre::new(1e3 * length.min(width));
-        // Half a millimetre is no rounding: what fits is left to its check.
-        let fits = |upright: &&Upright| plate_needs(&upright.brief) <= side + millimetre::new(0.5);
-        if !self.uprights.iter().any(|upright| fits(&upright)) {
+        if !self.uprights.iter().any(|upright| upright.fits(size)) {
             return (None, 0);
         }
         let mut holds = self.holds(size);
         let mut bounds: Vec<(f64, &Upright)> = self
             .uprights
             .iter()
-            .filter(fits)
-            .filter_map(|upright| Some((bound(upright, &holds)?, upright)))
+            .filter(|upright| upright.fits(size))
+            .filter_map(|upright| Some((growth(&bound(upright, &holds)?), upright)))
             .collect();
         bounds.sort_by(|(a, _), (b, _)| a.total_cmp(b));
         let (mut best, mut looked_at) = (None, 0);
@@ -201,18 +198,31 @@ impl<'a> Search<'a> {
         (best, looked_at)
     }
 
-    /// The lightest column on a block with which `enough` is content, of those that may be built.
+    /// The column with which the star grows least on a block, of those that may be built.
     #[must_use]
-    pub fn lightest(
-        &self,
-        size: &Size,
-        dig_m3: f64,
-        enough: impl Fn(&Candidate) -> bool,
-    ) -> Option<Candidate> {
+    pub fn stillest(&self, size: &Size, dig_m3: f64) -> Option<Candidate> {
+        self.least(size, dig_m3, f64::INFINITY).0
+    }
+
+    /// The plan of a candidate, and its inputs.
+    #[must_use]
+    pub fn made(&self, candidate: &Candidate) -> Option<(SitePlan, Brief)> {
+        tried(self.plan, Some(&candidate.size), &candidate.column)
+    }
+
+    /// The lightest column on a block that may be built, is within what is asked, and with which the star grows by no more
+    /// than `most`.
+    #[must_use]
+    pub fn lightest(&self, size: &Size, dig_m3: f64, most: f64) -> Option<Candidate> {
         let mut holds = self.holds(size);
-        self.uprights.iter().find_map(|upright| {
-            self.look(upright, size, dig_m3, &mut holds, f64::INFINITY)
-                .filter(&enough)
+        let mut fitting = self.uprights.iter().filter(|upright| upright.fits(size));
+        fitting.find_map(|upright| {
+            // What is over by its bound, or grows more, is so by its modes.
+            let bound = bound(upright, &holds)?;
+            let may = upright.is_within(&bound) && growth(&bound) <= most;
+            may.then(|| self.look(upright, size, dig_m3, &mut holds, f64::INFINITY))
+                .flatten()
+                .filter(|found| found.within && found.growth() <= most)
         })
     }
 
@@ -276,7 +286,7 @@ impl<'a> Search<'a> {
             column: upright.column,
             dig_m3,
             alone,
-            within: judge(standing.budget(), &alone.cost, alone.worst_arcsec) == Within::Within,
+            within: upright.is_within(&alone),
         };
         if candidate.growth() >= most {
             return None;
@@ -305,18 +315,38 @@ fn upright(plan: &SitePlan, any: &Size, column: Column) -> Option<Upright> {
     })
 }
 
-/// The least that the star can grow with a column on a block; none where the ground is not known.
-fn bound(upright: &Upright, holds: &[Hold]) -> Option<f64> {
+/// The least that the star can come to with a column on a block; none where the ground is not known.
+fn bound(upright: &Upright, holds: &[Hold]) -> Option<Alone> {
     let least = |hold: &Hold| {
-        let found = upright.standing.at_least(
+        upright.standing.at_least(
             &upright.brief,
             &hold.ground,
             &hold.block,
             &hold.stiffness,
             &upright.pier,
             hold.season,
-        )?;
-        Some(found.cost.star_growth_ratio.worst)
+        )
     };
-    holds.iter().filter_map(least).reduce(f64::min)
+    holds
+        .iter()
+        .filter_map(least)
+        .reduce(|a, b| if growth(&b) < growth(&a) { b } else { a })
+}
+
+fn growth(alone: &Alone) -> f64 {
+    alone.cost.star_growth_ratio.worst
+}
+
+impl Upright {
+    /// Whether its base plate fits on a block. Half a millimetre is no rounding: what is so near is left to its check.
+    fn fits(&self, size: &Size) -> bool {
+        let [length, width, _] = size.metres;
+        let side = millimetre::new(1e3 * length.min(width) + 0.5);
+        plate_needs(&self.brief) <= side
+    }
+
+    /// Whether what the star comes to on it is within what is asked.
+    fn is_within(&self, alone: &Alone) -> bool {
+        judge(self.standing.budget(), &alone.cost, alone.worst_arcsec) == Within::Within
+    }
 }

@@ -1,0 +1,280 @@
+//! Sizing: block, tube, wall and seat together, where what the rules choose first may not be built or is not still.
+//!
+//! The rules choose a block that the trade would dig and the slimmest tube that swings fast enough, which is enough for most
+//! plans and stays then. Where it is not, and the person left something open, the lightest column that is enough is looked
+//! for on the same block, with the usual studs and then with larger ones. Then the block grows: at each depth from there on
+//! the least side that is enough is found by halving, and of these the one with the least to dig is taken. That a wider block
+//! never does worse is assumed there; the whole search of [`crate::options`] assumes nothing.
+
+use crate::brief::{Brief, Given};
+use crate::design::Design;
+use crate::figure::Unit;
+use crate::halfspace::{Shelf, SmallShelf};
+use crate::notes::{AssumedValue, Assumption};
+use crate::options::obstacles::{self, Obstacle};
+use crate::options::search::{Candidate, Search};
+use crate::options::{Column, Lattice, Size, lattice, lattice_of};
+use crate::rules::threads;
+use crate::site_plan::SitePlan;
+use crate::site_plan::anchors::Size as StudSize;
+use crate::site_plan::pier::Fill;
+use crate::source::Source;
+use crate::units::{metre, millimetre};
+use crate::verdict::{Says, Verdict, Within};
+
+/// Shapes of block that are kept while it is looked for.
+const SHAPES: usize = 16;
+/// Where the choice comes from.
+const SOURCE: Source = Source::judgement(
+    "least digging, then the lightest column, with which every check of building holds and the star stays within the limit",
+);
+
+/// What came of it.
+#[derive(Debug)]
+pub enum Sizing {
+    /// Another choice is enough: the plan with it, and its inputs with what was chosen as assumed.
+    Chosen(Box<(SitePlan, Brief)>),
+    /// Nothing that fits is enough: what stands in the way.
+    Nothing(Vec<Obstacle>),
+}
+
+/// Whether what was chosen first may be built and is still, as far as anybody can say.
+#[must_use]
+pub fn is_enough(verdict: &Verdict) -> bool {
+    verdict.build.says != Says::No && verdict.still.says != Some(Within::Over)
+}
+
+/// Looks for a choice that is enough.
+#[must_use]
+pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -> Sizing {
+    let near = SmallShelf::holding(SHAPES).before(shelf);
+    let block = &first.block;
+    let now = Size {
+        metres: [block.length, block.width, block.depth].map(metre::get),
+    };
+    let plans = if can_be_dug(plan, brief, &now, &near) {
+        with_studs(plan, brief)
+    } else {
+        Vec::new()
+    };
+    let tries: Vec<(Lattice, Search<'_>)> = plans
+        .iter()
+        .map(|plan| {
+            let lattice = plain(plan, brief);
+            let search = Search::new(plan, &lattice, &near);
+            (lattice, search)
+        })
+        .collect();
+    let on_the_same = tries.iter().map(|(_, search)| within(search, &now));
+    let on_a_larger = tries
+        .iter()
+        .map(|(lattice, search)| larger(search, lattice, &now));
+    let chosen = plans
+        .iter()
+        .zip(on_the_same)
+        .chain(plans.iter().zip(on_a_larger))
+        .find_map(|(plan, found)| found.map(|found| (plan, found)));
+    let made =
+        chosen.and_then(|(plan, found)| lattice::tried(plan, Some(&found.size), &found.column));
+    match made {
+        Some((made, mut decided)) => {
+            mark(plan, &mut decided, &made);
+            Sizing::Chosen(Box::new((made, decided)))
+        }
+        None => Sizing::Nothing(in_the_way(brief, plan, &tries, &now, &near)),
+    }
+}
+
+/// Whether ground and pit let anything be built: the block as it is, or the largest that fits.
+fn can_be_dug(plan: &SitePlan, brief: &Brief, now: &Size, shelf: &dyn Shelf) -> bool {
+    let lattice = Lattice {
+        tubes_mm: vec![Column::of(brief).tube_mm],
+        ..plain(plan, brief)
+    };
+    let search = Search::new(plan, &lattice, shelf);
+    let largest = lattice.sizes().last();
+    std::iter::once(*now)
+        .chain(largest)
+        .any(|size| search.dig_m3(&size).is_some())
+}
+
+/// The plan, and where nothing was said of its studs the same with each larger size.
+fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
+    let said = &plan.anchors;
+    let open = said.size.is_none()
+        && said.length_mm.is_none()
+        && said.embedment_mm.is_none()
+        && said.hole_diameter_mm.is_none();
+    let own = brief.anchors.thread().diameter;
+    let larger = StudSize::ALL
+        .iter()
+        .filter(|&&size| open && threads::thread(size).diameter > own);
+    let with = |&size: &StudSize| {
+        let mut plan = plan.clone();
+        plan.anchors.size = Some(size);
+        plan
+    };
+    std::iter::once(plan.clone())
+        .chain(larger.map(with))
+        .collect()
+}
+
+/// The lattice with a bare column, unless the person said what fills it: a fill is no size.
+fn plain(plan: &SitePlan, brief: &Brief) -> Lattice {
+    Lattice {
+        fills: vec![plan.pier.fill.unwrap_or(Fill::None)],
+        ..lattice_of(plan, brief)
+    }
+}
+
+/// The lightest column on a block that is enough.
+fn within(search: &Search<'_>, size: &Size) -> Option<Candidate> {
+    let dig_m3 = search.dig_m3(size)?;
+    search.lightest(size, dig_m3, f64::INFINITY)
+}
+
+/// The least digging that is enough, from a block on.
+fn larger(search: &Search<'_>, lattice: &Lattice, now: &Size) -> Option<Candidate> {
+    let [length, width, depth] = now.metres;
+    let sides: Vec<[f64; 2]> = lattice
+        .sides_m
+        .iter()
+        .copied()
+        .filter(|side| side[0] >= length - 1e-9 && side[1] >= width - 1e-9)
+        .collect();
+    let depths = lattice
+        .depths_m
+        .iter()
+        .filter(|&&deep| deep >= depth - 1e-9);
+    let at = |side: usize, depth: f64| {
+        let [length, width] = *sides.get(side)?;
+        within(
+            search,
+            &Size {
+                metres: [length, width, depth],
+            },
+        )
+    };
+    // Where the largest block is not enough no smaller one is asked.
+    let last = sides.len().checked_sub(1)?;
+    at(last, *lattice.depths_m.last()?)?;
+    depths
+        .filter_map(|&depth| {
+            let mut enough = at(last, depth)?;
+            // From `first` on it is not known; `least` is enough.
+            let (mut first, mut least) = (0, last);
+            while first < least {
+                let middle = (first + least) / 2;
+                match at(middle, depth) {
+                    Some(found) => (least, enough) = (middle, found),
+                    None => first = middle + 1,
+                }
+            }
+            Some(enough)
+        })
+        .min_by(|a, b| a.dig_m3.total_cmp(&b.dig_m3))
+}
+
+/// What stands in the way of the stillest on the largest block that may be built, else of what was chosen first.
+fn in_the_way(
+    brief: &Brief,
+    plan: &SitePlan,
+    tries: &[(Lattice, Search<'_>)],
+    now: &Size,
+    shelf: &dyn Shelf,
+) -> Vec<Obstacle> {
+    let stillest = tries.iter().find_map(|(lattice, search)| {
+        let size = lattice.sizes().last()?;
+        let found = search.stillest(&size, search.dig_m3(&size)?)?;
+        search.made(&found)
+    });
+    stillest
+        .or_else(|| lattice::tried(plan, Some(now), &Column::of(brief)))
+        .map(|(made, decided)| obstacles::of(&made, &decided, shelf))
+        .unwrap_or_default()
+}
+
+/// Writes down as assumed what was chosen and not said.
+fn mark(said: &SitePlan, brief: &mut Brief, made: &SitePlan) {
+    let [chosen, own] = [&made.block, &said.block].map(|block| {
+        [
+            ("block.length_m", block.length_m),
+            ("block.width_m", block.width_m),
+            ("block.depth_m", block.depth_m),
+        ]
+    });
+    for ((field, value), (_, own)) in chosen.into_iter().zip(own) {
+        if let (Some(value), None) = (value, own) {
+            brief.assumptions.push(assumed(
+                field,
+                AssumedValue::Number(value),
+                Unit::Metre,
+                "stiffness, mass, and concrete to order",
+            ));
+        }
+    }
+    let tube_said = said.pier.tube.is_some();
+    let column = &mut brief.pier;
+    if said.pier.outside_diameter_mm.is_none() && !tube_said {
+        let value = millimetre::get(column.outside_diameter.value);
+        column.outside_diameter = Given::assumed(column.outside_diameter.value);
+        brief.assumptions.push(assumed(
+            "pier.outside_diameter_mm",
+            AssumedValue::Number(value),
+            Unit::Millimetre,
+            "stiffness of the column, and how far warmth on one side bends it",
+        ));
+    }
+    if said.pier.wall_mm.is_none() && !tube_said {
+        let value = millimetre::get(column.wall.value);
+        column.wall = Given::assumed(column.wall.value);
+        brief.assumptions.push(assumed(
+            "pier.wall_mm",
+            AssumedValue::Number(value),
+            Unit::Millimetre,
+            "stiffness of the column",
+        ));
+    }
+    if said.anchors.size != made.anchors.size {
+        let key = brief.anchors.size.value.key();
+        brief.anchors.size = Given::assumed(brief.anchors.size.value);
+        brief.assumptions.push(assumed(
+            "anchors.size",
+            AssumedValue::Text(key.to_owned()),
+            Unit::One,
+            "stiffness and resistance",
+        ));
+    }
+    let column = &mut brief.pier;
+    if said.pier.fill.is_none() {
+        let key = column.fill.value.key();
+        column.fill = Given::assumed(column.fill.value);
+        brief.assumptions.push(assumed(
+            "pier.fill",
+            AssumedValue::Text(key.to_owned()),
+            Unit::One,
+            "mass and damping",
+        ));
+    }
+    if said.pier.levelling.is_none() {
+        let key = column.levelling.value.key();
+        column.levelling = Given::assumed(column.levelling.value);
+        brief.assumptions.push(assumed(
+            "pier.levelling",
+            AssumedValue::Text(key.to_owned()),
+            Unit::One,
+            "the joint's stiffness",
+        ));
+    }
+}
+
+fn assumed(field: &'static str, value: AssumedValue, unit: Unit, effect: &str) -> Assumption {
+    Assumption {
+        field,
+        value,
+        unit,
+        why: "block and column sized together: the least to dig, and on it the lightest column, that may be built and keeps the star within the limit".to_owned(),
+        effect: effect.to_owned(),
+        source: SOURCE,
+    }
+}
