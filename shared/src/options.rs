@@ -186,9 +186,10 @@ impl Plans<'_> {
                     metres: [side, side, depth],
                 };
                 let roomy = roomy(self.open, side, depth);
-                let plans = Self {
+                let plans = Plans {
+                    said: self.said,
                     open: &roomy,
-                    ..*self
+                    shelf: self.shelf,
                 };
                 let (point, _) = plans.point(&size, &own)?;
                 Some(Thumb { title, point })
