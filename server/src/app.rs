@@ -5,7 +5,9 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use moka::sync::Cache;
-use stillground::options::{self, Options};
+use stillground::brief::resolve;
+use stillground::field::Problems;
+use stillground::options::{self, Options, Worth, measuring};
 use stillground::site_plan::SitePlan;
 
 use crate::config::Config;
@@ -33,6 +35,9 @@ const MOST_REQUESTS_OF_ONE: usize = 128;
 
 /// Solved shapes of block that are kept for searches: what a garden's pit has, some tens of megabytes at most.
 const MOST_SEARCHED: u64 = 400;
+/// Searches that are kept.
+const MOST_SEARCHES: u64 = 24;
+
 /// How long piers are looked at for one answer; what was not reached by then is said.
 const LONGEST_SEARCH: Duration = Duration::from_secs(12);
 
@@ -69,6 +74,10 @@ pub struct Parts {
     /// What a service outside answered.
     pub lookups: Held,
     kept: Cache<[u8; 32], Arc<Planned>>,
+    /// Searches over the piers that fit, by the digest of what the person left open.
+    ways: Cache<[u8; 32], Arc<Options>>,
+    /// Answers worth finding out, by the digest of the plan.
+    worth: Cache<[u8; 32], Arc<[Worth]>>,
 }
 
 impl App {
@@ -90,6 +99,8 @@ impl App {
             held: limits::held(&config),
             lookups: Held::default(),
             kept: Cache::new(MOST_DESIGNS),
+            ways: Cache::new(MOST_SEARCHES),
+            worth: Cache::new(MOST_DESIGNS),
             config: Arc::new(config),
         }))
     }
@@ -127,18 +138,47 @@ impl App {
         Ok(improved)
     }
 
+    /// The answers that were taken on trust and move the verdict or the star most, most first.
+    ///
+    /// # Errors
+    /// Every field out of range and every contradiction; or that too many are waiting.
+    pub async fn worth(&self, plan: &SitePlan) -> Result<Arc<[Worth]>, Trouble> {
+        let key = digest(plan);
+        if let Some(kept) = self.worth.get(&key) {
+            return Ok(kept);
+        }
+        let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
+        let look = move || Ok(measuring::worth(&plan, &resolve(&plan)?, &shelf));
+        let found: Result<Vec<Worth>, Problems> = Box::pin(self.work(look)).await?;
+        let found: Arc<[Worth]> = found
+            .map_err(|problems| Trouble::answers(&problems))?
+            .into();
+        self.worth.insert(key, Arc::clone(&found));
+        Ok(found)
+    }
+
     /// All the piers that fit a plan's pit, as far as there is time for them.
     ///
     /// # Errors
     /// Every field out of range and every contradiction; or that too many are waiting.
-    pub async fn options(&self, plan: SitePlan) -> Result<Options, Trouble> {
-        let (plan, shelf) = (Box::new(plan), self.searched.clone());
+    pub async fn options(&self, plan: &SitePlan) -> Result<Arc<Options>, Trouble> {
+        let open = plan.left_open();
+        let key = digest(&open);
+        if let Some(kept) = self.ways.get(&key) {
+            return Ok(kept);
+        }
+        let (plan, shelf) = (Box::new(open), self.searched.clone());
         let search = move || {
             let began = Instant::now();
             options::find(&plan, &shelf, &|| began.elapsed() < LONGEST_SEARCH)
         };
         let found = Box::pin(self.work(Work::Design, search)).await?;
-        found.map_err(|problems| Trouble::answers(&problems))
+        let found = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);
+        // What was cut short is looked for again next time, from the shapes that are kept by then.
+        if found.not_reached == 0 {
+            self.ways.insert(key, Arc::clone(&found));
+        }
+        Ok(found)
     }
 
     /// Works in turn, off the threads that serve requests.

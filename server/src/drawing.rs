@@ -15,6 +15,7 @@ pub mod cut_away;
 pub mod dimension;
 pub mod flexure;
 pub mod floor;
+pub mod front;
 pub mod furniture;
 pub mod hatch;
 pub mod history;
@@ -30,6 +31,7 @@ pub mod tilt_map;
 pub mod torque;
 pub mod trail;
 pub mod veil;
+pub mod way;
 
 use stillground::brief::Brief;
 use stillground::design::Design;

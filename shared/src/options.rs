@@ -10,6 +10,7 @@ pub mod measuring;
 pub mod obstacles;
 pub mod point;
 pub mod search;
+pub mod taking;
 
 use serde::Serialize;
 
@@ -90,6 +91,7 @@ pub fn find(
     shelf: &dyn Shelf,
     go_on: &dyn Fn() -> bool,
 ) -> Result<Options, Problems> {
+    let plan = &plan.left_open();
     let decided = decide(plan, shelf)?;
     // The studs follow by their own rule: the usual ones, or the least with which the plan may be built.
     let mut open = plan.clone();

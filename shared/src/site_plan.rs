@@ -4,6 +4,7 @@
 
 pub mod anchors;
 pub mod block;
+pub mod chosen;
 pub mod excavation;
 pub mod floor;
 pub mod load;
@@ -100,6 +101,9 @@ pub struct SitePlan {
     /// What the reader was quoted.
     #[serde(default)]
     pub prices: Prices,
+    /// Answers that the planner found and the person took, by path.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub chosen: Vec<String>,
 }
 
 impl SitePlan {
@@ -181,6 +185,7 @@ impl SitePlan {
         problems.extend(work::problems(self));
         problems.extend(anchors::problems(self));
         problems.extend(prices::problems(self));
+        problems.extend(chosen::problems(self));
         none_of(problems)
     }
 

@@ -68,8 +68,11 @@ pub fn read(step: Step, base: &SitePlan, sheet: &Sheet) -> Outcome {
         reader.question(question);
     }
     let Reader {
-        plan, mut faults, ..
+        mut plan,
+        mut faults,
+        ..
     } = reader;
+    plan.keep_chosen(base);
     if let Err(problems) = plan.validate() {
         for problem in problems.0 {
             if !problem

@@ -20,6 +20,7 @@ mod sent;
 mod sheet;
 mod step;
 mod versions;
+mod ways;
 mod who;
 
 use axum::Router;
@@ -43,6 +44,7 @@ pub fn routes() -> Router<App> {
         .route("/example", get(front::example).post(front::copy))
         .route("/example/{step}", get(step::show))
         .route("/example/plan/{chapter}", get(plan::chapter))
+        .route("/example/ways", get(ways::show))
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/card", get(plan::card))
         .route("/example/materials", get(materials::show))
@@ -76,6 +78,7 @@ pub fn routes() -> Router<App> {
             "/p/{secret}/materials",
             get(materials::show).post(materials::keep),
         )
+        .route("/p/{secret}/ways", get(ways::show).post(ways::take))
         .route("/p/{secret}/plan/{chapter}", get(plan::chapter))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/prices", get(prices::show).post(prices::keep))

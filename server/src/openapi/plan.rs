@@ -6,7 +6,7 @@ use stillground::figure::{Unit, Units};
 use stillground::rules::tubes;
 use stillground::site_plan::prices::lines;
 use stillground::site_plan::prices::{CURRENCY_LENGTH, MOST, per};
-use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use};
+use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use, chosen};
 
 /// A day between 1900 and 2999.
 const DAY: &str = "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
@@ -57,6 +57,16 @@ fn head() -> Map<String, Value> {
         ),
     );
     put("prices", prices());
+    put(
+        "chosen",
+        json!({
+            "type": "array",
+            "uniqueItems": true,
+            "maxItems": chosen::FIELDS.len(),
+            "items": { "type": "string", "enum": chosen::FIELDS },
+            "description": "Answers that the planner found and the person took; they count as open where piers are looked for again."
+        }),
+    );
     properties
 }
 

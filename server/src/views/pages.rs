@@ -32,6 +32,7 @@ pub mod stale;
 pub mod step;
 pub mod summary;
 pub mod versions;
+pub mod ways;
 pub mod working;
 
 use askama::Template;

@@ -30,7 +30,7 @@ pub async fn options(
     State(app): State<App>,
     PlanBody(plan): PlanBody,
 ) -> Result<Response, Trouble> {
-    Ok(Json(app.options(plan).await?).into_response())
+    Ok(Json(&*app.options(&plan).await?).into_response())
 }
 
 /// The design of a stored plan.

@@ -1,5 +1,7 @@
 //! The plan in short, its chapters, and its drawings.
 
+use std::sync::Arc;
+
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use stillground::design::ENGINE_VERSION;
@@ -24,7 +26,12 @@ use crate::views::pages::short::{Reader, Short, chapters};
 use crate::views::pages::step::FaultView;
 
 /// The plan in short.
-pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<String>, Trouble> {
+pub async fn show(
+    app: &App,
+    place: &Place,
+    rev: Option<u32>,
+    before: Option<u32>,
+) -> Result<Html<String>, Trouble> {
     let planned = unless_contradictory(app.planned(&place.plan).await)?;
     // Of a revision that there never was, nothing is said.
     let printed = match rev.filter(|rev| (1..=place.revision).contains(rev)) {
@@ -35,10 +42,15 @@ pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<Str
         .await?
         .map_or(0, |log| log.count);
     let faults = contradictions(&place.plan);
+    let worth = match &planned {
+        Some(_) => app.worth(&place.plan).await?,
+        None => Arc::default(),
+    };
     let reader = Reader {
         root: &place.root,
         edit: place.right.may_edit(),
         entered,
+        worth: worth.first(),
     };
     answer(&PlanPage {
         frame: place.frame("Plan"),
@@ -51,6 +63,8 @@ pub async fn show(app: &App, place: &Place, rev: Option<u32>) -> Result<Html<Str
             .map(|fault| FaultView::of(fault, Step::Plan, &place.root))
             .collect(),
         entered,
+        before: before
+            .filter(|before| place.right.may_edit() && (1..place.revision).contains(before)),
         body: planned.map(|planned| Short::of(&planned, reader)),
     })
 }

@@ -26,6 +26,8 @@ pub struct Said {
     saved: Option<String>,
     /// Revision on the sheet whose code led here.
     rev: Option<String>,
+    /// Revision before a way to build it was taken.
+    before: Option<u32>,
 }
 
 /// Shows a step, or the plan.
@@ -37,7 +39,7 @@ pub async fn show(
     let step = place.step.ok_or_else(Trouble::nothing_here)?;
     if step == Step::Plan {
         let printed = said.rev.and_then(|rev| rev.parse().ok());
-        return plan::show(&app, &place, printed).await;
+        return plan::show(&app, &place, printed, said.before).await;
     }
     let of_here = |saved: &str| saved == "yes" || saved.split('-').next() == Some(step.slug());
     let notice = said.saved.filter(|saved| of_here(saved)).map(|_| "Saved.");

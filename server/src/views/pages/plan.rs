@@ -44,6 +44,8 @@ pub struct PlanPage {
     pub printed: Option<Printed>,
     /// Entries in the record of the work.
     pub entered: usize,
+    /// The revision to go back to, where a way to build it was just taken.
+    pub before: Option<u32>,
     /// The plan in short; none when the answers contradict each other.
     pub body: Option<Short>,
 }

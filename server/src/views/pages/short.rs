@@ -2,12 +2,14 @@
 
 use stillground::figure::{Unit, Units};
 use stillground::notes::{Question, Verdict};
+use stillground::options::Worth;
 use stillground::site_plan::block::Mix;
 use stillground::units::{cubic_metre, day, metre, millimetre};
 use stillground::verdict::Says;
 
 use super::drawn::DrawingView;
 use super::field;
+use super::ways::WorthView;
 use crate::drawing;
 use crate::forms::chapter::Chapter;
 use crate::forms::questions;
@@ -27,6 +29,8 @@ pub struct Short {
     pub picture: Option<DrawingView>,
     /// The step that follows.
     pub next: Next,
+    /// The one answer that is worth finding out first.
+    pub worth: Option<WorthView>,
     /// What is dug, ordered and set up, and when it carries its load.
     pub four: [Headline; 4],
     /// What lies one step deeper.
@@ -76,6 +80,8 @@ pub struct Reader<'a> {
     pub edit: bool,
     /// Entries in the record of the work.
     pub entered: usize,
+    /// The answer taken on trust that moves the verdict or the star most.
+    pub worth: Option<&'a Worth>,
 }
 
 impl Short {
@@ -91,6 +97,9 @@ impl Short {
             }),
             picture: DrawingView::of("section", planned),
             next: next(planned, reader),
+            worth: reader
+                .worth
+                .map(|worth| WorthView::of(worth, reader.root, units)),
             four: [
                 dig(planned, units),
                 order(planned, units),
@@ -142,6 +151,7 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
         root,
         edit,
         entered,
+        ..
     } = reader;
     let found = &planned.design.verdict.build;
     if found.says == Says::Yes {

@@ -1,0 +1,176 @@
+//! What digging less costs the star: every pier of the front as a dot, the three ways by name, the trade's rules beside them.
+
+use stillground::figure::{Unit, Units};
+use stillground::options::{Options, Point as Pier};
+
+use crate::drawing::axis::{Axis, steps};
+use crate::drawing::pen::{Head, Pen, SIZE as LETTERS};
+use crate::drawing::{Anchor, Drawing, Line, Point, at};
+
+/// Size of the picture, mm.
+const SIZE: (f64, f64) = (120.0, 70.0);
+/// Radius of a dot, mm.
+const DOT_MM: f64 = 0.9;
+/// Least growth that is drawn, per cent: less cannot be seen on any star.
+const LEAST_PER_CENT: f64 = 0.01;
+const TITLE: &str = "Ground to dig, and how much wider the star becomes at worst";
+
+/// A dot with its name.
+struct Named<'a> {
+    name: &'a str,
+    dig_m3: f64,
+    per_cent: f64,
+}
+
+fn per_cent(pier: &Pier) -> Option<f64> {
+    let worst = pier.star_growth_ratio?.worst;
+    worst
+        .is_finite()
+        .then(|| (100.0 * worst).max(LEAST_PER_CENT))
+}
+
+fn named<'a>(name: &'a str, pier: &Pier) -> Option<Named<'a>> {
+    Some(Named {
+        name,
+        dig_m3: pier.dig_volume_m3,
+        per_cent: per_cent(pier)?,
+    })
+}
+
+/// Draws it; none where no pier has a figure for the star.
+#[must_use]
+pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
+    let front: Vec<(f64, f64)> = options
+        .front
+        .iter()
+        .filter_map(|pier| Some((pier.dig_volume_m3, per_cent(pier)?)))
+        .collect();
+    let ways = &options.named;
+    let ways = [
+        ("least digging", &ways.least_digging),
+        ("middle", &ways.middle),
+        ("stillest", &ways.stillest),
+    ];
+    let ways: Vec<Named<'_>> = ways
+        .into_iter()
+        .filter_map(|(name, pier)| named(name, pier.as_ref()?))
+        .collect();
+    let thumbs: Vec<Named<'_>> = options
+        .rules_of_thumb
+        .iter()
+        .filter_map(|thumb| named(thumb.title, &thumb.point))
+        .collect();
+    if front.is_empty() {
+        return None;
+    }
+    let asked = (100.0 * options.asked_ratio).max(LEAST_PER_CENT);
+    let all = || {
+        let others = ways.iter().chain(&thumbs);
+        let others = others.map(|one| (one.dig_m3, one.per_cent));
+        front.iter().copied().chain(others)
+    };
+    let most_dig = 1.08 * all().map(|(dig, _)| dig).fold(0.0, f64::max);
+    let logs = all()
+        .map(|(_, growth)| growth.log10())
+        .chain([asked.log10()]);
+    let (low, high) = logs.fold((f64::MAX, f64::MIN), |(low, high), log| {
+        (low.min(log), high.max(log))
+    });
+    let across = Axis {
+        from: at(0.0, SIZE.1),
+        to: at(SIZE.0, SIZE.1),
+        low: 0.0,
+        high: most_dig,
+    };
+    let up = Axis {
+        from: at(SIZE.0, SIZE.1),
+        to: at(SIZE.0, 0.0),
+        low: low - 0.15,
+        high: high + 0.15,
+    };
+    let place = |(dig, growth): (f64, f64)| at(across.place(dig).x, up.place(growth.log10()).y);
+    let mut pen = Pen::default();
+    pen.rectangle(Line::Hair, at(0.0, 0.0), at(SIZE.0, SIZE.1));
+    let line = up.place(asked.log10()).y;
+    pen.line(Line::Dashed, &[at(0.0, line), at(SIZE.0, line)]);
+    pen.text(at(1.5, line - 1.2), Anchor::Start, "what is asked");
+    let places: Vec<Point> = front.iter().copied().map(place).collect();
+    pen.line(Line::Thin, &places);
+    for place in places {
+        pen.dot(place, DOT_MM);
+    }
+    for one in &thumbs {
+        let centre = place((one.dig_m3, one.per_cent));
+        pen.circle(Line::Thick, centre, 1.6 * DOT_MM);
+        beside(&mut pen, centre, one.name, -1.6);
+    }
+    for one in &ways {
+        let centre = place((one.dig_m3, one.per_cent));
+        pen.circle(Line::Heavy, centre, 2.2 * DOT_MM);
+        beside(&mut pen, centre, one.name, 4.2);
+    }
+    for value in steps(0.0, most_dig, 6) {
+        across.mark(
+            &mut pen,
+            value,
+            at(0.0, 2.0),
+            &units.say(value, Unit::CubicMetre),
+        );
+    }
+    for value in [
+        0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0,
+    ] {
+        let log = f64::log10(value);
+        if (up.low..=up.high).contains(&log) {
+            up.mark(
+                &mut pen,
+                log,
+                at(1.2, 0.0),
+                &units.say(value, Unit::PerCent),
+            );
+        }
+    }
+    Some(pen.finish(Head {
+        name: "front",
+        title: TITLE.to_owned(),
+        description: words(&front, &ways, &thumbs, asked, units),
+        scale: None,
+    }))
+}
+
+/// A name beside a dot, on the side where there is room.
+fn beside(pen: &mut Pen, centre: Point, name: &str, below: f64) {
+    let (anchor, x) = if centre.x < 0.7 * SIZE.0 {
+        (Anchor::Start, centre.x + 3.0)
+    } else {
+        (Anchor::End, centre.x - 3.0)
+    };
+    let y = (centre.y + below).clamp(LETTERS, SIZE.1 - 1.0);
+    pen.text(at(x, y), anchor, name);
+}
+
+fn words(
+    front: &[(f64, f64)],
+    ways: &[Named<'_>],
+    thumbs: &[Named<'_>],
+    asked: f64,
+    units: Units,
+) -> String {
+    let say = |name: &str, dig: f64, growth: f64| {
+        format!(
+            "{name}: {} to dig, {} wider",
+            units.say(dig, Unit::CubicMetre),
+            units.say(growth, Unit::PerCent)
+        )
+    };
+    let named = ways.iter().chain(thumbs);
+    let all: Vec<String> = named
+        .map(|one| say(one.name, one.dig_m3, one.per_cent))
+        .collect();
+    format!(
+        "{} piers of which none betters another in both digging and the star; {} is asked. {}.",
+        front.len(),
+        units.say(asked, Unit::PerCent),
+        all.join("; ")
+    )
+}

@@ -1,0 +1,316 @@
+//! Three ways to build it, side by side, and what lies between them.
+
+use askama::Template;
+use stillground::figure::{Unit, Units};
+use stillground::options::{Options, Point, Worth};
+use stillground::site_plan::SitePlan;
+use stillground::site_plan::pier::{Fill, Levelling};
+use stillground::verdict::Says;
+
+use super::frame::Frame;
+use crate::drawing::{front, way};
+use crate::forms::questions;
+use crate::views::svg;
+use crate::views::verdict::per_cent;
+
+/// The page.
+#[derive(Template)]
+#[template(path = "pages/ways.html")]
+pub struct WaysPage {
+    /// The frame.
+    pub frame: Frame,
+    /// Address below which the plan's pages stand.
+    pub root: String,
+    /// Whether the reader may take one.
+    pub edit: bool,
+    /// Revision that a way is taken on top of.
+    pub base: u32,
+    /// The three, as far as there are any.
+    pub ways: Vec<Way>,
+    /// A line of figures for each thing that is compared.
+    pub rows: Vec<Row>,
+    /// The front as a drawing.
+    pub picture: Option<String>,
+    /// The front, the three and the rules of thumb as a table.
+    pub points: Vec<PointView>,
+    /// What stands in the way, where nothing is within what is asked.
+    pub in_the_way: Vec<String>,
+    /// Whether time ended before all were looked at.
+    pub unfinished: bool,
+    /// How many piers were looked at, and how many did not have to be.
+    pub counted: String,
+    /// Answers that are worth finding out before one is chosen.
+    pub worth: Vec<WorthView>,
+}
+
+/// A way to build it.
+pub struct Way {
+    /// Its name in the form.
+    pub key: &'static str,
+    /// Its name on the page.
+    pub title: &'static str,
+    /// Its section.
+    pub svg: String,
+    /// Whether the plan stands so now.
+    pub stands: bool,
+}
+
+/// A thing that is compared.
+pub struct Row {
+    /// What it is.
+    pub label: &'static str,
+    /// Its figure for each way.
+    pub says: Vec<String>,
+}
+
+/// A pier in the table.
+pub struct PointView {
+    /// What it is called; empty for the others of the front.
+    pub name: String,
+    /// The block.
+    pub block: String,
+    /// The tube.
+    pub tube: String,
+    /// Ground to dig.
+    pub dig: String,
+    /// Growth of the star at worst.
+    pub growth: String,
+    /// Whether it may be built.
+    pub build: &'static str,
+}
+
+/// An answer that is worth finding out.
+pub struct WorthView {
+    /// Where it is asked.
+    pub href: Option<String>,
+    /// The question.
+    pub label: String,
+    /// How it is found out.
+    pub how: &'static str,
+    /// What it moves.
+    pub moves: String,
+}
+
+/// Name in the form and on the page, and the name of the drawing.
+const NAMES: [(&str, &str, &str); 3] = [
+    ("least_digging", "Least digging", "way-least-digging"),
+    ("middle", "Middle", "way-middle"),
+    ("stillest", "Stillest that fits", "way-stillest"),
+];
+
+/// The named points of a search, in the order of the page.
+fn named(options: &Options) -> [Option<&Point>; 3] {
+    let named = &options.named;
+    [&named.least_digging, &named.middle, &named.stillest].map(Option::as_ref)
+}
+
+/// The way of that name.
+#[must_use]
+pub fn by_key<'a>(options: &'a Options, key: &str) -> Option<(&'static str, &'a Point)> {
+    let all = NAMES.iter().zip(named(options));
+    let found = all.into_iter().find(|((name, ..), _)| *name == key)?;
+    Some((found.0.1, found.1?))
+}
+
+impl WaysPage {
+    /// The page of a plan's search.
+    #[must_use]
+    pub fn of(
+        frame: Frame,
+        root: &str,
+        edit: bool,
+        base: u32,
+        plan: &SitePlan,
+        options: &Options,
+    ) -> Self {
+        let units = plan.units.unwrap_or_default();
+        let there: Vec<_> = NAMES
+            .into_iter()
+            .zip(named(options))
+            .filter_map(|(names, point)| Some((names, point?)))
+            .collect();
+        let extent = way::Extent::of(there.iter().map(|(_, point)| *point));
+        let ways = there.iter().map(|((key, title, name), point)| Way {
+            key,
+            title,
+            svg: svg::write(&way::draw(name, point, extent, units)),
+            stands: stands(plan, point),
+        });
+        Self {
+            frame,
+            root: root.to_owned(),
+            edit,
+            base,
+            ways: ways.collect(),
+            rows: rows(
+                &there.iter().map(|(_, point)| *point).collect::<Vec<_>>(),
+                units,
+            ),
+            picture: front::draw(options, units).map(|drawing| svg::write(&drawing)),
+            points: points(options, units),
+            in_the_way: options
+                .in_the_way
+                .iter()
+                .map(|one| one.says.clone())
+                .collect(),
+            unfinished: options.not_reached > 0,
+            counted: counted(options, units),
+            worth: options
+                .worth_measuring
+                .iter()
+                .map(|worth| WorthView::of(worth, root, units))
+                .collect(),
+        }
+    }
+}
+
+/// Whether every answer of a point stands in the plan already.
+fn stands(plan: &SitePlan, point: &Point) -> bool {
+    stillground::options::taking::taken(plan, point) == *plan
+}
+
+fn rows(points: &[&Point], units: Units) -> Vec<Row> {
+    let row = |label, say: &dyn Fn(&Point) -> String| Row {
+        label,
+        says: points.iter().map(|point| say(point)).collect(),
+    };
+    let mut rows = vec![
+        row("Block", &|point| block(point, units)),
+        row("Dig", &|point| {
+            units.say(point.dig_volume_m3, Unit::CubicMetre)
+        }),
+        row("Concrete to order", &|point| {
+            units.say(point.order_volume_m3, Unit::CubicMetre)
+        }),
+        row("The block weighs", &|point| {
+            units.say(point.block.mass_kg, Unit::Kilogram)
+        }),
+        row("Tube", &|point| tube(point, units)),
+        row("The plate stands", &|point| {
+            match point.pier.levelling {
+                Levelling::Nuts => "on nuts",
+                Levelling::Grout => "on grout",
+            }
+            .to_owned()
+        }),
+        row("A star grows, expected", &|point| {
+            growth(point.star_growth_ratio.map(|growth| growth.expected), units)
+        }),
+        row("A star grows, at worst", &|point| {
+            growth(point.star_growth_ratio.map(|growth| growth.worst), units)
+        }),
+        row(
+            "Stay away while it exposes",
+            &|point| match point.quiet_distance_m {
+                Some(distance) if distance > 0.0 => units.say(distance, Unit::Metre),
+                Some(_) => "off the block".to_owned(),
+                None => "not known".to_owned(),
+            },
+        ),
+        row("First own frequency", &|point| {
+            point
+                .frequency_hz
+                .map_or_else(|| "not known".to_owned(), |hz| units.say(hz, Unit::Hertz))
+        }),
+        row("Build it?", &|point| build(point.build).to_owned()),
+    ];
+    if points.iter().any(|point| point.cost.is_some()) {
+        rows.push(row("Materials that have a price", &|point| {
+            point.cost.map_or_else(String::new, |cost| cost.to_string())
+        }));
+    }
+    rows
+}
+
+fn block(point: &Point, units: Units) -> String {
+    let block = &point.block;
+    let [long, wide, deep] =
+        [block.length_m, block.width_m, block.depth_m].map(|metres| units.say(metres, Unit::Metre));
+    format!("{long} × {wide} × {deep}")
+}
+
+fn tube(point: &Point, units: Units) -> String {
+    let pier = &point.pier;
+    let [across, wall] =
+        [pier.outside_diameter_mm, pier.wall_mm].map(|mm| units.say(mm, Unit::Millimetre));
+    let fill = match pier.fill {
+        Fill::None => "empty",
+        Fill::Sand => "sand",
+        Fill::Concrete => "concrete",
+    };
+    format!("{across} × {wall}, {fill}")
+}
+
+fn growth(ratio: Option<f64>, units: Units) -> String {
+    ratio.map_or_else(|| "not known".to_owned(), |ratio| per_cent(ratio, units))
+}
+
+const fn build(says: Says) -> &'static str {
+    match says {
+        Says::Yes => "yes",
+        Says::No => "no",
+        Says::Ask => "ask",
+    }
+}
+
+fn points(options: &Options, units: Units) -> Vec<PointView> {
+    let view = |name: String, point: &Point| PointView {
+        name,
+        block: block(point, units),
+        tube: tube(point, units),
+        dig: units.say(point.dig_volume_m3, Unit::CubicMetre),
+        growth: growth(point.star_growth_ratio.map(|growth| growth.worst), units),
+        build: build(point.build),
+    };
+    let nearest = options
+        .nearest
+        .iter()
+        .map(|point| view("nearest to what is asked".to_owned(), point));
+    let front = options.front.iter().map(|point| view(String::new(), point));
+    let thumbs = options
+        .rules_of_thumb
+        .iter()
+        .map(|thumb| view(thumb.title.to_owned(), &thumb.point));
+    nearest.chain(front).chain(thumbs).collect()
+}
+
+fn counted(options: &Options, units: Units) -> String {
+    let say = |count: usize| units.say(count as f64, Unit::Count);
+    let all = options.looked_at + options.skipped + options.not_reached;
+    let mut said = format!(
+        "{} piers are possible here: {} were designed, and the other {} cannot be better than those.",
+        say(all),
+        say(options.looked_at),
+        say(options.skipped)
+    );
+    if options.not_reached > 0 {
+        said.push_str(&format!(
+            " {} are still to be looked at: this page loads itself again and goes on with what was kept.",
+            say(options.not_reached)
+        ));
+    }
+    said
+}
+
+impl WorthView {
+    /// An answer worth finding out, in the reader's units.
+    #[must_use]
+    pub fn of(worth: &Worth, root: &str, units: Units) -> Self {
+        let about = questions::about(worth.field);
+        let ends = worth.star_growth_ratio_from.zip(worth.star_growth_ratio_to);
+        Self {
+            href: about.map(|(step, question)| {
+                format!("{root}/{}#{}", step.slug(), super::field::id(question.path))
+            }),
+            label: questions::label(worth.field).to_owned(),
+            how: worth.how,
+            moves: ends.map_or_else(String::new, |(from, to)| {
+                format!(
+                    "It moves the worst case from {} to {}.",
+                    per_cent(from, units),
+                    per_cent(to, units)
+                )
+            }),
+        }
+    }
+}
