@@ -8,6 +8,7 @@ pub mod questions;
 pub mod reading;
 pub mod record;
 pub mod sheet;
+pub mod short;
 pub mod step;
 pub mod table;
 pub mod typed;

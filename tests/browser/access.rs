@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use stillground_server::forms::chapter::Chapter;
+use stillground_server::forms::short::Part;
 
 use crate::walk::{Journey, STEPS};
 
@@ -49,8 +50,9 @@ fn pages(journey: &Journey) -> Vec<String> {
         "/example/materials".to_owned(),
     ]);
     pages.extend([format!("{root}/materials"), format!("{root}/prices")]);
+    pages.extend(Part::ALL.map(|part| format!("{root}/short/{}", part.slug())));
     pages.extend(Chapter::ALL.map(|chapter| format!("{root}/plan/{}", chapter.slug())));
-    pages.push("/example/plan/stillness".to_owned());
+    pages.extend(["/example/plan/stillness".to_owned(), format!("{root}/ways")]);
     pages
 }
 

@@ -1,6 +1,7 @@
 //! How much a page may ask of whoever reads it: screens of a phone and of a desk, words shown, and bytes sent.
 
 use serde_json::{Value, json};
+use stillground_server::forms::short::Part;
 
 use crate::walk::Journey;
 
@@ -132,5 +133,69 @@ fn an_old_address_within_the_plan_leads_to_its_chapter() {
             "return document.getElementById('{old}').closest('li').querySelector('a').getAttribute('href')"
         ));
         assert_eq!(leads, format!("/example/plan/{chapter}"));
+    }
+}
+
+/// The short way: two taps to begin, twelve at most to a plan, whatever is left open, also without scripts.
+#[test]
+fn the_short_way_ends_in_a_plan_after_twelve_taps() {
+    for (width, scripts) in [(390, false), (1280, true)] {
+        let journey = Journey::new(width);
+        let browser = &journey.browser;
+        browser.scripts(scripts);
+        journey.open("/");
+        let mut taps = 0;
+        let mut tap = |selector: &str| {
+            browser.follow(selector);
+            taps += 1;
+        };
+        tap(".starts button");
+        assert!(journey.path().ends_with("/short/ground"));
+        journey.fits();
+        browser.press("input[name='site.soil'][value=firm_clay]");
+        for (path, typed) in [
+            ("excavation-max_depth_m", "0.5 m"),
+            ("excavation-max_length_m", "0.9 m"),
+        ] {
+            browser.fill(&format!("#{path}"), typed);
+        }
+        tap("button[value=next]");
+        assert!(journey.path().ends_with("/short/telescope"));
+        browser.press("input[name=use][value=deep_sky]");
+        browser.fill("#load-mass_kg", "25 kg");
+        journey.fits();
+        tap("button[value=next]");
+        browser.press("input[name='floor.kind'][value=ground]");
+        tap("button[value=next]");
+        let answered = 6;
+        assert!(journey.path().ends_with("/ways"), "{}", journey.path());
+        assert!(taps + answered <= 12, "{taps} and {answered}");
+    }
+}
+
+#[test]
+fn the_front_page_and_the_short_way_keep_to_their_budgets() {
+    let journey = Journey::new(1280);
+    let front = Budget {
+        phone_screens: 2.0,
+        desk_screens: 1.5,
+        words: 250,
+        kilobytes: 12,
+    };
+    hold(&journey, "front", "/", &front);
+    let root = journey.start_a_plan();
+    let page = Budget {
+        phone_screens: 2.0,
+        desk_screens: 1.0,
+        words: 250,
+        kilobytes: 15,
+    };
+    for part in Part::ALL {
+        hold(
+            &journey,
+            "short",
+            &format!("{root}/short/{}", part.slug()),
+            &page,
+        );
     }
 }

@@ -47,8 +47,9 @@ impl Journey {
         self.open("/");
         self.browser.follow(".starts button");
         let path = self.path();
-        assert!(path.ends_with("/site"), "{path}");
-        path.trim_end_matches("/site").to_owned()
+        let root = path.strip_suffix("/short/ground").expect(&path).to_owned();
+        self.open(&format!("{root}/site"));
+        root
     }
 
     /// The page's path.

@@ -9,7 +9,7 @@ use stillground_tests::service::{Service, start, titled, unknown};
 
 use crate::under_base::begin;
 
-const PAGES: [&str; 26] = [
+const PAGES: [&str; 30] = [
     "",
     "/site",
     "/excavation",
@@ -18,6 +18,10 @@ const PAGES: [&str; 26] = [
     "/anchors",
     "/floor",
     "/plan",
+    "/ways",
+    "/short/ground",
+    "/short/telescope",
+    "/short/people",
     "/plan/drawings",
     "/plan/order",
     "/plan/days",

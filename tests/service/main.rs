@@ -43,3 +43,4 @@ mod under_base;
 mod verdict;
 mod waits;
 mod watched;
+mod ways;

@@ -69,7 +69,7 @@ fn every_address_on_every_page_stands_below_the_base_path_and_opens() {
         ..Settings::default()
     });
     let (location, cookie) = begin(&service, BASE, &[]);
-    let edit = location.trim_end_matches("/site").to_owned();
+    let edit = location.trim_end_matches("/short/ground").to_owned();
     let view = link(&service, &edit, "view");
     let record = link(&service, &edit, "record");
     let kept = cookie.split(';').next().unwrap().to_owned();

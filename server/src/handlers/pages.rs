@@ -18,6 +18,7 @@ mod revisions;
 mod save;
 mod sent;
 mod sheet;
+mod short;
 mod step;
 mod versions;
 mod ways;
@@ -77,6 +78,10 @@ pub fn routes() -> Router<App> {
         .route(
             "/p/{secret}/materials",
             get(materials::show).post(materials::keep),
+        )
+        .route(
+            "/p/{secret}/short/{part}",
+            get(short::show).post(short::save),
         )
         .route("/p/{secret}/ways", get(ways::show).post(ways::take))
         .route("/p/{secret}/plan/{chapter}", get(plan::chapter))

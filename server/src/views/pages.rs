@@ -1,6 +1,7 @@
 //! Pages: typed structs whose fields are words already, each beside its template.
 
 pub mod answers;
+pub mod begin;
 pub mod beside;
 pub mod card;
 pub mod chapter;

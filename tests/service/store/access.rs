@@ -90,9 +90,9 @@ fn where_only_the_organiser_begins_plans_nobody_else_does() {
         house.service.post_json("/api/v1/plans", &unknown()).status,
         403
     );
-    assert!(!house.get("/", "").text().contains("Start a plan"));
+    assert!(!house.get("/", "").text().contains("Plan a pier"));
     let cookie = house.enter();
-    assert!(house.get("/", &cookie).text().contains("Start a plan"));
+    assert!(house.get("/", &cookie).text().contains("Plan a pier"));
     assert_eq!(house.post("/new", &cookie, "").status, 303);
     let _ = house.created("by a program");
 }

@@ -65,7 +65,7 @@ async fn begun_here(
         };
         plans.push(Begun {
             title: place::title(opened.saved.plan.title.as_deref()),
-            href: app.config.link(&format!("/p/{secret}/site")),
+            href: app.config.link(&format!("/p/{secret}/plan")),
             saved: words::moment(opened.saved.saved_at),
         });
     }
@@ -77,6 +77,9 @@ async fn drawing(app: &App) -> Option<DrawingView> {
     let planned = app.planned(&place::example()).await.ok()?;
     DrawingView::of("cut-away", &planned)
 }
+
+/// The first page of a plan of which nothing is known.
+const SHORT_WAY: &str = "short/ground";
 
 /// What a form that begins a plan may hold.
 #[derive(Default, Deserialize)]
@@ -99,7 +102,7 @@ pub async fn new(
         .defaults
         .as_ref()
         .map_or_else(SitePlan::unknown, |defaults| defaults.plan.clone());
-    begin(&app, &asker.0, jar, &plan, sent).await
+    begin(&app, &asker.0, jar, &plan, sent, SHORT_WAY).await
 }
 
 /// Begins a plan as a copy of the example.
@@ -111,7 +114,15 @@ pub async fn copy(
 ) -> Result<(CookieJar, Redirect), Trouble> {
     let plan = place::example();
     let title = plan.title.as_ref().map(|title| format!("{title}, a copy"));
-    begin(&app, &asker.0, jar, &SitePlan { title, ..plan }, sent).await
+    begin(
+        &app,
+        &asker.0,
+        jar,
+        &SitePlan { title, ..plan },
+        sent,
+        "plan",
+    )
+    .await
 }
 
 /// Keeps a plan. Only its edit link is shown, in the address; the others are made when they are asked for.
@@ -121,6 +132,7 @@ async fn begin(
     jar: CookieJar,
     plan: &SitePlan,
     sent: Sent,
+    first: &str,
 ) -> Result<(CookieJar, Redirect), Trouble> {
     let Coming { code } = match sent {
         Ok(Form(coming)) => coming,
@@ -144,7 +156,7 @@ async fn begin(
     let jar = begun::with(app, client, jar, secret, None);
     Ok((
         jar,
-        Redirect::to(&app.config.link(&format!("/p/{secret}/site"))),
+        Redirect::to(&app.config.link(&format!("/p/{secret}/{first}"))),
     ))
 }
 
@@ -164,9 +176,8 @@ pub async fn example(State(app): State<App>) -> Redirect {
 /// A link without a step: where its holder has something to do.
 pub async fn open(place: Place) -> Redirect {
     let step = match place.right {
-        Right::Edit => "site",
+        Right::Edit | Right::View => "plan",
         Right::Record => "record",
-        Right::View => "plan",
     };
     Redirect::to(&format!("{}/{step}", place.root))
 }
