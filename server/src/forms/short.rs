@@ -11,11 +11,11 @@ use super::step::Step;
 /// A page of the short way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Part {
-    /// The ground, and what can be dug.
+    /// What the ground is.
     Ground,
-    /// What is watched, and how heavy it is.
+    /// What can be dug, what is watched and how heavy it is.
     Telescope,
-    /// How people move about.
+    /// How people move about, and which units are read.
     People,
 }
 
@@ -37,9 +37,9 @@ impl Part {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
-            Self::Ground => "The ground, and how much of it you can dig",
-            Self::Telescope => "What stands on the pier",
-            Self::People => "Who is near it while it works",
+            Self::Ground => "The ground",
+            Self::Telescope => "The pit and the telescope",
+            Self::People => "The people round it",
         }
     }
 
@@ -73,16 +73,15 @@ impl Part {
     /// Paths of what it asks.
     const fn asks(self) -> &'static [&'static str] {
         match self {
-            Self::Ground => &[
-                "units",
-                "site.soil",
-                "site.groundwater_depth_m",
+            Self::Ground => &["site.soil", "site.groundwater_depth_m"],
+            Self::Telescope => &[
                 "excavation.max_depth_m",
                 "excavation.max_length_m",
                 "excavation.method",
+                "use",
+                "load.mass_kg",
             ],
-            Self::Telescope => &["use", "load.mass_kg"],
-            Self::People => &["floor.kind"],
+            Self::People => &["floor.kind", "units"],
         }
     }
 
@@ -157,14 +156,14 @@ mod tests {
         let mut plan = SitePlan::unknown();
         plan.site.frost_depth_m = Some(0.6);
         let mut sheet = Sheet::default();
-        sheet.put("site.soil", "firm_clay");
+        sheet.put("use", "visual");
         sheet.put("excavation.max_depth_m", "90 cm");
-        let outcome = Part::Ground.read(&plan, &sheet);
+        let outcome = Part::Telescope.read(&plan, &sheet);
         assert!(outcome.faults.is_empty(), "{:?}", outcome.faults);
         assert_eq!(outcome.plan.excavation.max_depth_m, Some(0.9));
         assert_eq!(outcome.plan.site.frost_depth_m, Some(0.6));
         sheet.put("excavation.max_depth_m", "quite deep");
-        let outcome = Part::Ground.read(&plan, &sheet);
+        let outcome = Part::Telescope.read(&plan, &sheet);
         assert_eq!(outcome.faults.len(), 1);
     }
 }
