@@ -149,7 +149,7 @@ impl App {
         }
         let (plan, shelf) = (Box::new(plan.clone()), self.shelf.clone());
         let look = move || Ok(measuring::worth(&plan, &resolve(&plan)?, &shelf));
-        let found: Result<Vec<Worth>, Problems> = Box::pin(self.work(look)).await?;
+        let found: Result<Vec<Worth>, Problems> = Box::pin(self.work(Work::Design, look)).await?;
         let found: Arc<[Worth]> = found
             .map_err(|problems| Trouble::answers(&problems))?
             .into();

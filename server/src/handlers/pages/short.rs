@@ -19,11 +19,11 @@ use crate::store::Save;
 use crate::views::pages::answer;
 use crate::views::pages::begin::BeginPage;
 use crate::views::pages::drawn::DrawingView;
-use crate::views::pages::field::Desk;
+use crate::views::pages::field::{Desk, FieldView};
 use crate::views::pages::step::FaultView;
 
 /// The drawing that goes with the questions.
-const PICTURE: &str = "section";
+const PICTURE: &str = "cut-away";
 
 fn part(path: &[(String, String)]) -> Result<Part, Trouble> {
     path.iter()
@@ -117,7 +117,11 @@ fn page(
         typed: !faults.is_empty(),
         fields: part
             .questions()
-            .map(|(_, question)| desk.field(question))
+            .map(|(_, question)| FieldView {
+                // What is taken, and why, stands at the question's step.
+                taken: None,
+                ..desk.field(question)
+            })
             .collect(),
         picture: planned.and_then(|planned| DrawingView::of(PICTURE, planned)),
     }

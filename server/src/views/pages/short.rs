@@ -43,8 +43,6 @@ pub struct Next {
     pub href: String,
     /// What is done.
     pub title: String,
-    /// Why.
-    pub why: String,
 }
 
 /// A figure that a builder asks for first.
@@ -95,7 +93,7 @@ impl Short {
                 says: words::sentence(&answer.says),
                 ..answer
             }),
-            picture: DrawingView::of("section", planned),
+            picture: DrawingView::of("cut-away", planned),
             next: next(planned, reader),
             worth: reader
                 .worth
@@ -159,13 +157,11 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
             Next {
                 href: format!("{root}/record"),
                 title: "Go on with the work".to_owned(),
-                why: format!("{entered} entries so far."),
             }
         } else {
             Next {
                 href: format!("{root}/plan/{}", Chapter::Order.slug()),
                 title: "Order, hire and confirm".to_owned(),
-                why: String::new(),
             }
         };
     }
@@ -188,12 +184,10 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
                 },
                 question.label
             ),
-            why: String::new(),
         },
         (None, _) => Next {
             href: format!("{root}/plan/{}", Chapter::Checks.slug()),
             title: "Look at what stands open".to_owned(),
-            why: String::new(),
         },
     }
 }
