@@ -286,7 +286,7 @@ fn state(chapter: Chapter, planned: &Planned, entered: usize) -> String {
                 design.schedule.iter().partition(|task| task.wait);
             format!("{} tasks, {} waits", work.len(), waits.len())
         }
-        Chapter::Stillness => "what moves the star, what people may do".to_owned(),
+        Chapter::Stillness => "what moves the star".to_owned(),
         Chapter::Studs => match planned.brief.anchors.max_torque {
             None => "the sheet’s torque is missing".to_owned(),
             Some(_) => "setting and tightening".to_owned(),
