@@ -2,7 +2,7 @@
 //!
 //! The rules choose a block that the trade would dig and the slimmest tube that swings fast enough, which is enough for most
 //! plans and stays then. Where it is not, and the person left something open, the lightest column that is enough is looked
-//! for on the same block, with the usual studs and then with larger ones. Then the block grows: at each depth from there on
+//! for on the same block, with the usual studs and then with larger ones. Then the block grows: at four depths from there on
 //! the least side that is enough is found by halving, and of these the one with the least to dig is taken. That a wider block
 //! never does worse is assumed there; the whole search of [`crate::options`] assumes nothing.
 
@@ -10,6 +10,8 @@ use crate::brief::{Brief, Given};
 use crate::design::Design;
 use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
+use crate::notes::Question;
+use crate::notes::Verdict::Fails;
 use crate::notes::{AssumedValue, Assumption};
 use crate::options::obstacles::{self, Obstacle};
 use crate::options::search::{Candidate, Search};
@@ -38,6 +40,35 @@ pub enum Sizing {
     Nothing(Vec<Obstacle>),
 }
 
+/// Answers that are looked for here: a check that none of them moves is no matter of sizes.
+const SIZES: [&str; 9] = [
+    "block.length_m",
+    "block.width_m",
+    "block.depth_m",
+    "pier.tube",
+    "pier.outside_diameter_mm",
+    "pier.wall_mm",
+    "pier.fill",
+    "pier.levelling",
+    "anchors.size",
+];
+
+/// Depths that are tried for a larger block: each costs some shapes that have to be solved.
+const DEPTHS: usize = 4;
+
+/// Whether other sizes can help at all: every failed check of building hangs on one of them, and none says that the pit is
+/// too large already.
+fn can_help(first: &Design) -> bool {
+    first
+        .checks
+        .iter()
+        .filter(|check| check.question == Question::Build && check.verdict == Fails)
+        .all(|check| {
+            !check.id.starts_with("excavation.")
+                && check.fields.iter().any(|field| SIZES.contains(field))
+        })
+}
+
 /// Whether what was chosen first may be built and is still, as far as anybody can say.
 #[must_use]
 pub fn is_enough(verdict: &Verdict) -> bool {
@@ -52,7 +83,7 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
     let now = Size {
         metres: [block.length, block.width, block.depth].map(metre::get),
     };
-    let plans = if can_be_dug(plan, brief, &now, &near) {
+    let plans = if can_help(first) && can_be_dug(plan, brief, &now, &near) {
         with_studs(plan, brief)
     } else {
         Vec::new()
@@ -142,10 +173,19 @@ fn larger(search: &Search<'_>, lattice: &Lattice, now: &Size) -> Option<Candidat
         .copied()
         .filter(|side| side[0] >= length - 1e-9 && side[1] >= width - 1e-9)
         .collect();
-    let depths = lattice
+    let deeper: Vec<f64> = lattice
         .depths_m
         .iter()
-        .filter(|&&deep| deep >= depth - 1e-9);
+        .copied()
+        .filter(|deep| *deep >= depth - 1e-9)
+        .collect();
+    // The shallowest and the deepest are among them.
+    let step = deeper.len().saturating_sub(1).div_ceil(DEPTHS - 1).max(1);
+    let depths = deeper
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| at % step == 0 || at + 1 == deeper.len())
+        .map(|(_, depth)| depth);
     let at = |side: usize, depth: f64| {
         let [length, width] = *sides.get(side)?;
         within(
