@@ -9,12 +9,14 @@ pub mod axis;
 pub mod balloon;
 pub mod budget;
 pub mod callout;
+pub mod coarse;
 pub mod column;
 pub mod contour;
 pub mod cut_away;
 pub mod dimension;
 pub mod flexure;
 pub mod floor;
+pub mod form;
 pub mod front;
 pub mod furniture;
 pub mod hatch;
@@ -33,6 +35,7 @@ pub mod trail;
 pub mod veil;
 pub mod way;
 
+pub use form::{Form, PHONE_ROOM, PHONE_WIDTH};
 use stillground::brief::Brief;
 use stillground::design::Design;
 
@@ -56,59 +59,40 @@ pub const NAMES: &[&str] = &[
     "budget",
 ];
 
-/// The drawing of that name; none when there is no such drawing, or when the design has nothing to show on it.
+/// The drawing of that name, as a sheet has it; none when there is no such drawing, or when the design has nothing to show
+/// on it.
 #[must_use]
 pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
-    match name {
-        "cut-away" => Some(cut_away::draw(
-            &cut_away::layout(brief, design),
-            Form::Sheet,
-        )),
-        "section" => Some(section::draw(&section::layout(brief, design))),
-        "pit" => Some(pit::draw(&pit::layout(brief, design))),
-        "column" => Some(column::draw(&column::layout(brief, design))),
-        "studs" => Some(studs::draw(&studs::layout(brief, design))),
-        "floor" => Some(floor::draw(&floor::layout(brief, design))),
-        "stud-detail" => Some(stud_detail::draw(&stud_detail::layout(brief, design))),
-        "breakout" => studs::areas::layout(brief, design)
-            .as_ref()
-            .map(studs::areas::draw),
-        "torque" => torque::layout(brief, design).as_ref().map(torque::draw),
-        "flexure" => flexure::layout(brief, design).as_ref().map(flexure::draw),
-        "tilt-map" => tilt_map::layout(brief, design).as_ref().map(tilt_map::draw),
-        "trail" => trail::layout(brief, design).as_ref().map(trail::draw),
-        "history" => history::layout(brief, design).as_ref().map(history::draw),
-        "spectrum" => spectrum::layout(brief, design).as_ref().map(spectrum::draw),
-        "modes" => modes::layout(brief, design).as_ref().map(modes::draw),
-        "budget" => budget::layout(brief, design).as_ref().map(budget::draw),
-        _ => None,
-    }
+    drawn(name, brief, design, Form::Sheet)
 }
 
-/// The same drawing for an A4 sheet and wide screens, or for a telephone.
+/// The same for a telephone.
+#[must_use]
 pub fn on_a_phone(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
-    match name {
-        "cut-away" => Some(cut_away::draw(
-            &cut_away::layout(brief, design),
-            Form::Phone,
-        )),
-        _ => None,
-    }
+    drawn(name, brief, design, Form::Phone)
 }
 
-/// For what a drawing is laid out.
-#[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
-pub enum Form {
-    /// A sheet of A4, or a wide screen: labels stand beside what they name.
-    #[default]
-    Sheet,
-    /// A telephone: numbers on the drawing and a list below it, no wider than [`PHONE_WIDTH`].
-    Phone,
+fn drawn(name: &str, brief: &Brief, design: &Design, form: Form) -> Option<Drawing> {
+    Some(match name {
+        "cut-away" => cut_away::draw(&cut_away::layout(brief, design), form),
+        "section" => section::draw(&section::layout(brief, design), form),
+        "pit" => pit::draw(&pit::layout(brief, design), form),
+        "column" => column::draw(&column::layout(brief, design), form),
+        "studs" => studs::draw(&studs::layout(brief, design), form),
+        "floor" => floor::draw(&floor::layout(brief, design), form),
+        "stud-detail" => stud_detail::draw(&stud_detail::layout(brief, design), form),
+        "breakout" => studs::areas::draw(&studs::areas::layout(brief, design)?, form),
+        "torque" => torque::draw(&torque::layout(brief, design)?, form),
+        "flexure" => flexure::draw(&flexure::layout(brief, design)?, form),
+        "tilt-map" => tilt_map::draw(&tilt_map::layout(brief, design)?, form),
+        "trail" => trail::draw(&trail::layout(brief, design)?, form),
+        "history" => history::draw(&history::layout(brief, design)?, form),
+        "spectrum" => spectrum::draw(&spectrum::layout(brief, design)?, form),
+        "modes" => modes::draw(&modes::layout(brief, design)?, form),
+        "budget" => budget::draw(&budget::layout(brief, design)?, form),
+        _ => return None,
+    })
 }
-
-/// Width of a drawing for a telephone, mm. On a screen 320 pixels wide it is shown four pixels to the millimetre, and the
-/// smallest lettering, 3 mm, is twelve pixels high.
-pub const PHONE_WIDTH: f64 = 72.0;
 
 /// A place on paper, millimetres from the upper left corner, y downwards.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -8,6 +8,7 @@
 mod access;
 mod answers;
 mod budgets;
+mod drawings;
 mod helper_away;
 mod keyboard;
 mod left;

@@ -1,8 +1,8 @@
 //! Numbers in rings beside what they name, for a drawing that has no room for words.
 
 use crate::drawing::area::Area;
-use crate::drawing::pen::{MARGIN, Pen, SIZE};
-use crate::drawing::{Anchor, Label, Line, PHONE_WIDTH, Point, at};
+use crate::drawing::pen::{Pen, SIZE};
+use crate::drawing::{Anchor, Label, Line, PHONE_ROOM, Point, at};
 
 /// Radius of a ring, mm.
 const RADIUS: f64 = 2.6;
@@ -14,7 +14,7 @@ const REACHES: [f64; 9] = [5.0, 6.5, 8.0, 10.0, 12.5, 16.0, 20.0, 26.0, 34.0];
 pub fn put(pen: &mut Pen, places: &[Point]) {
     let bounds = pen.bounds();
     let middle = 0.5 * (bounds.left + bounds.right);
-    let half = (0.5 * (bounds.right - bounds.left)).max(0.5 * PHONE_WIDTH - MARGIN);
+    let half = (0.5 * (bounds.right - bounds.left)).max(0.5 * PHONE_ROOM);
     let (left, right) = (middle - half, middle + half);
     places.iter().for_each(|&place| pen.dot(place, 0.55));
     let mut rings: Vec<Area> = Vec::new();
@@ -27,23 +27,26 @@ pub fn put(pen: &mut Pen, places: &[Point]) {
                 at(place.x + reach * cos, place.y + reach * sin)
             })
         });
-        let fits = |centre: &Point| {
-            let ring = around(*centre).with_margin(0.4);
-            ring.left >= left
-                && ring.right <= right
-                && pen.is_free(&ring)
+        let on_paper = |centre: &Point| {
+            let ring = around(*centre);
+            ring.left >= left && ring.right <= right
+        };
+        let is_free =
+            |centre: &Point| on_paper(centre) && pen.is_free(&around(*centre).with_margin(0.4));
+        let clear = |centre: &Point| {
+            is_free(centre)
                 && !rings
                     .iter()
                     .any(|other| other.share_of(place, *centre).is_some())
         };
-        let within = |centre: &Point| {
-            let ring = around(*centre);
-            ring.left >= left && ring.right <= right && !rings.iter().any(|other| ring.meets(other))
+        let beside = |centre: &Point| {
+            on_paper(centre) && !rings.iter().any(|other| around(*centre).meets(other))
         };
         let centre = tries
             .clone()
-            .find(fits)
-            .or_else(|| tries.clone().find(within))
+            .find(clear)
+            .or_else(|| tries.clone().find(is_free))
+            .or_else(|| tries.clone().find(beside))
             .unwrap_or(at(place.x + REACHES[0], place.y - REACHES[0]));
         ring(pen, place, centre, i + 1);
         rings.push(around(centre));

@@ -8,8 +8,8 @@ use stillground::stages::motion::{Disturbance, Measure};
 use crate::drawing::furniture::title_strip;
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
-use crate::drawing::{Anchor, Drawing, Line, at};
-use crate::lettering::{Face, wrap};
+use crate::drawing::{Anchor, Drawing, Form, Line, PHONE_ROOM, at};
+use crate::lettering::{Face, width, wrap};
 
 /// What the drawing shows: growths in per cent, or movements in arcseconds.
 #[derive(Debug, Clone)]
@@ -123,31 +123,78 @@ impl Layout {
     }
 }
 
-/// Width of the names, mm.
-const NAMES: f64 = 48.0;
-/// Length of the bars, mm.
-const LENGTH: f64 = 62.0;
+/// Where the parts of a row stand, mm.
+#[derive(Debug, Clone, Copy)]
+struct Columns {
+    /// Width of the names.
+    names: f64,
+    /// Where the bars begin.
+    bars: f64,
+    /// Length of the bars.
+    length: f64,
+    /// Where the figures begin; none where they stand with the name above the bar.
+    figures: Option<f64>,
+}
+
+const ON_A_SHEET: Columns = Columns {
+    names: 48.0,
+    bars: 52.0,
+    length: 62.0,
+    figures: Some(122.0),
+};
 /// Width of the figures, mm.
 const FIGURES: f64 = 46.0;
+/// What a bar that is cut off needs beyond its end, mm.
+const CUT: f64 = 4.0;
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted((ON_A_SHEET.length, 0.0), |(room, _)| {
+        let columns = match form {
+            Form::Sheet => ON_A_SHEET,
+            Form::Phone => Columns {
+                names: PHONE_ROOM,
+                bars: 0.5,
+                length: room - CUT,
+                figures: None,
+            },
+        };
+        within(layout, form, columns)
+    })
+}
+
+fn within(layout: &Layout, form: Form, columns: Columns) -> Drawing {
+    let mut pen = Pen::new(form);
     let end = layout.end();
-    let x = |value: f64| NAMES + 4.0 + LENGTH * (value / end).min(1.0);
+    let x = |value: f64| columns.bars + columns.length * (value / end).min(1.0);
+    let (zero, limit) = (x(0.0), x(layout.limit));
     let mut y = 6.0;
     for bar in &layout.bars {
-        y = row(&mut pen, layout, bar, y, x);
+        let top = y;
+        y = row(&mut pen, layout, bar, (y, columns), x);
+        // With its name above it, each bar has its own piece of the two lines.
+        if columns.figures.is_none() {
+            let low = y - 1.6;
+            let high = (low - 6.4).max(top);
+            pen.line(Line::Heavy, &[at(limit, high), at(limit, low)]);
+            pen.line(Line::Thin, &[at(zero, high), at(zero, low)]);
+        }
     }
-    let limit = x(layout.limit);
-    pen.line(Line::Heavy, &[at(limit, 3.0), at(limit, y)]);
-    pen.text(
-        at(limit, 1.6),
-        Anchor::Middle,
-        format!("asked: at most {}", layout.say(layout.limit)),
-    );
-    pen.line(Line::Thin, &[at(x(0.0), 3.0), at(x(0.0), y)]);
+    if columns.figures.is_some() {
+        pen.line(Line::Heavy, &[at(limit, 3.0), at(limit, y)]);
+    }
+    let words = format!("asked: at most {}", layout.say(layout.limit));
+    // Over its line, and within the paper.
+    let half = 0.5 * width(Face::Figures, &words, SIZE);
+    let middle = match form {
+        Form::Sheet => limit,
+        Form::Phone => limit.min(PHONE_ROOM - half).max(half),
+    };
+    pen.text(at(middle, 1.6), Anchor::Middle, words);
+    if columns.figures.is_some() {
+        pen.line(Line::Thin, &[at(zero, 3.0), at(zero, y)]);
+    }
     title_strip(&mut pen, layout.title(), None, layout.units);
     pen.finish(Head {
         name: "budget",
@@ -157,31 +204,50 @@ pub fn draw(layout: &Layout) -> Drawing {
     })
 }
 
-/// One disturbance: its name, its bar, a line on to the worst, and the figure below the bar.
-fn row(pen: &mut Pen, layout: &Layout, bar: &Bar, top: f64, x: impl Fn(f64) -> f64) -> f64 {
-    let names = wrap(Face::Figures, &bar.title, SIZE, NAMES);
+/// One disturbance: its name, its bar, a line on to the worst, and the figure beside the bar or with the name above it.
+fn row(
+    pen: &mut Pen,
+    layout: &Layout,
+    bar: &Bar,
+    (top, columns): (f64, Columns),
+    x: impl Fn(f64) -> f64,
+) -> f64 {
+    let name = match columns.figures {
+        Some(_) => bar.title.clone(),
+        None => format!("{}: {}", bar.title, layout.words(bar)),
+    };
+    let names = wrap(Face::Figures, &name, SIZE, columns.names);
     let low = pen.paragraph(at(0.0, top + SIZE * 0.9), SIZE, &names);
-    if let Some(typical) = bar.typical {
-        let shape = rectangle(at(x(0.0), top), at(x(typical).max(x(0.0) + 0.4), top + 3.6));
-        pen.hatch(Hatch::Steel, std::slice::from_ref(&shape));
-        pen.outline(Line::Thick, &shape);
-        let worst = bar.worst.unwrap_or(typical);
-        if worst > typical {
-            pen.line(
-                Line::Thin,
-                &[at(x(typical), top + 1.8), at(x(worst), top + 1.8)],
-            );
-            pen.line(
-                Line::Thin,
-                &[at(x(worst), top + 0.6), at(x(worst), top + 3.0)],
-            );
-        }
-        if worst > layout.end() * 1.000_001 {
-            cut(pen, x(worst), top);
-        }
+    let Some(figures) = columns.figures else {
+        let bar_top = low - 2.0;
+        shape(pen, layout, bar, bar_top, x);
+        return bar_top + 7.0;
+    };
+    shape(pen, layout, bar, top, x);
+    let words = wrap(Face::Figures, &layout.words(bar), SIZE, FIGURES);
+    low.max(pen.paragraph(at(figures, top + SIZE * 0.9), SIZE, &words)) + 0.6
+}
+
+/// The bar, and the line on to the worst.
+fn shape(pen: &mut Pen, layout: &Layout, bar: &Bar, top: f64, x: impl Fn(f64) -> f64) {
+    let Some(typical) = bar.typical else { return };
+    let shape = rectangle(at(x(0.0), top), at(x(typical).max(x(0.0) + 0.4), top + 3.6));
+    pen.hatch(Hatch::Steel, std::slice::from_ref(&shape));
+    pen.outline(Line::Thick, &shape);
+    let worst = bar.worst.unwrap_or(typical);
+    if worst > typical {
+        pen.line(
+            Line::Thin,
+            &[at(x(typical), top + 1.8), at(x(worst), top + 1.8)],
+        );
+        pen.line(
+            Line::Thin,
+            &[at(x(worst), top + 0.6), at(x(worst), top + 3.0)],
+        );
     }
-    let figures = wrap(Face::Figures, &layout.words(bar), SIZE, FIGURES);
-    low.max(pen.paragraph(at(NAMES + LENGTH + 12.0, top + SIZE * 0.9), SIZE, &figures)) + 0.6
+    if worst > layout.end() * 1.000_001 {
+        cut(pen, x(worst), top);
+    }
 }
 
 /// The mark of a bar that goes on beyond the paper.

@@ -3,8 +3,8 @@
 
 use crate::drawing::area::Area;
 use crate::drawing::balloon;
-use crate::drawing::pen::{LINE_HEIGHT, MARGIN, Pen, SIZE};
-use crate::drawing::{Anchor, Form, Label, Line, PHONE_WIDTH, Point, at};
+use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE};
+use crate::drawing::{Anchor, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// A note to a place.
@@ -91,12 +91,7 @@ pub fn list(pen: &mut Pen, texts: &[String]) {
             bold: true,
             text: (i + 1).to_string(),
         });
-        let lines = wrap(
-            Face::Figures,
-            text,
-            SIZE,
-            PHONE_WIDTH - INDENT - 2.0 * MARGIN,
-        );
+        let lines = wrap(Face::Figures, text, SIZE, PHONE_ROOM - INDENT);
         y = pen.paragraph(at(bounds.left + INDENT, y), SIZE, &lines) + 0.8;
     }
 }

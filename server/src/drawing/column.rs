@@ -11,9 +11,9 @@ use crate::drawing::dimension::{FIRST, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen};
-use crate::drawing::scale::{View, fitting};
+use crate::drawing::scale::View;
 use crate::drawing::section::words::fill_words;
-use crate::drawing::{Anchor, Drawing, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Form, Line, Point, at};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -95,26 +95,31 @@ impl Layout {
     }
 }
 
+/// Paper for the views, mm.
+const ROOM: (f64, f64) = (74.0, 150.0);
 /// Free paper between the views, mm.
 const BETWEEN: f64 = 20.0;
 const TITLE: &str = "Column and plates: elevation, and both plates from above";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let half = layout.widest() / 2.0;
-    let scale = fitting(
+    let scale = form.scale(
         layout.plate.0 + layout.top_plate.0,
         layout.height + layout.plate.0,
-        74.0,
-        150.0,
+        room,
     );
     let elevation = view(scale, -half, layout.height);
     let mut base = elevation;
     base.origin.y += BETWEEN + elevation.mm(layout.plate.0.max(layout.diameter) / 2.0);
     let mut top = base;
     top.origin.x += elevation.mm(half + layout.top_plate.0.max(layout.diameter) / 2.0) + BETWEEN;
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     stand(&mut pen, layout, &elevation);
     base_plan(&mut pen, layout, &base);
     top_plan(&mut pen, layout, &top);

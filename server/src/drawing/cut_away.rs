@@ -19,7 +19,7 @@ use crate::drawing::{Drawing, Form, Line, Point};
 use scene::{Axonometry, Place, Scene};
 
 /// Paper for the picture itself, mm: the width of a telephone's drawing, so that one picture serves sheet and telephone.
-const ROOM: (f64, f64) = (68.0, 76.0);
+const ROOM: (f64, f64) = (67.0, 75.0);
 
 const TITLE: &str = "The pier in the opened ground, seen from the south-east";
 

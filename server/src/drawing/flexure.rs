@@ -12,8 +12,8 @@ use crate::drawing::dimension::{FIRST, STEP, across, arrowhead, upright};
 use crate::drawing::furniture::{dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE, rectangle};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Line, Point, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Anchor, Drawing, Form, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// What the drawing shows, in metres.
@@ -147,24 +147,38 @@ impl Layout {
     }
 }
 
+/// Paper for a view, mm.
+const ROOM: (f64, f64) = (46.0, 66.0);
+
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let tall = layout.height() + layout.plate + layout.gap + 0.02;
-    let scale = fitting(layout.outer, tall, 46.0, 66.0);
-    let mut pen = Pen::default();
+    let scale = match form {
+        Form::Sheet => form.scale(layout.outer, tall, room),
+        // Three views stand below each other.
+        Form::Phone => form.scale(layout.outer, tall, (room.0, room.1 / 2.0)),
+    };
+    let mut pen = Pen::new(form);
     let times = layout.exaggeration();
     let first = view(scale, 0.0, layout.height() + layout.plate);
     half_section(&mut pen, layout, &first, 1.0);
     dimensions(&mut pen, layout, &first);
-    let mut second = first;
-    second.origin.x = pen.bounds().right + 12.0;
+    let second = beside(&pen, &first, 12.0);
     half_section(&mut pen, layout, &second, times);
     undeformed(&mut pen, layout, &second);
-    let mut third = first;
-    third.origin.x = pen.bounds().right + 34.0;
+    let third = beside(&pen, &first, 34.0);
     stress(&mut pen, layout, &third);
     let top = pen.bounds().top - 4.0;
+    // On a sheet the names stand in one line, on a telephone each stands over its view.
+    let above = |view: &View| match form {
+        Form::Sheet => top,
+        Form::Phone => view.at(0.0, layout.height() + layout.plate).y - 4.0,
+    };
     for (view, text) in [
         (&first, "True to scale".to_owned()),
         (
@@ -172,26 +186,22 @@ pub fn draw(layout: &Layout) -> Drawing {
             format!("Movement × {}", layout.units.say(times, Unit::One)),
         ),
     ] {
-        pen.text(at(view.origin.x, top), Anchor::Start, text);
+        pen.text(at(view.origin.x, above(view)), Anchor::Start, text);
     }
     pen.text(
-        at(third.origin.x, top),
+        at(third.origin.x, above(&third)),
         Anchor::Middle,
         "Bending of the wall",
     );
     let bounds = pen.bounds();
+    let wide = match form {
+        Form::Sheet => f64::max(bounds.right - bounds.left, 110.0),
+        Form::Phone => PHONE_ROOM,
+    };
     let mut y = bounds.bottom + 7.0;
     for line in &layout.words {
-        y = pen.paragraph(
-            at(bounds.left, y),
-            SIZE,
-            &wrap(
-                Face::Figures,
-                line,
-                SIZE,
-                f64::max(bounds.right - bounds.left, 110.0),
-            ),
-        ) + 0.6;
+        let lines = wrap(Face::Figures, line, SIZE, wide);
+        y = pen.paragraph(at(bounds.left, y), SIZE, &lines) + 0.6;
     }
     title_strip(&mut pen, layout.title(), Some(scale), layout.units);
     pen.finish(Head {
@@ -200,6 +210,19 @@ pub fn draw(layout: &Layout) -> Drawing {
         description: layout.words.join(" "),
         scale: Some(scale),
     })
+}
+
+/// The view beside what stands on the paper so far, or below it on a telephone.
+fn beside(pen: &Pen, first: &View, away: f64) -> View {
+    let (bounds, mut view) = (pen.bounds(), *first);
+    match pen.form() {
+        Form::Sheet => view.origin.x = bounds.right + away,
+        Form::Phone => {
+            view.origin.y += bounds.bottom + 12.0;
+            view.origin.x = bounds.left + away;
+        }
+    }
+    view
 }
 
 /// Plate, wall, packing, stud and concrete, with movements so many times as large as they are.

@@ -13,8 +13,8 @@ use crate::drawing::area::Area;
 use crate::drawing::dimension::{FIRST, across, arrowhead, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::pen::{Head, Pen, rectangle};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Drawing, Line, Point, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Drawing, Form, Line, PHONE_ROOM, Point, at};
 
 pub(super) use marker::markers;
 
@@ -234,18 +234,28 @@ impl Layout {
     }
 }
 
+/// Paper for the plan, mm.
+const ROOM: (f64, f64) = (92.0, 110.0);
 const TITLE: &str = "Observing floor: where people stand and walk";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let area = layout.extent();
-    let scale = fitting(area.right - area.left, area.bottom - area.top, 92.0, 110.0);
+    let scale = form.scale(area.right - area.left, area.bottom - area.top, room);
     let view = view(scale, area.left, area.bottom);
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     plan(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    legend::write(&mut pen, layout, at(bounds.right + 10.0, bounds.top));
+    let (corner, wide) = match form {
+        Form::Sheet => (at(bounds.right + 10.0, bounds.top), 54.0),
+        Form::Phone => (at(bounds.left, bounds.bottom + 3.0), PHONE_ROOM),
+    };
+    legend::write(&mut pen, layout, corner, wide);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
         name: "floor",

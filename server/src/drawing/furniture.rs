@@ -6,7 +6,7 @@ use stillground::figure::{Unit, Units, significant};
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{HEADING, Pen, SMALL};
 use crate::drawing::scale::View;
-use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::drawing::{Anchor, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, width, wrap};
 
 /// The figure of a dimension, without its unit, which stands in the title strip.
@@ -29,7 +29,9 @@ const LEAST_WIDTH: f64 = 96.0;
 pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units) {
     let bounds = pen.bounds();
     let (left, top) = (bounds.left, bounds.bottom + 5.0);
-    let right = f64::max(bounds.right, left + LEAST_WIDTH);
+    let on_a_phone = pen.form() == Form::Phone;
+    let least = if on_a_phone { PHONE_ROOM } else { LEAST_WIDTH };
+    let right = f64::max(bounds.right, left + least);
     pen.line(Line::Thick, &[at(left, top), at(right, top)]);
     let lines = wrap(Face::FiguresBold, title, HEADING, right - left);
     let mut y = top + 5.2;
@@ -45,25 +47,22 @@ pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units)
         y += 5.2;
     }
     y += 0.4;
+    if on_a_phone {
+        // Nobody measures on a screen, and its page says whose work it is.
+        if scale.is_some() {
+            small(pen, at(left, y), Anchor::Start, in_units(units));
+        }
+        return;
+    }
     match scale {
         Some(scale) => {
-            let unit = if units == Units::Metric {
-                "millimetres"
-            } else {
-                "inches"
-            };
             small(
                 pen,
                 at(left, y),
                 Anchor::Start,
                 format!("Scale 1\u{2009}:\u{2009}{scale}"),
             );
-            small(
-                pen,
-                at(left, y + 4.2),
-                Anchor::Start,
-                format!("Dimensions in {unit}"),
-            );
+            small(pen, at(left, y + 4.2), Anchor::Start, in_units(units));
             scale_bar(pen, at(right, y), scale, units);
         }
         None => small(
@@ -79,6 +78,14 @@ pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units)
         Anchor::End,
         format!("Stillground {ENGINE_VERSION}"),
     );
+}
+
+fn in_units(units: Units) -> String {
+    let unit = match units {
+        Units::Metric => "millimetres",
+        Units::Imperial => "inches",
+    };
+    format!("Dimensions in {unit}")
 }
 
 fn small(pen: &mut Pen, at: Point, anchor: Anchor, text: String) {

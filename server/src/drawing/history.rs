@@ -7,8 +7,9 @@ use stillground::stages::motion::trail::Drawn;
 
 use crate::drawing::axis::{Axis, steps};
 use crate::drawing::furniture::title_strip;
-use crate::drawing::pen::{Head, Pen};
-use crate::drawing::{Anchor, Drawing, Line, Point, at};
+use crate::drawing::pen::{Head, Pen, SIZE as LETTERS};
+use crate::drawing::{Anchor, Drawing, Form, Line, PHONE_ROOM, Point, at};
+use crate::lettering::{Face, wrap};
 
 /// What the drawing shows.
 #[derive(Debug, Clone)]
@@ -91,7 +92,7 @@ impl Layout {
     }
 }
 
-/// Size of each of the two pictures, mm.
+/// Size of each of the two pictures on a sheet, mm.
 const SIZE: (f64, f64) = (132.0, 30.0);
 /// Paper between them, mm.
 const GAP: f64 = 9.0;
@@ -99,21 +100,29 @@ const TITLE: &str = "The star through time, somebody walking past";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(SIZE, |room| within(layout, form, (room.0, SIZE.1)))
+}
+
+fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
+    let mut pen = Pen::new(form);
     let most = layout.most() * 1.08;
     for (axis, name) in [(0, "east"), (1, "north")] {
-        one(&mut pen, layout, axis, name, most);
+        one(&mut pen, layout, (axis, name), most, size);
     }
     let (from, to) = layout.times();
-    let low = 2.0 * SIZE.1 + GAP;
+    let low = 2.0 * size.1 + GAP;
     let time = Axis {
         from: at(0.0, low),
-        to: at(SIZE.0, low),
+        to: at(size.0, low),
         low: from,
         high: to,
     };
-    for value in steps(from, to, 8) {
+    let marks = match form {
+        Form::Sheet => 8,
+        Form::Phone => 3,
+    };
+    for value in steps(from, to, marks) {
         time.mark(&mut pen, value, at(0.0, 1.2), &layout.seconds(value));
     }
     let budget = layout.say(layout.budget);
@@ -122,11 +131,17 @@ pub fn draw(layout: &Layout) -> Drawing {
     } else {
         format!("The limit of a swing all through an exposure, {budget}, lies beyond the picture.")
     };
-    pen.text(
-        at(0.0, low + 10.0),
-        Anchor::Start,
-        format!("{where_it_is} Time after the walk began."),
-    );
+    let words = format!("{where_it_is} Time after the walk began.");
+    let wide = match form {
+        Form::Sheet => size.0 + 20.0,
+        Form::Phone => PHONE_ROOM,
+    };
+    let lines = wrap(Face::Figures, &words, LETTERS, wide);
+    let left = match form {
+        Form::Sheet => 0.0,
+        Form::Phone => pen.bounds().left,
+    };
+    pen.paragraph(at(left, low + 10.0), LETTERS, &lines);
     title_strip(&mut pen, TITLE, None, layout.units);
     pen.finish(Head {
         name: "history",
@@ -136,19 +151,19 @@ pub fn draw(layout: &Layout) -> Drawing {
     })
 }
 
-fn one(pen: &mut Pen, layout: &Layout, axis: usize, name: &str, most: f64) {
-    let top = axis as f64 * (SIZE.1 + GAP);
-    let middle = top + SIZE.1 / 2.0;
-    let y = |turn: f64| middle - turn / most * SIZE.1 / 2.0;
+fn one(pen: &mut Pen, layout: &Layout, (axis, name): (usize, &str), most: f64, size: (f64, f64)) {
+    let top = axis as f64 * (size.1 + GAP);
+    let middle = top + size.1 / 2.0;
+    let y = |turn: f64| middle - turn / most * size.1 / 2.0;
     let count = (layout.drawn.turns_arcsec.len() - 1) as f64;
-    let place = |(i, turn): (usize, &[f64; 2])| at(SIZE.0 * i as f64 / count, y(turn[axis]));
-    pen.rectangle(Line::Hair, at(0.0, top), at(SIZE.0, top + SIZE.1));
-    pen.line(Line::Hair, &[at(0.0, middle), at(SIZE.0, middle)]);
+    let place = |(i, turn): (usize, &[f64; 2])| at(size.0 * i as f64 / count, y(turn[axis]));
+    pen.rectangle(Line::Hair, at(0.0, top), at(size.0, top + size.1));
+    pen.line(Line::Hair, &[at(0.0, middle), at(size.0, middle)]);
     for budget in [layout.budget, -layout.budget]
         .into_iter()
         .filter(|budget| budget.abs() < most)
     {
-        pen.line(Line::Dashed, &[at(0.0, y(budget)), at(SIZE.0, y(budget))]);
+        pen.line(Line::Dashed, &[at(0.0, y(budget)), at(size.0, y(budget))]);
     }
     pen.line(
         Line::Thin,
@@ -166,8 +181,8 @@ fn one(pen: &mut Pen, layout: &Layout, axis: usize, name: &str, most: f64) {
         format!("Towards the {name}"),
     );
     let turns = Axis {
-        from: at(SIZE.0, top + SIZE.1),
-        to: at(SIZE.0, top),
+        from: at(size.0, top + size.1),
+        to: at(size.0, top),
         low: -most,
         high: most,
     };

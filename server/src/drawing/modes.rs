@@ -8,7 +8,7 @@ use stillground::units::hertz;
 
 use crate::drawing::furniture::title_strip;
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE};
-use crate::drawing::{Anchor, Drawing, Label, Line, at};
+use crate::drawing::{Anchor, Drawing, Form, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// What the drawing shows.
@@ -80,16 +80,30 @@ impl Layout {
     }
 }
 
-/// Paper for one swing, mm.
+/// Paper for one swing, mm, and on a telephone, where two stand beside each other.
 const CELL: (f64, f64) = (40.0, 58.0);
+const PHONE_CELL: (f64, f64) = (31.5, 44.0);
 const TITLE: &str = "Natural swings, slowest first: shape, frequency, and where each bends";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
-    for (i, swing) in layout.swings.iter().enumerate() {
-        one(&mut pen, swing, i as f64 * (CELL.0 + 4.0));
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    let mut pen = Pen::new(form);
+    let (row, cell) = match form {
+        Form::Sheet => (MOST, CELL),
+        Form::Phone => (2, PHONE_CELL),
+    };
+    for swings in layout.swings.chunks(row) {
+        let bounds = pen.bounds();
+        // The first row stands at the top.
+        let top = if bounds.bottom.is_finite() {
+            bounds.bottom + 8.0
+        } else {
+            0.0
+        };
+        for (i, swing) in swings.iter().enumerate() {
+            one(&mut pen, swing, at(i as f64 * (cell.0 + 4.0), top), cell);
+        }
     }
     title_strip(&mut pen, TITLE, None, layout.units);
     pen.finish(Head {
@@ -100,8 +114,10 @@ pub fn draw(layout: &Layout) -> Drawing {
     })
 }
 
-fn one(pen: &mut Pen, swing: &Swing, left: f64) {
-    let middle = left + CELL.0 / 2.0;
+/// One swing in its cell, whose upper left corner is given.
+fn one(pen: &mut Pen, swing: &Swing, corner: Point, cell: (f64, f64)) {
+    let (left, middle) = (corner.x, corner.x + cell.0 / 2.0);
+    let foot = corner.y + cell.1;
     let highest = swing.shape.iter().map(|[z, _]| *z).fold(0.1, f64::max);
     let widest = swing
         .shape
@@ -111,19 +127,22 @@ fn one(pen: &mut Pen, swing: &Swing, left: f64) {
     let points: Vec<_> = swing
         .shape
         .iter()
-        .map(|[z, u]| at(middle + u / widest * 13.0, CELL.1 - z / highest * CELL.1))
+        .map(|[z, u]| at(middle + u / widest * 13.0, foot - z / highest * cell.1))
         .collect();
-    pen.line(Line::Chain, &[at(middle, -2.0), at(middle, CELL.1 + 2.0)]);
+    pen.line(
+        Line::Chain,
+        &[at(middle, corner.y - 2.0), at(middle, foot + 2.0)],
+    );
     pen.line(
         Line::Thin,
-        &[at(middle - 9.0, CELL.1), at(middle + 9.0, CELL.1)],
+        &[at(middle - 9.0, foot), at(middle + 9.0, foot)],
     );
     pen.line(Line::Heavy, &points);
     if let Some(&top) = points.last() {
         pen.dot(top, 1.0);
     }
     let heading = Label {
-        at: at(left, CELL.1 + 8.0),
+        at: at(left, foot + 8.0),
         size: SIZE,
         anchor: Anchor::Start,
         upright: false,
@@ -132,6 +151,6 @@ fn one(pen: &mut Pen, swing: &Swing, left: f64) {
     };
     pen.label(heading);
     let mut lines = vec![swing.frequency.clone()];
-    lines.extend(wrap(Face::Figures, &swing.words, SIZE, CELL.0));
-    pen.paragraph(at(left, CELL.1 + 8.0 + LINE_HEIGHT), SIZE, &lines);
+    lines.extend(wrap(Face::Figures, &swing.words, SIZE, cell.0));
+    pen.paragraph(at(left, foot + 8.0 + LINE_HEIGHT), SIZE, &lines);
 }

@@ -1,6 +1,7 @@
 //! The pen: puts lines, shapes and letters on paper and keeps account of where letters stand.
 
 use crate::drawing::area::{Area, area_of, bounds};
+use crate::drawing::coarse::coarsen;
 use crate::drawing::hatch::{self, Hatch};
 use crate::drawing::veil::Veil;
 use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point, at};
@@ -208,6 +209,9 @@ impl Pen {
         }
         for item in &mut items {
             shift(item, -all.left, -all.top);
+            if self.form == Form::Phone {
+                coarsen(item);
+            }
         }
         let Head {
             name,

@@ -10,8 +10,8 @@ use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, SIZE, rectangle};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Line, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Anchor, Drawing, Form, Line, at};
 use crate::lettering::{Face, width};
 
 /// What the drawing shows, in metres.
@@ -102,23 +102,28 @@ impl Layout {
     }
 }
 
+/// Paper for both views, mm.
+const ROOM: (f64, f64) = (104.0, 124.0);
 /// Free paper between section and plan, mm.
 const BETWEEN: f64 = 26.0;
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let left = -layout.top.0 / 2.0;
-    let scale = fitting(
+    let scale = form.scale(
         layout.heap_to() - left,
         layout.depth + layout.heap.height + layout.top.1,
-        104.0,
-        124.0,
+        room,
     );
     let upper = view(scale, left, layout.heap.height.max(0.0));
     let mut lower = upper;
     lower.origin.y += upper.mm(layout.depth) + BETWEEN + upper.mm(layout.top.1 / 2.0);
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     section(&mut pen, layout, &upper);
     plan(&mut pen, layout, &lower);
     let bounds = pen.bounds();

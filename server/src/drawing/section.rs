@@ -12,8 +12,8 @@ use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, rectangle};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Drawing, Line, Point, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Drawing, Form, Line, Point, at};
 
 /// Paper for the view itself, mm.
 const ROOM: (f64, f64) = (94.0, 152.0);
@@ -24,15 +24,18 @@ const EDGE: f64 = 7.0;
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let scale = fitting(
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
+    let scale = form.scale(
         2.0 * layout.reach(),
         layout.top() + layout.depth + layout.dowels.map_or(0.0, |dowels| dowels.down),
-        ROOM.0 - 2.0 * EDGE,
-        ROOM.1 - BAND,
+        (room.0 - 2.0 * EDGE, room.1 - BAND),
     );
     let view = view(scale, -layout.reach(), layout.top());
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     ground(&mut pen, layout, &view);
     block(&mut pen, layout, &view);
     guard::draw(&mut pen, layout, &view);
@@ -285,6 +288,10 @@ fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
     upright(pen, level, corner, line, &say(layout.depth));
     line -= STEP;
     let foot = view.at(-layout.plate_half, layout.pier_foot());
+    if pen.form() == Form::Phone {
+        // Above the ground there is room beside the column.
+        line = foot.x.min(view.at(-layout.top_plate_half, 0.0).x) - FIRST;
+    }
     upright(
         pen,
         foot,

@@ -7,8 +7,8 @@ use stillground::units::hertz;
 
 use crate::drawing::axis::{Axis, steps};
 use crate::drawing::furniture::title_strip;
-use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE as LETTERS};
-use crate::drawing::{Anchor, Drawing, Line, Point, at};
+use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE as LETTERS, SMALL};
+use crate::drawing::{Anchor, Drawing, Form, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, width, wrap};
 
 /// What the drawing shows.
@@ -133,32 +133,36 @@ impl Levels {
     }
 }
 
-/// Size of the picture, mm.
+/// Size of the picture on a sheet, mm.
 const SIZE: (f64, f64) = (132.0, 46.0);
 const TITLE: &str = "How much the star moves at which frequency, somebody walking past";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(SIZE, |room| within(layout, form, (room.0, SIZE.1)))
+}
+
+fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
+    let mut pen = Pen::new(form);
     let (low, high) = layout.band();
     let most = layout.loudest()[1].max(1e-9) * 1.08;
     let across = Axis {
-        from: at(0.0, SIZE.1),
-        to: at(SIZE.0, SIZE.1),
+        from: at(0.0, size.1),
+        to: at(size.0, size.1),
         low: low.log10(),
         high: high.log10(),
     };
     let up = Axis {
-        from: at(SIZE.0, SIZE.1),
-        to: at(SIZE.0, 0.0),
+        from: at(size.0, size.1),
+        to: at(size.0, 0.0),
         low: 0.0,
         high: most,
     };
     let place = |[frequency, amplitude]: [f64; 2]| {
         at(across.place(frequency.log10()).x, up.place(amplitude).y)
     };
-    pen.rectangle(Line::Hair, at(0.0, 0.0), at(SIZE.0, SIZE.1));
+    pen.rectangle(Line::Hair, at(0.0, 0.0), at(size.0, size.1));
     pen.line(
         Line::Thick,
         &layout
@@ -173,32 +177,44 @@ pub fn draw(layout: &Layout) -> Drawing {
         let name = layout.hertz(frequency);
         let top =
             -1.0 - LINE_HEIGHT * high_up.level(x, width(Face::Figures, &name, LETTERS)) as f64;
-        pen.line(Line::Chain, &[at(x, top), at(x, SIZE.1)]);
+        pen.line(Line::Chain, &[at(x, top), at(x, size.1)]);
         pen.text(at(x, top - 1.2), Anchor::Middle, name);
     }
     for n in 1..=20 {
         let frequency = f64::from(n) * layout.pace;
         if (low..=high).contains(&frequency) {
             let x = across.place(frequency.log10()).x;
-            pen.line(Line::Thin, &[at(x, SIZE.1), at(x, SIZE.1 + 1.2)]);
+            pen.line(Line::Thin, &[at(x, size.1), at(x, size.1 + 1.2)]);
         }
     }
+    let mut taken = f64::NEG_INFINITY;
     for frequency in [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 40.0]
         .into_iter()
         .filter(|f| (low..=high).contains(f))
     {
-        across.mark(
-            &mut pen,
-            frequency.log10(),
-            at(0.0, 2.4),
-            &layout.hertz(frequency),
+        let name = layout.hertz(frequency);
+        let (x, half) = (
+            across.place(frequency.log10()).x,
+            0.5 * width(Face::Figures, &name, SMALL),
         );
+        if x - half > taken + 1.0 {
+            across.mark(&mut pen, frequency.log10(), at(0.0, 2.4), &name);
+            taken = x + half;
+        }
     }
     for value in steps(0.0, most, 4) {
         up.mark(&mut pen, value, at(1.2, 0.0), &layout.arcsec(value));
     }
-    let lines = wrap(Face::Figures, &layout.words(), LETTERS, SIZE.0 + 20.0);
-    pen.paragraph(at(0.0, SIZE.1 + 7.0 + LINE_HEIGHT), LETTERS, &lines);
+    let wide = match form {
+        Form::Sheet => size.0 + 20.0,
+        Form::Phone => PHONE_ROOM,
+    };
+    let lines = wrap(Face::Figures, &layout.words(), LETTERS, wide);
+    let left = match form {
+        Form::Sheet => 0.0,
+        Form::Phone => pen.bounds().left,
+    };
+    pen.paragraph(at(left, size.1 + 7.0 + LINE_HEIGHT), LETTERS, &lines);
     title_strip(&mut pen, TITLE, None, layout.units);
     pen.finish(Head {
         name: "spectrum",

@@ -11,8 +11,8 @@ use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, rectangle};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Drawing, Line};
+use crate::drawing::scale::View;
+use crate::drawing::{Drawing, Form, Line};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -118,15 +118,21 @@ impl Layout {
     }
 }
 
+/// Paper for the view, mm.
+const ROOM: (f64, f64) = (70.0, 130.0);
 const TITLE: &str = "One stud, cut along its axis";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let deep = layout.below() + layout.diameter;
-    let scale = fitting(2.0 * layout.half(), deep + layout.top(), 70.0, 130.0);
+    let scale = form.scale(2.0 * layout.half(), deep + layout.top(), room);
     let view = view(scale, -layout.half(), layout.top());
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     concrete(&mut pen, layout, &view, deep);
     steel(&mut pen, layout, &view);
     dimensions(&mut pen, layout, &view);

@@ -12,8 +12,8 @@ use crate::drawing::area::area_of;
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
 use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
 use crate::drawing::pen::{Head, Pen, SIZE};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Anchor, Drawing, Form, Label, Line, Point, at};
 
 /// What the drawing shows, in metres.
 #[derive(Debug, Clone)]
@@ -139,20 +139,34 @@ impl Layout {
     }
 }
 
+/// Paper for the view of the plate, mm.
+const ROOM: (f64, f64) = (84.0, 84.0);
 const TITLE: &str = "Studs: plate with holes, and where it stands on the block";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let reach = layout.plate_reach();
-    let scale = fitting(2.0 * reach, 2.0 * reach, 84.0, 84.0);
+    let scale = form.scale(2.0 * reach, 2.0 * reach, room);
     let plate_view = view(scale, -reach, reach);
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     plate(&mut pen, layout, &plate_view);
     let bounds = pen.bounds();
-    let side = at(bounds.right + 8.0, bounds.top);
+    let side = match form {
+        Form::Sheet => at(bounds.right + 8.0, bounds.top),
+        Form::Phone => at(bounds.left, bounds.bottom + 6.0),
+    };
     let bottom = table::table(&mut pen, layout, side);
-    on_block(&mut pen, layout, at(side.x + FIRST, bottom + 8.0));
+    // Below the plate the figure beside the block must not stand out to the left.
+    let aside = match form {
+        Form::Sheet => FIRST,
+        Form::Phone => FIRST + SIZE,
+    };
+    on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
         name: "studs",
@@ -279,13 +293,16 @@ fn hole(pen: &mut Pen, view: &View, layout: &Layout, (x, y): (f64, f64), number:
 }
 
 /// The plate on the block, small, with the distances to its edges.
-fn on_block(pen: &mut Pen, layout: &Layout, corner: Point) {
+fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
     let (length, width) = layout.block;
-    let scale = fitting(
+    let form = pen.form();
+    let scale = form.scale(
         length.max(layout.plate),
         width.max(layout.plate),
-        46.0,
-        46.0,
+        match form {
+            Form::Sheet => (46.0, 46.0),
+            Form::Phone => ((0.55 * room).min(40.0), 46.0),
+        },
     );
     let mut view = view(
         scale,
@@ -342,6 +359,9 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point) {
     pen.text(
         at(view.at(-length / 2.0, 0.0).x, line + 6.5),
         Anchor::Start,
-        format!("On the block, 1\u{2009}:\u{2009}{scale}"),
+        match form {
+            Form::Sheet => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
+            Form::Phone => "On the block".to_owned(),
+        },
     );
 }

@@ -12,12 +12,15 @@ use crate::drawing::dimension::arrowhead;
 use crate::drawing::floor::{base, markers};
 use crate::drawing::furniture::{north, title_strip, view};
 use crate::drawing::pen::{Head, Pen, SIZE, SMALL};
-use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::drawing::scale::View;
+use crate::drawing::{Anchor, Drawing, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 const TITLE: &str = "Lean of the pier for a person standing there, arcseconds";
 
+/// Paper for the map with its legend beside it, and below it, mm.
+const BESIDE: (f64, f64) = (104.0, 128.0);
+const ALONE: (f64, f64) = (162.0, 152.0);
 /// Places on a line at which its figure is tried.
 const PLACES: usize = 28;
 /// Most lines that a figure may cut, its own among them.
@@ -27,29 +30,36 @@ const SHORTEST: f64 = 12.0;
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ALONE, |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let area = layout.floor.extent();
     let (wide, high) = (area.right - area.left, area.bottom - area.top);
     // A floor that fills the sheet at a larger scale has its legend below it.
-    let (beside, alone) = (
-        fitting(wide, high, 104.0, 128.0),
-        fitting(wide, high, 162.0, 152.0),
-    );
-    let scale = beside.min(alone);
+    let (beside, alone) = (form.scale(wide, high, BESIDE), form.scale(wide, high, room));
+    let scale = match form {
+        Form::Sheet => beside.min(alone),
+        Form::Phone => alone,
+    };
     let view = view(scale, area.left, area.bottom);
-    let mut pen = Pen::default();
+    let mut pen = Pen::new(form);
     base(&mut pen, &layout.floor, &view);
     let bounds = pen.bounds();
     north(&mut pen, at(bounds.right + 5.0, bounds.bottom));
     stands(&mut pen, layout, &view);
     contours(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    if alone < beside {
+    if form == Form::Phone || alone < beside {
         legend(
             &mut pen,
             layout,
             at(bounds.left, bounds.bottom + 8.0),
-            bounds.right - bounds.left,
+            match form {
+                Form::Sheet => bounds.right - bounds.left,
+                Form::Phone => PHONE_ROOM,
+            },
         );
     } else {
         legend(
@@ -255,10 +265,12 @@ fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
         y = pen.paragraph(
             at(corner.x + 13.0, y),
             SIZE,
-            &[format!(
-                "{}, the limit of a swing",
-                layout.say(layout.budget)
-            )],
+            &wrap(
+                Face::Figures,
+                &format!("{}, the limit of a swing", layout.say(layout.budget)),
+                SIZE,
+                wide - 13.0,
+            ),
         ) + 1.6;
     }
     for (i, text) in layout.stand_words().into_iter().enumerate() {

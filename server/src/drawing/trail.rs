@@ -7,7 +7,7 @@ use stillground::units::millimetre;
 
 use crate::drawing::furniture::title_strip;
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE, SMALL};
-use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Form, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// What the drawing shows, in arcseconds east and north.
@@ -75,22 +75,28 @@ impl Layout {
     }
 }
 
-/// Radius of each picture, mm.
+/// Radius of each picture on a sheet, mm.
 const RADIUS: f64 = 36.0;
 const TITLE: &str = "The star's trail over its seeing disc, somebody walking past";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted((2.0 * RADIUS, 0.0), |room| {
+        within(layout, form, 0.5 * room.0)
+    })
+}
+
+fn within(layout: &Layout, form: Form, radius: f64) -> Drawing {
+    let mut pen = Pen::new(form);
     let (middle, half) = layout.spread();
     let reach = (layout.seeing / 2.0).max(half + middle[0].abs().max(middle[1].abs()));
-    let scale = RADIUS / reach;
-    let left = at(RADIUS, RADIUS);
+    let scale = radius / reach;
+    let left = at(radius, radius);
     pen.circle(Line::Thick, left, layout.seeing / 2.0 * scale);
     path(&mut pen, layout, left, scale, [0.0, 0.0]);
     let pixel = layout.pixel * scale;
-    if pixel < 2.0 * RADIUS {
+    if pixel < 2.0 * radius {
         pen.rectangle(
             Line::Thin,
             at(left.x - pixel / 2.0, left.y - pixel / 2.0),
@@ -99,8 +105,8 @@ pub fn draw(layout: &Layout) -> Drawing {
     }
     caption(
         &mut pen,
-        layout,
-        at(0.0, 2.0 * RADIUS + 6.0),
+        radius,
+        at(0.0, 2.0 * radius + 6.0),
         &format!(
             "Ring: seeing of {}. Square: one pixel, {}.",
             layout.say(layout.seeing),
@@ -108,19 +114,22 @@ pub fn draw(layout: &Layout) -> Drawing {
         ),
     );
     let times = enlargement(0.85 * reach / half);
-    let right = at(3.0 * RADIUS + 14.0, RADIUS);
-    pen.circle(Line::Thin, right, RADIUS);
+    let right = match form {
+        Form::Sheet => at(3.0 * radius + 14.0, radius),
+        Form::Phone => at(radius, pen.bounds().bottom + 8.0 + radius),
+    };
+    pen.circle(Line::Thin, right, radius);
     path(&mut pen, layout, right, scale * times, middle);
     bar(
         &mut pen,
         layout,
-        at(right.x, right.y + RADIUS - 5.0),
-        scale * times,
+        at(right.x, right.y + radius - 5.0),
+        (radius, scale * times),
     );
     caption(
         &mut pen,
-        layout,
-        at(2.0 * RADIUS + 14.0, 2.0 * RADIUS + 6.0),
+        radius,
+        at(right.x - radius, right.y + radius + 6.0),
         &format!(
             "The trail {} times as large, {} from end to end.",
             times,
@@ -159,8 +168,8 @@ fn enlargement(most: f64) -> f64 {
         .unwrap_or(1.0)
 }
 
-fn bar(pen: &mut Pen, layout: &Layout, middle: Point, scale: f64) {
-    let length = enlargement_below(RADIUS * 0.7 / scale);
+fn bar(pen: &mut Pen, layout: &Layout, middle: Point, (radius, scale): (f64, f64)) {
+    let length = enlargement_below(radius * 0.7 / scale);
     let half = length * scale / 2.0;
     pen.line(
         Line::Thick,
@@ -187,7 +196,7 @@ fn enlargement_below(most: f64) -> f64 {
         .unwrap_or(power)
 }
 
-fn caption(pen: &mut Pen, _layout: &Layout, corner: Point, text: &str) {
-    let lines = wrap(Face::Figures, text, SIZE, 2.0 * RADIUS);
+fn caption(pen: &mut Pen, radius: f64, corner: Point, text: &str) {
+    let lines = wrap(Face::Figures, text, SIZE, 2.0 * radius);
     pen.paragraph(at(corner.x, corner.y + LINE_HEIGHT * 0.2), SIZE, &lines);
 }

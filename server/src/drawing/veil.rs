@@ -135,7 +135,8 @@ fn is_inside(place: Point, shape: &[Point]) -> bool {
 }
 
 /// How far a place is from a stroke.
-fn distance(place: Point, a: Point, b: Point) -> f64 {
+#[must_use]
+pub fn distance(place: Point, a: Point, b: Point) -> f64 {
     let (x, y) = (b.x - a.x, b.y - a.y);
     let long = x * x + y * y;
     let share = if long > 0.0 {

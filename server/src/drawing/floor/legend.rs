@@ -8,8 +8,7 @@ use crate::drawing::{Anchor, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// Who stands where, and what the lines mean.
-pub fn write(pen: &mut Pen, layout: &Layout, corner: Point) {
-    let wide = 54.0;
+pub fn write(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
     let mut y = corner.y + SIZE;
     for (i, stand) in layout.stands.iter().enumerate() {
         pen.label(Label {

@@ -11,7 +11,7 @@ use crate::drawing::furniture::{axes, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, LINE_HEIGHT, Pen, SIZE, rectangle};
 use crate::drawing::scale::{View, fitting};
-use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// Room for a view of the block, mm.
@@ -23,9 +23,16 @@ const TITLE: &str = "Studs: what of the block would come out with them";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout) -> Drawing {
-    let mut pen = Pen::default();
-    let scale = both(&mut pen, layout);
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted((ROOM, ROOM), |room| within(layout, form, room))
+}
+
+fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
+    let mut pen = Pen::new(form);
+    let scale = match form {
+        Form::Sheet => both(&mut pen, layout),
+        Form::Phone => stacked(&mut pen, layout, room),
+    };
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
         name: "breakout",
@@ -77,6 +84,38 @@ fn both(pen: &mut Pen, layout: &Layout) -> u32 {
     view.origin.x += COLUMN + 8.0;
     if let Some(edge) = &layout.edge {
         broken(pen, layout, edge, &view);
+    }
+    scale
+}
+
+/// Both views below each other, each with its words above it; gives their scale.
+fn stacked(pen: &mut Pen, layout: &Layout, room: (f64, f64)) -> u32 {
+    let tall = layout.block.1.max(layout.thickness);
+    let scale = pen.form().scale(layout.block.0, tall, room);
+    let mut view = view(scale, -layout.block.0 / 2.0, layout.block.1 / 2.0);
+    let first = view.origin;
+    let mut over = |pen: &mut Pen, top: f64, name: &str, words: &str| {
+        pen.label(Label {
+            at: at(0.0, top),
+            size: SIZE,
+            anchor: Anchor::Start,
+            upright: false,
+            bold: true,
+            text: name.to_owned(),
+        });
+        let end = paragraph(pen, at(0.0, top + LINE_HEIGHT), words, PHONE_ROOM - 2.0);
+        view.origin = at(
+            first.x + FIRST + 2.0,
+            first.y + end + 1.0 + above(layout, &view),
+        );
+        view
+    };
+    let upper = over(pen, 0.0, "Out of the top: cones", &layout.cone_words);
+    cones(pen, layout, &upper);
+    let top = pen.bounds().bottom + 9.0;
+    let lower = over(pen, top, "Off the side: edge", &layout.edge_words);
+    if let Some(edge) = &layout.edge {
+        broken(pen, layout, edge, &lower);
     }
     scale
 }
