@@ -127,9 +127,9 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
     }
     let budget = layout.say(layout.budget);
     let where_it_is = if layout.budget < most {
-        format!("Dashed: {budget}, the limit of a swing all through an exposure.")
+        format!("Dashed: {budget}, the limit of a lasting swing.")
     } else {
-        format!("The limit of a swing all through an exposure, {budget}, lies beyond the picture.")
+        format!("Limit of a lasting swing: {budget}, beyond the picture.")
     };
     let words = format!("{where_it_is} Time after the walk began.");
     let wide = match form {
