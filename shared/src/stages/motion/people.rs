@@ -105,7 +105,8 @@ impl Ground<'_> {
     #[must_use]
     pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {
         let count = (DOOR_S / STEP_S).round().max(2.0) as usize;
-        let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / DOOR_S;
+        // By the whole samples that it lasts: a peak for 15 ms over 16 ms would strike a fifteenth too hard.
+        let peak = DOOR_N_S * std::f64::consts::FRAC_PI_2 / (count as f64 * STEP_S);
         let blow =
             (0..=count).map(|i| peak * (std::f64::consts::PI * i as f64 / count as f64).sin());
         let blow = Trace {
