@@ -267,7 +267,7 @@ fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
             SIZE,
             &wrap(
                 Face::Figures,
-                &format!("{}, the limit of a swing", layout.say(layout.budget)),
+                &format!("limit {}", layout.say(layout.budget)),
                 SIZE,
                 wide - 13.0,
             ),
