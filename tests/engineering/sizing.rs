@@ -9,6 +9,7 @@ use stillground::site_plan::anchors::Size;
 use stillground::site_plan::load::Enclosure;
 use stillground::site_plan::pier::Levelling;
 use stillground::site_plan::site::Soil;
+use stillground::sizing::is_enough;
 use stillground::units::{cubic_metre, metre, millimetre};
 use stillground::verdict::{Says, Within};
 use stillground_tests::example;
@@ -63,11 +64,18 @@ fn where_the_column_alone_does_not_do_the_block_grows() {
     let mut plan = heavy_and_tall();
     plan.site.soil = Some(Soil::SoftClay);
     // With the column as it is said only the block is left to grow.
+    plan.pier.height_m = Some(1.0);
     plan.pier.outside_diameter_mm = Some(355.6);
-    plan.pier.wall_mm = Some(8.0);
-    plan.pier.levelling = Some(Levelling::Nuts);
-    plan.anchors.size = Some(Size::M20);
-    let first = design(&resolve(&plan).unwrap(), &shelf);
+    plan.pier.wall_mm = Some(12.5);
+    plan.pier.levelling = Some(Levelling::Grout);
+    plan.anchors.size = Some(Size::M24);
+    // The wind is raised until the block that the rules choose is not enough any more.
+    let first = (2..=30).find_map(|wind| {
+        plan.load.observing_wind_m_s = Some(f64::from(wind));
+        let first = design(&resolve(&plan).unwrap(), &shelf);
+        (!is_enough(&first.verdict)).then_some(first)
+    });
+    let first = first.expect("a wind in which it is not enough");
     let decided = decide(&plan, &shelf).unwrap();
     assert_eq!(decided.design.verdict.still.says, Some(Within::Within));
     assert_ne!(decided.design.verdict.build.says, Says::No);

@@ -107,13 +107,14 @@ class Column:
         fy = {"S235": 235e3, "S275": 275e3, "S355": 355e3}[self.pier["steel"]]
         if self.d / self.t > 90 * 235e3 / fy:
             return None
-        name, push, moment, weight, factor = max(loads, key=lambda load: load[2] * load[4])
         stiffness = 210e6 * self.inertia + (0.6 * 31e6 * math.pi / 64 * self.bore**4 if self.fill == "concrete" else 0)
         critical = math.pi**2 * stiffness / (2 * self.height) ** 2
         slender = math.sqrt(self.area * fy / critical)
         phi = 0.5 * (1 + 0.49 * (slender - 0.2) + slender**2)
         chi = 1 if slender <= 0.2 else min(1, 1 / (phi + math.sqrt(phi**2 - slender**2)))
-        return 1.35 * weight / (chi * self.area * fy) + factor * moment / (self.inertia / (self.d / 2) * fy)
+        squash, bend = chi * self.area * fy, self.inertia / (self.d / 2) * fy
+        # The load that uses most, which need not be the one that bends most: a climber also weighs.
+        return max(1.35 * weight / squash + factor * moment / bend for _, _, moment, weight, factor in loads)
 
 
 def loads_of(plan, column):
