@@ -164,7 +164,7 @@ fn works(proxy: &Proxy, service: &Service) {
     );
     let site = begun.header("location").to_owned();
     assert!(site.starts_with("/planner/p/"), "{site}");
-    let root = site.trim_end_matches("/site");
+    let root = site.trim_end_matches("/short/ground");
     let made = proxy.ask(
         visitor,
         "POST",
