@@ -2,7 +2,7 @@
 
 use std::ops::Deref;
 use std::sync::Arc;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use moka::sync::Cache;
 use stillground::brief::resolve;
@@ -37,9 +37,6 @@ const MOST_REQUESTS_OF_ONE: usize = 128;
 const MOST_SEARCHED: u64 = 400;
 /// Searches that are kept.
 const MOST_SEARCHES: u64 = 24;
-
-/// How long piers are looked at for one answer; what was not reached by then is said.
-const LONGEST_SEARCH: Duration = Duration::from_secs(12);
 
 /// What every handler may use. Cheap to clone: each request does so several times.
 #[derive(Clone)]
@@ -168,9 +165,10 @@ impl App {
             return Ok(kept);
         }
         let (plan, shelf) = (Box::new(open), self.searched.clone());
+        let longest = self.config.longest_search;
         let search = move || {
             let began = Instant::now();
-            options::find(&plan, &shelf, &|| began.elapsed() < LONGEST_SEARCH)
+            options::find(&plan, &shelf, &|| began.elapsed() < longest)
         };
         let found = Box::pin(self.work(Work::Design, search)).await?;
         let found = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);

@@ -18,6 +18,7 @@ mod settings;
 
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 pub use access::{Access, Creators, Quotas};
 pub use catalogue::{NO_TEXT, Origin, Stated, of_any_bytes, stated};
@@ -47,6 +48,8 @@ pub struct Config {
     pub database: Database,
     /// Path before every page, link and redirect: empty, or `/planner` without a slash at its end.
     pub base: String,
+    /// How long piers are looked at for one answer; what was not reached by then is said.
+    pub longest_search: Duration,
     /// Largest photograph that is taken, bytes.
     pub largest_photo: usize,
     /// The address under which people know the planner; `None`: what each request says.
@@ -111,6 +114,9 @@ pub struct BadSetting {
 #[error("{}", .0.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))]
 pub struct BadSettings(pub Vec<BadSetting>);
 
+/// How long piers are looked at for one answer.
+const LONGEST_SEARCH: Duration = Duration::from_secs(12);
+
 impl Config {
     /// Checks the settings and fills in the defaults.
     ///
@@ -140,6 +146,7 @@ impl Config {
             PublicAddress::parse,
         );
         let config = Self {
+            longest_search: LONGEST_SEARCH,
             listen: reading.optional(
                 "STILLGROUND_LISTEN",
                 settings.listen.as_deref(),

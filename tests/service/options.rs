@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 use stillground_tests::binary::run_with_input;
-use stillground_tests::service::start;
+use stillground_tests::service::start_searching;
 use tempfile::tempdir;
 
 use crate::command_line::{printed, said};
@@ -21,7 +21,7 @@ fn small() -> Value {
 
 #[test]
 fn the_piers_that_fit_are_the_same_by_interface_and_command_line() {
-    let answer = start().post_json("/api/v1/options", &small());
+    let answer = start_searching().post_json("/api/v1/options", &small());
     assert_eq!(answer.status, 200, "{}", answer.text());
     let found = answer.json();
     let counted = |name: &str| found[name].as_u64().unwrap();
@@ -49,7 +49,7 @@ fn the_piers_that_fit_are_the_same_by_interface_and_command_line() {
 fn a_plan_that_contradicts_itself_has_no_options() {
     let mut plan = small();
     plan["pier"]["wall_mm"] = json!(200.0);
-    let answer = start().post_json("/api/v1/options", &plan);
+    let answer = start_searching().post_json("/api/v1/options", &plan);
     assert_eq!(answer.status, 422, "{}", answer.text());
     let folder = tempdir().unwrap();
     let output = run_with_input(

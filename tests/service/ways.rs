@@ -1,7 +1,7 @@
 //! Three ways to build it: shown to whoever reads the plan, taken and taken back by whoever may change it.
 
 use serde_json::{Value, json};
-use stillground_tests::service::{Kept, Service, start};
+use stillground_tests::service::{Kept, Service, start_searching};
 
 use crate::order::form;
 
@@ -23,7 +23,7 @@ fn stored(service: &Service, kept: &Kept) -> Value {
 
 #[test]
 fn a_way_is_taken_as_chosen_and_taken_back_with_one_press() {
-    let service = start();
+    let service = start_searching();
     let kept = service.create(&small());
     let before = stored(&service, &kept);
     let root = format!("/p/{}", kept.edit);
@@ -64,7 +64,7 @@ fn a_way_is_taken_as_chosen_and_taken_back_with_one_press() {
 
 #[test]
 fn whoever_changes_what_was_taken_has_said_it() {
-    let service = start();
+    let service = start_searching();
     let mut plan = small();
     plan["block"]["depth_m"] = json!(0.45);
     plan["chosen"] = json!(["block.depth_m"]);
@@ -91,7 +91,7 @@ fn whoever_changes_what_was_taken_has_said_it() {
 
 #[test]
 fn a_way_is_taken_on_top_of_the_revision_that_was_seen_and_by_the_edit_link_only() {
-    let service = start();
+    let service = start_searching();
     let kept = service.create(&small());
     let way = [("way", "least_digging"), ("base", "7")];
     let stale = form(&service, &format!("/p/{}/ways", kept.edit), &way);
@@ -114,7 +114,7 @@ fn a_way_is_taken_on_top_of_the_revision_that_was_seen_and_by_the_edit_link_only
 
 #[test]
 fn where_nothing_is_enough_the_page_says_what_stands_in_the_way() {
-    let service = start();
+    let service = start_searching();
     let mut plan = small();
     plan["load"] = json!({ "mass_kg": 45.0, "asked_growth_ratio": 1e-5, "enclosure": "open", "observing_wind_m_s": 12.0 });
     let kept = service.create(&plan);

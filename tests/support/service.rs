@@ -4,6 +4,7 @@ use std::net::SocketAddr;
 use std::path::Path;
 use std::sync::mpsc;
 use std::thread::JoinHandle;
+use std::time::Duration;
 
 use serde_json::{Value, json};
 use stillground_server::config::{Config, Settings};
@@ -43,7 +44,23 @@ pub fn start_in(place: Place) -> Service {
 /// # Panics
 /// When it cannot start.
 #[must_use]
-pub fn start_with(mut settings: Settings) -> Service {
+pub fn start_with(settings: Settings) -> Service {
+    started(settings, SHORT_SEARCH)
+}
+
+/// Starts a service that has all the time that piers are looked for in.
+///
+/// # Panics
+/// When it does not start.
+#[must_use]
+pub fn start_searching() -> Service {
+    started(Settings::default(), Duration::from_secs(120))
+}
+
+/// Time for looking at piers in tests that are about something else: a page that links to them is read by many.
+const SHORT_SEARCH: Duration = Duration::from_millis(200);
+
+fn started(mut settings: Settings, longest_search: Duration) -> Service {
     let place = settings.data.is_none().then(Place::on_sqlite);
     if let Some(place) = &place {
         settings.data = place.settings().data;
@@ -53,7 +70,8 @@ pub fn start_with(mut settings: Settings) -> Service {
     settings.uncounted = settings
         .uncounted
         .or_else(|| Some("127.0.0.0/8".to_owned()));
-    let config = Config::new(settings).expect("settings that can be used");
+    let mut config = Config::new(settings).expect("settings that can be used");
+    config.longest_search = longest_search;
     let (stop, stopped) = oneshot::channel();
     let (started, start) = mpsc::channel();
     let thread = std::thread::spawn(move || {

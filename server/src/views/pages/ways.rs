@@ -285,7 +285,7 @@ fn counted(options: &Options, units: Units) -> String {
     );
     if options.not_reached > 0 {
         said.push_str(&format!(
-            " {} are still to be looked at: this page loads itself again and goes on with what was kept.",
+            " {} are still to be looked at.",
             say(options.not_reached)
         ));
     }
