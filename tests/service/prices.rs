@@ -67,7 +67,7 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
     for (secret, below) in [
         (&kept.edit, "materials"),
         (&kept.record, "materials"),
-        (&kept.record, "plan"),
+        (&kept.record, "plan/order"),
     ] {
         let text = service.get(&format!("/p/{secret}/{below}")).text();
         assert!(

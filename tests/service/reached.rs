@@ -9,7 +9,7 @@ use crate::under_base::begin;
 /// The address of a new view link, as the page of links shows it.
 fn shown(service: &Service, headers: &[(&str, &str)]) -> String {
     let (location, _) = begin(service, "", &[]);
-    let page = location.replace("/site", "/links");
+    let page = location.replace("/short/ground", "/links");
     let mut all = vec![("content-type", "application/x-www-form-urlencoded")];
     all.extend(headers);
     let text = service
@@ -89,7 +89,7 @@ fn a_host_that_is_none_stands_in_no_link() {
         let body = "right=view&do=replace";
         let request = format!(
             "POST {} HTTP/1.1\r\nhost: {host}\r\nconnection: close\r\ncontent-type: application/x-www-form-urlencoded\r\ncontent-length: {}\r\n\r\n{body}",
-            location.replace("/site", "/links"),
+            location.replace("/short/ground", "/links"),
             body.len()
         );
         let answer = raw(service.socket, request.as_bytes());

@@ -18,7 +18,7 @@ fn small() -> Value {
 }
 
 fn stored(service: &Service, kept: &Kept) -> Value {
-    service.read(kept, &kept.edit, "").json()["plan"].clone()
+    service.read(kept, &kept.edit, "").json()
 }
 
 #[test]
@@ -116,7 +116,7 @@ fn a_way_is_taken_on_top_of_the_revision_that_was_seen_and_by_the_edit_link_only
 fn where_nothing_is_enough_the_page_says_what_stands_in_the_way() {
     let service = start_searching();
     let mut plan = small();
-    plan["load"] = json!({ "mass_kg": 45.0, "asked_growth_ratio": 1e-5, "enclosure": "open", "observing_wind_m_s": 12.0 });
+    plan["load"] = json!({ "mass_kg": 45.0, "asked_growth_ratio": 0.001, "enclosure": "open", "observing_wind_m_s": 20.0 });
     let kept = service.create(&plan);
     let page = service.get(&format!("/p/{}/ways", kept.edit)).text();
     assert!(

@@ -58,7 +58,8 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
             at(bounds.left, bounds.bottom + 8.0),
             match form {
                 Form::Sheet => bounds.right - bounds.left,
-                Form::Phone => PHONE_ROOM,
+                // The list begins at the balloons, a hair within the frame.
+                Form::Phone => PHONE_ROOM - 1.0,
             },
         );
     } else {

@@ -103,7 +103,7 @@ fn stacked(pen: &mut Pen, layout: &Layout, room: (f64, f64)) -> u32 {
             bold: true,
             text: name.to_owned(),
         });
-        let end = paragraph(pen, at(0.0, top + LINE_HEIGHT), words, PHONE_ROOM - 2.0);
+        let end = paragraph(pen, at(0.0, top + LINE_HEIGHT), words, PHONE_ROOM - 3.5);
         view.origin = at(
             first.x + FIRST + 2.0,
             first.y + end + 1.0 + above(layout, &view),

@@ -37,7 +37,7 @@ pub(super) fn of(brief: &Brief, way: Way, screw: &Screw, edge: Length, bears: Be
     }
     if let (Way::Straight, Some(bending)) = (way, bears.bending) {
         limits.push(limit(
-            "bending of plate and wall, unless the plate lies flat to the thickness of a sheet of paper,",
+            "bending of plate and wall, unless the plate lies flat to a sheet of paper,",
             screw.torque(bending / screw.share.high),
             annular_plate::PLATE,
         ));
