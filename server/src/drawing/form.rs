@@ -17,8 +17,8 @@ pub enum Form {
 /// Width of a drawing for a telephone, mm. A page on a screen 320 pixels wide leaves 286 of them to it, some four to the
 /// millimetre, and the smallest lettering, 3 mm, is twelve pixels high.
 pub const PHONE_WIDTH: f64 = 71.0;
-/// Width of its lines of words, and of a picture without dimensions, mm: less the margins and the thickness of a line.
-pub const PHONE_ROOM: f64 = PHONE_WIDTH - 2.0 * MARGIN - 0.6;
+/// Width of its lines of words, and of a picture without dimensions, mm: less the margins and the thickness of lines.
+pub const PHONE_ROOM: f64 = PHONE_WIDTH - 2.0 * MARGIN - 1.0;
 /// Greatest height of a view on it, mm: most of a screen.
 const PHONE_HEIGHT: f64 = 90.0;
 /// Least width that is left to a view, mm.

@@ -141,6 +141,8 @@ impl Layout {
 
 /// Paper for the view of the plate, mm.
 const ROOM: (f64, f64) = (84.0, 84.0);
+/// Length within which the figure of an upright dimension stands, and the paper above it that it needs where it does not, mm.
+const FIGURE: (f64, f64) = (18.0, 20.0);
 const TITLE: &str = "Studs: plate with holes, and where it stands on the block";
 
 /// Draws it.
@@ -309,7 +311,13 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         -length.max(layout.plate) / 2.0,
         width.max(layout.plate) / 2.0,
     );
-    view.origin = at(view.origin.x + corner.x, view.origin.y + corner.y);
+    // A short distance has its figure above it, where a telephone has the table's words.
+    let short = form == Form::Phone
+        && layout
+            .outermost()
+            .is_some_and(|(_, south)| view.mm((width / 2.0 + south.1).abs()) < FIGURE.0);
+    let lower = if short { FIGURE.1 } else { 0.0 };
+    view.origin = at(view.origin.x + corner.x, view.origin.y + corner.y + lower);
     pen.rectangle(
         Line::Heavy,
         view.at(-length / 2.0, width / 2.0),

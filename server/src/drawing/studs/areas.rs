@@ -91,7 +91,9 @@ fn both(pen: &mut Pen, layout: &Layout) -> u32 {
 /// Both views below each other, each with its words above it; gives their scale.
 fn stacked(pen: &mut Pen, layout: &Layout, room: (f64, f64)) -> u32 {
     let tall = layout.block.1.max(layout.thickness);
-    let scale = pen.form().scale(layout.block.0, tall, room);
+    // The side is as long as the block whichever way it looks.
+    let wide = layout.block.0.max(layout.block.1);
+    let scale = pen.form().scale(wide, tall, room);
     let mut view = view(scale, -layout.block.0 / 2.0, layout.block.1 / 2.0);
     let first = view.origin;
     let mut over = |pen: &mut Pen, top: f64, name: &str, words: &str| {
@@ -103,9 +105,9 @@ fn stacked(pen: &mut Pen, layout: &Layout, room: (f64, f64)) -> u32 {
             bold: true,
             text: name.to_owned(),
         });
-        let end = paragraph(pen, at(0.0, top + LINE_HEIGHT), words, PHONE_ROOM - 3.5);
+        let end = paragraph(pen, at(0.0, top + LINE_HEIGHT), words, PHONE_ROOM - 2.0);
         view.origin = at(
-            first.x + FIRST + 2.0,
+            view.mm(wide / 2.0) + FIRST + 4.0,
             first.y + end + 1.0 + above(layout, &view),
         );
         view
