@@ -51,7 +51,7 @@ fn a_page_prints_whole(journey: &Journey, chapter: &str) -> usize {
     let browser = &journey.browser;
     journey.open(&format!("/example/plan{chapter}"));
     browser.media("light", "print");
-    let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .in-short p, h2, h3')].filter(e => e.checkVisibility()).map(e => e.firstChild.textContent)");
+    let rows = browser.run("return [...document.querySelectorAll('tbody th[scope=row], .workings .title, .cautions li, .verdicts dt, h2, h3')].filter(e => e.checkVisibility()).map(e => e.firstChild.textContent)");
     let folded = browser.run("const all = [...document.querySelectorAll('.workings .title')]; return [all.length, all.filter(e => !e.checkVisibility({contentVisibilityAuto: true})).length]");
     assert!(
         (chapter != "/calculations" || folded[0].as_u64() > Some(100)) && folded[1] == 0,

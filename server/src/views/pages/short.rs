@@ -288,16 +288,16 @@ fn state(chapter: Chapter, planned: &Planned, entered: usize) -> String {
         }
         Chapter::Stillness => "what moves the star".to_owned(),
         Chapter::Studs => match planned.brief.anchors.max_torque {
-            None => "the sheet’s torque is missing".to_owned(),
+            None => "torque missing".to_owned(),
             Some(_) => "setting and tightening".to_owned(),
         },
         Chapter::Checks => checks(planned),
         Chapter::Taken => match design.assumptions.len() {
             0 => "nothing".to_owned(),
-            count => format!("{count} answers taken on trust"),
+            count => format!("{count} on trust"),
         },
         Chapter::Calculations => format!("{} formulas", design.workings.len()),
-        Chapter::Engineer => "the studs by both codes".to_owned(),
+        Chapter::Engineer => "both codes".to_owned(),
         Chapter::Recorded => format!("{entered} entries"),
     }
 }
