@@ -150,10 +150,12 @@ fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
         .collect()
 }
 
-/// The lattice with a bare column, unless the person said what fills it: a fill is no size.
+/// The lattice with a bare column, unless the person said what fills it, and with the seat that the rules choose: neither is
+/// a size.
 fn plain(plan: &SitePlan, brief: &Brief) -> Lattice {
     Lattice {
         fills: vec![plan.pier.fill.unwrap_or(Fill::None)],
+        levellings: vec![brief.pier.levelling.value],
         ..lattice_of(plan, brief)
     }
 }
