@@ -257,25 +257,28 @@ fn mark(said: &SitePlan, brief: &mut Brief, made: &SitePlan) {
     }
     let tube_said = said.pier.tube.is_some();
     let column = &mut brief.pier;
-    if said.pier.outside_diameter_mm.is_none() && !tube_said {
-        let value = millimetre::get(column.outside_diameter.value);
-        column.outside_diameter = Given::assumed(column.outside_diameter.value);
-        brief.assumptions.push(assumed(
+    let lengths = [
+        (
+            said.pier.outside_diameter_mm,
             "pier.outside_diameter_mm",
-            AssumedValue::Number(value),
-            Unit::Millimetre,
+            &mut column.outside_diameter,
             "stiffness of the column, and how far warmth on one side bends it",
-        ));
-    }
-    if said.pier.wall_mm.is_none() && !tube_said {
-        let value = millimetre::get(column.wall.value);
-        column.wall = Given::assumed(column.wall.value);
-        brief.assumptions.push(assumed(
+        ),
+        (
+            said.pier.wall_mm,
             "pier.wall_mm",
-            AssumedValue::Number(value),
-            Unit::Millimetre,
+            &mut column.wall,
             "stiffness of the column",
-        ));
+        ),
+    ];
+    for (own, field, length, effect) in lengths {
+        if own.is_none() && !tube_said {
+            *length = Given::assumed(length.value);
+            let value = AssumedValue::Number(millimetre::get(length.value));
+            brief
+                .assumptions
+                .push(assumed(field, value, Unit::Millimetre, effect));
+        }
     }
     if said.anchors.size != made.anchors.size {
         let key = brief.anchors.size.value.key();
