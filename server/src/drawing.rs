@@ -32,6 +32,7 @@ pub mod studs;
 pub mod tilt_map;
 pub mod torque;
 pub mod trail;
+pub mod upright;
 pub mod veil;
 pub mod way;
 

@@ -47,19 +47,21 @@ fn picture(scene: &mut Scene, layout: &Layout) {
     pier::above(scene, layout);
     let floor = layout.floor.as_ref();
     // A floor above the block's top hides it from above; one below lies round its foot.
-    let plate_top = layout.pier_foot() + layout.plate_thickness;
-    let lies = |from: f64, to: f64| floor.filter(|floor| floor.level > from && floor.level <= to);
+    let plate_top = layout.pier.foot() + layout.pier.plate_thickness;
+    let lies = |from: f64, to: f64| {
+        floor.filter(|floor| floor.beside.level > from && floor.beside.level <= to)
+    };
     let put = |scene: &mut Scene, from: f64, to: f64| {
         if let Some(floor) = lies(from, to) {
-            quiet(scene, layout, floor.level);
+            quiet(scene, layout, floor.beside.level);
             floor::draw(scene, layout, floor);
         }
     };
     put(scene, plate_top, f64::INFINITY);
     pier::plate(scene, layout);
-    put(scene, layout.upstand, plate_top);
+    put(scene, layout.pier.upstand, plate_top);
     pier::block(scene, layout);
-    put(scene, f64::NEG_INFINITY, layout.upstand);
+    put(scene, f64::NEG_INFINITY, layout.pier.upstand);
     if let Some(floor) = floor {
         floor::posts(scene, layout, floor);
     }
@@ -77,7 +79,7 @@ fn view(layout: &Layout) -> Axonometry {
         hold([x, y, 0.0]);
         hold([x, y, -layout.bottom()]);
         if let Some(floor) = &layout.floor {
-            hold([x.min(floor.half.0), y.min(floor.half.1), floor.level]);
+            hold([x.min(floor.half.0), y.min(floor.half.1), floor.beside.level]);
         }
     }
     hold(person::crown(layout));
@@ -110,8 +112,8 @@ fn quiet(scene: &mut Scene, layout: &Layout, height: f64) {
         let opening = layout
             .floor
             .as_ref()
-            .filter(|floor| floor.level > 0.0 && height == 0.0)
-            .is_some_and(|floor| x.abs().max(y.abs()) <= floor.opening_half);
+            .filter(|floor| floor.beside.level > 0.0 && height == 0.0)
+            .is_some_and(|floor| x.abs().max(y.abs()) <= floor.beside.opening_half);
         !taken_out && !opening && z == height
     };
     let mut run: Vec<Point> = Vec::new();

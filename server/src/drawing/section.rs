@@ -129,7 +129,7 @@ fn ground(pen: &mut Pen, layout: &Layout, view: &View) {
 
 fn block(pen: &mut Pen, layout: &Layout, view: &View) {
     let outline = rectangle(
-        view.at(-layout.half_length, layout.upstand),
+        view.at(-layout.half_length, layout.pier.upstand),
         view.at(layout.half_length, -layout.depth),
     );
     let mut hatched = vec![outline.clone()];
@@ -163,23 +163,31 @@ fn contact(pen: &mut Pen, view: &View, x: f64, side: f64, (from, to): (f64, f64)
 }
 
 fn pier(pen: &mut Pen, layout: &Layout, view: &View) {
-    let (foot, top) = (layout.pier_foot(), layout.pier_top());
+    let (foot, top) = (layout.pier.foot(), layout.pier.top());
     let box_of =
         |half: f64, low: f64, high: f64| rectangle(view.at(-half, high), view.at(half, low));
-    let base = box_of(layout.plate_half, foot, foot + layout.plate_thickness);
-    let head = box_of(layout.top_plate_half, top - layout.top_plate_thickness, top);
+    let base = box_of(
+        layout.pier.plate_half,
+        foot,
+        foot + layout.pier.plate_thickness,
+    );
+    let head = box_of(
+        layout.pier.top_plate_half,
+        top - layout.pier.top_plate_thickness,
+        top,
+    );
     for plate in [&base, &head] {
         pen.hatch(Hatch::Steel, std::slice::from_ref(plate));
         pen.outline(Line::Thick, plate);
     }
     let (low, high) = (
-        foot + layout.plate_thickness,
-        top - layout.top_plate_thickness,
+        foot + layout.pier.plate_thickness,
+        top - layout.pier.top_plate_thickness,
     );
-    let inner = (layout.radius - layout.wall).max(0.0);
+    let inner = (layout.pier.radius - layout.wall).max(0.0);
     for side in [-1.0, 1.0] {
         let wall = rectangle(
-            view.at(side * layout.radius, high),
+            view.at(side * layout.pier.radius, high),
             view.at(side * inner, low),
         );
         pen.hatch(Hatch::Steel, std::slice::from_ref(&wall));
@@ -188,8 +196,8 @@ fn pier(pen: &mut Pen, layout: &Layout, view: &View) {
     if let Some(fill) = layout.fill {
         pen.hatch(fill, &[box_of(inner, low, high)]);
     }
-    if layout.grouted && layout.gap > 0.0 {
-        let bed = box_of(layout.plate_half, layout.upstand, foot);
+    if layout.pier.grouted && layout.pier.gap > 0.0 {
+        let bed = box_of(layout.pier.plate_half, layout.pier.upstand, foot);
         pen.hatch(Hatch::Grout, std::slice::from_ref(&bed));
         pen.outline(Line::Thin, &bed);
     }
@@ -197,8 +205,8 @@ fn pier(pen: &mut Pen, layout: &Layout, view: &View) {
         pen.line(
             Line::Thick,
             &[
-                view.at(x, layout.stud_top()),
-                view.at(x, layout.upstand - layout.embedment),
+                view.at(x, layout.pier.stud_top()),
+                view.at(x, layout.pier.upstand - layout.pier.embedment),
             ],
         );
     }
@@ -275,29 +283,29 @@ fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
     let level = at(bounds.left, view.at(0.0, 0.0).y);
     let corner = view.at(-layout.half_length, -layout.depth);
     let mut line = bounds.left - FIRST;
-    if layout.upstand > 0.0 {
+    if layout.pier.upstand > 0.0 {
         upright(
             pen,
             level,
-            view.at(-layout.half_length, layout.upstand),
+            view.at(-layout.half_length, layout.pier.upstand),
             line,
-            &say(layout.upstand),
+            &say(layout.pier.upstand),
         );
         line -= STEP;
     }
     upright(pen, level, corner, line, &say(layout.depth));
     line -= STEP;
-    let foot = view.at(-layout.plate_half, layout.pier_foot());
+    let foot = view.at(-layout.pier.plate_half, layout.pier.foot());
     if pen.form() == Form::Phone {
         // Above the ground there is room beside the column.
-        line = foot.x.min(view.at(-layout.top_plate_half, 0.0).x) - FIRST;
+        line = foot.x.min(view.at(-layout.pier.top_plate_half, 0.0).x) - FIRST;
     }
     upright(
         pen,
         foot,
-        view.at(-layout.top_plate_half, layout.pier_top()),
+        view.at(-layout.pier.top_plate_half, layout.pier.top()),
         line,
-        &say(layout.height),
+        &say(layout.pier.height),
     );
     let mut below = bounds.bottom + FIRST;
     across(
@@ -321,18 +329,21 @@ fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
 
 fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     let words = &layout.words;
-    let foot = layout.pier_foot();
+    let foot = layout.pier.foot();
     let mut notes = vec![
         note(
-            view.at(layout.top_plate_half * 0.8, layout.pier_top()),
+            view.at(layout.pier.top_plate_half * 0.8, layout.pier.top()),
             &words.top_plate,
         ),
         note(
-            view.at(layout.radius, (layout.pier_top() + foot) * 0.5),
+            view.at(layout.pier.radius, (layout.pier.top() + foot) * 0.5),
             &words.column,
         ),
         note(
-            view.at(layout.plate_half * 0.9, foot + layout.plate_thickness * 0.5),
+            view.at(
+                layout.pier.plate_half * 0.9,
+                foot + layout.pier.plate_thickness * 0.5,
+            ),
             &words.plate,
         ),
         note(
@@ -346,7 +357,7 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
     ];
     if let Some(x) = layout.stud_xs.last() {
         notes.push(note(
-            view.at(*x, layout.upstand - layout.embedment),
+            view.at(*x, layout.pier.upstand - layout.pier.embedment),
             &words.studs,
         ));
     }

@@ -24,11 +24,11 @@ fn drawn(layout: &Layout, floor: &Floor) -> Option<Drawn> {
         floor.half.0.min(layout.reach),
         floor.half.1.min(layout.reach),
     );
-    (floor.opening_half < half.0.min(half.1)).then_some(Drawn {
+    (floor.beside.opening_half < half.0.min(half.1)).then_some(Drawn {
         half,
-        opening: floor.opening_half,
-        top: floor.level,
-        under: floor.level - floor.thickness,
+        opening: floor.beside.opening_half,
+        top: floor.beside.level,
+        under: floor.beside.level - floor.beside.thickness,
     })
 }
 
@@ -59,7 +59,7 @@ pub fn draw(scene: &mut Scene, layout: &Layout, floor: &Floor) {
     let mut upper = outline(top).to_vec();
     upper.push([-x, -y, top]);
     scene.outline(Line::Thick, &upper);
-    if !floor.is_concrete {
+    if !floor.beside.is_concrete {
         boards(scene, &drawn);
     }
     let faces: [[[f64; 2]; 2]; 6] = [
@@ -78,7 +78,7 @@ pub fn draw(scene: &mut Scene, layout: &Layout, floor: &Floor) {
             [bx, by, under],
             [ax, ay, under],
         ];
-        if floor.is_concrete && i < 2 {
+        if floor.beside.is_concrete && i < 2 {
             scene.hatch(Hatch::Concrete, &face);
         }
         scene.line(Line::Thick, &[face[0], face[3], face[2], face[1]]);
@@ -107,8 +107,8 @@ fn boards(scene: &mut Scene, drawn: &Drawn) {
 
 /// The posts of a deck, less those in the corner that is taken out.
 pub fn posts(scene: &mut Scene, layout: &Layout, floor: &Floor) {
-    let under = floor.level - floor.thickness;
-    if floor.is_concrete || under <= 0.0 {
+    let under = floor.beside.level - floor.beside.thickness;
+    if floor.beside.is_concrete || under <= 0.0 {
         return;
     }
     let r = layout.reach - POST_HALF_M;

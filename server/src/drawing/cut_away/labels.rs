@@ -27,15 +27,15 @@ fn notes(scene: &Scene, layout: &Layout) -> Vec<Callout> {
     let words = &layout.words;
     let point = |place: Place| scene.view.at(place);
     let (foot, top) = (
-        layout.pier_foot() + layout.plate_thickness,
-        layout.pier_top(),
+        layout.pier.foot() + layout.pier.plate_thickness,
+        layout.pier.top(),
     );
     let (x, y) = layout.block;
     let mut notes = vec![
         note(
             point([
-                0.7 * layout.radius,
-                0.7 * layout.radius,
+                0.7 * layout.pier.radius,
+                0.7 * layout.pier.radius,
                 foot + 0.6 * (top - foot),
             ]),
             &words.column,
@@ -71,7 +71,7 @@ fn stud(layout: &Layout) -> Option<Place> {
         .studs
         .iter()
         .max_by(|a, b| (a[0] + a[1]).total_cmp(&(b[0] + b[1])))?;
-    Some([right[0], right[1], layout.stud_top()])
+    Some([right[0], right[1], layout.pier.stud_top()])
 }
 
 /// A place on the ring that is seen, to the north-east if there is one.

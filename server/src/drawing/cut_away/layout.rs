@@ -2,12 +2,11 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::site_plan::floor::FloorKind;
-use stillground::site_plan::pier::Levelling;
 use stillground::stages::ground::soil_table::Group;
 use stillground::units::{Length, metre};
 
 use super::words::{self, Words};
+use crate::drawing::upright::{self, Upright};
 
 /// What the picture shows.
 #[derive(Debug, Clone)]
@@ -15,20 +14,10 @@ pub struct Layout {
     /// Half of the block from west to east and from south to north.
     pub(super) block: (f64, f64),
     pub(super) depth: f64,
-    pub(super) upstand: f64,
+    pub(super) pier: Upright,
     /// Half of the pit at the top, and at its bottom.
     pub(super) pit: [(f64, f64); 2],
-    pub(super) plate_half: f64,
-    pub(super) plate_thickness: f64,
-    pub(super) gap: f64,
-    pub(super) grouted: bool,
-    pub(super) radius: f64,
-    pub(super) height: f64,
-    pub(super) top_plate_half: f64,
-    pub(super) top_plate_thickness: f64,
     pub(super) studs: Vec<[f64; 2]>,
-    pub(super) embedment: f64,
-    pub(super) stud_length: f64,
     pub(super) load: Load,
     pub(super) floor: Option<Floor>,
     pub(super) layers: Layers,
@@ -54,12 +43,9 @@ pub struct Load {
 /// The floor round the pier.
 #[derive(Debug, Clone)]
 pub struct Floor {
-    pub(super) level: f64,
-    pub(super) thickness: f64,
-    pub(super) opening_half: f64,
+    pub(super) beside: upright::Floor,
     /// Half of it from west to east and from south to north.
     pub(super) half: (f64, f64),
-    pub(super) is_concrete: bool,
     pub(super) posts: Vec<[f64; 2]>,
 }
 
@@ -72,8 +58,6 @@ pub struct Layers {
     pub(super) water: Option<f64>,
 }
 
-/// Thickness that a deck is drawn with: boards on joists.
-const DECK_M: f64 = 0.15;
 /// Ground drawn beyond the pit, at least and at most.
 const BEYOND_PIT_M: (f64, f64) = (0.35, 1.6);
 /// Room that the person takes on the drawing, half of it.
@@ -97,26 +81,16 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
     let mut layout = Layout {
         block: sides,
         depth: m(block.depth),
-        upstand: m(block.upstand),
+        pier: Upright::of(brief, design),
         pit: [
             wider(half(pit.length, pit.width)),
             wider(half(pit.bottom_length, pit.bottom_width)),
         ],
-        plate_half: m(pier.plate_side) / 2.0,
-        plate_thickness: m(pier.plate_thickness),
-        gap: m(pier.gap),
-        grouted: brief.pier.levelling.value == Levelling::Grout,
-        radius: m(pier.outside_diameter) / 2.0,
-        height: m(pier.height),
-        top_plate_half: m(brief.pier.top_plate_side.value) / 2.0,
-        top_plate_thickness: m(brief.pier.top_plate_thickness.value),
         studs: anchors
             .studs
             .iter()
             .map(|stud| [m(stud.x), m(stud.y)])
             .collect(),
-        embedment: m(anchors.embedment),
-        stud_length: m(brief.anchors.length.value),
         load: load(brief, m(pier.outside_diameter) / 2.0),
         floor: None,
         layers: layers(design),
@@ -162,40 +136,23 @@ fn layers(design: &Design) -> Layers {
     }
 }
 
-/// The floor stands off what passes through it: the block, the plate or the column.
 fn floor(brief: &Brief, design: &Design, layout: &Layout) -> Option<Floor> {
-    let m = |length: Length| metre::get(length);
-    let (thickness, is_concrete) = match brief.floor.kind.value {
-        FloorKind::Ground => return None,
-        FloorKind::Slab => (m(brief.floor.slab_thickness.value), true),
-        FloorKind::Deck => (DECK_M, false),
-    };
-    let level = m(brief.floor.level.value);
-    let under = level - thickness;
-    let inner = if under < layout.upstand {
-        layout.block.0.max(layout.block.1)
-    } else if under < layout.pier_foot() + layout.plate_thickness {
-        layout.plate_half
-    } else {
-        layout.radius
-    };
-    let opening_half = inner + m(brief.floor.gap.value);
+    let beside = layout
+        .pier
+        .floor(brief, layout.block.0.max(layout.block.1))?;
     let posts = if design.floor.supports.is_empty() {
         &brief.floor.supports
     } else {
         &design.floor.supports
     };
     let half = (
-        m(brief.floor.length.value) / 2.0,
-        m(brief.floor.width.value) / 2.0,
+        metre::get(brief.floor.length.value) / 2.0,
+        metre::get(brief.floor.width.value) / 2.0,
     );
     // An opening that leaves nothing of the floor leaves nothing to draw.
-    (opening_half < half.0.min(half.1)).then(|| Floor {
-        level,
-        thickness,
-        opening_half,
+    (beside.opening_half < half.0.min(half.1)).then(|| Floor {
+        beside,
         half,
-        is_concrete,
         posts: posts.clone(),
     })
 }
@@ -203,7 +160,10 @@ fn floor(brief: &Brief, design: &Design, layout: &Layout) -> Option<Floor> {
 /// At the quiet distance where it is near enough to be drawn, else as far off as somebody stands first, never within what
 /// the pier carries.
 fn person(brief: &Brief, layout: &Layout) -> f64 {
-    let (pit, column) = (layout.pit_half(), layout.radius.max(layout.top_plate_half));
+    let (pit, column) = (
+        layout.pit_half(),
+        layout.pier.radius.max(layout.pier.top_plate_half),
+    );
     let farthest = pit + BEYOND_PIT_M.1;
     let first = brief
         .floor
@@ -218,20 +178,6 @@ fn person(brief: &Brief, layout: &Layout) -> f64 {
 }
 
 impl Layout {
-    /// Underside of the base plate.
-    pub(super) fn pier_foot(&self) -> f64 {
-        self.upstand + self.gap
-    }
-
-    pub(super) fn pier_top(&self) -> f64 {
-        self.pier_foot() + self.height
-    }
-
-    pub(super) fn stud_top(&self) -> f64 {
-        (self.upstand + self.stud_length - self.embedment)
-            .max(self.pier_foot() + self.plate_thickness)
-    }
-
     /// Half of the pit's longer side at the top.
     pub(super) fn pit_half(&self) -> f64 {
         self.pit[0].0.max(self.pit[0].1)
@@ -285,8 +231,10 @@ impl Layout {
     pub(super) fn surface(&self, x: f64, y: f64) -> f64 {
         let floor = self.floor.as_ref().filter(|floor| {
             let half = (floor.half.0.min(self.reach), floor.half.1.min(self.reach));
-            x.abs() <= half.0 && y.abs() <= half.1 && x.abs().max(y.abs()) >= floor.opening_half
+            x.abs() <= half.0
+                && y.abs() <= half.1
+                && x.abs().max(y.abs()) >= floor.beside.opening_half
         });
-        floor.map_or(0.0, |floor| floor.level)
+        floor.map_or(0.0, |floor| floor.beside.level)
     }
 }

@@ -11,7 +11,7 @@ const ALTITUDE_DEG: f64 = 40.0;
 /// Upper and lower end of the tube's axis.
 fn tube(layout: &Layout) -> [Place; 2] {
     let (sin, cos) = ALTITUDE_DEG.to_radians().sin_cos();
-    let middle = layout.pier_top() + layout.load.centre;
+    let middle = layout.pier.top() + layout.load.centre;
     let half = layout.load.half_length;
     [
         [0.0, -half * cos, middle - half * sin],
@@ -28,8 +28,8 @@ pub fn tube_ends(layout: &Layout, view: Axonometry) -> (Vec<Point>, Vec<Point>) 
 /// What the pier carries, its top plate, the studs' ends and the column.
 pub fn above(scene: &mut Scene, layout: &Layout) {
     let (foot, top) = (
-        layout.pier_foot() + layout.plate_thickness,
-        layout.pier_top(),
+        layout.pier.foot() + layout.pier.plate_thickness,
+        layout.pier.top(),
     );
     let [low, high] = tube(layout);
     scene.cylinder(Line::Thin, low, high, layout.load.radius);
@@ -39,8 +39,8 @@ pub fn above(scene: &mut Scene, layout: &Layout) {
         [0.0, 0.0, top + layout.load.centre],
         layout.load.head_radius,
     );
-    let under = top - layout.top_plate_thickness;
-    let half = layout.top_plate_half;
+    let under = top - layout.pier.top_plate_thickness;
+    let half = layout.pier.top_plate_half;
     scene.solid(
         Line::Thick,
         Solid {
@@ -54,35 +54,35 @@ pub fn above(scene: &mut Scene, layout: &Layout) {
         Line::Thick,
         [0.0, 0.0, foot],
         [0.0, 0.0, under.max(foot)],
-        layout.radius,
+        layout.pier.radius,
     );
     studs(scene, layout, false);
 }
 
 /// The studs above the base plate, those before the column or those behind it.
 fn studs(scene: &mut Scene, layout: &Layout, before: bool) {
-    let foot = layout.pier_foot() + layout.plate_thickness;
+    let foot = layout.pier.foot() + layout.pier.plate_thickness;
     for &[x, y] in &layout.studs {
         if (Axonometry::nearness(x, y) >= 0.0) == before {
-            scene.line(Line::Thick, &[[x, y, foot], [x, y, layout.stud_top()]]);
+            scene.line(Line::Thick, &[[x, y, foot], [x, y, layout.pier.stud_top()]]);
         }
     }
 }
 
 /// The base plate, what it stands on, and the studs in the block.
 pub fn plate(scene: &mut Scene, layout: &Layout) {
-    let (foot, half) = (layout.pier_foot(), layout.plate_half);
+    let (foot, half) = (layout.pier.foot(), layout.pier.plate_half);
     let square = [-half, half];
     scene.solid(
         Line::Thick,
         Solid {
             x: square,
             y: square,
-            z: [foot, foot + layout.plate_thickness],
+            z: [foot, foot + layout.pier.plate_thickness],
         },
     );
-    let top = layout.upstand;
-    if layout.grouted && layout.gap > 0.0 {
+    let top = layout.pier.upstand;
+    if layout.pier.grouted && layout.pier.gap > 0.0 {
         scene.solid(
             Line::Thin,
             Solid {
@@ -94,13 +94,16 @@ pub fn plate(scene: &mut Scene, layout: &Layout) {
     }
     for &[x, y] in &layout.studs {
         scene.line(Line::Thick, &[[x, y, foot], [x, y, top]]);
-        scene.line(Line::Dashed, &[[x, y, top], [x, y, top - layout.embedment]]);
+        scene.line(
+            Line::Dashed,
+            &[[x, y, top], [x, y, top - layout.pier.embedment]],
+        );
     }
 }
 
 /// The block: its top, what stands out of the ground, and its near corner down to the base.
 pub fn block(scene: &mut Scene, layout: &Layout) {
-    let ((x, y), top, base) = (layout.block, layout.upstand, -layout.depth);
+    let ((x, y), top, base) = (layout.block, layout.pier.upstand, -layout.depth);
     let upper = [[-x, -y, top], [x, -y, top], [x, y, top], [-x, y, top]];
     scene.outline(Line::Heavy, &upper);
     scene.line(Line::Heavy, &[[x, -y, top], [x, -y, base]]);

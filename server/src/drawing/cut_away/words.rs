@@ -30,9 +30,9 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let mut words = Words {
         column: format!(
             "Column ø\u{a0}{}\u{a0}×\u{a0}{}, {} high",
-            dimension_text(units, 2000.0 * layout.radius),
+            dimension_text(units, 2000.0 * layout.pier.radius),
             millimetres(metre::get(design.pier.wall)),
-            long(layout.height)
+            long(layout.pier.height)
         ),
         studs: if count == 0 {
             String::new()
@@ -40,7 +40,7 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
             format!(
                 "{count} studs {}, {} deep",
                 brief.anchors.size.value.key(),
-                millimetres(layout.embedment)
+                millimetres(layout.pier.embedment)
             )
         },
         block: block(units, layout),
@@ -72,7 +72,7 @@ fn block(units: Units, layout: &Layout) -> String {
         "Block {}\u{a0}×\u{a0}{}\u{a0}×\u{a0}{}",
         number(2.0 * layout.block.0),
         number(2.0 * layout.block.1),
-        units.say(layout.depth + layout.upstand, Unit::Metre)
+        units.say(layout.depth + layout.pier.upstand, Unit::Metre)
     )
 }
 
@@ -99,13 +99,13 @@ fn description(units: Units, layout: &Layout, words: &Words) -> String {
     }
     parts.push(match &layout.floor {
         None => "People stand on the ground itself".to_owned(),
-        Some(floor) if floor.is_concrete => format!(
+        Some(floor) if floor.beside.is_concrete => format!(
             "A slab lies round the pier with its top {}",
-            level(units, floor.level)
+            level(units, floor.beside.level)
         ),
         Some(floor) => format!(
             "A deck on posts lies round the pier with its top {}",
-            level(units, floor.level)
+            level(units, floor.beside.level)
         ),
     });
     let layers = &layout.layers;

@@ -4,13 +4,13 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::Units;
 use stillground::site_plan::block::FrostRemedy;
-use stillground::site_plan::floor::FloorKind;
-use stillground::site_plan::pier::{Fill, Levelling};
+use stillground::site_plan::pier::Fill;
 use stillground::stages::block::DOWELS_FROM_FACE_M;
 use stillground::units::{Length, metre};
 
 use super::words::{self, Words};
 use crate::drawing::hatch::Hatch;
+use crate::drawing::upright::{Floor, Upright};
 
 /// What the section shows.
 #[derive(Debug, Clone)]
@@ -18,25 +18,15 @@ pub struct Layout {
     pub(super) units: Units,
     pub(super) half_length: f64,
     pub(super) depth: f64,
-    pub(super) upstand: f64,
+    pub(super) pier: Upright,
     pub(super) pit_top_half: f64,
     pub(super) pit_bottom_half: f64,
     pub(super) contact: (f64, f64),
-    pub(super) plate_half: f64,
-    pub(super) plate_thickness: f64,
-    pub(super) gap: f64,
-    pub(super) grouted: bool,
-    pub(super) radius: f64,
     pub(super) wall: f64,
     pub(super) fill: Option<Hatch>,
-    pub(super) height: f64,
-    pub(super) top_plate_half: f64,
-    pub(super) top_plate_thickness: f64,
     pub(super) stud_xs: Vec<f64>,
-    pub(super) embedment: f64,
     pub(super) hole_depth: f64,
     pub(super) hole_radius: f64,
-    pub(super) stud_length: f64,
     pub(super) floor: Option<Floor>,
     pub(super) frost: f64,
     pub(super) guard: Option<Guard>,
@@ -44,15 +34,6 @@ pub struct Layout {
     pub(super) water: Option<f64>,
     pub(super) duct_diameter: Option<f64>,
     pub(super) words: Words,
-}
-
-/// The floor beside the pier.
-#[derive(Debug, Clone)]
-pub struct Floor {
-    pub(super) level: f64,
-    pub(super) thickness: f64,
-    pub(super) opening_half: f64,
-    pub(super) is_concrete: bool,
 }
 
 /// What keeps frost off the block's sides, in metres.
@@ -95,9 +76,6 @@ fn guard(design: &Design) -> Option<Guard> {
     })
 }
 
-/// Thickness that a deck is drawn with, m: boards on joists.
-const DECK_M: f64 = 0.15;
-
 /// Takes it out of the design.
 #[must_use]
 pub fn layout(brief: &Brief, design: &Design) -> Layout {
@@ -113,25 +91,15 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         units: brief.units,
         half_length,
         depth: m(block.depth),
-        upstand: m(block.upstand),
+        pier: Upright::of(brief, design),
         pit_top_half: (m(pit.length) / 2.0).max(half_length),
         pit_bottom_half: (m(pit.bottom_length) / 2.0).max(half_length),
         contact: (m(block.side_contact_from), m(block.side_contact_to)),
-        plate_half: m(pier.plate_side) / 2.0,
-        plate_thickness: m(pier.plate_thickness),
-        gap: m(pier.gap),
-        grouted: brief.pier.levelling.value == Levelling::Grout,
-        radius: m(pier.outside_diameter) / 2.0,
         wall: m(pier.wall),
         fill: fill(brief.pier.fill.value),
-        height: m(pier.height),
-        top_plate_half: m(brief.pier.top_plate_side.value) / 2.0,
-        top_plate_thickness: m(brief.pier.top_plate_thickness.value),
         stud_xs: stud_xs(design),
-        embedment: m(anchors.embedment),
         hole_depth: m(anchors.hole_depth),
         hole_radius: m(anchors.hole_diameter) / 2.0,
-        stud_length: m(brief.anchors.length.value),
         floor: None,
         frost: m(design.ground.frost_depth),
         guard: guard(design),
@@ -141,7 +109,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
             .then(|| m(brief.block.duct_diameter.value)),
         words: Words::default(),
     };
-    layout.floor = floor(brief, &layout);
+    layout.floor = layout.pier.floor(brief, layout.half_length);
     layout.words = words::words(brief, design, &layout);
     layout
 }
@@ -167,62 +135,21 @@ fn stud_xs(design: &Design) -> Vec<f64> {
     xs
 }
 
-/// The floor stands off what passes through it: the block, the plate or the column.
-fn floor(brief: &Brief, layout: &Layout) -> Option<Floor> {
-    let (level, gap) = (
-        metre::get(brief.floor.level.value),
-        metre::get(brief.floor.gap.value),
-    );
-    let (thickness, is_concrete) = match brief.floor.kind.value {
-        FloorKind::Ground => return None,
-        FloorKind::Slab => (metre::get(brief.floor.slab_thickness.value), true),
-        FloorKind::Deck => (DECK_M, false),
-    };
-    let under = level - thickness;
-    let inner = if under < layout.upstand {
-        layout.half_length
-    } else if under < layout.pier_foot() + layout.plate_thickness {
-        layout.plate_half
-    } else {
-        layout.radius
-    };
-    Some(Floor {
-        level,
-        thickness,
-        opening_half: inner + gap,
-        is_concrete,
-    })
-}
-
 impl Layout {
-    /// Underside of the base plate.
-    pub(super) fn pier_foot(&self) -> f64 {
-        self.upstand + self.gap
-    }
-
-    pub(super) fn pier_top(&self) -> f64 {
-        self.pier_foot() + self.height
-    }
-
-    pub(super) fn stud_top(&self) -> f64 {
-        (self.upstand + self.stud_length - self.embedment)
-            .max(self.pier_foot() + self.plate_thickness)
-    }
-
     /// Highest thing drawn.
     pub(super) fn top(&self) -> f64 {
         self.floor
             .as_ref()
             .map_or(0.0, |floor| floor.level)
-            .max(self.pier_top())
-            .max(self.stud_top())
+            .max(self.pier.top())
+            .max(self.pier.stud_top())
     }
 
     /// Half the width that must be on the drawing.
     pub(super) fn reach(&self) -> f64 {
         self.pit_top_half
-            .max(self.plate_half)
-            .max(self.top_plate_half)
+            .max(self.pier.plate_half)
+            .max(self.pier.top_plate_half)
             .max(self.floor.as_ref().map_or(0.0, |floor| floor.opening_half))
             .max(
                 self.guard
@@ -253,8 +180,8 @@ impl Layout {
     pub(super) fn holes(&self) -> impl Iterator<Item = ((f64, f64), (f64, f64))> {
         self.stud_xs.iter().map(|&x| {
             (
-                (x - self.hole_radius, self.upstand),
-                (x + self.hole_radius, self.upstand - self.hole_depth),
+                (x - self.hole_radius, self.pier.upstand),
+                (x + self.hole_radius, self.pier.upstand - self.hole_depth),
             )
         })
     }
@@ -269,7 +196,7 @@ impl Layout {
             let (sin, cos) = (f64::from(step) * std::f64::consts::FRAC_PI_2 / 8.0).sin_cos();
             path.push((bend * (1.0 - sin), -below + bend * (1.0 - cos)));
         }
-        path.push((0.0, self.pier_foot() + self.plate_thickness));
+        path.push((0.0, self.pier.foot() + self.pier.plate_thickness));
         Some(path)
     }
 }

@@ -30,28 +30,28 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let number = |length_m: f64| dimension_text(brief.units, length_m * 1000.0);
     let width = metre::get(design.block.width);
     let (from, to) = layout.contact;
-    let stand = if layout.grouted {
+    let stand = if layout.pier.grouted {
         "on grout"
     } else {
         "on nuts, gap"
     };
-    let plate = number(2.0 * layout.plate_half);
-    let top = number(2.0 * layout.top_plate_half);
+    let plate = number(2.0 * layout.pier.plate_half);
+    let top = number(2.0 * layout.pier.top_plate_half);
     Words {
         top_plate: format!(
             "Top plate {top}\u{a0}×\u{a0}{top}\u{a0}×\u{a0}{}",
-            say(layout.top_plate_thickness)
+            say(layout.pier.top_plate_thickness)
         ),
         column: format!(
             "Column ø\u{a0}{}\u{a0}×\u{a0}{}, {}",
-            number(2.0 * layout.radius),
+            number(2.0 * layout.pier.radius),
             say(layout.wall),
             fill_words(brief.pier.fill.value)
         ),
         plate: format!(
             "Base plate {plate}\u{a0}×\u{a0}{plate}\u{a0}×\u{a0}{}, {stand} {}",
-            say(layout.plate_thickness),
-            say(layout.gap)
+            say(layout.pier.plate_thickness),
+            say(layout.pier.gap)
         ),
         block: format!(
             "Block {}\u{a0}×\u{a0}{}, {}",
@@ -64,7 +64,7 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
             count => format!(
                 "{count} studs {}, {} deep",
                 brief.anchors.size.value.key(),
-                say(layout.embedment)
+                say(layout.pier.embedment)
             ),
         },
         floor: layout.floor.as_ref().map(|floor| {
@@ -121,12 +121,12 @@ pub(super) fn description(layout: &Layout) -> String {
     let mut text = format!(
         "The base of the block is {} below ground and its top {} above. {}. {}. {}. {}. The pier stands {} high. {}.",
         say(layout.depth),
-        say(layout.upstand),
+        say(layout.pier.upstand),
         words.block,
         words.studs,
         words.plate,
         words.column,
-        say(layout.height),
+        say(layout.pier.height),
         words.frost
     );
     let contact = (layout.contact.1 > layout.contact.0).then_some(words.contact.as_str());
