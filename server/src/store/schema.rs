@@ -31,6 +31,7 @@ const STEPS: &[Step] = &[
     step!("0003_access"),
     step!("0004_digests"),
     step!("0005_engine"),
+    step!("0006_sizes"),
 ];
 /// The first schema with a record.
 pub(super) const RECORD: i64 = 2;

@@ -40,6 +40,27 @@ async fn no_statement_goes_through_a_whole_table() {
     assert!(looked_at >= 20, "only {looked_at} statements were found");
 }
 
+/// A plan is weighed with each save: were its documents read for that, each save would cost more than the one before.
+#[tokio::test]
+async fn a_plan_is_weighed_without_reading_what_it_holds() {
+    let mut connection = SqliteConnection::connect("sqlite::memory:").await.unwrap();
+    sqlite_steps(&mut connection, 0, SCHEMA).await.unwrap();
+    let sql = AssertSqlSafe(format!("EXPLAIN QUERY PLAN {}", super::size::SIZE));
+    let steps: Vec<(i64, i64, i64, String)> = sqlx::query_as(sql)
+        .fetch_all(&mut connection)
+        .await
+        .unwrap();
+    let reading: Vec<&str> = steps
+        .iter()
+        .map(|(.., step)| step.as_str())
+        .filter(|step| step.starts_with("SEARCH"))
+        .collect();
+    assert_eq!(reading.len(), 3, "{steps:?}");
+    for step in reading {
+        assert!(step.contains("COVERING INDEX"), "{step}");
+    }
+}
+
 /// The statements in the files of this module, which know nothing of a database but their text.
 fn statements() -> Vec<(String, String)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/store");

@@ -109,11 +109,19 @@ pub fn verdicts<'a>(brief: &Brief, design: &'a Design) -> Vec<Judging<'a>> {
     .collect()
 }
 
+/// Whether there is anything for a checking engineer: studs that the chosen code has judged.
+#[must_use]
+pub fn has_checking(brief: &Brief, design: &Design) -> bool {
+    verdicts(brief, design).iter().any(|judging| judging.chosen)
+}
+
 /// The page's content; none without studs.
 #[must_use]
 pub fn checking(brief: &Brief, design: &Design) -> Option<Checking> {
+    if !has_checking(brief, design) {
+        return None;
+    }
     let both = verdicts(brief, design);
-    both.iter().find(|judging| judging.chosen)?;
     let units = brief.units;
     let mut listings = vec![inputs::listing(brief, design), actions(design, units)];
     for judging in &both {

@@ -123,7 +123,7 @@ pub fn chapters(planned: &Planned, entered: usize) -> Vec<Chapter> {
     let design = &planned.design;
     let has = |chapter: &Chapter| match chapter {
         Chapter::Order => !design.materials.is_empty(),
-        Chapter::Engineer => engineer::checking(&planned.brief, design).is_some(),
+        Chapter::Engineer => engineer::has_checking(&planned.brief, design),
         Chapter::Recorded => entered > 0,
         _ => true,
     };

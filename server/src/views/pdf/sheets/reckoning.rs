@@ -2,7 +2,7 @@
 
 use stillground::notes::Working;
 
-use crate::views::engineer::{checking, of_the_studs};
+use crate::views::engineer::{has_checking, of_the_studs};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, Column, table};
@@ -14,7 +14,7 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
          the engine reckons with all digits.",
     );
     // Those of the studs stand on the checking engineer's sheets, once is enough.
-    let apart = checking(sheet.brief, sheet.design).is_some();
+    let apart = has_checking(sheet.brief, sheet.design);
     if apart {
         flow.paragraph("Those of the studs, their plate and their torque stand on the sheets for the checking engineer.");
     }
