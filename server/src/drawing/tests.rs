@@ -3,10 +3,15 @@
 
 mod cut_away;
 
+use std::num::NonZero;
+use std::sync::LazyLock;
+use std::thread;
+
 use stillground::brief::{Brief, resolve};
 use stillground::design::{Design, design};
+use stillground::field::NumberField;
 use stillground::figure::Units;
-use stillground::halfspace::NoShelf;
+use stillground::halfspace::SmallShelf;
 use stillground::site_plan::floor::{FloorKind, Stand};
 use stillground::site_plan::pier::Levelling;
 use stillground::site_plan::{SitePlan, excavation::Sides};
@@ -20,9 +25,12 @@ use crate::views::svg;
 /// Widest drawing that A4 takes at its stated scale, mm.
 const WIDEST: f64 = super::callout::SHEET_WIDTH;
 
+/// Many of these plans stand on the same block, which is solved once for all of them.
+static SHELF: LazyLock<SmallShelf> = LazyLock::new(|| SmallShelf::holding(200));
+
 fn designed(plan: &SitePlan) -> Option<(Brief, Design)> {
     let brief = resolve(plan).ok()?;
-    let design = design(&brief, &NoShelf);
+    let design = design(&brief, &*SHELF);
     Some((brief, design))
 }
 
@@ -226,22 +234,30 @@ fn each_number_at_its_ends_still_draws() {
         "anchors.circle",
         "anchors.count",
     ];
-    let mut found = Vec::new();
-    for field in
-        SitePlan::numbers().filter(|field| drawn.iter().any(|part| field.path.starts_with(part)))
-    {
-        for end in [field.least, field.most] {
-            let mut plan = SitePlan::unknown();
-            (field.set)(&mut plan, Some(end));
-            if let Some((brief, design)) = designed(&plan) {
-                found.extend(all_faults(
-                    &format!("{} = {end}", field.path),
-                    &brief,
-                    &design,
-                ));
-            }
-        }
-    }
+    let ends: Vec<_> = SitePlan::numbers()
+        .filter(|field| drawn.iter().any(|part| field.path.starts_with(part)))
+        .flat_map(|field| [(field, field.least), (field, field.most)])
+        .collect();
+    assert!(ends.len() > 50, "only {} ends", ends.len());
+    let faults_at = |(field, end): &(&NumberField, f64)| {
+        let mut plan = SitePlan::unknown();
+        (field.set)(&mut plan, Some(*end));
+        designed(&plan).map_or_else(Vec::new, |(brief, design)| {
+            all_faults(&format!("{} = {end}", field.path), &brief, &design)
+        })
+    };
+    // The longest of these tests: every core takes its part.
+    let cores = thread::available_parallelism().map_or(1, NonZero::get);
+    let found: Vec<String> = thread::scope(|scope| {
+        let parts: Vec<_> = ends
+            .chunks(ends.len().div_ceil(cores))
+            .map(|part| scope.spawn(|| part.iter().flat_map(faults_at).collect::<Vec<_>>()))
+            .collect();
+        parts
+            .into_iter()
+            .flat_map(|part| part.join().expect("a part that ends"))
+            .collect()
+    });
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
 
