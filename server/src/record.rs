@@ -127,7 +127,7 @@ pub async fn asked(
 }
 
 /// What an entry is held against: what its revision asked for, read once for all that a page sends.
-struct Bench {
+struct EntryContext {
     planned: Arc<Planned>,
     items: Vec<Item>,
     /// The record, where an entry speaks of another or ticks a task off.
@@ -138,15 +138,15 @@ struct Bench {
 }
 
 /// A decision about a task as a whole names the task, not an entry.
-fn names_a_task(bench: &Bench, name: &str) -> bool {
+fn names_a_task(context: &EntryContext, name: &str) -> bool {
     name.strip_prefix(gate::TASK_PREFIX).is_some_and(|id| {
-        let tasks = &bench.planned.design.schedule;
+        let tasks = &context.planned.design.schedule;
         tasks.iter().any(|task| task.id == id)
     })
 }
 
-impl Bench {
-    /// The bench for entries of one revision; none where the plan has no such revision.
+impl EntryContext {
+    /// The context for entries of one revision; none where the plan has no such revision.
     async fn load(
         app: &App,
         writer: &Writer,
@@ -265,10 +265,10 @@ pub async fn examine<'e>(
     if entries.iter().any(|entry| entry.kind == Kind::Decided) && !writer.right.may_edit() {
         return Err(Trouble::not_with_this_link("edit"));
     }
-    let bench = Bench::load(app, writer, entries, first.revision).await?;
+    let context = EntryContext::load(app, writer, entries, first.revision).await?;
     let trouble = |entry: &'e Entry| {
-        let faults = match &bench {
-            Some(bench) => bench.faults(entry),
+        let faults = match &context {
+            Some(context) => context.faults(entry),
             None => vec![("revision", "The plan has no such revision.".to_owned())],
         };
         (!faults.is_empty()).then(|| (entry, Trouble::entry(&faults)))

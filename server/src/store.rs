@@ -32,7 +32,7 @@ use jiff::Timestamp;
 use stillground::site_plan::SitePlan;
 
 pub use failure::StoreFailure;
-pub use look::Look;
+pub use look::LinkScope;
 pub use parcel::{BadParcel, Carried, CarriedEntry, Parcel};
 pub use plans::REVISIONS_ON_A_PAGE;
 pub use rights::{Deed, Right};

@@ -65,7 +65,7 @@ impl Layout {
 
     fn description(&self) -> String {
         let pixels = self.trail_pixels.map_or_else(String::new, |pixels| {
-            format!(", {} on the chip", self.units.say(pixels, Unit::Pixel))
+            format!(", {} on the sensor", self.units.say(pixels, Unit::Pixel))
         });
         format!(
             "While somebody walks past, the star draws a trail {} long{pixels}. The seeing disc is {} wide.",

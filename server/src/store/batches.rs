@@ -1,57 +1,57 @@
-//! Jobs that are taken to the database together.
+//! Group commit: jobs that arrive while a batch is being written wait, and the next batch takes them all.
 //!
-//! Whoever comes when nobody is on the way goes at once; whoever comes while others are on the way waits for them to be
-//! back, and goes with all who came meanwhile. A job alone is never kept waiting for others.
+//! A job that arrives while nobody writes starts a worker at once; a job alone never waits for others.
 
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
-/// Jobs that wait, and how many carriers are on the way. Every copy is the same queue.
+/// A queue of jobs with a bounded number of workers. Every copy is the same queue.
 pub(super) struct Batches<J>(Arc<Queue<J>>);
 
 struct Queue<J> {
     waiting: Mutex<Waiting<J>>,
-    /// Most carriers at once.
-    carriers: usize,
-    /// Most jobs that one takes along.
+    /// Most workers at once.
+    workers: usize,
+    /// Most jobs in one batch.
     jobs: usize,
 }
 
 struct Waiting<J> {
     jobs: Vec<J>,
-    carriers: usize,
+    workers: usize,
 }
 
-/// Takes batch after batch until nobody waits. One that is dropped before lets go of the jobs that nobody else would take.
-pub(super) struct Carrier<J> {
+/// Takes batch after batch until the queue is empty. The last worker that is dropped before drops the jobs that are left, so
+/// that whoever waits for them hears of it.
+pub(super) struct Worker<J> {
     queue: Arc<Queue<J>>,
-    home: bool,
+    done: bool,
 }
 
 impl<J> Batches<J> {
-    /// A queue with so many carriers at most, each with so many jobs at most.
-    pub(super) fn new(carriers: usize, jobs: usize) -> Self {
+    /// A queue with so many workers at most, each with so many jobs at most.
+    pub(super) fn new(workers: usize, jobs: usize) -> Self {
         Self(Arc::new(Queue {
             waiting: Mutex::new(Waiting {
                 jobs: Vec::new(),
-                carriers: 0,
+                workers: 0,
             }),
-            carriers,
+            workers,
             jobs,
         }))
     }
 
-    /// Adds a job. A carrier that is handed out has to be sent on its way.
+    /// Adds a job. A worker that is returned has to be run.
     #[must_use]
-    pub(super) fn add(&self, job: J) -> Option<Carrier<J>> {
+    pub(super) fn add(&self, job: J) -> Option<Worker<J>> {
         let mut waiting = self.0.waiting();
         waiting.jobs.push(job);
-        if waiting.carriers >= self.0.carriers {
+        if waiting.workers >= self.0.workers {
             return None;
         }
-        waiting.carriers += 1;
-        Some(Carrier {
+        waiting.workers += 1;
+        Some(Worker {
             queue: Arc::clone(&self.0),
-            home: false,
+            done: false,
         })
     }
 }
@@ -62,13 +62,13 @@ impl<J> Queue<J> {
     }
 }
 
-impl<J> Carrier<J> {
-    /// The jobs that wait, the first first; none when this carrier's way is over.
+impl<J> Worker<J> {
+    /// The next batch, oldest first; none when the queue is empty, which ends this worker.
     pub(super) fn next(&mut self) -> Option<Vec<J>> {
         let mut waiting = self.queue.waiting();
         if waiting.jobs.is_empty() {
-            if !std::mem::replace(&mut self.home, true) {
-                waiting.carriers -= 1;
+            if !std::mem::replace(&mut self.done, true) {
+                waiting.workers -= 1;
             }
             return None;
         }
@@ -78,14 +78,14 @@ impl<J> Carrier<J> {
     }
 }
 
-impl<J> Drop for Carrier<J> {
+impl<J> Drop for Worker<J> {
     fn drop(&mut self) {
-        if self.home {
+        if self.done {
             return;
         }
         let mut waiting = self.queue.waiting();
-        waiting.carriers -= 1;
-        let left = if waiting.carriers == 0 {
+        waiting.workers -= 1;
+        let left = if waiting.workers == 0 {
             std::mem::take(&mut waiting.jobs)
         } else {
             Vec::new()
@@ -108,14 +108,14 @@ mod tests {
     #[test]
     fn who_comes_while_others_are_on_the_way_goes_with_the_next() {
         let queue = Batches::new(1, 3);
-        let mut carrier = queue.add(1).unwrap();
-        assert_eq!(carrier.next(), Some(vec![1]));
+        let mut worker = queue.add(1).unwrap();
+        assert_eq!(worker.next(), Some(vec![1]));
         for job in 2..=5 {
-            assert!(queue.add(job).is_none(), "one carrier is enough");
+            assert!(queue.add(job).is_none(), "one worker is enough");
         }
-        assert_eq!(carrier.next(), Some(vec![2, 3, 4]));
-        assert_eq!(carrier.next(), Some(vec![5]));
-        assert_eq!(carrier.next(), None);
+        assert_eq!(worker.next(), Some(vec![2, 3, 4]));
+        assert_eq!(worker.next(), Some(vec![5]));
+        assert_eq!(worker.next(), None);
         assert!(queue.add(6).is_some(), "the next to come goes at once");
     }
 
@@ -123,10 +123,10 @@ mod tests {
     fn a_carrier_that_is_lost_lets_go_of_its_jobs_and_another_may_go() {
         let queue = Batches::new(1, 8);
         let job = Arc::new(());
-        let carrier = queue.add(Arc::clone(&job)).unwrap();
-        drop(carrier);
+        let worker = queue.add(Arc::clone(&job)).unwrap();
+        drop(worker);
         assert_eq!(Arc::strong_count(&job), 1, "whoever waits hears of it");
-        let mut carrier = queue.add(Arc::clone(&job)).unwrap();
-        assert_eq!(carrier.next().map(|jobs| jobs.len()), Some(1));
+        let mut worker = queue.add(Arc::clone(&job)).unwrap();
+        assert_eq!(worker.next().map(|jobs| jobs.len()), Some(1));
     }
 }

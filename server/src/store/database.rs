@@ -27,7 +27,7 @@ pub(super) enum Db {
 
 /// A transaction: all of it is kept by [`Work::commit`], or nothing.
 pub(super) enum Work {
-    Sqlite(writer::Pen),
+    Sqlite(writer::WriteGuard),
     Postgres(Transaction<'static, Postgres>),
 }
 
@@ -110,7 +110,7 @@ impl Work {
     /// Changes rows; how many.
     pub(super) async fn run(&mut self, sql: &'static str, values: &[Value<'_>]) -> Outcome<u64> {
         match self {
-            Self::Sqlite(pen) => pen.run(sql, values).await,
+            Self::Sqlite(guard) => guard.run(sql, values).await,
             Self::Postgres(work) => Ok(postgres::within(
                 bound::<Postgres>(sql, values).execute(&mut **work),
             )
@@ -126,7 +126,7 @@ impl Work {
         values: &[Value<'_>],
     ) -> Outcome<Vec<Row>> {
         match self {
-            Self::Sqlite(pen) => Ok(collect(pen.rows(sql, values).await?, Row::Sqlite)),
+            Self::Sqlite(guard) => Ok(collect(guard.rows(sql, values).await?, Row::Sqlite)),
             Self::Postgres(work) => postgres_rows(&mut **work, sql, values).await,
         }
     }
@@ -146,7 +146,7 @@ impl Work {
     /// [`StoreFailure::Unsure`] when the database was lost before it said whether it kept it.
     pub(super) async fn commit(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(pen) => pen.last("COMMIT", &[]).await.map(drop),
+            Self::Sqlite(guard) => guard.last("COMMIT", &[]).await.map(drop),
             Self::Postgres(work) => postgres::within(work.commit())
                 .await
                 .map_err(StoreFailure::at_commit),
@@ -156,7 +156,7 @@ impl Work {
     /// Gives it up at once; one that is dropped is given up a little later, in a file with its connection.
     pub(super) async fn give_up(self) -> Outcome<()> {
         match self {
-            Self::Sqlite(pen) => pen.last("ROLLBACK", &[]).await.map(drop),
+            Self::Sqlite(guard) => guard.last("ROLLBACK", &[]).await.map(drop),
             Self::Postgres(work) => postgres::within(work.rollback()).await,
         }
     }

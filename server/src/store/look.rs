@@ -7,7 +7,7 @@ use super::{Outcome, Right, Secret, Store};
 
 /// What a link opens, without the plan.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Look {
+pub struct LinkScope {
     /// The plan's name in the store.
     pub plan_id: String,
     /// What this link lets its holder do.
@@ -21,7 +21,7 @@ impl Store {
     ///
     /// # Errors
     /// The store's own.
-    pub async fn look(&self, secret: &str) -> Outcome<Option<Look>> {
+    pub async fn look(&self, secret: &str) -> Outcome<Option<LinkScope>> {
         let Some(secret) = Secret::parse(secret) else {
             return Ok(None);
         };
@@ -33,7 +33,7 @@ impl Store {
         };
         let (plan_id, opens, revision): (String, String, i64) =
             (row.get(0)?, row.get(1)?, row.get(2)?);
-        Ok(Right::from_key(&opens).map(|right| Look {
+        Ok(Right::from_key(&opens).map(|right| LinkScope {
             plan_id,
             right,
             revision: revision_number(revision),

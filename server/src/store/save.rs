@@ -9,7 +9,7 @@ use stillground::design::ENGINE_VERSION;
 use stillground::site_plan::SitePlan;
 use tokio::sync::oneshot;
 
-use super::batches::{Batches, Carrier};
+use super::batches::{Batches, Worker};
 use super::database::{Db, Row, Value, Work, values};
 use super::plans::{NEWEST, saved};
 use super::size::{self, SIZE};
@@ -86,9 +86,9 @@ impl Store {
             return self.save_by(&mut By::Itself(&self.db), &revision).await;
         }
         let (answer, heard) = oneshot::channel();
-        if let Some(carrier) = self.saves.add(Keeping { revision, answer }) {
+        if let Some(worker) = self.saves.add(Keeping { revision, answer }) {
             // Whoever goes away meanwhile takes no neighbour's save along.
-            tokio::spawn(carry(self.clone(), carrier));
+            tokio::spawn(work_off(self.clone(), worker));
         }
         heard
             .await
@@ -260,8 +260,8 @@ impl By<'_> {
     }
 }
 
-async fn carry(store: Store, mut carrier: Carrier<Keeping>) {
-    while let Some(batch) = carrier.next() {
+async fn work_off(store: Store, mut worker: Worker<Keeping>) {
+    while let Some(batch) = worker.next() {
         for (one, kept) in keep(&store, batch).await {
             let _ = one.answer.send(kept);
         }

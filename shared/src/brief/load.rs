@@ -167,7 +167,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             said.pixel_um,
             crate::units::micrometre::new,
             3.76,
-            Taken::new("a common chip", "arcseconds a pixel", house),
+            Taken::new("a common sensor", "arcseconds a pixel", house),
         ),
         exposure: ask.number(
             "load.exposure_s",

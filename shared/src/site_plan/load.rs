@@ -34,7 +34,7 @@ section! {
             /// Free diameter of the telescope.
             aperture_mm: Millimetre, 10.0..=3000.0, "from a camera lens to a telescope of three metres";
             /// Size of a pixel.
-            pixel_um: Micrometre, 0.5..=50.0, "from a phone's chip to the coarsest camera";
+            pixel_um: Micrometre, 0.5..=50.0, "from a phone's sensor to the coarsest camera";
             /// Length of one exposure.
             exposure_s: Second, 0.0001..=7200.0, "from a lucky frame to two hours";
             /// Area that mount and telescope show to the wind.

@@ -8,8 +8,8 @@ mod eurocode;
 pub mod flexure;
 mod foot;
 mod forces;
-pub mod keeping;
 pub mod layout;
+pub mod preload_loss;
 pub mod seat;
 pub mod setting;
 pub mod situation;
@@ -29,8 +29,8 @@ use crate::units::{Force, Length, Spread, Volume, kilonewton, millilitre, millim
 pub use actions::Action;
 pub use advice::Step;
 pub use flexure::Flexure;
-pub use keeping::Keeping;
 pub use layout::Stud;
+pub use preload_loss::PreloadLoss;
 pub use seat::Seat;
 pub use setting::Setting;
 pub use strength::{Mode, Resistances};
@@ -82,7 +82,8 @@ pub struct Anchors {
     /// What tightening bends; null where the sizes leave nothing to bend.
     pub flexure: Option<Flexure>,
     /// What the studs keep of their preload.
-    pub keeping: Keeping,
+    #[serde(rename = "keeping")]
+    pub preload_loss: PreloadLoss,
     /// What to do, from the hole to the last check.
     pub steps: Vec<Step>,
     /// What acts at the foot.
@@ -116,7 +117,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
     );
     torque::notes(brief, &torque, &screw, &mut notes);
     let preload = screw.preload(torque.used);
-    keeping::sustained(
+    preload_loss::sustained(
         &situation,
         preload,
         both.resistances.single.design(Mode::BondSustained),
@@ -126,7 +127,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
     foot::checks(&situation, both.chosen(brief), &mut notes);
     let flexure = flexure::find(&situation, block, &screw, torque.set, &mut notes);
     let joint = joint::base_joint(brief, block);
-    let keeping = keeping::find(
+    let preload_loss = preload_loss::find(
         &situation,
         preload,
         &torque,
@@ -158,7 +159,7 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
         eurocode: both.eurocode,
         aci: both.aci,
         flexure,
-        keeping,
+        preload_loss,
         steps,
         actions,
     };

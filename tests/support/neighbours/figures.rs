@@ -173,7 +173,7 @@ fn ground(design: &Design, all: &mut Gathered) {
     }
     let frost = &design.block.side_frost;
     all.put("frost lift kN", kilonewton::get(frost.lift), 1.0);
-    all.put("frost hold kN", kilonewton::get(frost.hold), 1.0);
+    all.put("frost hold kN", kilonewton::get(frost.resistance), 1.0);
 }
 
 fn column(design: &Design, all: &mut Gathered) {

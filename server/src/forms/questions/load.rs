@@ -61,7 +61,7 @@ pub(super) const CARRIES: Topic = Topic {
 
 pub(super) const CAMERA: Topic = Topic {
     heading: "What does it see?",
-    intro: "Focal length and pixel say what an arcsecond looks like on your chip.",
+    intro: "Focal length and pixel say what an arcsecond looks like on your sensor.",
     common: &[
         number(
             "load.focal_length_mm",
@@ -73,7 +73,7 @@ pub(super) const CAMERA: Topic = Topic {
             "load.pixel_um",
             "Size of a pixel",
             "In micrometres, from the camera's data sheet.",
-            "A common chip.",
+            "A common sensor.",
         ),
         number(
             "load.exposure_s",

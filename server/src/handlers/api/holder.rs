@@ -7,7 +7,7 @@ use axum::http::request::Parts;
 
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::{Deed, Look, Opened};
+use crate::store::{Deed, LinkScope, Opened};
 
 /// The plan of the address, opened by the secret in `Authorization: Bearer`.
 pub struct Holder(pub Opened);
@@ -26,7 +26,7 @@ impl FromRequestParts<App> for Holder {
 }
 
 /// The plan of the address as the secret opens it, without reading it.
-pub struct Seen(pub Look);
+pub struct Seen(pub LinkScope);
 
 impl FromRequestParts<App> for Seen {
     type Rejection = Trouble;
@@ -41,7 +41,7 @@ impl Seen {
     ///
     /// # Errors
     /// A link that only records or views.
-    pub fn editing(self) -> Result<Look, Trouble> {
+    pub fn editing(self) -> Result<LinkScope, Trouble> {
         if self.0.right.may(Deed::Change) {
             Ok(self.0)
         } else {

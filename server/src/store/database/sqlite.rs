@@ -4,7 +4,7 @@ use std::path::Path;
 
 use sqlx::sqlite::{SqlitePool, SqlitePoolOptions};
 
-use super::writer::{Pen, Writer};
+use super::writer::{WriteGuard, Writer};
 use crate::store::connection::{BUSY, Value, sqlite_options};
 use crate::store::file::StoreFile;
 use crate::store::turn::Turn;
@@ -45,11 +45,11 @@ impl SqlitePools {
     }
 
     /// Begins to write. The lock is taken at once: a transaction that began as a reader could not wait for another's.
-    pub(super) async fn begin(&self) -> Outcome<Pen> {
+    pub(super) async fn begin(&self) -> Outcome<WriteGuard> {
         self.is_there()?;
-        let mut pen = self.writer.take().await?;
-        pen.run("BEGIN IMMEDIATE", &[]).await?;
-        Ok(pen)
+        let mut guard = self.writer.take().await?;
+        guard.run("BEGIN IMMEDIATE", &[]).await?;
+        Ok(guard)
     }
 
     /// Changes rows by one statement, which is a transaction by itself and one errand to the connection's thread.

@@ -22,21 +22,21 @@ const ON_TOP: &str = "CREATE TEMP TRIGGER on_top AFTER INSERT ON main.revisions 
 /// The connection that writes, one at a time. Every copy is the same.
 #[derive(Clone)]
 pub(super) struct Writer {
-    place: Arc<Mutex<Place>>,
+    slot: Arc<Mutex<Slot>>,
     options: Arc<SqliteConnectOptions>,
 }
 
-/// Where it lies when nobody has it.
-enum Place {
-    There(SqliteConnection),
-    /// It was not given back.
+/// The connection while nobody writes.
+enum Slot {
+    Free(SqliteConnection),
+    /// It was not given back, after a failure: the next who writes connects anew.
     Empty,
     Closed,
 }
 
 /// The right to write, with the connection.
-pub(in crate::store) struct Pen {
-    place: OwnedMutexGuard<Place>,
+pub(in crate::store) struct WriteGuard {
+    slot: OwnedMutexGuard<Slot>,
     connection: SqliteConnection,
 }
 
@@ -49,7 +49,7 @@ impl Writer {
         migration::sqlite(&mut connection, file).await?;
         connection.execute(ON_TOP).await?;
         Ok(Self {
-            place: Arc::new(Mutex::new(Place::There(connection))),
+            slot: Arc::new(Mutex::new(Slot::Free(connection))),
             options: Arc::new(options),
         })
     }
@@ -58,19 +58,19 @@ impl Writer {
     ///
     /// # Errors
     /// [`StoreFailure::Busy`] when they take too long.
-    pub(super) async fn take(&self) -> Outcome<Pen> {
-        let mut place = timeout(BUSY * 2, Arc::clone(&self.place).lock_owned())
+    pub(super) async fn take(&self) -> Outcome<WriteGuard> {
+        let mut slot = timeout(BUSY * 2, Arc::clone(&self.slot).lock_owned())
             .await
             .map_err(|_| StoreFailure::Busy)?;
-        let connection = match std::mem::replace(&mut *place, Place::Empty) {
-            Place::There(connection) => connection,
-            Place::Empty => self.connect().await?,
-            Place::Closed => {
-                *place = Place::Closed;
+        let connection = match std::mem::replace(&mut *slot, Slot::Empty) {
+            Slot::Free(connection) => connection,
+            Slot::Empty => self.connect().await?,
+            Slot::Closed => {
+                *slot = Slot::Closed;
                 return Err(sqlx::Error::PoolClosed.into());
             }
         };
-        Ok(Pen { place, connection })
+        Ok(WriteGuard { slot, connection })
     }
 
     async fn connect(&self) -> Outcome<SqliteConnection> {
@@ -81,15 +81,15 @@ impl Writer {
 
     /// Lets whoever writes finish, and nobody after.
     pub(super) async fn close(&self) {
-        let connection = std::mem::replace(&mut *self.place.lock().await, Place::Closed);
-        if let Place::There(connection) = connection {
+        let connection = std::mem::replace(&mut *self.slot.lock().await, Slot::Closed);
+        if let Slot::Free(connection) = connection {
             // What was acknowledged is on the disk before: whatever goes wrong now loses nothing.
             drop(connection.close().await);
         }
     }
 }
 
-impl Pen {
+impl WriteGuard {
     /// Changes rows by one statement; how many it names, without those that follow from it.
     pub(in crate::store) async fn run(
         &mut self,
@@ -125,7 +125,7 @@ impl Pen {
     }
 
     fn give_back(mut self) {
-        *self.place = Place::There(self.connection);
+        *self.slot = Slot::Free(self.connection);
     }
 }
 
@@ -145,8 +145,9 @@ mod tests {
         Writer::open(sqlite_options(&file), &file).await.unwrap()
     }
 
-    async fn newest(pen: &mut Pen) -> Option<i64> {
-        pen.rows("SELECT revision FROM plans", &[])
+    async fn newest(guard: &mut WriteGuard) -> Option<i64> {
+        guard
+            .rows("SELECT revision FROM plans", &[])
             .await
             .unwrap()
             .first()
@@ -157,14 +158,14 @@ mod tests {
     async fn what_was_begun_is_undone_when_the_connection_does_not_come_back() {
         let folder = tempfile::tempdir().unwrap();
         let writer = writer(folder.path()).await;
-        let mut pen = writer.take().await.unwrap();
-        pen.run("BEGIN IMMEDIATE", &[]).await.unwrap();
-        pen.run(PLAN, &[]).await.unwrap();
-        drop(pen);
-        let mut pen = writer.take().await.unwrap();
-        assert_eq!(newest(&mut pen).await, None);
-        pen.run(PLAN, &[]).await.unwrap();
-        pen.give_back();
+        let mut guard = writer.take().await.unwrap();
+        guard.run("BEGIN IMMEDIATE", &[]).await.unwrap();
+        guard.run(PLAN, &[]).await.unwrap();
+        drop(guard);
+        let mut guard = writer.take().await.unwrap();
+        assert_eq!(newest(&mut guard).await, None);
+        guard.run(PLAN, &[]).await.unwrap();
+        guard.give_back();
         assert_eq!(newest(&mut writer.take().await.unwrap()).await, Some(2));
     }
 
@@ -175,18 +176,18 @@ mod tests {
         // The second connection of a writer knows it as well as the first.
         for _ in 0..2 {
             drop(writer.take().await.unwrap());
-            let mut pen = writer.take().await.unwrap();
-            pen.run("DELETE FROM plans", &[]).await.unwrap();
-            pen.run(PLAN, &[]).await.unwrap();
+            let mut guard = writer.take().await.unwrap();
+            guard.run("DELETE FROM plans", &[]).await.unwrap();
+            guard.run(PLAN, &[]).await.unwrap();
             for (number, moved_to) in [(1_i64, 2), (2, 2), (3, 3), (5, 3)] {
-                pen.run(REVISION, values![number]).await.unwrap();
+                guard.run(REVISION, values![number]).await.unwrap();
                 assert_eq!(
-                    newest(&mut pen).await,
+                    newest(&mut guard).await,
                     Some(moved_to),
                     "after revision {number}"
                 );
             }
-            pen.give_back();
+            guard.give_back();
         }
     }
 

@@ -212,7 +212,7 @@ fn floor(design: &Design) -> Vec<Row> {
         "motion.walk",
     );
     known(
-        "The same on the chip",
+        "The same on the sensor",
         motion.walk.trail_pixels,
         Unit::Pixel,
         "motion.walk",

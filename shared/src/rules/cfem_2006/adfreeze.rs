@@ -50,7 +50,12 @@ pub fn lift(bond: Pressure, perimeter: Length, frozen: Length) -> Force {
 
 /// What holds the block down: `R = 0.9 W + a p (D − z_f)`.
 #[must_use]
-pub fn hold(weight: Force, adhesion: Pressure, perimeter: Length, below_frost: Length) -> Force {
+pub fn resistance(
+    weight: Force,
+    adhesion: Pressure,
+    perimeter: Length,
+    below_frost: Length,
+) -> Force {
     let below = below_frost.max(metre::new(0.0));
     weight * WEIGHT_FACTOR + adhesion * (perimeter * below)
 }
@@ -70,18 +75,18 @@ mod tests {
     fn ratio(bond_kpa: f64, depth_m: f64, frozen_m: f64) -> f64 {
         let perimeter = metre::new(4.0);
         let lift = lift(kilopascal::new(bond_kpa), perimeter, metre::new(frozen_m));
-        let hold = hold(
+        let resistance = resistance(
             kilonewton::new(26.0 + 24.0 * (depth_m - 1.0)),
             kilopascal::new(12.0),
             perimeter,
             metre::new(depth_m - frozen_m),
         );
-        kilonewton::get(lift) / kilonewton::get(hold)
+        kilonewton::get(lift) / kilonewton::get(resistance)
     }
 
     // Computed apart (the same formula in Python): τ 65 kPa, z_f 0.1, 0.2, 0.3, 0.45, 0.6 m.
     #[test]
-    fn lift_over_hold_as_computed_apart() {
+    fn lift_over_resistance_as_computed_apart() {
         let frozen = [0.1, 0.2, 0.3, 0.45, 0.6];
         for (depth, expected) in [
             (1.0, [0.39, 0.84, 1.37, 2.35, 3.66]),
@@ -104,7 +109,7 @@ mod tests {
 
     // Computed apart: T = R at z_f 0.232 m (65 kPa), 0.159 m (100 kPa), 0.558 m (20 kPa), D 1 m.
     #[test]
-    fn where_lift_and_hold_are_equal() {
+    fn where_lift_and_resistance_are_equal() {
         for (bond, frozen) in [(65.0, 0.232), (100.0, 0.159), (20.0, 0.558)] {
             assert!((ratio(bond, 1.0, frozen) - 1.0).abs() < 0.006);
         }

@@ -17,16 +17,20 @@ pub const SOURCE: Source = Source::new("EN 1997-1", "2004", "6.5.3", Standing::F
 ///
 /// # Example
 /// ```
-/// use stillground::{rules::{en_1997_1_2004::sliding::resistance, ibc_2012::sliding::Grip}, units::{kilonewton, square_metre}};
-/// let force = resistance(kilonewton::new(24.0), square_metre::new(1.0), Grip::Friction { ratio: 0.25 });
+/// use stillground::{rules::{en_1997_1_2004::sliding::resistance, ibc_2012::sliding::BaseResistance}, units::{kilonewton, square_metre}};
+/// let force = resistance(kilonewton::new(24.0), square_metre::new(1.0), BaseResistance::Friction { ratio: 0.25 });
 /// assert_eq!(kilonewton::get(force), 6.0);
 /// ```
 #[must_use]
-pub fn resistance(weight: Force, area: Area, grip: crate::rules::ibc_2012::sliding::Grip) -> Force {
-    use crate::rules::ibc_2012::sliding::Grip;
-    match grip {
-        Grip::Friction { ratio } => weight * ratio,
-        Grip::Adhesion { pressure } => {
+pub fn resistance(
+    weight: Force,
+    area: Area,
+    base: crate::rules::ibc_2012::sliding::BaseResistance,
+) -> Force {
+    use crate::rules::ibc_2012::sliding::BaseResistance;
+    match base {
+        BaseResistance::Friction { ratio } => weight * ratio,
+        BaseResistance::Adhesion { pressure } => {
             let held: Force = held(pressure, area);
             if held < weight * 0.5 {
                 held
@@ -44,19 +48,19 @@ fn held(pressure: Pressure, area: Area) -> Force {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::ibc_2012::sliding::Grip;
+    use crate::rules::ibc_2012::sliding::BaseResistance;
     use crate::units::{kilonewton, kilopascal, square_metre};
 
     #[test]
     fn adhesion_is_limited_by_half_the_weight() {
-        let grip = Grip::Adhesion {
+        let base = BaseResistance::Adhesion {
             pressure: kilopascal::new(6.2),
         };
         assert!(
             (kilonewton::get(resistance(
                 kilonewton::new(24.0),
                 square_metre::new(1.0),
-                grip
+                base
             )) - 6.2)
                 .abs()
                 < 1e-9
@@ -65,7 +69,7 @@ mod tests {
             (kilonewton::get(resistance(
                 kilonewton::new(8.0),
                 square_metre::new(1.0),
-                grip
+                base
             )) - 4.0)
                 .abs()
                 < 1e-9

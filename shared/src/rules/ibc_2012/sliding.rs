@@ -1,4 +1,4 @@
-//! Presumed grip of the ground on the underside of a footing.
+//! Presumed friction or adhesion of the ground on the underside of a footing.
 //! International Building Code 2012, Table 1806.2.
 
 use crate::source::{Source, Standing};
@@ -12,9 +12,9 @@ pub const SOURCE: Source = Source::new(
     Standing::SecondHand,
 );
 
-/// How ground holds a base.
+/// What resists sliding on the base.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Grip {
+pub enum BaseResistance {
     /// A share of the dead load.
     Friction {
         /// The share.
@@ -28,13 +28,13 @@ pub enum Grip {
 }
 
 /// Crystalline bedrock.
-pub const CRYSTALLINE_ROCK: Grip = Grip::Friction { ratio: 0.70 };
+pub const CRYSTALLINE_ROCK: BaseResistance = BaseResistance::Friction { ratio: 0.70 };
 /// Sedimentary and foliated rock.
-pub const SEDIMENTARY_ROCK: Grip = Grip::Friction { ratio: 0.35 };
+pub const SEDIMENTARY_ROCK: BaseResistance = BaseResistance::Friction { ratio: 0.35 };
 /// Sandy gravel and gravel.
-pub const GRAVEL: Grip = Grip::Friction { ratio: 0.35 };
+pub const GRAVEL: BaseResistance = BaseResistance::Friction { ratio: 0.35 };
 /// Sand, silty or clayey.
-pub const SAND: Grip = Grip::Friction { ratio: 0.25 };
+pub const SAND: BaseResistance = BaseResistance::Friction { ratio: 0.25 };
 
 /// Clay and silt: 130 psf of adhesion.
 ///
@@ -46,12 +46,12 @@ pub const SAND: Grip = Grip::Friction { ratio: 0.25 };
 ///
 /// # Example
 /// ```
-/// use stillground::rules::ibc_2012::sliding::{Grip, clay};
-/// assert!(matches!(clay(), Grip::Adhesion { .. }));
+/// use stillground::rules::ibc_2012::sliding::{BaseResistance, clay};
+/// assert!(matches!(clay(), BaseResistance::Adhesion { .. }));
 /// ```
 #[must_use]
-pub fn clay() -> Grip {
-    Grip::Adhesion {
+pub fn clay() -> BaseResistance {
+    BaseResistance::Adhesion {
         pressure: kilopascal::new(130.0 * 0.047_880_26),
     }
 }
@@ -62,7 +62,7 @@ mod tests {
 
     #[test]
     fn psf_become_kilopascals() {
-        let Grip::Adhesion { pressure } = clay() else {
+        let BaseResistance::Adhesion { pressure } = clay() else {
             panic!("clay adheres")
         };
         assert!((kilopascal::get(pressure) - 6.22).abs() < 0.01);

@@ -1,4 +1,4 @@
-//! Angles on the chip and at the eye.
+//! Angles on the sensor and at the eye.
 //!
 //! Geometrical optics; Rayleigh 1879 for the limit of an aperture.
 

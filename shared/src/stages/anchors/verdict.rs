@@ -152,7 +152,7 @@ impl Verdict {
 const PRELOAD: (&str, &str) = ("preload", "the preload");
 
 /// What all verdicts of one code have in common.
-pub(super) struct Bench<'a> {
+pub(super) struct CodeInput<'a> {
     pub(super) situation: &'a Situation<'a>,
     pub(super) group: &'a Group,
     pub(super) code: Code,
@@ -166,7 +166,7 @@ pub(super) struct Across {
     pub(super) edge: Option<EdgeArea>,
 }
 
-impl Bench<'_> {
+impl CodeInput<'_> {
     fn strengths(&self, acting: &Acting, notes: &mut Notes) -> Strengths {
         by(self.code, self.situation, acting, notes)
     }
@@ -204,7 +204,7 @@ fn by_code(
         studs: nearest_stud(group),
         concrete: group.concrete,
     };
-    let bench = Bench {
+    let input = CodeInput {
         situation,
         group,
         code,
@@ -217,11 +217,11 @@ fn by_code(
         radius: situation.brief.anchors.circle_diameter.value / 2.0,
     };
     let mut beside = Notes::default();
-    let worst = worst::verdict(&bench, &worst::tried(&bench, actions), &mut beside);
+    let worst = worst::verdict(&input, &worst::tried(&input, actions), &mut beside);
     let eccentricity = worst.as_ref().map_or(millimetre::new(0.0), |(verdict, _)| {
         verdict.action_for(Mode::Edge).factored(code).eccentricity()
     });
-    let (single, all) = (bench.single.clone(), bench.across(eccentricity, notes).all);
+    let (single, all) = (input.single.clone(), input.across(eccentricity, notes).all);
     let Some((mut verdict, acting)) = worst else {
         return (
             CodeResistances {
@@ -232,12 +232,12 @@ fn by_code(
             None,
         );
     };
-    let pulled = bench.strengths(&acting, notes);
+    let pulled = input.strengths(&acting, notes);
     beside
         .workings
         .into_iter()
         .for_each(|working| notes.working(working));
-    judge::workings(&bench, &verdict, notes);
+    judge::workings(&input, &verdict, notes);
     verdict.mark();
     (
         CodeResistances {

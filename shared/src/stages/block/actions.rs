@@ -58,7 +58,7 @@ impl Actions {
     }
 
     /// The case that tips most, with its factor.
-    pub(super) fn tips_most(&self) -> Case {
+    pub(super) fn overturns_most(&self) -> Case {
         self.most(|case| newton_metre::get(case.moment) * case.factor)
     }
 

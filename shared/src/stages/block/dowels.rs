@@ -131,16 +131,16 @@ fn is_weathered(brief: &Brief, ground: &Ground) -> bool {
     soft || (ground.group == Group::Rock && !ground.is_stable_rock())
 }
 
-/// Tension of one dowel of the row that is pulled: of what keeps the block from tipping with its factors, and of what brings the
+/// Tension of one dowel of the row that is pulled: of what keeps the block from overturning with its factors, and of what brings the
 /// resultant back into the middle third without them, the larger.
 fn tension(outline: &Outline, actions: &Actions, count: u32) -> Force {
     let moment = kilonewton_metre::get(actions.worst().moment);
     let weight = kilonewton::get(actions.weight - actions.lift);
     let side = metre::get(outline.shorter());
     let lever = (side - 2.0 * FROM_FACE_M).max(0.1);
-    let tipping = 1.5 * moment - 0.9 * weight * side / 2.0;
+    let overturning = 1.5 * moment - 0.9 * weight * side / 2.0;
     let closing = moment - weight * side / 6.0;
-    let row = tipping.max(closing).max(0.0) / lever;
+    let row = overturning.max(closing).max(0.0) / lever;
     kilonewton::new(row / (f64::from(count) / 2.0).floor().max(1.0))
 }
 

@@ -54,7 +54,7 @@ pub struct SideFrost {
     pub lift_high: Force,
     /// What holds the block down.
     #[serde(rename = "hold_kn", serialize_with = "kilonewton::serialize")]
-    pub hold: Force,
+    pub resistance: Force,
     /// Width of the insulation, sleeve or trench of gravel beyond the block's side; nought where there is none.
     #[serde(rename = "width_m", serialize_with = "metre::serialize")]
     pub width: Length,
@@ -77,7 +77,7 @@ impl SideFrost {
         let without = Self::with(FrostRemedy::None, ground, outline, actions);
         match brief.block.frost_remedy {
             Some(remedy) => Self::with(remedy, ground, outline, actions),
-            None if without.lift_high <= without.hold || !grips(ground) => without,
+            None if without.lift_high <= without.resistance || !adheres(ground) => without,
             None => Self {
                 chosen: true,
                 ..Self::with(FrostRemedy::Insulation, ground, outline, actions)
@@ -114,7 +114,7 @@ impl SideFrost {
             frozen_depth: frozen,
             lift: lift(bond.typical),
             lift_high: lift(bond.high),
-            hold: adfreeze::hold(
+            resistance: adfreeze::resistance(
                 actions.weight - actions.lift / adfreeze::WEIGHT_FACTOR,
                 adhesion,
                 perimeter,
@@ -141,13 +141,13 @@ impl SideFrost {
 }
 
 /// Whether frozen ground grips the block's sides at all.
-fn grips(ground: &Ground) -> bool {
+fn adheres(ground: &Ground) -> bool {
     ground.frost_class >= FrostClass::F2 && ground.frost_depth > metre::new(0.0)
 }
 
 /// How deep frost goes beside the block; on sound rock it ends with the soil.
 fn frost_at_sides(ground: &Ground, outline: &Outline) -> Length {
-    if !grips(ground) {
+    if !adheres(ground) {
         metre::new(0.0)
     } else if ground.is_sound_rock_at(outline.depth) {
         ground.frost_depth.min(outline.depth)
@@ -192,7 +192,7 @@ pub(super) fn note(
         return None;
     }
     let say = |force: Force| brief.units.say(kilonewton::get(force), Unit::Kilonewton);
-    let ratio = |lift: Force| match over(lift, frost.hold) {
+    let ratio = |lift: Force| match over(lift, frost.resistance) {
         ratio if ratio.is_finite() => brief.units.say(ratio, Unit::One),
         _ => "without limit, since nothing holds it,".to_owned(),
     };
@@ -212,8 +212,8 @@ pub(super) fn note(
         )
         .with("z_f", metre::get(frost.frozen_depth), Unit::Metre)
         .with("T", kilonewton::get(frost.lift_high), Unit::Kilonewton)
-        .with("R", kilonewton::get(frost.hold), Unit::Kilonewton)
-        .gives("T/R", over(frost.lift_high, frost.hold), Unit::One),
+        .with("R", kilonewton::get(frost.resistance), Unit::Kilonewton)
+        .gives("T/R", over(frost.lift_high, frost.resistance), Unit::One),
     );
     let note = if frost.frozen_depth <= metre::new(0.0) {
         "This ground does not heave, or no frost reaches it: nothing lifts the block by its sides."
@@ -231,12 +231,13 @@ pub(super) fn note(
     // Behind boards, how much grip is left is judgement; in ground that nobody may presume, so is what holds.
     let by_judgement =
         frost.remedy == FrostRemedy::Insulation || ground.group == soil_table::Group::Unfit;
-    let unsure = frost.lift_high > frost.hold && (by_judgement || frost.lift <= frost.hold);
+    let unsure =
+        frost.lift_high > frost.resistance && (by_judgement || frost.lift <= frost.resistance);
     let check = Check::at_most(
         "block.adfreeze",
         "Does the block stay down when frost grips its sides?",
         kilonewton::get(frost.lift_high),
-        kilonewton::get(frost.hold),
+        kilonewton::get(frost.resistance),
         Unit::Kilonewton,
         adfreeze::SOURCE,
     );
@@ -248,10 +249,10 @@ pub(super) fn note(
     ]))
 }
 
-fn over(lift: Force, hold: Force) -> f64 {
-    let hold = kilonewton::get(hold);
-    if hold > 0.0 {
-        kilonewton::get(lift) / hold
+fn over(lift: Force, resistance: Force) -> f64 {
+    let resistance = kilonewton::get(resistance);
+    if resistance > 0.0 {
+        kilonewton::get(lift) / resistance
     } else {
         f64::INFINITY
     }

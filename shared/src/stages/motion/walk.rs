@@ -34,7 +34,7 @@ pub struct Walk {
     pub peak_arcsec: Option<f64>,
     /// Length of the star's trail from end to end, within one exposure.
     pub trail_arcsec: Option<f64>,
-    /// The same on the chip.
+    /// The same on the sensor.
     pub trail_pixels: Option<f64>,
     /// The peak in the softest ground thought likely.
     pub worst_peak_arcsec: Option<f64>,

@@ -16,7 +16,7 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         limits(&anchors.torque, units),
         seats(anchors, units),
         kilos(&anchors.torque, units),
-        keeping(anchors, units),
+        preload_loss(anchors, units),
     ]
 }
 
@@ -190,8 +190,8 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
     }]
 }
 
-fn keeping(anchors: &Anchors, units: Units) -> Chapter {
-    let keeping = &anchors.keeping;
+fn preload_loss(anchors: &Anchors, units: Units) -> Chapter {
+    let preload_loss = &anchors.preload_loss;
     let force = |force| vec![units.say(kilonewton::get(force), Unit::Kilonewton)];
     let mut rows = Vec::new();
     rows.extend(
@@ -199,10 +199,15 @@ fn keeping(anchors: &Anchors, units: Units) -> Chapter {
             .preload
             .map(|preload| ("When tightened".to_owned(), force(preload.typical))),
     );
-    rows.push(("After a day".to_owned(), force(keeping.after_a_day)));
-    rows.push(("After a week".to_owned(), force(keeping.after_a_week)));
-    rows.push(("After ten years".to_owned(), force(keeping.after_ten_years)));
-    let [first, second] = keeping.check_again_d.map(|days| units.say(days, Unit::Day));
+    rows.push(("After a day".to_owned(), force(preload_loss.after_a_day)));
+    rows.push(("After a week".to_owned(), force(preload_loss.after_a_week)));
+    rows.push((
+        "After ten years".to_owned(),
+        force(preload_loss.after_ten_years),
+    ));
+    let [first, second] = preload_loss
+        .check_again_d
+        .map(|days| units.say(days, Unit::Day));
     Chapter {
         title: "What the studs keep",
         told: Vec::new(),

@@ -118,7 +118,7 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
             UNKNOWN,
         )
         .maybe(
-            "The same on the chip",
+            "The same on the sensor",
             motion.walk.trail_pixels,
             Unit::Pixel,
             UNKNOWN,

@@ -1,6 +1,6 @@
 //! One action in one direction, held against every way of failing.
 
-use super::{Across, Bench, Borne, Judged, Verdict, checks};
+use super::{Across, Borne, CodeInput, Judged, Verdict, checks};
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::shear as aci_shear;
@@ -17,15 +17,15 @@ const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
 
 /// Judges.
 pub(super) fn judge(
-    bench: &Bench,
+    input: &CodeInput,
     across: &Across,
     action: &Action,
     forces: Forces,
     pulled: &Strengths,
     cone: ConeArea,
 ) -> Verdict {
-    let factored = action.factored(bench.code);
-    let modes = modes(bench, across, action, &forces, pulled);
+    let factored = action.factored(input.code);
+    let modes = modes(input, across, action, &forces, pulled);
     let worst = |tension: bool, in_steel: bool| {
         let picked = modes
             .iter()
@@ -41,7 +41,7 @@ pub(super) fn judge(
         worst(true, false),
         worst(false, false),
     );
-    let (steel_interaction, concrete_interaction) = match bench.code {
+    let (steel_interaction, concrete_interaction) = match input.code {
         Code::Eurocode => (
             interaction::steel_ratio(steel_n, steel_v),
             interaction::concrete_ratio(concrete_n, concrete_v),
@@ -56,7 +56,7 @@ pub(super) fn judge(
     Verdict {
         action: action.clone(),
         studs: forces.studs.clone(),
-        each: borne(bench, across, &factored, &forces),
+        each: borne(input, across, &factored, &forces),
         modes,
         steel_interaction,
         concrete_interaction,
@@ -68,24 +68,24 @@ pub(super) fn judge(
 }
 
 fn modes(
-    bench: &Bench,
+    input: &CodeInput,
     across: &Across,
     action: &Action,
     forces: &Forces,
     pulled: &Strengths,
 ) -> Vec<Judged> {
-    let factored = action.factored(bench.code);
-    let (single, all) = (&bench.single, &across.all);
+    let factored = action.factored(input.code);
+    let (single, all) = (&input.single, &across.all);
     let (greatest, pull) = (forces.greatest(), forces.pull());
     // Every stud is taken to bear as much shear as the one that a twist loads most.
-    let twisted = factored.twisted_shear(bench.radius);
+    let twisted = factored.twisted_shear(input.radius);
     let left = bending_left(single, forces);
-    let off = eccentricity_factor(bench.code, across.edge.as_ref(), &factored);
+    let off = eccentricity_factor(input.code, across.edge.as_ref(), &factored);
     let mut modes = Vec::new();
     let mut hold = |mode, demand, strength: Option<&Strength>, factor| {
         modes.extend(strength.map(|&strength| {
             judged(
-                bench.code,
+                input.code,
                 mode,
                 (action.id, action.title),
                 demand,
@@ -155,9 +155,9 @@ pub(super) fn judged(
 }
 
 /// What each stud bears by itself: shear alike in all, as the most loaded one has it.
-fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -> Vec<Borne> {
+fn borne(input: &CodeInput, across: &Across, factored: &Factored, forces: &Forces) -> Vec<Borne> {
     let count = forces.studs.len().max(1) as f64;
-    let shear = factored.twisted_shear(bench.radius) / count;
+    let shear = factored.twisted_shear(input.radius) / count;
     let steel = [Mode::ShearSteel, Mode::ShearLever]
         .into_iter()
         .filter_map(|mode| across.all.of(mode));
@@ -165,13 +165,13 @@ fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -
         .map(|strength| ratio(shear, strength.design / count))
         .fold(0.0, f64::max);
     // Pressed concrete does not crack: the uncracked bond bears a push.
-    let closed_factor = (bench.situation.bond_uncracked / bench.situation.bond)
+    let closed_factor = (input.situation.bond_uncracked / input.situation.bond)
         .value
         .max(1.0);
-    let bond = bench.single.design(Mode::Bond);
+    let bond = input.single.design(Mode::Bond);
     let one = |&pull: &Force| {
         let along = if pull > newton::new(0.0) {
-            ratio(pull, bench.single.design(Mode::Steel)).max(ratio(pull, bond))
+            ratio(pull, input.single.design(Mode::Steel)).max(ratio(pull, bond))
         } else {
             ratio(-pull, bond * closed_factor)
         };
@@ -185,10 +185,10 @@ fn borne(bench: &Bench, across: &Across, factored: &Factored, forces: &Forces) -
 }
 
 /// The lines of calculation of what the direction and the eccentricity of the shear do to the edge.
-pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
+pub(super) fn workings(input: &CodeInput, verdict: &Verdict, notes: &mut Notes) {
     let Some(area) = &verdict.edge else { return };
-    let factored = verdict.action_for(Mode::Edge).factored(bench.code);
-    let (id, formula, source) = match bench.code {
+    let factored = verdict.action_for(Mode::Edge).factored(input.code);
+    let (id, formula, source) = match input.code {
         Code::Eurocode => (
             "anchors.eurocode.edge_eccentricity",
             "ψ_ec,V = 1/(1 + 2 e_V/(3 c₁)), e_V = T_Ed/V_Ed",
@@ -215,11 +215,11 @@ pub(super) fn workings(bench: &Bench, verdict: &Verdict, notes: &mut Notes) {
         .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
         .gives(
             "ψ_ec,V",
-            eccentricity_factor(bench.code, Some(area), &factored),
+            eccentricity_factor(input.code, Some(area), &factored),
             Unit::One,
         ),
     );
-    if bench.code == Code::Eurocode {
+    if input.code == Code::Eurocode {
         notes.working(
             Working::new(
                 "anchors.eurocode.edge_direction",

@@ -1,6 +1,6 @@
 //! Every action in every direction, and for each way of failing the one that is worst for it.
 
-use super::{Bench, Judged, Verdict, directions, judge};
+use super::{CodeInput, Judged, Verdict, directions, judge};
 use crate::notes::Notes;
 use crate::site_plan::Code;
 use crate::stages::anchors::actions::{Action, Factored};
@@ -27,20 +27,20 @@ pub(super) struct Tried {
 }
 
 /// Judges every action in every direction.
-pub(super) fn tried(bench: &Bench, actions: &[Action]) -> Vec<Tried> {
+pub(super) fn tried(input: &CodeInput, actions: &[Action]) -> Vec<Tried> {
     let mut tried = Vec::new();
     for action in actions {
-        let factored = action.factored(bench.code);
-        let across = bench.across(factored.eccentricity(), &mut Notes::default());
-        for direction in directions(bench.group) {
-            let forces = forces::forces(bench.situation, bench.group, &factored, direction);
+        let factored = action.factored(input.code);
+        let across = input.across(factored.eccentricity(), &mut Notes::default());
+        for direction in directions(input.group) {
+            let forces = forces::forces(input.situation, input.group, &factored, direction);
             let acting = forces
-                .pulled(bench.group)
-                .unwrap_or_else(|| Acting::evenly(Scope::Pulled, bench.group.clone()));
-            let pulled = bench.strengths(&acting, &mut Notes::default());
-            let cone = areas::cone(bench.situation, bench.group, &acting);
+                .pulled(input.group)
+                .unwrap_or_else(|| Acting::evenly(Scope::Pulled, input.group.clone()));
+            let pulled = input.strengths(&acting, &mut Notes::default());
+            let cone = areas::cone(input.situation, input.group, &acting);
             tried.push(Tried {
-                verdict: judge::judge(bench, &across, action, forces, &pulled, cone),
+                verdict: judge::judge(input, &across, action, forces, &pulled, cone),
                 acting,
             });
         }
@@ -61,7 +61,7 @@ fn greatest(values: impl Iterator<Item = f64>) -> Option<usize> {
 
 /// The verdict under the action that is worst of all, in which each way of failing stands under the one that is worst for it.
 pub(super) fn verdict(
-    bench: &Bench,
+    input: &CodeInput,
     tried: &[Tried],
     notes: &mut Notes,
 ) -> Option<(Verdict, Acting)> {
@@ -74,7 +74,7 @@ pub(super) fn verdict(
             continue;
         };
         if one.acting != base.acting {
-            beside(bench, judged, &one.acting, notes);
+            beside(input, judged, &one.acting, notes);
         }
         if mode == Mode::Edge {
             verdict.edge.clone_from(&one.verdict.edge);
@@ -89,7 +89,7 @@ pub(super) fn verdict(
     }
     let trial = |one: &Tried| Trial {
         action: one.verdict.action.clone(),
-        factored: one.verdict.action.factored(bench.code),
+        factored: one.verdict.action.factored(input.code),
         forces: one.verdict.forces.clone(),
     };
     verdict.trials = tried.iter().map(trial).collect();
@@ -111,12 +111,12 @@ fn worst_of<'a>(
 }
 
 /// The line of calculation of a resistance whose worst action is not the worst of all: other studs are pulled, or otherwise.
-fn beside(bench: &Bench, judged: &Judged, acting: &Acting, notes: &mut Notes) {
-    let Some((of, id)) = line(bench.code, judged.of) else {
+fn beside(input: &CodeInput, judged: &Judged, acting: &Acting, notes: &mut Notes) {
+    let Some((of, id)) = line(input.code, judged.of) else {
         return;
     };
     let mut scratch = Notes::default();
-    let _ = bench.strengths(acting, &mut scratch);
+    let _ = input.strengths(acting, &mut scratch);
     if let Some(mut working) = scratch
         .workings
         .into_iter()

@@ -40,7 +40,7 @@ pub(super) fn workings(
         lift(brief, outline, actions),
         eccentricity(actions),
         pressure(outline, actions),
-        tipping(outline, actions),
+        overturning(outline, actions),
     ] {
         notes.working(line);
     }
@@ -180,7 +180,7 @@ fn pressure(outline: &Outline, actions: &Actions) -> Working {
     )
 }
 
-fn tipping(outline: &Outline, actions: &Actions) -> Working {
+fn overturning(outline: &Outline, actions: &Actions) -> Working {
     Working::new(
         "block.righting_moment",
         "Moment that holds the block upright",
@@ -192,7 +192,7 @@ fn tipping(outline: &Outline, actions: &Actions) -> Working {
     .with("B", metre::get(outline.shorter()), Unit::Metre)
     .gives(
         "M_stb",
-        kilonewton_metre::get(stand::righting(outline, actions)),
+        kilonewton_metre::get(stand::stabilising_moment(outline, actions)),
         Unit::KilonewtonMetre,
     )
 }

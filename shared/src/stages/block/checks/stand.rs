@@ -4,7 +4,7 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
-use crate::rules::ibc_2012::sliding::{self as grip, Grip};
+use crate::rules::ibc_2012::sliding::{self as presumed, BaseResistance};
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
@@ -38,7 +38,7 @@ pub(in crate::stages::block) fn largest_pressure(
 }
 
 pub(in crate::stages::block) fn stands(outline: &Outline, actions: &Actions) -> bool {
-    tipping(actions) <= righting(outline, actions)
+    overturning_moment(actions) <= stabilising_moment(outline, actions)
 }
 
 pub(in crate::stages::block) fn stays_put(
@@ -46,39 +46,40 @@ pub(in crate::stages::block) fn stays_put(
     outline: &Outline,
     actions: &Actions,
 ) -> bool {
-    hold(brief, outline, actions).is_none_or(|hold| actions.push() <= hold)
+    sliding_resistance(brief, outline, actions)
+        .is_none_or(|resistance| actions.push() <= resistance)
 }
 
-fn tipping(actions: &Actions) -> Moment {
-    let most = actions.tips_most();
+fn overturning_moment(actions: &Actions) -> Moment {
+    let most = actions.overturns_most();
     most.moment * most.factor
 }
 
-pub(super) fn righting(outline: &Outline, actions: &Actions) -> Moment {
+pub(super) fn stabilising_moment(outline: &Outline, actions: &Actions) -> Moment {
     held_down(actions) * (outline.shorter() / 2.0)
 }
 
-/// Weight that is counted on against tipping and sliding.
+/// Weight that is counted on against overturning and sliding.
 fn held_down(actions: &Actions) -> Force {
     actions.weight * HOLDING_FACTOR - actions.lift * LIFT_FACTOR
 }
 
-fn hold(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
-    let grip = match brief.site.soil.value {
+fn sliding_resistance(brief: &Brief, outline: &Outline, actions: &Actions) -> Option<Force> {
+    let presumed = match brief.site.soil.value {
         Soil::SoftClay | Soil::FirmClay | Soil::StiffClay | Soil::HardClay | Soil::Silt => {
-            grip::clay()
+            presumed::clay()
         }
-        Soil::LooseSand | Soil::MediumSand | Soil::DenseSand => grip::SAND,
-        Soil::Gravel => grip::GRAVEL,
-        Soil::WeatheredRock | Soil::Rock => grip::SEDIMENTARY_ROCK,
+        Soil::LooseSand | Soil::MediumSand | Soil::DenseSand => presumed::SAND,
+        Soil::Gravel => presumed::GRAVEL,
+        Soil::WeatheredRock | Soil::Rock => presumed::SEDIMENTARY_ROCK,
         Soil::MadeGround | Soil::Peat | Soil::ShrinkingClay => return None,
     };
     let weight = held_down(actions);
     let none = kilonewton::new(0.0);
-    Some(match grip {
+    Some(match presumed {
         _ if weight <= none => none,
-        Grip::Friction { .. } | Grip::Adhesion { .. } => {
-            sliding::resistance(weight, outline.plan(), grip)
+        BaseResistance::Friction { .. } | BaseResistance::Adhesion { .. } => {
+            sliding::resistance(weight, outline.plan(), presumed)
         }
     })
 }
@@ -93,29 +94,29 @@ pub(super) fn outside(id: &'static str, title: &str, actions: &Actions) -> Check
 
 pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
     let (demand, capacity) = (
-        kilonewton_metre::get(tipping(actions)),
-        kilonewton_metre::get(righting(outline, actions)),
+        kilonewton_metre::get(overturning_moment(actions)),
+        kilonewton_metre::get(stabilising_moment(outline, actions)),
     );
     Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the design gust on column and telescope, a \
              knock; the worst is {}. What tips counts one and a half times, an accident (a knock, a gust that catches a roof open) once, \
              the weight nine tenths, the lift of the water eleven tenths, and the ground at the sides not at all.",
-            actions.tips_most().name
+            actions.overturns_most().name
         ))
         .moved_by(&["block.width_m", "block.length_m", "pier.height_m", "site.design_gust_m_s", "load.wind_area_m2"])
 }
 
 pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Check {
     let (id, title) = ("block.sliding", "Is the block safe against sliding?");
-    let Some(hold) = hold(brief, outline, actions) else {
-        let why = "No presumed grip is given for this ground; a ground engineer has to say.";
+    let Some(resistance) = sliding_resistance(brief, outline, actions) else {
+        let why = "No presumed resistance to sliding is given for this ground; a ground engineer has to say.";
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
             .moved_by(&["site.soil"]);
     };
     let push = kilonewton::get(actions.push());
-    Check::at_most(id, title, push, kilonewton::get(hold), Unit::Kilonewton, grip::SOURCE)
-        .note("The base's grip alone; the ground in front of a block that is cast into it holds many times more.")
+    Check::at_most(id, title, push, kilonewton::get(resistance), Unit::Kilonewton, presumed::SOURCE)
+        .note("Friction or adhesion under the base alone; the ground in front of a block that is cast into it holds many times more.")
         .moved_by(&["site.soil", "block.length_m", "block.width_m", "site.design_gust_m_s"])
 }
 

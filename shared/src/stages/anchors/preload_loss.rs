@@ -1,4 +1,4 @@
-//! What the studs keep of their preload: stretch, settling, creep, and when to tighten again.
+//! Loss of preload: stretch, settling, relaxation and creep, and when to tighten again.
 
 use serde::Serialize;
 
@@ -36,9 +36,9 @@ const HAND_N: f64 = 100.0;
 const HAND: Source =
     Source::judgement("a hand that pushes with 100 N at the telescope; kern of a disc");
 
-/// What is left of the preload.
+/// Loss of preload, and what is left of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Keeping {
+pub struct PreloadLoss {
     /// Stretch of a stud under the typical preload.
     #[serde(rename = "stretch_mm", serialize_with = "millimetre::serialize")]
     pub stretch: Length,
@@ -82,7 +82,7 @@ pub fn find(
     disc: Length,
     verdict: Option<&Verdict>,
     notes: &mut Notes,
-) -> Keeping {
+) -> PreloadLoss {
     let length = stretched_length(situation);
     let stud = loss::bar_stiffness(
         megapascal::new(material::E_MPA),
@@ -107,7 +107,7 @@ pub fn find(
         .seat
         .pulls_on_bond()
         .then(|| base_plate::opening_moment(after_ten_years * studs, disc));
-    let keeping = Keeping {
+    let preload_loss = PreloadLoss {
         stretch: loss::stretch(preload.typical, stud),
         stretched_length: length,
         settling: settled,
@@ -118,12 +118,18 @@ pub fn find(
         check_again_d: [1.0, 7.0],
     };
     lines(
-        situation, preload, stud, relaxation, &keeping, torque, notes,
+        situation,
+        preload,
+        stud,
+        relaxation,
+        &preload_loss,
+        torque,
+        notes,
     );
     if let Some(verdict) = verdict {
-        checks(situation, preload, &keeping, disc, verdict, notes);
+        checks(situation, preload, &preload_loss, disc, verdict, notes);
     }
-    keeping
+    preload_loss
 }
 
 /// Plate and washers between two nuts; on grout the gap as well and half the bonded length.
@@ -143,7 +149,7 @@ fn lines(
     preload: Spread<Force>,
     stud: LinearStiffness,
     relaxation: f64,
-    keeping: &Keeping,
+    preload_loss: &PreloadLoss,
     torque: &Torque,
     notes: &mut Notes,
 ) {
@@ -158,7 +164,7 @@ fn lines(
         .with("F", kn(preload.typical), Unit::Kilonewton)
         .with(
             "l",
-            millimetre::get(keeping.stretched_length),
+            millimetre::get(preload_loss.stretched_length),
             Unit::Millimetre,
         )
         .with(
@@ -166,7 +172,7 @@ fn lines(
             newton_per_metre::get(stud) / 1e6,
             Unit::KilonewtonPerMillimetre,
         )
-        .gives("δ", millimetre::get(keeping.stretch), Unit::Millimetre),
+        .gives("δ", millimetre::get(preload_loss.stretch), Unit::Millimetre),
     );
     notes.working(
         Working::new(
@@ -177,7 +183,7 @@ fn lines(
         )
         .with("f_Z", SETTLING_UM / 1000.0, Unit::Millimetre)
         .with("k_p/k_b", CLAMPED_FACTOR, Unit::One)
-        .gives("ΔF", kn(keeping.settling), Unit::Kilonewton),
+        .gives("ΔF", kn(preload_loss.settling), Unit::Kilonewton),
     );
     notes.working(
         Working::new(
@@ -187,9 +193,17 @@ fn lines(
             loss::CREEP,
         )
         .with("r", relaxation, Unit::One)
-        .with("after a day", kn(keeping.after_a_day), Unit::Kilonewton)
-        .with("after a week", kn(keeping.after_a_week), Unit::Kilonewton)
-        .gives("F", kn(keeping.after_ten_years), Unit::Kilonewton),
+        .with(
+            "after a day",
+            kn(preload_loss.after_a_day),
+            Unit::Kilonewton,
+        )
+        .with(
+            "after a week",
+            kn(preload_loss.after_a_week),
+            Unit::Kilonewton,
+        )
+        .gives("F", kn(preload_loss.after_ten_years), Unit::Kilonewton),
     );
     let [pitch, flank, _] = tightening::shares(&situation.thread, 0.12, 0.12);
     let twist = newton_metre::get(torque.set) * (pitch + flank)
@@ -282,7 +296,7 @@ pub fn sustained(
 fn checks(
     situation: &Situation,
     preload: Spread<Force>,
-    keeping: &Keeping,
+    preload_loss: &PreloadLoss,
     disc: Length,
     verdict: &Verdict,
     notes: &mut Notes,
@@ -300,7 +314,7 @@ fn checks(
                     worst.action.title
                 ),
                 kilonewton::get(pull),
-                kilonewton::get(preload.low - keeping.settling).max(0.0),
+                kilonewton::get(preload.low - preload_loss.settling).max(0.0),
                 Unit::Kilonewton,
                 Source::derived("a joint between two nuts works loose only when the pull exceeds its preload"),
             )
@@ -311,7 +325,7 @@ fn checks(
         );
         return;
     }
-    let Some(opening) = keeping.opening_moment else {
+    let Some(opening) = preload_loss.opening_moment else {
         return;
     };
     let title = "Does the base joint stay closed when a hand pushes the telescope?";
