@@ -16,3 +16,4 @@ pub mod north;
 pub mod pier;
 pub mod room;
 pub mod schedule;
+pub mod steel;

@@ -18,6 +18,7 @@ use crate::rules::{resin, stud_group};
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::tightening_is_known;
 use crate::stages::block::Block;
+use crate::stages::steel::Grade;
 use crate::units::{
     Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
     newton_metre_per_radian, newton_per_metre,
@@ -239,7 +240,7 @@ fn disc_radius(brief: &Brief, block: &Block, seat: Seat) -> Length {
     }
     let width = base_plate::effective_width(
         pier.plate_thickness.value,
-        megapascal::new(235.0),
+        Grade::of(pier.steel.value).yield_strength(pier.plate_thickness.value),
         base_plate::bearing(block.strength, 1.5),
     );
     millimetre::new(
@@ -285,7 +286,7 @@ fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
         millimetre::new(1.0 / (1.0 / millimetre::get(plate) + 1.0 / millimetre::get(stud)));
     let width = base_plate::effective_width(
         pier.plate_thickness.value,
-        megapascal::new(235.0),
+        Grade::of(pier.steel.value).yield_strength(pier.plate_thickness.value),
         base_plate::bearing(block.strength, 1.5),
     );
     let quarter = column * std::f64::consts::FRAC_PI_2;

@@ -11,12 +11,12 @@ use crate::rules::annular_plate::{self, Dish, Plate};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::vdi_2230_2015::loss;
 use crate::source::Source;
-use crate::stages::anchors::foot::grade;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::torque::{Screw, Way};
 use crate::stages::block::Block;
 use crate::stages::joint;
+use crate::stages::steel::Grade;
 use crate::units::{
     Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilonewton, megapascal,
     metre, millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre,
@@ -117,10 +117,8 @@ fn dished(situation: &Situation, plate: &Plate, pull: Force) -> Option<Dish> {
 }
 
 fn yields(situation: &Situation) -> Pressure {
-    material::yield_strength(
-        grade(situation.brief.pier.steel.value).0,
-        situation.brief.pier.plate_thickness.value,
-    )
+    let pier = &situation.brief.pier;
+    Grade::of(pier.steel.value).yield_strength(pier.plate_thickness.value)
 }
 
 /// Finds what the torque bends, or would bend.

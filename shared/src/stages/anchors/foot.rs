@@ -3,19 +3,17 @@
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
 use crate::rules::aisc_360_16;
-use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub, weld};
 use crate::site_plan::Code;
-use crate::site_plan::pier::Steel;
 use crate::source::{Source, Standing};
 use crate::stages::anchors::actions::Factored;
 use crate::stages::anchors::forces;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::verdict::{Trial, Verdict};
+use crate::stages::steel::Grade;
 use crate::units::{
-    Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, millimetre,
-    newton_per_metre,
+    Force, Length, Moment, kilonewton, kilonewton_metre, megapascal, millimetre, newton_per_metre,
 };
 
 /// Stand-off in diameters that is common without further thought, and the most that this tool judges.
@@ -25,20 +23,6 @@ const STAND_OFF: Source = Source::new(
     "exposed stud at most one diameter",
     Standing::SecondHand,
 );
-
-/// Yield and ultimate strength of a grade, and its weld's correlation factor.
-pub(super) fn grade(steel: Steel) -> (Pressure, Pressure, f64) {
-    let (yields, breaks, correlation) = match steel {
-        Steel::S235 => (235.0, 360.0, 0.80),
-        Steel::S275 => (275.0, 430.0, 0.85),
-        Steel::S355 => (355.0, 490.0, 0.90),
-    };
-    (
-        megapascal::new(yields),
-        megapascal::new(breaks),
-        correlation,
-    )
-}
 
 /// Holds plate, weld, stand-off and concrete against what they carry.
 pub fn checks(situation: &Situation, verdict: Option<&Verdict>, notes: &mut Notes) {
@@ -60,7 +44,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let count = situation.brief.anchors.count.value;
     let neighbour = radius * (2.0 * (std::f64::consts::PI / count).sin());
     let length = t_stub::effective_length(lever, strip.outer, neighbour);
-    let yields = material::yield_strength(grade(pier.steel.value).0, pier.plate_thickness.value);
+    let yields = Grade::of(pier.steel.value).yield_strength(pier.plate_thickness.value);
     let plastic = t_stub::plastic_moment(length, pier.plate_thickness.value, yields);
     let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
     let of = |trial: &Trial| {
@@ -161,7 +145,11 @@ fn plate_capacity(
 /// The fillet weld round the column's foot.
 fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let pier = &situation.brief.pier;
-    let (_, ultimate, correlation) = grade(pier.steel.value);
+    let Grade {
+        ultimate,
+        correlation,
+        ..
+    } = Grade::of(pier.steel.value);
     let (capacity, source) = match situation.brief.code.value {
         Code::Eurocode => (
             weld::resistance(weld::strength(ultimate, correlation), pier.weld_leg.value),

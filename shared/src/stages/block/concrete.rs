@@ -107,7 +107,7 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
                 * if site {
                     recipe.water
                 } else {
-                    2400.0 - DRY_KG_M3
+                    kilogram_per_cubic_metre::get(density()) - DRY_KG_M3
                 },
         ),
         sand_kg: site.then_some(volume * recipe.sand),

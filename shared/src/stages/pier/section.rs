@@ -6,6 +6,7 @@ use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::mechanics::cantilever;
 use crate::site_plan::pier::Fill;
+use crate::stages::block;
 use crate::units::{
     Area, BendingStiffness, Force, Length, LinearMassDensity, Mass, Pressure, SecondMoment,
     kilogram, kilogram_per_cubic_metre, kilogram_per_metre, megapascal, millimetre, square_metre,
@@ -13,8 +14,6 @@ use crate::units::{
 
 /// Density of dry sand poured into a tube, kg/m³.
 pub const SAND_KG_M3: f64 = 1600.0;
-/// Density of concrete poured into a tube, kg/m³.
-pub const CONCRETE_KG_M3: f64 = 2400.0;
 /// Modulus of a plain concrete fill, MPa: EN 1992-1-1 Table 3.1, C25/30.
 pub const FILL_E_MPA: f64 = 31_000.0;
 
@@ -67,7 +66,7 @@ pub fn find(brief: &Brief) -> Section {
     let density = match pier.fill.value {
         Fill::None => 0.0,
         Fill::Sand => SAND_KG_M3,
-        Fill::Concrete => CONCRETE_KG_M3,
+        Fill::Concrete => kilogram_per_cubic_metre::get(block::density()),
     };
     let fill: LinearMassDensity = kilogram_per_metre::new(density * square_metre::get(bore));
     let area = section::area(outside, wall);

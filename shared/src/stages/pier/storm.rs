@@ -3,13 +3,13 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
-use crate::rules::en_1993_1_1_2005::{buckling, material, resistance};
+use crate::rules::en_1993_1_1_2005::{buckling, resistance};
 use crate::rules::en_10210_2_2006::section as tube;
 use crate::site_plan::Code;
-use crate::site_plan::pier::Steel;
 use crate::source::{Source, Standing};
 use crate::stages::loads::{self, Load, Loads};
 use crate::stages::pier::section::Section;
+use crate::stages::steel::Grade;
 use crate::units::{
     Force, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, newton, newton_metre,
 };
@@ -51,16 +51,6 @@ pub fn foot_forces(loads: &Loads) -> FootForces {
     })
 }
 
-/// Yield strength of a grade.
-#[must_use]
-pub fn yield_strength(steel: Steel) -> Pressure {
-    megapascal::new(match steel {
-        Steel::S235 => 235.0,
-        Steel::S275 => 275.0,
-        Steel::S355 => 355.0,
-    })
-}
-
 /// The tube under one load.
 struct Use {
     weight: Force,
@@ -96,7 +86,7 @@ impl Use {
 pub fn checks(brief: &Brief, section: &Section, loads: &Loads, notes: &mut Notes) {
     let pier = &brief.pier;
     let (outside, wall) = (pier.outside_diameter.value, pier.wall.value);
-    let strength = material::yield_strength(yield_strength(pier.steel.value), wall);
+    let strength = Grade::of(pier.steel.value).yield_strength(wall);
     let under_each = loads
         .all
         .iter()
