@@ -70,6 +70,10 @@ fn write(folder: &Path, plan: &SitePlan) -> Result<(), Box<dyn std::error::Error
             start.elapsed().as_secs_f64() * 1000.0
         );
         fs::write(
+            folder.join(format!("file-{ending}.pdf")),
+            pdf::file(&sheet, paper)?,
+        )?;
+        fs::write(
             folder.join(format!("template-{ending}.pdf")),
             pdf::template(&sheet, paper)?,
         )?;

@@ -99,6 +99,7 @@ fn api() -> Router<App> {
         .route("/plans/{id}/revisions/{number}", get(plans::revision))
         .route("/plans/{id}/design", get(design::stored))
         .route("/plans/{id}/plan.pdf", get(design::plan_pdf))
+        .route("/plans/{id}/file.pdf", get(design::file_pdf))
         .route("/plans/{id}/template.pdf", get(design::template_pdf))
         .route("/plans/{id}/template.dxf", get(design::template_dxf))
         .route("/plans/{id}/drawings/{file}", get(design::drawing))

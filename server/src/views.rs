@@ -1,5 +1,6 @@
 //! Views: each shows a design and computes nothing.
 
+pub mod caution_lines;
 pub mod csv;
 pub mod dxf;
 pub mod engineer;

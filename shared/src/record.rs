@@ -12,6 +12,7 @@ pub mod gate;
 mod item;
 mod items;
 mod reading;
+pub mod taking;
 mod verdict;
 mod waits;
 

@@ -57,17 +57,37 @@ const goTo = (place, how) => {
 
 export const stops = () => document.querySelectorAll(".stop").length;
 
-// Leads whoever entered something to what follows from it: a new stop, or what is to be done next.
-export const arrive = (task, stopsBefore) => {
-  const place = document.getElementById(task);
-  if (stops() > stopsBefore) {
-    goTo(document.getElementById("stops"));
-  } else if (place?.closest("section[aria-labelledby=done]")) {
-    goTo(document.getElementById("now"));
+// Shows a view of the page: the address's fragment chooses it.
+export const turnTo = (id) => {
+  if (window.location.hash === `#${id}`) {
+    goTo(document.getElementById(id));
+  } else {
+    window.location.hash = id;
   }
 };
 
-const giveBack = (held) => {
+// A view that was put in anew is no longer the one that the fragment chose: it is chosen again, and the page stays where it was.
+const chooseAgain = () => {
+  if (window.location.hash) {
+    const [x, y] = [window.scrollX, window.scrollY];
+    window.location.replace(window.location.hash);
+    window.scrollTo(x, y);
+  }
+};
+
+// Leads whoever entered something to what follows from it: a new stop, or what is to be done next.
+export const arrive = (task, stopsBefore) => {
+  if (stops() > stopsBefore) {
+    turnTo("stops");
+  } else if (document.getElementById(task)?.closest(".task.done")) {
+    turnTo("now");
+  }
+};
+
+// What is typed and not sent yet, for a page that is opened again.
+export const typed = () => hold(board()).typed;
+
+export const giveBack = (held) => {
   for (const form of held.typed) {
     const to = formOf(form.task);
     if (to) {
@@ -107,6 +127,7 @@ export const refresh = async (address) => {
       ? `The plan was changed: it was revision ${was} and is revision ${is}. What stands here is the new one; look at its figures again before you go on.`
       : "";
     old.replaceWith(now);
+    chooseAgain();
     giveBack(held);
     for (const place of ["header", "title"]) {
       const [before, after] = [document.querySelector(place), fresh.querySelector(place)];

@@ -1,7 +1,8 @@
 // Keeps what was entered without a connection, and sends it when there is one. The forms do the same without this script
 // as long as the service can be reached. What waits lies in the browser under the plan's name, never under the link.
 import * as photographs from "./photographs.js";
-import { arrive, fill, formOf, refresh, stops } from "./board.js";
+import { arrive, fill, formOf, refresh, stops, turnTo } from "./board.js";
+import * as draft from "./draft.js";
 
 const page = document.getElementById("record");
 const notice = document.getElementById("unsent");
@@ -183,6 +184,7 @@ const putBack = (one) => {
   if (fold) {
     fold.open = true;
   }
+  turnTo(body.get("task"));
   form.scrollIntoView();
   form.querySelector("input:not([type=hidden]), select, textarea").focus({ preventScroll: true });
 };
@@ -323,6 +325,7 @@ const tidy = (form, who) => {
   form.reset();
   form.elements.form.value = `${word()}.${form.elements.task.value}`;
   delete form.dataset.replaces;
+  draft.keep(PLAN);
   for (const box of document.querySelectorAll("input[name=who]")) {
     box.value = who;
     box.defaultValue = who;
@@ -353,6 +356,7 @@ const picture = async (form) => {
 };
 
 const start = async () => {
+  draft.giveBack(PLAN);
   page.addEventListener("submit", (event) => {
     const form = event.target;
     if (form.matches("form.record")) {
@@ -367,7 +371,10 @@ const start = async () => {
       picture(form);
     }
   });
-  page.addEventListener("input", () => say(""));
+  page.addEventListener("input", () => {
+    say("");
+    draft.keep(PLAN);
+  });
   window.addEventListener("online", flush);
   window.addEventListener("focus", flush);
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && flush());

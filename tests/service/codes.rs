@@ -90,7 +90,8 @@ fn both_codes_are_read_back_from_every_page_of_the_set_and_of_the_template_at_bo
     };
     for paper in [Paper::A4, Paper::Letter] {
         for (what, pdf, least) in [
-            ("set", pdf::plan(&sheet, paper).unwrap(), 30),
+            ("set", pdf::plan(&sheet, paper).unwrap(), 8),
+            ("file", pdf::file(&sheet, paper).unwrap(), 30),
             ("template", pdf::template(&sheet, paper).unwrap(), 6),
         ] {
             let pages = of_each_page(&pdf, paper);

@@ -26,15 +26,17 @@ const DONE: &str =
     r#"{"id":"ID","revision":1,"task":"dig","kind":"note","text":"dry","who":"A helper"}"#;
 
 /// Every way to do every deed. Those that change the links stand last.
-const WAYS: [Way; 29] = [
+const WAYS: [Way; 32] = [
     way(Deed::Read, "GET", "/plan", ""),
     way(Deed::Read, "GET", "/plan/order", ""),
     way(Deed::Read, "GET", "/ways", ""),
     way(Deed::Read, "GET", "/site", ""),
     way(Deed::Read, "GET", "/record", ""),
+    way(Deed::Read, "GET", "/found", ""),
     way(Deed::Read, "GET", "/materials", ""),
     way(Deed::Read, "GET", "/materials.csv", ""),
     way(Deed::Read, "GET", "/plan.pdf", ""),
+    way(Deed::Read, "GET", "/file.pdf", ""),
     way(Deed::Read, "GET", "api:", ""),
     way(Deed::Read, "GET", "api:/design", ""),
     way(Deed::Read, "GET", "api:/entries", ""),
@@ -49,6 +51,7 @@ const WAYS: [Way; 29] = [
     way(Deed::Change, "GET", "/prices", ""),
     way(Deed::Change, "POST", "/prices", ""),
     way(Deed::Change, "POST", "/ways", "way=none&base=1"),
+    way(Deed::Change, "POST", "/found", "entry=none&base=1"),
     way(Deed::Change, "GET", "/short/ground", ""),
     way(Deed::Change, "POST", "/short/ground", "base=1"),
     way(Deed::Change, "POST", "/revisions", "number=1"),
@@ -108,7 +111,7 @@ fn every_cell_of_the_table_of_rights_holds_on_pages_and_through_the_interface() 
             tried += 1;
         }
     }
-    assert_eq!(tried, 3 * 29);
+    assert_eq!(tried, 3 * 32);
 }
 
 #[test]

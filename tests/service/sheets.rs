@@ -18,7 +18,14 @@ use crate::tiles::number;
 
 pub(crate) const POINTS_PER_MM: f64 = 72.0 / 25.4;
 
+/// The file and the template.
 pub(crate) fn printed(plan: &Value, paper: Paper) -> (Vec<u8>, Vec<u8>) {
+    let [file, template, _] = all(plan, paper);
+    (file, template)
+}
+
+/// The file, the template and the site set.
+fn all(plan: &Value, paper: Paper) -> [Vec<u8>; 3] {
     let plan: SitePlan = serde_json::from_value(plan.clone()).unwrap();
     let brief = resolve(&plan).unwrap();
     let design = design(&brief, &NoShelf);
@@ -32,10 +39,11 @@ pub(crate) fn printed(plan: &Value, paper: Paper) -> (Vec<u8>, Vec<u8>) {
         check_link: None,
         letterhead: None,
     };
-    (
-        pdf::plan(&sheet, paper).unwrap(),
+    [
+        pdf::file(&sheet, paper).unwrap(),
         pdf::template(&sheet, paper).unwrap(),
-    )
+        pdf::plan(&sheet, paper).unwrap(),
+    ]
 }
 
 /// Runs a tool of poppler on a PDF and gives what it prints.
@@ -64,8 +72,7 @@ fn both_papers_have_their_size_and_fonts_of_their_own() {
         (Paper::A4, "595.276 x 841.89 pts (A4)"),
         (Paper::Letter, "612 x 792 pts (letter)"),
     ] {
-        let (plan, template) = printed(&unknown(), paper);
-        for pdf in [&plan, &template] {
+        for pdf in &all(&unknown(), paper) {
             let info = tool("pdfinfo", &[], pdf);
             assert!(info.contains(size), "{info}");
             assert!(info.contains("Tagged:          yes"), "{info}");
@@ -86,8 +93,8 @@ fn every_sheet_says_what_it_is_and_which_revision() {
     let plan = json!({"schema_version": 1, "title": "Quarry Lane pier", "pier": {"plate_side_mm": 900}, "block": {"length_m": 1.4, "width_m": 1.4},
         "anchors": {"count": 12, "circle_diameter_mm": 700}});
     for paper in [Paper::A4, Paper::Letter] {
-        let (plan, template) = printed(&plan, paper);
-        for pdf in [&plan, &template] {
+        let prints = all(&plan, paper);
+        for pdf in &prints {
             let text = tool("pdftotext", &["-layout"], pdf);
             let pages: Vec<&str> = text.split_terminator('\u{c}').collect();
             for (i, page) in pages.iter().enumerate() {
@@ -107,7 +114,7 @@ fn every_sheet_says_what_it_is_and_which_revision() {
                 );
             }
         }
-        let text = tool("pdftotext", &["-layout"], &plan);
+        let text = tool("pdftotext", &["-layout"], &prints[0]);
         for sheet in [
             "Site and pit",
             "Studs and holes",
@@ -124,8 +131,7 @@ fn every_sheet_says_what_it_is_and_which_revision() {
 
 #[test]
 fn the_bar_at_the_foot_of_every_sheet_is_as_long_as_it_says() {
-    let (plan, template) = printed(&unknown(), Paper::A4);
-    for pdf in [&plan, &template] {
+    for pdf in &all(&unknown(), Paper::A4) {
         for (i, page) in lines(pdf).iter().enumerate() {
             assert!(
                 page.iter().any(|length| (length - 50.0).abs() < 0.02),
@@ -156,11 +162,13 @@ fn both_rulers_of_every_tile_are_a_hundred_millimetres() {
 fn every_caution_stands_in_the_set_where_its_work_is_done() {
     let plan: SitePlan = serde_json::from_value(unknown()).unwrap();
     let design = design(&resolve(&plan).unwrap(), &NoShelf);
-    let (set, _) = printed(&unknown(), Paper::Letter);
-    let text: String = letters(&tool("pdftotext", &["-raw"], &set));
-    for caution in &design.cautions {
-        let start: String = letters(&caution.text).chars().take(50).collect();
-        assert!(text.contains(&start), "{}", caution.text);
+    let [file, _, set] = all(&unknown(), Paper::Letter);
+    for pdf in [&file, &set] {
+        let text: String = letters(&tool("pdftotext", &["-raw"], pdf));
+        for caution in &design.cautions {
+            let start: String = letters(&caution.text).chars().take(50).collect();
+            assert!(text.contains(&start), "{}", caution.text);
+        }
     }
 }
 
@@ -307,6 +315,7 @@ fn every_view_of_a_plan_by_its_address_and_a_bad_paper() {
     }
     for (name, kind) in [
         ("plan.pdf", "application/pdf"),
+        ("file.pdf", "application/pdf"),
         ("template.pdf", "application/pdf"),
     ] {
         let answer = service.read(&kept, &kept.view, &format!("/{name}"));
@@ -341,6 +350,7 @@ fn the_command_line_writes_all_that_is_carried_to_the_site() {
     );
     for file in [
         "plan.pdf",
+        "file.pdf",
         "template.pdf",
         "template.dxf",
         "materials.csv",

@@ -29,7 +29,11 @@ pub(super) fn print(file: &Path, out: &Path, paper: Option<&str>) -> Result<(), 
     };
     fs::create_dir_all(out.join("drawings"))
         .map_err(|error| Failure::fault(format!("{}: {error}", out.display())))?;
-    for (name, which) in [("plan.pdf", Print::Plan), ("template.pdf", Print::Template)] {
+    for (name, which) in [
+        ("plan.pdf", Print::Plan),
+        ("file.pdf", Print::File),
+        ("template.pdf", Print::Template),
+    ] {
         write(
             name,
             &bytes(which, &planned, &Issue::default(), paper).map_err(Failure::fault)?,

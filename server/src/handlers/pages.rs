@@ -4,6 +4,7 @@ mod begun;
 mod climate;
 mod contradictory;
 mod files;
+mod found;
 mod front;
 mod links;
 mod materials;
@@ -50,6 +51,7 @@ pub fn routes() -> Router<App> {
         .route("/example/card", get(plan::card))
         .route("/example/materials", get(materials::show))
         .route("/example/plan.pdf", get(plan::pdf))
+        .route("/example/file.pdf", get(plan::file))
         .route("/example/template.pdf", get(plan::template))
         .route("/example/template.dxf", get(plan::workshop))
         .route("/example/materials.csv", get(files::materials))
@@ -68,6 +70,7 @@ pub fn routes() -> Router<App> {
             get(revisions::show).post(revisions::again),
         )
         .route("/p/{secret}/record", get(record::show).post(record::keep))
+        .route("/p/{secret}/found", get(found::show).post(found::keep))
         // How large a photograph may be is a setting, and looked at before the form is read.
         .route(
             "/p/{secret}/record/photos",
@@ -90,6 +93,7 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/materials.csv", get(files::materials))
         .route("/p/{secret}/schedule.ics", get(files::calendar))
         .route("/p/{secret}/plan.pdf", get(plan::pdf))
+        .route("/p/{secret}/file.pdf", get(plan::file))
         .route("/p/{secret}/template.pdf", get(plan::template))
         .route("/p/{secret}/template.dxf", get(plan::workshop))
 }

@@ -28,8 +28,10 @@ pub struct Asked {
 /// Which print.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Print {
-    /// The whole set.
+    /// The site set.
     Plan,
+    /// Everything that can be checked.
+    File,
     /// The drilling template.
     Template,
 }
@@ -119,6 +121,7 @@ pub async fn print(
     };
     let name = match which {
         Print::Plan => HeaderValue::from_static("inline; filename=\"plan.pdf\""),
+        Print::File => HeaderValue::from_static("inline; filename=\"file.pdf\""),
         Print::Template => HeaderValue::from_static("inline; filename=\"template.pdf\""),
     };
     Ok((
@@ -172,6 +175,7 @@ pub fn bytes(
     };
     match which {
         Print::Plan => pdf::plan(&sheet, paper),
+        Print::File => pdf::file(&sheet, paper),
         Print::Template => pdf::template(&sheet, paper),
     }
 }

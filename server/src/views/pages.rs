@@ -10,6 +10,7 @@ pub mod deeper;
 pub mod drawn;
 pub mod field;
 pub mod figures;
+pub mod found;
 pub mod frame;
 pub mod front;
 pub mod house;

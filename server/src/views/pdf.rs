@@ -1,4 +1,5 @@
-//! The plan as sheets of paper: the set that is carried to the site, and the drilling template at full size.
+//! The plan as sheets of paper: the set that is carried to the site, the file with all that can be checked, and the drilling
+//! template at full size.
 //!
 //! [`flow`] lays out lines, tables and drawings on pages without drawing anything; [`frame`] puts title, revision and
 //! page of pages on each; [`paint`] turns the pages into PDF. The same sheet gives the same bytes. A character that the
@@ -120,12 +121,21 @@ pub enum Fault {
     Writer(String),
 }
 
-/// The whole set of sheets.
+/// The site set: what is carried to the site, one side a day.
 ///
 /// # Errors
 /// When a font file is broken or the writer refuses.
 pub fn plan(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
-    let flow = sheets::set(sheet, paper.for_words());
+    let flow = sheets::site_set(sheet, paper.for_words());
+    paint::paint(frame::framed(sheet, flow), &frame::heading(sheet))
+}
+
+/// The file: everything that can be checked.
+///
+/// # Errors
+/// When a font file is broken or the writer refuses.
+pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Result<Vec<u8>, Fault> {
+    let flow = sheets::file(sheet, paper.for_words());
     paint::paint(frame::framed(sheet, flow), &frame::heading(sheet))
 }
 

@@ -34,6 +34,7 @@ pub fn sheet_faults(brief: &Brief, design: &Design) -> Vec<String> {
     for paper in [Paper::A4, Paper::Letter] {
         for (name, print) in [
             ("plan", pdf::plan(&sheet, paper)),
+            ("file", pdf::file(&sheet, paper)),
             ("template", pdf::template(&sheet, paper)),
         ] {
             match print {

@@ -47,7 +47,7 @@ pub async fn stored(
     Ok(with_etag(Json(&planned.design).into_response(), &etag))
 }
 
-/// The whole set of sheets of a stored plan.
+/// The site set of a stored plan.
 pub async fn plan_pdf(
     State(app): State<App>,
     holder: Holder,
@@ -57,6 +57,23 @@ pub async fn plan_pdf(
     print(
         &app,
         Print::Plan,
+        app.planned(&holder.0.saved.plan).await?,
+        issue(&app, &holder, &asker.0).await,
+        &asked,
+    )
+    .await
+}
+
+/// Everything that can be checked of a stored plan.
+pub async fn file_pdf(
+    State(app): State<App>,
+    holder: Holder,
+    asker: Asker,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    print(
+        &app,
+        Print::File,
         app.improved(&holder.0.saved.plan).await?,
         issue(&app, &holder, &asker.0).await,
         &asked,

@@ -171,7 +171,7 @@ pub async fn drawing(
     print::drawing(&*app.planned(&place.plan).await?, file)
 }
 
-/// The whole set of sheets.
+/// The site set.
 pub async fn pdf(
     State(app): State<App>,
     place: Place,
@@ -181,6 +181,23 @@ pub async fn pdf(
     print(
         &app,
         Print::Plan,
+        app.planned(&place.plan).await?,
+        issue(&app, &place, &asker.0).await,
+        &asked,
+    )
+    .await
+}
+
+/// Everything that can be checked.
+pub async fn file(
+    State(app): State<App>,
+    place: Place,
+    Query(asked): Query<Asked>,
+    asker: Asker,
+) -> Result<Response, Trouble> {
+    print(
+        &app,
+        Print::File,
         app.improved(&place.plan).await?,
         issue(&app, &place, &asker.0).await,
         &asked,

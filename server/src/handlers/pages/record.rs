@@ -119,7 +119,11 @@ pub async fn keep(
     if script {
         return Ok((jar, Json(json!({ "kept": count }))).into_response());
     }
-    let task = sheet.text("task").unwrap_or_default();
+    // What was ticked off leads to what is next.
+    let task = match sheet.text("do") {
+        Some("done") => "now",
+        _ => sheet.text("task").unwrap_or_default(),
+    };
     let since = if seen < place.revision {
         format!("&seen={seen}")
     } else {
@@ -225,7 +229,10 @@ pub(super) async fn page(
     typed: &Typed<'_>,
 ) -> Result<RecordPage, Trouble> {
     let (work, log) = match Record::load(app, &writer(place)).await {
-        Ok(record) => (Some(Work::of(&record, typed, &today())), Log::of(&record)),
+        Ok(record) => (
+            Some(Work::of(&record, typed, &now(), &place.plan)),
+            Log::of(&record),
+        ),
         Err(trouble) if !trouble.errors.is_empty() => (
             None,
             Log::unjudged(&app.store.entries(&place.plan_id).await?),
@@ -241,7 +248,7 @@ pub(super) async fn page(
         None => task.to_owned(),
     };
     Ok(RecordPage {
-        frame: place.frame("Record of the work"),
+        frame: place.frame("Today"),
         root: place.root.clone(),
         plan_id: place.plan_id.clone(),
         revision: place.revision,
@@ -261,12 +268,13 @@ pub(super) async fn page(
     })
 }
 
-/// The day, year-month-day, in universal time.
-fn today() -> String {
+/// The day and the time of day in universal time, as `2027-04-19 14:30`.
+fn now() -> String {
     jiff::Timestamp::now()
         .to_string()
+        .replace('T', " ")
         .chars()
-        .take(10)
+        .take(16)
         .collect()
 }
 

@@ -13,7 +13,7 @@ use super::remarks::{self, Remark};
 use super::working::WorkingView;
 use crate::forms::step::Step;
 use crate::planned::Planned;
-use crate::views::{verdict, words};
+use crate::views::{caution_lines, verdict, words};
 
 /// The panel.
 #[derive(Template)]
@@ -73,6 +73,8 @@ pub struct CheckView {
 /// A caution in words.
 #[derive(Debug, Clone)]
 pub struct CautionView {
+    /// The danger and what is worn or done, in a line.
+    pub line: String,
     /// What can hurt, and what to do.
     pub text: String,
     /// Where it comes from.
@@ -108,6 +110,7 @@ impl CautionView {
     #[must_use]
     pub fn of(caution: &Caution) -> Self {
         Self {
+            line: caution_lines::line(caution).to_owned(),
             text: caution.text.clone(),
             source: caution.source.to_string(),
         }

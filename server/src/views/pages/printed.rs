@@ -81,7 +81,9 @@ impl Printed {
     }
 }
 
-fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
+/// The questions whose answers differ.
+#[must_use]
+pub fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
     let questions = Step::ALL.into_iter().flat_map(questions::of);
     let change = |question: &'static crate::forms::question::Question| {
         let (was, is) = (answer(question, old), answer(question, new));
@@ -116,7 +118,9 @@ fn prices(old: &Prices, new: &Prices) -> Vec<Change> {
         .collect()
 }
 
-fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
+/// The figures of the work that differ.
+#[must_use]
+pub fn changed(then: &Planned, now: &Planned) -> Vec<Change> {
     let mut changes: Vec<Change> = Vec::new();
     for task in COMPARED {
         let of = |planned: &Planned| figures::of(task, planned, now.brief.units);

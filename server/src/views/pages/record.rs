@@ -11,6 +11,7 @@ mod task;
 use askama::Template;
 
 use super::drawn::DrawingView;
+use super::found;
 use super::frame::Frame;
 use super::panel::CautionView;
 use crate::forms::record::RecordFault;
@@ -19,6 +20,7 @@ use crate::record::Record;
 use crate::views::words;
 use log::Log;
 use stillground::record::{State, Verdict};
+use stillground::site_plan::SitePlan;
 pub use task::TaskView;
 
 /// The page.
@@ -68,7 +70,9 @@ pub struct Work {
     pub later: Vec<TaskView>,
     /// Ticked off.
     pub done: Vec<TaskView>,
-    /// Drawings that tasks to come need.
+    /// Findings that the plan could take in.
+    pub to_take: usize,
+    /// Drawings that tasks need.
     pub drawings: Vec<DrawingView>,
     /// Cautions by part of the work: its name, its heading, the cautions.
     pub cautions: Vec<(&'static str, &'static str, Vec<CautionView>)>,
@@ -107,13 +111,13 @@ pub struct Typed<'a> {
 impl Work {
     /// The work of a plan, for a page whose forms are named so.
     #[must_use]
-    pub fn of(record: &Record, typed: &Typed<'_>, today: &str) -> Self {
+    pub fn of(record: &Record, typed: &Typed<'_>, at: &str, plan: &SitePlan) -> Self {
         let board = record.board();
         let desk = desk::Desk {
             record,
             board: &board,
             typed,
-            today,
+            now: at,
         };
         let (mut now, mut later, mut done) = (Vec::new(), Vec::new(), Vec::new());
         for state in &board.tasks {
@@ -138,21 +142,27 @@ impl Work {
         }
         // What is stopped comes first: nothing else goes on until it is put right.
         now.sort_by_key(|task| task.held.is_empty());
-        let at_hand = put_at_hand(record, &mut now);
-        let elsewhere = later
-            .iter()
-            .flat_map(|task| task.drawings.iter().map(|(name, _)| *name));
-        let needed: Vec<&str> = elsewhere.filter(|name| !at_hand.contains(name)).collect();
+        let tasks = || now.iter().chain(&later).chain(&done);
+        let needed: Vec<&str> = tasks()
+            .flat_map(|task| &task.drawings)
+            .map(|(name, _)| *name)
+            .collect();
         Self {
             done_count: done.len(),
             count: board.tasks.len(),
             stops: stops(record, &board),
+            to_take: found::to_take(record, &board, plan).count(),
             drawings: drawings(record, &needed),
             cautions: cautions(record),
             now,
             later,
             done,
         }
+    }
+
+    /// Every task: those of now first, then those to come, then those that are done.
+    pub fn tasks(&self) -> impl Iterator<Item = &TaskView> {
+        self.now.iter().chain(&self.later).chain(&self.done)
     }
 }
 
@@ -185,33 +195,13 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
         .collect()
 }
 
-/// Gives each task of now the drawings that no task above it shows; the names of all that are shown so.
-fn put_at_hand(record: &Record, now: &mut [TaskView]) -> Vec<&'static str> {
-    let mut at_hand: Vec<&'static str> = Vec::new();
-    for task in now {
-        let (above, own): (Vec<_>, Vec<_>) = task
-            .drawings
-            .drain(..)
-            .partition(|(name, _)| at_hand.contains(name));
-        at_hand.extend(own.iter().map(|(name, _)| *name));
-        task.shown = own
-            .iter()
-            .filter_map(|(name, _)| drawn(record, name))
-            .collect();
-        task.drawings = above;
-    }
-    at_hand
-}
-
 fn drawings(record: &Record, needed: &[&str]) -> Vec<DrawingView> {
     let wanted = crate::drawing::NAMES
         .iter()
         .filter(|name| needed.contains(name));
-    wanted.filter_map(|name| drawn(record, name)).collect()
-}
-
-fn drawn(record: &Record, name: &'static str) -> Option<DrawingView> {
-    DrawingView::of(name, &record.planned)
+    wanted
+        .filter_map(|name| DrawingView::of(name, &record.planned))
+        .collect()
 }
 
 fn cautions(record: &Record) -> Vec<(&'static str, &'static str, Vec<CautionView>)> {

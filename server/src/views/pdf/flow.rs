@@ -278,6 +278,16 @@ impl Flow {
     /// leaves of the page is reduced rather than parted from it.
     pub fn drawing(&mut self, drawing: Drawing) {
         let factor = self.factor(&drawing);
+        self.drawing_by(drawing, factor);
+    }
+
+    /// A drawing that takes no more than so much height.
+    pub fn drawing_within(&mut self, drawing: Drawing, most: f64) {
+        let factor = self.factor(&drawing).min(most / drawing.height);
+        self.drawing_by(drawing, factor);
+    }
+
+    fn drawing_by(&mut self, drawing: Drawing, factor: f64) {
         let height = drawing.height * factor;
         self.need(height + 3.0);
         self.y += 2.0;

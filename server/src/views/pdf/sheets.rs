@@ -2,6 +2,7 @@
 
 mod build;
 mod cover;
+mod day;
 mod engineer;
 mod figures;
 pub(in crate::views::pdf) mod north;
@@ -53,9 +54,9 @@ const CLOSER: [f64; 3] = [0.75, 0.55, 0.35];
 /// A sheet of at most so many pages is drawn together a little wherever that spares one of them.
 const FEW_PAGES: usize = 6;
 
-/// Lays out the set.
+/// Lays out all that can be checked.
 #[must_use]
-pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
+pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = Vec::new();
@@ -63,22 +64,58 @@ pub fn set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
         one(&mut flow, sheet, name, *put);
     }
-    // The cover is laid out last, since it has the index; it takes one page wherever it fits on one.
-    let cover = |factor: f64, more: usize| {
+    with_cover(flow, sheet, paper, &cover::Index::two(index, SITE.len()))
+}
+
+/// Lays out what is carried to the site: what is ordered, one side a day, the cautions, the card for the wall.
+#[must_use]
+pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
+    let mut flow = Flow::new(paper);
+    flow.blank("Cover", true);
+    let mut index = vec![("Order".to_owned(), flow.pages.len() + 1)];
+    one(&mut flow, sheet, "Order", paperwork::materials);
+    for day in &day::DAYS {
+        index.push((day.name.to_owned(), flow.pages.len() + 1));
+        day::day(&mut flow, sheet, day);
+    }
+    for (name, put) in LAST {
+        index.push(((*name).to_owned(), flow.pages.len() + 1));
+        one(&mut flow, sheet, name, *put);
+    }
+    with_cover(flow, sheet, paper, &cover::Index::one(index))
+}
+
+/// The sheets after the days.
+const LAST: &[(&str, Put)] = &[
+    ("Cautions", day::cautions_in_full),
+    ("Wall card", record::card),
+];
+
+/// The cover is laid out last, since it has the index; it takes one page wherever it fits on one.
+fn with_cover(mut flow: Flow, sheet: &Sheet<'_>, paper: Paper, index: &cover::Index) -> Flow {
+    let cover = |factor: f64, more: usize, picture_mm: f64| {
         let mut cover = Flow::new(paper);
         cover.spacing_factor = factor;
-        cover::cover(&mut cover, sheet, &index, more);
+        cover::cover(&mut cover, sheet, index, more, picture_mm);
         cover.pages
     };
-    let one = [1.0]
+    let one = PICTURES_MM
         .into_iter()
-        .chain(CLOSER)
-        .map(|factor| cover(factor, 0))
+        .flat_map(|height| {
+            [1.0]
+                .into_iter()
+                .chain(CLOSER)
+                .map(move |factor| (factor, height))
+        })
+        .map(|(factor, height)| cover(factor, 0, height))
         .find(|pages| pages.len() == 1);
-    let pages = one.unwrap_or_else(|| cover(1.0, cover(1.0, 0).len() - 1));
+    let pages = one.unwrap_or_else(|| cover(1.0, cover(1.0, 0, 0.0).len() - 1, 0.0));
     flow.pages.splice(0..1, pages);
     flow
 }
+
+/// Heights of the picture on the cover, the largest that leaves the cover on one page; without any where none does.
+const PICTURES_MM: [f64; 6] = [105.0, 90.0, 75.0, 60.0, 48.0, 0.0];
 
 /// Puts one sheet, drawn together where a page would else be nearly empty.
 fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put) {
@@ -194,6 +231,48 @@ mod tests {
     use stillground::site_plan::SitePlan;
 
     #[test]
+    fn the_site_set_has_ten_sides_at_most_and_each_day_has_one() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/examples");
+        let mut plans = 0;
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            let text = std::fs::read_to_string(&path).unwrap();
+            let plan: SitePlan = serde_json::from_str(&text).unwrap();
+            let brief = resolve(&plan).unwrap();
+            let design = design(&brief, &NoShelf);
+            let sheet = Sheet {
+                brief: &brief,
+                design: &design,
+                revision: None,
+                date: None,
+                view_link: None,
+                check_link: None,
+                letterhead: None,
+            };
+            for paper in [Paper::A4, Paper::Letter] {
+                let pages = site_set(&sheet, paper).pages;
+                let sides = |name: &str| pages.iter().filter(|page| page.sheet == name).count();
+                let names: Vec<&str> = pages.iter().map(|page| page.sheet.as_str()).collect();
+                assert!(
+                    pages.len() <= 10,
+                    "{}, {paper:?}: {names:?}",
+                    path.display()
+                );
+                for day in day::DAYS {
+                    assert_eq!(
+                        sides(day.name),
+                        1,
+                        "{}, {paper:?}: {names:?}",
+                        path.display()
+                    );
+                }
+            }
+            plans += 1;
+        }
+        assert_eq!(plans, 5);
+    }
+
+    #[test]
     fn no_heading_stands_alone_and_no_drawing_leaves_its_title_behind() {
         for (count, plate) in [(4, 400.0), (12, 900.0)] {
             let mut plan = SitePlan::unknown();
@@ -210,7 +289,7 @@ mod tests {
                 letterhead: None,
             };
             for paper in [Paper::A4, Paper::Letter] {
-                for (i, page) in set(&sheet, paper).pages.iter().enumerate() {
+                for (i, page) in file(&sheet, paper).pages.iter().enumerate() {
                     let last = page
                         .pieces
                         .iter()

@@ -14,7 +14,16 @@ const BLINDING_MM: f64 = 50.0;
 
 /// The figures of a task.
 pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, String)> {
-    let (brief, design) = (&planned.brief, &planned.design);
+    said(task, &planned.brief, &planned.design, units)
+}
+
+/// The same in the plan's own units.
+#[must_use]
+pub fn of_design(task: &str, brief: &Brief, design: &Design) -> Vec<(&'static str, String)> {
+    said(task, brief, design, brief.units)
+}
+
+fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let m = |value| units.say(metre::get(value), Unit::Metre);
     let mm = |value| units.say(millimetre::get(value), Unit::Millimetre);
     let m3 = |value| units.say(cubic_metre::get(value), Unit::CubicMetre);

@@ -59,7 +59,8 @@ pub struct ProofView {
 }
 
 /// By whom and when.
-pub(super) fn by(who: &str, kept: Option<&Kept>) -> String {
+#[must_use]
+pub fn by(who: &str, kept: Option<&Kept>) -> String {
     match kept {
         Some(kept) => format!("{who}, {}", when(kept)),
         None => who.to_owned(),
@@ -67,7 +68,8 @@ pub(super) fn by(who: &str, kept: Option<&Kept>) -> String {
 }
 
 /// What follows from a measurement, in a word or two.
-pub(super) const fn verdict(verdict: Option<&Verdict>, ended: bool) -> &'static str {
+#[must_use]
+pub const fn verdict(verdict: Option<&Verdict>, ended: bool) -> &'static str {
     match verdict {
         Some(Verdict::Within) => "as planned",
         Some(Verdict::Outside { .. }) => "not as planned",

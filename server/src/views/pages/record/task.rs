@@ -7,7 +7,6 @@ use super::desk::Desk;
 use super::figures;
 use super::needed;
 use crate::views::pages::panel::CautionView;
-use crate::views::pages::record::DrawingView;
 use crate::views::words;
 
 /// A task.
@@ -31,10 +30,14 @@ pub struct TaskView {
     pub cautions: Vec<CautionView>,
     /// The figures that it needs.
     pub figures: Vec<(&'static str, String)>,
-    /// The drawings that it needs and that stand elsewhere on the page: name and words.
+    /// The drawings that it needs, the first of which is shown with it: name and words.
     pub drawings: Vec<(&'static str, &'static str)>,
-    /// The drawings that stand at the task itself.
-    pub shown: Vec<DrawingView>,
+    /// How it stands, in a word or two.
+    pub state: String,
+    /// Whether it was ticked off and that counts.
+    pub done: bool,
+    /// What comes after it: name and title.
+    pub then: Vec<(&'static str, String)>,
     /// What is measured at it.
     pub boxes: Vec<BoxView>,
     /// What the findings at it ask for.
@@ -53,6 +56,8 @@ pub struct TaskView {
     pub notes: Vec<(String, String)>,
     /// Photographs: name, words, and by whom.
     pub photos: Vec<(String, String, String)>,
+    /// Whether what was sent for it was not taken, so that it is shown at once.
+    pub shown: bool,
     /// What was typed as a note and not taken.
     pub note: String,
     /// What is wrong with the form and no single box.
@@ -90,7 +95,9 @@ impl Desk<'_> {
             cautions: cautions.map(CautionView::of).collect(),
             figures: figures::of(task.id, &self.record.planned, units),
             drawings: needed::drawings(task.id, design),
-            shown: Vec::new(),
+            state: self.state(state),
+            done: state.state == State::Done,
+            then: self.then(task.id),
             boxes: boxes(self, task.id, sheet),
             to_do: self.to_do(state),
             held: self.held(state),
@@ -102,6 +109,7 @@ impl Desk<'_> {
             ticked: state.ticked.map(|entry| self.by(&entry.id, &entry.who)),
             notes: self.said(task.id, Kind::Note),
             photos: self.photos(task.id),
+            shown: sheet.is_some() && !self.typed.faults.is_empty(),
             note: sheet
                 .and_then(|sheet| sheet.text("note"))
                 .unwrap_or_default()
@@ -112,6 +120,28 @@ impl Desk<'_> {
                 Vec::new()
             },
         }
+    }
+
+    /// How it stands, for the list of tasks.
+    fn state(&self, state: &TaskState<'_>) -> String {
+        match (&state.state, state.over_at.as_deref()) {
+            (State::Done, _) => "Done".to_owned(),
+            (State::Held(by), _) if !by.is_empty() => "Stopped".to_owned(),
+            (State::Later(_), _) => "Cannot start yet".to_owned(),
+            (State::Now, Some(over)) if self.now < over => {
+                format!("Waiting until {over}\u{a0}UTC")
+            }
+            (State::Held(_) | State::Now, _) => "Ready".to_owned(),
+        }
+    }
+
+    /// The tasks that wait for this one.
+    fn then(&self, task: &str) -> Vec<(&'static str, String)> {
+        let after = |state: &&TaskState<'_>| state.task.after.iter().any(|id| *id == task);
+        let tasks = self.board.tasks.iter().filter(after);
+        tasks
+            .map(|state| (state.task.id, state.task.title.clone()))
+            .collect()
     }
 
     /// When the schedule has it, and how that lies to today; for a wait, when it is over.
@@ -131,7 +161,7 @@ impl Desk<'_> {
             );
         }
         let planned = &state.task.earliest;
-        match planned.as_str().cmp(self.today) {
+        match planned.as_str().cmp(self.today()) {
             _ if planned.starts_with("day") => planned.clone(),
             std::cmp::Ordering::Equal => "planned for today".to_owned(),
             std::cmp::Ordering::Less => format!("planned since {planned}"),

@@ -5,6 +5,7 @@ use stillground::notes::{Question, Verdict};
 use stillground::units::{cubic_metre, kilogram, metre, millimetre};
 use stillground::verdict::Says;
 
+use crate::drawing::by_name;
 use crate::lettering::{self, Face};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::{BODY, Flow, HEADING, TITLE};
@@ -13,8 +14,40 @@ use crate::views::pdf::table::{Cell, table};
 use crate::views::verdict;
 use crate::views::words::sentence;
 
-/// The cover; the index counts so many pages of the cover beyond its first.
-pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more: usize) {
+/// Which sheets there are, and on which page each begins.
+#[derive(Debug)]
+pub struct Index {
+    sheets: Vec<(String, usize)>,
+    /// How many stand at the left.
+    left: usize,
+    /// What stands at the left, and what at the right.
+    heads: [&'static str; 2],
+}
+
+impl Index {
+    /// One list, in two columns.
+    #[must_use]
+    pub fn one(sheets: Vec<(String, usize)>) -> Self {
+        Self {
+            left: sheets.len().div_ceil(2),
+            sheets,
+            heads: ["Sheet", "Sheet"],
+        }
+    }
+
+    /// So many sheets to carry to the site, and the rest to read at a table.
+    #[must_use]
+    pub fn two(sheets: Vec<(String, usize)>, left: usize) -> Self {
+        Self {
+            sheets,
+            left,
+            heads: ["To carry to the site", "To read at a table"],
+        }
+    }
+}
+
+/// The cover; the index counts so many pages of the cover beyond its first, and the picture has so much height at most.
+pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &Index, more: usize, picture_mm: f64) {
     flow.blank("Cover", true);
     let title = &sheet.brief.title;
     let size = if title.chars().count() > 60 {
@@ -31,6 +64,11 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more
     );
     flow.paragraph(&format!("{}.", capital(&issue(sheet))));
     replaced(flow, sheet);
+    if let Some(picture) =
+        by_name("cut-away", sheet.brief, sheet.design).filter(|_| picture_mm > 0.0)
+    {
+        flow.drawing_within(picture, picture_mm);
+    }
     flow.heading("Verdict");
     verdicts(flow, sheet);
     flow.heading("Summary");
@@ -42,10 +80,10 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &[(String, usize)], more
     );
 }
 
-/// The index: sheets to carry to the site at the left, sheets to read at a table at the right.
-fn contents(flow: &mut Flow, index: &[(String, usize)], more: usize) {
+/// The index, in two columns.
+fn contents(flow: &mut Flow, index: &Index, more: usize) {
     flow.heading("Sheets");
-    let (site, table_top) = index.split_at(super::SITE.len().min(index.len()));
+    let (site, table_top) = index.sheets.split_at(index.left.min(index.sheets.len()));
     let cells = |sheet: Option<&(String, usize)>| {
         sheet.map_or_else(
             || [Cell::from(""), "".into()],
@@ -63,9 +101,9 @@ fn contents(flow: &mut Flow, index: &[(String, usize)], more: usize) {
     table(
         flow,
         &[
-            ("To carry to the site", 2.4),
+            (index.heads[0], 2.4),
             ("Page", 0.5),
-            ("To read at a table", 2.9),
+            (index.heads[1], 2.9),
             ("Page", 0.5),
         ],
         &rows,
