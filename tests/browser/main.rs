@@ -7,7 +7,9 @@
 
 mod access;
 mod answers;
+mod beginnings;
 mod budgets;
+mod budgets_deeper;
 mod drawings;
 mod helper_away;
 mod keyboard;

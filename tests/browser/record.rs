@@ -20,12 +20,9 @@ pub fn of(task: &str, inner: &str) -> String {
     format!("form.record:has(input[name=task][value={task}]) {inner}")
 }
 
-/// Opens a task that is folded away.
+/// Turns to a task.
 pub fn unfold(browser: &Browser, task: &str) {
-    let open = format!(
-        "const fold = document.getElementById('{task}').closest('details'); if (fold) fold.open = true"
-    );
-    let _ = browser.run(&open);
+    let _ = browser.run(&format!("window.location.hash = '{task}'"));
 }
 
 /// Fills in who enters and presses a button of a task.
@@ -37,7 +34,7 @@ pub fn enter(browser: &Browser, task: &str, action: &str) {
 
 fn ticked(browser: &Browser, task: &str) {
     browser.wait(&format!(
-        "return document.getElementById('{task}')?.closest('section[aria-labelledby=done]') != null"
+        "return document.getElementById('{task}')?.closest('.task.done') != null"
     ));
 }
 
@@ -65,6 +62,7 @@ fn a_day_goes_from_the_link_to_the_record_without_instruction() {
         ticked(browser, task);
     }
     journey.fits();
+    unfold(browser, "inspect");
     browser.fill(&of("inspect", "#inspect-pit_depth"), "deep");
     enter(browser, "inspect", "keep");
     browser.wait("return document.getElementById('unsent').textContent.includes('Not taken')");
@@ -75,6 +73,7 @@ fn a_day_goes_from_the_link_to_the_record_without_instruction() {
     browser.fill(&of("inspect", "#inspect-water_depth"), "60 cm");
     enter(browser, "inspect", "keep");
     browser.wait("return document.querySelector('.stop') != null");
+    browser.wait("return window.location.hash === '#stops'");
     let stopped = browser.says(".stops");
     assert!(
         stopped.contains("Water at 0.6")
@@ -90,6 +89,7 @@ fn a_day_goes_from_the_link_to_the_record_without_instruction() {
     let _ = browser.run("for (const d of document.querySelectorAll('details')) d.open = true");
     journey.fits();
     nothing_found(&journey, &rules, "a stop");
+    unfold(browser, "inspect");
     // What is told at the foot lies over what a person would scroll to first.
     let _ = browser.run("document.querySelector(\"input[name='item~water_depth~none']\").scrollIntoView({ block: 'center' })");
     browser.press(&of("inspect", "input[name='item~water_depth~none']"));
@@ -224,6 +224,7 @@ fn everything_is_entered_with_scripts_off() {
     let browser = &journey.browser;
     browser.scripts(false);
     journey.open(&format!("/p/{}/record", kept.record));
+    browser.press("a[href='#services']");
     browser.fill(&of("services", "input[name=who]"), "B. Helper");
     browser.press(&of("services", "button[value=done]"));
     assert!(

@@ -67,7 +67,7 @@ impl Chapter {
             Self::Stillness => "Stillness",
             Self::Studs => "Studs",
             Self::Checks => "Checks",
-            Self::Taken => "What was taken",
+            Self::Taken => "Assumptions",
             Self::Calculations => "Calculations",
             Self::Engineer => "For the checking engineer",
             Self::Recorded => "What was recorded",
@@ -88,6 +88,15 @@ impl Chapter {
             Self::Calculations => &["workings", "figures"],
             Self::Engineer => &["engineer"],
             Self::Recorded => &["record"],
+        }
+    }
+
+    /// The chapter that has a drawing: what the star does stands with its stillness, everything else with the drawings.
+    #[must_use]
+    pub fn with_drawing(name: &str) -> Self {
+        match name {
+            "tilt-map" | "trail" | "history" | "spectrum" | "modes" | "budget" => Self::Stillness,
+            _ => Self::Drawings,
         }
     }
 

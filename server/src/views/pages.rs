@@ -6,6 +6,7 @@ pub mod beside;
 pub mod card;
 pub mod chapter;
 pub mod climate;
+pub mod code;
 pub mod deeper;
 pub mod drawn;
 pub mod field;

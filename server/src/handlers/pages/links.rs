@@ -9,10 +9,11 @@ use serde::Deserialize;
 use super::begun;
 use super::place::Place;
 use crate::app::App;
-use crate::client::Asker;
+use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::store::{Deed, Right};
 use crate::views::pages::answer;
+use crate::views::pages::code;
 use crate::views::pages::links::{LinkView, LinksPage};
 use crate::views::words;
 
@@ -27,9 +28,13 @@ pub struct Change {
 }
 
 /// The links of a plan.
-pub async fn show(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
+pub async fn show(
+    State(app): State<App>,
+    place: Place,
+    asker: Asker,
+) -> Result<Html<String>, Trouble> {
     let place = place.who_may(Deed::Share)?;
-    answer(&page(&app, &place, None, None).await?)
+    answer(&page(&app, &place, &asker.0, None, None).await?)
 }
 
 /// Replaces or withdraws a link. A new one is shown in the answer and nowhere else.
@@ -42,7 +47,7 @@ pub async fn change(
 ) -> Result<Response, Trouble> {
     let place = place.who_may(Deed::Share)?;
     if change.action == "recovery" {
-        return recovery(&app, &place).await;
+        return recovery(&app, &place, &asker.0).await;
     }
     let right = Right::from_key(&change.right)
         .ok_or_else(|| Trouble::malformed("There is no link of that name."))?;
@@ -69,13 +74,13 @@ pub async fn change(
     }
     let path = app.config.link(&format!("/p/{}", secret.reveal()));
     let address = asker.0.link(&path).unwrap_or(path);
-    Ok(answer(&page(&app, &place, Some((right, address)), None).await?)?.into_response())
+    Ok(answer(&page(&app, &place, &asker.0, Some((right, address)), None).await?)?.into_response())
 }
 
 /// Makes a recovery code, which is shown in the answer and nowhere else.
-async fn recovery(app: &App, place: &Place) -> Result<Response, Trouble> {
+async fn recovery(app: &App, place: &Place, client: &Client) -> Result<Response, Trouble> {
     let code = app.store.recovery_code(&place.plan_id).await?;
-    Ok(answer(&page(app, place, None, Some(code.reveal().to_owned())).await?)?.into_response())
+    Ok(answer(&page(app, place, client, None, Some(code.reveal().to_owned())).await?)?.into_response())
 }
 
 /// When a link ends that is made for so many days from now.
@@ -95,6 +100,7 @@ fn until(days: &str) -> Result<Option<Timestamp>, Trouble> {
 async fn page(
     app: &App,
     place: &Place,
+    client: &Client,
     new: Option<(Right, String)>,
     recovery: Option<String>,
 ) -> Result<LinksPage, Trouble> {
@@ -104,23 +110,36 @@ async fn page(
         .await?
         .map(words::moment);
     Ok(LinksPage {
-        links: links(app, place, new).await?,
+        links: links(app, place, client, new).await?,
+        root: place.root.clone(),
         recovery,
         recovery_since: since,
-        frame: place.frame("Links"),
+        frame: place.frame("Share"),
     })
 }
 
 async fn links(
     app: &App,
     place: &Place,
+    client: &Client,
     new: Option<(Right, String)>,
 ) -> Result<Vec<LinkView>, Trouble> {
     let states = app.store.links(&place.plan_id).await?;
+    let made = |right: Right| {
+        let new = new.as_ref().filter(|(of, _)| *of == right);
+        new.map(|(_, address)| address.clone())
+    };
+    // The link that opened the page stands in the browser already.
+    let address = |right: Right| {
+        let own = || (right == place.right).then(|| client.link(&place.root))?;
+        made(right).or_else(own)
+    };
     let view = |right: Right| LinkView {
         key: right.key(),
         title: title(right),
+        whom: whom(right),
         may: may(right),
+        code: address(right).as_deref().and_then(code::svg),
         since: states
             .iter()
             .find(|state| state.right == right)
@@ -131,10 +150,7 @@ async fn links(
             .find(|state| state.right == right)
             .and_then(|state| state.expires_at)
             .map(words::moment),
-        address: new
-            .as_ref()
-            .filter(|(of, _)| *of == right)
-            .map(|(_, address)| address.clone()),
+        address: made(right),
         own: right == place.right,
     };
     Ok(Right::ALL.into_iter().map(view).collect())
@@ -142,20 +158,38 @@ async fn links(
 
 const fn title(right: Right) -> &'static str {
     match right {
-        Right::Edit => "The link that edits",
-        Right::Record => "The link for the helper on site",
-        Right::View => "The link that only looks",
+        Right::Edit => "Edit link",
+        Right::Record => "Record link, for the site",
+        Right::View => "View link",
     }
 }
 
-const fn may(right: Right) -> &'static str {
+const fn whom(right: Right) -> &'static str {
     match right {
-        Right::Edit => {
-            "Its holder changes answers, links and all. Replacing it shuts out everyone who has the old one, in other browsers too."
-        }
-        Right::Record => {
-            "Its holder sees the plan and what to do today, ticks tasks off, enters what was measured, and changes no answer."
-        }
-        Right::View => "Its holder sees the plan, prints it, and changes nothing.",
+        Right::Edit => "For you, and whoever plans with you.",
+        Right::Record => "For whoever digs, pours, drills or orders.",
+        Right::View => "For a client, a neighbour, an engineer who checks.",
+    }
+}
+
+const fn may(right: Right) -> &'static [&'static str] {
+    match right {
+        Right::Edit => &[
+            "changes answers and prices",
+            "decides where the work was stopped",
+            "makes and withdraws links",
+            "and all that the others do",
+        ],
+        Right::Record => &[
+            "sees what to do today",
+            "ticks tasks off, enters what was measured, adds photographs",
+            "sees prices",
+            "changes no answer of the plan",
+        ],
+        Right::View => &[
+            "reads the plan and what was recorded",
+            "prints it",
+            "sees no prices, and changes nothing",
+        ],
     }
 }

@@ -18,7 +18,7 @@ use crate::views::pages::answer;
 use crate::views::pages::answers::AnswersPage;
 use crate::views::pages::field::Desk;
 use crate::views::pages::side::Side;
-use crate::views::pages::step::{FaultView, StepPage, TopicView, intro};
+use crate::views::pages::step::{FaultView, FloorPlan, StepPage, TopicView, intro};
 
 /// What a redirect tells the page it leads to.
 #[derive(Deserialize)]
@@ -132,6 +132,9 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
             .map(|topic| TopicView::of(topic, &desk))
             .collect(),
         panel: Side::of(step, shown.planned),
+        floor: shown
+            .planned
+            .and_then(|planned| FloorPlan::of(step, planned, units)),
     }
 }
 

@@ -66,6 +66,7 @@ impl AnswersPage {
                 said: desk
                     .field(question)
                     .taken
+                    .map(|taken| format!("{}. {}", taken.line.trim_end_matches('.'), taken.why))
                     .unwrap_or_else(|| stale::answer(question, plan)),
             };
             (topic.heading, topic.questions().map(view).collect())

@@ -28,10 +28,19 @@ pub struct FieldView {
     pub text: String,
     /// The unit of a bare figure; empty where there is none.
     pub unit: &'static str,
-    /// What is taken while the answer is not known.
-    pub taken: Option<String>,
+    /// What is assumed while the answer is not known.
+    pub taken: Option<TakenView>,
     /// The control.
     pub control: Control,
+}
+
+/// What is assumed in a line, and why.
+#[derive(Debug, Clone)]
+pub struct TakenView {
+    /// What.
+    pub line: String,
+    /// Why, and what it changes; empty where the line says it all.
+    pub why: String,
 }
 
 /// A reading of an ambiguous text.
@@ -152,8 +161,8 @@ impl Desk<'_> {
         }
     }
 
-    /// What is taken while a question is not answered.
-    fn taken(&self, question: &'static Question) -> String {
+    /// What is assumed while a question is not answered.
+    fn taken(&self, question: &'static Question) -> TakenView {
         let assumption = self.planned.and_then(|planned| {
             planned
                 .design
@@ -162,17 +171,21 @@ impl Desk<'_> {
                 .find(|taken| taken.field == question.path)
         });
         match assumption {
-            Some(assumption) => format!(
-                "Not known yet. Taken for now: {}. {} It changes: {}",
-                questions::answer_words(assumption, self.units),
-                sentence(&assumption.why),
-                if assumption.effect.ends_with('.') {
-                    assumption.effect.clone()
-                } else {
-                    format!("{}.", assumption.effect)
-                }
-            ),
-            None => format!("Not known yet. {}", question.not_known),
+            Some(assumption) => TakenView {
+                line: format!(
+                    "Assumed: {}",
+                    questions::answer_words(assumption, self.units)
+                ),
+                why: format!(
+                    "{} It changes: {}.",
+                    sentence(&assumption.why),
+                    assumption.effect.trim_end_matches('.')
+                ),
+            },
+            None => TakenView {
+                line: format!("Left open. {}", question.not_known),
+                why: String::new(),
+            },
         }
     }
 
@@ -189,14 +202,13 @@ impl Desk<'_> {
             ];
             RowView {
                 index,
-                title: format!("Stand {}", index + 1),
+                title: format!("Place {}", index + 1),
                 boxes,
             }
         };
         self.rows(
             list,
-            "stand",
-            "Nobody ever stands there during an exposure",
+            "place", "Nobody is anywhere near it during an exposure",
             &row,
         )
     }

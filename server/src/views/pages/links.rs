@@ -10,6 +10,8 @@ use super::frame::Frame;
 pub struct LinksPage {
     /// The frame.
     pub frame: Frame,
+    /// Address below which the plan's pages stand.
+    pub root: String,
     /// The links.
     pub links: Vec<LinkView>,
     /// A recovery code, shown once after it was made.
@@ -25,8 +27,12 @@ pub struct LinkView {
     pub key: &'static str,
     /// What it is called.
     pub title: &'static str,
+    /// For whom it is.
+    pub whom: &'static str,
     /// What its holder may do.
-    pub may: &'static str,
+    pub may: &'static [&'static str],
+    /// The code of its address as SVG, where this page may show it: of a new link, and of the one that opened the page.
+    pub code: Option<String>,
     /// Since when there is one.
     pub since: Option<String>,
     /// When it ends by itself.

@@ -10,7 +10,7 @@ use super::drawn::DrawingView;
 use super::figures::{self, FigureLine};
 use super::number::Number;
 use super::remarks::{self, Remark};
-use super::working::WorkingView;
+use crate::forms;
 use crate::forms::step::Step;
 use crate::planned::Planned;
 use crate::views::{caution_lines, verdict, words};
@@ -23,13 +23,15 @@ pub struct Panel {
     pub stopped: bool,
     /// The drawing.
     pub drawing: Option<DrawingView>,
-    /// Further drawings of the step.
-    pub further: Vec<DrawingView>,
+    /// Further drawings of the step, which a chapter has: address and title.
+    pub further: Vec<(String, String)>,
     /// What the engine says of the step's subject in words.
     pub remarks: Vec<Remark>,
     /// The figures that the step moves.
     pub figures: Vec<FigureLine>,
-    /// The checks that it moves.
+    /// Checks that it moves and that say yes.
+    pub held: usize,
+    /// The others that it moves.
     pub checks: Vec<CheckView>,
     /// What is explained in any case.
     pub shown: Vec<Chapter>,
@@ -41,8 +43,6 @@ pub struct Panel {
     pub unanswered: Vec<(String, &'static str)>,
     /// Checks of building elsewhere in the plan that say no or ask, each with its answer.
     pub failing: Vec<String>,
-    /// How the figures were found.
-    pub workings: Vec<WorkingView>,
 }
 
 /// A check in words.
@@ -128,40 +128,27 @@ impl Panel {
         } else {
             stillness(planned, units)
         };
-        let lines = figures::of(step, design, units);
-        let leads = |id| {
-            let anchor = super::working::anchor(id);
-            stillness
-                .iter()
-                .chain(&lines)
-                .any(|line: &FigureLine| line.how.as_ref() == Some(&anchor))
-        };
-        let workings = design
-            .workings
+        let (held, open): (Vec<&Check>, Vec<&Check>) = design
+            .checks
             .iter()
-            .filter(|working| belongs(working.id, stages) || leads(working.id));
-        let shown: Vec<WorkingView> = workings
-            .map(|working| WorkingView::of(working, units))
-            .collect();
-        let known = |line: FigureLine| FigureLine {
-            how: line
-                .how
-                .filter(|how| shown.iter().any(|working| working.anchor == *how)),
-            ..line
-        };
+            .filter(|check| concerns(check, step))
+            .partition(|check| check.verdict == Verdict::Holds);
         Self {
             stopped: false,
             drawing: DrawingView::of(picture(step), planned),
             further: further(step)
                 .iter()
-                .filter_map(|name| DrawingView::of(name, planned))
+                .filter_map(|name| {
+                    let chapter = forms::chapter::Chapter::with_drawing(name).slug();
+                    let title = planned.drawing(name)?.title.clone();
+                    Some((format!("plan/{chapter}#drawing-{name}"), title))
+                })
                 .collect(),
             remarks: remarks::of(step, planned),
-            figures: lines.into_iter().map(known).collect(),
-            checks: design
-                .checks
-                .iter()
-                .filter(|check| concerns(check, step))
+            figures: figures::of(step, design, units),
+            held: held.len(),
+            checks: open
+                .into_iter()
                 .map(|check| CheckView::of(check, planned))
                 .collect(),
             shown: deeper::shown(step, planned),
@@ -174,7 +161,6 @@ impl Panel {
                 .filter(|check| stands_open(check) && !concerns(check, step))
                 .map(verdict::named)
                 .collect(),
-            workings: shown,
         }
     }
 
@@ -187,13 +173,13 @@ impl Panel {
             further: Vec::new(),
             remarks: Vec::new(),
             figures: Vec::new(),
+            held: 0,
             checks: Vec::new(),
             shown: Vec::new(),
             chapters: Vec::new(),
             stillness: Vec::new(),
             unanswered: Vec::new(),
             failing: Vec::new(),
-            workings: Vec::new(),
         }
     }
 }

@@ -67,6 +67,8 @@ pub struct Marks {
 pub struct PlanBody {
     /// Drawings: name, title, SVG.
     pub drawings: Vec<DrawingView>,
+    /// Drawings of what the star does.
+    pub star: Vec<DrawingView>,
     /// What stands beside the figures.
     pub beside: Beside,
     /// Subjects that lie deeper, by chapter, each with its name on the page.
@@ -171,7 +173,8 @@ impl PlanBody {
             .into_iter()
             .map(|step| (step.title(), figures::of(step, design, units)));
         Self {
-            drawings: drawings(planned),
+            drawings: drawings(planned, Chapter::Drawings),
+            star: drawings(planned, Chapter::Stillness),
             beside: Beside::of(planned),
             subjects: subjects(planned),
             dated: planned.brief.work.start_date.is_some(),
@@ -261,9 +264,10 @@ fn subjects(planned: &Planned) -> Vec<(Chapter, Subject)> {
         .collect()
 }
 
-fn drawings(planned: &Planned) -> Vec<DrawingView> {
+fn drawings(planned: &Planned, chapter: Chapter) -> Vec<DrawingView> {
     drawing::NAMES
         .iter()
+        .filter(|name| Chapter::with_drawing(name) == chapter)
         .filter_map(|name| DrawingView::of(name, planned))
         .collect()
 }

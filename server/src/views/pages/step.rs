@@ -1,6 +1,8 @@
 //! A step: one topic a page, its questions and the panel.
 
 use askama::Template;
+use stillground::figure::{Unit, Units, digits};
+use stillground::units::metre;
 
 use super::field::{Control, Desk, FieldView};
 use super::frame::Frame;
@@ -9,6 +11,7 @@ use crate::forms::question::Topic;
 use crate::forms::questions;
 use crate::forms::reading::Fault;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// A step's page.
 #[derive(Template)]
@@ -46,6 +49,36 @@ pub struct StepPage {
     pub topics: Vec<TopicView>,
     /// The panel.
     pub panel: Side,
+    /// What the floor is drawn from where it can be moved, at its step.
+    pub floor: Option<FloorPlan>,
+}
+
+/// Sizes from which a script draws the floor, in the reader's unit of length.
+#[derive(Debug, Clone)]
+pub struct FloorPlan {
+    /// The block, west to east.
+    pub length: String,
+    /// The block, south to north.
+    pub width: String,
+    /// Half the column's diameter.
+    pub pier: String,
+    /// The unit.
+    pub unit: &'static str,
+}
+
+impl FloorPlan {
+    /// The floor of a plan.
+    #[must_use]
+    pub fn of(step: Step, planned: &Planned, units: Units) -> Option<Self> {
+        let (block, pier) = (&planned.design.block, &planned.design.pier);
+        let say = |metres: f64| digits(units.convert(metres, Unit::Metre).0);
+        (step == Step::Floor).then(|| Self {
+            length: say(metre::get(block.length)),
+            width: say(metre::get(block.width)),
+            pier: say(metre::get(pier.outside_diameter) / 2.0),
+            unit: units.convert(0.0, Unit::Metre).1,
+        })
+    }
 }
 
 /// Something to put right.

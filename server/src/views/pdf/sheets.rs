@@ -27,7 +27,7 @@ type Put = fn(&mut Flow, &Sheet<'_>);
 const SITE: &[(&str, Put)] = &[
     ("Site and pit", build::site),
     ("True north", north::north),
-    ("Block and formwork", build::block),
+    ("Block and shuttering", build::block),
     ("Pier and plate", build::pier),
     ("Studs and holes", build::studs),
     ("Observing floor", stillness::floor),
@@ -73,7 +73,7 @@ pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = vec![("Order".to_owned(), flow.pages.len() + 1)];
-    one(&mut flow, sheet, "Order", paperwork::materials);
+    one(&mut flow, sheet, "Order", day::materials);
     for day in &day::DAYS {
         index.push((day.name.to_owned(), flow.pages.len() + 1));
         day::day(&mut flow, sheet, day);

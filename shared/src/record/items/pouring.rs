@@ -220,7 +220,7 @@ fn keeping(job: &Job, items: &mut Vec<Item>) {
     .up_to(
         fresh::least_temperature_c(),
         Verdict::outside(
-            "a night like this counts for little: keep it covered and damp that much longer.",
+            "on a night this cold concrete hardens very little: keep it covered and damp for longer.",
         ),
     )
     .above(Verdict::Within);

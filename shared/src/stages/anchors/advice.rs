@@ -203,7 +203,7 @@ fn contact(brief: &Brief, notes: &mut Notes) {
         notes.caution(
             "anchors.contact",
             When::Planning,
-            "Stainless studs in a bare or zinced plate make a battery wherever it stays wet, and the plate pays. Isolate them with plastic washers \
+            "Where it stays wet, stainless studs make a bare or zinc-coated plate corrode. Isolate them with plastic washers \
              and sleeves that bear the pressure, or paint plate and washers well; a dry observatory forgives more.",
             CONTACT,
         );

@@ -21,7 +21,7 @@ fn wiring(notes: &mut Notes) {
     notes.caution(
         "wire.lightning",
         When::Wiring,
-        "A steel column in the open draws lightning's attention. Ask the electrician about bonding and surge protection, unplug when you \
+        "Lightning can strike a steel column in the open. Ask the electrician about bonding and surge protection, unplug when you \
          leave, and stay away from it in a thunderstorm.",
         Source::new("EN 62305-3", "2011", "touch and step voltages", Standing::FromMemory),
     );
@@ -31,15 +31,13 @@ fn observing(job: &Job, notes: &mut Notes) {
     notes.caution(
         "observe.climbing",
         When::Observing,
-        "A pier is no ladder and no anchor for a rope or a swing. It is reckoned for a person who leans on it and one ladder, not for \
-         climbing children.",
+        "A pier is no ladder and no anchor for a rope or a swing. It is designed for one person leaning on it and one ladder, not for children climbing.",
         Source::judgement("what the footing was checked for"),
     );
     notes.caution(
         "observe.dark",
         When::Observing,
-        "Cables run in the ducts or under mats, tools have a place, and the telescope's swing is kept clear: people, dogs and a slewing mount \
-         share the dark.",
+        "Cables run in the ducts or under mats, tools have a place, and the telescope's swing is kept clear: nobody can see a cable or a moving telescope in the dark.",
         Source::common_practice("working in the dark"),
     );
     if job.excavation.dewatering {

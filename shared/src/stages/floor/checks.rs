@@ -91,7 +91,7 @@ fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
         .fold(f64::INFINITY, f64::min);
     notes.check(
         Check::at_least("floor.posts", "Are the deck's posts clear of the block?", nearest, POST_CLEAR_M, Unit::Metre, source)
-            .note("A post on the block, or close beside it, hands every step to the pier. Move it away; the farther the better.")
+            .note("A post on the block or close to it passes every footstep to the pier. Move it as far away as you can.")
             .moved_by(&["floor.supports"]),
     );
     let clear = underside(brief).unwrap_or(floor.level) - block.upstand;

@@ -51,7 +51,7 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
     notes.working(
         Working::new(
             "motion.thermal",
-            "Turn of the top by warmth on one side",
+            "Tilt of the top by warmth on one side",
             "θ = α ΔT h/d",
             rule::SOURCE,
         )

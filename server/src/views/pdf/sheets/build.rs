@@ -187,7 +187,7 @@ pub fn pier(flow: &mut Flow, sheet: &Sheet<'_>) {
             Unit::Kilogram,
         )
         .with(
-            "Stiffness of the joint at the foot",
+            "Stiffness of the base joint",
             newton_metre_per_radian::get(pier.base_joint_stiffness) / 1e6,
             Unit::MeganewtonMetrePerRadian,
         )

@@ -2,8 +2,10 @@
 
 use stillground::notes::{Caution, When};
 use stillground::record::{Item, items};
+use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
+use super::paperwork;
 use super::steps::{lasting, title};
 use crate::drawing::by_name;
 use crate::lettering::Face;
@@ -53,7 +55,7 @@ pub const DAYS: [Day; 5] = [
     },
 ];
 
-/// How much goes on the side, from all of it to what nobody can do without.
+/// How much goes on the side.
 #[derive(Debug, Clone, Copy)]
 struct Room {
     /// Share of the usual space between lines and in tables.
@@ -64,30 +66,28 @@ struct Room {
     how: bool,
 }
 
-const fn room(spacing_factor: f64, drawing_ratio: f64, how: bool) -> Room {
-    Room {
-        spacing_factor,
-        drawing_ratio,
-        how,
-    }
+/// Ways to fill the side, from the most to the least: the words on how a task is done go before the drawing gets small.
+fn rooms() -> impl Iterator<Item = Room> {
+    const WITH_WORDS: [f64; 5] = [1.0, 0.7, 0.55, 0.45, 0.38];
+    const WITHOUT: [f64; 9] = [1.0, 0.7, 0.55, 0.45, 0.38, 0.32, 0.27, 0.22, 0.18];
+    let words = [1.0, 0.6, 0.3].map(|spacing| (spacing, true, &WITH_WORDS[..]));
+    let bare = [0.6, 0.3, 0.15].map(|spacing| (spacing, false, &WITHOUT[..]));
+    words
+        .into_iter()
+        .chain(bare)
+        .flat_map(|(spacing_factor, how, ratios)| {
+            ratios.iter().map(move |&drawing_ratio| Room {
+                spacing_factor,
+                drawing_ratio,
+                how,
+            })
+        })
 }
-
-/// From the most to the least; the scale of a drawing goes only where nothing else makes room.
-const ROOMS: [Room; 8] = [
-    room(1.0, 1.0, true),
-    room(0.6, 1.0, true),
-    room(0.35, 0.6, true),
-    room(0.6, 0.6, false),
-    room(0.35, 0.5, false),
-    room(0.35, 0.4, false),
-    room(0.25, 0.32, false),
-    room(0.2, 0.25, false),
-];
 
 /// A day on one side.
 pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
     let before = flow.pages.len();
-    for room in ROOMS {
+    for room in rooms() {
         flow.back_to(before);
         flow.spacing_factor = room.spacing_factor;
         flow.sheet(day.name);
@@ -151,11 +151,14 @@ fn figures_of(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
     if known.is_empty() {
         return;
     }
+    let (short, long): (Vec<_>, Vec<_>) = known
+        .into_iter()
+        .partition(|(_, says)| says.chars().count() <= MOST_IN_A_CELL);
     let cells = |figure: Option<&(&str, String)>| match figure {
         Some((name, says)) => [Cell::from((*name).to_owned()), Cell::Bold(says.clone())],
         None => [Cell::from(""), Cell::from("")],
     };
-    let rows: Vec<Vec<Cell>> = known
+    let rows: Vec<Vec<Cell>> = short
         .chunks(2)
         .map(|pair| {
             let [left, right] = [cells(pair.first()), cells(pair.get(1))];
@@ -163,16 +166,63 @@ fn figures_of(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
         })
         .collect();
     flow.heading("Figures");
+    if !rows.is_empty() {
+        table(
+            flow,
+            &[
+                ("What", 1.2),
+                ("Figure", 1.0),
+                ("What", 1.2),
+                ("Figure", 1.0),
+            ],
+            &rows,
+        );
+    }
+    for (name, says) in long {
+        flow.paragraph(&format!("{name}: {says}"));
+    }
+}
+
+/// A figure that is longer stands in a line of its own.
+const MOST_IN_A_CELL: usize = 26;
+
+/// What is ordered, to tick off, two beside each other. Where there are prices, the order as the file has it.
+pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if !sheet.design.costs.is_empty() {
+        paperwork::materials(flow, sheet);
+        return;
+    }
+    paperwork::judge_first(flow, sheet);
+    let lines = &sheet.design.materials;
+    let cells = |line: Option<&Material>| match line {
+        Some(line) => vec![
+            Cell::Tick,
+            paperwork::named(line).into(),
+            Cell::Figure(sheet.brief.units.figure(line.quantity, line.unit)),
+        ],
+        None => vec![Cell::from(""), Cell::from(""), Cell::from("")],
+    };
+    // Down the left column first, then down the right one, as one reads.
+    let half = lines.len().div_ceil(2);
+    let rows: Vec<Vec<Cell>> = (0..half)
+        .map(|row| {
+            let (left, right) = (lines.get(row), lines.get(row + half));
+            cells(left).into_iter().chain(cells(right)).collect()
+        })
+        .collect();
     table(
         flow,
         &[
-            ("What", 1.2),
-            ("Figure", 1.0),
-            ("What", 1.2),
-            ("Figure", 1.0),
+            ("", 0.15),
+            ("Item", 1.9),
+            ("Quantity", 0.8),
+            ("", 0.15),
+            ("Item", 1.9),
+            ("Quantity", 0.8),
         ],
         &rows,
     );
+    flow.small("What each is for, and what to look for when it comes: the sheet “Materials” of the file, and the page “Order”.");
 }
 
 fn order(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task], how: bool) {

@@ -81,7 +81,7 @@ fn check_table(flow: &mut Flow, sheet: &Sheet<'_>, question: Question) {
 
 /// Assumptions.
 pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
-    flow.paragraph("Nobody said these; the planner took them. Each one that you measure or look up makes the plan truer.");
+    flow.paragraph("These questions were left open, so a cautious value is assumed for each. Each one that you measure or look up makes the plan truer.");
     let rows: Vec<Vec<Cell>> = sheet
         .design
         .assumptions
@@ -99,7 +99,7 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow,
         &[
             ("Question", 1.4),
-            ("Taken", 1.1),
+            ("Assumed", 1.1),
             ("Why", 2.0),
             ("What it changes", 2.0),
         ],
@@ -109,9 +109,7 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 /// Materials.
 pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
-    if sheet.design.ground.ask_an_engineer.is_some() {
-        flow.styled(Face::TextBold, BODY, JUDGE_FIRST);
-    }
+    judge_first(flow, sheet);
     let costs = &sheet.design.costs;
     let rows: Vec<Vec<Cell>> = sheet
         .design
@@ -169,6 +167,22 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
 }
 
+/// Where the ground has to be judged first, nothing is ordered before.
+pub fn judge_first(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if sheet.design.ground.ask_an_engineer.is_some() {
+        flow.styled(Face::TextBold, BODY, JUDGE_FIRST);
+    }
+}
+
+/// A line of the order by its name; what is not bought is said.
+pub fn named(line: &Material) -> String {
+    if line.supply == Supply::Buy {
+        line.item.clone()
+    } else {
+        format!("{} ({})", line.item, line.supply.word())
+    }
+}
+
 /// A line of the order, its price behind it where any line has one.
 fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
     let costs = &sheet.design.costs;
@@ -183,14 +197,9 @@ fn material(sheet: &Sheet<'_>, line: &Material) -> Vec<Cell> {
         stock,
         quoted.unwrap_or_default(),
     ];
-    let item = if line.supply == Supply::Buy {
-        line.item.clone()
-    } else {
-        format!("{} ({})", line.item, line.supply.word())
-    };
     let mut row = vec![
         Cell::Tick,
-        item.into(),
+        named(line).into(),
         sheet.brief.units.figure(line.quantity, line.unit).into(),
         said.iter()
             .filter(|said| !said.is_empty())
@@ -305,8 +314,8 @@ pub const PARTS: &[(When, &str, Option<&str>)] = &[
     (When::Digging, "Digging", Some("Site and pit")),
     (
         When::Pouring,
-        "Formwork, steel and pouring",
-        Some("Block and formwork"),
+        "Shuttering, steel and pouring",
+        Some("Block and shuttering"),
     ),
     (When::Drilling, "Drilling", Some("Studs and holes")),
     (When::Bonding, "Resin and studs", Some("Studs and holes")),

@@ -68,8 +68,8 @@ fn stands(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow,
         &[
             ("No.", 0.3),
-            ("Stand", 2.0),
-            ("Turn of the top", 1.0),
+            ("Place", 2.0),
+            ("Tilt of the top", 1.0),
             ("Of it, the block", 1.0),
             ("Leans towards", 0.9),
         ],

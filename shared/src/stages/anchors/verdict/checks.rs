@@ -238,7 +238,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
             Unit::Millimetre,
             source,
         )
-        .note("Nearer to an edge, drilling and tightening may split it off. One and a half embedments lose nothing of the cone.")
+        .note("Nearer to an edge, drilling and tightening may split it off. From 1.5 times the embedment depth, the edge does not weaken the concrete cone.")
         .moved_by(EDGES),
     );
     notes.check(
