@@ -1,5 +1,6 @@
 //! Forms: what is asked, how what is typed becomes an answer, and how an answer is shown again.
 
+pub mod branch;
 pub mod chapter;
 pub mod price;
 pub mod prices;

@@ -59,11 +59,10 @@ export const stops = () => document.querySelectorAll(".stop").length;
 
 // Shows a view of the page: the address's fragment chooses it.
 export const turnTo = (id) => {
-  if (window.location.hash === `#${id}`) {
-    goTo(document.getElementById(id));
-  } else {
+  if (window.location.hash !== `#${id}`) {
     window.location.hash = id;
   }
+  goTo(document.getElementById(id));
 };
 
 // A view that was put in anew is no longer the one that the fragment chose: it is chosen again, and the page stays where it was.

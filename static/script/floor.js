@@ -88,7 +88,9 @@
     // The finger needs more room than the mark.
     group.append(made("circle", { cx: x, cy: y, r: 16, class: "touch" }));
     const mark = point.kind.mark === "post" ? made("rect", { x: x - 6, y: y - 6, width: 12, height: 12 }) : made("circle", { cx: x, cy: y, r: point.kind.mark === "stand" ? 9 : 6 });
-    group.append(mark, made("text", { x: x + 12, y: y + 5 }, `${point.row + 1}`));
+    // A corner's number stands at the other side, since a place is often at a corner.
+    const [aside, anchor] = point.kind.mark === "corner" ? [-12, "end"] : [12, "start"];
+    group.append(mark, made("text", { x: x + aside, y: y + 5, "text-anchor": anchor }, `${point.row + 1}`));
     return group;
   };
 

@@ -53,7 +53,10 @@ const BEGINNINGS: [Beginning; 5] = [
             },
             Page {
                 chosen: &[("excavation.method", "machine"), ("use", "deep_sky")],
-                typed: &[("excavation-max_depth_m", "0.5"), ("load-mass_kg", "120 kg")],
+                typed: &[
+                    ("excavation-max_depth_m", "0.5"),
+                    ("load-mass_kg", "120 kg"),
+                ],
             },
             Page {
                 chosen: &[("floor.kind", "slab")],
@@ -143,7 +146,12 @@ fn five_beginnings_end_in_a_plan_without_a_wrong_turn() {
                 browser.follow("button[value=next]");
                 taps += 1 + page.chosen.len() + page.typed.len();
                 let refused = browser.all("#to-put-right");
-                assert!(refused.is_empty(), "{}: {}", beginning.name, browser.says("main"));
+                assert!(
+                    refused.is_empty(),
+                    "{}: {}",
+                    beginning.name,
+                    browser.says("main")
+                );
             }
             look(&journey);
             assert!(journey.path().ends_with("/ways"), "{}", journey.path());
@@ -164,7 +172,10 @@ fn five_beginnings_end_in_a_plan_without_a_wrong_turn() {
             assert!(journey.path().ends_with("/plan"), "{}", journey.path());
             assert!(browser.says("main").contains("Build it?"));
             assert!(taps <= 13, "{}: {taps} taps", beginning.name);
-            println!("{} at {width}: {taps} taps, {read} words on {shots} pages", beginning.name);
+            println!(
+                "{} at {width}: {taps} taps, {read} words on {shots} pages",
+                beginning.name
+            );
         }
     }
 }

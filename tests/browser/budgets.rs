@@ -37,9 +37,9 @@ const DESK: (u32, u32) = (1280, 900);
 fn screens(journey: &Journey, (width, height): (u32, u32), path: &str) -> f64 {
     journey.browser.size(width, height);
     journey.open(path);
-    let tall = journey
-        .browser
-        .run("return document.querySelector('main > *').getBoundingClientRect().bottom + window.scrollY");
+    let tall = journey.browser.run(
+        "return document.querySelector('main > *').getBoundingClientRect().bottom + window.scrollY",
+    );
     tall.as_f64().unwrap() / f64::from(height)
 }
 

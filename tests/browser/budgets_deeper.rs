@@ -76,19 +76,21 @@ fn today_is_two_screens_of_a_telephone_and_a_task_three() {
             phone_screens: 2.0,
             desk_screens: 1.0,
             words: 200,
-            kilobytes: 45,
+            kilobytes: 64,
         },
         Budget {
             phone_screens: 3.0,
             desk_screens: 2.0,
             words: 400,
-            kilobytes: 45,
+            kilobytes: 64,
         },
     );
     let (mut days, mut tasks) = (Vec::new(), Vec::new());
     for (name, kept) in plans(&journey) {
         let path = format!("/p/{}/record", kept.record);
-        for id in ["services", "dig", "inspect", "form", "pour", "drill", "bond", "torque", "measure"] {
+        for id in [
+            "services", "dig", "inspect", "form", "pour", "drill", "bond", "torque", "measure",
+        ] {
             tasks.push((name.clone(), format!("{path}#{id}")));
         }
         days.push((name, path));
@@ -135,14 +137,26 @@ fn the_owner_takes_a_shallower_pit_into_the_plan_and_back() {
     journey.open(&format!("/p/{}/record", kept.edit));
     browser.follow("a[href$='/found']");
     browser.follow("a[href*='/found?entry=']");
-    assert!(browser.says("main").contains("As found"), "{}", browser.says("main"));
+    assert!(
+        browser.says("main").contains("As found"),
+        "{}",
+        browser.says("main")
+    );
     browser.follow("button.main");
-    assert!(browser.says("main").contains("The plan has it now, as revision 2"));
-    let depth = || {
-        journey.service.read(&kept, &kept.view, "").json()["block"]["depth_m"].as_f64()
-    };
+    assert!(
+        browser
+            .says("main")
+            .contains("The plan has it now, as revision 2")
+    );
+    let depth = || journey.service.read(&kept, &kept.view, "").json()["block"]["depth_m"].as_f64();
     assert!((depth().unwrap() - (pit - 0.1)).abs() < 1e-9);
-    assert!(journey.service.get(&format!("/p/{}/record", kept.record)).text().contains("as planned"));
+    assert!(
+        journey
+            .service
+            .get(&format!("/p/{}/record", kept.record))
+            .text()
+            .contains("as planned")
+    );
     browser.follow(".notice button");
     assert_eq!(depth(), None, "as it was");
 }

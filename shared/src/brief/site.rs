@@ -46,9 +46,9 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         Soil::FirmClay,
         Soil::key,
         Taken::new(
-            "a middling soil; feel it with your hands at the depth of the block",
+            "an average soil; feel it with your hands at the depth of the block",
             "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's sides",
-            Source::judgement("middling soil"),
+            Source::judgement("average soil"),
         ),
     );
     let exposure = ask.choice(
@@ -59,7 +59,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         Taken::new(
             "most sites lie between open fields and gardens",
             "wind on the telescope and the column",
-            Source::judgement("middling exposure"),
+            Source::judgement("average exposure"),
         ),
     );
     let (assumed_gust, storm) = if exposure.value == Exposure::Open {

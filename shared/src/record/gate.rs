@@ -100,7 +100,7 @@ fn too_soon(task: &Task, wait: &Task, board: &Board<'_>, at: Option<i64>) -> Opt
         .is_some_and(|(over, at)| at >= over);
     (!is_over).then(|| {
         fault(format!(
-            "{comes} is over at {over} UTC: {:.1} hours, counted from “{from}”{}. Before that only a decision under the link that edits lets \
+            "{comes} is over at {over} UTC: {:.1} hours, counted from “{from}”{}. Before that only a decision under the edit link lets \
              it be ticked off.",
             state.lasts_h,
             state

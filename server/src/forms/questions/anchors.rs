@@ -14,13 +14,13 @@ const YES_NO: &[Answer] = &[
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "Which studs?",
-        intro: "Threaded rods set in resin hold the column down. More of them on a wider circle hold it stiller; each needs concrete round it.",
+        intro: "Studs set in resin hold the column down. More of them on a wider circle hold it stiller; each needs concrete round it.",
         common: &[
             number(
                 "anchors.count",
                 "How many studs?",
                 "Four stand square and level easily.",
-                "Four are taken.",
+                "Four are assumed.",
             ),
             choice!(
                 "anchors.size",
@@ -28,7 +28,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.size,
                 "Which thread?",
                 "",
-                "M16 is taken.",
+                "M16 is assumed.",
                 { M10: "M10, 10 mm", M12: "M12, 12 mm", M16: "M16, 16 mm", M20: "M20, 20 mm", M24: "M24, 24 mm", }
             ),
             number(
@@ -57,7 +57,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.strength_class,
                 "Strength class",
                 "Stamped on the end of the rod.",
-                "Class 8.8 is taken.",
+                "Class 8.8 is assumed.",
                 { C5_8: "5.8", C8_8: "8.8", C10_9: "10.9", A4_70: "A4-70, stainless", A4_80: "A4-80, stainless", }
             ),
             choice!(
@@ -66,7 +66,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.coating,
                 "Coating",
                 "",
-                "Electroplated zinc is taken.",
+                "Electroplated zinc is assumed.",
                 { Plain: "None, or black", Zinc: "Electroplated zinc", Galvanised: "Hot-dip galvanised", }
             ),
             choice!(
@@ -115,7 +115,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.tool,
                 "What do you tighten with?",
                 "",
-                "A torque wrench is taken.",
+                "A torque wrench is assumed.",
                 { Feel: "A spanner, by feel", TorqueWrench: "A torque wrench", }
             ),
             choice!(
@@ -124,7 +124,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.lubrication,
                 "What is on the threads?",
                 "",
-                "A light oil is taken.",
+                "A light oil is assumed.",
                 { Dry: "Nothing: dry, as delivered", Oiled: "A light oil", Paste: "Wax or assembly paste", }
             ),
         ],
@@ -174,7 +174,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 anchors.hole,
                 "Are the holes wet?",
                 "",
-                "Dry holes are taken.",
+                "Dry holes are assumed.",
                 { Dry: "Dry", Wet: "Wet or damp", }
             ),
         ],
@@ -195,7 +195,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 path: "anchors.cracked",
                 label: "May the concrete be cracked?",
                 hint: "",
-                not_known: "It is taken that it may be.",
+                not_known: "It is assumed that it may be cracked.",
                 kind: Kind::Choice {
                     answers: YES_NO,
                     get: |plan| {
@@ -295,13 +295,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "anchors.displacement_short_mm_per_mpa",
                 "Displacement for a short load",
                 "Per stress of bond.",
-                "A middling resin.",
+                "An average resin.",
             ),
             number(
                 "anchors.displacement_long_mm_per_mpa",
                 "Displacement for a long load",
                 "Per stress of bond.",
-                "A middling resin.",
+                "An average resin.",
             ),
             number(
                 "anchors.relaxation_factor",

@@ -11,27 +11,27 @@ pub(super) const TOPICS: &[Topic] = &[
             number(
                 "excavation.max_depth_m",
                 "How deep can you dig?",
-                "Down to where rock, water or patience ends it.",
-                "About what one person digs in a day without shoring is taken.",
+                "Until you hit rock or water, or want to stop.",
+                "About what one person digs in a day without shoring is assumed.",
             ),
             number(
                 "excavation.max_length_m",
                 "How long may it be, east to west?",
                 "The longest hole there is room for.",
-                "As much room as most gardens have is taken.",
+                "As much room as most gardens have is assumed.",
             ),
             number(
                 "excavation.max_width_m",
                 "How wide may it be, north to south?",
                 "The widest hole there is room for.",
-                "As much room as most gardens have is taken.",
+                "As much room as most gardens have is assumed.",
             ),
         ],
         rare: &[],
     },
     Topic {
         heading: "Who digs, and how?",
-        intro: "Concrete poured against ground that nobody has disturbed is held best. A sloped pit is safer to work in, and costs some of that hold.",
+        intro: "Undisturbed ground grips the block best. Sloped sides are safer to work in, but grip it less.",
         common: &[
             choice!(
                 "excavation.method",
@@ -39,7 +39,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 excavation.method,
                 "What do you dig with?",
                 "",
-                "A spade and a barrow are taken.",
+                "A spade and a barrow are assumed.",
                 { Hand: "Spade and barrow", Machine: "A digger", }
             ),
             choice!(
@@ -48,7 +48,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 excavation.sides,
                 "How are the sides of the pit cut?",
                 "Never stand in a pit whose sides you have not made safe, whatever this page says.",
-                "Straight sides are taken.",
+                "Straight sides are assumed.",
                 {
                     Vertical: "Straight down, the concrete poured against the ground",
                     Sloped: "Sloped back, the concrete poured in a form and filled round",
@@ -58,7 +58,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "work.people",
                 "How many of you are there?",
                 "It sets how long the digging and pouring take.",
-                "Two people are taken.",
+                "Two people are assumed.",
             ),
             Question {
                 path: "work.start_date",
@@ -83,19 +83,19 @@ pub(super) const TOPICS: &[Topic] = &[
                 "excavation.working_space_m",
                 "Room to work round the block",
                 "Where the pit is sloped or the block shuttered.",
-                "Room for a form and a person's hands is taken.",
+                "Room for a form and a person's hands is assumed.",
             ),
             number(
                 "excavation.barrow_m3",
                 "What your barrow holds",
                 "",
-                "A builder's barrow is taken.",
+                "A builder's barrow is assumed.",
             ),
             number(
                 "excavation.skip_m3",
                 "What a skip holds",
                 "",
-                "A common skip is taken.",
+                "A common skip is assumed.",
             ),
         ],
     },

@@ -14,20 +14,20 @@ pub(super) const TOPICS: &[Topic] = &[
                 floor.kind,
                 "What is the floor?",
                 "",
-                "The ground itself is taken.",
+                "The ground itself is assumed.",
                 { Ground: "The ground itself", Slab: "A slab on the ground, apart from the block", Deck: "A deck on joists and posts", }
             ),
             number(
                 "floor.gap_mm",
                 "Gap between the floor and the pier",
                 "All round. A mouse gets through 6 mm, a dropped screw through less.",
-                "A gap that a finger fits in is taken.",
+                "A gap that a finger fits in is assumed.",
             ),
             number(
                 "floor.level_m",
                 "Level of the floor above the ground",
                 "Below ground level is negative.",
-                "The floor is taken to lie at ground level.",
+                "The floor is assumed to lie at ground level.",
             ),
         ],
         rare: &[
@@ -58,7 +58,7 @@ pub(super) const TOPICS: &[Topic] = &[
             path: "floor.stands",
             label: "Places where somebody stands or sits",
             hint: "The observer, the guest, the desk. A heavy cupboard stands too.",
-            not_known: "One person just south of the pier is taken.",
+            not_known: "One person just south of the pier is assumed.",
             kind: Kind::Stands,
         }],
         rare: &[],
@@ -70,7 +70,7 @@ pub(super) const TOPICS: &[Topic] = &[
             path: "floor.walk",
             label: "Corners of the way people walk",
             hint: "From the door to the desk, for instance.",
-            not_known: "A walk past the pier is taken.",
+            not_known: "A walk past the pier is assumed.",
             kind: Kind::Points {
                 one: "Corner",
                 get: |plan| plan.floor.walk.as_ref(),
@@ -97,7 +97,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 floor.soles,
                 "What soles?",
                 "",
-                "Soft soles are taken.",
+                "Soft soles are assumed.",
                 { Soft: "Soft", Hard: "Hard heels", }
             ),
         ],

@@ -32,7 +32,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "block.upstand_m",
                 "How far does it stand out of the ground?",
                 "A little keeps rain and leaves off the studs.",
-                "A little is taken, to keep the studs dry.",
+                "A little is assumed, to keep the studs dry.",
             ),
         ],
         rare: &[
@@ -45,7 +45,7 @@ pub(super) const TOPICS: &[Topic] = &[
             number(
                 "block.side_contact_to_m",
                 "… down to this depth",
-                "Both depths alike: no contact at all.",
+                "If the sides are loose, enter the same depth twice.",
                 "Down to the base.",
             ),
             choice!(
@@ -107,7 +107,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 block.mix,
                 "Where does it come from?",
                 "",
-                "Ready-mixed concrete is taken.",
+                "Ready-mixed concrete is assumed.",
                 { Ready: "Ready-mixed, delivered", Site: "Mixed on site from cement, sand and gravel", Bagged: "Bags of dry concrete", }
             ),
             choice!(
@@ -116,7 +116,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 block.concrete,
                 "Of which class?",
                 "The first figure is the strength of a cylinder in MPa, the second of a cube.",
-                "The usual class for a footing is taken.",
+                "The usual class for a footing is assumed.",
                 {
                     C20: "C20/25, about 3000 psi",
                     C25: "C25/30, about 3500 psi",
@@ -130,7 +130,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "work.temperature_c",
                 "How warm is it while the concrete hardens?",
                 "The mean of days and nights. In the cold, everything waits longer.",
-                "A cool spring is taken.",
+                "A cool spring is assumed.",
             ),
         ],
         rare: &[
@@ -140,14 +140,14 @@ pub(super) const TOPICS: &[Topic] = &[
                 block.cement,
                 "How fast does the cement harden?",
                 "The letter stands on the bag: S, N or R.",
-                "The usual cement, class N, is taken.",
+                "The usual cement, class N, is assumed.",
                 { Slow: "Slowly, class S", Normal: "Normally, class N", Rapid: "Rapidly, class R", }
             ),
             number(
                 "block.bag_mass_kg",
                 "What does one bag weigh?",
                 "",
-                "A usual bag is taken.",
+                "A usual bag is assumed.",
             ),
         ],
     },
@@ -161,14 +161,14 @@ pub(super) const TOPICS: &[Topic] = &[
                 block.reinforcement,
                 "What steel goes into it?",
                 "",
-                "A mesh under the top is taken.",
+                "A mesh under the top is assumed.",
                 { Plain: "None", TopMesh: "A mesh under the top", Cage: "A cage on all faces", }
             ),
             number(
                 "block.duct_count",
                 "How many ducts are cast through it?",
                 "One for power and one for data at least; they do not share one.",
-                "Two are taken.",
+                "Two are assumed.",
             ),
         ],
         rare: &[number(

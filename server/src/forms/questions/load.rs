@@ -10,7 +10,7 @@ pub(super) const CARRIES: Topic = Topic {
             "load.mass_kg",
             "What do mount, telescope and weights weigh together?",
             "",
-            "A mount for a middling telescope is taken.",
+            "A mount for an average telescope is assumed.",
         ),
         number(
             "load.centre_above_pier_m",
@@ -30,7 +30,7 @@ pub(super) const CARRIES: Topic = Topic {
             "load.wind_area_m2",
             "Area that they show to the wind",
             "",
-            "A middling telescope with its mount.",
+            "An average telescope with its mount.",
         ),
         number(
             "load.inertia_kg_m2",
@@ -42,7 +42,7 @@ pub(super) const CARRIES: Topic = Topic {
             "load.mount_stiffness_n_m_per_rad",
             "Rotational stiffness of the mount, if you know it",
             "Leave it empty when you said how fast the mount trembles; 1e12 is rigid.",
-            "A middling mount.",
+            "An average mount.",
         ),
         number(
             "load.slew_acceleration_deg_s2",

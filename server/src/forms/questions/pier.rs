@@ -26,7 +26,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 load.enclosure,
                 "What stands round it?",
                 "",
-                "A shed whose roof rolls away is taken.",
+                "A shed whose roof rolls away is assumed.",
                 { Open: "Nothing", RollOff: "Walls, and a roof that rolls away", Dome: "A dome", }
             ),
         ],
@@ -42,7 +42,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "pier.height_m",
                 "Height of the column with its plates",
                 "From the underside of the base plate to the top of the top plate.",
-                "It follows from walls and eye height where those are known, or a handy height is taken.",
+                "It follows from walls and eye height where those are known, or a handy height is assumed.",
             ),
             number(
                 "pier.wall_height_m",
@@ -74,25 +74,25 @@ pub(super) const TOPICS: &[Topic] = &[
                 "pier.lowest_altitude_north_deg",
                 "Lowest altitude wanted to the north",
                 "Degrees above the horizon.",
-                "A usual lowest altitude is taken.",
+                "A usual lowest altitude is assumed.",
             ),
             number(
                 "pier.lowest_altitude_east_deg",
                 "Lowest altitude wanted to the east",
                 "",
-                "A usual lowest altitude is taken.",
+                "A usual lowest altitude is assumed.",
             ),
             number(
                 "pier.lowest_altitude_south_deg",
                 "Lowest altitude wanted to the south",
                 "",
-                "A usual lowest altitude is taken.",
+                "A usual lowest altitude is assumed.",
             ),
             number(
                 "pier.lowest_altitude_west_deg",
                 "Lowest altitude wanted to the west",
                 "",
-                "A usual lowest altitude is taken.",
+                "A usual lowest altitude is assumed.",
             ),
         ],
     },
@@ -104,13 +104,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "pier.outside_diameter_mm",
                 "Outside diameter",
                 "",
-                "A common tube for a mount of this kind is taken.",
+                "A common tube for a mount of this kind is assumed.",
             ),
             number(
                 "pier.wall_mm",
                 "Thickness of its wall",
                 "",
-                "A common wall for such a tube is taken.",
+                "A common wall for such a tube is assumed.",
             ),
             choice!(
                 "pier.fill",
@@ -140,7 +140,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 pier.steel,
                 "Grade of the steel",
                 "It changes strength, not stiffness.",
-                "The least grade sold is taken.",
+                "The least grade sold is assumed.",
                 { S235: "S235", S275: "S275", S355: "S355", }
             ),
         ],
@@ -155,7 +155,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 pier.levelling,
                 "What does the base plate stand on?",
                 "",
-                "Nuts are taken.",
+                "Nuts are assumed.",
                 { Nuts: "Nuts under the plate, with a gap", Grout: "A bed of grout", }
             ),
             number(
@@ -182,7 +182,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "pier.stiffener_count",
                 "Ribs between column and base plate",
                 "",
-                "None is taken.",
+                "None is assumed.",
             ),
             number(
                 "pier.weld_leg_mm",

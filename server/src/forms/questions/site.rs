@@ -62,7 +62,7 @@ pub(super) const TOPICS: &[Topic] = &[
             site.soil,
             "What is the ground at the bottom of the hole?",
             "Choose the nearest. Do not go into a hole deeper than your waist to find out.",
-            "A middling soil is taken, and the range of stillness is wide.",
+            "An average soil is assumed, and the range of stillness is wide.",
             {
                 SoftClay: "Soft clay: oozes between the fingers, or a light press moulds it",
                 FirmClay: "Firm clay: a strong press of the fingers moulds it",
@@ -106,7 +106,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 site.shear_wave_speed_season,
                 "When was it measured?",
                 "Clay and silt are stiffer in a dry summer than in a wet winter.",
-                "The speed is taken to hold all the year.",
+                "The speed is assumed to hold all the year.",
                 {
                     DrySummer: "In a dry summer",
                     Other: "At another time of the year",
@@ -146,13 +146,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.presumed_bearing_kpa",
                 "Bearing pressure that may be presumed",
                 "From a ground report, or from your local building control office.",
-                "A cautious value for the soil is taken, or none where only a ground engineer can say.",
+                "A cautious value for the soil is assumed, or none where only a ground engineer can say.",
             ),
             number(
                 "site.topsoil_depth_m",
                 "Depth of the soft topsoil",
                 "Down to where the colour changes and the roots end.",
-                "A usual depth of topsoil is taken.",
+                "A usual depth of topsoil is assumed.",
             ),
             number(
                 "site.rock_depth_m",
@@ -188,13 +188,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.groundwater_depth_m",
                 "How far down is the water in a wet winter?",
                 "The highest it stands in the year, below ground level; 0 is water at the surface.",
-                "The water is taken to lie below the block. If the hole fills, come back here.",
+                "The water is assumed to lie below the block. If the hole fills, come back here.",
             ),
             number(
                 "site.frost_depth_m",
                 "How deep does the frost go in a hard winter?",
                 "Where you live there may be a stated depth for water pipes or footings.",
-                "It follows from the freezing index, where that is known, or a cautious depth is taken.",
+                "It follows from the freezing index, where that is known, or a cautious depth is assumed.",
             ),
             choice!(
                 "site.exposure",
@@ -202,7 +202,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 site.exposure,
                 "How open is the site to the wind?",
                 "",
-                "Something between open fields and gardens is taken.",
+                "Something between open fields and gardens is assumed.",
                 {
                     Open: "Open country, a coast or a hilltop",
                     Country: "Fields with hedges, scattered houses",
@@ -227,7 +227,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.mean_annual_temperature_c",
                 "Mean temperature over the year",
                 "It refines the depth of frost.",
-                "A temperate year is taken.",
+                "A temperate year is assumed.",
             ),
             Question {
                 path: "site.climate_source",
@@ -250,13 +250,13 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.tree_distance_m",
                 "How far away is the nearest tree or large shrub?",
                 "",
-                "No tree is taken to be near. Look again if the ground is clay.",
+                "No tree is assumed to be near. Look again if the ground is clay.",
             ),
             number(
                 "site.building_distance_m",
                 "How far away is the nearest building?",
                 "Measured to its wall.",
-                "No building is taken to be near.",
+                "No building is assumed to be near.",
             ),
             number(
                 "site.drain_distance_m",
@@ -270,7 +270,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.tree_height_m",
                 "Height of that tree when grown",
                 "",
-                "A full-grown garden tree is taken.",
+                "A full-grown garden tree is assumed.",
             ),
             choice!(
                 "site.tree_water_demand",
@@ -307,7 +307,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.slope_deg",
                 "Slope of the ground",
                 "0 is level; 45 falls as far as it runs.",
-                "Level ground is taken.",
+                "Level ground is assumed.",
             ),
             number(
                 "site.latitude_deg",
@@ -325,7 +325,7 @@ pub(super) const TOPICS: &[Topic] = &[
                 "site.altitude_m",
                 "Height above the sea",
                 "Thinner air pushes less.",
-                "Sea level is taken, where the air is densest.",
+                "Sea level is assumed, where the air is densest.",
             ),
         ],
     },

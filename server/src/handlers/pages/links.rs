@@ -80,7 +80,10 @@ pub async fn change(
 /// Makes a recovery code, which is shown in the answer and nowhere else.
 async fn recovery(app: &App, place: &Place, client: &Client) -> Result<Response, Trouble> {
     let code = app.store.recovery_code(&place.plan_id).await?;
-    Ok(answer(&page(app, place, client, None, Some(code.reveal().to_owned())).await?)?.into_response())
+    Ok(
+        answer(&page(app, place, client, None, Some(code.reveal().to_owned())).await?)?
+            .into_response(),
+    )
 }
 
 /// When a link ends that is made for so many days from now.

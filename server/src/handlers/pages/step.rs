@@ -129,7 +129,8 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         notice: shown.notice,
         topics: questions::topics(step)
             .iter()
-            .map(|topic| TopicView::of(topic, &desk))
+            .map(|topic| TopicView::of(topic, &desk, &place.plan))
+            .filter(|topic| !topic.common.is_empty() || !topic.rare.is_empty())
             .collect(),
         panel: Side::of(step, shown.planned),
         floor: shown

@@ -32,7 +32,10 @@ mod tests {
     #[test]
     fn a_link_has_a_code_and_a_text_that_is_too_long_has_none() {
         let code = svg("https://planner.example/p/0123456789abcdef0123456789abcdef").unwrap();
-        assert!(code.starts_with("<svg") && code.contains("M4 4h1v1h-1z"), "{code}");
+        assert!(
+            code.starts_with("<svg") && code.contains("M4 4h1v1h-1z"),
+            "{code}"
+        );
         assert_eq!(svg(&"x".repeat(5000)), None);
     }
 }

@@ -208,7 +208,8 @@ impl Desk<'_> {
         };
         self.rows(
             list,
-            "place", "Nobody is anywhere near it during an exposure",
+            "place",
+            "Nobody is anywhere near it during an exposure",
             &row,
         )
     }

@@ -122,7 +122,6 @@ impl Panel {
     #[must_use]
     pub fn of(step: Step, planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
-        let stages = stages(step);
         let stillness = if step == Step::Floor {
             Vec::new()
         } else {

@@ -2,14 +2,17 @@
 
 use askama::Template;
 use stillground::figure::{Unit, Units, digits};
+use stillground::site_plan::SitePlan;
 use stillground::units::metre;
 
 use super::field::{Control, Desk, FieldView};
 use super::frame::Frame;
 use super::side::Side;
-use crate::forms::question::Topic;
+use crate::forms::branch;
+use crate::forms::question::{Question, Topic};
 use crate::forms::questions;
 use crate::forms::reading::Fault;
+use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
 use crate::planned::Planned;
 
@@ -108,14 +111,18 @@ pub struct TopicView {
 }
 
 impl TopicView {
-    /// A topic.
+    /// A topic, with the questions that this route needs; one that was answered is always shown.
     #[must_use]
-    pub fn of(topic: &'static Topic, desk: &Desk<'_>) -> Self {
-        let rare: Vec<FieldView> = topic
-            .rare
-            .iter()
-            .map(|question| desk.field(question))
-            .collect();
+    pub fn of(topic: &'static Topic, desk: &Desk<'_>, plan: &SitePlan) -> Self {
+        let fields = |questions: &'static [Question]| -> Vec<FieldView> {
+            questions
+                .iter()
+                .map(|question| (question, desk.field(question)))
+                .filter(|(question, field)| is_asked(question, field, desk, plan))
+                .map(|(_, field)| field)
+                .collect()
+        };
+        let (common, rare) = (fields(topic.common), fields(topic.rare));
         let open = rare
             .iter()
             .any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
@@ -127,16 +134,31 @@ impl TopicView {
         Self {
             heading: topic.heading,
             intro: topic.intro,
-            common: topic
-                .common
-                .iter()
-                .map(|question| desk.field(question))
-                .collect(),
+            common,
             rare,
             open,
             more,
         }
     }
+}
+
+/// Whether a question is asked: by what is typed, else by what the plan says.
+fn is_asked(
+    question: &'static Question,
+    field: &FieldView,
+    desk: &Desk<'_>,
+    plan: &SitePlan,
+) -> bool {
+    let answered = !field.text.is_empty() || field.error.is_some() || has_rows(field);
+    let answer = |path: &str| {
+        let typed = desk.sheet.text(path).map(str::to_owned);
+        let said = || {
+            let (step, _) = questions::about(path)?;
+            Sheet::of(step, plan).text(path).map(str::to_owned)
+        };
+        typed.or_else(said).unwrap_or_default()
+    };
+    answered || branch::asked(question.path, answer)
 }
 
 fn has_rows(field: &FieldView) -> bool {

@@ -73,7 +73,7 @@ pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = vec![("Order".to_owned(), flow.pages.len() + 1)];
-    one(&mut flow, sheet, "Order", day::materials);
+    day::order_of(&mut flow, sheet, "Order");
     for day in &day::DAYS {
         index.push((day.name.to_owned(), flow.pages.len() + 1));
         day::day(&mut flow, sheet, day);

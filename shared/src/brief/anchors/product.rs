@@ -120,7 +120,7 @@ pub fn resolve(
         "anchors.installation_factor",
         said.installation_factor,
         1.2,
-        "a middling product",
+        "an average product",
         "design resistance of the concrete",
     );
     let sustained_factor = factor(

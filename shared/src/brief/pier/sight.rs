@@ -108,7 +108,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     }
     if plan.pier.eye_height_m.is_none() {
         let taken = Taken::new(
-            "a standing adult of middling height",
+            "a standing adult of average height",
             "height of the pier",
             Source::judgement("eye of a standing adult"),
         );

@@ -41,7 +41,7 @@ fn depth(job: &Job, stud: usize) -> Item {
         millimetre::get(job.design.anchors.hole_depth),
     );
     let shallow = format!(
-        "do not set this stud. It would be held by less than the {} that were reckoned with. Drill on to {}.",
+        "do not set this stud. It would be held by less than the {} of the plan. Drill on to {}.",
         units(embedment),
         units(depth)
     );

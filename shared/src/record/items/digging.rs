@@ -103,7 +103,7 @@ fn side_of(job: &Job, id: &'static str, title: &'static str, side: f64) -> Item 
     let units = |value| job.say(value, Unit::Metre);
     let bands = up_to(
         side - SHORT_M,
-        Verdict::stop(format!("do not go on. The block would be narrower than was reckoned with. Widen it to {}.", units(side)), PLANNER),
+        Verdict::stop(format!("do not go on. The block would be narrower than planned. Widen it to {}.", units(side)), PLANNER),
     )
     .up_to(side - TRIM_M, Verdict::outside(format!("trim the side back to {}.", units(side))))
     .fine_to(side + SHORT_M)
@@ -140,7 +140,7 @@ fn soil_met(planned: Soil, met: Soil) -> Verdict {
         _ if planned == met => Verdict::Within,
         (Some([_, had_speed, _]), Some([_, speed, _])) if speed < had_speed => {
             let said = format!(
-                "do not pour. It is softer than the {} that the plan reckons with, and the pier would move more.",
+                "do not pour. It is softer than the {} of the plan, and the pier would move more.",
                 words(planned)
             );
             Verdict::stop(
@@ -152,9 +152,7 @@ fn soil_met(planned: Soil, met: Soil) -> Verdict {
             "nobody goes down. This soil's sides stand less steep than was planned.",
             "whoever made the plan: the plan is changed to the soil that was met",
         ),
-        _ => Verdict::outside(
-            "tell whoever made the plan; it is at least as firm as was reckoned with.",
-        ),
+        _ => Verdict::outside("tell whoever made the plan; it is at least as firm as planned."),
     }
 }
 
@@ -168,7 +166,7 @@ fn water(job: &Job) -> Item {
         "watch it: pour only while the bottom is dry and firm, and tell whoever made the plan, since wet ground is softer.",
     );
     let told =
-        Verdict::outside("tell whoever made the plan: the ground was reckoned dry to there.");
+        Verdict::outside("tell whoever made the plan: the plan assumes dry ground to there.");
     let from = expected.unwrap_or(f64::MAX).min(20.0);
     let bands = up_to(depth, Verdict::stop(in_pit, PLANNER))
         .up_to(depth + NEAR_WATER_M, near)

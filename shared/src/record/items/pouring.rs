@@ -34,8 +34,7 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
 
 fn class(job: &Job) -> Item {
     let planned = job.brief.block.concrete.value;
-    let weaker =
-        "do not pour. It is weaker than the plan reckons with, and the studs would hold less.";
+    let weaker = "do not pour. It is weaker than planned, and the studs would hold less.";
     let answer = |&class: &Concrete| {
         let place = |class: Concrete| Concrete::ALL.iter().position(|known| *known == class);
         let verdict = if place(class) < place(planned) {

@@ -186,8 +186,23 @@ fn figures_of(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
 /// A figure that is longer stands in a line of its own.
 const MOST_IN_A_CELL: usize = 26;
 
-/// What is ordered, to tick off, two beside each other. Where there are prices, the order as the file has it.
-pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
+/// What is ordered, on one side where it goes on one.
+pub fn order_of(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
+    let before = flow.pages.len();
+    for spacing_factor in [1.0, 0.6, 0.3, 0.1] {
+        flow.back_to(before);
+        flow.spacing_factor = spacing_factor;
+        flow.sheet(name);
+        materials(flow, sheet);
+        flow.spacing_factor = 1.0;
+        if flow.pages.len() == before + 1 {
+            return;
+        }
+    }
+}
+
+/// Lines to tick off, two beside each other. Where there are prices, the order as the file has it.
+fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     if !sheet.design.costs.is_empty() {
         paperwork::materials(flow, sheet);
         return;
@@ -213,12 +228,12 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     table(
         flow,
         &[
-            ("", 0.15),
-            ("Item", 1.9),
-            ("Quantity", 0.8),
-            ("", 0.15),
-            ("Item", 1.9),
-            ("Quantity", 0.8),
+            ("", 0.13),
+            ("Item", 2.2),
+            ("How many", 0.6),
+            ("", 0.13),
+            ("Item", 2.2),
+            ("How many", 0.6),
         ],
         &rows,
     );

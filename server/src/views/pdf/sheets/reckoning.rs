@@ -11,7 +11,7 @@ use crate::views::pdf::table::{Cell, Column, table};
 pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph(
         "Every figure of the plan can be followed here. The formula stands in the symbols of its source; figures are rounded for reading, \
-         the engine reckons with all digits.",
+         the engine calculates with all digits.",
     );
     // Those of the studs stand on the checking engineer's sheets, once is enough.
     let apart = has_checking(sheet.brief, sheet.design);
