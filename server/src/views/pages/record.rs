@@ -97,6 +97,8 @@ pub struct StopView {
     pub lasting: bool,
     /// How many tasks after its own it holds.
     pub holds: usize,
+    /// Whether the plan could take in what was found.
+    pub to_take: bool,
 }
 
 /// What is typed on the page and was not taken.
@@ -147,11 +149,14 @@ impl Work {
             .flat_map(|task| &task.drawings)
             .map(|(name, _)| *name)
             .collect();
+        let to_take: Vec<&str> = found::to_take(record, &board, plan)
+            .map(|(reading, _)| reading.entry.id.as_str())
+            .collect();
         Self {
             done_count: done.len(),
             count: board.tasks.len(),
-            stops: stops(record, &board),
-            to_take: found::to_take(record, &board, plan).count(),
+            stops: stops(record, &board, &to_take),
+            to_take: to_take.len(),
             drawings: drawings(record, &needed),
             cautions: cautions(record),
             now,
@@ -166,7 +171,11 @@ impl Work {
     }
 }
 
-fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopView> {
+fn stops(
+    record: &Record,
+    board: &stillground::record::Board<'_>,
+    to_take: &[&str],
+) -> Vec<StopView> {
     let view = |(place, reading): (usize, &stillground::record::Reading<'_>)| {
         let Some(Verdict::Stop { why, ask, lasting }) = &reading.verdict else {
             return None;
@@ -183,6 +192,7 @@ fn stops(record: &Record, board: &stillground::record::Board<'_>) -> Vec<StopVie
             ask: ask.clone(),
             by: log::by(&reading.entry.who, record.kept.get(place)),
             lasting: *lasting,
+            to_take: to_take.contains(&reading.entry.id.as_str()),
             holds: board.tasks.iter().filter(held).count().saturating_sub(1),
         })
     };
