@@ -161,8 +161,19 @@ impl Browser {
 
     /// Presses an element.
     pub fn press(&self, selector: &str) {
+        self.unfold(selector);
         let element = self.find(selector);
         self.post(&format!("/element/{}/click", element.0), &json!({}));
+    }
+
+    /// Opens what an element is folded into, as a person would; its own fold stays as it is.
+    fn unfold(&self, selector: &str) {
+        let quoted = json!(selector);
+        let _ = self.run(&format!(
+            "let fold = document.querySelector({quoted})?.closest('details'); \
+             if (document.querySelector({quoted})?.closest('summary')) fold = fold.parentElement.closest('details'); \
+             for (; fold; fold = fold.parentElement.closest('details')) fold.open = true"
+        ));
     }
 
     /// Does something that leads to another page, and waits for it.
@@ -202,6 +213,7 @@ impl Browser {
 
     /// Types a text in place of what a box holds.
     pub fn fill(&self, selector: &str, typed: &str) {
+        self.unfold(selector);
         let element = self.find(selector).0;
         self.post(&format!("/element/{element}/clear"), &json!({}));
         self.post(

@@ -127,11 +127,7 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         climate: place.climate(step),
         house: place.house(step),
         notice: shown.notice,
-        topics: questions::topics(step)
-            .iter()
-            .map(|topic| TopicView::of(topic, &desk, &place.plan))
-            .filter(|topic| !topic.common.is_empty() || !topic.rare.is_empty())
-            .collect(),
+        topics: TopicView::all(step, &desk, &place.plan),
         panel: Side::of(step, shown.planned),
         floor: shown
             .planned

@@ -104,8 +104,12 @@ pub struct TopicView {
     pub common: Vec<FieldView>,
     /// The rarer ones.
     pub rare: Vec<FieldView>,
-    /// Whether the rarer ones stand open: one of them is answered or wrong.
+    /// Whether the rarer ones stand open: one of them is wrong.
     pub open: bool,
+    /// How many of the rarer ones are answered, in words; empty for none.
+    pub answered: String,
+    /// Whether all of it is folded, and what of it is said, in words.
+    pub folded: Option<String>,
     /// What opens them.
     pub more: &'static str,
 }
@@ -123,9 +127,7 @@ impl TopicView {
                 .collect()
         };
         let (common, rare) = (fields(topic.common), fields(topic.rare));
-        let open = rare
-            .iter()
-            .any(|field| !field.text.is_empty() || field.error.is_some() || has_rows(field));
+        let open = rare.iter().any(is_wrong);
         let more = if topic.common.is_empty() {
             "Questions that few can answer"
         } else {
@@ -134,12 +136,66 @@ impl TopicView {
         Self {
             heading: topic.heading,
             intro: topic.intro,
+            answered: match count(&rare) {
+                0 => String::new(),
+                said => format!("{said} said"),
+            },
+            folded: None,
             common,
             rare,
             open,
             more,
         }
     }
+
+    /// The topics of a step: those that come first lie open, the others say in a line what of them is known.
+    #[must_use]
+    pub fn all(step: Step, desk: &Desk<'_>, plan: &SitePlan) -> Vec<Self> {
+        let topics = questions::topics(step)
+            .iter()
+            .map(|topic| Self::of(topic, desk, plan))
+            .filter(|topic| !topic.common.is_empty() || !topic.rare.is_empty());
+        topics
+            .enumerate()
+            .map(|(place, topic)| Self {
+                folded: (place >= OPEN_TOPICS && !topic.has_faults()).then(|| topic.state()),
+                ..topic
+            })
+            .collect()
+    }
+
+    fn fields(&self) -> impl Iterator<Item = &FieldView> {
+        self.common.iter().chain(&self.rare)
+    }
+
+    fn has_faults(&self) -> bool {
+        self.fields().any(is_wrong)
+    }
+
+    fn state(&self) -> String {
+        let asked = self.common.len() + self.rare.len();
+        match count(self.fields()) {
+            0 => "nothing said: cautious values are assumed".to_owned(),
+            said => format!("{said} of {asked} said"),
+        }
+    }
+}
+
+/// Topics of a step that lie open.
+const OPEN_TOPICS: usize = 2;
+
+fn count<'a>(fields: impl IntoIterator<Item = &'a FieldView>) -> usize {
+    let said = |field: &&FieldView| !field.text.is_empty() || has_rows(field);
+    fields.into_iter().filter(said).count()
+}
+
+fn is_wrong(field: &FieldView) -> bool {
+    let rows = |rows: &super::field::RowsView| {
+        rows.rows
+            .iter()
+            .any(|row| row.boxes.iter().any(|part| part.error.is_some()))
+    };
+    field.error.is_some() || matches!(&field.control, Control::Rows(list) if rows(list))
 }
 
 /// Whether a question is asked: by what is typed, else by what the plan says.
