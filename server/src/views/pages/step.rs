@@ -158,7 +158,7 @@ impl TopicView {
         topics
             .enumerate()
             .map(|(place, topic)| Self {
-                folded: (place >= OPEN_TOPICS && !topic.has_faults()).then(|| topic.state()),
+                folded: (place >= open_topics(step) && !topic.has_faults()).then(|| topic.state()),
                 ..topic
             })
             .collect()
@@ -181,8 +181,13 @@ impl TopicView {
     }
 }
 
-/// Topics of a step that lie open.
-const OPEN_TOPICS: usize = 2;
+/// Topics of a step that lie open: on the first page the names and units come before the soil.
+const fn open_topics(step: Step) -> usize {
+    match step {
+        Step::Site => 2,
+        _ => 1,
+    }
+}
 
 fn count<'a>(fields: impl IntoIterator<Item = &'a FieldView>) -> usize {
     let said = |field: &&FieldView| !field.text.is_empty() || has_rows(field);
