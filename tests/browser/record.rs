@@ -32,7 +32,7 @@ pub fn enter(browser: &Browser, task: &str, action: &str) {
     browser.press(&of(task, &format!("button[value={action}]")));
 }
 
-fn ticked(browser: &Browser, task: &str) {
+pub fn ticked(browser: &Browser, task: &str) {
     browser.wait(&format!(
         "return document.getElementById('{task}')?.closest('.task.done') != null"
     ));

@@ -259,7 +259,17 @@ impl RowView {
     }
 }
 
+/// Most letters of an answer that stands beside others in a line.
+const SHORT_ANSWER: usize = 14;
+
 impl FieldView {
+    /// Whether its answers are so short that several stand in a line.
+    #[must_use]
+    pub fn has_short_answers(&self) -> bool {
+        let short = |option: &OptionView| option.words.chars().count() <= SHORT_ANSWER;
+        matches!(&self.control, Control::Choice(options) if options.iter().all(short))
+    }
+
     /// Identifiers of what describes the control.
     #[must_use]
     pub fn described_by(&self) -> String {

@@ -127,11 +127,13 @@ impl Panel {
         } else {
             stillness(planned, units)
         };
-        let (held, open): (Vec<&Check>, Vec<&Check>) = design
+        let (held, mut open): (Vec<&Check>, Vec<&Check>) = design
             .checks
             .iter()
             .filter(|check| concerns(check, step))
             .partition(|check| check.verdict == Verdict::Holds);
+        // Those that fail come first: the page shows a few, and leads to the rest.
+        open.sort_by_key(|check| check.verdict != Verdict::Fails);
         Self {
             stopped: false,
             drawing: DrawingView::of(picture(step), planned),
