@@ -36,7 +36,7 @@
   // The planner says which step it kept, and on top of which revision.
   const confirm = () => {
     const address = new URL(window.location.href);
-    const kept = /^([a-z]+)-(\d+)$/.exec(address.searchParams.get("saved") || "");
+    const kept = /^([a-z-]+)-(\d+)$/.exec(address.searchParams.get("saved") || "");
     if (kept) {
       drop((one) => one.sent && one.step === kept[1] && baseOf(one.fields) <= Number(kept[2]));
       address.searchParams.delete("saved");
@@ -92,7 +92,7 @@
         line.append(button("Put it back into the form", () => putBack(one)), " ");
       } else {
         const link = element("a", "Go there");
-        link.href = `${head.dataset.root}/${one.step}`;
+        link.href = `${head.dataset.root}/${one.step.replace("short-", "short/")}`;
         line.append(link, " ");
       }
       line.append(
