@@ -110,9 +110,9 @@ fn every_address_on_every_page_stands_below_the_base_path_and_opens() {
             if address.starts_with('#') || address.is_empty() {
                 continue;
             }
-            // A panel is written once for every link, and names its drawings from where the page stands.
+            // A panel is written once for every link, and names drawings and chapters from where the page stands.
             let folder = bare.split('?').next().unwrap().rsplit_once('/').unwrap().0;
-            let address = if address.starts_with("drawings/") {
+            let address = if address.starts_with("drawings/") || address.starts_with("plan/") {
                 format!("{folder}/{address}")
             } else {
                 address
