@@ -68,6 +68,8 @@ pub struct Parts {
     pub places: Shares,
     /// Bytes of bodies that are held.
     pub held: Shares,
+    /// Bodies that are read and thrown away.
+    pub dropped: Shares,
     /// What a service outside answered.
     pub lookups: Held,
     kept: Cache<[u8; 32], Arc<Planned>>,
@@ -94,6 +96,7 @@ impl App {
             copies: Copies::default(),
             places: Shares::new(MOST_REQUESTS, MOST_REQUESTS_OF_ONE),
             held: limits::held(&config),
+            dropped: limits::dropped(),
             lookups: Held::default(),
             kept: Cache::new(MOST_DESIGNS),
             ways: Cache::new(MOST_SEARCHES),
@@ -188,14 +191,7 @@ impl App {
         kind: Work,
         work: impl FnOnce() -> T + Send + 'static,
     ) -> Result<T, Trouble> {
-        let turn = self.turns.wait(kind).await?;
-        let work = move || {
-            let _turn = turn;
-            work()
-        };
-        tokio::task::spawn_blocking(work)
-            .await
-            .map_err(|error| Trouble::broken("work stopped", &error))
+        self.turns.work(kind, work).await
     }
 }
 

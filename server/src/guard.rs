@@ -4,6 +4,7 @@
 //! for others is one client. What a link that is right is refused for is what its own holders asked for, never a guess.
 
 mod buckets;
+mod delay;
 
 use std::time::Duration;
 
@@ -12,6 +13,7 @@ use axum::http::Method;
 
 use crate::client::Client;
 use crate::error::Trouble;
+use crate::shares::Shares;
 use crate::watch::Watch;
 use buckets::Buckets;
 
@@ -36,6 +38,8 @@ pub enum Kind {
     Door,
     /// Questions that we ask of another service.
     LookUp,
+    /// Refusals, of whatever kind: beyond these, one comes late.
+    Refused,
 }
 
 impl Kind {
@@ -50,6 +54,7 @@ impl Kind {
             Self::Photo => (40, Duration::from_secs(4)),
             Self::Door => (10, Duration::from_secs(60)),
             Self::LookUp => (6, Duration::from_secs(60)),
+            Self::Refused => (20, Duration::from_millis(50)),
         }
     }
 
@@ -76,9 +81,20 @@ impl Kind {
 }
 
 /// The counts. Cheap to clone.
-#[derive(Clone, Default)]
+#[derive(Clone)]
 pub struct Guard {
     buckets: Buckets,
+    /// Refusals that are kept back.
+    late: Shares,
+}
+
+impl Default for Guard {
+    fn default() -> Self {
+        Self {
+            buckets: Buckets::default(),
+            late: delay::places(),
+        }
+    }
 }
 
 impl Guard {

@@ -24,6 +24,11 @@ pub const LARGEST_BODY: usize = 1024 * 1024;
 const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
 /// Longest pause of a body that is thrown away.
 const LONGEST_PAUSE: Duration = Duration::from_secs(1);
+/// Pause after each part of one that is thrown away, some sixty kilobytes.
+const BETWEEN_PARTS: Duration = Duration::from_millis(1);
+/// Bodies that are thrown away at once, in all and of one client; beyond it the line is closed with the answer.
+const MOST_DROPPED: usize = 32;
+const MOST_DROPPED_OF_ONE: usize = 2;
 /// Longest time for a body to arrive.
 const SLOWEST_BODY: Duration = Duration::from_secs(20);
 /// The routes whose bodies are larger: a photograph from a place with a poor connection.
@@ -43,6 +48,12 @@ pub const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 pub fn held(config: &Config) -> Shares {
     let one = HELD_FOR_ONE.max(2 * (config.largest_photo + ROUND_A_PHOTO));
     Shares::new(HELD_FOR_ALL.max(2 * one), one)
+}
+
+/// Places for bodies that are read and thrown away.
+#[must_use]
+pub fn dropped() -> Shares {
+    Shares::new(MOST_DROPPED, MOST_DROPPED_OF_ONE)
 }
 
 /// Refuses a body where none belongs: nothing would read it.
@@ -164,24 +175,32 @@ impl Arriving {
     }
 
     /// Reads what still comes of a body that nobody asked for, and throws it away: whoever is still sending would see a
-    /// broken line and not why it was refused. Nothing of it is kept, and who pauses is answered.
-    pub async fn drop_rest(&self) {
+    /// broken line and not why it was refused. Nothing of it is kept, and who pauses is answered. One who sends several at
+    /// once has no place for the third: it is not read, and its line is to be closed with the answer. Whether all came.
+    pub async fn drop_rest(&self, client: &Client, places: &Shares) -> bool {
         let Some(mut body) = self.state.lock().await.body.take() else {
-            return;
+            return true;
         };
-        if self.headers.contains_key(EXPECT) {
-            return;
+        if self.headers.contains_key(EXPECT) || stated(&self.headers) > READ_AND_DROPPED as u64 {
+            return false;
         }
+        let Ok(_place) = places.one(client.circles()) else {
+            return false;
+        };
         let mut dropped = 0_usize;
         let all = async {
             while dropped <= READ_AND_DROPPED {
                 match tokio::time::timeout(LONGEST_PAUSE, body.frame()).await {
                     Ok(Some(Ok(frame))) => dropped += frame.data_ref().map_or(0, Bytes::len),
-                    _ => return,
+                    Ok(None) => return true,
+                    _ => return false,
                 }
+                tokio::time::sleep(BETWEEN_PARTS).await;
             }
+            false
         };
-        let _ = tokio::time::timeout(self.bounds.slowest, all).await;
+        let all = tokio::time::timeout(self.bounds.slowest, all).await;
+        all.unwrap_or(false)
     }
 
     /// A page's form that arrived, or that still arrives, for the page that says why it could not be taken.
@@ -197,16 +216,21 @@ impl Arriving {
     }
 }
 
+/// The length that a body is said to have; nought where nothing is said.
+fn stated(headers: &HeaderMap) -> u64 {
+    headers
+        .get(CONTENT_LENGTH)
+        .and_then(|length| length.to_str().ok()?.parse().ok())
+        .unwrap_or(0)
+}
+
 async fn read(
     headers: &HeaderMap,
     mut body: Body,
     most: usize,
     share: &mut Share,
 ) -> Result<Bytes, Trouble> {
-    let stated = headers
-        .get(CONTENT_LENGTH)
-        .and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
-    if stated.is_some_and(|length| length > most as u64) && headers.contains_key(EXPECT) {
+    if stated(headers) > most as u64 && headers.contains_key(EXPECT) {
         return Err(Trouble::too_large(most));
     }
     let (mut kept, mut arrived) = (Vec::new(), 0_usize);
@@ -222,11 +246,18 @@ async fn read(
                     Spent::Yours => Trouble::too_much_at_once(),
                     Spent::All => Trouble::full(),
                 })?;
+                if kept.is_empty() {
+                    // What would be copied each time that it grows; memory that nothing is written to is not taken.
+                    let stated = usize::try_from(stated(headers)).unwrap_or(0);
+                    kept.reserve_exact(stated.min(LARGEST_BODY));
+                }
                 kept.extend_from_slice(&data);
             }
             _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(most)),
             _ => kept = Vec::new(),
         }
+        // A line that always has more would keep its thread for a megabyte at a time, and all who wait behind it.
+        tokio::task::yield_now().await;
     }
     if arrived > most {
         Err(Trouble::too_large(most))

@@ -7,6 +7,8 @@ use std::any::Any;
 use std::sync::Arc;
 
 use axum::extract::{MatchedPath, Request, State};
+use axum::http::HeaderValue;
+use axum::http::header::CONNECTION;
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -24,17 +26,19 @@ pub async fn passage(State(app): State<App>, mut request: Request, next: Next) -
     let entry = journal::Entry::begin(&app, &client, &request);
     let compressed = security::may_be_compressed(request.extensions().get::<MatchedPath>());
     let mut response = presented(&app, &client, request, next).await;
-    if !compressed {
+    // To make a refusal shorter would take longer than to find it.
+    if !compressed || response.status().is_client_error() {
         response.extensions_mut().insert(security::AsItIs);
     }
     entry.end(&app.watch, &response);
+    app.guard.delay(&client, response.status()).await;
     response
 }
 
 /// The answer in the form that its reader expects.
 async fn presented(app: &App, client: &Client, request: Request, next: Next) -> Response {
     let reader = Reader::of(&request);
-    let (mut typed, mut arriving) = (Typed::default(), None);
+    let (mut typed, mut arriving, mut whole) = (Typed::default(), None, true);
     let response = answer(app, client, request, next, &mut arriving)
         .await
         .unwrap_or_else(IntoResponse::into_response);
@@ -46,9 +50,15 @@ async fn presented(app: &App, client: &Client, request: Request, next: Next) -> 
         if trouble.is_some_and(|trouble| trouble.may_pass()) {
             typed = Box::pin(arriving.typed()).await;
         }
-        Box::pin(arriving.drop_rest()).await;
+        whole = Box::pin(arriving.drop_rest(client, &app.dropped)).await;
     }
-    reader.present(&app.config, response, typed).await
+    let mut response = reader.present(&app.config, response, typed).await;
+    if !whole {
+        // What still comes would be taken for the next request.
+        let close = HeaderValue::from_static("close");
+        response.headers_mut().insert(CONNECTION, close);
+    }
+    response
 }
 
 /// The handler's answer, if it comes to that.

@@ -10,10 +10,12 @@ use tokio::net::TcpListener;
 
 use crate::app::App;
 use crate::config::{Config, DEFAULT_LISTEN};
+use crate::guard::Guard;
 use crate::router::router;
 use crate::shares::Shares;
 use crate::store::{Store, StoreFailure};
 use crate::watch;
+use accept::Entrance;
 
 /// Places for connections, below the limit of files.
 #[must_use]
@@ -115,11 +117,18 @@ impl Server {
             let (figures, config) = (watch::router(self.app.clone()), config.clone());
             tokio::spawn(async move {
                 let stop = std::future::pending();
-                accept::serve(listener, figures, config, connections(), stop).await;
+                let entrance = Entrance {
+                    connections: connections(),
+                    guard: Guard::default(),
+                };
+                accept::serve(listener, figures, config, entrance, stop).await;
             })
         });
-        let places = self.app.connections.clone();
-        accept::serve(self.listener, router(self.app), config, places, stop).await;
+        let entrance = Entrance {
+            connections: self.app.connections.clone(),
+            guard: self.app.guard.clone(),
+        };
+        accept::serve(self.listener, router(self.app), config, entrance, stop).await;
         sweeping.abort();
         verifying.abort();
         copying.into_iter().for_each(|copying| copying.abort());

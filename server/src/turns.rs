@@ -1,7 +1,9 @@
 //! Turns at work that keeps a processor busy: designing a plan, printing it, writing a photograph anew. There are as many
-//! as there are processors; one client has at most half of them, and waits for its own before it waits among all.
+//! as there are processors; one client has at most half of them, and waits for its own before it waits among all. Of
+//! photographs there is one at a time, since each takes memory for all its dots.
 
 mod busy;
+mod workers;
 
 use std::collections::HashMap;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -13,6 +15,7 @@ use crate::client::{Circle, Client};
 use crate::error::Trouble;
 pub use busy::Work;
 use busy::{Busy, Stay};
+use workers::Workers;
 
 /// How long a request waits for its turn before it is asked to come back.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
@@ -36,12 +39,15 @@ pub struct Turns {
     all: Arc<Semaphore>,
     each: Arc<Mutex<HashMap<Circle, Arc<Semaphore>>>>,
     most_each: usize,
+    darkroom: Arc<Semaphore>,
     busy: Arc<Busy>,
+    workers: Workers,
 }
 
 /// A turn, which is over when this is dropped.
 pub struct Turn {
     _of_all: OwnedSemaphorePermit,
+    _of_the_darkroom: Option<OwnedSemaphorePermit>,
     _own: Option<Own>,
     _stay: Stay,
 }
@@ -62,8 +68,27 @@ impl Turns {
             all: Arc::new(Semaphore::new(turns)),
             each: Arc::default(),
             most_each: (turns / 2).max(1),
+            darkroom: Arc::new(Semaphore::new(1)),
             busy: Arc::default(),
+            workers: Workers::new(turns),
         }
+    }
+
+    /// Works in turn, behind the threads that serve requests.
+    ///
+    /// # Errors
+    /// Too many are waiting; or the work panicked.
+    pub async fn work<T: Send + 'static>(
+        &self,
+        kind: Work,
+        work: impl FnOnce() -> T + Send + 'static,
+    ) -> Result<T, Trouble> {
+        let turn = self.wait(kind).await?;
+        let work = move || {
+            let _turn = turn;
+            work()
+        };
+        self.workers.run(kind, work).await
     }
 
     /// Waits for a turn.
@@ -78,9 +103,14 @@ impl Turns {
                 Some(circle) => Some(self.own(circle).await?),
                 None => None,
             };
+            let of_the_darkroom = match work {
+                Work::Darkroom => Some(self.darkroom.clone().acquire_owned().await.ok()?),
+                Work::Design | Work::Press => None,
+            };
             let of_all = self.all.clone().acquire_owned().await.ok()?;
             Some(Turn {
                 _of_all: of_all,
+                _of_the_darkroom: of_the_darkroom,
                 _own: own,
                 _stay: Stay::begin(&self.busy, work, false),
             })
@@ -187,6 +217,17 @@ mod tests {
             (0, 0),
             "whoever gave up waits no more"
         );
+    }
+
+    #[tokio::test]
+    async fn there_is_one_photograph_at_a_time_whoever_sent_it() {
+        let turns = Turns::new(4);
+        let _developing = turns.wait(Work::Darkroom).await.unwrap();
+        let other = client("192.0.2.2");
+        let next = on_behalf(&other, turns.wait(Work::Darkroom));
+        let next = tokio::time::timeout(Duration::from_millis(50), next).await;
+        assert!(next.is_err(), "it waits");
+        assert!(at_once(&turns, "192.0.2.3").await.is_some());
     }
 
     #[tokio::test]

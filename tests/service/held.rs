@@ -1,7 +1,7 @@
 //! What one client may hold, tried on a service on this machine: nothing that it leaves unfinished is waited for by
 //! anybody else.
 
-use std::io::{Read, Write};
+use std::io::{ErrorKind, Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::time::{Duration, Instant};
 
@@ -88,6 +88,69 @@ fn no_body_is_read_for_a_page_that_does_not_exist() {
             "{method} {path} was answered {status:?} before its body came"
         );
     }
+}
+
+#[test]
+fn of_one_client_two_refused_bodies_are_read_and_the_others_are_closed_with_the_answer() {
+    let service = counted();
+    let head = "POST /nowhere HTTP/1.1\r\nhost: a\r\ncontent-length: 1000000\r\n\r\n";
+    let mut lines: Vec<_> = (0..6)
+        .map(|_| unfinished(service.socket, head.as_bytes()))
+        .collect();
+    for line in &lines {
+        line.set_read_timeout(Some(Duration::from_millis(50)))
+            .unwrap();
+    }
+    // All go on sending, so that none that is read is answered for want of more.
+    let mut answered = [None; 6];
+    for _ in 0..10 {
+        for (line, answered) in lines.iter_mut().zip(&mut answered) {
+            if answered.is_none() {
+                let _ = line.write_all(b"more");
+                *answered = status(line);
+            }
+        }
+    }
+    let refused = answered.iter().filter(|status| **status == Some(404));
+    assert_eq!(refused.count(), 4, "{answered:?}");
+    let mut closed = 0;
+    for (line, answered) in lines.iter_mut().zip(&answered) {
+        line.set_read_timeout(Some(Duration::from_secs(5))).unwrap();
+        let ends = |read: std::io::Result<usize>| {
+            read.map_or_else(|error| error.kind() != ErrorKind::WouldBlock, |_| true)
+        };
+        closed += usize::from(answered.is_some() && ends(line.read_to_end(&mut Vec::new())));
+    }
+    assert_eq!(closed, 4, "what they still send is not read");
+}
+
+#[test]
+fn whoever_is_refused_again_and_again_waits_for_refusals_and_for_nothing_else() {
+    let service = counted();
+    let kept = service.create(&unknown());
+    let right = format!("/p/{}/site", kept.edit);
+    assert_eq!(service.get(&right).status, 200);
+    let wrong = b"GET /nowhere HTTP/1.1\r\nhost: a\r\n\r\n";
+    let begun = Instant::now();
+    let mut lines: Vec<_> = (0..60).map(|_| unfinished(service.socket, wrong)).collect();
+    for line in &lines {
+        line.set_read_timeout(Some(Duration::from_millis(1)))
+            .unwrap();
+    }
+    // The right link is asked after them and answered before them.
+    assert_eq!(service.get(&right).status, 200);
+    let early = lines.iter_mut().filter_map(status).count();
+    // Where the machine took so long that the wait was over, there is nothing to be seen.
+    let over = begun.elapsed() > Duration::from_millis(900);
+    assert!(
+        (20..=45).contains(&early) || over,
+        "{early} of 60 refusals came at once"
+    );
+    for line in &lines {
+        line.set_read_timeout(Some(Duration::from_secs(5))).unwrap();
+    }
+    let late = lines.iter_mut().filter_map(status).count();
+    assert_eq!(early + late, 60, "each is answered in the end");
 }
 
 #[test]

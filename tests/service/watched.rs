@@ -263,6 +263,7 @@ fn figures_stand_at_their_own_address_and_name_routes_and_no_address() {
         "stillground_connections ",
         "stillground_body_bytes_held 0",
         "stillground_requests_placed 0",
+        "stillground_refusals_late 0",
         "stillground_turns{work=\"press\",state=\"waiting\"} 0",
         "stillground_turns{work=\"darkroom\",state=\"working\"} 0",
         "stillground_damaged_rows 0",

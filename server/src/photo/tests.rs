@@ -209,3 +209,14 @@ fn a_picture_takes_no_more_when_it_is_kept_than_it_came_with() {
     assert!(kept.len() <= sent.len(), "{} of {}", kept.len(), sent.len());
     assert!(image::load_from_memory(&kept).unwrap().width() > 300);
 }
+
+#[test]
+fn a_jpeg_is_decoded_at_about_the_size_that_is_kept() {
+    // Seven thousand dots at a quarter, 1750, and not at a half, 3500, which would be four times the memory; those of a
+    // telephone's four thousand at a half.
+    let sides = [7000, 8160, 6000, 4032, 3000, 16_384, 1200];
+    let expected = [1750, 2040, 2048, 2016, 2048, 2048, 2048];
+    assert_eq!(sides.map(decoded::least_side), expected);
+    let kept = anew(&encoded(4032, 30, ImageFormat::Jpeg)).unwrap();
+    assert_eq!(image::load_from_memory(&kept).unwrap().width(), 2016);
+}

@@ -5,7 +5,7 @@ mod files;
 mod lobby;
 mod patient;
 
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -22,6 +22,7 @@ use tower::ServiceExt;
 
 use crate::client::Circle;
 use crate::config::Config;
+use crate::guard::Guard;
 use crate::shares::{Share, Shares};
 use lobby::Lobby;
 use patient::Patient;
@@ -44,12 +45,20 @@ pub(super) fn connections() -> Shares {
     Shares::new(MOST_CONNECTIONS.min(files::for_connections()), MOST_OF_ONE)
 }
 
+/// What a connection is held against before it is read.
+pub(super) struct Entrance {
+    /// Places for connections.
+    pub(super) connections: Shares,
+    /// Who was refused too often.
+    pub(super) guard: Guard,
+}
+
 /// Answers connections until `stop` is done, then lets running requests finish.
 pub(super) async fn serve(
     listener: TcpListener,
     router: Router,
     config: Arc<Config>,
-    connections: Shares,
+    Entrance { connections, guard }: Entrance,
     stop: impl Future<Output = ()>,
 ) {
     let farewell = GracefulShutdown::new();
@@ -58,18 +67,18 @@ pub(super) async fn serve(
     loop {
         tokio::select! {
             accepted = listener.accept() => match accepted {
-                Ok((stream, from)) => match share(&connections, &config, from) {
-                    Some(share) => {
-                        let connection = farewell.watch(connection(stream, from, router.clone()));
-                        tokio::spawn(async move {
-                            let _share = share;
-                            if let Err(error) = connection.await {
-                                tracing::debug!(%error, "a connection broke off");
-                            }
-                        });
+                Ok((stream, from)) => {
+                    let alone = (!is_many(&config, from)).then(|| from.ip().to_canonical());
+                    match connections.one(circles(alone)) {
+                        Ok(share) => {
+                            let connection = farewell.watch(connection(stream, from, router.clone()));
+                            tokio::spawn(held(connection, share, guard.clone(), alone));
+                        }
+                        // Nobody who waits for refusals has the lobby's few places again and again.
+                        Err(_) if alone.is_some_and(|peer| guard.is_late(peer)) => drop(stream),
+                        Err(_) => lobby.enter(stream, from, &config.base, &router),
                     }
-                    None => lobby.enter(stream, from, &config.base, &router),
-                },
+                }
                 Err(error) => {
                     tracing::warn!(%error, "no connection could be taken");
                     lobby.clear();
@@ -89,20 +98,34 @@ pub(super) async fn serve(
     }
 }
 
-/// A place for a connection; none when its machine, or all together, have theirs. A proxy of ours speaks for many.
-fn share(connections: &Shares, config: &Config, from: SocketAddr) -> Option<Share> {
+/// Answers one connection. A machine that was refused too often waits before it is read.
+async fn held(
+    connection: impl Future<Output = hyper::Result<()>>,
+    _share: Share,
+    guard: Guard,
+    alone: Option<IpAddr>,
+) {
+    if let Some(peer) = alone {
+        guard.delay_connection(peer).await;
+    }
+    if let Err(error) = connection.await {
+        tracing::debug!(%error, "a connection broke off");
+        if let Some(peer) = alone.filter(|_| error.is_parse()) {
+            guard.unread(peer);
+        }
+    }
+}
+
+/// Whether a machine speaks for many, or is not counted.
+fn is_many(config: &Config, from: SocketAddr) -> bool {
     let ip = from.ip().to_canonical();
-    let many = config
-        .proxies
-        .iter()
-        .chain(&config.uncounted)
-        .any(|network| network.holds(ip));
-    let circles = if many {
-        Vec::new()
-    } else {
-        Circle::of_address(ip, false)
-    };
-    connections.one(circles).ok()
+    let mut many = config.proxies.iter().chain(&config.uncounted);
+    many.any(|network| network.holds(ip))
+}
+
+/// Whom a connection is counted as.
+fn circles(alone: Option<IpAddr>) -> Vec<(Circle, u32)> {
+    alone.map_or_else(Vec::new, |peer| Circle::of_address(peer, false))
 }
 
 /// A connection whose requests know where they come from.

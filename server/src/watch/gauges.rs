@@ -51,6 +51,12 @@ fn figures(app: &App) -> Vec<Figure> {
             one(app.held.taken()),
         ),
         (
+            "refusals_late",
+            "gauge",
+            "Refusals that are kept back from clients which were refused many times.",
+            one(app.guard.late()),
+        ),
+        (
             "turns",
             "gauge",
             "Turns at the processors, by work: those that work and those that wait.",

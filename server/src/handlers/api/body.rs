@@ -11,22 +11,32 @@ use serde_json::Value;
 use serde_json::error::Category;
 use stillground::site_plan::SitePlan;
 
+use crate::app::App;
 use crate::error::Trouble;
+use crate::turns::Work;
 
 /// A plan from the body. It has the form of a plan; whether its answers can be planned with, the engine says.
 pub struct PlanBody(pub SitePlan);
 
-impl<S: Send + Sync> FromRequest<S> for PlanBody {
+/// Longest body that is read where requests are served, bytes: some hundred microseconds. A plan is a few thousand.
+const SHORT: usize = 64 * 1024;
+
+impl FromRequest<App> for PlanBody {
     type Rejection = Trouble;
 
-    async fn from_request(request: Request, state: &S) -> Result<Self, Trouble> {
+    async fn from_request(request: Request, app: &App) -> Result<Self, Trouble> {
         if !is_json(request.headers()) {
             return Err(Trouble::media_type());
         }
-        let bytes = Bytes::from_request(request, state)
+        let bytes = Bytes::from_request(request, app)
             .await
             .map_err(|_| Trouble::malformed("The body broke off before its end."))?;
-        parse(&bytes).map(Self)
+        let plan = if bytes.len() <= SHORT {
+            parse(&bytes)?
+        } else {
+            app.work(Work::Design, move || parse(&bytes)).await??
+        };
+        Ok(Self(plan))
     }
 }
 

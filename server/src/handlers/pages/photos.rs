@@ -1,11 +1,12 @@
 //! Photographs: taken into the record, and shown.
 
 use axum::Json;
-use axum::extract::multipart::MultipartRejection;
-use axum::extract::{Multipart, Path, State};
+use axum::body::Body;
+use axum::extract::{FromRequest, Multipart, Path, Request, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use axum_extra::extract::CookieJar;
+use http_body_util::BodyExt;
 use serde_json::json;
 use stillground::record::{Entry, Kind};
 
@@ -33,10 +34,11 @@ pub async fn keep(
     asker: Asker,
     jar: CookieJar,
     headers: HeaderMap,
-    form: Result<Multipart, MultipartRejection>,
+    request: Request,
 ) -> Result<Response, Trouble> {
     let place = place.recording()?;
-    let Sent { entry, picture } = read(form.map_err(|_| unread())?).await.ok_or_else(unread)?;
+    let form = arrived(request).await.ok_or_else(unread)?;
+    let Sent { entry, picture } = read(form).await.ok_or_else(unread)?;
     let (entry, writer) = (entry.ok_or_else(unread)?, writer(&place));
     take_photo(&app, &writer, &entry, picture).await?;
     let jar = who::with(&app, &asker.0, jar, &entry.who);
@@ -48,6 +50,15 @@ pub async fn keep(
         Redirect::to(&format!("{}/record?kept=1#{}", place.root, entry.task)),
     )
         .into_response())
+}
+
+/// The form once all of it is there. While it arrives, what reads its parts looks twice at its beginning, and takes one of
+/// which all came between the two looks for one that broke off.
+async fn arrived(request: Request) -> Option<Multipart> {
+    let (parts, body) = request.into_parts();
+    let whole = body.collect().await.ok()?.to_bytes();
+    let request = Request::from_parts(parts, Body::from(whole));
+    Multipart::from_request(request, &()).await.ok()
 }
 
 async fn read(mut form: Multipart) -> Option<Sent> {
