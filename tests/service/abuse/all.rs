@@ -1,21 +1,31 @@
 //! One client's worst against another's page, line by line, as a table:
-//! `cargo run --release -p stillground-tests --example abuse`.
+//! `tests/abuse`. How the service's own share is told from the machine's stands in `support/abuse.rs`.
 
 use std::process::ExitCode;
 use std::time::Instant;
 
-use stillground_tests::abuse::{HEADS, attacks, trial};
+use stillground_tests::abuse::{HEADS, attack, attacks, serve_bare, trial};
 
 #[tokio::main]
 async fn main() -> ExitCode {
-    let only: Option<u8> = std::env::args().nth(1).and_then(|line| line.parse().ok());
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    // The attacker and the bare server are this program too, in processes of their own.
+    match words.first().map(String::as_str) {
+        Some("attack") => attack(&words[1..]).await,
+        Some("bare") => serve_bare().await,
+        line => return all(line.and_then(|line| line.parse().ok())).await,
+    }
+    ExitCode::SUCCESS
+}
+
+async fn all(only: Option<u8>) -> ExitCode {
     println!("{HEADS}");
     let (begun, mut all_held) = (Instant::now(), true);
-    for attack in attacks() {
+    for (number, attack) in attacks().iter().enumerate() {
         if only.is_some_and(|line| !attack.is_of(line)) {
             continue;
         }
-        let trial = trial(attack).await;
+        let trial = trial(number, attack).await;
         println!("{trial}");
         all_held &= trial.wrong().is_empty();
     }

@@ -168,7 +168,7 @@ pub fn attacks() -> Vec<Attack> {
         Attack {
             line: 7,
             name: "asks for prints of the example, on every paper",
-            run: |target| asking(target, 24, |target| get(target, "/example/plan.pdf")),
+            run: |target| asking(target, 24, on_every_paper),
             ..PLAIN
         },
         Attack {
@@ -197,6 +197,22 @@ fn post(target: &Target, path: &str) -> Vec<u8> {
     let mut request = with("POST", path, target, head.as_bytes());
     request.resize(request.len() + length, b' ');
     request
+}
+
+/// The example's prints, each of its papers in turn.
+fn on_every_paper(target: &Target) -> Vec<u8> {
+    let papers = [
+        "plan.pdf?paper=a4",
+        "plan.pdf?paper=letter",
+        "template.pdf?paper=a4",
+        "template.pdf?paper=letter",
+        "template.pdf?paper=a3",
+        "template.pdf?paper=a2",
+        "template.pdf?paper=a1",
+        "template.pdf?paper=a0",
+    ];
+    let turn = target.tried.load(Ordering::Relaxed) as usize % papers.len();
+    get(target, &format!("/example/{}", papers[turn]))
 }
 
 fn guess(target: &Target, forwarded: &[u8]) -> Vec<u8> {

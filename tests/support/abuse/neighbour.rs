@@ -3,8 +3,8 @@
 use std::net::SocketAddr;
 use std::time::{Duration, Instant};
 
+use super::OTHER;
 use super::line::Line;
-use super::{OTHER, Target};
 
 /// Pause between two pages: nobody reads faster.
 const PAUSE: Duration = Duration::from_millis(5);
@@ -13,8 +13,10 @@ const LOOK: Duration = Duration::from_millis(50);
 
 /// The other client.
 pub struct Neighbour {
-    at: SocketAddr,
-    page: String,
+    /// Where it asks.
+    pub at: SocketAddr,
+    /// The address of its page.
+    pub page: String,
 }
 
 /// What it met.
@@ -30,12 +32,15 @@ pub struct Seen {
 }
 
 impl Neighbour {
-    /// Whoever has the plan of the target.
-    pub fn of(target: &Target) -> Self {
-        Self {
-            at: target.at,
-            page: format!("/p/{}/site", target.plan.edit),
-        }
+    /// The page, asked for once.
+    pub async fn once(&self) -> Option<Vec<u8>> {
+        let mut line = Line::open(OTHER, self.at).await.ok()?;
+        let answer = line.ask(self.request().as_bytes()).await.ok()?;
+        Some(answer.body)
+    }
+
+    fn request(&self) -> String {
+        format!("GET {} HTTP/1.1\r\nhost: {}\r\n\r\n", self.page, self.at)
     }
 
     /// Asks for a while.
@@ -58,7 +63,7 @@ impl Neighbour {
 
     /// How long each page took, ms, and how many were refused. Each second on a line of its own, as people come.
     async fn ask(&self, long: Duration) -> (Vec<f64>, u64) {
-        let request = format!("GET {} HTTP/1.1\r\nhost: {}\r\n\r\n", self.page, self.at);
+        let request = self.request();
         let (begun, mut took, mut refused) = (Instant::now(), Vec::new(), 0);
         while begun.elapsed() < long {
             let opened = Instant::now();
