@@ -178,8 +178,9 @@ pub async fn trial(number: usize, attack: &Attack) -> Trial {
     let (page, _) = keep(at).await;
     let (_, own) = keep(at).await;
     let neighbour = Neighbour { at, page };
+    let mut attacker = Attacker::ready(number, at, &own).await;
     let before = neighbour.watch(BEFORE, process.id()).await;
-    let attacker = Attacker::begin(number, at, &own);
+    attacker.attack().await;
     let during = neighbour.watch(WHILE, process.id()).await;
     let begun = std::time::Instant::now();
     let ((tried, answered), quiet_after) = tokio::join!(attacker.end(), async {
@@ -219,7 +220,8 @@ async fn at_a_bare_server(number: usize, own: &Own, page: &[u8]) -> f64 {
         at: bare.at,
         page: "/".to_owned(),
     };
-    let attacker = Attacker::begin(number, bare.at, own);
+    let mut attacker = Attacker::ready(number, bare.at, own).await;
+    attacker.attack().await;
     let seen = neighbour.watch(AT_THE_BARE, 0).await;
     let _ = attacker.end().await;
     seen.slow_ms

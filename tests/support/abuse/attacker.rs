@@ -9,8 +9,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::Duration;
 
-use tokio::io::AsyncReadExt;
-use tokio::process::{Child, Command};
+use tokio::io::{AsyncBufReadExt, AsyncWriteExt, BufReader};
+use tokio::process::{Child, ChildStdout, Command};
 
 use super::attacks::attacks;
 use super::{Own, Target};
@@ -18,16 +18,19 @@ use super::{Own, Target};
 /// How long what still waits for an answer may wait when it is told to stop.
 const FAREWELL: Duration = Duration::from_millis(300);
 /// Longest time until it is gone.
-const GONE_WITHIN: Duration = Duration::from_secs(5);
+const GONE_WITHIN: Duration = Duration::from_secs(20);
 
-/// An attack that goes on until it is told to stop.
-pub(super) struct Attacker(Child);
+/// An attacker that has what it needs, or attacks.
+pub(super) struct Attacker {
+    child: Child,
+    says: BufReader<ChildStdout>,
+}
 
 impl Attacker {
-    /// Begins an attack, by its place among all.
-    pub(super) fn begin(place: usize, at: SocketAddr, own: &Own) -> Self {
+    /// Makes one ready for an attack, by its place among all.
+    pub(super) async fn ready(place: usize, at: SocketAddr, own: &Own) -> Self {
         let this = std::env::current_exe().expect("this program");
-        let child = Command::new("nice")
+        let mut child = Command::new("nice")
             .args(["-n", "19"])
             .arg(this)
             .args(["attack", &place.to_string(), &at.to_string()])
@@ -37,21 +40,24 @@ impl Attacker {
             .kill_on_drop(true)
             .spawn()
             .expect("an attacker");
-        Self(child)
+        let mut says = BufReader::new(child.stdout.take().expect("its output"));
+        let _ = says.read_line(&mut String::new()).await;
+        Self { child, says }
+    }
+
+    /// Lets it attack.
+    pub(super) async fn attack(&mut self) {
+        let told = self.child.stdin.as_mut().expect("its input");
+        told.write_all(b"go\n").await.expect("it listens");
     }
 
     /// Ends it; how often it tried, and how often it was answered with anything but a refusal.
     pub(super) async fn end(mut self) -> (u64, u64) {
-        drop(self.0.stdin.take());
+        drop(self.child.stdin.take());
         let mut said = String::new();
-        let out = self.0.stdout.take();
-        let told = async {
-            if let Some(mut out) = out {
-                let _ = out.read_to_string(&mut said).await;
-            }
-        };
+        let told = self.says.read_line(&mut said);
         let _ = tokio::time::timeout(GONE_WITHIN, told).await;
-        let _ = self.0.kill().await;
+        let _ = self.child.kill().await;
         let mut counts = said
             .split_whitespace()
             .map(|count| count.parse().expect("a count"));
@@ -60,10 +66,10 @@ impl Attacker {
     }
 }
 
-/// Attacks until the standard input ends, then says how often it tried and how often it was answered.
+/// Attacks from the first line of the standard input to its end, then says how often it tried and how often it was answered.
 ///
 /// # Panics
-/// When the words are not those of [`Attacker::begin`].
+/// When the words are not those of an attack.
 pub async fn attack(words: &[String]) {
     let [place, at, id, record, view] = words else {
         panic!("attack PLACE ADDRESS ID RECORD VIEW");
@@ -81,7 +87,11 @@ pub async fn attack(words: &[String]) {
     });
     let place: usize = place.parse().expect("a place");
     let attack = attacks().into_iter().nth(place).expect("an attack");
-    let running = tokio::spawn((attack.run)(Arc::clone(&target)));
+    // Pictures are made here, before anything is measured.
+    let attack = (attack.run)(Arc::clone(&target));
+    println!("ready");
+    let _ = std::io::stdin().read_line(&mut String::new());
+    let running = tokio::spawn(attack);
     let ended = || std::io::stdin().read_to_end(&mut Vec::new());
     let _ = tokio::task::spawn_blocking(ended).await;
     target.goes_on.store(false, Ordering::Relaxed);
