@@ -50,7 +50,7 @@ impl Places {
         for (time, place) in timed {
             let [x, y] = [place[0] - grid.low[0], place[1] - grid.low[1]];
             all += time;
-            if let Some(sum) = sums.get_mut(grid.index(place)) {
+            if let Some(sum) = sums.get_mut(grid.index([x, y])) {
                 let add = [time, time * x, time * y, time * x * x, time * y * y];
                 sum.iter_mut().zip(add).for_each(|(sum, one)| *sum += one);
             }
@@ -101,7 +101,8 @@ impl Places {
 /// The grid about the places.
 struct Grid {
     low: [f64; 2],
-    cell: f64,
+    /// Cells in an arcsec.
+    per_cell: f64,
     count: [usize; 2],
 }
 
@@ -134,18 +135,17 @@ impl Grid {
         let ((x_low, x_count), (y_low, y_count)) = (along(0)?, along(1)?);
         Some(Self {
             low: [x_low, y_low],
-            cell,
+            per_cell: 1.0 / cell,
             count: [x_count, y_count],
         })
     }
 
-    fn index(&self, place: [f64; 2]) -> usize {
-        let at = |axis: usize| {
-            // A place below the grid counts in its first cell.
-            let cell = ((place[axis] - self.low[axis]) / self.cell).max(0.0) as usize;
-            cell.min(self.count[axis] - 1)
-        };
-        at(1) * self.count[0] + at(0)
+    /// Of a place from the grid's low corner.
+    fn index(&self, [x, y]: [f64; 2]) -> usize {
+        // A place below the grid counts in its first cell.
+        let at =
+            |along: f64, count: usize| ((along * self.per_cell).max(0.0) as usize).min(count - 1);
+        at(y, self.count[1]) * self.count[0] + at(x, self.count[0])
     }
 }
 
