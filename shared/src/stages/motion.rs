@@ -8,6 +8,7 @@ mod check;
 pub mod conduct;
 mod feet;
 pub mod footfall;
+mod footsteps;
 pub mod growth;
 mod heat;
 pub mod history;
@@ -31,6 +32,7 @@ pub mod system;
 pub mod trail;
 mod walk;
 mod walk_notes;
+mod walked;
 mod wind;
 mod workings;
 
@@ -57,7 +59,7 @@ pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
 pub use share::{ALONE, Disturbance, StarWidth};
-pub use walk::{DeckSwing, Histories, StepImpulse, Walk, peaks as walk_in_short};
+pub use walk::{DeckSwing, StepImpulse, Walk, peaks as walk_in_short};
 pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
@@ -234,7 +236,7 @@ pub fn stage(
         budget: &budget,
         disturbances: &disturbances,
         bump: of_telescope.bump,
-        modes: &modes,
+        planes: solved.as_ref().map(|system| &system.typical),
         quiet: present.quiet,
     });
     let where_to_stand = present.card(

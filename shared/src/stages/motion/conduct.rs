@@ -8,9 +8,10 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Verdict;
 use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
-use crate::stages::motion::history::{History, STEP_S};
-use crate::stages::motion::{Budget, Disturbance, Knock, ModeShape, Quiet};
-use crate::units::{Outcome, hertz};
+use crate::stages::motion::modes::Mode;
+use crate::stages::motion::system::Planes;
+use crate::stages::motion::{Budget, Disturbance, Knock, Quiet, knock};
+use crate::units::Outcome;
 
 pub use crate::stages::motion::share::ALONE;
 
@@ -45,8 +46,8 @@ pub struct Parts<'a> {
     pub disturbances: &'a [Disturbance],
     /// A bump by hand.
     pub bump: Option<Knock>,
-    /// Modes, slowest first.
-    pub modes: &'a [ModeShape],
+    /// Modes with the load on its mount, typical ground; none where the ground is not known.
+    pub planes: Option<&'a Planes>,
     /// Distances to keep of somebody who stands, and of somebody who walks.
     pub quiet: [Option<Quiet>; 2],
 }
@@ -121,21 +122,15 @@ const BUMP_LASTS_S: f64 = 20.0;
 
 /// A bump by hand: a swing that dies away within the exposure, at most so far.
 fn bump(parts: &Parts<'_>) -> Conduct {
-    let likely = parts.bump.zip(parts.modes.first()).map(|(bump, mode)| {
-        let omega = std::f64::consts::TAU * hertz::get(mode.frequency.typical);
-        let swing = |i: usize| {
-            let t = STEP_S * i as f64;
-            let decayed = (-mode.damping_ratio * omega * t).exp();
-            [bump.arcsec * decayed * (omega * t).cos(), 0.0]
+    let likely = parts.planes.map(|planes| {
+        let plane = |modes: &&[Mode]| {
+            let history = knock::after_bump(modes, BUMP_LASTS_S);
+            let movement = Movement::once(parts.exposure.of_history(&history));
+            (parts.exposure.star(&movement).growth_ratio(), movement)
         };
-        let turns = (0..(BUMP_LASTS_S / STEP_S) as usize).map(swing);
-        // Where the swing is a thousandth of the first one it shows no more.
-        let seen = turns.take(seen(mode.damping_ratio * omega));
-        let history = History {
-            turns: seen.collect(),
-        };
-        let movement = Movement::once(parts.exposure.of_history(&history));
-        Likely::in_any_ground(movement, BUMP_RATIO)
+        // Along the axis in which it widens the star more.
+        let [x, y] = planes.both().each_ref().map(plane);
+        Likely::in_any_ground(if x.0 > y.0 { x.1 } else { y.1 }, BUMP_RATIO)
     });
     let cost = likely.map(|likely| parts.exposure.cost(&likely));
     let rule = match parts.bump.and_then(|bump| bump.worst_settle_s) {
@@ -156,14 +151,5 @@ fn bump(parts: &Parts<'_>) -> Conduct {
         bearable: cost.zip(arcsec).is_some_and(|(cost, arcsec)| {
             parts.budget.used_ratio(&cost, BUMP_RATIO * arcsec) <= 1.0
         }),
-    }
-}
-
-/// Samples until a decay has come down to a thousandth.
-fn seen(decay_per_s: f64) -> usize {
-    if decay_per_s > 0.0 {
-        (1000f64.ln() / (decay_per_s * STEP_S)).min(BUMP_LASTS_S / STEP_S) as usize + 1
-    } else {
-        (BUMP_LASTS_S / STEP_S) as usize
     }
 }

@@ -12,7 +12,7 @@ use crate::rules::image_motion::fit::{self, Star};
 use crate::rules::image_motion::places::Places;
 use crate::rules::image_motion::{scale, width};
 use crate::site_plan::Use;
-use crate::stages::motion::history::{History, STEP_S};
+use crate::stages::motion::history::{History, STEP_S, mean};
 use crate::units::{Outcome, second};
 
 pub use movement::{Likely, Movement};
@@ -26,6 +26,16 @@ const RISES_S: f64 = 0.5;
 const WALKS_S: f64 = 10.0;
 /// Rate at which the steps of a walk follow each other, Hz.
 const STEPS_HZ: f64 = 2.0;
+
+/// Samples of a history for one that is taken where several histories are put together: one in 20 ms of a coarse walk.
+const SAMPLED: usize = 5;
+
+/// So long at a place.
+type Timed = (f64, [f64; 2]);
+
+/// Places with the time spent at each, of one history or of several.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Seen(Vec<Timed>);
 
 /// How the star is recorded.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -72,25 +82,46 @@ impl Exposure {
     /// which moves the star most; for frames, in all that fall into it.
     #[must_use]
     pub fn of_history(&self, history: &History) -> Places {
+        let mut seen = Seen::default();
+        self.sees(history, 1, &mut seen);
+        self.places(&seen)
+    }
+
+    /// Puts some samples of a history to those of others, each as likely as the others.
+    pub fn sees_in_part(&self, history: &History, seen: &mut Seen) {
+        self.sees(history, SAMPLED, seen);
+    }
+
+    /// The star's places of all that was seen.
+    #[must_use]
+    pub fn places(&self, seen: &Seen) -> Places {
+        self.gather(seen.0.iter().copied())
+    }
+
+    fn sees(&self, history: &History, every: usize, seen: &mut Seen) {
         if self.is_frame() {
-            return self.within_frames(&history.turns);
+            self.within_frames(&history.fine().turns, every, &mut seen.0);
+        } else {
+            self.within(history, every, &mut seen.0);
         }
+    }
+
+    /// Places of one history with the rest of the exposure.
+    fn within(&self, history: &History, every: usize, timed: &mut Vec<Timed>) {
         let guided = self
             .guided_every_s
-            .map(|every| self.followed(history, every.max(STEP_S)));
+            .map(|interval| self.followed(history, interval.max(STEP_S)));
         let turns = guided.as_ref().unwrap_or(history).turns.as_slice();
-        let most = ((self.lasts_s / STEP_S) as usize).max(1);
+        let most = ((self.lasts_s / history.step_s) as usize).max(1);
         let seen = if turns.len() > most {
             liveliest(turns, most)
         } else {
             turns
         };
-        let quiet = (self.lasts_s - STEP_S * seen.len() as f64).max(0.0);
-        self.gather(
-            seen.iter()
-                .map(|turn| (STEP_S, *turn))
-                .chain([(quiet, [0.0; 2])]),
-        )
+        let lasts_s = history.step_s * seen.len() as f64;
+        let each_s = lasts_s / seen.len().div_ceil(every).max(1) as f64;
+        timed.extend(seen.iter().step_by(every).map(|turn| (each_s, *turn)));
+        timed.push(((self.lasts_s - lasts_s).max(0.0), [0.0; 2]));
     }
 
     /// The same when the star turns by so much once, and stays there: until the guider takes it out at its next
@@ -183,39 +214,34 @@ impl Exposure {
 
     /// The history after the guider, until its last mistake is taken out again.
     fn followed(&self, history: &History, every_s: f64) -> History {
-        let length = ((every_s / STEP_S).round() as usize).max(1);
-        let most = (self.lasts_s / STEP_S) as usize;
+        let length = ((every_s / history.step_s).round() as usize).max(1);
+        let most = (self.lasts_s / history.step_s) as usize;
         let whole = (history.turns.len().div_ceil(length) + 1) * length;
-        let mut turns = history.turns.clone();
-        turns.resize(whole.min(most).max(turns.len()), [0.0; 2]);
-        History { turns }.guided(every_s)
+        history.guided_until(every_s, whole.min(most))
     }
 
     fn gather<I: Iterator<Item = (f64, [f64; 2])> + Clone>(&self, timed: I) -> Places {
         Places::gather(self.width_arcsec, timed)
     }
 
-    /// Places about each frame's own mean, of all frames that fall into a history.
-    fn within_frames(&self, turns: &[[f64; 2]]) -> Places {
+    /// Places about each frame's own mean, of all frames that fall into a history of samples [`STEP_S`] apart.
+    fn within_frames(&self, turns: &[[f64; 2]], every: usize, timed: &mut Vec<Timed>) {
         let samples = self.lasts_s / STEP_S;
         if samples < 8.0 {
             // Within so few samples the star goes straight on: evenly over its way, told by the two places that have the
             // same variance.
             let half = samples / 12f64.sqrt();
-            let ways = turns.windows(2).flat_map(move |pair| {
+            timed.extend(turns.windows(2).step_by(every).flat_map(move |pair| {
                 let step = [0, 1].map(|axis| half * (pair[1][axis] - pair[0][axis]));
                 [(1.0, step), (1.0, step.map(|value| -value))]
-            });
-            return self.gather(ways);
+            }));
+            return;
         }
-        let about: Vec<[f64; 2]> = turns
-            .chunks_exact(samples as usize)
-            .flat_map(|frame| {
-                let [x, y] = mean(frame);
-                frame.iter().map(move |turn| [turn[0] - x, turn[1] - y])
-            })
-            .collect();
-        self.gather(about.iter().map(|turn| (1.0, *turn)))
+        for frame in turns.chunks_exact(samples as usize) {
+            let [x, y] = mean(frame);
+            let about = frame.iter().step_by(every);
+            timed.extend(about.map(|turn| (1.0, [turn[0] - x, turn[1] - y])));
+        }
     }
 }
 
@@ -232,13 +258,6 @@ fn liveliest(turns: &[[f64; 2]], most: usize) -> &[[f64; 2]] {
         .map(|first| &turns[first..first + most])
         .max_by(|a, b| variance(a).total_cmp(&variance(b)))
         .unwrap_or(turns)
-}
-
-fn mean(turns: &[[f64; 2]]) -> [f64; 2] {
-    let count = turns.len().max(1) as f64;
-    turns
-        .iter()
-        .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count])
 }
 
 #[cfg(test)]
@@ -283,7 +302,7 @@ mod tests {
         let turns = (0..10_000)
             .map(|i| [0.3 * (0.05 * f64::from(i)).sin(), 0.0])
             .collect();
-        let history = History { turns };
+        let history = History::of(turns);
         let grown = |lasts_s: f64| {
             let exposure = Exposure {
                 lasts_s,
@@ -316,7 +335,7 @@ mod tests {
                 ]
             })
             .collect();
-        let history = History { turns };
+        let history = History::of(turns);
         for (lasts_s, blur) in [(0.010, 0.180), (0.020, 0.353)] {
             let seen = frame(lasts_s).of_history(&history);
             let rms = seen.moments()[0][1].sqrt() / (0.1 / 2f64.sqrt());

@@ -11,7 +11,7 @@ use crate::units::ARCSEC_PER_RADIAN;
 pub const STEP_S: f64 = 0.002;
 /// Modes above this follow any footstep without delay and are taken as steady, Hz.
 pub const FASTEST_HZ: f64 = 150.0;
-const FASTEST: f64 = FASTEST_HZ * 2.0 * std::f64::consts::PI;
+pub(super) const FASTEST: f64 = FASTEST_HZ * 2.0 * std::f64::consts::PI;
 
 /// Forces on the block about its base's centre: along x and y, and the moments about x and y.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -108,10 +108,18 @@ fn add(samples: &mut [f64], first: usize, trace: &[f64], factor: f64) {
 }
 
 /// Turn of the load in arcsec: towards the east and towards the north.
-#[derive(Debug, Clone, Default, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct History {
     /// One sample each step of time.
     pub turns: Vec<[f64; 2]>,
+    /// The step of time, s.
+    pub step_s: f64,
+}
+
+impl Default for History {
+    fn default() -> Self {
+        Self::of(Vec::new())
+    }
 }
 
 /// Runs the forces through the modes.
@@ -164,7 +172,7 @@ pub fn run(planes: &Planes, forces: &Forces) -> History {
             turn[plane] += now;
         }
     }
-    History { turns }
+    History::of(turns)
 }
 
 /// What force and moment on the block do to a mode, or to the turn through all modes that follow at once.
@@ -226,6 +234,15 @@ impl Grip {
 }
 
 impl History {
+    /// One of samples [`STEP_S`] apart.
+    #[must_use]
+    pub const fn of(turns: Vec<[f64; 2]>) -> Self {
+        Self {
+            turns,
+            step_s: STEP_S,
+        }
+    }
+
     /// Largest distance from rest.
     #[must_use]
     pub fn peak_arcsec(&self) -> f64 {
@@ -239,123 +256,82 @@ impl History {
     /// Root mean square of the distance from the mean place.
     #[must_use]
     pub fn rms_arcsec(&self) -> f64 {
+        // From the first place on, so that a star that stays is told to stay.
+        let [first_x, first_y] = self.turns.first().copied().unwrap_or_default();
+        let (mut sums, mut squares) = ([0.0; 2], 0.0);
+        for [x, y] in &self.turns {
+            let [x, y] = [x - first_x, y - first_y];
+            sums = [sums[0] + x, sums[1] + y];
+            squares += x * x + y * y;
+        }
         let count = self.turns.len().max(1) as f64;
-        let [x, y] = self
-            .turns
-            .iter()
-            .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
-        (self
-            .turns
-            .iter()
-            .map(|[a, b]| (a - x).powi(2) + (b - y).powi(2))
-            .sum::<f64>()
-            / count)
-            .sqrt()
+        let [x, y] = sums.map(|sum| sum / count);
+        (squares / count - x * x - y * y).max(0.0).sqrt()
     }
 
     /// The same with a second one on top that comes so much later: what two people do who walk one after the other.
     #[must_use]
     pub fn with_follower(&self, later_s: f64) -> Self {
-        let later = (later_s / STEP_S).round().max(0.0) as usize;
-        let at = |i: usize| self.turns.get(i).copied().unwrap_or([0.0; 2]);
-        let both = |i: usize| {
-            let (first, second) = (at(i), i.checked_sub(later).map_or([0.0; 2], at));
-            [first[0] + second[0], first[1] + second[1]]
-        };
-        Self {
-            turns: (0..self.turns.len() + later).map(both).collect(),
+        let later = (later_s / self.step_s).round().max(0.0) as usize;
+        let mut turns = Vec::with_capacity(self.turns.len() + later);
+        turns.extend_from_slice(&self.turns);
+        turns.resize(self.turns.len() + later, [0.0; 2]);
+        for (sum, [x, y]) in turns[later..].iter_mut().zip(&self.turns) {
+            *sum = [sum[0] + x, sum[1] + y];
         }
+        Self { turns, ..*self }
     }
 
     /// The same after a guider that takes out, in each interval, the mean place of the interval before.
     #[must_use]
     pub fn guided(&self, interval_s: f64) -> Self {
-        let length = ((interval_s / STEP_S).round() as usize).max(1);
-        let mut known = [0.0; 2];
-        let mut turns = Vec::with_capacity(self.turns.len());
-        for chunk in self.turns.chunks(length) {
-            let count = chunk.len() as f64;
-            let mean = chunk
-                .iter()
-                .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
-            turns.extend(chunk.iter().map(|[x, y]| [x - known[0], y - known[1]]));
-            known = mean;
-        }
-        Self { turns }
+        self.guided_until(interval_s, 0)
     }
+
+    /// The same for so many samples at least, the star being at rest after those that there are.
+    #[must_use]
+    pub fn guided_until(&self, interval_s: f64, count: usize) -> Self {
+        let length = ((interval_s / self.step_s).round() as usize).max(1);
+        let count = count.max(self.turns.len());
+        let mut turns = Vec::with_capacity(count);
+        turns.extend_from_slice(&self.turns);
+        turns.resize(count, [0.0; 2]);
+        let mut known = [0.0; 2];
+        for chunk in turns.chunks_mut(length) {
+            let here = mean(chunk);
+            for [x, y] in chunk {
+                (*x, *y) = (*x - known[0], *y - known[1]);
+            }
+            known = here;
+        }
+        Self { turns, ..*self }
+    }
+
+    /// The same with samples [`STEP_S`] apart, the new ones by a cubic through the two on either side.
+    #[must_use]
+    pub fn fine(&self) -> Self {
+        let at = |i: usize| self.turns.get(i).copied().unwrap_or([0.0; 2]);
+        if self.step_s <= STEP_S {
+            return self.clone();
+        }
+        let both = (0..self.turns.len()).flat_map(|i| {
+            let around = [at(i.saturating_sub(1)), at(i), at(i + 1), at(i + 2)];
+            let between = [0, 1].map(|axis| {
+                let [a, b, c, d] = around.map(|turn| turn[axis]);
+                0.5625 * (b + c) - 0.0625 * (a + d)
+            });
+            [at(i), between]
+        });
+        Self::of(both.collect())
+    }
+}
+
+/// Mean place.
+pub(super) fn mean(turns: &[[f64; 2]]) -> [f64; 2] {
+    let [x, y] = turns.iter().fold([0.0; 2], |[a, b], [x, y]| [a + x, b + y]);
+    let count = turns.len().max(1) as f64;
+    [x / count, y / count]
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::stages::motion::modes::Mode;
-    use crate::stages::motion::people::steady;
-
-    fn mode(hertz: f64, turn: f64) -> Mode {
-        Mode {
-            omega: 2.0 * std::f64::consts::PI * hertz,
-            damping_ratio: 0.05,
-            base: 0.01,
-            block_turn: turn,
-            top_turn: turn,
-            load_turn: turn,
-            load_move: 0.0,
-            middle_move: 0.0,
-            shares: [1.0, 0.0, 0.0, 0.0],
-            ground_dynamic_ratio: 1.0,
-            shape: Vec::new(),
-        }
-    }
-
-    fn planes() -> Planes {
-        Planes {
-            x: vec![mode(18.0, 0.02), mode(400.0, 0.03)],
-            y: vec![mode(25.0, 0.02)],
-            shear_speed_m_s: None,
-        }
-    }
-
-    #[test]
-    fn a_load_that_stays_ends_at_the_steady_turn() {
-        let load = [30.0, -20.0, 0.0, 500.0, 400.0, 0.0];
-        let mut forces = Forces::at_rest(4.0);
-        forces.add(&load, 0.0, &vec![1.0; 3000]);
-        let end = *run(&planes(), &forces).turns.last().unwrap();
-        let expected = steady(&planes(), &load);
-        assert!(
-            (end[0] / expected[0] - 1.0).abs() < 1e-9 && (end[1] / expected[1] - 1.0).abs() < 1e-9,
-            "{end:?} {expected:?}"
-        );
-    }
-
-    /// By hand: at rest nothing is a wave; at 20 Hz and 2 m in ground of 150 m/s the phase is 1.676, the ratio of the table
-    /// 2.262; a blow of 0.075 s has little at 20 Hz, and goes as at 10 Hz (phase 0.838, 1.431).
-    #[test]
-    fn a_quick_load_comes_as_a_wave_by_what_the_mode_and_the_blow_are() {
-        let at = |hertz: f64, blow_s: f64, speed| {
-            let omega = 2.0 * std::f64::consts::PI * hertz;
-            Place {
-                distance_m: 2.0,
-                blow_s,
-            }
-            .wave_ratio(omega, speed)
-        };
-        assert!((at(20.0, 0.01, Some(150.0)) - 2.262).abs() < 2e-3);
-        assert!((at(20.0, 0.075, Some(150.0)) - 1.431).abs() < 2e-3);
-        assert_eq!(
-            (at(20.0, 0.01, None), at(0.0, 0.01, Some(150.0))),
-            (1.0, 1.0)
-        );
-    }
-
-    #[test]
-    fn a_guider_takes_out_what_stays() {
-        let history = History {
-            turns: vec![[1.0, -2.0]; 5000],
-        };
-        let guided = history.guided(2.0);
-        assert!(guided.turns[4000].iter().all(|turn| turn.abs() < 1e-12));
-        assert_eq!(guided.turns[500], [1.0, -2.0]);
-        assert!(history.rms_arcsec() < 1e-12);
-    }
-}
+mod tests;

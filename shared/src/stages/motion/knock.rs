@@ -6,6 +6,8 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::source::Source;
+use crate::stages::motion::history::{FASTEST, History, STEP_S};
+use crate::stages::motion::modes::Mode;
 use crate::stages::motion::system::{Planes, Swings, System};
 use crate::units::kilogram_square_metre;
 
@@ -60,6 +62,33 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     knock
 }
 
+/// The star after a bump, at most: every mode of a plane begins with the whole of its swing, and dies away at its own rate until a
+/// thousandth is left. Modes too quick to be told sample by sample go with the slowest.
+#[must_use]
+pub fn after_bump(modes: &[Mode], longest_s: f64) -> History {
+    let amplitudes = Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move);
+    let quick = |(mode, _): &(&Mode, f64)| mode.omega > FASTEST;
+    let all = || modes.iter().zip(amplitudes.arcsec());
+    let mut more: f64 = all().filter(quick).map(|(_, arcsec)| arcsec).sum();
+    let mut turns: Vec<[f64; 2]> = Vec::new();
+    for (mode, arcsec) in all().filter(|one| !quick(one)) {
+        let rate = mode.damping_ratio * mode.omega;
+        let lasts_s = (1000f64.ln() / rate).min(longest_s);
+        let count = (lasts_s / STEP_S) as usize + 1;
+        turns.resize(turns.len().max(count), [0.0; 2]);
+        let (sin, cos) = (mode.omega * STEP_S).sin_cos();
+        let decay = (-rate * STEP_S).exp();
+        let mut swing = [arcsec + more, 0.0];
+        more = 0.0;
+        for turn in &mut turns[..count] {
+            turn[0] += swing[0];
+            let [a, b] = swing;
+            swing = [decay * (a * cos - b * sin), decay * (a * sin + b * cos)];
+        }
+    }
+    History::of(turns)
+}
+
 /// The stop of a slew: the mount's torque goes at once.
 #[must_use]
 pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
@@ -101,11 +130,7 @@ fn torque(brief: &Brief) -> f64 {
         * kilogram_square_metre::get(brief.load.inertia.value)
 }
 
-fn worst(
-    system: &System,
-    budget_arcsec: f64,
-    swings: impl Fn(&[crate::stages::motion::modes::Mode]) -> Swings,
-) -> Knock {
+fn worst(system: &System, budget_arcsec: f64, swings: impl Fn(&[Mode]) -> Swings) -> Knock {
     let settle = |planes: &Planes| {
         planes
             .both()

@@ -91,16 +91,6 @@ impl Ground<'_> {
         )
     }
 
-    /// What a door does that falls shut: where it was said to be, or of doors in the middle of the four walls the loudest.
-    #[must_use]
-    pub fn door(&self, planes: &Planes, brief: &Brief) -> History {
-        doors(brief)
-            .into_iter()
-            .map(|door| self.door_history(planes, door))
-            .max_by(|a, b| a.peak_arcsec().total_cmp(&b.peak_arcsec()))
-            .unwrap_or_default()
-    }
-
     /// The lean through time after a door has fallen shut.
     #[must_use]
     pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {

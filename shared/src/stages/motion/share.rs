@@ -12,7 +12,7 @@ use crate::stages::motion::alone::Alone;
 use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
 use crate::stages::motion::influence::Influence;
 use crate::stages::motion::system::System;
-use crate::stages::motion::walk::Peaks;
+use crate::stages::motion::walked::Peaks;
 use crate::stages::motion::{Budget, Heat, Season, Wind};
 use crate::units::Outcome;
 

@@ -6,15 +6,16 @@ use crate::source::Source;
 use crate::stages::floor::Floor;
 use crate::stages::motion::feet::{self, Foot, LONGEST_S};
 use crate::stages::motion::footfall::{self, Footfall, Strength, footfall};
-use crate::stages::motion::history::{Forces, Place, STEP_S, Trace};
+use crate::stages::motion::history::Place;
+#[cfg(test)]
+use crate::stages::motion::history::{Forces, STEP_S, Trace};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
-use crate::stages::motion::modes::Mode;
 use crate::stages::motion::pace::Pace;
 use crate::stages::motion::system::Planes;
 use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second};
 
 /// Time that is followed after the last step, s.
-const AFTER_S: f64 = 1.5;
+pub const AFTER_S: f64 = 1.5;
 /// So many feet nearest to the pier push sideways; farther ones are hardly felt.
 const SIDEWAYS_FEET: usize = 12;
 /// A timber deck's own swing, and its damping.
@@ -26,12 +27,23 @@ const DECK_DAMPING_RATIO: f64 = 0.035;
 pub const DECK_SOURCE: Source =
     Source::judgement("a timber deck swings at 8 to 20 Hz, here 12, with 3 to 4 % damping");
 
-/// One foot's forces on the block for a newton of each kind.
+/// What a newton of a foot does to the block: downward, along its way, and outward.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Influences {
+    /// Downward.
+    pub down: [f64; 6],
+    /// Along its way.
+    pub along: [f64; 6],
+    /// Away from the other foot's track.
+    pub outward: [f64; 6],
+    /// Whether the two sideways ones are felt at all.
+    pub push: bool,
+}
+
+/// One foot.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Tread {
-    down: [f64; 6],
-    along: [f64; 6],
-    outward: [f64; 6],
+    influences: Influences,
     distance_m: f64,
     on_deck: bool,
 }
@@ -77,9 +89,12 @@ impl Trodden {
             let towards =
                 |[ux, uy]: [f64; 2]| std::array::from_fn(|i| ux * push[0][i] + uy * push[1][i]);
             Tread {
-                down: through_floor(influence, floor, x, y),
-                along: towards(foot.along),
-                outward: towards(foot.outward),
+                influences: Influences {
+                    down: through_floor(influence, floor, x, y),
+                    along: towards(foot.along),
+                    outward: towards(foot.outward),
+                    push: push != [[0.0; 6]; 2],
+                },
                 distance_m: x.hypot(y),
                 on_deck,
             }
@@ -92,9 +107,12 @@ impl Trodden {
     #[must_use]
     pub fn on_the_spot(brief: &Brief, floor: &Floor, count: usize, down: [f64; 6]) -> Self {
         let tread = Tread {
-            down,
-            along: [0.0; 6],
-            outward: [0.0; 6],
+            influences: Influences {
+                down,
+                along: [0.0; 6],
+                outward: [0.0; 6],
+                push: false,
+            },
             distance_m: 0.0,
             on_deck: false,
         };
@@ -159,25 +177,37 @@ impl Trodden {
         feet::times_s(self.count(), pace.hertz, pace.row)
     }
 
-    /// What a newton of a foot does to a mode: 0 is the plane of east and west, 1 that of north and south.
+    /// What a newton of a foot does to the block.
     #[must_use]
-    pub fn work(&self, plane: usize, mode: &Mode, foot: usize) -> f64 {
-        let down = &self.treads[foot].down;
-        if plane == 0 {
-            mode.base * down[0] + mode.block_turn * down[4]
-        } else {
-            mode.base * down[1] - mode.block_turn * down[3]
-        }
+    pub fn influences(&self, foot: usize) -> Influences {
+        self.treads[foot].influences
     }
 
-    /// How many times as far each foot tilts the ground for a mode that it makes swing as if it were at rest.
+    /// Whether a foot falls on a deck.
     #[must_use]
-    pub fn wave_ratios(&self, planes: &Planes, mode: &Mode) -> Vec<f64> {
-        let ratio = |tread: &Tread| {
-            self.place(tread)
-                .wave_ratio(mode.omega, planes.shear_speed_m_s)
-        };
-        self.treads.iter().map(ratio).collect()
+    pub fn on_deck(&self, foot: usize) -> bool {
+        self.treads[foot].on_deck
+    }
+
+    /// How many times as far a foot tilts the ground for a mode that it makes swing as if it were at rest.
+    #[must_use]
+    pub fn wave_ratio(&self, planes: &Planes, omega: f64, foot: usize) -> f64 {
+        self.place(&self.treads[foot])
+            .wave_ratio(omega, planes.shear_speed_m_s)
+    }
+
+    /// What arrives below the deck of a footfall on it; none on other floors and where the deck hands each step on as it is.
+    #[must_use]
+    pub fn below_deck(&self, plain: &Footfall) -> Option<Footfall> {
+        let deck = hertz::new(self.deck_hz?);
+        Some(plain.clone().through_deck(deck, DECK_DAMPING_RATIO))
+    }
+
+    /// A footfall of this walker in newtons.
+    pub fn weigh(&self, step: &mut Footfall) {
+        for part in step.each() {
+            part.iter_mut().for_each(|value| *value *= self.weight_n);
+        }
     }
 
     /// Through a deck the force enters at posts of several distances; the foot's own stands for them.
@@ -188,43 +218,37 @@ impl Trodden {
         }
     }
 
-    /// The walk at a pace as forces on the block, and the time until the last foot is up.
-    #[must_use]
-    pub fn forces(&self, pace: Pace) -> (Forces, f64) {
+    /// The walk at a pace as forces on the block.
+    #[cfg(test)]
+    pub fn forces(&self, pace: Pace) -> Forces {
         let plain = self.footfall(pace.hertz, Strength::Mean);
         let times = self.times_s(pace);
         let last = times.last().copied().unwrap_or_default();
         let lasts_s = last + plain.slow.len() as f64 * STEP_S;
-        let below = self.deck_hz.map(|deck| {
-            self.weighed(
-                plain
-                    .clone()
-                    .through_deck(hertz::new(deck), DECK_DAMPING_RATIO),
-            )
-        });
-        let plain = self.weighed(plain);
+        let weighed = |mut step: Footfall| {
+            self.weigh(&mut step);
+            let down = Trace {
+                whole: step.downward().into(),
+                slow: step.slow.as_slice().into(),
+            };
+            (step, down)
+        };
+        let below = self.below_deck(&plain).map(weighed);
+        let plain = weighed(plain);
         let mut forces = Forces::at_rest(lasts_s + AFTER_S);
         for (tread, at) in self.treads.iter().zip(times) {
             let (step, down) = below.as_ref().filter(|_| tread.on_deck).unwrap_or(&plain);
-            forces.add_wave(&tread.down, at, down, self.place(tread));
-            if tread.along != [0.0; 6] || tread.outward != [0.0; 6] {
-                forces.add(&tread.along, at, &step.along);
-                forces.add(&tread.outward, at, &step.outward);
-            }
+            let Influences {
+                down: of_down,
+                along,
+                outward,
+                ..
+            } = &tread.influences;
+            forces.add_wave(of_down, at, down, self.place(tread));
+            forces.add(along, at, &step.along);
+            forces.add(outward, at, &step.outward);
         }
-        (forces, lasts_s)
-    }
-
-    /// A footfall of this walker in newtons, and its weight as a load on the ground.
-    fn weighed(&self, mut step: Footfall) -> (Footfall, Trace) {
-        for part in step.each() {
-            part.iter_mut().for_each(|value| *value *= self.weight_n);
-        }
-        let down = Trace {
-            whole: step.downward().into(),
-            slow: step.slow.as_slice().into(),
-        };
-        (step, down)
+        forces
     }
 }
 

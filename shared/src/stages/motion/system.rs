@@ -228,6 +228,11 @@ impl Swings {
         )
     }
 
+    /// Each swing as it begins, mode by mode.
+    pub fn arcsec(&self) -> impl Iterator<Item = f64> + '_ {
+        self.0.iter().map(|[amplitude, _]| *amplitude)
+    }
+
     /// Bound of the swing after a time.
     #[must_use]
     pub fn bound_arcsec(&self, after_s: f64) -> f64 {

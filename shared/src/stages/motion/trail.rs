@@ -175,7 +175,7 @@ mod tests {
             .map(|i| (2.0 * std::f64::consts::PI * hertz * STEP_S * i as f64).sin_cos())
             .map(|(s, c)| [radius * c, radius * s])
             .collect();
-        History { turns }
+        History::of(turns)
     }
 
     #[test]

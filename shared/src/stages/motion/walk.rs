@@ -8,24 +8,24 @@ use crate::rules::ccip_016_2006::walking;
 use crate::rules::image_motion::{scale, width};
 use crate::stages::floor::Floor;
 use crate::stages::motion::footfall::Strength;
-use crate::stages::motion::growth::{Exposure, Likely, Movement};
-use crate::stages::motion::history::{self, History};
+use crate::stages::motion::footsteps::{Detail, Held, Steps};
+use crate::stages::motion::history::History;
 use crate::stages::motion::influence::Influence;
-use crate::stages::motion::pace::{self, Band, Pace, Paces};
+use crate::stages::motion::pace::{self, Band, Pace, Paces, middle_and_unfavourable};
 use crate::stages::motion::steps::{self, Trodden};
 use crate::stages::motion::system::{Planes, System};
 use crate::stages::motion::trail::{self, Drawn};
-use crate::stages::motion::{people, walk_notes};
-use crate::units::{Time, hertz, metre_per_second, second};
+use crate::stages::motion::walked::{AtAllPaces, Peaks};
+use crate::stages::motion::{people, walk_notes, walked};
+use crate::units::{hertz, second};
 
-/// Distance at which a second person follows, m: to the next whole step.
-const FOLLOWS_M: f64 = 1.0;
 /// Steps until a swing has built up.
 const STEPS_ON_THE_SPOT: usize = 8;
 /// Multiples of the pace that have a line of their own in the spectrum.
 const HARMONICS: u32 = 20;
 
-/// The star during the walk, at a pace that nine tenths of all do not exceed unless it is said otherwise.
+/// The star during the walk. Each figure is one that nine tenths of all paces do not exceed unless it is said otherwise; the trail
+/// and what is guided are those of one walk, at the pace whose largest movement they do not exceed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Walk {
     /// Root mean square of the star's distance from its mean place.
@@ -40,7 +40,7 @@ pub struct Walk {
     pub worst_peak_arcsec: Option<f64>,
     /// Largest distance from rest at a pace in the middle of all.
     pub middle_peak_arcsec: Option<f64>,
-    /// Root mean square at that pace.
+    /// Root mean square in the middle of all paces.
     pub middle_rms_arcsec: Option<f64>,
     /// The paces.
     pub paces: Option<Paces>,
@@ -48,7 +48,7 @@ pub struct Walk {
     pub step_impulse: Option<StepImpulse>,
     /// What the deck's own swing makes of the walk; none on other floors.
     pub deck_swing: Option<DeckSwing>,
-    /// Root mean square with a guider.
+    /// Root mean square with a guider, which nine tenths of the paces do not exceed.
     pub guided_rms_arcsec: Option<f64>,
     /// Width of the star when somebody walks all through the exposure, not guided.
     pub star_width_arcsec: Option<f64>,
@@ -117,15 +117,13 @@ pub fn unknown(why: impl Into<String>) -> Walk {
     }
 }
 
-/// The lean through time, towards east and north: what everything said about a walk is taken from.
+/// What everything said about a walk is taken from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Histories {
-    /// Typical ground, a pace in the middle.
-    pub middle: History,
-    /// Typical ground, a pace that nine tenths do not exceed.
+    /// The lean through time, towards east and north: typical ground, the pace whose largest movement nine tenths do not exceed.
     pub unfavourable: History,
-    /// The softest ground thought likely, a pace that nine tenths do not exceed there.
-    pub soft: History,
+    /// What it comes to at every pace of the band in typical ground and in soft.
+    pub at_all_paces: [AtAllPaces; 2],
     /// The paces in typical ground.
     pub paces: Paces,
     /// The one in the middle, with its row of chance.
@@ -138,6 +136,14 @@ pub struct Histories {
     pub nearest: Nearest,
 }
 
+impl Histories {
+    /// Largest distance from rest in typical ground: in the middle of all paces, and what nine tenths of them do not exceed.
+    #[must_use]
+    pub fn peaks_arcsec(&self) -> [f64; 2] {
+        self.at_all_paces[0].alone.peaks()
+    }
+}
+
 /// The foot nearest to the pier.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Nearest {
@@ -147,49 +153,37 @@ pub struct Nearest {
     pub phase_ratio: f64,
 }
 
-/// Follows the walk at the paces and in the grounds that matter; none without a path.
-#[must_use]
-pub fn histories(
-    brief: &Brief,
-    floor: &Floor,
-    system: &System,
-    influence: &dyn Influence,
-) -> Option<Histories> {
-    Some(follow(
-        brief,
-        system,
-        &Trodden::take(brief, floor, influence)?,
-    ))
+/// At every pace of the band, in typical ground and in the softest thought likely.
+fn at_all_paces(brief: &Brief, system: &System, trodden: &Trodden, band: &Band) -> [AtAllPaces; 2] {
+    [&system.typical, &system.low].map(|planes| AtAllPaces::find(brief, band, planes, trodden))
 }
 
-fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Histories {
-    let band = pace::band_hz(brief);
-    let run = |planes: &Planes, pace: Pace| {
-        let (forces, lasts_s) = trodden.forces(pace);
-        (history::run(planes, &forces), lasts_s)
-    };
-    let paces = Band::new(band, trodden);
-    let [middle, unfavourable_pace] = paces.choose(&system.typical, trodden);
-    let [_, soft_pace] = paces.choose(&system.low, trodden);
-    let (unfavourable, lasts_s) = run(&system.typical, unfavourable_pace);
-    Histories {
-        middle: run(&system.typical, middle).0,
-        unfavourable,
-        soft: run(&system.low, soft_pace).0,
+/// Follows the walk at the paces and in the grounds that matter; none without a path.
+fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Option<Histories> {
+    let (from_hz, to_hz) = pace::band_hz(brief);
+    let band = Band::new((from_hz, to_hz), trodden);
+    let at_all_paces = at_all_paces(brief, system, trodden, &band);
+    let chosen = middle_and_unfavourable(&at_all_paces[0].alone.peaks_arcsec)?;
+    let paces: Vec<Pace> = band.paces().collect();
+    let [middle_pace, unfavourable_pace] = chosen.map(|(place, _)| paces[place]);
+    let steps = Steps::at(trodden, unfavourable_pace, Detail::WHOLE);
+    Some(Histories {
+        unfavourable: Held::by(&system.typical, trodden, Detail::WHOLE).follow(&steps),
+        at_all_paces,
         paces: Paces {
-            from_hz: band.0,
-            to_hz: band.1,
-            middle_hz: middle.hertz,
+            from_hz,
+            to_hz,
+            middle_hz: middle_pace.hertz,
             unfavourable_hz: unfavourable_pace.hertz,
         },
-        middle_pace: middle,
-        lasts_s,
+        middle_pace,
+        lasts_s: steps.lasts_s,
         steps: trodden.count(),
         nearest: Nearest {
             distance_m: trodden.nearest_m(),
             phase_ratio: trodden.nearest_m() * system.typical.wave_number_per_m(),
         },
-    }
+    })
 }
 
 /// Follows the walk.
@@ -201,25 +195,15 @@ pub fn find(
     influence: &dyn Influence,
     notes: &mut Notes,
 ) -> Walk {
-    let Some(trodden) = Trodden::take(brief, floor, influence) else {
+    let trodden = Trodden::take(brief, floor, influence);
+    let followed = trodden.and_then(|trodden| Some((follow(brief, system, &trodden)?, trodden)));
+    let Some((found, trodden)) = followed else {
         return unknown("No path is drawn.");
     };
-    let found = follow(brief, system, &trodden);
     let impulse = step_impulse(&trodden, &system.typical, &found.paces);
     let deck = deck_swing(&trodden, &system.typical, &found);
     walk_notes::write(brief, &found, &impulse, deck.as_ref(), notes);
     tell(brief, system, &found, impulse, deck)
-}
-
-/// The walk in short: how far it moves the star, and what of it one exposure sees.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Peaks {
-    /// Largest distance from rest, typical ground, a pace in the middle.
-    pub typical: f64,
-    /// The same in the softest ground thought likely, at a pace that nine tenths do not exceed.
-    pub worst: f64,
-    /// What one exposure sees of it.
-    pub likely: Likely,
 }
 
 /// The walk in short, alone and with somebody who follows; none without a path.
@@ -230,55 +214,11 @@ pub fn peaks(
     system: &System,
     influence: &dyn Influence,
 ) -> Option<[Peaks; 2]> {
-    histories(brief, floor, system, influence).map(|found| in_short(brief, &found))
-}
-
-/// Alone, and with somebody who follows in step.
-fn in_short(brief: &Brief, found: &Histories) -> [Peaks; 2] {
-    let later = second::get(follows_after(brief));
-    let (middle, soft) = (&found.middle, &found.soft);
-    // Pace and ground know nothing of each other: the soft ground is taken at the middle pace, and the pace apart from it.
-    let rms = middle.rms_arcsec();
-    let pace_ratio = if rms > 0.0 {
-        (found.unfavourable.rms_arcsec() / rms).max(1.0)
-    } else {
-        1.0
-    };
-    [
-        peaks_of(brief, middle, soft, pace_ratio),
-        peaks_of(
-            brief,
-            &middle.with_follower(later),
-            &soft.with_follower(later),
-            pace_ratio,
-        ),
-    ]
-}
-
-fn peaks_of(brief: &Brief, typical: &History, worst: &History, pace_ratio: f64) -> Peaks {
-    let exposure = Exposure::of(brief);
-    let seen = |history: &History| Movement::once(exposure.of_history(history));
-    Peaks {
-        typical: typical.peak_arcsec(),
-        worst: worst.peak_arcsec(),
-        likely: Likely {
-            expected: seen(typical),
-            soft: seen(worst).scaled(1.0 / pace_ratio),
-            load_ratio: pace_ratio,
-        },
-    }
-}
-
-/// Time after which a second person treads where the first one trod: whole steps, so that both tread at once.
-fn follows_after(brief: &Brief) -> Time {
-    let pace = hertz::get(brief.floor.pace.value);
-    let stride = metre_per_second::get(brief.floor.walk_speed.value) / pace;
-    let steps = if stride > 0.0 {
-        (FOLLOWS_M / stride).ceil().clamp(1.0, 100.0)
-    } else {
-        1.0
-    };
-    second::new(steps / pace)
+    let trodden = Trodden::take(brief, floor, influence)?;
+    let band = Band::new(pace::band_hz(brief), &trodden);
+    Some(walked::in_short(&at_all_paces(
+        brief, system, &trodden, &band,
+    )))
 }
 
 /// How many times as far as somebody who stands a step moves the star: both feet carry for a while, and the pier swings.
@@ -286,14 +226,16 @@ fn follows_after(brief: &Brief) -> Time {
 pub fn step_ratio(brief: &Brief, floor: &Floor, planes: &Planes) -> f64 {
     let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
     let trodden = Trodden::on_the_spot(brief, floor, STEPS_ON_THE_SPOT, across);
-    let [_, pace] = Band::new(pace::band_hz(brief), &trodden).choose(planes, &trodden);
     let [x, y] = people::steady(planes, &across);
     let still = trodden.weight_n() * x.hypot(y);
-    if still > 0.0 {
-        let (forces, _) = trodden.forces(pace);
-        (history::run(planes, &forces).peak_arcsec() / still).max(1.0)
-    } else {
-        1.0
+    let band = Band::new(pace::band_hz(brief), &trodden);
+    let mut peaks = Vec::new();
+    band.walk(planes, &trodden, |_, history| {
+        peaks.push(history.peak_arcsec());
+    });
+    match middle_and_unfavourable(&peaks) {
+        Some([_, (_, peak)]) if still > 0.0 => (peak / still).max(1.0),
+        _ => 1.0,
     }
 }
 
@@ -320,15 +262,18 @@ fn step_impulse(trodden: &Trodden, planes: &Planes, paces: &Paces) -> StepImpuls
 fn deck_swing(trodden: &Trodden, planes: &Planes, found: &Histories) -> Option<DeckSwing> {
     let deck_hz = trodden.deck_hz()?;
     let peak = |deck_hz: Option<f64>| {
-        let (forces, _) = trodden.with_deck(deck_hz).forces(found.middle_pace);
-        history::run(planes, &forces).peak_arcsec()
+        let trodden = trodden.with_deck(deck_hz);
+        let steps = Steps::at(&trodden, found.middle_pace, Detail::WHOLE);
+        Held::by(planes, &trodden, Detail::WHOLE)
+            .follow(&steps)
+            .peak_arcsec()
     };
     let still = peak(None);
     let first = planes.first_omega() / (2.0 * std::f64::consts::PI);
     let tuned_hz = first.clamp(steps::DECK_BAND_HZ.0, steps::DECK_BAND_HZ.1);
     (still > 0.0).then(|| DeckSwing {
         deck_hz,
-        peak_ratio: found.middle.peak_arcsec() / still,
+        peak_ratio: peak(Some(deck_hz)) / still,
         tuned_hz,
         tuned_peak_ratio: peak(Some(tuned_hz)) / still,
     })
@@ -344,17 +289,19 @@ fn tell(
     let load = &brief.load;
     let typical = &found.unfavourable;
     let trail = trail::length_arcsec(typical, second::get(load.exposure.value));
-    let rms = typical.rms_arcsec();
+    let [in_typical, in_soft] = &found.at_all_paces;
+    let [middle_peak, peak] = in_typical.alone.peaks();
+    let [middle_rms, rms] = in_typical.alone.rms();
     Walk {
         rms_arcsec: Some(rms),
-        peak_arcsec: Some(typical.peak_arcsec()),
+        peak_arcsec: Some(peak),
         trail_arcsec: Some(trail),
         trail_pixels: Some(
             trail / scale::arcsec_per_pixel(load.pixel.value, load.focal_length.value),
         ),
-        worst_peak_arcsec: Some(found.soft.peak_arcsec()),
-        middle_peak_arcsec: Some(found.middle.peak_arcsec()),
-        middle_rms_arcsec: Some(found.middle.rms_arcsec()),
+        worst_peak_arcsec: Some(in_soft.alone.peaks()[1]),
+        middle_peak_arcsec: Some(middle_peak),
+        middle_rms_arcsec: Some(middle_rms),
         paces: Some(found.paces),
         step_impulse: Some(impulse),
         deck_swing,
@@ -374,7 +321,7 @@ fn tell(
             &marks_hz(found.paces.unfavourable_hz, system),
         )),
         unknown_because: None,
-        in_short: Some(in_short(brief, found)),
+        in_short: Some(walked::in_short(&found.at_all_paces)),
     }
 }
 

@@ -122,7 +122,7 @@ fn walk(brief: &Brief, found: &Histories, notes: &mut Notes) {
             feet::UNEVEN_SOURCE,
         )
         .with("f", found.paces.middle_hz, Unit::Hertz)
-        .gives("peak", found.middle.peak_arcsec(), Unit::Arcsecond),
+        .gives("peak", found.peaks_arcsec()[0], Unit::Arcsecond),
     );
     notes.working(
         Working::new(
@@ -142,7 +142,7 @@ fn walk(brief: &Brief, found: &Histories, notes: &mut Notes) {
             metre_per_second::get(brief.floor.walk_speed.value),
             Unit::MetrePerSecond,
         )
-        .gives("peak", found.unfavourable.peak_arcsec(), Unit::Arcsecond),
+        .gives("peak", found.peaks_arcsec()[1], Unit::Arcsecond),
     );
     notes.working(
         Working::new(

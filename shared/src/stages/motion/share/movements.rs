@@ -6,11 +6,12 @@ use crate::rules::{li_2010, mechanics};
 use crate::site_plan::floor::Stand;
 use crate::site_plan::load::Enclosure;
 use crate::source::Source;
-use crate::stages::motion::growth::{Likely, Movement};
+use crate::stages::motion::growth::{Exposure, Likely, Movement};
+use crate::stages::motion::history::History;
 use crate::stages::motion::people::{self, Ground};
 use crate::stages::motion::season;
 use crate::stages::motion::system::{Planes, System};
-use crate::stages::motion::walk::Peaks;
+use crate::stages::motion::walked::Peaks;
 use crate::stages::motion::{Heat, Season};
 use crate::units::second;
 
@@ -152,11 +153,9 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
     let most = |turn: Turn, shifts: bool, load_ratio: f64| {
         let (system, ground) = felt(parts)?;
         let stands = &parts.brief.floor.stands.value;
-        let far = |planes: &Planes| {
-            let turns = stands.iter().map(|stand| turn(&ground, planes, stand));
-            turns
-                .max_by(|[a, b], [c, d]| a.hypot(*b).total_cmp(&c.hypot(*d)))
-                .unwrap_or([0.0; 2])
+        let turns = |planes: &Planes| -> Vec<[f64; 2]> {
+            let each = stands.iter().map(|stand| turn(&ground, planes, stand));
+            each.collect()
         };
         let seen = |turn: [f64; 2]| {
             Movement::once(if shifts {
@@ -165,12 +164,13 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
                 exposure.of_step(turn)
             })
         };
-        let typical = far(&system.typical);
+        let worst = |turns: Vec<[f64; 2]>| worst(exposure, turns.into_iter().map(seen));
+        let typical = turns(&system.typical);
         Some(Moved {
-            arcsec: typical[0].hypot(typical[1]),
+            arcsec: typical.iter().map(|[x, y]| x.hypot(*y)).fold(0.0, f64::max),
             likely: Likely {
-                expected: seen(typical),
-                soft: seen(far(&system.low)),
+                expected: worst(typical),
+                soft: worst(turns(&system.low)),
                 load_ratio,
             },
         })
@@ -207,19 +207,37 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
     ]
 }
 
+/// A door where it was said to be; else of doors in the middle of the four walls the one that moves the star farthest, and the one
+/// that widens it most.
 fn door(parts: &Parts<'_>) -> Line {
     let moved = felt(parts).map(|(system, ground)| {
-        let [typical, soft] =
-            [&system.typical, &system.low].map(|planes| ground.door(planes, parts.brief));
-        let seen = |history| Movement::once(parts.exposure.of_history(&history));
+        let [typical, soft] = [&system.typical, &system.low].map(|planes| {
+            let each = people::doors(parts.brief).into_iter();
+            each.map(|door| ground.door_history(planes, door))
+                .collect::<Vec<_>>()
+        });
+        let worst = |histories: &[History]| {
+            let seen = |history| Movement::once(parts.exposure.of_history(history));
+            worst(&parts.exposure, histories.iter().map(seen))
+        };
         Moved {
-            arcsec: typical.peak_arcsec(),
+            arcsec: typical.iter().map(History::peak_arcsec).fold(0.0, f64::max),
             likely: Likely {
-                expected: seen(typical),
-                soft: seen(soft),
+                expected: worst(&typical),
+                soft: worst(&soft),
                 load_ratio: DOOR_RATIO,
             },
         }
     });
     ("door", "A door falls shut", moved, people::DOOR_SOURCE)
+}
+
+/// Of several movements the one that widens the star most: chosen by what is read from it, so that it does not jump where another
+/// takes its place.
+fn worst(exposure: &Exposure, movements: impl Iterator<Item = Movement>) -> Movement {
+    let grown = movements.map(|one| (exposure.star(&one).growth_ratio(), one));
+    grown
+        .max_by(|(a, _), (b, _)| a.total_cmp(b))
+        .map(|(_, one)| one)
+        .unwrap_or_default()
 }

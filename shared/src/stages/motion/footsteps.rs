@@ -1,0 +1,382 @@
+//! A walk through the modes, foot by foot.
+//!
+//! Every foot treads alike, so that what one footfall makes of a mode is found once at a pace; each foot adds it as often as
+//! its work on the mode says. Once a foot is up the mode swings freely, and the free swings of all feet are one swing. It is the
+//! same as following the whole force sample by sample ([`history::run`]), and takes a fraction of the time.
+
+use crate::rules::mechanics::oscillator::Oscillator;
+use crate::stages::motion::footfall::{Footfall, Strength};
+use crate::stages::motion::history::{FASTEST, History, STEP_S};
+use crate::stages::motion::modes::Mode;
+use crate::stages::motion::pace::Pace;
+use crate::stages::motion::steps::{AFTER_S, Influences, Trodden};
+use crate::stages::motion::system::Planes;
+use crate::units::ARCSEC_PER_RADIAN;
+
+#[cfg(doc)]
+use crate::stages::motion::history;
+
+/// Time for which a free swing is kept in a table, s: a little more than from one foot to the next.
+const TABLE_S: f64 = 0.7;
+
+/// How finely a walk is followed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Detail {
+    /// Samples of a history for one that is followed.
+    every: usize,
+    /// The slowest modes of each plane that swing; quicker ones go with each foot at once.
+    swinging: usize,
+}
+
+impl Detail {
+    /// Every sample, every mode.
+    pub const WHOLE: Self = Self {
+        every: 1,
+        swinging: usize::MAX,
+    };
+    /// Every second sample and the two slowest modes of each plane, for looking at many paces.
+    pub const COARSE: Self = Self {
+        every: 2,
+        swinging: 2,
+    };
+
+    fn step_s(self) -> f64 {
+        STEP_S * self.every as f64
+    }
+}
+
+/// A footfall's parts in newtons: the weight as it comes and goes, what is quick of it, along the way, outward.
+struct Parts {
+    slow: Vec<f64>,
+    quick: Vec<f64>,
+    along: Vec<f64>,
+    outward: Vec<f64>,
+}
+
+impl Parts {
+    fn of(footfall: &Footfall, detail: Detail) -> Self {
+        let thin = |part: &[f64]| part.iter().step_by(detail.every).copied().collect();
+        Self {
+            slow: thin(&footfall.slow),
+            quick: thin(&footfall.quick),
+            along: thin(&footfall.along),
+            outward: thin(&footfall.outward),
+        }
+    }
+
+    fn len(&self) -> usize {
+        self.slow.len()
+    }
+}
+
+/// A walk at a pace: when each foot falls, and with what.
+pub struct Steps {
+    /// First sample of each foot.
+    starts: Vec<usize>,
+    /// On the ground, and below a deck that swings.
+    kinds: Vec<Parts>,
+    /// Which of these each foot has.
+    kind: Vec<usize>,
+    /// Samples in all.
+    count: usize,
+    /// Time until the last foot is up, s.
+    pub lasts_s: f64,
+}
+
+impl Steps {
+    /// The walk at a pace.
+    #[must_use]
+    pub fn at(trodden: &Trodden, pace: Pace, detail: Detail) -> Self {
+        let plain = trodden.footfall(pace.hertz, Strength::Mean);
+        let times = trodden.times_s(pace);
+        let lasts_s = times.last().copied().unwrap_or_default() + plain.slow.len() as f64 * STEP_S;
+        let below = trodden.below_deck(&plain);
+        let kind = (0..trodden.count())
+            .map(|foot| usize::from(below.is_some() && trodden.on_deck(foot)))
+            .collect();
+        let all = [Some(plain), below].into_iter().flatten();
+        let kinds = all.map(|mut footfall| {
+            trodden.weigh(&mut footfall);
+            Parts::of(&footfall, detail)
+        });
+        let step_s = detail.step_s();
+        Self {
+            starts: times
+                .iter()
+                .map(|at| (at / step_s).round() as usize)
+                .collect(),
+            kinds: kinds.collect(),
+            kind,
+            count: ((lasts_s + AFTER_S) / step_s).ceil() as usize + 1,
+            lasts_s,
+        }
+    }
+}
+
+/// The modes of one ground, with what each foot does to them: the same at every pace.
+pub struct Held<'a> {
+    detail: Detail,
+    planes: [Plane<'a>; 2],
+}
+
+/// One upright plane.
+struct Plane<'a> {
+    swinging: Vec<Swinging<'a>>,
+    feet: Vec<Foot>,
+}
+
+/// A mode that swings, with its free swing from a unit of displacement and from one of speed: displacement and speed by sample.
+struct Swinging<'a> {
+    mode: &'a Mode,
+    step_s: f64,
+    from_place: [Vec<f64>; 2],
+    from_speed: [Vec<f64>; 2],
+}
+
+/// What a newton of a foot does in a plane: downward, along its way and outward on each mode that swings, and what goes with
+/// the parts of the footfall at once, arcsec.
+struct Foot {
+    swings: Vec<[f64; 3]>,
+    at_once: [f64; 4],
+    pushes: bool,
+}
+
+impl<'a> Held<'a> {
+    /// Takes them for the feet of a walk.
+    #[must_use]
+    pub fn by(planes: &'a Planes, trodden: &Trodden, detail: Detail) -> Self {
+        let plane = |plane| Plane::new(planes, plane, trodden, detail);
+        Self {
+            detail,
+            planes: [plane(0), plane(1)],
+        }
+    }
+
+    /// The lean through time under a walk, which must be as fine.
+    #[must_use]
+    pub fn follow(&self, steps: &Steps) -> History {
+        let [east, north] = &self.planes;
+        let ways = [east, north].map(|plane| plane.follow(steps));
+        let [east, north] = &ways;
+        History {
+            turns: east.iter().zip(north).map(|(x, y)| [*x, *y]).collect(),
+            step_s: self.detail.step_s(),
+        }
+    }
+}
+
+impl<'a> Plane<'a> {
+    fn new(planes: &'a Planes, plane: usize, trodden: &Trodden, detail: Detail) -> Self {
+        let modes = planes.both()[plane];
+        let slow = modes.iter().filter(|mode| mode.omega <= FASTEST).count();
+        let (swinging, following) = modes.split_at(slow.min(detail.swinging));
+        let first = planes.first_omega();
+        let foot = |foot: usize| {
+            let influences = trodden.influences(foot);
+            let mut at_once = [0.0; 4];
+            let swings = swinging.iter().map(|mode| {
+                let wave = trodden.wave_ratio(planes, mode.omega, foot);
+                let [down, along, outward] = works(mode, plane, &influences);
+                // The ground follows the slow part as if at rest.
+                at_once[0] -= gain(mode) / mode.omega.powi(2) * down * (wave - 1.0);
+                [wave * down, along, outward].map(|work| gain(mode) * work)
+            });
+            let swings = swings.collect();
+            let wave = trodden.wave_ratio(planes, first, foot);
+            for mode in following {
+                let flexible = gain(mode) / mode.omega.powi(2);
+                let [down, along, outward] = works(mode, plane, &influences).map(|w| flexible * w);
+                for (sum, one) in at_once.iter_mut().zip([down, wave * down, along, outward]) {
+                    *sum += one;
+                }
+            }
+            Foot {
+                swings,
+                at_once,
+                pushes: influences.push,
+            }
+        };
+        Self {
+            feet: (0..trodden.count()).map(foot).collect(),
+            swinging: swinging
+                .iter()
+                .map(|mode| Swinging::new(mode, detail))
+                .collect(),
+        }
+    }
+
+    fn follow(&self, steps: &Steps) -> Vec<f64> {
+        let mut turns = vec![0.0; steps.count];
+        for (number, parts) in steps.kinds.iter().enumerate() {
+            let forced: Vec<[Forced; 3]> =
+                self.swinging.iter().map(|mode| mode.under(parts)).collect();
+            for (foot, _) in steps
+                .kind
+                .iter()
+                .enumerate()
+                .filter(|(_, kind)| **kind == number)
+            {
+                self.feet[foot].tread(&mut turns, steps.starts[foot], parts, &forced);
+            }
+            for (place, mode) in self.swinging.iter().enumerate() {
+                let rise = |foot: usize| {
+                    let state = self.feet[foot].leaves(place, &forced[place]);
+                    (steps.starts[foot] + parts.len(), state)
+                };
+                let feet = (0..self.feet.len()).filter(|foot| steps.kind[*foot] == number);
+                mode.swing(&mut turns, feet.map(rise));
+            }
+        }
+        turns
+    }
+}
+
+impl Foot {
+    /// Adds its turn while it is down.
+    fn tread(&self, turns: &mut [f64], start: usize, parts: &Parts, forced: &[[Forced; 3]]) {
+        let turns = turns.get_mut(start..).unwrap_or_default();
+        let [slow, quick, along, outward] = self.at_once;
+        add(turns, &parts.slow, slow);
+        add(turns, &parts.quick, quick);
+        for (swing, forced) in self.swings.iter().zip(forced) {
+            add(turns, &forced[0].turns, swing[0]);
+        }
+        if self.pushes {
+            add(turns, &parts.along, along);
+            add(turns, &parts.outward, outward);
+            for (swing, forced) in self.swings.iter().zip(forced) {
+                add(turns, &forced[1].turns, swing[1]);
+                add(turns, &forced[2].turns, swing[2]);
+            }
+        }
+    }
+
+    /// Displacement and speed that a mode has by it as it leaves the ground.
+    fn leaves(&self, mode: usize, forced: &[Forced; 3]) -> [f64; 2] {
+        let ways = self.swings[mode].iter().zip(forced);
+        ways.fold([0.0; 2], |[q, v], (times, one)| {
+            [q + times * one.end[0], v + times * one.end[1]]
+        })
+    }
+}
+
+/// A mode under one part of a footfall.
+struct Forced {
+    /// While the foot is down.
+    turns: Vec<f64>,
+    /// Displacement and speed at the first sample after it.
+    end: [f64; 2],
+}
+
+impl<'a> Swinging<'a> {
+    fn new(mode: &'a Mode, detail: Detail) -> Self {
+        let step_s = detail.step_s();
+        let count = (TABLE_S / step_s) as usize + 1;
+        let free = |mut one: Oscillator| {
+            let mut both = [Vec::with_capacity(count), Vec::with_capacity(count)];
+            for _ in 0..count {
+                both[0].push(one.q);
+                both[1].push(one.v);
+                one.advance(0.0, 0.0);
+            }
+            both
+        };
+        let from = |q, v| {
+            let mut one = Oscillator::at_rest(mode.omega, mode.damping_ratio, step_s);
+            (one.q, one.v) = (q, v);
+            free(one)
+        };
+        Self {
+            mode,
+            step_s,
+            from_place: from(1.0, 0.0),
+            from_speed: from(0.0, 1.0),
+        }
+    }
+
+    /// Under the parts of a footfall: downward, along its way, outward.
+    fn under(&self, parts: &Parts) -> [Forced; 3] {
+        let down: Vec<f64> = parts
+            .slow
+            .iter()
+            .zip(&parts.quick)
+            .map(|(slow, quick)| slow + quick)
+            .collect();
+        [down.as_slice(), &parts.along, &parts.outward].map(|force| {
+            let mut one =
+                Oscillator::at_rest(self.mode.omega, self.mode.damping_ratio, self.step_s);
+            let mut before = 0.0;
+            let turns = force.iter().map(|&now| {
+                one.advance(before, now);
+                before = now;
+                one.q
+            });
+            let turns = turns.collect();
+            one.advance(before, 0.0);
+            Forced {
+                turns,
+                end: [one.q, one.v],
+            }
+        })
+    }
+
+    /// Adds the free swing of all feet that have left the ground, each from a sample on with a displacement and a speed, the
+    /// earliest first.
+    fn swing(&self, turns: &mut [f64], feet: impl Iterator<Item = (usize, [f64; 2])>) {
+        let (mut at, mut state) = (0, [0.0; 2]);
+        for (from, [q, v]) in feet.chain([(turns.len(), [0.0; 2])]) {
+            state = self.rings(turns, at, from, state);
+            state = [state[0] + q, state[1] + v];
+            at = from;
+        }
+    }
+
+    /// Adds a free swing from one sample to another, and gives the state there.
+    fn rings(&self, turns: &mut [f64], from: usize, to: usize, state: [f64; 2]) -> [f64; 2] {
+        let ([place, place_speed], [speed, speed_speed]) = (&self.from_place, &self.from_speed);
+        let (mut at, mut state) = (from, state);
+        while at < to {
+            let count = (to - at).min(place.len() - 1);
+            let [q, v] = state;
+            let free = place.iter().zip(speed).take(count);
+            let seen = turns.get_mut(at..).unwrap_or_default();
+            for (turn, (of_place, of_speed)) in seen.iter_mut().zip(free) {
+                *turn += q * of_place + v * of_speed;
+            }
+            state = [
+                q * place[count] + v * speed[count],
+                q * place_speed[count] + v * speed_speed[count],
+            ];
+            at += count;
+        }
+        state
+    }
+}
+
+fn gain(mode: &Mode) -> f64 {
+    ARCSEC_PER_RADIAN * mode.load_turn
+}
+
+/// Work of a newton downward, along the way and outward on a mode: 0 is the plane of east and west, 1 that of north and south.
+fn works(mode: &Mode, plane: usize, influences: &Influences) -> [f64; 3] {
+    let work = |load: &[f64; 6]| {
+        if plane == 0 {
+            mode.base * load[0] + mode.block_turn * load[4]
+        } else {
+            // In the north plane a turn towards the north is the opposite of a right-handed turn about x.
+            mode.base * load[1] - mode.block_turn * load[3]
+        }
+    };
+    [&influences.down, &influences.along, &influences.outward].map(work)
+}
+
+/// Adds a trace so many times.
+fn add(turns: &mut [f64], trace: &[f64], factor: f64) {
+    for (sum, value) in turns.iter_mut().zip(trace) {
+        *sum += factor * value;
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests;
