@@ -136,6 +136,7 @@ pub(super) fn schema() -> Value {
     properties.insert("verdict".to_owned(), verdict());
     if let Some(motion) = properties.get_mut("motion") {
         motion["properties"]["conduct"] = conduct();
+        motion["properties"]["improvements"] = improvements();
     }
     let required: Vec<_> = properties.keys().cloned().collect();
     json!({
@@ -196,6 +197,62 @@ fn conduct() -> Value {
     })
 }
 
+/// Names in an improvement.
+const IMPROVEMENT: [&str; 8] = [
+    "change",
+    "fields",
+    "effect_ratio",
+    "what",
+    "star_growth",
+    "before",
+    "after",
+    "unit",
+];
+/// Names in what an improvement does to the star's growth.
+const GROWN: [&str; 2] = ["before_ratio", "after_ratio"];
+
+/// What would help most.
+fn improvements() -> Value {
+    let ratio = json!({ "type": "number" });
+    json!({
+        "type": "array",
+        "description": "Changes of the plan that would help most, the best first. Empty where nothing was asked of it.",
+        "items": {
+            "type": "object",
+            "required": IMPROVEMENT,
+            "properties": {
+                "change": { "type": "string" },
+                "fields": {
+                    "type": "array",
+                    "description": "Fields of the plan and what to put there.",
+                    "items": {
+                        "type": "object",
+                        "required": ["field", "value"],
+                        "properties": { "field": { "type": "string" } }
+                    }
+                },
+                "effect_ratio": {
+                    "type": "number",
+                    "description": "Change of the figure that it is judged by, over that figure: -0.45 is 45 per cent less."
+                },
+                "what": {
+                    "type": "string",
+                    "description": "What it helps most: the id of a disturbance, or settle for the time a bump takes to die."
+                },
+                "star_growth": {
+                    "type": ["object", "null"],
+                    "description": "Growth of the star's width by it at worst, before the change and after it; null for the time of a bump and where the eye's movement is judged.",
+                    "required": GROWN,
+                    "properties": { "before_ratio": ratio, "after_ratio": ratio }
+                },
+                "before": { "type": "number", "description": "The movement or the time before, at worst." },
+                "after": { "type": "number", "description": "The same after." },
+                "unit": { "type": "string" }
+            }
+        }
+    })
+}
+
 /// What is expected and the unfavourable end.
 fn outcome() -> Value {
     let ratio = json!({ "type": ["number", "null"] });
@@ -246,5 +303,19 @@ mod tests {
                 }
             }
         }
+        let improvements = design["motion"]["improvements"].as_array();
+        let improvements = improvements.map(Vec::as_slice).unwrap_or_default();
+        assert!(improvements.len() >= 3, "{}", improvements.len());
+        let mut grown = 0;
+        for improvement in improvements {
+            for name in IMPROVEMENT {
+                assert!(improvement.get(name).is_some(), "{name} in {improvement}");
+            }
+            if let Some(growth) = improvement["star_growth"].as_object() {
+                grown += 1;
+                assert!(GROWN.iter().all(|name| growth[*name].is_number()));
+            }
+        }
+        assert!(grown > 0);
     }
 }
