@@ -111,16 +111,61 @@ fn what_swings_far_beyond_the_star_leaves_it_as_it_rests() {
     }
 }
 
+/// Where another pace took its place as the one that nine tenths do not exceed, a walk's largest movement once changed by a quarter
+/// and its root mean square by a tenth between two neighbours: each was read at a pace that something else had chosen.
+#[test]
+fn a_walk_does_not_jump_where_another_pace_takes_over() {
+    let shelf = SmallShelf::holding(4);
+    for (number, path, answers, name) in [
+        (
+            44,
+            "floor.pace_hz",
+            [2.506_981_46, 2.505_289_93],
+            "walk worst peak arcsec",
+        ),
+        (
+            44,
+            "floor.walk_speed_m_s",
+            [0.675_953_15, 0.676_311_0],
+            "walk worst peak arcsec",
+        ),
+        (
+            56,
+            "floor.walk_speed_m_s",
+            [1.469_702_63, 1.470_669_61],
+            "walk rms arcsec",
+        ),
+    ] {
+        let (plan, _) = plan_on(number / 20, None, number);
+        let field = SitePlan::numbers()
+            .find(|field| field.path == path)
+            .unwrap();
+        let [was, is] = answers.map(|answer| {
+            let mut plan = plan.clone();
+            (field.set)(&mut plan, Some(answer));
+            let found = figures::figures(&designed(&plan, &shelf));
+            let figure = found.iter().find(|figure| figure.name == name);
+            figure.map(|figure| figure.value).unwrap()
+        });
+        assert!(
+            was > 0.0 && (is / was - 1.0).abs() < 0.05,
+            "{path}: {was} {is}"
+        );
+    }
+}
+
 /// Some made-up plans, each against every law and searched for a jump; the example does the same with as many as one likes.
 #[test]
 fn made_up_plans_stand_well_beside_their_neighbours() {
     let (shelf, mut searched) = (SmallShelf::holding(16), 0);
-    for number in 40..52 {
+    for number in 40..46 {
         let (mut plan, _) = plan_on(2, None, number);
         plan.floor.walk = Some(Vec::new());
         let brief = resolve(&plan).unwrap();
-        let said = pinned(&plan, &brief, &design(&brief, &shelf));
-        let Ok(brief) = resolve(&said) else { continue };
+        let Some(said) = pinned(&plan, &brief, &design(&brief, &shelf)) else {
+            continue;
+        };
+        let brief = resolve(&said).unwrap();
         let (base, mut dice) = (design(&brief, &shelf), Dice::new(!number));
         for law in LAWS.iter().filter(|law| !is_shaped(law.field)) {
             let found = broken(law, &said, &base, &mut dice, &shelf);
@@ -142,5 +187,5 @@ fn made_up_plans_stand_well_beside_their_neighbours() {
             searched += 1;
         }
     }
-    assert!(searched > 30, "{searched}");
+    assert!(searched > 15, "{searched}");
 }

@@ -25,9 +25,19 @@ const STUDS: [&str; 5] = [
     "anchors.hole_diameter_mm",
 ];
 
-/// A plan whose sizes are all said, so that a neighbour differs in the one answer alone.
+/// Sizes of which the others follow.
+const CHIEF: [&str; 5] = [
+    "block.length_m",
+    "block.width_m",
+    "block.depth_m",
+    "pier.outside_diameter_mm",
+    "pier.wall_mm",
+];
+
+/// A plan whose sizes are all said, so that a neighbour differs in the one answer alone; none where the sizes of block or tube that
+/// were chosen contradict what the plan says once they are said themselves.
 #[must_use]
-pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> SitePlan {
+pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> Option<SitePlan> {
     let mut plan = plan.clone();
     // Before the studs' other sizes, which hang on it.
     try_with(&mut plan, |plan| {
@@ -59,7 +69,14 @@ pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> SitePlan {
             say(&mut plan, assumption.field, *value);
         }
     }
-    plan
+    let said = |path: &&str| {
+        SitePlan::numbers().any(|field| field.path == *path && (field.get)(&plan).is_some())
+    };
+    let chief = CHIEF.iter().filter(|path| {
+        // A tube that is named has its sizes.
+        !(path.starts_with("pier.") && plan.pier.tube.is_some())
+    });
+    chief.copied().all(|path| said(&path)).then_some(plan)
 }
 
 /// Changes a plan unless it contradicts itself then.

@@ -5,7 +5,7 @@
 //! with an answer that the dice move, and a few answers of each plan are searched for a jump. Where the neighbour has another
 //! block, the ground has to be solved again, so those answers have their turn seldom. One plan in eight is also tried as it is,
 //! with the sizes that the engine chooses. One plan in WALK has its walk, none where that is left out: a walk's steps take most of
-//! a design's time, and its worst pace is one of a few, which some plans change at a step.
+//! a design's time.
 
 use std::collections::BTreeMap;
 use std::process::ExitCode;
@@ -129,7 +129,7 @@ fn one(
     }
     let brief = resolve(&plan).ok()?;
     let (open, mut dice) = (design(&brief, shelf), Dice::new(!number));
-    let said = pinned(&plan, &brief, &open);
+    let said = pinned(&plan, &brief, &open)?;
     let brief = resolve(&said).ok()?;
     let base = design(&brief, shelf);
     let shaped = number.is_multiple_of(SHAPED_EVERY);

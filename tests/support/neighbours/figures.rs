@@ -101,9 +101,9 @@ pub fn figures(design: &Design) -> Vec<Figure> {
     all.0
 }
 
-/// The kinds of this design.
+/// Which studs each code takes as pulled, as a group and at an edge.
 #[must_use]
-pub fn kinds(design: &Design) -> Kinds {
+pub fn studs_that_are_pulled(design: &Design) -> String {
     let code = |found: &Option<Verdict>| {
         found.as_ref().map(|found| {
             let pulled = |borne: &Borne| kilonewton::get(borne.pull) > 0.0;
@@ -115,7 +115,14 @@ pub fn kinds(design: &Design) -> Kinds {
             (each, found.cone.studs.clone(), edge)
         })
     };
-    let (anchors, torque) = (&design.anchors, &design.anchors.torque);
+    let anchors = &design.anchors;
+    format!("{:?} {:?}", code(&anchors.eurocode), code(&anchors.aci))
+}
+
+/// The kinds of this design.
+#[must_use]
+pub fn kinds(design: &Design) -> Kinds {
+    let torque = &design.anchors.torque;
     let ceiling = torque
         .limits
         .iter()
@@ -127,7 +134,7 @@ pub fn kinds(design: &Design) -> Kinds {
     vec![
         (
             "EN 1992-4 7.2.1 and 7.2.2.5, ACI 318-19 17.5.1: the studs that are pulled are one group, those nearest to an edge one row",
-            format!("{:?} {:?}", code(&anchors.eurocode), code(&anchors.aci)),
+            studs_that_are_pulled(design),
         ),
         (
             "a stated torque above the ceiling gives way to the recommended one",

@@ -7,7 +7,7 @@ use stillground::halfspace::Shelf;
 use stillground::site_plan::SitePlan;
 use stillground::units::newton_metre;
 
-use super::figures::{stiffnesses, usage};
+use super::figures::{stiffnesses, studs_that_are_pulled, usage};
 use crate::generated::Dice;
 
 /// What an answer that gets worse may not make better.
@@ -41,6 +41,9 @@ pub struct Law {
     pub but: &'static [&'static str],
     /// Where the law holds.
     pub holds: fn(&Design) -> bool,
+    /// Whether it speaks of the same studs only: the codes judge those that are pulled as one group, and deeper studs, which hold
+    /// stiffer, may have more of them pulled.
+    pub of_one_group: bool,
 }
 
 const ANYWHERE: fn(&Design) -> bool = |_| true;
@@ -70,6 +73,7 @@ const fn law(
         watched,
         but: &[],
         holds: ANYWHERE,
+        of_one_group: false,
     }
 }
 
@@ -174,16 +178,19 @@ pub const LAWS: [Law; 14] = [
         true,
         &[Watched::Softness],
     ),
-    law(
-        "a shallower stud is never stronger",
-        "anchors.embedment_mm",
-        false,
-        &[
-            Watched::Use("anchors.bond"),
-            Watched::Use("anchors.cone"),
-            Watched::Use("anchors.pry_out"),
-        ],
-    ),
+    Law {
+        of_one_group: true,
+        ..law(
+            "a shallower stud is never stronger",
+            "anchors.embedment_mm",
+            false,
+            &[
+                Watched::Use("anchors.bond"),
+                Watched::Use("anchors.cone"),
+                Watched::Use("anchors.pry_out"),
+            ],
+        )
+    },
     law(
         "a lower limit never gives more torque",
         "anchors.max_torque_n_m",
@@ -282,6 +289,9 @@ fn moved(
     let mut other = plan.clone();
     (field.set)(&mut other, Some(is.clamp(field.least, field.most)));
     let worse = design(&resolve(&other).ok()?, shelf);
+    if law.of_one_group && studs_that_are_pulled(base) != studs_that_are_pulled(&worse) {
+        return None;
+    }
     let mut found = Vec::new();
     for &what in law.watched {
         let after = watched(&worse, what);

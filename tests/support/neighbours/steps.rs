@@ -102,6 +102,43 @@ pub const STEPS: &[Step] = &[
         "a plate without a gap lies on the concrete, and no longer on nuts",
     ),
     step(
+        "site.mean_annual_temperature_c",
+        "",
+        &[18.0],
+        "a place of 18 °C over the year has no frost in the ground",
+    ),
+    step(
+        "excavation.max_",
+        "block.",
+        &[],
+        "a block's sides and depth are chosen in steps; where the room is a step less deep, it is wider",
+    ),
+    step(
+        "anchors.relaxation_factor",
+        "check anchors.joint_closed",
+        &[],
+        "preload that is lost with the logarithm of time is gone where its factor is one over the decades, and what uses it goes \
+         beyond all bounds",
+    ),
+    step(
+        "load.inertia_kg_m2",
+        "",
+        &[0.0],
+        "a load without inertia has no swing of its own, by which its mount's frequency could tell a stiffness",
+    ),
+    step(
+        "floor.walk_speed_m_s",
+        "conduct second_person",
+        &[],
+        "who follows in step is a whole number of steps behind",
+    ),
+    step(
+        "floor.pace_hz",
+        "conduct second_person",
+        &[],
+        "who follows in step is a whole number of steps behind",
+    ),
+    step(
         "pier.wall_",
         "check pier.sight_",
         &[],
