@@ -2,12 +2,11 @@
 
 use std::ops::Deref;
 use std::sync::Arc;
-use std::time::Instant;
 
 use moka::sync::Cache;
 use stillground::brief::resolve;
 use stillground::field::Problems;
-use stillground::options::{self, Options, Worth, measuring};
+use stillground::options::{Options, Worth, measuring};
 use stillground::site_plan::SitePlan;
 
 use crate::config::Config;
@@ -18,6 +17,7 @@ use crate::handlers::print::Prints;
 use crate::limits;
 use crate::lookup::Held;
 use crate::planned::{Planned, digest};
+use crate::searches::Searches;
 use crate::server;
 use crate::shares::Shares;
 use crate::shelf::MemoryShelf;
@@ -33,11 +33,6 @@ const MOST_DESIGNS: u64 = 48;
 const MOST_REQUESTS: usize = 512;
 const MOST_REQUESTS_OF_ONE: usize = 128;
 
-/// Solved shapes of block that are kept for searches: what a garden's pit has, some tens of megabytes at most.
-const MOST_SEARCHED: u64 = 400;
-/// Searches that are kept.
-const MOST_SEARCHES: u64 = 24;
-
 /// What every handler may use. Cheap to clone: each request does so several times.
 #[derive(Clone)]
 pub struct App(Arc<Parts>);
@@ -48,8 +43,6 @@ pub struct Parts {
     pub store: Store,
     /// Solved block shapes.
     pub shelf: MemoryShelf,
-    /// Those of searches, which would push out what single plans are using.
-    searched: MemoryShelf,
     /// The settings.
     pub config: Arc<Config>,
     /// Turns at what keeps a processor busy.
@@ -73,8 +66,9 @@ pub struct Parts {
     /// What a service outside answered.
     pub lookups: Held,
     kept: Cache<[u8; 32], Arc<Planned>>,
-    /// Searches over the piers that fit, by the digest of what the person left open.
-    ways: Cache<[u8; 32], Arc<Options>>,
+    /// Searches over the piers that fit, by the digest of what the person left open. They have shapes of their own, which
+    /// would push out what single plans are using.
+    pub searches: Searches,
     /// Answers worth finding out, by the digest of the plan.
     worth: Cache<[u8; 32], Arc<[Worth]>>,
 }
@@ -87,7 +81,6 @@ impl App {
         Self(Arc::new(Parts {
             store,
             shelf: MemoryShelf::new(),
-            searched: MemoryShelf::holding(MOST_SEARCHED),
             turns: Turns::new(processors),
             prints: Prints::default(),
             guard: Guard::default(),
@@ -99,7 +92,7 @@ impl App {
             dropped: limits::dropped(),
             lookups: Held::default(),
             kept: Cache::new(MOST_DESIGNS),
-            ways: Cache::new(MOST_SEARCHES),
+            searches: Searches::new(config.longest_search),
             worth: Cache::new(MOST_DESIGNS),
             config: Arc::new(config),
         }))
@@ -164,22 +157,10 @@ impl App {
     pub async fn options(&self, plan: &SitePlan) -> Result<Arc<Options>, Trouble> {
         let open = plan.left_open();
         let key = digest(&open);
-        if let Some(kept) = self.ways.get(&key) {
-            return Ok(kept);
+        match self.searches.kept(&key, true) {
+            Some(kept) => Ok(kept),
+            None => self.searches.answer(key, open).await,
         }
-        let (plan, shelf) = (Box::new(open), self.searched.clone());
-        let longest = self.config.longest_search;
-        let search = move || {
-            let began = Instant::now();
-            options::find(&plan, &shelf, &|| began.elapsed() < longest)
-        };
-        let found = Box::pin(self.work(Work::Design, search)).await?;
-        let found = Arc::new(found.map_err(|problems| Trouble::answers(&problems))?);
-        // What was cut short is looked for again next time, from the shapes that are kept by then.
-        if found.not_reached == 0 {
-            self.ways.insert(key, Arc::clone(&found));
-        }
-        Ok(found)
     }
 
     /// Works in turn, off the threads that serve requests.

@@ -68,7 +68,8 @@ impl Kind {
             "/p/{secret}/record/photos" | "/api/v1/plans/{id}/photos" if changes => {
                 Some(Self::Photo)
             }
-            "/api/v1/options" | "/p/{secret}/ways" => Some(Self::Search),
+            // A page of ways counts a search when it begins one, and not each time that it says how far it is.
+            "/api/v1/options" => Some(Self::Search),
             "/" | "/api/v1/design" => Some(Self::Open),
             _ if route.starts_with("/example/") || route.starts_with("/s/") => Some(Self::Open),
             _ if route.ends_with(".pdf") => Some(Self::Print),

@@ -25,6 +25,7 @@ pub mod photo;
 pub mod planned;
 pub mod record;
 pub mod router;
+pub mod searches;
 pub mod security;
 pub mod server;
 pub mod shares;

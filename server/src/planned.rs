@@ -23,7 +23,7 @@ pub struct Planned {
     /// The digest of the plan that it was found from.
     pub plan: [u8; 32],
     /// The plan with the sizes that had to be chosen together, from which improvements begin.
-    sized: SitePlan,
+    pub sized: SitePlan,
     /// Whether what would help most was looked for.
     pub improved: bool,
     written: Written,

@@ -29,7 +29,7 @@ pub use measuring::Worth;
 pub use obstacles::Obstacle;
 pub use point::Point;
 use search::Search;
-pub use search::{Candidate, Found};
+pub use search::{Candidate, Found, Reached};
 
 /// All the piers that fit.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -89,7 +89,7 @@ const UNSEEN_RATIO: f64 = 0.05;
 pub fn find(
     plan: &SitePlan,
     shelf: &dyn Shelf,
-    go_on: &dyn Fn() -> bool,
+    go_on: &dyn Fn(Reached) -> bool,
 ) -> Result<Options, Problems> {
     let plan = &plan.left_open();
     let decided = decide(plan, shelf)?;
@@ -221,7 +221,7 @@ fn roomy(plan: &SitePlan, side: f64, depth: f64) -> SitePlan {
 pub fn search(
     plan: &SitePlan,
     shelf: &dyn Shelf,
-    go_on: &dyn Fn() -> bool,
+    go_on: &dyn Fn(Reached) -> bool,
 ) -> Result<(Lattice, Found), Problems> {
     let lattice = lattice_of(plan, &resolve(plan)?);
     let found = Search::new(plan, &lattice, shelf).run(&lattice, go_on);

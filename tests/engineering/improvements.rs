@@ -1,8 +1,9 @@
 //! Improvements found again: each change is made in the plan's own fields, and the figure comes out as it was told.
 
 use serde_json::{Value, json};
-use stillground::design::{Design, design_plan};
+use stillground::design::{Design, decide, design_plan, improved};
 use stillground::halfspace::SmallShelf;
+use stillground::options::taking::changed;
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::improvement::Improvement;
 use stillground_tests::close;
@@ -20,18 +21,32 @@ fn figure(design: &Design, improvement: &Improvement) -> f64 {
     }
 }
 
+/// The plan with a change made by hand, in the document's own fields.
+fn by_hand(plan: &SitePlan, improvement: &Improvement) -> SitePlan {
+    let mut changed = serde_json::to_value(plan).unwrap();
+    for field in &improvement.fields {
+        let (section, name) = field.field.split_once('.').unwrap();
+        changed[section][name] = serde_json::to_value(&field.value).unwrap();
+    }
+    serde_json::from_value(changed).unwrap()
+}
+
+/// What a button writes is what a person would write, and leads to the effect that was promised.
 #[track_caller]
 fn found_again(plan: &Value) -> usize {
     let shelf = SmallShelf::holding(16);
-    let read = |plan: &Value| -> SitePlan { serde_json::from_value(plan.clone()).unwrap() };
-    let before = design_plan(&read(plan), &shelf).unwrap();
+    let plan: SitePlan = serde_json::from_value(plan.clone()).unwrap();
+    let decided = decide(&plan, &shelf).unwrap();
+    let before = improved(&decided.plan, &decided.brief, decided.design, &shelf);
     for improvement in &before.motion.improvements {
-        let mut changed = plan.clone();
-        for field in &improvement.fields {
-            let (section, name) = field.field.split_once('.').unwrap();
-            changed[section][name] = serde_json::to_value(&field.value).unwrap();
-        }
-        let after = design_plan(&read(&changed), &shelf).unwrap();
+        let made = changed(&plan, &decided.plan, &improvement.fields).unwrap();
+        assert!(made.validate().is_ok(), "{}", improvement.change);
+        let unmarked = SitePlan {
+            chosen: plan.chosen.clone(),
+            ..made.clone()
+        };
+        assert_eq!(unmarked, by_hand(&decided.plan, improvement));
+        let after = decide(&made, &shelf).unwrap().design;
         let (old, new) = (figure(&before, improvement), figure(&after, improvement));
         close(
             &improvement.change,
@@ -78,11 +93,12 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
 }
 
 /// The plans that everybody sees, each with all that is said of it.
-const EXAMPLES: [&str; 4] = [
+const EXAMPLES: [&str; 5] = [
     include_str!("../examples/quarry-lane.json"),
     include_str!("../examples/firm-clay-garden.json"),
     include_str!("../examples/sandy-water.json"),
     include_str!("../examples/club-on-shallow-rock.json"),
+    include_str!("../examples/everything-unknown.json"),
 ];
 
 #[test]

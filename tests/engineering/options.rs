@@ -125,7 +125,7 @@ fn nothing_of_the_column_is_asked_by_ground_and_pit() {
 #[test]
 fn the_three_ways_are_within_what_is_asked_and_in_order() {
     let plan = small(|plan| plan.excavation.max_depth_m = Some(0.6));
-    let found = options::find(&plan, &SmallShelf::holding(64), &|| true).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(64), &|_| true).unwrap();
     let named = &found.named;
     let three =
         [&named.least_digging, &named.middle, &named.stillest].map(|one| one.as_ref().unwrap());
@@ -140,7 +140,7 @@ fn the_three_ways_are_within_what_is_asked_and_in_order() {
     assert_eq!(found.rules_of_thumb.len(), 2);
     assert_eq!(
         serde_json::to_string(&found).unwrap(),
-        serde_json::to_string(&options::find(&plan, &SmallShelf::holding(64), &|| true).unwrap())
+        serde_json::to_string(&options::find(&plan, &SmallShelf::holding(64), &|_| true).unwrap())
             .unwrap()
     );
 }
@@ -153,7 +153,7 @@ fn where_nothing_is_enough_what_stands_in_the_way_is_said() {
         plan.load.enclosure = Some(stillground::site_plan::load::Enclosure::Open);
         plan.load.observing_wind_m_s = Some(10.0);
     });
-    let found = options::find(&plan, &SmallShelf::holding(64), &|| true).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(64), &|_| true).unwrap();
     assert!(found.named.least_digging.is_none());
     assert!(found.nearest.is_some());
     assert!(found.in_the_way.len() >= 3, "{:?}", found.in_the_way);
@@ -166,7 +166,7 @@ fn a_pit_too_small_for_any_block_is_answered_plainly() {
         (plan.block.length_m, plan.block.width_m) = (None, None);
         (plan.excavation.max_length_m, plan.excavation.max_width_m) = (Some(0.35), Some(0.35));
     });
-    let found = options::find(&plan, &SmallShelf::holding(8), &|| true).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(8), &|_| true).unwrap();
     assert!(found.front.is_empty() && found.named.least_digging.is_none());
     assert_eq!(found.looked_at + found.skipped, found.lattice.size());
     assert!(!found.in_the_way.is_empty());
@@ -176,7 +176,7 @@ fn a_pit_too_small_for_any_block_is_answered_plainly() {
 fn peat_is_answered_plainly() {
     let mut plan = small(|_| ());
     plan.site.soil = Some(stillground::site_plan::site::Soil::Peat);
-    let found = options::find(&plan, &SmallShelf::holding(8), &|| true).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(8), &|_| true).unwrap();
     assert!(found.front.is_empty());
     assert_eq!(found.in_the_way.len(), 1);
     assert_eq!(found.looked_at + found.skipped, found.lattice.size());
@@ -190,14 +190,14 @@ fn a_plan_with_everything_said_is_one_candidate() {
         plan.pier.fill = Some(stillground::site_plan::pier::Fill::None);
         plan.pier.levelling = Some(stillground::site_plan::pier::Levelling::Nuts);
     });
-    let found = options::find(&plan, &SmallShelf::holding(8), &|| true).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(8), &|_| true).unwrap();
     assert_eq!((found.lattice.size(), found.looked_at), (1, 1));
 }
 
 #[test]
 fn without_time_it_says_what_was_not_reached() {
     let plan = small(|_| ());
-    let found = options::find(&plan, &SmallShelf::holding(8), &|| false).unwrap();
+    let found = options::find(&plan, &SmallShelf::holding(8), &|_| false).unwrap();
     assert!(found.front.is_empty() && found.not_reached > 0);
     assert_eq!(
         found.looked_at + found.skipped + found.not_reached,

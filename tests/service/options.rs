@@ -3,21 +3,10 @@
 use serde_json::{Value, json};
 use stillground_tests::binary::run_with_input;
 use stillground_tests::service::start_searching;
+use stillground_tests::small::small;
 use tempfile::tempdir;
 
 use crate::command_line::{printed, said};
-
-/// A plan of which only the depth and the seat are open.
-fn small() -> Value {
-    json!({
-        "schema_version": 1,
-        "site": { "soil": "firm_clay", "frost_depth_m": 0.4 },
-        "excavation": { "max_depth_m": 0.5 },
-        "block": { "length_m": 0.9, "width_m": 0.9 },
-        "pier": { "height_m": 1.1, "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none" },
-        "load": { "mass_kg": 45.0 }
-    })
-}
 
 #[test]
 fn the_piers_that_fit_are_the_same_by_interface_and_command_line() {

@@ -26,7 +26,7 @@ const DONE: &str =
     r#"{"id":"ID","revision":1,"task":"dig","kind":"note","text":"dry","who":"A helper"}"#;
 
 /// Every way to do every deed. Those that change the links stand last.
-const WAYS: [Way; 32] = [
+const WAYS: [Way; 34] = [
     way(Deed::Read, "GET", "/plan", ""),
     way(Deed::Read, "GET", "/plan/order", ""),
     way(Deed::Read, "GET", "/ways", ""),
@@ -46,12 +46,14 @@ const WAYS: [Way; 32] = [
     way(Deed::Record, "POST", "api:/entries", DONE),
     way(Deed::Record, "POST", "/record", "task=dig&who=A"),
     way(Deed::ReadRevisions, "GET", "/revisions", ""),
+    way(Deed::ReadRevisions, "GET", "/ways?with=1", ""),
     way(Deed::ReadRevisions, "GET", "api:/revisions", ""),
     way(Deed::ReadRevisions, "GET", "api:/revisions/1", ""),
     way(Deed::Change, "GET", "/prices", ""),
     way(Deed::Change, "POST", "/prices", ""),
     way(Deed::Change, "POST", "/ways", "way=none&base=1"),
     way(Deed::Change, "POST", "/found", "entry=none&base=1"),
+    way(Deed::Change, "POST", "/improve", "change=none&base=1"),
     way(Deed::Change, "GET", "/short/ground", ""),
     way(Deed::Change, "POST", "/short/ground", "base=1"),
     way(Deed::Change, "POST", "/revisions", "number=1"),

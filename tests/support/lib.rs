@@ -26,6 +26,8 @@ pub mod postgres;
 pub mod random_blocks;
 #[cfg(feature = "service")]
 pub mod service;
+#[cfg(feature = "service")]
+pub mod small;
 
 /// Asserts that a value is within a relative tolerance of its reference.
 ///

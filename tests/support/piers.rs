@@ -74,7 +74,7 @@ pub struct Both {
 /// What is wrong with the plan.
 pub fn both(plan: &SitePlan) -> Result<Both, Problems> {
     let (expected, size) = brute_force(plan)?;
-    let (_, found) = search(plan, &SmallShelf::holding(SHAPES), &|| true)?;
+    let (_, found) = search(plan, &SmallShelf::holding(SHAPES), &|_| true)?;
     let place = |one: &Candidate| [one.dig_m3, one.growth()];
     Ok(Both {
         searched: found.front.iter().map(place).collect(),

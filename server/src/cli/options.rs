@@ -11,7 +11,7 @@ use crate::shelf::MemoryShelf;
 /// Prints the options of a plan, however long it takes: the same plan gives the same bytes.
 pub(super) fn options(file: &Path) -> Result<(), Failure> {
     let plan = read_plan(file)?;
-    let found = options::find(&plan, &MemoryShelf::new(), &|| true)
+    let found = options::find(&plan, &MemoryShelf::new(), &|_| true)
         .map_err(|problems| unusable(file, problems))?;
     write(&found)
 }

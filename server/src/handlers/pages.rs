@@ -6,6 +6,7 @@ mod contradictory;
 mod files;
 mod found;
 mod front;
+mod improve;
 mod links;
 mod materials;
 mod organiser;
@@ -87,6 +88,7 @@ pub fn routes() -> Router<App> {
             get(short::show).post(short::save),
         )
         .route("/p/{secret}/ways", get(ways::show).post(ways::take))
+        .route("/p/{secret}/improve", post(improve::make))
         .route("/p/{secret}/plan/{chapter}", get(plan::chapter))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))
         .route("/p/{secret}/prices", get(prices::show).post(prices::keep))

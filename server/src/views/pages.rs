@@ -3,6 +3,7 @@
 pub mod answers;
 pub mod begin;
 pub mod beside;
+pub mod beside_each_other;
 pub mod card;
 pub mod chapter;
 pub mod climate;

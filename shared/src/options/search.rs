@@ -67,6 +67,15 @@ pub struct Found {
     pub left: usize,
 }
 
+/// How far a search is: blocks that were gone through, of all that may stand in the pit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reached {
+    /// So many.
+    pub blocks: usize,
+    /// Of so many.
+    pub of: usize,
+}
+
 /// A column with all that does not depend on the block.
 struct Upright {
     column: Column,
@@ -115,7 +124,7 @@ impl<'a> Search<'a> {
 
     /// Goes through the lattice while `go_on` says so.
     #[must_use]
-    pub fn run(&self, lattice: &Lattice, go_on: &dyn Fn() -> bool) -> Found {
+    pub fn run(&self, lattice: &Lattice, go_on: &dyn Fn(Reached) -> bool) -> Found {
         let columns = lattice.columns().count();
         let mut found = Found::default();
         let mut sizes: Vec<(f64, Size)> = lattice
@@ -130,7 +139,8 @@ impl<'a> Search<'a> {
             .collect();
         sizes.sort_by(|(a, _), (b, _)| a.total_cmp(b));
         for (at, (dig_m3, size)) in sizes.iter().enumerate() {
-            if !go_on() {
+            let of = sizes.len();
+            if !go_on(Reached { blocks: at, of }) {
                 found.left = (sizes.len() - at) * columns;
                 break;
             }

@@ -1,7 +1,10 @@
-//! Taking a way: its answers written into the plan, marked as the planner's.
+//! Taking a way or a change: its answers written into the plan, those that are sizes marked as the planner's.
 
 use crate::site_plan::SitePlan;
-use crate::stages::motion::improvement::NewValue;
+use crate::site_plan::floor::{FloorKind, Soles};
+use crate::site_plan::load::Enclosure;
+use crate::site_plan::pier::{Fill, Levelling};
+use crate::stages::motion::improvement::{NewField, NewValue};
 
 use super::Point;
 
@@ -20,4 +23,93 @@ pub fn taken(plan: &SitePlan, point: &Point) -> SitePlan {
     made.pier.levelling.get_or_insert(point.pier.levelling);
     made.mark_chosen(&open);
     made
+}
+
+/// Answers of a way that are kept together while the others are looked for again.
+#[derive(Debug, Clone, Copy)]
+pub struct Pin {
+    /// Its name in a form.
+    pub key: &'static str,
+    /// In words.
+    pub words: &'static str,
+    fields: &'static [&'static str],
+}
+
+/// What can be pinned.
+pub const PINS: [Pin; 5] = [
+    Pin {
+        key: "sides",
+        words: "the block's sides",
+        fields: &["block.length_m", "block.width_m"],
+    },
+    Pin {
+        key: "depth",
+        words: "the block's depth",
+        fields: &["block.depth_m"],
+    },
+    Pin {
+        key: "tube",
+        words: "tube and wall",
+        fields: &["pier.outside_diameter_mm", "pier.wall_mm"],
+    },
+    Pin {
+        key: "fill",
+        words: "what fills the column",
+        fields: &["pier.fill"],
+    },
+    Pin {
+        key: "seat",
+        words: "nuts or grout",
+        fields: &["pier.levelling"],
+    },
+];
+
+/// The plan with some answers of a point as said by the person, and the others open again.
+#[must_use]
+pub fn pinned(plan: &SitePlan, point: &Point, pin: &Pin) -> SitePlan {
+    let mut made = taken(plan, point);
+    made.chosen
+        .retain(|field| !pin.fields.contains(&field.as_str()));
+    made.left_open()
+}
+
+/// The plan with the answers of a change. `sized` is the same plan with the sizes that were chosen together for it: the change
+/// was worked out on those, so that they are written down with it. None where a field is not one that a change can name.
+#[must_use]
+pub fn changed(plan: &SitePlan, sized: &SitePlan, fields: &[NewField]) -> Option<SitePlan> {
+    let mut made = sized.clone();
+    for new in fields {
+        put(&mut made, new)?;
+    }
+    made.mark_chosen(plan);
+    Some(made)
+}
+
+fn put(plan: &mut SitePlan, new: &NewField) -> Option<()> {
+    match &new.value {
+        NewValue::Number(value) => {
+            let number = SitePlan::numbers().find(|number| number.path == new.field)?;
+            (number.set)(plan, Some(*value));
+        }
+        NewValue::Text(key) => put_choice(plan, new.field, key)?,
+        NewValue::Stands(stands) => plan.floor.stands = Some(stands.clone()),
+        NewValue::Path(path) => plan.floor.walk = Some(path.clone()),
+        NewValue::Nothing => match new.field {
+            "pier.tube" => plan.pier.tube = None,
+            _ => return None,
+        },
+    }
+    Some(())
+}
+
+fn put_choice(plan: &mut SitePlan, field: &str, key: &str) -> Option<()> {
+    match field {
+        "pier.fill" => plan.pier.fill = Some(Fill::from_key(key)?),
+        "pier.levelling" => plan.pier.levelling = Some(Levelling::from_key(key)?),
+        "floor.soles" => plan.floor.soles = Some(Soles::from_key(key)?),
+        "floor.kind" => plan.floor.kind = Some(FloorKind::from_key(key)?),
+        "load.enclosure" => plan.load.enclosure = Some(Enclosure::from_key(key)?),
+        _ => return None,
+    }
+    Some(())
 }

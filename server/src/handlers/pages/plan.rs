@@ -38,6 +38,12 @@ pub async fn show(
         Some(rev) => printed(app, place, rev, planned.as_deref()).await?,
         None => None,
     };
+    let before =
+        before.filter(|before| place.right.may_edit() && (1..place.revision).contains(before));
+    let made = match before {
+        Some(before) => compared(app, place, before, planned.as_deref()).await?,
+        None => None,
+    };
     let entered = record::log(app, place, planned.as_ref())
         .await?
         .map_or(0, |log| log.count);
@@ -63,8 +69,7 @@ pub async fn show(
             .map(|fault| FaultView::of(fault, Step::Plan, &place.root))
             .collect(),
         entered,
-        before: before
-            .filter(|before| place.right.may_edit() && (1..place.revision).contains(before)),
+        made,
         body: planned.map(|planned| Short::of(&planned, reader)),
     })
 }
@@ -100,6 +105,8 @@ pub async fn chapter(
         frame: place.frame(chapter.title()),
         root: place.root.clone(),
         example: place.secret.is_empty(),
+        edit: place.right.may_edit(),
+        base: place.revision,
         marks: marks(&place),
         chapter,
         others: there.into_iter().filter(|one| *one != chapter).collect(),
@@ -135,6 +142,16 @@ async fn printed(
     if rev == place.revision {
         return Ok(Some(Printed::newest(rev)));
     }
+    compared(app, place, rev, now).await
+}
+
+/// An older revision beside the one that stands.
+async fn compared(
+    app: &App,
+    place: &Place,
+    rev: u32,
+    now: Option<&Planned>,
+) -> Result<Option<Printed>, Trouble> {
     let Some(old) = app.store.revision(&place.plan_id, rev).await? else {
         return Ok(None);
     };

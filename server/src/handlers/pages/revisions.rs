@@ -46,6 +46,7 @@ pub async fn show(
             .filter(|&last| last > 1)
             .map(|last| format!("{}/revisions?below={last}", place.root)),
         frame: place.frame("Revisions"),
+        root: place.root.clone(),
     })
 }
 

@@ -38,8 +38,12 @@ pub struct ThumbView {
 pub struct ImprovementView {
     /// The change.
     pub change: String,
+    /// The same as the engine says it, by which a button names it.
+    pub name: String,
     /// What it does.
     pub effect: String,
+    /// What else becomes less by it; empty where nothing does.
+    pub better: String,
     /// The answers that make it: question and answer.
     pub fields: Vec<String>,
 }
@@ -92,6 +96,8 @@ fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
 fn improvement(improvement: &Improvement, planned: &Planned) -> ImprovementView {
     ImprovementView {
         change: words::sentence(&improvement.change),
+        name: improvement.change.clone(),
+        better: super::improvement::better(improvement, planned.brief.units, &planned.design),
         effect: super::improvement::effect(improvement, planned.brief.units, &planned.design),
         fields: super::improvement::fields(improvement, planned.brief.units),
     }

@@ -17,6 +17,10 @@ pub struct ChapterPage {
     pub root: String,
     /// Whether it is the built-in example.
     pub example: bool,
+    /// Whether the reader may change the plan.
+    pub edit: bool,
+    /// Revision that a change is made on top of.
+    pub base: u32,
     /// Revision, date, engine.
     pub marks: Marks,
     /// Which chapter.

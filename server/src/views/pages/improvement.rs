@@ -48,6 +48,25 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
     format!("{}: {helped}{worse}", named(improvement.what, design))
 }
 
+/// What else becomes less by it, in one sentence; empty where nothing does.
+#[must_use]
+pub fn better(improvement: &Improvement, units: Units, design: &Design) -> String {
+    let less: Vec<String> = improvement
+        .also
+        .iter()
+        .filter(|effect| effect.effect_ratio < 0.0)
+        .map(|effect| {
+            let per_cent = (100.0 * effect.effect_ratio).round().abs();
+            let per_cent = units.say(per_cent, Unit::PerCent);
+            format!("{}, {per_cent} less", lower(named(effect.what, design)))
+        })
+        .collect();
+    if less.is_empty() {
+        return String::new();
+    }
+    format!("It also helps: {}.", less.join("; "))
+}
+
 fn named<'a>(what: &str, design: &'a Design) -> &'a str {
     let of = design
         .motion

@@ -44,8 +44,8 @@ pub struct PlanPage {
     pub printed: Option<Printed>,
     /// Entries in the record of the work.
     pub entered: usize,
-    /// The revision to go back to, where a way to build it was just taken.
-    pub before: Option<u32>,
+    /// What a way to build it or a change that was just taken made of the revision before it.
+    pub made: Option<Printed>,
     /// The plan in short; none when the answers contradict each other.
     pub body: Option<Short>,
 }

@@ -10,6 +10,8 @@ use super::frame::Frame;
 pub struct RevisionsPage {
     /// The frame.
     pub frame: Frame,
+    /// Address below which the plan's pages stand.
+    pub root: String,
     /// The revisions, newest first.
     pub revisions: Vec<RevisionView>,
     /// Where older ones stand.

@@ -2,7 +2,8 @@
 
 use askama::Template;
 use stillground::figure::{Unit, Units};
-use stillground::options::{Options, Point, Worth};
+use stillground::options::taking::{PINS, Pin};
+use stillground::options::{Options, Point, Reached, Worth};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::verdict::Says;
@@ -33,6 +34,8 @@ pub struct WaysPage {
     pub picture: Option<String>,
     /// The front, the three and the rules of thumb as a table.
     pub points: Vec<PointView>,
+    /// What can be kept of a way while the rest is looked for again.
+    pub pins: &'static [Pin],
     /// What stands in the way, where nothing is within what is asked.
     pub in_the_way: Vec<String>,
     /// Whether time ended before all were looked at.
@@ -41,6 +44,33 @@ pub struct WaysPage {
     pub counted: String,
     /// Answers that are worth finding out before one is chosen.
     pub worth: Vec<WorthView>,
+}
+
+/// The page while the search goes on: it asks again by itself.
+#[derive(Template)]
+#[template(path = "pages/ways-going.html")]
+pub struct GoingPage {
+    /// The frame.
+    pub frame: Frame,
+    /// Address below which the plan's pages stand.
+    pub root: String,
+    /// Blocks that were gone through.
+    pub blocks: usize,
+    /// Of so many; nought before that is known.
+    pub of: usize,
+}
+
+impl GoingPage {
+    /// The page of a search that reached so far.
+    #[must_use]
+    pub fn of(frame: Frame, root: &str, reached: Reached) -> Self {
+        Self {
+            frame,
+            root: root.to_owned(),
+            blocks: reached.blocks,
+            of: reached.of,
+        }
+    }
 }
 
 /// A way to build it.
@@ -148,6 +178,7 @@ impl WaysPage {
             ),
             picture: front::draw(options, units).map(|drawing| svg::write(&drawing)),
             points: points(options, units),
+            pins: &PINS,
             in_the_way: options
                 .in_the_way
                 .iter()
@@ -169,7 +200,7 @@ fn stands(plan: &SitePlan, point: &Point) -> bool {
     stillground::options::taking::taken(plan, point) == *plan
 }
 
-fn rows(points: &[&Point], units: Units) -> Vec<Row> {
+pub(super) fn rows(points: &[&Point], units: Units) -> Vec<Row> {
     let row = |label, say: &dyn Fn(&Point) -> String| Row {
         label,
         says: points.iter().map(|point| say(point)).collect(),

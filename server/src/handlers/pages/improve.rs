@@ -1,0 +1,46 @@
+//! A change that would help, made with one press: its answers written into the plan as a new revision.
+
+use axum::Form;
+use axum::extract::State;
+use axum::response::Redirect;
+use serde::Deserialize;
+use stillground::options::taking::changed;
+
+use super::place::Place;
+use crate::app::App;
+use crate::error::Trouble;
+use crate::store::Save;
+
+/// Which change, in the engine's words, and on top of which revision.
+#[derive(Deserialize)]
+pub struct Make {
+    change: String,
+    base: u32,
+}
+
+/// Makes the change. The words are looked up among those of the plan as it stands, so that a form that was left open while
+/// the plan changed makes none that nobody worked out.
+pub async fn make(
+    State(app): State<App>,
+    place: Place,
+    Form(make): Form<Make>,
+) -> Result<Redirect, Trouble> {
+    let place = place.editing()?;
+    if make.base != place.revision {
+        let stands = app.store.revision(&place.plan_id, place.revision).await?;
+        return Err(stands.map_or_else(Trouble::nothing_here, |stands| Trouble::stale(&stands)));
+    }
+    let planned = app.improved(&place.plan).await?;
+    let mut all = planned.design.motion.improvements.iter();
+    let made = all
+        .find(|improvement| improvement.change == make.change)
+        .and_then(|improvement| changed(&place.plan, &planned.sized, &improvement.fields))
+        .ok_or_else(Trouble::nothing_here)?;
+    match app.store.save(&place.plan_id, make.base, &made).await? {
+        Save::Done(_) => Ok(Redirect::to(&format!(
+            "{}/plan?before={}",
+            place.root, make.base
+        ))),
+        Save::Stale { current } => Err(Trouble::stale(&current)),
+    }
+}
