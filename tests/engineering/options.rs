@@ -173,6 +173,17 @@ fn a_pit_too_small_for_any_block_is_answered_plainly() {
 }
 
 #[test]
+fn a_contradiction_is_named_and_nothing_is_searched() {
+    let plan = small(|plan| plan.pier.wall_mm = Some(100.0));
+    let problems = options::find(&plan, &SmallShelf::holding(8), &|_| true).unwrap_err();
+    let fields: Vec<&String> = problems.0.iter().flat_map(|one| &one.fields).collect();
+    assert!(
+        fields.iter().any(|field| *field == "pier.wall_mm"),
+        "{fields:?}"
+    );
+}
+
+#[test]
 fn peat_is_answered_plainly() {
     let mut plan = small(|_| ());
     plan.site.soil = Some(stillground::site_plan::site::Soil::Peat);

@@ -113,3 +113,46 @@ fn put_choice(plan: &mut SitePlan, field: &str, key: &str) -> Option<()> {
     }
     Some(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn new(field: &'static str, value: NewValue) -> NewField {
+        NewField { field, value }
+    }
+
+    #[test]
+    fn a_change_is_written_with_the_sizes_that_it_was_worked_out_on() {
+        let mut plan = SitePlan::unknown();
+        plan.pier.tube = Some("CHS 168.3 x 6.3".to_owned());
+        let mut sized = plan.clone();
+        sized.block.depth_m = Some(0.9);
+        let fields = [
+            new("pier.tube", NewValue::Nothing),
+            new("pier.outside_diameter_mm", NewValue::Number(219.1)),
+            new("pier.wall_mm", NewValue::Number(8.0)),
+            new("floor.soles", NewValue::Text("soft".to_owned())),
+        ];
+        let made = changed(&plan, &sized, &fields).unwrap();
+        assert_eq!(made.pier.tube, None);
+        assert_eq!(made.floor.soles, Some(Soles::Soft));
+        let chosen = ["block.depth_m", "pier.outside_diameter_mm", "pier.wall_mm"];
+        assert_eq!(made.chosen, chosen, "soles are no size");
+        assert!(made.validate().is_ok());
+    }
+
+    #[test]
+    fn what_no_change_names_is_written_by_none() {
+        let plan = SitePlan::unknown();
+        let refused = [
+            new("pier.colour", NewValue::Number(1.0)),
+            new("floor.soles", NewValue::Text("iron".to_owned())),
+            new("site.soil", NewValue::Text("rock".to_owned())),
+            new("block.depth_m", NewValue::Nothing),
+        ];
+        for field in refused {
+            assert_eq!(changed(&plan, &plan, &[field]), None);
+        }
+    }
+}

@@ -3,7 +3,7 @@
 use askama::Template;
 use stillground::figure::{Unit, Units};
 use stillground::options::taking::{PINS, Pin};
-use stillground::options::{Options, Point, Reached, Worth};
+use stillground::options::{Obstacle, Options, Point, Reached, Worth};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::verdict::Says;
@@ -37,7 +37,7 @@ pub struct WaysPage {
     /// What can be kept of a way while the rest is looked for again.
     pub pins: &'static [Pin],
     /// What stands in the way, where nothing is within what is asked.
-    pub in_the_way: Vec<String>,
+    pub in_the_way: Vec<InTheWay>,
     /// Whether time ended before all were looked at.
     pub unfinished: bool,
     /// How many piers were looked at, and how many did not have to be.
@@ -91,6 +91,34 @@ pub struct Row {
     pub label: &'static str,
     /// Its figure for each way.
     pub says: Vec<String>,
+}
+
+/// Something that stands in the way.
+pub struct InTheWay {
+    /// What it is, and how much of it would do.
+    pub says: String,
+    /// The question that it is about and where it is asked; none where it is no single one.
+    pub asked: Option<(String, &'static str)>,
+}
+
+impl InTheWay {
+    fn of(one: &Obstacle, root: &str) -> Self {
+        let asked = |field| Some((asked_at(field, root)?, questions::label(field)));
+        Self {
+            says: one.says.clone(),
+            asked: one.field.and_then(asked),
+        }
+    }
+}
+
+/// Where a question is asked.
+fn asked_at(field: &str, root: &str) -> Option<String> {
+    let (step, question) = questions::about(field)?;
+    Some(format!(
+        "{root}/{}#{}",
+        step.slug(),
+        super::field::id(question.path)
+    ))
 }
 
 /// A pier in the table.
@@ -182,7 +210,7 @@ impl WaysPage {
             in_the_way: options
                 .in_the_way
                 .iter()
-                .map(|one| one.says.clone())
+                .map(|one| InTheWay::of(one, root))
                 .collect(),
             unfinished: options.not_reached > 0,
             counted: counted(options, units),
@@ -327,12 +355,9 @@ impl WorthView {
     /// An answer worth finding out, in the reader's units.
     #[must_use]
     pub fn of(worth: &Worth, root: &str, units: Units) -> Self {
-        let about = questions::about(worth.field);
         let ends = worth.star_growth_ratio_from.zip(worth.star_growth_ratio_to);
         Self {
-            href: about.map(|(step, question)| {
-                format!("{root}/{}#{}", step.slug(), super::field::id(question.path))
-            }),
+            href: asked_at(worth.field, root),
             label: questions::label(worth.field).to_owned(),
             how: worth.how,
             moves: ends.map_or_else(String::new, |(from, to)| {
