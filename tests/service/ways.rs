@@ -19,13 +19,14 @@ fn a_way_is_taken_as_chosen_and_taken_back_with_one_press() {
     let before = stored(&service, &kept);
     let root = format!("/p/{}", kept.edit);
     let page = ways(&service, &kept);
+    // Two of the three may be one pier, which stands there once with both names.
     for said in [
-        "Three ways to build it here",
-        "Least digging",
-        "Stillest that fits",
+        "ways to build it here",
+        "least digging",
+        "stillest that fits",
         "10 piers are possible here",
     ] {
-        assert!(page.contains(said), "{said}: {page}");
+        assert!(page.to_lowercase().contains(said), "{said}: {page}");
     }
     let found = service.post_json("/api/v1/options", &small()).json();
     let depth = &found["named"]["least_digging"]["block"]["depth_m"];

@@ -77,8 +77,8 @@ impl GoingPage {
 pub struct Way {
     /// Its name in the form.
     pub key: &'static str,
-    /// Its name on the page.
-    pub title: &'static str,
+    /// Its name on the page; where one pier is more than one of the three, all of these.
+    pub title: String,
     /// Its section.
     pub svg: String,
     /// Whether the plan stands so now.
@@ -162,6 +162,29 @@ fn named(options: &Options) -> [Option<&Point>; 3] {
     [&named.least_digging, &named.middle, &named.stillest].map(Option::as_ref)
 }
 
+/// Names and title of a way, and its pier.
+type Titled<'a> = (
+    (&'static str, &'static str, &'static str),
+    String,
+    &'a Point,
+);
+
+/// The ways that are piers of their own: what is the same pier stands there once, with all of its names.
+fn different(options: &Options) -> Vec<Titled<'_>> {
+    let mut all: Vec<Titled<'_>> = Vec::new();
+    for (names, point) in NAMES.into_iter().zip(named(options)) {
+        let Some(point) = point else { continue };
+        match all.last_mut() {
+            Some((_, title, last)) if *last == point => {
+                title.push_str(" and ");
+                title.push_str(&names.1.to_lowercase());
+            }
+            _ => all.push((names, names.1.to_owned(), point)),
+        }
+    }
+    all
+}
+
 /// The way of that name.
 #[must_use]
 pub fn by_key<'a>(options: &'a Options, key: &str) -> Option<(&'static str, &'a Point)> {
@@ -182,15 +205,11 @@ impl WaysPage {
         options: &Options,
     ) -> Self {
         let units = plan.units.unwrap_or_default();
-        let there: Vec<_> = NAMES
-            .into_iter()
-            .zip(named(options))
-            .filter_map(|(names, point)| Some((names, point?)))
-            .collect();
-        let extent = way::Extent::of(there.iter().map(|(_, point)| *point));
-        let ways = there.iter().map(|((key, title, name), point)| Way {
+        let there = different(options);
+        let extent = way::Extent::of(there.iter().map(|(.., point)| *point));
+        let ways = there.iter().map(|((key, _, name), title, point)| Way {
             key,
-            title,
+            title: title.clone(),
             svg: svg::write(&way::draw(name, point, extent, units)),
             stands: stands(plan, point),
         });
@@ -201,7 +220,7 @@ impl WaysPage {
             base,
             ways: ways.collect(),
             rows: rows(
-                &there.iter().map(|(_, point)| *point).collect::<Vec<_>>(),
+                &there.iter().map(|(.., point)| *point).collect::<Vec<_>>(),
                 units,
             ),
             picture: front::draw(options, units).map(|drawing| svg::write(&drawing)),
