@@ -279,18 +279,20 @@ mod tests {
     fn open() -> SitePlan {
         let mut plan = SitePlan::unknown();
         plan.excavation.max_depth_m = Some(0.9);
+        (plan.block.length_m, plan.block.width_m) = (Some(0.9), Some(0.9));
+        (plan.pier.outside_diameter_mm, plan.pier.wall_mm) = (Some(219.1), Some(8.0));
         plan
     }
 
     #[tokio::test]
     async fn a_search_for_a_page_goes_on_by_itself_and_says_how_far_it_is() {
-        let searches = Searches::new(Duration::from_millis(300));
+        let searches = Searches::new(Duration::from_millis(20));
         let first = searches.look([1; 32], open()).await.ok().unwrap();
         assert!(matches!(first, Looked::Going(_)));
         assert!(searches.goes_on(&[1; 32]));
         // It is cut short at ten times as long, and kept as far as it came.
         let mut kept = None;
-        for _ in 0..300 {
+        for _ in 0..1200 {
             tokio::time::sleep(Duration::from_millis(100)).await;
             kept = searches.kept(&[1; 32], false);
             if kept.is_some() {
