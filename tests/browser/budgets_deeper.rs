@@ -141,7 +141,9 @@ fn the_owner_takes_a_shallower_pit_into_the_plan_and_back() {
     browser.follow("a[href$='/found']");
     browser.follow("a[href*='/found?entry=']");
     assert!(
-        browser.says("main").contains("As found"),
+        browser
+            .says("main")
+            .contains("What changes when the plan has this"),
         "{}",
         browser.says("main")
     );
