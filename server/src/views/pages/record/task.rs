@@ -137,7 +137,7 @@ impl Desk<'_> {
 
     /// The tasks that wait for this one.
     fn then(&self, task: &str) -> Vec<(&'static str, String)> {
-        let after = |state: &&TaskState<'_>| state.task.after.iter().any(|id| *id == task);
+        let after = |state: &&TaskState<'_>| state.task.after.contains(&task);
         let tasks = self.board.tasks.iter().filter(after);
         tasks
             .map(|state| (state.task.id, state.task.title.clone()))
