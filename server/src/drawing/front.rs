@@ -16,8 +16,8 @@ const LEAST_PER_CENT: f64 = 0.01;
 const TITLE: &str = "Ground to dig, and how much wider the star becomes at worst";
 
 /// A dot with its name.
-struct Named<'a> {
-    name: &'a str,
+struct Named {
+    name: String,
     dig_m3: f64,
     per_cent: f64,
 }
@@ -29,9 +29,9 @@ fn per_cent(pier: &Pier) -> Option<f64> {
         .then(|| (100.0 * worst).max(LEAST_PER_CENT))
 }
 
-fn named<'a>(name: &'a str, pier: &Pier) -> Option<Named<'a>> {
+fn named(name: &str, pier: &Pier) -> Option<Named> {
     Some(Named {
-        name,
+        name: name.to_owned(),
         dig_m3: pier.dig_volume_m3,
         per_cent: per_cent(pier)?,
     })
@@ -51,11 +51,21 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
         ("middle", &ways.middle),
         ("stillest", &ways.stillest),
     ];
-    let ways: Vec<Named<'_>> = ways
+    let mut all: Vec<Named> = Vec::new();
+    let found = ways
         .into_iter()
-        .filter_map(|(name, pier)| named(name, pier.as_ref()?))
-        .collect();
-    let thumbs: Vec<Named<'_>> = options
+        .filter_map(|(name, pier)| named(name, pier.as_ref()?));
+    for one in found {
+        match all.last_mut() {
+            // One pier that is two of the three has one dot and one name.
+            Some(last) if (last.dig_m3, last.per_cent) == (one.dig_m3, one.per_cent) => {
+                last.name = format!("{} and {}", last.name, one.name);
+            }
+            _ => all.push(one),
+        }
+    }
+    let ways = all;
+    let thumbs: Vec<Named> = options
         .rules_of_thumb
         .iter()
         .filter_map(|thumb| named(thumb.title, &thumb.point))
@@ -102,12 +112,12 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
     for one in &thumbs {
         let centre = place((one.dig_m3, one.per_cent));
         pen.circle(Line::Thick, centre, 1.6 * DOT_MM);
-        beside(&mut pen, centre, one.name, -1.6);
+        beside(&mut pen, centre, &one.name, -1.6);
     }
     for one in &ways {
         let centre = place((one.dig_m3, one.per_cent));
         pen.circle(Line::Heavy, centre, 2.2 * DOT_MM);
-        beside(&mut pen, centre, one.name, 4.2);
+        beside(&mut pen, centre, &one.name, 4.2);
     }
     for value in steps(0.0, most_dig, 6) {
         across.mark(
@@ -151,8 +161,8 @@ fn beside(pen: &mut Pen, centre: Point, name: &str, below: f64) {
 
 fn words(
     front: &[(f64, f64)],
-    ways: &[Named<'_>],
-    thumbs: &[Named<'_>],
+    ways: &[Named],
+    thumbs: &[Named],
     asked: f64,
     units: Units,
 ) -> String {
@@ -165,7 +175,7 @@ fn words(
     };
     let named = ways.iter().chain(thumbs);
     let all: Vec<String> = named
-        .map(|one| say(one.name, one.dig_m3, one.per_cent))
+        .map(|one| say(&one.name, one.dig_m3, one.per_cent))
         .collect();
     format!(
         "{} piers of which none betters another in both digging and the star; {} is asked. {}.",
