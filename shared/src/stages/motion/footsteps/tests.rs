@@ -47,7 +47,7 @@ fn feet_add_up_to_the_walk() {
     }
 }
 
-/// Two modes of each plane and every second sample tell its size to a hundredth or two.
+/// Three modes of each plane and every second sample tell its size to a hundredth.
 #[test]
 fn a_coarser_walk_is_as_large() {
     for kind in [FloorKind::Slab, FloorKind::Deck] {
