@@ -53,6 +53,8 @@ pub struct Flow {
     pub y: f64,
     /// How much of the usual room stands between paragraphs and in tables: a sheet is drawn together where that spares a page.
     pub spacing_factor: f64,
+    /// Size of type in tables and paragraphs, as a share of the usual one; small type and headings stay as they are.
+    pub type_factor: f64,
     tables: usize,
     /// A heading, and words that lead to a table: they wait for what they stand over.
     waiting: Vec<Waiting>,
@@ -69,6 +71,7 @@ impl Flow {
             pages: Vec::new(),
             y: 0.0,
             spacing_factor: 1.0,
+            type_factor: 1.0,
             tables: 0,
             waiting: Vec::new(),
         }
@@ -217,7 +220,7 @@ impl Flow {
 
     /// A paragraph.
     pub fn paragraph(&mut self, text: &str) {
-        self.styled(Face::Text, BODY, text);
+        self.styled(Face::Text, BODY * self.type_factor, text);
     }
 
     /// A paragraph in small type.
@@ -278,16 +281,16 @@ impl Flow {
     /// leaves of the page is reduced rather than parted from it.
     pub fn drawing(&mut self, drawing: Drawing) {
         let factor = self.factor(&drawing);
-        self.drawing_by(drawing, factor);
+        self.drawing_by(drawing, factor, "");
     }
 
-    /// A drawing that takes no more than so much height.
-    pub fn drawing_within(&mut self, drawing: Drawing, most: f64) {
+    /// A drawing that takes no more than so much height; where it is reduced for that, it is said where it is larger.
+    pub fn drawing_within(&mut self, drawing: Drawing, most: f64, larger: &str) {
         let factor = self.factor(&drawing).min(most / drawing.height);
-        self.drawing_by(drawing, factor);
+        self.drawing_by(drawing, factor, larger);
     }
 
-    fn drawing_by(&mut self, drawing: Drawing, factor: f64) {
+    fn drawing_by(&mut self, drawing: Drawing, factor: f64, larger: &str) {
         let height = drawing.height * factor;
         self.need(height + 3.0);
         self.y += 2.0;
@@ -309,9 +312,13 @@ impl Flow {
                 3.0 * self.spacing_factor
             };
         if reduced {
-            self.small(
-                "Reduced to fit this paper: measure by the scale bar, not by the scale stated.",
-            );
+            let mut said =
+                "Reduced to fit this paper: measure by the scale bar, not by the scale stated."
+                    .to_owned();
+            if !larger.is_empty() {
+                said = format!("{said} {larger}");
+            }
+            self.small(&said);
         }
     }
 }

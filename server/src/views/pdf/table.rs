@@ -54,6 +54,8 @@ const SIZE: f64 = SMALL + 0.1;
 
 struct Table {
     number: usize,
+    /// Size of its type, mm.
+    size: f64,
     heads: Vec<String>,
     /// Left edge and width of each column.
     columns: Vec<(f64, f64)>,
@@ -73,11 +75,14 @@ pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
         .map(|row| {
             row.iter()
                 .zip(&table.columns)
-                .map(|(cell, &(_, width))| lines(cell, width))
+                .map(|(cell, &(_, width))| lines(cell, width, table.size))
                 .collect()
         })
         .collect();
-    let heights: Vec<f64> = wrapped.iter().map(|row| height(row, pad)).collect();
+    let heights: Vec<f64> = wrapped
+        .iter()
+        .map(|row| height(row, pad, table.size))
+        .collect();
     flow.need(head_height(&table, pad) + together(flow, &heights));
     head(flow, &table, false);
     for (i, (row, wrapped)) in rows.iter().zip(&wrapped).enumerate() {
@@ -92,7 +97,7 @@ pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
             head(flow, &table, true);
         }
         for (column, (cell, lines)) in row.iter().zip(wrapped).enumerate() {
-            let marks = place(cell, lines, &table, column, flow.y + pad + SIZE);
+            let marks = place(cell, lines, &table, column, flow.y + pad + table.size);
             flow.put(
                 Role::Cell {
                     table: table.number,
@@ -108,8 +113,8 @@ pub fn table(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) {
     flow.y += 3.5 * flow.spacing_factor;
 }
 
-fn height(row: &[Vec<String>], pad: f64) -> f64 {
-    row.iter().map(Vec::len).max().unwrap_or(1).max(1) as f64 * SIZE * LEADING_RATIO + 2.0 * pad
+fn height(row: &[Vec<String>], pad: f64, size: f64) -> f64 {
+    row.iter().map(Vec::len).max().unwrap_or(1).max(1) as f64 * size * LEADING_RATIO + 2.0 * pad
 }
 
 /// The height that is kept together at the head of a table: all of a short one, four rows of a long one.
@@ -130,15 +135,20 @@ fn heads(table: &Table) -> Vec<Vec<String>> {
         .heads
         .iter()
         .zip(&table.columns)
-        .map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, SIZE, width))
+        .map(|(head, &(_, width))| lettering::wrap(Face::FiguresBold, head, table.size, width))
         .collect()
 }
 
+/// Height of the head; a table whose columns have no names has none.
 fn head_height(table: &Table, pad: f64) -> f64 {
-    height(&heads(table), pad)
+    if table.heads.iter().all(String::is_empty) {
+        return 0.0;
+    }
+    height(&heads(table), pad, table.size)
 }
 
 fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table {
+    let size = SIZE * flow.type_factor;
     let total: f64 = columns.iter().map(|(_, share)| share).sum();
     let room = flow.room() - GUTTER * (columns.len().max(1) - 1) as f64;
     let mut x = LEFT;
@@ -149,7 +159,7 @@ fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table
         x += width + GUTTER;
     }
     let whole = |cell: &Cell| match cell {
-        Cell::Figure(figure) => lettering::width(Face::Figures, whole_part(&figure.digits), SIZE),
+        Cell::Figure(figure) => lettering::width(Face::Figures, whole_part(&figure.digits), size),
         _ => 0.0,
     };
     let marks = (0..columns.len())
@@ -162,6 +172,7 @@ fn measure(flow: &mut Flow, columns: &[Column<'_>], rows: &[Vec<Cell>]) -> Table
         .collect();
     Table {
         number: flow.next_table(),
+        size,
         heads: columns.iter().map(|(head, _)| (*head).to_owned()).collect(),
         columns: placed,
         marks,
@@ -185,8 +196,11 @@ fn head(flow: &mut Flow, table: &Table, again: bool) {
             .into_iter()
             .enumerate()
             .map(|(i, text)| Mark::Text {
-                at: at(*x, flow.y + pad + SIZE * (1.0 + i as f64 * LEADING_RATIO)),
-                size: SIZE,
+                at: at(
+                    *x,
+                    flow.y + pad + table.size * (1.0 + i as f64 * LEADING_RATIO),
+                ),
+                size: table.size,
                 face: Face::FiguresBold,
                 text,
             })
@@ -205,7 +219,9 @@ fn head(flow: &mut Flow, table: &Table, again: bool) {
         );
     }
     flow.y += tall;
-    rule(flow, 0.25);
+    if tall > 0.0 {
+        rule(flow, 0.25);
+    }
 }
 
 fn rule(flow: &mut Flow, weight: f64) {
@@ -220,15 +236,15 @@ fn rule(flow: &mut Flow, weight: f64) {
     );
 }
 
-fn lines(cell: &Cell, width: f64) -> Vec<String> {
+fn lines(cell: &Cell, width: f64, size: f64) -> Vec<String> {
     match cell {
-        Cell::Text(text) => lettering::wrap(Face::Text, text, SIZE * 1.05, width),
-        Cell::Bold(text) => lettering::wrap(Face::TextBold, text, SIZE * 1.05, width),
+        Cell::Text(text) => lettering::wrap(Face::Text, text, size * 1.05, width),
+        Cell::Bold(text) => lettering::wrap(Face::TextBold, text, size * 1.05, width),
         Cell::Stack(texts) => texts
             .iter()
-            .flat_map(|text| lettering::wrap(Face::Text, text, SIZE * 1.05, width))
+            .flat_map(|text| lettering::wrap(Face::Text, text, size * 1.05, width))
             .collect(),
-        Cell::Said(text) => lettering::wrap(Face::Figures, text, SIZE, width),
+        Cell::Said(text) => lettering::wrap(Face::Figures, text, size, width),
         Cell::Blank => vec![String::new(); 2],
         Cell::Figure(_) | Cell::Tick => vec![String::new()],
     }
@@ -236,15 +252,16 @@ fn lines(cell: &Cell, width: f64) -> Vec<String> {
 
 fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64) -> Vec<Mark> {
     let (x, width) = table.columns[column];
+    let size = table.size;
     match cell {
         Cell::Text(_) | Cell::Bold(_) | Cell::Stack(_) | Cell::Said(_) => {
             let (face, size) = match cell {
-                Cell::Bold(_) => (Face::TextBold, SIZE * 1.05),
-                Cell::Said(_) => (Face::Figures, SIZE),
-                _ => (Face::Text, SIZE * 1.05),
+                Cell::Bold(_) => (Face::TextBold, size * 1.05),
+                Cell::Said(_) => (Face::Figures, size),
+                _ => (Face::Text, size * 1.05),
             };
             let place = |(i, text): (usize, &String)| Mark::Text {
-                at: at(x, base + i as f64 * SIZE * LEADING_RATIO),
+                at: at(x, base + i as f64 * size * LEADING_RATIO),
                 size,
                 face,
                 text: text.clone(),
@@ -259,22 +276,22 @@ fn place(cell: &Cell, lines: &[String], table: &Table, column: usize, base: f64)
         Cell::Figure(figure) => {
             let mark = x + table.marks[column];
             let (start, text) = (
-                mark - lettering::width(Face::Figures, whole_part(&figure.digits), SIZE),
+                mark - lettering::width(Face::Figures, whole_part(&figure.digits), size),
                 figure.to_string(),
             );
             // Where a long figure would run into the next column, the column's edge comes before the decimal mark.
             let start = start
-                .min(x + width - lettering::width(Face::Figures, &text, SIZE))
+                .min(x + width - lettering::width(Face::Figures, &text, size))
                 .max(x);
             vec![Mark::Text {
                 at: at(start, base),
-                size: SIZE,
+                size,
                 face: Face::Figures,
                 text,
             }]
         }
         Cell::Tick => {
-            let (left, top, side) = (x, base - SIZE * 0.8, SIZE * 0.9);
+            let (left, top, side) = (x, base - size * 0.8, size * 0.9);
             let corners = [
                 at(left, top),
                 at(left + side, top),

@@ -67,7 +67,7 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &Index, more: usize, pic
     if let Some(picture) =
         by_name("cut-away", sheet.brief, sheet.design).filter(|_| picture_mm > 0.0)
     {
-        flow.drawing_within(picture, picture_mm);
+        flow.drawing_within(picture, picture_mm, "");
     }
     flow.heading("Verdict");
     verdicts(flow, sheet);

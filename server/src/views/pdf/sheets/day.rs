@@ -22,6 +22,8 @@ pub struct Day {
     pub name: &'static str,
     /// What is drawn on it; the first that the plan has is drawn largest.
     drawings: &'static [&'static str],
+    /// The sheet of the file that has the drawing large.
+    larger: &'static str,
     /// The parts of the work that it has.
     parts: &'static [When],
 }
@@ -31,26 +33,31 @@ pub const DAYS: [Day; 5] = [
     Day {
         name: "Dig",
         drawings: &["pit"],
+        larger: "Site and pit",
         parts: &[When::Digging],
     },
     Day {
         name: "Pour",
         drawings: &["section"],
+        larger: "Block and shuttering",
         parts: &[When::Pouring],
     },
     Day {
         name: "Drill and bond",
         drawings: &["studs"],
+        larger: "Studs and holes",
         parts: &[When::Drilling, When::Bonding],
     },
     Day {
         name: "Erect and tighten",
         drawings: &["column"],
+        larger: "Pier and plate",
         parts: &[When::Lifting, When::Tightening],
     },
     Day {
         name: "Floor, wiring and proof",
         drawings: &["floor"],
+        larger: "Observing floor",
         parts: &[When::Flooring, When::Wiring, When::Observing],
     },
 ];
@@ -60,43 +67,71 @@ pub const DAYS: [Day; 5] = [
 struct Room {
     /// Share of the usual space between lines and in tables.
     spacing_factor: f64,
+    /// Share of the usual size of type.
+    type_factor: f64,
     /// Most of the side's height that a drawing takes.
     drawing_ratio: f64,
     /// Whether it says how each task is done.
     how: bool,
 }
 
-/// Ways to fill the side, from the most to the least: the words on how a task is done go before the drawing gets small.
+/// Type is reduced to no less: a table's figures are then 7.7 points, its words 8.1.
+const LEAST_TYPE: f64 = 0.88;
+
+/// Ways to fill the side, from the most to the least: the words on how a task is done go first, then space and a little of
+/// the type, then the drawing gets smaller step by step.
 fn rooms() -> impl Iterator<Item = Room> {
     const WITH_WORDS: [f64; 5] = [1.0, 0.7, 0.55, 0.45, 0.38];
-    const WITHOUT: [f64; 9] = [1.0, 0.7, 0.55, 0.45, 0.38, 0.32, 0.27, 0.22, 0.18];
-    let words = [1.0, 0.6, 0.3].map(|spacing| (spacing, true, &WITH_WORDS[..]));
-    let bare = [0.6, 0.3, 0.15].map(|spacing| (spacing, false, &WITHOUT[..]));
-    words
-        .into_iter()
-        .chain(bare)
-        .flat_map(|(spacing_factor, how, ratios)| {
-            ratios.iter().map(move |&drawing_ratio| Room {
-                spacing_factor,
-                drawing_ratio,
-                how,
-            })
+    const WITHOUT: [f64; 11] = [1.0, 0.7, 0.6, 0.55, 0.5, 0.45, 0.38, 0.32, 0.27, 0.22, 0.18];
+    const CLOSER: [(f64, f64); 4] = [(0.6, 1.0), (0.3, 1.0), (0.3, 0.94), (0.15, LEAST_TYPE)];
+    let words = [1.0, 0.6, 0.3].into_iter().flat_map(|spacing_factor| {
+        WITH_WORDS.map(|drawing_ratio| Room {
+            spacing_factor,
+            type_factor: 1.0,
+            drawing_ratio,
+            how: true,
         })
+    });
+    let bare = WITHOUT.into_iter().flat_map(|drawing_ratio| {
+        CLOSER.map(|(spacing_factor, type_factor)| Room {
+            spacing_factor,
+            type_factor,
+            drawing_ratio,
+            how: false,
+        })
+    });
+    words.chain(bare)
 }
 
-/// A day on one side.
+/// A day on one side, or on two where that is too little for all that it has: then nothing is drawn together needlessly.
 pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
     let before = flow.pages.len();
-    for room in rooms() {
-        flow.back_to(before);
-        flow.spacing_factor = room.spacing_factor;
-        flow.sheet(day.name);
-        put(flow, sheet, day, room);
-        flow.spacing_factor = 1.0;
-        if flow.pages.len() == before + 1 {
-            return;
+    for sides in 1..=2 {
+        for room in rooms() {
+            let within = (room.spacing_factor, room.type_factor);
+            closely(flow, before, within, day.name, |flow| {
+                put(flow, sheet, day, room);
+            });
+            if flow.pages.len() <= before + sides {
+                return;
+            }
         }
     }
+}
+
+/// Puts a sheet once more after so many pages, with a share of the usual space and of the size of type.
+fn closely(
+    flow: &mut Flow,
+    before: usize,
+    (spacing_factor, type_factor): (f64, f64),
+    name: &str,
+    put: impl FnOnce(&mut Flow),
+) {
+    flow.back_to(before);
+    (flow.spacing_factor, flow.type_factor) = (spacing_factor, type_factor);
+    flow.sheet(name);
+    put(flow);
+    (flow.spacing_factor, flow.type_factor) = (1.0, 1.0);
 }
 
 fn put(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day, room: Room) {
@@ -109,7 +144,8 @@ fn put(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day, room: Room) {
     for name in day.drawings {
         if let Some(drawing) = by_name(name, sheet.brief, design) {
             let most = flow.full() * room.drawing_ratio;
-            flow.drawing_within(drawing, most);
+            let larger = format!("Large on the file’s sheet “{}”.", day.larger);
+            flow.drawing_within(drawing, most, &larger);
         }
     }
     cautions(flow, &design.cautions, day.parts);
@@ -186,15 +222,20 @@ fn figures_of(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
 /// A figure that is longer stands in a line of its own.
 const MOST_IN_A_CELL: usize = 26;
 
-/// What is ordered, on one side where it goes on one.
+/// What is ordered, on one side where it goes on one; where it does not, with the usual space.
 pub fn order_of(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
+    const WITHIN: [(f64, f64); 7] = [
+        (1.0, 1.0),
+        (0.6, 1.0),
+        (0.3, 1.0),
+        (0.3, 0.94),
+        (0.3, LEAST_TYPE),
+        (0.15, LEAST_TYPE),
+        (1.0, 1.0),
+    ];
     let before = flow.pages.len();
-    for spacing_factor in [1.0, 0.6, 0.3, 0.1, 0.0] {
-        flow.back_to(before);
-        flow.spacing_factor = spacing_factor;
-        flow.sheet(name);
-        materials(flow, sheet);
-        flow.spacing_factor = 1.0;
+    for within in WITHIN {
+        closely(flow, before, within, name, |flow| materials(flow, sheet));
         if flow.pages.len() == before + 1 {
             return;
         }
@@ -240,29 +281,47 @@ fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.small("What each is for, and what to look for when it comes: the sheet “Materials” of the file, and the page “Order”.");
 }
 
+/// The tasks in their order: each with how it is done, or two beside each other where there is no room for that.
 fn order(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task], how: bool) {
+    const TASK: [(&str, f64); 4] = [("", 0.15), ("Task", 1.6), ("From", 0.7), ("Lasts", 0.6)];
     if tasks.is_empty() {
         return;
     }
-    let row = |task: &&Task| {
-        let mut cells = vec![
+    let cells = |task: &Task| {
+        vec![
             Cell::Tick,
             title(task).into(),
             task.earliest.clone().into(),
             lasting(sheet.brief.units, task.lasts_h),
-        ];
-        if how {
-            cells.push(task.why.clone().into());
-        }
-        cells
+        ]
     };
-    let rows: Vec<Vec<Cell>> = tasks.iter().map(row).collect();
-    let mut columns = vec![("", 0.15), ("Task", 1.6), ("From", 0.7), ("Lasts", 0.6)];
-    if how {
-        columns.push(("How, and why so long", 3.2));
-    }
     flow.heading("In this order");
-    table(flow, &columns, &rows);
+    if how {
+        let rows: Vec<Vec<Cell>> = tasks
+            .iter()
+            .map(|task| {
+                let mut cells = cells(task);
+                cells.push(task.why.clone().into());
+                cells
+            })
+            .collect();
+        let columns: Vec<(&str, f64)> = TASK
+            .into_iter()
+            .chain([("How, and why so long", 3.2)])
+            .collect();
+        table(flow, &columns, &rows);
+        return;
+    }
+    // Down the left column first, then down the right one, as one reads.
+    let half = tasks.len().div_ceil(2);
+    let blank = || vec![Cell::from(""); 4];
+    let rows: Vec<Vec<Cell>> = (0..half)
+        .map(|row| {
+            let right = tasks.get(row + half).map_or_else(blank, |task| cells(task));
+            cells(tasks[row]).into_iter().chain(right).collect()
+        })
+        .collect();
+    table(flow, &[TASK, TASK].concat(), &rows);
 }
 
 /// What is measured on the day, with room to write.
