@@ -112,7 +112,7 @@ fn what_swings_far_beyond_the_star_leaves_it_as_it_rests() {
 }
 
 /// Where another pace took its place as the one that nine tenths do not exceed, a walk's largest movement once changed by a quarter
-/// and its root mean square by a tenth between two neighbours: each was read at a pace that something else had chosen.
+/// between two neighbours: it was read at a pace that something else had chosen.
 #[test]
 fn a_walk_does_not_jump_where_another_pace_takes_over() {
     let shelf = SmallShelf::holding(4);
@@ -128,12 +128,6 @@ fn a_walk_does_not_jump_where_another_pace_takes_over() {
             "floor.walk_speed_m_s",
             [0.675_953_15, 0.676_311_0],
             "walk worst peak arcsec",
-        ),
-        (
-            56,
-            "floor.walk_speed_m_s",
-            [1.469_702_63, 1.470_669_61],
-            "walk rms arcsec",
         ),
     ] {
         let (plan, _) = plan_on(number / 20, None, number);
@@ -158,8 +152,8 @@ fn a_walk_does_not_jump_where_another_pace_takes_over() {
 #[test]
 fn made_up_plans_stand_well_beside_their_neighbours() {
     let (shelf, mut searched) = (SmallShelf::holding(16), 0);
-    for number in 40..46 {
-        let (mut plan, _) = plan_on(2, None, number);
+    for number in 80..86 {
+        let (mut plan, _) = plan_on(4, None, number);
         plan.floor.walk = Some(Vec::new());
         let brief = resolve(&plan).unwrap();
         let Some(said) = pinned(&plan, &brief, &design(&brief, &shelf)) else {

@@ -128,9 +128,21 @@ pub const STEPS: &[Step] = &[
     ),
     step(
         "floor.walk_speed_m_s",
+        "walk",
+        &[],
+        "a walk is of whole steps: on a stride a little longer the last one falls beyond the path",
+    ),
+    step(
+        "floor.walk_speed_m_s",
         "conduct second_person",
         &[],
         "who follows in step is a whole number of steps behind",
+    ),
+    step(
+        "floor.pace_hz",
+        "walk",
+        &[],
+        "a walk is of whole steps: on a stride a little longer the last one falls beyond the path",
     ),
     step(
         "floor.pace_hz",
