@@ -113,7 +113,7 @@ fn every_cell_of_the_table_of_rights_holds_on_pages_and_through_the_interface() 
             tried += 1;
         }
     }
-    assert_eq!(tried, 3 * 32);
+    assert_eq!(tried, 3 * WAYS.len());
 }
 
 #[test]
