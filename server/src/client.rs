@@ -38,6 +38,20 @@ pub struct Client {
 }
 
 impl Client {
+    /// Somebody who asks from an address without a proxy.
+    #[cfg(test)]
+    pub(crate) fn at(address: &str) -> Self {
+        Self {
+            address: address.parse().expect("an address"),
+            unnamed: false,
+            https: false,
+            host: None,
+            hidden: false,
+            uncounted: false,
+            organiser: None,
+        }
+    }
+
     /// Finds out who asks.
     #[must_use]
     pub fn of(config: &Config, peer: IpAddr, headers: &HeaderMap) -> Self {

@@ -177,20 +177,8 @@ impl Drop for Own {
 mod tests {
     use super::*;
 
-    fn client(address: &str) -> Client {
-        Client {
-            address: address.parse().unwrap(),
-            unnamed: false,
-            https: false,
-            host: None,
-            hidden: false,
-            uncounted: false,
-            organiser: None,
-        }
-    }
-
     async fn at_once(turns: &Turns, address: &str) -> Option<Turn> {
-        let client = client(address);
+        let client = Client::at(address);
         let wait = on_behalf(&client, turns.wait(Work::Design));
         tokio::time::timeout(Duration::from_millis(50), wait)
             .await
@@ -223,7 +211,7 @@ mod tests {
     async fn there_is_one_photograph_at_a_time_whoever_sent_it() {
         let turns = Turns::new(4);
         let _developing = turns.wait(Work::Darkroom).await.unwrap();
-        let other = client("192.0.2.2");
+        let other = Client::at("192.0.2.2");
         let next = on_behalf(&other, turns.wait(Work::Darkroom));
         let next = tokio::time::timeout(Duration::from_millis(50), next).await;
         assert!(next.is_err(), "it waits");
@@ -238,7 +226,7 @@ mod tests {
         for _ in 0..MOST_WAITING + 5 {
             let turns = turns.clone();
             waiting.push(tokio::spawn(async move {
-                on_behalf(&client("192.0.2.1"), turns.wait(Work::Design))
+                on_behalf(&Client::at("192.0.2.1"), turns.wait(Work::Design))
                     .await
                     .is_err()
             }));

@@ -86,18 +86,6 @@ mod tests {
 
     use super::*;
 
-    fn client(address: &str) -> Client {
-        Client {
-            address: address.parse().unwrap(),
-            unnamed: false,
-            https: false,
-            host: None,
-            hidden: false,
-            uncounted: false,
-            organiser: None,
-        }
-    }
-
     async fn took(guard: &Guard, client: &Client, status: StatusCode) -> Duration {
         let begun = Instant::now();
         guard.delay(client, status).await;
@@ -106,7 +94,7 @@ mod tests {
 
     #[tokio::test(start_paused = true)]
     async fn whoever_is_refused_again_and_again_waits_for_the_next_refusal_and_for_nothing_else() {
-        let (guard, greedy) = (Guard::default(), client("192.0.2.1"));
+        let (guard, greedy) = (Guard::default(), Client::at("192.0.2.1"));
         for _ in 0..20 {
             let took = took(&guard, &greedy, StatusCode::TOO_MANY_REQUESTS).await;
             assert_eq!(took, Duration::ZERO);
@@ -121,10 +109,10 @@ mod tests {
             let took = took(&guard, &greedy, status).await;
             assert_eq!(took >= LATE_BY, late, "{status} after {took:?}");
         }
-        let another = client("192.0.2.2");
+        let another = Client::at("192.0.2.2");
         let uncounted = Client {
             uncounted: true,
-            ..client("192.0.2.1")
+            ..Client::at("192.0.2.1")
         };
         for other in [another, uncounted] {
             let took = took(&guard, &other, StatusCode::NOT_FOUND).await;
@@ -135,7 +123,7 @@ mod tests {
 
     #[tokio::test(start_paused = true)]
     async fn of_one_client_no_endless_line_of_refusals_waits() {
-        let (guard, greedy) = (Guard::default(), client("192.0.2.1"));
+        let (guard, greedy) = (Guard::default(), Client::at("192.0.2.1"));
         while guard.buckets.take(Kind::Refused, &greedy.circles()).is_ok() {}
         let waiting: Vec<_> = (0..MOST_OF_ONE)
             .map(|_| guard.late.one(greedy.circles()).unwrap())

@@ -8,6 +8,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
 use moka::sync::Cache;
 use serde::Deserialize;
+use stillground::site_plan::SitePlan;
 
 use crate::app::App;
 use crate::client::Client;
@@ -101,10 +102,14 @@ impl Default for Prints {
 pub async fn print(
     app: &App,
     which: Print,
-    planned: Arc<Planned>,
+    plan: &SitePlan,
     issue: Issue,
     asked: &Asked,
 ) -> Result<Response, Trouble> {
+    let planned = match which {
+        Print::File => app.improved(plan).await?,
+        Print::Plan | Print::Template => app.planned(plan).await?,
+    };
     let paper = paper(asked, &planned)?;
     let key = Printed {
         which,

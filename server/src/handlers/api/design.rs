@@ -57,7 +57,7 @@ pub async fn plan_pdf(
     print(
         &app,
         Print::Plan,
-        app.planned(&holder.0.saved.plan).await?,
+        &holder.0.saved.plan,
         issue(&app, &holder, &asker.0).await,
         &asked,
     )
@@ -74,7 +74,7 @@ pub async fn file_pdf(
     print(
         &app,
         Print::File,
-        app.improved(&holder.0.saved.plan).await?,
+        &holder.0.saved.plan,
         issue(&app, &holder, &asker.0).await,
         &asked,
     )
@@ -91,7 +91,7 @@ pub async fn template_pdf(
     print(
         &app,
         Print::Template,
-        app.planned(&holder.0.saved.plan).await?,
+        &holder.0.saved.plan,
         issue(&app, &holder, &asker.0).await,
         &asked,
     )

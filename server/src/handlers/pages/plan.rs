@@ -198,7 +198,7 @@ pub async fn pdf(
     print(
         &app,
         Print::Plan,
-        app.planned(&place.plan).await?,
+        &place.plan,
         issue(&app, &place, &asker.0).await,
         &asked,
     )
@@ -215,7 +215,7 @@ pub async fn file(
     print(
         &app,
         Print::File,
-        app.improved(&place.plan).await?,
+        &place.plan,
         issue(&app, &place, &asker.0).await,
         &asked,
     )
@@ -232,7 +232,7 @@ pub async fn template(
     print(
         &app,
         Print::Template,
-        app.planned(&place.plan).await?,
+        &place.plan,
         issue(&app, &place, &asker.0).await,
         &asked,
     )
