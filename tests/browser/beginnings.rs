@@ -153,6 +153,7 @@ fn five_beginnings_end_in_a_plan_without_a_wrong_turn() {
                     browser.says("main")
                 );
             }
+            browser.wait("return !document.getElementById('going')");
             // A slow machine looks at them in several goes.
             for _ in 0..20 {
                 if browser.all("a.main[href$='/ways']").is_empty() {
