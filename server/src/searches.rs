@@ -17,6 +17,7 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore, watch};
 
 use crate::error::Trouble;
 use crate::shelf::MemoryShelf;
+use crate::turns::give_way;
 
 /// Solved shapes of block that are kept for searches: what two gardens' pits have, some tens of megabytes at most.
 const MOST_SHAPES: u64 = 800;
@@ -29,8 +30,6 @@ const LONGER: u32 = 10;
 /// Longest wait of a program for its turn, and of a page before it says how far the search is.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
 const LONGEST_LOOK: Duration = Duration::from_millis(1500);
-/// How much less than others its thread is given, as `nice` counts.
-const NICE: i32 = 10;
 
 type Outcome = Result<Arc<Options>, Problems>;
 
@@ -235,8 +234,7 @@ impl Job {
         tell: watch::Sender<Option<Outcome>>,
     ) -> Result<(), Trouble> {
         let work = move || {
-            // On Linux it is the thread's own; where it cannot be set the search runs as everything else does.
-            let _ = rustix::process::setpriority_process(None, NICE);
+            give_way();
             let found = self.run(&progress);
             drop(turn);
             tell.send_replace(Some(found));

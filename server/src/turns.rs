@@ -16,6 +16,7 @@ use crate::error::Trouble;
 pub use busy::Work;
 use busy::{Busy, Stay};
 use workers::Workers;
+pub(crate) use workers::give_way;
 
 /// How long a request waits for its turn before it is asked to come back.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);

@@ -116,6 +116,12 @@ impl SitePlan {
         }
     }
 
+    /// The plan's number of this path.
+    #[must_use]
+    pub fn number(path: &str) -> Option<&'static NumberField> {
+        Self::numbers().find(|number| number.path == path)
+    }
+
     /// Every number of the plan with its unit and range.
     pub fn numbers() -> impl Iterator<Item = &'static NumberField> {
         [

@@ -85,7 +85,7 @@ impl Question {
     /// The plan's number behind it.
     #[must_use]
     pub fn number(&self) -> Option<&'static NumberField> {
-        SitePlan::numbers().find(|field| field.path == self.path)
+        SitePlan::number(self.path)
     }
 }
 

@@ -69,7 +69,7 @@ fn pool(threads: usize, name: &'static str) -> Option<Arc<ThreadPool>> {
 }
 
 /// Puts this thread behind the others of the process; a system that orders whole processes only is left alone.
-fn give_way() {
+pub(crate) fn give_way() {
     #[cfg(target_os = "linux")]
     if let Err(error) = rustix::process::setpriority_process(None, BEHIND) {
         tracing::warn!(%error, "a thread that works is not put behind those that answer");

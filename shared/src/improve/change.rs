@@ -40,7 +40,7 @@ impl Change {
 
     /// Sets a number; the path is one of the plan's catalogue.
     fn number(mut self, field: &'static str, value: f64) -> Self {
-        if let Some(number) = SitePlan::numbers().find(|number| number.path == field) {
+        if let Some(number) = SitePlan::number(field) {
             (number.set)(&mut self.plan, Some(value));
             self.fields.push(NewField {
                 field,

@@ -96,7 +96,7 @@ fn as_planned(plan: &SitePlan, brief: &Brief) -> Option<SitePlan> {
 }
 
 fn moved(planned: &SitePlan, range: &Range, shelf: &dyn Shelf) -> Option<Worth> {
-    let number = SitePlan::numbers().find(|number| number.path == range.field)?;
+    let number = SitePlan::number(range.field)?;
     let [from, to] = range.ends.map(|end| {
         let end = end.max(number.least).min(number.most);
         let mut plan = planned.clone();

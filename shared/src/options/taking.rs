@@ -14,7 +14,7 @@ pub fn taken(plan: &SitePlan, point: &Point) -> SitePlan {
     let open = plan.left_open();
     let mut made = open.clone();
     for new in &point.fields {
-        let number = SitePlan::numbers().find(|number| number.path == new.field);
+        let number = SitePlan::number(new.field);
         if let (Some(number), NewValue::Number(value)) = (number, &new.value) {
             (number.set)(&mut made, Some(*value));
         }
@@ -88,7 +88,7 @@ pub fn changed(plan: &SitePlan, sized: &SitePlan, fields: &[NewField]) -> Option
 fn put(plan: &mut SitePlan, new: &NewField) -> Option<()> {
     match &new.value {
         NewValue::Number(value) => {
-            let number = SitePlan::numbers().find(|number| number.path == new.field)?;
+            let number = SitePlan::number(new.field)?;
             (number.set)(plan, Some(*value));
         }
         NewValue::Text(key) => put_choice(plan, new.field, key)?,

@@ -66,7 +66,7 @@ impl SitePlan {
             "pier.fill" => self.pier.fill = None,
             "pier.levelling" => self.pier.levelling = None,
             _ => {
-                if let Some(number) = Self::numbers().find(|number| number.path == field) {
+                if let Some(number) = Self::number(field) {
                     (number.set)(self, None);
                 }
             }

@@ -10,7 +10,6 @@ use super::record::writer;
 use crate::app::App;
 use crate::error::Trouble;
 use crate::record::Record;
-use crate::store::Save;
 use crate::views::pages::answer;
 use crate::views::pages::found::{Chosen, FoundPage, FoundRow, rows, take};
 
@@ -86,15 +85,6 @@ pub async fn keep(
     let place = place.editing()?;
     let record = Record::load(&app, &writer(&place)).await?;
     let taken = take(&record, &place.plan, &taking.entry).ok_or_else(Trouble::nothing_here)?;
-    match app
-        .store
-        .save(&place.plan_id, taking.base, &taken.plan)
-        .await?
-    {
-        Save::Done(_) => Ok(Redirect::to(&format!(
-            "{}/found?before={}",
-            place.root, taking.base
-        ))),
-        Save::Stale { current } => Err(Trouble::stale(&current)),
-    }
+    let to = format!("found?before={}", taking.base);
+    place.save(&app, taking.base, &taken.plan, &to).await
 }

@@ -9,7 +9,6 @@ use stillground::options::taking::changed;
 use super::place::Place;
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::Save;
 
 /// Which change, in the engine's words, and on top of which revision.
 #[derive(Deserialize)]
@@ -36,11 +35,6 @@ pub async fn make(
         .find(|improvement| improvement.change == make.change)
         .and_then(|improvement| changed(&place.plan, &planned.sized, &improvement.fields))
         .ok_or_else(Trouble::nothing_here)?;
-    match app.store.save(&place.plan_id, make.base, &made).await? {
-        Save::Done(_) => Ok(Redirect::to(&format!(
-            "{}/plan?before={}",
-            place.root, make.base
-        ))),
-        Save::Stale { current } => Err(Trouble::stale(&current)),
-    }
+    let to = format!("plan?before={}", make.base);
+    place.save(&app, make.base, &made, &to).await
 }

@@ -4,13 +4,14 @@ use std::sync::{Arc, LazyLock};
 
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
+use axum::response::Redirect;
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
 use crate::config::Config;
 use crate::error::Trouble;
 use crate::forms::step::Step;
-use crate::store::{Deed, Opened, Right};
+use crate::store::{Deed, Opened, Right, Save};
 use crate::views::pages::frame::{Frame, PlanHead, StepLink};
 use crate::views::pages::house;
 use crate::views::pdf::Letterhead;
@@ -138,6 +139,20 @@ impl Place {
     /// The same, when the link may enter into the record.
     pub fn recording(self) -> Result<Self, Trouble> {
         self.who_may(Deed::Record)
+    }
+
+    /// Saves a plan in its place, on top of the revision that was looked at, and leads to one of its pages.
+    pub async fn save(
+        &self,
+        app: &App,
+        base: u32,
+        plan: &SitePlan,
+        to: &str,
+    ) -> Result<Redirect, Trouble> {
+        match app.store.save(&self.plan_id, base, plan).await? {
+            Save::Done(_) => Ok(Redirect::to(&format!("{}/{to}", self.root))),
+            Save::Stale { current } => Err(Trouble::stale(&current)),
+        }
     }
 
     /// The plan's title, or what stands for it.

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use super::place::{self, Place};
 use crate::app::App;
 use crate::error::Trouble;
-use crate::store::{Deed, Save};
+use crate::store::Deed;
 use crate::views::pages::answer;
 use crate::views::pages::revisions::{RevisionView, RevisionsPage};
 use crate::views::words;
@@ -62,12 +62,7 @@ pub async fn again(
         .revision(&place.plan_id, again.number)
         .await?
         .ok_or_else(Trouble::nothing_here)?;
-    match app
-        .store
-        .save(&place.plan_id, place.revision, &old.plan)
-        .await?
-    {
-        Save::Done(_) => Ok(Redirect::to(&format!("{}/revisions", place.root))),
-        Save::Stale { current } => Err(Trouble::stale(&current)),
-    }
+    place
+        .save(&app, place.revision, &old.plan, "revisions")
+        .await
 }

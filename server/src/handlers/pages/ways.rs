@@ -15,7 +15,7 @@ use crate::error::Trouble;
 use crate::guard::Kind;
 use crate::planned::digest;
 use crate::searches::Looked;
-use crate::store::{Deed, Save};
+use crate::store::Deed;
 use crate::turns::Work;
 use crate::views::pages::answer;
 use crate::views::pages::beside_each_other::BesidePage;
@@ -125,8 +125,6 @@ pub async fn take(
             (pinned(&place.plan, point, pin), "ways".to_owned())
         }
     };
-    match app.store.save(&place.plan_id, take.base, &made).await? {
-        Save::Done(_) => Ok(Redirect::to(&format!("{}/{to}", place.root)).into_response()),
-        Save::Stale { current } => Err(Trouble::stale(&current)),
-    }
+    let saved = place.save(&app, take.base, &made, &to).await?;
+    Ok(saved.into_response())
 }

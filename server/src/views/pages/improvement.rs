@@ -106,12 +106,10 @@ fn label(path: &str) -> String {
 
 fn value(field: &NewField, units: Units) -> String {
     match &field.value {
-        NewValue::Number(value) => {
-            match SitePlan::numbers().find(|number| number.path == field.field) {
-                Some(number) => units.say(*value, number.unit),
-                None => units.say(*value, Unit::One),
-            }
-        }
+        NewValue::Number(value) => match SitePlan::number(field.field) {
+            Some(number) => units.say(*value, number.unit),
+            None => units.say(*value, Unit::One),
+        },
         NewValue::Text(key) => {
             match questions::about(field.field).map(|(_, question)| &question.kind) {
                 Some(Kind::Choice { answers, .. }) => {

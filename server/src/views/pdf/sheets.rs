@@ -225,10 +225,22 @@ fn cautions_of(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[stillground::notes::
 mod tests {
     use super::*;
     use crate::views::pdf::page::Role;
-    use stillground::brief::resolve;
-    use stillground::design::design;
+    use stillground::brief::{Brief, resolve};
+    use stillground::design::{Design, design};
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
+
+    fn bare<'a>(brief: &'a Brief, design: &'a Design) -> Sheet<'a> {
+        Sheet {
+            brief,
+            design,
+            revision: None,
+            date: None,
+            view_link: None,
+            check_link: None,
+            letterhead: None,
+        }
+    }
 
     #[test]
     fn the_site_set_has_ten_sides_at_most_and_each_day_has_one() {
@@ -240,15 +252,7 @@ mod tests {
             let plan: SitePlan = serde_json::from_str(&text).unwrap();
             let brief = resolve(&plan).unwrap();
             let design = design(&brief, &NoShelf);
-            let sheet = Sheet {
-                brief: &brief,
-                design: &design,
-                revision: None,
-                date: None,
-                view_link: None,
-                check_link: None,
-                letterhead: None,
-            };
+            let sheet = bare(&brief, &design);
             for paper in [Paper::A4, Paper::Letter] {
                 let pages = site_set(&sheet, paper).pages;
                 let sides = |name: &str| pages.iter().filter(|page| page.sheet == name).count();
@@ -279,15 +283,7 @@ mod tests {
             (plan.anchors.count, plan.pier.plate_side_mm) = (Some(count), Some(plate));
             let brief = resolve(&plan).unwrap();
             let design = design(&brief, &NoShelf);
-            let sheet = Sheet {
-                brief: &brief,
-                design: &design,
-                revision: None,
-                date: None,
-                view_link: None,
-                check_link: None,
-                letterhead: None,
-            };
+            let sheet = bare(&brief, &design);
             for paper in [Paper::A4, Paper::Letter] {
                 for (i, page) in file(&sheet, paper).pages.iter().enumerate() {
                     let last = page
