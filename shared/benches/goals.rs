@@ -19,6 +19,10 @@ use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::site_plan::SitePlan;
 use stillground::stages::{block, floor, ground, ground_stiffness, loads, motion, pier, room};
 
+/// The planner's own: the system's gives the memory of a solved block back and is asked for it again each time.
+#[global_allocator]
+static MEMORY: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Unknowns of the yardstick's equations.
 const YARDSTICK: usize = 300;
 

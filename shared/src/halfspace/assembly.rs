@@ -135,9 +135,13 @@ pub fn offset(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
 /// the double layer of its movement where it is free.
 pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
     let mut block = Block::default();
+    let mirrored = [from[0], from[1], -from[2]];
+    if far(patch, from) && far(patch, mirrored) {
+        add_middle(from, patch, nu, &mut block);
+        return block;
+    }
     let near =
         distance(from, patch.centre) < 4.0 * patch.half.iter().fold(0.0, |a: f64, &b| a.max(b));
-    let mirrored = [from[0], from[1], -from[2]];
     match (patch.free, near) {
         (true, true) => near_traction(from, patch, nu, &mut block),
         (true, false) => add_traction(from, patch, patch, nu, true, &mut block),
@@ -151,6 +155,29 @@ pub fn block(from: [f64; 3], patch: &Patch, nu: f64) -> Block {
         add_image(from, mirrored, piece, patch, nu, &mut block)
     });
     block
+}
+
+/// Whether one point stands for a patch that is seen from a place: [`split`] would leave it whole and [`rule`] take its middle.
+pub fn far(patch: &Patch, from: [f64; 3]) -> bool {
+    let [dx, dy, dz] = offset(patch.centre, from);
+    let half = patch.half[0].max(patch.half[1]).max(patch.half[2]);
+    100.0 * half * half < dx * dx + dy * dy + dz * dz
+}
+
+/// The whole of a patch that is far off, as its middle has it.
+fn add_middle(from: [f64; 3], patch: &Patch, nu: f64, block: &mut Block) {
+    let [x, y, z] = offset(patch.centre, from);
+    let depth = patch.centre[2];
+    if patch.free {
+        let area = -patch.area();
+        let part = kernel::kelvin_traction([x, y, z], nu, patch.axis);
+        block.add(&part, area);
+        let part = kernel::image_traction(x, y, depth, from[2], nu, patch.axis);
+        block.add(&part, area);
+    } else {
+        block.add(&kernel::kelvin([x, y, z], nu), patch.area());
+        block.add(&kernel::image(x, y, depth, from[2], nu), patch.area());
+    }
 }
 
 /// The surface's part, for a piece of a patch.
@@ -255,12 +282,8 @@ pub struct Equations {
     pub turning: Vec<Kernel<f64>>,
 }
 
-/// Assembles them. A square block looks the same across its diagonal, and half of its equations are the other half's.
-pub fn equations(patches: &[Patch], nu: f64) -> Equations {
-    with_partners(patches, nu, diagonal::partners(patches).as_deref())
-}
-
-/// The same with each patch's mirror across the diagonal, where there is one.
+/// Assembles them, with each patch's mirror across the diagonal where there is one: a square block looks the same across its
+/// diagonal, and half of its equations are the other half's.
 pub fn with_partners(patches: &[Patch], nu: f64, partners: Option<&[usize]>) -> Equations {
     let size = 3 * patches.len();
     let mut equations = Equations {

@@ -2,7 +2,9 @@
 
 use super::kernel::Kernel;
 use super::mesh::Patch;
+use super::motions::MOTIONS;
 use super::seen::Seen;
+use super::surface::Answers;
 
 /// Each patch's mirror across the diagonal; none where the block is not square.
 pub fn partners(patches: &[Patch]) -> Option<Vec<usize>> {
@@ -34,6 +36,19 @@ pub fn across(seen: &Seen) -> Seen {
     Seen {
         classes,
         turning: swapped(&seen.turning, -1.0),
+    }
+}
+
+/// Motions that are those of x and about y in the mirror: along y, and about x.
+pub const MIRRORED: &[usize] = MOTIONS[2];
+
+/// Puts the answers for these motions from those that they mirror.
+pub fn mirror(answers: &mut Answers, partners: &[usize]) {
+    for (k, &partner) in partners.iter().enumerate() {
+        let [x, y, z] = answers[k][0];
+        answers[partner][1] = [y, x, z];
+        let [x, y, z] = answers[k][4];
+        answers[partner][3] = [-y, -x, -z];
     }
 }
 
@@ -85,6 +100,32 @@ mod tests {
                 .zip(all.turning.as_flattened().as_flattened())
             {
                 assert!((a - b).abs() < 1e-11, "{from} {to}: {a} {b}");
+            }
+        }
+    }
+
+    #[test]
+    fn mirrored_answers_are_those_that_solving_gives() {
+        for (from, to) in [(0.0, 0.8), (0.3, 0.8), (0.8, 0.8)] {
+            let shape = Shape {
+                length_m: 1.1,
+                width_m: 1.1,
+                depth_m: 0.8,
+                contact_from_m: from,
+                contact_to_m: to,
+                poisson_ratio: 0.3,
+            };
+            let patches = patches(1.1, from, to);
+            let partners = partners(&patches);
+            assert!(partners.is_some());
+            let of = |partners| solve::raw_with(&shape, patches.clone(), partners).unwrap();
+            let (mirrored, whole) = (of(partners), of(None));
+            let all = |raw: &solve::Raw| raw.answers.as_flattened().as_flattened().to_vec();
+            for (a, b) in all(&mirrored).iter().zip(all(&whole)) {
+                assert!(
+                    (a - b).abs() < 1e-9 * (1.0 + b.abs()),
+                    "{from} {to}: {a} {b}"
+                );
             }
         }
     }

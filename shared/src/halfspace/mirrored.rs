@@ -1,7 +1,7 @@
 //! A force on the surface seen from a quarter's patches: the four mirrors of its place go through the same arithmetic side
 //! by side, and a motion takes of them what its symmetry asks.
 
-use super::assembly::{REACH, offset, rule, split};
+use super::assembly::{REACH, far, offset, rule, split};
 use super::mesh::Patch;
 use super::surface::Surface;
 
@@ -47,13 +47,6 @@ pub fn work<F: Field>(surface: &Surface, x: f64, y: f64, nu: f64) -> [f64; 6] {
         sums.work(F::FORCE, answer, patch.free, &mut work);
     }
     work
-}
-
-/// Whether one point stands for a patch: [`split`] would leave it whole and [`rule`] take its middle.
-fn far(patch: &Patch, place: [f64; 3]) -> bool {
-    let [dx, dy, dz] = offset(patch.centre, place);
-    let half = patch.half[0].max(patch.half[1]).max(patch.half[2]);
-    100.0 * half * half < dx * dx + dy * dy + dz * dz
 }
 
 /// The force's share through one patch: displacement or, of a free one, traction, and what the turns do with that.

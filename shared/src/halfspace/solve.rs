@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 use nalgebra::{DMatrix, Matrix6};
 
 use super::assembly::{self, Equations};
+use super::diagonal;
 use super::mesh::{self, Fineness, Lines, Patch};
 use super::motions::{MOTIONS, movement};
 use super::part::Part;
@@ -158,9 +159,23 @@ pub(super) fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
 /// Solves on a mesh of the given fineness; none when the numbers fail.
 pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
     let patches = mesh::quarter(shape, fineness);
-    let Equations { matrices, turning } = assembly::equations(&patches, shape.poisson_ratio);
+    let partners = diagonal::partners(&patches);
+    raw_with(shape, patches, partners)
+}
+
+/// The same on patches whose mirrors across the diagonal are known, where there are any.
+pub(super) fn raw_with(
+    shape: &Shape,
+    patches: Vec<Patch>,
+    partners: Option<Vec<usize>>,
+) -> Option<Raw> {
+    let Equations { matrices, turning } =
+        assembly::with_partners(&patches, shape.poisson_ratio, partners.as_deref());
     let mut answers: Answers = vec![[[0.0; 3]; 6]; patches.len()];
     for (matrix, motions) in matrices.into_iter().zip(MOTIONS) {
+        if partners.is_some() && motions == diagonal::MIRRORED {
+            continue;
+        }
         let asked = DMatrix::from_fn(matrix.nrows(), motions.len(), |row, column| {
             let motion = motions[column];
             let turn = if motion >= 3 {
@@ -176,6 +191,9 @@ pub fn raw(shape: &Shape, fineness: Fineness) -> Option<Raw> {
                 answer[motion] = std::array::from_fn(|i| solution[(3 * k + i, column)]);
             }
         }
+    }
+    if let Some(partners) = partners {
+        diagonal::mirror(&mut answers, &partners);
     }
     let found = stiffness(&patches, &answers, shape.depth_m);
     let stiffness =

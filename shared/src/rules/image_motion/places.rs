@@ -38,16 +38,16 @@ impl Places {
     #[must_use]
     pub fn gather<I>(seeing_arcsec: f64, timed: I) -> Self
     where
-        I: Iterator<Item = (f64, [f64; 2])> + Clone,
+        I: Iterator<Item = (f64, [f64; 2])>,
     {
         let sound = |(time, [x, y]): &(f64, [f64; 2])| *time > 0.0 && (time + x + y).is_finite();
-        let timed = timed.filter(sound);
-        let Some(grid) = Grid::about(seeing_arcsec, timed.clone()) else {
+        let timed: Vec<(f64, [f64; 2])> = timed.filter(sound).collect();
+        let Some(grid) = Grid::about(seeing_arcsec, &timed) else {
             return Self::default();
         };
         let mut sums = vec![[0.0; 5]; grid.count[0] * grid.count[1]];
         let mut all = 0.0;
-        for (time, place) in timed {
+        for &(time, place) in &timed {
             let [x, y] = [place[0] - grid.low[0], place[1] - grid.low[1]];
             all += time;
             if let Some(sum) = sums.get_mut(grid.index([x, y])) {
@@ -107,13 +107,10 @@ struct Grid {
 }
 
 impl Grid {
-    fn about<I>(seeing_arcsec: f64, timed: I) -> Option<Self>
-    where
-        I: Iterator<Item = (f64, [f64; 2])> + Clone,
-    {
-        let (low, high) = timed.clone().fold(
+    fn about(seeing_arcsec: f64, timed: &[(f64, [f64; 2])]) -> Option<Self> {
+        let (low, high) = timed.iter().fold(
             ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]),
-            |(low, high), (_, [x, y])| {
+            |(low, high), &(_, [x, y])| {
                 (
                     [low[0].min(x), low[1].min(y)],
                     [high[0].max(x), high[1].max(y)],
@@ -129,7 +126,7 @@ impl Grid {
             if range < MOST_CELLS as f64 * cell {
                 return Some((low[axis], (range / cell) as usize + 1));
             }
-            let middle = median(timed.clone().map(|(time, place)| (place[axis], time)));
+            let middle = median(timed.iter().map(|(time, place)| (place[axis], *time)));
             Some((middle - 0.5 * MOST_CELLS as f64 * cell, MOST_CELLS))
         };
         let ((x_low, x_count), (y_low, y_count)) = (along(0)?, along(1)?);

@@ -34,10 +34,10 @@ impl Detail {
         every: 1,
         swinging: usize::MAX,
     };
-    /// Every second sample and the three slowest modes of each plane, for looking at many paces. Without the third, at some 50 Hz
+    /// Every third sample and the three slowest modes of each plane, for looking at many paces. Without the third, at some 50 Hz
     /// and so within reach of a heel, a peak comes out a tenth to a fifth too large.
     pub const COARSE: Self = Self {
-        every: 2,
+        every: 3,
         swinging: 3,
     };
 
@@ -211,24 +211,43 @@ impl<'a> Plane<'a> {
         for (number, parts) in steps.kinds.iter().enumerate() {
             let forced: Vec<[Forced; 3]> =
                 self.swinging.iter().map(|mode| mode.under(parts)).collect();
-            for (foot, _) in steps
-                .kind
-                .iter()
-                .enumerate()
-                .filter(|(_, kind)| **kind == number)
-            {
-                self.feet[foot].tread(&mut turns, steps.starts[foot], parts, &forced);
+            let mut states = vec![[0.0; 2]; self.swinging.len()];
+            let mut free_from = 0;
+            for foot in (0..self.feet.len()).filter(|foot| steps.kind[*foot] == number) {
+                let start = steps.starts[foot];
+                self.feet[foot].tread(&mut turns, start, parts, &forced);
+                let up = start + parts.len();
+                self.ring(&mut turns, free_from, up, &mut states);
+                for (place, state) in states.iter_mut().enumerate() {
+                    let left = self.feet[foot].leaves(place, &forced[place]);
+                    *state = [state[0] + left[0], state[1] + left[1]];
+                }
+                free_from = up;
             }
-            for (place, mode) in self.swinging.iter().enumerate() {
-                let rise = |foot: usize| {
-                    let state = self.feet[foot].leaves(place, &forced[place]);
-                    (steps.starts[foot] + parts.len(), state)
-                };
-                let feet = (0..self.feet.len()).filter(|foot| steps.kind[*foot] == number);
-                mode.swing(&mut turns, feet.map(rise));
-            }
+            self.ring(&mut turns, free_from, steps.count, &mut states);
         }
         turns
+    }
+
+    /// Adds the free swing of all feet that have left the ground from one sample to another, and takes the states there.
+    fn ring(&self, turns: &mut [f64], from: usize, to: usize, states: &mut [[f64; 2]]) {
+        let kept = |mode: &Swinging| mode.from_place[0].len() - 1;
+        let longest = self.swinging.iter().map(kept).min().unwrap_or(to);
+        let mut at = from;
+        while at < to {
+            let count = (to - at).min(longest);
+            let seen = turns.get_mut(at..).unwrap_or_default();
+            let seen = seen.split_at_mut(count.min(seen.len())).0;
+            let free = self.swinging.iter().zip(states.iter());
+            let free = free.flat_map(|(mode, [q, v])| {
+                [(&mode.from_place[0][..], *q), (&mode.from_speed[0][..], *v)]
+            });
+            add_all(seen, free);
+            for (mode, state) in self.swinging.iter().zip(states.iter_mut()) {
+                *state = mode.after(count, *state);
+            }
+            at += count;
+        }
     }
 }
 
@@ -237,18 +256,21 @@ impl Foot {
     fn tread(&self, turns: &mut [f64], start: usize, parts: &Parts, forced: &[[Forced; 3]]) {
         let turns = turns.get_mut(start..).unwrap_or_default();
         let [slow, quick, along, outward] = self.at_once;
-        add(turns, &parts.slow, slow);
-        add(turns, &parts.quick, quick);
-        for (swing, forced) in self.swings.iter().zip(forced) {
-            add(turns, &forced[0].turns, swing[0]);
-        }
+        let swing = |way: usize| {
+            let both = self.swings.iter().zip(forced);
+            both.map(move |(swing, forced)| (forced[way].turns.as_slice(), swing[way]))
+        };
+        let down = [
+            (parts.slow.as_slice(), slow),
+            (parts.quick.as_slice(), quick),
+        ];
+        add_all(turns, down.into_iter().chain(swing(0)));
         if self.pushes {
-            add(turns, &parts.along, along);
-            add(turns, &parts.outward, outward);
-            for (swing, forced) in self.swings.iter().zip(forced) {
-                add(turns, &forced[1].turns, swing[1]);
-                add(turns, &forced[2].turns, swing[2]);
-            }
+            let sideways = [
+                (parts.along.as_slice(), along),
+                (parts.outward.as_slice(), outward),
+            ];
+            add_all(turns, sideways.into_iter().chain(swing(1)).chain(swing(2)));
         }
     }
 
@@ -303,17 +325,21 @@ impl<'a> Swinging<'a> {
             .zip(&parts.quick)
             .map(|(slow, quick)| slow + quick)
             .collect();
-        [down.as_slice(), &parts.along, &parts.outward].map(|force| {
-            let mut one =
-                Oscillator::at_rest(self.mode.omega, self.mode.damping_ratio, self.step_s);
-            let mut before = 0.0;
-            let turns = force.iter().map(|&now| {
+        let still = Oscillator::at_rest(self.mode.omega, self.mode.damping_ratio, self.step_s);
+        let mut ways = [(); 3].map(|()| (still, Vec::with_capacity(parts.len())));
+        let mut before = [0.0; 3];
+        // All three at once, each step of one waiting for nothing of the others.
+        for ((&down, &along), &outward) in down.iter().zip(&parts.along).zip(&parts.outward) {
+            let now = [down, along, outward];
+            for (((one, turns), before), now) in ways.iter_mut().zip(before).zip(now) {
                 one.advance(before, now);
-                before = now;
-                one.q
-            });
-            let turns = turns.collect();
-            one.advance(before, 0.0);
+                turns.push(one.q);
+            }
+            before = now;
+        }
+        let mut before = before.into_iter();
+        ways.map(|(mut one, turns)| {
+            one.advance(before.next().unwrap_or_default(), 0.0);
             Forced {
                 turns,
                 end: [one.q, one.v],
@@ -321,36 +347,13 @@ impl<'a> Swinging<'a> {
         })
     }
 
-    /// Adds the free swing of all feet that have left the ground, each from a sample on with a displacement and a speed, the
-    /// earliest first.
-    fn swing(&self, turns: &mut [f64], feet: impl Iterator<Item = (usize, [f64; 2])>) {
-        let (mut at, mut state) = (0, [0.0; 2]);
-        for (from, [q, v]) in feet.chain([(turns.len(), [0.0; 2])]) {
-            state = self.rings(turns, at, from, state);
-            state = [state[0] + q, state[1] + v];
-            at = from;
-        }
-    }
-
-    /// Adds a free swing from one sample to another, and gives the state there.
-    fn rings(&self, turns: &mut [f64], from: usize, to: usize, state: [f64; 2]) -> [f64; 2] {
+    /// Displacement and speed of its free swing so many samples later, at most as many as the table has.
+    fn after(&self, count: usize, [q, v]: [f64; 2]) -> [f64; 2] {
         let ([place, place_speed], [speed, speed_speed]) = (&self.from_place, &self.from_speed);
-        let (mut at, mut state) = (from, state);
-        while at < to {
-            let count = (to - at).min(place.len() - 1);
-            let [q, v] = state;
-            let free = place.iter().zip(speed).take(count);
-            let seen = turns.get_mut(at..).unwrap_or_default();
-            for (turn, (of_place, of_speed)) in seen.iter_mut().zip(free) {
-                *turn += q * of_place + v * of_speed;
-            }
-            state = [
-                q * place[count] + v * speed[count],
-                q * place_speed[count] + v * speed_speed[count],
-            ];
-            at += count;
-        }
-        state
+        [
+            q * place[count] + v * speed[count],
+            q * place_speed[count] + v * speed_speed[count],
+        ]
     }
 }
 
@@ -371,10 +374,31 @@ fn works(mode: &Mode, plane: usize, influences: &Influences) -> [f64; 3] {
     [&influences.down, &influences.along, &influences.outward].map(work)
 }
 
-/// Adds a trace so many times.
-fn add(turns: &mut [f64], trace: &[f64], factor: f64) {
-    for (sum, value) in turns.iter_mut().zip(trace) {
-        *sum += factor * value;
+/// Adds traces, each so many times: four in one go over the sum, which is otherwise fetched and stored for each.
+fn add_all<'t>(turns: &mut [f64], traces: impl Iterator<Item = (&'t [f64], f64)>) {
+    let mut traces = traces.fuse();
+    let mut next = || traces.next();
+    loop {
+        match [next(), next(), next(), next()] {
+            [None, ..] => return,
+            [
+                Some((a, by_a)),
+                Some((b, by_b)),
+                Some((c, by_c)),
+                Some((d, by_d)),
+            ] => {
+                for ((((sum, a), b), c), d) in turns.iter_mut().zip(a).zip(b).zip(c).zip(d) {
+                    *sum += by_a * a + by_b * b + by_c * c + by_d * d;
+                }
+            }
+            few => {
+                for (trace, factor) in few.into_iter().flatten() {
+                    for (sum, value) in turns.iter_mut().zip(trace) {
+                        *sum += factor * value;
+                    }
+                }
+            }
+        }
     }
 }
 

@@ -27,8 +27,8 @@ const WALKS_S: f64 = 10.0;
 /// Rate at which the steps of a walk follow each other, Hz.
 const STEPS_HZ: f64 = 2.0;
 
-/// Samples of a history for one that is taken where several histories are put together: one in 20 ms of a coarse walk.
-const SAMPLED: usize = 5;
+/// Samples of a history for one that is taken where several histories are put together: one in 24 ms of a coarse walk.
+const SAMPLED: usize = 4;
 
 /// So long at a place.
 type Timed = (f64, [f64; 2]);
@@ -83,13 +83,24 @@ impl Exposure {
     #[must_use]
     pub fn of_history(&self, history: &History) -> Places {
         let mut seen = Seen::default();
-        self.sees(history, 1, &mut seen);
+        if self.is_frame() {
+            self.within_frames(&history.fine().turns, 1, &mut seen.0);
+        } else {
+            self.within(&history.each(2), &mut seen.0);
+        }
         self.places(&seen)
     }
 
     /// Puts some samples of a history to those of others, each as likely as the others.
     pub fn sees_in_part(&self, history: &History, seen: &mut Seen) {
-        self.sees(history, SAMPLED, seen);
+        if self.is_frame() {
+            self.within_frames(&history.fine().turns, SAMPLED, &mut seen.0);
+        } else {
+            // A guider is followed by eight samples between two of its corrections, however quick it is.
+            let guided = self.guided_every_s.unwrap_or(f64::INFINITY);
+            let most = (guided / (8.0 * history.step_s)).min(SAMPLED as f64) as usize;
+            self.within(&history.each(most.max(1)), &mut seen.0);
+        }
     }
 
     /// The star's places of all that was seen.
@@ -98,16 +109,8 @@ impl Exposure {
         self.gather(seen.0.iter().copied())
     }
 
-    fn sees(&self, history: &History, every: usize, seen: &mut Seen) {
-        if self.is_frame() {
-            self.within_frames(&history.fine().turns, every, &mut seen.0);
-        } else {
-            self.within(history, every, &mut seen.0);
-        }
-    }
-
     /// Places of one history with the rest of the exposure.
-    fn within(&self, history: &History, every: usize, timed: &mut Vec<Timed>) {
+    fn within(&self, history: &History, timed: &mut Vec<Timed>) {
         let guided = self
             .guided_every_s
             .map(|interval| self.followed(history, interval.max(STEP_S)));
@@ -119,8 +122,7 @@ impl Exposure {
             turns
         };
         let lasts_s = history.step_s * seen.len() as f64;
-        let each_s = lasts_s / seen.len().div_ceil(every).max(1) as f64;
-        timed.extend(seen.iter().step_by(every).map(|turn| (each_s, *turn)));
+        timed.extend(seen.iter().map(|turn| (history.step_s, *turn)));
         timed.push(((self.lasts_s - lasts_s).max(0.0), [0.0; 2]));
     }
 
@@ -220,7 +222,7 @@ impl Exposure {
         history.guided_until(every_s, whole.min(most))
     }
 
-    fn gather<I: Iterator<Item = (f64, [f64; 2])> + Clone>(&self, timed: I) -> Places {
+    fn gather<I: Iterator<Item = (f64, [f64; 2])>>(&self, timed: I) -> Places {
         Places::gather(self.width_arcsec, timed)
     }
 

@@ -307,23 +307,48 @@ impl History {
         Self { turns, ..*self }
     }
 
+    /// The same with one sample of so many.
+    #[must_use]
+    pub fn each(&self, so_many: usize) -> Self {
+        let so_many = so_many.max(1);
+        Self {
+            turns: self.turns.iter().step_by(so_many).copied().collect(),
+            step_s: self.step_s * so_many as f64,
+        }
+    }
+
     /// The same with samples [`STEP_S`] apart, the new ones by a cubic through the two on either side.
     #[must_use]
     pub fn fine(&self) -> Self {
         let at = |i: usize| self.turns.get(i).copied().unwrap_or([0.0; 2]);
-        if self.step_s <= STEP_S {
+        let parts = (self.step_s / STEP_S).round().max(1.0) as usize;
+        if parts == 1 {
             return self.clone();
         }
-        let both = (0..self.turns.len()).flat_map(|i| {
+        let weights: Vec<[f64; 4]> = (0..parts)
+            .map(|part| cubic(part as f64 / parts as f64))
+            .collect();
+        let all = (0..self.turns.len()).flat_map(|i| {
             let around = [at(i.saturating_sub(1)), at(i), at(i + 1), at(i + 2)];
-            let between = [0, 1].map(|axis| {
-                let [a, b, c, d] = around.map(|turn| turn[axis]);
-                0.5625 * (b + c) - 0.0625 * (a + d)
-            });
-            [at(i), between]
+            weights.iter().map(move |weights| {
+                [0, 1].map(|axis| {
+                    let both = around.iter().zip(weights);
+                    both.map(|(turn, weight)| turn[axis] * weight).sum()
+                })
+            })
         });
-        Self::of(both.collect())
+        Self::of(all.collect())
     }
+}
+
+/// What each of four places one apart counts at a share of the way from the second to the third (Lagrange's cubic).
+fn cubic(t: f64) -> [f64; 4] {
+    [
+        -t * (t - 1.0) * (t - 2.0) / 6.0,
+        (t + 1.0) * (t - 1.0) * (t - 2.0) / 2.0,
+        -(t + 1.0) * t * (t - 2.0) / 2.0,
+        (t + 1.0) * t * (t - 1.0) / 6.0,
+    ]
 }
 
 /// Mean place.

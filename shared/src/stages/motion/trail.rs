@@ -14,6 +14,8 @@ const DRAWN_S: f64 = 8.0;
 const SMOOTH: usize = 5;
 /// Lines of the spectrum.
 const LINES: usize = 96;
+/// Lines or directions that are found together.
+const TOGETHER: usize = 4;
 /// Band of the spectrum, Hz.
 const BAND_HZ: (f64, f64) = (0.5, 48.0);
 
@@ -49,30 +51,38 @@ pub fn length_arcsec(history: &History, exposure_s: f64) -> f64 {
 
 /// Largest distance between two points of a set.
 fn across(points: &[[f64; 2]]) -> f64 {
-    (0..DIRECTIONS)
-        .map(|i| along(points, std::f64::consts::PI * i as f64 / DIRECTIONS as f64))
-        .fold(0.0, f64::max)
+    widest(points, DIRECTIONS)
 }
 
-/// The same from four directions and a correction for those between, for the many windows of short exposures.
+/// The same from a few directions, for the many windows of short exposures.
 fn rough(points: &[[f64; 2]]) -> f64 {
     if let [a, b] = points {
         return (a[0] - b[0]).hypot(a[1] - b[1]);
     }
-    (0..6)
-        .map(|i| along(points, std::f64::consts::PI * f64::from(i) / 6.0))
+    widest(points, 6)
+}
+
+/// The largest of the widths in so many directions evenly round.
+fn widest(points: &[[f64; 2]], directions: usize) -> f64 {
+    let angle = |i: usize| std::f64::consts::PI * i as f64 / directions as f64;
+    (0..directions)
+        .step_by(TOGETHER)
+        .flat_map(|first| along(points, std::array::from_fn(|i| angle(first + i))))
         .fold(0.0, f64::max)
 }
 
-fn along(points: &[[f64; 2]], angle: f64) -> f64 {
-    let (sin, cos) = angle.sin_cos();
-    let (low, high) = points
-        .iter()
-        .map(|[x, y]| x * cos + y * sin)
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| {
-            (l.min(v), h.max(v))
-        });
-    if high >= low { high - low } else { 0.0 }
+/// Width along each of a few directions; taken together they wait for each other no more.
+fn along(points: &[[f64; 2]], angles: [f64; TOGETHER]) -> [f64; TOGETHER] {
+    let ways = angles.map(f64::sin_cos);
+    let ends = [(f64::INFINITY, f64::NEG_INFINITY); TOGETHER];
+    let ends = points.iter().fold(ends, |mut ends, [x, y]| {
+        for ((low, high), (sin, cos)) in ends.iter_mut().zip(&ways) {
+            let at = x * cos + y * sin;
+            (*low, *high) = (low.min(at), high.max(at));
+        }
+        ends
+    });
+    ends.map(|(low, high)| if high >= low { high - low } else { 0.0 })
 }
 
 /// Points and spectrum for the drawings; the spectrum has lines at the marked frequencies besides its own.
@@ -126,28 +136,39 @@ fn spectrum(history: &History, marks_hz: &[f64]) -> Vec<[f64; 2]> {
     let [mx, my] = smooth
         .iter()
         .fold([0.0; 2], |[a, b], [x, y]| [a + x / count, b + y / count]);
-    frequencies(marks_hz)
-        .into_iter()
-        .map(|frequency| {
-            let (sin, cos) =
-                (2.0 * std::f64::consts::PI * frequency * STEP_S * SMOOTH as f64).sin_cos();
-            let (mut c, mut s) = (1.0, 0.0);
-            let mut sums = [0.0; 4];
-            for [x, y] in &smooth {
-                sums = [
-                    sums[0] + (x - mx) * c,
-                    sums[1] + (x - mx) * s,
-                    sums[2] + (y - my) * c,
-                    sums[3] + (y - my) * s,
-                ];
-                (c, s) = (c * cos - s * sin, s * cos + c * sin);
-            }
-            [
-                frequency,
-                2.0 / count * sums.iter().map(|v| v * v).sum::<f64>().sqrt(),
-            ]
-        })
-        .collect()
+    let about: Vec<[f64; 2]> = smooth.iter().map(|[x, y]| [x - mx, y - my]).collect();
+    let frequencies = frequencies(marks_hz);
+    let lines = frequencies.chunks(TOGETHER).flat_map(|some| {
+        let amplitudes = amplitudes(&about, some);
+        some.iter().copied().zip(amplitudes).map(|(f, a)| [f, a])
+    });
+    lines.collect()
+}
+
+/// Amplitudes at a few frequencies in hertz of places [`SMOOTH`] samples apart, of both axes together. Taken together they wait
+/// for each other's sums no more.
+fn amplitudes(about: &[[f64; 2]], frequencies: &[f64]) -> [f64; TOGETHER] {
+    let step_s = STEP_S * SMOOTH as f64;
+    let hertz = |line: usize| frequencies.get(line).copied().unwrap_or_default();
+    let turn: [(f64, f64); TOGETHER] =
+        std::array::from_fn(|line| (2.0 * std::f64::consts::PI * hertz(line) * step_s).sin_cos());
+    let (mut cos, mut sin) = ([1.0; TOGETHER], [0.0; TOGETHER]);
+    let mut sums = [[0.0; TOGETHER]; 4];
+    for [x, y] in about {
+        for line in 0..TOGETHER {
+            let (c, s) = (cos[line], sin[line]);
+            sums[0][line] += x * c;
+            sums[1][line] += x * s;
+            sums[2][line] += y * c;
+            sums[3][line] += y * s;
+            let (turn_s, turn_c) = turn[line];
+            (cos[line], sin[line]) = (c * turn_c - s * turn_s, s * turn_c + c * turn_s);
+        }
+    }
+    let count = about.len().max(1) as f64;
+    std::array::from_fn(|line| {
+        2.0 / count * sums.iter().map(|sum| sum[line].powi(2)).sum::<f64>().sqrt()
+    })
 }
 
 /// Frequencies of the spectrum's lines: evenly apart on a logarithmic scale, and the marked ones within the band.
