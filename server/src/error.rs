@@ -334,7 +334,7 @@ impl FieldError {
             detail: problem.said.clone(),
             value: problem.value,
             range: SitePlan::numbers()
-                .find(|field| field.path == path)
+                .find(|field| field.path == *path)
                 .map(Range::of),
             with: problem
                 .fields

@@ -15,9 +15,10 @@ pub mod work;
 
 use serde::Serialize;
 
-use crate::field::Problems;
+use crate::field::{Answer, Measure, Number, NumberField, Other, Path, Problems};
 use crate::figure::{Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
+use crate::path;
 use crate::site_plan::{Code, Prices, SitePlan, Use};
 use crate::source::Source;
 
@@ -100,25 +101,24 @@ pub struct Brief {
 pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
     plan.validate()?;
     let mut ask = Ask {
+        plan,
         units: plan.units.unwrap_or_default(),
         assumptions: Vec::new(),
     };
-    let purpose = ask.choice(
-        "use",
+    let purpose = ask.choice_from(
+        path!(use),
         plan.purpose,
         Use::DeepSky,
-        Use::key,
         Taken {
             why: "long exposures ask the most of a pier".into(),
             effect: "sets the budget of arcseconds; visual use would allow more".into(),
             source: Source::judgement("strictest use"),
         },
     );
-    let code = ask.choice(
-        "code",
+    let code = ask.choice_from(
+        path!(code),
         plan.code,
         Code::Eurocode,
-        Code::key,
         Taken {
             why: "both codes are calculated; one has to give the verdict".into(),
             effect: "chooses which resistances the anchors are judged by".into(),
@@ -174,61 +174,78 @@ impl Taken {
     }
 }
 
-/// Asks the plan one question after another and writes down what had to be taken.
+/// Asks the plan one question after another and writes down what had to be assumed.
 #[derive(Debug)]
-pub struct Ask {
+pub struct Ask<'a> {
+    /// Who is asked.
+    pub plan: &'a SitePlan,
     /// Units for words.
     pub units: Units,
     assumptions: Vec<Assumption>,
 }
 
-impl Ask {
-    /// A number, made a quantity by `new`; `value` is taken when nothing was said.
-    pub fn number<Q>(
+impl Ask<'_> {
+    /// A number; `value`, in the row's unit, is assumed when nothing was said.
+    pub fn number<M: Measure>(
         &mut self,
-        field: &'static str,
-        unit: Unit,
-        said: Option<f64>,
-        new: fn(f64) -> Q,
+        row: Number<M>,
         value: f64,
         taken: Taken,
-    ) -> Given<Q> {
+    ) -> Given<M::Quantity> {
+        self.number_from(row, row.said(self.plan), value, taken)
+    }
+
+    /// The same where the answer may stand in another of the plan's answers too.
+    pub fn number_from<M: Measure>(
+        &mut self,
+        row: Number<M>,
+        said: Option<M::Quantity>,
+        value: f64,
+        taken: Taken,
+    ) -> Given<M::Quantity> {
         match said {
-            Some(said) => Given::said(new(said)),
+            Some(said) => Given::said(said),
             None => {
-                self.note(field, AssumedValue::Number(value), unit, taken);
-                Given::assumed(new(value))
+                self.note_number(row.row, value, taken);
+                Given::assumed(M::quantity(value))
             }
         }
     }
 
-    /// A choice; `value` is taken when nothing was said.
-    pub fn choice<T: Copy>(
+    /// A choice; `value` is assumed when nothing was said.
+    pub fn choice<T: Answer + Copy>(&mut self, row: Other<T>, value: T, taken: Taken) -> Given<T> {
+        self.choice_from(row.row.path, (row.get)(self.plan).copied(), value, taken)
+    }
+
+    fn choice_from<T: Answer>(
         &mut self,
-        field: &'static str,
+        path: Path,
         said: Option<T>,
         value: T,
-        key: impl Fn(T) -> &'static str,
         taken: Taken,
     ) -> Given<T> {
         match said {
             Some(said) => Given::said(said),
             None => {
-                self.note(
-                    field,
-                    AssumedValue::Text(key(value).to_owned()),
-                    Unit::One,
-                    taken,
-                );
+                self.note_text(path, value.name().unwrap_or_default().to_owned(), taken);
                 Given::assumed(value)
             }
         }
     }
 
-    /// Writes down that a value was taken.
-    pub fn note(&mut self, field: &'static str, value: AssumedValue, unit: Unit, taken: Taken) {
+    /// Writes down that a number was assumed, in the row's unit.
+    pub fn note_number(&mut self, row: NumberField, value: f64, taken: Taken) {
+        self.note(row.path, AssumedValue::Number(value), row.unit, taken);
+    }
+
+    /// Writes down that a choice or a few words were assumed.
+    pub fn note_text(&mut self, path: Path, text: String, taken: Taken) {
+        self.note(path, AssumedValue::Text(text), Unit::One, taken);
+    }
+
+    fn note(&mut self, path: Path, value: AssumedValue, unit: Unit, taken: Taken) {
         self.assumptions.push(Assumption {
-            field,
+            field: path,
             value,
             unit,
             why: taken.why,

@@ -1,14 +1,29 @@
-//! The plan's numbers as data: path, unit, range and the reason for the range, beside the field itself.
+//! The answers of the plan as rows: path, what it is, unit, range and the reason for it, beside the field itself.
+//!
+//! A section of the plan declares its fields with [`section!`]. Each becomes a field of the section's struct and a constant
+//! of the same name, its row: `plan.load.mass_kg` is the answer, `Load::mass_kg` the row. A brief asks by the row
+//! ([`crate::brief::Ask`]); the form, the interface's description and the range check read the same rows as a list.
 
-use serde::Serialize;
+mod measure;
+mod path;
+mod problem;
+mod section;
+
+pub use measure::*;
+pub use path::Path;
+pub use problem::{Problem, Problems};
+pub(crate) use section::{choice, section};
+
+use std::marker::PhantomData;
 
 use crate::figure::Unit;
 use crate::site_plan::SitePlan;
 
 /// A number that a person may give.
+#[derive(Debug, Clone, Copy)]
 pub struct NumberField {
     /// Path in the plan, for instance `site.frost_depth_m`.
-    pub path: &'static str,
+    pub path: Path,
     /// What it is, a sentence from the field's documentation.
     pub what: &'static str,
     /// Unit.
@@ -26,13 +41,53 @@ pub struct NumberField {
 }
 
 /// An answer that is no number.
+#[derive(Debug, Clone, Copy)]
 pub struct OtherField {
     /// Path in the plan, for instance `site.soil`.
-    pub path: &'static str,
+    pub path: Path,
     /// What it is, from the field's documentation.
     pub what: &'static str,
     /// What is taken.
     pub kind: Kind,
+    /// Reads the name of the answer, where it is one of a few.
+    pub key: fn(&SitePlan) -> Option<&'static str>,
+    /// Writes the answer of this name, or none; whether there is one of this name.
+    pub set_key: fn(&mut SitePlan, Option<&str>) -> bool,
+}
+
+/// The row of a number, and as a type the unit that it is given in.
+#[derive(Debug, Clone, Copy)]
+pub struct Number<M: Measure> {
+    /// The row as the lists have it.
+    pub row: NumberField,
+    measure: PhantomData<M>,
+}
+
+impl<M: Measure> Number<M> {
+    /// A row of the plan; only [`section!`] writes one.
+    pub(crate) const fn new(row: NumberField) -> Self {
+        Self {
+            row,
+            measure: PhantomData,
+        }
+    }
+
+    /// What the person said, as a quantity.
+    #[must_use]
+    pub fn said(&self, plan: &SitePlan) -> Option<M::Quantity> {
+        (self.row.get)(plan).map(M::quantity)
+    }
+}
+
+/// The row of another answer, and as a type what is answered.
+#[derive(Debug, Clone, Copy)]
+pub struct Other<T: 'static> {
+    /// The row as the lists have it.
+    pub row: OtherField,
+    /// Reads the answer.
+    pub get: fn(&SitePlan) -> Option<&T>,
+    /// Writes it.
+    pub set: fn(&mut SitePlan, Option<T>),
 }
 
 /// What an answer that is no number may be.
@@ -84,137 +139,33 @@ impl Cell {
 }
 
 /// A type of answer that says what it takes.
-pub trait Answer {
+pub trait Answer: Sized {
     /// What is taken.
     const KIND: Kind;
-}
 
-impl<T: Answer> Answer for Option<T> {
-    const KIND: Kind = T::KIND;
+    /// The answer's name, where it is one of a few.
+    fn name(&self) -> Option<&'static str> {
+        None
+    }
+
+    /// The answer of this name, where it is one of a few.
+    fn named(_name: &str) -> Option<Self> {
+        None
+    }
 }
 
 impl Answer for bool {
     const KIND: Kind = Kind::YesOrNo;
+
+    fn name(&self) -> Option<&'static str> {
+        Some(if *self { "true" } else { "false" })
+    }
+
+    fn named(name: &str) -> Option<Self> {
+        name.parse().ok()
+    }
 }
 
 impl Answer for String {
     const KIND: Kind = Kind::Text;
 }
-
-/// Something wrong with a plan: which fields, what was found, what is right.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Problem {
-    /// Paths of the fields; more than one where answers contradict each other.
-    pub fields: Vec<String>,
-    /// The value found, in the first field's unit.
-    pub value: Option<f64>,
-    /// What is wrong and what would be right, a whole sentence.
-    pub said: String,
-}
-
-impl Problem {
-    /// A contradiction between answers.
-    #[must_use]
-    pub fn between(fields: &[&str], said: impl Into<String>) -> Self {
-        Self {
-            fields: fields.iter().map(|&field| field.to_owned()).collect(),
-            value: None,
-            said: said.into(),
-        }
-    }
-}
-
-/// All that is wrong with a plan, never empty.
-#[derive(Debug, Clone, PartialEq, Serialize, thiserror::Error)]
-#[error("{}", self.0.iter().map(|problem| format!("{}: {}", problem.fields.join(", "), problem.said)).collect::<Vec<_>>().join("; "))]
-pub struct Problems(pub Vec<Problem>);
-
-/// A set of named answers.
-macro_rules! choice {
-    ($(#[$doc:meta])* pub enum $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:literal,)* }) => {
-        $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
-        pub enum $name { $($(#[$vdoc])* #[serde(rename = $key)] $variant,)* }
-
-        impl $crate::field::Answer for $name {
-            const KIND: $crate::field::Kind = $crate::field::Kind::Choice(Self::KEYS);
-        }
-
-        impl $name {
-            /// Every answer, in the order in which they are offered.
-            pub const ALL: &'static [Self] = &[$(Self::$variant,)*];
-            /// Their names in the JSON interface, in the same order.
-            pub const KEYS: &'static [&'static str] = &[$($key,)*];
-
-            /// The answer's name in the JSON interface.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$variant => $key,)* }
-            }
-
-            /// The answer with this name.
-            #[must_use]
-            pub fn from_key(key: &str) -> Option<Self> {
-                Self::ALL.iter().copied().find(|answer| answer.key() == key)
-            }
-        }
-    };
-}
-
-/// A section of the plan: numbers with their ranges, whole numbers, and whatever else.
-macro_rules! section {
-    (
-        $(#[$doc:meta])*
-        pub struct $name:ident in $place:ident {
-            numbers { $(#[doc = $ndoc:literal] $number:ident: $unit:ident, $least:literal ..= $most:literal, $why:literal;)* }
-            counts { $(#[doc = $cdoc:literal] $count:ident: $cleast:literal ..= $cmost:literal, $cwhy:literal;)* }
-            others { $($(#[doc = $odoc:literal])+ $other:ident: $type:ty,)* }
-        }
-    ) => {
-        $(#[$doc])*
-        #[derive(Debug, Clone, PartialEq, Default, serde::Serialize, serde::Deserialize)]
-        #[serde(default, deny_unknown_fields)]
-        pub struct $name {
-            $($(#[doc = $odoc])+ pub $other: $type,)*
-            $(#[doc = $cdoc] pub $count: Option<u32>,)*
-            $(#[doc = $ndoc] pub $number: Option<f64>,)*
-        }
-
-        impl $name {
-            /// The section's other answers with what they take.
-            pub const OTHERS: &'static [$crate::field::OtherField] = &[
-                $($crate::field::OtherField {
-                    path: concat!(stringify!($place), ".", stringify!($other)),
-                    what: concat!($($odoc),+),
-                    kind: <$type as $crate::field::Answer>::KIND,
-                },)*
-            ];
-
-            /// The section's numbers with their units and ranges.
-            pub const NUMBERS: &'static [$crate::field::NumberField] = &[
-                $($crate::field::NumberField {
-                    path: concat!(stringify!($place), ".", stringify!($count)),
-                    what: $cdoc,
-                    unit: $crate::figure::Unit::Count,
-                    least: $cleast as f64,
-                    most: $cmost as f64,
-                    why: $cwhy,
-                    get: |plan| plan.$place.$count.map(f64::from),
-                    set: |plan, value| plan.$place.$count = value.map(|value| value.round() as u32),
-                },)*
-                $($crate::field::NumberField {
-                    path: concat!(stringify!($place), ".", stringify!($number)),
-                    what: $ndoc,
-                    unit: $crate::figure::Unit::$unit,
-                    least: $least,
-                    most: $most,
-                    why: $why,
-                    get: |plan| plan.$place.$number,
-                    set: |plan, value| plan.$place.$number = value,
-                },)*
-            ];
-        }
-    };
-}
-
-pub(crate) use {choice, section};

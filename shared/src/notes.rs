@@ -5,6 +5,7 @@ mod check;
 
 use serde::Serialize;
 
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::source::Source;
 
@@ -24,7 +25,7 @@ pub enum AssumedValue {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Assumption {
     /// Path of the plan's field.
-    pub field: &'static str,
+    pub field: Path,
     /// What was taken.
     pub value: AssumedValue,
     /// Its unit.

@@ -25,7 +25,7 @@ pub use prices::Prices;
 pub use site::Site;
 pub use work::Work;
 
-use crate::field::{NumberField, OtherField, Problem, Problems, choice};
+use crate::field::{NumberField, OtherField, Path, Problem, Problems, choice};
 use crate::figure::Units;
 use crate::text;
 
@@ -107,6 +107,13 @@ pub struct SitePlan {
 }
 
 impl SitePlan {
+    /// Place of what the telescope is for.
+    pub const PURPOSE: Path = Path::new("use");
+    /// Place of the units.
+    pub const UNITS: Path = Path::new("units");
+    /// Place of the code.
+    pub const CODE: Path = Path::new("code");
+
     /// A plan in which nothing is known yet.
     #[must_use]
     pub fn unknown() -> Self {
@@ -120,6 +127,12 @@ impl SitePlan {
     #[must_use]
     pub fn number(path: &str) -> Option<&'static NumberField> {
         Self::numbers().find(|number| number.path == path)
+    }
+
+    /// The plan's answer of this path that is no number.
+    #[must_use]
+    pub fn other(path: &str) -> Option<&'static OtherField> {
+        Self::others().find(|other| other.path == path)
     }
 
     /// Every number of the plan with its unit and range.
@@ -241,7 +254,7 @@ pub(crate) fn out_of_range(field: &NumberField, value: f64, units: Units) -> Opt
         return None;
     }
     Some(Problem {
-        fields: vec![field.path.to_owned()],
+        fields: vec![field.path.into()],
         value: value.is_finite().then_some(value),
         said: format!(
             "{} is outside the range of {} to {}: {}.",

@@ -8,6 +8,7 @@
 
 use crate::brief::{Brief, Given};
 use crate::design::Design;
+use crate::field::{NumberField, Path};
 use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
 use crate::notes::Question;
@@ -23,6 +24,7 @@ use crate::site_plan::pier::Fill;
 use crate::source::Source;
 use crate::units::{metre, millimetre};
 use crate::verdict::{Says, Verdict, Within};
+use crate::{path, row};
 
 /// Shapes of block that are kept while it is looked for.
 const SHAPES: usize = 16;
@@ -41,16 +43,16 @@ pub enum Sizing {
 }
 
 /// Answers that are looked for here: a check that none of them moves is no matter of sizes.
-const SIZES: [&str; 9] = [
-    "block.length_m",
-    "block.width_m",
-    "block.depth_m",
-    "pier.tube",
-    "pier.outside_diameter_mm",
-    "pier.wall_mm",
-    "pier.fill",
-    "pier.levelling",
-    "anchors.size",
+const SIZES: [Path; 9] = [
+    path!(block.length_m),
+    path!(block.width_m),
+    path!(block.depth_m),
+    path!(pier.tube),
+    path!(pier.outside_diameter_mm),
+    path!(pier.wall_mm),
+    path!(pier.fill),
+    path!(pier.levelling),
+    path!(anchors.size),
 ];
 
 /// Depths that are tried for a larger block: each costs some shapes that have to be solved.
@@ -238,82 +240,71 @@ fn in_the_way(
 
 /// Writes down as assumed what was chosen and not said.
 fn mark(said: &SitePlan, brief: &mut Brief, made: &SitePlan) {
-    let [chosen, own] = [&made.block, &said.block].map(|block| {
-        [
-            ("block.length_m", block.length_m),
-            ("block.width_m", block.width_m),
-            ("block.depth_m", block.depth_m),
-        ]
-    });
-    for ((field, value), (_, own)) in chosen.into_iter().zip(own) {
-        if let (Some(value), None) = (value, own) {
-            brief.assumptions.push(assumed(
-                field,
-                AssumedValue::Number(value),
-                Unit::Metre,
-                "stiffness, mass, and concrete to order",
-            ));
+    for row in [
+        row!(block.length_m).row,
+        row!(block.width_m).row,
+        row!(block.depth_m).row,
+    ] {
+        if let (Some(value), None) = ((row.get)(made), (row.get)(said)) {
+            let effect = "stiffness, mass, and concrete to order";
+            brief.assumptions.push(number(row, value, effect));
         }
     }
     let tube_said = said.pier.tube.is_some();
     let column = &mut brief.pier;
     let lengths = [
         (
-            said.pier.outside_diameter_mm,
-            "pier.outside_diameter_mm",
+            row!(pier.outside_diameter_mm).row,
             &mut column.outside_diameter,
             "stiffness of the column, and how far warmth on one side bends it",
         ),
         (
-            said.pier.wall_mm,
-            "pier.wall_mm",
+            row!(pier.wall_mm).row,
             &mut column.wall,
             "stiffness of the column",
         ),
     ];
-    for (own, field, length, effect) in lengths {
-        if own.is_none() && !tube_said {
+    for (row, length, effect) in lengths {
+        if (row.get)(said).is_none() && !tube_said {
             *length = Given::assumed(length.value);
-            let value = AssumedValue::Number(millimetre::get(length.value));
-            brief
-                .assumptions
-                .push(assumed(field, value, Unit::Millimetre, effect));
+            let value = millimetre::get(length.value);
+            brief.assumptions.push(number(row, value, effect));
         }
     }
     if said.anchors.size != made.anchors.size {
         let key = brief.anchors.size.value.key();
         brief.anchors.size = Given::assumed(brief.anchors.size.value);
-        brief.assumptions.push(assumed(
-            "anchors.size",
-            AssumedValue::Text(key.to_owned()),
-            Unit::One,
-            "stiffness and resistance",
-        ));
+        brief
+            .assumptions
+            .push(choice(path!(anchors.size), key, "stiffness and resistance"));
     }
     let column = &mut brief.pier;
     if said.pier.fill.is_none() {
         let key = column.fill.value.key();
         column.fill = Given::assumed(column.fill.value);
-        brief.assumptions.push(assumed(
-            "pier.fill",
-            AssumedValue::Text(key.to_owned()),
-            Unit::One,
-            "mass and damping",
-        ));
+        brief
+            .assumptions
+            .push(choice(path!(pier.fill), key, "mass and damping"));
     }
     if said.pier.levelling.is_none() {
         let key = column.levelling.value.key();
         column.levelling = Given::assumed(column.levelling.value);
-        brief.assumptions.push(assumed(
-            "pier.levelling",
-            AssumedValue::Text(key.to_owned()),
-            Unit::One,
-            "the joint's stiffness",
-        ));
+        brief
+            .assumptions
+            .push(choice(path!(pier.levelling), key, "the joint's stiffness"));
     }
 }
 
-fn assumed(field: &'static str, value: AssumedValue, unit: Unit, effect: &str) -> Assumption {
+fn number(row: NumberField, value: f64, effect: &str) -> Assumption {
+    assumed(row.path, AssumedValue::Number(value), row.unit, effect)
+}
+
+fn choice(field: Path, key: &str, effect: &str) -> Assumption {
+    let key = AssumedValue::Text(key.to_owned());
+    assumed(field, key, Unit::One, effect)
+}
+
+fn assumed(field: Path, value: AssumedValue, unit: Unit, effect: &str) -> Assumption {
     Assumption {
         field,
         value,

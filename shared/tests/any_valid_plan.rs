@@ -86,7 +86,7 @@ fn take_back(plan: &mut SitePlan, problems: &Problems) {
         if name == "site.soil" {
             plan.site.soil = None;
         }
-        for field in SitePlan::numbers().filter(|field| field.path == name) {
+        for field in SitePlan::numbers().filter(|field| field.path == *name) {
             (field.set)(plan, None);
         }
     }

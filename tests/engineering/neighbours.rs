@@ -171,7 +171,10 @@ fn made_up_plans_stand_well_beside_their_neighbours() {
             watched: figures::figures,
             shelf: &shelf,
         };
-        for field in movable().filter(|field| !is_shaped(field.path)).step_by(12) {
+        for field in movable()
+            .filter(|field| !is_shaped(&field.path))
+            .step_by(12)
+        {
             let found = search.jump(field, &mut dice);
             assert_eq!(
                 found.filter(|jump| jump.rule.is_none()),

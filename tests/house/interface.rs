@@ -87,24 +87,6 @@ fn a_design_keeps_its_fixed_names() {
     }
 }
 
-#[test]
-fn every_assumption_and_check_speaks_of_a_field_that_exists() {
-    let plan = serde_json::to_value(SitePlan::unknown()).unwrap();
-    let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
-    let assumed = design.assumptions.iter().map(|assumption| assumption.field);
-    for field in assumed.chain(
-        design
-            .checks
-            .iter()
-            .flat_map(|check| check.fields.iter().copied()),
-    ) {
-        assert!(
-            lookup(&plan, field).is_some(),
-            "{field} is no field of a plan"
-        );
-    }
-}
-
 /// A title is a question that yes, no and ask answer; conduct is no question of a check.
 #[test]
 fn every_check_is_a_question() {

@@ -158,14 +158,14 @@ fn drawn(dice: &mut Dice, asked: impl Fn(&str) -> bool) -> SitePlan {
             document[field] = answers[dice.below(answers.len())].into();
         }
     }
-    for field in SitePlan::others().filter(|field| asked(field.path)) {
+    for field in SitePlan::others().filter(|field| asked(&field.path)) {
         if dice.happens(said) {
             let (section, name) = field.path.split_once('.').expect("a section");
-            document[section][name] = other(dice, field.path, field.kind);
+            document[section][name] = other(dice, &field.path, field.kind);
         }
     }
     let mut plan: SitePlan = serde_json::from_value(document).expect("a plan");
-    for field in SitePlan::numbers().filter(|field| asked(field.path)) {
+    for field in SitePlan::numbers().filter(|field| asked(&field.path)) {
         if dice.happens(said) {
             (field.set)(&mut plan, Some(dice.number(field.least, field.most)));
         }

@@ -64,9 +64,9 @@ pub fn pinned(plan: &SitePlan, brief: &Brief, found: &Design) -> Option<SitePlan
         say(&mut plan, path, value);
     }
     for assumption in &brief.assumptions {
-        let chosen = assumption.field.starts_with("pier.") || STUDS.contains(&assumption.field);
+        let chosen = assumption.field.starts_with("pier.") || STUDS.contains(&&*assumption.field);
         if let (true, AssumedValue::Number(value)) = (chosen, &assumption.value) {
-            say(&mut plan, assumption.field, *value);
+            say(&mut plan, &assumption.field, *value);
         }
     }
     let said = |path: &&str| {

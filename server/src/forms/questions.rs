@@ -56,7 +56,7 @@ pub fn answer_words(taken: &Assumption, units: Units) -> String {
     match &taken.value {
         AssumedValue::Number(value) => units.say(*value, taken.unit),
         AssumedValue::Text(text) => {
-            let answers = about(taken.field).and_then(|(_, question)| match &question.kind {
+            let answers = about(&taken.field).and_then(|(_, question)| match &question.kind {
                 Kind::Choice { answers, .. } => answers.iter().find(|(key, _)| key == text),
                 _ => None,
             });
@@ -131,7 +131,7 @@ mod tests {
         let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
         for taken in &design.assumptions {
             let (_, question) =
-                about(taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));
+                about(&taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));
             let words = answer_words(taken, Units::Metric);
             assert!(
                 !words.contains('_') && words != "true" && words != "false",

@@ -146,14 +146,14 @@ impl Reader<'_> {
     }
 
     fn number(&mut self, field: &'static NumberField) {
-        let Some(text) = self.sheet.text(field.path) else {
+        let Some(text) = self.sheet.text(&field.path) else {
             return;
         };
         // A figure that comes back as it was shown is the saved one, to the last digit.
-        if self.shown.text(field.path) == Some(text) {
+        if self.shown.text(&field.path) == Some(text) {
             return;
         }
-        match self.typed(field.path, field.unit) {
+        match self.typed(&field.path, field.unit) {
             Ok(value)
                 if field.unit == Unit::Count && value.is_some_and(|value| value.fract() != 0.0) =>
             {

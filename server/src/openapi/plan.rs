@@ -19,10 +19,10 @@ pub(super) const LINES: &str = r"^([\t\n\r]|[^\u0000-\u001f\u007f-\u009f\u00ad\u
 pub(super) fn schema() -> Value {
     let mut properties = head();
     for field in SitePlan::numbers() {
-        insert(&mut properties, field.path, number(field));
+        insert(&mut properties, &field.path, number(field));
     }
     for field in SitePlan::others() {
-        insert(&mut properties, field.path, other(field));
+        insert(&mut properties, &field.path, other(field));
     }
     json!({
         "type": "object",

@@ -5,11 +5,10 @@ mod sizes;
 
 use crate::brief::pier::Pier;
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
 use crate::rules::threads::{self, Thread};
-use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, Tool};
 use crate::site_plan::pier::Levelling;
+use crate::site_plan::{Anchors as Said, SitePlan};
 use crate::source::Source;
 use crate::units::{Length, Moment, millimetre, newton_metre};
 
@@ -82,10 +81,7 @@ const HOUSE: Source = Source::judgement("house default");
 pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     let said = &plan.anchors;
     let count = ask.number(
-        "anchors.count",
-        Unit::Count,
-        said.count.map(f64::from),
-        |n| n,
+        Said::count,
         4.0,
         Taken::new(
             "four stand square and level easily",
@@ -94,10 +90,8 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         ),
     );
     let size = ask.choice(
-        "anchors.size",
-        said.size,
+        Said::size,
         sizes::usual_size(said),
-        Size::key,
         Taken::new(
             "the usual stud of a pier, or the nearest that fits the stated hole and depth",
             "stiffness and resistance",
@@ -106,50 +100,34 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     );
     let thread = threads::thread(size.value);
     let sizes = sizes::Usual::find(plan, pier, count.value, &thread);
-    let mut mm = |field, said, value, why: &str, effect: &str| {
-        ask.number(
-            field,
-            Unit::Millimetre,
-            said,
-            millimetre::new,
-            value,
-            Taken::new(why, effect, HOUSE),
-        )
+    let mut mm = |row, value, why: &str, effect: &str| {
+        ask.number(row, value, Taken::new(why, effect, HOUSE))
     };
     let embedment = mm(
-        "anchors.embedment_mm",
-        said.embedment_mm,
+        Said::embedment_mm,
         sizes.embedment_mm,
         "a usual depth for this size",
         "resistance of bond and cone",
     );
     let length = mm(
-        "anchors.length_mm",
-        said.length_mm,
+        Said::length_mm,
         sizes.length_mm,
         "embedment, gap, plate, washer, nut and two threads, rounded up",
         "how deep it can go",
     );
     let circle_diameter = mm(
-        "anchors.circle_diameter_mm",
-        said.circle_diameter_mm,
+        Said::circle_diameter_mm,
         sizes.circle_mm,
         "clear of the column for a socket, inside the plate",
         "force in each stud",
     );
     let hole_diameter = mm(
-        "anchors.hole_diameter_mm",
-        said.hole_diameter_mm,
+        Said::hole_diameter_mm,
         sizes.hole_mm,
         "the usual hole for this size",
         "resin in each hole",
     );
-    let concrete_temperature_c = ask.number(
-        "anchors.concrete_temperature_c",
-        Unit::Celsius,
-        said.concrete_temperature_c,
-        |v| v,
-        plan.work.temperature_c.unwrap_or(10.0),
+    let concrete_temperature_c = ask.number(Said::concrete_temperature_c, plan.work.temperature_c.unwrap_or(10.0),
         Taken::new(
             if plan.work.temperature_c.is_some() {
                 "the temperature of the work; measure in a hole on the day, and count the night's if it is colder"
@@ -161,10 +139,8 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         ),
     );
     let hole = ask.choice(
-        "anchors.hole",
-        said.hole,
+        Said::hole,
         Hole::Dry,
-        Hole::key,
         Taken::new("drilled in dry weather", "bond and curing time", HOUSE),
     );
     Anchors {
@@ -185,19 +161,15 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         ),
         max_torque: said.max_torque_n_m.map(newton_metre::new),
         torque: said.torque_n_m.map(newton_metre::new),
-        lower_nuts: lower_nuts(plan, pier, ask),
+        lower_nuts: lower_nuts(pier, ask),
         strength_class: ask.choice(
-            "anchors.strength_class",
-            said.strength_class,
+            Said::strength_class,
             StrengthClass::C8_8,
-            StrengthClass::key,
             Taken::new("the usual class", "proof load", HOUSE),
         ),
         cracked: ask.choice(
-            "anchors.cracked",
-            said.cracked,
+            Said::cracked,
             true,
-            |yes| if yes { "true" } else { "false" },
             Taken::new(
                 "a block in the ground may crack as it dries",
                 "resistance of cone and bond",
@@ -205,17 +177,13 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             ),
         ),
         lubrication: ask.choice(
-            "anchors.lubrication",
-            said.lubrication,
+            Said::lubrication,
             Lubrication::Oiled,
-            Lubrication::key,
             Taken::new("as most studs come", "preload from torque", HOUSE),
         ),
         tool: ask.choice(
-            "anchors.tool",
-            said.tool,
+            Said::tool,
             Tool::TorqueWrench,
-            Tool::key,
             Taken::new(
                 "a wrench is on the list of materials",
                 "scatter of the preload",
@@ -223,19 +191,14 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             ),
         ),
         coating: ask.choice(
-            "anchors.coating",
-            said.coating,
+            Said::coating,
             Coating::Zinc,
-            Coating::key,
             Taken::new("the usual finish", "corrosion out of doors", HOUSE),
         ),
         stated: said.clone(),
         frictions: said.thread_friction.zip(said.under_head_friction),
         relaxation_ratio: ask.number(
-            "anchors.relaxation_factor",
-            Unit::One,
-            said.relaxation_factor,
-            |v| v,
+            Said::relaxation_factor,
             0.05,
             Taken::new(
                 "no general law for resin was found; 3 to 10 % a decade of hours is thought likely",
@@ -246,7 +209,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     }
 }
 
-fn lower_nuts(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
+fn lower_nuts(pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
     let (usual, why) = match pier.levelling.value {
         Levelling::Nuts if millimetre::get(pier.gap.value) > 0.0 => {
             (LowerNuts::Tight, "the plate stands on its nuts")
@@ -255,10 +218,8 @@ fn lower_nuts(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {
         Levelling::Grout => (LowerNuts::BackedOff, "so that the grout carries the plate"),
     };
     ask.choice(
-        "anchors.lower_nuts",
-        plan.anchors.lower_nuts,
+        Said::lower_nuts,
         usual,
-        LowerNuts::key,
         Taken::new(
             why,
             "where the preload goes, and which torque is right",

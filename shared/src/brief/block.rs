@@ -1,14 +1,13 @@
 //! Footing, decided.
 
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
-use crate::notes::AssumedValue;
+use crate::path;
 use crate::rules::en_206_1_2000::exposure;
-use crate::site_plan::SitePlan;
 use crate::site_plan::block::{Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface};
 use crate::site_plan::site::Soil;
+use crate::site_plan::{Block as Said, SitePlan};
 use crate::source::Source;
-use crate::units::{Force, Length, Mass, kilogram, kilonewton, metre, millimetre};
+use crate::units::{Force, Length, Mass};
 
 /// Complete answers about the block. A size that is `None` is left to the block stage.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,14 +64,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
     let (said, units) = (&plan.block, ask.units);
     let house = Source::judgement("house default");
     Block {
-        length: said.length_m.map(metre::new),
-        width: said.width_m.map(metre::new),
-        depth: said.depth_m.map(metre::new),
+        length: Said::length_m.said(plan),
+        width: Said::width_m.said(plan),
+        depth: Said::depth_m.said(plan),
         upstand: ask.number(
-            "block.upstand_m",
-            Unit::Metre,
-            said.upstand_m,
-            metre::new,
+            Said::upstand_m,
             0.05,
             Taken::new(
                 "keeps rain and leaves off the studs",
@@ -80,21 +76,17 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
                 house,
             ),
         ),
-        side_contact_from: said.side_contact_from_m.map(metre::new),
-        side_contact_to: said.side_contact_to_m.map(metre::new),
+        side_contact_from: Said::side_contact_from_m.said(plan),
+        side_contact_to: Said::side_contact_to_m.said(plan),
         concrete: concrete(plan, ask, house),
         cement: ask.choice(
-            "block.cement",
-            said.cement,
+            Said::cement,
             Cement::Normal,
-            Cement::key,
             Taken::new("the usual cement", "strength by day", house),
         ),
         mix: ask.choice(
-            "block.mix",
-            said.mix,
+            Said::mix,
             Mix::Ready,
-            Mix::key,
             Taken::new(
                 units.either(
                     "a cubic metre by hand is a hard day for two",
@@ -105,10 +97,8 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             ),
         ),
         reinforcement: ask.choice(
-            "block.reinforcement",
-            said.reinforcement,
+            Said::reinforcement,
             Reinforcement::TopMesh,
-            Reinforcement::key,
             Taken::new(
                 "holds the top together while it cools and dries",
                 "steel to order",
@@ -119,15 +109,12 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         frost_remedy: said.frost_remedy,
         dowels: SaidDowels {
             count: said.dowel_count,
-            diameter: said.dowel_diameter_mm.map(millimetre::new),
-            length: said.dowel_length_mm.map(millimetre::new),
-            proof: said.dowel_proof_kn.map(kilonewton::new),
+            diameter: Said::dowel_diameter_mm.said(plan),
+            length: Said::dowel_length_mm.said(plan),
+            proof: Said::dowel_proof_kn.said(plan),
         },
         duct_count: ask.number(
-            "block.duct_count",
-            Unit::Count,
-            said.duct_count.map(f64::from),
-            |n| n,
+            Said::duct_count,
             2.0,
             Taken::new(
                 "one for power, one for data",
@@ -136,10 +123,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             ),
         ),
         duct_diameter: ask.number(
-            "block.duct_diameter_mm",
-            Unit::Millimetre,
-            said.duct_diameter_mm,
-            millimetre::new,
+            Said::duct_diameter_mm,
             32.0,
             Taken::new(
                 "takes a plug and a data cable",
@@ -148,10 +132,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             ),
         ),
         bag: ask.number(
-            "block.bag_mass_kg",
-            Unit::Kilogram,
-            said.bag_mass_kg,
-            kilogram::new,
+            Said::bag_mass_kg,
             25.0,
             Taken::new("a usual bag", "number of bags", house),
         ),
@@ -165,10 +146,9 @@ fn rock_washed(plan: &SitePlan, ask: &mut Ask) -> Given<bool> {
     }
     let is_rock = matches!(plan.site.soil, Some(Soil::Rock | Soil::WeatheredRock));
     if is_rock || plan.site.rock_depth_m.is_some() {
-        ask.note(
-            "block.rock_surface",
-            AssumedValue::Text(RockSurface::AsDug.key().to_owned()),
-            Unit::One,
+        ask.note_text(
+            path!(block.rock_surface),
+            RockSurface::AsDug.key().to_owned(),
             Taken::new(
                 "dirt stays in every hollow of a rock that is not brushed and washed",
                 "even a thin film of soil under a base on rock takes half of its stiffness",
@@ -196,11 +176,5 @@ fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
         )
     };
     let taken = Taken::new(why, "resistance of the studs, day of drilling", source);
-    ask.choice(
-        "block.concrete",
-        plan.block.concrete,
-        class,
-        Concrete::key,
-        taken,
-    )
+    ask.choice(Said::concrete, class, taken)
 }

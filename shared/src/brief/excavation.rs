@@ -1,11 +1,10 @@
 //! Excavation, decided.
 
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
-use crate::site_plan::SitePlan;
 use crate::site_plan::excavation::{Method, Sides};
+use crate::site_plan::{Excavation as Said, SitePlan};
 use crate::source::Source;
-use crate::units::{Length, Volume, cubic_metre, metre};
+use crate::units::{Length, Volume};
 
 /// Complete answers about the pit.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,21 +34,16 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Excavation {
         max_depth: max_depth(plan, ask),
         max_length,
         max_width,
-        working_space: working_space(plan, ask),
-        barrow: barrow(plan, ask),
-        skip: skip(plan, ask),
-        method: method(plan, ask),
-        sides: sides(plan, ask),
+        working_space: working_space(ask),
+        barrow: barrow(ask),
+        skip: skip(ask),
+        method: method(ask),
+        sides: sides(ask),
     }
 }
 
 fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
-    ask.number(
-        "excavation.max_depth_m",
-        Unit::Metre,
-        plan.excavation.max_depth_m,
-        metre::new,
-        plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
+    ask.number(Said::max_depth_m, plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
         Taken::new(
             "what one or two people dig in a day, and about as deep as local rules let a pit stand open without support",
             "how deep the block may go: deeper is stiffer",
@@ -72,40 +66,26 @@ fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     } else {
         0.0
     };
-    let mut side = |field, said, block: Option<f64>, effect: &str| {
+    let mut side = |row, block: Option<f64>, effect: &str| {
         let value = block.map_or(value, |block| value.max(block + around));
-        ask.number(
-            field,
-            Unit::Metre,
-            said,
-            metre::new,
-            value,
-            Taken::new(why, effect, source),
-        )
+        ask.number(row, value, Taken::new(why, effect, source))
     };
     [
         side(
-            "excavation.max_length_m",
-            said.max_length_m,
+            Said::max_length_m,
             plan.block.length_m,
             "how long the block may be",
         ),
         side(
-            "excavation.max_width_m",
-            said.max_width_m,
+            Said::max_width_m,
             plan.block.width_m,
             "how wide the block may be",
         ),
     ]
 }
 
-fn working_space(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
-    ask.number(
-        "excavation.working_space_m",
-        Unit::Metre,
-        plan.excavation.working_space_m,
-        metre::new,
-        0.3,
+fn working_space(ask: &mut Ask) -> Given<Length> {
+    ask.number(Said::working_space_m, 0.3,
         Taken::new(
             "room for a form and a person's hands",
             "size of a battered pit and its spoil; nothing where the concrete is poured against the ground",
@@ -114,12 +94,9 @@ fn working_space(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
     )
 }
 
-fn barrow(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
+fn barrow(ask: &mut Ask) -> Given<Volume> {
     ask.number(
-        "excavation.barrow_m3",
-        Unit::CubicMetre,
-        plan.excavation.barrow_m3,
-        cubic_metre::new,
+        Said::barrow_m3,
         0.065,
         Taken::new(
             "a builder's barrow heaped to what one person pushes",
@@ -129,12 +106,9 @@ fn barrow(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
     )
 }
 
-fn skip(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
+fn skip(ask: &mut Ask) -> Given<Volume> {
     ask.number(
-        "excavation.skip_m3",
-        Unit::CubicMetre,
-        plan.excavation.skip_m3,
-        cubic_metre::new,
+        Said::skip_m3,
         4.5,
         Taken::new(
             "a common size of builder's skip",
@@ -144,12 +118,10 @@ fn skip(plan: &SitePlan, ask: &mut Ask) -> Given<Volume> {
     )
 }
 
-fn method(plan: &SitePlan, ask: &mut Ask) -> Given<Method> {
+fn method(ask: &mut Ask) -> Given<Method> {
     ask.choice(
-        "excavation.method",
-        plan.excavation.method,
+        Said::method,
         Method::Hand,
-        Method::key,
         Taken::new(
             "a digger reaches few gardens",
             "time to dig, and who may be near the pit",
@@ -158,13 +130,8 @@ fn method(plan: &SitePlan, ask: &mut Ask) -> Given<Method> {
     )
 }
 
-fn sides(plan: &SitePlan, ask: &mut Ask) -> Given<Sides> {
-    ask.choice(
-        "excavation.sides",
-        plan.excavation.sides,
-        Sides::Vertical,
-        Sides::key,
-        Taken::new(
+fn sides(ask: &mut Ask) -> Given<Sides> {
+    ask.choice(Said::sides, Sides::Vertical, Taken::new(
             "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the pit",
             "contact of the ground with the block's sides, and the size of the pit; loose sand may not stand so",
             Source::common_practice("poured against undisturbed ground"),

@@ -1,14 +1,13 @@
 //! Observing floor, decided.
 
 use crate::brief::{Ask, Given, Taken};
+use crate::field::{Metre, Number};
 use crate::figure::Unit;
-use crate::notes::AssumedValue;
+use crate::path;
 use crate::site_plan::floor::{FloorKind, Joists, Soles, Stand, Wall};
-use crate::site_plan::{self, SitePlan};
+use crate::site_plan::{self, Floor as Said, SitePlan};
 use crate::source::Source;
-use crate::units::{
-    Frequency, Length, Mass, Velocity, hertz, kilogram, metre, metre_per_second, millimetre,
-};
+use crate::units::{Frequency, Length, Mass, Velocity};
 
 /// Complete answers about the floor.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,10 +50,8 @@ pub struct Floor {
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
     let said = &plan.floor;
     let kind = ask.choice(
-        "floor.kind",
-        said.kind,
+        Said::kind,
         FloorKind::Ground,
-        FloorKind::key,
         Taken::new(
             "the worst for a pier: weight goes straight into the ground beside it",
             "where a person's weight reaches the ground",
@@ -63,19 +60,17 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
     );
     Floor {
         kind,
-        gap: gap(said, ask),
-        level: level(said, kind.value, ask),
-        length: extent("floor.length_m", said.length_m, ask),
-        width: extent("floor.width_m", said.width_m, ask),
-        slab_thickness: slab_thickness(said, ask),
-        walk_speed: walk_speed(said, ask),
-        pace: pace(said, ask),
-        walker_mass: walker_mass(said, ask),
+        gap: gap(ask),
+        level: level(kind.value, ask),
+        length: extent(Said::length_m, ask),
+        width: extent(Said::width_m, ask),
+        slab_thickness: slab_thickness(ask),
+        walk_speed: walk_speed(ask),
+        pace: pace(ask),
+        walker_mass: walker_mass(ask),
         soles: ask.choice(
-            "floor.soles",
-            said.soles,
+            Said::soles,
             Soles::Soft,
-            Soles::key,
             Taken::new("usual at night", "what the walk shakes", HOUSE),
         ),
         stands: stands(said, ask),
@@ -83,31 +78,24 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
         supports: said.supports.clone().unwrap_or_default(),
         joists: said.joists,
         door_wall: door_wall(said, ask),
-        door_offset: door_offset(said, ask),
+        door_offset: door_offset(ask),
     }
 }
 
 /// Source of what is usual.
 const HOUSE: Source = Source::judgement("house default");
 
-fn gap(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+fn gap(ask: &mut Ask) -> Given<Length> {
     let taken = Taken::new(
         "wide enough never to touch, narrow enough not to catch a heel",
         "whether the floor touches the pier",
         HOUSE,
     );
-    ask.number(
-        "floor.gap_mm",
-        Unit::Millimetre,
-        said.gap_mm,
-        millimetre::new,
-        25.0,
-        taken,
-    )
+    ask.number(Said::gap_mm, 25.0, taken)
 }
 
 /// Ground and slab lie level with the ground; a deck's joists must clear the block's top.
-fn level(said: &site_plan::Floor, kind: FloorKind, ask: &mut Ask) -> Given<Length> {
+fn level(kind: FloorKind, ask: &mut Ask) -> Given<Length> {
     let (value, why) = match kind {
         FloorKind::Ground | FloorKind::Slab => (0.0, "level with the ground"),
         FloorKind::Deck => (
@@ -120,74 +108,43 @@ fn level(said: &site_plan::Floor, kind: FloorKind, ask: &mut Ask) -> Given<Lengt
         "height of the eye, the walls and the pier above the floor",
         HOUSE,
     );
-    ask.number(
-        "floor.level_m",
-        Unit::Metre,
-        said.level_m,
-        metre::new,
-        value,
-        taken,
-    )
+    ask.number(Said::level_m, value, taken)
 }
 
-fn extent(field: &'static str, said: Option<f64>, ask: &mut Ask) -> Given<Length> {
+fn extent(row: Number<Metre>, ask: &mut Ask) -> Given<Length> {
     let taken = Taken::new(
         "a common small observatory",
         "the drawn floor, and where a deck's posts may stand",
         HOUSE,
     );
-    ask.number(field, Unit::Metre, said, metre::new, 3.0, taken)
+    ask.number(row, 3.0, taken)
 }
 
-fn slab_thickness(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+fn slab_thickness(ask: &mut Ask) -> Given<Length> {
     let taken = Taken::new(
         "a common garden slab",
         "how far a slab spreads a weight",
         HOUSE,
     );
-    ask.number(
-        "floor.slab_thickness_mm",
-        Unit::Millimetre,
-        said.slab_thickness_mm,
-        millimetre::new,
-        100.0,
-        taken,
-    )
+    ask.number(Said::slab_thickness_mm, 100.0, taken)
 }
 
-fn walk_speed(said: &site_plan::Floor, ask: &mut Ask) -> Given<Velocity> {
+fn walk_speed(ask: &mut Ask) -> Given<Velocity> {
     let taken = Taken::new("a walk in a dark room", "how long a walk lasts", HOUSE);
-    ask.number(
-        "floor.walk_speed_m_s",
-        Unit::MetrePerSecond,
-        said.walk_speed_m_s,
-        metre_per_second::new,
-        1.0,
-        taken,
-    )
+    ask.number(Said::walk_speed_m_s, 1.0, taken)
 }
 
-fn pace(said: &site_plan::Floor, ask: &mut Ask) -> Given<Frequency> {
+fn pace(ask: &mut Ask) -> Given<Frequency> {
     ask.number(
-        "floor.pace_hz",
-        Unit::Hertz,
-        said.pace_hz,
-        hertz::new,
+        Said::pace_hz,
         1.8,
         Taken::new("a usual pace", "what the walk shakes", HOUSE),
     )
 }
 
-fn walker_mass(said: &site_plan::Floor, ask: &mut Ask) -> Given<Mass> {
+fn walker_mass(ask: &mut Ask) -> Given<Mass> {
     let taken = Taken::new("an adult", "what the walk shakes", HOUSE);
-    ask.number(
-        "floor.walker_mass_kg",
-        Unit::Kilogram,
-        said.walker_mass_kg,
-        kilogram::new,
-        80.0,
-        taken,
-    )
+    ask.number(Said::walker_mass_kg, 80.0, taken)
 }
 
 /// Where no wall was said, each of the four is tried and the worst one counts.
@@ -198,30 +155,22 @@ fn door_wall(said: &site_plan::Floor, ask: &mut Ask) -> Option<Wall> {
             "what a door that falls shut does to the star",
             HOUSE,
         );
-        ask.note(
-            "floor.door_wall",
-            AssumedValue::Text("All four walls are tried and the worst one counts".into()),
-            Unit::One,
+        ask.note_text(
+            path!(floor.door_wall),
+            "All four walls are tried and the worst one counts".into(),
             taken,
         );
     }
     said.door_wall
 }
 
-fn door_offset(said: &site_plan::Floor, ask: &mut Ask) -> Given<Length> {
+fn door_offset(ask: &mut Ask) -> Given<Length> {
     let taken = Taken::new(
         "a door in the middle of its wall",
         "what a door that falls shut does to the star",
         HOUSE,
     );
-    ask.number(
-        "floor.door_offset_m",
-        Unit::Metre,
-        said.door_offset_m,
-        metre::new,
-        0.0,
-        taken,
-    )
+    ask.number(Said::door_offset_m, 0.0, taken)
 }
 
 fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
@@ -238,7 +187,7 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
         "tilt from standing",
         HOUSE,
     );
-    ask.note("floor.stands", AssumedValue::Text(place), Unit::One, taken);
+    ask.note_text(path!(floor.stands), place, taken);
     Given::assumed(vec![Stand {
         name: "Observer".into(),
         x_m: 0.0,
@@ -260,6 +209,6 @@ fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
         "trail of the star",
         HOUSE,
     );
-    ask.note("floor.walk", AssumedValue::Text(path), Unit::One, taken);
+    ask.note_text(path!(floor.walk), path, taken);
     Given::assumed(vec![[-2.0, -1.2], [2.0, -1.2]])
 }

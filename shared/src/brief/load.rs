@@ -4,12 +4,10 @@ use crate::brief::{Ask, Given, Taken};
 use crate::figure::Unit;
 use crate::rules::mechanics::mount;
 use crate::site_plan::load::Enclosure;
-use crate::site_plan::{SitePlan, Use};
+use crate::site_plan::{Load as Said, SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
-    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz, kilogram,
-    kilogram_square_metre, metre, metre_per_second, millimetre, newton_metre_per_radian, second,
-    square_metre,
+    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz,
 };
 
 /// Stiffness that mounts of amateurs have, N m/rad: where none is said, figures are given for all of this.
@@ -68,10 +66,7 @@ fn mount_stiffness(plan: &SitePlan, load: &LoadBody, ask: &mut Ask) -> Given<Rot
     let [low, high] = [MOUNT_BAND_N_M_PER_RAD.0, MOUNT_BAND_N_M_PER_RAD.1]
         .map(|k| ask.units.say(k, Unit::NewtonMetrePerRadian));
     ask.number(
-        "load.mount_stiffness_n_m_per_rad",
-        Unit::NewtonMetrePerRadian,
-        said.mount_stiffness_n_m_per_rad,
-        newton_metre_per_radian::new,
+        Said::mount_stiffness_n_m_per_rad,
         2e5,
         Taken::new(
             format!("a good mount; there are mounts from {low} to {high}, and a tap tells"),
@@ -94,10 +89,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
     let house = Source::judgement("house default");
     let mass = said.mass_kg.unwrap_or(60.0);
     let load_mass = ask.number(
-        "load.mass_kg",
-        Unit::Kilogram,
-        said.mass_kg,
-        kilogram::new,
+        Said::mass_kg,
         60.0,
         Taken::new(
             format!(
@@ -109,18 +101,12 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         ),
     );
     let centre_above_pier = ask.number(
-        "load.centre_above_pier_m",
-        Unit::Metre,
-        said.centre_above_pier_m,
-        metre::new,
+        Said::centre_above_pier_m,
         0.3,
         Taken::new("height of a common mount's axes", "frequency", house),
     );
     let inertia = ask.number(
-        "load.inertia_kg_m2",
-        Unit::KilogramSquareMetre,
-        said.inertia_kg_m2,
-        kilogram_square_metre::new,
+        Said::inertia_kg_m2,
         mass * 0.25 * 0.25,
         Taken::new(
             format!(
@@ -141,48 +127,23 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         centre_above_pier,
         inertia,
         mount_stiffness: mount_stiffness(plan, &body, ask),
-        focal_length: ask.number(
-            "load.focal_length_mm",
-            Unit::Millimetre,
-            said.focal_length_mm,
-            millimetre::new,
-            1000.0,
+        focal_length: ask.number(Said::focal_length_mm, 1000.0,
             Taken::new("a common imaging telescope", "arcseconds a pixel", house),
         ),
-        aperture: ask.number(
-            "load.aperture_mm",
-            Unit::Millimetre,
-            said.aperture_mm,
-            millimetre::new,
-            200.0,
+        aperture: ask.number(Said::aperture_mm, 200.0,
             Taken::new(
                 "a common telescope",
                 "sharpness that planetary work asks for",
                 house,
             ),
         ),
-        pixel: ask.number(
-            "load.pixel_um",
-            Unit::Micrometre,
-            said.pixel_um,
-            crate::units::micrometre::new,
-            3.76,
+        pixel: ask.number(Said::pixel_um, 3.76,
             Taken::new("a common sensor", "arcseconds a pixel", house),
         ),
-        exposure: ask.number(
-            "load.exposure_s",
-            Unit::Second,
-            said.exposure_s,
-            second::new,
-            usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
+        exposure: ask.number(Said::exposure_s, usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
             Taken::new("what is usual for this use", "what motion is frozen", house),
         ),
-        wind_area: ask.number(
-            "load.wind_area_m2",
-            Unit::SquareMetre,
-            said.wind_area_m2,
-            square_metre::new,
-            0.3,
+        wind_area: ask.number(Said::wind_area_m2, 0.3,
             Taken::new(
                 format!(
                     "a telescope of {} with its mount",
@@ -192,75 +153,40 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                 house,
             ),
         ),
-        seeing_arcsec: ask.number(
-            "load.seeing_arcsec",
-            Unit::Arcsecond,
-            said.seeing_arcsec,
-            |v| v,
-            2.0,
+        seeing_arcsec: ask.number(Said::seeing_arcsec, 2.0,
             Taken::new("good nights at a low site", "the budget", house),
         ),
         budget_arcsec: said.budget_arcsec,
-        asked_growth_ratio: ask.number(
-            "load.asked_growth_ratio",
-            Unit::One,
-            said.asked_growth_ratio,
-            |v| v,
-            0.05,
+        asked_growth_ratio: ask.number(Said::asked_growth_ratio, 0.05,
             Taken::new(
                 "a tenth more is a common limit for long exposures, and half of it is left to the mount",
                 "whether the star is called still",
                 Source::judgement("growth of the star by a tenth, half of it the mount's; no standard exists"),
             ),
         ),
-        settle_s: said.settle_s.map(second::new),
-        observing_wind: ask.number(
-            "load.observing_wind_m_s",
-            Unit::MetrePerSecond,
-            said.observing_wind_m_s,
-            metre_per_second::new,
-            5.0,
+        settle_s: Said::settle_s.said(plan),
+        observing_wind: ask.number(Said::observing_wind_m_s, 5.0,
             Taken::new(
                 "a breezy night on which one still observes",
                 "wind on the star",
                 house,
             ),
         ),
-        slew_acceleration_deg_s2: ask.number(
-            "load.slew_acceleration_deg_s2",
-            Unit::DegreePerSecondSquared,
-            said.slew_acceleration_deg_s2,
-            |v| v,
-            2.0,
+        slew_acceleration_deg_s2: ask.number(Said::slew_acceleration_deg_s2, 2.0,
             Taken::new("a common geared mount", "settling after a slew", house),
         ),
-        guiding_interval: ask.number(
-            "load.guiding_interval_s",
-            Unit::Second,
-            said.guiding_interval_s,
-            second::new,
-            2.0,
+        guiding_interval: ask.number(Said::guiding_interval_s, 2.0,
             Taken::new("a common guider", "which motion is corrected", house),
         ),
         damping_ratio: said.damping_ratio,
-        thermal_difference_k: ask.number(
-            "load.thermal_difference_k",
-            Unit::Kelvin,
-            said.thermal_difference_k,
-            |v| v,
-            1.0,
+        thermal_difference_k: ask.number(Said::thermal_difference_k, 1.0,
             Taken::new(
                 "one side of a bare column facing the open sky",
                 "slow turn of the top",
                 house,
             ),
         ),
-        enclosure: ask.choice(
-            "load.enclosure",
-            said.enclosure,
-            Enclosure::RollOff,
-            Enclosure::key,
-            Taken::new(
+        enclosure: ask.choice(Said::enclosure, Enclosure::RollOff, Taken::new(
                 "most permanent piers stand in one",
                 "share of the wind that reaches the telescope",
                 house,

@@ -6,9 +6,9 @@ pub mod tube;
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
-use crate::site_plan::SitePlan;
+use crate::field::{Millimetre, Number};
 use crate::site_plan::pier::{Fill, Levelling, Steel};
+use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
 use crate::units::{Length, millimetre};
 
@@ -49,11 +49,9 @@ pub struct Pier {
 
 /// Decides the pier's unknowns.
 pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pier {
-    let said = &plan.pier;
     let gap = mm(
         ask,
-        "pier.gap_mm",
-        said.gap_mm,
+        Said::gap_mm,
         25.0,
         "room for a nut, a washer and a spanner",
         "the joint's stiffness",
@@ -72,8 +70,7 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         plate_thickness: plates.base_thickness,
         weld_leg: mm(
             ask,
-            "pier.weld_leg_mm",
-            said.weld_leg_mm,
+            Said::weld_leg_mm,
             6.0,
             "a common fillet for such a wall",
             "strength at the foot",
@@ -82,32 +79,23 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         top_plate_thickness: plates.top_thickness,
         top_bolt_circle: plates.top_circle,
         fill: ask.choice(
-            "pier.fill",
-            said.fill,
+            Said::fill,
             Fill::None,
-            Fill::key,
             Taken::new("a fill can be added later", "mass and damping", house),
         ),
         levelling: ask.choice(
-            "pier.levelling",
-            said.levelling,
+            Said::levelling,
             Levelling::Nuts,
-            Levelling::key,
             Taken::new("the usual way to level", "the joint's stiffness", house),
         ),
         stiffener_count: ask.number(
-            "pier.stiffener_count",
-            Unit::Count,
-            said.stiffener_count.map(f64::from),
-            |n| n,
+            Said::stiffener_count,
             0.0,
             Taken::new("a thick plate does without", "the joint's stiffness", house),
         ),
         steel: ask.choice(
-            "pier.steel",
-            said.steel,
+            Said::steel,
             Steel::S235,
-            Steel::key,
             Taken::new("the least grade sold", "strength, not stiffness", house),
         ),
         sight,
@@ -141,8 +129,7 @@ impl Plates {
         });
         let top_circle = mm(
             ask,
-            "pier.top_bolt_circle_mm",
-            said.top_bolt_circle_mm,
+            Said::top_bolt_circle_mm,
             circle,
             "to be taken from the mount in hand",
             "holes in the top plate",
@@ -153,32 +140,28 @@ impl Plates {
         Self {
             base_side: mm(
                 ask,
-                "pier.plate_side_mm",
-                said.plate_side_mm,
+                Said::plate_side_mm,
                 base,
                 "the column with room for studs and a socket on either side",
                 "the joint's stiffness",
             ),
             base_thickness: mm(
                 ask,
-                "pier.plate_thickness_mm",
-                said.plate_thickness_mm,
+                Said::plate_thickness_mm,
                 20.0,
                 "thick enough not to dish much",
                 "the joint's stiffness",
             ),
             top_side: mm(
                 ask,
-                "pier.top_plate_side_mm",
-                said.top_plate_side_mm,
+                Said::top_plate_side_mm,
                 top,
                 "takes the column and the mount's bolts",
                 "steel to order",
             ),
             top_thickness: mm(
                 ask,
-                "pier.top_plate_thickness_mm",
-                said.top_plate_thickness_mm,
+                Said::top_plate_thickness_mm,
                 15.0,
                 "takes most mounts",
                 "steel to order",
@@ -190,18 +173,11 @@ impl Plates {
 
 fn mm(
     ask: &mut Ask,
-    field: &'static str,
-    said: Option<f64>,
+    row: Number<Millimetre>,
     value: f64,
     why: &str,
     effect: &str,
 ) -> Given<Length> {
-    ask.number(
-        field,
-        Unit::Millimetre,
-        said,
-        millimetre::new,
-        value,
-        Taken::new(why, effect, Source::judgement("house default")),
-    )
+    let taken = Taken::new(why, effect, Source::judgement("house default"));
+    ask.number(row, value, taken)
 }

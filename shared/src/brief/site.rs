@@ -1,13 +1,12 @@
 //! Site and soil, decided.
 
 use crate::brief::{Ask, Given, Origin, Taken};
-use crate::figure::Unit;
-use crate::notes::AssumedValue;
+use crate::path;
 use crate::rules::tree_reach;
 use crate::site_plan::site::{Exposure, RockKind, Soil, WaterDemand};
-use crate::site_plan::{self, SitePlan};
+use crate::site_plan::{self, Site as Said, SitePlan};
 use crate::source::Source;
-use crate::units::{Length, Velocity, metre, metre_per_second};
+use crate::units::{Length, Velocity, metre};
 
 /// Complete answers about the site. What the ground stage derives from the soil stays as the person stated it.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,22 +39,15 @@ impl Site {
 /// Decides the site's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
     let stated = plan.site.clone();
-    let soil = ask.choice(
-        "site.soil",
-        stated.soil,
-        Soil::FirmClay,
-        Soil::key,
-        Taken::new(
+    let soil = ask.choice(Said::soil, Soil::FirmClay, Taken::new(
             "an average soil; feel it with your hands at the depth of the block",
             "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's sides",
             Source::judgement("average soil"),
         ),
     );
     let exposure = ask.choice(
-        "site.exposure",
-        stated.exposure,
+        Said::exposure,
         Exposure::Country,
-        Exposure::key,
         Taken::new(
             "most sites lie between open fields and gardens",
             "wind on the telescope and the column",
@@ -68,10 +60,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         (40.0, "a strong winter storm inland")
     };
     let design_gust = ask.number(
-        "site.design_gust_m_s",
-        Unit::MetrePerSecond,
-        stated.design_gust_m_s,
-        metre_per_second::new,
+        Said::design_gust_m_s,
         assumed_gust,
         Taken::new(
             storm,
@@ -87,7 +76,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
             Origin::Assumed
         },
     };
-    surroundings(&stated, ask);
+    surroundings(ask);
     neighbours(&stated, ask);
     Site {
         soil,
@@ -108,10 +97,9 @@ pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 /// What is assumed of a tree, a building and a bank of which only the distance is known.
 fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
     if stated.tree_distance_m.is_some() && stated.tree_water_demand.is_none() {
-        ask.note(
-            "site.tree_water_demand",
-            AssumedValue::Text(WaterDemand::High.key().to_owned()),
-            Unit::One,
+        ask.note_text(
+            path!(site.tree_water_demand),
+            WaterDemand::High.key().to_owned(),
             Taken::new(
                 "a tree whose kind is not known counts as a thirsty one",
                 "how far its roots dry the ground",
@@ -120,10 +108,9 @@ fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
         );
     }
     if stated.bank_distance_m.is_some() && stated.bank_height_m.is_none() {
-        ask.note(
-            "site.bank_height_m",
-            AssumedValue::Number(ASSUMED_BANK_M),
-            Unit::Metre,
+        ask.note_number(
+            Said::bank_height_m.row,
+            ASSUMED_BANK_M,
             Taken::new(
                 "a garden terrace about as high as a person's chest",
                 "how far behind its edge the pier has to stay",
@@ -132,10 +119,9 @@ fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
         );
     }
     if stated.building_distance_m.is_some() && stated.building_footing_depth_m.is_none() {
-        ask.note(
-            "site.building_footing_depth_m",
-            AssumedValue::Number(ASSUMED_FOOTING_M),
-            Unit::Metre,
+        ask.note_number(
+            Said::building_footing_depth_m.row,
+            ASSUMED_FOOTING_M,
             Taken::new(
                 "a shallow footing, such as an old wall or a shed has",
                 "how near to it the pit may be dug",
@@ -149,76 +135,59 @@ fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
             "how far its roots dry the ground",
             Source::judgement("garden tree"),
         );
-        ask.note(
-            "site.tree_height_m",
-            AssumedValue::Number(ASSUMED_TREE_HEIGHT_M),
-            Unit::Metre,
-            taken,
-        );
+        ask.note_number(Said::tree_height_m.row, ASSUMED_TREE_HEIGHT_M, taken);
     }
 }
 
 /// Writes down what was taken of the surroundings where nothing was said: nothing that would change the plan.
-fn surroundings(stated: &site_plan::Site, ask: &mut Ask) {
+fn surroundings(ask: &mut Ask) {
     let source = Source::judgement("nothing near unless stated");
-    for (field, said, value, why, effect) in [
+    for (row, value, why, effect) in [
         (
-            "site.groundwater_depth_m",
-            stated.groundwater_depth_m,
+            Said::groundwater_depth_m.row,
             "deeper than the block",
             "most gardens are dry to the depth of a spade; a trial hole left open for a day shows",
             "water near the base softens sand and silt, lifts the block and makes the pit unsafe",
         ),
         (
-            "site.slope_deg",
-            stated.slope_deg,
+            Said::slope_deg.row,
             "level",
             "a pier is seldom built on a slope",
             "a slope makes one side of the block stand out of the ground",
         ),
         (
-            "site.tree_distance_m",
-            stated.tree_distance_m,
+            Said::tree_distance_m.row,
             "farther than the tree is high",
             "nothing was said of trees",
             "near a tree clay shrinks and swells, and the pier leans with the seasons",
         ),
         (
-            "site.drain_distance_m",
-            stated.drain_distance_m,
+            Said::drain_distance_m.row,
             "clear of the pit",
             "nothing was said of drains and services; they must be looked for all the same",
             "a pipe or cable in the pit is a danger, and a leaking drain softens the ground",
         ),
         (
-            "site.building_distance_m",
-            stated.building_distance_m,
+            Said::building_distance_m.row,
             "farther than the pit is deep",
             "nothing was said of buildings",
             "a pit near a footing can undermine it",
         ),
         (
-            "site.topsoil_depth_m",
-            stated.topsoil_depth_m,
+            Said::topsoil_depth_m.row,
             "shallower than the block",
             "garden topsoil is thinner than most blocks are deep",
             "topsoil carries nothing and does not hold the block's sides",
         ),
         (
-            "site.rock_depth_m",
-            stated.rock_depth_m,
+            Said::rock_depth_m.row,
             "deeper than the block",
             "nothing was said of rock",
             "rock stops the spade and is the best of bases",
         ),
     ] {
-        if said.is_none() {
-            ask.note(
-                field,
-                AssumedValue::Text(value.to_owned()),
-                Unit::One,
-                Taken::new(why, effect, source),
-            );
+        if (row.get)(ask.plan).is_none() {
+            ask.note_text(row.path, value.to_owned(), Taken::new(why, effect, source));
         }
     }
 }

@@ -1,8 +1,7 @@
 //! Work, decided.
 
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{SitePlan, Work as Said};
 use crate::source::Source;
 
 /// Complete answers about the work.
@@ -23,10 +22,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
     let said = &plan.work;
     Work {
         temperature_c: ask.number(
-            "work.temperature_c",
-            Unit::Celsius,
-            said.temperature_c,
-            |v| v,
+            Said::temperature_c,
             10.0,
             Taken::new(
                 "a cool spring or autumn",
@@ -35,10 +31,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
             ),
         ),
         people: ask.number(
-            "work.people",
-            Unit::Count,
-            said.people.map(f64::from),
-            |n| n,
+            Said::people,
             2.0,
             Taken::new(
                 "lifting and pouring ask for two",

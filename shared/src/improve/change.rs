@@ -3,6 +3,7 @@
 mod people;
 
 use crate::brief::Brief;
+use crate::field::{Answer, Measure, Number, Other, Path};
 use crate::figure::Unit;
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::SitePlan;
@@ -12,6 +13,7 @@ use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::block::Block;
 use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::units::{metre, millimetre, newton_metre_per_radian};
+use crate::{path, row};
 
 /// How much wider or deeper a block is tried, m.
 const MORE_M: f64 = 0.2;
@@ -38,24 +40,21 @@ impl Change {
         }
     }
 
-    /// Sets a number; the path is one of the plan's catalogue.
-    fn number(mut self, field: &'static str, value: f64) -> Self {
-        if let Some(number) = SitePlan::number(field) {
-            (number.set)(&mut self.plan, Some(value));
-            self.fields.push(NewField {
-                field,
-                value: NewValue::Number(value),
-            });
-        }
-        self
+    /// Sets a number.
+    fn number<M: Measure>(mut self, row: Number<M>, value: f64) -> Self {
+        (row.row.set)(&mut self.plan, Some(value));
+        self.with(row.row.path, NewValue::Number(value))
     }
 
-    fn text(mut self, field: &'static str, value: &str, set: impl FnOnce(&mut SitePlan)) -> Self {
-        set(&mut self.plan);
-        self.fields.push(NewField {
-            field,
-            value: NewValue::Text(value.to_owned()),
-        });
+    /// Sets a choice.
+    fn choice<T: Answer>(mut self, row: Other<T>, value: T) -> Self {
+        let key = value.name().unwrap_or_default().to_owned();
+        (row.set)(&mut self.plan, Some(value));
+        self.with(row.row.path, NewValue::Text(key))
+    }
+
+    fn with(mut self, field: Path, value: NewValue) -> Self {
+        self.fields.push(NewField { field, value });
         self
     }
 }
@@ -105,17 +104,17 @@ fn with_tube(plan: &SitePlan, brief: &Brief, tube: &Tube, words: String) -> Chan
     let mut change = Change::new(plan, words);
     if change.plan.pier.tube.take().is_some() {
         change.fields.push(NewField {
-            field: "pier.tube",
+            field: path!(pier.tube),
             value: NewValue::Nothing,
         });
     }
     let change = change
-        .number("pier.outside_diameter_mm", tube.outside_mm)
-        .number("pier.wall_mm", tube.wall_mm);
+        .number(row!(pier.outside_diameter_mm), tube.outside_mm)
+        .number(row!(pier.wall_mm), tube.wall_mm);
     // The base plate keeps its margin round a larger column.
     let more = tube.outside_mm - millimetre::get(brief.pier.outside_diameter.value);
     match plan.pier.plate_side_mm {
-        Some(side) if more > 0.0 => change.number("pier.plate_side_mm", (side + more).ceil()),
+        Some(side) if more > 0.0 => change.number(row!(pier.plate_side_mm), (side + more).ceil()),
         _ => change,
     }
 }
@@ -127,12 +126,12 @@ fn block(plan: &SitePlan, brief: &Brief, block: &Block) -> Vec<Change> {
     let sized = |words: String, length: f64, width: f64, depth: f64| {
         let to = plan.block.side_contact_to_m;
         let change = Change::new(plan, words)
-            .number("block.length_m", length)
-            .number("block.width_m", width)
-            .number("block.depth_m", depth);
+            .number(row!(block.length_m), length)
+            .number(row!(block.width_m), width)
+            .number(row!(block.depth_m), depth);
         // A contact that ended at the base still does.
         if to.is_some_and(|to| (to - metre::get(block.depth)).abs() < 1e-9) {
-            change.number("block.side_contact_to_m", depth)
+            change.number(row!(block.side_contact_to_m), depth)
         } else {
             change
         }
@@ -150,8 +149,8 @@ fn block(plan: &SitePlan, brief: &Brief, block: &Block) -> Vec<Change> {
                 width,
                 depth,
             )
-            .number("block.side_contact_from_m", 0.0)
-            .number("block.side_contact_to_m", depth),
+            .number(row!(block.side_contact_from_m), 0.0)
+            .number(row!(block.side_contact_to_m), depth),
         );
     }
     let (wider, broader) = (tidy(length + MORE_M), tidy(width + MORE_M));
@@ -193,8 +192,8 @@ fn mount(plan: &SitePlan, brief: &Brief) -> Option<Change> {
         let change = Change::new(plan, words);
         match plan.load.mount_frequency_hz {
             // Twice as stiff trembles √2 times as fast.
-            Some(hertz) => change.number("load.mount_frequency_hz", 2f64.sqrt() * hertz),
-            None => change.number("load.mount_stiffness_n_m_per_rad", 2.0 * stiffness),
+            Some(hertz) => change.number(row!(load.mount_frequency_hz), 2f64.sqrt() * hertz),
+            None => change.number(row!(load.mount_stiffness_n_m_per_rad), 2.0 * stiffness),
         }
     })
 }
@@ -207,24 +206,16 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
                 plan,
                 "a bed of grout under the base plate instead of an open gap on nuts".into(),
             )
-            .text("pier.levelling", Levelling::Grout.key(), |plan| {
-                plan.pier.levelling = Some(Levelling::Grout)
-            }),
+            .choice(row!(pier.levelling), Levelling::Grout),
         );
     }
     if brief.pier.fill.value == Fill::None {
-        changes.push(Change::new(plan, "dry sand in the column".into()).text(
-            "pier.fill",
-            Fill::Sand.key(),
-            |plan| plan.pier.fill = Some(Fill::Sand),
-        ));
+        changes.push(
+            Change::new(plan, "dry sand in the column".into()).choice(row!(pier.fill), Fill::Sand),
+        );
     }
     if brief.floor.soles.value == Soles::Hard {
-        changes.push(Change::new(plan, "soft soles".into()).text(
-            "floor.soles",
-            Soles::Soft.key(),
-            |plan| plan.floor.soles = Some(Soles::Soft),
-        ));
+        changes.push(Change::new(plan, "soft soles".into()).choice(row!(floor.soles), Soles::Soft));
     }
     changes.extend(mount(plan, brief));
     if brief.floor.kind.value != FloorKind::Deck {
@@ -234,9 +225,7 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
                 "a deck on posts along the walls instead of feet on the ground beside the block"
                     .into(),
             )
-            .text("floor.kind", FloorKind::Deck.key(), |plan| {
-                plan.floor.kind = Some(FloorKind::Deck)
-            }),
+            .choice(row!(floor.kind), FloorKind::Deck),
         );
     }
     if brief.load.enclosure.value == Enclosure::RollOff {
@@ -245,9 +234,7 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
                 plan,
                 "a dome with a slit instead of walls with a roof that rolls away".into(),
             )
-            .text("load.enclosure", Enclosure::Dome.key(), |plan| {
-                plan.load.enclosure = Some(Enclosure::Dome)
-            }),
+            .choice(row!(load.enclosure), Enclosure::Dome),
         );
     }
     if brief.load.enclosure.value == Enclosure::Open {
@@ -256,9 +243,7 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
                 plan,
                 "walls round the telescope, with a roof that rolls away".into(),
             )
-            .text("load.enclosure", Enclosure::RollOff.key(), |plan| {
-                plan.load.enclosure = Some(Enclosure::RollOff)
-            }),
+            .choice(row!(load.enclosure), Enclosure::RollOff),
         );
     }
     let shaded = tidy(brief.load.thermal_difference_k.value / 2.0);
@@ -267,7 +252,7 @@ fn choices(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
             plan,
             "the column shaded and wrapped, so that its sides differ by half as much".into(),
         )
-        .number("load.thermal_difference_k", shaded),
+        .number(row!(load.thermal_difference_k), shaded),
     );
     changes
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::source::Source;
 
@@ -81,7 +82,7 @@ pub struct Check {
     /// One or two sentences: what it means, and what to change when it fails.
     pub note: String,
     /// Paths of the plan's fields that move it most, for instance `block.depth_m`.
-    pub fields: &'static [&'static str],
+    pub fields: &'static [Path],
 }
 
 impl Check {
@@ -201,7 +202,7 @@ impl Check {
 
     /// The same check with the fields that move it.
     #[must_use]
-    pub fn moved_by(mut self, fields: &'static [&'static str]) -> Self {
+    pub fn moved_by(mut self, fields: &'static [Path]) -> Self {
         self.fields = fields;
         self
     }

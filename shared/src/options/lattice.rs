@@ -1,11 +1,11 @@
 //! The lattice: every pier that is looked at. What the person said stays; what was left open goes through its steps.
 
+use crate::row;
 use serde::Serialize;
 
 use crate::brief::{Brief, resolve};
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::SitePlan;
-use crate::site_plan::anchors::Size as StudSize;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::stages::room::Room;
@@ -159,25 +159,18 @@ pub fn answers(said: &SitePlan, made: &SitePlan) -> Vec<NewField> {
             value: NewValue::Number(value),
         })
     });
-    let choice = |field, said: Option<&'static str>, made: Option<&'static str>| {
-        let text = made.filter(|_| said != made)?;
-        Some(NewField {
-            field,
-            value: NewValue::Text(text.to_owned()),
+    let choices = [
+        row!(pier.fill).row,
+        row!(pier.levelling).row,
+        row!(anchors.size).row,
+    ];
+    let choices = choices.into_iter().filter_map(|choice| {
+        let key = (choice.key)(made)?;
+        ((choice.key)(said) != Some(key)).then_some(NewField {
+            field: choice.path,
+            value: NewValue::Text(key.to_owned()),
         })
-    };
-    let [was, is] = [said, made].map(|plan| {
-        [
-            plan.pier.fill.map(Fill::key),
-            plan.pier.levelling.map(Levelling::key),
-            plan.anchors.size.map(StudSize::key),
-        ]
     });
-    let fields = ["pier.fill", "pier.levelling", "anchors.size"];
-    let choices = fields
-        .into_iter()
-        .zip(was.into_iter().zip(is))
-        .filter_map(|(field, (was, is))| choice(field, was, is));
     numbers.chain(choices).collect()
 }
 

@@ -2,10 +2,12 @@
 //!
 //! The pier stays as it is planned; one answer after another goes from one end of what it may be to the other.
 
+use crate::row;
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::cast::Cast;
+use crate::field::{NumberField, Path};
 use crate::halfspace::Shelf;
 use crate::site_plan::SitePlan;
 use crate::units::{Spread, kilogram, metre, metre_per_second};
@@ -32,7 +34,7 @@ pub struct Verdicts {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Worth {
     /// The answer.
-    pub field: &'static str,
+    pub field: Path,
     /// How to find it out on site with what is at hand.
     pub how: &'static str,
     /// From and to which value it was moved.
@@ -62,7 +64,7 @@ impl Worth {
 
 /// An answer and the range that it may have.
 struct Range {
-    field: &'static str,
+    field: NumberField,
     how: &'static str,
     ends: [f64; 2],
 }
@@ -96,7 +98,7 @@ fn as_planned(plan: &SitePlan, brief: &Brief) -> Option<SitePlan> {
 }
 
 fn moved(planned: &SitePlan, range: &Range, shelf: &dyn Shelf) -> Option<Worth> {
-    let number = SitePlan::number(range.field)?;
+    let number = range.field;
     let [from, to] = range.ends.map(|end| {
         let end = end.max(number.least).min(number.most);
         let mut plan = planned.clone();
@@ -109,7 +111,7 @@ fn moved(planned: &SitePlan, range: &Range, shelf: &dyn Shelf) -> Option<Worth> 
         still: found.still.map(|(_, within)| within),
     };
     Some(Worth {
-        field: range.field,
+        field: range.field.path,
         how: range.how,
         value_from: from.0,
         value_to: to.0,
@@ -140,7 +142,7 @@ fn of_the_ground(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
         (site.shear_wave_speed_m_s, ground.shear_wave_speed)
     {
         ranges.push(Range {
-            field: "site.shear_wave_speed_m_s",
+            field: row!(site.shear_wave_speed_m_s).row,
             how: "Lay two telephones that record on the ground, 3 m and 8 m from a steel plate, and strike the plate sideways \
                   with a sledge: the speed is 5 m over the time between the two first shakes. Take the mean of ten blows, \
                   from both sides.",
@@ -149,7 +151,7 @@ fn of_the_ground(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
     }
     if site.groundwater_depth_m.is_none() {
         ranges.push(Range {
-            field: "site.groundwater_depth_m",
+            field: row!(site.groundwater_depth_m).row,
             how: "Dig or bore a hole as deep as the block, cover it, and look the next morning how high water stands; do it in \
                   the wettest month.",
             ends: [0.5, 3.0],
@@ -157,7 +159,7 @@ fn of_the_ground(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
     }
     if site.topsoil_depth_m.is_none() {
         ranges.push(Range {
-            field: "site.topsoil_depth_m",
+            field: row!(site.topsoil_depth_m).row,
             how: "Cut one spit with a spade where the block comes: the dark soil with roots ends where the colour changes. \
                   Measure with a tape.",
             ends: [0.05, 0.4],
@@ -165,14 +167,14 @@ fn of_the_ground(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
     }
     if site.rock_depth_m.is_none() && !ground.is_stable_rock() {
         ranges.push(Range {
-            field: "site.rock_depth_m",
+            field: row!(site.rock_depth_m).row,
             how: "Drive a steel bar at each corner of the block until it rings and goes no further; ask for buried services first.",
             ends: [1.5, 4.0],
         });
     }
     if site.frost_depth_m.is_none() && site.freezing_index_c_days.is_none() {
         ranges.push(Range {
-            field: "site.frost_depth_m",
+            field: row!(site.frost_depth_m).row,
             how: "Ask the building office for the depth of frost; everyone who builds a wall there knows it.",
             ends: about(metre::get(ground.frost_depth)),
         });
@@ -180,7 +182,7 @@ fn of_the_ground(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
     let block = &plan.block;
     if block.side_contact_from_m.is_none() && block.side_contact_to_m.is_none() {
         ranges.push(Range {
-            field: "block.side_contact_from_m",
+            field: row!(block.side_contact_from_m).row,
             how: "Dig the pit and look at its sides: how far down from the top do they crumble, or has loose soil to be filled in?",
             ends: [0.0, 0.35],
         });
@@ -193,31 +195,31 @@ fn of_the_load(plan: &SitePlan, brief: &Brief) -> Vec<Range> {
     let lines = [
         (
             said.mass_kg,
-            "load.mass_kg",
+            row!(load.mass_kg).row,
             "Weigh mount, telescope and counterweights part by part on bathroom scales.",
             kilogram::get(load.mass.value),
         ),
         (
             said.centre_above_pier_m,
-            "load.centre_above_pier_m",
+            row!(load.centre_above_pier_m).row,
             "Balance the telescope on a bar, and measure with a tape from the pier's top to where the mount's axes cross.",
             metre::get(load.centre_above_pier.value),
         ),
         (
             said.wind_area_m2,
-            "load.wind_area_m2",
+            row!(load.wind_area_m2).row,
             "Measure tube, dew shield and mount from the side with a tape, and add up length times width.",
             load.wind_area.value.value,
         ),
         (
             said.observing_wind_m_s,
-            "load.observing_wind_m_s",
+            row!(load.observing_wind_m_s).row,
             "Hold a pocket anemometer at the telescope's height on three nights on which you would still observe.",
             metre_per_second::get(load.observing_wind.value),
         ),
         (
             said.thermal_difference_k,
-            "load.thermal_difference_k",
+            row!(load.thermal_difference_k).row,
             "Tape a thermometer to the east and to the west side of a steel post and read both for an hour after dusk.",
             load.thermal_difference_k.value,
         ),

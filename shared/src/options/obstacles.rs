@@ -1,9 +1,11 @@
 //! What stands in the way where nothing that fits is still enough, or may be built at all, and how much of each would do.
 
+use crate::{path, row};
 use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::cast::Cast;
+use crate::field::{NumberField, Path};
 use crate::figure::Unit;
 use crate::halfspace::Shelf;
 use crate::notes::{Question, Verdict};
@@ -28,7 +30,7 @@ pub struct Obstacle {
     /// What it is.
     pub what: String,
     /// The answer that it is about; null where it is no single one.
-    pub field: Option<&'static str>,
+    pub field: Option<Path>,
     /// How much there is; for a check, what is asked of it.
     pub now: Option<f64>,
     /// How much would do, everything else as it is; null where no amount that was tried does.
@@ -74,7 +76,7 @@ fn unknown_ground(brief: &Brief) -> Obstacle {
     let ground = Cast::of(brief).ground.value;
     Obstacle {
         what: "the soil".to_owned(),
-        field: Some("site.shear_wave_speed_m_s"),
+        field: Some(path!(site.shear_wave_speed_m_s)),
         now: None,
         would_do: None,
         unit: Unit::MetrePerSecond,
@@ -87,8 +89,7 @@ fn unknown_ground(brief: &Brief) -> Obstacle {
 /// An answer that is moved from what it is towards what might do.
 struct Trial {
     what: &'static str,
-    field: &'static str,
-    unit: Unit,
+    field: NumberField,
     now: f64,
     end: f64,
     set: fn(&mut SitePlan, f64),
@@ -114,7 +115,7 @@ impl Trial {
             }
             enough
         });
-        let say = |value: f64| brief.units.say(value, self.unit);
+        let say = |value: f64| brief.units.say(value, self.field.unit);
         let says = match would_do {
             Some(value) => format!(
                 "With everything else as it is, {} of {} instead of {} would do.",
@@ -131,10 +132,10 @@ impl Trial {
         };
         Obstacle {
             what: self.what.to_owned(),
-            field: Some(self.field),
+            field: Some(self.field.path),
             now: Some(self.now),
             would_do,
-            unit: self.unit,
+            unit: self.field.unit,
             says,
         }
     }
@@ -155,8 +156,7 @@ fn trials(nearest: &SitePlan, brief: &Brief) -> Vec<Trial> {
     let mut trials = vec![
         Trial {
             what: "a pit with a depth",
-            field: "excavation.max_depth_m",
-            unit: Unit::Metre,
+            field: row!(excavation.max_depth_m).row,
             now: deep,
             end: DEEPEST_M.max(deep),
             set: |plan, depth| {
@@ -167,8 +167,7 @@ fn trials(nearest: &SitePlan, brief: &Brief) -> Vec<Trial> {
         },
         Trial {
             what: "a block with sides",
-            field: "excavation.max_length_m",
-            unit: Unit::Metre,
+            field: row!(excavation.max_length_m).row,
             now: long,
             end: LONGEST_M.max(long),
             set: |plan, side| {
@@ -181,24 +180,21 @@ fn trials(nearest: &SitePlan, brief: &Brief) -> Vec<Trial> {
         },
         Trial {
             what: "an observing wind",
-            field: "load.observing_wind_m_s",
-            unit: Unit::MetrePerSecond,
+            field: row!(load.observing_wind_m_s).row,
             now: wind,
             end: LEAST_RATIO * wind,
             set: |plan, speed| plan.load.observing_wind_m_s = Some(speed),
         },
         Trial {
             what: "a telescope with an area to the wind",
-            field: "load.wind_area_m2",
-            unit: Unit::SquareMetre,
+            field: row!(load.wind_area_m2).row,
             now: area,
             end: LEAST_RATIO * area,
             set: |plan, area| plan.load.wind_area_m2 = Some(area),
         },
         Trial {
             what: "a pier with a height",
-            field: "pier.height_m",
-            unit: Unit::Metre,
+            field: row!(pier.height_m).row,
             now: height,
             end: (LEAST_RATIO * height).max(0.3).min(height),
             set: |plan, height| plan.pier.height_m = Some(height),
@@ -208,8 +204,7 @@ fn trials(nearest: &SitePlan, brief: &Brief) -> Vec<Trial> {
         let now = metre_per_second::get(speed.typical);
         trials.push(Trial {
             what: "soil with a shear-wave speed",
-            field: "site.shear_wave_speed_m_s",
-            unit: Unit::MetrePerSecond,
+            field: row!(site.shear_wave_speed_m_s).row,
             now,
             end: FASTEST_M_S.max(now),
             set: |plan, speed| plan.site.shear_wave_speed_m_s = Some(speed),

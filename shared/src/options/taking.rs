@@ -1,9 +1,8 @@
 //! Taking a way or a change: its answers written into the plan, those that are sizes marked as the planner's.
 
+use crate::field::Path;
+use crate::paths;
 use crate::site_plan::SitePlan;
-use crate::site_plan::floor::{FloorKind, Soles};
-use crate::site_plan::load::Enclosure;
-use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::motion::improvement::{NewField, NewValue};
 
 use super::Point;
@@ -14,7 +13,7 @@ pub fn taken(plan: &SitePlan, point: &Point) -> SitePlan {
     let open = plan.left_open();
     let mut made = open.clone();
     for new in &point.fields {
-        let number = SitePlan::number(new.field);
+        let number = SitePlan::number(&new.field);
         if let (Some(number), NewValue::Number(value)) = (number, &new.value) {
             (number.set)(&mut made, Some(*value));
         }
@@ -32,7 +31,7 @@ pub struct Pin {
     pub key: &'static str,
     /// In words.
     pub words: &'static str,
-    fields: &'static [&'static str],
+    fields: &'static [Path],
 }
 
 /// What can be pinned.
@@ -40,27 +39,27 @@ pub const PINS: [Pin; 5] = [
     Pin {
         key: "sides",
         words: "the block's sides",
-        fields: &["block.length_m", "block.width_m"],
+        fields: paths![block.length_m, block.width_m],
     },
     Pin {
         key: "depth",
         words: "the block's depth",
-        fields: &["block.depth_m"],
+        fields: paths![block.depth_m],
     },
     Pin {
         key: "tube",
         words: "tube and wall",
-        fields: &["pier.outside_diameter_mm", "pier.wall_mm"],
+        fields: paths![pier.outside_diameter_mm, pier.wall_mm],
     },
     Pin {
         key: "fill",
         words: "what fills the column",
-        fields: &["pier.fill"],
+        fields: paths![pier.fill],
     },
     Pin {
         key: "seat",
         words: "nuts or grout",
-        fields: &["pier.levelling"],
+        fields: paths![pier.levelling],
     },
 ];
 
@@ -69,7 +68,7 @@ pub const PINS: [Pin; 5] = [
 pub fn pinned(plan: &SitePlan, point: &Point, pin: &Pin) -> SitePlan {
     let mut made = taken(plan, point);
     made.chosen
-        .retain(|field| !pin.fields.contains(&field.as_str()));
+        .retain(|field| !pin.fields.iter().any(|pinned| pinned == field.as_str()));
     made.left_open()
 }
 
@@ -88,37 +87,29 @@ pub fn changed(plan: &SitePlan, sized: &SitePlan, fields: &[NewField]) -> Option
 fn put(plan: &mut SitePlan, new: &NewField) -> Option<()> {
     match &new.value {
         NewValue::Number(value) => {
-            let number = SitePlan::number(new.field)?;
+            let number = SitePlan::number(&new.field)?;
             (number.set)(plan, Some(*value));
         }
-        NewValue::Text(key) => put_choice(plan, new.field, key)?,
+        NewValue::Text(key) => write(plan, new, Some(key))?,
         NewValue::Stands(stands) => plan.floor.stands = Some(stands.clone()),
         NewValue::Path(path) => plan.floor.walk = Some(path.clone()),
-        NewValue::Nothing => match new.field {
-            "pier.tube" => plan.pier.tube = None,
-            _ => return None,
-        },
+        NewValue::Nothing => write(plan, new, None)?,
     }
     Some(())
 }
 
-fn put_choice(plan: &mut SitePlan, field: &str, key: &str) -> Option<()> {
-    match field {
-        "pier.fill" => plan.pier.fill = Some(Fill::from_key(key)?),
-        "pier.levelling" => plan.pier.levelling = Some(Levelling::from_key(key)?),
-        "floor.soles" => plan.floor.soles = Some(Soles::from_key(key)?),
-        "floor.kind" => plan.floor.kind = Some(FloorKind::from_key(key)?),
-        "load.enclosure" => plan.load.enclosure = Some(Enclosure::from_key(key)?),
-        _ => return None,
-    }
-    Some(())
+/// Writes the answer of a name, or none.
+fn write(plan: &mut SitePlan, new: &NewField, key: Option<&str>) -> Option<()> {
+    (SitePlan::other(&new.field)?.set_key)(plan, key).then_some(())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::path;
+    use crate::site_plan::floor::Soles;
 
-    fn new(field: &'static str, value: NewValue) -> NewField {
+    fn new(field: Path, value: NewValue) -> NewField {
         NewField { field, value }
     }
 
@@ -129,10 +120,10 @@ mod tests {
         let mut sized = plan.clone();
         sized.block.depth_m = Some(0.9);
         let fields = [
-            new("pier.tube", NewValue::Nothing),
-            new("pier.outside_diameter_mm", NewValue::Number(219.1)),
-            new("pier.wall_mm", NewValue::Number(8.0)),
-            new("floor.soles", NewValue::Text("soft".to_owned())),
+            new(path!(pier.tube), NewValue::Nothing),
+            new(path!(pier.outside_diameter_mm), NewValue::Number(219.1)),
+            new(path!(pier.wall_mm), NewValue::Number(8.0)),
+            new(path!(floor.soles), NewValue::Text("soft".to_owned())),
         ];
         let made = changed(&plan, &sized, &fields).unwrap();
         assert_eq!(made.pier.tube, None);
@@ -146,10 +137,10 @@ mod tests {
     fn what_no_change_names_is_written_by_none() {
         let plan = SitePlan::unknown();
         let refused = [
-            new("pier.colour", NewValue::Number(1.0)),
-            new("floor.soles", NewValue::Text("iron".to_owned())),
-            new("site.soil", NewValue::Text("rock".to_owned())),
-            new("block.depth_m", NewValue::Nothing),
+            new(path!(pier.fill), NewValue::Number(1.0)),
+            new(path!(floor.soles), NewValue::Text("iron".to_owned())),
+            new(path!(site.soil), NewValue::Text("cheese".to_owned())),
+            new(path!(block.depth_m), NewValue::Nothing),
         ];
         for field in refused {
             assert_eq!(changed(&plan, &plan, &[field]), None);

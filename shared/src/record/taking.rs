@@ -2,16 +2,16 @@
 
 use super::entry::{Entry, Kind};
 use crate::design::Design;
+use crate::field::Path;
+use crate::row;
 use crate::site_plan::SitePlan;
-use crate::site_plan::block::Concrete;
-use crate::site_plan::site::Soil;
 use crate::units::millimetre;
 
 /// A plan with a finding in it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Taken {
     /// The answer that the finding gives.
-    pub field: &'static str,
+    pub field: Path,
     /// The plan with that answer.
     pub plan: SitePlan,
 }
@@ -32,82 +32,52 @@ pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
     (made != *plan && made.validate().is_ok()).then_some(Taken { field, plan: made })
 }
 
-fn number(item: &str, value: f64, made: &mut SitePlan, design: &Design) -> Option<&'static str> {
+fn number(item: &str, value: f64, made: &mut SitePlan, design: &Design) -> Option<Path> {
     let (pit, anchors) = (&design.excavation, &design.anchors);
     let name = item.split(':').next().unwrap_or(item);
-    let (field, answer, room) = match name {
+    // The answer, its value, and the room that is there at least.
+    let (answer, value, room) = match name {
         // The pit is as deep as the block.
         "pit_depth" => {
-            let room = &mut made.excavation.max_depth_m;
-            (
-                "block.depth_m",
-                (&mut made.block.depth_m, value),
-                Some(room),
-            )
+            let room = row!(excavation.max_depth_m).row;
+            (row!(block.depth_m).row, value, Some(room))
         }
         // Where it is cast in shuttering, a wider pit makes no wider block.
         "pit_length" if pit.cast_against_ground => {
-            let room = &mut made.excavation.max_length_m;
-            (
-                "block.length_m",
-                (&mut made.block.length_m, value),
-                Some(room),
-            )
+            let room = row!(excavation.max_length_m).row;
+            (row!(block.length_m).row, value, Some(room))
         }
         "pit_width" if pit.cast_against_ground => {
-            let room = &mut made.excavation.max_width_m;
-            (
-                "block.width_m",
-                (&mut made.block.width_m, value),
-                Some(room),
-            )
+            let room = row!(excavation.max_width_m).row;
+            (row!(block.width_m).row, value, Some(room))
         }
-        "water_depth" => {
-            let answer = &mut made.site.groundwater_depth_m;
-            ("site.groundwater_depth_m", (answer, value), None)
-        }
+        "water_depth" => (row!(site.groundwater_depth_m).row, value, None),
         "hole_depth" => {
             let dust = millimetre::get(anchors.hole_depth) - millimetre::get(anchors.embedment);
-            let answer = &mut made.anchors.embedment_mm;
-            ("anchors.embedment_mm", (answer, value - dust), None)
+            (row!(anchors.embedment_mm).row, value - dust, None)
         }
-        "hole_diameter" => {
-            let answer = &mut made.anchors.hole_diameter_mm;
-            ("anchors.hole_diameter_mm", (answer, value), None)
-        }
-        "bond_temperature" => {
-            let answer = &mut made.anchors.concrete_temperature_c;
-            ("anchors.concrete_temperature_c", (answer, value), None)
-        }
-        "sheet_torque" => {
-            let answer = &mut made.anchors.max_torque_n_m;
-            ("anchors.max_torque_n_m", (answer, value), None)
-        }
+        "hole_diameter" => (row!(anchors.hole_diameter_mm).row, value, None),
+        "bond_temperature" => (row!(anchors.concrete_temperature_c).row, value, None),
+        "sheet_torque" => (row!(anchors.max_torque_n_m).row, value, None),
         _ => return None,
     };
-    let (place, value) = answer;
-    *place = Some(value);
+    (answer.set)(made, Some(value));
     // What was dug there is room for.
-    if let Some(Some(room)) = room
-        && *room < value
+    if let Some(room) = room
+        && (room.get)(made).is_some_and(|there| there < value)
     {
-        *room = value;
+        (room.set)(made, Some(value));
     }
-    Some(field)
+    Some(answer.path)
 }
 
-fn word(item: &str, key: &str, made: &mut SitePlan) -> Option<&'static str> {
-    match item {
-        "soil_met" => {
-            made.site.soil = Some(Soil::from_key(key)?);
-            Some("site.soil")
-        }
-        "concrete_class" => {
-            made.block.concrete = Some(Concrete::from_key(key)?);
-            Some("block.concrete")
-        }
-        _ => None,
-    }
+fn word(item: &str, key: &str, made: &mut SitePlan) -> Option<Path> {
+    let answer = match item {
+        "soil_met" => row!(site.soil).row,
+        "concrete_class" => row!(block.concrete).row,
+        _ => return None,
+    };
+    (answer.set_key)(made, Some(key)).then_some(answer.path)
 }
 
 #[cfg(test)]
@@ -118,6 +88,8 @@ mod tests {
     use crate::halfspace::NoShelf;
     use crate::record::judge;
     use crate::record::verdict::Verdict;
+    use crate::site_plan::block::Concrete;
+    use crate::site_plan::site::Soil;
     use crate::units::metre;
 
     fn plan() -> SitePlan {

@@ -2,6 +2,7 @@
 
 mod against;
 
+use crate::path;
 use serde::{Deserialize, Serialize};
 
 use crate::field::{Answer, Cell, Kind, Problem, choice, section};
@@ -227,27 +228,27 @@ section! {
         }
         others {
             /// Thread size.
-            size: Option<Size>,
+            size: Size,
             /// Strength class.
-            strength_class: Option<StrengthClass>,
+            strength_class: StrengthClass,
             /// Whether the concrete may be cracked.
-            cracked: Option<bool>,
+            cracked: bool,
             /// State of the thread.
-            lubrication: Option<Lubrication>,
+            lubrication: Lubrication,
             /// What tightens the nuts.
-            tool: Option<Tool>,
+            tool: Tool,
             /// Coating of the studs.
-            coating: Option<Coating>,
+            coating: Coating,
             /// Whether the holes are wet.
-            hole: Option<Hole>,
+            hole: Hole,
             /// Kind of the resin.
-            resin: Option<Resin>,
+            resin: Resin,
             /// The nuts under the plate.
-            lower_nuts: Option<LowerNuts>,
+            lower_nuts: LowerNuts,
             /// Bond strengths by temperature in use, from the product's approval; coolest first.
-            bond_by_temperature: Option<Vec<BondRow>>,
+            bond_by_temperature: Vec<BondRow>,
             /// Working and hardening times by temperature of the concrete, from the product's sheet; coldest first.
-            times_by_temperature: Option<Vec<TimeRow>>,
+            times_by_temperature: Vec<TimeRow>,
         }
     }
 }
@@ -259,7 +260,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let bonds = anchors.bond_by_temperature.as_deref().unwrap_or_default();
     let times = anchors.times_by_temperature.as_deref().unwrap_or_default();
     let mut problems = rows(
-        "anchors.bond_by_temperature",
+        &path!(anchors.bond_by_temperature),
         &bonds
             .iter()
             .map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa])
@@ -268,7 +269,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         ["up_to_c", "cracked_mpa", "uncracked_mpa"],
     );
     problems.extend(rows(
-        "anchors.times_by_temperature",
+        &path!(anchors.times_by_temperature),
         &times
             .iter()
             .map(|row| [row.concrete_c, row.working_min, row.cure_h])

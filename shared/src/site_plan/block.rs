@@ -4,6 +4,7 @@ use crate::field::{Problem, choice, section};
 use crate::figure::Unit;
 use crate::halfspace::{MOST_DEPTH_RATIO, MOST_SIDE_RATIO};
 use crate::site_plan::SitePlan;
+use crate::{path, paths};
 
 choice! {
     /// Strength class of the concrete, EN 206: cylinder over cube.
@@ -118,17 +119,17 @@ section! {
         }
         others {
             /// Strength class of the concrete.
-            concrete: Option<Concrete>,
+            concrete: Concrete,
             /// How fast the cement hardens.
-            cement: Option<Cement>,
+            cement: Cement,
             /// Where the concrete comes from.
-            mix: Option<Mix>,
+            mix: Mix,
             /// Steel in it.
-            reinforcement: Option<Reinforcement>,
+            reinforcement: Reinforcement,
             /// What lies between its base and the rock that it stands on.
-            rock_surface: Option<RockSurface>,
+            rock_surface: RockSurface,
             /// What is done against frozen ground that grips its sides.
-            frost_remedy: Option<FrostRemedy>,
+            frost_remedy: FrostRemedy,
         }
     }
 }
@@ -158,7 +159,7 @@ fn contact_reversed(plan: &SitePlan) -> Option<Problem> {
     );
     (from > to).then(|| {
         Problem::between(
-            &["block.side_contact_from_m", "block.side_contact_to_m"],
+            paths![block.side_contact_from_m, block.side_contact_to_m],
             "The contact of the soil with the sides ends above where it begins; both are depths below ground. For no contact make both equal \
              to the block's depth.",
         )
@@ -170,14 +171,17 @@ fn contact_too_deep(plan: &SitePlan) -> Vec<Problem> {
         return Vec::new();
     };
     [
-        ("block.side_contact_from_m", plan.block.side_contact_from_m),
-        ("block.side_contact_to_m", plan.block.side_contact_to_m),
+        (
+            path!(block.side_contact_from_m),
+            plan.block.side_contact_from_m,
+        ),
+        (path!(block.side_contact_to_m), plan.block.side_contact_to_m),
     ]
     .into_iter()
     .filter(|(_, contact)| contact.is_some_and(|contact| contact > depth))
     .map(|(field, _)| {
         Problem::between(
-            &[field, "block.depth_m"],
+            &[field, path!(block.depth_m)],
             "The soil cannot touch the block's sides below its base.",
         )
     })
@@ -190,7 +194,7 @@ fn hole_through(plan: &SitePlan) -> Option<Problem> {
     ((embedment + BELOW_HOLE_MM) / 1000.0 > thickness).then(|| {
         let say = |mm: f64| plan.units.unwrap_or_default().say(mm, Unit::Millimetre);
         Problem::between(
-            &["anchors.embedment_mm", "block.depth_m"],
+            paths![anchors.embedment_mm, block.depth_m],
             format!(
                 "The studs' holes would go through the block: {} of embedment with {} of concrete below it is more than the block's {}. At \
                  most {} fits.",
@@ -207,9 +211,9 @@ fn hole_through(plan: &SitePlan) -> Option<Problem> {
 fn too_slender(plan: &SitePlan) -> Vec<Problem> {
     let block = &plan.block;
     let sides = [
-        ("block.length_m", block.length_m),
-        ("block.width_m", block.width_m),
-        ("block.depth_m", block.depth_m),
+        (path!(block.length_m), block.length_m),
+        (path!(block.width_m), block.width_m),
+        (path!(block.depth_m), block.depth_m),
     ];
     let pairs = [
         (0, 1, MOST_SIDE_RATIO),
@@ -235,8 +239,8 @@ fn wider_than_block(plan: &SitePlan) -> Vec<Problem> {
         return Vec::new();
     };
     [
-        ("block.length_m", plan.block.length_m),
-        ("block.width_m", plan.block.width_m),
+        (path!(block.length_m), plan.block.length_m),
+        (path!(block.width_m), plan.block.width_m),
     ]
     .into_iter()
     .filter_map(|(field, side)| Some((field, side? * 1000.0)))
@@ -248,7 +252,7 @@ fn wider_than_block(plan: &SitePlan) -> Vec<Problem> {
             say(plate),
             say(side)
         );
-        Problem::between(&["pier.plate_side_mm", field], said)
+        Problem::between(&[path!(pier.plate_side_mm), field], said)
     })
     .collect()
 }

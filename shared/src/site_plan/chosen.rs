@@ -1,18 +1,19 @@
 //! Answers that the planner found and the person took with one press: they stand in the plan like any other, and count as
 //! open where piers are looked for again.
 
-use crate::field::Problem;
+use crate::field::{Path, Problem};
+use crate::path;
 use crate::site_plan::SitePlan;
 
 /// The answers that can be taken so, by path: block, tube, fill and seat.
-pub const FIELDS: [&str; 7] = [
-    "block.length_m",
-    "block.width_m",
-    "block.depth_m",
-    "pier.outside_diameter_mm",
-    "pier.wall_mm",
-    "pier.fill",
-    "pier.levelling",
+pub const FIELDS: [Path; 7] = [
+    path!(block.length_m),
+    path!(block.width_m),
+    path!(block.depth_m),
+    path!(pier.outside_diameter_mm),
+    path!(pier.wall_mm),
+    path!(pier.fill),
+    path!(pier.levelling),
 ];
 
 impl SitePlan {
@@ -29,17 +30,12 @@ impl SitePlan {
 
     /// Whether an answer of [`FIELDS`] stands in the plan and is the same in another.
     fn agrees(&self, other: &Self, field: &str) -> bool {
-        match field {
-            "pier.fill" => self.pier.fill.is_some() && self.pier.fill == other.pier.fill,
-            "pier.levelling" => {
-                self.pier.levelling.is_some() && self.pier.levelling == other.pier.levelling
-            }
-            _ => Self::numbers()
-                .find(|number| number.path == field)
-                .is_some_and(|number| {
-                    (number.get)(self).is_some() && (number.get)(self) == (number.get)(other)
-                }),
-        }
+        let answer = |plan: &Self| {
+            let number = Self::number(field).and_then(|number| (number.get)(plan));
+            let key = Self::other(field).and_then(|other| (other.key)(plan));
+            (number, key)
+        };
+        answer(self) != (None, None) && answer(self) == answer(other)
     }
 
     /// What is still as it was taken in an earlier state of the plan: whoever changes an answer has said it.
@@ -52,24 +48,21 @@ impl SitePlan {
     /// Marks what differs from another state of the plan as taken, beside what was taken there.
     pub fn mark_chosen(&mut self, before: &Self) {
         let taken = FIELDS.into_iter().filter(|field| {
-            before.chosen.iter().any(|one| one == field) || !before.agrees(self, field)
+            before.chosen.iter().any(|one| field == one.as_str()) || !before.agrees(self, field)
         });
         let taken: Vec<String> = taken
             .filter(|field| self.agrees(self, field))
-            .map(str::to_owned)
+            .map(String::from)
             .collect();
         self.chosen = taken;
     }
 
     fn forget(&mut self, field: &str) {
-        match field {
-            "pier.fill" => self.pier.fill = None,
-            "pier.levelling" => self.pier.levelling = None,
-            _ => {
-                if let Some(number) = Self::number(field) {
-                    (number.set)(self, None);
-                }
-            }
+        if let Some(number) = Self::number(field) {
+            (number.set)(self, None);
+        }
+        if let Some(other) = Self::other(field) {
+            (other.set_key)(self, None);
         }
     }
 }
@@ -77,7 +70,7 @@ impl SitePlan {
 /// Names that are none of [`FIELDS`], or that stand there twice.
 pub(super) fn problems(plan: &SitePlan) -> Vec<Problem> {
     let said = |at: usize, field: &str| {
-        if !FIELDS.contains(&field) {
+        if !FIELDS.iter().any(|known| known == field) {
             Some(format!("“{field}” is no answer that the planner chooses."))
         } else if plan.chosen[..at].iter().any(|one| one == field) {
             Some(format!("“{field}” stands here twice."))

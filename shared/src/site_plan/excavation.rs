@@ -1,6 +1,7 @@
 //! Excavation.
 
 use crate::field::{Problem, choice, section};
+use crate::path;
 use crate::site_plan::SitePlan;
 
 choice! {
@@ -43,9 +44,9 @@ section! {
         counts {}
         others {
             /// Who digs.
-            method: Option<Method>,
+            method: Method,
             /// Sides of the pit.
-            sides: Option<Sides>,
+            sides: Sides,
         }
     }
 }
@@ -60,23 +61,23 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let mut problems = Vec::new();
     for (block_field, size, pit_field, most, said) in [
         (
-            "block.length_m",
+            path!(block.length_m),
             block.length_m,
-            "excavation.max_length_m",
+            path!(excavation.max_length_m),
             pit.max_length_m,
             "The block is longer than the longest pit there is room for.",
         ),
         (
-            "block.width_m",
+            path!(block.width_m),
             block.width_m,
-            "excavation.max_width_m",
+            path!(excavation.max_width_m),
             pit.max_width_m,
             "The block is wider than the widest pit there is room for.",
         ),
         (
-            "block.depth_m",
+            path!(block.depth_m),
             block.depth_m,
-            "excavation.max_depth_m",
+            path!(excavation.max_depth_m),
             pit.max_depth_m,
             "The block goes deeper than can be dug.",
         ),
@@ -91,15 +92,15 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
         }
     }
     for (field, most) in [
-        ("excavation.max_length_m", pit.max_length_m),
-        ("excavation.max_width_m", pit.max_width_m),
+        (path!(excavation.max_length_m), pit.max_length_m),
+        (path!(excavation.max_width_m), pit.max_width_m),
     ] {
         if let (Some(Sides::Sloped), Some(space), Some(most)) =
             (pit.sides, pit.working_space_m, most)
             && most < 2.0 * space + LEAST_SIDE_M
         {
             problems.push(Problem::between(
-                &[field, "excavation.working_space_m"],
+                &[field, path!(excavation.working_space_m)],
                 "The room to work round the form leaves no room for a block.",
             ));
         }

@@ -2,6 +2,7 @@
 
 mod contradictions;
 
+use crate::path;
 use serde::{Deserialize, Serialize};
 
 pub use contradictions::contradictions;
@@ -122,19 +123,19 @@ section! {
         counts {}
         others {
             /// What people stand on.
-            kind: Option<FloorKind>,
+            kind: FloorKind,
             /// Soles of the walker.
-            soles: Option<Soles>,
+            soles: Soles,
             /// Which way a deck's joists run.
-            joists: Option<Joists>,
+            joists: Joists,
             /// Wall in which the door is.
-            door_wall: Option<Wall>,
+            door_wall: Wall,
             /// Places where people stand; null where not known.
-            stands: Option<Vec<Stand>>,
+            stands: Vec<Stand>,
             /// Corners of the path people walk, x and y; null where not known.
-            walk: Option<Vec<[f64; 2]>>,
+            walk: Vec<[f64; 2]>,
             /// Posts of a deck, x and y; null where not known.
-            supports: Option<Vec<[f64; 2]>>,
+            supports: Vec<[f64; 2]>,
         }
     }
 }
@@ -145,7 +146,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let (floor, units) = (&plan.floor, plan.units.unwrap_or_default());
     let mut problems = Vec::new();
     let stands = floor.stands.as_deref().unwrap_or_default();
-    problems.extend(too_many("floor.stands", stands.len(), MOST_STANDS));
+    problems.extend(too_many(&path!(floor.stands), stands.len(), MOST_STANDS));
     for (i, stand) in stands.iter().enumerate() {
         problems.extend(text_problem(
             &format!("floor.stands[{i}].name"),
@@ -176,11 +177,11 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         }
     }
     for (field, points, most) in [
-        ("floor.walk", &floor.walk, MOST_WALK_POINTS),
-        ("floor.supports", &floor.supports, MOST_SUPPORTS),
+        (path!(floor.walk), &floor.walk, MOST_WALK_POINTS),
+        (path!(floor.supports), &floor.supports, MOST_SUPPORTS),
     ] {
         let points = points.as_deref().unwrap_or_default();
-        problems.extend(too_many(field, points.len(), most));
+        problems.extend(too_many(&field, points.len(), most));
         for (i, point) in points.iter().enumerate() {
             for (j, &coordinate) in point.iter().enumerate() {
                 problems.extend(place_problem(

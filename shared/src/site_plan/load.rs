@@ -1,6 +1,7 @@
 //! Load: mount, telescope and what they are used for.
 
 use crate::field::{Problem, choice, section};
+use crate::paths;
 use crate::site_plan::SitePlan;
 
 choice! {
@@ -61,7 +62,7 @@ section! {
         counts {}
         others {
             /// What stands round the telescope.
-            enclosure: Option<Enclosure>,
+            enclosure: Enclosure,
         }
     }
 }
@@ -73,7 +74,7 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let both = load.mount_frequency_hz.is_some() && load.mount_stiffness_n_m_per_rad.is_some();
     both.then(|| {
         Problem::between(
-            &["load.mount_frequency_hz", "load.mount_stiffness_n_m_per_rad"],
+            paths![load.mount_frequency_hz, load.mount_stiffness_n_m_per_rad],
             "Both say how stiff the mount is: keep the one that was measured and take the other away.",
         )
     })

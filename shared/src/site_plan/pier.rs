@@ -4,6 +4,7 @@ use crate::field::{Problem, choice, section};
 use crate::figure::{Unit, Units};
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::{SitePlan, text_problem};
+use crate::{path, paths};
 
 choice! {
     /// What the column is filled with.
@@ -86,13 +87,13 @@ section! {
         }
         others {
             /// What the column is filled with.
-            fill: Option<Fill>,
+            fill: Fill,
             /// What the base plate stands on.
-            levelling: Option<Levelling>,
+            levelling: Levelling,
             /// Strength grade of its steel.
-            steel: Option<Steel>,
+            steel: Steel,
             /// Name of a standard tube of the built-in table; its sizes are taken where none are stated.
-            tube: Option<String>,
+            tube: String,
         }
     }
 }
@@ -128,7 +129,7 @@ fn unknown_tube(pier: &Pier) -> Vec<Problem> {
     let Some(name) = &pier.tube else {
         return Vec::new();
     };
-    if let Some(problem) = text_problem("pier.tube", name, 60) {
+    if let Some(problem) = text_problem(&path!(pier.tube), name, 60) {
         return vec![problem];
     }
     if tubes::by_name(name).is_some() {
@@ -136,7 +137,7 @@ fn unknown_tube(pier: &Pier) -> Vec<Problem> {
     }
     let said = "There is no tube of this name in the table. Names read like CHS 219.1 x 6.3 or NPS 8 Sch 40; a tube that is not in it \
                 is given by its outside diameter and wall.";
-    vec![Problem::between(&["pier.tube"], said)]
+    vec![Problem::between(paths![pier.tube], said)]
 }
 
 /// Sizes that are stated beside a named tube and are not the tube's, mm.
@@ -148,13 +149,13 @@ fn other_size(pier: &Pier, tube: &Tube, units: Units) -> Option<Problem> {
     let outside = differs(pier.outside_diameter_mm, tube.outside_mm);
     let wall = differs(pier.wall_mm, tube.wall_mm);
     (outside || wall).then(|| {
-        let field = if outside { "pier.outside_diameter_mm" } else { "pier.wall_mm" };
+        let field = if outside { path!(pier.outside_diameter_mm) } else { path!(pier.wall_mm) };
         let said = format!(
             "The tube named is {} wide with a wall of {}; the sizes stated beside it are others. Keep the name or the sizes.",
             units.say(tube.outside_mm, Unit::Millimetre),
             units.say(tube.wall_mm, Unit::Millimetre)
         );
-        Problem::between(&["pier.tube", field], said)
+        Problem::between(&[path!(pier.tube), field], said)
     })
 }
 
@@ -165,7 +166,7 @@ fn thick_wall(outside_mm: f64, wall_mm: f64, units: Units) -> Option<Problem> {
             units.say(wall_mm, Unit::Millimetre),
             units.say(outside_mm, Unit::Millimetre)
         );
-        Problem::between(&["pier.wall_mm", "pier.outside_diameter_mm"], said)
+        Problem::between(paths![pier.wall_mm, pier.outside_diameter_mm], said)
     })
 }
 
@@ -176,7 +177,7 @@ fn wide_column(outside_mm: f64, side_mm: f64, units: Units) -> Option<Problem> {
             units.say(outside_mm, Unit::Millimetre),
             units.say(side_mm, Unit::Millimetre)
         );
-        Problem::between(&["pier.plate_side_mm", "pier.outside_diameter_mm"], said)
+        Problem::between(paths![pier.plate_side_mm, pier.outside_diameter_mm], said)
     })
 }
 
@@ -188,7 +189,10 @@ fn wide_circle(pier: &Pier, units: Units) -> Option<Problem> {
             units.say(circle, Unit::Millimetre),
             units.say(side, Unit::Millimetre)
         );
-        Problem::between(&["pier.top_bolt_circle_mm", "pier.top_plate_side_mm"], said)
+        Problem::between(
+            paths![pier.top_bolt_circle_mm, pier.top_plate_side_mm],
+            said,
+        )
     })
 }
 
@@ -203,10 +207,10 @@ fn short_column(pier: &Pier, units: Units) -> Option<Problem> {
             units.say(height, Unit::Metre)
         );
         Problem::between(
-            &[
-                "pier.height_m",
-                "pier.plate_thickness_mm",
-                "pier.top_plate_thickness_mm",
+            paths![
+                pier.height_m,
+                pier.plate_thickness_mm,
+                pier.top_plate_thickness_mm,
             ],
             said,
         )

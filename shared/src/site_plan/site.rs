@@ -3,6 +3,7 @@
 use crate::field::{Problem, choice, section};
 use crate::rules::yearly_wave::season;
 use crate::site_plan::{SitePlan, TITLE_LENGTH, text_problem};
+use crate::{path, paths};
 
 choice! {
     /// The ground at the depth of the block, by what hands and a spade can tell.
@@ -175,19 +176,19 @@ section! {
         counts {}
         others {
             /// The ground at the depth of the block.
-            soil: Option<Soil>,
+            soil: Soil,
             /// How the speed of shear waves was measured.
-            shear_wave_speed_method: Option<WaveSpeedMethod>,
+            shear_wave_speed_method: WaveSpeedMethod,
             /// In which season it was measured.
-            shear_wave_speed_season: Option<Season>,
+            shear_wave_speed_season: Season,
             /// How much water that tree draws.
-            tree_water_demand: Option<WaterDemand>,
+            tree_water_demand: WaterDemand,
             /// How open the site is to the wind.
-            exposure: Option<Exposure>,
+            exposure: Exposure,
             /// Kind of the rock that `rock_depth_m` or `soil` speaks of.
-            rock_kind: Option<RockKind>,
+            rock_kind: RockKind,
             /// Where the figures of frost, temperature and gust come from.
-            climate_source: Option<String>,
+            climate_source: String,
         }
     }
 }
@@ -203,7 +204,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     plan.site
         .climate_source
         .iter()
-        .filter_map(|source| text_problem("site.climate_source", source, TITLE_LENGTH))
+        .filter_map(|source| text_problem(&path!(site.climate_source), source, TITLE_LENGTH))
         .collect()
 }
 
@@ -230,7 +231,7 @@ fn soil_over_rock(plan: &SitePlan) -> Option<Problem> {
     let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
     (!is_rock(soil) && rock < ROCK_AT_SURFACE_M).then(|| {
         Problem::between(
-            &["site.soil", "site.rock_depth_m"],
+            paths![site.soil, site.rock_depth_m],
             "Rock lies at the surface, so the ground at the depth of the block is rock: choose rock as the soil, or give the depth at which \
              the rock begins.",
         )
@@ -240,13 +241,13 @@ fn soil_over_rock(plan: &SitePlan) -> Option<Problem> {
 fn rock_too_deep(plan: &SitePlan) -> Option<Problem> {
     let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
     let (field, deepest) = match (plan.block.depth_m, plan.excavation.max_depth_m) {
-        (Some(depth), _) => ("block.depth_m", depth),
-        (None, Some(depth)) => ("excavation.max_depth_m", depth),
+        (Some(depth), _) => (path!(block.depth_m), depth),
+        (None, Some(depth)) => (path!(excavation.max_depth_m), depth),
         (None, None) => return None,
     };
     (is_rock(soil) && rock > deepest).then(|| {
         Problem::between(
-            &["site.soil", "site.rock_depth_m", field],
+            &[path!(site.soil), path!(site.rock_depth_m), field],
             "The rock begins below the base of the block, so the soil at the block's depth is not rock: choose the soil above it.",
         )
     })
@@ -256,7 +257,7 @@ fn topsoil_over_rock(plan: &SitePlan) -> Option<Problem> {
     let (topsoil, rock) = (plan.site.topsoil_depth_m?, plan.site.rock_depth_m?);
     (topsoil > rock).then(|| {
         Problem::between(
-            &["site.topsoil_depth_m", "site.rock_depth_m"],
+            paths![site.topsoil_depth_m, site.rock_depth_m],
             "The topsoil would reach below the surface of the rock; one of the two depths is mistaken.",
         )
     })
@@ -272,10 +273,7 @@ fn climate(plan: &SitePlan) -> Option<Problem> {
     let too_harsh = season(mean, index).amplitude_k > LARGEST_AMPLITUDE_K;
     (too_mild || too_harsh).then(|| {
         Problem::between(
-            &[
-                "site.freezing_index_c_days",
-                "site.mean_annual_temperature_c",
-            ],
+            paths![site.freezing_index_c_days, site.mean_annual_temperature_c],
             if too_mild {
                 "A year with this mean temperature has more frost than this freezing index."
             } else {
@@ -292,7 +290,7 @@ fn two_strengths(plan: &SitePlan) -> Option<Problem> {
         .zip(plan.site.friction_angle_deg)
         .map(|_| {
             Problem::between(
-                &["site.undrained_strength_kpa", "site.friction_angle_deg"],
+                paths![site.undrained_strength_kpa, site.friction_angle_deg],
                 "Both say how strong the ground is: keep the undrained strength in clay, the angle of friction in sand and gravel, and in \
                  silt the one that the report judges by.",
             )

@@ -1,6 +1,7 @@
 //! Work: when it is done, in what weather, and by how many.
 
 use crate::field::{Problem, section};
+use crate::path;
 use crate::site_plan::SitePlan;
 
 section! {
@@ -18,7 +19,7 @@ section! {
         }
         others {
             /// Day on which digging starts, year-month-day.
-            start_date: Option<String>,
+            start_date: String,
         }
     }
 }
@@ -33,7 +34,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         return Vec::new();
     }
     vec![Problem {
-        fields: vec!["work.start_date".into()],
+        fields: vec![path!(work.start_date).into()],
         value: None,
         said: "This is no day of the calendar; write year-month-day, for instance 2027-04-19."
             .into(),

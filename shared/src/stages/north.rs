@@ -9,6 +9,8 @@ mod polaris;
 #[cfg(test)]
 mod tests;
 
+use crate::field::Path;
+use crate::path;
 use serde::Serialize;
 
 use crate::brief::Brief;
@@ -114,8 +116,8 @@ pub fn stage(brief: &Brief) -> Found<North> {
 fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
     let stated = &brief.site.stated;
     for (field, said) in [
-        ("site.latitude_deg", stated.latitude_deg),
-        ("site.longitude_deg", stated.longitude_deg),
+        (path!(site.latitude_deg), stated.latitude_deg),
+        (path!(site.longitude_deg), stated.longitude_deg),
     ] {
         if said.is_none() {
             assume(
@@ -139,7 +141,7 @@ fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
         let effect = "times for finding north are given in universal time; a clock of the place reads otherwise";
         assume(
             notes,
-            "work.utc_offset_h",
+            path!(work.utc_offset_h),
             "universal time",
             "nobody said what the clocks of the place show",
             effect,
@@ -148,7 +150,7 @@ fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
     Some(place)
 }
 
-fn assume(notes: &mut Notes, field: &'static str, value: &str, why: &str, effect: &str) {
+fn assume(notes: &mut Notes, field: Path, value: &str, why: &str, effect: &str) {
     notes.assumptions.push(Assumption {
         field,
         value: AssumedValue::Text(value.to_owned()),

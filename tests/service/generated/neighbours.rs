@@ -144,9 +144,9 @@ fn one(
         watched: figures::figures,
         shelf,
     };
-    let easy = chosen(&said, &mut dice, SEARCHED, |field| !is_shaped(field.path));
+    let easy = chosen(&said, &mut dice, SEARCHED, |field| !is_shaped(&field.path));
     let hard = chosen(&said, &mut dice, usize::from(shaped), |field| {
-        is_shaped(field.path)
+        is_shaped(&field.path)
     });
     found.extend(
         easy.into_iter()

@@ -97,7 +97,7 @@ impl Search<'_> {
         let moved: Vec<String> = ends[0]
             .figures
             .iter()
-            .filter(|figure| rule_of(field.path, &figure.name).is_none())
+            .filter(|figure| rule_of(&field.path, &figure.name).is_none())
             .filter(|figure| {
                 ends[1]
                     .of(&figure.name)
@@ -115,8 +115,8 @@ impl Search<'_> {
             // One that cannot be halved is steep, and its ends are no longer asked for.
             let Some(halved) = self.half(field, &name, ends) else {
                 return Some(Jump {
-                    field: field.path,
-                    rule: rule_between(field.path, &name, answers),
+                    field: field.path.as_str(),
+                    rule: rule_between(&field.path, &name, answers),
                     figure: name,
                     answers,
                     values,
@@ -125,9 +125,9 @@ impl Search<'_> {
             };
             ends = halved;
         }
-        let rule = rule_between(field.path, &name, answers).or_else(|| changed(&ends));
+        let rule = rule_between(&field.path, &name, answers).or_else(|| changed(&ends));
         Some(Jump {
-            field: field.path,
+            field: field.path.as_str(),
             rule,
             figure: name,
             answers,

@@ -151,7 +151,7 @@ impl Chosen {
             entry: entry.to_owned(),
             title: row.title.clone(),
             found: row.found.clone(),
-            question: questions::label(taken.field).to_owned(),
+            question: questions::label(&taken.field).to_owned(),
             verdicts: verdicts
                 .map(|(was, is)| Change {
                     label: is.question.to_owned(),

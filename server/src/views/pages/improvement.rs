@@ -90,7 +90,7 @@ pub fn fields(improvement: &Improvement, units: Units) -> Vec<String> {
     improvement
         .fields
         .iter()
-        .map(|field| format!("{} {}", label(field.field), value(field, units)))
+        .map(|field| format!("{} {}", label(&field.field), value(field, units)))
         .collect()
 }
 
@@ -106,12 +106,12 @@ fn label(path: &str) -> String {
 
 fn value(field: &NewField, units: Units) -> String {
     match &field.value {
-        NewValue::Number(value) => match SitePlan::number(field.field) {
+        NewValue::Number(value) => match SitePlan::number(&field.field) {
             Some(number) => units.say(*value, number.unit),
             None => units.say(*value, Unit::One),
         },
         NewValue::Text(key) => {
-            match questions::about(field.field).map(|(_, question)| &question.kind) {
+            match questions::about(&field.field).map(|(_, question)| &question.kind) {
                 Some(Kind::Choice { answers, .. }) => {
                     answers.iter().find(|(known, _)| known == key).map_or_else(
                         || key.clone(),

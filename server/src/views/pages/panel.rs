@@ -2,6 +2,7 @@
 
 use askama::Template;
 use stillground::design::Design;
+use stillground::field::Path;
 use stillground::figure::Units;
 use stillground::notes::{Caution, Check, Question, Verdict, When};
 
@@ -298,7 +299,7 @@ fn belongs(id: &str, stages: &[&str]) -> bool {
 /// Whether a step moves a check: it is of its stage, or one of its questions is among the fields that move it.
 fn concerns(check: &Check, step: Step) -> bool {
     let asked =
-        |field: &&str| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
+        |field: &Path| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
     belongs(check.id, stages(step)) || check.fields.iter().any(asked)
 }
 

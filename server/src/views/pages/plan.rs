@@ -274,11 +274,11 @@ fn drawings(planned: &Planned, chapter: Chapter) -> Vec<DrawingView> {
 
 fn assumptions(design: &Design, units: Units, root: &str) -> Vec<AssumptionView> {
     let view = |taken: &stillground::notes::Assumption| {
-        let about = questions::about(taken.field);
+        let about = questions::about(&taken.field);
         AssumptionView {
-            label: questions::label(taken.field).to_owned(),
+            label: questions::label(&taken.field).to_owned(),
             href: about
-                .map(|(step, _)| format!("{root}/{}#{}", step.slug(), field::id(taken.field))),
+                .map(|(step, _)| format!("{root}/{}#{}", step.slug(), field::id(&taken.field))),
             value: questions::answer_words(taken, units),
             why: words::sentence(&taken.why),
             effect: words::sentence(&taken.effect),

@@ -1,6 +1,7 @@
 //! Three ways to build it, side by side, and what lies between them.
 
 use askama::Template;
+use stillground::field::Path;
 use stillground::figure::{Unit, Units};
 use stillground::options::taking::{PINS, Pin};
 use stillground::options::{Obstacle, Options, Point, Reached, Worth};
@@ -103,7 +104,7 @@ pub struct InTheWay {
 
 impl InTheWay {
     fn of(one: &Obstacle, root: &str) -> Self {
-        let asked = |field| Some((asked_at(field, root)?, questions::label(field)));
+        let asked = |field: Path| Some((asked_at(&field, root)?, questions::label(field.as_str())));
         Self {
             says: one.says.clone(),
             asked: one.field.and_then(asked),
@@ -376,8 +377,8 @@ impl WorthView {
     pub fn of(worth: &Worth, root: &str, units: Units) -> Self {
         let ends = worth.star_growth_ratio_from.zip(worth.star_growth_ratio_to);
         Self {
-            href: asked_at(worth.field, root),
-            label: questions::label(worth.field).to_owned(),
+            href: asked_at(&worth.field, root),
+            label: questions::label(&worth.field).to_owned(),
             how: worth.how,
             moves: ends.map_or_else(String::new, |(from, to)| {
                 format!(

@@ -1,15 +1,15 @@
 //! What comes from a product's sheet; without one the codes' least values, marked as placeholders.
 
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::Unit;
+use crate::field::NumberField;
+use crate::path;
 use crate::rules::aci_318_19::bond;
 use crate::rules::resin::{self, Times};
 use crate::rules::threads::Thread;
-use crate::site_plan::{Code, SitePlan};
+use crate::site_plan::{Anchors as Said, Code, SitePlan};
 use crate::source::Source;
 use crate::units::{
-    DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millilitre, millimetre,
-    millimetre_per_megapascal,
+    DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millimetre,
 };
 
 /// What comes from a product's sheet.
@@ -106,106 +106,82 @@ pub fn resolve(
     let hole = said
         .hole_diameter_mm
         .unwrap_or(millimetre::get(thread.drill));
-    let mut factor = |field, said, value, why: &str, effect: &str| {
-        ask.number(
-            field,
-            Unit::One,
-            said,
-            |v| v,
-            value,
-            Taken::new(why, effect, HOUSE),
-        )
-    };
-    let installation_factor = factor(
-        "anchors.installation_factor",
-        said.installation_factor,
+    let installation_factor = ask.number(
+        Said::installation_factor,
         1.2,
-        "an average product",
-        "design resistance of the concrete",
+        Taken::new(
+            "an average product",
+            "design resistance of the concrete",
+            HOUSE,
+        ),
     );
-    let sustained_factor = factor(
-        "anchors.sustained_factor",
-        said.sustained_factor,
+    let sustained_factor = ask.number(
+        Said::sustained_factor,
         crate::rules::en_1992_4_2018::bond::SUSTAINED_DEFAULT_RATIO,
-        "the code's value where a product states none",
-        "bond under lasting load",
+        Taken::new(
+            "the code's value where a product states none",
+            "bond under lasting load",
+            HOUSE,
+        ),
     );
     let units = ask.units;
-    let mut mm = |field, said, value: f64, why: &str, effect: &str, source| {
-        ask.number(
-            field,
-            Unit::Millimetre,
-            said,
-            millimetre::new,
-            value,
-            Taken::new(why, effect, source),
-        )
-    };
     let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
         Code::Eurocode => (6.0 * d, "six diameters, where EN 1992-4 begins", EN_DEPTH),
         Code::Aci => (4.0 * d, "four diameters, where ACI 318 begins", ACI_DEPTH),
     };
-    let min_embedment = mm(
-        "anchors.min_embedment_mm",
-        said.min_embedment_mm,
+    let min_embedment = ask.number(
+        Said::min_embedment_mm,
         least,
-        begins,
-        "how shallow a stud may be",
-        depths,
+        Taken::new(begins, "how shallow a stud may be", depths),
     );
-    let max_embedment = mm(
-        "anchors.max_embedment_mm",
-        said.max_embedment_mm,
+    let max_embedment = ask.number(
+        Said::max_embedment_mm,
         20.0 * d,
-        "twenty diameters, where both codes end",
-        "how deep a stud may be",
-        depths,
-    );
-    let min_edge = mm(
-        "anchors.min_edge_mm",
-        said.min_edge_mm,
-        6.0 * d,
-        "six diameters, without tests",
-        "how near an edge a stud may stand",
-        ACI_EDGE,
-    );
-    let min_spacing = mm(
-        "anchors.min_spacing_mm",
-        said.min_spacing_mm,
-        6.0 * d,
-        "six diameters, without tests",
-        "how near each other studs may stand",
-        ACI_EDGE,
-    );
-    let min_thickness = mm(
-        "anchors.min_thickness_mm",
-        said.min_thickness_mm,
-        (depth + 2.0 * hole).max(100.0),
-        units.either(
-            "embedment and two holes, at least 100\u{a0}mm",
-            "embedment and two holes, at least 4\u{a0}in",
+        Taken::new(
+            "twenty diameters, where both codes end",
+            "how deep a stud may be",
+            depths,
         ),
-        "how thin the concrete may be",
-        HOUSE,
     );
-    let splitting_edge = mm(
-        "anchors.splitting_edge_mm",
-        said.splitting_edge_mm,
+    let min_edge = ask.number(
+        Said::min_edge_mm,
+        6.0 * d,
+        Taken::new(
+            "six diameters, without tests",
+            "how near an edge a stud may stand",
+            ACI_EDGE,
+        ),
+    );
+    let min_spacing = ask.number(
+        Said::min_spacing_mm,
+        6.0 * d,
+        Taken::new(
+            "six diameters, without tests",
+            "how near each other studs may stand",
+            ACI_EDGE,
+        ),
+    );
+    let min_thickness = ask.number(
+        Said::min_thickness_mm,
+        (depth + 2.0 * hole).max(100.0),
+        Taken::new(
+            units.either(
+                "embedment and two holes, at least 100\u{a0}mm",
+                "embedment and two holes, at least 4\u{a0}in",
+            ),
+            "how thin the concrete may be",
+            HOUSE,
+        ),
+    );
+    let splitting_edge = ask.number(
+        Said::splitting_edge_mm,
         2.0 * depth,
-        "twice the embedment, without tests",
-        "splitting of the block",
-        HOUSE,
+        Taken::new(
+            "twice the embedment, without tests",
+            "splitting of the block",
+            HOUSE,
+        ),
     );
-    let mut displacement = |field, said, value, why: &str, effect: &str| {
-        ask.number(
-            field,
-            Unit::MillimetrePerMegapascal,
-            said,
-            millimetre_per_megapascal::new,
-            value,
-            Taken::new(why, effect, DISPLACEMENT),
-        )
-    };
     Product {
         bond_cracked,
         bond_uncracked,
@@ -217,35 +193,33 @@ pub fn resolve(
         min_spacing,
         min_thickness,
         splitting_edge,
-        displacement_short: displacement(
-            "anchors.displacement_short_mm_per_mpa",
-            said.displacement_short_mm_per_mpa,
+        displacement_short: ask.number(
+            Said::displacement_short_mm_per_mpa,
             0.020,
-            "a published value in uncracked concrete",
-            "turn of a plate on nuts",
+            Taken::new(
+                "a published value in uncracked concrete",
+                "turn of a plate on nuts",
+                DISPLACEMENT,
+            ),
         ),
-        displacement_long: displacement(
-            "anchors.displacement_long_mm_per_mpa",
-            said.displacement_long_mm_per_mpa,
+        displacement_long: ask.number(
+            Said::displacement_long_mm_per_mpa,
             0.21,
-            "a published value in cracked concrete",
-            "slow creep of the studs",
+            Taken::new(
+                "a published value in cracked concrete",
+                "slow creep of the studs",
+                DISPLACEMENT,
+            ),
         ),
         gel_time,
         cure_time,
         cartridge: ask.number(
-            "anchors.cartridge_ml",
-            Unit::Millilitre,
-            said.cartridge_ml,
-            millilitre::new,
+            Said::cartridge_ml,
             300.0,
             Taken::new("a size that fits a common gun", "how many to buy", HOUSE),
         ),
         purge: ask.number(
-            "anchors.purge_ml",
-            Unit::Millilitre,
-            said.purge_ml,
-            millilitre::new,
+            Said::purge_ml,
             15.0,
             Taken::new(
                 "three strokes until the colour is even",
@@ -260,10 +234,7 @@ pub fn resolve(
 fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
     let said = &plan.anchors;
     let warmest = ask.number(
-        "anchors.service_temperature_c",
-        Unit::Celsius,
-        said.service_temperature_c,
-        |v| v,
+        Said::service_temperature_c,
         40.0,
         Taken::new(
             "the top of a block in the summer sun",
@@ -276,12 +247,10 @@ fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
         .iter()
         .flatten()
         .find(|row| row.up_to_c >= warmest.value);
-    let mut bond = |field, said: Option<f64>, least: Pressure| {
-        ask.number(
-            field,
-            Unit::Megapascal,
-            said,
-            megapascal::new,
+    let mut bond = |row, said: Option<f64>, least: Pressure| {
+        ask.number_from(
+            row,
+            said.map(megapascal::new),
             (100.0 * megapascal::get(least)).round() / 100.0,
             Taken::new(
                 "the least value a code allows without a product's approval: a placeholder, not a promise",
@@ -297,12 +266,12 @@ fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
         .or(said.bond_strength_mpa);
     (
         bond(
-            "anchors.bond_strength_mpa",
+            Said::bond_strength_mpa,
             cracked,
             bond::least_bond(true, true, false),
         ),
         bond(
-            "anchors.bond_strength_uncracked_mpa",
+            Said::bond_strength_uncracked_mpa,
             uncracked,
             bond::least_bond(true, false, false),
         ),
@@ -327,33 +296,27 @@ fn times(
     let found = resin::times_at(&own, concrete_c);
     if said.resin.is_none() && found.is_none() {
         let why = "nobody said: the shorter working and the longer curing time of both kinds count";
-        let value = crate::notes::AssumedValue::Text(
-            "The slower of both kinds counts, and no bonding in the cold".to_owned(),
-        );
+        let value = "The slower of both kinds counts, and no bonding in the cold".to_owned();
         let taken = Taken::new(
             why,
             "when the nuts may be turned, and how cold it may be",
             resin::TIMES,
         );
-        ask.note("anchors.resin", value, Unit::One, taken);
+        ask.note_text(path!(anchors.resin), value, taken);
     }
     let generic = resin::generic::times(said.resin, concrete_c);
-    let mut time = |field,
-                    unit,
+    let mut time = |row: NumberField,
                     per_hour: f64,
-                    said: Option<f64>,
                     own: Option<Time>,
                     generic: Option<Time>,
-                    effect: &str| match (said, own, generic) {
+                    effect: &str| match ((row.get)(plan), own, generic) {
         (Some(said), ..) => Given::said(Some(hour::new(said / per_hour))),
         (None, Some(own), _) => Given::said(Some(own)),
         (None, None, None) => Given::assumed(None),
         (None, None, Some(generic)) => {
             let why = "the shortest working and the longest curing time of its kind at this temperature; the product's sheet rules";
-            let value = crate::notes::AssumedValue::Number(
-                (10.0 * hour::get(generic) * per_hour).round() / 10.0,
-            );
-            ask.note(field, value, unit, Taken::new(why, effect, resin::TIMES));
+            let value = (10.0 * hour::get(generic) * per_hour).round() / 10.0;
+            ask.note_number(row, value, Taken::new(why, effect, resin::TIMES));
             Given::assumed(Some(generic))
         }
     };
@@ -361,19 +324,15 @@ fn times(
     let full = |times: Option<Times>| times.map(|times| times.cure);
     (
         time(
-            "anchors.gel_time_min",
-            Unit::Minute,
+            Said::gel_time_min.row,
             60.0,
-            said.gel_time_min,
             short(found),
             short(generic),
             "how fast a hole must be finished",
         ),
         time(
-            "anchors.cure_time_h",
-            Unit::Hour,
+            Said::cure_time_h.row,
             1.0,
-            said.cure_time_h,
             full(found),
             full(generic),
             "when the nuts may be turned",

@@ -4,9 +4,8 @@ use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::{Unit, Units};
-use crate::notes::AssumedValue;
 use crate::rules::sightline;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
 use crate::units::{Length, metre};
 
@@ -112,12 +111,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
             "height of the pier",
             Source::judgement("eye of a standing adult"),
         );
-        ask.note(
-            "pier.eye_height_m",
-            AssumedValue::Number(EYE_M),
-            Unit::Metre,
-            taken,
-        );
+        ask.note_number(Said::eye_height_m.row, EYE_M, taken);
     }
     let (axis, reason) = wanted_axis(sight, load, ask.units);
     let exact = metre::get(axis - sight.seat);
@@ -129,11 +123,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     } else {
         "; that is beyond what a pier may be, so that the nearest height is taken"
     };
-    ask.note(
-        "pier.height_m",
-        AssumedValue::Number(value),
-        Unit::Metre,
-        Taken {
+    ask.note_number(Said::height_m.row, value, Taken {
             why: format!(
                 "{reason}: the telescope's axes {} above the floor, less {} from the floor to them without a pier{limit}",
                 ask.units.say(metre::get(axis), Unit::Metre),

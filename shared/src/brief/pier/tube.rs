@@ -2,12 +2,12 @@
 
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
+use crate::field::{Millimetre, Number};
 use crate::figure::Unit;
-use crate::notes::AssumedValue;
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::tubes::{self, Tube};
-use crate::site_plan::SitePlan;
+use crate::site_plan::{Pier as Said, SitePlan};
 use crate::units::{
     Length, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth,
 };
@@ -41,7 +41,7 @@ pub fn resolve(
                 Given::said(millimetre::new(outside)),
                 assume(
                     ask,
-                    "pier.wall_mm",
+                    Said::wall_mm,
                     usual,
                     "the wall that is usual for such a tube".into(),
                 ),
@@ -54,28 +54,23 @@ pub fn resolve(
                 tube.name,
                 ask.units.say(WANTED_HZ, Unit::Hertz)
             );
-            let outside = assume(
-                ask,
-                "pier.outside_diameter_mm",
-                tube.outside_mm,
-                why.clone(),
-            );
+            let outside = assume(ask, Said::outside_diameter_mm, tube.outside_mm, why.clone());
             let wall = match wall {
                 Some(wall) => Given::said(millimetre::new(wall)),
-                None => assume(ask, "pier.wall_mm", tube.wall_mm, why),
+                None => assume(ask, Said::wall_mm, tube.wall_mm, why),
             };
             (outside, wall)
         }
     }
 }
 
-fn assume(ask: &mut Ask, field: &'static str, value: f64, why: String) -> Given<Length> {
+fn assume(ask: &mut Ask, row: Number<Millimetre>, value: f64, why: String) -> Given<Length> {
     let taken = Taken {
         why,
         effect: "stiffness of the column, and how far warmth on one side bends it".into(),
         source: tubes::SOURCE,
     };
-    ask.note(field, AssumedValue::Number(value), Unit::Millimetre, taken);
+    ask.note_number(row.row, value, taken);
     Given::assumed(millimetre::new(value))
 }
 

@@ -2,6 +2,7 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
+use crate::path;
 use crate::site_plan::floor::FARTHEST_M;
 use crate::site_plan::{SitePlan, Stand};
 use crate::stages::motion::improvement::{NewField, NewValue};
@@ -30,7 +31,7 @@ fn half_floor(brief: &Brief) -> [f64; 2] {
 fn with_stands(plan: &SitePlan, words: String, stands: Vec<Stand>) -> Change {
     let mut change = Change::new(plan, words);
     change.fields.push(NewField {
-        field: "floor.stands",
+        field: path!(floor.stands),
         value: NewValue::Stands(stands.clone()),
     });
     change.plan.floor.stands = Some(stands);
@@ -138,7 +139,7 @@ fn farther_walk(plan: &SitePlan, brief: &Brief) -> Option<Change> {
     );
     let mut change = Change::new(plan, words);
     change.fields.push(NewField {
-        field: "floor.walk",
+        field: path!(floor.walk),
         value: NewValue::Path(path.clone()),
     });
     change.plan.floor.walk = Some(path);

@@ -8,6 +8,7 @@ use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::{Coating, Lubrication, StrengthClass};
 use crate::units::{kilonewton, millimetre, newton_metre};
+use crate::{path, paths};
 
 /// Answers about the studs that contradict each other, the plate or the block.
 #[must_use]
@@ -61,7 +62,7 @@ fn circle_and_plate(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let reach = circle * farthest_ratio(count) + 2.0 * 1.2 * hole;
     (reach > side).then(|| {
         Problem::between(
-            &["anchors.circle_diameter_mm", "pier.plate_side_mm", "anchors.count", "anchors.size"],
+            paths![anchors.circle_diameter_mm, pier.plate_side_mm, anchors.count, anchors.size],
             format!(
                 "On a circle of {} the holes, with the least edge of 1.2 hole diameters round them, need a plate of {}; this one is {}.",
                 say.mm(circle),
@@ -83,7 +84,7 @@ fn circle_and_column(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let needed = column + washer;
     (circle < needed).then(|| {
         Problem::between(
-            &["anchors.circle_diameter_mm", "pier.outside_diameter_mm", "anchors.size"],
+            paths![anchors.circle_diameter_mm, pier.outside_diameter_mm, anchors.size],
             format!(
                 "The nuts cannot be reached: a column of {} needs a circle of at least {} for washers outside it, and this one is {}.",
                 say.mm(column),
@@ -100,15 +101,15 @@ fn circle_and_block(plan: &SitePlan, say: &Say) -> Vec<Problem> {
     };
     let reach = circle * farthest_ratio(plan.anchors.count.or(Some(4)));
     [
-        ("block.length_m", plan.block.length_m),
-        ("block.width_m", plan.block.width_m),
+        (path!(block.length_m), plan.block.length_m),
+        (path!(block.width_m), plan.block.width_m),
     ]
     .into_iter()
     .filter_map(|(field, side)| Some((field, 1000.0 * side?)))
     .filter(|&(_, side)| reach >= side)
     .map(|(field, side)| {
         Problem::between(
-            &["anchors.circle_diameter_mm", field],
+            &[path!(anchors.circle_diameter_mm), field],
             format!(
                 "The studs reach {} across and would stand outside the block of {}.",
                 say.mm(reach),
@@ -123,7 +124,7 @@ fn embedment_and_length(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let (depth, length) = (plan.anchors.embedment_mm?, plan.anchors.length_mm?);
     (depth >= length).then(|| {
         Problem::between(
-            &["anchors.embedment_mm", "anchors.length_mm"],
+            paths![anchors.embedment_mm, anchors.length_mm],
             format!(
                 "A stud of {} cannot stand {} deep and still carry plate and nut.",
                 say.mm(length),
@@ -140,7 +141,7 @@ fn embedment_and_block(plan: &SitePlan, say: &Say) -> Option<Problem> {
     );
     (depth >= block).then(|| {
         Problem::between(
-            &["anchors.embedment_mm", "block.depth_m", "block.upstand_m"],
+            paths![anchors.embedment_mm, block.depth_m, block.upstand_m],
             format!(
                 "A hole {} deep would go through the block, which is {} thick.",
                 say.mm(depth),
@@ -159,7 +160,7 @@ fn embedment_and_product(plan: &SitePlan, say: &Say) -> Option<Problem> {
     );
     if least > most {
         return Some(Problem::between(
-            &["anchors.min_embedment_mm", "anchors.max_embedment_mm"],
+            paths![anchors.min_embedment_mm, anchors.max_embedment_mm],
             format!(
                 "No depth is at least {} and at most {}: the two limits are the wrong way round.",
                 say.mm(least),
@@ -169,12 +170,12 @@ fn embedment_and_product(plan: &SitePlan, say: &Say) -> Option<Problem> {
     }
     let depth = said.embedment_mm?;
     let (field, which, limit) = match depth {
-        depth if depth < least => ("anchors.min_embedment_mm", "least", least),
-        depth if depth > most => ("anchors.max_embedment_mm", "greatest", most),
+        depth if depth < least => (path!(anchors.min_embedment_mm), "least", least),
+        depth if depth > most => (path!(anchors.max_embedment_mm), "greatest", most),
         _ => return None,
     };
     Some(Problem::between(
-        &["anchors.embedment_mm", field],
+        &[path!(anchors.embedment_mm), field],
         format!(
             "{} is outside what the product allows: the {which} embedment stated for it is {}.",
             say.mm(depth),
@@ -190,7 +191,7 @@ fn hole_and_stud(plan: &SitePlan, thread: &Thread, say: &Say) -> Option<Problem>
     );
     (hole <= stud).then(|| {
         Problem::between(
-            &["anchors.hole_diameter_mm", "anchors.size"],
+            paths![anchors.hole_diameter_mm, anchors.size],
             format!("A hole of {} does not take a stud of {} with resin round it; the hole must be wider.", say.mm(hole), say.mm(stud)),
         )
     })
@@ -200,7 +201,7 @@ fn embedment_and_diameter(plan: &SitePlan, thread: &Thread, say: &Say) -> Option
     let (depth, stud) = (plan.anchors.embedment_mm?, millimetre::get(thread.diameter));
     (!(4.0 * stud..=20.0 * stud).contains(&depth)).then(|| {
         Problem::between(
-            &["anchors.embedment_mm", "anchors.size"],
+            paths![anchors.embedment_mm, anchors.size],
             format!(
                 "The codes' bond model holds from four to twenty diameters, {} to {} for this size; {} is outside it.",
                 say.mm(4.0 * stud),
@@ -229,7 +230,7 @@ fn studs_overlap(plan: &SitePlan, say: &Say) -> Option<Problem> {
         .max(millimetre::get(thread.washer_diameter));
     (spacing <= needed).then(|| {
         Problem::between(
-            &["anchors.count", "anchors.circle_diameter_mm", "anchors.size"],
+            paths![anchors.count, anchors.circle_diameter_mm, anchors.size],
             format!(
                 "{count} studs on a circle of {} stand {} apart: holes and washers of {} overlap. They need a circle of more than {}.",
                 say.mm(circle),
@@ -252,7 +253,7 @@ fn resin_range(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let celsius = |value| say.units.say(value, Unit::Celsius);
     (!(low..=high).contains(&temperature)).then(|| {
         Problem::between(
-            &["anchors.concrete_temperature_c", "anchors.times_by_temperature", "anchors.gel_time_min", "anchors.cure_time_h"],
+            paths![anchors.concrete_temperature_c, anchors.times_by_temperature, anchors.gel_time_min, anchors.cure_time_h],
             format!(
                 "Concrete at {} is outside this resin's range of {} to {}, and times are never stretched beyond a table: wait for other \
                  weather, or give the times that the product's sheet states for it.",
@@ -292,7 +293,7 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let nm = |torque| say.units.say(newton_metre::get(torque), Unit::NewtonMetre);
     (torque > most).then(|| {
         Problem::between(
-            &["anchors.torque_n_m", "anchors.size", "anchors.strength_class"],
+            paths![anchors.torque_n_m, anchors.size, anchors.strength_class],
             format!(
                 "{} would pull an {} of class {} with {}, more than its proof load of {}: it would stretch for good. The limit is {}, and the \
                  plan's own torque lies well below it. If the figure was handed on in “kilos”, ask which unit was meant.",

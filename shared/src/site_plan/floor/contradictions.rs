@@ -3,6 +3,7 @@
 use crate::field::Problem;
 use crate::site_plan::SitePlan;
 use crate::site_plan::floor::{FloorKind, Wall};
+use crate::{path, paths};
 
 /// Nobody stands nearer to the axis than this whatever the column: the thinnest one has a radius of 30 mm.
 const THINNEST_RADIUS_M: f64 = 0.03;
@@ -37,7 +38,7 @@ fn inside_pier(plan: &SitePlan) -> Vec<Problem> {
         let fields = [
             format!("floor.stands[{i}].x_m"),
             format!("floor.stands[{i}].y_m"),
-            "pier.outside_diameter_mm".to_owned(),
+            path!(pier.outside_diameter_mm).into(),
         ];
         problem(
             &fields,
@@ -56,7 +57,7 @@ fn inside_pier(plan: &SitePlan) -> Vec<Problem> {
     let posts = posts.map(|(i, _)| {
         let fields = [
             format!("floor.supports[{i}]"),
-            "pier.outside_diameter_mm".to_owned(),
+            path!(pier.outside_diameter_mm).into(),
         ];
         problem(
             &fields,
@@ -68,8 +69,8 @@ fn inside_pier(plan: &SitePlan) -> Vec<Problem> {
         || walk.iter().any(|place| place[0].hypot(place[1]) < radius);
     let walk = crosses.then(|| {
         let fields = [
-            "floor.walk".to_owned(),
-            "pier.outside_diameter_mm".to_owned(),
+            path!(floor.walk).into(),
+            path!(pier.outside_diameter_mm).into(),
         ];
         problem(
             &fields,
@@ -83,7 +84,7 @@ fn raised_ground(plan: &SitePlan) -> Option<Problem> {
     let level = plan.floor.level_m?;
     (plan.floor.kind == Some(FloorKind::Ground) && level.abs() > GROUND_LEVEL_M).then(|| {
         Problem::between(
-            &["floor.kind", "floor.level_m"],
+            paths![floor.kind, floor.level_m],
             "Bare ground is at ground level: choose a slab or a deck for a floor at another level, or leave the level at nought.",
         )
     })
@@ -98,7 +99,7 @@ fn posts_without_deck(plan: &SitePlan) -> Option<Problem> {
     let other = plan.floor.kind.is_some_and(|kind| kind != FloorKind::Deck);
     (has_posts && other).then(|| {
         Problem::between(
-            &["floor.kind", "floor.supports"],
+            paths![floor.kind, floor.supports],
             "Only a deck stands on posts: choose a deck, or take the posts away.",
         )
     })
@@ -108,7 +109,7 @@ fn joists_without_deck(plan: &SitePlan) -> Option<Problem> {
     let other = plan.floor.kind.is_some_and(|kind| kind != FloorKind::Deck);
     (plan.floor.joists.is_some() && other).then(|| {
         Problem::between(
-            &["floor.kind", "floor.joists"],
+            paths![floor.kind, floor.joists],
             "Only a deck has joists: choose a deck, or take their direction away.",
         )
     })
@@ -118,12 +119,12 @@ fn joists_without_deck(plan: &SitePlan) -> Option<Problem> {
 fn door_beside_its_wall(plan: &SitePlan) -> Option<Problem> {
     let floor = &plan.floor;
     let (field, wall) = match floor.door_wall? {
-        Wall::North | Wall::South => ("floor.length_m", floor.length_m?),
-        Wall::East | Wall::West => ("floor.width_m", floor.width_m?),
+        Wall::North | Wall::South => (path!(floor.length_m), floor.length_m?),
+        Wall::East | Wall::West => (path!(floor.width_m), floor.width_m?),
     };
     (floor.door_offset_m?.abs() > 0.5 * wall).then(|| {
         Problem::between(
-            &["floor.door_offset_m", field],
+            &[path!(floor.door_offset_m), field],
             "The door would be beside its wall: bring it nearer to the wall's middle, or make the floor longer there.",
         )
     })

@@ -1,5 +1,6 @@
 //! Whatever valid plan comes: every figure of the studs is finite, and the same plan gives the same figures.
 
+use crate::path;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 
@@ -89,7 +90,7 @@ fn plans() -> impl Strategy<Value = SitePlan> {
     (choices(), values).prop_map(move |(mut plan, values)| {
         for (field, share) in fields.iter().zip(values) {
             // Most torques of the whole range break any stud: those that a stud may bear are drawn here.
-            let most = if field.path == "anchors.torque_n_m" {
+            let most = if field.path == path!(anchors.torque_n_m) {
                 300.0
             } else {
                 field.most

@@ -2,6 +2,7 @@
 
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::paths;
 use crate::rules::aisc_360_16;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub, weld};
 use crate::site_plan::Code;
@@ -73,7 +74,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             worst.action.title,
             situation.brief.units.either("20\u{a0}mm", "¾\u{a0}in")
         ))
-        .moved_by(&["pier.plate_thickness_mm", "anchors.circle_diameter_mm", "pier.outside_diameter_mm", "pier.steel"]),
+        .moved_by(paths![pier.plate_thickness_mm, anchors.circle_diameter_mm, pier.outside_diameter_mm, pier.steel]),
     );
     notes.working(
         Working::new(
@@ -183,7 +184,7 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
                 "Worst under {}. A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.",
                 worst.action.title
             ))
-            .moved_by(&["pier.weld_leg_mm", "pier.outside_diameter_mm", "pier.steel"]),
+            .moved_by(paths![pier.weld_leg_mm, pier.outside_diameter_mm, pier.steel]),
     );
     notes.working(
         Working::new(
@@ -225,7 +226,7 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             "Worst under {}. The grout must be at least as strong as the concrete, and fill the whole plate without a void.",
             worst.action.title
         ))
-        .moved_by(&["pier.plate_side_mm", "pier.plate_thickness_mm", "block.concrete"]),
+        .moved_by(paths![pier.plate_side_mm, pier.plate_thickness_mm, block.concrete]),
     );
     if let Some(pressed) = worst.forces.pressed {
         notes.working(
@@ -263,6 +264,6 @@ fn stand_off(situation: &Situation, notes: &mut Notes) {
             STAND_OFF,
         )
         .note("Beyond one diameter the studs bend like stilts: lower the plate, or grout it. Bending is checked in any case.")
-        .moved_by(&["pier.gap_mm", "anchors.size", "pier.levelling"]),
+        .moved_by(paths![pier.gap_mm, anchors.size, pier.levelling]),
     );
 }

@@ -1,5 +1,7 @@
 //! Loss of preload: stretch, settling, relaxation and creep, and when to tighten again.
 
+use crate::field::Path;
+use crate::paths;
 use serde::Serialize;
 
 use crate::figure::Unit;
@@ -267,7 +269,7 @@ pub fn sustained(
                 source,
                 why,
             )
-            .moved_by(&["anchors.bond_strength_mpa", "anchors.lower_nuts"]),
+            .moved_by(paths![anchors.bond_strength_mpa, anchors.lower_nuts]),
         );
         return;
     }
@@ -284,11 +286,11 @@ pub fn sustained(
             "The high end of the preload, for good. It would be raised by {}.",
             Mode::BondSustained.raised_by()
         ))
-        .moved_by(&[
-            "anchors.torque_n_m",
-            "anchors.bond_strength_mpa",
-            "anchors.sustained_factor",
-            "anchors.lower_nuts",
+        .moved_by(paths![
+            anchors.torque_n_m,
+            anchors.bond_strength_mpa,
+            anchors.sustained_factor,
+            anchors.lower_nuts,
         ]),
     );
 }
@@ -321,7 +323,7 @@ fn checks(
             // Without the product's sheet the torque is a ceiling until it comes, and says little of what it will be.
             .ask_when(!situation.may_be_tightened())
             .note("Check the nuts after a day, after a week and then yearly, with the lower nut held.")
-            .moved_by(&["anchors.torque_n_m", "anchors.tool", "anchors.lubrication"]),
+            .moved_by(paths![anchors.torque_n_m, anchors.tool, anchors.lubrication]),
         );
         return;
     }
@@ -329,11 +331,11 @@ fn checks(
         return;
     };
     let title = "Does the base joint stay closed when a hand pushes the telescope?";
-    let fields: &[&str] = &[
-        "anchors.torque_n_m",
-        "anchors.count",
-        "anchors.bond_strength_mpa",
-        "pier.plate_thickness_mm",
+    let fields: &[Path] = paths![
+        anchors.torque_n_m,
+        anchors.count,
+        anchors.bond_strength_mpa,
+        pier.plate_thickness_mm,
     ];
     let hand = newton::new(HAND_N)
         * (situation.brief.pier.height.value + situation.brief.load.centre_above_pier.value);

@@ -1,5 +1,6 @@
 //! Setting the studs: holes, resin, cartridges, times, lengths.
 
+use crate::paths;
 use serde::Serialize;
 
 mod warmth;
@@ -137,7 +138,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             Source::derived("embedment, gap, plate, washer, nut and two threads, one behind the other"),
         )
         .note("Too short, and either the nut or the embedment loses; take longer studs or a smaller gap.")
-        .moved_by(&["anchors.length_mm", "anchors.embedment_mm", "pier.gap_mm", "pier.plate_thickness_mm"]),
+        .moved_by(paths![anchors.length_mm, anchors.embedment_mm, pier.gap_mm, pier.plate_thickness_mm]),
     );
     holes(brief, notes);
     notes.working(

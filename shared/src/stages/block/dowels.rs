@@ -1,5 +1,6 @@
 //! Dowels: deformed bars grouted into the rock on which the block stands.
 
+use crate::{path, paths};
 use serde::Serialize;
 
 use crate::brief::Brief;
@@ -100,7 +101,7 @@ pub(super) fn find(
     }
     if said.count.is_none() {
         notes.assumptions.push(Assumption {
-            field: "block.dowel_count",
+            field: path!(block.dowel_count),
             value: AssumedValue::Number(f64::from(CHOSEN)),
             unit: Unit::Count,
             why: "the worst push would lift one side of the block off the rock".into(),
@@ -188,11 +189,11 @@ fn closed(outline: &Outline, actions: &Actions) -> Option<Check> {
     );
     let note = "Without dowels a base on rock lifts on one side when the force leaves its middle third, and grit falls into the gap. A \
                 thicker or wider block stays closed; so does one with dowels.";
-    Some(check.asks_beyond().note(note).moved_by(&[
-        "block.dowel_count",
-        "block.depth_m",
-        "block.length_m",
-        "block.width_m",
+    Some(check.asks_beyond().note(note).moved_by(paths![
+        block.dowel_count,
+        block.depth_m,
+        block.length_m,
+        block.width_m,
     ]))
 }
 
@@ -226,11 +227,11 @@ fn pulled(brief: &Brief, ground: &Ground, dowels: &Dowels) -> Check {
             .units
             .say(kilonewton::get(dowels.pull_test), Unit::Kilonewton)
     );
-    check.ask_when(unsure && !fails).note(note).moved_by(&[
-        "block.dowel_count",
-        "block.dowel_length_mm",
-        "block.dowel_proof_kn",
-        "site.rock_kind",
+    check.ask_when(unsure && !fails).note(note).moved_by(paths![
+        block.dowel_count,
+        block.dowel_length_mm,
+        block.dowel_proof_kn,
+        site.rock_kind,
     ])
 }
 
@@ -249,5 +250,5 @@ fn sheared(brief: &Brief, actions: &Actions, dowels: &Dowels) -> Check {
         rule::SHEAR_SOURCE,
     )
     .note("The push times one and a half, against the dowels alone; the base's friction comes on top.")
-    .moved_by(&["block.dowel_count", "block.dowel_diameter_mm"])
+    .moved_by(paths![block.dowel_count, block.dowel_diameter_mm])
 }

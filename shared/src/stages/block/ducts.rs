@@ -1,5 +1,6 @@
 //! Ducts for power and data through the block and up inside the column, a drain, and the earth.
 
+use crate::paths;
 use serde::Serialize;
 
 use crate::brief::Brief;
@@ -117,7 +118,7 @@ fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
             "All ducts rise together inside the column's bore and {} clear of every hole, so that no drill meets a cable.",
             brief.units.say(APART_MM, Unit::Millimetre)
         ))
-        .moved_by(&["block.duct_count", "block.duct_diameter_mm", "pier.outside_diameter_mm", "anchors.circle_diameter_mm"]),
+        .moved_by(paths![block.duct_count, block.duct_diameter_mm, pier.outside_diameter_mm, anchors.circle_diameter_mm]),
     );
     notes.caution(
         "block.ducts_and_drill",

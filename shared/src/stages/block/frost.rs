@@ -1,5 +1,6 @@
 //! Frost at the block's sides: what lifts it, what holds it, and the remedy that the plan contains where that is not enough.
 
+use crate::{path, paths};
 use serde::Serialize;
 
 use crate::brief::Brief;
@@ -241,11 +242,11 @@ pub(super) fn note(
         Unit::Kilonewton,
         adfreeze::SOURCE,
     );
-    Some(check.ask_when(unsure).note(note).moved_by(&[
-        "block.frost_remedy",
-        "site.frost_depth_m",
-        "site.soil",
-        "block.depth_m",
+    Some(check.ask_when(unsure).note(note).moved_by(paths![
+        block.frost_remedy,
+        site.frost_depth_m,
+        site.soil,
+        block.depth_m,
     ]))
 }
 
@@ -276,7 +277,7 @@ fn remedy_words(remedy: FrostRemedy) -> &'static str {
 fn chosen(brief: &Brief, frost: &SideFrost) -> Assumption {
     let say = |length: Length| brief.units.say(metre::get(length), Unit::Metre);
     Assumption {
-        field: "block.frost_remedy",
+        field: path!(block.frost_remedy),
         value: AssumedValue::Text(frost.remedy.key().to_owned()),
         unit: Unit::One,
         why: format!(

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::path;
 use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
@@ -165,7 +166,7 @@ pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Co
 /// A stated contact that reaches below the base which the sizing found.
 fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
     Assumption {
-        field: "block.side_contact_to_m",
+        field: path!(block.side_contact_to_m),
         value: AssumedValue::Number(metre::get(to)),
         unit: Unit::Metre,
         why: format!(
@@ -196,7 +197,7 @@ fn assumed(brief: &Brief, from: Length) -> Assumption {
          concrete, may be stated as contact between two depths."
     };
     Assumption {
-        field: "block.side_contact_from_m",
+        field: path!(block.side_contact_from_m),
         value: AssumedValue::Number(metre::get(from)),
         unit: Unit::Metre,
         why: why.into(),

@@ -1,8 +1,10 @@
 //! The block's size where the person left it open: as small as every need allows, in steps of 50 mm, within the pit.
 
 use crate::brief::Brief;
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::path;
 use crate::rules::pais_kausel_1988;
 use crate::source::Source;
 use crate::stages::ground::Ground;
@@ -163,7 +165,7 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
     }
     chosen::depth([needs[0].0, frost, holes, room.depth], found, why, notes);
     notes.assumptions.push(sized(
-        "block.depth_m",
+        path!(block.depth_m),
         found,
         format!("Sized: {why}."),
         "stiffness, mass, frost, and how wide the block has to be: the shallower, the wider",
@@ -207,8 +209,8 @@ fn say_sides(
     );
     let left = unmet(brief, ground, loads, outline);
     for (field, given, value) in [
-        ("block.length_m", brief.block.length, outline.length),
-        ("block.width_m", brief.block.width, outline.width),
+        (path!(block.length_m), brief.block.length, outline.length),
+        (path!(block.width_m), brief.block.width, outline.width),
     ] {
         if given.is_none() {
             let why = wording::side(brief, outline, governing, &left);
@@ -222,7 +224,7 @@ fn say_sides(
     }
 }
 
-fn sized(field: &'static str, value: Length, why: String, effect: &str) -> Assumption {
+fn sized(field: Path, value: Length, why: String, effect: &str) -> Assumption {
     Assumption {
         field,
         value: AssumedValue::Number((metre::get(value) * 1000.0).round() / 1000.0),

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
+use crate::paths;
 use crate::source::{Source, Standing};
 
 /// Colder than this no concrete is poured, °C.
@@ -62,7 +63,7 @@ fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
             )
         }
         .note(note)
-        .moved_by(&["work.temperature_c"]),
+        .moved_by(paths![work.temperature_c]),
     );
     if celsius < MILD_C {
         notes.caution(
@@ -101,7 +102,7 @@ fn hot(celsius: f64, notes: &mut Notes) {
             HOT,
         )
         .note("Hotter than this concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")
-        .moved_by(&["work.temperature_c"]),
+        .moved_by(paths![work.temperature_c]),
     );
     notes.caution(
         "block.hot_pour",

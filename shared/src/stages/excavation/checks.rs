@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::paths;
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::source::Source;
 use crate::stages::excavation::{Excavation, neighbours};
@@ -62,10 +63,10 @@ fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
             ROOM,
         )
         .note(note)
-        .moved_by(&[
-            "block.length_m",
-            "excavation.max_length_m",
-            "excavation.sides",
+        .moved_by(paths![
+            block.length_m,
+            excavation.max_length_m,
+            excavation.sides,
         ]),
     );
     notes.check(
@@ -77,10 +78,10 @@ fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
             ROOM,
         )
         .note(note)
-        .moved_by(&[
-            "block.width_m",
-            "excavation.max_width_m",
-            "excavation.sides",
+        .moved_by(paths![
+            block.width_m,
+            excavation.max_width_m,
+            excavation.sides,
         ]),
     );
 }
@@ -106,11 +107,11 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
             ROOM,
         )
         .note(note)
-        .moved_by(&[
-            "block.depth_m",
-            "excavation.max_depth_m",
-            "site.groundwater_depth_m",
-            "site.rock_depth_m",
+        .moved_by(paths![
+            block.depth_m,
+            excavation.max_depth_m,
+            site.groundwater_depth_m,
+            site.rock_depth_m,
         ]),
     );
 }
@@ -129,7 +130,7 @@ fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         at_most("excavation.sides", "Is the pit within the depth that the slope table covers?", pit.depth, slopes::deepest(), slopes::SOURCE)
             .note("The slopes hold to this depth in soil without water, cracks or loads at the edge. Deeper pits are an engineer's work.")
     };
-    notes.check(check.moved_by(&["block.depth_m", "excavation.sides"]));
+    notes.check(check.moved_by(paths![block.depth_m, excavation.sides]));
 }
 
 fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
@@ -142,7 +143,7 @@ fn dry(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
                 "Below the groundwater the bottom boils and the sides run. Dig in the dry season, go less deep and wider, or have the water \
                  lowered by wells outside the pit; pumping from the pit itself takes the ground with it.",
             )
-            .moved_by(&["block.depth_m", "site.groundwater_depth_m"]),
+            .moved_by(paths![block.depth_m, site.groundwater_depth_m]),
     );
 }
 
@@ -161,7 +162,7 @@ fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
             source,
         )
         .note("Topsoil is loose and full of roots; no footing stands on it.")
-        .moved_by(&["block.depth_m", "site.topsoil_depth_m"]),
+        .moved_by(paths![block.depth_m, site.topsoil_depth_m]),
     );
 }
 
@@ -172,6 +173,6 @@ fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     notes.check(
         at_most("excavation.rock", "Does the pit end at or above rock?", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
             .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
-            .moved_by(&["block.depth_m", "site.rock_depth_m"]),
+            .moved_by(paths![block.depth_m, site.rock_depth_m]),
     );
 }

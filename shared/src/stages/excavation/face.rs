@@ -1,7 +1,9 @@
 //! Whether a vertical face stands until the concrete is in: one answer, read by the pit's check and by the block's side contact.
 
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working, exceeds};
+use crate::paths;
 use crate::rules::terzaghi_1943::vertical_cut;
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
@@ -17,7 +19,7 @@ pub(super) const SHUTTERED_M: f64 = 0.6;
 /// Drained strength of clay after a season: cohesion in kPa, friction in degrees.
 const SEASON: (f64, f64) = (2.0, 25.0);
 /// What moves the check.
-const FIELDS: &[&str] = &["site.soil", "block.depth_m", "excavation.sides"];
+const FIELDS: &[Path] = paths![site.soil, block.depth_m, excavation.sides];
 /// Where the height of [`MOST_M`] comes from.
 const MOST: Source = Source::new(
     "DIN 4124",

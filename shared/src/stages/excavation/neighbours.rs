@@ -4,6 +4,7 @@ use crate::brief::Brief;
 use crate::brief::site::ASSUMED_FOOTING_M;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
+use crate::paths;
 use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
@@ -72,10 +73,10 @@ pub fn clear_of_building(brief: &Brief, ground: &Ground, pit: &Excavation, notes
                  to tell the neighbour.",
                 brief.units.say(NEAR_LINE_M, Unit::Metre)
             ))
-            .moved_by(&[
-                "site.building_distance_m",
-                "site.building_footing_depth_m",
-                "block.depth_m",
+            .moved_by(paths![
+                site.building_distance_m,
+                site.building_footing_depth_m,
+                block.depth_m,
             ]),
     );
 }
@@ -113,6 +114,6 @@ pub fn clear_of_drain(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
             source,
         )
         .note("Nearer, expose the pipe or cable by hand first, support it, and have its owner say what may be done beside it.")
-        .moved_by(&["site.drain_distance_m", "block.length_m", "block.width_m"]),
+        .moved_by(paths![site.drain_distance_m, block.length_m, block.width_m]),
     );
 }

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::paths;
 use crate::site_plan::floor::FloorKind;
 use crate::source::Source;
 use crate::stages::block::Block;
@@ -53,7 +54,7 @@ fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
             source,
         )
         .note(note)
-        .moved_by(&["floor.gap_mm", "floor.kind"]),
+        .moved_by(paths![floor.gap_mm, floor.kind]),
     );
 }
 
@@ -78,7 +79,7 @@ fn room(floor: &Floor, notes: &mut Notes) {
             source,
         )
         .note(note)
-        .moved_by(&["floor.length_m", "floor.width_m", "floor.level_m"]),
+        .moved_by(paths![floor.length_m, floor.width_m, floor.level_m]),
     );
 }
 
@@ -92,7 +93,7 @@ fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
     notes.check(
         Check::at_least("floor.posts", "Are the deck's posts clear of the block?", nearest, POST_CLEAR_M, Unit::Metre, source)
             .note("A post on the block or close to it passes every footstep to the pier. Move it as far away as you can.")
-            .moved_by(&["floor.supports"]),
+            .moved_by(paths![floor.supports]),
     );
     let clear = underside(brief).unwrap_or(floor.level) - block.upstand;
     notes.check(
@@ -101,6 +102,6 @@ fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
                 "Joists that lie on the block carry every step into it. Raise the floor, lower the block's top, or frame the joists round \
                    the whole block.",
             )
-            .moved_by(&["floor.level_m", "block.upstand_m"]),
+            .moved_by(paths![floor.level_m, block.upstand_m]),
     );
 }

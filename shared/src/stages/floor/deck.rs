@@ -6,6 +6,7 @@ mod neighbours;
 use crate::brief::{Brief, Origin};
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes};
+use crate::path;
 use crate::site_plan::floor::{FloorKind, Joists};
 use crate::source::Source;
 use crate::stages::floor::places::to_block;
@@ -66,7 +67,7 @@ pub fn posts(brief: &Brief, block_half_m: [f64; 2], notes: &mut Notes) -> Posts 
         .flat_map(|&y| xs.iter().map(move |&x| [x, y]))
         .collect();
     notes.assumptions.push(Assumption {
-        field: "floor.supports",
+        field: path!(floor.supports),
         value: AssumedValue::Text(format!("{} posts in {} lines of {}", places.len(), ys.len(), xs.len())),
         unit: Unit::One,
         why: format!("laid out {} clear of the block, as joists usually span", brief.units.say(CLEAR_OF_BLOCK_M, Unit::Metre)),
@@ -103,7 +104,7 @@ fn framing(brief: &Brief, posts: &[[f64; 2]], notes: &mut Notes) -> Option<Frami
         ),
     };
     notes.assumptions.push(Assumption {
-        field: "floor.joists",
+        field: path!(floor.joists),
         value: AssumedValue::Text(value.into()),
         unit: Unit::One,
         why: why.into(),

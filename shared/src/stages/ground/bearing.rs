@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::path;
 use crate::rules::base_on_slope;
 use crate::source::Source;
 use crate::stages::ground::STATED;
@@ -82,7 +83,7 @@ fn assumed(brief: &Brief, table: &BearingRow, [low, typical, high]: [f64; 3]) ->
         _ => "",
     };
     Assumption {
-        field: "site.presumed_bearing_kpa",
+        field: path!(site.presumed_bearing_kpa),
         value: AssumedValue::Number(low),
         unit: Unit::Kilopascal,
         why: format!(

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
+use crate::path;
 use crate::rules::ufc_3_130_06_2004::{berggren, stefan};
 use crate::rules::yearly_wave::season;
 use crate::source::Source;
@@ -195,7 +196,7 @@ fn assumed(brief: &Brief, notes: &mut Notes) -> Length {
 
 fn note(notes: &mut Notes, value: f64, why: String, source: Source) {
     notes.assumptions.push(Assumption {
-        field: "site.frost_depth_m",
+        field: path!(site.frost_depth_m),
         value: AssumedValue::Number(value),
         unit: Unit::Metre,
         why,

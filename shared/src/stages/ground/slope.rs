@@ -4,6 +4,7 @@ use crate::brief::Brief;
 use crate::brief::site::ASSUMED_BANK_M;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
+use crate::paths;
 use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
@@ -47,7 +48,7 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
                 "Ground that falls away carries less, which the bearing figures count; steeper than this it may creep or slide, and a figure \
                  would only pretend. Have a ground engineer look before you dig.",
             )
-            .moved_by(&["site.slope_deg", "site.soil"]),
+            .moved_by(paths![site.slope_deg, site.soil]),
         );
     }
     if slope > SAID_DEG {
@@ -97,6 +98,6 @@ fn bank(brief: &Brief, notes: &mut Notes) {
             "Behind the line that rises at 45° from its foot the pier neither loads the wall nor loses its own ground. Nearer, have somebody \
              look who knows what the wall can take.",
         )
-        .moved_by(&["site.bank_distance_m", "site.bank_height_m"]),
+        .moved_by(paths![site.bank_distance_m, site.bank_height_m]),
     );
 }

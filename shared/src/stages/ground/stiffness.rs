@@ -1,5 +1,7 @@
 //! Stiffness and weight of the ground: stated speed before blow count before soil words.
 
+use crate::field::Path;
+use crate::path;
 use serde::Serialize;
 
 use crate::brief::Brief;
@@ -299,7 +301,7 @@ fn explain(
     };
     assume(
         notes,
-        "site.shear_wave_speed_m_s",
+        path!(site.shear_wave_speed_m_s),
         metre_per_second::get(speed.typical),
         Unit::MetrePerSecond,
         why,
@@ -332,7 +334,7 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
     );
     if method.is_none() {
         notes.assumptions.push(Assumption {
-            field: "site.shear_wave_speed_method",
+            field: path!(site.shear_wave_speed_method),
             value: AssumedValue::Text("good to a quarter either way".into()),
             unit: Unit::One,
             why: "nobody said how the speed was measured; methods and those who use them differ by 20 to 35 % in the top metre".into(),
@@ -342,14 +344,7 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
     }
 }
 
-fn assume(
-    notes: &mut Notes,
-    field: &'static str,
-    value: f64,
-    unit: Unit,
-    why: String,
-    source: Source,
-) {
+fn assume(notes: &mut Notes, field: Path, value: f64, unit: Unit, why: String, source: Source) {
     notes.assumptions.push(Assumption {
         field,
         value: AssumedValue::Number(value),

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, When};
+use crate::path;
 use crate::site_plan;
 use crate::source::Source;
 use crate::stages::ground::Ground;
@@ -53,14 +54,17 @@ fn assumed(brief: &Brief, ground: &Ground) -> Option<Assumption> {
     let source = bearing_table::row(ground.soil)?.strength_source;
     let (field, low, high, unit) = match ground.strength? {
         Strength::Undrained { low_kpa, high_kpa } => (
-            "site.undrained_strength_kpa",
+            path!(site.undrained_strength_kpa),
             low_kpa,
             high_kpa,
             Unit::Kilopascal,
         ),
-        Strength::Drained { low_deg, high_deg } => {
-            ("site.friction_angle_deg", low_deg, high_deg, Unit::Degree)
-        }
+        Strength::Drained { low_deg, high_deg } => (
+            path!(site.friction_angle_deg),
+            low_deg,
+            high_deg,
+            Unit::Degree,
+        ),
     };
     Some(Assumption {
         field,

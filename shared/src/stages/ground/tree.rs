@@ -4,6 +4,7 @@ use crate::brief::Brief;
 use crate::brief::site::ASSUMED_TREE_HEIGHT_M;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
+use crate::paths;
 use crate::rules::tree_reach;
 use crate::site_plan::site::{Soil, WaterDemand};
 use crate::source::Source;
@@ -79,11 +80,11 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
             "A tree dries clay within its reach, and the clay moves with the seasons. Felled trees count with the height that they had."
                 .to_owned()
         }))
-        .moved_by(&[
-            "site.tree_distance_m",
-            "site.tree_height_m",
-            "site.tree_water_demand",
-            "site.soil",
+        .moved_by(paths![
+            site.tree_distance_m,
+            site.tree_height_m,
+            site.tree_water_demand,
+            site.soil,
         ]);
         if ground.unsure.is_some() {
             notes.check(still(&check));

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, When};
+use crate::paths;
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
@@ -78,7 +79,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
                 source(brief.site.soil.value),
                 why,
             )
-            .moved_by(&["site.soil", "site.presumed_bearing_kpa"]),
+            .moved_by(paths![site.soil, site.presumed_bearing_kpa]),
         );
     }
     if ground.shear_modulus.is_none() {
@@ -94,7 +95,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
                 Source::judgement("no stiffness by presumption"),
                 why,
             )
-            .moved_by(&["site.soil", "site.shear_wave_speed_m_s"]),
+            .moved_by(paths![site.soil, site.shear_wave_speed_m_s]),
         );
     }
 }

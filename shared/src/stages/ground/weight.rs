@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::path;
 use crate::rules::en_1997_1_2004::uplift;
 use crate::source::Source;
 use crate::stages::ground::STATED;
@@ -77,7 +78,7 @@ pub fn unit_weight(
         notes,
     );
     notes.assumptions.push(Assumption {
-        field: "site.unit_weight_kn_m3",
+        field: path!(site.unit_weight_kn_m3),
         value: AssumedValue::Number(typical),
         unit: Unit::KilonewtonPerCubicMetre,
         why: format!(
@@ -133,7 +134,7 @@ pub fn poisson_ratio(
     );
     line(names, typical, Unit::One, row.cited(), notes);
     notes.assumptions.push(Assumption {
-        field: "site.poisson_ratio",
+        field: path!(site.poisson_ratio),
         value: AssumedValue::Number(typical),
         unit: Unit::One,
         why: format!(

@@ -4,6 +4,7 @@ use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::halfspace::Solved;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::path;
 use crate::rules::scatter;
 use crate::stages::ground_stiffness::SOURCE;
 use crate::stages::ground_stiffness::contact::{self, SideContact};
@@ -184,7 +185,7 @@ fn counted_on(brief: &Brief, contact: &SideContact) -> Option<Assumption> {
     }
     let share = |ratio: f64| format!("{:.0} %", 100.0 * ratio);
     Some(Assumption {
-        field: "block.side_contact_to_m",
+        field: path!(block.side_contact_to_m),
         value: AssumedValue::Text(format!(
             "{} of a perfect grip, at worst {}",
             share(contact.typical),

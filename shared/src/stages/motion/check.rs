@@ -3,8 +3,10 @@
 //! The pier is judged with a rigid load on it. What the mount's own softness adds is told and fails nothing.
 
 use crate::brief::Brief;
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::paths;
 use crate::source::Source;
 use crate::stages::motion::{Knock, Measure, Motion};
 use crate::units::second;
@@ -61,11 +63,11 @@ fn frequency(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         say(FIRST_HZ),
         say(mounted)
     );
-    let fields: &[&str] = &[
-        "pier.levelling",
-        "pier.gap_mm",
-        "block.side_contact_to_m",
-        "pier.outside_diameter_mm",
+    let fields: &[Path] = paths![
+        pier.levelling,
+        pier.gap_mm,
+        block.side_contact_to_m,
+        pier.outside_diameter_mm,
     ];
     let check = Check::at_least(
         "motion.frequency",
@@ -151,11 +153,11 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         say(wind.gust_arcsec),
         say(wind.mean_arcsec)
     );
-    let fields: &[&str] = &[
-        "load.enclosure",
-        "load.wind_area_m2",
-        "pier.outside_diameter_mm",
-        "pier.height_m",
+    let fields: &[Path] = paths![
+        load.enclosure,
+        load.wind_area_m2,
+        pier.outside_diameter_mm,
+        pier.height_m,
     ];
     still(notes, check.note(note).moved_by(fields));
 }
@@ -185,11 +187,11 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         brief.units.say(motion.thermal_difference_k, Unit::Kelvin),
         say(heat.arcsec)
     );
-    let fields: &[&str] = &[
-        "load.thermal_difference_k",
-        "pier.outside_diameter_mm",
-        "pier.height_m",
-        "load.guiding_interval_s",
+    let fields: &[Path] = paths![
+        load.thermal_difference_k,
+        pier.outside_diameter_mm,
+        pier.height_m,
+        load.guiding_interval_s,
     ];
     still(notes, check.note(note).moved_by(fields));
 }
@@ -200,11 +202,11 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         "motion.season",
         "Is the drift within the limit a year after alignment?",
     );
-    let fields = &[
-        "site.soil",
-        "block.depth_m",
-        "load.guiding_interval_s",
-        "load.exposure_s",
+    let fields = paths![
+        site.soil,
+        block.depth_m,
+        load.guiding_interval_s,
+        load.exposure_s,
     ];
     let Some(season) = motion.season else {
         let why = "Nobody can presume how this ground moves through a year; the alignment has to be measured again and again.";
@@ -240,12 +242,12 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 
 fn settle(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let says = "Sand in the column shortens it where the column bends; where the mount does, only a stiffer mount helps.";
-    let fields: &[&str] = &[
-        "load.mount_frequency_hz",
-        "pier.fill",
-        "load.damping_ratio",
-        "pier.outside_diameter_mm",
-        "load.settle_s",
+    let fields: &[Path] = paths![
+        load.mount_frequency_hz,
+        pier.fill,
+        load.damping_ratio,
+        pier.outside_diameter_mm,
+        load.settle_s,
     ];
     dies(
         "motion.settle",
@@ -264,7 +266,7 @@ fn dies(
     title: &str,
     [knock, mounted]: [Option<Knock>; 2],
     says: &str,
-    fields: &'static [&'static str],
+    fields: &'static [Path],
     (brief, motion): (&Brief, &Motion),
     notes: &mut Notes,
 ) {

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::site_plan::Stand;
 
@@ -25,7 +26,7 @@ pub enum NewValue {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct NewField {
     /// Path in the plan.
-    pub field: &'static str,
+    pub field: Path,
     /// What to put there.
     pub value: NewValue,
 }

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::paths;
 use crate::source::Source;
 use crate::units::{Length, millimetre};
 
@@ -32,7 +33,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
             "The circle with an edge for bolts of {}. Take the circle from the mount in hand before the plate is cut.",
             brief.units.say(12.0, Unit::Millimetre)
         ))
-        .moved_by(&["pier.top_plate_side_mm", "pier.top_bolt_circle_mm"]),
+        .moved_by(paths![pier.top_plate_side_mm, pier.top_bolt_circle_mm]),
     );
     let weld = pier.weld_leg.value * 2.0;
     notes.check(
@@ -45,7 +46,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
             Source::derived("outside diameter and a weld leg on either side"),
         )
         .note("The studs' circle needs room outside the column besides; the anchors' checks look at that.")
-        .moved_by(&["pier.plate_side_mm", "pier.outside_diameter_mm", "pier.weld_leg_mm"]),
+        .moved_by(paths![pier.plate_side_mm, pier.outside_diameter_mm, pier.weld_leg_mm]),
     );
     ducts(
         brief,
@@ -71,6 +72,6 @@ fn ducts(brief: &Brief, bore: Length, notes: &mut Notes) {
             Source::derived("ducts side by side, three at most in a row, with their walls"),
         )
         .note("Power and data come up inside the column through a hole in the base plate, clear of the studs.")
-        .moved_by(&["pier.outside_diameter_mm", "block.duct_diameter_mm", "block.duct_count"]),
+        .moved_by(paths![pier.outside_diameter_mm, block.duct_diameter_mm, block.duct_count]),
     );
 }

@@ -2,8 +2,10 @@
 
 use crate::brief::Brief;
 use crate::brief::pier::sight::{Towards, Wall};
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::paths;
 use crate::rules::sightline;
 use crate::source::Source;
 use crate::units::{Length, metre};
@@ -28,42 +30,42 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
     swing(brief, axis, notes);
 }
 
-const fn names(towards: Towards) -> (&'static str, &'static str, &'static [&'static str]) {
+const fn names(towards: Towards) -> (&'static str, &'static str, &'static [Path]) {
     match towards {
         Towards::North => (
             "pier.sight_north",
             "Can the telescope see low enough to the north?",
-            &[
-                "pier.height_m",
-                "pier.wall_height_m",
-                "pier.lowest_altitude_north_deg",
+            paths![
+                pier.height_m,
+                pier.wall_height_m,
+                pier.lowest_altitude_north_deg,
             ],
         ),
         Towards::East => (
             "pier.sight_east",
             "Can the telescope see low enough to the east?",
-            &[
-                "pier.height_m",
-                "pier.wall_height_m",
-                "pier.lowest_altitude_east_deg",
+            paths![
+                pier.height_m,
+                pier.wall_height_m,
+                pier.lowest_altitude_east_deg,
             ],
         ),
         Towards::South => (
             "pier.sight_south",
             "Can the telescope see low enough to the south?",
-            &[
-                "pier.height_m",
-                "pier.wall_height_m",
-                "pier.lowest_altitude_south_deg",
+            paths![
+                pier.height_m,
+                pier.wall_height_m,
+                pier.lowest_altitude_south_deg,
             ],
         ),
         Towards::West => (
             "pier.sight_west",
             "Can the telescope see low enough to the west?",
-            &[
-                "pier.height_m",
-                "pier.wall_height_m",
-                "pier.lowest_altitude_west_deg",
+            paths![
+                pier.height_m,
+                pier.wall_height_m,
+                pier.lowest_altitude_west_deg,
             ],
         ),
     }
@@ -118,7 +120,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
             source,
         )
         .note("Where it does not, it strikes floor or pier when it points low or crosses the meridian.")
-        .moved_by(&["pier.swing_radius_m", "pier.height_m"]),
+        .moved_by(paths![pier.swing_radius_m, pier.height_m]),
     );
     if let Some(nearest) = brief
         .pier
@@ -138,7 +140,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
                 source,
             )
             .note("Leave room for a person between the swing and the wall besides.")
-            .moved_by(&["pier.swing_radius_m", "pier.wall_distance_m"]),
+            .moved_by(paths![pier.swing_radius_m, pier.wall_distance_m]),
         );
     }
 }

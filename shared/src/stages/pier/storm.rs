@@ -1,8 +1,10 @@
 //! The column's tube against the loads at its foot.
 
 use crate::brief::Brief;
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::paths;
 use crate::rules::en_1993_1_1_2005::{buckling, resistance};
 use crate::rules::en_10210_2_2006::section as tube;
 use crate::site_plan::Code;
@@ -95,13 +97,13 @@ pub fn checks(brief: &Brief, section: &Section, loads: &Loads, notes: &mut Notes
         return;
     };
     let (used, chi) = (found.used, found.chi);
-    let fields: &[&str] = &[
-        "pier.outside_diameter_mm",
-        "pier.wall_mm",
-        "pier.steel",
-        "pier.height_m",
-        "site.design_gust_m_s",
-        "load.enclosure",
+    let fields: &[Path] = paths![
+        pier.outside_diameter_mm,
+        pier.wall_mm,
+        pier.steel,
+        pier.height_m,
+        site.design_gust_m_s,
+        load.enclosure,
     ];
     let class = resistance::class(outside, wall, strength);
     let title = "Is the column strong enough at its foot?";

@@ -88,7 +88,7 @@ pub fn assumptions(flow: &mut Flow, sheet: &Sheet<'_>) {
         .iter()
         .map(|assumption| {
             vec![
-                questions::label(assumption.field).into(),
+                questions::label(&assumption.field).into(),
                 questions::answer_words(assumption, sheet.brief.units).into(),
                 assumption.why.clone().into(),
                 assumption.effect.clone().into(),

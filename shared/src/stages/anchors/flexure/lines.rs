@@ -1,7 +1,9 @@
 //! The checks and lines of calculation of what tightening bends.
 
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::paths;
 use crate::rules::annular_plate;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::joint;
@@ -85,12 +87,12 @@ pub(super) fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) 
     }
     let units = situation.brief.units;
     let capacity = megapascal::get(found.yield_strength) * ELASTIC_SHARE_RATIO;
-    let fields: &[&str] = &[
-        "anchors.torque_n_m",
-        "pier.plate_thickness_mm",
-        "pier.wall_mm",
-        "anchors.circle_diameter_mm",
-        "anchors.lower_nuts",
+    let fields: &[Path] = paths![
+        anchors.torque_n_m,
+        pier.plate_thickness_mm,
+        pier.wall_mm,
+        anchors.circle_diameter_mm,
+        anchors.lower_nuts,
     ];
     for (id, title, stress) in [
         (

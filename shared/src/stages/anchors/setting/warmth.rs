@@ -3,6 +3,7 @@
 use crate::brief::{Brief, Origin};
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Verdict};
+use crate::paths;
 use crate::rules::resin;
 
 use super::Setting;
@@ -16,10 +17,10 @@ pub(super) fn check(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     let say = |value| brief.units.say(value, Unit::Celsius);
     let (id, fields) = (
         "anchors.resin_temperature",
-        &[
-            "anchors.concrete_temperature_c",
-            "work.temperature_c",
-            "anchors.resin",
+        paths![
+            anchors.concrete_temperature_c,
+            work.temperature_c,
+            anchors.resin,
         ],
     );
     let check = if celsius > warmest {

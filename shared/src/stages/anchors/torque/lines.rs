@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes, Working};
+use crate::paths;
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015::{self as tightening, scatter};
 use crate::source::Source;
@@ -29,7 +30,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
             threads::THREADS,
         )
         .note("The high end of the scattered preload: beyond the proof load a stud stretches for good.")
-        .moved_by(&["anchors.torque_n_m", "anchors.size", "anchors.strength_class", "anchors.lubrication"]),
+        .moved_by(paths![anchors.torque_n_m, anchors.size, anchors.strength_class, anchors.lubrication]),
     );
     workings(brief, torque, screw, preload, notes);
     kilos::workings(&torque.lesson, notes);
@@ -57,13 +58,13 @@ fn of_the_nuts(torque: &Torque) -> Check {
              to tenfold.",
             torque.says
         ))
-        .moved_by(&[
-            "anchors.max_torque_n_m",
-            "anchors.torque_n_m",
-            "anchors.strength_class",
-            "anchors.bond_strength_mpa",
-            "anchors.lower_nuts",
-            "pier.levelling",
+        .moved_by(paths![
+            anchors.max_torque_n_m,
+            anchors.torque_n_m,
+            anchors.strength_class,
+            anchors.bond_strength_mpa,
+            anchors.lower_nuts,
+            pier.levelling,
         ])
 }
 

@@ -2,8 +2,10 @@
 
 use super::{Judged, Verdict};
 use crate::brief::{Brief, Given, Origin};
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
+use crate::paths;
 use crate::rules::aci_318_19::{self as aci, breakout, shear as aci_shear};
 use crate::rules::en_1992_4_2018::{
     self as en, bond, cone, edge, interaction, shear, splitting, steel,
@@ -16,33 +18,29 @@ use crate::stages::anchors::strength::{Mode, Resistances};
 use crate::units::{Length, kilonewton, millimetre};
 
 /// Fields that move each check.
-const SIZE: &[&str] = &[
-    "anchors.size",
-    "anchors.strength_class",
-    "anchors.count",
-    "anchors.circle_diameter_mm",
+const SIZE: &[Path] = paths![
+    anchors.size,
+    anchors.strength_class,
+    anchors.count,
+    anchors.circle_diameter_mm,
 ];
-const DEPTH: &[&str] = &[
-    "anchors.embedment_mm",
-    "block.length_m",
-    "block.width_m",
-    "anchors.circle_diameter_mm",
+const DEPTH: &[Path] = paths![
+    anchors.embedment_mm,
+    block.length_m,
+    block.width_m,
+    anchors.circle_diameter_mm,
 ];
-const BOND: &[&str] = &[
-    "anchors.bond_strength_mpa",
-    "anchors.embedment_mm",
-    "anchors.size",
-    "anchors.count",
+const BOND: &[Path] = paths![
+    anchors.bond_strength_mpa,
+    anchors.embedment_mm,
+    anchors.size,
+    anchors.count,
 ];
-const GAP: &[&str] = &["pier.gap_mm", "anchors.size", "pier.levelling"];
-const EDGES: &[&str] = &[
-    "block.length_m",
-    "block.width_m",
-    "anchors.circle_diameter_mm",
-];
+const GAP: &[Path] = paths![pier.gap_mm, anchors.size, pier.levelling];
+const EDGES: &[Path] = paths![block.length_m, block.width_m, anchors.circle_diameter_mm];
 
 /// Name, source and fields of a mode's check.
-fn about(mode: Mode, code: Code) -> (&'static str, Source, &'static [&'static str]) {
+fn about(mode: Mode, code: Code) -> (&'static str, Source, &'static [Path]) {
     let eurocode = code == Code::Eurocode;
     let pick = |en: Source, aci: Source| if eurocode { en } else { aci };
     match mode {
@@ -226,7 +224,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
                 source,
             )
             .note("Nearer to each other, drilling and tightening may split the concrete between them.")
-            .moved_by(&["anchors.circle_diameter_mm", "anchors.count", "anchors.min_spacing_mm"]),
+            .moved_by(paths![anchors.circle_diameter_mm, anchors.count, anchors.min_spacing_mm]),
         );
     }
     notes.check(
@@ -251,7 +249,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
             thin.unwrap_or(source),
         )
         .note("Thinner, and the drill or the pull breaks out below.")
-        .moved_by(&["block.depth_m", "block.upstand_m", "anchors.embedment_mm"]),
+        .moved_by(paths![block.depth_m, block.upstand_m, anchors.embedment_mm]),
     );
     plate(situation, group, notes);
     range(situation.brief, situation, notes);
@@ -276,10 +274,10 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             PLATE_EDGE,
         )
         .note("From the middle of a hole to the plate's edge 1.2 hole diameters at least.")
-        .moved_by(&[
-            "pier.plate_side_mm",
-            "anchors.circle_diameter_mm",
-            "anchors.size",
+        .moved_by(paths![
+            pier.plate_side_mm,
+            anchors.circle_diameter_mm,
+            anchors.size,
         ]),
     );
     let clear = mm(pier.outside_diameter.value)
@@ -295,10 +293,10 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             REACH,
         )
         .note("Washers must lie flat beside the weld, and a socket must reach the nuts.")
-        .moved_by(&[
-            "anchors.circle_diameter_mm",
-            "pier.outside_diameter_mm",
-            "pier.weld_leg_mm",
+        .moved_by(paths![
+            anchors.circle_diameter_mm,
+            pier.outside_diameter_mm,
+            pier.weld_leg_mm,
         ]),
     );
     let (hole, stud) = (
@@ -319,7 +317,7 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
             situation.brief.units.say(2.0, Unit::Millimetre),
             situation.brief.units.say(4.0, Unit::Millimetre)
         ))
-        .moved_by(&["anchors.hole_diameter_mm", "anchors.size"]),
+        .moved_by(paths![anchors.hole_diameter_mm, anchors.size]),
     );
 }
 
@@ -370,10 +368,10 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
         .note(format!(
             "The model holds from {code_least:.0} to 20 diameters.{whose}"
         ))
-        .moved_by(&[
-            "anchors.embedment_mm",
-            "anchors.size",
-            "anchors.min_embedment_mm",
+        .moved_by(paths![
+            anchors.embedment_mm,
+            anchors.size,
+            anchors.min_embedment_mm,
         ]),
     );
     notes.check(
@@ -388,10 +386,10 @@ fn range(brief: &Brief, situation: &Situation, notes: &mut Notes) {
         .note(format!(
             "Deeper than twenty diameters the bond is no longer even along the stud.{whose}"
         ))
-        .moved_by(&[
-            "anchors.embedment_mm",
-            "anchors.size",
-            "anchors.max_embedment_mm",
+        .moved_by(paths![
+            anchors.embedment_mm,
+            anchors.size,
+            anchors.max_embedment_mm,
         ]),
     );
 }

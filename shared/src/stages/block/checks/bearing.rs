@@ -2,8 +2,10 @@
 //! own strength in every design approach.
 
 use crate::brief::Brief;
+use crate::field::Path;
 use crate::figure::Unit;
 use crate::notes::{Check, Verdict, exceeds};
+use crate::paths;
 use crate::rules::base_on_slope;
 use crate::rules::en_1997_1_2004::annex_d::{self, Base, Load};
 use crate::rules::en_1997_1_2004::design_approaches::{self, Approach};
@@ -22,15 +24,15 @@ const WET_FACTOR: f64 = 0.5;
 /// Farthest off the centre that a storm may push the force, as a share of the width.
 const STORM_RATIO: f64 = 1.0 / 3.0;
 /// What moves these checks.
-const FIELDS: &[&str] = &[
-    "site.soil",
-    "site.presumed_bearing_kpa",
-    "site.undrained_strength_kpa",
-    "site.friction_angle_deg",
-    "site.groundwater_depth_m",
-    "site.slope_deg",
-    "block.length_m",
-    "block.width_m",
+const FIELDS: &[Path] = paths![
+    site.soil,
+    site.presumed_bearing_kpa,
+    site.undrained_strength_kpa,
+    site.friction_angle_deg,
+    site.groundwater_depth_m,
+    site.slope_deg,
+    block.length_m,
+    block.width_m,
 ];
 
 /// Presumed net pressure at this block: sand and gravel carry half where water stands within the base's width below it, and at
@@ -343,7 +345,7 @@ pub(super) fn eccentric(outline: &Outline, actions: &Actions) -> Check {
         "In the worst case the force acts so far off the base's centre; up to a third of the width it is an ordinary base, beyond it the \
          code asks for special care. At rest nothing pushes the force off the centre, and no part of the base lifts.",
     )
-    .moved_by(&["block.length_m", "block.width_m", "pier.height_m", "site.design_gust_m_s"])
+    .moved_by(paths![block.length_m, block.width_m, pier.height_m, site.design_gust_m_s])
 }
 
 fn unknown(id: &'static str, title: &str, ground: &Ground) -> Check {
@@ -352,5 +354,5 @@ fn unknown(id: &'static str, title: &str, ground: &Ground) -> Check {
         .clone()
         .unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
     Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why)
-        .moved_by(&["site.soil", "site.presumed_bearing_kpa"])
+        .moved_by(paths![site.soil, site.presumed_bearing_kpa])
 }

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
+use crate::paths;
 use crate::source::Source;
 use crate::stages::block::needs::plate_needs;
 use crate::stages::block::outline::Outline;
@@ -28,10 +29,10 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Option
         Unit::Metre,
         source,
     );
-    Some(check.note(note).moved_by(&[
-        "block.depth_m",
-        "site.frost_depth_m",
-        "site.freezing_index_c_days",
+    Some(check.note(note).moved_by(paths![
+        block.depth_m,
+        site.frost_depth_m,
+        site.freezing_index_c_days,
     ]))
 }
 
@@ -50,5 +51,5 @@ pub(super) fn plate(brief: &Brief, outline: &Outline) -> Check {
         source,
     )
     .note("The plate needs concrete under all of it and a margin beside it, or the edge spalls.")
-    .moved_by(&["pier.plate_side_mm", "block.length_m", "block.width_m"])
+    .moved_by(paths![pier.plate_side_mm, block.length_m, block.width_m])
 }

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::Check;
+use crate::paths;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
 use crate::rules::ibc_2012::sliding::{self as presumed, BaseResistance};
 use crate::site_plan::site::Soil;
@@ -89,7 +90,7 @@ pub(super) fn outside(id: &'static str, title: &str, actions: &Actions) -> Check
     let down = kilonewton::get(actions.weight - actions.lift);
     Check::at_most(id, title, down, 0.0, Unit::Kilonewton, base::EDGE_SOURCE)
         .note("The force falls outside the base, so no pressure under it can balance it: the block tips before the ground gives way.")
-        .moved_by(&["block.length_m", "block.width_m", "pier.height_m", "site.design_gust_m_s"])
+        .moved_by(paths![block.length_m, block.width_m, pier.height_m, site.design_gust_m_s])
 }
 
 pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
@@ -104,7 +105,7 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
              the weight nine tenths, the lift of the water eleven tenths, and the ground at the sides not at all.",
             actions.overturns_most().name
         ))
-        .moved_by(&["block.width_m", "block.length_m", "pier.height_m", "site.design_gust_m_s", "load.wind_area_m2"])
+        .moved_by(paths![block.width_m, block.length_m, pier.height_m, site.design_gust_m_s, load.wind_area_m2])
 }
 
 pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Check {
@@ -112,12 +113,12 @@ pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Ch
     let Some(resistance) = sliding_resistance(brief, outline, actions) else {
         let why = "No presumed resistance to sliding is given for this ground; a ground engineer has to say.";
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
-            .moved_by(&["site.soil"]);
+            .moved_by(paths![site.soil]);
     };
     let push = kilonewton::get(actions.push());
     Check::at_most(id, title, push, kilonewton::get(resistance), Unit::Kilonewton, presumed::SOURCE)
         .note("Friction or adhesion under the base alone; the ground in front of a block that is cast into it holds many times more.")
-        .moved_by(&["site.soil", "block.length_m", "block.width_m", "site.design_gust_m_s"])
+        .moved_by(paths![site.soil, block.length_m, block.width_m, site.design_gust_m_s])
 }
 
 pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
@@ -142,5 +143,5 @@ pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
         uplift::SOURCE,
     )
     .note(note)
-    .moved_by(&["site.groundwater_depth_m", "block.depth_m"])
+    .moved_by(paths![site.groundwater_depth_m, block.depth_m])
 }

@@ -1,0 +1,117 @@
+//! Where an answer stands in the plan.
+
+use std::fmt;
+use std::ops::Deref;
+
+use serde::Serialize;
+
+/// The place of an answer that the plan has, for instance `site.frost_depth_m`. Only a row of the plan makes one, so that
+/// a name that is misspelt does not compile; [`path!`](crate::path) writes it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(transparent)]
+pub struct Path(&'static str);
+
+impl Path {
+    /// The place of a row.
+    pub(crate) const fn new(path: &'static str) -> Self {
+        Self(path)
+    }
+
+    /// Its name.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        self.0
+    }
+}
+
+impl Deref for Path {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        self.0
+    }
+}
+
+impl fmt::Display for Path {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0)
+    }
+}
+
+impl PartialEq<str> for Path {
+    fn eq(&self, other: &str) -> bool {
+        self.0 == other
+    }
+}
+
+impl PartialEq<&str> for Path {
+    fn eq(&self, other: &&str) -> bool {
+        self.0 == *other
+    }
+}
+
+impl PartialEq<String> for Path {
+    fn eq(&self, other: &String) -> bool {
+        self.0 == other
+    }
+}
+
+impl From<Path> for String {
+    fn from(path: Path) -> Self {
+        path.0.to_owned()
+    }
+}
+
+/// The row of an answer, by its section and field: `row!(site.frost_depth_m)`. What the plan has not does not compile.
+#[macro_export]
+macro_rules! row {
+    (site.$field:ident) => {
+        $crate::site_plan::Site::$field
+    };
+    (excavation.$field:ident) => {
+        $crate::site_plan::Excavation::$field
+    };
+    (block.$field:ident) => {
+        $crate::site_plan::Block::$field
+    };
+    (pier.$field:ident) => {
+        $crate::site_plan::Pier::$field
+    };
+    (load.$field:ident) => {
+        $crate::site_plan::Load::$field
+    };
+    (anchors.$field:ident) => {
+        $crate::site_plan::Anchors::$field
+    };
+    (floor.$field:ident) => {
+        $crate::site_plan::Floor::$field
+    };
+    (work.$field:ident) => {
+        $crate::site_plan::Work::$field
+    };
+}
+
+/// The [`Path`] of an answer: `path!(site.frost_depth_m)`, or `path!(code)` for one that stands in no section.
+#[macro_export]
+macro_rules! path {
+    (use) => {
+        $crate::site_plan::SitePlan::PURPOSE
+    };
+    (units) => {
+        $crate::site_plan::SitePlan::UNITS
+    };
+    (code) => {
+        $crate::site_plan::SitePlan::CODE
+    };
+    ($section:ident.$field:ident) => {
+        $crate::row!($section.$field).row.path
+    };
+}
+
+/// The [`Path`]s of several answers: `paths![block.depth_m, site.soil]`.
+#[macro_export]
+macro_rules! paths {
+    ($($section:ident.$field:ident),* $(,)?) => {
+        &[$($crate::path!($section.$field)),*]
+    };
+}
