@@ -14,7 +14,7 @@ use crate::copies::Copies;
 use crate::error::Trouble;
 use crate::guard::Guard;
 use crate::handlers::print::Prints;
-use crate::limits;
+use crate::limits::Bodies;
 use crate::lookup::Held;
 use crate::planned::{Planned, digest};
 use crate::searches::Searches;
@@ -59,10 +59,8 @@ pub struct Parts {
     pub copies: Copies,
     /// Places for requests that are worked on.
     pub places: Shares,
-    /// Bytes of bodies that are held.
-    pub held: Shares,
-    /// Bodies that are read and thrown away.
-    pub dropped: Shares,
+    /// What all bodies together may take.
+    pub bodies: Bodies,
     /// What a service outside answered.
     pub lookups: Held,
     kept: Cache<[u8; 32], Arc<Planned>>,
@@ -88,8 +86,7 @@ impl App {
             connections: server::connections(),
             copies: Copies::default(),
             places: Shares::new(MOST_REQUESTS, MOST_REQUESTS_OF_ONE),
-            held: limits::held(&config),
-            dropped: limits::dropped(),
+            bodies: Bodies::new(&config),
             lookups: Held::default(),
             kept: Cache::new(MOST_DESIGNS),
             searches: Searches::new(config.longest_search),

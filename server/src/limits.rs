@@ -12,6 +12,7 @@ use axum::http::header::{CONTENT_LENGTH, EXPECT};
 use axum::http::{HeaderMap, Method};
 use futures_util::stream::once;
 use http_body_util::BodyExt;
+use tokio::sync::Semaphore;
 
 use crate::client::Client;
 use crate::config::Config;
@@ -24,8 +25,12 @@ pub const LARGEST_BODY: usize = 1024 * 1024;
 const READ_AND_DROPPED: usize = 64 * LARGEST_BODY;
 /// Longest pause of a body that is thrown away.
 const LONGEST_PAUSE: Duration = Duration::from_secs(1);
-/// Pause after each part of one that is thrown away, some sixty kilobytes.
-const BETWEEN_PARTS: Duration = Duration::from_millis(1);
+/// How much of a body is taken at once, whoever else sends: a plan or a form is not longer.
+const AT_ONCE: usize = 64 * 1024;
+/// Parts beyond it, of some sixty kilobytes, that are taken at the same time of all bodies together, and how long each keeps
+/// its place: a hundred megabytes a second at most, so that whoever sends all they can leaves the processors to others.
+const PARTS: usize = 2;
+const EACH_PART: Duration = Duration::from_millis(1);
 /// Bodies that are thrown away at once, in all and of one client; beyond it the line is closed with the answer.
 const MOST_DROPPED: usize = 32;
 const MOST_DROPPED_OF_ONE: usize = 2;
@@ -43,17 +48,37 @@ const HELD_FOR_ALL: usize = 3 * HELD_FOR_ONE;
 /// Longest time for an answer; designing waits its turn within it.
 pub const LONGEST_ANSWER: Duration = Duration::from_secs(30);
 
-/// Bytes of bodies that may be held.
-#[must_use]
-pub fn held(config: &Config) -> Shares {
-    let one = HELD_FOR_ONE.max(2 * (config.largest_photo + ROUND_A_PHOTO));
-    Shares::new(HELD_FOR_ALL.max(2 * one), one)
+/// What all bodies together may take.
+pub struct Bodies {
+    /// Bytes that are held.
+    pub held: Shares,
+    /// Bodies that are read and thrown away.
+    dropped: Shares,
+    parts: Arc<Semaphore>,
 }
 
-/// Places for bodies that are read and thrown away.
-#[must_use]
-pub fn dropped() -> Shares {
-    Shares::new(MOST_DROPPED, MOST_DROPPED_OF_ONE)
+impl Bodies {
+    /// As the configuration has it.
+    #[must_use]
+    pub fn new(config: &Config) -> Self {
+        let one = HELD_FOR_ONE.max(2 * (config.largest_photo + ROUND_A_PHOTO));
+        Self {
+            held: Shares::new(HELD_FOR_ALL.max(2 * one), one),
+            dropped: Shares::new(MOST_DROPPED, MOST_DROPPED_OF_ONE),
+            parts: Arc::new(Semaphore::new(PARTS)),
+        }
+    }
+}
+
+/// Waits until the next part of a long body may be taken.
+async fn next_part(parts: &Semaphore, arrived: usize) {
+    if arrived > AT_ONCE {
+        let _place = parts.acquire().await;
+        tokio::time::sleep(EACH_PART).await;
+    } else {
+        // A line that always has more would keep its thread, and all who wait behind it.
+        tokio::task::yield_now().await;
+    }
 }
 
 /// Refuses a body where none belongs: nothing would read it.
@@ -75,6 +100,7 @@ pub struct Arriving {
     bounds: Bounds,
     state: tokio::sync::Mutex<State>,
     refused: Mutex<Option<Trouble>>,
+    parts: Arc<Semaphore>,
 }
 
 /// How much may arrive, and in which time.
@@ -95,7 +121,7 @@ struct State {
 #[must_use]
 pub fn bounded(
     config: &Config,
-    held: &Shares,
+    bodies: &Bodies,
     client: &Client,
     request: Request,
 ) -> (Request, Option<Arc<Arriving>>) {
@@ -122,9 +148,10 @@ pub fn bounded(
         state: tokio::sync::Mutex::new(State {
             body: Some(body),
             whole: Bytes::new(),
-            share: held.open(client.circles()),
+            share: bodies.held.open(client.circles()),
         }),
         refused: Mutex::new(None),
+        parts: Arc::clone(&bodies.parts),
     });
     let reader = Arc::clone(&arriving);
     let body = Body::from_stream(once(async move {
@@ -145,7 +172,7 @@ impl Arriving {
             slowest,
             is_photo,
         } = self.bounds;
-        let read = read(&self.headers, body, most, &mut state.share);
+        let read = read(&self.headers, body, most, &mut state.share, &self.parts);
         let read = match tokio::time::timeout(slowest, read).await {
             Ok(Err(trouble)) if is_photo && trouble.code == "too_large" => {
                 Err(Trouble::photo_too_large(most - ROUND_A_PHOTO))
@@ -177,14 +204,14 @@ impl Arriving {
     /// Reads what still comes of a body that nobody asked for, and throws it away: whoever is still sending would see a
     /// broken line and not why it was refused. Nothing of it is kept, and who pauses is answered. One who sends several at
     /// once has no place for the third: it is not read, and its line is to be closed with the answer. Whether all came.
-    pub async fn drop_rest(&self, client: &Client, places: &Shares) -> bool {
+    pub async fn drop_rest(&self, client: &Client, bodies: &Bodies) -> bool {
         let Some(mut body) = self.state.lock().await.body.take() else {
             return true;
         };
         if self.headers.contains_key(EXPECT) || stated(&self.headers) > READ_AND_DROPPED as u64 {
             return false;
         }
-        let Ok(_place) = places.one(client.circles()) else {
+        let Ok(_place) = bodies.dropped.one(client.circles()) else {
             return false;
         };
         let mut dropped = 0_usize;
@@ -195,7 +222,7 @@ impl Arriving {
                     Ok(None) => return true,
                     _ => return false,
                 }
-                tokio::time::sleep(BETWEEN_PARTS).await;
+                next_part(&self.parts, dropped).await;
             }
             false
         };
@@ -229,6 +256,7 @@ async fn read(
     mut body: Body,
     most: usize,
     share: &mut Share,
+    parts: &Semaphore,
 ) -> Result<Bytes, Trouble> {
     if stated(headers) > most as u64 && headers.contains_key(EXPECT) {
         return Err(Trouble::too_large(most));
@@ -256,12 +284,35 @@ async fn read(
             _ if arrived > READ_AND_DROPPED => return Err(Trouble::too_large(most)),
             _ => kept = Vec::new(),
         }
-        // A line that always has more would keep its thread for a megabyte at a time, and all who wait behind it.
-        tokio::task::yield_now().await;
+        next_part(parts, arrived).await;
     }
     if arrived > most {
         Err(Trouble::too_large(most))
     } else {
         Ok(Bytes::from(kept))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use tokio::time::Instant;
+
+    use super::*;
+
+    /// A thousand parts of sixty kilobytes at two in a millisecond: half a second at least.
+    #[tokio::test(start_paused = true)]
+    async fn long_bodies_leave_the_processors_to_others_and_short_ones_do_not_wait() {
+        let parts = Arc::new(Semaphore::new(PARTS));
+        let begun = Instant::now();
+        let mut long = tokio::task::JoinSet::new();
+        for _ in 0..1000 {
+            let parts = Arc::clone(&parts);
+            long.spawn(async move { next_part(&parts, AT_ONCE + 1).await });
+        }
+        tokio::task::yield_now().await;
+        next_part(&parts, AT_ONCE).await;
+        assert_eq!(begun.elapsed(), Duration::ZERO);
+        while long.join_next().await.is_some() {}
+        assert!(begun.elapsed() >= Duration::from_millis(500));
     }
 }

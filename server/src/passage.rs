@@ -50,7 +50,7 @@ async fn presented(app: &App, client: &Client, request: Request, next: Next) -> 
         if trouble.is_some_and(|trouble| trouble.may_pass()) {
             typed = Box::pin(arriving.typed()).await;
         }
-        whole = Box::pin(arriving.drop_rest(client, &app.dropped)).await;
+        whole = Box::pin(arriving.drop_rest(client, &app.bodies)).await;
     }
     let mut response = reader.present(&app.config, response, typed).await;
     if !whole {
@@ -82,7 +82,7 @@ async fn answer(
     limits::without_a_body(&request)?;
     security::check_own_form(client, &request)?;
     let admitted = app.guard.admit(&app.watch, client, &request);
-    let (request, body) = limits::bounded(&app.config, &app.held, client, request);
+    let (request, body) = limits::bounded(&app.config, &app.bodies, client, request);
     arriving.clone_from(&body);
     let counted = admitted?;
     let _place = match app.places.one(client.circles()) {

@@ -3,10 +3,10 @@
 mod accept;
 mod sweep;
 
-use std::io::ErrorKind;
+use std::io::{self, ErrorKind};
 use std::net::SocketAddr;
 
-use tokio::net::TcpListener;
+use tokio::net::{TcpListener, TcpSocket};
 
 use crate::app::App;
 use crate::config::{Config, DEFAULT_LISTEN};
@@ -63,9 +63,9 @@ impl Server {
         let store = Store::open(&config.database)
             .await
             .map_err(|failure| StartFailure::Store { place, failure })?;
-        let listener = listen(config.listen).await?;
+        let listener = listen(config.listen)?;
         let watcher = match config.metrics {
-            Some(address) => Some(bind("STILLGROUND_METRICS", address).await?),
+            Some(address) => Some(bind("STILLGROUND_METRICS", address)?),
             None => None,
         };
         Ok(Self {
@@ -138,13 +138,13 @@ impl Server {
 }
 
 /// The stated address, or else the usual one, or else a free port beside it.
-async fn listen(stated: Option<SocketAddr>) -> Result<TcpListener, StartFailure> {
+fn listen(stated: Option<SocketAddr>) -> Result<TcpListener, StartFailure> {
     let address = stated.unwrap_or(DEFAULT_LISTEN);
-    match TcpListener::bind(address).await {
+    match bound(address) {
         Ok(listener) => Ok(listener),
         Err(error) if stated.is_none() && error.kind() == ErrorKind::AddrInUse => {
             let free = SocketAddr::new(address.ip(), 0);
-            bind(LISTEN, free).await
+            bind(LISTEN, free)
         }
         Err(error) => Err(StartFailure::Listen {
             setting: LISTEN,
@@ -156,12 +156,26 @@ async fn listen(stated: Option<SocketAddr>) -> Result<TcpListener, StartFailure>
 
 const LISTEN: &str = "STILLGROUND_LISTEN";
 
-async fn bind(setting: &'static str, address: SocketAddr) -> Result<TcpListener, StartFailure> {
-    TcpListener::bind(address)
-        .await
-        .map_err(|error| StartFailure::Listen {
-            setting,
-            address,
-            error,
-        })
+fn bind(setting: &'static str, address: SocketAddr) -> Result<TcpListener, StartFailure> {
+    bound(address).map_err(|error| StartFailure::Listen {
+        setting,
+        address,
+        error,
+    })
+}
+
+/// Connections that the system keeps until they are taken; it lowers this to its own limit. Where there is no place left,
+/// whoever comes tries again after a whole second, one who watches the service too.
+const WAITING: u32 = 8192;
+
+fn bound(address: SocketAddr) -> io::Result<TcpListener> {
+    let socket = if address.is_ipv4() {
+        TcpSocket::new_v4()
+    } else {
+        TcpSocket::new_v6()
+    }?;
+    #[cfg(not(windows))]
+    socket.set_reuseaddr(true)?;
+    socket.bind(address)?;
+    socket.listen(WAITING)
 }

@@ -48,7 +48,7 @@ fn figures(app: &App) -> Vec<Figure> {
             "body_bytes_held",
             "gauge",
             "Bytes of bodies that are held.",
-            one(app.held.taken()),
+            one(app.bodies.held.taken()),
         ),
         (
             "refusals_late",

@@ -149,7 +149,7 @@ impl Grid {
 /// The value below which half of the time is spent.
 fn median(timed: impl Iterator<Item = (f64, f64)>) -> f64 {
     let mut all: Vec<(f64, f64)> = timed.collect();
-    all.sort_by(|a, b| a.0.total_cmp(&b.0));
+    all.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     let half = 0.5 * all.iter().map(|(_, time)| time).sum::<f64>();
     let mut sum = 0.0;
     all.iter()

@@ -34,10 +34,10 @@ impl Detail {
         every: 1,
         swinging: usize::MAX,
     };
-    /// Every third sample and the three slowest modes of each plane, for looking at many paces. Without the third, at some 50 Hz
+    /// Every second sample and the three slowest modes of each plane, for looking at many paces. Without the third, at some 50 Hz
     /// and so within reach of a heel, a peak comes out a tenth to a fifth too large.
     pub const COARSE: Self = Self {
-        every: 3,
+        every: 2,
         swinging: 3,
     };
 

@@ -28,7 +28,7 @@ const WALKS_S: f64 = 10.0;
 const STEPS_HZ: f64 = 2.0;
 
 /// Samples of a history for one that is taken where several histories are put together: one in 24 ms of a coarse walk.
-const SAMPLED: usize = 4;
+const SAMPLED: usize = 6;
 
 /// So long at a place.
 type Timed = (f64, [f64; 2]);

@@ -246,11 +246,9 @@ impl History {
     /// Largest distance from rest.
     #[must_use]
     pub fn peak_arcsec(&self) -> f64 {
-        self.turns
-            .iter()
-            .map(|[x, y]| x * x + y * y)
-            .fold(0.0, f64::max)
-            .sqrt()
+        let larger = |most: &mut f64, [x, y]: &[f64; 2]| *most = most.max(x * x + y * y);
+        let most = in_lanes(&self.turns, 0.0, larger);
+        most.into_iter().fold(0.0, f64::max).sqrt()
     }
 
     /// Root mean square of the distance from the mean place.
@@ -258,15 +256,14 @@ impl History {
     pub fn rms_arcsec(&self) -> f64 {
         // From the first place on, so that a star that stays is told to stay.
         let [first_x, first_y] = self.turns.first().copied().unwrap_or_default();
-        let (mut sums, mut squares) = ([0.0; 2], 0.0);
-        for [x, y] in &self.turns {
+        let lanes = in_lanes(&self.turns, [0.0; 3], |sums, [x, y]| {
             let [x, y] = [x - first_x, y - first_y];
-            sums = [sums[0] + x, sums[1] + y];
-            squares += x * x + y * y;
-        }
+            *sums = [sums[0] + x, sums[1] + y, sums[2] + (x * x + y * y)];
+        });
         let count = self.turns.len().max(1) as f64;
-        let [x, y] = sums.map(|sum| sum / count);
-        (squares / count - x * x - y * y).max(0.0).sqrt()
+        let [x, y, squares] =
+            [0, 1, 2].map(|sum| lanes.iter().map(|lane| lane[sum]).sum::<f64>() / count);
+        (squares - x * x - y * y).max(0.0).sqrt()
     }
 
     /// The same with a second one on top that comes so much later: what two people do who walk one after the other.
@@ -349,6 +346,28 @@ fn cubic(t: f64) -> [f64; 4] {
         -(t + 1.0) * t * (t - 2.0) / 2.0,
         (t + 1.0) * t * (t - 1.0) / 6.0,
     ]
+}
+
+/// Results that are found beside each other, so that none waits for the one before it.
+const LANES: usize = 4;
+
+/// Takes places into a few results in turn, to be put together by whoever asks.
+fn in_lanes<T: Copy>(
+    turns: &[[f64; 2]],
+    start: T,
+    mut take: impl FnMut(&mut T, &[f64; 2]),
+) -> [T; LANES] {
+    let mut lanes = [start; LANES];
+    let (whole, rest) = turns.as_chunks::<LANES>();
+    for some in whole {
+        for (lane, turn) in lanes.iter_mut().zip(some) {
+            take(lane, turn);
+        }
+    }
+    for (lane, turn) in lanes.iter_mut().zip(rest) {
+        take(lane, turn);
+    }
+    lanes
 }
 
 /// Mean place.

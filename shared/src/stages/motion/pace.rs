@@ -1,6 +1,6 @@
 //! Paces: nobody knows his own to 5 %, and a harmonic of it that meets the pier makes a walk twice as bad.
 //!
-//! The walk is followed at every pace of a band through the three slowest modes of each plane, every third sample; the quicker
+//! The walk is followed at every pace of a band through the three slowest modes of each plane, every second sample; the quicker
 //! ones go with each foot at once. What is said of it is then either of all these paces together, as the star's growth, or the
 //! middle of their figures, or the one that nine tenths of them do not exceed, each figure by itself. None of these jumps where one
 //! pace takes another's place. What is drawn is one walk, at the pace whose largest movement nine tenths do not exceed.
