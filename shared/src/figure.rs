@@ -2,7 +2,11 @@
 //!
 //! Everything inside is metric; the reader's system of units is applied here and nowhere else.
 
+mod amount;
+
 use serde::{Serialize, Serializer};
+
+pub use amount::*;
 
 /// System of units that the reader asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, serde::Deserialize)]
@@ -189,9 +193,10 @@ impl std::fmt::Display for Figure {
 }
 
 impl Units {
-    /// The value in this system, with its unit's symbol.
+    /// The quantity in this system, with its unit's symbol.
     #[must_use]
-    pub fn convert(self, value: f64, unit: Unit) -> (f64, &'static str) {
+    pub fn convert<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> (f64, &'static str) {
+        let Amount { value, unit } = Amount::of(quantity, unit);
         match self {
             Self::Metric => (value, unit.symbol()),
             Self::Imperial => {
@@ -204,21 +209,22 @@ impl Units {
         }
     }
 
-    /// The figure to show for a value: as many significant digits as its unit bears.
+    /// The figure to show for a quantity: as many significant digits as its unit bears.
     #[must_use]
-    pub fn figure(self, value: f64, unit: Unit) -> Figure {
-        let (value, symbol) = self.convert(value, unit);
+    pub fn figure<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> Figure {
+        let unit_of = unit.unit();
+        let (value, symbol) = self.convert(quantity, unit);
         let (value, symbol) = millions(value, symbol);
         Figure {
-            digits: significant(value, unit.digits()),
+            digits: significant(value, unit_of.digits()),
             unit: symbol,
         }
     }
 
-    /// The digits with which a value fills a box again: all of them in metric, enough to read the same in imperial.
+    /// The digits with which a quantity fills a box again: all of them in metric, enough to read the same in imperial.
     #[must_use]
-    pub fn entry(self, value: f64, unit: Unit) -> String {
-        let (converted, _) = self.convert(value, unit);
+    pub fn entry<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> String {
+        let (converted, _) = self.convert(quantity, unit);
         match self {
             Self::Metric => digits(converted),
             Self::Imperial => digits(format!("{converted:.5e}").parse().unwrap_or(converted)),
@@ -245,8 +251,8 @@ impl Units {
 
     /// The figure as one run of text.
     #[must_use]
-    pub fn say(self, value: f64, unit: Unit) -> String {
-        self.figure(value, unit).to_string()
+    pub fn say<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> String {
+        self.figure(quantity, unit).to_string()
     }
 }
 

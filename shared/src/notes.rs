@@ -6,7 +6,7 @@ mod check;
 use serde::Serialize;
 
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Amount, Unit, UnitOf};
 use crate::source::Source;
 
 pub use check::{CLOSE_RATIO, Check, Question, Verdict, exceeds};
@@ -132,7 +132,8 @@ impl Working {
 
     /// Adds an input.
     #[must_use]
-    pub fn with(mut self, symbol: &'static str, value: f64, unit: Unit) -> Self {
+    pub fn with<Q>(mut self, symbol: &'static str, quantity: Q, unit: impl UnitOf<Q>) -> Self {
+        let Amount { value, unit } = Amount::of(quantity, unit);
         self.inputs.push(Input {
             symbol,
             value,
@@ -143,7 +144,8 @@ impl Working {
 
     /// Ends it with the result.
     #[must_use]
-    pub fn gives(mut self, symbol: &'static str, value: f64, unit: Unit) -> Self {
+    pub fn gives<Q>(mut self, symbol: &'static str, quantity: Q, unit: impl UnitOf<Q>) -> Self {
+        let Amount { value, unit } = Amount::of(quantity, unit);
         self.symbol = symbol;
         self.value = value;
         self.unit = unit;

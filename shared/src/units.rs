@@ -204,6 +204,8 @@ units! {
     cubic_metre: Volume = 1.0 / 1.0;
     /// cm³
     cubic_centimetre: Volume = 1.0 / 1e6;
+    /// l
+    litre: Volume = 1.0 / 1000.0;
     /// ml
     millilitre: Volume = 1.0 / 1e6;
     /// mm⁴
@@ -212,6 +214,8 @@ units! {
     cubic_millimetre: Volume = 1.0 / 1e9;
     /// kg
     kilogram: Mass = 1.0 / 1.0;
+    /// t
+    tonne: Mass = 1000.0 / 1.0;
     /// kg/m
     kilogram_per_metre: LinearMassDensity = 1.0 / 1.0;
     /// kg/m³
@@ -228,8 +232,16 @@ units! {
     kilonewton_metre: Moment = 1000.0 / 1.0;
     /// N m/rad
     newton_metre_per_radian: RotationalStiffness = 1.0 / 1.0;
+    /// MN m/rad
+    meganewton_metre_per_radian: RotationalStiffness = 1e6 / 1.0;
     /// N/m
     newton_per_metre: LinearStiffness = 1.0 / 1.0;
+    /// N/mm
+    newton_per_millimetre: LinearStiffness = 1000.0 / 1.0;
+    /// kN/mm
+    kilonewton_per_millimetre: LinearStiffness = 1e6 / 1.0;
+    /// MN/m
+    meganewton_per_metre: LinearStiffness = 1e6 / 1.0;
     /// N/rad
     newton_per_radian: CouplingStiffness = 1.0 / 1.0;
     /// N m²
@@ -252,6 +264,8 @@ units! {
     hertz: Frequency = 1.0 / 1.0;
     /// s
     second: Time = 1.0 / 1.0;
+    /// min
+    minute: Time = 60.0 / 1.0;
     /// h
     hour: Time = 3600.0 / 1.0;
     /// d

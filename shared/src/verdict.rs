@@ -181,7 +181,7 @@ fn check_of(disturbance: &str) -> &'static str {
 mod tests {
     use super::*;
     use crate::design::design_plan;
-    use crate::figure::Unit;
+    use crate::figure::{One, Unit};
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
     use crate::source::Source;
@@ -189,7 +189,7 @@ mod tests {
     const SOURCE: Source = Source::judgement("made up for a test");
 
     fn used(id: &'static str, ratio: f64) -> Check {
-        Check::at_most(id, "?", ratio, 1.0, Unit::One, SOURCE)
+        Check::at_most(id, "?", ratio, 1.0, One, SOURCE)
     }
 
     fn unknown(id: &'static str) -> Check {

@@ -82,3 +82,41 @@ fn nothing_is_left_for_later() {
         }
     }
 }
+
+/// A quantity goes to a check, a calculation or a page as it is, with a unit's type that fits it (`figure::UnitOf`). Pairing a
+/// bare number with a unit's value by hand is how metres were once shown as millimetres.
+#[test]
+fn no_quantity_is_unwrapped_beside_its_unit() {
+    let mut by_hand = Vec::new();
+    let mut looked_at = 0;
+    for folder in ["shared/src", "server/src"] {
+        for (path, text) in super::files(folder, &[".rs"]) {
+            looked_at += 1;
+            let one_line: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
+            for (at, _) in one_line.match_indices("::get(") {
+                let rest = &one_line[at + "::get(".len()..];
+                if after_the_call(rest).is_some_and(|after| after.starts_with(", Unit::")) {
+                    by_hand.push(format!("{path}: {}", rest.chars().take(60).collect::<String>()));
+                }
+            }
+        }
+    }
+    assert!(looked_at > 300, "only {looked_at} files were looked at");
+    assert!(by_hand.is_empty(), "{by_hand:#?}");
+}
+
+/// What stands behind the bracket that closes a call, a comma before it left out.
+fn after_the_call(text: &str) -> Option<&str> {
+    let mut open = 1;
+    for (at, letter) in text.char_indices() {
+        match letter {
+            '(' => open += 1,
+            ')' => open -= 1,
+            _ => {}
+        }
+        if open == 0 {
+            return text.get(at + 1..);
+        }
+    }
+    None
+}

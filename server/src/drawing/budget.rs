@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Unit, Units};
 use stillground::stages::motion::{Disturbance, Measure};
 
 use crate::drawing::furniture::title_strip;
@@ -88,7 +88,7 @@ impl Layout {
 
     fn words(&self, bar: &Bar) -> String {
         let moved = bar.arcsec.map_or_else(String::new, |arcsec| {
-            format!("; moves it {}", self.units.say(arcsec, Unit::Arcsecond))
+            format!("; moves it {}", self.units.say(arcsec, Arcsecond))
         });
         match (bar.typical, bar.worst) {
             (Some(typical), Some(worst)) if worst > typical * 1.05 => {

@@ -3,10 +3,10 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Kilonewton, Megapascal, NewtonMetre, One, PerCent, Unit, Units};
 use stillground::stages::anchors::flexure::rounded;
 use stillground::stages::anchors::{Flexure, Seat};
-use stillground::units::{Length, kilonewton, megapascal, metre, newton_metre};
+use stillground::units::{Length, megapascal, metre};
 
 use crate::drawing::dimension::{FIRST, STEP, across, arrowhead, upright};
 use crate::drawing::furniture::{dimension_text, title_strip, view};
@@ -75,7 +75,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
     let units = brief.units;
     let mm = |length: Length| units.say(rounded(metre::get(length) * 1000.0), Unit::Millimetre);
-    let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
+    let mpa = |stress| units.say(stress, Megapascal);
     let when = if flexure.acts {
         "The plate rests under the column alone"
     } else {
@@ -91,7 +91,7 @@ fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
     vec![
         format!(
             "{when}: {} of pull at each stud draws the plate down by {} there.",
-            units.say(kilonewton::get(flexure.pull), Unit::Kilonewton),
+            units.say(flexure.pull, Kilonewton),
             mm(flexure.plate)
         ),
         format!(
@@ -103,7 +103,7 @@ fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
         format!(
             "The bending dies away within {} of wall. A fifth of the yield strength stays in hand up to {}.",
             mm(flexure.wall_height),
-            units.say(newton_metre::get(flexure.most_torque), Unit::NewtonMetre)
+            units.say(flexure.most_torque, NewtonMetre)
         ),
     ]
 }
@@ -183,7 +183,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
         (&first, "True to scale".to_owned()),
         (
             &second,
-            format!("Movement × {}", layout.units.say(times, Unit::One)),
+            format!("Movement × {}", layout.units.say(times, One)),
         ),
     ] {
         pen.text(at(view.origin.x, above(view)), Anchor::Start, text);
@@ -374,7 +374,7 @@ fn stress(pen: &mut Pen, layout: &Layout, view: &View) {
             ),
         ],
     );
-    let used = layout.units.say(layout.yield_ratio * 100.0, Unit::PerCent);
+    let used = layout.units.say(layout.yield_ratio * 100.0, PerCent);
     pen.text(
         at(foot.x, foot.y + LINE_HEIGHT),
         Anchor::Middle,

@@ -1,6 +1,6 @@
 //! What digging less costs the star: every pier of the front as a dot, the three ways by name, the trade's rules beside them.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{PerCent, Unit, Units};
 use stillground::options::{Options, Point as Pier};
 
 use crate::drawing::axis::{Axis, steps};
@@ -132,12 +132,7 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
     ] {
         let log = f64::log10(value);
         if (up.low..=up.high).contains(&log) {
-            up.mark(
-                &mut pen,
-                log,
-                at(1.2, 0.0),
-                &units.say(value, Unit::PerCent),
-            );
+            up.mark(&mut pen, log, at(1.2, 0.0), &units.say(value, PerCent));
         }
     }
     Some(pen.finish(Head {
@@ -170,7 +165,7 @@ fn words(
         format!(
             "{name}: {} to dig, {} wider",
             units.say(dig, Unit::CubicMetre),
-            units.say(growth, Unit::PerCent)
+            units.say(growth, PerCent)
         )
     };
     let named = ways.iter().chain(thumbs);
@@ -180,7 +175,7 @@ fn words(
     format!(
         "{} piers of which none betters another in both digging and the star; {} is asked. {}.",
         front.len(),
-        units.say(asked, Unit::PerCent),
+        units.say(asked, PerCent),
         all.join("; ")
     )
 }

@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Unit, Units};
 use stillground::stages::motion::trail::Drawn;
 
 use crate::drawing::axis::{Axis, steps};
@@ -47,7 +47,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 
 impl Layout {
     fn say(&self, arcsec: f64) -> String {
-        self.units.say(arcsec, Unit::Arcsecond)
+        self.units.say(arcsec, Arcsecond)
     }
 
     fn seconds(&self, time: f64) -> String {

@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{PerCent, Unit, Units};
 use stillground::stages::motion::rig::Axis;
 use stillground::units::hertz;
 
@@ -44,7 +44,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         .map(|(i, mode)| {
             let f = mode.frequency.map(hertz::get);
             let say = |value| units.say(value, Unit::Hertz);
-            let share = |ratio: f64| units.say(ratio * 100.0, Unit::PerCent);
+            let share = |ratio: f64| units.say(ratio * 100.0, PerCent);
             let way = if mode.plane == Axis::X {
                 "east–west"
             } else {

@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Unit, Units};
 use stillground::units::hertz;
 
 use crate::drawing::axis::{Axis, steps};
@@ -51,7 +51,7 @@ impl Layout {
     }
 
     fn arcsec(&self, amplitude: f64) -> String {
-        self.units.say(amplitude, Unit::Arcsecond)
+        self.units.say(amplitude, Arcsecond)
     }
 
     fn band(&self) -> (f64, f64) {

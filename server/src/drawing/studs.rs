@@ -5,8 +5,8 @@ mod table;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
-use stillground::units::{Length, kilonewton, metre, millimetre};
+use stillground::figure::{Kilonewton, PerCent, Unit, Units};
+use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::area::area_of;
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
@@ -77,10 +77,8 @@ fn borne(brief: &Brief, design: &Design) -> Vec<Borne> {
         .map(|verdict| verdict.each.as_slice())
         .unwrap_or_default();
     let one = |borne: &stillground::stages::anchors::Borne| Borne {
-        pull: units
-            .figure(kilonewton::get(borne.pull), Unit::Kilonewton)
-            .digits,
-        used: units.say(borne.utilisation * 100.0, Unit::PerCent),
+        pull: units.figure(borne.pull, Kilonewton).digits,
+        used: units.say(borne.utilisation * 100.0, PerCent),
     };
     each.iter().map(one).collect()
 }

@@ -4,7 +4,7 @@ mod layout;
 
 pub use layout::{Layout, layout};
 
-use stillground::figure::Unit;
+use stillground::figure::Arcsecond;
 
 use crate::drawing::area::{Area, area_of};
 use crate::drawing::contour;
@@ -118,7 +118,7 @@ struct Contour {
 fn contours(pen: &mut Pen, layout: &Layout, view: &View) {
     let level = |&(level, is_budget): &(f64, bool)| {
         let runs = contour::lines(&layout.xs, &layout.ys, &layout.tilts, level).into_iter();
-        let text = layout.units.figure(level, Unit::Arcsecond).digits;
+        let text = layout.units.figure(level, Arcsecond).digits;
         let line = move |run: Vec<[f64; 2]>| {
             let run: Vec<Point> = run.iter().map(|&[x, y]| view.at(x, y)).collect();
             let mut covers = Area::EMPTY;

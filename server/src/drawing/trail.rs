@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Pixel, Units};
 use stillground::units::millimetre;
 
 use crate::drawing::furniture::title_strip;
@@ -43,7 +43,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 
 impl Layout {
     fn say(&self, arcsec: f64) -> String {
-        self.units.say(arcsec, Unit::Arcsecond)
+        self.units.say(arcsec, Arcsecond)
     }
 
     /// Middle of the trail and half its size.
@@ -65,7 +65,7 @@ impl Layout {
 
     fn description(&self) -> String {
         let pixels = self.trail_pixels.map_or_else(String::new, |pixels| {
-            format!(", {} on the sensor", self.units.say(pixels, Unit::Pixel))
+            format!(", {} on the sensor", self.units.say(pixels, Pixel))
         });
         format!(
             "While somebody walks past, the star draws a trail {} long{pixels}. The seeing disc is {} wide.",

@@ -10,10 +10,10 @@ mod workings;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Kilonewton, KilonewtonMetre, Megapascal, One, Unit, Units};
 use stillground::site_plan::Code;
 use stillground::stages::anchors::{Mode, Verdict};
-use stillground::units::{kilonewton, kilonewton_metre};
+use stillground::units::kilonewton;
 
 pub use workings::of_the_studs;
 
@@ -186,7 +186,7 @@ fn basis(brief: &Brief, both: &[Judging<'_>], units: Units) -> Vec<String> {
     if !brief.anchors.product.known() {
         basis.push(format!(
             "No approval of a product was given: the bond strength of {} is a code’s least value, a placeholder.",
-            units.say(stillground::units::megapascal::get(brief.anchors.product.bond_cracked.value), Unit::Megapascal)
+            units.say( brief.anchors.product.bond_cracked.value, Megapascal)
         ));
     }
     if brief.anchors.number() != 4 {
@@ -199,11 +199,11 @@ fn actions(design: &Design, units: Units) -> Listing {
     let row = |action: &stillground::stages::anchors::Action| {
         let factored = action.factored(Code::Eurocode);
         let american = action.factored(Code::Aci);
-        let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
-        let knm = |moment| units.say(kilonewton_metre::get(moment), Unit::KilonewtonMetre);
+        let kn = |force| units.say(force, Kilonewton);
+        let knm = |moment| units.say(moment, KilonewtonMetre);
         let factor = |factored: f64, plain: f64| {
             if plain > 0.0 {
-                units.say(factored / plain, Unit::One)
+                units.say(factored / plain, One)
             } else {
                 "–".to_owned()
             }

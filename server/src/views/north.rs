@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Degree, One, Units};
 use stillground::stages::north::{Noon, North, Polaris};
 
 /// A way to true north.
@@ -94,8 +94,8 @@ fn noon_rows(noon: &Noon, units: Units) -> Vec<Vec<String>> {
         vec![
             day.at.day().to_owned(),
             day.at.exact().to_owned(),
-            units.say(day.sun_altitude_deg, Unit::Degree),
-            units.say(day.shadow_ratio, Unit::One),
+            units.say(day.sun_altitude_deg, Degree),
+            units.say(day.shadow_ratio, One),
             day.shadow_points.to_owned(),
         ]
     };
@@ -119,8 +119,8 @@ fn polaris_rows(polaris: &Polaris, units: Units) -> Vec<Vec<String>> {
         };
         vec![
             at.at.short().to_owned(),
-            format!("{}{side}", units.say(hundredths, Unit::Degree)),
-            units.say(at.altitude_deg, Unit::Degree),
+            format!("{}{side}", units.say(hundredths, Degree)),
+            units.say(at.altitude_deg, Degree),
         ]
     };
     polaris.hours.iter().map(row).collect()

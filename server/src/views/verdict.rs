@@ -1,7 +1,7 @@
 //! The three questions about a plan, each with its answer and one reason, the same on the page and on the cover.
 
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, PerCent, Units};
 use stillground::notes::Check;
 use stillground::stages::motion::{Measure, Motion};
 use stillground::units::Outcome;
@@ -32,14 +32,13 @@ pub fn answers(design: &Design, units: Units) -> [Answer; 3] {
 #[must_use]
 pub fn asked(motion: &Motion, units: Units) -> String {
     let budget = &motion.budget;
-    let wider = || units.say(100.0 * budget.asked_growth_ratio, Unit::PerCent);
+    let wider = || units.say(100.0 * budget.asked_growth_ratio, PerCent);
     match budget.measure {
         Measure::StarWidth => format!("get no more than {} wider over one exposure", wider()),
         Measure::FrameBlur => format!("get no more than {} wider within one frame", wider()),
-        Measure::EyeMovement => format!(
-            "move no more than {}",
-            units.say(budget.arcsec, Unit::Arcsecond)
-        ),
+        Measure::EyeMovement => {
+            format!("move no more than {}", units.say(budget.arcsec, Arcsecond))
+        }
     }
 }
 
@@ -51,11 +50,11 @@ pub fn worst_stand(motion: &Motion, units: Units) -> Option<(&str, String)> {
         .iter()
         .filter_map(|stand| stand.tilt_arcsec.map(|tilt| (tilt, stand)));
     let (tilt, stand) = known.max_by(|a, b| a.0.total_cmp(&b.0))?;
-    let moved = units.say(tilt, Unit::Arcsecond);
+    let moved = units.say(tilt, Arcsecond);
     let costs = match stand.star_growth_ratio {
         Some(growth) if motion.budget.measure != Measure::EyeMovement => format!(
             "{moved}, which makes the star {} wider",
-            units.say(100.0 * growth, Unit::PerCent)
+            units.say(100.0 * growth, PerCent)
         ),
         _ => moved,
     };
@@ -123,7 +122,7 @@ fn still(design: &Design, units: Units) -> Answer {
             _ => " Uneven warming moves it most.",
         })
         .unwrap_or_default();
-    let limit = units.say(100.0 * found.asked_ratio, Unit::PerCent);
+    let limit = units.say(100.0 * found.asked_ratio, PerCent);
     let in_the_way = design
         .in_the_way
         .iter()
@@ -165,12 +164,9 @@ const LEAST_GROWTH: f64 = 1e-4;
 #[must_use]
 pub fn per_cent(ratio: f64, units: Units) -> String {
     if ratio < LEAST_GROWTH {
-        format!(
-            "less than {}",
-            units.say(100.0 * LEAST_GROWTH, Unit::PerCent)
-        )
+        format!("less than {}", units.say(100.0 * LEAST_GROWTH, PerCent))
     } else {
-        units.say(100.0 * ratio, Unit::PerCent)
+        units.say(100.0 * ratio, PerCent)
     }
 }
 

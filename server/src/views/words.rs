@@ -197,7 +197,7 @@ pub fn lasting(hours: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::{sentence, verdict};
-    use stillground::figure::Unit;
+    use stillground::figure::One;
     use stillground::notes::Check;
     use stillground::source::Source;
 
@@ -207,7 +207,7 @@ mod tests {
             "",
             demand,
             capacity,
-            Unit::One,
+            One,
             Source::judgement(""),
         ))
     }
@@ -228,7 +228,7 @@ mod tests {
     fn where_a_least_is_needed_it_is_said_how_much_is_short() {
         let given = |given| {
             let source = Source::judgement("");
-            verdict(&Check::at_least("a.b", "", given, 1.0, Unit::One, source))
+            verdict(&Check::at_least("a.b", "", given, 1.0, One, source))
         };
         assert_eq!(given(0.5), "no: 50\u{a0}% short");
         assert_eq!(given(0.999), "no: 1\u{a0}% short");

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Unit, UnitOf};
 use crate::source::Source;
 
 /// What a check found.
@@ -88,14 +88,15 @@ pub struct Check {
 impl Check {
     /// A demand against a capacity that it must not exceed. A value that is not finite makes the verdict unknown.
     #[must_use]
-    pub fn at_most(
+    pub fn at_most<Q>(
         id: &'static str,
         title: impl Into<String>,
-        demand: f64,
-        capacity: f64,
-        unit: Unit,
+        demand: Q,
+        capacity: Q,
+        unit: impl UnitOf<Q>,
         source: Source,
     ) -> Self {
+        let [demand, capacity] = [demand, capacity].map(|quantity| unit.count(quantity));
         let utilisation = (capacity > 0.0)
             .then(|| demand / capacity)
             .filter(|ratio| ratio.is_finite());
@@ -104,7 +105,7 @@ impl Check {
             title.into(),
             demand,
             capacity,
-            unit,
+            unit.unit(),
             utilisation,
             source,
         )
@@ -112,20 +113,29 @@ impl Check {
 
     /// A value given against the least that is needed; utilisation is needed over given.
     #[must_use]
-    pub fn at_least(
+    pub fn at_least<Q>(
         id: &'static str,
         title: impl Into<String>,
-        given: f64,
-        needed: f64,
-        unit: Unit,
+        given: Q,
+        needed: Q,
+        unit: impl UnitOf<Q>,
         source: Source,
     ) -> Self {
+        let [given, needed] = [given, needed].map(|quantity| unit.count(quantity));
         let utilisation = (given > 0.0)
             .then(|| needed / given)
             .filter(|ratio| ratio.is_finite());
         Self {
             at_least: true,
-            ..Self::judged(id, title.into(), needed, given, unit, utilisation, source)
+            ..Self::judged(
+                id,
+                title.into(),
+                needed,
+                given,
+                unit.unit(),
+                utilisation,
+                source,
+            )
         }
     }
 

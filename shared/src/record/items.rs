@@ -13,7 +13,7 @@ mod tightening;
 use super::item::Item;
 use crate::brief::Brief;
 use crate::design::Design;
-use crate::figure::Unit;
+use crate::figure::UnitOf;
 
 /// What the items are made from.
 struct Job<'a> {
@@ -22,8 +22,8 @@ struct Job<'a> {
 }
 
 impl Job<'_> {
-    fn say(&self, value: f64, unit: Unit) -> String {
-        self.brief.units.say(value, unit)
+    fn say<Q>(&self, quantity: Q, unit: impl UnitOf<Q>) -> String {
+        self.brief.units.say(quantity, unit)
     }
 }
 

@@ -3,7 +3,7 @@
 
 use super::reading::Reading;
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::Celsius;
 use crate::stages::schedule::{self, Task};
 
 /// A wait as the record leaves it.
@@ -31,7 +31,7 @@ fn recorded(readings: &[Reading<'_>], task: &str, item: &str) -> Option<f64> {
 pub(super) fn all(brief: &Brief, tasks: &[Task], readings: &[Reading<'_>]) -> Vec<Wait> {
     let concrete = recorded(readings, "pour", "air_temperature");
     let resin = recorded(readings, "bond", "bond_temperature");
-    let say = |value: f64| format!("at the recorded {}", brief.units.say(value, Unit::Celsius));
+    let say = |value: f64| format!("at the recorded {}", brief.units.say(value, Celsius));
     let wait = |task: &Task| {
         let measured = if task.id == "resin_cures" {
             resin

@@ -21,7 +21,7 @@ pub mod weight;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Degree, One};
 use crate::notes::{Found, Notes, Working};
 use crate::rules::osha_1926_p_1989::slopes::{
     self, SlopeType, angle_deg, run_over_rise_ratio, when_wet,
@@ -231,8 +231,8 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
             "β = arctan(1/s)",
             slopes::SOURCE,
         )
-        .with("s", run_over_rise_ratio(slope), Unit::One)
-        .gives("β", value.safe_slope_deg, Unit::Degree),
+        .with("s", run_over_rise_ratio(slope), One)
+        .gives("β", value.safe_slope_deg, Degree),
     );
     unfit::checks(brief, &value, &mut notes);
     strength::notes(brief, &value, &mut notes);

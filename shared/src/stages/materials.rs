@@ -17,7 +17,7 @@ mod wiring;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Unit, Units, significant};
+use crate::figure::{Unit, UnitOf, Units, significant};
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -139,8 +139,8 @@ impl Job<'_> {
         self.brief.work.people.value.max(1.0)
     }
 
-    fn say(&self, value: f64, unit: Unit) -> String {
-        self.units.say(value, unit)
+    fn say<Q>(&self, quantity: Q, unit: impl UnitOf<Q>) -> String {
+        self.units.say(quantity, unit)
     }
 
     fn m(&self, value: f64) -> String {

@@ -14,7 +14,7 @@ use crate::path;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Degree, Unit};
 use crate::notes::{AssumedValue, Assumption, Found, Notes, When};
 use crate::rules::calendar;
 use crate::source::Source;
@@ -66,7 +66,7 @@ impl Place<'_> {
     }
 
     fn degrees(&self, value: f64) -> String {
-        self.brief.units.say(value, Unit::Degree)
+        self.brief.units.say(value, Degree)
     }
 }
 

@@ -9,7 +9,9 @@ mod storm;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    Kilogram, Metre, Newton, NewtonMetrePerRadian, NewtonPerMetre, NewtonSquareMetre, One, Unit,
+};
 use crate::notes::{Found, Notes, When, Working};
 use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section as tube;
@@ -143,10 +145,10 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
         )
         .with("μ_tube", section.tube.value, Unit::KilogramPerMetre)
         .with("μ_fill", section.fill.value, Unit::KilogramPerMetre)
-        .with("L", metre::get(section.tube_length), Unit::Metre)
-        .with("m_base", kilogram::get(section.base_plate), Unit::Kilogram)
-        .with("m_top", kilogram::get(section.top_plate), Unit::Kilogram)
-        .gives("m", kilogram::get(pier.mass), Unit::Kilogram),
+        .with("L", section.tube_length, Metre)
+        .with("m_base", section.base_plate, Kilogram)
+        .with("m_top", section.top_plate, Kilogram)
+        .gives("m", pier.mass, Kilogram),
     );
     notes.working(
         Working::new(
@@ -165,18 +167,14 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
             section.second_moment.value * 1e12,
             Unit::MillimetreToTheFourth,
         )
-        .with("K_e", filled_tube::CONCRETE_FACTOR, Unit::One)
+        .with("K_e", filled_tube::CONCRETE_FACTOR, One)
         .with("E_cm", section::FILL_E_MPA, Unit::Megapascal)
         .with(
             "I_c",
             section.fill_moment.value * 1e12,
             Unit::MillimetreToTheFourth,
         )
-        .gives(
-            "EI",
-            newton_square_metre::get(pier.bending_stiffness),
-            Unit::NewtonSquareMetre,
-        ),
+        .gives("EI", pier.bending_stiffness, NewtonSquareMetre),
     );
     notes.working(
         Working::new(
@@ -185,23 +183,11 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
             "1/k = h³/(3EI) + h/(κGA) + h²/K",
             cantilever::SOURCE,
         )
-        .with("h", metre::get(pier.height), Unit::Metre)
-        .with(
-            "EI",
-            newton_square_metre::get(pier.bending_stiffness),
-            Unit::NewtonSquareMetre,
-        )
-        .with("κGA", newton::get(pier.shear_stiffness), Unit::Newton)
-        .with(
-            "K",
-            newton_metre_per_radian::get(pier.base_joint_stiffness),
-            Unit::NewtonMetrePerRadian,
-        )
-        .gives(
-            "k",
-            newton_per_metre::get(pier.top_stiffness),
-            Unit::NewtonPerMetre,
-        ),
+        .with("h", pier.height, Metre)
+        .with("EI", pier.bending_stiffness, NewtonSquareMetre)
+        .with("κGA", pier.shear_stiffness, Newton)
+        .with("K", pier.base_joint_stiffness, NewtonMetrePerRadian)
+        .gives("k", pier.top_stiffness, NewtonPerMetre),
     );
 }
 

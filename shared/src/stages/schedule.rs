@@ -13,7 +13,7 @@ pub use waits::wait_hours;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Celsius, Unit};
 use crate::notes::{Found, Notes, When};
 use crate::rules::calendar;
 use crate::stages::anchors::Anchors;
@@ -63,7 +63,7 @@ impl Job<'_> {
     }
 
     fn celsius(&self, value: f64) -> String {
-        self.brief.units.say(value, Unit::Celsius)
+        self.brief.units.say(value, Celsius)
     }
 
     /// Hours that so many person-hours take, at most four people being able to reach the same work.

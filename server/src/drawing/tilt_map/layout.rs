@@ -2,7 +2,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, One, PerCent, Unit, Units};
 use stillground::stages::motion::stands::LeanCost;
 
 use crate::drawing::floor;
@@ -124,7 +124,7 @@ fn levels(tilts: &[Vec<f64>], budget: f64) -> Vec<(f64, bool)> {
 
 impl Layout {
     pub(super) fn say(&self, arcsec: f64) -> String {
-        self.units.say(arcsec, Unit::Arcsecond)
+        self.units.say(arcsec, Arcsecond)
     }
 
     /// What the lines mean.
@@ -139,14 +139,14 @@ impl Layout {
         if let Some([usual, tuned]) = self.deck_swing {
             words.push(format!(
                 "Its own swing makes a walk {} times as large, {} times where it keeps time with the pier.",
-                self.units.say(usual, Unit::One),
-                self.units.say(tuned, Unit::One)
+                self.units.say( usual, One),
+                self.units.say( tuned, One)
             ));
         }
         if self.soft > 1.05 {
             words.push(format!(
                 "In the softest ground thought likely {} times as much.",
-                self.units.say(self.soft, Unit::One)
+                self.units.say(self.soft, One)
             ));
         }
         if self.at_rest_within > 0.0 {
@@ -186,7 +186,7 @@ impl Layout {
     }
 
     fn wider(&self, ratio: f64) -> String {
-        self.units.say(100.0 * ratio, Unit::PerCent)
+        self.units.say(100.0 * ratio, PerCent)
     }
 
     /// What each stand does.

@@ -4,10 +4,10 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use stillground::brief::resolve;
-use stillground::figure::Unit;
+use stillground::figure::{Kilonewton, Unit};
 use stillground::site_plan::SitePlan;
 use stillground::stages::anchors::torque::Screw;
-use stillground::units::{kilonewton, newton_metre};
+use stillground::units::newton_metre;
 
 use super::contradictory::planned;
 use super::place::Place;
@@ -226,7 +226,7 @@ fn with_preloads(plan: &SitePlan, mut faults: Vec<Fault>) -> Vec<Fault> {
     for reading in torques.flat_map(|fault| &mut fault.readings) {
         let preload = screw.typical(newton_metre::new(reading.value));
         let torque = units.say(reading.value, Unit::NewtonMetre);
-        let pull = units.say(kilonewton::get(preload), Unit::Kilonewton);
+        let pull = units.say(preload, Kilonewton);
         let much = if preload > screw.breaking {
             ", more than it bears: it would tear off"
         } else {

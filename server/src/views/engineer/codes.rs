@@ -1,19 +1,18 @@
 //! The tables of the two codes: way by way beside each other, and for each its forces, ways of failing and factors.
 
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Kilonewton, Millimetre, One, PerCent, Units};
 use stillground::stages::anchors::Mode;
-use stillground::units::{kilonewton, millimetre};
 
 use super::workings::calculations;
 use super::{Judging, Listing};
 
 /// Way by way, both codes in one row.
 pub(super) fn summary(both: &[Judging<'_>], units: Units) -> Listing {
-    let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let kn = |force| units.say(force, Kilonewton);
     let cells = |judging: &Judging<'_>, mode: Mode| match judging.verdict.of(mode) {
         Some(judged) => {
-            let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
+            let used = units.say(judged.utilisation * 100.0, PerCent);
             let used = if judged.governs {
                 format!("{used}, first")
             } else {
@@ -40,7 +39,7 @@ pub(super) fn summary(both: &[Judging<'_>], units: Units) -> Listing {
                 .flat_map(|(judging, clause)| match of(judging) {
                     Some(ratio) => [
                         "together".to_owned(),
-                        units.say(ratio * 100.0, Unit::PerCent),
+                        units.say(ratio * 100.0, PerCent),
                         clause.to_owned(),
                     ],
                     None => ["in the next".to_owned(), "–".to_owned(), clause.to_owned()],
@@ -70,8 +69,8 @@ pub(super) fn summary(both: &[Judging<'_>], units: Units) -> Listing {
 }
 
 pub(super) fn studs(judging: &Judging<'_>, design: &Design, units: Units) -> Listing {
-    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
-    let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let mm = |length| units.say(length, Millimetre);
+    let kn = |force| units.say(force, Kilonewton);
     let row = |(i, (stud, borne)): (
         usize,
         (
@@ -85,7 +84,7 @@ pub(super) fn studs(judging: &Judging<'_>, design: &Design, units: Units) -> Lis
             mm(stud.y),
             kn(borne.pull),
             kn(borne.shear),
-            units.say(borne.utilisation * 100.0, Unit::PerCent),
+            units.say(borne.utilisation * 100.0, PerCent),
         ]
     };
     Listing {
@@ -113,7 +112,7 @@ pub(super) fn studs(judging: &Judging<'_>, design: &Design, units: Units) -> Lis
 }
 
 pub(super) fn modes(judging: &Judging<'_>, units: Units) -> Listing {
-    let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let kn = |force| units.say(force, Kilonewton);
     let row = |mode: Mode| match judging.verdict.of(mode) {
         Some(judged) => vec![
             format!(
@@ -123,9 +122,9 @@ pub(super) fn modes(judging: &Judging<'_>, units: Units) -> Listing {
             ),
             kn(judged.demand),
             kn(judged.characteristic),
-            units.say(judged.reduction_factor, Unit::One),
+            units.say(judged.reduction_factor, One),
             kn(judged.capacity),
-            units.say(judged.utilisation * 100.0, Unit::PerCent),
+            units.say(judged.utilisation * 100.0, PerCent),
             judged.under.to_owned(),
             judged.source.to_string(),
         ],
@@ -145,7 +144,7 @@ pub(super) fn modes(judging: &Judging<'_>, units: Units) -> Listing {
     let mut rows: Vec<Vec<String>> = Mode::ALL.into_iter().map(row).collect();
     let mut together = |what: &str, ratio: f64| {
         let blank = || "–".to_owned();
-        let used = units.say(ratio * 100.0, Unit::PerCent);
+        let used = units.say(ratio * 100.0, PerCent);
         rows.push(vec![
             what.to_owned(),
             blank(),

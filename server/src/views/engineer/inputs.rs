@@ -2,8 +2,7 @@
 
 use stillground::brief::{Brief, Given, Origin};
 use stillground::design::Design;
-use stillground::figure::Unit;
-use stillground::units::{megapascal, metre, millimetre, newton_metre};
+use stillground::figure::{Count, Megapascal, Metre, Millimetre, NewtonMetre, One, UnitOf};
 
 use super::Listing;
 
@@ -27,8 +26,8 @@ impl Lines<'_> {
             .push(vec![what.to_owned(), said.into(), from.to_owned()]);
     }
 
-    fn figure<T: Copy>(&mut self, what: &str, given: &Given<T>, get: fn(T) -> f64, unit: Unit) {
-        let said = self.brief.units.say(get(given.value), unit);
+    fn figure<T: Copy>(&mut self, what: &str, given: &Given<T>, unit: impl UnitOf<T>) {
+        let said = self.brief.units.say(given.value, unit);
         self.words(what, said, origin(given.origin));
     }
 }
@@ -51,37 +50,19 @@ pub(super) fn listing(brief: &Brief, design: &Design) -> Listing {
 
 fn studs(lines: &mut Lines<'_>) {
     let said = &lines.brief.anchors;
-    lines.figure("Studs", &said.count, |count| count, Unit::Count);
+    lines.figure("Studs", &said.count, Count);
     lines.words("Thread", said.size.value.key(), origin(said.size.origin));
     lines.words(
         "Strength class",
         said.strength_class.value.key(),
         origin(said.strength_class.origin),
     );
-    lines.figure(
-        "Embedment",
-        &said.embedment,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Hole",
-        &said.hole_diameter,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Circle",
-        &said.circle_diameter,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    let torque = said.torque.map(|torque| {
-        lines
-            .brief
-            .units
-            .say(newton_metre::get(torque), Unit::NewtonMetre)
-    });
+    lines.figure("Embedment", &said.embedment, Millimetre);
+    lines.figure("Hole", &said.hole_diameter, Millimetre);
+    lines.figure("Circle", &said.circle_diameter, Millimetre);
+    let torque = said
+        .torque
+        .map(|torque| lines.brief.units.say(torque, NewtonMetre));
     match torque {
         Some(torque) => lines.words("Torque", torque, "stated"),
         None => lines.words("Torque", "as recommended", "the plan"),
@@ -90,65 +71,27 @@ fn studs(lines: &mut Lines<'_>) {
 
 fn product(lines: &mut Lines<'_>) {
     let product = &lines.brief.anchors.product;
-    lines.figure(
-        "Bond, cracked",
-        &product.bond_cracked,
-        megapascal::get,
-        Unit::Megapascal,
-    );
-    lines.figure(
-        "Bond, uncracked",
-        &product.bond_uncracked,
-        megapascal::get,
-        Unit::Megapascal,
-    );
+    lines.figure("Bond, cracked", &product.bond_cracked, Megapascal);
+    lines.figure("Bond, uncracked", &product.bond_uncracked, Megapascal);
     lines.figure(
         "Installation factor γ_inst",
         &product.installation_factor,
-        |factor| factor,
-        Unit::One,
+        One,
     );
     lines.figure(
         "Factor for lasting load ψ⁰_sus",
         &product.sustained_factor,
-        |factor| factor,
-        Unit::One,
+        One,
     );
-    lines.figure(
-        "Least embedment",
-        &product.min_embedment,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Greatest embedment",
-        &product.max_embedment,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Least edge distance",
-        &product.min_edge,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Least spacing",
-        &product.min_spacing,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Least thickness",
-        &product.min_thickness,
-        millimetre::get,
-        Unit::Millimetre,
-    );
+    lines.figure("Least embedment", &product.min_embedment, Millimetre);
+    lines.figure("Greatest embedment", &product.max_embedment, Millimetre);
+    lines.figure("Least edge distance", &product.min_edge, Millimetre);
+    lines.figure("Least spacing", &product.min_spacing, Millimetre);
+    lines.figure("Least thickness", &product.min_thickness, Millimetre);
     lines.figure(
         "Edge distance against splitting",
         &product.splitting_edge,
-        millimetre::get,
-        Unit::Millimetre,
+        Millimetre,
     );
 }
 
@@ -170,37 +113,21 @@ fn around(lines: &mut Lines<'_>, design: &Design) {
         origin(brief.block.reinforcement.origin),
     );
     let block = &design.block;
-    let [length, width, thickness] = [block.length, block.width, block.depth + block.upstand]
-        .map(|side| units.say(metre::get(side), Unit::Metre));
+    let [length, width, thickness] =
+        [block.length, block.width, block.depth + block.upstand].map(|side| units.say(side, Metre));
     lines.words(
         "Block",
         format!("{length} by {width}, {thickness} thick"),
         "the plan",
     );
-    lines.figure(
-        "Base plate, side",
-        &brief.pier.plate_side,
-        millimetre::get,
-        Unit::Millimetre,
-    );
+    lines.figure("Base plate, side", &brief.pier.plate_side, Millimetre);
     lines.figure(
         "Base plate, thickness",
         &brief.pier.plate_thickness,
-        millimetre::get,
-        Unit::Millimetre,
+        Millimetre,
     );
-    lines.figure(
-        "Gap under the plate",
-        &brief.pier.gap,
-        millimetre::get,
-        Unit::Millimetre,
-    );
-    lines.figure(
-        "Weld, leg",
-        &brief.pier.weld_leg,
-        millimetre::get,
-        Unit::Millimetre,
-    );
+    lines.figure("Gap under the plate", &brief.pier.gap, Millimetre);
+    lines.figure("Weld, leg", &brief.pier.weld_leg, Millimetre);
     lines.words(
         "Steel of plate and column",
         brief.pier.steel.value.key(),

@@ -1,15 +1,15 @@
 //! What sets a ceiling to the torque: as built, and were the plate to stand otherwise.
 
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
-use stillground::units::{Moment, newton_metre};
+use stillground::figure::{NewtonMetre, Units};
+use stillground::units::Moment;
 
 use super::Listing;
 use crate::views::words;
 
 pub(super) fn listing(design: &Design, units: Units) -> Listing {
     let torque = &design.anchors.torque;
-    let say = |moment: Moment| units.say(newton_metre::get(moment), Unit::NewtonMetre);
+    let say = |moment: Moment| units.say(moment, NewtonMetre);
     let what = |what: &str| words::sentence(what).trim_end_matches('.').to_owned();
     let built = torque.limits.iter().map(|limit| {
         let verdict = if limit.governs {

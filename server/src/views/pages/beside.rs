@@ -1,8 +1,7 @@
 //! What the plan shows beside its figures: the trade's rules, strength by day, what would help most.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Megapascal, Unit, Units};
 use stillground::stages::motion::improvement::Improvement;
-use stillground::units::megapascal;
 
 use super::number::Number;
 use crate::planned::Planned;
@@ -106,11 +105,7 @@ fn improvement(improvement: &Improvement, planned: &Planned) -> ImprovementView 
 fn age(age: &stillground::stages::block::Age, units: Units) -> AgeView {
     AgeView {
         day: Number::of(Some(age.day), Unit::Day, units),
-        mean: Number::of(Some(megapascal::get(age.mean)), Unit::Megapascal, units),
-        characteristic: Number::of(
-            age.characteristic.map(megapascal::get),
-            Unit::Megapascal,
-            units,
-        ),
+        mean: Number::of(Some(age.mean), Megapascal, units),
+        characteristic: Number::of(age.characteristic, Megapascal, units),
     }
 }

@@ -1,7 +1,7 @@
 //! The climate of a place: a question, and a proposal.
 
 use askama::Template;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Celsius, Unit, Units};
 
 use super::frame::Frame;
 use crate::lookup::Climate;
@@ -121,10 +121,7 @@ impl Proposal {
             )
         }));
         let month = |(name, mean): (&&'static str, &f64)| {
-            (
-                *name,
-                units.say((mean * 10.0).round() / 10.0, Unit::Celsius),
-            )
+            (*name, units.say((mean * 10.0).round() / 10.0, Celsius))
         };
         Self {
             place: (latitude_deg, longitude_deg),

@@ -8,7 +8,7 @@ mod north;
 mod star;
 mod torque;
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{UnitOf, Units};
 use stillground::stages::motion::Motion;
 use stillground::units::Spread;
 
@@ -98,10 +98,10 @@ pub fn shown(step: Step, planned: &Planned) -> Vec<Chapter> {
 }
 
 /// Figures in the softest ground thought likely, the typical and the stiffest.
-fn by_ground(spread: Option<Spread<f64>>, unit: Unit, units: Units) -> Vec<String> {
+fn by_ground<T>(spread: Option<Spread<T>>, unit: impl UnitOf<T>, units: Units) -> Vec<String> {
     match spread {
         Some(spread) => [spread.low, spread.typical, spread.high]
-            .map(|value| units.say(value, unit))
+            .map(|one| units.say(one, unit))
             .to_vec(),
         None => vec!["not known".to_owned(); 3],
     }

@@ -1,7 +1,7 @@
 //! What would help, in words: the answers that change, and what the change does for better and worse.
 
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{One, PerCent, Unit, Units};
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::improvement::{Improvement, NewField, NewValue};
 
@@ -13,8 +13,8 @@ use crate::views::words;
 #[must_use]
 pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> String {
     let say = |value| units.say(value, improvement.unit);
-    let wider = |ratio: f64| units.say(100.0 * ratio, Unit::PerCent);
-    let per_cent = |ratio: f64| units.say((100.0 * ratio).round().abs(), Unit::PerCent);
+    let wider = |ratio: f64| units.say(100.0 * ratio, PerCent);
+    let per_cent = |ratio: f64| units.say((100.0 * ratio).round().abs(), PerCent);
     let worse: Vec<String> = improvement
         .also
         .iter()
@@ -57,7 +57,7 @@ pub fn better(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .filter(|effect| effect.effect_ratio < 0.0)
         .map(|effect| {
             let per_cent = (100.0 * effect.effect_ratio).round().abs();
-            let per_cent = units.say(per_cent, Unit::PerCent);
+            let per_cent = units.say(per_cent, PerCent);
             format!("{}, {per_cent} less", lower(named(effect.what, design)))
         })
         .collect();
@@ -108,7 +108,7 @@ fn value(field: &NewField, units: Units) -> String {
     match &field.value {
         NewValue::Number(value) => match SitePlan::number(&field.field) {
             Some(number) => units.say(*value, number.unit),
-            None => units.say(*value, Unit::One),
+            None => units.say(*value, One),
         },
         NewValue::Text(key) => {
             match questions::about(&field.field).map(|(_, question)| &question.kind) {

@@ -1,6 +1,6 @@
 //! A figure on a page: digits parted at the decimal mark so that a column aligns there, the unit apart from them.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Amount, UnitOf, Units};
 
 /// A figure's parts.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -16,11 +16,12 @@ pub struct Number {
 }
 
 impl Number {
-    /// A value in the reader's units; none is "not known".
+    /// A quantity in the reader's units; none is "not known".
     #[must_use]
-    pub fn of(value: Option<f64>, unit: Unit, units: Units) -> Self {
-        match value.filter(|value| value.is_finite()) {
-            Some(value) => Self::split(units.figure(value, unit)),
+    pub fn of<Q>(quantity: Option<Q>, unit: impl UnitOf<Q>, units: Units) -> Self {
+        let amount = quantity.map(|quantity| Amount::of(quantity, unit));
+        match amount.filter(|amount| amount.value.is_finite()) {
+            Some(amount) => Self::split(units.figure(amount.value, amount.unit)),
             None => Self {
                 whole: "not known".to_owned(),
                 part: String::new(),

@@ -1,10 +1,10 @@
 //! The plan in short: what to do, how still it will be, what people may do, four figures, and what comes next.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Count, CubicMetre, Metre, Millimetre, Units};
 use stillground::notes::{Question, Verdict};
 use stillground::options::Worth;
 use stillground::site_plan::block::Mix;
-use stillground::units::{cubic_metre, day, metre, millimetre};
+use stillground::units::day;
 use stillground::verdict::Says;
 
 use super::drawn::DrawingView;
@@ -132,14 +132,14 @@ pub fn chapters(planned: &Planned, entered: usize) -> Vec<Chapter> {
 
 fn name(planned: &Planned, units: Units) -> String {
     let block = &planned.design.block;
-    let say = |length| units.say(metre::get(length), Unit::Metre);
+    let say = |length| units.say(length, Metre);
     let studs = &planned.brief.anchors.count.value;
     format!(
         "A block {} by {} and {} deep, with a tube on {} studs",
         say(block.length),
         say(block.width),
         say(block.depth),
-        units.say(*studs, Unit::Count),
+        units.say(*studs, Count),
     )
 }
 
@@ -196,7 +196,7 @@ fn dig(planned: &Planned, units: Units) -> Headline {
     let pit = &planned.design.excavation;
     Headline {
         label: "Dig",
-        says: units.say(cubic_metre::get(pit.volume), Unit::CubicMetre),
+        says: units.say(pit.volume, CubicMetre),
         more: hours(pit.digging_h),
         leads: "excavation",
     }
@@ -205,7 +205,7 @@ fn dig(planned: &Planned, units: Units) -> Headline {
 fn order(planned: &Planned, units: Units) -> Headline {
     let (brief, order) = (&planned.brief.block, &planned.design.block.concrete);
     let class = brief.concrete.value.key();
-    let bags = |count: Option<u32>| units.say(f64::from(count.unwrap_or_default()), Unit::Count);
+    let bags = |count: Option<u32>| units.say(f64::from(count.unwrap_or_default()), Count);
     let more = match brief.mix.value {
         Mix::Ready => format!("{class}, by lorry"),
         Mix::Bagged => format!("{class}, {} bags", bags(order.bags)),
@@ -213,7 +213,7 @@ fn order(planned: &Planned, units: Units) -> Headline {
     };
     Headline {
         label: "Order",
-        says: units.say(cubic_metre::get(order.volume), Unit::CubicMetre),
+        says: units.say(order.volume, CubicMetre),
         more,
         leads: "plan/order",
     }
@@ -221,14 +221,14 @@ fn order(planned: &Planned, units: Units) -> Headline {
 
 fn steel(planned: &Planned, units: Units) -> Headline {
     let (pier, anchors) = (&planned.design.pier, &planned.brief.anchors);
-    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let mm = |length| units.say(length, Millimetre);
     Headline {
         label: "Steel and studs",
         says: format!("{} × {}", mm(pier.outside_diameter), mm(pier.wall)),
         more: format!(
             "tube {} tall, {} studs {}",
-            units.say(metre::get(pier.height), Unit::Metre),
-            units.say(anchors.count.value, Unit::Count),
+            units.say(pier.height, Metre),
+            units.say(anchors.count.value, Count),
             anchors.size.value.key(),
         ),
         leads: "pier",

@@ -1,9 +1,8 @@
 //! The plan in a customer's words.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Count, CubicMetre, Day, Kilogram, Metre, Millimetre, Units};
 use stillground::site_plan::Use;
 use stillground::site_plan::pier::Fill;
-use stillground::units::{cubic_metre, day, kilogram, metre, millimetre};
 
 use crate::planned::Planned;
 use crate::views::verdict;
@@ -25,20 +24,20 @@ pub fn of(planned: &Planned) -> Vec<String> {
 
 fn block(planned: &Planned, units: Units) -> String {
     let block = &planned.design.block;
-    let say = |length| units.say(metre::get(length), Unit::Metre);
+    let say = |length| units.say(length, Metre);
     format!(
         "A block of concrete, {} by {} and reaching {} into the ground, carries the pier. It takes {} of concrete and weighs {}.",
         say(block.length),
         say(block.width),
         say(block.depth),
-        units.say(cubic_metre::get(block.volume), Unit::CubicMetre),
-        units.say(kilogram::get(block.mass), Unit::Kilogram),
+        units.say(block.volume, CubicMetre),
+        units.say(block.mass, Kilogram),
     )
 }
 
 fn pier(planned: &Planned, units: Units) -> String {
     let pier = &planned.design.pier;
-    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let mm = |length| units.say(length, Millimetre);
     let fill = match planned.brief.pier.fill.value {
         Fill::None => "",
         Fill::Sand => ", filled with dry sand",
@@ -49,8 +48,8 @@ fn pier(planned: &Planned, units: Units) -> String {
         "On it stands a steel tube {} across with a wall of {}{fill} and {} tall, held by {} {} studs set in resin.",
         mm(pier.outside_diameter),
         mm(pier.wall),
-        units.say(metre::get(pier.height), Unit::Metre),
-        units.say(anchors.count.value, Unit::Count),
+        units.say(pier.height, Metre),
+        units.say(anchors.count.value, Count),
         anchors.size.value.key(),
     )
 }
@@ -77,7 +76,7 @@ fn waits(planned: &Planned, units: Units) -> String {
     let block = &planned.design.block;
     format!(
         "After pouring, wait {} before drilling and {} before the full load.",
-        units.say(day::get(block.drill_after), Unit::Day),
-        units.say(day::get(block.load_after), Unit::Day)
+        units.say(block.drill_after, Day),
+        units.say(block.load_after, Day)
     )
 }

@@ -2,7 +2,7 @@
 
 use askama::Template;
 use stillground::field::Path;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Count, Unit, Units};
 use stillground::options::taking::{PINS, Pin};
 use stillground::options::{Obstacle, Options, Point, Reached, Worth};
 use stillground::site_plan::SitePlan;
@@ -354,7 +354,7 @@ fn points(options: &Options, units: Units) -> Vec<PointView> {
 }
 
 fn counted(options: &Options, units: Units) -> String {
-    let say = |count: usize| units.say(count as f64, Unit::Count);
+    let say = |count: usize| units.say(count as f64, Count);
     let all = options.looked_at + options.skipped + options.not_reached;
     let mut said = format!(
         "{} piers are possible here: {} were designed, and the other {} cannot be better than those.",

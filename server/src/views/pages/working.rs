@@ -119,17 +119,13 @@ pub fn groups(workings: &[Working], units: Units) -> Vec<Group> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use stillground::figure::Unit;
+    use stillground::figure::One;
     use stillground::source::Source;
 
     #[test]
     fn no_calculation_is_lost_in_the_groups() {
         let working = |id| {
-            Working::new(id, "what", "a = b", Source::judgement("a test")).gives(
-                "a",
-                1.0,
-                Unit::One,
-            )
+            Working::new(id, "what", "a = b", Source::judgement("a test")).gives("a", 1.0, One)
         };
         let all = [
             working("block.mass"),

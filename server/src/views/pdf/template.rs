@@ -4,7 +4,7 @@ mod grid;
 mod overview;
 mod tile;
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Millimetre, Unit, Units};
 use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::at;
@@ -139,10 +139,7 @@ fn holes(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
                 units.figure(y, Unit::Millimetre).into(),
                 units.figure(pattern.hole, Unit::Millimetre).into(),
                 units
-                    .figure(
-                        millimetre::get(sheet.design.anchors.hole_depth),
-                        Unit::Millimetre,
-                    )
+                    .figure(sheet.design.anchors.hole_depth, Millimetre)
                     .into(),
             ]
         })

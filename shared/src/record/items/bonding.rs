@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::bands::{number, up_to};
-use crate::figure::Unit;
+use crate::figure::{Celsius, Unit};
 use crate::record::item::{Answer, Asks, Item, Moment};
 use crate::record::verdict::Verdict;
 use crate::rules::resin;
@@ -191,7 +191,7 @@ fn batch(job: &Job, items: &mut Vec<Item>) {
 }
 
 fn temperature(job: &Job) -> Item {
-    let units = |value| job.say(value, Unit::Celsius);
+    let units = |value| job.say(value, Celsius);
     let planned = job.brief.anchors.concrete_temperature_c.value;
     let [least, most] = resin::generic::range_c(job.brief.anchors.stated.resin);
     let (least, most) = (least.min(planned), most.max(planned));

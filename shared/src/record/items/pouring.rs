@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::bands::{number, up_to};
-use crate::figure::Unit;
+use crate::figure::{Celsius, Unit};
 use crate::record::item::{Answer, Asks, Item, Moment};
 use crate::record::verdict::Verdict;
 use crate::rules::en_206_1_2000::fresh;
@@ -136,7 +136,7 @@ fn slump(job: &Job) -> Item {
 }
 
 fn air(job: &Job) -> Item {
-    let units = |value| job.say(value, Unit::Celsius);
+    let units = |value| job.say(value, Celsius);
     let cold = "pour only if the block can be wrapped at once and kept above freezing for three days; days under 5 °C do not count as curing.";
     let cold = cold.replace("5 °C", &units(fresh::least_temperature_c()));
     let bands = up_to(FROST_C, Verdict::stop("do not pour. Concrete that freezes green is lost.", "whoever made the plan"))
@@ -161,7 +161,7 @@ fn air(job: &Job) -> Item {
 }
 
 fn fresh_temperature(job: &Job) -> Item {
-    let units = |value| job.say(value, Unit::Celsius);
+    let units = |value| job.say(value, Celsius);
     let least = fresh::least_temperature_c();
     let bands = up_to(
         least - 0.1,

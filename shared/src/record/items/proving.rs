@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::bands::{number, up_to};
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Unit};
 use crate::record::item::Item;
 use crate::record::verdict::Verdict;
 use crate::source::Source;
@@ -68,7 +68,7 @@ fn standing(job: &Job, place: usize, stand: &crate::stages::motion::StandTilt) -
         tilt - stand.block_tilt_arcsec.unwrap_or(ground.typical) + ground.low.max(ground.high)
     });
     let most = softer.max(tilt) * (1.0 + READ_RATIO) + 0.05;
-    let units = |value| job.say(value, Unit::Arcsecond);
+    let units = |value| job.say(value, Arcsecond);
     let bands = up_to(most, Verdict::Within).above(Verdict::outside(
         "more than the plan has: see that nothing bridges the gap and no nut is loose; then the ground is softer than was thought.",
     ));

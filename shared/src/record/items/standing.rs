@@ -2,11 +2,11 @@
 
 use super::Job;
 use super::bands::{fine_to, number, up_to};
-use crate::figure::Unit;
+use crate::figure::{Millimetre, Unit};
 use crate::record::item::{Answer, Asks, Item};
 use crate::record::verdict::Verdict;
 use crate::source::Source;
-use crate::units::{metre, millimetre};
+use crate::units::metre;
 
 /// A lower nut is set to a tenth of a millimetre; a plate that is out by more than five of them is levelled again, mm.
 const LEVEL_MM: f64 = 0.5;
@@ -20,10 +20,7 @@ const LEVEL: Source = Source::judgement(
 const PLUMB: Source = Source::judgement("a five-hundredth of the height");
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
-    let across = job.say(
-        millimetre::get(job.design.pier.plate_side),
-        Unit::Millimetre,
-    );
+    let across = job.say(job.design.pier.plate_side, Millimetre);
     for (id, title) in [
         ("level_x", "Plate out of level, east to west"),
         ("level_y", "Plate out of level, south to north"),

@@ -2,14 +2,12 @@
 
 use serde::Serialize;
 
-use crate::figure::Unit;
+use crate::figure::{Count, Kilonewton, KilonewtonMetre, Millimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::site_plan::Code;
 use crate::source::{Source, Standing};
 use crate::stages::loads::{self, Loads};
-use crate::units::{
-    Force, Length, Moment, kilonewton, kilonewton_metre, metre, millimetre, newton,
-};
+use crate::units::{Force, Length, Moment, kilonewton, kilonewton_metre, metre, newton};
 
 /// Where a horizontal force acts beside the axis.
 const BESIDE: Source = Source::judgement(
@@ -118,18 +116,10 @@ pub fn working(action: &Action, code: Code, notes: &mut Notes) {
             "M_Ed = γ M, N_Ed at its least",
             source,
         )
-        .with(
-            "M",
-            kilonewton_metre::get(action.moment),
-            Unit::KilonewtonMetre,
-        )
-        .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
-        .with("N_Ed", kilonewton::get(factored.weight), Unit::Kilonewton)
-        .gives(
-            "M_Ed",
-            kilonewton_metre::get(factored.moment),
-            Unit::KilonewtonMetre,
-        ),
+        .with("M", action.moment, KilonewtonMetre)
+        .with("V_Ed", factored.shear, Kilonewton)
+        .with("N_Ed", factored.weight, Kilonewton)
+        .gives("M_Ed", factored.moment, KilonewtonMetre),
     );
 }
 
@@ -146,14 +136,10 @@ pub fn twist(action: &Action, code: Code, count: usize, radius: Length, notes: &
             "V₁ = V_Ed/n + T_Ed/(n R)",
             BESIDE,
         )
-        .with("V_Ed", kilonewton::get(factored.shear), Unit::Kilonewton)
-        .with(
-            "T_Ed",
-            kilonewton_metre::get(factored.torsion),
-            Unit::KilonewtonMetre,
-        )
-        .with("n", count as f64, Unit::Count)
-        .with("R", millimetre::get(radius), Unit::Millimetre)
+        .with("V_Ed", factored.shear, Kilonewton)
+        .with("T_Ed", factored.torsion, KilonewtonMetre)
+        .with("n", count as f64, Count)
+        .with("R", radius, Millimetre)
         .gives(
             "V₁",
             kilonewton::get(factored.twisted_shear(radius)) / count as f64,

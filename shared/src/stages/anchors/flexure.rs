@@ -5,7 +5,7 @@ mod lines;
 
 use serde::Serialize;
 
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, MeganewtonMetrePerRadian, Megapascal, NewtonMetre, Unit};
 use crate::notes::Notes;
 use crate::rules::annular_plate::{self, Dish, Plate};
 use crate::rules::en_1993_1_1_2005::material;
@@ -209,15 +209,10 @@ pub fn rounded(length_mm: f64) -> f64 {
 fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     let units = situation.brief.units;
     let mm = |length| units.say(rounded(millimetre::get(length)), Unit::Millimetre);
-    let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let turn = |stiffness| {
-        units.say(
-            newton_metre_per_radian::get(stiffness) / 1e6,
-            Unit::MeganewtonMetrePerRadian,
-        )
-    };
-    let pull = units.say(kilonewton::get(found.pull), Unit::Kilonewton);
-    let torque = units.say(newton_metre::get(found.most_torque), Unit::NewtonMetre);
+    let mpa = |stress| units.say(stress, Megapascal);
+    let turn = |stiffness| units.say(stiffness, MeganewtonMetrePerRadian);
+    let pull = units.say(found.pull, Kilonewton);
+    let torque = units.say(found.most_torque, NewtonMetre);
     let first = match Way::of(situation.brief, situation.seat) {
         Way::Ungrouted => format!(
             "Nothing stands under the plate at the studs yet, so that it is not tightened. Were it done all the same, studs that pull {pull} \

@@ -1,6 +1,6 @@
 //! The column's foot: the plate between wall and studs, its weld, the stand-off, the pressure.
 
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, KilonewtonMetre, Megapascal, Millimetre, One, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::aisc_360_16;
@@ -13,9 +13,7 @@ use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::verdict::{Trial, Verdict};
 use crate::stages::steel::Grade;
-use crate::units::{
-    Force, Length, Moment, kilonewton, kilonewton_metre, megapascal, millimetre, newton_per_metre,
-};
+use crate::units::{Force, Length, Moment, kilonewton, megapascal, millimetre, newton_per_metre};
 
 /// Stand-off in diameters that is common without further thought, and the most that this tool judges.
 const STAND_OFF: Source = Source::new(
@@ -62,10 +60,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.plate",
-            "Is the base plate strong enough in bending?",
-            kilonewton::get(demand),
-            kilonewton::get(capacity),
-            Unit::Kilonewton,
+            "Is the base plate strong enough in bending?", demand, capacity, Kilonewton,
             t_stub::T_STUB,
         )
         .note(format!(
@@ -83,15 +78,11 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             formula,
             t_stub::T_STUB,
         )
-        .with("m", millimetre::get(lever), Unit::Millimetre)
-        .with("l_eff", millimetre::get(length), Unit::Millimetre)
-        .with(
-            "t",
-            millimetre::get(pier.plate_thickness.value),
-            Unit::Millimetre,
-        )
-        .with("f_y", megapascal::get(yields), Unit::Megapascal)
-        .gives("F", kilonewton::get(capacity), Unit::Kilonewton),
+        .with("m", lever, Millimetre)
+        .with("l_eff", length, Millimetre)
+        .with("t", pier.plate_thickness.value, Millimetre)
+        .with("f_y", yields, Megapascal)
+        .gives("F", capacity, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -100,9 +91,9 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             "T'/T = 1 + Q/T; over an open gap nothing pries",
             crate::rules::prying::PRYING,
         )
-        .with("b'", millimetre::get(strip.inner), Unit::Millimetre)
-        .with("a'", millimetre::get(strip.outer), Unit::Millimetre)
-        .gives("T'/T", worst.forces.prying_factor, Unit::One),
+        .with("b'", strip.inner, Millimetre)
+        .with("a'", strip.outer, Millimetre)
+        .gives("T'/T", worst.forces.prying_factor, One),
     );
 }
 
@@ -193,12 +184,12 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             "√[(M/(πr²) + N/(2πr))² + (V/(πr))²] against a f_u/(√3 β_w γ_M2), or 0.75 · 0.6 F_EXX a",
             weld::LINE,
         )
-        .with("r", millimetre::get(pier.outside_diameter.value) / 2.0, Unit::Millimetre)
-        .with("β_w", correlation, Unit::One)
+        .with("r", pier.outside_diameter.value / 2.0, Millimetre)
+        .with("β_w", correlation, One)
         .with("F_w,Rd", per_mm(capacity), Unit::NewtonPerMillimetre)
-        .with("M", kilonewton_metre::get(worst.factored.moment), Unit::KilonewtonMetre)
-        .with("N", kilonewton::get(worst.factored.weight), Unit::Kilonewton)
-        .with("V", kilonewton::get(worst.factored.shear), Unit::Kilonewton)
+        .with("M", worst.factored.moment, KilonewtonMetre)
+        .with("N", worst.factored.weight, Kilonewton)
+        .with("V", worst.factored.shear, Kilonewton)
         .gives("F_w,Ed", demand, Unit::NewtonPerMillimetre),
     );
 }
@@ -216,10 +207,7 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.bearing",
-            "Can grout and concrete bear the plate's pressure?",
-            megapascal::get(pressure),
-            megapascal::get(capacity),
-            Unit::Megapascal,
+            "Can grout and concrete bear the plate's pressure?", pressure, capacity, Megapascal,
             base_plate::PRESSURE,
         )
         .note(format!(
@@ -236,8 +224,8 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
                 "Σ N = N_Ed, Σ M = M_Ed with a plane plate and no pull in the concrete",
                 crate::rules::stud_group::NEUTRAL_AXIS,
             )
-            .with("σ", megapascal::get(pressure), Unit::Megapascal)
-            .gives("x", millimetre::get(pressed), Unit::Millimetre),
+            .with("σ", pressure, Megapascal)
+            .gives("x", pressed, Millimetre),
         );
     }
 }

@@ -4,7 +4,7 @@ use crate::field::Path;
 use crate::paths;
 use serde::Serialize;
 
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, KilonewtonPerMillimetre, Millimetre, NewtonMetre, One, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
@@ -18,7 +18,7 @@ use crate::stages::anchors::torque::Torque;
 use crate::stages::anchors::verdict::Verdict;
 use crate::units::{
     Force, Length, LinearStiffness, Moment, Spread, Time, day, kilonewton, megapascal, metre,
-    micrometre, millimetre, newton, newton_metre, newton_per_metre,
+    micrometre, millimetre, newton, newton_metre,
 };
 
 /// Settling of threads and faces on paint, zinc and grout, µm.
@@ -155,7 +155,6 @@ fn lines(
     torque: &Torque,
     notes: &mut Notes,
 ) {
-    let kn = kilonewton::get;
     notes.working(
         Working::new(
             "anchors.stretch",
@@ -163,18 +162,10 @@ fn lines(
             "δ = F l/(E A_s)",
             tightening::loss::SETTLING,
         )
-        .with("F", kn(preload.typical), Unit::Kilonewton)
-        .with(
-            "l",
-            millimetre::get(preload_loss.stretched_length),
-            Unit::Millimetre,
-        )
-        .with(
-            "k_b",
-            newton_per_metre::get(stud) / 1e6,
-            Unit::KilonewtonPerMillimetre,
-        )
-        .gives("δ", millimetre::get(preload_loss.stretch), Unit::Millimetre),
+        .with("F", preload.typical, Kilonewton)
+        .with("l", preload_loss.stretched_length, Millimetre)
+        .with("k_b", stud, KilonewtonPerMillimetre)
+        .gives("δ", preload_loss.stretch, Millimetre),
     );
     notes.working(
         Working::new(
@@ -184,8 +175,8 @@ fn lines(
             loss::SETTLING,
         )
         .with("f_Z", SETTLING_UM / 1000.0, Unit::Millimetre)
-        .with("k_p/k_b", CLAMPED_FACTOR, Unit::One)
-        .gives("ΔF", kn(preload_loss.settling), Unit::Kilonewton),
+        .with("k_p/k_b", CLAMPED_FACTOR, One)
+        .gives("ΔF", preload_loss.settling, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -194,18 +185,10 @@ fn lines(
             "F(t) = (F − ΔF)(1 − r lg(t/1 h))",
             loss::CREEP,
         )
-        .with("r", relaxation, Unit::One)
-        .with(
-            "after a day",
-            kn(preload_loss.after_a_day),
-            Unit::Kilonewton,
-        )
-        .with(
-            "after a week",
-            kn(preload_loss.after_a_week),
-            Unit::Kilonewton,
-        )
-        .gives("F", kn(preload_loss.after_ten_years), Unit::Kilonewton),
+        .with("r", relaxation, One)
+        .with("after a day", preload_loss.after_a_day, Kilonewton)
+        .with("after a week", preload_loss.after_a_week, Kilonewton)
+        .gives("F", preload_loss.after_ten_years, Kilonewton),
     );
     let [pitch, flank, _] = tightening::shares(&situation.thread, 0.12, 0.12);
     let twist = newton_metre::get(torque.set) * (pitch + flank)
@@ -277,9 +260,9 @@ pub fn sustained(
         Check::at_most(
             "anchors.bond_sustained",
             title,
-            kilonewton::get(preload.high),
-            kilonewton::get(capacity),
-            Unit::Kilonewton,
+            preload.high,
+            capacity,
+            Kilonewton,
             source,
         )
         .note(format!(
@@ -350,10 +333,7 @@ fn checks(
     notes.check(
         Check::at_most(
             "anchors.joint_closed",
-            title,
-            newton_metre::get(hand),
-            newton_metre::get(opening),
-            Unit::NewtonMetre,
+            title, hand, opening, NewtonMetre,
             HAND,
         )
         .note(format!(
@@ -367,14 +347,13 @@ fn checks(
 /// Why it is not said whether the joint stays closed, and what would close it.
 fn unvouched(situation: &Situation, hand: Moment, disc: Length) -> String {
     let studs = situation.brief.anchors.count.value;
-    let needed = kilonewton::get(
-        hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0)),
-    );
-    let say = |value, unit| situation.brief.units.say(value, unit);
+    let needed =
+        hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0));
+    let units = situation.brief.units;
     format!(
         "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \
          taken as open, its studs stretching. A hand turns it by {}; with {studs} studs it would stay closed if each kept {} for good.",
-        say(newton_metre::get(hand), Unit::NewtonMetre),
-        say(needed, Unit::Kilonewton),
+        units.say(hand, NewtonMetre),
+        units.say(needed, Kilonewton),
     )
 }

@@ -7,12 +7,12 @@ mod warmth;
 
 use crate::brief::anchors::above_concrete;
 use crate::brief::{Brief, Origin};
-use crate::figure::Unit;
+use crate::figure::{Celsius, Count, Hour, Millilitre, Millimetre, SquareMillimetre, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::rules::{resin, threads};
 use crate::site_plan::anchors::Hole;
 use crate::source::Source;
-use crate::units::{Length, Time, Volume, hour, millilitre, millimetre, square_millimetre};
+use crate::units::{Length, Time, Volume, hour, millilitre, millimetre};
 
 /// Drilled deeper than the embedment by this, mm, for the dust that stays.
 const DUST_MM: f64 = 5.0;
@@ -127,14 +127,10 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     warmth::check(brief, setting, notes);
     let anchors = &brief.anchors;
     let thread = anchors.thread();
-    let mm = millimetre::get;
     notes.check(
         Check::at_least(
             "anchors.stud_length",
-            "Are the studs long enough?",
-            mm(anchors.length.value),
-            mm(setting.stud_length_needed),
-            Unit::Millimetre,
+            "Are the studs long enough?", anchors.length.value, setting.stud_length_needed, Millimetre,
             Source::derived("embedment, gap, plate, washer, nut and two threads, one behind the other"),
         )
         .note("Too short, and either the nut or the embedment loses; take longer studs or a smaller gap.")
@@ -148,18 +144,10 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             "V = max(2/3 · π/4 d₀² h, 1.5 (π/4 d₀² − A_s) h)",
             resin::TWO_THIRDS,
         )
-        .with("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre)
-        .with("h", mm(anchors.embedment.value), Unit::Millimetre)
-        .with(
-            "A_s",
-            square_millimetre::get(thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .gives(
-            "V",
-            millilitre::get(setting.resin_per_hole),
-            Unit::Millilitre,
-        ),
+        .with("d₀", anchors.hole_diameter.value, Millimetre)
+        .with("h", anchors.embedment.value, Millimetre)
+        .with("A_s", thread.stress_area, SquareMillimetre)
+        .gives("V", setting.resin_per_hole, Millilitre),
     );
     notes.working(
         Working::new(
@@ -168,16 +156,12 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             "V = n V₁",
             resin::VOLUME,
         )
-        .with("n", anchors.count.value, Unit::Count)
-        .with(
-            "V₁",
-            millilitre::get(setting.resin_per_hole),
-            Unit::Millilitre,
-        )
+        .with("n", anchors.count.value, Count)
+        .with("V₁", setting.resin_per_hole, Millilitre)
         .gives(
             "V",
-            millilitre::get(setting.resin_per_hole * anchors.count.value),
-            Unit::Millilitre,
+            setting.resin_per_hole * anchors.count.value,
+            Millilitre,
         ),
     );
     if let Some(cure) = setting.cure_time {
@@ -188,8 +172,8 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
                 "the resin's table by its step of temperature, or the product's; twice that in wet holes",
                 resin::TIMES,
             )
-            .with("T", anchors.concrete_temperature_c.value, Unit::Celsius)
-            .gives("t", hour::get(cure), Unit::Hour),
+            .with("T", anchors.concrete_temperature_c.value, Celsius)
+            .gives("t", cure, Hour),
         );
     }
 }
@@ -198,7 +182,6 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
 fn holes(brief: &Brief, notes: &mut Notes) {
     let anchors = &brief.anchors;
     let thread = anchors.thread();
-    let mm = millimetre::get;
     if anchors.embedment.origin == Origin::Assumed {
         notes.working(
             Working::new(
@@ -207,9 +190,9 @@ fn holes(brief: &Brief, notes: &mut Notes) {
                 "h_ef = the usual depth for the size, less where a stated stud or block is too short, at least 4 d",
                 threads::DRILL,
             )
-            .with("usual", mm(thread.usual_embedment), Unit::Millimetre)
-            .with("d", mm(thread.diameter), Unit::Millimetre)
-            .gives("h_ef", mm(anchors.embedment.value), Unit::Millimetre),
+            .with("usual", thread.usual_embedment, Millimetre)
+            .with("d", thread.diameter, Millimetre)
+            .gives("h_ef", anchors.embedment.value, Millimetre),
         );
     }
     notes.working(
@@ -219,9 +202,9 @@ fn holes(brief: &Brief, notes: &mut Notes) {
             "h₀ = h_ef + a, a for the dust that stays",
             Source::common_practice("a few millimetres deeper than the embedment"),
         )
-        .with("h_ef", mm(anchors.embedment.value), Unit::Millimetre)
+        .with("h_ef", anchors.embedment.value, Millimetre)
         .with("a", DUST_MM, Unit::Millimetre)
-        .gives("h₀", mm(hole_depth(brief)), Unit::Millimetre),
+        .gives("h₀", hole_depth(brief), Millimetre),
     );
     if anchors.hole_diameter.origin == Origin::Assumed {
         notes.working(
@@ -231,8 +214,8 @@ fn holes(brief: &Brief, notes: &mut Notes) {
                 "d₀ = the usual drill for the size d",
                 threads::DRILL,
             )
-            .with("d", mm(thread.diameter), Unit::Millimetre)
-            .gives("d₀", mm(anchors.hole_diameter.value), Unit::Millimetre),
+            .with("d", thread.diameter, Millimetre)
+            .gives("d₀", anchors.hole_diameter.value, Millimetre),
         );
     }
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Celsius, Day, One, Unit};
 use crate::notes::{Notes, When, Working};
 use crate::rules::en_1992_1_1_2004::{maturity, strength, strength_by_age as by_age};
 use crate::rules::en_13670_2009::curing;
@@ -156,7 +156,7 @@ fn table(class: Pressure, s: f64, temperature: f64, drill_d: f64) -> Vec<Age> {
 }
 
 fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &mut Notes) {
-    let at = brief.units.say(temperature, Unit::Celsius);
+    let at = brief.units.say(temperature, Celsius);
     let at = format!("at {at}");
     let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
     notes.caution(
@@ -179,8 +179,8 @@ fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
             "k = exp(13.65 − 4000 / (273 + T))",
             maturity::SOURCE,
         )
-        .with("T", temperature, Unit::Celsius)
-        .gives("k", pace, Unit::One),
+        .with("T", temperature, Celsius)
+        .gives("k", pace, One),
     );
     notes.working(
         Working::new(
@@ -190,7 +190,7 @@ fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {
             by_age::SOURCE,
         )
         .with("f", DRILL_STRENGTH_MPA, Unit::Megapascal)
-        .with("k", pace, Unit::One)
+        .with("k", pace, One)
         .gives("t", strong, Unit::Day),
     );
 }
@@ -203,7 +203,7 @@ fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut No
             "t = max(28 / k, t_drill), whole days",
             maturity::SOURCE,
         )
-        .with("k", pace, Unit::One)
+        .with("k", pace, One)
         .gives("t", load, Unit::Day),
     );
     notes.working(
@@ -213,7 +213,7 @@ fn later_workings(pace: f64, load: f64, curing: Time, ratio: f64, notes: &mut No
             "class 3 by temperature and r = f_cm2 / f_cm28, at least a week",
             curing::SOURCE,
         )
-        .with("r", ratio, Unit::One)
-        .gives("t", day::get(curing), Unit::Day),
+        .with("r", ratio, One)
+        .gives("t", curing, Day),
     );
 }

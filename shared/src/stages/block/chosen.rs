@@ -1,10 +1,10 @@
 //! The lines of calculation behind the block's length, width and depth, where the person left them open.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilogram, Metre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::source::Source;
-use crate::units::{Length, kilogram, metre};
+use crate::units::{Length, metre};
 
 use super::needs::{STEP_M, TONNE_KG, edge_given, edge_wanted, plate_needs};
 use super::outline::{Outline, contact_ratio};
@@ -31,7 +31,7 @@ pub(super) fn depth(asked: [Length; 4], found: Length, why: &str, notes: &mut No
         .with("D_holes", holes.max(0.0), Unit::Metre)
         .with("D_pit", pit, Unit::Metre)
         .with("s", STEP_M, Unit::Metre)
-        .gives("D", metre::get(found), Unit::Metre),
+        .gives("D", found, Metre),
     );
 }
 
@@ -48,16 +48,16 @@ pub(super) fn sides(
         let title = format!("Block from east to west; the last need to be met: {needs}");
         notes.working(side("block.length", title, brief, outline, most.0).gives(
             "a",
-            metre::get(outline.length),
-            Unit::Metre,
+            outline.length,
+            Metre,
         ));
     }
     if brief.block.width.is_none() {
         let title = format!("Block from north to south; the last need to be met: {needs}");
         notes.working(side("block.width", title, brief, outline, most.1).gives(
             "a",
-            metre::get(outline.width),
-            Unit::Metre,
+            outline.width,
+            Metre,
         ));
     }
 }
@@ -67,16 +67,16 @@ fn side(id: &'static str, title: String, brief: &Brief, outline: &Outline, pit: 
                    and pressure, tilting and sliding held";
     Working::new(id, title, formula, SIZED)
         .with("s", STEP_M, Unit::Metre)
-        .with("a_pit", metre::get(pit), Unit::Metre)
-        .with("a_plate", metre::get(plate_needs(brief)), Unit::Metre)
-        .with("c", metre::get(edge_given(brief, outline)), Unit::Metre)
-        .with("c_cone", metre::get(edge_wanted(brief)), Unit::Metre)
-        .with("m", kilogram::get(outline.mass()), Unit::Kilogram)
+        .with("a_pit", pit, Metre)
+        .with("a_plate", plate_needs(brief), Metre)
+        .with("c", edge_given(brief, outline), Metre)
+        .with("c_cone", edge_wanted(brief), Metre)
+        .with("m", outline.mass(), Kilogram)
         .with("m₀", TONNE_KG, Unit::Kilogram)
         .with(
             "K/K₁",
             outline.rocking_ratio(contact_ratio(brief, outline.depth)),
-            Unit::One,
+            One,
         )
 }
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kelvin, KilogramPerCubicMetre, One, Unit};
 use crate::notes::{Notes, When, Working};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::aci_211_1_91::absolute_volume;
@@ -161,12 +161,8 @@ fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64
             adiabatic_rise::SOURCE,
         )
         .with("C", cement, Unit::KilogramPerCubicMetre)
-        .with(
-            "ρ",
-            kilogram_per_cubic_metre::get(density()),
-            Unit::KilogramPerCubicMetre,
-        )
-        .gives("ΔT", rise, Unit::Kelvin),
+        .with("ρ", density(), KilogramPerCubicMetre)
+        .gives("ΔT", rise, Kelvin),
     );
     let thick = metre::get(outline.shorter()).min(metre::get(outline.height()));
     if thick >= THICK_M
@@ -179,8 +175,8 @@ fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64
                 "Hardening warms the middle of a block {} thick by some {} to {}. Where the face is cold meanwhile it cracks: lay an insulating \
                  blanket over the top at once and leave it on with the form for three days; do not pour cold water on warm concrete.",
                 brief.units.say(thick, Unit::Metre),
-                brief.units.say(0.5 * rise, Unit::Kelvin),
-                brief.units.say(0.75 * rise, Unit::Kelvin)
+                brief.units.say( 0.5 * rise, Kelvin),
+                brief.units.say( 0.75 * rise, Kelvin)
             ),
             adiabatic_rise::SOURCE,
         );
@@ -197,7 +193,7 @@ fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
             Source::common_practice("waste of a pour"),
         )
         .with("V", net, Unit::CubicMetre)
-        .with("w", waste_ratio, Unit::One)
+        .with("w", waste_ratio, One)
         .gives("V_order", volume, Unit::CubicMetre),
     );
 }

@@ -4,7 +4,7 @@ use crate::{path, paths};
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, Unit};
 use crate::notes::{AssumedValue, Assumption, Check, Notes};
 use crate::rules::en_1997_1_2004::eccentric_base as base;
 use crate::rules::rock_dowel as rule;
@@ -213,9 +213,9 @@ fn pulled(brief: &Brief, ground: &Ground, dowels: &Dowels) -> Check {
     let check = Check::at_most(
         "block.dowels",
         "Do the dowels hold the block down on the rock?",
-        kilonewton::get(dowels.tension),
-        kilonewton::get(capacity(brief, dowels)),
-        Unit::Kilonewton,
+        dowels.tension,
+        capacity(brief, dowels),
+        Kilonewton,
         rule::BOND_SOURCE,
     );
     let fails = check.verdict == crate::notes::Verdict::Fails;
@@ -223,9 +223,7 @@ fn pulled(brief: &Brief, ground: &Ground, dowels: &Dowels) -> Check {
         "Tension of one dowel, against the least of bar, bar in grout and grout in rock, the last with a third of the ultimate bond. It \
          counts only after a pull test to {}: enter the force that was held. Weathered, loose-jointed or steep rock is for an engineer \
          to look at. The check of overturning does not count the dowels.",
-        brief
-            .units
-            .say(kilonewton::get(dowels.pull_test), Unit::Kilonewton)
+        brief.units.say(dowels.pull_test, Kilonewton)
     );
     check.ask_when(unsure && !fails).note(note).moved_by(paths![
         block.dowel_count,

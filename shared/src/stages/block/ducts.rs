@@ -4,7 +4,7 @@ use crate::paths;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Unit, Units};
+use crate::figure::{Metre, Millimetre, Unit, Units};
 use crate::notes::{Check, Notes, When};
 use crate::source::Source;
 use crate::units::{Length, metre, millimetre};
@@ -132,12 +132,12 @@ fn says(brief: &Brief, ducts: &Ducts) -> Vec<String> {
     if ducts.count == 0 {
         return vec!["No duct is cast in: power and data come from outside, where they can be tripped over. Two are advised.".to_owned()];
     }
-    let mm = |length: Length| brief.units.say(millimetre::get(length), Unit::Millimetre);
+    let mm = |length: Length| brief.units.say(length, Millimetre);
     vec![
         format!(
             "They leave the block's side {} below ground and turn up under the column's middle in one sweep of at least {} radius, so \
              that a plug and its cable can be drawn through; no tight elbows.",
-            brief.units.say(metre::get(ducts.entry_depth), Unit::Metre),
+            brief.units.say(ducts.entry_depth, Metre),
             mm(ducts.bend_radius)
         ),
         format!(

@@ -4,7 +4,7 @@ use crate::{path, paths};
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, Metre, One, Unit};
 use crate::notes::{AssumedValue, Assumption, Check, Notes, Working};
 use crate::rules::cfem_2006::adfreeze;
 use crate::site_plan::block::FrostRemedy;
@@ -192,9 +192,9 @@ pub(super) fn note(
     if ground.is_stable_rock() {
         return None;
     }
-    let say = |force: Force| brief.units.say(kilonewton::get(force), Unit::Kilonewton);
+    let say = |force: Force| brief.units.say(force, Kilonewton);
     let ratio = |lift: Force| match over(lift, frost.resistance) {
-        ratio if ratio.is_finite() => brief.units.say(ratio, Unit::One),
+        ratio if ratio.is_finite() => brief.units.say(ratio, One),
         _ => "without limit, since nothing holds it,".to_owned(),
     };
     if frost.chosen {
@@ -211,10 +211,10 @@ pub(super) fn note(
             "T/R = τ p z_f/[0.9 W + a p (D − z_f)]",
             adfreeze::SOURCE,
         )
-        .with("z_f", metre::get(frost.frozen_depth), Unit::Metre)
-        .with("T", kilonewton::get(frost.lift_high), Unit::Kilonewton)
-        .with("R", kilonewton::get(frost.resistance), Unit::Kilonewton)
-        .gives("T/R", over(frost.lift_high, frost.resistance), Unit::One),
+        .with("z_f", frost.frozen_depth, Metre)
+        .with("T", frost.lift_high, Kilonewton)
+        .with("R", frost.resistance, Kilonewton)
+        .gives("T/R", over(frost.lift_high, frost.resistance), One),
     );
     let note = if frost.frozen_depth <= metre::new(0.0) {
         "This ground does not heave, or no frost reaches it: nothing lifts the block by its sides."
@@ -237,9 +237,9 @@ pub(super) fn note(
     let check = Check::at_most(
         "block.adfreeze",
         "Does the block stay down when frost grips its sides?",
-        kilonewton::get(frost.lift_high),
-        kilonewton::get(frost.resistance),
-        Unit::Kilonewton,
+        frost.lift_high,
+        frost.resistance,
+        Kilonewton,
         adfreeze::SOURCE,
     );
     Some(check.ask_when(unsure).note(note).moved_by(paths![
@@ -275,7 +275,7 @@ fn remedy_words(remedy: FrostRemedy) -> &'static str {
 }
 
 fn chosen(brief: &Brief, frost: &SideFrost) -> Assumption {
-    let say = |length: Length| brief.units.say(metre::get(length), Unit::Metre);
+    let say = |length: Length| brief.units.say(length, Metre);
     Assumption {
         field: path!(block.frost_remedy),
         value: AssumedValue::Text(frost.remedy.key().to_owned()),

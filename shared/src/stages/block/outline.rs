@@ -1,7 +1,7 @@
 //! The block's outline while it is being sized: plain geometry, its concrete's mass, and where the ground touches its sides.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Metre, Unit};
 use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::path;
 use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
@@ -171,7 +171,7 @@ fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
         unit: Unit::Metre,
         why: format!(
             "The contact was stated to reach deeper than the base that the sizing found, {} below ground; it ends there.",
-            brief.units.say(metre::get(to), Unit::Metre)
+            brief.units.say(to, Metre)
         ),
         effect: "stiffness of the block in the ground".into(),
         source: Source::judgement("no side below the base"),

@@ -3,11 +3,11 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilopascal, Metre, One, PerCent, Tonne, Unit};
 use crate::stages::excavation::wider;
 use crate::stages::ground::Ground;
 use crate::stages::room::{DepthLimit, Room};
-use crate::units::{kilogram, kilopascal, metre};
+use crate::units::{kilogram, metre};
 
 use super::actions::Actions;
 use super::checks;
@@ -54,7 +54,7 @@ fn cube_mass() -> f64 {
 
 fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
     let units = brief.units;
-    let m = |length| units.say(metre::get(length), Unit::Metre);
+    let m = |length| units.say(length, Metre);
     let tonnes = units.say(cube_mass() / 1000.0, Unit::Tonne);
     let a_metre = units.either("a metre", "a metre (3.28\u{a0}ft)");
     let square = metre::get(outline.shorter()) >= METRE_CUBE_M - 1e-9;
@@ -91,10 +91,10 @@ fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
             m(outline.length),
             m(outline.width),
             m(outline.depth),
-            units.say(kilogram::get(outline.mass()) / 1000.0, Unit::Tonne),
+            units.say(outline.mass(), Tonne),
             as_stiffly(units.say(
                 outline.rocking_ratio(contact_ratio(brief, outline.depth)),
-                Unit::One
+                One
             ))
         ),
         verdict_words,
@@ -106,7 +106,7 @@ fn wider_instead(brief: &Brief, ground: &Ground, room: &Room) -> String {
     let Some(side) = wider::as_stiff_side(ground.group, room.depth) else {
         return String::new();
     };
-    let say = |length| brief.units.say(metre::get(length), Unit::Metre);
+    let say = |length| brief.units.say(length, Metre);
     let on_rock = if room.limited_by == DepthLimit::Rock {
         " On rock it is stiffer still, which is not counted here."
     } else {
@@ -137,12 +137,12 @@ fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
     let against = if mass >= TONNE_KG {
         format!(
             "This block has {} times that.",
-            units.say(mass / TONNE_KG, Unit::One)
+            units.say(mass / TONNE_KG, One)
         )
     } else {
         format!(
             "This block has only {} of it.",
-            units.say(100.0 * mass / TONNE_KG, Unit::PerCent)
+            units.say(100.0 * mass / TONNE_KG, PerCent)
         )
     };
     RuleOfThumb {
@@ -154,8 +154,8 @@ fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
         calculation: format!(
             "A tonne is a cube of only {} a side: {} of a metre cube's concrete, and {} of its rocking stiffness on the same ground.",
             units.say(side, Unit::Metre),
-            units.say(100.0 * TONNE_KG / cube_mass(), Unit::PerCent),
-            units.say(100.0 * side.powi(3), Unit::PerCent),
+            units.say(100.0 * TONNE_KG / cube_mass(), PerCent),
+            units.say(100.0 * side.powi(3), PerCent),
         ),
         verdict_words: format!(
             "The two rules disagree: the metre cube asks for {} what the tonne does. Take the tonne as the floor and the cube as the aim. \
@@ -171,15 +171,12 @@ fn times(ratio: f64) -> String {
 
 fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> RuleOfThumb {
     let units = brief.units;
-    let pressure = units.say(
-        kilopascal::get(checks::largest(outline, actions)),
-        Unit::Kilopascal,
-    );
+    let pressure = units.say(checks::largest(outline, actions), Kilopascal);
     let calculation = match ground.presumed_bearing {
         Some(capacity) => {
             format!(
                 "At the worst it presses with {pressure}; this ground is presumed to carry {}.",
-                units.say(kilopascal::get(capacity), Unit::Kilopascal)
+                units.say(capacity, Kilopascal)
             )
         }
         None => format!(

@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Metre, One, Unit};
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::path;
 use crate::rules::pais_kausel_1988;
@@ -202,10 +202,10 @@ fn say_sides(
             "K/K₁ = [B³ (3.2 L/B + 0.8) η(D/B, L/B)] / the same for B = L = 0.5 m, D = 1 m",
             pais_kausel_1988::SOURCE,
         )
-        .with("2B", metre::get(outline.shorter()), Unit::Metre)
-        .with("2L", metre::get(outline.longer()), Unit::Metre)
-        .with("D", metre::get(outline.depth), Unit::Metre)
-        .gives("K/K₁", ratio, Unit::One),
+        .with("2B", outline.shorter(), Metre)
+        .with("2L", outline.longer(), Metre)
+        .with("D", outline.depth, Metre)
+        .gives("K/K₁", ratio, One),
     );
     let left = unmet(brief, ground, loads, outline);
     for (field, given, value) in [

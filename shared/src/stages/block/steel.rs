@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Megapascal, SquareMillimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1992_1_1_2004::{minimum_steel, strength, strength_by_age};
 use crate::site_plan::block::Reinforcement;
@@ -146,8 +146,8 @@ fn spacing(brief: &Brief, notes: &mut Notes) -> f64 {
             "A_s = k f_ct A_ct / σ_s",
             minimum_steel::SOURCE,
         )
-        .with("f_ct", megapascal::get(tensile), Unit::Megapascal)
-        .with("A_ct", square_millimetre::get(zone), Unit::SquareMillimetre)
+        .with("f_ct", tensile, Megapascal)
+        .with("A_ct", zone, SquareMillimetre)
         .with("σ_s", YIELD_MPA, Unit::Megapascal)
         .gives("A_s", least, Unit::SquareMillimetre),
     );

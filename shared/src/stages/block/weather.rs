@@ -1,7 +1,7 @@
 //! Whether concrete may be poured at the temperature of the work.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Celsius, Unit};
 use crate::notes::{Check, Notes, When};
 use crate::paths;
 use crate::source::{Source, Standing};
@@ -40,7 +40,7 @@ pub(super) fn notes(brief: &Brief, notes: &mut Notes) {
 }
 
 fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
-    let say = |value| brief.units.say(value, Unit::Celsius);
+    let say = |value| brief.units.say(value, Celsius);
     let note = format!(
         "Too cold for concrete below {}, and never on frozen ground: wait for a milder day. From there to {} ask: a blanket, warm mix and no \
          frost in the next three nights. Concrete that freezes before it has {} loses up to half its strength.",
@@ -58,7 +58,7 @@ fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
                 "Is it warm enough to pour?",
                 celsius,
                 COLDEST_C,
-                Unit::Celsius,
+                Celsius,
                 COLD,
             )
         }
@@ -95,10 +95,7 @@ fn hot(celsius: f64, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "block.hot",
-            "Is it cool enough to pour?",
-            celsius,
-            HOTTEST_C,
-            Unit::Celsius,
+            "Is it cool enough to pour?", celsius, HOTTEST_C, Celsius,
             HOT,
         )
         .note("Hotter than this concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")

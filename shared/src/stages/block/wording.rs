@@ -1,7 +1,7 @@
 //! Sentences about the block's size.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Metre, PerCent, Unit};
 use crate::units::metre;
 
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
@@ -23,10 +23,10 @@ pub(super) fn side(brief: &Brief, outline: &Outline, governing: &[&str], left: &
         said.push_str(&format!(
             " The base lies only {} deep; to rock no more than a metre cube would in the same ground, the block is {} wider than \
              {} (closed form of Pais and Kausel, contact over {} of the depth).",
-            brief.units.say(metre::get(outline.depth), Unit::Metre),
+            brief.units.say( outline.depth, Metre),
             brief.units.say(wider, Unit::Metre),
             brief.units.either("a metre", "that"),
-            brief.units.say(100.0 * contact_ratio(brief, outline.depth), Unit::PerCent),
+            brief.units.say( 100.0 * contact_ratio(brief, outline.depth), PerCent),
         ));
     }
     said

@@ -1,12 +1,11 @@
 //! Before and while digging, and at the pour. What depends on the pit's own figures stands in the excavation stage.
 
-use crate::figure::Unit;
+use crate::figure::{Metre, Tonne, Unit};
 use crate::notes::{Notes, When};
 use crate::site_plan::block::{FrostRemedy, Mix};
 use crate::site_plan::excavation::Method;
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
-use crate::units::{kilogram, metre};
 
 use super::Job;
 
@@ -76,7 +75,7 @@ fn open_pit(job: &Job, notes: &mut Notes) {
         format!(
             "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a stride clear all round from the first hour, \
              cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
-            job.brief.units.say(metre::get(job.excavation.depth), Unit::Metre)
+            job.brief.units.say( job.excavation.depth, Metre)
         ),
         Source::new("29 CFR 1926.651", "1989", "(c), (l)", Standing::FromMemory),
     );
@@ -166,10 +165,7 @@ fn lifting_bags(job: &Job, notes: &mut Notes) {
     if job.brief.block.mix.value == Mix::Ready {
         return;
     }
-    let tonnes = job
-        .brief
-        .units
-        .say(kilogram::get(job.block.mass) / 1000.0, Unit::Tonne);
+    let tonnes = job.brief.units.say(job.block.mass, Tonne);
     notes.caution(
         "pour.bags",
         When::Pouring,

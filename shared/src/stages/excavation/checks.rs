@@ -1,7 +1,7 @@
 //! Demands on the pit held against what the site allows.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::Metre;
 use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::rules::osha_1926_p_1989::{distances, slopes};
@@ -42,14 +42,7 @@ fn at_most(
     } else {
         demand
     };
-    Check::at_most(
-        id,
-        title,
-        metre::get(demand),
-        metre::get(capacity),
-        Unit::Metre,
-        source,
-    )
+    Check::at_most(id, title, demand, capacity, Metre, source)
 }
 
 fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
@@ -96,7 +89,7 @@ fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
     };
     let note = format!(
         "The deepest base here is at {}, {by}.",
-        brief.units.say(metre::get(room.depth), Unit::Metre)
+        brief.units.say(room.depth, Metre)
     );
     notes.check(
         at_most(
@@ -156,9 +149,9 @@ fn below_topsoil(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
         Check::at_least(
             "excavation.topsoil",
             "Is the base below the topsoil?",
-            metre::get(pit.depth),
-            metre::get(topsoil),
-            Unit::Metre,
+            pit.depth,
+            topsoil,
+            Metre,
             source,
         )
         .note("Topsoil is loose and full of roots; no footing stands on it.")

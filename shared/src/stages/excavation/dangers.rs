@@ -2,7 +2,7 @@
 //! cautions of the whole work.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Degree, Metre, Unit};
 use crate::notes::{Notes, When};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::site_plan::excavation::Method;
@@ -61,7 +61,7 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
 }
 
 fn say(brief: &Brief, length: Length) -> String {
-    brief.units.say(metre::get(length), Unit::Metre)
+    brief.units.say(length, Metre)
 }
 
 fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
@@ -85,7 +85,7 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
         (_, false) => format!(
             "The sides are cut back to {} from level, the steepest that the table has for this soil. Flatten them further when cracks open or \
              water seeps, and keep away from the foot of a side that moves.",
-            brief.units.say(pit.slope_deg, Unit::Degree)
+            brief.units.say( pit.slope_deg, Degree)
         ),
         (Group::Rock, true) => format!(
             "Weathered rock lets go of single blocks without warning, along cracks that cannot be seen. Scale loose pieces off from above and \

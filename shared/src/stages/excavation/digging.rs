@@ -1,7 +1,7 @@
 //! Time to dig, by hand or by machine.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Count, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::site_plan::excavation::Method;
 use crate::stages::excavation::digging_table::{self, SOURCE};
@@ -48,8 +48,8 @@ pub fn digging(brief: &Brief, pit: &Pit, notes: &mut Notes) -> Digging {
                 )
                 .with("V", volume, Unit::CubicMetre)
                 .with("h", row.hand_h_m3, Unit::Hour)
-                .with("c", deep_factor, Unit::One)
-                .with("n", diggers, Unit::Count)
+                .with("c", deep_factor, One)
+                .with("n", diggers, Count)
                 .gives("t", person_hours / diggers, Unit::Hour),
             );
             Digging {

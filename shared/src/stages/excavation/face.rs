@@ -1,7 +1,7 @@
 //! Whether a vertical face stands until the concrete is in: one answer, read by the pit's check and by the block's side contact.
 
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Degree, KilonewtonPerCubicMetre, Kilopascal, Metre, Unit};
 use crate::notes::{Check, Notes, Working, exceeds};
 use crate::paths;
 use crate::rules::terzaghi_1943::vertical_cut;
@@ -10,7 +10,7 @@ use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
-use crate::units::{Length, kilonewton_per_cubic_metre, kilopascal, metre};
+use crate::units::{Length, kilopascal, metre};
 
 /// No face is left higher than this, however strong the clay.
 const MOST_M: f64 = 1.2;
@@ -132,9 +132,9 @@ fn may_stand(ground: &Ground, pit: &Excavation, height: Length, notes: &mut Note
         Check::at_most(
             "excavation.face",
             "May a vertical face be left until the concrete is in?",
-            metre::get(pit.depth),
-            metre::get(height),
-            Unit::Metre,
+            pit.depth,
+            height,
+            Metre,
             MOST,
         )
         .ask_when(weak && metre::get(pit.depth) > SHUTTERED_M)
@@ -165,9 +165,9 @@ fn will_not_stand(why: Loose, pit: &Excavation, notes: &mut Notes) {
         Check::at_most(
             "excavation.face",
             "Is the pit shallow enough to shutter a face that will not stand?",
-            metre::get(pit.depth),
-            SHUTTERED_M,
-            Unit::Metre,
+            pit.depth,
+            metre::new(SHUTTERED_M),
+            Metre,
             SHUTTERED,
         )
         .asks_beyond()
@@ -185,11 +185,7 @@ fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
     };
     let weight = ground.unit_weight;
     let line = |id, title, formula, source| {
-        Working::new(id, title, formula, source).with(
-            "γ",
-            kilonewton_per_cubic_metre::get(weight),
-            Unit::KilonewtonPerCubicMetre,
-        )
+        Working::new(id, title, formula, source).with("γ", weight, KilonewtonPerCubicMetre)
     };
     notes.working(
         line(
@@ -198,8 +194,8 @@ fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
             "H = min(1.2 m, (2.67 c/1.5 − 5 kPa)/γ)",
             vertical_cut::DESIGN,
         )
-        .with("c", kilopascal::get(strength), Unit::Kilopascal)
-        .gives("H", metre::get(height), Unit::Metre),
+        .with("c", strength, Kilopascal)
+        .gives("H", height, Metre),
     );
     let (cohesion, friction) = SEASON;
     let later = vertical_cut::season_later(kilopascal::new(cohesion), friction, weight);
@@ -211,8 +207,8 @@ fn workings(ground: &Ground, height: Length, notes: &mut Notes) {
             vertical_cut::SOURCE,
         )
         .with("c'", cohesion, Unit::Kilopascal)
-        .with("φ", friction, Unit::Degree)
-        .gives("H", metre::get(later), Unit::Metre),
+        .with("φ", friction, Degree)
+        .gives("H", later, Metre),
     );
 }
 

@@ -1,13 +1,13 @@
 //! The pit's shape: bottom, top, volume, and what its depth calls for.
 
-use crate::figure::Unit;
+use crate::figure::{CubicMetre, Metre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
 use crate::stages::room::Room;
-use crate::units::{Area, Length, Volume, cubic_metre, metre};
+use crate::units::{Area, Length, Volume, metre};
 
 /// The pit's shape.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -93,9 +93,9 @@ fn explain(
                 slopes::SOURCE,
             )
             .with("L_b", bottom, Unit::Metre)
-            .with("w", metre::get(room.working_space), Unit::Metre)
-            .with("s", room.run_over_rise_ratio, Unit::One)
-            .with("h", metre::get(depth), Unit::Metre)
+            .with("w", room.working_space, Metre)
+            .with("s", room.run_over_rise_ratio, One)
+            .with("h", depth, Metre)
             .gives("L", top, Unit::Metre),
         );
     }
@@ -107,7 +107,7 @@ fn explain(
             "h = depth of the block",
             source,
         )
-        .gives("h", metre::get(depth), Unit::Metre),
+        .gives("h", depth, Metre),
     );
     notes.working(
         Working::new(
@@ -120,14 +120,15 @@ fn explain(
         .with("W_b", bottom_y, Unit::Metre)
         .with("L", top_x, Unit::Metre)
         .with("W", top_y, Unit::Metre)
-        .with("h", metre::get(depth), Unit::Metre)
-        .gives("V", cubic_metre::get(volume), Unit::CubicMetre),
+        .with("h", depth, Metre)
+        .gives("V", volume, CubicMetre),
     );
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::cubic_metre;
 
     #[test]
     fn a_battered_pit_holds_more_than_its_mean_section() {

@@ -1,7 +1,7 @@
 //! Spoil: how much there is once dug, where it may lie, and how it goes away.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Count, CubicMetre, Metre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::osha_1926_p_1989::distances;
 use crate::source::Source;
@@ -55,9 +55,9 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
             "V_s = b V",
             soil_table::row(brief.site.soil.value).cited(),
         )
-        .with("b", ground.bulking_ratio, Unit::One)
-        .with("V", cubic_metre::get(pit.volume), Unit::CubicMetre)
-        .gives("V_s", cubic_metre::get(bulked), Unit::CubicMetre),
+        .with("b", ground.bulking_ratio, One)
+        .with("V", pit.volume, CubicMetre)
+        .gives("V_s", bulked, CubicMetre),
     );
     explain(brief, bulked, load_distance(pit), notes);
     Spoil {
@@ -103,7 +103,7 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
         .gives(
             "n",
             f64::from(loads(bulked, brief.excavation.barrow.value)),
-            Unit::Count,
+            Count,
         ),
     );
     let distance = metre::get(spoil_distance());
@@ -124,7 +124,7 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
             "d = h − r, at least the spoil's; r the run of the side",
             Source::common_practice("loads stay outside the 45 degree line from the pit's foot"),
         )
-        .gives("d", metre::get(load_distance), Unit::Metre),
+        .gives("d", load_distance, Metre),
     );
 }
 

@@ -1,7 +1,7 @@
 //! Demands on the floor held against what it is given.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Metre, Unit};
 use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::site_plan::floor::FloorKind;
@@ -73,9 +73,9 @@ fn room(floor: &Floor, notes: &mut Notes) {
         Check::at_least(
             "floor.room",
             "Is there room to stand beside the pier?",
-            metre::get(beside),
-            LEAST_ROOM_M,
-            Unit::Metre,
+            beside,
+            metre::new(LEAST_ROOM_M),
+            Metre,
             source,
         )
         .note(note)
@@ -97,7 +97,7 @@ fn deck(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
     );
     let clear = underside(brief).unwrap_or(floor.level) - block.upstand;
     notes.check(
-        Check::at_least("floor.level", "Do the deck's joists clear the top of the block?", metre::get(clear), OVER_BLOCK_M, Unit::Metre, source)
+        Check::at_least("floor.level", "Do the deck's joists clear the top of the block?", clear, metre::new(OVER_BLOCK_M), Metre, source)
             .note(
                 "Joists that lie on the block carry every step into it. Raise the floor, lower the block's top, or frame the joists round \
                    the whole block.",

@@ -2,12 +2,11 @@
 //! whole work.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::Metre;
 use crate::notes::{Notes, When};
 use crate::site_plan::floor::FloorKind;
 use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::units::metre;
 
 /// Lists the cautions.
 pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
@@ -66,7 +65,7 @@ fn over_block(brief: &Brief, floor: &Floor, notes: &mut Notes) {
     if floor.walk_over_block {
         let text = format!(
             "The walk crosses the block's plan. Lead it round, {} from the block or more, or each step shows in the image.",
-            brief.units.say(metre::get(floor.reach), Unit::Metre)
+            brief.units.say(floor.reach, Metre)
         );
         notes.caution(
             "floor.walk_over_block",

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Millimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::site_plan::floor::FloorKind;
 use crate::source::Source;
@@ -65,7 +65,7 @@ pub fn opening(brief: &Brief, block: &Block, pier: &Pier, notes: &mut Notes) -> 
         )
         .with("a₀", inside, Unit::Millimetre)
         .with("g", gap, Unit::Millimetre)
-        .gives("a", millimetre::get(found.length), Unit::Millimetre),
+        .gives("a", found.length, Millimetre),
     );
     Some(found)
 }

@@ -3,13 +3,13 @@
 use std::f64::consts::PI;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Megapascal, Metre, Millimetre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::hogg_1938::plate::{self, QUARTILE_RADII};
 use crate::site_plan::floor::FloorKind;
 use crate::stages::floor::{Floor, Footprint};
 use crate::stages::ground::Ground;
-use crate::units::{Length, megapascal, metre, millimetre};
+use crate::units::{Length, megapascal, metre};
 
 /// Modulus of elasticity of a floor slab's concrete, MPa.
 const SLAB_MODULUS_MPA: f64 = 30_000.0;
@@ -35,10 +35,10 @@ pub fn spread(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Option<Lengt
             plate::SOURCE,
         )
         .with("E", SLAB_MODULUS_MPA, Unit::Megapascal)
-        .with("h", millimetre::get(thickness), Unit::Millimetre)
-        .with("ν", ground.poisson_ratio, Unit::One)
-        .with("G", megapascal::get(modulus), Unit::Megapascal)
-        .gives("l", metre::get(length), Unit::Metre),
+        .with("h", thickness, Millimetre)
+        .with("ν", ground.poisson_ratio, One)
+        .with("G", modulus, Megapascal)
+        .gives("l", length, Metre),
     );
     Some(length)
 }

@@ -1,7 +1,7 @@
 //! Presumed net bearing pressure: stated, or by soil, less what falling ground takes.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{One, Unit};
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::path;
 use crate::rules::base_on_slope;
@@ -46,7 +46,7 @@ pub fn bearing(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Option<Presum
             table.sources[0],
         )
         .with("q₀", table.pressure_kpa[0], Unit::Kilopascal)
-        .with("g", factor, Unit::One)
+        .with("g", factor, One)
         .gives("q", low, Unit::Kilopascal),
     );
     notes

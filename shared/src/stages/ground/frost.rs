@@ -1,7 +1,7 @@
 //! Depth of frost: stated, or from the freezing index, or taken.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{CelsiusDay, KilojoulePerCubicMetre, Metre, One, Unit, WattPerMetreKelvin};
 use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
 use crate::path;
 use crate::rules::ufc_3_130_06_2004::{berggren, stefan};
@@ -46,14 +46,14 @@ fn as_stated(
         "X stated",
         STATED,
     );
-    notes.working(line.gives("X", metre::get(depth), Unit::Metre));
+    notes.working(line.gives("X", depth, Metre));
     let Some(found) =
         air_index.map(|index| calculate(brief, row, index, "ground.frost_depth_calculated", notes))
     else {
         return depth;
     };
     if depth < found.depth * DISAGREES_RATIO {
-        let say = |length| brief.units.say(metre::get(length), Unit::Metre);
+        let say = |length| brief.units.say(length, Metre);
         let text = format!(
             "The stated depth of frost, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
              uses the stated one; turf and snow keep frost out, a swept floor does not.",
@@ -107,12 +107,12 @@ fn calculate(
             "X = λ √(2 k n I · 86 400 / L)",
             berggren::SOURCE,
         )
-        .with("λ", lambda, Unit::One)
-        .with("k", row.frozen_conductivity_w_mk, Unit::WattPerMetreKelvin)
-        .with("n", SURFACE_FACTOR, Unit::One)
-        .with("I", air_index, Unit::CelsiusDay)
-        .with("L", heat / 1000.0, Unit::KilojoulePerCubicMetre)
-        .gives("X", metre::get(depth), Unit::Metre),
+        .with("λ", lambda, One)
+        .with("k", row.frozen_conductivity_w_mk, WattPerMetreKelvin)
+        .with("n", SURFACE_FACTOR, One)
+        .with("I", air_index, CelsiusDay)
+        .with("L", heat / 1000.0, KilojoulePerCubicMetre)
+        .gives("X", depth, Metre),
     );
     Calculated { depth, bound }
 }
@@ -123,7 +123,7 @@ fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -
         Some(_) => format!(
             "from the freezing index by the modified Berggren equation in ground kept clear of snow; without the ground's own warmth it \
              would be {}",
-            brief.units.say(metre::get(found.bound), Unit::Metre)
+            brief.units.say( found.bound, Metre)
         ),
         None => "from the freezing index by Stefan's equation, which leaves out the ground's own warmth and so goes deep; the year's mean \
                  temperature would make it less"
@@ -155,10 +155,10 @@ fn lambda(mean_c: f64, air_index: f64, row: &SoilRow, heat: f64, notes: &mut Not
             "λ = g √(2/μ), e^(−g²)/erf g − α e^(−g²)/erfc g = g √π / μ",
             berggren::SOURCE,
         )
-        .with("α", alpha, Unit::One)
-        .with("μ", mu, Unit::One)
+        .with("α", alpha, One)
+        .with("μ", mu, One)
         .with("t", season_d, Unit::Day)
-        .gives("λ", lambda, Unit::One),
+        .gives("λ", lambda, One),
     );
     lambda
 }

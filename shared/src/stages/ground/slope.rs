@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::brief::site::ASSUMED_BANK_M;
-use crate::figure::Unit;
+use crate::figure::{Degree, Unit};
 use crate::notes::{Check, Notes, When};
 use crate::paths;
 use crate::source::Source;
@@ -37,10 +37,7 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         notes.check(
             Check::at_most(
                 "ground.slope",
-                "Is the ground level enough to build on without a ground engineer?",
-                slope,
-                most,
-                Unit::Degree,
+                "Is the ground level enough to build on without a ground engineer?", slope, most, Degree,
                 SOURCE,
             )
             .asks_beyond()
@@ -57,7 +54,7 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 }
 
 fn caution(brief: &Brief, slope: f64, unstable: bool, notes: &mut Notes) {
-    let said = brief.units.say(slope, Unit::Degree);
+    let said = brief.units.say(slope, Degree);
     let text = if unstable {
         format!(
             "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \

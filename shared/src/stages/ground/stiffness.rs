@@ -5,7 +5,9 @@ use crate::path;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    KilonewtonPerCubicMetre, Kilopascal, Megapascal, Metre, MetrePerSecond, One, Unit,
+};
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::blow_count_regression::Row;
 use crate::rules::brandenberg_2010::speed as brandenberg;
@@ -19,10 +21,7 @@ use crate::source::{Source, Standing};
 use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
 use crate::stages::ground::water::Water;
-use crate::units::{
-    Pressure, Spread, UnitWeight, Velocity, kilonewton_per_cubic_metre, kilopascal, megapascal,
-    metre, metre_per_second,
-};
+use crate::units::{Pressure, Spread, UnitWeight, Velocity, kilopascal, metre_per_second};
 
 /// Where the stiffness comes from, the surest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -149,12 +148,12 @@ fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Veloc
             "Vs = a N60^b σ'v^c",
             blow_count::SOURCE,
         )
-        .with("N60", blows, Unit::One)
-        .with("σ'v", kilopascal::get(stress), Unit::Kilopascal)
-        .with("a", a, Unit::One)
-        .with("b", b, Unit::One)
-        .with("c", c, Unit::One)
-        .gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond),
+        .with("N60", blows, One)
+        .with("σ'v", stress, Kilopascal)
+        .with("a", a, One)
+        .with("b", b, One)
+        .with("c", c, One)
+        .gives("Vs", speed, MetrePerSecond),
     );
     speed
 }
@@ -191,10 +190,10 @@ fn by_words(
                     brandenberg::SOURCE
                 },
             )
-            .with("σ'", kilopascal::get(water.stress), Unit::Kilopascal)
-            .with("z", metre::get(water.depth), Unit::Metre)
-            .with("σ'₀", kilopascal::get(water.table_stress), Unit::Kilopascal)
-            .gives("Vs/Vs₀", factor, Unit::One),
+            .with("σ'", water.stress, Kilopascal)
+            .with("z", water.depth, Metre)
+            .with("σ'₀", water.table_stress, Kilopascal)
+            .gives("Vs/Vs₀", factor, One),
         );
     }
     Spread { low, typical, high }.map(|speed| metre_per_second::new(speed * factor))
@@ -238,11 +237,9 @@ fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut N
     }
     if from == StiffnessFrom::StatedSpeed {
         let [low, high] = stated_band(&brief.site.stated, &row);
-        line = line
-            .with("low / Vs", low, Unit::One)
-            .with("high / Vs", high, Unit::One);
+        line = line.with("low / Vs", low, One).with("high / Vs", high, One);
     }
-    notes.working(line.gives("Vs", metre_per_second::get(speed), Unit::MetrePerSecond));
+    notes.working(line.gives("Vs", speed, MetrePerSecond));
 }
 
 fn explain(
@@ -264,19 +261,11 @@ fn explain(
             "G = (γ/g) Vs²",
             waves::SOURCE,
         )
-        .with(
-            "γ",
-            kilonewton_per_cubic_metre::get(weight),
-            Unit::KilonewtonPerCubicMetre,
-        )
-        .with(
-            "Vs",
-            metre_per_second::get(speed.typical),
-            Unit::MetrePerSecond,
-        )
-        .gives("G", megapascal::get(modulus.typical), Unit::Megapascal),
+        .with("γ", weight, KilonewtonPerCubicMetre)
+        .with("Vs", speed.typical, MetrePerSecond)
+        .gives("G", modulus.typical, Megapascal),
     );
-    let say = |modulus| brief.units.say(megapascal::get(modulus), Unit::Megapascal);
+    let say = |modulus| brief.units.say(modulus, Megapascal);
     let band = format!(
         "shear modulus of {} to {}, expected {}",
         say(modulus.low),
@@ -320,17 +309,9 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
             "Vs,low = Vs exp(−1.645 s), in a dry summer × 0.85",
             STATED_RANGE,
         )
-        .with("s", sd, Unit::One)
-        .with(
-            "Vs",
-            metre_per_second::get(speed.typical),
-            Unit::MetrePerSecond,
-        )
-        .gives(
-            "Vs,low",
-            metre_per_second::get(speed.low),
-            Unit::MetrePerSecond,
-        ),
+        .with("s", sd, One)
+        .with("Vs", speed.typical, MetrePerSecond)
+        .gives("Vs,low", speed.low, MetrePerSecond),
     );
     if method.is_none() {
         notes.assumptions.push(Assumption {

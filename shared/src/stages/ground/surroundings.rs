@@ -1,7 +1,7 @@
 //! Warnings from what lies round the pier: water, frost, topsoil, and answers that disagree.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Metre, Unit};
 use crate::notes::{Notes, When};
 use crate::source::{Source, Standing};
 use crate::stages::ground::Ground;
@@ -95,7 +95,7 @@ fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         "This soil heaves when it freezes, down to {} in a hard winter. A base below that depth is not lifted from beneath, but frozen \
          ground grips the block's sides and lifts it. Keep the ground beside it drained, and carry out what the plan has against it \
          before the first winter.",
-        brief.units.say(metre::get(ground.frost_depth), Unit::Metre)
+        brief.units.say(ground.frost_depth, Metre)
     );
     notes.caution("ground.frost", When::Planning, text, ADFREEZE);
 }
@@ -110,7 +110,7 @@ fn topsoil(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let text = format!(
         "The upper {} is topsoil: strip it and keep it apart for the garden. It does not hold the block's sides, which \
          are counted as held only below it unless the plan states otherwise. The base must stand below it.",
-        brief.units.say(metre::get(depth), Unit::Metre)
+        brief.units.say(depth, Metre)
     );
     notes.caution(
         "ground.topsoil",

@@ -16,7 +16,7 @@ mod topsoil;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{One, Unit};
 use crate::halfspace::{Shape, Shelf, Solved};
 use crate::notes::{Notes, Working};
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
@@ -210,9 +210,9 @@ pub fn note(layers: &[Layer], notes: &mut Notes) {
                     Working::new(id, title, form, source),
                     |working, (symbol, value, unit)| working.with(symbol, value, unit),
                 )
-                .with("f soft", factor.low, Unit::One)
-                .with("f stiff", factor.high, Unit::One);
-            notes.working(working.gives("f", factor.typical, Unit::One));
+                .with("f soft", factor.low, One)
+                .with("f stiff", factor.high, One);
+            notes.working(working.gives("f", factor.typical, One));
         }
     }
 }

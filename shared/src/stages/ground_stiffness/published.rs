@@ -1,11 +1,11 @@
 //! The published closed forms beside the solver: the same six stiffnesses by Pais & Kausel and by Gazetas, and how far
 //! they are from what is solved.
 
-use crate::figure::Unit;
+use crate::figure::{Megapascal, One, Unit};
 use crate::halfspace::Shape;
 use crate::notes::{Notes, Working};
 use crate::rules::{gazetas_1991 as gazetas, pais_kausel_1988 as pais};
-use crate::units::{Pressure, megapascal, metre, newton_metre_per_radian, newton_per_metre};
+use crate::units::{Pressure, metre, newton_metre_per_radian, newton_per_metre};
 
 /// Six stiffnesses in the order x, y, z, about x, about y, about z; newton, metre, radian.
 pub type Six = [f64; 6];
@@ -181,8 +181,8 @@ fn rows(
                 forms[role[axis]],
                 source,
             )
-            .with("G", megapascal::get(g), Unit::Megapascal)
-            .with("ν", shape.poisson_ratio, Unit::One)
+            .with("G", g, Megapascal)
+            .with("ν", shape.poisson_ratio, One)
             .with("L", shape.length_m.max(shape.width_m) / 2.0, Unit::Metre)
             .with("B", shape.length_m.min(shape.width_m) / 2.0, Unit::Metre)
             .with("D", shape.depth_m, Unit::Metre)

@@ -9,7 +9,7 @@
 
 use serde::Serialize;
 
-use crate::figure::Unit;
+use crate::figure::{One, Unit};
 use crate::halfspace::Shape;
 use crate::notes::{Notes, Working};
 use crate::source::{Source, Standing};
@@ -97,7 +97,7 @@ fn note(
     notes.working(
         Working::new(id, title, formula, SOURCE)
             .with("z", depth_m, Unit::Metre)
-            .gives("f", factor, Unit::One),
+            .gives("f", factor, One),
     );
     Stiffening {
         quantity,

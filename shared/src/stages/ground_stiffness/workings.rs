@@ -1,7 +1,7 @@
 //! The workings behind the solved stiffness: what the shape gives over G, and G.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Megapascal, One, Unit};
 use crate::halfspace::Solved;
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::path;
@@ -119,15 +119,15 @@ pub fn note(
                 "K = G k(l, w, D, contact, ν) f, k from the solver with the middle side contact, f of layers",
                 SOURCE,
             )
-            .with("G", megapascal::get(g.typical), Unit::Megapascal)
+            .with("G", g.typical, Megapascal)
             .with("k", over_g, over_unit)
             .with("l", shape.length_m, Unit::Metre)
             .with("w", shape.width_m, Unit::Metre)
             .with("D", shape.depth_m, Unit::Metre)
             .with("contact from", shape.contact_from_m, Unit::Metre)
             .with("contact to", shape.contact_to_m, Unit::Metre)
-            .with("ν", shape.poisson_ratio, Unit::One)
-            .with("f", uneven.typical.entry_ratio(row, column), Unit::One)
+            .with("ν", shape.poisson_ratio, One)
+            .with("f", uneven.typical.entry_ratio(row, column), One)
             .gives("K", typical, unit),
         );
     }
@@ -155,8 +155,8 @@ pub fn note_contact(
                 contact::SOURCE,
             )
             .with("z₀", contact.lost_depth_m.typical, Unit::Metre)
-            .with("c", contact.quality_ratio.typical, Unit::One)
-            .gives("κ", contact.typical, Unit::One),
+            .with("c", contact.quality_ratio.typical, One)
+            .gives("κ", contact.typical, One),
         );
     }
     notes.working(
@@ -166,11 +166,11 @@ pub fn note_contact(
             "s = √[(2 s_Vs)² + s_κ² + s_ν² + s_model²], worst = middle × e^(−1.645 s)",
             scatter::SOURCE,
         )
-        .with("2 s_Vs", doubt.modulus_sd_ln, Unit::One)
-        .with("s_κ", doubt.side_contact_sd_ln, Unit::One)
-        .with("s_ν", doubt.poisson_sd_ln, Unit::One)
-        .with("s_model", doubt.model_sd_ln, Unit::One)
-        .gives("s", doubt.together_sd_ln, Unit::One),
+        .with("2 s_Vs", doubt.modulus_sd_ln, One)
+        .with("s_κ", doubt.side_contact_sd_ln, One)
+        .with("s_ν", doubt.poisson_sd_ln, One)
+        .with("s_model", doubt.model_sd_ln, One)
+        .gives("s", doubt.together_sd_ln, One),
     );
     notes
         .assumptions

@@ -1,7 +1,7 @@
 //! The lines of calculation behind the foot's stiffness.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Count, Millimetre, MillimetrePerMegapascal, SquareMillimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
@@ -9,8 +9,7 @@ use crate::rules::{annular_plate, resin, stud_group};
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::tightening_is_known;
 use crate::units::{
-    LinearStiffness, RotationalStiffness, millimetre, newton_metre_per_radian, newton_per_metre,
-    square_millimetre,
+    LinearStiffness, RotationalStiffness, newton_metre_per_radian, newton_per_metre,
 };
 
 use super::Joint;
@@ -28,16 +27,12 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             "k_b = π d h_ef/f",
             resin::BOND_STIFFNESS,
         )
-        .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
-        .with(
-            "h_ef",
-            millimetre::get(anchors.embedment.value),
-            Unit::Millimetre,
-        )
+        .with("d", thread.diameter, Millimetre)
+        .with("h_ef", anchors.embedment.value, Millimetre)
         .with(
             "f",
-            crate::units::millimetre_per_megapascal::get(anchors.product.displacement_short.value),
-            Unit::MillimetrePerMegapascal,
+            anchors.product.displacement_short.value,
+            MillimetrePerMegapascal,
         )
         .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
     );
@@ -49,16 +44,8 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             stud_group::RING,
         )
         .with("E", material::E_MPA, Unit::Megapascal)
-        .with(
-            "A_s",
-            square_millimetre::get(thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with(
-            "gap",
-            millimetre::get(brief.pier.gap.value),
-            Unit::Millimetre,
-        )
+        .with("A_s", thread.stress_area, SquareMillimetre)
+        .with("gap", brief.pier.gap.value, Millimetre)
         .gives(
             "k_s",
             per_mm(joint.bar).min(1e6),
@@ -72,11 +59,7 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             "Kirchhoff's plate in harmonics round the axis",
             annular_plate::PLATE,
         )
-        .with(
-            "t",
-            millimetre::get(brief.pier.plate_thickness.value),
-            Unit::Millimetre,
-        )
+        .with("t", brief.pier.plate_thickness.value, Millimetre)
         .gives(
             "k_p",
             per_mm(joint.plate).min(1e6),
@@ -101,13 +84,9 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             formula,
             source,
         )
-        .with("n", anchors.count.value, Unit::Count)
-        .with(
-            "R",
-            millimetre::get(anchors.circle_diameter.value) / 2.0,
-            Unit::Millimetre,
-        )
-        .with("a", millimetre::get(joint.disc_radius), Unit::Millimetre)
+        .with("n", anchors.count.value, Count)
+        .with("R", anchors.circle_diameter.value / 2.0, Millimetre)
+        .with("a", joint.disc_radius, Millimetre)
         .with(
             "K_low",
             mega(joint.stiffness.low),
@@ -132,9 +111,9 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
     );
     let open = match joint.opened {
         Some(parts) => open
-            .with("z", millimetre::get(parts.lever), Unit::Millimetre)
-            .with("k_T", millimetre::get(parts.pulled), Unit::Millimetre)
-            .with("k_C", millimetre::get(parts.pressed), Unit::Millimetre),
+            .with("z", parts.lever, Millimetre)
+            .with("k_T", parts.pulled, Millimetre)
+            .with("k_C", parts.pressed, Millimetre),
         None => open.with(
             "K",
             mega(joint.stiffness.typical),

@@ -1,14 +1,14 @@
 //! The lines of calculation behind the loads: each formula gives its printed result from its printed inputs.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    Kilonewton, KilonewtonMetre, Kilopascal, Metre, MetrePerSecond, One, SquareMetre, Unit,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1991_1_1_2002::person;
 use crate::rules::en_1991_1_4_2005::{cylinder, gust as wind};
 use crate::source::Source;
-use crate::units::{
-    gravity, kilonewton, kilonewton_metre, kilopascal, metre, metre_per_second, square_metre,
-};
+use crate::units::gravity;
 
 use super::{Loads, kinds};
 
@@ -22,11 +22,7 @@ pub(super) fn workings(brief: &Brief, loads: &Loads, notes: &mut Notes) {
         ("knock", knock(brief)),
     ] {
         if let Some(load) = loads.of(id) {
-            notes.working(line.gives(
-                "M",
-                kilonewton_metre::get(load.moment),
-                Unit::KilonewtonMetre,
-            ));
+            notes.working(line.gives("M", load.moment, KilonewtonMetre));
         }
     }
 }
@@ -40,12 +36,8 @@ fn pressure(brief: &Brief) -> Working {
         wind::SOURCE,
     )
     .with("ρ", wind::AIR_DENSITY, Unit::KilogramPerCubicMetre)
-    .with("v", metre_per_second::get(speed), Unit::MetrePerSecond)
-    .gives(
-        "q",
-        kilopascal::get(wind::pressure(speed)),
-        Unit::Kilopascal,
-    )
+    .with("v", speed, MetrePerSecond)
+    .gives("q", wind::pressure(speed), Kilopascal)
 }
 
 fn leaning(brief: &Brief) -> Working {
@@ -55,13 +47,9 @@ fn leaning(brief: &Brief) -> Working {
         "M = H (h + e)",
         person::SOURCE,
     )
-    .with("H", kilonewton::get(person::leaning()), Unit::Kilonewton)
-    .with("h", metre::get(brief.pier.height.value), Unit::Metre)
-    .with(
-        "e",
-        metre::get(brief.load.centre_above_pier.value),
-        Unit::Metre,
-    )
+    .with("H", person::leaning(), Kilonewton)
+    .with("h", brief.pier.height.value, Metre)
+    .with("e", brief.load.centre_above_pier.value, Metre)
 }
 
 fn gust(brief: &Brief) -> Working {
@@ -72,29 +60,17 @@ fn gust(brief: &Brief) -> Working {
         "M = q (c_c d h h/2 + c_t A (h + e))",
         wind::SOURCE,
     )
-    .with(
-        "q",
-        kilopascal::get(wind::pressure(speed)),
-        Unit::Kilopascal,
-    )
+    .with("q", wind::pressure(speed), Kilopascal)
     .with(
         "c_c",
         cylinder::enveloped_factor(speed, pier.outside_diameter.value),
-        Unit::One,
+        One,
     )
-    .with("d", metre::get(pier.outside_diameter.value), Unit::Metre)
-    .with("h", metre::get(pier.height.value), Unit::Metre)
-    .with("c_t", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
-    .with(
-        "A",
-        square_metre::get(brief.load.wind_area.value),
-        Unit::SquareMetre,
-    )
-    .with(
-        "e",
-        metre::get(brief.load.centre_above_pier.value),
-        Unit::Metre,
-    )
+    .with("d", pier.outside_diameter.value, Metre)
+    .with("h", pier.height.value, Metre)
+    .with("c_t", cylinder::TELESCOPE_FORCE_FACTOR, One)
+    .with("A", brief.load.wind_area.value, SquareMetre)
+    .with("e", brief.load.centre_above_pier.value, Metre)
 }
 
 fn ladder(brief: &Brief) -> Working {
@@ -104,17 +80,9 @@ fn ladder(brief: &Brief) -> Working {
         "M = W h/4 + W (d/2 + a)",
         person::LADDER_SOURCE,
     )
-    .with(
-        "W",
-        kilonewton::get(person::climber() * gravity()),
-        Unit::Kilonewton,
-    )
-    .with("h", metre::get(brief.pier.height.value), Unit::Metre)
-    .with(
-        "d",
-        metre::get(brief.pier.outside_diameter.value),
-        Unit::Metre,
-    )
+    .with("W", person::climber() * gravity(), Kilonewton)
+    .with("h", brief.pier.height.value, Metre)
+    .with("d", brief.pier.outside_diameter.value, Metre)
     .with("a", person::LADDER_STANDOFF_M, Unit::Metre)
 }
 
@@ -126,6 +94,6 @@ fn knock(brief: &Brief) -> Working {
         "M = H z",
         Source::judgement("1 kN at 1 m, or at the top of a lower column"),
     )
-    .with("H", kilonewton::get(kinds::knock_force()), Unit::Kilonewton)
-    .with("z", metre::get(height), Unit::Metre)
+    .with("H", kinds::knock_force(), Kilonewton)
+    .with("z", height, Metre)
 }

@@ -1,6 +1,6 @@
 //! Setting out and digging.
 
-use crate::figure::Unit;
+use crate::figure::{CubicMetre, Litre, Unit};
 use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
 use crate::units::{cubic_metre, metre};
@@ -145,10 +145,7 @@ fn lining(job: &Job, list: &mut List) {
 
 fn spoil(job: &Job, list: &mut List) {
     let pit = &job.excavation;
-    let barrow = job.say(
-        cubic_metre::get(job.brief.excavation.barrow.value) * 1000.0,
-        Unit::Litre,
-    );
+    let barrow = job.say(job.brief.excavation.barrow.value, Litre);
     list.have(
         "barrow",
         "Wheelbarrow",
@@ -171,10 +168,7 @@ fn spoil(job: &Job, list: &mut List) {
         "keeping the grass",
         format!("at least {} wide", job.m(4.0)),
     );
-    let skip = job.say(
-        cubic_metre::get(job.brief.excavation.skip.value),
-        Unit::CubicMetre,
-    );
+    let skip = job.say(job.brief.excavation.skip.value, CubicMetre);
     list.hire(
         "skip",
         format!("Skip of {skip}"),
@@ -182,7 +176,7 @@ fn spoil(job: &Job, list: &mut List) {
         "spoil that does not go back",
         format!(
             "{} of loosened spoil; a skip on a road needs a permit",
-            job.say(cubic_metre::get(pit.away_volume), Unit::CubicMetre)
+            job.say(pit.away_volume, CubicMetre)
         ),
     );
 }

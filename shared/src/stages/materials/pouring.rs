@@ -1,8 +1,8 @@
 //! Form, steel, ducts, concrete and its care.
 
-use crate::figure::Unit;
+use crate::figure::{Day, Kilogram, One, PerCent, Unit};
 use crate::site_plan::block::{Mix, Reinforcement};
-use crate::units::{cubic_metre, kilogram, metre, millimetre};
+use crate::units::{cubic_metre, metre, millimetre};
 
 use crate::stages::block::CEMENT_BAG_KG;
 
@@ -209,7 +209,7 @@ fn concrete(job: &Job, list: &mut List) {
     let order = &job.block.concrete;
     let volume = cubic_metre::get(order.volume);
     let class = job.brief.block.concrete.value.key();
-    let waste = job.say(100.0 * order.waste_ratio, Unit::PerCent);
+    let waste = job.say(100.0 * order.waste_ratio, PerCent);
     match job.brief.block.mix.value {
         Mix::Ready => list.buy(
             "concrete-ready",
@@ -222,7 +222,7 @@ fn concrete(job: &Job, list: &mut List) {
             "concrete-bagged",
             format!(
                 "Dry concrete in bags of {}",
-                job.say(kilogram::get(job.brief.block.bag.value), Unit::Kilogram)
+                job.say(job.brief.block.bag.value, Kilogram)
             ),
             pieces(f64::from(order.bags.unwrap_or_default())),
             "the block",
@@ -254,7 +254,7 @@ fn concrete(job: &Job, list: &mut List) {
 
 fn parts(job: &Job, waste: &str, list: &mut List) {
     let order = &job.block.concrete;
-    let ratio = job.say(order.water_cement_ratio, Unit::One);
+    let ratio = job.say(order.water_cement_ratio, One);
     list.buy(
         "cement",
         format!(
@@ -294,7 +294,7 @@ fn care(job: &Job, list: &mut List) {
         "keeping the concrete damp",
         "laid at once, weighted at the edges",
     );
-    let days = job.say(crate::units::day::get(block.curing), Unit::Day);
+    let days = job.say(block.curing, Day);
     list.buy(
         "hessian",
         "Hessian",

@@ -1,6 +1,6 @@
 //! Studs, resin and the plate's bed.
 
-use crate::figure::Unit;
+use crate::figure::{Millilitre, Unit};
 use crate::site_plan::anchors::LowerNuts;
 use crate::stages::anchors::Seat;
 use crate::units::{metre, millilitre, millimetre};
@@ -102,7 +102,7 @@ fn resin(job: &Job, list: &mut List) {
         "bonding the studs",
         format!(
             "{} for all holes with waste; an approved product for threaded rod, {} hole, this temperature and a damp or dry hole as it is; mind the date on it",
-            job.say(millilitre::get(job.anchors.resin_volume), Unit::Millilitre),
+            job.say( job.anchors.resin_volume, Millilitre),
             job.mm(millimetre::get(job.anchors.hole_diameter))
         ),
     );

@@ -1,8 +1,8 @@
 //! Tools.
 
-use crate::figure::Unit;
+use crate::figure::{NewtonMetre, Unit};
 use crate::site_plan::anchors::Tool;
-use crate::units::{millimetre, newton_metre};
+use crate::units::millimetre;
 
 use super::{Group, Job, List, pieces};
 
@@ -98,7 +98,7 @@ fn drilling(list: &mut List) {
 
 fn tightening(job: &Job, list: &mut List) {
     let size = job.brief.anchors.size.value.key();
-    let torque = job.say(newton_metre::get(job.anchors.torque.set), Unit::NewtonMetre);
+    let torque = job.say(job.anchors.torque.set, NewtonMetre);
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(
             "torque-wrench",

@@ -9,7 +9,7 @@
 use serde::Serialize;
 
 use crate::brief::{Brief, Origin};
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Millimetre, One, Unit};
 use crate::notes::{Notes, Verdict, Working};
 use crate::rules::image_motion::{scale, width};
 use crate::site_plan::Use;
@@ -110,7 +110,7 @@ pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
             stated,
             format!(
                 "You stated it. For this use it would have been {}: {why}",
-                brief.units.say(usual, Unit::Arcsecond)
+                brief.units.say(usual, Arcsecond)
             ),
             Source::judgement("stated by the person"),
         ),
@@ -186,9 +186,9 @@ fn deep_sky(brief: &Brief, asked: f64, notes: &mut Notes) -> Found {
             "A = √2 w √((1 + s)⁴ − 1)/2.355",
             width::SOURCE,
         )
-        .with("w", seeing, Unit::Arcsecond)
-        .with("s", asked, Unit::One)
-        .gives("A", swing, Unit::Arcsecond),
+        .with("w", seeing, Arcsecond)
+        .with("s", asked, One)
+        .gives("A", swing, Arcsecond),
     );
     (
         Measure::StarWidth,
@@ -217,11 +217,11 @@ fn planetary(brief: &Brief, asked: f64, notes: &mut Notes) -> Found {
             "A = min(√2 w √((1 + s)⁴ − 1)/(2.355 √(1 − sinc²(f t))), ρ), w = 1.029 λ/D, ρ = 1.22 λ/D",
             scale::RAYLEIGH_SOURCE,
         )
-        .with("D", millimetre::get(aperture), Unit::Millimetre)
-        .with("s", asked, Unit::One)
+        .with("D", aperture, Millimetre)
+        .with("s", asked, One)
         .with("f", FRAME_FREQUENCY_HZ, Unit::Hertz)
         .with("t", frame_s, Unit::Second)
-        .gives("A", swing, Unit::Arcsecond),
+        .gives("A", swing, Arcsecond),
     );
     (
         Measure::FrameBlur,
@@ -245,9 +245,9 @@ fn visual(brief: &Brief, notes: &mut Notes) -> Found {
             "A = max(60″/V, w/2)",
             Source::judgement("eye and seeing disc"),
         )
-        .with("V", power, Unit::One)
-        .with("w", seeing, Unit::Arcsecond)
-        .gives("A", most, Unit::Arcsecond),
+        .with("V", power, One)
+        .with("w", seeing, Arcsecond)
+        .gives("A", most, Arcsecond),
     );
     (
         Measure::EyeMovement,

@@ -1,7 +1,7 @@
 //! The rule for people, and where to stand: words for the plan, for a card on the wall and for the record.
 
 use crate::brief::Brief;
-use crate::figure::{Unit, Units};
+use crate::figure::{Arcsecond, PerCent, Unit, Units};
 use crate::stages::motion::Conduct;
 use crate::stages::motion::people::Ground;
 use crate::stages::motion::quiet::{DIRECTIONS, Gait, Loud, Quiet, person_kg, turn};
@@ -235,12 +235,12 @@ pub fn metres_up(units: Units, metres: f64) -> String {
 /// A movement rounded up to a hundredth of an arcsecond, above one to a tenth.
 fn arcsec_up(units: Units, arcsec: f64) -> String {
     let steps = if arcsec < 1.0 { 100.0 } else { 10.0 };
-    units.say((arcsec * steps - 1e-9).ceil() / steps, Unit::Arcsecond)
+    units.say((arcsec * steps - 1e-9).ceil() / steps, Arcsecond)
 }
 
 /// A share rounded up to a tenth of a per cent.
 fn per_cent_up(units: Units, ratio: f64) -> String {
-    units.say((ratio * 1000.0 - 1e-9).ceil() / 10.0, Unit::PerCent)
+    units.say((ratio * 1000.0 - 1e-9).ceil() / 10.0, PerCent)
 }
 
 /// What a person does at the eight places where the floor ends.

@@ -4,7 +4,7 @@
 
 use crate::brief::Brief;
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Arcminute, Arcsecond, Kelvin, PerCent, Second, Unit};
 use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::source::Source;
@@ -94,14 +94,7 @@ fn judged(
     let budget = &motion.budget;
     if budget.measure == Measure::EyeMovement {
         let (worst, most) = (one.worst_arcsec?, budget.arcsec);
-        return Some(Check::at_most(
-            id,
-            title,
-            worst,
-            most,
-            Unit::Arcsecond,
-            OURS,
-        ));
+        return Some(Check::at_most(id, title, worst, most, Arcsecond, OURS));
     }
     let (worst, most) = (one.star_growth_ratio?.worst, budget.asked_growth_ratio);
     let per_cent = Unit::PerCent;
@@ -138,11 +131,11 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     ) else {
         return unknown("motion.wind", title, Unit::Arcsecond, notes);
     };
-    let say = |value| brief.units.say(value, Unit::Arcsecond);
+    let say = |value| brief.units.say(value, Arcsecond);
     let mount = motion.mount_adds_ratio.map_or_else(String::new, |adds| {
         format!(
             " The mount's own softness adds {} to the growth; that is no fault of the pier.",
-            brief.units.say(100.0 * adds.expected, Unit::PerCent)
+            brief.units.say(100.0 * adds.expected, PerCent)
         )
     });
     let note = format!(
@@ -169,13 +162,11 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     };
     let heat = &motion.heat;
     let guided = brief.load.guiding_interval.value < brief.load.exposure.value;
-    let say = |value| brief.units.say(value, Unit::Arcsecond);
+    let say = |value| brief.units.say(value, Arcsecond);
     let how = if guided {
         format!(
             "Guided every {} it hardly shows; without a guider one exposure would drift by {}.",
-            brief
-                .units
-                .say(second::get(brief.load.guiding_interval.value), Unit::Second),
+            brief.units.say(brief.load.guiding_interval.value, Second),
             say(heat.unguided_arcsec)
         )
     } else {
@@ -184,7 +175,7 @@ fn heat(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let note = format!(
         "{} {} across the column turns the top by {}, slowly. {how} Shade the column, wrap it, and paint all sides alike.",
         measure(motion),
-        brief.units.say(motion.thermal_difference_k, Unit::Kelvin),
+        brief.units.say(motion.thermal_difference_k, Kelvin),
         say(heat.arcsec)
     );
     let fields: &[Path] = paths![
@@ -217,13 +208,13 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     };
     let [guiding, exposure] =
         [brief.load.guiding_interval.value, brief.load.exposure.value].map(second::get);
-    let say = |value, unit| brief.units.say(value, unit);
+    let units = brief.units;
     let drift = |seconds: f64| season.drift_arcsec_per_min * seconds / 60.0;
     let alone = if guiding < exposure {
         format!(
             " Guided every {} it hardly shows; without a guider one exposure would drift by {}.",
-            say(guiding, Unit::Second),
-            say(drift(exposure), Unit::Arcsecond)
+            units.say(guiding, Unit::Second),
+            units.say(drift(exposure), Arcsecond)
         )
     } else {
         String::new()
@@ -234,8 +225,8 @@ fn season(brief: &Brief, motion: &Motion, notes: &mut Notes) {
     let note = format!(
         "After a year without a new alignment the axis leans by {} and a star drifts by up to {} in a minute.{alone} Align the \
          axis anew after the first winter and the first dry season.",
-        say(season.arcmin_per_year, Unit::Arcminute),
-        say(season.drift_arcsec_per_min, Unit::Arcsecond)
+        units.say(season.arcmin_per_year, Arcminute),
+        units.say(season.drift_arcsec_per_min, Arcsecond)
     );
     still(notes, check.note(note).moved_by(fields));
 }

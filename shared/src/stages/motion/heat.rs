@@ -3,13 +3,13 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Kelvin, Metre, Millimetre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::mechanics::heat as rule;
 use crate::source::Source;
 use crate::stages::pier::Pier;
-use crate::units::{ARCSEC_PER_RADIAN, metre, millimetre, second};
+use crate::units::{ARCSEC_PER_RADIAN, second};
 
 /// Time in which the difference comes about after dusk, s: a thin tube follows the air within an hour.
 pub const BARE_TIME_S: f64 = 3600.0;
@@ -55,15 +55,11 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
             "θ = α ΔT h/d",
             rule::SOURCE,
         )
-        .with("α", material::EXPANSION_PER_K, Unit::One)
-        .with("ΔT", difference, Unit::Kelvin)
-        .with("h", metre::get(pier.height), Unit::Metre)
-        .with(
-            "d",
-            millimetre::get(pier.outside_diameter),
-            Unit::Millimetre,
-        )
-        .gives("θ", arcsec, Unit::Arcsecond),
+        .with("α", material::EXPANSION_PER_K, One)
+        .with("ΔT", difference, Kelvin)
+        .with("h", pier.height, Metre)
+        .with("d", pier.outside_diameter, Millimetre)
+        .gives("θ", arcsec, Arcsecond),
     );
     notes.working(
         Working::new(
@@ -72,10 +68,10 @@ pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
             "θ t/T",
             Source::judgement("an hour for a bare tube, three for a filled one"),
         )
-        .with("θ", arcsec, Unit::Arcsecond)
+        .with("θ", arcsec, Arcsecond)
         .with("t", exposure, Unit::Second)
         .with("T", over_s, Unit::Second)
-        .gives("θ_t", within(exposure), Unit::Arcsecond),
+        .gives("θ_t", within(exposure), Arcsecond),
     );
     let guided = exposure.min(second::get(brief.load.guiding_interval.value));
     Heat {

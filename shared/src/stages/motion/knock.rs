@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, DegreePerSecondSquared, Unit};
 use crate::notes::{Notes, Working};
 use crate::source::Source;
 use crate::stages::motion::history::{FASTEST, History, STEP_S};
@@ -46,7 +46,7 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
         )
         .with("F", BUMP_N, Unit::Newton)
         .with("T", BUMP_S, Unit::Second)
-        .gives("A", knock.arcsec, Unit::Arcsecond),
+        .gives("A", knock.arcsec, Arcsecond),
     );
     notes.working(
         Working::new(
@@ -55,8 +55,8 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
             "Σ A_i exp(−ζ_i ω_i t) = budget",
             BUMP_SOURCE,
         )
-        .with("A", knock.arcsec, Unit::Arcsecond)
-        .with("budget", budget_arcsec, Unit::Arcsecond)
+        .with("A", knock.arcsec, Arcsecond)
+        .with("budget", budget_arcsec, Arcsecond)
         .gives("t", knock.settle_s.unwrap_or(f64::NAN), Unit::Second),
     );
     knock
@@ -107,10 +107,10 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
         .with(
             "α",
             brief.load.slew_acceleration_deg_s2.value,
-            Unit::DegreePerSecondSquared,
+            DegreePerSecondSquared,
         )
         .with("J", inertia, Unit::KilogramSquareMetre)
-        .gives("A", knock.arcsec, Unit::Arcsecond),
+        .gives("A", knock.arcsec, Arcsecond),
     );
     knock
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::brief::load::MOUNT_BAND_N_M_PER_RAD;
 use crate::brief::{Brief, Origin};
-use crate::figure::Unit;
+use crate::figure::{KilogramSquareMetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::mechanics::mount;
 use crate::stages::motion::system::Planes;
@@ -77,11 +77,7 @@ pub fn find(
             mount::SOURCE,
         )
         .with("f", frequency.typical, Unit::Hertz)
-        .with(
-            "J + m c²",
-            kilogram_square_metre::get(inertia),
-            Unit::KilogramSquareMetre,
-        )
+        .with("J + m c²", inertia, KilogramSquareMetre)
         .gives("K", typical, Unit::NewtonMetrePerRadian),
     );
     Some(Mount {

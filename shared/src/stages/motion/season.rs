@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcminute, Unit};
 use crate::notes::{Notes, When, Working};
 use crate::rules::image_motion::polar;
 use crate::site_plan::site::Soil;
@@ -67,7 +67,7 @@ pub fn find(brief: &Brief, ground: &Ground, block: &Block, notes: &mut Notes) ->
         )
         .with("Δ", difference, Unit::Millimetre)
         .with("b", base, Unit::Metre)
-        .gives("θ", lean, Unit::Arcminute),
+        .gives("θ", lean, Arcminute),
     );
     if lean > 0.0 {
         notes.caution(
@@ -76,7 +76,7 @@ pub fn find(brief: &Brief, ground: &Ground, block: &Block, notes: &mut Notes) ->
             format!(
                 "The ground moves with the seasons and with it the polar axis, here by something like {} in a year. Check the polar \
                  alignment after the first winter and the first dry season, and leave the mount's adjusters where they can be reached.",
-                brief.units.say(lean, Unit::Arcminute)
+                brief.units.say( lean, Arcminute)
             ),
             SOURCE,
         );

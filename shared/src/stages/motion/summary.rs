@@ -1,7 +1,7 @@
 //! What moves the star, in the person's words and with their own figures.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcminute, Arcsecond, Hertz, Kelvin, PerCent, Unit};
 use crate::site_plan::pier::Fill;
 use crate::stages::motion::check::FIRST_HZ;
 use crate::stages::motion::{Budget, Disturbance, Heat, ModeShape, Season};
@@ -50,8 +50,8 @@ fn largest(parts: &Parts<'_>) -> Option<String> {
         .iter()
         .find(|one| one.share_ratio.is_some())?;
     let units = parts.brief.units;
-    let say = |value| units.say(value, Unit::Arcsecond);
-    let wider = |ratio: f64| units.say(100.0 * ratio, Unit::PerCent);
+    let say = |value| units.say(value, Arcsecond);
+    let wider = |ratio: f64| units.say(100.0 * ratio, PerCent);
     let (arcsec, growth) = (first.arcsec?, first.star_growth_ratio?);
     Some(format!(
         "What widens the star most: {}. It moves the star by {}, which makes it {} wider over an exposure in which it happens, at worst {}.",
@@ -80,7 +80,7 @@ fn people(parts: &Parts<'_>) -> Option<String> {
     Some(format!(
         "Who stands still moves the star by up to {}: the weight dents the ground, and the block leans with the dent. Walking there makes \
          it {times} times as much{rings}.",
-        parts.brief.units.say(still, Unit::Arcsecond)
+        parts.brief.units.say(still, Arcsecond)
     ))
 }
 
@@ -117,11 +117,8 @@ fn softest(parts: &Parts<'_>) -> Option<String> {
     (share >= SOFT_RATIO).then(|| {
         format!(
             "Knocked, the telescope swings at {}, and {} of the bending is in {part}.",
-            parts
-                .brief
-                .units
-                .say(hertz::get(first.frequency.typical), Unit::Hertz),
-            parts.brief.units.say(100.0 * share, Unit::PerCent)
+            parts.brief.units.say(first.frequency.typical, Hertz),
+            parts.brief.units.say(100.0 * share, PerCent)
         )
     })
 }
@@ -133,7 +130,7 @@ fn fill(parts: &Parts<'_>) -> Option<String> {
 
 fn warmth(parts: &Parts<'_>) -> Option<String> {
     let heat = parts.heat;
-    let say = |value| parts.brief.units.say(value, Unit::Arcsecond);
+    let say = |value| parts.brief.units.say(value, Arcsecond);
     let slowly = if heat.unguided_arcsec < 0.001 * parts.budget.arcsec {
         "so slowly that no single exposure shows it".to_owned()
     } else {
@@ -148,7 +145,7 @@ fn warmth(parts: &Parts<'_>) -> Option<String> {
             parts
                 .brief
                 .units
-                .say(parts.brief.load.thermal_difference_k.value, Unit::Kelvin),
+                .say(parts.brief.load.thermal_difference_k.value, Kelvin),
             say(heat.arcsec)
         )
     })
@@ -162,9 +159,6 @@ fn season(parts: &Parts<'_>) -> Option<String> {
             .brief
             .units
             .say(season.difference_mm, Unit::Millimetre),
-        parts
-            .brief
-            .units
-            .say(season.arcmin_per_year, Unit::Arcminute)
+        parts.brief.units.say(season.arcmin_per_year, Arcminute)
     ))
 }

@@ -1,7 +1,10 @@
 //! A walk's lines of calculation.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    Arcsecond, ArcsecondPerPixel, Kilogram, MetrePerSecond, Micrometre, Millimetre, Newton,
+    NewtonSecond, One, Second, Unit,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::ccip_016_2006::walking;
 use crate::rules::image_motion::scale;
@@ -9,7 +12,7 @@ use crate::rules::lamb_1904::slope;
 use crate::rules::li_2010::step;
 use crate::stages::motion::walk::{DeckSwing, Histories, StepImpulse};
 use crate::stages::motion::{feet, footfall, pace, steps};
-use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second, second};
+use crate::units::{STANDARD_GRAVITY_M_S2, gravity, hertz, kilogram};
 
 /// Writes them.
 pub fn write(
@@ -32,8 +35,8 @@ pub fn write(
             )
             .with("f_deck", deck.deck_hz, Unit::Hertz)
             .with("at the worst frequency", deck.tuned_hz, Unit::Hertz)
-            .with("ratio there", deck.tuned_peak_ratio, Unit::One)
-            .gives("ratio", deck.peak_ratio, Unit::One),
+            .with("ratio there", deck.tuned_peak_ratio, One)
+            .gives("ratio", deck.peak_ratio, One),
         );
     }
     pixel(brief, notes);
@@ -53,7 +56,7 @@ fn step(brief: &Brief, found: &Histories, impulse: &StepImpulse, notes: &mut Not
         )
         .with("G", weight, Unit::Newton)
         .with("τ", heel, Unit::Second)
-        .gives("J", weight * heel, Unit::NewtonSecond),
+        .gives("J", weight * heel, NewtonSecond),
     );
     notes.working(
         Working::new(
@@ -63,11 +66,7 @@ fn step(brief: &Brief, found: &Histories, impulse: &StepImpulse, notes: &mut Not
             step::SOURCE,
         )
         .with("f", pace_hz, Unit::Hertz)
-        .gives(
-            "T_e",
-            second::get(step::contact(hertz::new(pace_hz))),
-            Unit::Second,
-        ),
+        .gives("T_e", step::contact(hertz::new(pace_hz)), Second),
     );
     notes.working(
         Working::new(
@@ -77,10 +76,10 @@ fn step(brief: &Brief, found: &Histories, impulse: &StepImpulse, notes: &mut Not
             walking::IMPULSE_SOURCE,
         )
         .with("f_n", impulse.mode_hz, Unit::Hertz)
-        .with("guide, mean", impulse.guide_n_s, Unit::NewtonSecond)
-        .with("guide, design", impulse.design_guide_n_s, Unit::NewtonSecond)
-        .with("this step, hard tread", impulse.design_step_n_s, Unit::NewtonSecond)
-        .gives("this step", impulse.step_n_s, Unit::NewtonSecond),
+        .with("guide, mean", impulse.guide_n_s, NewtonSecond)
+        .with("guide, design", impulse.design_guide_n_s, NewtonSecond)
+        .with("this step, hard tread", impulse.design_step_n_s, NewtonSecond)
+        .gives("this step", impulse.step_n_s, NewtonSecond),
     );
 }
 
@@ -95,8 +94,8 @@ fn wave(found: &Histories, notes: &mut Notes) {
             slope::SOURCE,
         )
         .with("r", nearest.distance_m, Unit::Metre)
-        .with("ωr/V_s", nearest.phase_ratio, Unit::One)
-        .gives("ratio", slope::ratio(nearest.phase_ratio), Unit::One),
+        .with("ωr/V_s", nearest.phase_ratio, One)
+        .gives("ratio", slope::ratio(nearest.phase_ratio), One),
     );
 }
 
@@ -122,7 +121,7 @@ fn walk(brief: &Brief, found: &Histories, notes: &mut Notes) {
             feet::UNEVEN_SOURCE,
         )
         .with("f", found.paces.middle_hz, Unit::Hertz)
-        .gives("peak", found.peaks_arcsec()[0], Unit::Arcsecond),
+        .gives("peak", found.peaks_arcsec()[0], Arcsecond),
     );
     notes.working(
         Working::new(
@@ -132,17 +131,13 @@ fn walk(brief: &Brief, found: &Histories, notes: &mut Notes) {
             step::SOURCE,
         )
         .with(
-            "m",
-            kilogram::get(brief.floor.walker_mass.value),
-            Unit::Kilogram,
+            "m", brief.floor.walker_mass.value, Kilogram,
         )
         .with("f", found.paces.unfavourable_hz, Unit::Hertz)
         .with(
-            "v",
-            metre_per_second::get(brief.floor.walk_speed.value),
-            Unit::MetrePerSecond,
+            "v", brief.floor.walk_speed.value, MetrePerSecond,
         )
-        .gives("peak", found.peaks_arcsec()[1], Unit::Arcsecond),
+        .gives("peak", found.peaks_arcsec()[1], Arcsecond),
     );
     notes.working(
         Working::new(
@@ -151,16 +146,8 @@ fn walk(brief: &Brief, found: &Histories, notes: &mut Notes) {
             "H = 0.2 G, braking and then pushing off",
             footfall::SIDEWAYS_SOURCE,
         )
-        .with(
-            "G",
-            kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2,
-            Unit::Newton,
-        )
-        .gives(
-            "H",
-            0.2 * kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2,
-            Unit::Newton,
-        ),
+        .with("G", brief.floor.walker_mass.value * gravity(), Newton)
+        .gives("H", brief.floor.walker_mass.value * 0.2 * gravity(), Newton),
     );
 }
 
@@ -173,16 +160,8 @@ fn pixel(brief: &Brief, notes: &mut Notes) {
             "s = 206 265 p/f",
             scale::SOURCE,
         )
-        .with(
-            "p",
-            crate::units::micrometre::get(brief.load.pixel.value),
-            Unit::Micrometre,
-        )
-        .with(
-            "f",
-            crate::units::millimetre::get(brief.load.focal_length.value),
-            Unit::Millimetre,
-        )
-        .gives("s", scale, Unit::ArcsecondPerPixel),
+        .with("p", brief.load.pixel.value, Micrometre)
+        .with("f", brief.load.focal_length.value, Millimetre)
+        .gives("s", scale, ArcsecondPerPixel),
     );
 }

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Metre, MetrePerSecond, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1991_1_4_2005::{cylinder, gust, turbulence};
 use crate::rules::mechanics::guider;
@@ -248,13 +248,9 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             "v = s v_site",
             SHELTER_SOURCE,
         )
-        .with("s", shelter_ratio(load.enclosure.value), Unit::One)
-        .with(
-            "v_site",
-            metre_per_second::get(load.observing_wind.value),
-            Unit::MetrePerSecond,
-        )
-        .gives("v", metre_per_second::get(air.speed), Unit::MetrePerSecond),
+        .with("s", shelter_ratio(load.enclosure.value), One)
+        .with("v_site", load.observing_wind.value, MetrePerSecond)
+        .gives("v", air.speed, MetrePerSecond),
     );
     notes.working(
         Working::new(
@@ -263,8 +259,8 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             "I_v = t/ln(z/z₀)",
             TURBULENCE_SOURCE,
         )
-        .with("t", turbulence_ratio(load.enclosure.value), Unit::One)
-        .gives("I_v", air.intensity, Unit::One),
+        .with("t", turbulence_ratio(load.enclosure.value), One)
+        .gives("I_v", air.intensity, One),
     );
     notes.working(
         Working::new(
@@ -274,7 +270,7 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             guider::SOURCE,
         )
         .with("T", air.guided.window_s, Unit::Second)
-        .gives("share", air.guided.background_ratio, Unit::One),
+        .gives("share", air.guided.background_ratio, One),
     );
     notes.working(
         Working::new(
@@ -283,8 +279,8 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             "F = c_f ½ ρ v² A",
             gust::SOURCE,
         )
-        .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, Unit::One)
-        .with("v", metre_per_second::get(air.speed), Unit::MetrePerSecond)
+        .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, One)
+        .with("v", air.speed, MetrePerSecond)
         .with("A", load.wind_area.value.value, Unit::SquareMetre)
         .gives("F", air.telescope_n, Unit::Newton),
     );
@@ -365,10 +361,10 @@ fn note(air: &Air, mean: f64, rms: f64, notes: &mut Notes) {
             "σ = 2 I_v √(θ² ∫ w S_L d ln f + Σ θ_i² w(f_i) π²/(2δ_i) S_L(f_i)), w = 1 − sinc² fT within an exposure",
             turbulence::SOURCE,
         )
-        .with("I_v", air.intensity, Unit::One)
-        .with("θ", mean, Unit::Arcsecond)
-        .with("L", metre::get(air.eddies), Unit::Metre)
-        .gives("σ", rms, Unit::Arcsecond),
+        .with("I_v", air.intensity, One)
+        .with("θ", mean, Arcsecond)
+        .with("L", air.eddies, Metre)
+        .gives("σ", rms, Arcsecond),
     );
 }
 

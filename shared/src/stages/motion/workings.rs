@@ -1,12 +1,12 @@
 //! The lines of calculation behind the frequencies, each stand's lean and the quiet distance.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Newton, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::mechanics::beam_element;
 use crate::site_plan::floor::Stand;
 use crate::source::Source;
-use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram};
+use crate::units::{STANDARD_GRAVITY_M_S2, gravity, hertz};
 
 use super::{Motion, StandTilt};
 
@@ -89,10 +89,10 @@ fn frequency(id: &'static str, frequency_hz: f64, motion: &Motion, notes: &mut N
     });
     if let Some(mode) = mode {
         working = working
-            .with("share of ground", mode.ground_share_ratio, Unit::One)
-            .with("share of joint", mode.joint_share_ratio, Unit::One)
-            .with("share of column", mode.column_share_ratio, Unit::One)
-            .with("share of mount", mode.mount_share_ratio, Unit::One);
+            .with("share of ground", mode.ground_share_ratio, One)
+            .with("share of joint", mode.joint_share_ratio, One)
+            .with("share of column", mode.column_share_ratio, One)
+            .with("share of mount", mode.mount_share_ratio, One);
     }
     notes.working(working.gives("f", frequency_hz, Unit::Hertz));
 }
@@ -112,10 +112,10 @@ fn stand(id: &'static str, stand: &Stand, tilt: &StandTilt, notes: &mut Notes) {
     .with("y", stand.y_m, Unit::Metre);
     if let Some(by_ground) = tilt.block_tilt_by_ground_arcsec {
         working = working
-            .with("θ in soft ground", by_ground.low, Unit::Arcsecond)
-            .with("θ in stiff ground", by_ground.high, Unit::Arcsecond);
+            .with("θ in soft ground", by_ground.low, Arcsecond)
+            .with("θ in stiff ground", by_ground.high, Arcsecond);
     }
-    notes.working(working.gives("θ", arcsec, Unit::Arcsecond));
+    notes.working(working.gives("θ", arcsec, Arcsecond));
 }
 
 fn quiet_distance(brief: &Brief, motion: &Motion, notes: &mut Notes) {
@@ -129,8 +129,8 @@ fn quiet_distance(brief: &Brief, motion: &Motion, notes: &mut Notes) {
             "d with s(W λ(d)/G_low) = s_asked, the loudest direction counting",
             QUIET,
         )
-        .with("W", kilogram::get(brief.floor.walker_mass.value) * STANDARD_GRAVITY_M_S2, Unit::Newton)
-        .with("s_asked", motion.budget.asked_growth_ratio, Unit::One)
+        .with("W", brief.floor.walker_mass.value * gravity(), Newton)
+        .with("s_asked", motion.budget.asked_growth_ratio, One)
         .gives("d", distance, Unit::Metre),
     );
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Place;
-use crate::figure::{Unit, significant};
+use crate::figure::{Degree, Nanotesla, Unit, significant};
 use crate::notes::{Notes, Working};
 use crate::rules::world_magnetic_model_2025::{
     BLACKOUT_NT, CAUTION_NT, FIRST_YEAR, Field, LAST_YEAR, SOURCE, field,
@@ -88,9 +88,9 @@ pub(super) fn find(place: &Place, notes: &mut Notes) -> Result<Compass, String> 
             "D = atan2(Y, X)",
             SOURCE,
         )
-        .with("X", found.north_nt, Unit::Nanotesla)
-        .with("Y", found.east_nt, Unit::Nanotesla)
-        .gives("D", found.declination_deg(), Unit::Degree),
+        .with("X", found.north_nt, Nanotesla)
+        .with("Y", found.east_nt, Nanotesla)
+        .gives("D", found.declination_deg(), Degree),
     );
     Ok(Compass {
         declination_deg: Some(found.declination_deg()),

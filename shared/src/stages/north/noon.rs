@@ -1,9 +1,9 @@
 //! North by the sun's shadow when the sun crosses the meridian.
 
+use crate::figure::{Degree, Unit};
 use serde::Serialize;
 
 use super::{Moment, Place};
-use crate::figure::Unit;
 use crate::notes::{Notes, Working};
 use crate::rules::meeus_1998::earth::sidereal_time_deg;
 use crate::rules::meeus_1998::horizon::seen;
@@ -160,7 +160,7 @@ fn working(place: &Place, midnight: f64, notes: &mut Notes) {
             "t = 12 h − λ/15 − E/60",
             SOURCE,
         )
-        .with("λ", place.longitude_deg, Unit::Degree)
+        .with("λ", place.longitude_deg, Degree)
         .with("E", at(instant).equation_of_time_min, Unit::Minute)
         .gives("t", hours, Unit::Hour),
     );

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Moment, Place};
-use crate::figure::Unit;
+use crate::figure::Degree;
 use crate::notes::{Notes, Working};
 use crate::rules::meeus_1998::earth::sidereal_time_deg;
 use crate::rules::meeus_1998::horizon::{Direction, SOURCE, seen};
@@ -89,9 +89,9 @@ pub(super) fn find(place: &Place, midnight: f64, notes: &mut Notes) -> Result<Po
             "sin A = sin p / cos φ",
             SOURCE,
         )
-        .with("p", distance, Unit::Degree)
-        .with("φ", place.latitude_deg, Unit::Degree)
-        .gives("A", aside, Unit::Degree),
+        .with("p", distance, Degree)
+        .with("φ", place.latitude_deg, Degree)
+        .gives("A", aside, Degree),
     );
     let crossings: Vec<Moment> = crossings(place, start)
         .into_iter()

@@ -2,11 +2,11 @@
 
 use crate::brief::pier::{sight, tube};
 use crate::brief::{Brief, Origin};
-use crate::figure::Unit;
+use crate::figure::{Kilogram, KilogramPerMetre, Metre, Millimetre, MillimetreToTheFourth, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::tubes::{self, Tube};
 use crate::source::Source;
-use crate::units::{kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth};
+use crate::units::millimetre;
 
 /// Writes them.
 pub fn workings(brief: &Brief, notes: &mut Notes) {
@@ -21,7 +21,7 @@ pub fn workings(brief: &Brief, notes: &mut Notes) {
                 "Outside diameter of the column",
                 brief,
             )
-            .gives("d", millimetre::get(outside.value), Unit::Millimetre),
+            .gives("d", outside.value, Millimetre),
         );
     }
     if wall.origin == Origin::Assumed {
@@ -37,9 +37,9 @@ pub fn workings(brief: &Brief, notes: &mut Notes) {
                 "t of the tube that is usual for d",
                 tubes::SOURCE,
             )
-            .with("d", millimetre::get(outside.value), Unit::Millimetre),
+            .with("d", outside.value, Millimetre),
         };
-        notes.working(working.gives("t", millimetre::get(wall.value), Unit::Millimetre));
+        notes.working(working.gives("t", wall.value, Millimetre));
     }
 }
 
@@ -52,10 +52,10 @@ fn height(brief: &Brief, notes: &mut Notes) {
             "h = H − h_seat, up to the next step s",
             Source::derived("eye height, sight over the walls, swing above the floor"),
         )
-        .with("H", metre::get(axis), Unit::Metre)
-        .with("h_seat", metre::get(brief.pier.sight.seat), Unit::Metre)
+        .with("H", axis, Metre)
+        .with("h_seat", brief.pier.sight.seat, Metre)
         .with("s", sight::ROUND_M, Unit::Metre)
-        .gives("h", metre::get(brief.pier.height.value), Unit::Metre),
+        .gives("h", brief.pier.height.value, Metre),
     );
 }
 
@@ -79,20 +79,16 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
         formula,
         Source::derived("Rayleigh's method, foot held fast; the tubes of EN 10210-2"),
     )
-    .with("h", metre::get(pier.height.value), Unit::Metre)
-    .with("e", metre::get(load.centre_above_pier.value), Unit::Metre)
-    .with("m", kilogram::get(load.mass.value), Unit::Kilogram)
-    .with("μ", kilogram_per_metre::get(shaft), Unit::KilogramPerMetre)
+    .with("h", pier.height.value, Metre)
+    .with("e", load.centre_above_pier.value, Metre)
+    .with("m", load.mass.value, Kilogram)
+    .with("μ", shaft, KilogramPerMetre)
     .with(
         "E",
         crate::rules::en_1993_1_1_2005::material::E_MPA,
         Unit::Megapascal,
     )
-    .with(
-        "I",
-        millimetre_to_the_fourth::get(second_moment),
-        Unit::MillimetreToTheFourth,
-    )
+    .with("I", second_moment, MillimetreToTheFourth)
     .with("f₀", tube::WANTED_HZ, Unit::Hertz)
     .with(
         "f",

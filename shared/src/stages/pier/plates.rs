@@ -1,7 +1,7 @@
 //! Plates: whether the mount's bolts fit the top, and the column its base.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Millimetre, Unit};
 use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::source::Source;
@@ -39,10 +39,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "pier.base_plate",
-            "Is the base plate wide enough for column and weld?",
-            millimetre::get(pier.plate_side.value),
-            millimetre::get(pier.outside_diameter.value + weld),
-            Unit::Millimetre,
+            "Is the base plate wide enough for column and weld?", pier.plate_side.value, pier.outside_diameter.value + weld, Millimetre,
             Source::derived("outside diameter and a weld leg on either side"),
         )
         .note("The studs' circle needs room outside the column besides; the anchors' checks look at that.")
@@ -65,10 +62,7 @@ fn ducts(brief: &Brief, bore: Length, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "pier.bore",
-            "Is the column wide enough inside for the ducts?",
-            millimetre::get(bore),
-            millimetre::get(needed),
-            Unit::Millimetre,
+            "Is the column wide enough inside for the ducts?", bore, needed, Millimetre,
             Source::derived("ducts side by side, three at most in a row, with their walls"),
         )
         .note("Power and data come up inside the column through a hole in the base plate, clear of the studs.")

@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::brief::pier::sight::{Towards, Wall};
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Degree, Metre, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::sightline;
@@ -20,9 +20,9 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
             "H = h + h_seat",
             Source::derived("plate's seat and load's centre less the floor"),
         )
-        .with("h", metre::get(brief.pier.height.value), Unit::Metre)
-        .with("h_seat", metre::get(brief.pier.sight.seat), Unit::Metre)
-        .gives("H", metre::get(axis), Unit::Metre),
+        .with("h", brief.pier.height.value, Metre)
+        .with("h_seat", brief.pier.sight.seat, Metre)
+        .gives("H", axis, Metre),
     );
     for wall in &brief.pier.sight.walls {
         over(brief, wall, axis, notes);
@@ -86,19 +86,15 @@ fn over(brief: &Brief, wall: &Wall, axis: Length, notes: &mut Notes) {
             "a = atan((h − H)/d) + asin(r/√(d² + (h − H)²))",
             sightline::SOURCE,
         )
-        .with("h", metre::get(wall.height), Unit::Metre)
-        .with("d", metre::get(wall.distance), Unit::Metre)
-        .with("H", metre::get(axis), Unit::Metre)
-        .with(
-            "r",
-            metre::get(brief.load.aperture.value) / 2.0,
-            Unit::Metre,
-        )
-        .gives("a", lowest, Unit::Degree),
+        .with("h", wall.height, Metre)
+        .with("d", wall.distance, Metre)
+        .with("H", axis, Metre)
+        .with("r", brief.load.aperture.value / 2.0, Metre)
+        .gives("a", lowest, Degree),
     );
     if let Some(wanted) = wall.wanted_deg {
         notes.check(
-            Check::at_most(id, title, lowest, wanted, Unit::Degree, sightline::SOURCE)
+            Check::at_most(id, title, lowest, wanted, Degree, sightline::SOURCE)
                 .note("The lowest altitude that the whole telescope sees over the wall against the lowest that is wanted. A taller pier or a lower wall helps.")
                 .moved_by(fields),
         );
@@ -113,10 +109,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "pier.swing_floor",
-            "Does the telescope swing clear of the floor?",
-            metre::get(swing),
-            metre::get(axis),
-            Unit::Metre,
+            "Does the telescope swing clear of the floor?", swing, axis, Metre,
             source,
         )
         .note("Where it does not, it strikes floor or pier when it points low or crosses the meridian.")

@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, KilonewtonMetre, Megapascal, One, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::en_1993_1_1_2005::{buckling, resistance};
@@ -12,9 +12,7 @@ use crate::source::{Source, Standing};
 use crate::stages::loads::{self, Load, Loads};
 use crate::stages::pier::section::Section;
 use crate::stages::steel::Grade;
-use crate::units::{
-    Force, Moment, Pressure, kilonewton, kilonewton_metre, megapascal, newton, newton_metre,
-};
+use crate::units::{Force, Moment, Pressure, newton, newton_metre};
 
 /// Partial factor of a permanent action, EN 1990 Table A1.2(B).
 pub const WEIGHT_FACTOR: f64 = 1.35;
@@ -108,7 +106,7 @@ pub fn checks(brief: &Brief, section: &Section, loads: &Loads, notes: &mut Notes
     let class = resistance::class(outside, wall, strength);
     let title = "Is the column strong enough at its foot?";
     notes.check(if class < 4 {
-        Check::at_most("pier.strength", title, used, 1.0, Unit::One, resistance::SOURCE)
+        Check::at_most("pier.strength", title, used, 1.0, One, resistance::SOURCE)
             .note(format!(
                 "The worst is {}: weight and bending at the foot with partial factors {WEIGHT_FACTOR} and {}, χ = {chi:.2}. \
                  Stillness asks far more of a column than strength does.",
@@ -138,17 +136,9 @@ fn workings(section: &Section, worst: &Load, strength: Pressure, found: &Use, no
             "M_Ed = γ M",
             EN_1990,
         )
-        .with("γ", factor(worst), Unit::One)
-        .with(
-            "M",
-            kilonewton_metre::get(worst.moment),
-            Unit::KilonewtonMetre,
-        )
-        .gives(
-            "M_Ed",
-            kilonewton_metre::get(found.moment),
-            Unit::KilonewtonMetre,
-        ),
+        .with("γ", factor(worst), One)
+        .with("M", worst.moment, KilonewtonMetre)
+        .gives("M_Ed", found.moment, KilonewtonMetre),
     );
     notes.working(
         Working::new(
@@ -157,20 +147,12 @@ fn workings(section: &Section, worst: &Load, strength: Pressure, found: &Use, no
             "N_Ed/(χ A f_y) + M_Ed/M_Rd",
             resistance::SOURCE,
         )
-        .with("N_Ed", kilonewton::get(found.weight), Unit::Kilonewton)
-        .with("χ", found.chi, Unit::One)
+        .with("N_Ed", found.weight, Kilonewton)
+        .with("χ", found.chi, One)
         .with("A", section.area.value * 1e6, Unit::SquareMillimetre)
-        .with("f_y", megapascal::get(strength), Unit::Megapascal)
-        .with(
-            "M_Ed",
-            kilonewton_metre::get(found.moment),
-            Unit::KilonewtonMetre,
-        )
-        .with(
-            "M_Rd",
-            kilonewton_metre::get(found.bending),
-            Unit::KilonewtonMetre,
-        )
-        .gives("use", found.used, Unit::One),
+        .with("f_y", strength, Megapascal)
+        .with("M_Ed", found.moment, KilonewtonMetre)
+        .with("M_Rd", found.bending, KilonewtonMetre)
+        .gives("use", found.used, One),
     );
 }

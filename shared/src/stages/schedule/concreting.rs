@@ -1,6 +1,6 @@
 //! From the first peg to the hardened block.
 
-use crate::figure::Unit;
+use crate::figure::{CubicMetre, Day, PerCent, Unit};
 use crate::notes::When;
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::site_plan::excavation::Method;
@@ -69,9 +69,7 @@ fn digging(job: &Job, plan: &mut Plan) {
         pit.digging_h,
         format!(
             "{} out of the ground, {} barrow loads{machine}.{whose}",
-            job.brief
-                .units
-                .say(cubic_metre::get(pit.volume), Unit::CubicMetre),
+            job.brief.units.say(pit.volume, CubicMetre),
             pit.barrow_loads
         ),
     );
@@ -197,7 +195,7 @@ fn pouring(job: &Job, plan: &mut Plan) {
 fn hardening(job: &Job, plan: &mut Plan) {
     let block = job.block;
     let at = job.celsius(job.brief.work.temperature_c.value);
-    let days = |time| job.brief.units.say(day::get(time), Unit::Day);
+    let days = |time| job.brief.units.say(time, Day);
     let why = format!(
         "{} at {at}: concrete that dries early stays weak and dusty at its face.",
         days(block.curing)
@@ -253,7 +251,7 @@ fn shares(job: &Job) -> String {
             let share = job
                 .brief
                 .units
-                .say((100.0 * row.load_ratio).floor(), Unit::PerCent);
+                .say((100.0 * row.load_ratio).floor(), PerCent);
             format!("on day {:.0} {share}", row.day)
         })
         .collect();

@@ -1,8 +1,8 @@
 //! Dowels into the rock: drilled, grouted, tested, before the steel goes in.
 
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, Metre};
 use crate::notes::When;
-use crate::units::{kilonewton, metre, millimetre};
+use crate::units::{metre, millimetre};
 
 use super::{Job, Plan};
 
@@ -18,7 +18,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     let Some(dowels) = &job.block.dowels else {
         return;
     };
-    let say = |length| job.brief.units.say(metre::get(length), Unit::Metre);
+    let say = |length| job.brief.units.say(length, Metre);
     let metres = f64::from(dowels.count) * metre::get(dowels.length);
     plan.work(
         When::Drilling,
@@ -52,7 +52,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
             "Each to {}, held for five minutes. Their tension counts only after that: enter the force in the plan.",
             job.brief
                 .units
-                .say(kilonewton::get(dowels.pull_test), Unit::Kilonewton)
+                .say( dowels.pull_test, Kilonewton)
         ),
     );
 }

@@ -1,6 +1,6 @@
 //! When the remedy against frost at the block's sides is carried out.
 
-use crate::figure::Unit;
+use crate::figure::Metre;
 use crate::notes::When;
 use crate::site_plan::block::FrostRemedy;
 use crate::units::metre;
@@ -18,7 +18,7 @@ pub(super) fn before_the_pour(job: &Job, plan: &mut Plan) {
     if frost.remedy == FrostRemedy::Sleeve {
         let why = format!(
             "Two layers of smooth sheet with grease between them, from the top down to {}, free of folds: frozen ground slides along them.",
-            job.brief.units.say(metre::get(frost.depth), Unit::Metre)
+            job.brief.units.say(frost.depth, Metre)
         );
         plan.work(
             When::Pouring,
@@ -34,7 +34,7 @@ pub(super) fn before_the_pour(job: &Job, plan: &mut Plan) {
 /// Boards and gravel follow when the block has hardened and its shuttering is off.
 pub(super) fn after_the_pour(job: &Job, plan: &mut Plan) {
     let frost = &job.block.side_frost;
-    let say = |length| job.brief.units.say(metre::get(length), Unit::Metre);
+    let say = |length| job.brief.units.say(length, Metre);
     let around = 2.0 * metre::get(job.block.length + job.block.width);
     let width = metre::get(frost.width);
     let area = around * width + 4.0 * width * width;

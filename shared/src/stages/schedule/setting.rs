@@ -1,13 +1,13 @@
 //! From the first hole to the tightened column.
 
-use crate::figure::Unit;
+use crate::figure::{Celsius, Millimetre, Unit};
 use crate::notes::When;
 use crate::rules::en_1992_1_1_2004::maturity;
 use crate::site_plan::pier::Fill;
 use crate::stages::anchors::Seat;
 use crate::stages::anchors::torque::WaitsFor;
 use crate::stages::pier::{ONE_PERSON_KG, TWO_PEOPLE_KG};
-use crate::units::{hour, kilogram, millimetre};
+use crate::units::{hour, kilogram};
 
 use super::{Job, Plan};
 
@@ -26,7 +26,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
 /// keeps the rest of the schedule readable.
 fn resin_cures(job: &Job) -> (f64, String) {
     let temperature = job.brief.anchors.concrete_temperature_c.value;
-    let at = job.brief.units.say(temperature, Unit::Celsius);
+    let at = job.brief.units.say(temperature, Celsius);
     if let Some(time) = job.anchors.setting.cure_time {
         return (
             hour::get(time),
@@ -51,7 +51,7 @@ fn drilling(job: &Job, plan: &mut Plan) {
         1.0 + 0.25 * count,
         format!(
             "{count:.0} holes, {} deep: one pilot pass and one to depth for each, depth and angle checked with a dry stud.",
-            job.brief.units.say(millimetre::get(job.anchors.hole_depth), Unit::Millimetre)
+            job.brief.units.say( job.anchors.hole_depth, Millimetre)
         ),
     );
     plan.work(

@@ -2,10 +2,10 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Millimetre, PerCent, SquareMillimetre, Units};
 use stillground::site_plan::Code;
 use stillground::stages::anchors::{Mode, Verdict};
-use stillground::units::{Area, Length, kilonewton, metre, millimetre, square_millimetre};
+use stillground::units::{Area, Length, kilonewton, metre};
 
 use crate::drawing::furniture::dimension_text;
 
@@ -79,7 +79,7 @@ pub(super) fn used(units: Units, verdict: &Verdict, mode: Mode) -> String {
     verdict.of(mode).map_or_else(
         || "not looked at".to_owned(),
         |judged| {
-            let used = units.say(judged.utilisation * 100.0, Unit::PerCent);
+            let used = units.say(judged.utilisation * 100.0, PerCent);
             if judged.action == verdict.action.id {
                 used
             } else {
@@ -90,7 +90,7 @@ pub(super) fn used(units: Units, verdict: &Verdict, mode: Mode) -> String {
 }
 
 pub(super) fn mm2(units: Units, area: Area) -> String {
-    units.say(square_millimetre::get(area), Unit::SquareMillimetre)
+    units.say(area, SquareMillimetre)
 }
 
 /// Studs by their numbers.
@@ -142,7 +142,7 @@ pub(super) fn edge_words(units: Units, verdict: &Verdict) -> String {
         edge.side,
         mm2(units, edge.area),
         mm2(units, edge.single),
-        units.say(millimetre::get(edge.counted), Unit::Millimetre),
+        units.say(edge.counted, Millimetre),
         used(units, verdict, Mode::Edge)
     )
 }

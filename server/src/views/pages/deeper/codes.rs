@@ -1,8 +1,7 @@
 //! The studs by both codes, way of failing by way of failing.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Kilonewton, PerCent, Units};
 use stillground::stages::anchors::{Mode, Verdict};
-use stillground::units::kilonewton;
 
 use super::{Chapter, Table};
 use crate::planned::Planned;
@@ -36,7 +35,7 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
     columns.push("What would raise it".to_owned());
     let mut rows: Vec<(String, Vec<String>)> = Mode::ALL.into_iter().map(row).collect();
     let together = |of: fn(&Judging<'_>) -> Option<f64>| {
-        let used = |ratio: f64| format!("{} used", units.say(ratio * 100.0, Unit::PerCent));
+        let used = |ratio: f64| format!("{} used", units.say(ratio * 100.0, PerCent));
         let cell = |judging| {
             of(judging).map_or_else(
                 || "Not parted from the concrete; see the next.".to_owned(),
@@ -73,13 +72,13 @@ fn cell(judging: &Judging<'_>, mode: Mode, units: Units) -> String {
     let Some(judged) = judging.verdict.of(mode) else {
         return words::sentence(mode.spared(judging.code));
     };
-    let say = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
+    let say = |force| units.say(force, Kilonewton);
     let first = if judged.governs { "Fails first. " } else { "" };
     format!(
         "{first}{} asked, {} can give, {} used under {}; {}",
         say(judged.demand),
         say(judged.capacity),
-        units.say(judged.utilisation * 100.0, Unit::PerCent),
+        units.say(judged.utilisation * 100.0, PerCent),
         judged.under,
         judged.clause(judging.code)
     )
@@ -96,7 +95,7 @@ fn first(name: &str, verdict: &Verdict, chosen: bool, units: Units) -> Option<St
     Some(format!(
         "By {name}{gives}: the {} fails first, {} used under {}. It would be raised by {}.",
         judged.words,
-        units.say(judged.utilisation * 100.0, Unit::PerCent),
+        units.say(judged.utilisation * 100.0, PerCent),
         judged.under,
         judged.raised_by
     ))

@@ -1,8 +1,7 @@
 //! What tightening bends.
 
-use stillground::figure::Unit;
-use stillground::units::{
-    kilonewton, megapascal, millimetre, newton_metre, newton_metre_per_radian,
+use stillground::figure::{
+    Kilonewton, MeganewtonMetrePerRadian, Megapascal, Millimetre, NewtonMetre, PerCent,
 };
 
 use super::{Chapter, Table};
@@ -14,37 +13,32 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
     let Some(flexure) = &planned.design.anchors.flexure else {
         return Vec::new();
     };
-    let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let turn = |stiffness| {
-        units.say(
-            newton_metre_per_radian::get(stiffness) / 1e6,
-            Unit::MeganewtonMetrePerRadian,
-        )
-    };
+    let mpa = |stress| units.say(stress, Megapascal);
+    let turn = |stiffness| units.say(stiffness, MeganewtonMetrePerRadian);
     let row = |name: &str, figure: String| (name.to_owned(), vec![figure]);
     let rows = vec![
         row(
             "Pull of each stud, at its highest",
-            units.say(kilonewton::get(flexure.pull), Unit::Kilonewton),
+            units.say(flexure.pull, Kilonewton),
         ),
         row(
             "Movement of the plate at the studs",
-            units.say(millimetre::get(flexure.plate), Unit::Millimetre),
+            units.say(flexure.plate, Millimetre),
         ),
         row("Stress in the wall", mpa(flexure.wall_stress)),
         row("Stress in the plate", mpa(flexure.plate_stress)),
         row("Yield strength", mpa(flexure.yield_strength)),
         row(
             "Of the yield strength",
-            units.say(flexure.yield_ratio * 100.0, Unit::PerCent),
+            units.say(flexure.yield_ratio * 100.0, PerCent),
         ),
         row(
             "A fifth stays in hand up to",
-            units.say(newton_metre::get(flexure.most_torque), Unit::NewtonMetre),
+            units.say(flexure.most_torque, NewtonMetre),
         ),
         row(
             "Height of wall that bends",
-            units.say(millimetre::get(flexure.wall_height), Unit::Millimetre),
+            units.say(flexure.wall_height, Millimetre),
         ),
         row("Foot against turning, edge held down", turn(flexure.closed)),
         row("Foot against turning, edge lifted", turn(flexure.lifted)),

@@ -1,6 +1,6 @@
 //! People on the floor: what each does, what a lining buys, and for which ground the trade's figure holds.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Unit, Units};
 use stillground::stages::motion::stands::{Isolation, Practice};
 
 use super::{Chapter, Table, by_ground, grounds};
@@ -77,8 +77,8 @@ fn lining(isolation: &Isolation, units: Units) -> Chapter {
                 row.rocking_n_m_per_rad / 1e6,
                 Unit::MeganewtonMetrePerRadian,
             ),
-            units.say(row.person_arcsec.typical, Unit::Arcsecond),
-            units.say(row.push_arcsec.typical, Unit::Arcsecond),
+            units.say(row.person_arcsec.typical, Arcsecond),
+            units.say(row.push_arcsec.typical, Arcsecond),
         ];
         (
             crate::views::words::sentence(row.contact)

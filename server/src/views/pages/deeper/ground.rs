@@ -1,6 +1,6 @@
 //! How the ground holds the block: stiffness by ground, what is not even in it, and ground that stiffens with depth.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{One, Unit, Units};
 use stillground::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use stillground::units::{Spread, newton_metre_per_radian, newton_per_metre};
 
@@ -115,7 +115,7 @@ fn stiffening(stiffness: &GroundStiffness, units: Units) -> Chapter {
     let rows = stiffness.stiffening.iter().map(|row| {
         let figures = vec![
             units.say(row.depth_m, Unit::Metre),
-            units.say(row.factor, Unit::One),
+            units.say(row.factor, One),
         ];
         (
             sentence(row.quantity).trim_end_matches('.').to_owned(),

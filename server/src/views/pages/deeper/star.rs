@@ -2,7 +2,7 @@
 
 mod mount;
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcminute, Arcsecond, Kelvin, PerCent, Unit, Units};
 use stillground::site_plan::load::Enclosure;
 use stillground::stages::motion::conduct::ALONE;
 use stillground::stages::motion::{Conduct, Disturbance, Housing, Knock, Measure, Motion};
@@ -34,16 +34,11 @@ pub fn chapters(motion: &Motion, units: Units) -> Vec<Chapter> {
 
 fn movers(motion: &Motion, units: Units) -> Chapter {
     let say = |value: Option<f64>| {
-        value.map_or_else(
-            || UNKNOWN.to_owned(),
-            |value| units.say(value, Unit::Arcsecond),
-        )
+        value.map_or_else(|| UNKNOWN.to_owned(), |value| units.say(value, Arcsecond))
     };
     let share = |one: &Disturbance| {
-        one.share_ratio.map_or_else(
-            || "–".to_owned(),
-            |share| units.say(100.0 * share, Unit::PerCent),
-        )
+        one.share_ratio
+            .map_or_else(|| "–".to_owned(), |share| units.say(100.0 * share, PerCent))
     };
     let row = |one: &Disturbance| {
         let wider = one.star_width_arcsec.zip(motion.star).map_or_else(
@@ -85,7 +80,7 @@ fn growth(per_cent: f64, units: Units) -> String {
     if per_cent < LEAST_GROWTH {
         "nothing that shows".to_owned()
     } else {
-        units.say(per_cent, Unit::PerCent)
+        units.say(per_cent, PerCent)
     }
 }
 
@@ -94,11 +89,11 @@ fn after(motion: &Motion, units: Units) -> Vec<String> {
     let limit = match budget.measure {
         Measure::EyeMovement => format!(
             "by its movement, with the limit of {}",
-            units.say(budget.arcsec, Unit::Arcsecond)
+            units.say(budget.arcsec, Arcsecond)
         ),
         Measure::StarWidth | Measure::FrameBlur => format!(
             "by how much wider it makes the star, with the limit of {}",
-            units.say(100.0 * budget.asked_growth_ratio, Unit::PerCent)
+            units.say(100.0 * budget.asked_growth_ratio, PerCent)
         ),
     };
     let mut said = vec![format!(
@@ -109,8 +104,8 @@ fn after(motion: &Motion, units: Units) -> Vec<String> {
     if let Some(star) = motion.star {
         said.push(format!(
             "Widths add as squares. With all of it once in one exposure a star of {} grows by {}.",
-            units.say(star.seeing_arcsec, Unit::Arcsecond),
-            units.say(100.0 * star.growth_ratio, Unit::PerCent)
+            units.say(star.seeing_arcsec, Arcsecond),
+            units.say(100.0 * star.growth_ratio, PerCent)
         ));
     }
     said
@@ -165,7 +160,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
     let row = |name: &str, knock: Option<Knock>| {
         let figures = match knock {
             Some(knock) => vec![
-                units.say(knock.arcsec, Unit::Arcsecond),
+                units.say(knock.arcsec, Arcsecond),
                 time(knock.settle_s),
                 time(knock.worst_settle_s),
             ],
@@ -195,7 +190,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
         }),
         after: vec![format!(
             "A knock has died when the star moves by less than {}; it may take {}. {} ({})",
-            units.say(budget.arcsec, Unit::Arcsecond),
+            units.say(budget.arcsec, Arcsecond),
             units.say(budget.settle_s, Unit::Second),
             crate::views::words::sentence(&budget.settle_why),
             budget.settle_source
@@ -205,7 +200,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
 
 fn slow(motion: &Motion, units: Units) -> Chapter {
     let heat = &motion.heat;
-    let arcsec = |value| units.say(value, Unit::Arcsecond);
+    let arcsec = |value| units.say(value, Arcsecond);
     let mut rows = vec![
         (
             "Column warmer on one side, the whole turn".to_owned(),
@@ -224,7 +219,7 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
         Some(season) => {
             rows.push((
                 "Polar axis, lean in a year".to_owned(),
-                vec![units.say(season.arcmin_per_year, Unit::Arcminute)],
+                vec![units.say(season.arcmin_per_year, Arcminute)],
             ));
             rows.push((
                 "Drift in declination by that lean, in a minute".to_owned(),
@@ -241,7 +236,7 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
         told: Vec::new(),
         words: vec![format!(
             "One side of the column {} warmer than the other comes about within {} of dusk.",
-            units.say(motion.thermal_difference_k, Unit::Kelvin),
+            units.say(motion.thermal_difference_k, Kelvin),
             units.say(heat.over_s / 3600.0, Unit::Hour)
         )],
         table: Some(Table {
@@ -261,7 +256,7 @@ fn housings(motion: &Motion, units: Units) -> Option<Chapter> {
             Enclosure::RollOff => "Walls, and a roof that rolls away",
             Enclosure::Dome => "A dome with a slit",
         };
-        let arcsec = |value| units.say(value, Unit::Arcsecond);
+        let arcsec = |value| units.say(value, Arcsecond);
         let speed = units.say(housing.speed_m_s, Unit::MetrePerSecond);
         (
             name.to_owned(),
@@ -290,7 +285,7 @@ fn allowed(motion: &Motion, units: Units) -> Chapter {
         words: vec![
             format!(
                 "The limit is {}, as a swing all through one exposure. {}",
-                units.say(budget.arcsec, Unit::Arcsecond),
+                units.say(budget.arcsec, Arcsecond),
                 crate::views::words::sentence(&budget.why)
             ),
             format!(

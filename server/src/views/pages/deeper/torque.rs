@@ -1,8 +1,10 @@
 //! The nuts: how tight, why, in which order, and what a torque in "kilos" would do.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{
+    Kilonewton, Megapascal, NewtonMetre, PerCent, SquareMillimetre, Unit, Units,
+};
 use stillground::stages::anchors::{Anchors, Torque};
-use stillground::units::{Moment, kilonewton, megapascal, newton_metre, square_millimetre};
+use stillground::units::Moment;
 
 use super::{Chapter, Table};
 use crate::planned::Planned;
@@ -21,7 +23,7 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
 }
 
 fn say(torque: Moment, units: Units) -> String {
-    units.say(newton_metre::get(torque), Unit::NewtonMetre)
+    units.say(torque, NewtonMetre)
 }
 
 fn tightening(torque: &Torque, units: Units) -> Chapter {
@@ -117,7 +119,7 @@ fn seats(anchors: &Anchors, units: Units) -> Chapter {
 
 fn kilos(torque: &Torque, units: Units) -> Chapter {
     let row = |reading: &stillground::stages::anchors::torque::Reading| {
-        let pull = units.say(kilonewton::get(reading.preload), Unit::Kilonewton);
+        let pull = units.say(reading.preload, Kilonewton);
         (
             reading.reading.clone(),
             vec![say(reading.torque, units), pull],
@@ -142,10 +144,10 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
     let row = |name: String, reading: &stillground::stages::anchors::torque::Reading| {
         let figures = vec![
             say(reading.torque, units),
-            units.say(kilonewton::get(reading.preload), Unit::Kilonewton),
-            units.say(megapascal::get(reading.stress), Unit::Megapascal),
-            units.say(reading.proof_ratio * 100.0, Unit::PerCent),
-            units.say(reading.breaking_ratio * 100.0, Unit::PerCent),
+            units.say(reading.preload, Kilonewton),
+            units.say(reading.stress, Megapascal),
+            units.say(reading.proof_ratio * 100.0, PerCent),
+            units.say(reading.breaking_ratio * 100.0, PerCent),
         ];
         (name, figures)
     };
@@ -168,13 +170,10 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
         words: vec![format!(
             "An M16 of class 8.8 has {} of stress area: it is proved with {}, {}, and breaks at {} or more. “180 kilos” on its nut can be \
              read in three ways.",
-            units.say(
-                square_millimetre::get(lesson.stress_area),
-                Unit::SquareMillimetre
-            ),
-            units.say(kilonewton::get(lesson.proof), Unit::Kilonewton),
-            units.say(megapascal::get(lesson.proof_stress), Unit::Megapascal),
-            units.say(kilonewton::get(lesson.breaking), Unit::Kilonewton)
+            units.say(lesson.stress_area, SquareMillimetre),
+            units.say(lesson.proof, Kilonewton),
+            units.say(lesson.proof_stress, Megapascal),
+            units.say(lesson.breaking, Kilonewton)
         )],
         table: Some(Table {
             names: "Read as",
@@ -192,7 +191,7 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
 
 fn preload_loss(anchors: &Anchors, units: Units) -> Chapter {
     let preload_loss = &anchors.preload_loss;
-    let force = |force| vec![units.say(kilonewton::get(force), Unit::Kilonewton)];
+    let force = |force| vec![units.say(force, Kilonewton)];
     let mut rows = Vec::new();
     rows.extend(
         anchors

@@ -2,10 +2,10 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
-use stillground::units::{
-    cubic_metre, day, hour, kilogram, metre, millilitre, millimetre, newton_metre,
+use stillground::figure::{
+    CubicMetre, Day, Hour, Kilogram, Metre, Millilitre, Millimetre, NewtonMetre, Unit, Units,
 };
+use stillground::units::hour;
 
 use crate::planned::Planned;
 
@@ -24,9 +24,9 @@ pub fn of_design(task: &str, brief: &Brief, design: &Design) -> Vec<(&'static st
 }
 
 fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
-    let m = |value| units.say(metre::get(value), Unit::Metre);
-    let mm = |value| units.say(millimetre::get(value), Unit::Millimetre);
-    let m3 = |value| units.say(cubic_metre::get(value), Unit::CubicMetre);
+    let m = |value| units.say(value, Metre);
+    let mm = |value| units.say(value, Millimetre);
+    let m3 = |value| units.say(value, CubicMetre);
     let (pit, block, studs, pier) = (
         &design.excavation,
         &design.block,
@@ -74,14 +74,8 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
             ("Concrete in place", m3(block.volume)),
             ("Concrete to have there", m3(block.order_volume)),
         ],
-        "cure" => vec![(
-            "Damp and covered for",
-            units.say(day::get(block.curing), Unit::Day),
-        )],
-        "harden" => vec![(
-            "No drilling before",
-            units.say(day::get(block.drill_after), Unit::Day),
-        )],
+        "cure" => vec![("Damp and covered for", units.say(block.curing, Day))],
+        "harden" => vec![("No drilling before", units.say(block.drill_after, Day))],
         "drill" => vec![
             ("Holes", studs.studs.len().to_string()),
             (
@@ -94,10 +88,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
         "bond" | "resin_cures" => resin(design, units),
         "stand" | "level" | "grout" => {
             vec![
-                (
-                    "Column",
-                    units.say(kilogram::get(pier.mass), Unit::Kilogram),
-                ),
+                ("Column", units.say(pier.mass, Kilogram)),
                 ("Gap under the plate", mm(pier.gap)),
             ]
         }
@@ -114,7 +105,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
         "load" => vec![
             (
                 "Mount and telescope",
-                units.say(kilogram::get(brief.load.mass.value), Unit::Kilogram),
+                units.say(brief.load.mass.value, Kilogram),
             ),
             (
                 "Top of the column above the block",
@@ -127,7 +118,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
 
 fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let floor = &design.floor;
-    let m = |value| units.say(metre::get(value), Unit::Metre);
+    let m = |value| units.say(value, Metre);
     let mut figures = vec![
         ("Floor", format!("{} × {}", m(floor.length), m(floor.width))),
         ("Level above ground", m(floor.level)),
@@ -135,7 +126,7 @@ fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, Str
     if floor.opening.is_some() {
         figures.push((
             "Kept clear all round",
-            units.say(millimetre::get(brief.floor.gap.value), Unit::Millimetre),
+            units.say(brief.floor.gap.value, Millimetre),
         ));
     }
     if !floor.supports.is_empty() {
@@ -146,7 +137,7 @@ fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, Str
 
 fn again(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let torque = &design.anchors.torque;
-    let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
+    let say = |value| units.say(value, NewtonMetre);
     vec![
         ("What to do", torque.says.clone()),
         ("Torque", say(torque.set)),
@@ -160,26 +151,23 @@ fn resin(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let mut figures = vec![
         (
             "Resin in each hole",
-            units.say(millilitre::get(setting.resin_per_hole), Unit::Millilitre),
+            units.say(setting.resin_per_hole, Millilitre),
         ),
         ("Rounds of cleaning", setting.cleaning_rounds.to_string()),
-        (
-            "Embedment",
-            units.say(millimetre::get(design.anchors.embedment), Unit::Millimetre),
-        ),
+        ("Embedment", units.say(design.anchors.embedment, Millimetre)),
     ];
     figures.extend(setting.gel_time.map(|time| ("Time to work", minutes(time))));
     figures.extend(
         setting
             .cure_time
-            .map(|time| ("Left alone for", units.say(hour::get(time), Unit::Hour))),
+            .map(|time| ("Left alone for", units.say(time, Hour))),
     );
     figures
 }
 
 fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
     let torque = &design.anchors.torque;
-    let say = |value| units.say(newton_metre::get(value), Unit::NewtonMetre);
+    let say = |value| units.say(value, NewtonMetre);
     let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
     let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
     vec![

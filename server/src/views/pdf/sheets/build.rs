@@ -1,11 +1,12 @@
 //! The sheets to build from: pit, block, pier, studs.
 
-use stillground::figure::Unit;
+use stillground::figure::{
+    Count, CubicMetre, Day, Degree, Kilogram, KilonewtonPerCubicMetre, Kilopascal,
+    MeganewtonMetrePerRadian, MeganewtonPerMetre, Metre, Millilitre, Millimetre, Unit,
+};
 use stillground::notes::When;
 use stillground::units::{
-    cubic_metre, day, kilogram, kilonewton, kilonewton_per_cubic_metre, kilopascal, megapascal,
-    metre, metre_per_second, millilitre, millimetre, newton_metre, newton_metre_per_radian,
-    newton_per_metre,
+    kilonewton, kilopascal, megapascal, metre, metre_per_second, newton_metre,
 };
 
 use super::figures::Figures;
@@ -36,22 +37,14 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
                 .map(|v| v.map(metre_per_second::get)),
             Unit::MetrePerSecond,
         )
-        .with(
-            "Unit weight",
-            kilonewton_per_cubic_metre::get(ground.unit_weight),
-            Unit::KilonewtonPerCubicMetre,
-        )
+        .with("Unit weight", ground.unit_weight, KilonewtonPerCubicMetre)
         .maybe(
             "Net bearing pressure presumed, the least",
             ground.presumed_bearing.map(kilopascal::get),
             Unit::Kilopascal,
             "a ground engineer has to say",
         )
-        .with(
-            "Depth of frost",
-            metre::get(ground.frost_depth),
-            Unit::Metre,
-        )
+        .with("Depth of frost", ground.frost_depth, Metre)
         .maybe(
             "Highest groundwater below ground",
             ground.groundwater_depth.map(metre::get),
@@ -61,7 +54,7 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
         .with(
             "Slope of the sides that stands",
             ground.safe_slope_deg,
-            Unit::Degree,
+            Degree,
         )
         .put(flow);
     if let Some(source) = &sheet.brief.site.stated.climate_source {
@@ -71,29 +64,13 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
     flow.heading("The pit");
     Figures::new(sheet.brief.units)
-        .with(
-            "Length at ground level, west to east",
-            metre::get(pit.length),
-            Unit::Metre,
-        )
-        .with(
-            "Width at ground level, south to north",
-            metre::get(pit.width),
-            Unit::Metre,
-        )
-        .with("Depth", metre::get(pit.depth), Unit::Metre)
-        .with(
-            "Soil to dig",
-            cubic_metre::get(pit.volume),
-            Unit::CubicMetre,
-        )
-        .with(
-            "Spoil when loose",
-            cubic_metre::get(pit.spoil_volume),
-            Unit::CubicMetre,
-        )
-        .with("Barrow loads", f64::from(pit.barrow_loads), Unit::Count)
-        .with("Skips", f64::from(pit.skips), Unit::Count)
+        .with("Length at ground level, west to east", pit.length, Metre)
+        .with("Width at ground level, south to north", pit.width, Metre)
+        .with("Depth", pit.depth, Metre)
+        .with("Soil to dig", pit.volume, CubicMetre)
+        .with("Spoil when loose", pit.spoil_volume, CubicMetre)
+        .with("Barrow loads", f64::from(pit.barrow_loads), Count)
+        .with("Skips", f64::from(pit.skips), Count)
         .with("Time to dig", pit.digging_h, Unit::Hour)
         .put(flow);
     steps(flow, sheet, &[When::Digging]);
@@ -107,45 +84,21 @@ pub fn block(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "section");
     flow.heading("The block");
     Figures::new(sheet.brief.units)
-        .with(
-            "Length, west to east",
-            metre::get(block.length),
-            Unit::Metre,
-        )
-        .with(
-            "Width, south to north",
-            metre::get(block.width),
-            Unit::Metre,
-        )
-        .with("Base below ground", metre::get(block.depth), Unit::Metre)
-        .with("Top above ground", metre::get(block.upstand), Unit::Metre)
-        .with(
-            "Concrete in place",
-            cubic_metre::get(block.volume),
-            Unit::CubicMetre,
-        )
-        .with(
-            "Concrete to order",
-            cubic_metre::get(block.order_volume),
-            Unit::CubicMetre,
-        )
+        .with("Length, west to east", block.length, Metre)
+        .with("Width, south to north", block.width, Metre)
+        .with("Base below ground", block.depth, Metre)
+        .with("Top above ground", block.upstand, Metre)
+        .with("Concrete in place", block.volume, CubicMetre)
+        .with("Concrete to order", block.order_volume, CubicMetre)
         .words("Strength class", sheet.brief.block.concrete.value.key())
-        .with("Mass", kilogram::get(block.mass), Unit::Kilogram)
+        .with("Mass", block.mass, Kilogram)
         .with(
             "Largest pressure under the base",
-            kilopascal::get(block.bearing_pressure),
-            Unit::Kilopascal,
+            block.bearing_pressure,
+            Kilopascal,
         )
-        .with(
-            "Holes may be drilled after",
-            day::get(block.drill_after),
-            Unit::Day,
-        )
-        .with(
-            "Full load may come after",
-            day::get(block.load_after),
-            Unit::Day,
-        )
+        .with("Holes may be drilled after", block.drill_after, Day)
+        .with("Full load may come after", block.load_after, Day)
         .put(flow);
     steps(flow, sheet, &[When::Pouring]);
     check_lines(flow, sheet, "block.");
@@ -158,43 +111,23 @@ pub fn pier(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "column");
     flow.heading("The pier");
     Figures::new(sheet.brief.units)
-        .with(
-            "Height with its plates",
-            metre::get(pier.height),
-            Unit::Metre,
-        )
-        .with(
-            "Outside diameter",
-            millimetre::get(pier.outside_diameter),
-            Unit::Millimetre,
-        )
-        .with("Wall", millimetre::get(pier.wall), Unit::Millimetre)
+        .with("Height with its plates", pier.height, Metre)
+        .with("Outside diameter", pier.outside_diameter, Millimetre)
+        .with("Wall", pier.wall, Millimetre)
         .words("The column is", fill_words(sheet.brief.pier.fill.value))
         .words("Steel", sheet.brief.pier.steel.value.key())
-        .with(
-            "Base plate, side",
-            millimetre::get(pier.plate_side),
-            Unit::Millimetre,
-        )
-        .with(
-            "Base plate, thickness",
-            millimetre::get(pier.plate_thickness),
-            Unit::Millimetre,
-        )
-        .with(
-            "Mass of column, fill and plates",
-            kilogram::get(pier.mass),
-            Unit::Kilogram,
-        )
+        .with("Base plate, side", pier.plate_side, Millimetre)
+        .with("Base plate, thickness", pier.plate_thickness, Millimetre)
+        .with("Mass of column, fill and plates", pier.mass, Kilogram)
         .with(
             "Stiffness of the base joint",
-            newton_metre_per_radian::get(pier.base_joint_stiffness) / 1e6,
-            Unit::MeganewtonMetrePerRadian,
+            pier.base_joint_stiffness,
+            MeganewtonMetrePerRadian,
         )
         .with(
             "Stiffness at the top",
-            newton_per_metre::get(pier.top_stiffness) / 1e6,
-            Unit::MeganewtonPerMetre,
+            pier.top_stiffness,
+            MeganewtonPerMetre,
         )
         .put(flow);
     steps(flow, sheet, &[When::Lifting, When::Wiring]);
@@ -208,33 +141,17 @@ pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
     draw(flow, sheet, "studs");
     flow.heading("Studs, holes and resin");
     Figures::new(sheet.brief.units)
-        .with("Studs", anchors.studs.len() as f64, Unit::Count)
+        .with("Studs", anchors.studs.len() as f64, Count)
         .words("Thread", said.size.value.key())
         .words("Strength class", said.strength_class.value.key())
-        .with(
-            "Length of a stud",
-            millimetre::get(said.length.value),
-            Unit::Millimetre,
-        )
-        .with(
-            "Embedment",
-            millimetre::get(anchors.embedment),
-            Unit::Millimetre,
-        )
-        .with(
-            "Hole, diameter",
-            millimetre::get(anchors.hole_diameter),
-            Unit::Millimetre,
-        )
-        .with(
-            "Hole, depth",
-            millimetre::get(anchors.hole_depth),
-            Unit::Millimetre,
-        )
+        .with("Length of a stud", said.length.value, Millimetre)
+        .with("Embedment", anchors.embedment, Millimetre)
+        .with("Hole, diameter", anchors.hole_diameter, Millimetre)
+        .with("Hole, depth", anchors.hole_depth, Millimetre)
         .with(
             "Resin for all holes, with waste",
-            millilitre::get(anchors.resin_volume),
-            Unit::Millilitre,
+            anchors.resin_volume,
+            Millilitre,
         )
         .maybe(
             "Torque stated",

@@ -1,8 +1,7 @@
 //! The cover: what the plan is, in a customer's words, what it rests on, and where each sheet is.
 
-use stillground::figure::Unit;
+use stillground::figure::{CubicMetre, Kilogram, Metre, Millimetre};
 use stillground::notes::{Question, Verdict};
-use stillground::units::{cubic_metre, kilogram, metre, millimetre};
 use stillground::verdict::Says;
 
 use crate::drawing::by_name;
@@ -149,7 +148,7 @@ fn replaced(flow: &mut Flow, sheet: &Sheet<'_>) {
 fn summary(sheet: &Sheet<'_>) -> Vec<String> {
     let (units, design) = (sheet.brief.units, sheet.design);
     let (block, pier, pit) = (&design.block, &design.pier, &design.excavation);
-    let m = |length| units.say(metre::get(length), Unit::Metre);
+    let m = |length| units.say(length, Metre);
     let mut lines = vec![format!(
         "A pit of {} by {} is dug {} deep. In it stands a block of concrete {} long and {} wide, of {}; it weighs {}.",
         m(pit.length),
@@ -157,8 +156,8 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
         m(pit.depth),
         m(block.length),
         m(block.width),
-        units.say(cubic_metre::get(block.volume), Unit::CubicMetre),
-        units.say(kilogram::get(block.mass), Unit::Kilogram)
+        units.say(block.volume, CubicMetre),
+        units.say(block.mass, Kilogram)
     )];
     let studs = match design.anchors.studs.len() {
         0 => "it needs no studs of this plan".to_owned(),
@@ -169,7 +168,7 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
     };
     lines.push(format!(
         "On the block stands a steel column of {} outside diameter, {} high with its plates; {studs}.",
-        units.say(millimetre::get(pier.outside_diameter), Unit::Millimetre),
+        units.say( pier.outside_diameter, Millimetre),
         m(pier.height)
     ));
     lines.push(stillness(sheet));

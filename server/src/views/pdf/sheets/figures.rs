@@ -1,6 +1,6 @@
 //! Small tables of named figures.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{UnitOf, Units};
 use stillground::units::Spread;
 
 use crate::views::pdf::flow::Flow;
@@ -25,15 +25,21 @@ impl Figures {
 
     /// A figure.
     #[must_use]
-    pub fn with(mut self, name: &str, value: f64, unit: Unit) -> Self {
+    pub fn with<Q>(mut self, name: &str, quantity: Q, unit: impl UnitOf<Q>) -> Self {
         self.rows
-            .push(vec![name.into(), self.units.figure(value, unit).into()]);
+            .push(vec![name.into(), self.units.figure(quantity, unit).into()]);
         self
     }
 
     /// A figure that may be missing; then the words say so.
     #[must_use]
-    pub fn maybe(self, name: &str, value: Option<f64>, unit: Unit, missing: &str) -> Self {
+    pub fn maybe<Q>(
+        self,
+        name: &str,
+        value: Option<Q>,
+        unit: impl UnitOf<Q>,
+        missing: &str,
+    ) -> Self {
         match value {
             Some(value) => self.with(name, value, unit),
             None => self.words(name, missing),
@@ -42,11 +48,16 @@ impl Figures {
 
     /// The range and the middle of an uncertain figure.
     #[must_use]
-    pub fn spread(mut self, name: &str, spread: Option<Spread<f64>>, unit: Unit) -> Self {
+    pub fn spread<Q>(
+        mut self,
+        name: &str,
+        spread: Option<Spread<Q>>,
+        unit: impl UnitOf<Q>,
+    ) -> Self {
         let Some(Spread { low, typical, high }) = spread else {
             return self.words(name, "not known");
         };
-        let say = |value| self.units.say(value, unit);
+        let say = |value: Q| self.units.say(value, unit);
         let words = format!("{}, between {} and {}", say(typical), say(low), say(high));
         self.rows.push(vec![name.into(), Cell::Said(words)]);
         self

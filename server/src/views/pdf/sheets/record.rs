@@ -1,7 +1,6 @@
 //! What is filled in by hand, and what hangs on the observatory's wall.
 
-use stillground::figure::Unit;
-use stillground::units::{metre, millimetre};
+use stillground::figure::{Celsius, Metre, Millimetre};
 
 use crate::lettering::Face;
 use crate::views::pdf::Sheet;
@@ -43,7 +42,7 @@ fn planned(sheet: &Sheet<'_>) -> Vec<(&'static str, String)> {
     let (units, design) = (sheet.brief.units, sheet.design);
     let water = design.ground.groundwater_depth.map_or_else(
         || "none expected".to_owned(),
-        |depth| units.say(metre::get(depth), Unit::Metre),
+        |depth| units.say(depth, Metre),
     );
     vec![
         (
@@ -52,7 +51,7 @@ fn planned(sheet: &Sheet<'_>) -> Vec<(&'static str, String)> {
         ),
         (
             "Depth of the pit",
-            units.say(metre::get(design.excavation.depth), Unit::Metre),
+            units.say(design.excavation.depth, Metre),
         ),
         ("Water in the pit, depth to it", water),
         (
@@ -62,19 +61,16 @@ fn planned(sheet: &Sheet<'_>) -> Vec<(&'static str, String)> {
         ("Concrete: slump", "as ordered".to_owned()),
         (
             "Air temperature while pouring",
-            units.say(sheet.brief.work.temperature_c.value, Unit::Celsius),
+            units.say(sheet.brief.work.temperature_c.value, Celsius),
         ),
         (
             "Holes: depth, each measured",
-            units.say(millimetre::get(design.anchors.hole_depth), Unit::Millimetre),
+            units.say(design.anchors.hole_depth, Millimetre),
         ),
         ("Resin: product, batch, use by", "write down".to_owned()),
         (
             "Temperature of the concrete when bonding",
-            units.say(
-                sheet.brief.anchors.concrete_temperature_c.value,
-                Unit::Celsius,
-            ),
+            units.say(sheet.brief.anchors.concrete_temperature_c.value, Celsius),
         ),
         ("Plate level, east–west", "bubble in the middle".to_owned()),
         (

@@ -1,9 +1,8 @@
 //! The sheets about stillness: the floor, and what the star does.
 
-use stillground::figure::Unit;
+use stillground::figure::{Arcsecond, Hertz, Kelvin, Pixel, Unit};
 use stillground::notes::When;
 use stillground::stages::motion::Quiet;
-use stillground::units::hertz;
 
 use super::figures::Figures;
 use super::steps::steps;
@@ -86,7 +85,7 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     let frequencies: Vec<String> = motion
         .frequencies
         .iter()
-        .map(|f| sheet.brief.units.say(hertz::get(*f), Unit::Hertz))
+        .map(|f| sheet.brief.units.say(*f, Hertz))
         .collect();
     let listed = frequencies.join(", ");
     Figures::new(sheet.brief.units)
@@ -97,48 +96,43 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
         .with(
             "A swing all through an exposure that does as much",
             motion.budget_arcsec,
-            Unit::Arcsecond,
+            Arcsecond,
         )
         .maybe(
             "Walk, root mean square",
             motion.walk.rms_arcsec,
-            Unit::Arcsecond,
+            Arcsecond,
             UNKNOWN,
         )
-        .maybe(
-            "Walk, largest",
-            motion.walk.peak_arcsec,
-            Unit::Arcsecond,
-            UNKNOWN,
-        )
+        .maybe("Walk, largest", motion.walk.peak_arcsec, Arcsecond, UNKNOWN)
         .maybe(
             "Star's trail from end to end",
             motion.walk.trail_arcsec,
-            Unit::Arcsecond,
+            Arcsecond,
             UNKNOWN,
         )
         .maybe(
             "The same on the sensor",
             motion.walk.trail_pixels,
-            Unit::Pixel,
+            Pixel,
             UNKNOWN,
         )
         .maybe(
             "Wind while observing",
             motion.wind_arcsec,
-            Unit::Arcsecond,
+            Arcsecond,
             UNKNOWN,
         )
         .maybe(
             "Column warmer on one side",
             motion.thermal_arcsec,
-            Unit::Arcsecond,
+            Arcsecond,
             UNKNOWN,
         )
         .with(
             "The same: difference of temperature",
             motion.thermal_difference_k,
-            Unit::Kelvin,
+            Kelvin,
         )
         .maybe(
             "Time for a tap to die away",

@@ -2,7 +2,9 @@
 
 use super::ductile;
 use super::tension::Pulled;
-use crate::figure::Unit;
+use crate::figure::{
+    Count, Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::{factors, shear, steel};
 use crate::rules::en_1992_4_2018::steel as bending;
@@ -11,9 +13,7 @@ use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{
-    Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre,
-};
+use crate::units::{Force, millimetre, newton};
 
 /// Puts the strengths in shear.
 pub(super) fn put(
@@ -40,15 +40,11 @@ pub(super) fn put(
             "V_sa = n 0.6 A_se f_uta (0.8 of it on grout)",
             source,
         )
-        .with("n", count, Unit::Count)
-        .with(
-            "A_se",
-            square_millimetre::get(situation.thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
-        .with("φ", phi, Unit::One)
-        .gives("V_sa", kilonewton::get(vsa), Unit::Kilonewton),
+        .with("n", count, Count)
+        .with("A_se", situation.thread.stress_area, SquareMillimetre)
+        .with("f_uta", ultimate, Megapascal)
+        .with("φ", phi, One)
+        .gives("V_sa", vsa, Kilonewton),
     );
     lever(situation, acting, phi, strengths, notes);
     let kcp = shear::pry_out_factor(situation.embedment);
@@ -65,11 +61,11 @@ pub(super) fn put(
             "V_cpg = k_cp min(N_cbg; N_ag)",
             shear::PRY_OUT,
         )
-        .with("k_cp", kcp, Unit::One)
-        .with("N_cbg", kilonewton::get(pulled.breakout), Unit::Kilonewton)
-        .with("N_ag", kilonewton::get(pulled.bond), Unit::Kilonewton)
-        .with("φ", factors::pry_out_factor(), Unit::One)
-        .gives("V_cpg", kilonewton::get(least * kcp), Unit::Kilonewton),
+        .with("k_cp", kcp, One)
+        .with("N_cbg", pulled.breakout, Kilonewton)
+        .with("N_ag", pulled.bond, Kilonewton)
+        .with("φ", factors::pry_out_factor(), One)
+        .gives("V_cpg", least * kcp, Kilonewton),
     );
     edge(situation, acting, strengths, notes);
 }
@@ -107,11 +103,11 @@ fn lever(
             "as EN 1992-4, since ACI 318 has no rule: V = n α_M M⁰/l_a, M⁰ = 1.2 W_el f_u",
             bending::LEVER,
         )
-        .with("n", acting.count() as f64, Unit::One)
-        .with("α_M", restraint, Unit::One)
-        .with("M⁰", newton_metre::get(held), Unit::NewtonMetre)
-        .with("l_a", millimetre::get(arm), Unit::Millimetre)
-        .gives("V", kilonewton::get(found), Unit::Kilonewton),
+        .with("n", acting.count() as f64, One)
+        .with("α_M", restraint, One)
+        .with("M⁰", held, NewtonMetre)
+        .with("l_a", arm, Millimetre)
+        .gives("V", found, Kilonewton),
     );
 }
 
@@ -162,15 +158,15 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
         "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) λ_a √f'_c c_a1^1.5",
         shear::BREAKOUT,
     )
-    .with("c_a1", millimetre::get(ca1), Unit::Millimetre)
-    .with("λ_a", 1.0, Unit::One)
-    .with("V_b", kilonewton::get(basic), Unit::Kilonewton)
-    .with("A_Vc", square_millimetre::get(area.area), Unit::SquareMillimetre)
-    .with("A_Vco", square_millimetre::get(area.single), Unit::SquareMillimetre)
-    .with("ψ_ed,V", cornered, Unit::One)
-    .with("ψ_c,V", cracking, Unit::One)
-    .with("ψ_h,V", thick, Unit::One)
-    .with("φ", factors::concrete_shear_factor(situation.caged), Unit::One)
-    .gives("V_cbg", kilonewton::get(force), Unit::Kilonewton);
+    .with("c_a1", ca1, Millimetre)
+    .with("λ_a", 1.0, One)
+    .with("V_b", basic, Kilonewton)
+    .with("A_Vc", area.area, SquareMillimetre)
+    .with("A_Vco", area.single, SquareMillimetre)
+    .with("ψ_ed,V", cornered, One)
+    .with("ψ_c,V", cracking, One)
+    .with("ψ_h,V", thick, One)
+    .with("φ", factors::concrete_shear_factor(situation.caged), One)
+    .gives("V_cbg", force, Kilonewton);
     (area, force, working)
 }

@@ -1,12 +1,12 @@
 //! Studs in tension by ACI 318-19: steel, breakout, bond.
 
 use super::{category, ductile};
-use crate::figure::Unit;
+use crate::figure::{Count, Kilonewton, Megapascal, Millimetre, One, SquareMillimetre};
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::{bond, breakout, factors, steel};
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{Force, kilonewton, megapascal, millimetre, square_millimetre};
+use crate::units::Force;
 
 /// Concrete strengths that pry-out needs again.
 pub(super) struct Pulled {
@@ -53,15 +53,11 @@ pub(super) fn put(
             "N_sa = n A_se f_uta",
             steel::TENSION,
         )
-        .with("n", count, Unit::Count)
-        .with(
-            "A_se",
-            square_millimetre::get(situation.thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with("f_uta", megapascal::get(ultimate), Unit::Megapascal)
-        .with("φ", steel_factor, Unit::One)
-        .gives("N_sa", kilonewton::get(nsa), Unit::Kilonewton),
+        .with("n", count, Count)
+        .with("A_se", situation.thread.stress_area, SquareMillimetre)
+        .with("f_uta", ultimate, Megapascal)
+        .with("φ", steel_factor, One)
+        .gives("N_sa", nsa, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -70,13 +66,9 @@ pub(super) fn put(
             "0.55 φ N_ba (0.4 of it at the table's least bond)",
             bond::SUSTAINED,
         )
-        .with("φ", phi, Unit::One)
-        .with("N_ba", kilonewton::get(basic), Unit::Kilonewton)
-        .gives(
-            "0.55 φ N_ba",
-            kilonewton::get(basic * (LASTING_FACTOR * phi)),
-            Unit::Kilonewton,
-        ),
+        .with("φ", phi, One)
+        .with("N_ba", basic, Kilonewton)
+        .gives("0.55 φ N_ba", basic * (LASTING_FACTOR * phi), Kilonewton),
     );
     Pulled { breakout, bond }
 }
@@ -117,15 +109,11 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
             "N_b = k_c λ_a √f'_c h_ef^1.5",
             breakout::BREAKOUT,
         )
-        .with("k_c", breakout::POST_INSTALLED_FACTOR, Unit::One)
-        .with("λ_a", 1.0, Unit::One)
-        .with(
-            "f'_c",
-            megapascal::get(situation.strength),
-            Unit::Megapascal,
-        )
-        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
-        .gives("N_b", kilonewton::get(basic), Unit::Kilonewton),
+        .with("k_c", breakout::POST_INSTALLED_FACTOR, One)
+        .with("λ_a", 1.0, One)
+        .with("f'_c", situation.strength, Megapascal)
+        .with("h_ef", embedment, Millimetre)
+        .gives("N_b", basic, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -134,18 +122,18 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
             "N_cbg = (A_Nc/A_Nco) ψ_ec,N ψ_ed,N ψ_c,N ψ_cp,N N_b",
             breakout::BREAKOUT,
         )
-        .with("A_Nc/A_Nco", area_ratio, Unit::One)
-        .with("ψ_ec,N", x * y, Unit::One)
-        .with("ψ_ed,N", edged, Unit::One)
-        .with("ψ_c,N", cracking, Unit::One)
-        .with("c_ac", millimetre::get(critical), Unit::Millimetre)
-        .with("ψ_cp,N", splitting, Unit::One)
+        .with("A_Nc/A_Nco", area_ratio, One)
+        .with("ψ_ec,N", x * y, One)
+        .with("ψ_ed,N", edged, One)
+        .with("ψ_c,N", cracking, One)
+        .with("c_ac", critical, Millimetre)
+        .with("ψ_cp,N", splitting, One)
         .with(
             "φ",
             factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL),
-            Unit::One,
+            One,
         )
-        .gives("N_cbg", kilonewton::get(found), Unit::Kilonewton),
+        .gives("N_cbg", found, Kilonewton),
     );
     found
 }
@@ -177,15 +165,11 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "N_ba = λ_a τ_cr π d_a h_ef",
             bond::BOND,
         )
-        .with("λ_a", 1.0, Unit::One)
-        .with("τ_cr", megapascal::get(situation.bond), Unit::Megapascal)
-        .with("d_a", millimetre::get(diameter), Unit::Millimetre)
-        .with(
-            "h_ef",
-            millimetre::get(situation.embedment),
-            Unit::Millimetre,
-        )
-        .gives("N_ba", kilonewton::get(basic), Unit::Kilonewton),
+        .with("λ_a", 1.0, One)
+        .with("τ_cr", situation.bond, Megapascal)
+        .with("d_a", diameter, Millimetre)
+        .with("h_ef", situation.embedment, Millimetre)
+        .gives("N_ba", basic, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -194,12 +178,12 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "N_ag = (A_Na/A_Nao) ψ_ec,Na ψ_ed,Na ψ_cp,Na N_ba",
             bond::BOND,
         )
-        .with("c_Na", millimetre::get(reach), Unit::Millimetre)
-        .with("A_Na/A_Nao", area_ratio, Unit::One)
-        .with("ψ_ec,Na", x * y, Unit::One)
-        .with("ψ_ed,Na", edged, Unit::One)
-        .with("ψ_cp,Na", splitting, Unit::One)
-        .gives("N_ag", kilonewton::get(found), Unit::Kilonewton),
+        .with("c_Na", reach, Millimetre)
+        .with("A_Na/A_Nao", area_ratio, One)
+        .with("ψ_ec,Na", x * y, One)
+        .with("ψ_ed,Na", edged, One)
+        .with("ψ_cp,Na", splitting, One)
+        .gives("N_ag", found, Kilonewton),
     );
     found
 }

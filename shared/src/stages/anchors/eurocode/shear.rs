@@ -1,16 +1,16 @@
 //! Studs in shear by EN 1992-4: steel with and without lever arm, pry-out, edge.
 
 use super::tension::Pulled;
-use crate::figure::Unit;
+use crate::figure::{
+    Count, Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1992_4_2018::{edge, factors, shear, steel};
 use crate::rules::threads;
 use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{
-    Force, kilonewton, megapascal, millimetre, newton, newton_metre, square_millimetre,
-};
+use crate::units::{Force, newton};
 
 /// A base plate with several studs cannot turn when it is pushed sideways.
 const HELD_FACTOR: f64 = 2.0;
@@ -39,10 +39,10 @@ pub(super) fn put(
             "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)",
             shear::PRY_OUT,
         )
-        .with("k₈", k8, Unit::One)
-        .with("N_Rk,c", kilonewton::get(pulled.cone), Unit::Kilonewton)
-        .with("N_Rk,p", kilonewton::get(pulled.bond), Unit::Kilonewton)
-        .gives("V_Rk,cp", kilonewton::get(pry), Unit::Kilonewton),
+        .with("k₈", k8, One)
+        .with("N_Rk,c", pulled.cone, Kilonewton)
+        .with("N_Rk,p", pulled.bond, Kilonewton)
+        .gives("V_Rk,cp", pry, Kilonewton),
     );
     if let Some((_, breaks, working)) = worst_edge(situation, acting) {
         strengths.put(Mode::Edge, breaks, factors::concrete_factor(1.0));
@@ -73,17 +73,13 @@ fn steel_alone(
             "V_Rk,s = n k₇ k₆ A_s f_uk",
             steel::SHEAR,
         )
-        .with("n", count, Unit::Count)
-        .with("k₇", k7, Unit::One)
-        .with("k₆", steel::k6_factor(steel.ultimate), Unit::One)
-        .with(
-            "A_s",
-            square_millimetre::get(situation.thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
-        .with("γ_Ms", factor, Unit::One)
-        .gives("V_Rk,s", kilonewton::get(found), Unit::Kilonewton),
+        .with("n", count, Count)
+        .with("k₇", k7, One)
+        .with("k₆", steel::k6_factor(steel.ultimate), One)
+        .with("A_s", situation.thread.stress_area, SquareMillimetre)
+        .with("f_uk", steel.ultimate, Megapascal)
+        .with("γ_Ms", factor, One)
+        .gives("V_Rk,s", found, Kilonewton),
     );
 }
 
@@ -117,12 +113,12 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
             "V_Rk,s,M = n α_M M⁰_Rk,s/l_a, M⁰_Rk,s = 1.2 W_el f_uk, l_a = 0.5 d + gap + t/2; beside a pull M⁰_Rk,s falls by N_Ed/N_Rd,s",
             steel::LEVER_LENGTH,
         )
-        .with("n", acting.count() as f64, Unit::One)
-        .with("α_M", restraint, Unit::One)
-        .with("M⁰_Rk,s", newton_metre::get(bending), Unit::NewtonMetre)
-        .with("l_a", millimetre::get(arm), Unit::Millimetre)
-        .with("γ_Ms", factor, Unit::One)
-        .gives("V_Rk,s,M", kilonewton::get(found), Unit::Kilonewton),
+        .with("n", acting.count() as f64, One)
+        .with("α_M", restraint, One)
+        .with("M⁰_Rk,s", bending, NewtonMetre)
+        .with("l_a", arm, Millimetre)
+        .with("γ_Ms", factor, One)
+        .gives("V_Rk,s,M", found, Kilonewton),
     );
 }
 
@@ -162,18 +158,18 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
         "V_Rk,c = V⁰_Rk,c (A_c,V/A⁰_c,V) ψ_s,V ψ_h,V ψ_α,V ψ_re,V, V⁰_Rk,c = k₉ d^α l_f^β √f_ck c₁^1.5",
         edge::EDGE,
     )
-    .with("k₉", k9, Unit::One)
-    .with("l_f", millimetre::get(bearing), Unit::Millimetre)
-    .with("c₁", millimetre::get(c1), Unit::Millimetre)
-    .with("α", edge::alpha_factor(bearing, c1), Unit::One)
-    .with("β", edge::beta_factor(diameter, c1), Unit::One)
-    .with("V⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
-    .with("A_c,V", square_millimetre::get(area.area), Unit::SquareMillimetre)
-    .with("A⁰_c,V", square_millimetre::get(area.single), Unit::SquareMillimetre)
-    .with("ψ_s,V", cornered, Unit::One)
-    .with("ψ_h,V", thick, Unit::One)
-    .with("ψ_α,V", straight, Unit::One)
-    .with("ψ_re,V, no edge bar counted", 1.0, Unit::One)
-    .gives("V_Rk,c", kilonewton::get(force), Unit::Kilonewton);
+    .with("k₉", k9, One)
+    .with("l_f", bearing, Millimetre)
+    .with("c₁", c1, Millimetre)
+    .with("α", edge::alpha_factor(bearing, c1), One)
+    .with("β", edge::beta_factor(diameter, c1), One)
+    .with("V⁰_Rk,c", one, Kilonewton)
+    .with("A_c,V", area.area, SquareMillimetre)
+    .with("A⁰_c,V", area.single, SquareMillimetre)
+    .with("ψ_s,V", cornered, One)
+    .with("ψ_h,V", thick, One)
+    .with("ψ_α,V", straight, One)
+    .with("ψ_re,V, no edge bar counted", 1.0, One)
+    .gives("V_Rk,c", force, Kilonewton);
     (area, force, working)
 }

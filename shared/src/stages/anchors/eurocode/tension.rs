@@ -1,12 +1,12 @@
 //! Studs in tension by EN 1992-4: steel, cone, combined pull-out and cone, splitting.
 
-use crate::figure::Unit;
+use crate::figure::{Count, Kilonewton, Megapascal, Millimetre, One, SquareMillimetre};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1992_4_2018::{bond, cone, factors, splitting, steel};
 use crate::site_plan::block::Reinforcement;
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
-use crate::units::{Area, Force, Length, kilonewton, megapascal, millimetre, square_millimetre};
+use crate::units::{Area, Force, Length};
 
 /// Concrete resistances that pry-out needs again.
 pub(super) struct Pulled {
@@ -44,15 +44,11 @@ pub(super) fn put(
             "N_Rk,s = n A_s f_uk",
             steel::TENSION,
         )
-        .with("n", count, Unit::Count)
-        .with(
-            "A_s",
-            square_millimetre::get(situation.thread.stress_area),
-            Unit::SquareMillimetre,
-        )
-        .with("f_uk", megapascal::get(steel.ultimate), Unit::Megapascal)
-        .with("γ_Ms", steel_factor, Unit::One)
-        .gives("N_Rk,s", kilonewton::get(one * count), Unit::Kilonewton),
+        .with("n", count, Count)
+        .with("A_s", situation.thread.stress_area, SquareMillimetre)
+        .with("f_uk", steel.ultimate, Megapascal)
+        .with("γ_Ms", steel_factor, One)
+        .gives("N_Rk,s", one * count, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -61,8 +57,8 @@ pub(super) fn put(
             "γ_Mc = 1.5 γ_inst",
             factors::CONCRETE,
         )
-        .with("γ_inst", product.installation_factor.value, Unit::One)
-        .gives("γ_Mc", concrete_factor, Unit::One),
+        .with("γ_inst", product.installation_factor.value, One)
+        .gives("γ_Mc", concrete_factor, One),
     );
     notes.working(
         Working::new(
@@ -71,13 +67,9 @@ pub(super) fn put(
             "N_Rk,p,sus = ψ⁰_sus N_Rk,p (0.4 of it where no product is known)",
             bond::SUSTAINED,
         )
-        .with("ψ⁰_sus", product.sustained_factor.value, Unit::One)
-        .with("N_Rk,p", kilonewton::get(bond), Unit::Kilonewton)
-        .gives(
-            "N_Rk,p,sus",
-            kilonewton::get(bond * lasting),
-            Unit::Kilonewton,
-        ),
+        .with("ψ⁰_sus", product.sustained_factor.value, One)
+        .with("N_Rk,p", bond, Kilonewton)
+        .gives("N_Rk,p,sus", bond * lasting, Kilonewton),
     );
     Pulled { cone, bond }
 }
@@ -117,19 +109,11 @@ impl Factors {
     /// The factors as inputs of a working.
     fn inputs(&self, working: Working) -> Working {
         working
-            .with(
-                "A",
-                square_millimetre::get(self.area),
-                Unit::SquareMillimetre,
-            )
-            .with(
-                "A⁰",
-                square_millimetre::get(self.single_area),
-                Unit::SquareMillimetre,
-            )
-            .with("ψ_s", self.edge, Unit::One)
-            .with("ψ_re", self.dense, Unit::One)
-            .with("ψ_ec", self.eccentricity, Unit::One)
+            .with("A", self.area, SquareMillimetre)
+            .with("A⁰", self.single_area, SquareMillimetre)
+            .with("ψ_s", self.edge, One)
+            .with("ψ_re", self.dense, One)
+            .with("ψ_ec", self.eccentricity, One)
     }
 }
 
@@ -159,14 +143,10 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "N⁰_Rk,c = k₁ √f_ck h_ef^1.5",
             cone::CONE,
         )
-        .with("k₁", k1, Unit::One)
-        .with(
-            "f_ck",
-            megapascal::get(situation.strength),
-            Unit::Megapascal,
-        )
-        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
-        .gives("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton),
+        .with("k₁", k1, One)
+        .with("f_ck", situation.strength, Megapascal)
+        .with("h_ef", embedment, Millimetre)
+        .gives("N⁰_Rk,c", one, Kilonewton),
     );
     let working = Working::new(
         named!("eurocode", acting.scope, "cone"),
@@ -174,14 +154,10 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         "N_Rk,c = N⁰_Rk,c (A/A⁰) ψ_s ψ_re ψ_ec ψ_M",
         cone::CONE,
     )
-    .with("N⁰_Rk,c", kilonewton::get(one), Unit::Kilonewton)
-    .with("ψ_M", pressed, Unit::One)
-    .with("s_cr,N", millimetre::get(spacing), Unit::Millimetre);
-    notes.working(factors.inputs(working).gives(
-        "N_Rk,c",
-        kilonewton::get(found),
-        Unit::Kilonewton,
-    ));
+    .with("N⁰_Rk,c", one, Kilonewton)
+    .with("ψ_M", pressed, One)
+    .with("s_cr,N", spacing, Millimetre);
+    notes.working(factors.inputs(working).gives("N_Rk,c", found, Kilonewton));
     found
 }
 
@@ -204,10 +180,10 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "N⁰_Rk,p = τ_Rk π d h_ef",
             bond::BOND,
         )
-        .with("τ_Rk", megapascal::get(situation.bond), Unit::Megapascal)
-        .with("d", millimetre::get(diameter), Unit::Millimetre)
-        .with("h_ef", millimetre::get(embedment), Unit::Millimetre)
-        .gives("N⁰_Rk,p", kilonewton::get(one), Unit::Kilonewton),
+        .with("τ_Rk", situation.bond, Megapascal)
+        .with("d", diameter, Millimetre)
+        .with("h_ef", embedment, Millimetre)
+        .gives("N⁰_Rk,p", one, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -216,12 +192,12 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
             "ψ_g = ψ⁰_g − √(s/s_cr)(ψ⁰_g − 1), ψ⁰_g = √n − (√n − 1)(τ_Rk/τ_Rk,c)^1.5",
             bond::BOND,
         )
-        .with("n", acting.count() as f64, Unit::Count)
-        .with("τ_Rk,c", megapascal::get(limit), Unit::Megapascal)
-        .with("ψ⁰_g", close, Unit::One)
-        .with("s", millimetre::get(mean), Unit::Millimetre)
-        .with("s_cr,Np", millimetre::get(spacing), Unit::Millimetre)
-        .gives("ψ_g", grouped, Unit::One),
+        .with("n", acting.count() as f64, Count)
+        .with("τ_Rk,c", limit, Megapascal)
+        .with("ψ⁰_g", close, One)
+        .with("s", mean, Millimetre)
+        .with("s_cr,Np", spacing, Millimetre)
+        .gives("ψ_g", grouped, One),
     );
     let working = Working::new(
         named!("eurocode", acting.scope, "bond"),
@@ -229,13 +205,9 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         "N_Rk,p = N⁰_Rk,p (A/A⁰) ψ_g ψ_s ψ_re ψ_ec",
         bond::BOND,
     )
-    .with("N⁰_Rk,p", kilonewton::get(one), Unit::Kilonewton)
-    .with("ψ_g", grouped, Unit::One);
-    notes.working(factors.inputs(working).gives(
-        "N_Rk,p",
-        kilonewton::get(found),
-        Unit::Kilonewton,
-    ));
+    .with("N⁰_Rk,p", one, Kilonewton)
+    .with("ψ_g", grouped, One);
+    notes.working(factors.inputs(working).gives("N_Rk,p", found, Kilonewton));
     found
 }
 
@@ -285,17 +257,9 @@ fn split(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Option<Fo
         "N_Rk,sp = min(N⁰_Rk,p; N⁰_Rk,c) (A/A⁰) ψ_s ψ_re ψ_ec ψ_h",
         splitting::SPLITTING,
     )
-    .with("N⁰", kilonewton::get(basic), Unit::Kilonewton)
-    .with(
-        "c_cr,sp",
-        millimetre::get(product.splitting_edge.value),
-        Unit::Millimetre,
-    )
-    .with("ψ_h", thick, Unit::One);
-    notes.working(factors.inputs(working).gives(
-        "N_Rk,sp",
-        kilonewton::get(found),
-        Unit::Kilonewton,
-    ));
+    .with("N⁰", basic, Kilonewton)
+    .with("c_cr,sp", product.splitting_edge.value, Millimetre)
+    .with("ψ_h", thick, One);
+    notes.working(factors.inputs(working).gives("N_Rk,sp", found, Kilonewton));
     Some(found)
 }

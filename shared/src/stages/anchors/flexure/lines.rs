@@ -1,18 +1,17 @@
 //! The checks and lines of calculation of what tightening bends.
 
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, KilonewtonPerMillimetre, Megapascal, Millimetre, One, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::annular_plate;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::joint;
-use crate::units::{kilonewton, megapascal, millimetre, newton_per_metre};
+use crate::units::megapascal;
 
 use super::{CREPT_MM, ELASTIC_SHARE_RATIO, Flexure, LOWEST_MM, PEAK_FACTOR, PRACTICE};
 
 pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
-    let mpa = megapascal::get;
     notes.working(
         Working::new(
             "anchors.nut_gap",
@@ -20,8 +19,8 @@ pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes
             "gap at which the wall's bending reaches half its yield strength",
             annular_plate::PLATE,
         )
-        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
-        .gives("δ", millimetre::get(found.nut_gap), Unit::Millimetre),
+        .with("f_y", found.yield_strength, Megapascal)
+        .gives("δ", found.nut_gap, Millimetre),
     );
     let title = if found.acts {
         "Slope of plate and wall under the highest preload"
@@ -35,13 +34,13 @@ pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes
             "harmonic 0 of the plate on the edge of a long cylinder",
             annular_plate::WALL,
         )
-        .with("F", kilonewton::get(found.pull), Unit::Kilonewton)
-        .with("w", millimetre::get(found.plate), Unit::Millimetre)
-        .with("peaks", PEAK_FACTOR, Unit::One)
-        .with("σ_wall", mpa(found.wall_stress), Unit::Megapascal)
-        .with("σ_plate", mpa(found.plate_stress), Unit::Megapascal)
-        .with("f_y", mpa(found.yield_strength), Unit::Megapascal)
-        .gives("θ", found.slope_ratio, Unit::One),
+        .with("F", found.pull, Kilonewton)
+        .with("w", found.plate, Millimetre)
+        .with("peaks", PEAK_FACTOR, One)
+        .with("σ_wall", found.wall_stress, Megapascal)
+        .with("σ_plate", found.plate_stress, Megapascal)
+        .with("f_y", found.yield_strength, Megapascal)
+        .gives("θ", found.slope_ratio, One),
     );
     notes.working(
         Working::new(
@@ -50,18 +49,10 @@ pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes
             "π/β, β = [3(1 − ν²)]^¼/√(a t)",
             annular_plate::WALL,
         )
-        .with(
-            "a",
-            millimetre::get(joint::plate(situation.brief).wall_radius),
-            Unit::Millimetre,
-        )
-        .with(
-            "t",
-            millimetre::get(situation.brief.pier.wall.value),
-            Unit::Millimetre,
-        )
+        .with("a", joint::plate(situation.brief).wall_radius, Millimetre)
+        .with("t", situation.brief.pier.wall.value, Millimetre)
         .with("as builders say", LOWEST_MM, Unit::Millimetre)
-        .gives("z", millimetre::get(found.wall_height), Unit::Millimetre),
+        .gives("z", found.wall_height, Millimetre),
     );
     notes.working(
         Working::new(
@@ -71,13 +62,9 @@ pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes
             PRACTICE,
         )
         .with("δ", CREPT_MM, Unit::Millimetre)
-        .with(
-            "k_plate",
-            newton_per_metre::get(found.spring) / 1e6,
-            Unit::KilonewtonPerMillimetre,
-        )
-        .with("under a stiff plate", found.kept_stiff_ratio, Unit::One)
-        .gives("F/F₀", found.kept_ratio, Unit::One),
+        .with("k_plate", found.spring, KilonewtonPerMillimetre)
+        .with("under a stiff plate", found.kept_stiff_ratio, One)
+        .gives("F/F₀", found.kept_ratio, One),
     );
 }
 
@@ -111,8 +98,8 @@ pub(super) fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) 
                 .note(format!(
                     "A fifth of the yield strength is to stay in hand, so that it springs back. The studs draw the plate down by {}; the bending dies out \
                      within about {} of wall. A quarter is added for peaks near single studs.",
-                    units.say(millimetre::get(found.plate), Unit::Millimetre),
-                    units.say(millimetre::get(found.wall_height), Unit::Millimetre)
+                    units.say( found.plate, Millimetre),
+                    units.say( found.wall_height, Millimetre)
                 ))
                 .moved_by(fields),
         );

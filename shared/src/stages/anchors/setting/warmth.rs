@@ -1,7 +1,7 @@
 //! Whether the concrete is warm enough, and cool enough, for the resin.
 
 use crate::brief::{Brief, Origin};
-use crate::figure::Unit;
+use crate::figure::Celsius;
 use crate::notes::{Check, Notes, Verdict};
 use crate::paths;
 use crate::rules::resin;
@@ -14,7 +14,7 @@ pub(super) fn check(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     let celsius = anchors.concrete_temperature_c.value;
     let [coldest, warmest] = resin::generic::range_c(anchors.stated.resin);
     let stated = anchors.product.cure_time.origin == Origin::Said;
-    let say = |value| brief.units.say(value, Unit::Celsius);
+    let say = |value| brief.units.say(value, Celsius);
     let (id, fields) = (
         "anchors.resin_temperature",
         paths![
@@ -25,10 +25,10 @@ pub(super) fn check(brief: &Brief, setting: &Setting, notes: &mut Notes) {
     );
     let check = if celsius > warmest {
         let title = "Is the concrete cool enough for the resin?";
-        Check::at_most(id, title, celsius, warmest, Unit::Celsius, resin::TIMES)
+        Check::at_most(id, title, celsius, warmest, Celsius, resin::TIMES)
     } else {
         let title = "Is the concrete warm enough for the resin?";
-        Check::at_least(id, title, celsius, coldest, Unit::Celsius, resin::TIMES)
+        Check::at_least(id, title, celsius, coldest, Celsius, resin::TIMES)
     };
     let verdict = match setting.cure_time {
         _ if stated => Verdict::Holds,

@@ -3,15 +3,17 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Unit, Units};
+use crate::figure::{
+    Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre, Unit, Units,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::anchors::{Coating, Lubrication, Size, StrengthClass};
 use crate::stages::anchors::torque::Screw;
 use crate::units::{
-    Area, Force, Moment, Pressure, STANDARD_GRAVITY_M_S2, kilonewton, megapascal, millimetre,
-    newton_metre, square_millimetre,
+    Area, Force, Moment, Pressure, STANDARD_GRAVITY_M_S2, kilonewton, megapascal, newton_metre,
+    square_millimetre,
 };
 
 /// One pound-force foot in newton metres: 4.448 221 615 260 5 N × 0.3048 m.
@@ -115,7 +117,7 @@ impl Reader<'_> {
 
     /// What a torque does to the stud, in one or two sentences.
     fn says(&self, reading: &str, torque: Moment, preload: Force) -> String {
-        let said = self.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+        let said = self.units.say(torque, NewtonMetre);
         let head = if said.replace('\u{a0}', " ") == reading {
             said
         } else {
@@ -129,7 +131,7 @@ impl Reader<'_> {
             } else {
                 "stretches"
             },
-            self.units.say(kilonewton::get(preload), Unit::Kilonewton),
+            self.units.say(preload, Kilonewton),
             100.0 * proof_ratio
         );
         let breaks_ratio = (preload / self.screw.breaking).value;
@@ -202,10 +204,7 @@ pub(super) fn lesson(brief: &Brief, screw: &Screw, used: Moment, high: Moment) -
         units: brief.units,
         high: Some(high),
     };
-    let said = brief
-        .units
-        .say(newton_metre::get(used), Unit::NewtonMetre)
-        .replace('\u{a0}', " ");
+    let said = brief.units.say(used, NewtonMetre).replace('\u{a0}', " ");
     let own = own_reader.read(newton_metre::get(used), "N m", 1.0);
     let own = Reading {
         says: own_reader.says(&said, used, own.preload),
@@ -237,9 +236,9 @@ fn why(screw: &Screw, readings: &[Reading], proof_stress: Pressure, units: Units
     let [newtons, pounds, kilograms] = readings else {
         return Vec::new();
     };
-    let kn = |force| units.say(kilonewton::get(force), Unit::Kilonewton);
-    let mpa = |stress| units.say(megapascal::get(stress), Unit::Megapascal);
-    let mm = |length| units.say(millimetre::get(length), Unit::Millimetre);
+    let kn = |force| units.say(force, Kilonewton);
+    let mpa = |stress| units.say(stress, Megapascal);
+    let mm = |length| units.say(length, Millimetre);
     let push = kilograms.torque / crate::units::metre::new(WRENCH_M);
     let weight = units.say(
         newton_metre::get(kilograms.torque) / WRENCH_M / STANDARD_GRAVITY_M_S2,
@@ -307,22 +306,14 @@ pub(super) fn workings(lesson: &Lesson, notes: &mut Notes) {
                 "F = T/(K d), σ = F/A_s against S_p",
                 tightening::SHORT_FORM,
             )
-            .with("T", newton_metre::get(reading.torque), Unit::NewtonMetre)
-            .with("K", lesson.nut_factor, Unit::One)
-            .with("d", millimetre::get(diameter), Unit::Millimetre)
-            .with(
-                "A_s",
-                square_millimetre::get(lesson.stress_area),
-                Unit::SquareMillimetre,
-            )
-            .with("σ", megapascal::get(reading.stress), Unit::Megapascal)
-            .with(
-                "S_p",
-                megapascal::get(lesson.proof_stress),
-                Unit::Megapascal,
-            )
-            .with("F/F_p", reading.proof_ratio, Unit::One)
-            .gives("F", kilonewton::get(reading.preload), Unit::Kilonewton),
+            .with("T", reading.torque, NewtonMetre)
+            .with("K", lesson.nut_factor, One)
+            .with("d", diameter, Millimetre)
+            .with("A_s", lesson.stress_area, SquareMillimetre)
+            .with("σ", reading.stress, Megapascal)
+            .with("S_p", lesson.proof_stress, Megapascal)
+            .with("F/F_p", reading.proof_ratio, One)
+            .gives("F", reading.preload, Kilonewton),
         );
     }
 }

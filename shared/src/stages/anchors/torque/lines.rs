@@ -1,15 +1,13 @@
 //! The checks and lines of calculation of the torque.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, Millimetre, NewtonMetre, One, SquareMillimetre, Unit};
 use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015::{self as tightening, scatter};
 use crate::source::Source;
-use crate::units::{
-    Force, Spread, kilonewton, millimetre, newton, newton_metre, square_millimetre,
-};
+use crate::units::{Force, Spread, newton, newton_metre, square_millimetre};
 
 use super::{Screw, Torque, WaitsFor, kilos};
 
@@ -23,10 +21,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
     notes.check(
         Check::at_most(
             "anchors.proof",
-            "Is the preload below the stud's proof load?",
-            kilonewton::get(preload.high),
-            kilonewton::get(screw.proof),
-            Unit::Kilonewton,
+            "Is the preload below the stud's proof load?", preload.high, screw.proof, Kilonewton,
             threads::THREADS,
         )
         .note("The high end of the scattered preload: beyond the proof load a stud stretches for good.")
@@ -46,10 +41,7 @@ fn of_the_nuts(torque: &Torque) -> Check {
     let over = newton_metre::get(torque.used) > newton_metre::get(torque.high);
     Check::at_most(
         "anchors.torque",
-        "Is the torque within its limit?",
-        newton_metre::get(torque.used),
-        newton_metre::get(torque.high),
-        Unit::NewtonMetre,
+        "Is the torque within its limit?", torque.used, torque.high, NewtonMetre,
         source,
     )
     .ask_when(!over && torque.waits_for != WaitsFor::Nothing)
@@ -86,15 +78,15 @@ fn workings(
     let mut factor = Working::new("anchors.nut_factor", "Nut factor", formula, source);
     if let Some((thread_friction, under_head)) = brief.anchors.frictions {
         factor = factor
-            .with("P", millimetre::get(thread.pitch), Unit::Millimetre)
-            .with("μ_t", thread_friction, Unit::One)
-            .with("μ_b", under_head, Unit::One);
+            .with("P", thread.pitch, Millimetre)
+            .with("μ_t", thread_friction, One)
+            .with("μ_b", under_head, One);
     }
     notes.working(
         factor
-            .with("K_low", torque.nut_factor.low, Unit::One)
-            .with("K_high", torque.nut_factor.high, Unit::One)
-            .gives("K", torque.nut_factor.typical, Unit::One),
+            .with("K_low", torque.nut_factor.low, One)
+            .with("K_high", torque.nut_factor.high, One)
+            .gives("K", torque.nut_factor.typical, One),
     );
     notes.working(
         Working::new(
@@ -103,12 +95,12 @@ fn workings(
             "F = T/(K d), with its scatter",
             tightening::SHORT_FORM,
         )
-        .with("T", newton_metre::get(torque.used), Unit::NewtonMetre)
-        .with("K", torque.nut_factor.typical, Unit::One)
-        .with("d", millimetre::get(thread.diameter), Unit::Millimetre)
-        .with("F_low", kilonewton::get(preload.low), Unit::Kilonewton)
-        .with("F_high", kilonewton::get(preload.high), Unit::Kilonewton)
-        .gives("F", kilonewton::get(preload.typical), Unit::Kilonewton),
+        .with("T", torque.used, NewtonMetre)
+        .with("K", torque.nut_factor.typical, One)
+        .with("d", thread.diameter, Millimetre)
+        .with("F_low", preload.low, Kilonewton)
+        .with("F_high", preload.high, Kilonewton)
+        .gives("F", preload.typical, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -117,17 +109,13 @@ fn workings(
             "F_p = A_s S_p",
             threads::THREADS,
         )
-        .with(
-            "A_s",
-            square_millimetre::get(thread.stress_area),
-            Unit::SquareMillimetre,
-        )
+        .with("A_s", thread.stress_area, SquareMillimetre)
         .with(
             "S_p",
             newton::get(screw.proof) / square_millimetre::get(thread.stress_area),
             Unit::Megapascal,
         )
-        .gives("F_p", kilonewton::get(screw.proof), Unit::Kilonewton),
+        .gives("F_p", screw.proof, Kilonewton),
     );
     notes.working(
         Working::new(
@@ -136,12 +124,8 @@ fn workings(
             "from 0.8 of the lowest limit up to it, aiming at 0.9",
             BAND,
         )
-        .with("T_low", newton_metre::get(torque.low), Unit::NewtonMetre)
-        .with("T_high", newton_metre::get(torque.high), Unit::NewtonMetre)
-        .gives(
-            "T",
-            newton_metre::get(torque.recommended),
-            Unit::NewtonMetre,
-        ),
+        .with("T_low", torque.low, NewtonMetre)
+        .with("T_high", torque.high, NewtonMetre)
+        .gives("T", torque.recommended, NewtonMetre),
     );
 }

@@ -1,7 +1,7 @@
 //! What to do with the nuts, with the figure and what decides it, in whole sentences.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::NewtonMetre;
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::stages::anchors::seat::Seat;
 use crate::units::{Moment, newton_metre};
@@ -17,11 +17,7 @@ pub(super) fn says(
     high: Moment,
     limits: &[Limit],
 ) -> String {
-    let say = |torque: Moment| {
-        brief
-            .units
-            .say(newton_metre::get(torque), Unit::NewtonMetre)
-    };
+    let say = |torque: Moment| brief.units.say(torque, NewtonMetre);
     let decides = limits
         .iter()
         .find(|limit| limit.governs)
@@ -64,11 +60,7 @@ fn thread_share(brief: &Brief) -> f64 {
 
 /// What happens below the band, and above it.
 pub(super) fn around(brief: &Brief, seat: Seat, screw: &Screw, high: f64) -> (String, String) {
-    let say = |torque: Moment| {
-        brief
-            .units
-            .say(newton_metre::get(torque), Unit::NewtonMetre)
-    };
+    let say = |torque: Moment| brief.units.say(torque, NewtonMetre);
     let below = match seat {
         Seat::Nuts => {
             "Below the band the nuts may work loose with heat and cold; the foot is no softer for it while they hold."

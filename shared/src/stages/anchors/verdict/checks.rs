@@ -3,7 +3,7 @@
 use super::{Judged, Verdict};
 use crate::brief::{Brief, Given, Origin};
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, Millimetre, One, Unit};
 use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::rules::aci_318_19::{self as aci, breakout, shear as aci_shear};
@@ -123,7 +123,7 @@ fn mode_check(situation: &Situation, judged: &Judged, code: Code) -> Check {
 fn together(verdict: &Verdict, code: Code, notes: &mut Notes) {
     let mut hold = |id, title, value, source, note| {
         notes.check(
-            Check::at_most(id, title, value, 1.0, Unit::One, source)
+            Check::at_most(id, title, value, 1.0, One, source)
                 .note(note)
                 .moved_by(SIZE),
         )
@@ -173,10 +173,7 @@ fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, not
     notes.check(
         Check::at_most(
             "anchors.push",
-            "Does the resin bond resist the compression on levelling nuts?",
-            kilonewton::get(push),
-            kilonewton::get(capacity),
-            Unit::Kilonewton,
+            "Does the resin bond resist the compression on levelling nuts?", push, capacity, Kilonewton,
             Source::judgement("uncracked bond, since pressed concrete does not crack; the hole's bottom is not relied on"),
         )
         .note("The studs on the pressed side carry weight and moment down into the concrete through their bond.")
@@ -186,7 +183,6 @@ fn push(situation: &Situation, verdict: &Verdict, resistances: &Resistances, not
 
 fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     let product = &situation.brief.anchors.product;
-    let mm = millimetre::get;
     let from_memory = crate::source::Standing::FromMemory;
     let (source, thin) = match situation.brief.code.value {
         Code::Eurocode => (
@@ -217,10 +213,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
         notes.check(
             Check::at_least(
                 "anchors.spacing",
-                "Are the studs far enough apart?",
-                mm(least),
-                mm(product.min_spacing.value),
-                Unit::Millimetre,
+                "Are the studs far enough apart?", least, product.min_spacing.value, Millimetre,
                 source,
             )
             .note("Nearer to each other, drilling and tightening may split the concrete between them.")
@@ -230,10 +223,7 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
     notes.check(
         Check::at_least(
             "anchors.edge_distance",
-            "Are the studs far enough from the block's edge?",
-            mm(group.nearest_edge()),
-            mm(product.min_edge.value),
-            Unit::Millimetre,
+            "Are the studs far enough from the block's edge?", group.nearest_edge(), product.min_edge.value, Millimetre,
             source,
         )
         .note("Nearer to an edge, drilling and tightening may split it off. From 1.5 times the embedment depth, the edge does not weaken the concrete cone.")
@@ -243,9 +233,9 @@ fn layout(situation: &Situation, group: &Group, notes: &mut Notes) {
         Check::at_least(
             "anchors.thickness",
             "Is the concrete thick enough below the studs?",
-            mm(group.concrete.thickness),
-            mm(product.min_thickness.value),
-            Unit::Millimetre,
+            group.concrete.thickness,
+            product.min_thickness.value,
+            Millimetre,
             thin.unwrap_or(source),
         )
         .note("Thinner, and the drill or the pull breaks out below.")

@@ -1,7 +1,7 @@
 //! One action in one direction, held against every way of failing.
 
 use super::{Across, Borne, CodeInput, Judged, Verdict, checks};
-use crate::figure::Unit;
+use crate::figure::{Degree, Millimetre, One};
 use crate::notes::{Notes, Working};
 use crate::rules::aci_318_19::shear as aci_shear;
 use crate::rules::en_1992_4_2018::{edge, interaction};
@@ -10,7 +10,7 @@ use crate::stages::anchors::actions::{Action, Factored};
 use crate::stages::anchors::areas::{ConeArea, EdgeArea};
 use crate::stages::anchors::forces::Forces;
 use crate::stages::anchors::strength::{Mode, Strength, Strengths};
-use crate::units::{Force, millimetre, newton};
+use crate::units::{Force, newton};
 
 /// Eighths of a turn, radians: a force that acts towards a corner of the block.
 const TOWARDS_A_CORNER: f64 = std::f64::consts::FRAC_PI_4;
@@ -207,16 +207,12 @@ pub(super) fn workings(input: &CodeInput, verdict: &Verdict, notes: &mut Notes) 
             formula,
             source,
         )
-        .with(
-            "e_V",
-            millimetre::get(factored.eccentricity()),
-            Unit::Millimetre,
-        )
-        .with("c₁", millimetre::get(area.counted), Unit::Millimetre)
+        .with("e_V", factored.eccentricity(), Millimetre)
+        .with("c₁", area.counted, Millimetre)
         .gives(
             "ψ_ec,V",
             eccentricity_factor(input.code, Some(area), &factored),
-            Unit::One,
+            One,
         ),
     );
     if input.code == Code::Eurocode {
@@ -227,9 +223,9 @@ pub(super) fn workings(input: &CodeInput, verdict: &Verdict, notes: &mut Notes) 
                 "ψ_α,V = √(1/(cos²α + (0.5 sin α)²))",
                 edge::EDGE,
             )
-            .with("α", TOWARDS_A_CORNER.to_degrees(), Unit::Degree)
-            .with("ψ_α,V straight", edge::direction_factor(0.0), Unit::One)
-            .gives("ψ_α,V", edge::direction_factor(TOWARDS_A_CORNER), Unit::One),
+            .with("α", TOWARDS_A_CORNER.to_degrees(), Degree)
+            .with("ψ_α,V straight", edge::direction_factor(0.0), One)
+            .gives("ψ_α,V", edge::direction_factor(TOWARDS_A_CORNER), One),
         );
     }
 }

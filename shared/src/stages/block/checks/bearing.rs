@@ -3,7 +3,7 @@
 
 use crate::brief::Brief;
 use crate::field::Path;
-use crate::figure::Unit;
+use crate::figure::{Degree, Kilonewton, Kilopascal, Metre, PerCent, Unit};
 use crate::notes::{Check, Verdict, exceeds};
 use crate::paths;
 use crate::rules::base_on_slope;
@@ -16,7 +16,7 @@ use crate::stages::ground::Ground;
 use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::soil_table::Group;
 use crate::units::{
-    Force, Length, Pressure, Spread, UnitWeight, kilonewton, kilopascal, metre, square_metre,
+    Force, Length, Pressure, Spread, UnitWeight, kilonewton, kilopascal, square_metre,
 };
 
 /// What is left of the bearing of sand and gravel with water within the base's width below it.
@@ -238,7 +238,7 @@ pub(super) fn net(brief: &Brief, ground: &Ground, outline: &Outline, actions: &A
 }
 
 fn net_note(brief: &Brief, ground: &Ground, range: &Spread<Pressure>, worst: &Case) -> String {
-    let say = |value| brief.units.say(kilopascal::get(value), Unit::Kilopascal);
+    let say = |value| brief.units.say(value, Kilopascal);
     let (low, high) = (say(range.low), say(range.high));
     let judged = if ground.strength_is_measured {
         format!(
@@ -277,9 +277,9 @@ pub(super) fn resisted(
     let check = Check::at_most(
         id,
         title,
-        kilonewton::get(used.load.vertical),
-        kilonewton::get(used.resistance),
-        Unit::Kilonewton,
+        used.load.vertical,
+        used.resistance,
+        Kilonewton,
         annex_d::SOURCE,
     );
     let fails = check.verdict == Verdict::Fails;
@@ -306,7 +306,7 @@ fn strength_words(brief: &Brief, ground: &Ground, best_ratio: f64) -> String {
         "Found with the word's lowest strength, {low}; with its highest, {high}, {} of the resistance would be used.",
         brief
             .units
-            .say(100.0 * best_ratio.clamp(0.0, 99.0), Unit::PerCent)
+            .say(100.0 * best_ratio.clamp(0.0, 99.0), PerCent)
     )
 }
 
@@ -317,7 +317,7 @@ fn ends(brief: &Brief, ground: &Ground) -> [String; 2] {
             [low_kpa, high_kpa].map(|value| brief.units.say(value, Unit::Kilopascal))
         }
         Some(Strength::Drained { low_deg, high_deg }) => {
-            [low_deg, high_deg].map(|value| brief.units.say(value, Unit::Degree))
+            [low_deg, high_deg].map(|value| brief.units.say(value, Degree))
         }
         None => [String::new(), String::new()],
     }
@@ -334,10 +334,7 @@ pub(super) fn eccentric(outline: &Outline, actions: &Actions) -> Check {
     };
     Check::at_most(
         id,
-        title,
-        metre::get(off),
-        metre::get(outline.shorter() * STORM_RATIO),
-        Unit::Metre,
+        title, off, outline.shorter() * STORM_RATIO, Metre,
         base::SOURCE,
     )
     .asks_beyond()

@@ -1,7 +1,10 @@
 //! The lines of calculation behind what the ground carries: net pressure, strength, settlement.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    Arcsecond, Degree, Kilonewton, KilonewtonMetre, KilonewtonPerCubicMetre, Kilopascal,
+    Megapascal, Metre, One, Unit,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1997_1_2004::{annex_d, eccentric_base as base};
 use crate::rules::mechanics::settlement;
@@ -10,10 +13,7 @@ use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
 use crate::stages::ground::Ground;
 use crate::stages::ground::bearing_table::Strength;
-use crate::units::{
-    Pressure, kilonewton, kilonewton_metre, kilonewton_per_cubic_metre, kilopascal, megapascal,
-    metre, square_metre,
-};
+use crate::units::{Pressure, kilonewton, kilopascal, metre, square_metre};
 
 use super::bearing;
 
@@ -46,20 +46,12 @@ fn net(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes)
             "q_net = V / [(B − 2 M/V) L] − σ'",
             base::SOURCE,
         )
-        .with("V", kilonewton::get(down), Unit::Kilonewton)
-        .with(
-            "M",
-            kilonewton_metre::get(worst.moment),
-            Unit::KilonewtonMetre,
-        )
-        .with("B", metre::get(outline.shorter()), Unit::Metre)
-        .with("L", metre::get(outline.longer()), Unit::Metre)
-        .with(
-            "σ'",
-            kilopascal::get(bearing::overburden(ground, outline)),
-            Unit::Kilopascal,
-        )
-        .gives("q_net", kilopascal::get(net), Unit::Kilopascal),
+        .with("V", down, Kilonewton)
+        .with("M", worst.moment, KilonewtonMetre)
+        .with("B", outline.shorter(), Metre)
+        .with("L", outline.longer(), Metre)
+        .with("σ'", bearing::overburden(ground, outline), Kilopascal)
+        .gives("q_net", net, Kilopascal),
     );
 }
 
@@ -104,26 +96,18 @@ fn strength(
             formula,
             annex_d::SOURCE,
         )
-        .with("V", kilonewton::get(used.load.vertical), Unit::Kilonewton)
-        .with("H", kilonewton::get(used.load.push), Unit::Kilonewton)
-        .with(
-            "M",
-            kilonewton_metre::get(used.load.moment),
-            Unit::KilonewtonMetre,
-        )
-        .with("B", metre::get(base.along), Unit::Metre)
-        .with("L", metre::get(base.across), Unit::Metre)
-        .with("q", kilopascal::get(base.overburden), Unit::Kilopascal)
-        .with(
-            "γ",
-            kilonewton_per_cubic_metre::get(base.unit_weight),
-            Unit::KilonewtonPerCubicMetre,
-        )
-        .with("β", slope, Unit::Degree)
+        .with("V", used.load.vertical, Kilonewton)
+        .with("H", used.load.push, Kilonewton)
+        .with("M", used.load.moment, KilonewtonMetre)
+        .with("B", base.along, Metre)
+        .with("L", base.across, Metre)
+        .with("q", base.overburden, Kilopascal)
+        .with("γ", base.unit_weight, KilonewtonPerCubicMetre)
+        .with("β", slope, Degree)
         .with(symbol, value, unit)
-        .with("γ_M", factor, Unit::One)
-        .with("γ_R", used.approach.bearing_factor, Unit::One)
-        .gives("R", kilonewton::get(used.resistance), Unit::Kilonewton),
+        .with("γ_M", factor, One)
+        .with("γ_R", used.approach.bearing_factor, One)
+        .gives("R", used.resistance, Kilonewton),
     );
 }
 
@@ -154,9 +138,9 @@ fn settles(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut No
             settlement::SOURCE,
         )
         .with("q_net", kilopascal::get(net).max(0.0), Unit::Kilopascal)
-        .with("B", metre::get(outline.shorter()), Unit::Metre)
-        .with("ν", ground.poisson_ratio, Unit::One)
-        .with("G₀", megapascal::get(modulus.typical), Unit::Megapascal)
+        .with("B", outline.shorter(), Metre)
+        .with("ν", ground.poisson_ratio, One)
+        .with("G₀", modulus.typical, Megapascal)
         .gives("w", settled_mm, Unit::Millimetre),
     );
     let tilt = UNEVEN_RATIO * metre::get(settled) / metre::get(outline.shorter());
@@ -168,7 +152,7 @@ fn settles(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut No
             Source::judgement("a fifth of the settlement may be uneven"),
         )
         .with("w", settled_mm, Unit::Millimetre)
-        .with("B", metre::get(outline.shorter()), Unit::Metre)
-        .gives("θ", tilt.to_degrees() * 3600.0, Unit::Arcsecond),
+        .with("B", outline.shorter(), Metre)
+        .gives("θ", tilt.to_degrees() * 3600.0, Arcsecond),
     );
 }

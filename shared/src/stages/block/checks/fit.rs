@@ -1,14 +1,14 @@
 //! Whether the block is deep and wide enough. Edge distance and thickness for the studs are checked with the studs.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Metre, Unit};
 use crate::notes::Check;
 use crate::paths;
 use crate::source::Source;
 use crate::stages::block::needs::plate_needs;
 use crate::stages::block::outline::Outline;
 use crate::stages::ground::Ground;
-use crate::units::{metre, millimetre};
+use crate::units::millimetre;
 
 /// None on sound rock, which does not heave: there is nothing to judge.
 pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Option<Check> {
@@ -18,15 +18,15 @@ pub(super) fn frost(brief: &Brief, ground: &Ground, outline: &Outline) -> Option
     let note = format!(
         "In a hard winter the ground freezes to about {}. A base that stands on frozen ground is lifted and tilted. Where it cannot go \
          deeper, replace frost-susceptible soil below it by clean gravel that drains; a ground engineer can say how much.",
-        brief.units.say(metre::get(ground.frost_depth), Unit::Metre)
+        brief.units.say(ground.frost_depth, Metre)
     );
     let source = Source::common_practice("base of a footing below the frost");
     let check = Check::at_least(
         "block.frost",
         "Is the base below the frost depth?",
-        metre::get(outline.depth),
-        metre::get(ground.frost_base_depth),
-        Unit::Metre,
+        outline.depth,
+        ground.frost_base_depth,
+        Metre,
         source,
     );
     Some(check.note(note).moved_by(paths![

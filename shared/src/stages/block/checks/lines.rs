@@ -1,17 +1,16 @@
 //! The lines of calculation behind the block's figures.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{
+    CubicMetre, Kilogram, KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Metre, Unit,
+};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
 use crate::stages::block::actions::{Actions, at_base, foot_above_base};
 use crate::stages::block::outline::{Outline, density};
 use crate::stages::loads::{Load, Loads};
-use crate::units::{
-    cubic_metre, kilogram, kilogram_per_cubic_metre, kilonewton, kilonewton_metre, kilopascal,
-    metre, square_metre,
-};
+use crate::units::{kilonewton, kilonewton_metre, kilopascal, metre, square_metre};
 
 use super::stand;
 
@@ -53,23 +52,19 @@ fn volume(outline: &Outline) -> Working {
         "V = L W (D + u)",
         Source::derived("volume of a box"),
     )
-    .with("L", metre::get(outline.length), Unit::Metre)
-    .with("W", metre::get(outline.width), Unit::Metre)
-    .with("D", metre::get(outline.depth), Unit::Metre)
-    .with("u", metre::get(outline.upstand), Unit::Metre)
-    .gives("V", cubic_metre::get(outline.volume()), Unit::CubicMetre)
+    .with("L", outline.length, Metre)
+    .with("W", outline.width, Metre)
+    .with("D", outline.depth, Metre)
+    .with("u", outline.upstand, Metre)
+    .gives("V", outline.volume(), CubicMetre)
 }
 
 fn mass(outline: &Outline) -> Working {
     let source = Source::common_practice("2300 to 2400 kg to the cubic metre");
     Working::new("block.mass", "Mass of the block", "m = ρ V", source)
-        .with(
-            "ρ",
-            kilogram_per_cubic_metre::get(density()),
-            Unit::KilogramPerCubicMetre,
-        )
-        .with("V", cubic_metre::get(outline.volume()), Unit::CubicMetre)
-        .gives("m", kilogram::get(outline.mass()), Unit::Kilogram)
+        .with("ρ", density(), KilogramPerCubicMetre)
+        .with("V", outline.volume(), CubicMetre)
+        .gives("m", outline.mass(), Kilogram)
 }
 
 fn weight(outline: &Outline, actions: &Actions) -> Working {
@@ -80,9 +75,9 @@ fn weight(outline: &Outline, actions: &Actions) -> Working {
         "q₀ = N / (L W)",
         source,
     )
-    .with("N", kilonewton::get(actions.weight), Unit::Kilonewton)
-    .with("L", metre::get(outline.length), Unit::Metre)
-    .with("W", metre::get(outline.width), Unit::Metre)
+    .with("N", actions.weight, Kilonewton)
+    .with("L", outline.length, Metre)
+    .with("W", outline.width, Metre)
     .gives(
         "q₀",
         kilonewton::get(actions.weight) / square_metre::get(outline.plan()),
@@ -105,15 +100,13 @@ fn moment(
             "M = M_f + H (D + u + g)",
             Source::derived("statics: the moment at the column's foot, and its push on the lever down to the base"),
         )
-        .with("M_f", kilonewton_metre::get(load.moment), Unit::KilonewtonMetre)
-        .with("H", kilonewton::get(load.shear), Unit::Kilonewton)
-        .with("D", metre::get(outline.depth), Unit::Metre)
-        .with("u", metre::get(outline.upstand), Unit::Metre)
-        .with("g", metre::get(brief.pier.gap.value), Unit::Metre)
+        .with("M_f", load.moment, KilonewtonMetre)
+        .with("H", load.shear, Kilonewton)
+        .with("D", outline.depth, Metre)
+        .with("u", outline.upstand, Metre)
+        .with("g", brief.pier.gap.value, Metre)
         .gives(
-            "M",
-            kilonewton_metre::get(at_base(load, foot_above_base(brief, outline))),
-            Unit::KilonewtonMetre,
+            "M", at_base(load, foot_above_base(brief, outline)), KilonewtonMetre,
         ),
     )
 }
@@ -130,11 +123,11 @@ fn lift(brief: &Brief, outline: &Outline, actions: &Actions) -> Working {
         "U = γ_w L W (D − z_w), nought above the water",
         uplift::SOURCE,
     )
-    .with("L", metre::get(outline.length), Unit::Metre)
-    .with("W", metre::get(outline.width), Unit::Metre)
-    .with("D", metre::get(outline.depth), Unit::Metre)
+    .with("L", outline.length, Metre)
+    .with("W", outline.width, Metre)
+    .with("D", outline.depth, Metre)
     .with("z_w", water, Unit::Metre)
-    .gives("U", kilonewton::get(actions.lift), Unit::Kilonewton)
+    .gives("U", actions.lift, Kilonewton)
 }
 
 fn eccentricity(actions: &Actions) -> Working {
@@ -169,10 +162,10 @@ fn pressure(outline: &Outline, actions: &Actions) -> Working {
         formula,
         base::EDGE_SOURCE,
     )
-    .with("N", kilonewton::get(actions.weight), Unit::Kilonewton)
+    .with("N", actions.weight, Kilonewton)
     .with("e", eccentricity, Unit::Metre)
     .with("B", side, Unit::Metre)
-    .with("L", metre::get(outline.longer()), Unit::Metre)
+    .with("L", outline.longer(), Metre)
     .gives(
         "q",
         stand::largest_pressure(outline, actions).map_or(f64::NAN, kilopascal::get),
@@ -187,12 +180,12 @@ fn overturning(outline: &Outline, actions: &Actions) -> Working {
         "M_stb = (0.9 N − 1.1 U) B / 2",
         stand::EQU_SOURCE,
     )
-    .with("N", kilonewton::get(actions.weight), Unit::Kilonewton)
-    .with("U", kilonewton::get(actions.lift), Unit::Kilonewton)
-    .with("B", metre::get(outline.shorter()), Unit::Metre)
+    .with("N", actions.weight, Kilonewton)
+    .with("U", actions.lift, Kilonewton)
+    .with("B", outline.shorter(), Metre)
     .gives(
         "M_stb",
-        kilonewton_metre::get(stand::stabilising_moment(outline, actions)),
-        Unit::KilonewtonMetre,
+        stand::stabilising_moment(outline, actions),
+        KilonewtonMetre,
     )
 }

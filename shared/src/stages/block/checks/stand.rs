@@ -1,7 +1,7 @@
 //! Whether the block presses too hard, tips, slides or floats.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Kilonewton, KilonewtonMetre, Unit};
 use crate::notes::Check;
 use crate::paths;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
@@ -10,7 +10,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
-use crate::units::{Force, Moment, Pressure, kilonewton, kilonewton_metre};
+use crate::units::{Force, Moment, Pressure, kilonewton};
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
@@ -87,18 +87,18 @@ fn sliding_resistance(brief: &Brief, outline: &Outline, actions: &Actions) -> Op
 
 /// The force falls outside the base: nothing of it carries, whatever the ground.
 pub(super) fn outside(id: &'static str, title: &str, actions: &Actions) -> Check {
-    let down = kilonewton::get(actions.weight - actions.lift);
-    Check::at_most(id, title, down, 0.0, Unit::Kilonewton, base::EDGE_SOURCE)
+    let down = actions.weight - actions.lift;
+    Check::at_most(id, title, down, kilonewton::new(0.0), Kilonewton, base::EDGE_SOURCE)
         .note("The force falls outside the base, so no pressure under it can balance it: the block tips before the ground gives way.")
         .moved_by(paths![block.length_m, block.width_m, pier.height_m, site.design_gust_m_s])
 }
 
 pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
     let (demand, capacity) = (
-        kilonewton_metre::get(overturning_moment(actions)),
-        kilonewton_metre::get(stabilising_moment(outline, actions)),
+        overturning_moment(actions),
+        stabilising_moment(outline, actions),
     );
-    Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, Unit::KilonewtonMetre, EQU_SOURCE)
+    Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, KilonewtonMetre, EQU_SOURCE)
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the design gust on column and telescope, a \
              knock; the worst is {}. What tips counts one and a half times, an accident (a knock, a gust that catches a roof open) once, \
@@ -115,8 +115,7 @@ pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Ch
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
             .moved_by(paths![site.soil]);
     };
-    let push = kilonewton::get(actions.push());
-    Check::at_most(id, title, push, kilonewton::get(resistance), Unit::Kilonewton, presumed::SOURCE)
+    Check::at_most(id, title, actions.push(), resistance, Kilonewton, presumed::SOURCE)
         .note("Friction or adhesion under the base alone; the ground in front of a block that is cast into it holds many times more.")
         .moved_by(paths![site.soil, block.length_m, block.width_m, site.design_gust_m_s])
 }
@@ -137,9 +136,9 @@ pub(super) fn buoyancy(brief: &Brief, outline: &Outline) -> Check {
     Check::at_most(
         "block.buoyancy",
         "Is the block safe against uplift by groundwater?",
-        kilonewton::get(lift),
-        kilonewton::get(holding),
-        Unit::Kilonewton,
+        lift,
+        holding,
+        Kilonewton,
         uplift::SOURCE,
     )
     .note(note)

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{PERSON_KG, arcsec_band, lean};
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, One, Unit};
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::stages::block::Block;
@@ -122,7 +122,7 @@ fn words(brief: &Brief, rows: &[IsolationRow], person_at_m: f64) -> Vec<String> 
     let [bonded, half, full] = rows else {
         return Vec::new();
     };
-    let say = |value: f64| brief.units.say(value, Unit::Arcsecond);
+    let say = |value: f64| brief.units.say(value, Arcsecond);
     let times = |row: &IsolationRow| bonded.rocking_n_m_per_rad / row.rocking_n_m_per_rad;
     let person = |row: &IsolationRow| {
         100.0 * (row.person_arcsec.typical / bonded.person_arcsec.typical - 1.0)
@@ -190,7 +190,7 @@ fn note(rows: &[IsolationRow], notes: &mut Notes) {
         .gives(
             "ratio",
             bonded.rocking_n_m_per_rad / full.rocking_n_m_per_rad,
-            Unit::One,
+            One,
         ),
     );
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{PERSON_KG, arcsec, lean, rounded};
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Megapascal, One, Unit};
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::site_plan::floor::FloorKind;
@@ -14,8 +14,7 @@ use crate::stages::ground_stiffness::SOURCE;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::motion::growth::Exposure;
 use crate::units::{
-    Frequency, Pressure, STANDARD_GRAVITY_M_S2, Spread, hertz, megapascal, metre, metre_per_second,
-    pascal,
+    Frequency, Pressure, STANDARD_GRAVITY_M_S2, Spread, hertz, metre, metre_per_second, pascal,
 };
 
 /// Lines of the map each way; odd, so that the axis has its own.
@@ -145,7 +144,7 @@ fn at_rest_within(ground: &Ground, first: Option<Frequency>, notes: &mut Notes) 
             "r = φ Vs/(2π f₁)",
             STEP_SOURCE,
         )
-        .with("φ", AT_REST_PHASE, Unit::One)
+        .with("φ", AT_REST_PHASE, One)
         .with("Vs", speed, Unit::MetrePerSecond)
         .with("f₁", first, Unit::Hertz)
         .gives("r", within, Unit::Metre),
@@ -164,9 +163,9 @@ fn note(solved: &Solved, uneven: &Factors, newtons: f64, g: Spread<Pressure>, no
             SOURCE,
         )
         .with("W", newtons, Unit::Newton)
-        .with("λ", lean[0], Unit::One)
-        .with("G", megapascal::get(g.typical), Unit::Megapascal)
-        .gives("θ", arcsec(lean, newtons, g.typical), Unit::Arcsecond),
+        .with("λ", lean[0], One)
+        .with("G", g.typical, Megapascal)
+        .gives("θ", arcsec(lean, newtons, g.typical), Arcsecond),
     );
 }
 

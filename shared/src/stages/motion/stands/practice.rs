@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{PERSON_KG, arcsec, lean};
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Arcsecond, Megapascal, Unit};
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
@@ -122,7 +122,7 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
             .units
             .say(row.holds_at_shear_modulus_mpa, Unit::Megapascal)
     };
-    let arcsec = |value: f64| brief.units.say(value, Unit::Arcsecond);
+    let arcsec = |value: f64| brief.units.say(value, Arcsecond);
     let person = brief.units.say(PERSON_KG, Unit::Kilogram);
     format!(
         "Practitioners reckon that {person} beside a metre cube tilt the pier about {}. Here the plan finds {} beside the block and {} at \
@@ -144,7 +144,7 @@ fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
         brief.units.say(AWAY_M, Unit::Metre),
         brief
             .units
-            .say(megapascal::get(g.typical), Unit::Megapascal),
+            .say( g.typical, Megapascal),
     )
     .replace("  ", " ")
 }
@@ -177,8 +177,8 @@ fn note(rows: &[PracticeRow], g: Spread<Pressure>, notes: &mut Notes) {
             "G' = G θ/1.5″",
             SOURCE,
         )
-        .with("G", megapascal::get(g.typical), Unit::Megapascal)
-        .with("θ", beside.tilt_arcsec.typical, Unit::Arcsecond)
+        .with("G", g.typical, Megapascal)
+        .with("θ", beside.tilt_arcsec.typical, Arcsecond)
         .gives("G'", beside.holds_at_shear_modulus_mpa, Unit::Megapascal),
     );
 }

@@ -1,6 +1,6 @@
 //! The mount's own softness: what it adds, apart from the pier and never its fault.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Arcsecond, Unit, Units};
 use stillground::stages::motion::{Motion, Mount};
 
 use super::{Chapter, Table, growth};
@@ -50,7 +50,7 @@ fn adds(motion: &Motion, units: Units) -> String {
 }
 
 fn rows(mount: &Mount, units: Units) -> Vec<(String, Vec<String>)> {
-    let arcsec = |value| units.say(value, Unit::Arcsecond);
+    let arcsec = |value| units.say(value, Arcsecond);
     let row = |name: &str, hertz: f64, stiffness: f64, wind: f64| {
         let figures = [
             units.say(hertz, Unit::Hertz),
