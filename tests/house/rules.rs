@@ -95,8 +95,17 @@ fn no_quantity_is_unwrapped_beside_its_unit() {
             let one_line: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
             for (at, _) in one_line.match_indices("::get(") {
                 let rest = &one_line[at + "::get(".len()..];
-                if after_the_call(rest).is_some_and(|after| after.starts_with(", Unit::")) {
-                    by_hand.push(format!("{path}: {}", rest.chars().take(60).collect::<String>()));
+                // In the middle of a sum the number is the stage's own arithmetic.
+                let before = one_line[..at].trim_end_matches(|letter: char| {
+                    letter.is_alphanumeric() || letter == '_' || letter == ':'
+                });
+                let whole = before.trim_end().ends_with(['(', ',']);
+                if whole && after_the_call(rest).is_some_and(|after| after.starts_with(", Unit::"))
+                {
+                    by_hand.push(format!(
+                        "{path}: {}",
+                        rest.chars().take(60).collect::<String>()
+                    ));
                 }
             }
         }

@@ -3,7 +3,8 @@
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
-use crate::figure::{Unit, Units};
+use crate::figure::{Metre, Unit, Units};
+use crate::notes::AssumedValue;
 use crate::rules::sightline;
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
@@ -126,8 +127,8 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     ask.note_number(Said::height_m.row, value, Taken {
             why: format!(
                 "{reason}: the telescope's axes {} above the floor, less {} from the floor to them without a pier{limit}",
-                ask.units.say(metre::get(axis), Unit::Metre),
-                ask.units.say(metre::get(sight.seat), Unit::Metre)
+                ask.units.say(axis, Metre),
+                ask.units.say(sight.seat, Metre)
             ),
             effect: "bending of the column, height of the eyepiece, what can be seen over the walls".into(),
             source: Source::derived("eye height, sight over the walls, swing above the floor"),

@@ -2,7 +2,7 @@
 
 use crate::brief::anchors::usual_size;
 use crate::field::Problem;
-use crate::figure::{Unit, Units};
+use crate::figure::{Kilonewton, NewtonMetre, Unit, Units};
 use crate::rules::threads::{self, Thread};
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
@@ -289,8 +289,8 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
         thread.stress_area * steel.proof,
     );
     let most = tightening::torque_by_nut_factor(proof, nut_factor, thread.diameter);
-    let kn = |force| say.units.say(kilonewton::get(force), Unit::Kilonewton);
-    let nm = |torque| say.units.say(newton_metre::get(torque), Unit::NewtonMetre);
+    let kn = |force| say.units.say(force, Kilonewton);
+    let nm = |torque| say.units.say(torque, NewtonMetre);
     (torque > most).then(|| {
         Problem::between(
             paths![anchors.torque_n_m, anchors.size, anchors.strength_class],

@@ -241,14 +241,14 @@ fn stand_off(situation: &Situation, notes: &mut Notes) {
     } else {
         millimetre::new(0.0)
     };
-    let exposed = millimetre::get(gap - nut).max(0.0);
+    let exposed = (gap - nut).max(millimetre::new(0.0));
     notes.check(
         Check::at_most(
             "anchors.stand_off",
             "Is the gap under the plate at most one stud diameter?",
             exposed,
-            millimetre::get(thread.diameter),
-            Unit::Millimetre,
+            thread.diameter,
+            Millimetre,
             STAND_OFF,
         )
         .note("Beyond one diameter the studs bend like stilts: lower the plate, or grout it. Bending is checked in any case.")

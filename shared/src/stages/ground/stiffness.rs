@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{
-    KilonewtonPerCubicMetre, Kilopascal, Megapascal, Metre, MetrePerSecond, One, Unit,
+    KilonewtonPerCubicMetre, Kilopascal, Megapascal, Metre, MetrePerSecond, One, Unit, UnitOf,
 };
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::rules::blow_count_regression::Row;
@@ -291,8 +291,8 @@ fn explain(
     assume(
         notes,
         path!(site.shear_wave_speed_m_s),
-        metre_per_second::get(speed.typical),
-        Unit::MetrePerSecond,
+        speed.typical,
+        MetrePerSecond,
         why,
         source,
     );
@@ -325,11 +325,18 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
     }
 }
 
-fn assume(notes: &mut Notes, field: Path, value: f64, unit: Unit, why: String, source: Source) {
+fn assume<Q>(
+    notes: &mut Notes,
+    field: Path,
+    quantity: Q,
+    unit: impl UnitOf<Q>,
+    why: String,
+    source: Source,
+) {
     notes.assumptions.push(Assumption {
         field,
-        value: AssumedValue::Number(value),
-        unit,
+        value: AssumedValue::Number(unit.count(quantity)),
+        unit: unit.unit(),
         why,
         effect: "every tilt and frequency: the ground's stiffness goes with its square; a measured speed narrows the band".into(),
         source,

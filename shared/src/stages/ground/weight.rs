@@ -1,7 +1,7 @@
 //! Unit weight and Poisson's ratio: stated, or by soil and water.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Unit, UnitOf};
 use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::path;
 use crate::rules::en_1997_1_2004::uplift;
@@ -157,13 +157,13 @@ fn above_or_below(water: &Water) -> &'static str {
 }
 
 /// The line behind a figure that is stated or read from the table: its id, title, formula and symbol.
-fn line(
+fn line<Q>(
     names: (&'static str, &'static str, &'static str, &'static str),
-    value: f64,
-    unit: Unit,
+    quantity: Q,
+    unit: impl UnitOf<Q>,
     source: Source,
     notes: &mut Notes,
 ) {
     let (id, title, formula, symbol) = names;
-    notes.working(Working::new(id, title, formula, source).gives(symbol, value, unit));
+    notes.working(Working::new(id, title, formula, source).gives(symbol, quantity, unit));
 }
