@@ -5,6 +5,7 @@ pub mod block;
 pub mod cautions;
 pub mod costs;
 pub mod excavation;
+pub mod figures;
 pub mod floor;
 pub mod ground;
 pub mod ground_stiffness;

@@ -4,6 +4,7 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::site_plan::pier::Steel;
+use stillground::stages::pier::figures::fill_words;
 use stillground::units::{Length, millimetre};
 
 use crate::drawing::callout::{self, Callout, note};
@@ -12,7 +13,6 @@ use crate::drawing::furniture::{axes, dimension_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen};
 use crate::drawing::scale::View;
-use crate::drawing::section::words::fill_words;
 use crate::drawing::{Anchor, Drawing, Form, Line, Point, at};
 
 /// What the drawing shows, in metres.

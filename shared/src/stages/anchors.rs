@@ -5,6 +5,7 @@ pub mod actions;
 pub mod advice;
 pub mod areas;
 mod eurocode;
+pub mod figures;
 pub mod flexure;
 mod foot;
 mod forces;

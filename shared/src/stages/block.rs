@@ -8,6 +8,7 @@ mod concrete;
 pub(crate) mod dowels;
 mod ducts;
 mod exposure;
+pub mod figures;
 pub(crate) mod frost;
 mod needs;
 mod outline;

@@ -9,6 +9,7 @@ pub mod dangers;
 pub mod digging;
 pub mod digging_table;
 pub mod face;
+pub mod figures;
 pub mod neighbours;
 pub mod pit;
 pub mod spoil;

@@ -6,6 +6,7 @@
 
 pub mod bearing;
 pub mod bearing_table;
+pub mod figures;
 pub mod frost;
 pub mod frost_class;
 pub mod slope;

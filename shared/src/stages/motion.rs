@@ -7,6 +7,7 @@ pub mod card;
 mod check;
 pub mod conduct;
 mod feet;
+pub mod figures;
 pub mod footfall;
 mod footsteps;
 pub mod growth;

@@ -1,6 +1,7 @@
 //! Pier: the column, its plates, and how it bends.
 
 mod chosen;
+pub mod figures;
 mod plates;
 pub mod section;
 mod sight;

@@ -3,7 +3,7 @@
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
-use stillground::site_plan::pier::Fill;
+use stillground::stages::pier::figures::fill_words;
 use stillground::units::metre;
 
 use super::Layout;
@@ -106,14 +106,6 @@ pub(super) fn say_mm(units: Units, length_m: f64) -> String {
 
 /// What the column holds.
 #[must_use]
-pub fn fill_words(fill: Fill) -> &'static str {
-    match fill {
-        Fill::None => "empty",
-        Fill::Sand => "filled with dry sand",
-        Fill::Concrete => "filled with concrete",
-    }
-}
-
 /// The drawing in words.
 pub(super) fn description(layout: &Layout) -> String {
     let say = |length_m: f64| say_mm(layout.units, length_m);

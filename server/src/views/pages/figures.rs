@@ -1,18 +1,19 @@
-//! The figures that a step decides, each with its name and the quantity behind it.
+//! The figures that a step decides, chosen from those of the engine's stages.
 
-mod below;
-
+use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
-use stillground::stages::motion::{frequency_id, stand_id};
-use stillground::units::{
-    Spread, hertz, kilogram, kilonewton, metre, millilitre, millimetre, newton_metre_per_radian,
-    newton_per_metre, newton_square_metre,
+use stillground::figure::{Amount, Arcsecond, Units};
+use stillground::stages::figures::{Figure, Shown};
+use stillground::stages::motion::{figures as star, stand_id};
+use stillground::stages::{
+    anchors::figures as studs, block::figures as block, excavation::figures as pit,
+    ground::figures as ground, pier::figures as column,
 };
 
 use super::number::Number;
 use super::working;
 use crate::forms::step::Step;
+use crate::planned::Planned;
 
 /// A named figure.
 #[derive(Debug, Clone)]
@@ -25,220 +26,116 @@ pub struct FigureLine {
     pub how: Option<String>,
 }
 
-/// Label, value, unit, name of the working.
-type Row = (String, Option<f64>, Unit, &'static str);
-
 /// The figures of a step.
 #[must_use]
-pub fn of(step: Step, design: &Design, units: Units) -> Vec<FigureLine> {
-    let rows = match step {
-        Step::Site => below::ground(design),
-        Step::Excavation => below::excavation(design),
-        Step::Footing => below::footing(design),
-        Step::Pier => pier(design),
-        Step::Anchors => anchors(design),
-        Step::Floor => floor(design),
+pub fn of(step: Step, planned: &Planned, units: Units) -> Vec<FigureLine> {
+    let Planned { brief, design, .. } = planned;
+    let lines = |figures: &[Figure]| -> Vec<FigureLine> {
+        figures
+            .iter()
+            .flat_map(|figure| lines(figure, brief, design, units))
+            .collect()
+    };
+    match step {
+        Step::Site => lines(&[
+            ground::SHEAR_MODULUS,
+            ground::SHEAR_WAVE_SPEED,
+            ground::UNIT_WEIGHT,
+            ground::POISSON_RATIO,
+            ground::PRESUMED_BEARING,
+            ground::FROST_DEPTH,
+        ]),
+        Step::Excavation => lines(&[
+            pit::LENGTH,
+            pit::WIDTH,
+            pit::DEPTH,
+            pit::VOLUME,
+            pit::SPOIL_VOLUME,
+            pit::SPOIL_DISTANCE,
+            pit::BARROW_LOADS,
+            pit::DIGGING,
+        ]),
+        Step::Footing => lines(&[
+            block::LENGTH,
+            block::WIDTH,
+            block::DEPTH,
+            block::VOLUME,
+            block::ORDER_VOLUME,
+            block::MASS,
+            block::BEARING_PRESSURE,
+            block::DRILL_AFTER,
+            block::LOAD_AFTER,
+            block::ROCKING_EAST_WEST,
+            block::ROCKING_NORTH_SOUTH,
+        ]),
+        Step::Pier => lines(&[
+            column::HEIGHT,
+            column::OUTSIDE_DIAMETER,
+            column::WALL,
+            column::MASS,
+            column::BENDING_STIFFNESS,
+            column::BASE_JOINT,
+            column::TOP_STIFFNESS,
+            star::FIRST_FREQUENCY,
+            star::SECOND_FREQUENCY,
+        ]),
+        Step::Anchors => lines(&[
+            studs::HOLE_DIAMETER,
+            studs::HOLE_DEPTH,
+            studs::EMBEDMENT,
+            studs::RESIN,
+            studs::PRELOAD,
+        ]),
+        Step::Floor => {
+            let mut rows = lines(&[star::LIMIT]);
+            rows.extend(places(design, units));
+            rows.extend(lines(&[
+                star::WALK_RMS,
+                star::WALK_PEAK,
+                star::TRAIL,
+                star::TRAIL_ON_SENSOR,
+                star::WIND,
+                star::THERMAL,
+                star::SETTLING,
+                star::KEEP_STANDING,
+            ]));
+            rows
+        }
         Step::Plan => Vec::new(),
-    };
-    let line = |(label, value, unit, how): Row| FigureLine {
+    }
+}
+
+/// A figure's line; a range has three.
+fn lines(figure: &Figure, brief: &Brief, design: &Design, units: Units) -> Vec<FigureLine> {
+    let line = |label: String, number| FigureLine {
         label,
-        number: Number::of(value, unit, units),
-        how: working::find(&design.workings, how),
+        number,
+        how: working::find(&design.workings, figure.id),
     };
-    rows.into_iter().map(line).collect()
+    let of = |amount: Amount| Number::of(Some(amount.value), amount.unit, units);
+    match (figure.of)(brief, design) {
+        Shown::One(amount) => vec![line(figure.label.to_owned(), of(amount))],
+        Shown::Range(spread) => [
+            ("low", spread.low),
+            ("typical", spread.typical),
+            ("high", spread.high),
+        ]
+        .map(|(which, amount)| line(format!("{}, {which}", figure.label), of(amount)))
+        .to_vec(),
+        other => vec![line(
+            figure.label.to_owned(),
+            Number::words(other.say(units)),
+        )],
+    }
 }
 
-fn row(label: &str, value: f64, unit: Unit, how: &'static str) -> Row {
-    (label.to_owned(), Some(value), unit, how)
-}
-
-fn spread<T: Copy>(
-    label: &str,
-    spread: Option<Spread<T>>,
-    get: fn(T) -> f64,
-    unit: Unit,
-    how: &'static str,
-) -> [Row; 3] {
-    let one = |which: &str, pick: fn(Spread<T>) -> T| {
-        (
-            format!("{label}, {which}"),
-            spread.map(|spread| get(pick(spread))),
-            unit,
-            how,
-        )
+/// How far a person at each place tilts the top.
+fn places(design: &Design, units: Units) -> Vec<FigureLine> {
+    let places = design.motion.stands.iter().enumerate();
+    let line = |(i, stand): (usize, &stillground::stages::motion::StandTilt)| FigureLine {
+        label: format!("Tilt from “{}”", stand.name),
+        number: Number::of(stand.tilt_arcsec, Arcsecond, units),
+        how: working::find(&design.workings, stand_id(i)),
     };
-    [
-        one("low", |s| s.low),
-        one("typical", |s| s.typical),
-        one("high", |s| s.high),
-    ]
-}
-
-fn pier(design: &Design) -> Vec<Row> {
-    let pier = &design.pier;
-    let mut rows = vec![
-        row(
-            "Height of the column",
-            metre::get(pier.height),
-            Unit::Metre,
-            "pier.height",
-        ),
-        row(
-            "Outside diameter",
-            millimetre::get(pier.outside_diameter),
-            Unit::Millimetre,
-            "pier.outside_diameter",
-        ),
-        row(
-            "Wall",
-            millimetre::get(pier.wall),
-            Unit::Millimetre,
-            "pier.wall",
-        ),
-        row(
-            "Mass of column and plates",
-            kilogram::get(pier.mass),
-            Unit::Kilogram,
-            "pier.mass",
-        ),
-        row(
-            "Bending stiffness",
-            newton_square_metre::get(pier.bending_stiffness),
-            Unit::NewtonSquareMetre,
-            "pier.bending_stiffness",
-        ),
-        row(
-            "Foot joint against turning",
-            newton_metre_per_radian::get(pier.base_joint_stiffness) / 1e6,
-            Unit::MeganewtonMetrePerRadian,
-            "pier.base_joint_stiffness",
-        ),
-        row(
-            "Stiffness at the top",
-            newton_per_metre::get(pier.top_stiffness) / 1e6,
-            Unit::MeganewtonPerMetre,
-            "pier.top_stiffness",
-        ),
-    ];
-    for (i, frequency) in design.motion.frequencies.iter().take(2).enumerate() {
-        let label = if i == 0 {
-            "First frequency"
-        } else {
-            "Second frequency"
-        };
-        rows.push(row(
-            label,
-            hertz::get(*frequency),
-            Unit::Hertz,
-            frequency_id(i),
-        ));
-    }
-    rows
-}
-
-fn anchors(design: &Design) -> Vec<Row> {
-    let anchors = &design.anchors;
-    let mut rows = vec![
-        row(
-            "Diameter of a hole",
-            millimetre::get(anchors.hole_diameter),
-            Unit::Millimetre,
-            "anchors.hole_diameter",
-        ),
-        row(
-            "Depth of a hole",
-            millimetre::get(anchors.hole_depth),
-            Unit::Millimetre,
-            "anchors.hole_depth",
-        ),
-        row(
-            "Embedment",
-            millimetre::get(anchors.embedment),
-            Unit::Millimetre,
-            "anchors.embedment",
-        ),
-        row(
-            "Resin for all holes",
-            millilitre::get(anchors.resin_volume),
-            Unit::Millilitre,
-            "anchors.resin",
-        ),
-    ];
-    rows.extend(spread(
-        "Pull on a stud",
-        anchors.preload,
-        kilonewton::get,
-        Unit::Kilonewton,
-        "anchors.preload",
-    ));
-    rows
-}
-
-fn floor(design: &Design) -> Vec<Row> {
-    let motion = &design.motion;
-    let mut rows = vec![row(
-        "The star may move",
-        motion.budget_arcsec,
-        Unit::Arcsecond,
-        "motion.budget",
-    )];
-    for (i, stand) in motion.stands.iter().enumerate() {
-        rows.push((
-            format!("Lean from “{}”", stand.name),
-            stand.tilt_arcsec,
-            Unit::Arcsecond,
-            stand_id(i),
-        ));
-    }
-    let mut known = |label: &str, value: Option<f64>, unit, how| {
-        rows.push((label.to_owned(), value, unit, how))
-    };
-    known(
-        "A walk, root mean square",
-        motion.walk.rms_arcsec,
-        Unit::Arcsecond,
-        "motion.walk",
-    );
-    known(
-        "A walk, largest",
-        motion.walk.peak_arcsec,
-        Unit::Arcsecond,
-        "motion.walk",
-    );
-    known(
-        "Star’s trail during a walk",
-        motion.walk.trail_arcsec,
-        Unit::Arcsecond,
-        "motion.walk",
-    );
-    known(
-        "The same on the sensor",
-        motion.walk.trail_pixels,
-        Unit::Pixel,
-        "motion.walk",
-    );
-    known("Wind", motion.wind_arcsec, Unit::Arcsecond, "motion.wind");
-    known(
-        "Column warmed on one side",
-        motion.thermal_arcsec,
-        Unit::Arcsecond,
-        "motion.thermal",
-    );
-    known(
-        "A tap dies away in",
-        motion.settle_s,
-        Unit::Second,
-        "motion.settle",
-    );
-    // Where nobody is felt anywhere on the floor, a distance would only say how wide the hole is.
-    if !motion.quiet.is_some_and(|quiet| quiet.anywhere) {
-        let label = "A person may stand from here on, counted from the pier’s axis";
-        known(
-            label,
-            motion.quiet_distance_m,
-            Unit::Metre,
-            "motion.quiet_distance",
-        );
-    }
-    rows
+    places.map(line).collect()
 }

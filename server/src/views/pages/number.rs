@@ -22,12 +22,18 @@ impl Number {
         let amount = quantity.map(|quantity| Amount::of(quantity, unit));
         match amount.filter(|amount| amount.value.is_finite()) {
             Some(amount) => Self::split(units.figure(amount.value, amount.unit)),
-            None => Self {
-                whole: "not known".to_owned(),
-                part: String::new(),
-                unit: "",
-                words: true,
-            },
+            None => Self::words("not known"),
+        }
+    }
+
+    /// Words where a figure would stand.
+    #[must_use]
+    pub fn words(said: impl Into<String>) -> Self {
+        Self {
+            whole: said.into(),
+            part: String::new(),
+            unit: "",
+            words: true,
         }
     }
 

@@ -147,7 +147,7 @@ impl Panel {
                 })
                 .collect(),
             remarks: remarks::of(step, planned),
-            figures: figures::of(step, design, units),
+            figures: figures::of(step, planned, units),
             held: held.len(),
             checks: open
                 .into_iter()
@@ -206,7 +206,7 @@ fn unanswered(step: Step, planned: &Planned) -> Vec<(String, &'static str)> {
 
 /// What the plan as a whole does to the star.
 fn stillness(planned: &Planned, units: Units) -> Vec<FigureLine> {
-    let lines = figures::of(Step::Floor, &planned.design, units).into_iter();
+    let lines = figures::of(Step::Floor, planned, units).into_iter();
     lines.filter(|line| !line.number.words).take(4).collect()
 }
 

@@ -171,7 +171,7 @@ impl PlanBody {
         let (design, units) = (&planned.design, planned.brief.units);
         let figures = Step::ALL
             .into_iter()
-            .map(|step| (step.title(), figures::of(step, design, units)));
+            .map(|step| (step.title(), figures::of(step, planned, units)));
         Self {
             drawings: drawings(planned, Chapter::Drawings),
             star: drawings(planned, Chapter::Stillness),

@@ -1,11 +1,13 @@
-//! The few figures that a task needs at hand.
+//! The few figures that a task needs at hand, chosen from those of the engine's stages.
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{
-    CubicMetre, Day, Hour, Kilogram, Metre, Millilitre, Millimetre, NewtonMetre, Unit, Units,
+use stillground::figure::{Metre, Millimetre, NewtonMetre, Unit, Units};
+use stillground::stages::figures::{Figure, Shown};
+use stillground::stages::{
+    anchors::figures as studs, block::figures as block, excavation::figures as pit,
+    pier::figures as column,
 };
-use stillground::units::hour;
 
 use crate::planned::Planned;
 
@@ -24,95 +26,73 @@ pub fn of_design(task: &str, brief: &Brief, design: &Design) -> Vec<(&'static st
 }
 
 fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, String)> {
-    let m = |value| units.say(value, Metre);
-    let mm = |value| units.say(value, Millimetre);
-    let m3 = |value| units.say(value, CubicMetre);
-    let (pit, block, studs, pier) = (
-        &design.excavation,
-        &design.block,
-        &design.anchors,
-        &design.pier,
-    );
+    let mut lines = words_before(task, design);
+    let known = chosen(task)
+        .iter()
+        .map(|figure| (figure.label, (figure.of)(brief, design)))
+        .filter(|(_, shown)| !matches!(shown, Shown::Missing(_)))
+        .map(|(label, shown)| (label, shown.say(units)));
+    lines.extend(known);
     match task {
-        "services" => vec![
-            (
-                "Pit at ground level",
-                format!("{} × {}", m(pit.length), m(pit.width)),
-            ),
-            ("Depth of the pit", m(pit.depth)),
-        ],
-        "set_out" | "dig" | "inspect" => vec![
-            (
-                "Pit at ground level",
-                format!("{} × {}", m(pit.length), m(pit.width)),
-            ),
-            (
-                "Pit at the bottom",
-                format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width)),
-            ),
-            ("Depth of the pit", m(pit.depth)),
-            ("Spoil kept back from the edge", m(pit.spoil_distance)),
-        ],
-        "blinding" => vec![
-            (
-                "Bottom of the pit",
-                format!("{} × {}", m(pit.bottom_length), m(pit.bottom_width)),
-            ),
-            ("Blinding, thick", units.say(BLINDING_MM, Unit::Millimetre)),
-        ],
-        "backfill" => vec![
-            ("Ground to put back", m3(pit.backfill_volume)),
-            ("Top of the block above ground", m(block.upstand)),
-        ],
-        "form" | "steel_and_ducts" => vec![
-            ("Block", format!("{} × {}", m(block.length), m(block.width))),
-            ("Base below ground", m(block.depth)),
-            ("Top above ground", m(block.upstand)),
-            ("Ducts", block.ducts.count.to_string()),
-        ],
-        "pour" | "cover" => vec![
-            ("Concrete in place", m3(block.volume)),
-            ("Concrete to have there", m3(block.order_volume)),
-        ],
-        "cure" => vec![("Damp and covered for", units.say(block.curing, Day))],
-        "harden" => vec![("No drilling before", units.say(block.drill_after, Day))],
-        "drill" => vec![
-            ("Holes", studs.studs.len().to_string()),
-            (
-                "Circle through the holes’ centres",
-                mm(brief.anchors.circle_diameter.value),
-            ),
-            ("Diameter of each hole", mm(studs.hole_diameter)),
-            ("Depth of each hole", mm(studs.hole_depth)),
-        ],
-        "bond" | "resin_cures" => resin(design, units),
-        "stand" | "level" | "grout" => {
-            vec![
-                ("Column", units.say(pier.mass, Kilogram)),
-                ("Gap under the plate", mm(pier.gap)),
-            ]
+        "blinding" => lines.push(("Blinding, thick", units.say(BLINDING_MM, Unit::Millimetre))),
+        "torque" => {
+            let torque = &design.anchors.torque;
+            let say = |value| units.say(value, NewtonMetre);
+            let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
+            let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
+            lines.push(("Torque, pass by pass", passes.join(", ")));
+            lines.push(("Order of the nuts", order.join(", ")));
         }
-        "torque" => torque(design, units),
-        "torque_day" | "torque_week" | "winter" => again(design, units),
-        "floor" => floor(brief, design, units),
-        "wire" => vec![
-            ("Ducts", block.ducts.count.to_string()),
-            (
-                "Inside diameter of each duct",
-                mm(block.ducts.inside_diameter),
-            ),
-        ],
-        "load" => vec![
-            (
-                "Mount and telescope",
-                units.say(brief.load.mass.value, Kilogram),
-            ),
-            (
-                "Top of the column above the block",
-                m(brief.pier.height.value),
-            ),
-        ],
+        "floor" => lines.extend(floor(brief, design, units)),
+        _ => {}
+    }
+    lines
+}
+
+/// What is done with the nuts, in a sentence.
+fn words_before(task: &str, design: &Design) -> Vec<(&'static str, String)> {
+    match task {
+        "torque" | "torque_day" | "torque_week" | "winter" => {
+            vec![("What to do", design.anchors.torque.says.clone())]
+        }
         _ => Vec::new(),
+    }
+}
+
+fn chosen(task: &str) -> &'static [Figure] {
+    match task {
+        "services" => &[pit::AT_GROUND_LEVEL, pit::DEPTH],
+        "set_out" | "dig" | "inspect" => &[
+            pit::AT_GROUND_LEVEL,
+            pit::AT_THE_BOTTOM,
+            pit::DEPTH,
+            pit::SPOIL_DISTANCE,
+        ],
+        "blinding" => &[pit::AT_THE_BOTTOM],
+        "backfill" => &[pit::BACKFILL, block::UPSTAND],
+        "form" | "steel_and_ducts" => &[block::SIDES, block::DEPTH, block::UPSTAND, block::DUCTS],
+        "pour" | "cover" => &[block::VOLUME, block::ORDER_VOLUME],
+        "cure" => &[block::CURING],
+        "harden" => &[block::DRILL_AFTER],
+        "drill" => &[
+            studs::HOLES,
+            studs::CIRCLE,
+            studs::HOLE_DIAMETER,
+            studs::HOLE_DEPTH,
+        ],
+        "bond" | "resin_cures" => &[
+            studs::RESIN_PER_HOLE,
+            studs::CLEANING_ROUNDS,
+            studs::EMBEDMENT,
+            studs::WORKING_TIME,
+            studs::CURING_TIME,
+        ],
+        "stand" | "level" | "grout" => &[column::MASS, column::GAP],
+        "torque" => &[studs::TORQUE_LIMIT],
+        "torque_day" | "torque_week" | "winter" => &[studs::TORQUE, studs::TORQUE_LIMIT],
+        "wire" => &[block::DUCTS, block::DUCT_DIAMETER],
+        "load" => &[column::CARRIED, column::HEIGHT],
+        _ => &[],
     }
 }
 
@@ -133,47 +113,4 @@ fn floor(brief: &Brief, design: &Design, units: Units) -> Vec<(&'static str, Str
         figures.push(("Posts", floor.supports.len().to_string()));
     }
     figures
-}
-
-fn again(design: &Design, units: Units) -> Vec<(&'static str, String)> {
-    let torque = &design.anchors.torque;
-    let say = |value| units.say(value, NewtonMetre);
-    vec![
-        ("What to do", torque.says.clone()),
-        ("Torque", say(torque.set)),
-        ("Torque never above", say(torque.high)),
-    ]
-}
-
-fn resin(design: &Design, units: Units) -> Vec<(&'static str, String)> {
-    let setting = &design.anchors.setting;
-    let minutes = |time| units.say(hour::get(time) * 60.0, Unit::Minute);
-    let mut figures = vec![
-        (
-            "Resin in each hole",
-            units.say(setting.resin_per_hole, Millilitre),
-        ),
-        ("Rounds of cleaning", setting.cleaning_rounds.to_string()),
-        ("Embedment", units.say(design.anchors.embedment, Millimetre)),
-    ];
-    figures.extend(setting.gel_time.map(|time| ("Time to work", minutes(time))));
-    figures.extend(
-        setting
-            .cure_time
-            .map(|time| ("Left alone for", units.say(time, Hour))),
-    );
-    figures
-}
-
-fn torque(design: &Design, units: Units) -> Vec<(&'static str, String)> {
-    let torque = &design.anchors.torque;
-    let say = |value| units.say(value, NewtonMetre);
-    let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
-    let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
-    vec![
-        ("What to do", torque.says.clone()),
-        ("Torque, pass by pass", passes.join(", ")),
-        ("Order of the nuts", order.join(", ")),
-        ("Torque never above", say(torque.high)),
-    ]
 }

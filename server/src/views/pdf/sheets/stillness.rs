@@ -1,10 +1,10 @@
 //! The sheets about stillness: the floor, and what the star does.
 
-use stillground::figure::{Arcsecond, Hertz, Kelvin, Pixel, Unit};
+use stillground::figure::Unit;
 use stillground::notes::When;
-use stillground::stages::motion::Quiet;
+use stillground::stages::motion::figures as star_figures;
 
-use super::figures::Figures;
+use super::figures;
 use super::steps::steps;
 use super::{cautions_of, check_lines, draw};
 use crate::drawing::by_name;
@@ -82,75 +82,28 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     let motion = &sheet.design.motion;
     draw(flow, sheet, "budget");
     flow.heading("Motion");
-    let frequencies: Vec<String> = motion
-        .frequencies
-        .iter()
-        .map(|f| sheet.brief.units.say(*f, Hertz))
-        .collect();
-    let listed = frequencies.join(", ");
-    Figures::new(sheet.brief.units)
-        .words(
-            "The star should",
-            &verdict::asked(motion, sheet.brief.units),
-        )
-        .with(
-            "A swing all through an exposure that does as much",
-            motion.budget_arcsec,
-            Arcsecond,
-        )
-        .maybe(
-            "Walk, root mean square",
-            motion.walk.rms_arcsec,
-            Arcsecond,
-            UNKNOWN,
-        )
-        .maybe("Walk, largest", motion.walk.peak_arcsec, Arcsecond, UNKNOWN)
-        .maybe(
-            "Star's trail from end to end",
-            motion.walk.trail_arcsec,
-            Arcsecond,
-            UNKNOWN,
-        )
-        .maybe(
-            "The same on the sensor",
-            motion.walk.trail_pixels,
-            Pixel,
-            UNKNOWN,
-        )
-        .maybe(
-            "Wind while observing",
-            motion.wind_arcsec,
-            Arcsecond,
-            UNKNOWN,
-        )
-        .maybe(
-            "Column warmer on one side",
-            motion.thermal_arcsec,
-            Arcsecond,
-            UNKNOWN,
-        )
-        .with(
-            "The same: difference of temperature",
-            motion.thermal_difference_k,
-            Kelvin,
-        )
-        .maybe(
-            "Time for a tap to die away",
-            motion.settle_s,
-            Unit::Second,
-            UNKNOWN,
-        )
-        .words("A person may stand", &quiet(sheet, motion.quiet))
-        .words("A person may walk", &quiet(sheet, motion.quiet_walking))
-        .words(
-            "First frequencies",
-            if frequencies.is_empty() {
-                UNKNOWN
-            } else {
-                &listed
-            },
-        )
-        .put(flow);
+    let mut rows = vec![figures::said(
+        "The star should",
+        &verdict::asked(motion, sheet.brief.units),
+    )];
+    rows.extend(figures::rows(
+        sheet,
+        &[
+            star_figures::LIMIT,
+            star_figures::WALK_RMS,
+            star_figures::WALK_PEAK,
+            star_figures::TRAIL,
+            star_figures::TRAIL_ON_SENSOR,
+            star_figures::WIND,
+            star_figures::THERMAL,
+            star_figures::THERMAL_DIFFERENCE,
+            star_figures::SETTLING,
+            star_figures::KEEP_STANDING,
+            star_figures::KEEP_WALKING,
+            star_figures::FREQUENCIES,
+        ],
+    ));
+    figures::put(flow, rows);
     ["trail", "history", "spectrum"]
         .into_iter()
         .for_each(|name| draw(flow, sheet, name));
@@ -159,18 +112,6 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     improvements(flow, sheet);
     check_lines(flow, sheet, "motion.");
     cautions_of(flow, sheet, &[When::Observing]);
-}
-
-/// From where on a person may stand or walk.
-fn quiet(sheet: &Sheet<'_>, quiet: Option<Quiet>) -> String {
-    match quiet {
-        Some(quiet) if quiet.anywhere => "anywhere off the block".to_owned(),
-        Some(quiet) => format!(
-            "from {} on, counted from the pier's axis",
-            sheet.brief.units.say(quiet.distance_m, Unit::Metre)
-        ),
-        None => "nowhere within reach, or not known".to_owned(),
-    }
 }
 
 /// The same chapters as on the page.
