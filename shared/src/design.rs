@@ -7,7 +7,7 @@ use crate::cast::Cast;
 use crate::field::Problems;
 use crate::halfspace::Shelf;
 use crate::improve;
-use crate::notes::{Assumption, Caution, Check, Notes, Working};
+use crate::notes::{Assumption, Caution, Check, Notes, Opinion, Working};
 use crate::options::Obstacle;
 use crate::site_plan::SitePlan;
 use crate::sizing::{self, Sizing};
@@ -73,6 +73,8 @@ pub struct Design {
     pub schedule: Vec<Task>,
     /// The lines of calculation behind the figures.
     pub workings: Vec<Working>,
+    /// What others say of the same: rules of thumb, other authors' formulas.
+    pub opinions: Vec<Opinion>,
     /// Where nothing that fits may be built and is still: what stands in the way, and how much of each would do.
     pub in_the_way: Vec<Obstacle>,
 }
@@ -209,6 +211,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         assumptions,
         cautions,
         workings,
+        opinions,
     } = notes;
     let ground_stiffness = stiffness;
     Design {
@@ -231,6 +234,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         costs,
         schedule,
         workings,
+        opinions,
         in_the_way: Vec::new(),
     }
 }

@@ -2,6 +2,7 @@
 
 mod ask;
 mod check;
+mod opinion;
 
 use serde::Serialize;
 
@@ -10,6 +11,7 @@ use crate::figure::{Amount, Unit, UnitOf};
 use crate::source::Source;
 
 pub use check::{CLOSE_RATIO, Check, Question, Verdict, exceeds};
+pub use opinion::Opinion;
 
 /// A value that the person did not give.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -164,6 +166,8 @@ pub struct Notes {
     pub cautions: Vec<Caution>,
     /// Lines of calculation.
     pub workings: Vec<Working>,
+    /// What others say of the same.
+    pub opinions: Vec<Opinion>,
 }
 
 impl Notes {
@@ -195,12 +199,18 @@ impl Notes {
         }
     }
 
+    /// Adds another opinion.
+    pub fn opinion(&mut self, opinion: Opinion) {
+        self.opinions.push(opinion);
+    }
+
     /// Takes over what another stage noted.
     pub fn take(&mut self, other: Self) {
         self.checks.extend(other.checks);
         self.assumptions.extend(other.assumptions);
         self.cautions.extend(other.cautions);
         self.workings.extend(other.workings);
+        self.opinions.extend(other.opinions);
     }
 }
 

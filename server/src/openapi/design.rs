@@ -105,6 +105,17 @@ pub(super) const LISTS: &[(&str, &[&str])] = &[
             "id", "title", "formula", "inputs", "symbol", "value", "unit", "source",
         ],
     ),
+    (
+        "opinions",
+        &[
+            "of",
+            "title",
+            "says",
+            "calculation",
+            "verdict_words",
+            "source",
+        ],
+    ),
 ];
 
 /// The design's schema.

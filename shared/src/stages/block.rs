@@ -21,7 +21,7 @@ mod wording;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::notes::{Found, Notes};
+use crate::notes::{Found, Notes, Opinion};
 use crate::rules::en_1992_1_1_2004::strength;
 use crate::stages::ground::Ground;
 use crate::stages::loads::Loads;
@@ -39,7 +39,6 @@ pub use exposure::ExposureAdvice;
 pub use frost::SideFrost;
 pub use needs::{TONNE_KG, plate_needs};
 pub use outline::density;
-pub use rules_of_thumb::RuleOfThumb;
 pub use steel::SteelOption;
 
 /// The footing.
@@ -106,7 +105,7 @@ pub struct Block {
     /// Strength at a row of days at the stated temperature.
     pub strength_by_day: Vec<Age>,
     /// The trade's rules of thumb beside the calculation.
-    pub rules_of_thumb: Vec<RuleOfThumb>,
+    pub rules_of_thumb: Vec<Opinion>,
     /// What to order or mix.
     pub concrete: Order,
     /// The ways to reinforce it, the chosen one marked.
@@ -144,6 +143,8 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
     let ages = age::of(brief, &mut notes);
     weather::notes(brief, &mut notes);
     let order = concrete::order(brief, &outline, &mut notes);
+    let rules_of_thumb = rules_of_thumb::beside(brief, ground, room, &outline, &actions);
+    notes.opinions.extend(rules_of_thumb.iter().cloned());
     let class = characteristic(brief.block.concrete.value);
     let value = Block {
         length: outline.length,
@@ -163,7 +164,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
         load_after: ages.load,
         curing: ages.curing,
         strength_by_day: ages.table,
-        rules_of_thumb: rules_of_thumb::beside(brief, ground, room, &outline, &actions),
+        rules_of_thumb,
         concrete: order,
         reinforcement: steel::options(brief, &outline, &mut notes),
         ducts: ducts::lay(brief, &outline, &mut notes),

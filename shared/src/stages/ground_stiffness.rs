@@ -13,7 +13,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::halfspace::{self, Shape, Shelf, Solved};
 use crate::notes::{Check, Found, Notes};
 use crate::source::{Source, Standing};
@@ -177,7 +177,7 @@ pub fn stage(
     let (doubt, uneven) = (causes.doubt(), causes.factors());
     workings::note(brief, &reach.solved, g, &uneven, &mut notes);
     workings::note_contact(brief, contact.as_ref(), &doubt, &mut notes);
-    compare(&geometry, &reach, g.typical, &mut notes);
+    compare(&geometry, &reach, g.typical, brief.units, &mut notes);
     layers::note(&layers, &mut notes);
     let (stiffening, layers) = (
         stiffening::find(&reach.pure.shape, &mut notes),
@@ -197,14 +197,14 @@ pub fn stage(
 
 /// The published forms beside what was solved: where the sides may be held from the surface to the base, that with all of it
 /// bonded, as the forms have it.
-fn compare(geometry: &Shape, reach: &Reach, g: Pressure, notes: &mut Notes) {
+fn compare(geometry: &Shape, reach: &Reach, g: Pressure, units: Units, notes: &mut Notes) {
     let whole = geometry.contact_from_m <= 0.0 && geometry.contact_to_m >= geometry.depth_m;
     let bonded = whole
         .then(|| reach.pure.linings())
         .flatten()
         .map(|linings| &*linings.bonded);
     let solved = bonded.unwrap_or(&reach.pure);
-    published::note(&solved.shape, g, &six(solved, g), notes);
+    published::note(&solved.shape, g, &six(solved, g), units, notes);
 }
 
 /// The middle contact's shape, solved, and the same with what is left of its grip.

@@ -1,6 +1,7 @@
-//! What the plan shows beside its figures: the trade's rules, strength by day, what would help most.
+//! What the plan shows beside its figures: what others say, strength by day, what would help most.
 
 use stillground::figure::{Megapascal, Unit, Units};
+use stillground::notes::Opinion;
 use stillground::stages::motion::improvement::Improvement;
 
 use super::number::Number;
@@ -9,8 +10,8 @@ use crate::views::words;
 
 /// What stands beside the figures.
 pub struct Beside {
-    /// Rules of thumb with the calculation.
-    pub thumbs: Vec<ThumbView>,
+    /// What others say, with the calculation.
+    pub opinions: Vec<Opinion>,
     /// What would make it stiller or quicker to settle.
     pub improvements: Vec<ImprovementView>,
     /// Where to stand.
@@ -19,18 +20,6 @@ pub struct Beside {
     pub ages: Vec<AgeView>,
     /// From hole to last check.
     pub setting: Vec<String>,
-}
-
-/// A rule of thumb and the calculation.
-pub struct ThumbView {
-    /// Its name.
-    pub title: &'static str,
-    /// What it says.
-    pub says: String,
-    /// What the calculation says.
-    pub calculation: String,
-    /// Where they agree or not.
-    pub verdict: String,
 }
 
 /// A change and what it does.
@@ -64,7 +53,7 @@ impl Beside {
         let (design, units) = (&planned.design, planned.brief.units);
         let anchors = &design.anchors;
         Self {
-            thumbs: design.block.rules_of_thumb.iter().map(thumb).collect(),
+            opinions: design.opinions.clone(),
             improvements: design
                 .motion
                 .improvements
@@ -80,15 +69,6 @@ impl Beside {
                 .collect(),
             setting: anchors.steps.iter().map(|step| step.says.clone()).collect(),
         }
-    }
-}
-
-fn thumb(rule: &stillground::stages::block::RuleOfThumb) -> ThumbView {
-    ThumbView {
-        title: rule.title,
-        says: rule.says.clone(),
-        calculation: rule.calculation.clone(),
-        verdict: rule.verdict_words.clone(),
     }
 }
 

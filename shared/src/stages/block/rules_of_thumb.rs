@@ -1,9 +1,9 @@
 //! What the trade says, beside what the calculation says; the tool never picks one silently.
 
-use serde::Serialize;
-
 use crate::brief::Brief;
 use crate::figure::{Kilopascal, Metre, One, PerCent, Tonne, Unit};
+use crate::notes::Opinion;
+use crate::source::Source;
 use crate::stages::excavation::wider;
 use crate::stages::ground::Ground;
 use crate::stages::room::{DepthLimit, Room};
@@ -14,21 +14,12 @@ use super::checks;
 use super::needs::TONNE_KG;
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio, density};
 
+/// Where the rules come from.
+const CUBE: Source = Source::common_practice("a block of about a metre cube");
+const TONNE: Source = Source::common_practice("about a tonne of concrete at least");
+const STRENGTH: Source = Source::common_practice("a block is sized for stillness");
 /// Share of what the ground carries up to which there is strength to spare.
 const TO_SPARE_RATIO: f64 = 0.7;
-
-/// A rule of thumb and the calculation beside it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct RuleOfThumb {
-    /// Its name.
-    pub title: &'static str,
-    /// What it says.
-    pub says: String,
-    /// What the calculation says.
-    pub calculation: String,
-    /// Where the two agree or not.
-    pub verdict_words: String,
-}
 
 /// Both rules, and how they disagree with each other and with this block.
 pub(super) fn beside(
@@ -37,7 +28,7 @@ pub(super) fn beside(
     room: &Room,
     outline: &Outline,
     actions: &Actions,
-) -> Vec<RuleOfThumb> {
+) -> Vec<Opinion> {
     vec![
         cube(brief, outline, &wider_instead(brief, ground, room)),
         tonne(brief, outline),
@@ -52,7 +43,7 @@ fn cube_mass() -> f64 {
     )
 }
 
-fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
+fn cube(brief: &Brief, outline: &Outline, wider: &str) -> Opinion {
     let units = brief.units;
     let m = |length| units.say(length, Metre);
     let tonnes = units.say(cube_mass() / 1000.0, Unit::Tonne);
@@ -80,12 +71,15 @@ fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
                 .to_owned()
         }
     };
-    RuleOfThumb {
-        title: "A metre cube",
-        says: format!(
+    Opinion::new(
+        "block.length",
+        "A metre cube",
+        format!(
             "About {a_metre} square and at least {a_metre} deep, hard against undisturbed ground."
         ),
-        calculation: format!(
+        CUBE,
+    )
+    .beside(format!(
             "A metre cube weighs {tonnes}. This block is {} by {} and {} deep, weighs {} and stands against rocking {} \
              the cube would in the same ground.{wider}",
             m(outline.length),
@@ -96,9 +90,8 @@ fn cube(brief: &Brief, outline: &Outline, wider: &str) -> RuleOfThumb {
                 outline.rocking_ratio(contact_ratio(brief, outline.depth)),
                 One
             ))
-        ),
-        verdict_words,
-    }
+        ))
+    .together(verdict_words)
 }
 
 /// What the rule asks for where it cannot go deep: wider, and how much.
@@ -130,7 +123,7 @@ fn as_stiffly(times: String) -> String {
     }
 }
 
-fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
+fn tonne(brief: &Brief, outline: &Outline) -> Opinion {
     let units = brief.units;
     let mass = kilogram::get(outline.mass());
     let side = (TONNE_KG / cube_mass()).cbrt();
@@ -145,31 +138,33 @@ fn tonne(brief: &Brief, outline: &Outline) -> RuleOfThumb {
             units.say(100.0 * mass / TONNE_KG, PerCent)
         )
     };
-    RuleOfThumb {
-        title: "About a tonne",
-        says: format!(
+    Opinion::new(
+        "block.mass",
+        "About a tonne",
+        format!(
             "About {} of concrete below ground as the least.",
             units.either("a tonne", "a tonne (1.1\u{a0}short\u{a0}tons)")
         ),
-        calculation: format!(
+        TONNE,
+    )
+    .beside(format!(
             "A tonne is a cube of only {} a side: {} of a metre cube's concrete, and {} of its rocking stiffness on the same ground.",
             units.say(side, Unit::Metre),
             units.say(100.0 * TONNE_KG / cube_mass(), PerCent),
             units.say(100.0 * side.powi(3), PerCent),
-        ),
-        verdict_words: format!(
+        ))
+    .together(format!(
             "The two rules disagree: the metre cube asks for {} what the tonne does. Take the tonne as the floor and the cube as the aim. \
              {against}",
             times(cube_mass() / TONNE_KG)
-        ),
-    }
+        ))
 }
 
 fn times(ratio: f64) -> String {
     format!("{ratio:.1} times")
 }
 
-fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> RuleOfThumb {
+fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions) -> Opinion {
     let units = brief.units;
     let pressure = units.say(checks::largest(outline, actions), Kilopascal);
     let calculation = match ground.presumed_bearing {
@@ -183,19 +178,21 @@ fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions)
             "At the worst it presses with {pressure}; what this ground carries is not known."
         ),
     };
-    RuleOfThumb {
-        title: "Strength hardly ever decides",
-        says: "A pier's block is sized for stillness, not for strength.".to_owned(),
-        calculation,
-        verdict_words: match ground.presumed_bearing {
-            Some(capacity) if checks::largest(outline, actions) <= capacity * TO_SPARE_RATIO => {
-                "The calculation agrees: there is strength to spare.".to_owned()
-            }
-            Some(_) => {
-                "Here the calculation disagrees: the ground is weak enough for strength to count."
-                    .to_owned()
-            }
-            None => "Here nobody can say before the ground has been looked at.".to_owned(),
-        },
-    }
+    Opinion::new(
+        "block.bearing",
+        "Strength hardly ever decides",
+        "A pier's block is sized for stillness, not for strength.".to_owned(),
+        STRENGTH,
+    )
+    .beside(calculation)
+    .together(match ground.presumed_bearing {
+        Some(capacity) if checks::largest(outline, actions) <= capacity * TO_SPARE_RATIO => {
+            "The calculation agrees: there is strength to spare.".to_owned()
+        }
+        Some(_) => {
+            "Here the calculation disagrees: the ground is weak enough for strength to count."
+                .to_owned()
+        }
+        None => "Here nobody can say before the ground has been looked at.".to_owned(),
+    })
 }

@@ -1,9 +1,9 @@
 //! The published closed forms beside the solver: the same six stiffnesses by Pais & Kausel and by Gazetas, and how far
 //! they are from what is solved.
 
-use crate::figure::{Megapascal, One, Unit};
+use crate::figure::{Amount, Megapascal, One, Unit, Units};
 use crate::halfspace::Shape;
-use crate::notes::{Notes, Working};
+use crate::notes::{Notes, Opinion, Working};
 use crate::rules::{gazetas_1991 as gazetas, pais_kausel_1988 as pais};
 use crate::units::{Pressure, metre, newton_metre_per_radian, newton_per_metre};
 
@@ -82,6 +82,9 @@ fn along_axes(
     }
 }
 
+/// Place of rocking about y, east and west, among the six.
+const ABOUT_Y: usize = 4;
+
 /// Names and units of the six, in the order of the axes.
 const AXES: [(&str, Unit); 6] = [
     ("Horizontal stiffness along x", Unit::MeganewtonPerMetre),
@@ -126,7 +129,7 @@ const GAZETAS_FORMS: [&str; 6] = [
 ];
 
 /// Writes down the published forms beside what was solved, each with the difference in its title.
-pub fn note(shape: &Shape, g: Pressure, solved: &Six, notes: &mut Notes) {
+pub fn note(shape: &Shape, g: Pressure, solved: &Six, units: Units, notes: &mut Notes) {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
     if full {
         let found = pais_kausel(shape, g);
@@ -136,6 +139,7 @@ pub fn note(shape: &Shape, g: Pressure, solved: &Six, notes: &mut Notes) {
             solved,
             &found,
             ("Pais & Kausel", pais::SOURCE, PAIS_IDS, PAIS_FORMS),
+            units,
             notes,
         );
     }
@@ -146,6 +150,7 @@ pub fn note(shape: &Shape, g: Pressure, solved: &Six, notes: &mut Notes) {
         solved,
         &found,
         ("Gazetas", gazetas::SOURCE, GAZETAS_IDS, GAZETAS_FORMS),
+        units,
         notes,
     );
 }
@@ -163,6 +168,7 @@ fn rows(
     solved: &Six,
     found: &Six,
     (author, source, ids, forms): Forms,
+    units: Units,
     notes: &mut Notes,
 ) {
     let role: [usize; 6] = if shape.length_m >= shape.width_m {
@@ -170,6 +176,16 @@ fn rows(
     } else {
         [1, 0, 2, 4, 3, 5]
     };
+    let rocking = [found, solved].map(|six| Amount::of(six[ABOUT_Y] / 1e6, AXES[ABOUT_Y].1));
+    let what = "Rocking stiffness east–west, with the sides held";
+    notes.opinion(Opinion::figure(
+        "ground_stiffness.rocking_y",
+        author,
+        what,
+        rocking,
+        source,
+        units,
+    ));
     for axis in 0..6 {
         let (name, unit) = AXES[axis];
         let off =

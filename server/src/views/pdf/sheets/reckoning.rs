@@ -1,6 +1,6 @@
 //! The calculations: each with its formula, what went in, what came out, and where the formula stands.
 
-use stillground::notes::Working;
+use stillground::notes::{Opinion, Working};
 
 use crate::views::engineer::{has_checking, of_the_studs};
 use crate::views::pdf::Sheet;
@@ -25,6 +25,31 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
         .filter(|working| !(apart && of_the_studs(working)));
     let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
     table(flow, &COLUMNS, &rows);
+    opinions(flow, &sheet.design.opinions);
+}
+
+/// Rules of thumb and other authors' formulas beside the plan's own.
+fn opinions(flow: &mut Flow, found: &[Opinion]) {
+    if found.is_empty() {
+        return;
+    }
+    flow.heading("Other opinions beside the calculation");
+    let row = |one: &Opinion| -> Vec<Cell> {
+        vec![
+            Cell::Stack(vec![one.title.clone(), format!("[{}]", one.source)]),
+            one.says.clone().into(),
+            one.calculation.clone().into(),
+            one.verdict_words.clone().into(),
+        ]
+    };
+    let rows: Vec<Vec<Cell>> = found.iter().map(row).collect();
+    let columns = [
+        ("Whose", 1.2),
+        ("It says", 1.4),
+        ("The calculation says", 1.8),
+        ("Together", 1.8),
+    ];
+    table(flow, &columns, &rows);
 }
 
 fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {

@@ -6,7 +6,7 @@ use super::{PERSON_KG, arcsec, lean};
 use crate::brief::Brief;
 use crate::figure::{Arcsecond, Megapascal, Unit};
 use crate::halfspace::Solved;
-use crate::notes::{Notes, Working};
+use crate::notes::{Notes, Opinion, Working};
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
 use crate::source::Source;
 use crate::stages::ground::Ground;
@@ -102,7 +102,9 @@ pub fn find(
     .into_iter()
     .map(row)
     .collect();
-    let words = words(brief, &rows, g);
+    let opinion = opinion(brief, &rows, g);
+    let words = opinion.as_ref().map_or_else(String::new, Opinion::sentence);
+    notes.opinions.extend(opinion);
     note(&rows, g, notes);
     Practice {
         mass_kg: PERSON_KG,
@@ -113,40 +115,45 @@ pub fn find(
     }
 }
 
-fn words(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> String {
+fn opinion(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> Option<Opinion> {
     let [on, beside, away] = rows else {
-        return String::new();
+        return None;
     };
-    let modulus = |row: &PracticeRow| {
-        brief
-            .units
-            .say(row.holds_at_shear_modulus_mpa, Unit::Megapascal)
+    let units = brief.units;
+    let modulus = |row: &PracticeRow| units.say(row.holds_at_shear_modulus_mpa, Unit::Megapascal);
+    let arcsec = |value: f64| units.say(value, Arcsecond);
+    let person = units.say(PERSON_KG, Unit::Kilogram);
+    let difference = if beside.tilt_arcsec.typical < PRACTICE_ARCSEC / NEAR_FACTOR {
+        "Sides that the ground does not hold, disturbed or drained ground, a floor that touches the pier, and the column and mount \
+         themselves could make the difference. "
+    } else {
+        ""
     };
-    let arcsec = |value: f64| brief.units.say(value, Arcsecond);
-    let person = brief.units.say(PERSON_KG, Unit::Kilogram);
-    format!(
-        "Practitioners reckon that {person} beside a metre cube tilt the pier about {}. Here the plan finds {} beside the block and {} at \
-         worst: {}. {} The trade's figure holds for ground of {} when the person stands on the block, of {} beside it and of {} {} from its \
-         side; here the ground is taken as {}. The lean test decides.",
-        arcsec(PRACTICE_ARCSEC),
+    let says = format!(
+        "Practitioners reckon that {person} beside a metre cube tilt the pier about {}.",
+        arcsec(PRACTICE_ARCSEC)
+    );
+    let calculation = format!(
+        "Here the plan finds {} beside the block and {} at worst: {}.",
         arcsec(beside.tilt_arcsec.typical),
         arcsec(beside.tilt_arcsec.low),
         against(beside.tilt_arcsec),
-        if beside.tilt_arcsec.typical < PRACTICE_ARCSEC / NEAR_FACTOR {
-            "Sides that the ground does not hold, disturbed or drained ground, a floor that touches the pier, and the column and mount \
-             themselves could make the difference."
-        } else {
-            ""
-        },
+    );
+    let together = format!(
+        "{difference}The trade's figure holds for ground of {} when the person stands on the block, of {} beside it and of {} {} from its \
+         side; here the ground is taken as {}. The lean test decides.",
         modulus(on),
         modulus(beside),
         modulus(away),
-        brief.units.say(AWAY_M, Unit::Metre),
-        brief
-            .units
-            .say( g.typical, Megapascal),
+        units.say(AWAY_M, Unit::Metre),
+        units.say(g.typical, Megapascal),
+    );
+    let title = "A person beside the block";
+    Some(
+        Opinion::new("motion.practice", title, says, PRACTICE_SOURCE)
+            .beside(calculation)
+            .together(together),
     )
-    .replace("  ", " ")
 }
 
 /// The plan's figure over the trade's, in words.
