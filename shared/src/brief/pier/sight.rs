@@ -4,7 +4,6 @@ use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
 use crate::figure::{Metre, Unit, Units};
-use crate::notes::AssumedValue;
 use crate::rules::sightline;
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
