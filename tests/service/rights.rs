@@ -26,10 +26,11 @@ const DONE: &str =
     r#"{"id":"ID","revision":1,"task":"dig","kind":"note","text":"dry","who":"A helper"}"#;
 
 /// Every way to do every deed. Those that change the links stand last.
-const WAYS: [Way; 34] = [
+const WAYS: [Way; 35] = [
     way(Deed::Read, "GET", "/plan", ""),
     way(Deed::Read, "GET", "/plan/order", ""),
     way(Deed::Read, "GET", "/ways", ""),
+    way(Deed::Read, "POST", "/beside", "link=none"),
     way(Deed::Read, "GET", "/site", ""),
     way(Deed::Read, "GET", "/record", ""),
     way(Deed::Read, "GET", "/found", ""),

@@ -204,6 +204,33 @@ fn two_revisions_stand_side_by_side() {
 }
 
 #[test]
+fn two_plans_stand_side_by_side_and_no_address_has_the_others_link() {
+    let service = start_searching();
+    let kept = service.create(&small());
+    let mut other = small();
+    other["title"] = json!("The one next door");
+    other["block"]["depth_m"] = json!(0.45);
+    let other = service.create(&other);
+    let address = format!("/p/{}/beside", kept.edit);
+    let link = format!("http://planner.example/p/{}/plan?rev=1", other.view);
+    let page = form(&service, &address, &[("link", &link)]);
+    assert_eq!(page.status, 200);
+    let page = page.text();
+    for said in [
+        "Two plans side by side",
+        "The one next door",
+        "The other plan",
+        "Answers that differ",
+    ] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    assert!(!page.contains(&other.view));
+    let nothing = form(&service, &address, &[("link", "no link")]);
+    assert_eq!(nothing.status, 404);
+    assert!(ways(&service, &kept).contains("Beside another plan"));
+}
+
+#[test]
 fn a_change_that_would_help_is_made_with_one_press_and_taken_back() {
     let service = start_searching();
     let kept = service.create(&json!({ "schema_version": 1, "block": { "length_m": 1.0, "width_m": 1.0, "depth_m": 0.9 } }));

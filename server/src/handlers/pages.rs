@@ -88,6 +88,7 @@ pub fn routes() -> Router<App> {
             get(short::show).post(short::save),
         )
         .route("/p/{secret}/ways", get(ways::show).post(ways::take))
+        .route("/p/{secret}/beside", post(ways::beside_another))
         .route("/p/{secret}/improve", post(improve::make))
         .route("/p/{secret}/plan/{chapter}", get(plan::chapter))
         .route("/p/{secret}/drawings/{file}", get(plan::drawing))

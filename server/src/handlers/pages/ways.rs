@@ -18,7 +18,7 @@ use crate::searches::Looked;
 use crate::store::Deed;
 use crate::turns::Work;
 use crate::views::pages::answer;
-use crate::views::pages::beside_each_other::BesidePage;
+use crate::views::pages::beside_each_other::{BesidePage, Compared};
 use crate::views::pages::ways::{GoingPage, WaysPage, by_key};
 
 /// What the address says.
@@ -28,6 +28,12 @@ pub struct Asked {
     more: Option<String>,
     /// The revision that this one is held against.
     with: Option<u32>,
+}
+
+/// The link of another plan, as somebody copied it.
+#[derive(Deserialize)]
+pub struct Another {
+    link: String,
 }
 
 /// Which way is taken, or which of its answers is pinned, and on top of which revision.
@@ -84,19 +90,49 @@ async fn beside(app: &App, place: Place, with: u32) -> Result<Response, Trouble>
     let place = place.who_may(Deed::ReadRevisions)?;
     let other = app.store.revision(&place.plan_id, with).await?;
     let other = other.ok_or_else(Trouble::nothing_here)?;
-    let (then, now) = (
-        app.planned(&other.plan).await?,
-        app.planned(&place.plan).await?,
-    );
+    let titles = [
+        format!("Revision {with}"),
+        format!("Revision {}, which stands", place.revision),
+    ];
+    side_by_side(app, &place, &other.plan, Compared::Revisions(titles)).await
+}
+
+/// This plan beside another one, by a link that opens it. The link is sent in a form, so that it stands in no address.
+pub async fn beside_another(
+    State(app): State<App>,
+    place: Place,
+    Form(another): Form<Another>,
+) -> Result<Response, Trouble> {
+    let secret = secret_of(&another.link);
+    let other = Place::behind(&app, Some(secret), None).await?;
+    let title = |plan: &SitePlan| plan.title.clone().unwrap_or_else(|| "Untitled".to_owned());
+    let titles = [title(&other.plan), title(&place.plan)];
+    side_by_side(&app, &place, &other.plan, Compared::Plans(titles)).await
+}
+
+/// The secret in a link, or the whole of what is no link.
+fn secret_of(link: &str) -> &str {
+    let link = link.trim();
+    let from = link.rsplit_once("/p/").map_or(link, |(_, secret)| secret);
+    from.split(['/', '?', '#']).next().unwrap_or(from)
+}
+
+async fn side_by_side(
+    app: &App,
+    place: &Place,
+    other: &SitePlan,
+    compared: Compared,
+) -> Result<Response, Trouble> {
+    let (then, now) = (app.planned(other).await?, app.planned(&place.plan).await?);
     let shelf = app.shelf.clone();
     let points = Box::pin(app.work(Work::Design, move || {
         [then, now].map(|planned| Point::of(&planned.brief, Vec::new(), &shelf))
     }));
     let page = answer(&BesidePage::of(
-        place.frame("Two revisions side by side"),
+        place.frame(compared.heading()),
         &place.root,
-        [with, place.revision],
-        [&other.plan, &place.plan],
+        compared,
+        [other, &place.plan],
         &points.await?,
     ))?;
     Ok(page.into_response())
@@ -127,4 +163,21 @@ pub async fn take(
     };
     let saved = place.save(&app, take.base, &made, &to).await?;
     Ok(saved.into_response())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_link_is_taken_as_it_was_copied() {
+        for link in [
+            "https://piers.example/p/abc",
+            " http://127.0.0.1:8080/p/abc/plan?rev=2#checks ",
+            "/base/p/abc/plan",
+            "abc",
+        ] {
+            assert_eq!(secret_of(link), "abc", "{link}");
+        }
+    }
 }

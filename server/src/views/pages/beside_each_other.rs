@@ -1,4 +1,4 @@
-//! Two revisions of a plan side by side, as the three ways are.
+//! Two revisions of a plan, or two plans, side by side, as the three ways are.
 
 use askama::Template;
 use stillground::options::Point;
@@ -10,6 +10,25 @@ use super::ways::{Row, rows};
 use crate::drawing::way;
 use crate::views::svg;
 
+/// What stands beside what, each with its title, the plan of the page last.
+pub enum Compared {
+    /// Two revisions of one plan.
+    Revisions([String; 2]),
+    /// Two plans.
+    Plans([String; 2]),
+}
+
+impl Compared {
+    /// What the page is called.
+    #[must_use]
+    pub const fn heading(&self) -> &'static str {
+        match self {
+            Self::Revisions(_) => "Two revisions side by side",
+            Self::Plans(_) => "Two plans side by side",
+        }
+    }
+}
+
 /// The page.
 #[derive(Template)]
 #[template(path = "pages/ways-with.html")]
@@ -18,6 +37,14 @@ pub struct BesidePage {
     pub frame: Frame,
     /// Address below which the plan's pages stand.
     pub root: String,
+    /// What the page is called.
+    pub heading: &'static str,
+    /// Whether both are revisions of this plan.
+    pub of_revisions: bool,
+    /// What is said where no answer differs.
+    pub same: &'static str,
+    /// Heads of the two columns of answers.
+    pub heads: [&'static str; 2],
     /// Title and section of each.
     pub sides: Vec<(String, String)>,
     /// A line of figures for each thing that is compared.
@@ -27,22 +54,32 @@ pub struct BesidePage {
 }
 
 impl BesidePage {
-    /// The page of two revisions, the one that stands last.
+    /// The page of two of them, the plan of the page last.
     #[must_use]
     pub fn of(
         frame: Frame,
         root: &str,
-        revisions: [u32; 2],
+        compared: Compared,
         plans: [&SitePlan; 2],
         points: &[Point; 2],
     ) -> Self {
         let units = plans[1].units.unwrap_or_default();
         let extent = way::Extent::of(points.iter());
         let names = ["way-before", "way-now"];
-        let titles = [
-            format!("Revision {}", revisions[0]),
-            format!("Revision {}, which stands", revisions[1]),
-        ];
+        let heading = compared.heading();
+        let of_revisions = matches!(compared, Compared::Revisions(_));
+        let (titles, same, heads) = match compared {
+            Compared::Revisions(titles) => (
+                titles,
+                "No answer differs: it was saved again as it was.",
+                ["Before", "Now"],
+            ),
+            Compared::Plans(titles) => (
+                titles,
+                "No answer differs.",
+                ["The other plan", "This plan"],
+            ),
+        };
         let sides = titles
             .into_iter()
             .zip(names)
@@ -54,6 +91,10 @@ impl BesidePage {
         Self {
             frame,
             root: root.to_owned(),
+            heading,
+            of_revisions,
+            same,
+            heads,
             sides: sides.collect(),
             rows: rows(&[&points[0], &points[1]], units),
             answers: answers(plans[0], plans[1]),
