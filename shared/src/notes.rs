@@ -2,7 +2,9 @@
 
 mod ask;
 mod check;
+mod line;
 mod opinion;
+mod stage;
 
 use serde::Serialize;
 
@@ -11,7 +13,9 @@ use crate::figure::{Amount, Unit, UnitOf};
 use crate::source::Source;
 
 pub use check::{CLOSE_RATIO, Check, Question, Verdict, exceeds};
+pub use line::{Line, Worked};
 pub use opinion::Opinion;
+pub use stage::Stage;
 
 /// A value that the person did not give.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -13,7 +13,7 @@ use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
 use crate::notes::Question;
 use crate::notes::Verdict::Fails;
-use crate::notes::{AssumedValue, Assumption};
+use crate::notes::{AssumedValue, Assumption, Stage};
 use crate::options::obstacles::{self, Obstacle};
 use crate::options::search::{Candidate, Search};
 use crate::options::{Column, Lattice, Size, lattice, lattice_of};
@@ -66,7 +66,7 @@ fn can_help(first: &Design) -> bool {
         .iter()
         .filter(|check| check.question == Question::Build && check.verdict == Fails)
         .all(|check| {
-            !check.id.starts_with("excavation.")
+            check.stage() != Stage::Excavation
                 && check.fields.iter().any(|field| SIZES.contains(field))
         })
 }

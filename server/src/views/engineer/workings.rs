@@ -2,16 +2,14 @@
 
 use stillground::design::Design;
 use stillground::figure::Units;
-use stillground::notes::Working;
+use stillground::notes::{Stage, Working};
 
 use super::Listing;
 
 /// Whether a calculation stands on the checking engineer's page.
 #[must_use]
 pub fn of_the_studs(working: &Working) -> bool {
-    ["anchors.", "joint."]
-        .iter()
-        .any(|prefix| working.id.starts_with(prefix))
+    matches!(working.stage(), Stage::Anchors | Stage::Joint)
         || working.id == "pier.base_joint_stiffness"
 }
 

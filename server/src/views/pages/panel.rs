@@ -4,7 +4,7 @@ use askama::Template;
 use stillground::design::Design;
 use stillground::field::Path;
 use stillground::figure::Units;
-use stillground::notes::{Caution, Check, Question, Verdict, When};
+use stillground::notes::{Caution, Check, Question, Stage, Verdict, When};
 
 use super::deeper::{self, Chapter};
 use super::drawn::DrawingView;
@@ -232,14 +232,14 @@ const fn further(step: Step) -> &'static [&'static str] {
 }
 
 /// The engine's stages that a step shows.
-const fn stages(step: Step) -> &'static [&'static str] {
+const fn stages(step: Step) -> &'static [Stage] {
     match step {
-        Step::Site => &["ground"],
-        Step::Excavation => &["excavation"],
-        Step::Footing => &["block", "ground_stiffness"],
-        Step::Pier => &["pier", "load"],
-        Step::Anchors => &["anchors", "joint"],
-        Step::Floor => &["floor", "motion"],
+        Step::Site => &[Stage::Ground],
+        Step::Excavation => &[Stage::Excavation],
+        Step::Footing => &[Stage::Block, Stage::GroundStiffness],
+        Step::Pier => &[Stage::Pier],
+        Step::Anchors => &[Stage::Anchors, Stage::Joint],
+        Step::Floor => &[Stage::Floor, Stage::Motion],
         Step::Plan => &[],
     }
 }
@@ -275,13 +275,12 @@ fn endangers(caution: &Caution, step: Step) -> bool {
     if caution.when != When::Planning || step == Step::Plan {
         return whens(step).contains(&caution.when);
     }
-    let stage = caution.id.split('.').next().unwrap_or_default();
-    step == match stage {
-        "excavation" => Step::Excavation,
-        "block" => Step::Footing,
-        "pier" | "column" => Step::Pier,
-        "anchors" => Step::Anchors,
-        "floor" | "motion" => Step::Floor,
+    step == match caution.stage() {
+        Stage::Excavation => Step::Excavation,
+        Stage::Block => Step::Footing,
+        Stage::Pier => Step::Pier,
+        Stage::Anchors => Step::Anchors,
+        Stage::Floor | Stage::Motion => Step::Floor,
         _ => Step::Site,
     }
 }
@@ -291,16 +290,11 @@ fn stands_open(check: &Check) -> bool {
     check.question == Question::Build && matches!(check.verdict, Verdict::Fails | Verdict::Unknown)
 }
 
-fn belongs(id: &str, stages: &[&str]) -> bool {
-    let stage = id.split('.').next().unwrap_or(id);
-    stages.contains(&stage)
-}
-
 /// Whether a step moves a check: it is of its stage, or one of its questions is among the fields that move it.
 fn concerns(check: &Check, step: Step) -> bool {
     let asked =
         |field: &Path| crate::forms::questions::about(field).is_some_and(|(of, _)| of == step);
-    belongs(check.id, stages(step)) || check.fields.iter().any(asked)
+    stages(step).contains(&check.stage()) || check.fields.iter().any(asked)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Lines of calculation that a figure links to.
 
 use stillground::figure::Units;
-use stillground::notes::Working;
+use stillground::notes::{Stage, Working};
 
 /// A line of calculation.
 #[derive(Debug, Clone)]
@@ -74,44 +74,39 @@ pub struct Group {
     pub workings: Vec<WorkingView>,
 }
 
-/// Names of the stages and what they are about, in the order of the work.
-const STAGES: [(&str, &str); 11] = [
-    ("loads", "Loads at the column’s foot"),
-    ("ground", "Ground"),
-    ("excavation", "Pit and spoil"),
-    ("block", "Footing"),
-    (
-        "ground_stiffness",
-        "Stiffness of the ground under the footing",
-    ),
-    ("pier", "Column"),
-    ("joint", "Joint at the column’s foot"),
-    ("anchors", "Studs"),
-    ("floor", "Floor"),
-    ("motion", "Motion of the star"),
-    ("north", "True north"),
-];
+/// What the calculations of a stage are about.
+const fn about(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Loads => "Loads at the column’s foot",
+        Stage::Ground => "Ground",
+        Stage::Excavation => "Pit and spoil",
+        Stage::Block => "Footing",
+        Stage::GroundStiffness => "Stiffness of the ground under the footing",
+        Stage::Pier => "Column",
+        Stage::Joint => "Joint at the column’s foot",
+        Stage::Anchors => "Studs",
+        Stage::Floor => "Floor",
+        Stage::Motion => "Motion of the star",
+        Stage::North => "True north",
+        Stage::Work => "Others",
+    }
+}
 
-/// The calculations by stage; those of a stage without a name here come last, so that none is lost.
+/// The calculations by stage; those of no stage come last, so that none is lost.
 #[must_use]
 pub fn groups(workings: &[Working], units: Units) -> Vec<Group> {
-    let stage = |working: &Working| working.id.split('.').next().unwrap_or_default();
-    let group = |title, wanted: &dyn Fn(&str) -> bool| Group {
-        title,
+    let group = |stage| Group {
+        title: about(stage),
         workings: workings
             .iter()
-            .filter(|working| wanted(stage(working)))
+            .filter(|working| working.stage() == stage)
             .map(|working| WorkingView::of(working, units))
             .collect(),
     };
-    let named = STAGES
-        .iter()
-        .map(|(name, title)| group(title, &|stage| stage == *name));
-    let others = group("Others", &|stage| {
-        STAGES.iter().all(|(name, _)| *name != stage)
-    });
-    named
-        .chain([others])
+    Stage::ALL
+        .into_iter()
+        .chain([Stage::Work])
+        .map(group)
         .filter(|group| !group.workings.is_empty())
         .collect()
 }

@@ -12,7 +12,7 @@ mod record;
 mod steps;
 mod stillness;
 
-use stillground::notes::{Check, Verdict};
+use stillground::notes::{Check, Stage, Verdict};
 
 use crate::drawing::by_name;
 use crate::views::pdf::flow::Flow;
@@ -148,13 +148,13 @@ fn draw(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
     }
 }
 
-/// What the checks say whose names begin so: those that say yes are counted, the others stand in full.
-fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, prefix: &str) {
+/// What a stage's checks say: those that say yes are counted, the others stand in full.
+fn check_lines(flow: &mut Flow, sheet: &Sheet<'_>, stage: Stage) {
     let checks: Vec<&Check> = sheet
         .design
         .checks
         .iter()
-        .filter(|check| check.id.starts_with(prefix))
+        .filter(|check| check.stage() == stage)
         .collect();
     let others: Vec<&Check> = checks
         .iter()

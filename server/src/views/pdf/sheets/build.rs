@@ -1,6 +1,6 @@
 //! The sheets to build from: pit, block, pier, studs.
 
-use stillground::notes::When;
+use stillground::notes::{Stage, When};
 use stillground::stages::{
     anchors::figures as studs, block::figures as block, excavation::figures as pit,
     ground::figures as ground, pier::figures as column,
@@ -53,7 +53,7 @@ pub fn site(flow: &mut Flow, sheet: &Sheet<'_>) {
         ],
     );
     steps(flow, sheet, &[When::Digging]);
-    check_lines(flow, sheet, "excavation.");
+    check_lines(flow, sheet, Stage::Excavation);
     cautions_of(flow, sheet, &[When::Digging]);
 }
 
@@ -79,7 +79,7 @@ pub fn block(flow: &mut Flow, sheet: &Sheet<'_>) {
         ],
     );
     steps(flow, sheet, &[When::Pouring]);
-    check_lines(flow, sheet, "block.");
+    check_lines(flow, sheet, Stage::Block);
     cautions_of(flow, sheet, &[When::Pouring]);
 }
 
@@ -104,7 +104,7 @@ pub fn pier(flow: &mut Flow, sheet: &Sheet<'_>) {
         ],
     );
     steps(flow, sheet, &[When::Lifting, When::Wiring]);
-    check_lines(flow, sheet, "pier.");
+    check_lines(flow, sheet, Stage::Pier);
     cautions_of(flow, sheet, &[When::Lifting, When::Wiring]);
 }
 
@@ -151,7 +151,7 @@ pub fn studs(flow: &mut Flow, sheet: &Sheet<'_>) {
         sheet,
         &[When::Drilling, When::Bonding, When::Tightening],
     );
-    check_lines(flow, sheet, "anchors.");
+    check_lines(flow, sheet, Stage::Anchors);
     cautions_of(
         flow,
         sheet,

@@ -1,7 +1,7 @@
 //! The sheets about stillness: the floor, and what the star does.
 
 use stillground::figure::Unit;
-use stillground::notes::When;
+use stillground::notes::{Stage, When};
 use stillground::stages::motion::figures as star_figures;
 
 use super::figures;
@@ -30,7 +30,7 @@ pub fn floor(flow: &mut Flow, sheet: &Sheet<'_>) {
     now.into_iter().for_each(|map| flow.drawing(map));
     stands(flow, sheet);
     steps(flow, sheet, &[When::Flooring]);
-    check_lines(flow, sheet, "floor.");
+    check_lines(flow, sheet, Stage::Floor);
     cautions_of(flow, sheet, &[When::Flooring]);
     later.into_iter().for_each(|map| flow.drawing(map));
 }
@@ -110,7 +110,7 @@ pub fn motion(flow: &mut Flow, sheet: &Sheet<'_>) {
     star(flow, sheet);
     draw(flow, sheet, "modes");
     improvements(flow, sheet);
-    check_lines(flow, sheet, "motion.");
+    check_lines(flow, sheet, Stage::Motion);
     cautions_of(flow, sheet, &[When::Observing]);
 }
 
