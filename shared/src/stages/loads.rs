@@ -3,7 +3,6 @@
 //! Block, column and studs read them, each with its own lever arm. The cases are looked at one by one, never together.
 
 mod kinds;
-mod lines;
 
 use serde::Serialize;
 
@@ -93,17 +92,15 @@ impl Loads {
 #[must_use]
 pub fn stage(brief: &Brief) -> Found<Loads> {
     let weight: Force = (section::find(brief).mass() + brief.load.mass.value) * gravity();
-    let value = Loads {
-        all: vec![
-            kinds::rest(brief, weight),
-            kinds::leaning(brief, weight),
-            kinds::gust(brief, weight),
-            kinds::ladder(brief, weight),
-            kinds::knock(brief, weight),
-        ],
-    };
     let mut notes = Notes::default();
-    lines::workings(brief, &value, &mut notes);
+    kinds::gust_pressure(brief).noted(&mut notes);
+    let mut all = vec![kinds::rest(brief, weight)];
+    for find in [kinds::leaning, kinds::gust, kinds::ladder, kinds::knock] {
+        let (load, line) = find(brief, weight);
+        all.push(load);
+        notes.working(line);
+    }
+    let value = Loads { all };
     Found { value, notes }
 }
 

@@ -2,7 +2,7 @@
 //! EN 1991-1-1:2002, 6.4, Table 6.12 (horizontal load on a parapet, category A, upper recommended value).
 
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, Mass, Moment, gravity, kilogram, kilonewton, metre};
+use crate::units::{Force, Length, Mass, Moment, gravity, kilogram, kilonewton};
 
 /// Where the push comes from.
 pub const SOURCE: Source = Source::new(
@@ -25,24 +25,6 @@ pub const LADDER_STANDOFF_M: f64 = 0.4;
 #[must_use]
 pub fn climber() -> Mass {
     kilogram::new(120.0)
-}
-
-/// How far beside the column's axis a hung ladder's weight acts: 0.4 m outside the column.
-///
-/// # Source
-/// Judgement: common hooks and a climber's middle.
-///
-/// # Valid for
-/// A ladder that hangs from the column, not one that stands on the ground.
-///
-/// # Example
-/// ```
-/// use stillground::{rules::en_1991_1_1_2002::person::ladder_arm, units::metre};
-/// assert_eq!(metre::get(ladder_arm(metre::new(0.2))), 0.5);
-/// ```
-#[must_use]
-pub fn ladder_arm(column: Length) -> Length {
-    column / 2.0 + metre::new(LADDER_STANDOFF_M)
 }
 
 /// Push of one person who leans on the column's top, 0.5 kN.
@@ -75,30 +57,42 @@ pub fn ladder_push(climber: Mass) -> Force {
     climber * gravity() / 4.0
 }
 
-/// Moment of a weight that hangs beside the axis, W a.
+/// Moment at the column's foot of a ladder that hangs from its top: W h/4 + W (d/2 + a), its lean on the column and its weight
+/// outside it.
 ///
 /// # Source
-/// Statics.
+/// Statics, with the push of [`ladder_push`].
 ///
 /// # Valid for
-/// A ladder or a tool bag that hangs from the column's top.
+/// A ladder that hangs from the column, not one that stands on the ground.
+///
+/// # Example
+/// ```
+/// use stillground::{rules::en_1991_1_1_2002::person::ladder_moment, units::{metre, newton, newton_metre}};
+/// let moment = ladder_moment(newton::new(1000.0), metre::new(2.0), metre::new(0.2), metre::new(0.4));
+/// assert_eq!(newton_metre::get(moment), 1000.0);
+/// ```
 #[must_use]
-pub fn hanging_moment(weight: Mass, arm: Length) -> Moment {
-    weight * gravity() * arm
+pub fn ladder_moment(weight: Force, height: Length, column: Length, standoff: Length) -> Moment {
+    let hanging: Moment = weight * (column / 2.0 + standoff);
+    hanging + weight / 4.0 * height
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{newton, newton_metre};
+    use crate::units::{metre, newton, newton_metre};
 
     #[test]
     fn a_climber_pushes_with_a_quarter_of_the_weight() {
         assert!((newton::get(ladder_push(climber())) - 294.2).abs() < 0.1);
-        assert!(
-            (newton_metre::get(hanging_moment(climber(), ladder_arm(metre::new(0.2)))) - 588.4)
-                .abs()
-                < 0.1
+        // Computed apart: 1176.8 N half a metre beside the axis, with no height to lean over.
+        let hung = ladder_moment(
+            climber() * gravity(),
+            metre::new(0.0),
+            metre::new(0.2),
+            metre::new(LADDER_STANDOFF_M),
         );
+        assert!((newton_metre::get(hung) - 588.4).abs() < 0.1);
     }
 }

@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::rules::en_1997_1_2004::uplift;
 use crate::site_plan::Code;
-use crate::stages::loads::{self, Load, Loads};
+use crate::stages::loads::{self, Loads};
 use crate::units::{Force, Length, Moment, newton, newton_metre};
 
 use super::outline::Outline;
@@ -85,8 +85,8 @@ pub(super) fn foot_above_base(brief: &Brief, outline: &Outline) -> Length {
 }
 
 /// A load's moment about the centre of the base.
-pub(super) fn at_base(load: &Load, foot: Length) -> Moment {
-    load.moment + load.shear * foot
+pub(super) fn at_base(moment: Moment, push: Force, foot: Length) -> Moment {
+    moment + push * foot
 }
 
 /// The weights and the cases for an outline.
@@ -102,7 +102,7 @@ pub(super) fn list(brief: &Brief, outline: &Outline, loads: &Loads) -> Actions {
             .map(|load| Case {
                 name: load.title,
                 push: load.shear,
-                moment: at_base(load, foot),
+                moment: at_base(load.moment, load.shear, foot),
                 factor: loads::factor(Code::Eurocode, load.accidental),
                 passing: load.id == "knock",
             })

@@ -1,10 +1,18 @@
-//! The five loads, one function each.
+//! The five loads, one function each, which finds the moment at the foot with its line of calculation.
 
 use crate::brief::Brief;
+use crate::figure::{
+    KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Kilopascal, Metre, MetrePerSecond, One,
+    SquareMetre,
+};
+use crate::notes::{Line, Worked, Working};
 use crate::rules::en_1991_1_1_2002::person;
 use crate::rules::en_1991_1_4_2005::{cylinder, gust as wind};
 use crate::source::{Source, Standing};
-use crate::units::{Force, Length, Moment, gravity, metre, newton, newton_metre, square_metre};
+use crate::units::{
+    Force, Moment, Pressure, gravity, kilogram_per_cubic_metre, metre, newton, newton_metre,
+    square_metre,
+};
 
 use super::{Load, Roof, factor, shut};
 
@@ -58,25 +66,27 @@ fn accident(brief: &Brief, load: Load) -> Load {
     }
 }
 
-fn moment(force: Force, height: Length) -> Moment {
-    force * height
-}
-
-/// The middle of telescope and mount above the foot.
-pub(super) fn centre(brief: &Brief) -> Length {
-    brief.pier.height.value + brief.load.centre_above_pier.value
-}
-
 pub(super) fn rest(brief: &Brief, weight: Force) -> Load {
     plain(brief, "rest", "weight at rest", weight)
 }
 
-pub(super) fn leaning(brief: &Brief, weight: Force) -> Load {
-    let push = person::leaning();
-    Load {
-        shear: push,
-        moment: moment(push, centre(brief)),
-        torsion: moment(push, metre::new(LEANING_ARM_M)),
+pub(super) fn leaning(brief: &Brief, weight: Force) -> (Load, Working) {
+    let moment = Line::new(
+        "loads.leaning",
+        "Moment at the column's foot of a person who leans on the telescope",
+        "M = H (h + e)",
+        person::SOURCE,
+    )
+    .with("H", person::leaning(), Kilonewton)
+    .with("h", brief.pier.height.value, Metre)
+    .with("e", brief.load.centre_above_pier.value, Metre)
+    .gives("M", KilonewtonMetre, |(push, height, above)| -> Moment {
+        push * (height + above)
+    });
+    let load = Load {
+        shear: person::leaning(),
+        moment: moment.value,
+        torsion: person::leaning() * metre::new(LEANING_ARM_M),
         source: person::SOURCE,
         ..plain(
             brief,
@@ -84,7 +94,25 @@ pub(super) fn leaning(brief: &Brief, weight: Force) -> Load {
             "a person who leans on the telescope",
             weight,
         )
-    }
+    };
+    (load, moment.working)
+}
+
+/// Pressure of the design gust.
+pub(super) fn gust_pressure(brief: &Brief) -> Worked<Pressure> {
+    Line::new(
+        "loads.gust_pressure",
+        "Pressure of the design gust",
+        "q = ½ ρ v²",
+        wind::SOURCE,
+    )
+    .with(
+        "ρ",
+        kilogram_per_cubic_metre::new(wind::AIR_DENSITY),
+        KilogramPerCubicMetre,
+    )
+    .with("v", brief.site.design_gust.value, MetrePerSecond)
+    .gives("q", Kilopascal, |(_, speed)| wind::pressure(speed))
 }
 
 /// Force of the gust on the column, and on telescope and mount.
@@ -106,8 +134,33 @@ pub(super) fn gust_forces(brief: &Brief) -> [Force; 2] {
 }
 
 /// The design gust. A roof that shuts is looked at caught open once, as an accident.
-pub(super) fn gust(brief: &Brief, weight: Force) -> Load {
+pub(super) fn gust(brief: &Brief, weight: Force) -> (Load, Working) {
     let [column, top] = gust_forces(brief);
+    let (speed, pier) = (brief.site.design_gust.value, &brief.pier);
+    let moment = Line::new(
+        "loads.gust",
+        "Moment at the column's foot of the design gust",
+        "M = q (c_c d h h/2 + c_t A (h + e))",
+        wind::SOURCE,
+    )
+    .with("q", wind::pressure(speed), Kilopascal)
+    .with(
+        "c_c",
+        cylinder::enveloped_factor(speed, pier.outside_diameter.value),
+        One,
+    )
+    .with("d", pier.outside_diameter.value, Metre)
+    .with("h", pier.height.value, Metre)
+    .with("c_t", cylinder::TELESCOPE_FORCE_FACTOR, One)
+    .with("A", brief.load.wind_area.value, SquareMetre)
+    .with("e", brief.load.centre_above_pier.value, Metre)
+    .gives(
+        "M",
+        KilonewtonMetre,
+        |(q, column_factor, d, h, top_factor, area, e)| -> Moment {
+            q * (d * h) * column_factor * (h / 2.0) + q * area * top_factor * (h + e)
+        },
+    );
     let width = metre::new(
         square_metre::get(brief.load.wind_area.value)
             .max(0.0)
@@ -120,13 +173,13 @@ pub(super) fn gust(brief: &Brief, weight: Force) -> Load {
     };
     let load = Load {
         shear: column + top,
-        moment: moment(column, brief.pier.height.value / 2.0) + moment(top, centre(brief)),
-        torsion: moment(top, width * GUST_ARM_RATIO),
+        moment: moment.value,
+        torsion: top * (width * GUST_ARM_RATIO),
         roof: Roof::Open,
         source: wind::SOURCE,
         ..plain(brief, "gust", title, weight)
     };
-    if shut(brief) {
+    let load = if shut(brief) {
         accident(
             brief,
             Load {
@@ -136,20 +189,33 @@ pub(super) fn gust(brief: &Brief, weight: Force) -> Load {
         )
     } else {
         load
-    }
+    };
+    (load, moment.working)
 }
 
 /// A ladder hung from the column, which pushes and hangs.
-pub(super) fn ladder(brief: &Brief, weight: Force) -> Load {
+pub(super) fn ladder(brief: &Brief, weight: Force) -> (Load, Working) {
     let climber = person::climber();
-    let push = person::ladder_push(climber);
-    let hanging = person::hanging_moment(
-        climber,
-        person::ladder_arm(brief.pier.outside_diameter.value),
+    let moment = Line::new(
+        "loads.ladder",
+        "Moment at the column's foot of a ladder with a person on it, hung from the column",
+        "M = W h/4 + W (d/2 + a)",
+        person::LADDER_SOURCE,
+    )
+    .with("W", climber * gravity(), Kilonewton)
+    .with("h", brief.pier.height.value, Metre)
+    .with("d", brief.pier.outside_diameter.value, Metre)
+    .with("a", metre::new(person::LADDER_STANDOFF_M), Metre)
+    .gives(
+        "M",
+        KilonewtonMetre,
+        |(weight, height, column, standoff)| {
+            person::ladder_moment(weight, height, column, standoff)
+        },
     );
-    Load {
-        shear: push,
-        moment: hanging + moment(push, brief.pier.height.value),
+    let load = Load {
+        shear: person::ladder_push(climber),
+        moment: moment.value,
         source: person::LADDER_SOURCE,
         ..plain(
             brief,
@@ -157,26 +223,30 @@ pub(super) fn ladder(brief: &Brief, weight: Force) -> Load {
             "a ladder hung on the column with a person on it",
             weight + climber * gravity(),
         )
-    }
+    };
+    (load, moment.working)
 }
 
-/// How high a knock hits: a metre, or the column's top where it is lower.
-pub(super) fn knock_height(brief: &Brief) -> Length {
-    metre::new(metre::get(brief.pier.height.value).min(KNOCK_HEIGHT_M))
-}
-
-/// A knock's force.
-pub(super) fn knock_force() -> Force {
-    newton::new(KNOCK_N)
-}
-
-pub(super) fn knock(brief: &Brief, weight: Force) -> Load {
-    let push = knock_force();
+/// A knock hits at a metre, or at the column's top where it is lower.
+pub(super) fn knock(brief: &Brief, weight: Force) -> (Load, Working) {
+    let push = newton::new(KNOCK_N);
+    let height = metre::new(metre::get(brief.pier.height.value).min(KNOCK_HEIGHT_M));
+    let moment = Line::new(
+        "loads.knock",
+        "Moment at the column's foot of a knock",
+        "M = H z",
+        Source::judgement("1 kN at 1 m, or at the top of a lower column"),
+    )
+    .with("H", push, Kilonewton)
+    .with("z", height, Metre)
+    .gives("M", KilonewtonMetre, |(push, height)| -> Moment {
+        push * height
+    });
     let load = Load {
         shear: push,
-        moment: moment(push, knock_height(brief)),
+        moment: moment.value,
         source: KNOCK,
         ..plain(brief, "knock", "a knock against the column", weight)
     };
-    accident(brief, load)
+    (accident(brief, load), moment.working)
 }

@@ -16,7 +16,7 @@ use crate::stages::ground::Ground;
 use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::soil_table::Group;
 use crate::units::{
-    Force, Length, Pressure, Spread, UnitWeight, kilonewton, kilopascal, square_metre,
+    Force, Length, Moment, Pressure, Spread, UnitWeight, kilonewton, kilopascal, square_metre,
 };
 
 /// What is left of the bearing of sand and gravel with water within the base's width below it.
@@ -73,19 +73,32 @@ pub(super) fn downwards(actions: &Actions) -> Force {
     actions.weight - actions.lift
 }
 
-/// Even pressure on the part of the base that carries, less that of the soil that was there: q = V/A' − σ'. None when the force
-/// falls outside the base.
+/// Net pressure in a case; none when the force falls outside the base.
 pub(super) fn net_pressure(
     ground: &Ground,
     outline: &Outline,
     actions: &Actions,
     case: &Case,
 ) -> Option<Pressure> {
-    let down = downwards(actions);
-    let area = base::eccentricity(case.moment, down)
-        .and_then(|e| base::effective_area(e, outline.shorter(), outline.longer()))?;
+    net_of(
+        downwards(actions),
+        case.moment,
+        [outline.shorter(), outline.longer()],
+        overburden(ground, outline),
+    )
+}
+
+/// Even pressure on the part of the base that carries, less that of the soil that was there: q = V/A' − σ'.
+pub(super) fn net_of(
+    down: Force,
+    moment: Moment,
+    [along, across]: [Length; 2],
+    overburden: Pressure,
+) -> Option<Pressure> {
+    let area =
+        base::eccentricity(moment, down).and_then(|e| base::effective_area(e, along, across))?;
     let gross = kilonewton::get(down) / square_metre::get(area);
-    Some(kilopascal::new(gross) - overburden(ground, outline))
+    Some(kilopascal::new(gross) - overburden)
 }
 
 /// How much of the ground's strength is used in the worst approach and case.

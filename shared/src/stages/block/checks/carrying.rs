@@ -3,9 +3,9 @@
 use crate::brief::Brief;
 use crate::figure::{
     Arcsecond, Degree, Kilonewton, KilonewtonMetre, KilonewtonPerCubicMetre, Kilopascal,
-    Megapascal, Metre, One, Unit,
+    Megapascal, Metre, Millimetre, One, Unit,
 };
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes, Working};
 use crate::rules::en_1997_1_2004::{annex_d, eccentric_base as base};
 use crate::rules::mechanics::settlement;
 use crate::source::Source;
@@ -34,25 +34,27 @@ pub(super) fn workings(
 }
 
 fn net(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes) {
-    let worst = actions.worst();
-    let down = bearing::downwards(actions);
-    let Some(net) = bearing::net_pressure(ground, outline, actions, &worst) else {
-        return;
-    };
-    notes.working(
-        Working::new(
-            "block.net_pressure",
-            "Net pressure on the part of the base that carries",
-            "q_net = V / [(B − 2 M/V) L] − σ'",
-            base::SOURCE,
-        )
-        .with("V", down, Kilonewton)
-        .with("M", worst.moment, KilonewtonMetre)
-        .with("B", outline.shorter(), Metre)
-        .with("L", outline.longer(), Metre)
-        .with("σ'", bearing::overburden(ground, outline), Kilopascal)
-        .gives("q_net", net, Kilopascal),
-    );
+    Line::new(
+        "block.net_pressure",
+        "Net pressure on the part of the base that carries",
+        "q_net = V / [(B − 2 M/V) L] − σ'",
+        base::SOURCE,
+    )
+    .with("V", bearing::downwards(actions), Kilonewton)
+    .with("M", actions.worst().moment, KilonewtonMetre)
+    .with("B", outline.shorter(), Metre)
+    .with("L", outline.longer(), Metre)
+    .with("σ'", bearing::overburden(ground, outline), Kilopascal)
+    .gives(
+        "q_net",
+        Kilopascal,
+        |(down, moment, along, across, soil)| {
+            // A force outside the base presses on nothing; the line is then left out.
+            bearing::net_of(down, moment, [along, across], soil)
+                .unwrap_or(kilopascal::new(f64::NAN))
+        },
+    )
+    .noted(notes);
 }
 
 fn strength(
@@ -122,37 +124,35 @@ fn settles(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut No
     let Some(modulus) = ground.shear_modulus else {
         return;
     };
-    let net = at_rest(ground, outline, actions);
-    let settled = settlement::settlement(
-        net,
-        outline.shorter(),
-        modulus.typical,
-        ground.poisson_ratio,
-    );
-    let settled_mm = 1000.0 * metre::get(settled);
-    notes.working(
-        Working::new(
-            "block.settlement",
-            "Settlement under the pier at rest",
-            "w = 0.88 q_net B (1 − ν²)/E, E = 2 (1 + ν) 0.3 G₀",
-            settlement::SOURCE,
-        )
-        .with("q_net", kilopascal::get(net).max(0.0), Unit::Kilopascal)
-        .with("B", outline.shorter(), Metre)
-        .with("ν", ground.poisson_ratio, One)
-        .with("G₀", modulus.typical, Megapascal)
-        .gives("w", settled_mm, Unit::Millimetre),
-    );
-    let tilt = UNEVEN_RATIO * metre::get(settled) / metre::get(outline.shorter());
-    notes.working(
-        Working::new(
-            "block.settlement_tilt",
-            "Tilt that may come of it in the first year: align on the pole again then",
-            "θ = 0.2 w / B",
-            Source::judgement("a fifth of the settlement may be uneven"),
-        )
-        .with("w", settled_mm, Unit::Millimetre)
-        .with("B", outline.shorter(), Metre)
-        .gives("θ", tilt.to_degrees() * 3600.0, Arcsecond),
-    );
+    let settled = Line::new(
+        "block.settlement",
+        "Settlement under the pier at rest",
+        "w = 0.88 q_net B (1 − ν²)/E, E = 2 (1 + ν) 0.3 G₀",
+        settlement::SOURCE,
+    )
+    .with(
+        "q_net",
+        at_rest(ground, outline, actions).max(kilopascal::new(0.0)),
+        Kilopascal,
+    )
+    .with("B", outline.shorter(), Metre)
+    .with("ν", ground.poisson_ratio, One)
+    .with("G₀", modulus.typical, Megapascal)
+    .gives("w", Millimetre, |(net, side, poisson_ratio, modulus)| {
+        settlement::settlement(net, side, modulus, poisson_ratio)
+    })
+    .noted(notes);
+    Line::new(
+        "block.settlement_tilt",
+        "Tilt that may come of it in the first year: align on the pole again then",
+        "θ = 0.2 w / B",
+        Source::judgement("a fifth of the settlement may be uneven"),
+    )
+    .with("w", settled, Millimetre)
+    .with("B", outline.shorter(), Metre)
+    .gives("θ", Arcsecond, |(settled, side)| {
+        let tilt = UNEVEN_RATIO * metre::get(settled) / metre::get(side);
+        tilt.to_degrees() * 3600.0
+    })
+    .noted(notes);
 }

@@ -2,15 +2,16 @@
 
 use crate::brief::Brief;
 use crate::figure::{
-    CubicMetre, Kilogram, KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Metre, Unit,
+    CubicMetre, Kilogram, KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Kilopascal, Metre,
+    Unit,
 };
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes, Worked, Working};
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
-use crate::stages::block::actions::{Actions, at_base, foot_above_base};
+use crate::stages::block::actions::{Actions, at_base};
 use crate::stages::block::outline::{Outline, density};
 use crate::stages::loads::{Load, Loads};
-use crate::units::{kilonewton, kilonewton_metre, kilopascal, metre, square_metre};
+use crate::units::{Length, Mass, Volume, kilonewton, kilopascal, metre, square_metre};
 
 use super::stand;
 
@@ -35,18 +36,16 @@ pub(super) fn workings(
             notes.working(line);
         }
     }
-    for line in [
-        lift(brief, outline, actions),
-        eccentricity(actions),
-        pressure(outline, actions),
-        overturning(outline, actions),
-    ] {
-        notes.working(line);
+    notes.workings.extend(lift(brief, outline));
+    if let Some(off) = eccentricity(actions) {
+        let off = off.noted(notes);
+        notes.working(pressure(outline, actions, off));
     }
+    notes.working(overturning(outline, actions));
 }
 
 fn volume(outline: &Outline) -> Working {
-    Working::new(
+    Line::new(
         "block.volume",
         "Volume of the block",
         "V = L W (D + u)",
@@ -56,15 +55,21 @@ fn volume(outline: &Outline) -> Working {
     .with("W", outline.width, Metre)
     .with("D", outline.depth, Metre)
     .with("u", outline.upstand, Metre)
-    .gives("V", outline.volume(), CubicMetre)
+    .gives("V", CubicMetre, |(l, w, d, u)| -> Volume {
+        l * w * (d + u)
+    })
+    .working
 }
 
 fn mass(outline: &Outline) -> Working {
     let source = Source::common_practice("2300 to 2400 kg to the cubic metre");
-    Working::new("block.mass", "Mass of the block", "m = ρ V", source)
+    Line::new("block.mass", "Mass of the block", "m = ρ V", source)
         .with("ρ", density(), KilogramPerCubicMetre)
         .with("V", outline.volume(), CubicMetre)
-        .gives("m", outline.mass(), Kilogram)
+        .gives("m", Kilogram, |(density, volume)| -> Mass {
+            volume * density
+        })
+        .working
 }
 
 fn weight(outline: &Outline, actions: &Actions) -> Working {
@@ -94,7 +99,7 @@ fn moment(
 ) -> Option<Working> {
     let load = load?;
     Some(
-        Working::new(
+        Line::new(
             id,
             format!("Moment about the base's centre: {}", load.title),
             "M = M_f + H (D + u + g)",
@@ -105,76 +110,76 @@ fn moment(
         .with("D", outline.depth, Metre)
         .with("u", outline.upstand, Metre)
         .with("g", brief.pier.gap.value, Metre)
-        .gives(
-            "M", at_base(load, foot_above_base(brief, outline)), KilonewtonMetre,
-        ),
+        .gives("M", KilonewtonMetre, |(moment, push, depth, upstand, gap)| {
+            at_base(moment, push, depth + upstand + gap)
+        })
+        .working,
     )
 }
 
-fn lift(brief: &Brief, outline: &Outline, actions: &Actions) -> Working {
-    let water = brief
-        .site
-        .groundwater_depth
-        .value
-        .map_or(f64::NAN, metre::get);
-    Working::new(
-        "block.lift",
-        "Lift of the groundwater",
-        "U = γ_w L W (D − z_w), nought above the water",
-        uplift::SOURCE,
+fn lift(brief: &Brief, outline: &Outline) -> Option<Working> {
+    let water = brief.site.groundwater_depth.value?;
+    Some(
+        Line::new(
+            "block.lift",
+            "Lift of the groundwater",
+            "U = γ_w L W (D − z_w), nought above the water",
+            uplift::SOURCE,
+        )
+        .with("L", outline.length, Metre)
+        .with("W", outline.width, Metre)
+        .with("D", outline.depth, Metre)
+        .with("z_w", water, Metre)
+        .gives("U", Kilonewton, |(length, width, depth, water)| {
+            uplift::lift(length * width, depth, water)
+        })
+        .working,
     )
-    .with("L", outline.length, Metre)
-    .with("W", outline.width, Metre)
-    .with("D", outline.depth, Metre)
-    .with("z_w", water, Unit::Metre)
-    .gives("U", actions.lift, Kilonewton)
 }
 
-fn eccentricity(actions: &Actions) -> Working {
+fn eccentricity(actions: &Actions) -> Option<Worked<Length>> {
     let worst = actions.worst();
-    let (moment, weight) = (
-        kilonewton_metre::get(worst.moment),
-        kilonewton::get(actions.weight),
-    );
-    Working::new(
-        "block.eccentricity",
-        format!("How far off the centre the force acts: {}", worst.name),
-        "e = M / N",
-        base::EDGE_SOURCE,
+    base::eccentricity(worst.moment, actions.weight)?;
+    Some(
+        Line::new(
+            "block.eccentricity",
+            format!("How far off the centre the force acts: {}", worst.name),
+            "e = M / N",
+            base::EDGE_SOURCE,
+        )
+        .with("M", worst.moment, KilonewtonMetre)
+        .with("N", actions.weight, Kilonewton)
+        .gives("e", Metre, |(moment, weight)| {
+            base::eccentricity(moment, weight).unwrap_or(metre::new(f64::NAN))
+        }),
     )
-    .with("M", moment, Unit::KilonewtonMetre)
-    .with("N", weight, Unit::Kilonewton)
-    .gives("e", moment / weight, Unit::Metre)
 }
 
-fn pressure(outline: &Outline, actions: &Actions) -> Working {
-    let side = metre::get(outline.shorter());
-    let eccentricity =
-        kilonewton_metre::get(actions.worst().moment) / kilonewton::get(actions.weight);
-    let formula = if eccentricity <= side / 6.0 {
+fn pressure(outline: &Outline, actions: &Actions, eccentricity: Length) -> Working {
+    let formula = if eccentricity <= outline.shorter() / 6.0 {
         "q = N / (B L) (1 + 6 e / B)"
     } else {
         "q = 2 N / (3 L (B/2 − e))"
     };
-    Working::new(
+    Line::new(
         "block.bearing_pressure",
         "Largest pressure under the base's edge",
         formula,
         base::EDGE_SOURCE,
     )
     .with("N", actions.weight, Kilonewton)
-    .with("e", eccentricity, Unit::Metre)
-    .with("B", side, Unit::Metre)
+    .with("e", eccentricity, Metre)
+    .with("B", outline.shorter(), Metre)
     .with("L", outline.longer(), Metre)
-    .gives(
-        "q",
-        stand::largest_pressure(outline, actions).map_or(f64::NAN, kilopascal::get),
-        Unit::Kilopascal,
-    )
+    .gives("q", Kilopascal, |(weight, eccentricity, along, across)| {
+        base::edge_pressure(weight, eccentricity, along, across)
+            .unwrap_or(kilopascal::new(f64::NAN))
+    })
+    .working
 }
 
 fn overturning(outline: &Outline, actions: &Actions) -> Working {
-    Working::new(
+    Line::new(
         "block.righting_moment",
         "Moment that holds the block upright",
         "M_stb = (0.9 N − 1.1 U) B / 2",
@@ -183,9 +188,8 @@ fn overturning(outline: &Outline, actions: &Actions) -> Working {
     .with("N", actions.weight, Kilonewton)
     .with("U", actions.lift, Kilonewton)
     .with("B", outline.shorter(), Metre)
-    .gives(
-        "M_stb",
-        stand::stabilising_moment(outline, actions),
-        KilonewtonMetre,
-    )
+    .gives("M_stb", KilonewtonMetre, |(weight, lift, side)| {
+        stand::holding(weight, lift, side)
+    })
+    .working
 }

@@ -10,7 +10,7 @@ use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
-use crate::units::{Force, Moment, Pressure, kilonewton};
+use crate::units::{Force, Length, Moment, Pressure, kilonewton};
 
 /// Factor on the weight that holds; what tips and pushes has its own.
 const HOLDING_FACTOR: f64 = 0.9;
@@ -57,7 +57,12 @@ fn overturning_moment(actions: &Actions) -> Moment {
 }
 
 pub(super) fn stabilising_moment(outline: &Outline, actions: &Actions) -> Moment {
-    held_down(actions) * (outline.shorter() / 2.0)
+    holding(actions.weight, actions.lift, outline.shorter())
+}
+
+/// What holds upright: nine tenths of the weight less eleven tenths of the lift, on half the base.
+pub(super) fn holding(weight: Force, lift: Force, side: Length) -> Moment {
+    (weight * HOLDING_FACTOR - lift * LIFT_FACTOR) * (side / 2.0)
 }
 
 /// Weight that is counted on against overturning and sliding.
