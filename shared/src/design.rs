@@ -197,15 +197,18 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor),
         &mut notes,
     );
-    notes.take(cautions::stage(
+    let cautions = cautions::stage(&cautions::Job {
         brief,
-        &ground,
-        &excavation,
-        &block,
-        &pier,
-        &anchors,
-        &floor,
-    ));
+        ground: &ground,
+        excavation: &excavation,
+        block: &block,
+        pier: &pier,
+        anchors: &anchors,
+        floor: &floor,
+        motion: &motion,
+        checks: &notes.checks,
+    });
+    notes.take(cautions);
     let Notes {
         checks,
         assumptions,

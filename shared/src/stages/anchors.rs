@@ -136,7 +136,6 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
         both.chosen(brief),
         &mut notes,
     );
-    advice::cautions(brief, situation.seat, &mut notes);
     let steps = advice::steps(
         brief,
         &setting,

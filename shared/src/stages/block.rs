@@ -1,13 +1,13 @@
 //! Footing: the block's size, weight, strength by day, and what is cast into it.
 
 mod actions;
-mod age;
+pub mod age;
 mod checks;
 mod chosen;
-mod concrete;
+pub mod concrete;
 pub(crate) mod dowels;
 mod ducts;
-mod exposure;
+pub mod exposure;
 pub mod figures;
 pub(crate) mod frost;
 mod needs;
@@ -15,7 +15,7 @@ mod outline;
 mod rules_of_thumb;
 mod size;
 mod steel;
-mod weather;
+pub mod weather;
 mod wording;
 
 use serde::Serialize;
@@ -168,7 +168,7 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Foun
         concrete: order,
         reinforcement: steel::options(brief, &outline, &mut notes),
         ducts: ducts::lay(brief, &outline, &mut notes),
-        exposure: exposure::advise(brief, ground, &mut notes),
+        exposure: exposure::advise(brief, ground),
         side_frost,
         dowels,
         earthing: ducts::earthing(brief.units),

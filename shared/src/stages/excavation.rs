@@ -5,7 +5,6 @@
 //! filled again: the sides then hold only as well as the fill is rammed.
 
 pub mod checks;
-pub mod dangers;
 pub mod digging;
 pub mod digging_table;
 pub mod face;
@@ -143,7 +142,6 @@ pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Foun
     };
     checks::checks(brief, ground, room, &value, &mut notes);
     face::check(ground, &value, &mut notes);
-    dangers::cautions(brief, ground, &value, &mut notes);
     Found { value, notes }
 }
 

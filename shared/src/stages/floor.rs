@@ -6,7 +6,6 @@
 //! beyond the outermost posts of a deck.
 
 pub mod checks;
-pub mod dangers;
 pub mod deck;
 pub mod opening;
 pub mod places;
@@ -149,7 +148,6 @@ pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Foun
     };
     places::locate(brief, &mut value);
     checks::checks(brief, block, &value, &mut notes);
-    dangers::cautions(brief, &value, &mut notes);
     Found { value, notes }
 }
 

@@ -13,7 +13,6 @@ pub mod slope;
 pub mod soil_table;
 pub mod stiffness;
 pub mod strength;
-pub mod surroundings;
 pub mod tree;
 pub mod unfit;
 pub mod water;
@@ -239,7 +238,6 @@ pub fn stage(brief: &Brief) -> Found<Ground> {
     strength::notes(brief, &value, &mut notes);
     slope::notes(brief, &value, &mut notes);
     tree::notes(brief, &value, &mut notes);
-    surroundings::cautions(brief, &value, &mut notes);
     Found { value, notes }
 }
 

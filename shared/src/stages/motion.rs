@@ -23,7 +23,7 @@ pub mod people;
 mod present;
 pub mod quiet;
 pub mod rig;
-mod season;
+pub mod season;
 mod shape;
 mod share;
 pub mod stands;

@@ -15,7 +15,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Degree, Unit};
-use crate::notes::{AssumedValue, Assumption, Found, Notes, When};
+use crate::notes::{AssumedValue, Assumption, Found, Notes};
 use crate::rules::calendar;
 use crate::source::Source;
 
@@ -101,7 +101,6 @@ pub fn stage(brief: &Brief) -> Found<North> {
         }
         Err(why) => Polaris::not(why.to_owned()),
     };
-    cautions(&mut notes);
     Found {
         value: North {
             compass,
@@ -159,16 +158,6 @@ fn assume(notes: &mut Notes, field: Path, value: &str, why: &str, effect: &str) 
         effect: effect.to_owned(),
         source: Source::judgement("no figure is invented for a place"),
     });
-}
-
-fn cautions(notes: &mut Notes) {
-    notes.caution(
-        "north.sun",
-        When::Digging,
-        "Never look at the sun to find north: not with bare eyes, not through a finder, a telescope, a level or a compass's sight. It \
-         burns the eye without pain and for good. The shadow on the ground tells all that is needed; cover every telescope that stands by.",
-        Source::common_practice("the sun is never looked at"),
-    );
 }
 
 /// How north is carried to the template and the plate.

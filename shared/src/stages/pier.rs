@@ -13,11 +13,10 @@ use crate::brief::Brief;
 use crate::figure::{
     Kilogram, Metre, Newton, NewtonMetrePerRadian, NewtonPerMetre, NewtonSquareMetre, One, Unit,
 };
-use crate::notes::{Found, Notes, When, Working};
+use crate::notes::{Found, Notes, Working};
 use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section as tube;
 use crate::rules::mechanics::cantilever;
-use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::joint;
 use crate::stages::loads::Loads;
@@ -132,7 +131,6 @@ pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
     chosen::workings(brief, &mut notes);
     workings(&section, &value, &mut notes);
     joint::workings(brief, &joint, &mut notes);
-    lifting(brief, value.lifted_mass, &mut notes);
     Found { value, notes }
 }
 
@@ -196,20 +194,3 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
 pub const ONE_PERSON_KG: f64 = 25.0;
 /// Mass above which two people should not lift, kg.
 pub const TWO_PEOPLE_KG: f64 = 2.0 * ONE_PERSON_KG;
-
-fn lifting(brief: &Brief, empty: Mass, notes: &mut Notes) {
-    let mass = kilogram::get(empty);
-    if mass > TWO_PEOPLE_KG {
-        notes.caution(
-            "pier.lifting",
-            When::Lifting,
-            format!(
-                "Column and plates weigh about {}. That is too much for two people to lift and set over studs by hand: use a \
-                 hoist, an engine crane or more people, keep hands and feet out from under the plate, and fill the column only \
-                 once it stands and its nuts are on.",
-                brief.units.say(mass, Unit::Kilogram)
-            ),
-            Source::common_practice("25 kg for one person under the best conditions"),
-        );
-    }
-}

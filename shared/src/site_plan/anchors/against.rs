@@ -7,7 +7,7 @@ use crate::rules::threads::{self, Thread};
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::{Coating, Lubrication, StrengthClass};
-use crate::units::{kilonewton, millimetre, newton_metre};
+use crate::units::{millimetre, newton_metre};
 use crate::{path, paths};
 
 /// Answers about the studs that contradict each other, the plate or the block.

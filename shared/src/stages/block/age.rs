@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Celsius, Day, One, Unit};
-use crate::notes::{Notes, When, Working};
+use crate::notes::{Notes, Working};
 use crate::rules::en_1992_1_1_2004::{maturity, strength, strength_by_age as by_age};
 use crate::rules::en_13670_2009::curing;
 use crate::site_plan::block::{Cement, Concrete};
@@ -12,16 +12,16 @@ use crate::source::{Source, Standing};
 use crate::units::{Pressure, Time, day, megapascal};
 
 /// Least age before drilling for resin-bonded studs, days.
-const LEAST_AGE_D: f64 = 21.0;
+pub const LEAST_AGE_D: f64 = 21.0;
 /// Where that is from.
-const LEAST_AGE_SOURCE: Source = Source::new(
+pub const LEAST_AGE_SOURCE: Source = Source::new(
     "ACI 318",
     "19",
     "17.2.2, least age of concrete for bonded anchors; EN 1992-1-1 3.1.2",
     Standing::FromMemory,
 );
 /// Strength below which no approval of a bonded stud reaches, MPa.
-const DRILL_STRENGTH_MPA: f64 = 20.0;
+pub const DRILL_STRENGTH_MPA: f64 = 20.0;
 /// Curing that is advised at least, days.
 const ADVISED_CURING_D: f64 = 7.0;
 /// Days of the table.
@@ -121,7 +121,6 @@ pub(super) fn of(brief: &Brief, notes: &mut Notes) -> Ages {
         .max(drill)
         .ceil();
     workings(temperature, pace, strong, notes);
-    say_days(brief, temperature, (drill, load), notes);
     let ratio = by_age::share_ratio(day::new(2.0), s);
     let least = curing::least(temperature, curing::development(ratio)).unwrap_or(day::new(18.0));
     let curing = if day::get(least) > ADVISED_CURING_D {
@@ -153,22 +152,6 @@ fn table(class: Pressure, s: f64, temperature: f64, drill_d: f64) -> Vec<Age> {
         }
     };
     TABLE_D.into_iter().map(at).collect()
-}
-
-fn say_days(brief: &Brief, temperature: f64, (drill, load): (f64, f64), notes: &mut Notes) {
-    let at = brief.units.say(temperature, Celsius);
-    let at = format!("at {at}");
-    let strength = brief.units.say(DRILL_STRENGTH_MPA, Unit::Megapascal);
-    notes.caution(
-        "block.drill_not_before",
-        When::Drilling,
-        format!(
-            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: {at} it takes that long. \
-             Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {strength}, whichever is later; the \
-             resin's own sheet may ask for more. A colder spell moves both days back."
-        ),
-        LEAST_AGE_SOURCE,
-    );
 }
 
 fn workings(temperature: f64, pace: f64, strong: f64, notes: &mut Notes) {

@@ -10,8 +10,7 @@ pub(super) use bearing::carries;
 pub(super) use stand::{stands, stays_put};
 
 use crate::brief::Brief;
-use crate::notes::{Notes, Verdict, When};
-use crate::source::Source;
+use crate::notes::Notes;
 use crate::stages::ground::Ground;
 use crate::stages::loads::Loads;
 use crate::units::{Pressure, kilonewton, kilopascal, square_metre};
@@ -45,22 +44,6 @@ pub(super) fn all(
     found.extend(frost::note(brief, ground, side_frost, notes));
     found.extend(dowels::checks(brief, ground, outline, actions, dowels));
     found.push(fit::plate(brief, outline));
-    let failed: Vec<_> = found
-        .iter()
-        .filter(|check| check.verdict == Verdict::Fails)
-        .map(|check| check.title.as_str())
-        .collect();
-    if !failed.is_empty() {
-        notes.caution(
-            "block.does_not_work",
-            When::Planning,
-            format!(
-                "The block fails a check: change the plan before you dig. Answered with no: {}",
-                failed.join(" ")
-            ),
-            Source::judgement("a failed check stops the work"),
-        );
-    }
     notes.checks.extend(found);
     (largest(outline, actions), resting(outline, actions))
 }

@@ -4,14 +4,14 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Kelvin, KilogramPerCubicMetre, One, Unit};
-use crate::notes::{Notes, When, Working};
+use crate::notes::{Notes, Working};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::aci_211_1_91::absolute_volume;
 use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
-use crate::site_plan::block::{Cement, Concrete, Mix};
+use crate::site_plan::block::{Concrete, Mix};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
-use crate::units::{Volume, cubic_metre, kilogram, kilogram_per_cubic_metre, metre};
+use crate::units::{Volume, cubic_metre, kilogram, kilogram_per_cubic_metre};
 
 use super::outline::{Outline, density};
 
@@ -27,13 +27,10 @@ pub(crate) const CEMENT_BAG_KG: f64 = 25.0;
 const GRAIN_KG_M3: f64 = 2650.0;
 /// Sand's share of the aggregate.
 const SAND_RATIO: f64 = 0.38;
-/// Thickness from which the middle stays warm while the face cools, m, and weather in which that matters, °C.
-const THICK_M: f64 = 0.8;
-const COOL_C: f64 = 12.0;
 /// Largest stone, mm.
 const STONE_MM: f64 = 20.0;
 /// Volume above which mixing by hand is advised against.
-const BY_HAND_M3: f64 = 0.5;
+pub const BY_HAND_M3: f64 = 0.5;
 
 /// What to order or mix, waste included.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -92,7 +89,6 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
     };
     let recipe = recipe(brief.block.concrete.value);
     workings(net, waste_ratio, volume, notes);
-    mixed(brief, volume, notes);
     let site = brief.block.mix.value == Mix::Site;
     let bags = (brief.block.mix.value == Mix::Bagged)
         .then(|| whole(volume * DRY_KG_M3 / kilogram::get(brief.block.bag.value)));
@@ -114,7 +110,7 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
         gravel_kg: site.then_some(volume * recipe.gravel),
         water_cement_ratio: recipe.water_cement_ratio,
         cement_kg_m3: recipe.cement,
-        heat_rise_k: heat(brief, outline, recipe.cement, notes),
+        heat_rise_k: heat(recipe.cement, notes),
         advice: advice(brief, volume, bags),
     }
 }
@@ -150,8 +146,8 @@ fn recipe(class: Concrete) -> Recipe {
     }
 }
 
-/// The rise without loss, and a caution where the block's middle gets much warmer than its face.
-fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64 {
+/// The rise without loss.
+fn heat(cement: f64, notes: &mut Notes) -> f64 {
     let rise = adiabatic_rise::rise_k(kilogram_per_cubic_metre::new(cement), density());
     notes.working(
         Working::new(
@@ -164,23 +160,6 @@ fn heat(brief: &Brief, outline: &Outline, cement: f64, notes: &mut Notes) -> f64
         .with("ρ", density(), KilogramPerCubicMetre)
         .gives("ΔT", rise, Kelvin),
     );
-    let thick = metre::get(outline.shorter()).min(metre::get(outline.height()));
-    if thick >= THICK_M
-        && (brief.work.temperature_c.value < COOL_C || brief.block.cement.value == Cement::Rapid)
-    {
-        notes.caution(
-            "block.heat",
-            When::Pouring,
-            format!(
-                "Hardening warms the middle of a block {} thick by some {} to {}. Where the face is cold meanwhile it cracks: lay an insulating \
-                 blanket over the top at once and leave it on with the form for three days; do not pour cold water on warm concrete.",
-                brief.units.say(thick, Unit::Metre),
-                brief.units.say( 0.5 * rise, Kelvin),
-                brief.units.say( 0.75 * rise, Kelvin)
-            ),
-            adiabatic_rise::SOURCE,
-        );
-    }
     rise
 }
 
@@ -196,31 +175,6 @@ fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
         .with("w", waste_ratio, One)
         .gives("V_order", volume, Unit::CubicMetre),
     );
-}
-
-fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
-    if brief.block.mix.value == Mix::Site
-        && matches!(brief.block.concrete.value, Concrete::C35 | Concrete::C40)
-    {
-        notes.caution(
-            "block.site_mix_strength",
-            When::Planning,
-            "A class this strong is not reached reliably by a site mix without tests. Order it delivered, or plan with C25/30.",
-            Source::judgement("a site has no laboratory"),
-        );
-    }
-    if brief.block.mix.value != Mix::Ready && volume > 2.0 * BY_HAND_M3 {
-        notes.caution(
-            "block.pour_in_one_go",
-            When::Pouring,
-            format!(
-                "The block has to be poured in one go. More than about {} mixed by hand sets at the bottom before the top is in, which \
-                 leaves a cold joint; find more hands and a second mixer, or have it delivered.",
-                brief.units.either("a cubic metre", "a cubic yard")
-            ),
-            Source::common_practice("a block without a joint"),
-        );
-    }
 }
 
 fn advice(brief: &Brief, volume: f64, bags: Option<u32>) -> String {

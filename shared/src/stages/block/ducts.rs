@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Metre, Millimetre, Unit, Units};
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::source::Source;
 use crate::units::{Length, metre, millimetre};
 
@@ -119,12 +119,6 @@ fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
             brief.units.say(APART_MM, Unit::Millimetre)
         ))
         .moved_by(paths![block.duct_count, block.duct_diameter_mm, pier.outside_diameter_mm, anchors.circle_diameter_mm]),
-    );
-    notes.caution(
-        "block.ducts_and_drill",
-        When::Drilling,
-        "Draw no cable into the ducts before the holes are drilled, and mark on the template where the ducts rise.",
-        Source::judgement("a drill finds what is drawn in"),
     );
 }
 

@@ -3,15 +3,14 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::notes::{Notes, When};
-use crate::rules::en_206_1_2000::exposure::{Exposure, SOURCE, limits};
+use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
 use crate::stages::ground::Ground;
 use crate::units::metre;
 
 use super::age::characteristic;
 
 /// Frost shallower than this does not reach concrete in earnest, m.
-const FROST_M: f64 = 0.05;
+pub const FROST_M: f64 = 0.05;
 
 /// What one part of the block meets.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -35,7 +34,7 @@ pub struct ExposureAdvice {
 }
 
 /// Advice for the buried part and for what stands out.
-pub(super) fn advise(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Vec<ExposureAdvice> {
+pub(super) fn advise(brief: &Brief, ground: &Ground) -> Vec<ExposureAdvice> {
     let frost = metre::get(ground.frost_depth) > FROST_M;
     let out = metre::get(brief.block.upstand.value) > 0.0;
     let mut advice = vec![row(
@@ -65,15 +64,6 @@ pub(super) fn advise(brief: &Brief, ground: &Ground, notes: &mut Notes) -> Vec<E
             Exposure::Xf3,
             "water stands on it and freezes, no salt",
         ));
-    }
-    if frost && advice.iter().any(|row| !row.met) {
-        notes.caution(
-            "block.frost_and_concrete",
-            When::Planning,
-            "The chosen concrete is weaker than the exposure table asks for where frost reaches wet concrete: its top may scale over the \
-             years. Ask the plant for C30/37 with entrained air, or keep the top dry under the floor and sloped to drain.",
-            SOURCE,
-        );
     }
     advice
 }

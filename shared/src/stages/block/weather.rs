@@ -2,18 +2,18 @@
 
 use crate::brief::Brief;
 use crate::figure::{Celsius, Unit};
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::source::{Source, Standing};
 
 /// Colder than this no concrete is poured, °C.
-const COLDEST_C: f64 = 5.0;
+pub const COLDEST_C: f64 = 5.0;
 /// From this on it needs no blanket, °C.
-const MILD_C: f64 = 10.0;
+pub const MILD_C: f64 = 10.0;
 /// Hotter than this none is poured, °C.
 const HOTTEST_C: f64 = 35.0;
 /// From this on it is hurried and wetted, °C.
-const WARM_C: f64 = 25.0;
+pub const WARM_C: f64 = 25.0;
 
 /// At least 5 °C when delivered, and kept there until 5 MPa.
 const COLD: Source = Source::new(
@@ -30,7 +30,7 @@ const HOT: Source = Source::new(
     Standing::SecondHand,
 );
 
-/// Adds the checks and cautions.
+/// Adds the checks.
 pub(super) fn notes(brief: &Brief, notes: &mut Notes) {
     let celsius = brief.work.temperature_c.value;
     cold(brief, celsius, notes);
@@ -65,19 +65,6 @@ fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
         .note(note)
         .moved_by(paths![work.temperature_c]),
     );
-    if celsius < MILD_C {
-        notes.caution(
-            "block.cold_pour",
-            When::Pouring,
-            format!(
-                "Do not pour on frozen ground, in falling frost, or below {}. Keep the block covered and insulated, and warm if need be, until \
-                 it has at least {}; better, wait for a milder week.",
-                say(COLDEST_C),
-                brief.units.say(5.0, Unit::Megapascal)
-            ),
-            Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
-        );
-    }
 }
 
 fn judged(celsius: f64) -> crate::notes::Verdict {
@@ -100,12 +87,5 @@ fn hot(celsius: f64, notes: &mut Notes) {
         )
         .note("Hotter than this concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")
         .moved_by(paths![work.temperature_c]),
-    );
-    notes.caution(
-        "block.hot_pour",
-        When::Pouring,
-        "In this heat concrete stiffens within the hour and dries at its face. Pour early in the morning, wet the pit's sides, \
-         cover the top at once and keep it wet.",
-        Source::common_practice("pouring in heat"),
     );
 }

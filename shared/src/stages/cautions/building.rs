@@ -1,12 +1,14 @@
 //! Drilling, bonding, lifting, tightening.
 
+use crate::brief::Brief;
 use crate::figure::Unit;
 use crate::notes::{Notes, When};
 use crate::site_plan::block::Reinforcement;
 use crate::site_plan::pier::Fill;
 use crate::source::{Source, Standing};
 use crate::stages::anchors::Seat;
-use crate::units::metre;
+use crate::stages::pier::TWO_PEOPLE_KG;
+use crate::units::{Mass, kilogram, metre};
 
 use super::Job;
 
@@ -117,6 +119,24 @@ fn tightening(job: &Job, notes: &mut Notes) {
             When::Tightening,
             "Grout burns like any wet cement: gloves and goggles. Do not tighten fully before it is hard.",
             Source::common_practice("cement grout"),
+        );
+    }
+}
+
+/// A column too heavy for hands.
+pub(super) fn heavy(brief: &Brief, empty: Mass, notes: &mut Notes) {
+    let mass = kilogram::get(empty);
+    if mass > TWO_PEOPLE_KG {
+        notes.caution(
+            "pier.lifting",
+            When::Lifting,
+            format!(
+                "Column and plates weigh about {}. That is too much for two people to lift and set over studs by hand: use a \
+                 hoist, an engine crane or more people, keep hands and feet out from under the plate, and fill the column only \
+                 once it stands and its nuts are on.",
+                brief.units.say(mass, Unit::Kilogram)
+            ),
+            Source::common_practice("25 kg for one person under the best conditions"),
         );
     }
 }

@@ -1,7 +1,10 @@
 //! Wiring, and the finished pier. The floor's own dangers stand in its stage.
 
+use crate::brief::Brief;
+use crate::figure::Arcminute;
 use crate::notes::{Notes, When};
 use crate::source::{Source, Standing};
+use crate::stages::motion::{Season, season};
 
 use super::Job;
 
@@ -48,4 +51,32 @@ fn observing(job: &Job, notes: &mut Notes) {
             Source::judgement("wet ground moves"),
         );
     }
+}
+
+/// The polar axis moves with the ground.
+pub(super) fn season(brief: &Brief, season: &Season, notes: &mut Notes) {
+    let lean = season.arcmin_per_year;
+    if lean > 0.0 {
+        notes.caution(
+            "motion.season",
+            When::Observing,
+            format!(
+                "The ground moves with the seasons and with it the polar axis, here by something like {} in a year. Check the polar \
+                 alignment after the first winter and the first dry season, and leave the mount's adjusters where they can be reached.",
+                brief.units.say( lean, Arcminute)
+            ),
+            season::SOURCE,
+        );
+    }
+}
+
+/// Finding north by the sun.
+pub(super) fn north(notes: &mut Notes) {
+    notes.caution(
+        "north.sun",
+        When::Digging,
+        "Never look at the sun to find north: not with bare eyes, not through a finder, a telescope, a level or a compass's sight. It \
+         burns the eye without pain and for good. The shadow on the ground tells all that is needed; cover every telescope that stands by.",
+        Source::common_practice("the sun is never looked at"),
+    );
 }

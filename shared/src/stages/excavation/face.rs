@@ -15,7 +15,7 @@ use crate::units::{Length, kilopascal, metre};
 /// No face is left higher than this, however strong the clay.
 const MOST_M: f64 = 1.2;
 /// Deeper than this a face that does not stand is nothing to shutter from above by oneself.
-pub(super) const SHUTTERED_M: f64 = 0.6;
+pub const SHUTTERED_M: f64 = 0.6;
 /// Drained strength of clay after a season: cohesion in kPa, friction in degrees.
 const SEASON: (f64, f64) = (2.0, 25.0);
 /// What moves the check.

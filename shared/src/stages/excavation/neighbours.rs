@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::brief::site::ASSUMED_FOOTING_M;
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::source::{Source, Standing};
 use crate::stages::excavation::Excavation;
@@ -12,7 +12,7 @@ use crate::stages::ground::soil_table::Group;
 use crate::units::metre;
 
 /// Within this much outside the line from the footing somebody looks, m.
-const NEAR_LINE_M: f64 = 1.0;
+pub const NEAR_LINE_M: f64 = 1.0;
 /// A pipe or cable this far outside the pit is neither cut nor laid bare.
 const CLEAR_OF_DRAIN_M: f64 = 0.5;
 
@@ -23,21 +23,17 @@ const LINE: Source = Source::new(
     "the line that falls at 45 degrees; 1 in 2 in sand or below water is remembered",
     Standing::SecondHand,
 );
-const UNDERMINING: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.651(i)",
-    Standing::FromMemory,
-);
-
 /// Clear distance from the pit's edge to the footing, and the least that keeps the pit above the line from its edge.
-struct Footing {
-    clear_m: f64,
-    needed_m: f64,
+pub struct Footing {
+    /// Clear of the pit's edge.
+    pub clear_m: f64,
+    /// At least to be clear.
+    pub needed_m: f64,
 }
 
 /// The line falls at 45°, or 1 in 2 in sand, gravel and silt and below water.
-fn footing(brief: &Brief, ground: &Ground, pit: &Excavation) -> Option<Footing> {
+#[must_use]
+pub fn footing(brief: &Brief, ground: &Ground, pit: &Excavation) -> Option<Footing> {
     let stated = &brief.site.stated;
     let distance = stated.building_distance_m?;
     let deep = stated.building_footing_depth_m.unwrap_or(ASSUMED_FOOTING_M);
@@ -79,22 +75,6 @@ pub fn clear_of_building(brief: &Brief, ground: &Ground, pit: &Excavation, notes
                 block.depth_m,
             ]),
     );
-}
-
-/// The caution that goes with it.
-pub fn building_caution(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
-    let near = footing(brief, ground, pit).filter(|footing| {
-        footing.needed_m > 0.0 && footing.clear_m < footing.needed_m + NEAR_LINE_M
-    });
-    let (Some(_), Some(distance)) = (near, brief.site.stated.building_distance_m) else {
-        return;
-    };
-    let text = format!(
-        "A building's footing lies {} from the axis, near the pit for its depth: the pit can undermine it. Do not dig before a structural \
-         engineer has seen both; move the pier away or go less deep and wider.",
-        brief.units.say(distance, Unit::Metre)
-    );
-    notes.caution("excavation.building", When::Digging, text, UNDERMINING);
 }
 
 /// The distance is measured from the pier's axis, to the nearest corner's circle on the safe side.

@@ -2,13 +2,13 @@
 
 use crate::brief::Brief;
 use crate::figure::{CelsiusDay, KilojoulePerCubicMetre, Metre, One, Unit, WattPerMetreKelvin};
-use crate::notes::{AssumedValue, Assumption, Notes, When, Working};
+use crate::notes::{AssumedValue, Assumption, Notes, Working};
 use crate::path;
 use crate::rules::ufc_3_130_06_2004::{berggren, stefan};
 use crate::rules::yearly_wave::season;
 use crate::source::Source;
 use crate::stages::ground::STATED;
-use crate::stages::ground::soil_table::SoilRow;
+use crate::stages::ground::soil_table::{self, SoilRow};
 use crate::units::{Length, kilogram_per_cubic_metre, metre};
 
 /// What the ground's surface feels of the air's freezing index: a shaded surface clear of snow (UFC 3-130-06, Table 2-4;
@@ -18,9 +18,6 @@ const SURFACE_FACTOR: f64 = 0.9;
 const ASSUMED_M: f64 = 0.8;
 /// Where the year's mean is above this, frost is not reckoned with unless it is stated.
 const WARM_MEAN_C: f64 = 18.0;
-
-/// A stated depth less than this share of the calculated one is worth a second look.
-const DISAGREES_RATIO: f64 = 0.6;
 
 /// Finds the depth to which frost goes in a hard winter: a stated one goes before a calculated one, and that before none.
 pub fn depth(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Length {
@@ -47,27 +44,26 @@ fn as_stated(
         STATED,
     );
     notes.working(line.gives("X", depth, Metre));
-    let Some(found) =
-        air_index.map(|index| calculate(brief, row, index, "ground.frost_depth_calculated", notes))
-    else {
-        return depth;
-    };
-    if depth < found.depth * DISAGREES_RATIO {
-        let say = |length| brief.units.say(length, Metre);
-        let text = format!(
-            "The stated depth of frost, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
-             uses the stated one; turf and snow keep frost out, a swept floor does not.",
-            say(depth),
-            say(found.depth)
-        );
-        notes.caution(
-            "ground.frost_disagrees",
-            When::Planning,
-            text,
-            berggren::SOURCE,
-        );
+    if let Some(index) = air_index {
+        calculate(brief, row, index, "ground.frost_depth_calculated", notes);
     }
     depth
+}
+
+/// A stated depth, and the one that the stated freezing index gives, where both are known.
+#[must_use]
+pub fn stated_and_calculated(brief: &Brief) -> Option<[Length; 2]> {
+    let stated = &brief.site.stated;
+    let (depth, index) = stated.frost_depth_m.zip(stated.freezing_index_c_days)?;
+    let row = soil_table::row(brief.site.soil.value);
+    let found = calculate(
+        brief,
+        &row,
+        index,
+        "ground.frost_depth",
+        &mut Notes::default(),
+    );
+    Some([metre::new(depth), found.depth])
 }
 
 /// What the freezing index gives.

@@ -3,14 +3,12 @@
 use crate::brief::Brief;
 use crate::brief::site::ASSUMED_BANK_M;
 use crate::figure::{Degree, Unit};
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 
-/// Slope above which the figures carry a factor worth saying: about 1 in 10.
-const SAID_DEG: f64 = 6.0;
 /// Slope above which the ground itself may move: about 1 in 3, and less in clay.
 const UNSTABLE_DEG: f64 = 18.0;
 const UNSTABLE_CLAY_DEG: f64 = 8.0;
@@ -22,17 +20,23 @@ const BANK: Source = Source::judgement(
     "a base stays behind the line that rises at 45 degrees from the foot of a bank",
 );
 
-/// Adds the checks and the caution.
+/// The steepest slope on which nobody has to look first.
+#[must_use]
+pub fn most_deg(group: Group) -> f64 {
+    if group == Group::Clay {
+        UNSTABLE_CLAY_DEG
+    } else {
+        UNSTABLE_DEG
+    }
+}
+
+/// Adds the checks.
 pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     bank(brief, notes);
     let Some(slope) = brief.site.stated.slope_deg else {
         return;
     };
-    let most = if ground.group == Group::Clay {
-        UNSTABLE_CLAY_DEG
-    } else {
-        UNSTABLE_DEG
-    };
+    let most = most_deg(ground.group);
     if ground.group != Group::Unfit {
         notes.check(
             Check::at_most(
@@ -48,30 +52,6 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
             .moved_by(paths![site.slope_deg, site.soil]),
         );
     }
-    if slope > SAID_DEG {
-        caution(brief, slope, slope > most, notes);
-    }
-}
-
-fn caution(brief: &Brief, slope: f64, unstable: bool, notes: &mut Notes) {
-    let said = brief.units.say(slope, Degree);
-    let text = if unstable {
-        format!(
-            "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \
-             of the foot of the slope after rain."
-        )
-    } else {
-        format!(
-            "On a slope of {said} the pit is deeper uphill than downhill. Measure depths from the downhill edge, pile the spoil downhill, \
-             and lead rainwater round the pit."
-        )
-    };
-    notes.caution(
-        "ground.slope",
-        When::Planning,
-        text,
-        Source::judgement("ground on a slope"),
-    );
 }
 
 /// A retaining wall or a cut bank below the pier: its height counts as a face of 90° from its foot.

@@ -2,10 +2,9 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{AssumedValue, Assumption, Notes, When};
+use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::path;
 use crate::site_plan;
-use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::bearing_table::{self, Strength};
 use crate::stages::ground::soil_table::{self, Group};
@@ -39,15 +38,17 @@ pub fn find(brief: &Brief, group: Group) -> Option<Strength> {
 
 /// The assumption where nothing was measured, and a word where what was measured is set aside.
 pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    if !ground.strength_is_measured {
+        notes.assumptions.extend(assumed(brief, ground));
+    }
+}
+
+/// Whether a strength was measured that says nothing of this ground.
+#[must_use]
+pub fn is_set_aside(brief: &Brief, ground: &Ground) -> bool {
     let stated = &brief.site.stated;
     let said = stated.undrained_strength_kpa.is_some() || stated.friction_angle_deg.is_some();
-    if ground.strength_is_measured {
-        return;
-    }
-    if said {
-        set_aside(ground, notes);
-    }
-    notes.assumptions.extend(assumed(brief, ground));
+    said && !ground.strength_is_measured
 }
 
 fn assumed(brief: &Brief, ground: &Ground) -> Option<Assumption> {
@@ -80,20 +81,6 @@ fn assumed(brief: &Brief, ground: &Ground) -> Option<Assumption> {
                 .into(),
         source,
     })
-}
-
-fn set_aside(ground: &Ground, notes: &mut Notes) {
-    let text = format!(
-        "The measured strength is set aside: undrained strength counts in clay and silt, the angle of friction in silt, sand and gravel, \
-         and the ground at the block's depth is described as {}. Check which ground was tested.",
-        soil_table::words(ground.soil)
-    );
-    notes.caution(
-        "ground.strength_set_aside",
-        When::Planning,
-        text,
-        Source::judgement("each kind of ground has its own strength"),
-    );
 }
 
 #[cfg(test)]

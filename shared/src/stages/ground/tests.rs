@@ -2,6 +2,8 @@
 
 use super::*;
 use crate::brief::resolve;
+use crate::design::design_plan;
+use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 
 fn ground(change: impl FnOnce(&mut SitePlan)) -> Found<Ground> {
@@ -97,14 +99,13 @@ fn a_shallow_pit_in_sand_stands_in_softer_ground() {
 
 #[test]
 fn a_blow_count_in_rock_is_set_aside_and_said_to_be() {
-    let found = ground(|plan| {
-        plan.site.soil = Some(Soil::Rock);
-        plan.site.blow_count = Some(80.0);
-    });
-    assert_eq!(found.value.stiffness_from, StiffnessFrom::SoilWords);
+    let mut plan = SitePlan::unknown();
+    plan.site.soil = Some(Soil::Rock);
+    plan.site.blow_count = Some(80.0);
+    let found = design_plan(&plan, &NoShelf).unwrap();
+    assert_eq!(found.ground.stiffness_from, StiffnessFrom::SoilWords);
     assert!(
         found
-            .notes
             .cautions
             .iter()
             .any(|caution| caution.id == "ground.blow_count")

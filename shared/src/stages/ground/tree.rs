@@ -3,29 +3,28 @@
 use crate::brief::Brief;
 use crate::brief::site::ASSUMED_TREE_HEIGHT_M;
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::rules::tree_reach;
 use crate::site_plan::site::{Soil, WaterDemand};
-use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
 
 /// The check of stillness that asks where a tree moves the ground.
 pub const SEASONS: &str = "motion.tree";
-/// Roots are in a pit this near to a tree, whatever the ground, m.
-const ROOTS_M: f64 = 2.0;
-/// Source of that.
-const ROOTS: Source = Source::judgement("roots within two metres of a trunk");
-
 /// A tree near the pier.
-struct Tree {
-    distance_m: f64,
-    height_m: f64,
-    reach_m: f64,
+pub struct Tree {
+    /// Distance from the pier's axis.
+    pub distance_m: f64,
+    /// Its height.
+    pub height_m: f64,
+    /// How far it dries the ground.
+    pub reach_m: f64,
 }
 
-fn tree(brief: &Brief) -> Option<Tree> {
+/// The tree that was stated.
+#[must_use]
+pub fn tree(brief: &Brief) -> Option<Tree> {
     let stated = &brief.site.stated;
     let height_m = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
     let demand = stated.tree_water_demand.unwrap_or(WaterDemand::High);
@@ -37,7 +36,8 @@ fn tree(brief: &Brief) -> Option<Tree> {
 }
 
 /// Whether the ground may shrink where a tree dries it: clay, and silt that is not known to be lean.
-fn may_shrink(soil: Soil, group: Group) -> bool {
+#[must_use]
+pub fn may_shrink(soil: Soil, group: Group) -> bool {
     matches!(group, Group::Clay | Group::Silt) || soil == Soil::ShrinkingClay
 }
 
@@ -62,7 +62,7 @@ pub fn unsure(brief: &Brief, soil: Soil, group: Group) -> Option<String> {
     ))
 }
 
-/// Adds check and caution.
+/// Adds the check.
 pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let Some(tree) = tree(brief) else { return };
     let shrinks = may_shrink(ground.soil, ground.group);
@@ -91,7 +91,6 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         }
         notes.check(check);
     }
-    caution(brief, ground, &tree, shrinks, notes);
 }
 
 /// The same for stillness: what the tree does to the clay moves the pier with nobody there.
@@ -100,33 +99,4 @@ fn still(check: &Check) -> Check {
     still.id = SEASONS;
     still.title = "Does the ground stay as it is through the seasons?".into();
     still
-}
-
-fn caution(brief: &Brief, ground: &Ground, tree: &Tree, shrinks: bool, notes: &mut Notes) {
-    if tree.distance_m > if shrinks { tree.reach_m } else { ROOTS_M } {
-        return;
-    }
-    let say = |value| brief.units.say(value, Unit::Metre);
-    let who = if brief.site.stated.tree_height_m.is_some() {
-        ""
-    } else {
-        " (assumed)"
-    };
-    let what = if ground.soil == Soil::ShrinkingClay {
-        "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
-         is no longer dried swells for years."
-    } else if shrinks {
-        "A tree this near in clay moves the ground with the seasons: move the pier, or have it looked at. Neither cut nor plant a tree \
-         before that: clay that is no longer dried swells for years."
-    } else {
-        "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
-         specialist; the tree may be protected."
-    };
-    let text = format!(
-        "A tree {} high{who} stands {} away. {what}",
-        say(tree.height_m),
-        say(tree.distance_m)
-    );
-    let source = if shrinks { tree_reach::SOURCE } else { ROOTS };
-    notes.caution("ground.tree", When::Planning, text, source);
 }

@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::figure::Unit;
-use crate::notes::{Check, Notes, When};
+use crate::notes::{Check, Notes};
 use crate::paths;
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
@@ -48,7 +48,7 @@ pub fn ask(brief: &Brief) -> Option<String> {
 }
 
 /// Why nothing is presumed for it.
-const fn source(soil: Soil) -> Source {
+pub const fn source(soil: Soil) -> Source {
     match soil {
         Soil::MadeGround | Soil::Peat => presumptive::UNFIT,
         _ => Source::judgement("ground that moves with the seasons carries nothing by presumption"),
@@ -57,14 +57,6 @@ const fn source(soil: Soil) -> Source {
 
 /// Notes what stays unknown with such ground.
 pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
-    if let Some(reason) = &ground.ask_an_engineer {
-        notes.caution(
-            "ground.ask_an_engineer",
-            When::Planning,
-            reason.clone(),
-            source(brief.site.soil.value),
-        );
-    }
     let soil = soil_table::words(brief.site.soil.value);
     if ground.presumed_bearing.is_none() {
         let why = format!(

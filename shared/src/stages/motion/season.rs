@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Arcminute, Unit};
-use crate::notes::{Notes, When, Working};
+use crate::notes::{Notes, Working};
 use crate::rules::image_motion::polar;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
@@ -69,17 +69,5 @@ pub fn find(brief: &Brief, ground: &Ground, block: &Block, notes: &mut Notes) ->
         .with("b", base, Unit::Metre)
         .gives("θ", lean, Arcminute),
     );
-    if lean > 0.0 {
-        notes.caution(
-            "motion.season",
-            When::Observing,
-            format!(
-                "The ground moves with the seasons and with it the polar axis, here by something like {} in a year. Check the polar \
-                 alignment after the first winter and the first dry season, and leave the mount's adjusters where they can be reached.",
-                brief.units.say( lean, Arcminute)
-            ),
-            SOURCE,
-        );
-    }
     Some(season)
 }

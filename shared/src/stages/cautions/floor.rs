@@ -1,5 +1,4 @@
-//! What spoils the image on this floor, and what is not designed here. Rail, gap and dew stand with the cautions of the
-//! whole work.
+//! What spoils the image on this floor, and what is not designed here.
 
 use crate::brief::Brief;
 use crate::figure::Metre;
@@ -9,7 +8,7 @@ use crate::source::Source;
 use crate::stages::floor::Floor;
 
 /// Lists the cautions.
-pub fn cautions(brief: &Brief, floor: &Floor, notes: &mut Notes) {
+pub(super) fn list(brief: &Brief, floor: &Floor, notes: &mut Notes) {
     over_block(brief, floor, notes);
     off_floor(floor, notes);
     if floor.kind == FloorKind::Ground {

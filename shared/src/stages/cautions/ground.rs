@@ -1,13 +1,16 @@
-//! Warnings from what lies round the pier: water, frost, topsoil, and answers that disagree.
+//! The ground and what lies round the pier: slope, tree, water, frost, topsoil, and answers that disagree.
 
 use crate::brief::Brief;
-use crate::figure::{Metre, Unit};
+use crate::figure::{Degree, Metre, Unit};
 use crate::notes::{Notes, When};
+use crate::rules::tree_reach;
+use crate::rules::ufc_3_130_06_2004::berggren;
+use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
-use crate::stages::ground::Ground;
 use crate::stages::ground::frost_class::FrostClass;
 use crate::stages::ground::soil_table::{self, Group};
 use crate::stages::ground::stiffness::counts;
+use crate::stages::ground::{Ground, frost, slope, strength, tree, unfit};
 use crate::units::metre;
 
 /// A drain nearer than this can wet the ground that holds the block.
@@ -24,7 +27,21 @@ const ADFREEZE: Source = Source::new(
 );
 
 /// Lists the warnings.
-pub fn cautions(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+pub(super) fn list(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    frost_disagrees(brief, notes);
+    if let Some(reason) = &ground.ask_an_engineer {
+        notes.caution(
+            "ground.ask_an_engineer",
+            When::Planning,
+            reason.clone(),
+            unfit::source(brief.site.soil.value),
+        );
+    }
+    if strength::is_set_aside(brief, ground) {
+        strength_set_aside(ground, notes);
+    }
+    slope(brief, ground, notes);
+    tree(brief, ground, notes);
     drain(brief, notes);
     water(brief, ground, notes);
     frost(brief, ground, notes);
@@ -167,4 +184,113 @@ fn blow_count(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         text,
         Source::judgement("blow counts in rock, fill and peat"),
     );
+}
+
+/// A stated depth less than this share of the calculated one is worth a second look.
+const FROST_DISAGREES_RATIO: f64 = 0.6;
+
+fn frost_disagrees(brief: &Brief, notes: &mut Notes) {
+    let Some([depth, found]) = frost::stated_and_calculated(brief) else {
+        return;
+    };
+    if depth < found * FROST_DISAGREES_RATIO {
+        let say = |length| brief.units.say(length, Metre);
+        let text = format!(
+            "The stated depth of frost, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
+             uses the stated one; turf and snow keep frost out, a swept floor does not.",
+            say(depth),
+            say(found)
+        );
+        notes.caution(
+            "ground.frost_disagrees",
+            When::Planning,
+            text,
+            berggren::SOURCE,
+        );
+    }
+}
+
+fn strength_set_aside(ground: &Ground, notes: &mut Notes) {
+    let text = format!(
+        "The measured strength is set aside: undrained strength counts in clay and silt, the angle of friction in silt, sand and gravel, \
+         and the ground at the block's depth is described as {}. Check which ground was tested.",
+        soil_table::words(ground.soil)
+    );
+    notes.caution(
+        "ground.strength_set_aside",
+        When::Planning,
+        text,
+        Source::judgement("each kind of ground has its own strength"),
+    );
+}
+
+/// Slope above which the figures carry a factor worth saying: about 1 in 10.
+const SAID_DEG: f64 = 6.0;
+
+fn slope(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let Some(slope) = brief
+        .site
+        .stated
+        .slope_deg
+        .filter(|slope| *slope > SAID_DEG)
+    else {
+        return;
+    };
+    let unstable = slope > slope::most_deg(ground.group);
+    let said = brief.units.say(slope, Degree);
+    let text = if unstable {
+        format!(
+            "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \
+             of the foot of the slope after rain."
+        )
+    } else {
+        format!(
+            "On a slope of {said} the pit is deeper uphill than downhill. Measure depths from the downhill edge, pile the spoil downhill, \
+             and lead rainwater round the pit."
+        )
+    };
+    notes.caution(
+        "ground.slope",
+        When::Planning,
+        text,
+        Source::judgement("ground on a slope"),
+    );
+}
+
+/// Roots are in a pit this near to a tree, whatever the ground, m.
+const ROOTS_M: f64 = 2.0;
+/// Source of that.
+const ROOTS: Source = Source::judgement("roots within two metres of a trunk");
+
+fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
+    let Some(tree) = tree::tree(brief) else {
+        return;
+    };
+    let shrinks = tree::may_shrink(ground.soil, ground.group);
+    if tree.distance_m > if shrinks { tree.reach_m } else { ROOTS_M } {
+        return;
+    }
+    let say = |value| brief.units.say(value, Unit::Metre);
+    let who = if brief.site.stated.tree_height_m.is_some() {
+        ""
+    } else {
+        " (assumed)"
+    };
+    let what = if ground.soil == Soil::ShrinkingClay {
+        "Its roots dry the clay in summer. Neither cut nor plant a tree before the engineer has said how the pier is to stand: clay that \
+         is no longer dried swells for years."
+    } else if shrinks {
+        "A tree this near in clay moves the ground with the seasons: move the pier, or have it looked at. Neither cut nor plant a tree \
+         before that: clay that is no longer dried swells for years."
+    } else {
+        "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
+         specialist; the tree may be protected."
+    };
+    let text = format!(
+        "A tree {} high{who} stands {} away. {what}",
+        say(tree.height_m),
+        say(tree.distance_m)
+    );
+    let source = if shrinks { tree_reach::SOURCE } else { ROOTS };
+    notes.caution("ground.tree", When::Planning, text, source);
 }

@@ -1,5 +1,4 @@
-//! What can hurt at the pit because of its depth, its soil and its neighbours. What holds for every pit stands with the
-//! cautions of the whole work.
+//! The pit: its depth, its soil and its neighbours.
 
 use crate::brief::Brief;
 use crate::figure::{Degree, Metre, Unit};
@@ -34,7 +33,7 @@ const DUST: Source = Source::new(
 );
 
 /// Lists the cautions.
-pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+pub(super) fn list(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     always(brief, pit, notes);
     collapse(brief, ground, pit, notes);
     if pit.shuttered {
@@ -57,7 +56,7 @@ pub fn cautions(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut No
     if !pit.cast_against_ground {
         backfill(brief, notes);
     }
-    neighbours::building_caution(brief, ground, pit, notes);
+    building(brief, ground, pit, notes);
 }
 
 fn say(brief: &Brief, length: Length) -> String {
@@ -209,4 +208,26 @@ fn backfill(brief: &Brief, notes: &mut Notes) {
         text,
         Source::common_practice("backfill in rammed layers"),
     );
+}
+
+const UNDERMINING: Source = Source::new(
+    "29 CFR 1926 Subpart P",
+    "1989",
+    "1926.651(i)",
+    Standing::FromMemory,
+);
+
+fn building(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
+    let near = neighbours::footing(brief, ground, pit).filter(|footing| {
+        footing.needed_m > 0.0 && footing.clear_m < footing.needed_m + neighbours::NEAR_LINE_M
+    });
+    let (Some(_), Some(distance)) = (near, brief.site.stated.building_distance_m) else {
+        return;
+    };
+    let text = format!(
+        "A building's footing lies {} from the axis, near the pit for its depth: the pit can undermine it. Do not dig before a structural \
+         engineer has seen both; move the pier away or go less deep and wider.",
+        brief.units.say(distance, Unit::Metre)
+    );
+    notes.caution("excavation.building", When::Digging, text, UNDERMINING);
 }
