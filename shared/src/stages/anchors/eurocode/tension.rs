@@ -1,7 +1,7 @@
 //! Studs in tension by EN 1992-4: steel, cone, combined pull-out and cone, splitting.
 
 use crate::figure::{Count, Kilonewton, Megapascal, Millimetre, One, SquareMillimetre};
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes, Working};
 use crate::rules::en_1992_4_2018::{bond, cone, factors, splitting, steel};
 use crate::site_plan::block::Reinforcement;
 use crate::stages::anchors::situation::{Acting, Situation, named};
@@ -23,10 +23,33 @@ pub(super) fn put(
 ) -> Pulled {
     let (steel, product) = (&situation.steel, &situation.brief.anchors.product);
     let count = acting.count() as f64;
-    let one = steel::tension(situation.thread.stress_area, steel.ultimate);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
     let steel_factor = factors::steel_tension_factor(steel.ultimate, steel.yield_strength);
-    strengths.put(Mode::Steel, one * count, steel_factor);
-    let concrete_factor = factors::concrete_factor(product.installation_factor.value);
+    let in_steel = Line::new(
+        named!("eurocode", acting.scope, "steel"),
+        title("steel in tension"),
+        "N_Rk,s = n A_s f_uk",
+        steel::TENSION,
+    )
+    .with("n", count, Count)
+    .with("A_s", situation.thread.stress_area, SquareMillimetre)
+    .with("f_uk", steel.ultimate, Megapascal)
+    .with("γ_Ms", steel_factor, One)
+    .gives("N_Rk,s", Kilonewton, |(count, area, ultimate, _)| {
+        steel::tension(area, ultimate) * count
+    });
+    strengths.put(Mode::Steel, in_steel.value, steel_factor);
+    let partial_factor = Line::new(
+        named!("eurocode", acting.scope, "partial_factor"),
+        title("partial factor of concrete"),
+        "γ_Mc = 1.5 γ_inst",
+        factors::CONCRETE,
+    )
+    .with("γ_inst", product.installation_factor.value, One)
+    .gives("γ_Mc", One, |(installation,)| {
+        factors::concrete_factor(installation)
+    });
+    let concrete_factor = partial_factor.value;
     let cone = cone(situation, acting, notes);
     strengths.put(Mode::Cone, cone, concrete_factor);
     let bond = bond(situation, acting, notes);
@@ -36,30 +59,8 @@ pub(super) fn put(
     if let Some(splits) = split(situation, acting, notes) {
         strengths.put(Mode::Splitting, splits, concrete_factor);
     }
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "steel"),
-            title("steel in tension"),
-            "N_Rk,s = n A_s f_uk",
-            steel::TENSION,
-        )
-        .with("n", count, Count)
-        .with("A_s", situation.thread.stress_area, SquareMillimetre)
-        .with("f_uk", steel.ultimate, Megapascal)
-        .with("γ_Ms", steel_factor, One)
-        .gives("N_Rk,s", one * count, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "partial_factor"),
-            title("partial factor of concrete"),
-            "γ_Mc = 1.5 γ_inst",
-            factors::CONCRETE,
-        )
-        .with("γ_inst", product.installation_factor.value, One)
-        .gives("γ_Mc", concrete_factor, One),
-    );
+    notes.working(in_steel.working);
+    notes.working(partial_factor.working);
     notes.working(
         Working::new(
             named!("eurocode", acting.scope, "bond_sustained"),
@@ -127,7 +128,20 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         None => situation.embedment,
     };
     let k1 = cone::k1_factor(situation.cracked);
-    let one = cone::single(k1, situation.strength, embedment);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let one = Line::new(
+        named!("eurocode", acting.scope, "cone_basic"),
+        title("cone of a stud far from edges"),
+        "N⁰_Rk,c = k₁ √f_ck h_ef^1.5",
+        cone::CONE,
+    )
+    .with("k₁", k1, One)
+    .with("f_ck", situation.strength, Megapascal)
+    .with("h_ef", embedment, Millimetre)
+    .gives("N⁰_Rk,c", Kilonewton, |(k1, strength, embedment)| {
+        cone::single(k1, strength, embedment)
+    })
+    .noted(notes);
     let spacing = cone::characteristic_spacing(embedment);
     let factors = Factors::find(situation, acting, spacing, embedment);
     // What presses is the pull and the weight besides: never less than the pull.
@@ -135,19 +149,6 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         cone::compression_factor(lever, embedment, acting.group.nearest_edge(), 1.0)
     });
     let found = one * (factors.product() * pressed);
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "cone_basic"),
-            title("cone of a stud far from edges"),
-            "N⁰_Rk,c = k₁ √f_ck h_ef^1.5",
-            cone::CONE,
-        )
-        .with("k₁", k1, One)
-        .with("f_ck", situation.strength, Megapascal)
-        .with("h_ef", embedment, Millimetre)
-        .gives("N⁰_Rk,c", one, Kilonewton),
-    );
     let working = Working::new(
         named!("eurocode", acting.scope, "cone"),
         title("concrete cone"),
@@ -164,41 +165,41 @@ fn cone(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
 /// Combined pull-out and concrete, 7.2.1.6, without the factor for lasting load.
 fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let (diameter, embedment) = (situation.thread.diameter, situation.embedment);
-    let one = bond::single(1.0, situation.bond, diameter, embedment);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let one = Line::new(
+        named!("eurocode", acting.scope, "bond_basic"),
+        title("bond of a stud far from edges"),
+        "N⁰_Rk,p = τ_Rk π d h_ef",
+        bond::BOND,
+    )
+    .with("τ_Rk", situation.bond, Megapascal)
+    .with("d", diameter, Millimetre)
+    .with("h_ef", embedment, Millimetre)
+    .gives("N⁰_Rk,p", Kilonewton, |(bond, diameter, embedment)| {
+        bond::single(1.0, bond, diameter, embedment)
+    })
+    .noted(notes);
     let spacing = bond::characteristic_spacing(diameter, 1.0, situation.bond_uncracked, embedment);
     let limit = bond::concrete_bond(situation.cracked, diameter, embedment, situation.strength);
     let close = bond::close_group_factor(acting.count(), situation.bond, limit);
     let mean = acting.group.spacing().map_or(spacing, |(mean, _)| mean);
-    let grouped = bond::group_factor(close, mean, spacing);
+    let grouped = Line::new(
+        named!("eurocode", acting.scope, "bond_group"),
+        title("help of neighbours"),
+        "ψ_g = ψ⁰_g − √(s/s_cr)(ψ⁰_g − 1), ψ⁰_g = √n − (√n − 1)(τ_Rk/τ_Rk,c)^1.5",
+        bond::BOND,
+    )
+    .with("n", acting.count() as f64, Count)
+    .with("τ_Rk,c", limit, Megapascal)
+    .with("ψ⁰_g", close, One)
+    .with("s", mean, Millimetre)
+    .with("s_cr,Np", spacing, Millimetre)
+    .gives("ψ_g", One, |(_, _, close, mean, spacing)| {
+        bond::group_factor(close, mean, spacing)
+    })
+    .noted(notes);
     let factors = Factors::find(situation, acting, spacing, embedment);
     let found = one * (factors.product() * grouped);
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "bond_basic"),
-            title("bond of a stud far from edges"),
-            "N⁰_Rk,p = τ_Rk π d h_ef",
-            bond::BOND,
-        )
-        .with("τ_Rk", situation.bond, Megapascal)
-        .with("d", diameter, Millimetre)
-        .with("h_ef", embedment, Millimetre)
-        .gives("N⁰_Rk,p", one, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "bond_group"),
-            title("help of neighbours"),
-            "ψ_g = ψ⁰_g − √(s/s_cr)(ψ⁰_g − 1), ψ⁰_g = √n − (√n − 1)(τ_Rk/τ_Rk,c)^1.5",
-            bond::BOND,
-        )
-        .with("n", acting.count() as f64, Count)
-        .with("τ_Rk,c", limit, Megapascal)
-        .with("ψ⁰_g", close, One)
-        .with("s", mean, Millimetre)
-        .with("s_cr,Np", spacing, Millimetre)
-        .gives("ψ_g", grouped, One),
-    );
     let working = Working::new(
         named!("eurocode", acting.scope, "bond"),
         title("combined pull-out and cone"),
