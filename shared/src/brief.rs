@@ -18,7 +18,7 @@ use serde::Serialize;
 use crate::field::{Answer, Measure, Number, NumberField, Other, Path, Problems};
 use crate::figure::{Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
-use crate::path;
+use crate::row;
 use crate::site_plan::{Code, Prices, SitePlan, Use};
 use crate::source::Source;
 
@@ -105,9 +105,8 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         units: plan.units.unwrap_or_default(),
         assumptions: Vec::new(),
     };
-    let purpose = ask.choice_from(
-        path!(use),
-        plan.purpose,
+    let purpose = ask.choice(
+        row!(use),
         Use::DeepSky,
         Taken {
             why: "long exposures ask the most of a pier".into(),
@@ -115,9 +114,8 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
             source: Source::judgement("strictest use"),
         },
     );
-    let code = ask.choice_from(
-        path!(code),
-        plan.code,
+    let code = ask.choice(
+        row!(code),
         Code::Eurocode,
         Taken {
             why: "both codes are calculated; one has to give the verdict".into(),
@@ -214,20 +212,11 @@ impl Ask<'_> {
 
     /// A choice; `value` is assumed when nothing was said.
     pub fn choice<T: Answer + Copy>(&mut self, row: Other<T>, value: T, taken: Taken) -> Given<T> {
-        self.choice_from(row.row.path, (row.get)(self.plan).copied(), value, taken)
-    }
-
-    fn choice_from<T: Answer>(
-        &mut self,
-        path: Path,
-        said: Option<T>,
-        value: T,
-        taken: Taken,
-    ) -> Given<T> {
-        match said {
-            Some(said) => Given::said(said),
+        match (row.get)(self.plan) {
+            Some(said) => Given::said(*said),
             None => {
-                self.note_text(path, value.name().unwrap_or_default().to_owned(), taken);
+                let name = value.name().unwrap_or_default().to_owned();
+                self.note_text(row.row.path, name, taken);
                 Given::assumed(value)
             }
         }

@@ -12,12 +12,23 @@ mod section;
 pub use measure::*;
 pub use path::Path;
 pub use problem::{Problem, Problems};
-pub(crate) use section::{choice, section};
+pub(crate) use section::{choice, other, section, words};
 
 use std::marker::PhantomData;
 
 use crate::figure::Unit;
 use crate::site_plan::SitePlan;
+
+/// How a person is asked for an answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Words {
+    /// What is asked.
+    pub label: &'static str,
+    /// How to find the answer; empty where nothing need be said.
+    pub hint: &'static str,
+    /// What happens when it is not known and the design assumes no value for it by itself.
+    pub not_known: &'static str,
+}
 
 /// A number that a person may give.
 #[derive(Debug, Clone, Copy)]
@@ -34,6 +45,8 @@ pub struct NumberField {
     pub most: f64,
     /// Why the range is so.
     pub why: &'static str,
+    /// How it is asked for; none where no form asks.
+    pub words: Option<Words>,
     /// Reads it.
     pub get: fn(&SitePlan) -> Option<f64>,
     /// Writes it; a count is rounded to a whole number.
@@ -49,6 +62,10 @@ pub struct OtherField {
     pub what: &'static str,
     /// What is taken.
     pub kind: Kind,
+    /// How it is asked for; none where no form asks.
+    pub words: Option<Words>,
+    /// Name and words of each answer, where it is one of a few.
+    pub answers: &'static [(&'static str, &'static str)],
     /// Reads the name of the answer, where it is one of a few.
     pub key: fn(&SitePlan) -> Option<&'static str>,
     /// Writes the answer of this name, or none; whether there is one of this name.
@@ -142,6 +159,8 @@ impl Cell {
 pub trait Answer: Sized {
     /// What is taken.
     const KIND: Kind;
+    /// Name and words of each answer, where it is one of a few.
+    const ANSWERS: &'static [(&'static str, &'static str)] = &[];
 
     /// The answer's name, where it is one of a few.
     fn name(&self) -> Option<&'static str> {

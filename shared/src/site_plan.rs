@@ -25,7 +25,9 @@ pub use prices::Prices;
 pub use site::Site;
 pub use work::Work;
 
-use crate::field::{NumberField, OtherField, Path, Problem, Problems, choice};
+use crate::field::{
+    Answer, Kind, NumberField, Other, OtherField, Problem, Problems, choice, other, words,
+};
 use crate::figure::Units;
 use crate::text;
 
@@ -38,11 +40,11 @@ choice! {
     /// What the telescope is for; it sets how still the pier must be.
     pub enum Use {
         /// Looking with the eye.
-        Visual = "visual",
+        Visual = "visual", "Looking with the eye";
         /// Short frames of planets and the moon.
-        Planetary = "planetary",
+        Planetary = "planetary", "Short frames of the moon and planets";
         /// Long exposures.
-        DeepSky = "deep_sky",
+        DeepSky = "deep_sky", "Long exposures";
     }
 }
 
@@ -50,9 +52,9 @@ choice! {
     /// Code by which the anchors are judged; both are calculated.
     pub enum Code {
         /// EN 1992-4 and its family.
-        Eurocode = "eurocode",
+        Eurocode = "eurocode", "EN 1992-4, the European one";
         /// ACI 318-19.
-        Aci = "aci",
+        Aci = "aci", "ACI 318-19, the American one";
     }
 }
 
@@ -106,14 +108,82 @@ pub struct SitePlan {
     pub chosen: Vec<String>,
 }
 
-impl SitePlan {
-    /// Place of what the telescope is for.
-    pub const PURPOSE: Path = Path::new("use");
-    /// Place of the units.
-    pub const UNITS: Path = Path::new("units");
-    /// Place of the code.
-    pub const CODE: Path = Path::new("code");
+impl Answer for Units {
+    const KIND: Kind = Kind::Choice(&["metric", "imperial"]);
+    const ANSWERS: &'static [(&'static str, &'static str)] = &[
+        ("metric", "Metres, kilograms, newton metres"),
+        ("imperial", "Feet and inches, pounds, pound-force feet"),
+    ];
 
+    fn name(&self) -> Option<&'static str> {
+        Some(match self {
+            Self::Metric => "metric",
+            Self::Imperial => "imperial",
+        })
+    }
+
+    fn named(name: &str) -> Option<Self> {
+        match name {
+            "metric" => Some(Self::Metric),
+            "imperial" => Some(Self::Imperial),
+            _ => None,
+        }
+    }
+}
+
+/// The rows of the answers that stand in no section.
+#[allow(
+    non_upper_case_globals,
+    reason = "a row has the name of its field, so that one search finds both"
+)]
+impl SitePlan {
+    /// What the plan is called.
+    pub const title: Other<String> = other!(
+        "title",
+        plan.title: String,
+        "What the plan is called.",
+        words!(
+            "What is the plan called?",
+            ["It stands in the title block of every drawing: the club, the garden, the pier."],
+            "The sheets will say “Untitled pier”."
+        )
+    );
+    /// What the telescope is for.
+    pub const purpose: Other<Use> = other!(
+        "use",
+        plan.purpose: Use,
+        "What the telescope is for.",
+        words!(
+            "What is the telescope for?",
+            ["If you do more than one, choose the one that needs the steadiest pier."],
+            "Long exposures are taken: they ask the most."
+        )
+    );
+    /// Units for reading.
+    pub const units: Other<Units> = other!(
+        "units",
+        plan.units: Units,
+        "Units for reading; the document itself is always metric.",
+        words!(
+            "Which units do you read?",
+            ["A figure may be typed in any unit, with its unit behind it. A point is always the decimal mark: 1.250 means one and a quarter."],
+            "Metric units are shown."
+        )
+    );
+    /// Code for the anchors' verdict.
+    pub const code: Other<Code> = other!(
+        "code",
+        plan.code: Code,
+        "Code for the anchors' verdict; both are calculated.",
+        words!(
+            "Which code gives the verdict?",
+            ["Both are calculated and both are shown."],
+            "The European one gives the verdict."
+        )
+    );
+}
+
+impl SitePlan {
     /// A plan in which nothing is known yet.
     #[must_use]
     pub fn unknown() -> Self {

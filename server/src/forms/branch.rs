@@ -1,5 +1,8 @@
 //! Which questions a plan's route needs: one that follows from another answer is asked once that answer was given.
 
+use stillground::field::Path;
+use stillground::path;
+
 /// When a question is asked.
 #[derive(Debug, Clone, Copy)]
 enum Only {
@@ -17,53 +20,97 @@ const RAISED: Only = Only::Is(&["slab", "deck"]);
 const NOT_BY_EYE: Only = Only::Not("visual");
 
 /// A question, another on which it hangs, and how; one of its lines is enough.
-const BRANCHES: [(&str, &str, Only); 30] = [
-    ("site.rock_kind", "site.soil", ROCK),
+const BRANCHES: [(Path, Path, Only); 30] = [
+    (path!(site.rock_kind), path!(site.soil), ROCK),
     (
-        "site.shear_wave_speed_method",
-        "site.shear_wave_speed_m_s",
+        path!(site.shear_wave_speed_method),
+        path!(site.shear_wave_speed_m_s),
         Only::Given,
     ),
     (
-        "site.shear_wave_speed_season",
-        "site.shear_wave_speed_m_s",
-        Only::Given,
-    ),
-    ("site.tree_height_m", "site.tree_distance_m", Only::Given),
-    (
-        "site.tree_water_demand",
-        "site.tree_distance_m",
+        path!(site.shear_wave_speed_season),
+        path!(site.shear_wave_speed_m_s),
         Only::Given,
     ),
     (
-        "site.building_footing_depth_m",
-        "site.building_distance_m",
+        path!(site.tree_height_m),
+        path!(site.tree_distance_m),
         Only::Given,
     ),
-    ("site.bank_height_m", "site.bank_distance_m", Only::Given),
-    ("block.rock_surface", "site.soil", ROCK),
-    ("block.dowel_count", "site.soil", ROCK),
-    ("block.dowel_diameter_mm", "site.soil", ROCK),
-    ("block.dowel_length_mm", "site.soil", ROCK),
-    ("block.dowel_proof_kn", "site.soil", ROCK),
-    ("block.bag_mass_kg", "block.mix", Only::Is(&["bagged"])),
-    ("pier.wall_distance_m", "pier.wall_height_m", Only::Given),
-    ("load.pixel_um", "use", NOT_BY_EYE),
-    ("load.exposure_s", "use", NOT_BY_EYE),
-    ("load.guiding_interval_s", "use", NOT_BY_EYE),
-    ("floor.level_m", "floor.kind", RAISED),
-    ("floor.length_m", "floor.kind", RAISED),
-    ("floor.width_m", "floor.kind", RAISED),
-    ("floor.slab_thickness_mm", "floor.kind", Only::Is(&["slab"])),
-    ("floor.joists", "floor.kind", DECK),
-    ("floor.supports", "floor.kind", DECK),
-    ("floor.door_offset_m", "floor.door_wall", Only::Given),
-    ("site.rock_kind", "site.rock_depth_m", Only::Given),
-    ("block.rock_surface", "site.rock_depth_m", Only::Given),
-    ("block.dowel_count", "site.rock_depth_m", Only::Given),
-    ("block.dowel_diameter_mm", "site.rock_depth_m", Only::Given),
-    ("block.dowel_length_mm", "site.rock_depth_m", Only::Given),
-    ("block.dowel_proof_kn", "site.rock_depth_m", Only::Given),
+    (
+        path!(site.tree_water_demand),
+        path!(site.tree_distance_m),
+        Only::Given,
+    ),
+    (
+        path!(site.building_footing_depth_m),
+        path!(site.building_distance_m),
+        Only::Given,
+    ),
+    (
+        path!(site.bank_height_m),
+        path!(site.bank_distance_m),
+        Only::Given,
+    ),
+    (path!(block.rock_surface), path!(site.soil), ROCK),
+    (path!(block.dowel_count), path!(site.soil), ROCK),
+    (path!(block.dowel_diameter_mm), path!(site.soil), ROCK),
+    (path!(block.dowel_length_mm), path!(site.soil), ROCK),
+    (path!(block.dowel_proof_kn), path!(site.soil), ROCK),
+    (
+        path!(block.bag_mass_kg),
+        path!(block.mix),
+        Only::Is(&["bagged"]),
+    ),
+    (
+        path!(pier.wall_distance_m),
+        path!(pier.wall_height_m),
+        Only::Given,
+    ),
+    (path!(load.pixel_um), path!(use), NOT_BY_EYE),
+    (path!(load.exposure_s), path!(use), NOT_BY_EYE),
+    (path!(load.guiding_interval_s), path!(use), NOT_BY_EYE),
+    (path!(floor.level_m), path!(floor.kind), RAISED),
+    (path!(floor.length_m), path!(floor.kind), RAISED),
+    (path!(floor.width_m), path!(floor.kind), RAISED),
+    (
+        path!(floor.slab_thickness_mm),
+        path!(floor.kind),
+        Only::Is(&["slab"]),
+    ),
+    (path!(floor.joists), path!(floor.kind), DECK),
+    (path!(floor.supports), path!(floor.kind), DECK),
+    (
+        path!(floor.door_offset_m),
+        path!(floor.door_wall),
+        Only::Given,
+    ),
+    (path!(site.rock_kind), path!(site.rock_depth_m), Only::Given),
+    (
+        path!(block.rock_surface),
+        path!(site.rock_depth_m),
+        Only::Given,
+    ),
+    (
+        path!(block.dowel_count),
+        path!(site.rock_depth_m),
+        Only::Given,
+    ),
+    (
+        path!(block.dowel_diameter_mm),
+        path!(site.rock_depth_m),
+        Only::Given,
+    ),
+    (
+        path!(block.dowel_length_mm),
+        path!(site.rock_depth_m),
+        Only::Given,
+    ),
+    (
+        path!(block.dowel_proof_kn),
+        path!(site.rock_depth_m),
+        Only::Given,
+    ),
 ];
 
 /// Whether a question is asked; `answer` gives the text of another's answer, empty where it was left open.
@@ -92,7 +139,7 @@ mod tests {
     fn every_branch_is_of_questions_that_there_are() {
         for (path, other, _) in BRANCHES {
             for path in [path, other] {
-                assert!(questions::about(path).is_some(), "{path}");
+                assert!(questions::about(&path).is_some(), "{path}");
             }
         }
     }

@@ -1,18 +1,14 @@
-//! What a question is: a field of the plan with its label, its hint, and what is taken when the answer is not known.
+//! What a question is: an answer of the plan with the words of its row, and how a form takes it.
 
-use stillground::field::NumberField;
+use stillground::field::{Measure, Number, NumberField, Other, Path, Words};
 use stillground::site_plan::SitePlan;
 
 /// One question.
 pub struct Question {
-    /// Path of the plan's field, for instance `site.frost_depth_m`.
-    pub path: &'static str,
-    /// What is asked.
-    pub label: &'static str,
-    /// How to find the answer.
-    pub hint: &'static str,
-    /// What happens when it is not known and the design takes no value for it by itself.
-    pub not_known: &'static str,
+    /// Where the answer stands in the plan.
+    pub path: Path,
+    /// What is asked, how to find the answer, and what happens when it is not known.
+    pub words: Words,
     /// What kind of answer it has.
     pub kind: Kind,
 }
@@ -30,15 +26,13 @@ pub enum Kind {
         answers: &'static [Answer],
         /// Reads the answer's name.
         get: fn(&SitePlan) -> Option<&'static str>,
-        /// Writes it.
-        set: fn(&mut SitePlan, Option<&str>),
+        /// Writes it; whether there is an answer of this name.
+        set: fn(&mut SitePlan, Option<&str>) -> bool,
     },
     /// A line of text.
     Text {
-        /// What kind of box.
-        input: &'static str,
         /// Reads it.
-        get: fn(&SitePlan) -> Option<&str>,
+        get: fn(&SitePlan) -> Option<&String>,
         /// Writes it.
         set: fn(&mut SitePlan, Option<String>),
     },
@@ -85,41 +79,61 @@ impl Question {
     /// The plan's number behind it.
     #[must_use]
     pub fn number(&self) -> Option<&'static NumberField> {
-        SitePlan::number(self.path)
+        SitePlan::number(&self.path)
     }
 }
 
-/// A question whose answer is a figure.
-pub(super) const fn number(
-    path: &'static str,
-    label: &'static str,
-    hint: &'static str,
-    not_known: &'static str,
-) -> Question {
+/// The question for a number of the plan.
+pub(super) const fn number<M: Measure>(row: Number<M>) -> Question {
     Question {
-        path,
-        label,
-        hint,
-        not_known,
+        path: row.row.path,
+        words: words(row.row.words),
         kind: Kind::Number,
     }
 }
 
-/// A question with a few answers; an answer of the plan that has no words here does not compile.
-macro_rules! choice {
-    ($path:literal, $type:ident, $($place:ident).+, $label:literal, $hint:literal, $not_known:literal, { $($answer:ident: $words:literal,)* }) => {
-        $crate::forms::question::Question {
-            path: $path,
-            label: $label,
-            hint: $hint,
-            not_known: $not_known,
-            kind: $crate::forms::question::Kind::Choice {
-                answers: &[$(($type::$answer.key(), $words)),*],
-                get: |plan| plan.$($place).+.map(|answer| match answer { $($type::$answer => $type::$answer.key(),)* }),
-                set: |plan, key| plan.$($place).+ = key.and_then($type::from_key),
-            },
-        }
-    };
+/// The question for an answer of a few.
+pub(super) const fn choice<T>(row: Other<T>) -> Question {
+    Question {
+        path: row.row.path,
+        words: words(row.row.words),
+        kind: Kind::Choice {
+            answers: row.row.answers,
+            get: row.row.key,
+            set: row.row.set_key,
+        },
+    }
 }
 
-pub(super) use choice;
+/// The question for a line of text.
+pub(super) const fn text(row: Other<String>) -> Question {
+    Question {
+        path: row.row.path,
+        words: words(row.row.words),
+        kind: Kind::Text {
+            get: row.get,
+            set: row.set,
+        },
+    }
+}
+
+/// The question for corners or posts; what one of them is called.
+pub(super) const fn points(row: Other<Vec<[f64; 2]>>, one: &'static str) -> Question {
+    Question {
+        path: row.row.path,
+        words: words(row.row.words),
+        kind: Kind::Points {
+            one,
+            get: row.get,
+            set: row.set,
+        },
+    }
+}
+
+/// The words of a row; one that has none is not asked for, and a form that does so does not compile.
+pub(super) const fn words(words: Option<Words>) -> Words {
+    match words {
+        Some(words) => words,
+        None => panic!("the row says nothing behind `asks`"),
+    }
+}

@@ -47,7 +47,7 @@ pub fn about(path: &str) -> Option<(Step, &'static Question)> {
 /// What a field's question asks; the field's own name where nothing asks about it.
 #[must_use]
 pub fn label(path: &str) -> &str {
-    about(path).map_or(path, |(_, question)| question.label)
+    about(path).map_or(path, |(_, question)| question.words.label)
 }
 
 /// The words of an assumed value: those of the answer where it is one of a few.
@@ -96,7 +96,7 @@ mod tests {
         let mut asked: Vec<String> = Step::ALL
             .into_iter()
             .flat_map(of)
-            .map(|question| question.path.to_owned())
+            .map(|question| question.path.into())
             .collect();
         // Prices are asked about on a page of their own, each at its line.
         asked.extend(["prices.currency", "prices.lines"].map(str::to_owned));
@@ -119,10 +119,10 @@ mod tests {
     #[test]
     fn every_question_says_what_happens_when_it_is_not_known() {
         for question in Step::ALL.into_iter().flat_map(of) {
-            for text in [question.label, question.not_known] {
+            for text in [question.words.label, question.words.not_known] {
                 assert!(!text.trim().is_empty(), "{}", question.path);
             }
-            assert!(question.not_known.ends_with('.'), "{}", question.path);
+            assert!(question.words.not_known.ends_with('.'), "{}", question.path);
         }
     }
 
@@ -141,7 +141,7 @@ mod tests {
             if let Kind::Choice { answers, .. } = &question.kind {
                 assert!(
                     answers.iter().any(|(_, answer)| *answer == words)
-                        || question.not_known.trim_end_matches('.') == words,
+                        || question.words.not_known.trim_end_matches('.') == words,
                     "{}: {words}",
                     taken.field
                 );

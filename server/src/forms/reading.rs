@@ -115,19 +115,22 @@ impl Reader<'_> {
                     self.number(field);
                 }
             }
-            Kind::Choice { answers, set, .. } => match self.sheet.text(question.path) {
-                Some("") => set(&mut self.plan, None),
-                Some(key) if answers.iter().any(|(known, _)| *known == key) => set(&mut self.plan, Some(key)),
-                Some(_) => self.faults.push(Fault::at(question.path, "Choose one of the answers listed.")),
-                None => {}
-            },
+            Kind::Choice { set, .. } => {
+                if let Some(text) = self.sheet.text(&question.path) {
+                    let key = Some(text).filter(|text| !text.is_empty());
+                    if !set(&mut self.plan, key) {
+                        let said = "Choose one of the answers listed.";
+                        self.faults.push(Fault::at(question.path, said));
+                    }
+                }
+            }
             Kind::Text { set, .. } => {
-                if let Some(text) = self.sheet.text(question.path) {
+                if let Some(text) = self.sheet.text(&question.path) {
                     let text = text.trim();
                     set(&mut self.plan, (!text.is_empty()).then(|| text.to_owned()));
                 }
             }
-            Kind::Table { set, .. } => match self.sheet.text(question.path).map(|text| (text.trim().is_empty(), table::read(text))) {
+            Kind::Table { set, .. } => match self.sheet.text(&question.path).map(|text| (text.trim().is_empty(), table::read(text))) {
                 Some((true, _)) => set(&mut self.plan, None),
                 Some((_, Some(rows))) => set(&mut self.plan, Some(rows)),
                 Some((_, None)) => self.faults.push(Fault::at(
@@ -138,7 +141,7 @@ impl Reader<'_> {
             },
             Kind::Stands => self.stands(),
             Kind::Points { set, .. } => {
-                if let Some(points) = self.points(question.path) {
+                if let Some(points) = self.points(&question.path) {
                     set(&mut self.plan, points);
                 }
             }

@@ -118,9 +118,9 @@ impl Sheet {
                     .map(|rows| table::write(&rows))
                     .unwrap_or_default(),
             ),
-            Kind::Text { get, .. } => self.put(question.path, get(plan).unwrap_or_default()),
+            Kind::Text { get, .. } => self.put(question.path, get(plan).map_or("", String::as_str)),
             Kind::Stands => self.fill_stands(plan, units),
-            Kind::Points { get, .. } => self.fill_points(question.path, get(plan), units),
+            Kind::Points { get, .. } => self.fill_points(&question.path, get(plan), units),
         }
     }
 

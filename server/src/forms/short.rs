@@ -1,5 +1,7 @@
 //! The short way: the few answers with which piers can be looked for, on three pages.
 
+use stillground::field::Path;
+use stillground::path;
 use stillground::site_plan::SitePlan;
 
 use super::question::Question;
@@ -71,17 +73,17 @@ impl Part {
     }
 
     /// Paths of what it asks.
-    const fn asks(self) -> &'static [&'static str] {
+    const fn asks(self) -> &'static [Path] {
         match self {
-            Self::Ground => &["site.soil", "site.groundwater_depth_m"],
+            Self::Ground => &[path!(site.soil), path!(site.groundwater_depth_m)],
             Self::Telescope => &[
-                "excavation.max_depth_m",
-                "excavation.max_length_m",
-                "excavation.method",
-                "use",
-                "load.mass_kg",
+                path!(excavation.max_depth_m),
+                path!(excavation.max_length_m),
+                path!(excavation.method),
+                path!(use),
+                path!(load.mass_kg),
             ],
-            Self::People => &["floor.kind", "units"],
+            Self::People => &[path!(floor.kind), path!(units)],
         }
     }
 
@@ -96,7 +98,7 @@ impl Part {
         let mut all = Sheet::default();
         for (step, question) in self.questions() {
             let of_step = Sheet::of(step, plan);
-            if let Some(text) = of_step.text(question.path) {
+            if let Some(text) = of_step.text(&question.path) {
                 all.put(question.path, text);
             }
         }

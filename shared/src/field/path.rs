@@ -62,9 +62,22 @@ impl From<Path> for String {
     }
 }
 
-/// The row of an answer, by its section and field: `row!(site.frost_depth_m)`. What the plan has not does not compile.
+/// The row of an answer, by its section and field: `row!(site.frost_depth_m)`, or `row!(code)` for one that stands in no
+/// section. What the plan has not does not compile.
 #[macro_export]
 macro_rules! row {
+    (title) => {
+        $crate::site_plan::SitePlan::title
+    };
+    (use) => {
+        $crate::site_plan::SitePlan::purpose
+    };
+    (units) => {
+        $crate::site_plan::SitePlan::units
+    };
+    (code) => {
+        $crate::site_plan::SitePlan::code
+    };
     (site.$field:ident) => {
         $crate::site_plan::Site::$field
     };
@@ -91,20 +104,11 @@ macro_rules! row {
     };
 }
 
-/// The [`Path`] of an answer: `path!(site.frost_depth_m)`, or `path!(code)` for one that stands in no section.
+/// The [`Path`] of an answer: `path!(site.frost_depth_m)`.
 #[macro_export]
 macro_rules! path {
-    (use) => {
-        $crate::site_plan::SitePlan::PURPOSE
-    };
-    (units) => {
-        $crate::site_plan::SitePlan::UNITS
-    };
-    (code) => {
-        $crate::site_plan::SitePlan::CODE
-    };
-    ($section:ident.$field:ident) => {
-        $crate::row!($section.$field).row.path
+    ($($name:tt)+) => {
+        $crate::row!($($name)+).row.path
     };
 }
 

@@ -1,14 +1,15 @@
 //! How a section of the plan and its answers are declared.
 
-/// A set of named answers.
+/// A set of named answers: each with its name in the JSON interface and, where a form offers it, its words there.
 macro_rules! choice {
-    ($(#[$doc:meta])* pub enum $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:literal,)* }) => {
+    ($(#[$doc:meta])* pub enum $name:ident { $($(#[$vdoc:meta])* $variant:ident = $key:literal $(, $words:literal)?;)* }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
         pub enum $name { $($(#[$vdoc])* #[serde(rename = $key)] $variant,)* }
 
         impl $crate::field::Answer for $name {
             const KIND: $crate::field::Kind = $crate::field::Kind::Choice(Self::KEYS);
+            const ANSWERS: &'static [(&'static str, &'static str)] = &[$($(($key, $words),)?)*];
 
             fn name(&self) -> Option<&'static str> {
                 Some(self.key())
@@ -40,15 +41,65 @@ macro_rules! choice {
     };
 }
 
+/// How an answer is asked for, or that it is not.
+macro_rules! words {
+    () => {
+        None
+    };
+    ($label:literal, [$($hint:literal)?], $not_known:literal) => {
+        Some($crate::field::Words {
+            label: $label,
+            hint: concat!($($hint)?),
+            not_known: $not_known,
+        })
+    };
+}
+
+/// The row of an answer that is no number.
+macro_rules! other {
+    ($path:expr, $plan:ident.$($place:ident).+: $type:ty, $what:expr, $words:expr) => {
+        $crate::field::Other {
+            row: $crate::field::OtherField {
+                path: $crate::field::Path::new($path),
+                what: $what,
+                kind: <$type as $crate::field::Answer>::KIND,
+                words: $words,
+                answers: <$type as $crate::field::Answer>::ANSWERS,
+                key: |$plan| $plan.$($place).+.as_ref().and_then($crate::field::Answer::name),
+                set_key: |$plan, key| {
+                    let answer = key.and_then(<$type as $crate::field::Answer>::named);
+                    let is_known = key.is_none() || answer.is_some();
+                    if is_known {
+                        $plan.$($place).+ = answer;
+                    }
+                    is_known
+                },
+            },
+            get: |$plan| $plan.$($place).+.as_ref(),
+            set: |$plan, answer| $plan.$($place).+ = answer,
+        }
+    };
+}
+
 /// A section of the plan: numbers with unit and range, whole numbers, and whatever else, all of them as fields of a struct
-/// and as rows of the same name. Each may be unknown.
+/// and as rows of the same name. Each may be unknown. What a form asks stands behind `asks`: the question, a hint on how to
+/// find the answer where there is one, and what is done when it is not known.
 macro_rules! section {
     (
         $(#[$doc:meta])*
         pub struct $name:ident in $place:ident {
-            numbers { $(#[doc = $ndoc:literal] $number:ident: $unit:ident, $least:literal ..= $most:literal, $why:literal;)* }
-            counts { $(#[doc = $cdoc:literal] $count:ident: $cleast:literal ..= $cmost:literal, $cwhy:literal;)* }
-            others { $($(#[doc = $odoc:literal])+ $other:ident: $type:ty,)* }
+            numbers { $(
+                #[doc = $ndoc:literal] $number:ident: $unit:ident, $least:literal ..= $most:literal, $why:literal
+                $(, asks $nask:literal, $(hint $nhint:literal,)? unknown $nunknown:literal)?;
+            )* }
+            counts { $(
+                #[doc = $cdoc:literal] $count:ident: $cleast:literal ..= $cmost:literal, $cwhy:literal
+                $(, asks $cask:literal, $(hint $chint:literal,)? unknown $cunknown:literal)?;
+            )* }
+            others { $(
+                $(#[doc = $odoc:literal])+ $other:ident: $type:ty
+                $(, asks $oask:literal, $(hint $ohint:literal,)? unknown $ounknown:literal)?;
+            )* }
         }
     ) => {
         $(#[$doc])*
@@ -64,24 +115,10 @@ macro_rules! section {
         #[allow(non_upper_case_globals, reason = "a row has the name of its field, so that one search finds both")]
         impl $name {
             $($(#[doc = $odoc])+
-            pub const $other: $crate::field::Other<$type> = $crate::field::Other {
-                row: $crate::field::OtherField {
-                    path: $crate::field::Path::new(concat!(stringify!($place), ".", stringify!($other))),
-                    what: concat!($($odoc),+),
-                    kind: <$type as $crate::field::Answer>::KIND,
-                    key: |plan| plan.$place.$other.as_ref().and_then($crate::field::Answer::name),
-                    set_key: |plan, key| {
-                        let answer = key.and_then(<$type as $crate::field::Answer>::named);
-                        let is_known = key.is_none() || answer.is_some();
-                        if is_known {
-                            plan.$place.$other = answer;
-                        }
-                        is_known
-                    },
-                },
-                get: |plan| plan.$place.$other.as_ref(),
-                set: |plan, answer| plan.$place.$other = answer,
-            };)*
+            pub const $other: $crate::field::Other<$type> = $crate::field::other!(
+                concat!(stringify!($place), ".", stringify!($other)), plan.$place.$other: $type, concat!($($odoc),+),
+                $crate::field::words!($($oask, [$($ohint)?], $ounknown)?)
+            );)*
 
             $(#[doc = $cdoc]
             pub const $count: $crate::field::Number<$crate::field::Count> =
@@ -92,6 +129,7 @@ macro_rules! section {
                     least: $cleast as f64,
                     most: $cmost as f64,
                     why: $cwhy,
+                    words: $crate::field::words!($($cask, [$($chint)?], $cunknown)?),
                     get: |plan| plan.$place.$count.map(f64::from),
                     set: |plan, value| plan.$place.$count = value.map(|value| value.round() as u32),
                 });)*
@@ -105,6 +143,7 @@ macro_rules! section {
                     least: $least,
                     most: $most,
                     why: $why,
+                    words: $crate::field::words!($($nask, [$($nhint)?], $nunknown)?),
                     get: |plan| plan.$place.$number,
                     set: |plan, value| plan.$place.$number = value,
                 });)*
@@ -119,4 +158,4 @@ macro_rules! section {
     };
 }
 
-pub(crate) use {choice, section};
+pub(crate) use {choice, other, section, words};

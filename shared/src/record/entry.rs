@@ -15,21 +15,21 @@ crate::field::choice! {
     /// What an entry is.
     pub enum Kind {
         /// A task was done.
-        Done = "done",
+        Done = "done";
         /// A task that was ticked off is not done after all.
-        Reopened = "reopened",
+        Reopened = "reopened";
         /// Something was looked at or measured.
-        Measured = "measured",
+        Measured = "measured";
         /// Something to remember.
-        Note = "note",
+        Note = "note";
         /// Whoever answers for the plan decided on a stop.
-        Decided = "decided",
+        Decided = "decided";
         /// A photograph, kept under the entry's own name.
-        Photo = "photo",
+        Photo = "photo";
         /// A line of the materials is there.
-        Here = "here",
+        Here = "here";
         /// A line of the materials is not there after all.
-        Missing = "missing",
+        Missing = "missing";
     }
 }
 

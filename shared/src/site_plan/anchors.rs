@@ -1,31 +1,26 @@
 //! Anchors: the resin-bonded studs.
 
 mod against;
+mod tables;
 
-use crate::path;
-use serde::{Deserialize, Serialize};
-
-use crate::field::{Answer, Cell, Kind, Problem, choice, section};
-use crate::site_plan::SitePlan;
+use crate::field::{choice, section};
 
 pub use against::contradictions;
-
-/// Most rows of a product's table.
-pub const MOST_ROWS: usize = 24;
+pub use tables::{BondRow, MOST_ROWS, TimeRow, problems};
 
 choice! {
     /// Thread size, ISO metric coarse.
     pub enum Size {
         /// 10 mm.
-        M10 = "M10",
+        M10 = "M10", "M10, 10 mm";
         /// 12 mm.
-        M12 = "M12",
+        M12 = "M12", "M12, 12 mm";
         /// 16 mm.
-        M16 = "M16",
+        M16 = "M16", "M16, 16 mm";
         /// 20 mm.
-        M20 = "M20",
+        M20 = "M20", "M20, 20 mm";
         /// 24 mm.
-        M24 = "M24",
+        M24 = "M24", "M24, 24 mm";
     }
 }
 
@@ -33,15 +28,15 @@ choice! {
     /// Strength class of the studs, ISO 898-1 and ISO 3506-1.
     pub enum StrengthClass {
         /// 500 MPa.
-        C5_8 = "5.8",
+        C5_8 = "5.8", "5.8";
         /// 800 MPa.
-        C8_8 = "8.8",
+        C8_8 = "8.8", "8.8";
         /// 1000 MPa.
-        C10_9 = "10.9",
+        C10_9 = "10.9", "10.9";
         /// Stainless, 700 MPa.
-        A4_70 = "A4-70",
+        A4_70 = "A4-70", "A4-70, stainless";
         /// Stainless, 800 MPa.
-        A4_80 = "A4-80",
+        A4_80 = "A4-80", "A4-80, stainless";
     }
 }
 
@@ -49,11 +44,11 @@ choice! {
     /// State of the thread when tightened.
     pub enum Lubrication {
         /// As delivered, dry.
-        Dry = "dry",
+        Dry = "dry", "Nothing: dry, as delivered";
         /// Lightly oiled.
-        Oiled = "oiled",
+        Oiled = "oiled", "A light oil";
         /// Wax or assembly paste.
-        Paste = "paste",
+        Paste = "paste", "Wax or assembly paste";
     }
 }
 
@@ -61,9 +56,9 @@ choice! {
     /// What tightens the nuts.
     pub enum Tool {
         /// By feel, with a spanner.
-        Feel = "feel",
+        Feel = "feel", "A spanner, by feel";
         /// A torque wrench.
-        TorqueWrench = "torque_wrench",
+        TorqueWrench = "torque_wrench", "A torque wrench";
     }
 }
 
@@ -71,11 +66,11 @@ choice! {
     /// Coating of carbon-steel studs.
     pub enum Coating {
         /// None, or oiled black.
-        Plain = "plain",
+        Plain = "plain", "None, or black";
         /// Electroplated zinc.
-        Zinc = "zinc",
+        Zinc = "zinc", "Electroplated zinc";
         /// Hot-dip galvanised.
-        Galvanised = "galvanised",
+        Galvanised = "galvanised", "Hot-dip galvanised";
     }
 }
 
@@ -83,9 +78,9 @@ choice! {
     /// Whether a hole is wet when the resin goes in.
     pub enum Hole {
         /// Dry.
-        Dry = "dry",
+        Dry = "dry", "Dry";
         /// Wet or damp.
-        Wet = "wet",
+        Wet = "wet", "Wet or damp";
     }
 }
 
@@ -93,9 +88,9 @@ choice! {
     /// Kind of the resin.
     pub enum Resin {
         /// Vinylester, or the older polyester.
-        Vinylester = "vinylester",
+        Vinylester = "vinylester", "Vinylester or polyester";
         /// Epoxy.
-        Epoxy = "epoxy",
+        Epoxy = "epoxy", "Epoxy";
     }
 }
 
@@ -103,64 +98,12 @@ choice! {
     /// The nuts under the plate.
     pub enum LowerNuts {
         /// Tight against the plate: upper and lower nut clamp it between them.
-        Tight = "tight",
+        Tight = "tight", "A nut, tight against the plate";
         /// Backed off once the grout is hard.
-        BackedOff = "backed_off",
+        BackedOff = "backed_off", "A nut, backed off when the grout is hard";
         /// None: the plate rests on the concrete, on a shim or on grout.
-        None = "none",
+        None = "none", "No nut: the plate rests on concrete, shim or grout";
     }
-}
-
-/// Bond strengths of a product up to a temperature of the concrete in use, a row of its approval.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BondRow {
-    /// Warmest that the concrete may become, °C.
-    pub up_to_c: f64,
-    /// Characteristic bond strength in cracked concrete, MPa.
-    pub cracked_mpa: f64,
-    /// Characteristic bond strength in uncracked concrete, MPa.
-    pub uncracked_mpa: f64,
-}
-
-/// Times of a product at a temperature of the concrete, a row of its sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TimeRow {
-    /// Temperature of the concrete, °C.
-    pub concrete_c: f64,
-    /// Working time, minutes.
-    pub working_min: f64,
-    /// Time before full load, hours.
-    pub cure_h: f64,
-}
-
-impl Answer for Vec<BondRow> {
-    const KIND: Kind = Kind::Rows(
-        &[
-            Cell::number("up_to_c", "Warmest that the concrete may become, °C."),
-            Cell::number(
-                "cracked_mpa",
-                "Characteristic bond strength in cracked concrete, MPa.",
-            ),
-            Cell::number(
-                "uncracked_mpa",
-                "Characteristic bond strength in uncracked concrete, MPa.",
-            ),
-        ],
-        MOST_ROWS,
-    );
-}
-
-impl Answer for Vec<TimeRow> {
-    const KIND: Kind = Kind::Rows(
-        &[
-            Cell::number("concrete_c", "Temperature of the concrete, °C."),
-            Cell::number("working_min", "Working time, minutes."),
-            Cell::number("cure_h", "Time before full load, hours."),
-        ],
-        MOST_ROWS,
-    );
 }
 
 section! {
@@ -168,156 +111,193 @@ section! {
     pub struct Anchors in anchors {
         numbers {
             /// Length of a stud.
-            length_mm: Millimetre, 60.0..=800.0, "shorter cannot hold, longer is not sold";
+            length_mm: Millimetre, 60.0..=800.0, "shorter cannot hold, longer is not sold",
+                asks "Length of a stud",
+                unknown "A usual length.";
             /// Embedment of a stud in the concrete.
-            embedment_mm: Millimetre, 40.0..=500.0, "the bond model of the codes begins at four diameters and ends at twenty";
+            embedment_mm: Millimetre, 40.0..=500.0, "the bond model of the codes begins at four diameters and ends at twenty",
+                asks "How deep does it sit in the concrete?",
+                unknown "A usual depth for its size.";
             /// Diameter of the circle on which the studs stand.
-            circle_diameter_mm: Millimetre, 40.0..=1500.0, "smaller cannot be drilled, larger is no plate";
+            circle_diameter_mm: Millimetre, 40.0..=1500.0, "smaller cannot be drilled, larger is no plate",
+                asks "Diameter of their circle",
+                hint "Outside the column, inside the plate.",
+                unknown "A circle clear of the column and inside the plate.";
             /// Diameter of the hole.
-            hole_diameter_mm: Millimetre, 11.0..=40.0, "a hole must be wider than its stud and narrow enough for resin";
+            hole_diameter_mm: Millimetre, 11.0..=40.0, "a hole must be wider than its stud and narrow enough for resin",
+                asks "Diameter of the hole",
+                hint "From the resin's sheet, for this thread.",
+                unknown "A little wider than the stud.";
             /// Characteristic bond strength in cracked concrete, from the product's approval.
-            bond_strength_mpa: Megapascal, 0.5..=40.0, "the codes' least value is above 1 and no resin reaches 40";
+            bond_strength_mpa: Megapascal, 0.5..=40.0, "the codes' least value is above 1 and no resin reaches 40",
+                asks "Bond strength in cracked concrete",
+                hint "Characteristic value, from the product's approval.",
+                unknown "The least value that a code allows.";
             /// Characteristic bond strength in uncracked concrete, from the product's approval.
-            bond_strength_uncracked_mpa: Megapascal, 0.5..=40.0, "the codes' least value is above 1 and no resin reaches 40";
+            bond_strength_uncracked_mpa: Megapascal, 0.5..=40.0, "the codes' least value is above 1 and no resin reaches 40",
+                asks "Bond strength in uncracked concrete",
+                hint "Characteristic value, from the product's approval.",
+                unknown "The least value that a code allows.";
             /// Largest installation torque that the product allows.
-            max_torque_n_m: NewtonMetre, 1.0..=2000.0, "below 1 is finger tight, above 2000 no stud of this size stands it";
+            max_torque_n_m: NewtonMetre, 1.0..=2000.0, "below 1 is finger tight, above 2000 no stud of this size stands it",
+                asks "What does the resin's sheet allow at most?",
+                hint "The installation torque for this thread. It is the limit, whatever else is calculated.",
+                unknown "No limit is known. Look it up before you tighten.";
             /// Torque that is meant to be used.
-            torque_n_m: NewtonMetre, 1.0..=5000.0, "below 1 is finger tight, above 5000 no spanner does it";
+            torque_n_m: NewtonMetre, 1.0..=5000.0, "below 1 is finger tight, above 5000 no spanner does it",
+                asks "To which torque will you tighten?",
+                hint "Type the unit too, for instance 80 N m or 60 lbf ft.",
+                unknown "A torque is recommended.";
             /// Temperature of the concrete when the resin goes in.
-            concrete_temperature_c: Celsius, -20.0..=50.0, "no resin is used colder or hotter";
+            concrete_temperature_c: Celsius, -20.0..=50.0, "no resin is used colder or hotter",
+                asks "How warm is the concrete when the resin goes in?",
+                hint "The concrete, not the air.",
+                unknown "The temperature of the work counts.";
             /// Installation factor γ_inst from the product's approval.
-            installation_factor: One, 1.0..=1.6, "approvals give 1.0 to 1.4";
+            installation_factor: One, 1.0..=1.6, "approvals give 1.0 to 1.4",
+                asks "Installation factor",
+                hint "Written γ inst; 1.0 to 1.4.",
+                unknown "A cautious factor.";
             /// Factor for sustained load ψ0_sus from the product's approval.
-            sustained_factor: One, 0.2..=1.0, "a share of the short-term bond";
+            sustained_factor: One, 0.2..=1.0, "a share of the short-term bond",
+                asks "Factor for sustained load",
+                hint "Written ψ sus, with a small nought.",
+                unknown "The code's value where nothing is stated.";
             /// Least embedment from the product's approval.
-            min_embedment_mm: Millimetre, 40.0..=500.0, "approvals begin at four to six diameters";
+            min_embedment_mm: Millimetre, 40.0..=500.0, "approvals begin at four to six diameters",
+                asks "Least embedment",
+                hint "Written h ef,min.",
+                unknown "Where the code's model begins.";
             /// Greatest embedment from the product's approval.
-            max_embedment_mm: Millimetre, 40.0..=500.0, "approvals end at twelve to twenty diameters";
+            max_embedment_mm: Millimetre, 40.0..=500.0, "approvals end at twelve to twenty diameters",
+                asks "Greatest embedment",
+                hint "Written h ef,max.",
+                unknown "Twenty times the stud's diameter.";
             /// Least edge distance from the product's approval.
-            min_edge_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled";
+            min_edge_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled",
+                asks "Least edge distance",
+                hint "Written c min.",
+                unknown "Six times the stud's diameter.";
             /// Least spacing from the product's approval.
-            min_spacing_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled";
+            min_spacing_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled",
+                asks "Least spacing",
+                hint "Written s min.",
+                unknown "Six times the stud's diameter.";
             /// Least thickness of the concrete from the product's approval.
-            min_thickness_mm: Millimetre, 60.0..=800.0, "thinner breaks out behind the hole";
+            min_thickness_mm: Millimetre, 60.0..=800.0, "thinner breaks out behind the hole",
+                asks "Least thickness of the concrete",
+                unknown "It follows from the embedment.";
             /// Edge distance that rules out splitting, from the product's approval.
-            splitting_edge_mm: Millimetre, 40.0..=1000.0, "approvals give one to two and a half embedments";
+            splitting_edge_mm: Millimetre, 40.0..=1000.0, "approvals give one to two and a half embedments",
+                asks "Edge distance that rules out splitting",
+                hint "Written c cr,sp.",
+                unknown "It follows from the embedment.";
             /// Displacement for short load per bond stress, from the product's approval.
-            displacement_short_mm_per_mpa: MillimetrePerMegapascal, 0.001..=2.0, "approvals give 0.01 to 0.2";
+            displacement_short_mm_per_mpa: MillimetrePerMegapascal, 0.001..=2.0, "approvals give 0.01 to 0.2",
+                asks "Displacement for a short load",
+                hint "Per stress of bond.",
+                unknown "An average resin.";
             /// Displacement for long load per bond stress, from the product's approval.
-            displacement_long_mm_per_mpa: MillimetrePerMegapascal, 0.001..=5.0, "approvals give 0.03 to 0.5";
+            displacement_long_mm_per_mpa: MillimetrePerMegapascal, 0.001..=5.0, "approvals give 0.03 to 0.5",
+                asks "Displacement for a long load",
+                hint "Per stress of bond.",
+                unknown "An average resin.";
             /// Working time of the resin at the concrete's temperature, from the product's sheet.
-            gel_time_min: Minute, 0.5..=600.0, "from half a minute in heat to hours in cold";
+            gel_time_min: Minute, 0.5..=600.0, "from half a minute in heat to hours in cold",
+                asks "Working time of the resin",
+                hint "At that temperature, from the product's sheet.",
+                unknown "A cautious time for the temperature.";
             /// Time before full load at the concrete's temperature, from the product's sheet.
-            cure_time_h: Hour, 0.1..=240.0, "from minutes in heat to days in cold";
+            cure_time_h: Hour, 0.1..=240.0, "from minutes in heat to days in cold",
+                asks "Time before full load",
+                hint "At that temperature, from the product's sheet.",
+                unknown "A cautious time for the temperature.";
             /// Volume of one cartridge.
-            cartridge_ml: Millilitre, 50.0..=2000.0, "cartridges are sold from about 150 to 1500 ml";
+            cartridge_ml: Millilitre, 50.0..=2000.0, "cartridges are sold from about 150 to 1500 ml",
+                asks "What one cartridge holds",
+                unknown "A common cartridge.";
             /// Warmest that the concrete round the studs becomes in use.
-            service_temperature_c: Celsius, 0.0..=80.0, "shaded ground is near 20, a sunlit slab near 50";
+            service_temperature_c: Celsius, 0.0..=80.0, "shaded ground is near 20, a sunlit slab near 50",
+                asks "How warm does the concrete become in use?",
+                hint "In the sun on the hottest day.",
+                unknown "The top of a block in the summer sun.";
             /// Resin thrown away at the start of each nozzle.
-            purge_ml: Millilitre, 0.0..=60.0, "nought with a pre-mixed capsule, a few strokes with a nozzle";
+            purge_ml: Millilitre, 0.0..=60.0, "nought with a pre-mixed capsule, a few strokes with a nozzle",
+                asks "Resin thrown away at the start of each nozzle",
+                unknown "A few strokes.";
             /// Share of its preload that a stud loses in each tenfold of hours.
-            relaxation_factor: One, 0.0..=0.3, "steel alone loses almost nothing, a soft resin a tenth and more";
+            relaxation_factor: One, 0.0..=0.3, "steel alone loses almost nothing, a soft resin a tenth and more",
+                asks "Share of the preload lost in each tenfold of hours",
+                hint "From long tests of the product.",
+                unknown "A twentieth.";
             /// Friction in the thread.
-            thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel";
+            thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",
+                asks "Friction in the thread",
+                hint "From a friction test.",
+                unknown "It follows from what is on the threads.";
             /// Friction under the nut.
-            under_head_friction: One, 0.04..=0.5, "from the best paste to bare galling steel";
+            under_head_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",
+                asks "Friction under the nut",
+                hint "From a friction test.",
+                unknown "It follows from what is on the threads.";
         }
         counts {
             /// Number of studs.
-            count: 3..=12, "two studs cannot level a plate and more than twelve leave no concrete between them";
+            count: 3..=12, "two studs cannot level a plate and more than twelve leave no concrete between them",
+                asks "How many studs?",
+                hint "Four stand square and level easily.",
+                unknown "Four are assumed.";
         }
         others {
             /// Thread size.
             size: Size,
+                asks "Which thread?",
+                unknown "M16 is assumed.";
             /// Strength class.
             strength_class: StrengthClass,
+                asks "Strength class",
+                hint "Stamped on the end of the rod.",
+                unknown "Class 8.8 is assumed.";
             /// Whether the concrete may be cracked.
             cracked: bool,
+                asks "May the concrete be cracked?",
+                unknown "It is assumed that it may be cracked.";
             /// State of the thread.
             lubrication: Lubrication,
+                asks "What is on the threads?",
+                unknown "A light oil is assumed.";
             /// What tightens the nuts.
             tool: Tool,
+                asks "What do you tighten with?",
+                unknown "A torque wrench is assumed.";
             /// Coating of the studs.
             coating: Coating,
+                asks "Coating",
+                unknown "Electroplated zinc is assumed.";
             /// Whether the holes are wet.
             hole: Hole,
+                asks "Are the holes wet?",
+                unknown "Dry holes are assumed.";
             /// Kind of the resin.
             resin: Resin,
+                asks "What kind of resin is it?",
+                hint "It stands on the cartridge.",
+                unknown "The slower of both kinds counts, and no bonding in the cold.";
             /// The nuts under the plate.
             lower_nuts: LowerNuts,
+                asks "What is under the plate at each stud?",
+                hint "It decides whether tightening pulls on the resin.",
+                unknown "Tight nuts under a plate on nuts; backed off once grout is hard.";
             /// Bond strengths by temperature in use, from the product's approval; coolest first.
             bond_by_temperature: Vec<BondRow>,
+                asks "Bond strengths by temperature in use",
+                hint "Rows like 40: 7 / 10; 60: 5.5 / 8: up to so many °C, cracked and uncracked in MPa.",
+                unknown "The single values above are used.";
             /// Working and hardening times by temperature of the concrete, from the product's sheet; coldest first.
             times_by_temperature: Vec<TimeRow>,
+                asks "Working and hardening times by temperature",
+                hint "Rows like 10: 50 / 48; 20: 25 / 24: at so many °C, minutes to work and hours before full load.",
+                unknown "The single values above are used, or cautious ones.";
         }
     }
-}
-
-/// Rows of a product's tables that are out of range or out of order.
-#[must_use]
-pub fn problems(plan: &SitePlan) -> Vec<Problem> {
-    let anchors = &plan.anchors;
-    let bonds = anchors.bond_by_temperature.as_deref().unwrap_or_default();
-    let times = anchors.times_by_temperature.as_deref().unwrap_or_default();
-    let mut problems = rows(
-        &path!(anchors.bond_by_temperature),
-        &bonds
-            .iter()
-            .map(|row| [row.up_to_c, row.cracked_mpa, row.uncracked_mpa])
-            .collect::<Vec<_>>(),
-        [0.0..=120.0, 0.5..=40.0, 0.5..=40.0],
-        ["up_to_c", "cracked_mpa", "uncracked_mpa"],
-    );
-    problems.extend(rows(
-        &path!(anchors.times_by_temperature),
-        &times
-            .iter()
-            .map(|row| [row.concrete_c, row.working_min, row.cure_h])
-            .collect::<Vec<_>>(),
-        [-30.0..=60.0, 0.2..=1000.0, 0.05..=500.0],
-        ["concrete_c", "working_min", "cure_h"],
-    ));
-    problems
-}
-
-/// Problems of one table: too long, a cell out of range, temperatures that do not rise.
-fn rows(
-    field: &str,
-    table: &[[f64; 3]],
-    ranges: [std::ops::RangeInclusive<f64>; 3],
-    names: [&str; 3],
-) -> Vec<Problem> {
-    let mut problems = Vec::new();
-    let whole = |said: String| Problem {
-        fields: vec![field.to_owned()],
-        value: None,
-        said,
-    };
-    if table.len() > MOST_ROWS {
-        problems.push(whole(format!(
-            "There are {} rows; {MOST_ROWS} is more than any sheet has.",
-            table.len()
-        )));
-    }
-    for (i, row) in table.iter().enumerate() {
-        for ((&value, range), name) in row.iter().zip(&ranges).zip(names) {
-            if !(value.is_finite() && range.contains(&value)) {
-                problems.push(Problem {
-                    fields: vec![format!("{field}[{i}].{name}")],
-                    value: value.is_finite().then_some(value),
-                    said: format!(
-                        "{value} is outside the range of {} to {}.",
-                        range.start(),
-                        range.end()
-                    ),
-                });
-            }
-        }
-    }
-    if table.windows(2).any(|pair| pair[0][0] >= pair[1][0]) {
-        problems.push(whole(
-            "The temperatures of the rows must rise from row to row.".to_owned(),
-        ));
-    }
-    problems
 }

@@ -10,17 +10,17 @@ choice! {
     /// Strength class of the concrete, EN 206: cylinder over cube.
     pub enum Concrete {
         /// 20 MPa cylinder.
-        C20 = "C20/25",
+        C20 = "C20/25", "C20/25, about 3000 psi";
         /// 25 MPa cylinder.
-        C25 = "C25/30",
+        C25 = "C25/30", "C25/30, about 3500 psi";
         /// 28 MPa cylinder (about 4000 psi).
-        C28 = "C28/35",
+        C28 = "C28/35", "C28/35, about 4000 psi";
         /// 30 MPa cylinder.
-        C30 = "C30/37",
+        C30 = "C30/37", "C30/37, about 4500 psi";
         /// 35 MPa cylinder.
-        C35 = "C35/45",
+        C35 = "C35/45", "C35/45, about 5000 psi";
         /// 40 MPa cylinder.
-        C40 = "C40/50",
+        C40 = "C40/50", "C40/50, about 6000 psi";
     }
 }
 
@@ -28,11 +28,11 @@ choice! {
     /// How fast the cement hardens, EN 1992-1-1 3.1.2(6).
     pub enum Cement {
         /// Class S.
-        Slow = "slow",
+        Slow = "slow", "Slowly, class S";
         /// Class N.
-        Normal = "normal",
+        Normal = "normal", "Normally, class N";
         /// Class R.
-        Rapid = "rapid",
+        Rapid = "rapid", "Rapidly, class R";
     }
 }
 
@@ -40,11 +40,11 @@ choice! {
     /// Where the concrete comes from.
     pub enum Mix {
         /// Delivered ready-mixed.
-        Ready = "ready",
+        Ready = "ready", "Ready-mixed, delivered";
         /// Mixed on site from cement, sand and gravel.
-        Site = "site",
+        Site = "site", "Mixed on site from cement, sand and gravel";
         /// Mixed on site from bags of dry concrete.
-        Bagged = "bagged",
+        Bagged = "bagged", "Bags of dry concrete";
     }
 }
 
@@ -52,11 +52,11 @@ choice! {
     /// Steel in the block.
     pub enum Reinforcement {
         /// None: a plain block.
-        Plain = "plain",
+        Plain = "plain", "None";
         /// A mesh under the top face.
-        TopMesh = "top_mesh",
+        TopMesh = "top_mesh", "A mesh under the top";
         /// Bars on all faces.
-        Cage = "cage",
+        Cage = "cage", "A cage on all faces";
     }
 }
 
@@ -64,9 +64,9 @@ choice! {
     /// What lies between the block's base and the rock that it stands on.
     pub enum RockSurface {
         /// Brushed and washed: concrete on clean rock.
-        Washed = "washed",
+        Washed = "washed", "Brushed and washed clean";
         /// As the spade leaves it, with dirt in every hollow.
-        AsDug = "as_dug",
+        AsDug = "as_dug", "As the spade leaves it";
     }
 }
 
@@ -74,13 +74,13 @@ choice! {
     /// What is done against frozen ground that grips the block's sides.
     pub enum FrostRemedy {
         /// Nothing.
-        None = "none",
+        None = "none", "Nothing";
         /// Boards of foam laid flat in the ground round the block.
-        Insulation = "insulation",
+        Insulation = "insulation", "Insulation boards laid flat round the block";
         /// A smooth sleeve of two greased layers down to the frost.
-        Sleeve = "sleeve",
+        Sleeve = "sleeve", "A smooth, greased sleeve of two layers";
         /// A trench of clean, drained gravel down to the frost.
-        Gravel = "gravel",
+        Gravel = "gravel", "A trench of clean gravel";
     }
 }
 
@@ -89,47 +89,96 @@ section! {
     pub struct Block in block {
         numbers {
             /// Length along x (east).
-            length_m: Metre, 0.2..=10.0, "a block shorter than 0.2 takes no studs, one longer than 10 bends and is no block";
+            length_m: Metre, 0.2..=10.0, "a block shorter than 0.2 takes no studs, one longer than 10 bends and is no block",
+                asks "Length, east to west",
+                unknown "It is sized for you.";
             /// Width along y (north).
-            width_m: Metre, 0.2..=10.0, "a block narrower than 0.2 takes no studs, one wider than 10 bends and is no block";
+            width_m: Metre, 0.2..=10.0, "a block narrower than 0.2 takes no studs, one wider than 10 bends and is no block",
+                asks "Width, north to south",
+                unknown "It is sized for you.";
             /// Depth of its base below ground level.
-            depth_m: Metre, 0.1..=6.0, "less than 0.1 is a paving slab, and deeper than 6 needs an engineer's shoring";
+            depth_m: Metre, 0.1..=6.0, "less than 0.1 is a paving slab, and deeper than 6 needs an engineer's shoring",
+                asks "Depth of its base below the ground",
+                unknown "It is sized for you.";
             /// Height of its top above ground level.
-            upstand_m: Metre, 0.0..=1.5, "a block standing higher than 1.5 out of the ground is a wall";
+            upstand_m: Metre, 0.0..=1.5, "a block standing higher than 1.5 out of the ground is a wall",
+                asks "How far does it stand out of the ground?",
+                hint "A little keeps rain and leaves off the studs.",
+                unknown "A little is assumed, to keep the studs dry.";
             /// Depth below ground from which the soil is hard against its sides.
-            side_contact_from_m: Metre, 0.0..=6.0, "between ground level and the deepest block";
+            side_contact_from_m: Metre, 0.0..=6.0, "between ground level and the deepest block",
+                asks "The ground is hard against its sides from this depth",
+                hint "0 is from the surface. Foam, a form left in, or loose fill is no contact.",
+                unknown "From the surface, or from below the loose fill where the pit is sloped.";
             /// Depth below ground to which the soil is hard against its sides.
-            side_contact_to_m: Metre, 0.0..=6.0, "between ground level and the deepest block";
+            side_contact_to_m: Metre, 0.0..=6.0, "between ground level and the deepest block",
+                asks "… down to this depth",
+                hint "If the sides are loose, enter the same depth twice.",
+                unknown "Down to the base.";
             /// Inside diameter of each duct.
-            duct_diameter_mm: Millimetre, 16.0..=160.0, "from a conduit to a drain pipe";
+            duct_diameter_mm: Millimetre, 16.0..=160.0, "from a conduit to a drain pipe",
+                asks "Inside diameter of a duct",
+                hint "A plug has to pass.",
+                unknown "Wide enough for a plug and a data cable.";
             /// Diameter of the dowels that are grouted into rock below it.
-            dowel_diameter_mm: Millimetre, 10.0..=32.0, "thinner bars are wire, thicker ones need a rig to drill for";
+            dowel_diameter_mm: Millimetre, 10.0..=32.0, "thinner bars are wire, thicker ones need a rig to drill for",
+                asks "Diameter of a dowel",
+                unknown "A usual bar is assumed.";
             /// Length of a dowel in the rock.
-            dowel_length_mm: Millimetre, 300.0..=3000.0, "shorter than 300 holds in no rock, longer than 3000 is an anchor for an engineer";
+            dowel_length_mm: Millimetre, 300.0..=3000.0, "shorter than 300 holds in no rock, longer than 3000 is an anchor for an engineer",
+                asks "Length of a dowel in the rock",
+                unknown "Fifteen times its diameter is assumed in sound rock, twenty-five in weathered rock.";
             /// Pull that every dowel held in a test.
-            dowel_proof_kn: Kilonewton, 0.0..=200.0, "nought is no test; a bar of 32 mm yields at some 350";
+            dowel_proof_kn: Kilonewton, 0.0..=200.0, "nought is no test; a bar of 32 mm yields at some 350",
+                asks "Pull that every dowel held in a test",
+                hint "Enter it when the test is done: until then their tension does not count.",
+                unknown "They count as not tested.";
             /// Volume in one bag of dry concrete, when mixed.
-            bag_mass_kg: Kilogram, 10.0..=50.0, "bags are sold from 10 to 50 kg";
+            bag_mass_kg: Kilogram, 10.0..=50.0, "bags are sold from 10 to 50 kg",
+                asks "What does one bag weigh?",
+                unknown "A usual bag is assumed.";
         }
         counts {
             /// Dowels grouted into rock below it.
-            dowel_count: 0..=24, "none to two dozen; fewer than four cannot hold every side";
+            dowel_count: 0..=24, "none to two dozen; fewer than four cannot hold every side",
+                asks "Dowels into the rock",
+                hint "Ribbed bars grouted into holes in the rock, near the corners. 0: none.",
+                unknown "None, or four where a push would lift the block off the rock.";
             /// Ducts for power and data cast through it.
-            duct_count: 0..=6, "none to six ducts; more leave no concrete between them";
+            duct_count: 0..=6, "none to six ducts; more leave no concrete between them",
+                asks "How many ducts are cast through it?",
+                hint "One for power and one for data at least; they do not share one.",
+                unknown "Two are assumed.";
         }
         others {
             /// Strength class of the concrete.
             concrete: Concrete,
+                asks "Of which class?",
+                hint "The first figure is the strength of a cylinder in MPa, the second of a cube.",
+                unknown "The usual class for a footing is assumed.";
             /// How fast the cement hardens.
             cement: Cement,
+                asks "How fast does the cement harden?",
+                hint "The letter stands on the bag: S, N or R.",
+                unknown "The usual cement, class N, is assumed.";
             /// Where the concrete comes from.
             mix: Mix,
+                asks "Where does it come from?",
+                unknown "Ready-mixed concrete is assumed.";
             /// Steel in it.
             reinforcement: Reinforcement,
+                asks "What steel goes into it?",
+                unknown "A mesh under the top is assumed.";
             /// What lies between its base and the rock that it stands on.
             rock_surface: RockSurface,
+                asks "If the base stands on rock, how clean is the rock?",
+                hint "Brush it, wash it and mop it dry on the day of the pour: dirt left in the hollows makes the block softer.",
+                unknown "Assumed: a thin film of dirt stays on it.";
             /// What is done against frozen ground that grips its sides.
             frost_remedy: FrostRemedy,
+                asks "What do you do against frost that grips its sides?",
+                hint "Frozen clay, silt or fine sand freezes to the block and lifts it. Flat insulation costs no stiffness; a sleeve or gravel costs the side contact.",
+                unknown "Insulation is planned where frost would lift the block.";
         }
     }
 }

@@ -8,9 +8,9 @@ choice! {
     /// Who digs.
     pub enum Method {
         /// Spade and barrow.
-        Hand = "hand",
+        Hand = "hand", "Spade and barrow";
         /// A digger.
-        Machine = "machine",
+        Machine = "machine", "A digger";
     }
 }
 
@@ -18,9 +18,9 @@ choice! {
     /// Sides of the pit.
     pub enum Sides {
         /// Cut straight, concrete poured against the ground.
-        Vertical = "vertical",
+        Vertical = "vertical", "Straight down, the concrete poured against the ground";
         /// Battered back to a stable slope, concrete poured in a form and backfilled.
-        Sloped = "sloped",
+        Sloped = "sloped", "Sloped back, the concrete poured in a form and filled round";
     }
 }
 
@@ -29,24 +29,45 @@ section! {
     pub struct Excavation in excavation {
         numbers {
             /// Deepest that can be dug.
-            max_depth_m: Metre, 0.1..=6.0, "less than 0.1 is no pit, and deeper than 6 needs an engineer's shoring";
+            max_depth_m: Metre, 0.1..=6.0, "less than 0.1 is no pit, and deeper than 6 needs an engineer's shoring",
+                asks "How deep can you dig?",
+                hint "Until you hit rock or water, or want to stop.",
+                unknown "About what one person digs in a day without shoring is assumed.";
             /// Longest pit there is room for, along x (east).
-            max_length_m: Metre, 0.2..=20.0, "a block shorter than 0.2 takes no studs, one longer than 20 is a floor";
+            max_length_m: Metre, 0.2..=20.0, "a block shorter than 0.2 takes no studs, one longer than 20 is a floor",
+                asks "How long may it be, east to west?",
+                hint "The longest hole there is room for.",
+                unknown "As much room as most gardens have is assumed.";
             /// Widest pit there is room for, along y (north).
-            max_width_m: Metre, 0.2..=20.0, "a block narrower than 0.2 takes no studs, one wider than 20 is a floor";
+            max_width_m: Metre, 0.2..=20.0, "a block narrower than 0.2 takes no studs, one wider than 20 is a floor",
+                asks "How wide may it be, north to south?",
+                hint "The widest hole there is room for.",
+                unknown "As much room as most gardens have is assumed.";
             /// Room to work around the block where the pit is battered or the block shuttered.
-            working_space_m: Metre, 0.0..=2.0, "more than two metres is no working space but another pit";
+            working_space_m: Metre, 0.0..=2.0, "more than two metres is no working space but another pit",
+                asks "Room to work round the block",
+                hint "Where the pit is sloped or the block shuttered.",
+                unknown "Room for a form and a person's hands is assumed.";
             /// Volume of a barrow load.
-            barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3";
+            barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
+                asks "What your barrow holds",
+                unknown "A builder's barrow is assumed.";
             /// Volume of a skip.
-            skip_m3: CubicMetre, 1.0..=40.0, "skips are hired from about one to forty cubic metres";
+            skip_m3: CubicMetre, 1.0..=40.0, "skips are hired from about one to forty cubic metres",
+                asks "What a skip holds",
+                unknown "A common skip is assumed.";
         }
         counts {}
         others {
             /// Who digs.
             method: Method,
+                asks "What do you dig with?",
+                unknown "A spade and a barrow are assumed.";
             /// Sides of the pit.
             sides: Sides,
+                asks "How are the sides of the pit cut?",
+                hint "Never stand in a pit whose sides you have not made safe, whatever this page says.",
+                unknown "Straight sides are assumed.";
         }
     }
 }

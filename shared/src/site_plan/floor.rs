@@ -24,11 +24,11 @@ choice! {
     /// What people stand on.
     pub enum FloorKind {
         /// The ground itself.
-        Ground = "ground",
+        Ground = "ground", "The ground itself";
         /// A slab on the ground, apart from the block.
-        Slab = "slab",
+        Slab = "slab", "A slab on the ground, apart from the block";
         /// A deck on joists and posts.
-        Deck = "deck",
+        Deck = "deck", "A deck on joists and posts";
     }
 }
 
@@ -36,9 +36,9 @@ choice! {
     /// Soles of the walker.
     pub enum Soles {
         /// Soft.
-        Soft = "soft",
+        Soft = "soft", "Soft";
         /// Hard heels.
-        Hard = "hard",
+        Hard = "hard", "Hard heels";
     }
 }
 
@@ -46,9 +46,9 @@ choice! {
     /// Which way a deck's joists run.
     pub enum Joists {
         /// East and west.
-        X = "x",
+        X = "x", "East to west";
         /// North and south.
-        Y = "y",
+        Y = "y", "North to south";
     }
 }
 
@@ -56,13 +56,13 @@ choice! {
     /// A wall of the house round the floor.
     pub enum Wall {
         /// North.
-        North = "north",
+        North = "north", "North";
         /// East.
-        East = "east",
+        East = "east", "East";
         /// South.
-        South = "south",
+        South = "south", "South";
         /// West.
-        West = "west",
+        West = "west", "West";
     }
 }
 
@@ -102,40 +102,80 @@ section! {
     pub struct Floor in floor {
         numbers {
             /// Gap between the floor and the pier, all round.
-            gap_mm: Millimetre, 0.0..=1000.0, "nought touches the pier, more than 1000 is a hole to fall into";
+            gap_mm: Millimetre, 0.0..=1000.0, "nought touches the pier, more than 1000 is a hole to fall into",
+                asks "Gap between the floor and the pier",
+                hint "All round. A mouse gets through 6 mm, a dropped screw through less.",
+                unknown "A gap that a finger fits in is assumed.";
             /// Level of the finished floor above ground level.
-            level_m: Metre, -1.0..=6.0, "from a sunk pit to a raised tower";
+            level_m: Metre, -1.0..=6.0, "from a sunk pit to a raised tower",
+                asks "Level of the floor above the ground",
+                hint "Below ground level is negative.",
+                unknown "The floor is assumed to lie at ground level.";
             /// Extent of the floor along x.
-            length_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall";
+            length_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall",
+                asks "Length of the floor, east to west",
+                unknown "A floor of a usual size.";
             /// Extent of the floor along y.
-            width_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall";
+            width_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall",
+                asks "Width of the floor, north to south",
+                unknown "A floor of a usual size.";
             /// Thickness of a slab.
-            slab_thickness_mm: Millimetre, 40.0..=400.0, "thinner cracks, thicker is a foundation";
+            slab_thickness_mm: Millimetre, 40.0..=400.0, "thinner cracks, thicker is a foundation",
+                asks "Thickness of the slab",
+                unknown "A usual slab.";
             /// Speed of the walk.
-            walk_speed_m_s: MetrePerSecond, 0.2..=3.0, "slower is standing, faster is running";
+            walk_speed_m_s: MetrePerSecond, 0.2..=3.0, "slower is standing, faster is running",
+                asks "How fast do they walk?",
+                unknown "An easy walk.";
             /// Steps in a second.
-            pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run";
+            pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run",
+                asks "Steps in a second",
+                unknown "An easy walk.";
             /// Mass of the walker.
-            walker_mass_kg: Kilogram, 10.0..=250.0, "from a child to the heaviest adult with kit";
+            walker_mass_kg: Kilogram, 10.0..=250.0, "from a child to the heaviest adult with kit",
+                asks "What does the walker weigh?",
+                hint "With coat and bag.",
+                unknown "A grown person.";
             /// Place of the door's middle along its wall, from the wall's middle: east or north is positive.
-            door_offset_m: Metre, -15.0..=15.0, "farther out the longest floor has no wall";
+            door_offset_m: Metre, -15.0..=15.0, "farther out the longest floor has no wall",
+                asks "How far is it from the middle of that wall?",
+                hint "In a north or south wall, east is positive; in an east or west wall, north is.",
+                unknown "The middle of the wall.";
         }
         counts {}
         others {
             /// What people stand on.
             kind: FloorKind,
+                asks "What is the floor?",
+                unknown "The ground itself is assumed.";
             /// Soles of the walker.
             soles: Soles,
+                asks "What soles?",
+                unknown "Soft soles are assumed.";
             /// Which way a deck's joists run.
             joists: Joists,
+                asks "Which way do the joists run?",
+                hint "Joists are the beams right under the boards; they lie across the boards. Only for a deck.",
+                unknown "The posts round a person share the weight.";
             /// Wall in which the door is.
             door_wall: Wall,
+                asks "In which wall is the door?",
+                unknown "All four walls are tried and the worst one counts.";
             /// Places where people stand; null where not known.
             stands: Vec<Stand>,
+                asks "Places where somebody stands or sits",
+                hint "The observer, the guest, the desk. A heavy cupboard stands too.",
+                unknown "One person just south of the pier is assumed.";
             /// Corners of the path people walk, x and y; null where not known.
             walk: Vec<[f64; 2]>,
+                asks "Corners of the way people walk",
+                hint "From the door to the desk, for instance.",
+                unknown "A walk past the pier is assumed.";
             /// Posts of a deck, x and y; null where not known.
             supports: Vec<[f64; 2]>,
+                asks "Posts of a deck",
+                hint "Only for a deck. From the middle of the pier.",
+                unknown "Posts at the corners of the floor are taken for a deck.";
         }
     }
 }

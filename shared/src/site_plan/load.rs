@@ -8,11 +8,11 @@ choice! {
     /// What stands round the telescope.
     pub enum Enclosure {
         /// Nothing.
-        Open = "open",
+        Open = "open", "Nothing";
         /// Walls with a roof that rolls away.
-        RollOff = "roll_off",
+        RollOff = "roll_off", "Walls, and a roof that rolls away";
         /// A dome with a slit.
-        Dome = "dome",
+        Dome = "dome", "A dome";
     }
 }
 
@@ -21,48 +21,98 @@ section! {
     pub struct Load in load {
         numbers {
             /// Mass of mount, telescope and counterweights together.
-            mass_kg: Kilogram, 1.0..=3000.0, "from a small camera tracker to a telescope of a metre";
+            mass_kg: Kilogram, 1.0..=3000.0, "from a small camera tracker to a telescope of a metre",
+                asks "What do mount, telescope and weights weigh together?",
+                unknown "A mount for an average telescope is assumed.";
             /// Height of their common centre of mass above the pier's top.
-            centre_above_pier_m: Metre, 0.0..=3.0, "above three metres the mount is a pier of its own";
+            centre_above_pier_m: Metre, 0.0..=3.0, "above three metres the mount is a pier of its own",
+                asks "How high above the pier is their balance point?",
+                hint "About the height of the mount's axes.",
+                unknown "The height of a common mount's axes.";
             /// Moment of inertia about the load's own centre, any horizontal axis.
-            inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre";
+            inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre",
+                asks "Moment of inertia about their own balance point",
+                unknown "It follows from the mass.";
             /// Rotational stiffness of the mount between the pier's top and the load.
-            mount_stiffness_n_m_per_rad: NewtonMetrePerRadian, 100.0..=1e15, "softer than 100 falls over; anything above 1e12 is rigid";
+            mount_stiffness_n_m_per_rad: NewtonMetrePerRadian, 100.0..=1e15, "softer than 100 falls over; anything above 1e12 is rigid",
+                asks "Rotational stiffness of the mount, if you know it",
+                hint "Leave it empty when you said how fast the mount trembles; 1e12 is rigid.",
+                unknown "An average mount.";
             /// Frequency at which mount and load tremble on a rigid pier after a tap.
-            mount_frequency_hz: Hertz, 0.2..=1000.0, "slower than 0.2 hangs loose, faster than 1000 is rigid";
+            mount_frequency_hz: Hertz, 0.2..=1000.0, "slower than 0.2 hangs loose, faster than 1000 is rigid",
+                asks "How fast does the mount tremble when you tap it, with all of this on it?",
+                hint "Tap the tube and watch a star at high power, or film a laser pointer on a wall in slow motion: swings in a second. Many mounts tremble 4 to 15 times.",
+                unknown "Figures are given for soft and stiff mounts.";
             /// Focal length.
-            focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain";
+            focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain",
+                asks "Focal length",
+                hint "With the reducer or the Barlow lens you use.",
+                unknown "A common imaging telescope.";
             /// Free diameter of the telescope.
-            aperture_mm: Millimetre, 10.0..=3000.0, "from a camera lens to a telescope of three metres";
+            aperture_mm: Millimetre, 10.0..=3000.0, "from a camera lens to a telescope of three metres",
+                asks "Aperture",
+                unknown "A common telescope.";
             /// Size of a pixel.
-            pixel_um: Micrometre, 0.5..=50.0, "from a phone's sensor to the coarsest camera";
+            pixel_um: Micrometre, 0.5..=50.0, "from a phone's sensor to the coarsest camera",
+                asks "Size of a pixel",
+                hint "In micrometres, from the camera's data sheet.",
+                unknown "A common sensor.";
             /// Length of one exposure.
-            exposure_s: Second, 0.0001..=7200.0, "from a lucky frame to two hours";
+            exposure_s: Second, 0.0001..=7200.0, "from a lucky frame to two hours",
+                asks "Length of one exposure",
+                unknown "A common long exposure.";
             /// Area that mount and telescope show to the wind.
-            wind_area_m2: SquareMetre, 0.0..=30.0, "nought is fully sheltered";
+            wind_area_m2: SquareMetre, 0.0..=30.0, "nought is fully sheltered",
+                asks "Area that they show to the wind",
+                unknown "An average telescope with its mount.";
             /// Full width of a star in the site's seeing.
-            seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog";
+            seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog",
+                asks "Width of a star on a good night",
+                hint "Full width at half of its height.",
+                unknown "Good nights at a low site.";
             /// Largest movement of the star that is acceptable; when not given, it follows from the use.
-            budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier";
+            budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier",
+                asks "The most that the star may move",
+                unknown "It follows from what the telescope is for.";
             /// Growth of the star's width that the pier may cause with nobody there, as a share.
-            asked_growth_ratio: One, 0.001..=1.0, "less than a thousandth cannot be measured, more than twice as wide needs no pier";
+            asked_growth_ratio: One, 0.001..=1.0, "less than a thousandth cannot be measured, more than twice as wide needs no pier",
+                asks "How much wider may the pier make a star?",
+                hint "As a share, with nobody near: 0.05 is a twentieth wider over one exposure.",
+                unknown "Assumed: a twentieth.";
             /// Longest time that a knock may take to die; when not given, it follows from the use.
-            settle_s: Second, 0.1..=120.0, "quicker than 0.1 nobody sees, longer than two minutes is no pier";
+            settle_s: Second, 0.1..=120.0, "quicker than 0.1 nobody sees, longer than two minutes is no pier",
+                asks "Longest settling time you accept after a bump",
+                unknown "It follows from what the telescope is for.";
             /// Mean wind speed in which one still observes.
-            observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm";
+            observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm",
+                asks "Wind in which you still observe",
+                hint "The mean, not the gusts.",
+                unknown "A breezy night.";
             /// Angular acceleration of the mount when it slews.
-            slew_acceleration_deg_s2: DegreePerSecondSquared, 0.0..=500.0, "from a crawling worm drive to a direct drive";
+            slew_acceleration_deg_s2: DegreePerSecondSquared, 0.0..=500.0, "from a crawling worm drive to a direct drive",
+                asks "How sharply does the mount start to slew?",
+                unknown "A common geared mount.";
             /// Interval between corrections of the guider.
-            guiding_interval_s: Second, 0.01..=600.0, "from a fast tip-tilt to a slow guider";
+            guiding_interval_s: Second, 0.01..=600.0, "from a fast tip-tilt to a slow guider",
+                asks "Time between two corrections of the guider",
+                unknown "A common guider.";
             /// Damping of the finished pier as a ratio of critical.
-            damping_ratio: One, 0.0005..=0.3, "from a bare welded tube to a dashpot";
+            damping_ratio: One, 0.0005..=0.3, "from a bare welded tube to a dashpot",
+                asks "Damping of the finished pier",
+                hint "A ratio of critical, from a tap test.",
+                unknown "It follows from the parts.";
             /// Difference of temperature between the sides of the column.
-            thermal_difference_k: Kelvin, 0.0..=20.0, "nought is perfect shade";
+            thermal_difference_k: Kelvin, 0.0..=20.0, "nought is perfect shade",
+                asks "Difference of temperature between the column's sides",
+                hint "One side sees the warm wall, the other the open sky.",
+                unknown "A bare column at dusk.";
         }
         counts {}
         others {
             /// What stands round the telescope.
             enclosure: Enclosure,
+                asks "What stands round it?",
+                unknown "A shed whose roof rolls away is assumed.";
         }
     }
 }

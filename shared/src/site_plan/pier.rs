@@ -10,11 +10,11 @@ choice! {
     /// What the column is filled with.
     pub enum Fill {
         /// Nothing.
-        None = "none",
+        None = "none", "Nothing";
         /// Dry sand.
-        Sand = "sand",
+        Sand = "sand", "Dry sand";
         /// Concrete.
-        Concrete = "concrete",
+        Concrete = "concrete", "Concrete";
     }
 }
 
@@ -22,9 +22,9 @@ choice! {
     /// What the base plate stands on.
     pub enum Levelling {
         /// Nuts under the plate, open gap.
-        Nuts = "nuts",
+        Nuts = "nuts", "Nuts under the plate, with a gap";
         /// A bed of grout.
-        Grout = "grout",
+        Grout = "grout", "A bed of grout";
     }
 }
 
@@ -32,11 +32,11 @@ choice! {
     /// Strength grade of the steel of column and plates, EN 10025-2.
     pub enum Steel {
         /// 235 MPa.
-        S235 = "S235",
+        S235 = "S235", "S235";
         /// 275 MPa.
-        S275 = "S275",
+        S275 = "S275", "S275";
         /// 355 MPa.
-        S355 = "S355",
+        S355 = "S355", "S355";
     }
 }
 
@@ -45,55 +45,110 @@ section! {
     pub struct Pier in pier {
         numbers {
             /// Height of the column from the base plate's underside to the top plate's upper face.
-            height_m: Metre, 0.15..=6.0, "shorter than 0.15 is a plate, taller than 6 is a mast";
+            height_m: Metre, 0.15..=6.0, "shorter than 0.15 is a plate, taller than 6 is a mast",
+                asks "Height of the column with its plates",
+                hint "From the underside of the base plate to the top of the top plate.",
+                unknown "It follows from walls and eye height where those are known, or a handy height is assumed.";
             /// Outside diameter of the column.
-            outside_diameter_mm: Millimetre, 60.0..=1500.0, "thinner than 60 is a tripod leg, thicker than 1500 is a tank";
+            outside_diameter_mm: Millimetre, 60.0..=1500.0, "thinner than 60 is a tripod leg, thicker than 1500 is a tank",
+                asks "Outside diameter",
+                unknown "A common tube for a mount of this kind is assumed.";
             /// Wall thickness of the column.
-            wall_mm: Millimetre, 1.5..=60.0, "thinner than 1.5 cannot be welded to a plate, thicker than 60 is solid";
+            wall_mm: Millimetre, 1.5..=60.0, "thinner than 1.5 cannot be welded to a plate, thicker than 60 is solid",
+                asks "Thickness of its wall",
+                unknown "A common wall for such a tube is assumed.";
             /// Side of the square base plate.
-            plate_side_mm: Millimetre, 80.0..=1600.0, "smaller takes no studs, larger is a floor plate";
+            plate_side_mm: Millimetre, 80.0..=1600.0, "smaller takes no studs, larger is a floor plate",
+                asks "Side of the square base plate",
+                unknown "Wide enough for the circle of studs.";
             /// Thickness of the base plate.
-            plate_thickness_mm: Millimetre, 4.0..=120.0, "thinner than 4 is a sheet, thicker than 120 cannot be lifted";
+            plate_thickness_mm: Millimetre, 4.0..=120.0, "thinner than 4 is a sheet, thicker than 120 cannot be lifted",
+                asks "Thickness of the base plate",
+                unknown "Thick enough not to dish much.";
             /// Clear gap under the plate, or thickness of the grout bed.
-            gap_mm: Millimetre, 0.0..=150.0, "a gap of more than 150 is a column of its own";
+            gap_mm: Millimetre, 0.0..=150.0, "a gap of more than 150 is a column of its own",
+                asks "Gap under the plate, or thickness of the grout",
+                unknown "Room for a nut, a washer and a spanner.";
             /// Throat or leg of the weld between column and plate, leg length.
-            weld_leg_mm: Millimetre, 2.0..=30.0, "smaller welds crack, larger ones warp the plate";
+            weld_leg_mm: Millimetre, 2.0..=30.0, "smaller welds crack, larger ones warp the plate",
+                asks "Leg of the weld at the foot",
+                unknown "A common fillet for such a wall.";
             /// Side of the top plate.
-            top_plate_side_mm: Millimetre, 80.0..=1000.0, "from the smallest mount to the largest";
+            top_plate_side_mm: Millimetre, 80.0..=1000.0, "from the smallest mount to the largest",
+                asks "Side of the top plate",
+                unknown "A plate that takes most mounts.";
             /// Thickness of the top plate.
-            top_plate_thickness_mm: Millimetre, 4.0..=80.0, "thinner bends under the mount's bolts";
+            top_plate_thickness_mm: Millimetre, 4.0..=80.0, "thinner bends under the mount's bolts",
+                asks "Thickness of the top plate",
+                unknown "A plate that takes most mounts.";
             /// Diameter of the circle of the mount's bolts in the top plate.
-            top_bolt_circle_mm: Millimetre, 30.0..=900.0, "from the smallest mount to the largest";
+            top_bolt_circle_mm: Millimetre, 30.0..=900.0, "from the smallest mount to the largest",
+                asks "Circle of the mount's bolts",
+                hint "Measure it on the mount itself.",
+                unknown "A common circle; measure yours before anyone drills.";
             /// Height of the walls, or of the dome's edge, above the observing floor.
-            wall_height_m: Metre, 0.0..=6.0, "nought is an open site; higher than 6 is a tower";
+            wall_height_m: Metre, 0.0..=6.0, "nought is an open site; higher than 6 is a tower",
+                asks "How high are the walls, or the dome's edge?",
+                hint "Above the floor that people stand on.",
+                unknown "It is left out of the height.";
             /// Distance from the pier's axis to the walls or the dome's edge.
-            wall_distance_m: Metre, 0.3..=15.0, "nearer than 0.3 the telescope cannot turn";
+            wall_distance_m: Metre, 0.3..=15.0, "nearer than 0.3 the telescope cannot turn",
+                asks "How far are they from the pier?",
+                hint "From the middle of the pier.",
+                unknown "It is left out of the height.";
             /// Lowest altitude wanted to the north.
-            lowest_altitude_north_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead";
+            lowest_altitude_north_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead",
+                asks "Lowest altitude wanted to the north",
+                hint "Degrees above the horizon.",
+                unknown "A usual lowest altitude is assumed.";
             /// Lowest altitude wanted to the east.
-            lowest_altitude_east_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead";
+            lowest_altitude_east_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead",
+                asks "Lowest altitude wanted to the east",
+                unknown "A usual lowest altitude is assumed.";
             /// Lowest altitude wanted to the south.
-            lowest_altitude_south_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead";
+            lowest_altitude_south_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead",
+                asks "Lowest altitude wanted to the south",
+                unknown "A usual lowest altitude is assumed.";
             /// Lowest altitude wanted to the west.
-            lowest_altitude_west_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead";
+            lowest_altitude_west_deg: Degree, 0.0..=80.0, "from the horizon to nearly overhead",
+                asks "Lowest altitude wanted to the west",
+                unknown "A usual lowest altitude is assumed.";
             /// Height of the observer's eye above the floor, standing.
-            eye_height_m: Metre, 0.5..=2.2, "from a seated child to a very tall adult";
+            eye_height_m: Metre, 0.5..=2.2, "from a seated child to a very tall adult",
+                asks "How high is your eye when you stand?",
+                unknown "It is left out of the height.";
             /// Radius that the telescope sweeps about the mount's axes.
-            swing_radius_m: Metre, 0.1..=5.0, "from a spotting scope to a telescope of a metre";
+            swing_radius_m: Metre, 0.1..=5.0, "from a spotting scope to a telescope of a metre",
+                asks "How far does the telescope reach as it swings?",
+                hint "From the crossing of the mount's axes to its farthest end.",
+                unknown "It is left out of the height.";
         }
         counts {
             /// Stiffening ribs between column and base plate.
-            stiffener_count: 0..=12, "none to twelve";
+            stiffener_count: 0..=12, "none to twelve",
+                asks "Ribs between column and base plate",
+                unknown "None is assumed.";
         }
         others {
             /// What the column is filled with.
             fill: Fill,
+                asks "What is it filled with?",
+                hint "Dry sand adds weight and deadens a ring; it adds no stiffness.",
+                unknown "Nothing: a fill can be added later.";
             /// What the base plate stands on.
             levelling: Levelling,
+                asks "What does the base plate stand on?",
+                unknown "Nuts are assumed.";
             /// Strength grade of its steel.
             steel: Steel,
+                asks "Grade of the steel",
+                hint "It changes strength, not stiffness.",
+                unknown "The least grade sold is assumed.";
             /// Name of a standard tube of the built-in table; its sizes are taken where none are stated.
             tube: String,
+                asks "A standard tube by its name",
+                hint "For instance CHS 219.1x6.3; its sizes are taken where you state none.",
+                unknown "The sizes above are used.";
         }
     }
 }

@@ -1,41 +1,44 @@
 //! Site and soil.
 
+mod contradictions;
+
 use crate::field::{Problem, choice, section};
-use crate::rules::yearly_wave::season;
 use crate::site_plan::{SitePlan, TITLE_LENGTH, text_problem};
-use crate::{path, paths};
+
+use crate::path;
+pub use contradictions::contradictions;
 
 choice! {
     /// The ground at the depth of the block, by what hands and a spade can tell.
     pub enum Soil {
         /// Oozes between the fingers, or is moulded by light pressure.
-        SoftClay = "soft_clay",
+        SoftClay = "soft_clay", "Soft clay: oozes between the fingers, or a light press moulds it";
         /// Moulded by strong finger pressure.
-        FirmClay = "firm_clay",
+        FirmClay = "firm_clay", "Firm clay: a strong press of the fingers moulds it";
         /// Indented by the thumb, not moulded.
-        StiffClay = "stiff_clay",
+        StiffClay = "stiff_clay", "Stiff clay: the thumb dents it but cannot mould it";
         /// Indented only by the thumbnail; glacial till among it.
-        HardClay = "hard_clay",
+        HardClay = "hard_clay", "Hard clay or boulder clay: only the thumbnail marks it";
         /// Silt: feels floury, dries to dust, shakes to a wet sheen.
-        Silt = "silt",
+        Silt = "silt", "Silt: floury, dries to dust, shines when shaken wet";
         /// A 50 mm peg is driven easily; the spade goes in.
-        LooseSand = "loose_sand",
+        LooseSand = "loose_sand", "Loose sand: the spade sinks in, a peg goes in easily";
         /// Between loose and dense.
-        MediumSand = "medium_sand",
+        MediumSand = "medium_sand", "Medium sand: between loose and dense";
         /// Needs a pick; a 50 mm peg is hard to drive.
-        DenseSand = "dense_sand",
+        DenseSand = "dense_sand", "Dense sand: it takes a pick, a peg is hard to drive";
         /// Gravel, or sand and gravel.
-        Gravel = "gravel",
+        Gravel = "gravel", "Gravel, or sand and gravel";
         /// Rock that a pick or a breaker can loosen.
-        WeatheredRock = "weathered_rock",
+        WeatheredRock = "weathered_rock", "Weathered rock: a pick or a breaker loosens it";
         /// Sound rock.
-        Rock = "rock",
+        Rock = "rock", "Sound rock";
         /// Fill of unknown age and kind.
-        MadeGround = "made_ground",
+        MadeGround = "made_ground", "Made ground: fill, rubble, a filled pond; nobody knows what";
         /// Peat or black organic soil.
-        Peat = "peat",
+        Peat = "peat", "Peat, or black soil that smells of the bog";
         /// Clay that shrinks and swells, with trees near.
-        ShrinkingClay = "shrinking_clay",
+        ShrinkingClay = "shrinking_clay", "Clay that cracks in summer, with trees near it";
     }
 }
 
@@ -43,21 +46,21 @@ choice! {
     /// Kind of rock, as far as it decides what is bonded into it and how stiff it is.
     pub enum RockKind {
         /// Granite, basalt and their like.
-        Granite = "granite_or_basalt",
+        Granite = "granite_or_basalt", "Granite, basalt or the like";
         /// Dolomite and hard limestone.
-        Dolomite = "dolomite",
+        Dolomite = "dolomite", "Dolomite or hard limestone";
         /// Soft limestone.
-        SoftLimestone = "soft_limestone",
+        SoftLimestone = "soft_limestone", "Soft limestone";
         /// Slate and hard shale.
-        Slate = "slate_or_hard_shale",
+        Slate = "slate_or_hard_shale", "Slate or hard shale";
         /// Sandstone.
-        Sandstone = "sandstone",
+        Sandstone = "sandstone", "Sandstone";
         /// Weathered sandstone.
-        WeatheredSandstone = "weathered_sandstone",
+        WeatheredSandstone = "weathered_sandstone", "Weathered sandstone";
         /// Soft shale.
-        SoftShale = "soft_shale",
+        SoftShale = "soft_shale", "Soft shale";
         /// Chalk.
-        Chalk = "chalk",
+        Chalk = "chalk", "Chalk";
     }
 }
 
@@ -76,11 +79,11 @@ choice! {
     /// How open the site lies to the wind.
     pub enum Exposure {
         /// Open country, coast, hilltop.
-        Open = "open",
+        Open = "open", "Open country, a coast or a hilltop";
         /// Fields with hedges, scattered buildings.
-        Country = "country",
+        Country = "country", "Fields with hedges, scattered houses";
         /// Between houses or trees.
-        Sheltered = "sheltered",
+        Sheltered = "sheltered", "Between houses or trees";
     }
 }
 
@@ -88,11 +91,11 @@ choice! {
     /// How a speed of shear waves was measured.
     pub enum WaveSpeedMethod {
         /// Surface waves, worked out by somebody who does so for a living, with a report.
-        SurfaceWaves = "surface_waves",
+        SurfaceWaves = "surface_waves", "Surface waves, with a report";
         /// Down a hole at the pier.
-        Downhole = "downhole",
+        Downhole = "downhole", "Down a hole at the pier";
         /// Between holes at the pier.
-        Crosshole = "crosshole",
+        Crosshole = "crosshole", "Between holes at the pier";
     }
 }
 
@@ -100,9 +103,9 @@ choice! {
     /// In which season a speed of shear waves was measured.
     pub enum Season {
         /// In a dry summer, when clay and silt are stiffer than in a wet winter.
-        DrySummer = "dry_summer",
+        DrySummer = "dry_summer", "In a dry summer";
         /// At another time of the year.
-        Other = "other",
+        Other = "other", "At another time of the year";
     }
 }
 
@@ -110,11 +113,11 @@ choice! {
     /// How much water the nearest tree draws.
     pub enum WaterDemand {
         /// Oak, elm, poplar, willow, eucalyptus, hawthorn, cypress.
-        High = "high",
+        High = "high", "Oak, elm, poplar, willow, eucalyptus, hawthorn or cypress";
         /// Ash, beech, cherry, lime, maple, pine, plane, spruce, sycamore.
-        Moderate = "moderate",
+        Moderate = "moderate", "Ash, beech, cherry, lime, maple, pine, plane, spruce or sycamore";
         /// Birch, hazel, holly, hornbeam.
-        Low = "low",
+        Low = "low", "Birch, hazel, holly or hornbeam";
     }
 }
 
@@ -123,80 +126,166 @@ section! {
     pub struct Site in site {
         numbers {
             /// Speed of shear waves in the ground at about a metre's depth.
-            shear_wave_speed_m_s: MetrePerSecond, 30.0..=3500.0, "peat is near 30 and sound granite near 3500";
+            shear_wave_speed_m_s: MetrePerSecond, 30.0..=3500.0, "peat is near 30 and sound granite near 3500",
+                asks "Speed of shear waves in the ground",
+                hint "From a seismic survey, at about a metre's depth. A measured speed replaces the word for the soil.",
+                unknown "It follows from the soil.";
             /// Standard penetration blow count per 300 mm, corrected to 60 % energy.
-            blow_count: One, 1.0..=100.0, "below one the rod sinks by itself, and above a hundred the test has refused";
+            blow_count: One, 1.0..=100.0, "below one the rod sinks by itself, and above a hundred the test has refused",
+                asks "Blow count of a standard penetration test",
+                hint "Blows for 300 mm (12 in), corrected to 60 % energy, from a borehole log.",
+                unknown "It follows from the soil.";
             /// Poisson's ratio of the ground.
-            poisson_ratio: One, 0.0..=0.49, "no soil is below zero, and at one half the ground cannot change its volume and the solution has no limit";
+            poisson_ratio: One, 0.0..=0.49, "no soil is below zero, and at one half the ground cannot change its volume and the solution has no limit",
+                asks "Poisson's ratio of the ground",
+                hint "From a report; near 0.3 in sand and near 0.5 in wet clay.",
+                unknown "It follows from the soil.";
             /// Unit weight of the ground.
-            unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28";
+            unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28",
+                asks "Unit weight of the ground",
+                hint "From a report.",
+                unknown "It follows from the soil.";
             /// Presumed bearing pressure, from a report or a building office.
-            presumed_bearing_kpa: Kilopascal, 10.0..=10000.0, "very soft mud carries about 10 and sound rock up to some thousands";
+            presumed_bearing_kpa: Kilopascal, 10.0..=10000.0, "very soft mud carries about 10 and sound rock up to some thousands",
+                asks "Bearing pressure that may be presumed",
+                hint "From a ground report, or from your local building control office.",
+                unknown "A cautious value for the soil is assumed, or none where only a ground engineer can say.";
             /// Undrained shear strength of clay or silt at the block's base, measured.
-            undrained_strength_kpa: Kilopascal, 5.0..=500.0, "below 5 it is mud, and above 500 it is rock";
+            undrained_strength_kpa: Kilopascal, 5.0..=500.0, "below 5 it is mud, and above 500 it is rock",
+                asks "Undrained strength of the clay or silt",
+                hint "From a report, or measured with a hand vane at the depth of the block's base.",
+                unknown "The least that the word for the soil allows.";
             /// Angle of friction of silt, sand or gravel at the block's base, measured.
-            friction_angle_deg: Degree, 20.0..=45.0, "no grains lie flatter than 20 or steeper than 45";
+            friction_angle_deg: Degree, 20.0..=45.0, "no grains lie flatter than 20 or steeper than 45",
+                asks "Angle of friction of the sand, gravel or silt",
+                hint "From a report.",
+                unknown "The least that the word for the soil allows.";
             /// Depth of the groundwater below ground level, at its highest in the year.
-            groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface";
+            groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface",
+                asks "How far down is the water in a wet winter?",
+                hint "The highest it stands in the year, below ground level; 0 is water at the surface.",
+                unknown "The water is assumed to lie below the block. If the hole fills, come back here.";
             /// Depth to which frost goes in a hard winter.
-            frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year";
+            frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year",
+                asks "How deep does the frost go in a hard winter?",
+                hint "Where you live there may be a stated depth for water pipes or footings.",
+                unknown "It follows from the freezing index, where that is known, or a cautious depth is assumed.";
             /// Freezing index of the air in a hard winter: the sum of degrees below zero over days.
-            freezing_index_c_days: CelsiusDay, 0.0..=7000.0, "nought where it never freezes, some thousands in the far north";
+            freezing_index_c_days: CelsiusDay, 0.0..=7000.0, "nought where it never freezes, some thousands in the far north",
+                asks "Freezing index of a hard winter",
+                hint "The sum of the degrees below freezing over the days of the winter, from a weather office.",
+                unknown "The stated frost depth is used, or a cautious one.";
             /// Gust speed for strength, three-second or peak, at the pier's height.
-            design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands";
+            design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands",
+                asks "Gust for strength",
+                hint "The gust a structure there is designed for, at the height of the pier.",
+                unknown "40 m/s is assumed inland, 50 m/s on a coast or a hill.";
             /// Slope of the ground.
-            slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff";
+            slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff",
+                asks "Slope of the ground",
+                hint "0 is level; 45 falls as far as it runs.",
+                unknown "Level ground is assumed.";
             /// Distance from the pier's axis to the nearest tree or large shrub.
-            tree_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            tree_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
+                asks "How far away is the nearest tree or large shrub?",
+                unknown "No tree is assumed to be near. Look again if the ground is clay.";
             /// Height of that tree when grown.
-            tree_height_m: Metre, 0.0..=120.0, "no tree is higher";
+            tree_height_m: Metre, 0.0..=120.0, "no tree is higher",
+                asks "Height of that tree when grown",
+                unknown "A full-grown garden tree is assumed.";
             /// Distance from the pier's axis to the nearest drain or buried service.
-            drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
+                asks "How far away is the nearest drain, cable or pipe?",
+                hint "Have the place traced before you dig; plans of buried services are often wrong.",
+                unknown "Assumed: none nearby. Have the ground scanned before you dig.";
             /// Distance from the pier's axis to the nearest building's footing.
-            building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
+                asks "How far away is the nearest building?",
+                hint "Measured to its wall.",
+                unknown "No building is assumed to be near.";
             /// Depth of that building's footing below ground level.
-            building_footing_depth_m: Metre, 0.0..=20.0, "deeper than 20 is a basement of several storeys, which no garden pit reaches";
+            building_footing_depth_m: Metre, 0.0..=20.0, "deeper than 20 is a basement of several storeys, which no garden pit reaches",
+                asks "How deep does that building’s footing go?",
+                hint "Below ground level, to its underside.",
+                unknown "A shallow footing is assumed.";
             /// Distance from the pier's axis to the edge of the nearest bank or retaining wall below it.
-            bank_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect";
+            bank_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
+                asks "How far away is the edge of a bank or retaining wall below the pier?",
+                unknown "No bank is assumed to be near.";
             /// Height of that bank or wall.
-            bank_height_m: Metre, 0.1..=50.0, "lower than a hand's breadth is no bank, higher than 50 is a cliff";
+            bank_height_m: Metre, 0.1..=50.0, "lower than a hand's breadth is no bank, higher than 50 is a cliff",
+                asks "How high is that bank or wall?",
+                unknown "About chest height is assumed.";
             /// Thickness of soft topsoil over the ground described.
-            topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead";
+            topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead",
+                asks "Depth of the soft topsoil",
+                hint "Down to where the colour changes and the roots end.",
+                unknown "A usual depth of topsoil is assumed.";
             /// Depth of rock below ground level.
-            rock_depth_m: Metre, 0.0..=100.0, "deeper rock has no effect";
+            rock_depth_m: Metre, 0.0..=100.0, "deeper rock has no effect",
+                asks "Depth of rock",
+                hint "Where the bar rings.",
+                unknown "No rock is expected within the depth that matters.";
             /// Mean air temperature over the year.
-            mean_annual_temperature_c: Celsius, -30.0..=35.0, "from the coldest to the hottest places people live";
+            mean_annual_temperature_c: Celsius, -30.0..=35.0, "from the coldest to the hottest places people live",
+                asks "Mean temperature over the year",
+                hint "It refines the depth of frost.",
+                unknown "A temperate year is assumed.";
             /// Latitude, north positive.
-            latitude_deg: Degree, -90.0..=90.0, "from pole to pole";
+            latitude_deg: Degree, -90.0..=90.0, "from pole to pole",
+                asks "Latitude",
+                hint "North positive; 52.2 or 33.9 S. With the longitude and the start day it gives true north for the plate.",
+                unknown "True north by compass, sun and pole star is then not worked out.";
             /// Longitude, east positive.
-            longitude_deg: Degree, -180.0..=180.0, "half a turn each way";
+            longitude_deg: Degree, -180.0..=180.0, "half a turn each way",
+                asks "Longitude",
+                hint "East positive; 0.1 or 2.4 W.",
+                unknown "True north by compass, sun and pole star is then not worked out.";
             /// Height above the sea.
-            altitude_m: Metre, -450.0..=9000.0, "from the lowest shore to the highest summit";
+            altitude_m: Metre, -450.0..=9000.0, "from the lowest shore to the highest summit",
+                asks "Height above the sea",
+                hint "Thinner air pushes less.",
+                unknown "Sea level is assumed, where the air is densest.";
         }
         counts {}
         others {
             /// The ground at the depth of the block.
             soil: Soil,
+                asks "What is the ground at the bottom of the hole?",
+                hint "Choose the nearest. Do not go into a hole deeper than your waist to find out.",
+                unknown "An average soil is assumed, and the range of stillness is wide.";
             /// How the speed of shear waves was measured.
             shear_wave_speed_method: WaveSpeedMethod,
+                asks "How was that speed measured?",
+                hint "It says how far the speed may be trusted.",
+                unknown "The speed is taken as good to within a quarter either way.";
             /// In which season it was measured.
             shear_wave_speed_season: Season,
+                asks "When was it measured?",
+                hint "Clay and silt are stiffer in a dry summer than in a wet winter.",
+                unknown "The speed is assumed to hold all the year.";
             /// How much water that tree draws.
             tree_water_demand: WaterDemand,
+                asks "What kind of tree is it?",
+                hint "Thirsty trees dry clay farther out than they are high.",
+                unknown "It counts as a thirsty one.";
             /// How open the site is to the wind.
             exposure: Exposure,
+                asks "How open is the site to the wind?",
+                unknown "Something between open fields and gardens is assumed.";
             /// Kind of the rock that `rock_depth_m` or `soil` speaks of.
             rock_kind: RockKind,
+                asks "What kind of rock is it?",
+                hint "A geological map of the district names it.",
+                unknown "Assumed: sound rock, with the least grip on a dowel that any rock gives.";
             /// Where the figures of frost, temperature and gust come from.
             climate_source: String,
+                asks "Where do these figures of frost, temperature and gust come from?",
+                hint "The weather office, the code, the years. It stands on the site sheet; change it when you change a figure.",
+                unknown "The sheet names no source.";
         }
     }
 }
-
-/// Rock nearer to the surface than this is the ground itself.
-const ROCK_AT_SURFACE_M: f64 = 0.1;
-/// No place on Earth has a larger half-range between its seasons, K.
-const LARGEST_AMPLITUDE_K: f64 = 45.0;
 
 /// A source that is too long or cannot be printed.
 #[must_use]
@@ -206,155 +295,4 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         .iter()
         .filter_map(|source| text_problem(&path!(site.climate_source), source, TITLE_LENGTH))
         .collect()
-}
-
-/// Answers about the site that contradict each other.
-#[must_use]
-pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
-    [
-        soil_over_rock(plan),
-        rock_too_deep(plan),
-        topsoil_over_rock(plan),
-        climate(plan),
-        two_strengths(plan),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
-}
-
-fn is_rock(soil: Soil) -> bool {
-    matches!(soil, Soil::Rock | Soil::WeatheredRock)
-}
-
-fn soil_over_rock(plan: &SitePlan) -> Option<Problem> {
-    let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
-    (!is_rock(soil) && rock < ROCK_AT_SURFACE_M).then(|| {
-        Problem::between(
-            paths![site.soil, site.rock_depth_m],
-            "Rock lies at the surface, so the ground at the depth of the block is rock: choose rock as the soil, or give the depth at which \
-             the rock begins.",
-        )
-    })
-}
-
-fn rock_too_deep(plan: &SitePlan) -> Option<Problem> {
-    let (soil, rock) = (plan.site.soil?, plan.site.rock_depth_m?);
-    let (field, deepest) = match (plan.block.depth_m, plan.excavation.max_depth_m) {
-        (Some(depth), _) => (path!(block.depth_m), depth),
-        (None, Some(depth)) => (path!(excavation.max_depth_m), depth),
-        (None, None) => return None,
-    };
-    (is_rock(soil) && rock > deepest).then(|| {
-        Problem::between(
-            &[path!(site.soil), path!(site.rock_depth_m), field],
-            "The rock begins below the base of the block, so the soil at the block's depth is not rock: choose the soil above it.",
-        )
-    })
-}
-
-fn topsoil_over_rock(plan: &SitePlan) -> Option<Problem> {
-    let (topsoil, rock) = (plan.site.topsoil_depth_m?, plan.site.rock_depth_m?);
-    (topsoil > rock).then(|| {
-        Problem::between(
-            paths![site.topsoil_depth_m, site.rock_depth_m],
-            "The topsoil would reach below the surface of the rock; one of the two depths is mistaken.",
-        )
-    })
-}
-
-/// A freezing index that no year with that mean can have.
-fn climate(plan: &SitePlan) -> Option<Problem> {
-    let (index, mean) = (
-        plan.site.freezing_index_c_days?,
-        plan.site.mean_annual_temperature_c?,
-    );
-    let too_mild = index < -365.0 * mean;
-    let too_harsh = season(mean, index).amplitude_k > LARGEST_AMPLITUDE_K;
-    (too_mild || too_harsh).then(|| {
-        Problem::between(
-            paths![site.freezing_index_c_days, site.mean_annual_temperature_c],
-            if too_mild {
-                "A year with this mean temperature has more frost than this freezing index."
-            } else {
-                "No place with this mean temperature over the year has so hard a winter."
-            },
-        )
-    })
-}
-
-/// Silt that is loaded fast has the one strength and slowly the other; the plan judges it by one.
-fn two_strengths(plan: &SitePlan) -> Option<Problem> {
-    plan.site
-        .undrained_strength_kpa
-        .zip(plan.site.friction_angle_deg)
-        .map(|_| {
-            Problem::between(
-                paths![site.undrained_strength_kpa, site.friction_angle_deg],
-                "Both say how strong the ground is: keep the undrained strength in clay, the angle of friction in sand and gravel, and in \
-                 silt the one that the report judges by.",
-            )
-        })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn fields(change: impl FnOnce(&mut SitePlan)) -> Vec<Vec<String>> {
-        let mut plan = SitePlan::unknown();
-        change(&mut plan);
-        contradictions(&plan)
-            .into_iter()
-            .map(|problem| problem.fields)
-            .collect()
-    }
-
-    #[test]
-    fn contradictions_name_every_field_in_them() {
-        let found = fields(|plan| {
-            plan.site.soil = Some(Soil::Silt);
-            plan.site.rock_depth_m = Some(0.0);
-            plan.site.topsoil_depth_m = Some(0.3);
-            plan.site.freezing_index_c_days = Some(3000.0);
-            plan.site.mean_annual_temperature_c = Some(25.0);
-            plan.site.undrained_strength_kpa = Some(40.0);
-            plan.site.friction_angle_deg = Some(30.0);
-        });
-        assert_eq!(
-            found,
-            [
-                vec!["site.soil", "site.rock_depth_m"],
-                vec!["site.topsoil_depth_m", "site.rock_depth_m"],
-                vec![
-                    "site.freezing_index_c_days",
-                    "site.mean_annual_temperature_c"
-                ],
-                vec!["site.undrained_strength_kpa", "site.friction_angle_deg"],
-            ]
-        );
-        let found = fields(|plan| {
-            plan.site.soil = Some(Soil::Rock);
-            plan.site.rock_depth_m = Some(1.5);
-            plan.block.depth_m = Some(1.0);
-        });
-        assert_eq!(
-            found,
-            [vec!["site.soil", "site.rock_depth_m", "block.depth_m"]]
-        );
-    }
-
-    #[test]
-    fn sensible_answers_do_not_contradict() {
-        assert!(
-            fields(|plan| {
-                plan.site.soil = Some(Soil::WeatheredRock);
-                plan.site.rock_depth_m = Some(0.3);
-                plan.block.depth_m = Some(0.5);
-                plan.site.freezing_index_c_days = Some(150.0);
-                plan.site.mean_annual_temperature_c = Some(9.5);
-            })
-            .is_empty()
-        );
-    }
 }

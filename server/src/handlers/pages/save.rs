@@ -138,7 +138,7 @@ async fn keep(
     }
     for question in questions::of(step) {
         if sheet.text(&format!("keep~{}", question.path)) == Some("theirs") {
-            sheet.take_out(question.path);
+            sheet.take_out(&question.path);
         }
     }
     let outcome = read(step, &place.plan, &sheet);

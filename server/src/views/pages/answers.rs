@@ -61,8 +61,8 @@ impl AnswersPage {
         };
         let answers = |topic: &'static Topic| {
             let view = |question: &'static crate::forms::question::Question| AnswerView {
-                id: field::id(question.path),
-                label: question.label,
+                id: field::id(&question.path),
+                label: question.words.label,
                 said: desk
                     .field(question)
                     .taken

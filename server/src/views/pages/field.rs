@@ -115,15 +115,15 @@ impl Desk<'_> {
     #[must_use]
     pub fn field(&self, question: &'static Question) -> FieldView {
         let unit = question.number().map(|field| field.unit);
-        let mut field = self.line(question.path.to_owned(), question.label.to_owned(), unit);
-        field.hint = question.hint.to_owned();
+        let mut field = self.line(question.path.into(), question.words.label.to_owned(), unit);
+        field.hint = question.words.hint.to_owned();
         field.control = match &question.kind {
             Kind::Number => Control::Line("text"),
             Kind::Table { .. } => Control::Line("text"),
-            Kind::Text { input, .. } => Control::Line(input),
+            Kind::Text { .. } => Control::Line("text"),
             Kind::Choice { answers, .. } => Control::Choice(options(answers, &field.text)),
-            Kind::Stands => Control::Rows(self.stands(question.path)),
-            Kind::Points { one, .. } => Control::Rows(self.points(question.path, one)),
+            Kind::Stands => Control::Rows(self.stands(&question.path)),
+            Kind::Points { one, .. } => Control::Rows(self.points(&question.path, one)),
         };
         let empty = match &field.control {
             Control::Rows(rows) => !rows.none && rows.rows.iter().all(RowView::is_empty),
@@ -183,7 +183,7 @@ impl Desk<'_> {
                 ),
             },
             None => TakenView {
-                line: format!("Left open. {}", question.not_known),
+                line: format!("Left open. {}", question.words.not_known),
                 why: String::new(),
             },
         }

@@ -20,7 +20,7 @@ pub fn lines(defaults: &Defaults, step: Step, plan: &SitePlan) -> Vec<String> {
     };
     let mut lines: Vec<String> = asked
         .filter(stands)
-        .map(|question| format!("{} {}", question.label, answer(question, plan)))
+        .map(|question| format!("{} {}", question.words.label, answer(question, plan)))
         .collect();
     if step == Step::Pier && !defaults.tubes_mm.is_empty() {
         let units = plan.units.unwrap_or_default();

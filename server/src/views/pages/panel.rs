@@ -199,8 +199,8 @@ fn unanswered(step: Step, planned: &Planned) -> Vec<(String, &'static str)> {
             .any(|assumption| assumption.field == path)
     };
     common
-        .filter(|question| taken(question.path))
-        .map(|question| (super::field::id(question.path), question.label))
+        .filter(|question| taken(&question.path))
+        .map(|question| (super::field::id(&question.path), question.words.label))
         .collect()
 }
 

@@ -88,7 +88,7 @@ pub fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
     let change = |question: &'static crate::forms::question::Question| {
         let (was, is) = (answer(question, old), answer(question, new));
         (was != is).then(|| Change {
-            label: question.label.to_owned(),
+            label: question.words.label.to_owned(),
             was,
             is,
         })

@@ -174,7 +174,7 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
         .and_then(|check| check.fields.iter().find_map(|path| questions::about(path)));
     match (question, found.says) {
         (Some((step, question)), says) => Next {
-            href: format!("{root}/{}#{}", step.slug(), field::id(question.path)),
+            href: format!("{root}/{}#{}", step.slug(), field::id(&question.path)),
             title: format!(
                 "{}: {}",
                 if says == Says::No {
@@ -182,7 +182,7 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
                 } else {
                     "Find out"
                 },
-                question.label
+                question.words.label
             ),
         },
         (None, _) => Next {

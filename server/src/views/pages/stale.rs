@@ -57,8 +57,8 @@ pub fn differences(
     let difference = |question: &'static Question| {
         let [old, mine, theirs] = [base, mine, theirs].map(|plan| answer(question, plan));
         (mine != theirs).then(|| Difference {
-            path: question.path,
-            label: question.label,
+            path: question.path.as_str(),
+            label: question.words.label,
             keep_mine: mine != old,
             theirs,
             mine,
@@ -79,7 +79,7 @@ pub fn answer(question: &'static Question, plan: &SitePlan) -> String {
             .and_then(|key| answers.iter().find(|(known, _)| *known == key))
             .map(|(_, words)| (*words).to_owned()),
         Kind::Table { get, .. } => get(plan).map(|rows| crate::forms::table::write(&rows)),
-        Kind::Text { get, .. } => get(plan).map(str::to_owned),
+        Kind::Text { get, .. } => get(plan).cloned(),
         Kind::Stands => plan.floor.stands.as_ref().map(|stands| {
             let say = |value, unit| units.say(value, unit);
             let one = |stand: &stillground::site_plan::Stand| {

@@ -219,7 +219,7 @@ fn is_asked(
         };
         typed.or_else(said).unwrap_or_default()
     };
-    answered || branch::asked(question.path, answer)
+    answered || branch::asked(&question.path, answer)
 }
 
 fn has_rows(field: &FieldView) -> bool {
@@ -232,7 +232,7 @@ impl FaultView {
     pub fn of(fault: &Fault, here: Step, root: &str) -> Self {
         let link = |path: &String| {
             let (step, label) = match questions::about(path) {
-                Some((step, question)) => (step, row_label(path, question.label)),
+                Some((step, question)) => (step, row_label(path, question.words.label)),
                 None => (here, path.clone()),
             };
             let page = if step == here {

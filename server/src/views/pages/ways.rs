@@ -118,7 +118,7 @@ fn asked_at(field: &str, root: &str) -> Option<String> {
     Some(format!(
         "{root}/{}#{}",
         step.slug(),
-        super::field::id(question.path)
+        super::field::id(&question.path)
     ))
 }
 
