@@ -16,7 +16,7 @@ pub(crate) use section::{choice, other, section, words};
 
 use std::marker::PhantomData;
 
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::site_plan::SitePlan;
 
 /// How a person is asked for an answer.
@@ -51,6 +51,29 @@ pub struct NumberField {
     pub get: fn(&SitePlan) -> Option<f64>,
     /// Writes it; a count is rounded to a whole number.
     pub set: fn(&mut SitePlan, Option<f64>),
+}
+
+impl NumberField {
+    /// What is wrong with a value outside the range, in the reader's units.
+    #[must_use]
+    pub fn out_of_range(&self, value: f64, units: Units) -> Option<Problem> {
+        if value.is_finite() && value >= self.least && value <= self.most {
+            return None;
+        }
+        let say = |value| units.say(value, self.unit);
+        let said = format!(
+            "{} is outside the range of {} to {}: {}.",
+            say(value),
+            say(self.least),
+            say(self.most),
+            self.why
+        );
+        Some(Problem {
+            fields: vec![self.path.into()],
+            value: value.is_finite().then_some(value),
+            said,
+        })
+    }
 }
 
 /// An answer that is no number.

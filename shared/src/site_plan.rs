@@ -267,7 +267,7 @@ impl SitePlan {
         let units = self.units.unwrap_or_default();
         let mut problems = self.head_problems();
         for field in Self::numbers() {
-            problems.extend((field.get)(self).and_then(|value| out_of_range(field, value, units)));
+            problems.extend((field.get)(self).and_then(|value| field.out_of_range(value, units)));
         }
         problems.extend(site::problems(self));
         problems.extend(floor::problems(self));
@@ -315,23 +315,5 @@ pub(crate) fn text_problem(field: &str, text: &str, most: usize) -> Option<Probl
         fields: vec![field.to_owned()],
         value: None,
         said,
-    })
-}
-
-/// The problem of a number outside its range, in the reader's units.
-pub(crate) fn out_of_range(field: &NumberField, value: f64, units: Units) -> Option<Problem> {
-    if value.is_finite() && value >= field.least && value <= field.most {
-        return None;
-    }
-    Some(Problem {
-        fields: vec![field.path.into()],
-        value: value.is_finite().then_some(value),
-        said: format!(
-            "{} is outside the range of {} to {}: {}.",
-            units.say(value, field.unit),
-            units.say(field.least, field.unit),
-            units.say(field.most, field.unit),
-            field.why
-        ),
     })
 }

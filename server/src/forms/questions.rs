@@ -105,18 +105,6 @@ mod tests {
     }
 
     #[test]
-    fn a_question_about_a_figure_has_a_number_behind_it() {
-        for question in Step::ALL.into_iter().flat_map(of) {
-            assert_eq!(
-                matches!(question.kind, Kind::Number),
-                question.number().is_some(),
-                "{}",
-                question.path
-            );
-        }
-    }
-
-    #[test]
     fn every_question_says_what_happens_when_it_is_not_known() {
         for question in Step::ALL.into_iter().flat_map(of) {
             for text in [question.words.label, question.words.not_known] {

@@ -1,7 +1,8 @@
 //! From a sheet of texts to a plan: good answers are taken, the others come back as faults with what was typed kept.
 
-use stillground::field::NumberField;
+use stillground::field::{NumberField, Problem};
 use stillground::figure::{Unit, Units};
+use stillground::path;
 use stillground::site_plan::{SitePlan, Stand};
 
 use super::question::{Kind, Question};
@@ -28,6 +29,16 @@ impl Fault {
         Self {
             fields: vec![field.into()],
             said: said.into(),
+            readings: Vec::new(),
+        }
+    }
+}
+
+impl From<Problem> for Fault {
+    fn from(problem: Problem) -> Self {
+        Self {
+            fields: problem.fields,
+            said: problem.said,
             readings: Vec::new(),
         }
     }
@@ -80,20 +91,12 @@ pub fn read(step: Step, base: &SitePlan, sheet: &Sheet) -> Outcome {
                 .iter()
                 .any(|field| faults.iter().any(|fault| fault.fields.contains(field)))
             {
-                faults.push(Fault {
-                    fields: problem.fields,
-                    said: problem.said,
-                    readings: Vec::new(),
-                });
+                faults.push(Fault::from(problem));
             }
         }
     }
     if let Some(problem) = forged(Some(base), &plan) {
-        faults.push(Fault {
-            fields: problem.fields,
-            said: problem.said,
-            readings: Vec::new(),
-        });
+        faults.push(Fault::from(problem));
     }
     Outcome { plan, faults }
 }
@@ -165,9 +168,9 @@ impl Reader<'_> {
                     "This counts things; write a whole number.",
                 ));
             }
-            Ok(value) => match (value, out_of_range(field, value, self.units)) {
-                (_, Some(fault)) => self.faults.push(fault),
-                (value, None) => (field.set)(&mut self.plan, value),
+            Ok(value) => match value.and_then(|value| field.out_of_range(value, self.units)) {
+                Some(problem) => self.faults.push(problem.into()),
+                None => (field.set)(&mut self.plan, value),
             },
             Err(fault) => self.faults.push(fault),
         }
@@ -197,7 +200,7 @@ impl Reader<'_> {
     }
 
     fn stands(&mut self) {
-        let list = "floor.stands";
+        let list: &str = &path!(floor.stands);
         let rows = self.sheet.rows(list);
         if !self.has_list(list, rows) {
             return;
@@ -320,44 +323,29 @@ fn saved_figure(plan: &SitePlan, path: &str) -> Option<f64> {
             .get(usize::from(part == "[1]"))
             .copied()
     };
-    match list {
-        "floor.stands" => {
-            let stand = plan.floor.stands.as_ref()?.get(row)?;
-            match part {
-                ".x_m" => Some(stand.x_m),
-                ".y_m" => Some(stand.y_m),
-                _ => Some(stand.mass_kg),
-            }
-        }
-        "floor.walk" => point(&plan.floor.walk),
-        _ => point(&plan.floor.supports),
+    if path!(floor.stands) == list {
+        let stand = plan.floor.stands.as_ref()?.get(row)?;
+        return Some(match part {
+            ".x_m" => stand.x_m,
+            ".y_m" => stand.y_m,
+            _ => stand.mass_kg,
+        });
     }
-}
-
-fn out_of_range(field: &'static NumberField, value: Option<f64>, units: Units) -> Option<Fault> {
-    let value = value?;
-    if (field.least..=field.most).contains(&value) {
-        return None;
-    }
-    let say = |value| units.say(value, field.unit);
-    Some(Fault::at(
-        field.path,
-        format!(
-            "{} is outside the range of {} to {}: {}.",
-            say(value),
-            say(field.least),
-            say(field.most),
-            field.why
-        ),
-    ))
+    point(if path!(floor.walk) == list {
+        &plan.floor.walk
+    } else {
+        &plan.floor.supports
+    })
 }
 
 /// `33.9 S` and `2.4 W` as figures with a sign.
 fn signed_by_compass<'a>(path: &str, text: &'a str) -> std::borrow::Cow<'a, str> {
-    let letters = match path {
-        "site.latitude_deg" => ['N', 'S'],
-        "site.longitude_deg" => ['E', 'W'],
-        _ => return text.into(),
+    let letters = if path!(site.latitude_deg) == path {
+        ['N', 'S']
+    } else if path!(site.longitude_deg) == path {
+        ['E', 'W']
+    } else {
+        return text.into();
     };
     let trimmed = text.trim();
     match trimmed

@@ -4,6 +4,7 @@
 //! sent with it has to hold the same source, and the same figures under it, as the plan that stands.
 
 use stillground::field::{Problem, Problems};
+use stillground::path;
 use stillground::site_plan::SitePlan;
 
 /// What a source begins with that the planner wrote after it had asked a service.
@@ -46,7 +47,7 @@ pub fn forged(standing: Option<&SitePlan>, sent: &SitePlan) -> Option<Problem> {
     };
     let stands = standing.is_some_and(|standing| figures(standing) == figures(sent));
     (is_claimed(sent) && !stands).then(|| Problem {
-        fields: vec!["site.climate_source".to_owned()],
+        fields: vec![path!(site.climate_source).into()],
         said: "The planner writes “Looked up” itself, for the figures that a service gave it. These figures were written by \
                somebody: say in other words where they come from, or leave it empty."
             .to_owned(),

@@ -6,7 +6,8 @@ use stillground::figure::{Unit, Units};
 use stillground::rules::tubes;
 use stillground::site_plan::prices::lines;
 use stillground::site_plan::prices::{CURRENCY_LENGTH, MOST, per};
-use stillground::site_plan::{Code, SCHEMA_VERSION, SitePlan, TITLE_LENGTH, Use, chosen};
+use stillground::site_plan::{SCHEMA_VERSION, SitePlan, TITLE_LENGTH, chosen};
+use stillground::{path, row};
 
 /// A day between 1900 and 2999.
 const DAY: &str = "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
@@ -40,22 +41,14 @@ fn head() -> Map<String, Value> {
         "schema_version",
         json!({ "type": "integer", "const": SCHEMA_VERSION, "description": "Version of this document." }),
     );
-    put("title", text("What the plan is called."));
-    put("use", choice(Use::KEYS, "What the telescope is for."));
-    put(
-        "units",
-        choice(
-            &["metric", "imperial"],
-            "Units for reading; the document itself is always metric.",
-        ),
-    );
-    put(
-        "code",
-        choice(
-            Code::KEYS,
-            "Code for the anchors' verdict; both are calculated.",
-        ),
-    );
+    for field in [
+        row!(title).row,
+        row!(use).row,
+        row!(units).row,
+        row!(code).row,
+    ] {
+        put(&field.path, other(&field));
+    }
     put("prices", prices());
     put(
         "chosen",
@@ -147,10 +140,10 @@ fn other(field: &OtherField) -> Value {
     match field.kind {
         Kind::Choice(keys) => choice(keys, what),
         Kind::YesOrNo => json!({ "type": ["boolean", "null"], "description": what }),
-        Kind::Text if field.path == "work.start_date" => {
+        Kind::Text if field.path == path!(work.start_date) => {
             json!({ "type": ["string", "null"], "format": "date", "pattern": DAY, "description": what })
         }
-        Kind::Text if field.path == "pier.tube" => {
+        Kind::Text if field.path == path!(pier.tube) => {
             choice(&tubes::names().collect::<Vec<_>>(), what)
         }
         Kind::Text => text(what),

@@ -127,17 +127,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         "the usual hole for this size",
         "resin in each hole",
     );
-    let concrete_temperature_c = ask.number(Said::concrete_temperature_c, plan.work.temperature_c.unwrap_or(10.0),
-        Taken::new(
-            if plan.work.temperature_c.is_some() {
-                "the temperature of the work; measure in a hole on the day, and count the night's if it is colder"
-            } else {
-                "a cool spring day"
-            },
-            "time before the nuts may be turned",
-            HOUSE,
-        ),
-    );
+    let concrete_temperature_c = concrete_temperature(plan, ask);
     let hole = ask.choice(
         Said::hole,
         Hole::Dry,
@@ -207,6 +197,19 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
             ),
         ),
     }
+}
+
+/// As warm as the work is, where that was said.
+fn concrete_temperature(plan: &SitePlan, ask: &mut Ask) -> Given<f64> {
+    let at_work = plan.work.temperature_c;
+    let why = if at_work.is_some() {
+        "the temperature of the work; measure in a hole on the day, and count the night's if it is \
+         colder"
+    } else {
+        "a cool spring day"
+    };
+    let taken = Taken::new(why, "time before the nuts may be turned", HOUSE);
+    ask.number(Said::concrete_temperature_c, at_work.unwrap_or(10.0), taken)
 }
 
 fn lower_nuts(pier: &Pier, ask: &mut Ask) -> Given<LowerNuts> {

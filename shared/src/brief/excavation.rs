@@ -43,9 +43,12 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Excavation {
 }
 
 fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
-    ask.number(Said::max_depth_m, plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
+    ask.number(
+        Said::max_depth_m,
+        plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
         Taken::new(
-            "what one or two people dig in a day, and about as deep as local rules let a pit stand open without support",
+            "what one or two people dig in a day, and about as deep as local rules let a pit stand \
+             open without support",
             "how deep the block may go: deeper is stiffer",
             Source::common_practice("depth of an unsupported pit"),
         ),
@@ -85,10 +88,13 @@ fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
 }
 
 fn working_space(ask: &mut Ask) -> Given<Length> {
-    ask.number(Said::working_space_m, 0.3,
+    ask.number(
+        Said::working_space_m,
+        0.3,
         Taken::new(
             "room for a form and a person's hands",
-            "size of a battered pit and its spoil; nothing where the concrete is poured against the ground",
+            "size of a battered pit and its spoil; nothing where the concrete is poured against \
+             the ground",
             Source::judgement("room round a form"),
         ),
     )
@@ -131,9 +137,14 @@ fn method(ask: &mut Ask) -> Given<Method> {
 }
 
 fn sides(ask: &mut Ask) -> Given<Sides> {
-    ask.choice(Said::sides, Sides::Vertical, Taken::new(
-            "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the pit",
-            "contact of the ground with the block's sides, and the size of the pit; loose sand may not stand so",
+    ask.choice(
+        Said::sides,
+        Sides::Vertical,
+        Taken::new(
+            "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the \
+             pit",
+            "contact of the ground with the block's sides, and the size of the pit; loose sand may \
+             not stand so",
             Source::common_practice("poured against undisturbed ground"),
         ),
     )

@@ -127,23 +127,33 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         centre_above_pier,
         inertia,
         mount_stiffness: mount_stiffness(plan, &body, ask),
-        focal_length: ask.number(Said::focal_length_mm, 1000.0,
+        focal_length: ask.number(
+            Said::focal_length_mm,
+            1000.0,
             Taken::new("a common imaging telescope", "arcseconds a pixel", house),
         ),
-        aperture: ask.number(Said::aperture_mm, 200.0,
+        aperture: ask.number(
+            Said::aperture_mm,
+            200.0,
             Taken::new(
                 "a common telescope",
                 "sharpness that planetary work asks for",
                 house,
             ),
         ),
-        pixel: ask.number(Said::pixel_um, 3.76,
+        pixel: ask.number(
+            Said::pixel_um,
+            3.76,
             Taken::new("a common sensor", "arcseconds a pixel", house),
         ),
-        exposure: ask.number(Said::exposure_s, usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
+        exposure: ask.number(
+            Said::exposure_s,
+            usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
             Taken::new("what is usual for this use", "what motion is frozen", house),
         ),
-        wind_area: ask.number(Said::wind_area_m2, 0.3,
+        wind_area: ask.number(
+            Said::wind_area_m2,
+            0.3,
             Taken::new(
                 format!(
                     "a telescope of {} with its mount",
@@ -153,46 +163,65 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                 house,
             ),
         ),
-        seeing_arcsec: ask.number(Said::seeing_arcsec, 2.0,
+        seeing_arcsec: ask.number(
+            Said::seeing_arcsec,
+            2.0,
             Taken::new("good nights at a low site", "the budget", house),
         ),
         budget_arcsec: said.budget_arcsec,
-        asked_growth_ratio: ask.number(Said::asked_growth_ratio, 0.05,
-            Taken::new(
-                "a tenth more is a common limit for long exposures, and half of it is left to the mount",
-                "whether the star is called still",
-                Source::judgement("growth of the star by a tenth, half of it the mount's; no standard exists"),
-            ),
-        ),
+        asked_growth_ratio: asked_growth(ask),
         settle_s: Said::settle_s.said(plan),
-        observing_wind: ask.number(Said::observing_wind_m_s, 5.0,
+        observing_wind: ask.number(
+            Said::observing_wind_m_s,
+            5.0,
             Taken::new(
                 "a breezy night on which one still observes",
                 "wind on the star",
                 house,
             ),
         ),
-        slew_acceleration_deg_s2: ask.number(Said::slew_acceleration_deg_s2, 2.0,
+        slew_acceleration_deg_s2: ask.number(
+            Said::slew_acceleration_deg_s2,
+            2.0,
             Taken::new("a common geared mount", "settling after a slew", house),
         ),
-        guiding_interval: ask.number(Said::guiding_interval_s, 2.0,
+        guiding_interval: ask.number(
+            Said::guiding_interval_s,
+            2.0,
             Taken::new("a common guider", "which motion is corrected", house),
         ),
         damping_ratio: said.damping_ratio,
-        thermal_difference_k: ask.number(Said::thermal_difference_k, 1.0,
+        thermal_difference_k: ask.number(
+            Said::thermal_difference_k,
+            1.0,
             Taken::new(
                 "one side of a bare column facing the open sky",
                 "slow turn of the top",
                 house,
             ),
         ),
-        enclosure: ask.choice(Said::enclosure, Enclosure::RollOff, Taken::new(
+        enclosure: ask.choice(
+            Said::enclosure,
+            Enclosure::RollOff,
+            Taken::new(
                 "most permanent piers stand in one",
                 "share of the wind that reaches the telescope",
                 house,
             ),
         ),
     }
+}
+
+/// Growth of the star that the pier may cause; no standard says how much.
+fn asked_growth(ask: &mut Ask) -> Given<f64> {
+    let taken = Taken::new(
+        "a tenth more is a common limit for long exposures, and half of it is left to the mount",
+        "whether the star is called still",
+        Source::judgement(
+            "growth of the star by a tenth, half of it the mount's; no standard exists",
+        ),
+    );
+    ask.number(Said::asked_growth_ratio, 0.05, taken)
 }
 
 /// One exposure: five minutes on a faint object, a hundredth of a second on a planet, a tenth for the eye.

@@ -39,9 +39,13 @@ impl Site {
 /// Decides the site's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
     let stated = plan.site.clone();
-    let soil = ask.choice(Said::soil, Soil::FirmClay, Taken::new(
+    let soil = ask.choice(
+        Said::soil,
+        Soil::FirmClay,
+        Taken::new(
             "an average soil; feel it with your hands at the depth of the block",
-            "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's sides",
+            "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's \
+             sides",
             Source::judgement("average soil"),
         ),
     );

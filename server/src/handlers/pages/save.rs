@@ -5,6 +5,7 @@ use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use stillground::brief::resolve;
 use stillground::figure::{Kilonewton, Unit};
+use stillground::path;
 use stillground::site_plan::SitePlan;
 use stillground::stages::anchors::torque::Screw;
 use stillground::units::newton_metre;
@@ -94,7 +95,7 @@ fn go(step: Step, sheet: &Sheet) -> Go {
 }
 
 fn first_box(list: &str) -> &'static str {
-    if list == "floor.stands" {
+    if path!(floor.stands) == list {
         ".name"
     } else {
         "[0]"
