@@ -15,8 +15,8 @@ pub mod work;
 
 use serde::Serialize;
 
-use crate::field::{Answer, Measure, Number, NumberField, Other, Path, Problems};
-use crate::figure::{Unit, Units};
+use crate::field::{Answer, Number, NumberField, Other, Path, Problems};
+use crate::figure::{Measure, Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
 use crate::row;
 use crate::site_plan::{Code, Prices, SitePlan, Use};

@@ -4,19 +4,17 @@
 //! of the same name, its row: `plan.load.mass_kg` is the answer, `Load::mass_kg` the row. A brief asks by the row
 //! ([`crate::brief::Ask`]); the form, the interface's description and the range check read the same rows as a list.
 
-mod measure;
 mod path;
 mod problem;
 mod section;
 
-pub use measure::*;
 pub use path::Path;
 pub use problem::{Problem, Problems};
 pub(crate) use section::{choice, other, section, words};
 
 use std::marker::PhantomData;
 
-use crate::figure::{Unit, Units};
+use crate::figure::{Measure, Unit, Units};
 use crate::site_plan::SitePlan;
 
 /// How a person is asked for an answer.

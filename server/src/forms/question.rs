@@ -1,6 +1,7 @@
 //! What a question is: an answer of the plan with the words of its row, and how a form takes it.
 
-use stillground::field::{Measure, Number, NumberField, Other, Path, Words};
+use stillground::field::{Number, NumberField, Other, Path, Words};
+use stillground::figure::Measure;
 use stillground::site_plan::SitePlan;
 
 /// One question.

@@ -134,7 +134,7 @@ mod tests {
 
     #[test]
     fn everything_that_is_asked_has_a_question_and_nothing_is_asked_twice() {
-        let mut paths: Vec<&str> = Vec::new();
+        let mut paths: Vec<&Path> = Vec::new();
         for part in Part::ALL {
             assert_eq!(part.questions().count(), part.asks().len(), "{part:?}");
             paths.extend(part.asks());

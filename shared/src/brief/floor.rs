@@ -1,8 +1,8 @@
 //! Observing floor, decided.
 
 use crate::brief::{Ask, Given, Taken};
-use crate::field::{Metre, Number};
-use crate::figure::Unit;
+use crate::field::Number;
+use crate::figure::{Metre, Unit};
 use crate::path;
 use crate::site_plan::floor::{FloorKind, Joists, Soles, Stand, Wall};
 use crate::site_plan::{self, Floor as Said, SitePlan};

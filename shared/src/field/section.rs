@@ -121,11 +121,11 @@ macro_rules! section {
             );)*
 
             $(#[doc = $cdoc]
-            pub const $count: $crate::field::Number<$crate::field::Count> =
+            pub const $count: $crate::field::Number<$crate::figure::Count> =
                 $crate::field::Number::new($crate::field::NumberField {
                     path: $crate::field::Path::new(concat!(stringify!($place), ".", stringify!($count))),
                     what: $cdoc,
-                    unit: $crate::figure::Unit::Count,
+                    unit: <$crate::figure::Count as $crate::figure::Measure>::UNIT,
                     least: $cleast as f64,
                     most: $cmost as f64,
                     why: $cwhy,
@@ -135,11 +135,11 @@ macro_rules! section {
                 });)*
 
             $(#[doc = $ndoc]
-            pub const $number: $crate::field::Number<$crate::field::$unit> =
+            pub const $number: $crate::field::Number<$crate::figure::$unit> =
                 $crate::field::Number::new($crate::field::NumberField {
                     path: $crate::field::Path::new(concat!(stringify!($place), ".", stringify!($number))),
                     what: $ndoc,
-                    unit: $crate::figure::Unit::$unit,
+                    unit: <$crate::figure::$unit as $crate::figure::Measure>::UNIT,
                     least: $least,
                     most: $most,
                     why: $why,

@@ -36,6 +36,16 @@ pub trait UnitOf<Q>: Copy {
     fn count(self, quantity: Q) -> f64;
 }
 
+/// The unit of a number that a person gives, and the quantity that it is.
+pub trait Measure: Copy {
+    /// What so many of this unit are.
+    type Quantity;
+    /// The unit as a value.
+    const UNIT: Unit;
+    /// So many of this unit as a quantity.
+    fn quantity(count: f64) -> Self::Quantity;
+}
+
 /// A number with its unit, made from a quantity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Amount {
@@ -80,6 +90,15 @@ macro_rules! quantities {
 
             fn count(self, quantity: $quantity) -> f64 {
                 units::$module::get(quantity)
+            }
+        }
+
+        impl Measure for $unit {
+            type Quantity = $quantity;
+            const UNIT: Unit = Unit::$unit;
+
+            fn quantity(count: f64) -> $quantity {
+                units::$module::new(count)
             }
         }
     )*};
@@ -138,6 +157,15 @@ macro_rules! numbers {
 
             fn count(self, number: f64) -> f64 {
                 number
+            }
+        }
+
+        impl Measure for $unit {
+            type Quantity = f64;
+            const UNIT: Unit = Unit::$unit;
+
+            fn quantity(count: f64) -> f64 {
+                count
             }
         }
     )*};

@@ -3,8 +3,8 @@
 mod people;
 
 use crate::brief::Brief;
-use crate::field::{Answer, Measure, Number, Other, Path};
-use crate::figure::Unit;
+use crate::field::{Answer, Number, Other, Path};
+use crate::figure::{Measure, Unit};
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::SitePlan;
 use crate::site_plan::floor::{FloorKind, Soles};

@@ -94,15 +94,15 @@ fn without_secrets(service: &Service, kept: Option<&Kept>, text: &str) -> Vec<u8
     without_moments(&text).into_bytes()
 }
 
-/// The text with the moment after each "saved" left out: `saved 2027-04-19, 12:30 UTC`.
+/// The text with the moment after each "saved" left out: `saved 2027-04-19, 12:30 UTC`, whatever space is between.
 fn without_moments(text: &str) -> String {
     let mut parts = text.split(SAVED);
     let first = parts.next().unwrap_or_default().to_owned();
     parts.fold(first, |text, part| {
-        let rest = part.split_once(" UTC").map_or(part, |(_, rest)| rest);
+        let rest = part.split_once("UTC").map_or(part, |(_, rest)| rest);
         text + SAVED + rest
     })
 }
 
-/// Word before the moment of a revision.
-const SAVED: &str = " saved ";
+/// What stands before the moment of a revision.
+const SAVED: &str = "saved 20";

@@ -2,8 +2,8 @@
 
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
-use crate::field::{Millimetre, Number};
-use crate::figure::Unit;
+use crate::field::Number;
+use crate::figure::{Millimetre, Unit};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::tubes::{self, Tube};
