@@ -130,6 +130,8 @@ pub struct LinkState {
     pub made_at: Option<Timestamp>,
     /// When it ends by itself.
     pub expires_at: Option<Timestamp>,
+    /// When it was last used, to the day; none before that was noted.
+    pub opened_at: Option<Timestamp>,
 }
 
 type Outcome<T> = Result<T, StoreFailure>;

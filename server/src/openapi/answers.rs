@@ -65,6 +65,14 @@ pub(super) fn schemas() -> Vec<(&'static str, Value)> {
                         "made_at",
                         json!({ "type": ["string", "null"], "format": "date-time" }),
                     ),
+                    (
+                        "opened_at",
+                        json!({
+                            "type": ["string", "null"],
+                            "format": "date-time",
+                            "description": "When the link was last used, noted once a day.",
+                        }),
+                    ),
                 ])),
             )]),
         ),

@@ -43,24 +43,24 @@ pub struct Shelved {
 
 /// The openings that this process has noted or is about to, so that many who read at once are one errand to the disk.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Openings(Arc<Mutex<HashMap<String, i64>>>);
+pub(super) struct Openings(Arc<Mutex<HashMap<[u8; 32], i64>>>);
 
-/// Openings that are remembered; then all are forgotten, and each plan is noted once more.
+/// Openings that are remembered; then all are forgotten, and each link is noted once more.
 const MOST_OPENINGS: usize = 10_000;
 
 impl Openings {
-    /// Whether nobody noted this plan lately; from now on somebody has.
-    fn first(&self, plan_id: &str, now: i64, lately: impl Fn(i64) -> bool) -> bool {
+    /// Whether nobody noted this link lately; from now on somebody has.
+    fn first(&self, link: &[u8; 32], now: i64, lately: impl Fn(i64) -> bool) -> bool {
         let Ok(mut noted) = self.0.lock() else {
             return false;
         };
-        if noted.get(plan_id).copied().is_some_and(lately) {
+        if noted.get(link).copied().is_some_and(lately) {
             return false;
         }
         if noted.len() >= MOST_OPENINGS {
             noted.clear();
         }
-        noted.insert(plan_id.to_owned(), now);
+        noted.insert(*link, now);
         true
     }
 }
@@ -173,18 +173,26 @@ impl Store {
         Ok(self.db.run(sql, values![plan_id]).await? > 0)
     }
 
-    /// Notes that a plan was opened, once a day at most.
-    pub(super) async fn note_opening(&self, plan_id: &str, before: Option<i64>) {
+    /// Notes that a plan was opened by a link, by its digest, once a day at most.
+    pub(super) async fn note_opening(&self, plan_id: &str, link: [u8; 32], before: Option<i64>) {
         let now = now();
         let lately = |at: i64| now.saturating_sub(at) < micros(NOTED_EVERY);
-        if before.is_some_and(lately) || !self.openings.first(plan_id, now, lately) {
+        if before.is_some_and(lately) || !self.openings.first(&link, now, lately) {
             return;
         }
-        let sql = "UPDATE plans SET opened_at = $1 WHERE id = $2";
-        if let Err(error) = self.db.run(sql, values![now, plan_id]).await {
+        if let Err(error) = self.write_opening(plan_id, link, now).await {
             // Reading goes on where nothing can be written.
             tracing::debug!(%error, "an opening could not be noted");
         }
+    }
+
+    async fn write_opening(&self, plan_id: &str, link: [u8; 32], now: i64) -> Outcome<()> {
+        let mut work = self.db.begin().await?;
+        let of_plan = "UPDATE plans SET opened_at = $1 WHERE id = $2";
+        work.run(of_plan, values![now, plan_id]).await?;
+        let of_link = "UPDATE links SET opened_at = $1 WHERE digest = $2";
+        work.run(of_link, values![now, &link]).await?;
+        work.commit().await
     }
 
     /// Lets go for good what was removed long enough ago, and sessions that are over. How many plans went.

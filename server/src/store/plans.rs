@@ -40,7 +40,7 @@ impl Store {
             return Ok(None);
         };
         let sql = "SELECT revisions.number, revisions.document, revisions.saved_at, revisions.plan_id, revisions.title, revisions.digest, \
-                   links.opens, plans.opened_at, revisions.engine FROM links \
+                   links.opens, links.opened_at, revisions.engine FROM links \
                    JOIN plans ON plans.id = links.plan_id \
                    JOIN revisions ON revisions.plan_id = plans.id AND revisions.number = plans.revision \
                    WHERE links.digest = $1 AND links.revoked_at IS NULL AND (links.expires_at IS NULL OR links.expires_at > $2) \
@@ -54,7 +54,8 @@ impl Store {
         };
         let plan_id: String = row.get(3)?;
         let (store, plan, before) = (self.clone(), plan_id.clone(), row.get(7)?);
-        tokio::spawn(async move { store.note_opening(&plan, before).await });
+        let link = secret.digest();
+        tokio::spawn(async move { store.note_opening(&plan, link, before).await });
         let mut saved = self.damage.seen(saved(&row))?;
         if !right.may(Deed::ReadPrices) {
             saved.plan.prices = Prices::default();
@@ -139,19 +140,20 @@ impl Store {
     /// # Errors
     /// The store's own.
     pub async fn links(&self, plan_id: &str) -> Outcome<Vec<LinkState>> {
-        let sql = "SELECT opens, max(made_at), max(expires_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL \
+        let sql = "SELECT opens, max(made_at), max(expires_at), max(opened_at) FROM links WHERE plan_id = $1 AND revoked_at IS NULL \
                    AND (expires_at IS NULL OR expires_at > $2) GROUP BY opens";
         let rows = self.db.rows(sql, values![plan_id, now()]).await?;
-        let alive: Vec<(String, i64, Option<i64>)> = rows
+        let alive: Vec<(String, i64, Option<i64>, Option<i64>)> = rows
             .iter()
-            .map(|row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+            .map(|row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))
             .collect::<Outcome<_>>()?;
         let state = |right: Right| {
             let found = alive.iter().find(|(opens, ..)| opens == right.key());
             LinkState {
                 right,
-                made_at: found.map(|&(_, at, _)| time(at)),
-                expires_at: found.and_then(|&(.., at)| at).map(time),
+                made_at: found.map(|&(_, at, ..)| time(at)),
+                expires_at: found.and_then(|&(_, _, at, _)| at).map(time),
+                opened_at: found.and_then(|&(.., at)| at).map(time),
             }
         };
         Ok(Right::ALL.into_iter().map(state).collect())

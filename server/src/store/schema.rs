@@ -32,6 +32,7 @@ const STEPS: &[Step] = &[
     step!("0004_digests"),
     step!("0005_engine"),
     step!("0006_sizes"),
+    step!("0007_link_openings"),
 ];
 /// The first schema with a record.
 pub(super) const RECORD: i64 = 2;

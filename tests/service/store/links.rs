@@ -30,6 +30,30 @@ fn only_the_edit_link_changes_a_plan() {
     assert_eq!(service.replace(&kept, 1, &titled("changed")).status, 200);
 }
 
+#[test]
+fn whoever_shares_sees_which_link_was_opened_last_and_when() {
+    let service = start();
+    let kept = service.create(&unknown());
+    let page = || service.get(&format!("/p/{}/links", kept.edit)).text();
+    assert_eq!(page().matches("No opening of it is noted yet").count(), 2);
+    assert_eq!(service.read(&kept, &kept.view, "").status, 200);
+    let opened = || page().matches("Last opened on").count();
+    // It is noted beside the answer.
+    let begun = std::time::Instant::now();
+    while opened() == 0 && begun.elapsed().as_secs() < 20 {
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    assert_eq!(opened(), 1);
+    assert_eq!(page().matches("No opening of it is noted yet").count(), 1);
+    let links = service.read(&kept, &kept.edit, "/links").json();
+    let of = |right: &str| {
+        let all = links["links"].as_array().unwrap();
+        let link = all.iter().find(|link| link["opens"] == right).unwrap();
+        link["opened_at"].clone()
+    };
+    assert!(of("view").is_string() && of("record").is_null(), "{links}");
+}
+
 /// A save looks its link up once more when it is kept: whatever became of a link or its plan meanwhile, it keeps nothing.
 #[test]
 fn a_link_that_no_longer_edits_keeps_nothing() {

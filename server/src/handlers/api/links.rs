@@ -14,7 +14,7 @@ use crate::store::{Deed, LinkState, Right};
 /// Which links are alive.
 pub async fn list(State(app): State<App>, holder: Holder) -> Result<Response, Trouble> {
     let opened = holder.who_may(Deed::Share)?;
-    let line = |state: &LinkState| json!({ "opens": state.right, "made_at": state.made_at });
+    let line = |state: &LinkState| json!({ "opens": state.right, "made_at": state.made_at, "opened_at": state.opened_at });
     let links: Vec<Value> = app
         .store
         .links(&opened.plan_id)

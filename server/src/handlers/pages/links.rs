@@ -137,22 +137,22 @@ async fn links(
         let own = || (right == place.right).then(|| client.link(&place.root))?;
         made(right).or_else(own)
     };
+    let state = |right: Right| states.iter().find(|state| state.right == right);
     let view = |right: Right| LinkView {
         key: right.key(),
         title: title(right),
         whom: whom(right),
         may: may(right),
         code: address(right).as_deref().and_then(code::svg),
-        since: states
-            .iter()
-            .find(|state| state.right == right)
+        since: state(right)
             .and_then(|state| state.made_at)
             .map(words::moment),
-        until: states
-            .iter()
-            .find(|state| state.right == right)
+        until: state(right)
             .and_then(|state| state.expires_at)
             .map(words::moment),
+        opened: state(right)
+            .and_then(|state| state.opened_at)
+            .map(words::day),
         address: made(right),
         own: right == place.right,
     };

@@ -37,6 +37,8 @@ pub struct LinkView {
     pub since: Option<String>,
     /// When it ends by itself.
     pub until: Option<String>,
+    /// The day on which it was last used.
+    pub opened: Option<String>,
     /// The whole address, shown once after it was made.
     pub address: Option<String>,
     /// Whether it is the one that opened this page.
