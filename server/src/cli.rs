@@ -8,6 +8,7 @@ mod parcel;
 mod plans;
 mod print;
 mod serve;
+mod trace;
 
 use std::ffi::OsString;
 use std::fmt::Display;
@@ -18,6 +19,7 @@ use std::process::ExitCode;
 use std::time::Duration;
 
 use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
+use stillground::trace::{Asked, Kind};
 
 use crate::config::{
     Config, Copying, NO_TEXT, Settings, Stated, Stranger, of_any_bytes, read, stated, strangers,
@@ -50,6 +52,8 @@ enum Command {
         /// A plan as JSON; - reads it from the standard input
         file: PathBuf,
     },
+    /// Print as JSON what a record of a knock, or of a star while somebody steps, says
+    Trace(Record),
     /// Write a plan's sheets, template, drawings and lists into a folder
     Print {
         /// A plan as JSON; - reads it from the standard input
@@ -116,6 +120,51 @@ enum Command {
     Check,
 }
 
+/// A record, and what its file does not say.
+#[derive(Debug, clap::Args)]
+struct Record {
+    /// A table of samples as text, CSV or the like; - reads it from the standard input
+    file: PathBuf,
+    /// What it shows: a knock's swing, or a star's places while somebody steps to a place and away
+    #[arg(long, value_parser = ["knock", "lean"])]
+    kind: Option<String>,
+    /// Samples a second, where the file has no times
+    #[arg(long, value_name = "HZ")]
+    rate: Option<f64>,
+    /// The column of times: its name or number from one, with :s or :ms to say its unit
+    #[arg(long, value_name = "COLUMN")]
+    time: Option<String>,
+    /// The column that was measured: its name or number from one
+    #[arg(long, value_name = "COLUMN")]
+    value: Option<String>,
+    /// Seconds of arc in one unit of the column
+    #[arg(long, value_name = "ARCSEC_PER_UNIT", allow_hyphen_values = true)]
+    scale: Option<f64>,
+    /// When somebody stepped there and away in turn, seconds from the first row, with commas between
+    #[arg(long, value_name = "SECONDS", value_delimiter = ',')]
+    at: Vec<f64>,
+}
+
+impl Record {
+    fn asked(self) -> (PathBuf, Asked) {
+        let asked = Asked {
+            kind: self.kind.map(|kind| {
+                if kind == "lean" {
+                    Kind::Lean
+                } else {
+                    Kind::Knock
+                }
+            }),
+            rate_hz: self.rate,
+            time: self.time,
+            value: self.value,
+            scale_arcsec_per_unit: self.scale,
+            at_s: self.at,
+        };
+        (self.file, asked)
+    }
+}
+
 /// A reason to end with a status other than 0.
 struct Failure {
     status: u8,
@@ -180,6 +229,10 @@ fn obey(line: Line, stated: &[Stated]) -> Result<(), Failure> {
         Command::Serve => serve::serve(config()?),
         Command::Design { file } => design::design(&file),
         Command::Options { file } => options::options(&file),
+        Command::Trace(record) => {
+            let (file, asked) = record.asked();
+            trace::trace(&file, asked)
+        }
         Command::Print { file, out, paper } => print::print(&file, &out, paper.as_deref()),
         Command::Backup {
             file, every: None, ..

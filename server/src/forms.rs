@@ -2,6 +2,7 @@
 
 pub mod branch;
 pub mod chapter;
+pub mod commissioning;
 pub mod price;
 pub mod prices;
 pub mod question;

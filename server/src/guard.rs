@@ -32,7 +32,7 @@ pub enum Kind {
     Search,
     /// Sheets of a plan behind a link.
     Print,
-    /// Photographs sent.
+    /// Photographs and records of samples sent.
     Photo,
     /// The organiser's door, codes and lost links.
     Door,
@@ -68,6 +68,7 @@ impl Kind {
             "/p/{secret}/record/photos" | "/api/v1/plans/{id}/photos" if changes => {
                 Some(Self::Photo)
             }
+            "/api/v1/trace" | "/p/{secret}/commissioning/trace" => Some(Self::Photo),
             // A page of ways counts a search when it begins one, and not each time that it says how far it is.
             "/api/v1/options" => Some(Self::Search),
             "/" | "/api/v1/design" => Some(Self::Open),

@@ -12,6 +12,7 @@ use axum::http::header::{CONTENT_LENGTH, EXPECT};
 use axum::http::{HeaderMap, Method};
 use futures_util::stream::once;
 use http_body_util::BodyExt;
+use stillground::trace::MOST_BYTES;
 use tokio::sync::Semaphore;
 
 use crate::client::Client;
@@ -38,6 +39,8 @@ const MOST_DROPPED_OF_ONE: usize = 2;
 const SLOWEST_BODY: Duration = Duration::from_secs(20);
 /// The routes whose bodies are larger: a photograph from a place with a poor connection.
 const PHOTOGRAPHS: [&str; 2] = ["/p/{secret}/record/photos", "/api/v1/plans/{id}/photos"];
+/// The routes whose body is a table of samples, by itself or in a form.
+const TRACES: [&str; 2] = ["/api/v1/trace", "/p/{secret}/commissioning/trace"];
 /// Longest time for a photograph to arrive.
 const SLOWEST_PHOTO: Duration = Duration::from_secs(180);
 /// What stands round a photograph in its form, bytes.
@@ -61,7 +64,9 @@ impl Bodies {
     /// As the configuration has it.
     #[must_use]
     pub fn new(config: &Config) -> Self {
-        let one = HELD_FOR_ONE.max(2 * (config.largest_photo + ROUND_A_PHOTO));
+        let one = HELD_FOR_ONE
+            .max(2 * (config.largest_photo + ROUND_A_PHOTO))
+            .max(MOST_BYTES + LARGEST_BODY);
         Self {
             held: Shares::new(HELD_FOR_ALL.max(2 * one), one),
             dropped: Shares::new(MOST_DROPPED, MOST_DROPPED_OF_ONE),
@@ -129,12 +134,15 @@ pub fn bounded(
         return (request, None);
     }
     let (parts, body) = request.into_parts();
-    let is_photo = parts
-        .extensions
-        .get::<MatchedPath>()
-        .is_some_and(|route| PHOTOGRAPHS.contains(&route.as_str()));
+    let route = parts.extensions.get::<MatchedPath>();
+    let route = route.map_or("", MatchedPath::as_str);
+    let is_photo = PHOTOGRAPHS.contains(&route);
     let (most, slowest) = if is_photo {
         (config.largest_photo + ROUND_A_PHOTO, SLOWEST_PHOTO)
+    } else if route == TRACES[0] {
+        (MOST_BYTES, SLOWEST_PHOTO)
+    } else if route == TRACES[1] {
+        (MOST_BYTES + ROUND_A_PHOTO, SLOWEST_PHOTO)
     } else {
         (LARGEST_BODY, SLOWEST_BODY)
     };

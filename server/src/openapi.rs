@@ -2,12 +2,15 @@
 //! table of operations, so that it says what the service does.
 
 mod answers;
+mod commissioning;
 mod design;
 mod operations;
 mod options;
 mod plan;
 mod record;
+mod refusals;
 mod shapes;
+mod trace;
 
 use std::sync::LazyLock;
 
@@ -60,6 +63,7 @@ fn schemas() -> Value {
     schemas.insert("Plan".to_owned(), plan::schema());
     schemas.insert("Design".to_owned(), design::schema());
     schemas.insert("Options".to_owned(), options::schema());
+    schemas.insert("Trace".to_owned(), trace::schema());
     for (name, schema) in answers::schemas() {
         schemas.insert(name.to_owned(), schema);
     }

@@ -18,7 +18,7 @@ use tower_http::timeout::TimeoutLayer;
 
 use crate::app::App;
 use crate::error::Trouble;
-use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery};
+use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery, trace};
 use crate::handlers::{asset, health, house, pages};
 use crate::limits::LONGEST_ANSWER;
 use crate::passage::{panicked, passage};
@@ -93,6 +93,11 @@ fn api() -> Router<App> {
     Router::new()
         .route("/design", post(design::stateless))
         .route("/options", post(design::options))
+        // As large as a table may be is its route's own bound, looked at before the handler is asked.
+        .route(
+            "/trace",
+            post(trace::trace).layer(DefaultBodyLimit::disable()),
+        )
         .route("/plans", post(plans::create))
         .route("/plans/{id}", get(plans::read).put(plans::replace))
         .route("/plans/{id}/revisions", get(plans::revisions))

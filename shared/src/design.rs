@@ -9,7 +9,8 @@ use crate::halfspace::Shelf;
 use crate::improve;
 use crate::notes::{Assumption, Caution, Check, Notes, Opinion, Working};
 use crate::options::Obstacle;
-use crate::site_plan::SitePlan;
+use crate::proof::{self, Fitted, Planned};
+use crate::site_plan::{Commissioning, SitePlan, State};
 use crate::sizing::{self, Sizing};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -75,6 +76,8 @@ pub struct Design {
     pub workings: Vec<Working>,
     /// What others say of the same: rules of thumb, other authors' formulas.
     pub opinions: Vec<Opinion>,
+    /// What the measurements of the finished pier say of it; none where nothing was measured.
+    pub fitted: Option<Fitted>,
     /// Where nothing that fits may be built and is still: what stands in the way, and how much of each would do.
     pub in_the_way: Vec<Obstacle>,
 }
@@ -104,7 +107,8 @@ pub fn decide(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Decided, Problems> {
         design,
         plan: plan.clone(),
     };
-    if sizing::is_enough(&first.verdict) {
+    // A pier that stands is as large as it is.
+    if sizing::is_enough(&first.verdict) || plan.state == Some(State::Standing) {
         return Ok(as_first(first));
     }
     Ok(match sizing::find(plan, &brief, &first, shelf) {
@@ -152,7 +156,27 @@ pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn 
         motion: &design.motion,
     };
     design.motion.improvements = improve::find(plan, brief, before, shelf);
+    design.fitted = fitted(&plan.commissioning, brief, &design, shelf);
     design
+}
+
+fn fitted(
+    said: &Commissioning,
+    brief: &Brief,
+    design: &Design,
+    shelf: &dyn Shelf,
+) -> Option<Fitted> {
+    let planned = Planned {
+        brief,
+        loads: &design.loads,
+        ground: &design.ground,
+        block: &design.block,
+        stiffness: &design.ground_stiffness,
+        pier: &design.pier,
+        anchors: &design.anchors,
+        floor: &design.floor,
+    };
+    proof::find(planned, said, shelf)
 }
 
 /// Runs the stages on complete inputs.
@@ -238,6 +262,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         schedule,
         workings,
         opinions,
+        fitted: None,
         in_the_way: Vec::new(),
     }
 }

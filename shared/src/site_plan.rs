@@ -5,6 +5,7 @@
 pub mod anchors;
 pub mod block;
 pub mod chosen;
+pub mod commissioning;
 pub mod excavation;
 pub mod floor;
 pub mod load;
@@ -17,6 +18,7 @@ use serde::{Deserialize, Serialize};
 
 pub use anchors::Anchors;
 pub use block::Block;
+pub use commissioning::{Commissioning, State};
 pub use excavation::Excavation;
 pub use floor::{Floor, Stand};
 pub use load::Load;
@@ -103,6 +105,12 @@ pub struct SitePlan {
     /// What the reader was quoted.
     #[serde(default)]
     pub prices: Prices,
+    /// What there is of the pier; left out: it is planned.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub state: Option<State>,
+    /// What was measured of a pier that stands.
+    #[serde(default, skip_serializing_if = "Commissioning::is_empty")]
+    pub commissioning: Commissioning,
     /// Answers that the planner found and the person took, by path.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub chosen: Vec<String>,
@@ -274,6 +282,7 @@ impl SitePlan {
         problems.extend(work::problems(self));
         problems.extend(anchors::problems(self));
         problems.extend(prices::problems(self));
+        problems.extend(commissioning::problems(self));
         problems.extend(chosen::problems(self));
         none_of(problems)
     }

@@ -66,6 +66,8 @@ fn every_operation_described_is_answered() {
         let bearer = format!("Bearer {}", kept.edit);
         let kind = if is_picture {
             "image/jpeg"
+        } else if operation.path == "/trace" {
+            "text/csv"
         } else {
             "application/json"
         };
@@ -85,6 +87,7 @@ fn every_operation_described_is_answered() {
                 "block": { "length_m": 1.0, "width_m": 1.0, "depth_m": 1.0 },
                 "pier": { "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "levelling": "nuts" },
             }).to_string().into_bytes(),
+            ("post", "/trace") => include_bytes!("../engineering/reference/records/r01_plain.csv").to_vec(),
             _ if is_picture => include_bytes!("pictures/grey.jpg").to_vec(),
             ("post" | "put", _) => unknown().to_string().into_bytes(),
             _ => Vec::new(),

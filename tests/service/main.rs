@@ -39,6 +39,7 @@ mod sheets;
 mod store;
 mod strain;
 mod tiles;
+mod trace;
 mod under_base;
 mod verdict;
 mod waits;

@@ -26,13 +26,14 @@ const DONE: &str =
     r#"{"id":"ID","revision":1,"task":"dig","kind":"note","text":"dry","who":"A helper"}"#;
 
 /// Every way to do every deed. Those that change the links stand last.
-const WAYS: [Way; 35] = [
+const WAYS: [Way; 37] = [
     way(Deed::Read, "GET", "/plan", ""),
     way(Deed::Read, "GET", "/plan/order", ""),
     way(Deed::Read, "GET", "/ways", ""),
     way(Deed::Read, "POST", "/beside", "link=none"),
     way(Deed::Read, "GET", "/site", ""),
     way(Deed::Read, "GET", "/record", ""),
+    way(Deed::Read, "GET", "/commissioning", ""),
     way(Deed::Read, "GET", "/found", ""),
     way(Deed::Read, "GET", "/materials", ""),
     way(Deed::Read, "GET", "/materials.csv", ""),
@@ -52,6 +53,7 @@ const WAYS: [Way; 35] = [
     way(Deed::ReadRevisions, "GET", "api:/revisions/1", ""),
     way(Deed::Change, "GET", "/prices", ""),
     way(Deed::Change, "POST", "/prices", ""),
+    way(Deed::Change, "POST", "/commissioning", "what=none&base=1"),
     way(Deed::Change, "POST", "/ways", "way=none&base=1"),
     way(Deed::Change, "POST", "/found", "entry=none&base=1"),
     way(Deed::Change, "POST", "/improve", "change=none&base=1"),

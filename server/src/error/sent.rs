@@ -27,6 +27,26 @@ impl Trouble {
         )
     }
 
+    /// A body that is not called a table.
+    #[must_use]
+    pub fn no_table_type() -> Self {
+        Self::new(
+            StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            "media_type",
+            "This takes a table of samples: text/csv, text/plain or text/tab-separated-values.",
+        )
+    }
+
+    /// A table that cannot be read, or that says too little.
+    #[must_use]
+    pub fn no_table(said: impl Display) -> Self {
+        Self::new(
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "table",
+            format!("This record cannot be read: {said}."),
+        )
+    }
+
     /// A body that is no picture's.
     #[must_use]
     pub fn no_picture_type() -> Self {

@@ -10,3 +10,4 @@ pub mod photos;
 pub mod plans;
 pub mod precondition;
 pub mod recovery;
+pub mod trace;

@@ -2,6 +2,7 @@
 
 mod begun;
 mod climate;
+mod commissioning;
 mod contradictory;
 mod files;
 mod found;
@@ -65,6 +66,16 @@ pub fn routes() -> Router<App> {
         .route(
             "/p/{secret}/climate",
             get(climate::show).post(climate::sent),
+        )
+        .route("/example/commissioning", get(commissioning::show))
+        .route(
+            "/p/{secret}/commissioning",
+            get(commissioning::show).post(commissioning::keep),
+        )
+        // As large as a record may be is its route's own bound, looked at before the form is read.
+        .route(
+            "/p/{secret}/commissioning/trace",
+            post(commissioning::record).layer(DefaultBodyLimit::disable()),
         )
         .route(
             "/p/{secret}/revisions",

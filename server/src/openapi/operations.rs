@@ -2,6 +2,10 @@
 
 use serde_json::{Map, Value, json};
 
+use super::refusals::{
+    BEGIN, BODY, EDIT, EDIT_QUERY, ENTER, PHOTO, PRINT, READ, RECOVER, REPLACE, SHEET, TABLE,
+};
+
 /// An operation of the interface.
 pub struct Operation {
     /// Address below `/api/v1`.
@@ -25,6 +29,8 @@ enum Takes {
     Entry,
     /// A picture, with its entry in the address.
     Picture,
+    /// A table of samples, with what its file does not say in the address.
+    Table,
     /// A recovery code.
     Code,
     /// A size of paper.
@@ -47,117 +53,12 @@ enum Answer {
     Description,
 }
 
-const BODY: &[(u16, &str)] = &[
-    (400, "NotJson"),
-    (408, "TooSlow"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const BEGIN: &[(u16, &str)] = &[
-    (400, "NotJson"),
-    (403, "NotInvited"),
-    (408, "TooSlow"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const REPLACE: &[(u16, &str)] = &[
-    (400, "NotJson"),
-    (401, "NoSecret"),
-    (403, "NotWithThisLink"),
-    (404, "NoSuchLink"),
-    (408, "TooSlow"),
-    (412, "Stale"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (428, "NoPrecondition"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const READ: &[(u16, &str)] = &[
-    (401, "NoSecret"),
-    (404, "NothingHere"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const SHEET: &[(u16, &str)] = &[
-    (401, "NoSecret"),
-    (404, "NothingHere"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const EDIT_QUERY: &[(u16, &str)] = &[
-    (400, "Malformed"),
-    (401, "NoSecret"),
-    (403, "NotWithThisLink"),
-    (404, "NothingHere"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const PRINT: &[(u16, &str)] = &[
-    (400, "Malformed"),
-    (401, "NoSecret"),
-    (404, "NothingHere"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const ENTER: &[(u16, &str)] = &[
-    (400, "NotJson"),
-    (401, "NoSecret"),
-    (403, "NotWithThisLink"),
-    (404, "NothingHere"),
-    (408, "TooSlow"),
-    (409, "NotKept"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const PHOTO: &[(u16, &str)] = &[
-    (400, "Malformed"),
-    (401, "NoSecret"),
-    (403, "NotWithThisLink"),
-    (404, "NothingHere"),
-    (408, "TooSlow"),
-    (409, "NotKept"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const RECOVER: &[(u16, &str)] = &[
-    (400, "NotJson"),
-    (403, "NoSuchCode"),
-    (408, "TooSlow"),
-    (413, "TooLarge"),
-    (415, "MediaType"),
-    (422, "Answers"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-const EDIT: &[(u16, &str)] = &[
-    (401, "NoSecret"),
-    (403, "NotWithThisLink"),
-    (404, "NothingHere"),
-    (429, "TooOften"),
-    (503, "NotJustNow"),
-];
-
 /// Every operation.
 #[rustfmt::skip]
 pub const OPERATIONS: &[Operation] = &[
     Operation { path: "/design", method: "post", id: "design", summary: "Design a plan and keep nothing", takes: Takes::Plan, answer: Answer::Json(200, "Design"), refusals: BODY },
     Operation { path: "/options", method: "post", id: "options", summary: "Look at all the piers that fit the plan's pit, and keep nothing: what digging less costs the star, three ways to build it, and what is worth measuring", takes: Takes::Plan, answer: Answer::Json(200, "Options"), refusals: BODY },
+    Operation { path: "/trace", method: "post", id: "trace", summary: "Read a record of a knock, or of a star while somebody steps, and keep nothing: frequencies and damping, or steps, each with its standard deviation", takes: Takes::Table, answer: Answer::Json(200, "Trace"), refusals: TABLE },
     Operation { path: "/plans", method: "post", id: "createPlan", summary: "Keep a new plan; the answer holds the only copy of its links' secrets", takes: Takes::Plan, answer: Answer::Tagged(201, "Created"), refusals: BEGIN },
     Operation { path: "/plans/{id}", method: "get", id: "readPlan", summary: "The plan as it stands", takes: Takes::Nothing, answer: Answer::Tagged(200, "Plan"), refusals: READ },
     Operation { path: "/plans/{id}", method: "put", id: "replacePlan", summary: "Replace the plan, naming the revision that it was read at", takes: Takes::PlanOnRevision, answer: Answer::Tagged(200, "Replaced"), refusals: REPLACE },
@@ -201,7 +102,7 @@ impl Takes {
             Self::Plan | Self::PlanOnRevision => Some("Plan"),
             Self::Entry => Some("NewEntry"),
             Self::Code => Some("Code"),
-            Self::Nothing | Self::Paper | Self::Below | Self::Picture => None,
+            Self::Nothing | Self::Paper | Self::Below | Self::Picture | Self::Table => None,
         }
     }
 }
@@ -225,6 +126,9 @@ impl Operation {
                 ["image/jpeg", "image/png", "image/webp"].map(|kind| (kind.to_owned(), json!({})));
             described["requestBody"] =
                 json!({ "required": true, "content": Map::from_iter(kinds) });
+        }
+        if self.takes == Takes::Table {
+            described["requestBody"] = super::trace::body();
         }
         if matches!(self.takes, Takes::Entry | Takes::Picture) {
             described["responses"]["200"] = described["responses"]["201"].clone();
@@ -300,6 +204,9 @@ impl Operation {
         }
         if self.takes == Takes::Picture {
             parameters.extend(super::record::about_photo());
+        }
+        if self.takes == Takes::Table {
+            parameters.extend(super::trace::parameters());
         }
         if self.takes == Takes::Paper {
             let sizes =

@@ -4,6 +4,7 @@ use serde_json::{Map, Value, json};
 use stillground::field::{Cell, Kind, NumberField, OtherField};
 use stillground::figure::{Unit, Units};
 use stillground::rules::tubes;
+use stillground::site_plan::commissioning;
 use stillground::site_plan::prices::lines;
 use stillground::site_plan::prices::{CURRENCY_LENGTH, MOST, per};
 use stillground::site_plan::{SCHEMA_VERSION, SitePlan, TITLE_LENGTH, chosen};
@@ -50,6 +51,14 @@ fn head() -> Map<String, Value> {
         put(&field.path, other(&field));
     }
     put("prices", prices());
+    put(
+        "state",
+        choice(
+            commissioning::State::KEYS,
+            "What there is of the pier: it is planned, or stands already.",
+        ),
+    );
+    put("commissioning", super::commissioning::schema());
     put(
         "chosen",
         json!({

@@ -8,6 +8,7 @@ pub mod card;
 pub mod chapter;
 pub mod climate;
 pub mod code;
+pub mod commissioning;
 pub mod deeper;
 pub mod drawn;
 pub mod field;

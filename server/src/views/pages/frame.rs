@@ -89,6 +89,12 @@ impl StepLink {
                 title: step.title(),
                 current: current == Some(step),
             })
+            // What was measured is no list of questions, and has a page of its own.
+            .chain([Self {
+                slug: "commissioning",
+                title: "Commissioning",
+                current: false,
+            }])
             .collect()
     }
 }

@@ -100,7 +100,7 @@ pub fn find(rig: &Rig, stated_damping: Option<f64>) -> Vec<Mode> {
 }
 
 /// Stiffness in relative coordinates: each part stands alone.
-fn stiffness(rig: &Rig) -> DMatrix<f64> {
+pub(crate) fn stiffness(rig: &Rig) -> DMatrix<f64> {
     let mut k = DMatrix::zeros(FREE, FREE);
     let [sway, coupling, rocking] = rig.ground;
     k[(0, 0)] = sway;
@@ -128,7 +128,7 @@ fn node_place(along: usize) -> Option<usize> {
 }
 
 /// From relative coordinates to the movement and turn of each body.
-fn carry(rig: &Rig) -> DMatrix<f64> {
+pub(crate) fn carry(rig: &Rig) -> DMatrix<f64> {
     let mut t = DMatrix::zeros(2 * BODIES, FREE);
     t[(0, 0)] = 1.0;
     t[(0, 1)] = rig.block_centre;
@@ -156,7 +156,7 @@ fn carry(rig: &Rig) -> DMatrix<f64> {
 }
 
 /// Mass of the bodies, the column's consistent.
-fn body_mass(rig: &Rig) -> DMatrix<f64> {
+pub(crate) fn body_mass(rig: &Rig) -> DMatrix<f64> {
     let mut m = DMatrix::zeros(2 * BODIES, 2 * BODIES);
     m[(0, 0)] = rig.block_mass;
     m[(1, 1)] = rig.block_inertia;

@@ -1,0 +1,129 @@
+//! What was found, as it stands in a design.
+
+use serde::Serialize;
+
+use crate::stages::motion::Motion;
+
+/// An unknown after all measurements: five, fifty and ninety-five of a hundred. Null where the measurements contradict each
+/// other.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Range {
+    /// Below it lies one of twenty.
+    pub low: Option<f64>,
+    /// The middle.
+    pub typical: Option<f64>,
+    /// Above it lies one of twenty.
+    pub high: Option<f64>,
+    /// Whether the measurements told of it; where not, this is what the plan said.
+    pub told: bool,
+}
+
+/// A measurement beside what was foreseen and what the fitted pier would show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Agreement {
+    /// Which.
+    pub measurement: String,
+    /// What was measured.
+    pub measured: f64,
+    /// What the plan foresees.
+    pub foreseen: f64,
+    /// What the fitted pier shows.
+    pub fitted: Option<f64>,
+    /// How far what was measured lies from what was foreseen, in standard deviations of all that is uncertain.
+    pub surprise: f64,
+    /// The same from what all other measurements say; null where that is not known.
+    pub left_out: Option<f64>,
+    /// Unit of the figures.
+    pub unit: &'static str,
+    /// In words.
+    pub says: String,
+}
+
+/// Something that was said or assumed and is unlikely to be right.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Suspect {
+    /// The plan's answer, or `commissioning` where a measurement is suspected.
+    pub field: String,
+    /// How far it is from what the plan said, in standard deviations of the plan's range.
+    pub shift: f64,
+    /// In words.
+    pub says: String,
+}
+
+/// The measurement that would decide most.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Next {
+    /// A name.
+    pub id: &'static str,
+    /// What to do.
+    pub says: String,
+}
+
+/// What can be done to a pier that stands.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Remedy {
+    /// A name that does not change.
+    pub id: &'static str,
+    /// What to do.
+    pub says: String,
+    /// First frequency as it stands and afterwards, each the middle of what is likely.
+    pub frequency_from_hz: f64,
+    /// Afterwards.
+    pub frequency_to_hz: f64,
+    /// How much stiffer the pier is against a push at the telescope.
+    pub stiffer_ratio: f64,
+    /// The answer of the plan that it changes, where there is one.
+    pub field: Option<&'static str>,
+    /// That answer's new value.
+    pub value: Option<String>,
+}
+
+/// Shares of the first swing's strain energy.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Shares {
+    /// Ground.
+    pub ground: Range,
+    /// Joint.
+    pub joint: Range,
+    /// Column.
+    pub column: Range,
+    /// Mount.
+    pub mount: Range,
+}
+
+/// What the measurements say of the pier.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Fitted {
+    /// Whether there is an answer; otherwise the figures contradict each other.
+    pub holds: bool,
+    /// Ground.
+    pub shear_modulus_mpa: Range,
+    /// Share of the sides that the ground holds, from the base up.
+    pub side_contact_ratio: Range,
+    /// Joint.
+    pub base_joint_stiffness_n_m_per_rad: Range,
+    /// Column with its fill, over the plan's.
+    pub column_stiffness_ratio: Range,
+    /// Mount.
+    pub mount_stiffness_n_m_per_rad: Range,
+    /// First frequency with mount and telescope.
+    pub frequency_hz: Range,
+    /// Where it gives.
+    pub shares: Shares,
+    /// Each measurement.
+    pub agreement: Vec<Agreement>,
+    /// How often a pier of this plan would differ as much as all measurements together do.
+    pub chance_ratio: Option<f64>,
+    /// The same in words.
+    pub says: Vec<String>,
+    /// What is unlikely to be right, most suspicious first.
+    pub suspects: Vec<Suspect>,
+    /// Unknowns of which the measurements say nothing.
+    pub not_told: Vec<&'static str>,
+    /// The one further measurement that would decide most.
+    pub next: Option<Next>,
+    /// What would help, most first.
+    pub remedies: Vec<Remedy>,
+    /// What the star does on this pier.
+    pub motion: Option<Motion>,
+}

@@ -1,0 +1,108 @@
+//! What is unlikely to be right of what was said or assumed, most suspicious first.
+
+use crate::figure::significant;
+use crate::proof::fitted::{Agreement, Suspect};
+use crate::proof::pier::Unknown;
+use crate::proof::sampler::{Draw, covariance};
+use crate::proof::verdict::{Moments, TOLD};
+
+/// An unknown this far out of the plan's range is a suspect.
+const SUSPECT: f64 = 1.5;
+/// Two unknowns whose draws go together by more than this cannot be told apart.
+pub(super) const TOGETHER: f64 = 0.6;
+
+/// How much two unknowns go together among the draws.
+pub(super) fn correlation(draws: &[Draw], a: Unknown, b: Unknown) -> f64 {
+    covariance(draws).map_or(0.0, |c| {
+        let (a, b) = (a as usize, b as usize);
+        c[(a, b)] / (c[(a, a)] * c[(b, b)]).sqrt().max(1e-12)
+    })
+}
+
+/// Finds them.
+pub(super) fn find(
+    moments: &Moments,
+    agreement: &[Agreement],
+    draws: &[Draw],
+    chance: Option<f64>,
+    holds: bool,
+) -> Vec<Suspect> {
+    let mut found: Vec<(Unknown, f64)> = Unknown::TOLD
+        .into_iter()
+        .filter(|unknown| holds && moments.sd[*unknown as usize] < TOLD)
+        .map(|unknown| (unknown, moments.median[unknown as usize]))
+        .filter(|(_, shift)| shift.abs() >= SUSPECT)
+        .collect();
+    found.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+    let mut suspects: Vec<Suspect> = found
+        .iter()
+        .map(|(unknown, shift)| {
+            let way = match (unknown, *shift < 0.0) {
+                (Unknown::Contact, true) => "less than said",
+                (Unknown::Contact, false) => "more than said",
+                (_, true) => "softer than said",
+                (_, false) => "stiffer than said",
+            };
+            let mut says = format!(
+                "{}: {way}, {} standard deviations of the plan's range",
+                capital(unknown.words()),
+                significant(shift.abs(), 2)
+            );
+            let with = Unknown::TOLD.into_iter().find(|other| {
+                other != unknown && correlation(draws, *unknown, *other).abs() > TOGETHER
+            });
+            if let Some(other) = with {
+                says.push_str(&format!(
+                    "; or it is {}: the two cannot be told apart by these measurements",
+                    other.words()
+                ));
+            }
+            Suspect {
+                field: unknown.field().to_owned(),
+                shift: *shift,
+                says: format!("{says}."),
+            }
+        })
+        .collect();
+    for one in agreement
+        .iter()
+        .filter(|one| one.left_out.is_some_and(|z| z.abs() >= 2.5))
+    {
+        suspects.insert(
+            0,
+            Suspect {
+                field: "commissioning".to_owned(),
+                shift: one.left_out.unwrap_or_default(),
+                says: format!(
+                    "{}: it does not fit the other measurements; look at it before the pier.",
+                    one.measurement
+                ),
+            },
+        );
+    }
+    // Far off as a whole, and nothing of it stands out: the farthest measurement is named, and not what is behind it.
+    if suspects.is_empty()
+        && chance.is_some_and(|p| p < 0.02)
+        && let Some(most) = agreement
+            .iter()
+            .max_by(|a, b| a.surprise.abs().total_cmp(&b.surprise.abs()))
+    {
+        suspects.push(Suspect {
+            field: "commissioning".to_owned(),
+            shift: most.surprise,
+            says: format!(
+                "{} is far from what this plan would show, and the measurements do not tell which answer is wrong.",
+                most.measurement
+            ),
+        });
+    }
+    suspects
+}
+
+/// With a capital letter.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

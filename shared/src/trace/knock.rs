@@ -1,0 +1,289 @@
+//! A knock's record: every blow fitted by itself, then taken together.
+
+use crate::trace::clean::clipped;
+use crate::trace::columns::{Read, Series};
+use crate::trace::knocks::{self, Blow};
+use crate::trace::noise::Pieces;
+use crate::trace::ring::loudest;
+use crate::trace::swing::{self, Swing, Window};
+use crate::trace::{FoundMode, Kind, Trace, hum, ring, said};
+
+/// The clock of a telephone or logger, as a share of the frequency: judgement.
+const CLOCK: f64 = 2e-4;
+/// Blows agree whose frequencies lie within this share of the middle one.
+const AGREE: f64 = 0.06;
+/// Longest record that is looked at, samples: a longer one is averaged.
+const FASTEST_HZ: f64 = 1000.0;
+
+/// Answers a record of knocks.
+pub(super) fn answer(read: Read) -> Trace {
+    let Read {
+        series,
+        clock,
+        mut remarks,
+        ..
+    } = read;
+    let rate_hz = clock.rate_hz.min(FASTEST_HZ);
+    let chosen = series
+        .into_iter()
+        .next()
+        .map(|one| slower(one, clock.rate_hz, &mut remarks));
+    let refused = |mut remarks: Vec<String>, why: &str, drift_per_s| {
+        remarks.insert(0, format!("No answer: {why}."));
+        Trace {
+            kind: Kind::Knock,
+            modes: Vec::new(),
+            steps: Vec::new(),
+            drift_per_s,
+            remarks,
+        }
+    };
+    let Some(chosen) = chosen else {
+        return refused(remarks, "there is no column to look at", 0.0);
+    };
+    match of_one(&chosen, rate_hz, &mut remarks) {
+        Ok((modes, drift_per_s)) => Trace {
+            kind: Kind::Knock,
+            modes,
+            steps: Vec::new(),
+            drift_per_s,
+            remarks,
+        },
+        Err(why) => refused(remarks, &why, 0.0),
+    }
+}
+
+/// Averages neighbouring samples where they come faster than any pier swings.
+fn slower(series: Series, rate_hz: f64, remarks: &mut Vec<String>) -> Series {
+    let together = (rate_hz / FASTEST_HZ).floor() as usize;
+    if together < 2 {
+        return series;
+    }
+    remarks.push(format!(
+        "{together} samples each of “{}” are averaged to one.",
+        series.name
+    ));
+    let (t, y) = averaged(&series.t, &series.y, together);
+    Series {
+        name: series.name,
+        t,
+        y,
+    }
+}
+
+/// Means of so many neighbours.
+pub(super) fn averaged(t: &[f64], y: &[f64], together: usize) -> (Vec<f64>, Vec<f64>) {
+    let mean = |values: &[f64]| {
+        values
+            .chunks_exact(together)
+            .map(|piece| piece.iter().sum::<f64>() / together as f64)
+            .collect()
+    };
+    (mean(t), mean(y))
+}
+
+type Answer = (Vec<FoundMode>, f64);
+
+fn of_one(series: &Series, rate_hz: f64, remarks: &mut Vec<String>) -> Result<Answer, String> {
+    let (blows, pieces) = knocks::find(&series.t, &series.y, rate_hz)?;
+    let first_hz = rough(series, &pieces, &blows[0], rate_hz);
+    let cut = clipped(&series.y, (rate_hz / (8.0 * first_hz)).ceil() as usize);
+    if !cut.is_empty() {
+        let many = cut.iter().filter(|cut| **cut).count();
+        remarks.push(format!(
+            "The sensor's range was exceeded: {many} samples at its ends and beside them are left out (clipped)."
+        ));
+    }
+    let steady = quiet_lines(series, &blows, &pieces, rate_hz);
+    if !steady.is_empty() {
+        let lines: Vec<String> = steady
+            .iter()
+            .map(|hz| said((hz * 100.0).round() / 100.0))
+            .collect();
+        remarks.push(format!(
+            "A steady hum of the mains is seen at {} Hz and fitted beside the swing.",
+            lines.join(" and ")
+        ));
+    }
+    let noise = pieces.noise();
+    let mut fitted = Vec::new();
+    let mut refusals: Vec<String> = Vec::new();
+    for blow in &blows {
+        let window = Window {
+            series,
+            blow: *blow,
+            cut: &cut,
+            steady: &steady,
+            noise,
+            rate_hz,
+        };
+        match swing::find(&window) {
+            Ok(swing) => fitted.push(swing),
+            Err(why) => refusals.push(why),
+        }
+    }
+    let found = format!(
+        "{} {} found",
+        blows.len(),
+        if blows.len() == 1 { "knock" } else { "knocks" }
+    );
+    if fitted.is_empty() {
+        remarks.push(format!("{found}, none of which can be answered."));
+        return Err(refusals
+            .into_iter()
+            .next()
+            .unwrap_or_else(|| "no knock can be answered".to_owned()));
+    }
+    if !refusals.is_empty() {
+        remarks.push(format!(
+            "{found}; {} left out ({}).",
+            refusals.len(),
+            refusals[0]
+        ));
+    } else {
+        remarks.push(format!("{found}."));
+    }
+    together(fitted, rate_hz, remarks)
+}
+
+/// The loudest frequency after a blow, roughly.
+fn rough(series: &Series, pieces: &Pieces, blow: &Blow, rate_hz: f64) -> f64 {
+    let to = (blow.at + (3.0 * rate_hz) as usize)
+        .min(blow.end)
+        .max(blow.at + 8)
+        .min(series.t.len());
+    let step = 0.25 * rate_hz / (to - blow.at).max(1) as f64;
+    let lines = ring::spectrum(
+        &series.t[blow.at..to],
+        &pieces.swing[blow.at..to],
+        0.8,
+        0.45 * rate_hz,
+        step,
+    );
+    loudest(&lines).unwrap_or(10.0).max(0.5)
+}
+
+/// Steady lines in the stretch before the first blow, or in the quietest second.
+fn quiet_lines(series: &Series, blows: &[Blow], pieces: &Pieces, rate_hz: f64) -> Vec<f64> {
+    let long = (8.0 * rate_hz) as usize;
+    let before = blows[0].at.saturating_sub(2 * pieces.samples);
+    let (from, to) = if before as f64 >= rate_hz {
+        (before.saturating_sub(long), before)
+    } else {
+        let wanted =
+            ((1.5 * rate_hz / pieces.samples as f64) as usize).clamp(1, pieces.loud.len().max(1));
+        let quietest = (0..=pieces.loud.len().saturating_sub(wanted)).min_by(|a, b| {
+            let sum = |from: usize| {
+                pieces.loud[from..from + wanted]
+                    .iter()
+                    .map(|l| l * l)
+                    .sum::<f64>()
+            };
+            sum(*a).total_cmp(&sum(*b))
+        });
+        let from = quietest.unwrap_or(0) * pieces.samples;
+        (from, (from + wanted * pieces.samples).min(series.t.len()))
+    };
+    hum::find(&series.t[from..to], &pieces.swing[from..to], rate_hz)
+}
+
+/// Several blows as one answer: weighted means of frequency and of the damping's logarithm.
+fn together(
+    mut fitted: Vec<Swing>,
+    rate_hz: f64,
+    remarks: &mut Vec<String>,
+) -> Result<Answer, String> {
+    let middle = crate::trace::statistics::median(
+        &fitted
+            .iter()
+            .map(|swing| swing.modes[0].hz)
+            .collect::<Vec<_>>(),
+    );
+    let all = fitted.len();
+    fitted.retain(|swing| (swing.modes[0].hz / middle - 1.0).abs() <= AGREE);
+    if fitted.len() * 2 <= all {
+        return Err("the knocks do not agree on a frequency".to_owned());
+    }
+    if fitted.len() < all {
+        remarks.push(format!(
+            "{} knocks rang at another frequency and are left out.",
+            all - fitted.len()
+        ));
+    }
+    for said in fitted.iter().flat_map(|swing| &swing.remarks) {
+        if !remarks.contains(said) {
+            remarks.push(said.clone());
+        }
+    }
+    let drift = fitted[0].drift_per_s;
+    let mut modes: Vec<FoundMode> = Vec::new();
+    let leader = fitted
+        .iter()
+        .max_by_key(|swing| swing.modes.len())
+        .map(|swing| swing.modes.clone())
+        .unwrap_or_default();
+    for (n, wanted) in leader.iter().enumerate() {
+        let alike: Vec<swing::Heard> = fitted
+            .iter()
+            .filter_map(|swing| {
+                if n == 0 {
+                    return swing.modes.first().copied();
+                }
+                swing.modes.iter().copied().find(|mode| {
+                    (mode.hz - wanted.hz).abs() < (4.0 * mode.hz_sd).max(0.01 * wanted.hz)
+                })
+            })
+            .collect();
+        let (hz, hz_sd) = weighted(alike.iter().map(|mode| (mode.hz, mode.hz_sd)));
+        let (ln, ln_sd) = weighted(alike.iter().map(|mode| (mode.ratio.ln(), mode.ln_ratio_sd)));
+        let damping_ratio = ln.exp();
+        modes.push(FoundMode {
+            frequency_hz: hz,
+            frequency_sd_hz: hz_sd.hypot(CLOCK * hz),
+            damping_ratio,
+            damping_sd: damping_ratio * ln_sd,
+        });
+    }
+    if modes[0].frequency_hz > 0.4 * rate_hz {
+        return Err(format!(
+            "the loudest swing, {} Hz, is too fast for {} samples a second",
+            said(modes[0].frequency_hz),
+            said(rate_hz)
+        ));
+    }
+    if modes.iter().any(|mode| {
+        !(mode.frequency_hz.is_finite()
+            && mode.damping_ratio.is_finite()
+            && mode.damping_sd.is_finite()
+            && mode.frequency_sd_hz.is_finite())
+    }) {
+        return Err("the fit found no figures".to_owned());
+    }
+    if modes.len() > 1 {
+        remarks.push(format!(
+            "{} swings are told apart; the one that is heard stands first.",
+            modes.len()
+        ));
+    }
+    Ok((modes, drift))
+}
+
+/// Weighted mean, its width grown where the values differ by more than their widths.
+fn weighted(values: impl Iterator<Item = (f64, f64)> + Clone) -> (f64, f64) {
+    let weights: f64 = values.clone().map(|(_, sd)| sd.powi(-2)).sum();
+    let mean = values
+        .clone()
+        .map(|(value, sd)| value * sd.powi(-2))
+        .sum::<f64>()
+        / weights;
+    let count = values.clone().count();
+    let scatter: f64 = values
+        .map(|(value, sd)| ((value - mean) / sd).powi(2))
+        .sum();
+    let grown = if count > 1 {
+        (scatter / (count - 1) as f64).sqrt().max(1.0)
+    } else {
+        1.0
+    };
+    (mean, grown / weights.sqrt())
+}

@@ -1,0 +1,187 @@
+//! Whether the ranges hold the truth: made-up piers of `reference/proof_piers.py`, which shares nothing with the engine, fitted
+//! as a person's plan would be. Nine ranges of ten should hold it; 85 to 95 of a hundred are asked for.
+
+use serde_json::{Value, json};
+use stillground::brief::resolve;
+use stillground::cast::Cast;
+use stillground::halfspace::{NoShelf, SmallShelf};
+use stillground::proof::{self, Fitted, Planned, Range, pier::Standing};
+use stillground::site_plan::SitePlan;
+use stillground::stages::ground_stiffness;
+use stillground::stages::{anchors, loads};
+use stillground::units::kilogram;
+
+/// The reference's plan.
+fn plan() -> Value {
+    json!({
+        "schema_version": 1,
+        "site": { "shear_wave_speed_m_s": 150, "unit_weight_kn_m3": 17.5, "poisson_ratio": 0.35 },
+        "block": { "length_m": 1, "width_m": 1, "depth_m": 1, "upstand_m": 0 },
+        "pier": { "height_m": 1.2, "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "levelling": "nuts",
+                  "plate_side_mm": 350, "plate_thickness_mm": 20, "gap_mm": 25 },
+        "load": { "mass_kg": 60, "centre_above_pier_m": 0.3, "inertia_kg_m2": 3.75, "mount_stiffness_n_m_per_rad": 200_000 },
+        "floor": { "kind": "ground" }
+    })
+}
+
+fn reference(name: &str) -> Value {
+    let folder = stillground_tests::workspace().join("tests/engineering/reference");
+    serde_json::from_slice(&std::fs::read(folder.join(name)).unwrap()).unwrap()
+}
+
+/// The reference draws its truth from what the engine takes of this plan, and its rig has the engine's masses.
+#[test]
+fn the_reference_draws_from_what_the_plan_says() {
+    let plan: SitePlan = serde_json::from_value(plan()).unwrap();
+    let brief = resolve(&plan).unwrap();
+    let cast = Cast::of(&brief);
+    let stiffness =
+        ground_stiffness::stage(&brief, &cast.ground.value, &cast.block.value, &NoShelf).value;
+    let (block, pier) = (&cast.block.value, &cast.pier.value);
+    let standing = Standing::of(
+        &brief,
+        &plan.commissioning,
+        &cast.ground.value,
+        block,
+        &stiffness,
+        pier,
+        &cast.floor.value,
+        &NoShelf,
+    )
+    .unwrap();
+    let mass = |mass| kilogram::get(mass);
+    let now = json!({
+        "middle": standing.prior.middle, "sd": standing.prior.sd, "upstand_m": 0.0, "gap_m": 0.025,
+        "block_mass_kg": mass(block.mass), "shaft_mass_kg": mass(pier.shaft_mass), "top_plate_kg": mass(pier.top_plate_mass),
+        "base_plate_kg": mass(pier.mass) - mass(pier.shaft_mass) - mass(pier.top_plate_mass),
+    });
+    println!("{now}");
+    let kept = reference("proof_prior.json");
+    for (name, value) in now.as_object().unwrap() {
+        let numbers = |value: &Value| -> Vec<f64> {
+            value.as_array().map_or_else(
+                || vec![value.as_f64().unwrap()],
+                |list| list.iter().map(|v| v.as_f64().unwrap()).collect(),
+            )
+        };
+        for (now, kept) in numbers(value).iter().zip(numbers(&kept[name])) {
+            assert!(
+                (now - kept).abs() <= 1e-3 * now.abs().max(0.1),
+                "{name}: make proof_prior.json and proof_piers.json anew: {now} and {kept}"
+            );
+        }
+    }
+}
+
+/// Which of the measurements a pier has, in turn.
+const SETS: [&[&str]; 4] = [
+    &["mounted"],
+    &["mounted", "bare"],
+    &["mounted", "bare", "lean"],
+    &["mounted", "bare", "lean", "pull"],
+];
+
+fn fitted(pier: &Value, set: &[&str], shelf: &SmallShelf) -> Option<Fitted> {
+    let mut plan = plan();
+    let has = |name: &str| set.contains(&name);
+    let knock = |with_mount: bool, name: &str| json!({ "direction": "x", "with_mount": with_mount, "frequency_hz": pier[name], "frequency_sd_hz": 0.003 * pier[name].as_f64().unwrap() });
+    let mut knocks = vec![knock(true, "mounted")];
+    if has("bare") {
+        knocks.push(knock(false, "bare"));
+    }
+    let arcsec =
+        |name: &str, share: f64| (pier[name].clone(), share * pier[name].as_f64().unwrap());
+    let (lean, lean_sd) = arcsec("lean", 0.2);
+    let (pull, pull_sd) = arcsec("pull", 0.05);
+    plan["commissioning"] = json!({
+        "knocks": knocks,
+        "leans": if has("lean") { json!([{ "x_m": 1.0, "y_m": 0.0, "mass_kg": 80, "tilt_arcsec": lean, "tilt_sd_arcsec": lean_sd }]) } else { json!([]) },
+        // The top of 1.2 m over a gap of 25 mm.
+        "pulls": if has("pull") { json!([{ "height_m": 1.225, "force_n": 200, "direction": "x", "tilt_arcsec": pull, "tilt_sd_arcsec": pull_sd }]) } else { json!([]) },
+    });
+    let plan: SitePlan = serde_json::from_value(plan).unwrap();
+    let brief = resolve(&plan).unwrap();
+    let cast = Cast::of(&brief);
+    let stiffness =
+        ground_stiffness::stage(&brief, &cast.ground.value, &cast.block.value, shelf).value;
+    let loads = loads::stage(&brief).value;
+    let anchors = anchors::stage(&brief, &cast.block.value, &loads).value;
+    let planned = Planned {
+        brief: &brief,
+        loads: &loads,
+        ground: &cast.ground.value,
+        block: &cast.block.value,
+        stiffness: &stiffness,
+        pier: &cast.pier.value,
+        anchors: &anchors,
+        floor: &cast.floor.value,
+    };
+    proof::ranges(planned, &plan.commissioning, shelf)
+}
+
+fn coverage(count: usize) {
+    let piers = reference("proof_piers.json");
+    let piers = piers.as_array().unwrap();
+    assert!(piers.len() >= count);
+    let shelf = SmallShelf::holding(8);
+    let names = ["modulus", "contact", "joint", "mount"];
+    let mut held = [[0_usize; 4]; 4];
+    let mut tried = [0_usize; 4];
+    for (n, pier) in piers.iter().take(count).enumerate() {
+        let set = n % SETS.len();
+        let Some(fitted) = fitted(pier, SETS[set], &shelf) else {
+            continue;
+        };
+        if !fitted.holds {
+            println!("pier {n}: the figures contradict each other");
+            continue;
+        }
+        tried[set] += 1;
+        let ranges: [(Range, f64); 4] = [
+            (fitted.shear_modulus_mpa, 1e-6),
+            (fitted.side_contact_ratio, 1.0),
+            (fitted.base_joint_stiffness_n_m_per_rad, 1.0),
+            (fitted.mount_stiffness_n_m_per_rad, 1.0),
+        ];
+        for (k, (range, factor)) in ranges.iter().enumerate() {
+            let truth = pier["truth"][names[k]].as_f64().unwrap() * factor;
+            let inside = range.low.unwrap() <= truth && truth <= range.high.unwrap();
+            held[set][k] += usize::from(inside);
+        }
+    }
+    for (set, name) in SETS.iter().enumerate() {
+        let shares: Vec<String> = (0..4)
+            .map(|k| format!("{:.2}", held[set][k] as f64 / tried[set].max(1) as f64))
+            .collect();
+        println!(
+            "{name:?}: of {} piers, {names:?} inside {shares:?}",
+            tried[set]
+        );
+    }
+    let all: usize = tried.iter().sum();
+    println!("answered {all} of {count}");
+    assert!(all * 20 >= count * 19, "{all} of {count} have an answer");
+    for (k, name) in names.iter().enumerate() {
+        let inside: usize = held.iter().map(|set| set[k]).sum();
+        let share = inside as f64 / all as f64;
+        // Three standard deviations of the count are allowed on either side of what is asked.
+        let luck = 3.0 * (0.9 * 0.1 / all as f64).sqrt();
+        println!("{name}: {share:.3}");
+        assert!(
+            share > 0.85 - luck.min(0.15) && share < 0.95 + luck,
+            "{name}: {share}"
+        );
+    }
+}
+
+/// Forty-eight of the thousand; `tests/run slow` has all.
+#[test]
+fn ranges_hold_the_truth_of_forty_eight_made_up_piers() {
+    coverage(48);
+}
+
+#[test]
+#[ignore = "slow"]
+fn ranges_hold_the_truth_of_a_thousand_made_up_piers() {
+    coverage(1000);
+}
