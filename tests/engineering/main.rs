@@ -47,6 +47,7 @@ mod proof_coverage;
 mod proof_hurt;
 mod proof_model;
 mod proof_traces;
+mod proof_verdicts;
 mod rigid_base;
 mod rock;
 mod sci_p398;

@@ -129,10 +129,6 @@ pub(super) fn refusals() -> Value {
             "Answers are out of range, contradict each other, or the document is no plan; `errors` names the fields.",
         ),
         (
-            "NoTable",
-            "The body is no table of samples, or says too little; the sentence says what to add.",
-        ),
-        (
             "NotKept",
             "Another entry has this name, the record is full, or the plan contradicts itself just now.",
         ),

@@ -14,7 +14,7 @@ pub(super) const TABLE: &[(u16, &str)] = &[
     (408, "TooSlow"),
     (413, "TooLarge"),
     (415, "MediaType"),
-    (422, "NoTable"),
+    (422, "Answers"),
     (429, "TooOften"),
     (503, "NotJustNow"),
 ];
