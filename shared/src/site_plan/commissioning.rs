@@ -2,29 +2,49 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::field::{Problem, choice};
+use crate::field::Problem;
 use crate::site_plan::SitePlan;
 
 /// Most measurements of one kind.
 pub const MOST: usize = 20;
 
-choice! {
-    /// What there is of the pier.
-    pub enum State {
-        /// It is planned, or being built by this plan.
-        Planned = "planned",
-        /// It stands already, whoever built it.
-        Standing = "standing",
-    }
+/// What there is of the pier.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum State {
+    /// It is planned, or being built by this plan.
+    Planned,
+    /// It stands already, whoever built it.
+    Standing,
 }
 
-choice! {
-    /// Which way something goes.
-    pub enum Direction {
-        /// East and west.
-        X = "x",
-        /// North and south.
-        Y = "y",
+impl State {
+    /// Their names in the JSON interface.
+    pub const KEYS: &'static [&'static str] = &["planned", "standing"];
+}
+
+/// Which way something goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Direction {
+    /// East and west.
+    X,
+    /// North and south.
+    Y,
+}
+
+impl Direction {
+    /// Their names in the JSON interface.
+    pub const KEYS: &'static [&'static str] = &["x", "y"];
+
+    /// The direction with this name.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        match key {
+            "x" => Some(Self::X),
+            "y" => Some(Self::Y),
+            _ => None,
+        }
     }
 }
 
