@@ -1,6 +1,6 @@
 //! What a question is: an answer of the plan with the words of its row, and how a form takes it.
 
-use stillground::field::{Number, NumberField, Other, Path, Words};
+use stillground::field::{Number, NumberField, Other, OtherField, Path, Words};
 use stillground::figure::Measure;
 use stillground::site_plan::SitePlan;
 
@@ -58,6 +58,7 @@ pub enum Kind {
 }
 
 /// Questions about one thing.
+#[derive(Clone, Copy)]
 pub struct Topic {
     /// Heading.
     pub heading: &'static str,
@@ -104,6 +105,28 @@ pub(super) const fn choice<T>(row: Other<T>) -> Question {
             set: row.row.set_key,
         },
     }
+}
+
+/// The question for a row of the plan's numbers, where it has words.
+pub(super) fn of_number(row: &NumberField) -> Option<Question> {
+    Some(Question {
+        path: row.path,
+        words: row.words?,
+        kind: Kind::Number,
+    })
+}
+
+/// The question for another row, where it has words and is one of a few answers.
+pub(super) fn of_choice(row: &OtherField) -> Option<Question> {
+    Some(Question {
+        path: row.path,
+        words: row.words.filter(|_| !row.answers.is_empty())?,
+        kind: Kind::Choice {
+            answers: row.answers,
+            get: row.key,
+            set: row.set_key,
+        },
+    })
 }
 
 /// The question for a line of text.

@@ -8,15 +8,75 @@ mod load;
 mod pier;
 mod site;
 
+use std::sync::LazyLock;
+
+use stillground::field::Path;
 use stillground::figure::Units;
 use stillground::notes::{AssumedValue, Assumption};
+use stillground::site_plan::SitePlan;
 
-use super::question::{Kind, Question, Topic};
+use super::question::{self, Kind, Question, Topic};
 use super::step::Step;
 
-/// The topics of a step.
+/// The topics of a step, and last what no topic names: a new row is asked for before anybody has found its place.
 #[must_use]
 pub fn topics(step: Step) -> &'static [Topic] {
+    static TOPICS: LazyLock<Vec<(Step, Vec<Topic>)>> = LazyLock::new(|| {
+        let all = |step| placed(step).iter().copied().chain(unplaced(step));
+        Step::ALL.map(|step| (step, all(step).collect())).into()
+    });
+    TOPICS
+        .iter()
+        .find(|(of, _)| *of == step)
+        .map_or(&[], |(_, topics)| topics.as_slice())
+}
+
+/// Questions that stand in no topic, as one of their own.
+fn unplaced(step: Step) -> Option<Topic> {
+    static UNPLACED: LazyLock<Vec<(Step, Vec<Question>)>> = LazyLock::new(|| {
+        let is_placed = |path: Path| {
+            Step::ALL
+                .into_iter()
+                .flat_map(placed)
+                .flat_map(Topic::questions)
+                .any(|question| question.path == path)
+        };
+        let of = |step| {
+            rows()
+                .filter(|question| asked_at(question.path) == step && !is_placed(question.path))
+                .collect()
+        };
+        Step::ALL.map(|step| (step, of(step))).into()
+    });
+    let (_, questions) = UNPLACED.iter().find(|(of, _)| *of == step)?;
+    (!questions.is_empty()).then_some(Topic {
+        heading: "Anything else?",
+        intro: "",
+        common: &[],
+        rare: questions,
+    })
+}
+
+/// The question of each number and each choice that has its words.
+fn rows() -> impl Iterator<Item = Question> {
+    let numbers = SitePlan::numbers().filter_map(question::of_number);
+    numbers.chain(SitePlan::others().filter_map(question::of_choice))
+}
+
+/// The step at which a section of the plan is asked about.
+fn asked_at(path: Path) -> Step {
+    match path.split('.').next() {
+        Some("site") => Step::Site,
+        Some("block") => Step::Footing,
+        Some("pier" | "load") => Step::Pier,
+        Some("anchors") => Step::Anchors,
+        Some("floor") => Step::Floor,
+        _ => Step::Excavation,
+    }
+}
+
+/// The topics of a step, as its file has them.
+fn placed(step: Step) -> &'static [Topic] {
     match step {
         Step::Site => site::TOPICS,
         Step::Excavation => excavation::TOPICS,
