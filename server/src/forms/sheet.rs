@@ -1,6 +1,7 @@
 //! A sheet of answers as texts: what a browser sent, or what a saved plan puts back into the boxes.
 
 use stillground::figure::Units;
+use stillground::path;
 use stillground::site_plan::SitePlan;
 
 use super::question::{Kind, Question};
@@ -126,7 +127,7 @@ impl Sheet {
 
     fn fill_stands(&mut self, plan: &SitePlan, units: Units) {
         let stands = plan.floor.stands.as_deref();
-        self.none("floor.stands", stands.is_some_and(<[_]>::is_empty));
+        self.none(&path!(floor.stands), stands.is_some_and(<[_]>::is_empty));
         for (i, stand) in stands.unwrap_or_default().iter().enumerate() {
             let path = format!("floor.stands[{i}]");
             self.put(format!("{path}.name"), stand.name.clone());

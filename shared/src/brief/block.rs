@@ -59,6 +59,9 @@ pub struct SaidDowels {
     pub proof: Option<Force>,
 }
 
+/// Height of the block above the ground, where none was said, m.
+pub(super) const UPSTAND_M: f64 = 0.05;
+
 /// Decides the block's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
     let (said, units) = (&plan.block, ask.units);
@@ -69,7 +72,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         depth: Said::depth_m.said(plan),
         upstand: ask.number(
             Said::upstand_m,
-            0.05,
+            UPSTAND_M,
             Taken::new(
                 "keeps rain and leaves off the studs",
                 "height of the pier and bending at its foot",

@@ -82,6 +82,8 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
     }
 }
 
+/// A person, where nobody said how heavy, kg.
+const PERSON_KG: f64 = 80.0;
 /// Source of what is usual.
 const HOUSE: Source = Source::judgement("house default");
 
@@ -144,7 +146,7 @@ fn pace(ask: &mut Ask) -> Given<Frequency> {
 
 fn walker_mass(ask: &mut Ask) -> Given<Mass> {
     let taken = Taken::new("an adult", "what the walk shakes", HOUSE);
-    ask.number(Said::walker_mass_kg, 80.0, taken)
+    ask.number(Said::walker_mass_kg, PERSON_KG, taken)
 }
 
 /// Where no wall was said, each of the four is tried and the worst one counts.
@@ -179,7 +181,7 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
     }
     let place = format!(
         "one person of {}, {} south",
-        ask.units.say(80.0, Unit::Kilogram),
+        ask.units.say(PERSON_KG, Unit::Kilogram),
         ask.units.say(1.0, Unit::Metre)
     );
     let taken = Taken::new(
@@ -192,7 +194,7 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
         name: "Observer".into(),
         x_m: 0.0,
         y_m: -1.0,
-        mass_kg: 80.0,
+        mass_kg: PERSON_KG,
     }])
 }
 

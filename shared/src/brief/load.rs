@@ -7,7 +7,7 @@ use crate::site_plan::load::Enclosure;
 use crate::site_plan::{Load as Said, SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
-    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz,
+    Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz, kilogram,
 };
 
 /// Stiffness that mounts of amateurs have, N m/rad: where none is said, figures are given for all of this.
@@ -87,7 +87,6 @@ struct LoadBody {
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
     let said = &plan.load;
     let house = Source::judgement("house default");
-    let mass = said.mass_kg.unwrap_or(60.0);
     let load_mass = ask.number(
         Said::mass_kg,
         60.0,
@@ -107,7 +106,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
     );
     let inertia = ask.number(
         Said::inertia_kg_m2,
-        mass * 0.25 * 0.25,
+        kilogram::get(load_mass.value) * 0.25 * 0.25,
         Taken::new(
             format!(
                 "a radius of gyration of {}",

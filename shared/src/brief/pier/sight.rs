@@ -1,5 +1,6 @@
 //! What must clear what, and the height of the pier that follows.
 
+use crate::brief::block;
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
@@ -61,7 +62,7 @@ impl Sight {
     /// What the person said of walls, eye and swing; `seat_m` is the load's centre over the floor for a pier of no height.
     pub fn new(plan: &SitePlan, load: &Load, floor: &Floor, gap: Length) -> Self {
         let said = &plan.pier;
-        let upstand = metre::new(plan.block.upstand_m.unwrap_or(0.05));
+        let upstand = metre::new(plan.block.upstand_m.unwrap_or(block::UPSTAND_M));
         let extents = [
             (Towards::North, floor.width),
             (Towards::East, floor.length),
