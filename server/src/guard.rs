@@ -62,7 +62,7 @@ impl Kind {
     fn of(method: &Method, route: &str) -> Option<Self> {
         let changes = *method == Method::POST || *method == Method::PUT;
         match route {
-            "/new" | "/example" | "/api/v1/plans" if changes => Some(Self::Begin),
+            "/new" | "/standing" | "/example" | "/api/v1/plans" if changes => Some(Self::Begin),
             "/organiser/in" | "/recover" | "/api/v1/recover" if changes => Some(Self::Door),
             "/p/{secret}/climate" if changes => Some(Self::LookUp),
             "/p/{secret}/record/photos" | "/api/v1/plans/{id}/photos" if changes => {

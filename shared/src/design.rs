@@ -102,13 +102,19 @@ pub struct Decided {
 pub fn decide(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Decided, Problems> {
     let brief = resolve(plan)?;
     let first = design(&brief, shelf);
+    let is_standing = plan.state == Some(State::Standing);
+    let first = if is_standing {
+        nothing_to_do(&brief, first)
+    } else {
+        first
+    };
     let as_first = |design| Decided {
         brief: brief.clone(),
         design,
         plan: plan.clone(),
     };
     // A pier that stands is as large as it is.
-    if sizing::is_enough(&first.verdict) || plan.state == Some(State::Standing) {
+    if sizing::is_enough(&first.verdict) || is_standing {
         return Ok(as_first(first));
     }
     Ok(match sizing::find(plan, &brief, &first, shelf) {
@@ -158,6 +164,16 @@ pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn 
     design.motion.improvements = improve::find(plan, brief, before, shelf);
     design.fitted = fitted(&plan.commissioning, brief, &design, shelf);
     design
+}
+
+/// For a pier that stands nothing is ordered, dug or waited for.
+fn nothing_to_do(brief: &Brief, design: Design) -> Design {
+    Design {
+        materials: Vec::new(),
+        costs: costs::stage(brief, &[]),
+        schedule: Vec::new(),
+        ..design
+    }
 }
 
 fn fitted(

@@ -12,6 +12,7 @@ mod behind_proxies;
 mod breakage;
 mod codes;
 mod command_line;
+mod commissioning;
 mod copies;
 mod encrypted;
 mod faults;

@@ -38,6 +38,7 @@ pub fn routes() -> Router<App> {
     Router::new()
         .route("/", get(front::front))
         .route("/new", post(front::new))
+        .route("/standing", post(front::standing))
         .route("/forget", post(front::forget))
         .route("/recover", get(recover::show).post(recover::recover))
         .route("/organiser", get(organiser::show))

@@ -6,6 +6,7 @@ use axum::response::{Html, Redirect};
 use axum_extra::extract::CookieJar;
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
+use stillground::site_plan::commissioning::State as Standing;
 
 use super::begun;
 use super::place::{self, Place};
@@ -103,6 +104,20 @@ pub async fn new(
         .as_ref()
         .map_or_else(SitePlan::unknown, |defaults| defaults.plan.clone());
     begin(&app, &asker.0, jar, &plan, sent, SHORT_WAY).await
+}
+
+/// Begins with a pier that stands already: how it trembles first, and nothing is ordered.
+pub async fn standing(
+    State(app): State<App>,
+    asker: Asker,
+    jar: CookieJar,
+    sent: Sent,
+) -> Result<(CookieJar, Redirect), Trouble> {
+    let plan = SitePlan {
+        state: Some(Standing::Standing),
+        ..SitePlan::unknown()
+    };
+    begin(&app, &asker.0, jar, &plan, sent, "commissioning").await
 }
 
 /// Begins a plan as a copy of the example.

@@ -6,7 +6,7 @@ mod said;
 use askama::Template;
 use stillground::figure::significant;
 use stillground::site_plan::SitePlan;
-use stillground::site_plan::commissioning::{Commissioning, Direction};
+use stillground::site_plan::commissioning::{Commissioning, Direction, State};
 use stillground::trace::{Kind, Trace};
 
 use super::frame::Frame;
@@ -113,6 +113,8 @@ pub struct CommissioningPage {
     pub may_edit: bool,
     /// The revision.
     pub base: u32,
+    /// Whether the pier stands already, whoever built it.
+    pub stands: bool,
     /// What has to be put right.
     pub faults: Vec<Wrong>,
     /// What a file said.
@@ -152,6 +154,7 @@ impl CommissioningPage {
             frame,
             may_edit,
             base,
+            stands: plan.state == Some(State::Standing),
             faults: shown.faults.clone(),
             remarks: shown
                 .heard
