@@ -213,8 +213,8 @@ mod tests {
         let planned = Planned::of(&plan, &NoShelf)
             .map_err(|problems| problems.to_string())
             .unwrap();
-        assert!(planned.design.motion.improvements.is_empty());
+        assert!(planned.design.improvements.is_empty());
         let improved = planned.improve(&NoShelf);
-        assert!(!improved.design.motion.improvements.is_empty() && improved.improved);
+        assert!(!improved.design.improvements.is_empty() && improved.improved);
     }
 }

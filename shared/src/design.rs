@@ -1,6 +1,6 @@
 //! The design: thirteen stages in order, each a function of the brief and of earlier stages, and their notes put together.
 
-use serde::Serialize;
+mod written;
 
 use crate::brief::{Brief, resolve};
 use crate::cast::Cast;
@@ -22,6 +22,7 @@ use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::loads::Loads;
 use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
+use crate::stages::motion::improvement::Improvement;
 use crate::stages::north::North;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
@@ -34,7 +35,7 @@ use crate::verdict::{self, Verdict};
 pub const ENGINE_VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// Everything that was found: figures, checks, assumptions, cautions, each with its source.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Design {
     /// Version of the engine that made it.
     pub engine_version: &'static str,
@@ -58,6 +59,8 @@ pub struct Design {
     pub floor: Floor,
     /// What the star does.
     pub motion: Motion,
+    /// What would help most, where it was looked for; in the JSON it stands with the motion that it helps.
+    pub improvements: Vec<Improvement>,
     /// Where true north is.
     pub north: North,
     /// Demands against capacities.
@@ -161,7 +164,7 @@ pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn 
         stiffness: &design.ground_stiffness,
         motion: &design.motion,
     };
-    design.motion.improvements = improve::find(plan, brief, before, shelf);
+    design.improvements = improve::find(plan, brief, before, shelf);
     design.fitted = fitted(&plan.commissioning, brief, &design, shelf);
     design
 }
@@ -269,6 +272,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         anchors,
         floor,
         motion,
+        improvements: Vec::new(),
         north,
         checks,
         assumptions,

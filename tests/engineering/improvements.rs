@@ -38,7 +38,7 @@ fn found_again(plan: &Value) -> usize {
     let plan: SitePlan = serde_json::from_value(plan.clone()).unwrap();
     let decided = decide(&plan, &shelf).unwrap();
     let before = improved(&decided.plan, &decided.brief, decided.design, &shelf);
-    for improvement in &before.motion.improvements {
+    for improvement in &before.improvements {
         let made = changed(&plan, &decided.plan, &improvement.fields).unwrap();
         assert!(made.validate().is_ok(), "{}", improvement.change);
         let unmarked = SitePlan {
@@ -56,7 +56,7 @@ fn found_again(plan: &Value) -> usize {
         );
         assert!(improvement.effect_ratio < 0.0);
     }
-    before.motion.improvements.len()
+    before.improvements.len()
 }
 
 #[test]
@@ -81,7 +81,6 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
     )
     .unwrap();
     let bonded = design
-        .motion
         .improvements
         .iter()
         .find(|one| one.change.contains("full depth"))

@@ -65,7 +65,6 @@ pub use wind::{Housing, Wind};
 pub use workings::{frequency_id, stand_id};
 
 use growth::{Cost, Exposure};
-use improvement::Improvement;
 use influence::Influence;
 use present::Present;
 use system::Mounted;
@@ -166,8 +165,6 @@ pub struct Motion {
     pub where_to_stand: Vec<String>,
     /// What moves the star, in words with this plan's own figures, the largest mover first.
     pub summary: Vec<String>,
-    /// What would help most, most first; empty where only the stages ran.
-    pub improvements: Vec<Improvement>,
 }
 
 /// Finds what the star does. `influence` is what a weight on the ground does to the block, where that is solved.
@@ -302,7 +299,6 @@ pub fn stage(
         disturbances,
         where_to_stand,
         summary,
-        improvements: Vec::new(),
     };
     workings::write(brief, &value, &mut notes);
     check::write(brief, &value, &mut notes);

@@ -30,7 +30,7 @@ pub async fn make(
         return Err(stands.map_or_else(Trouble::nothing_here, |stands| Trouble::stale(&stands)));
     }
     let planned = app.improved(&place.plan).await?;
-    let mut all = planned.design.motion.improvements.iter();
+    let mut all = planned.design.improvements.iter();
     let made = all
         .find(|improvement| improvement.change == make.change)
         .and_then(|improvement| changed(&place.plan, &planned.sized, &improvement.fields))

@@ -55,7 +55,6 @@ impl Beside {
         Self {
             opinions: design.opinions.clone(),
             improvements: design
-                .motion
                 .improvements
                 .iter()
                 .map(|improvement| self::improvement(improvement, planned))

@@ -145,7 +145,7 @@ fn star(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 /// What would help most, where it was looked for.
 fn improvements(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (units, found) = (sheet.brief.units, &sheet.design.motion.improvements);
+    let (units, found) = (sheet.brief.units, &sheet.design.improvements);
     if found.is_empty() {
         return;
     }
