@@ -200,6 +200,14 @@ mod tests {
         // What nobody has taken is not written.
         let plan = SitePlan {
             chosen: vec!["pier.fill".to_owned()],
+            state: Some(commissioning::State::Standing),
+            commissioning: commissioning::Commissioning {
+                symptoms: commissioning::Symptoms {
+                    in_wind: Some(true),
+                    ..commissioning::Symptoms::default()
+                },
+                ..commissioning::Commissioning::default()
+            },
             ..SitePlan::unknown()
         };
         let written = serde_json::to_value(plan).unwrap_or_default();
