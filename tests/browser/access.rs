@@ -53,6 +53,7 @@ fn pages(journey: &Journey) -> Vec<String> {
     pages.extend(Part::ALL.map(|part| format!("{root}/short/{}", part.slug())));
     pages.extend(Chapter::ALL.map(|chapter| format!("{root}/plan/{}", chapter.slug())));
     pages.extend(["/example/plan/stillness".to_owned(), format!("{root}/ways")]);
+    pages.push(format!("{root}/commissioning"));
     pages
 }
 

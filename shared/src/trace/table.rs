@@ -176,7 +176,18 @@ impl Reader {
         }
         let layout = Layout::find(&first)?;
         let chosen = columns::choose(layout, &first, &self.asked)?;
-        self.table.values = vec![Vec::new(); chosen.values.len()];
+        // Room for as many rows as the longest file has: what is not written to takes no memory, and nothing has to be moved
+        // as the table grows, which would take twice as much.
+        let length: usize = first.iter().map(|line| line.len() + 1).sum();
+        let rows = (MOST_BYTES * first.len() / length.max(1)).min(MOST_ROWS);
+        self.table.values = chosen
+            .values
+            .iter()
+            .map(|_| Vec::with_capacity(rows))
+            .collect();
+        if chosen.time.is_some() {
+            self.table.times.reserve_exact(rows);
+        }
         self.table.first = vec![f64::NAN; chosen.values.len()];
         self.chosen = Some(chosen);
         first.iter().try_for_each(|line| self.row(line))

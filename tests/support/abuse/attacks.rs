@@ -191,11 +191,14 @@ fn get(target: &Target, path: &str) -> Vec<u8> {
     with("GET", path, target, b"")
 }
 
+/// A body of a mebibyte, there from the beginning: an attacker who made each anew would be busy with that.
+static BODY: [u8; 1024 * 1024] = [b' '; 1024 * 1024];
+
 fn post(target: &Target, path: &str) -> Vec<u8> {
-    let length = 1024 * 1024;
+    let length = BODY.len();
     let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
     let mut request = with("POST", path, target, head.as_bytes());
-    request.resize(request.len() + length, b' ');
+    request.extend_from_slice(&BODY);
     request
 }
 
