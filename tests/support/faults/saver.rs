@@ -195,15 +195,14 @@ impl Saver {
                 ));
             }
         }
-        let listed = read("/revisions")
-            .map(|list| list.json()["revisions"].clone())
-            .unwrap_or_default();
-        let numbers: Vec<u64> = listed
-            .as_array()
-            .into_iter()
-            .flatten()
-            .filter_map(|line| line["revision"].as_u64())
-            .collect();
+        // A hundred at a time.
+        let (mut numbers, mut next) = (Vec::<u64>::new(), Some("/revisions".to_owned()));
+        while let Some(list) = next.as_deref().and_then(&read).map(|list| list.json()) {
+            let listed = list["revisions"].as_array().into_iter().flatten();
+            numbers.extend(listed.filter_map(|line| line["revision"].as_u64()));
+            let below = list["next"].as_u64();
+            next = below.map(|below| format!("/revisions?below={below}"));
+        }
         if !numbers.iter().rev().copied().eq((1..).take(numbers.len())) || numbers.is_empty() {
             missing.push(format!("revisions with gaps: {numbers:?}"));
         }
