@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use stillground::trace::{Asked, Kind, read};
 
-use crate::proof_chance::Chance;
+use crate::proof_chance::{Chance, below};
 
 /// How a made-up record is hurt.
 const HURTS: [&str; 10] = [
@@ -30,7 +30,7 @@ struct Made {
 
 /// A telephone's record of one to three knocks: the mode, a dead one of the blow, noise, and what hurts it.
 fn made(hurt: &str, chance: &mut Chance) -> Made {
-    let rate: f64 = [100.0, 200.0, 400.0][chance.below(3)];
+    let rate: f64 = [100.0, 200.0, 400.0][below(chance, 3)];
     let most = (0.36 * rate).min(40.0);
     let hz = 6.0 * f64::powf(most / 6.0, chance.even());
     let ratio = 0.004 * f64::powf(12.5, chance.even());
@@ -40,7 +40,7 @@ fn made(hurt: &str, chance: &mut Chance) -> Made {
     let knocks = if hurt == "lorry" {
         0
     } else {
-        1 + chance.below(3)
+        1 + below(chance, 3)
     };
     let second_hz = (hurt == "two").then(|| hz * (1.03 + 0.12 * chance.even()));
     let [share, second_ratio] = [

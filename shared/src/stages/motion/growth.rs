@@ -83,22 +83,23 @@ impl Exposure {
     #[must_use]
     pub fn of_history(&self, history: &History) -> Places {
         let mut seen = Seen::default();
-        if self.is_frame() {
-            self.within_frames(&history.fine().turns, 1, &mut seen.0);
-        } else {
-            self.within(&history.each(2), &mut seen.0);
-        }
+        self.sees(history, 1, 2, &mut seen);
         self.places(&seen)
     }
 
     /// Puts some samples of a history to those of others, each as likely as the others.
     pub fn sees_in_part(&self, history: &History, seen: &mut Seen) {
+        self.sees(history, SAMPLED, SAMPLED, seen);
+    }
+
+    /// Of a history one sample of so many within frames, and one of at most so many where it is seen whole.
+    fn sees(&self, history: &History, in_frames: usize, whole: usize, seen: &mut Seen) {
         if self.is_frame() {
-            self.within_frames(&history.fine().turns, SAMPLED, &mut seen.0);
+            self.within_frames(&history.fine().turns, in_frames, &mut seen.0);
         } else {
             // A guider is followed by eight samples between two of its corrections, however quick it is.
             let guided = self.guided_every_s.unwrap_or(f64::INFINITY);
-            let most = (guided / (8.0 * history.step_s)).min(SAMPLED as f64) as usize;
+            let most = (guided / (8.0 * history.step_s)).min(whole as f64) as usize;
             self.within(&history.each(most.max(1)), &mut seen.0);
         }
     }
