@@ -1,9 +1,10 @@
 //! What of a design is held against its neighbour's, each figure with the size below which nobody asks how it moves.
 
 use stillground::design::Design;
-use stillground::notes::{self, Check};
+use stillground::notes::{self, AssumedValue, Check};
 use stillground::stages::anchors::{Borne, Verdict};
 use stillground::stages::ground_stiffness::Stiffness;
+use stillground::stages::motion::Wind;
 use stillground::units::{
     Outcome, hertz, hour, kilonewton, kilopascal, megapascal, metre, newton_metre,
 };
@@ -122,7 +123,7 @@ pub fn studs_that_are_pulled(design: &Design) -> String {
 /// The kinds of this design.
 #[must_use]
 pub fn kinds(design: &Design) -> Kinds {
-    let torque = &design.anchors.torque;
+    let (torque, motion) = (&design.anchors.torque, &design.motion);
     let ceiling = torque
         .limits
         .iter()
@@ -152,10 +153,55 @@ pub fn kinds(design: &Design) -> Kinds {
             format!("{:?} {:?}", torque.high, torque.recommended),
         ),
         (
+            "a guider corrects within an exposure that is longer than its interval",
+            format!("{:?}", design.motion.wind.as_ref().map(is_guided)),
+        ),
+        (
+            "the circle of studs is chosen in whole tens of millimetres inside the plate",
+            format!("{:?}", taken(design, "anchors.circle_diameter_mm")),
+        ),
+        (
+            "a deck stands on a whole number of posts",
+            format!("{}", design.floor.supports.len()),
+        ),
+        (
+            "a wall's edge that lies within the beam's own radius leaves no sight below the zenith",
+            format!("{:?}", unseen(design)),
+        ),
+        (
+            "on a floor the movement rises and falls with the distance: the farthest place that shows is another, or none",
+            format!(
+                "{:?}",
+                [&motion.quiet, &motion.quiet_walking].map(|quiet| quiet.map(|q| q.anywhere))
+            ),
+        ),
+        (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
             format!("{opening:?}"),
         ),
     ]
+}
+
+/// Whether a guider changes what the wind does within an exposure.
+fn is_guided(wind: &Wind) -> bool {
+    wind.guided_rms_arcsec.to_bits() != wind.rms_arcsec.to_bits()
+}
+
+/// The walls over which nothing is seen below the zenith.
+fn unseen(design: &Design) -> Vec<&str> {
+    let sights = design
+        .checks
+        .iter()
+        .filter(|check| check.id.starts_with("pier.sight_"));
+    let hidden = sights.filter(|check| check.demand == Some(90.0));
+    hidden.map(|check| check.id).collect()
+}
+
+/// What was taken for an answer that the plan leaves open.
+fn taken<'a>(design: &'a Design, field: &str) -> Option<&'a AssumedValue> {
+    let mut all = design.assumptions.iter();
+    let found = all.find(|assumption| *assumption.field == *field)?;
+    Some(&found.value)
 }
 
 fn ground(design: &Design, all: &mut Gathered) {

@@ -150,22 +150,4 @@ pub const STEPS: &[Step] = &[
         &[],
         "who follows in step is a whole number of steps behind",
     ),
-    step(
-        "load.exposure_s",
-        "wind",
-        &[],
-        "a guider corrects within an exposure that is longer than its stated interval",
-    ),
-    step(
-        "floor.level_m",
-        "check pier.sight_",
-        &[],
-        "a wall's edge that lies within the beam's own radius leaves no sight below the zenith; walls stand on the floor",
-    ),
-    step(
-        "pier.wall_",
-        "check pier.sight_",
-        &[],
-        "a wall's edge that lies within the beam's own radius leaves no sight below the zenith",
-    ),
 ];
