@@ -10,7 +10,7 @@ use crate::improve;
 use crate::notes::{Assumption, Caution, Check, Notes, Opinion, Working};
 use crate::options::Obstacle;
 use crate::proof::{self, Fitted, Planned};
-use crate::site_plan::{Commissioning, SitePlan, State};
+use crate::site_plan::{SitePlan, State};
 use crate::sizing::{self, Sizing};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
@@ -165,7 +165,7 @@ pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn 
         motion: &design.motion,
     };
     design.improvements = improve::find(plan, brief, before, shelf);
-    design.fitted = fitted(&plan.commissioning, brief, &design, shelf);
+    design.fitted = fitted(plan, brief, &design, shelf);
     design
 }
 
@@ -179,13 +179,9 @@ fn nothing_to_do(brief: &Brief, design: Design) -> Design {
     }
 }
 
-fn fitted(
-    said: &Commissioning,
-    brief: &Brief,
-    design: &Design,
-    shelf: &dyn Shelf,
-) -> Option<Fitted> {
+fn fitted(plan: &SitePlan, brief: &Brief, design: &Design, shelf: &dyn Shelf) -> Option<Fitted> {
     let planned = Planned {
+        plan,
         brief,
         loads: &design.loads,
         ground: &design.ground,
@@ -195,7 +191,7 @@ fn fitted(
         anchors: &design.anchors,
         floor: &design.floor,
     };
-    proof::find(planned, said, shelf)
+    proof::find(planned, &plan.commissioning, shelf)
 }
 
 /// Runs the stages on complete inputs.

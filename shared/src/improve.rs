@@ -4,7 +4,7 @@
 //! whoever makes the change finds it again. It is kept out of [`crate::design::design`], which runs in a fraction of the
 //! time, and comes with [`crate::design::design_plan`].
 
-mod change;
+pub(crate) mod change;
 
 use crate::brief::{Brief, resolve};
 use crate::figure::Unit;

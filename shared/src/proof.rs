@@ -12,13 +12,14 @@ pub mod reduced;
 pub mod remedies;
 pub mod sampler;
 mod suspects;
+mod symptoms;
 mod verdict;
 mod whole;
 mod words;
 
 use crate::brief::Brief;
 use crate::halfspace::Shelf;
-use crate::site_plan::Commissioning;
+use crate::site_plan::{Commissioning, SitePlan};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
@@ -27,7 +28,7 @@ use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::loads::Loads;
 use crate::stages::pier::Pier;
 
-pub use fitted::{Agreement, Fitted, Next, Range, Remedy, Suspect};
+pub use fitted::{Agreement, Fitted, Next, Range, Remedy, Suspect, SymptomSays, Together};
 
 /// The same plan prints the same digits.
 const SEED: u64 = 23;
@@ -35,6 +36,8 @@ const SEED: u64 = 23;
 /// What the design found before.
 #[derive(Clone, Copy)]
 pub struct Planned<'a> {
+    /// What the person said, with the sizes that were chosen for it.
+    pub plan: &'a SitePlan,
     /// Complete inputs.
     pub brief: &'a Brief,
     /// What acts on it.
@@ -60,21 +63,23 @@ pub fn ranges(planned: Planned, said: &Commissioning, shelf: &dyn Shelf) -> Opti
     verdict::judge(&standing, &sampler::sample(&standing, SEED))
 }
 
-/// What the measurements say. None where nothing was measured or the ground is not known.
+/// What the measurements say, and of symptoms alone what the plan does. None where nothing was said or the ground is not known.
 #[must_use]
 pub fn find(planned: Planned, said: &Commissioning, shelf: &dyn Shelf) -> Option<Fitted> {
     let standing = standing(&planned, said, shelf)?;
     let sampled = sampler::sample(&standing, SEED);
     let mut fitted = verdict::judge(&standing, &sampled)?;
     if fitted.holds {
-        fitted.remedies = remedies::find(&planned, &standing, &sampled);
+        fitted.remedies = remedies::find(&planned, said, &standing, &sampled, shelf);
         fitted.motion = whole::motion(&planned, &standing, &sampled, planned.anchors);
+        fitted.symptoms = symptoms::find(said, &fitted);
     }
     Some(fitted)
 }
 
 fn standing(planned: &Planned, said: &Commissioning, shelf: &dyn Shelf) -> Option<pier::Standing> {
-    if !said.is_measured() {
+    // Symptoms alone bring what the plan says of such a pier.
+    if said.is_empty() {
         return None;
     }
     pier::Standing::of(

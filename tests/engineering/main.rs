@@ -46,6 +46,7 @@ mod proof_chance;
 mod proof_coverage;
 mod proof_hurt;
 mod proof_model;
+mod proof_remedies;
 mod proof_traces;
 mod proof_verdicts;
 mod rigid_base;

@@ -107,6 +107,7 @@ fn fitted(pier: &Value, set: &[&str], shelf: &SmallShelf) -> Option<Fitted> {
     let loads = loads::stage(&brief).value;
     let anchors = anchors::stage(&brief, &cast.block.value, &loads).value;
     let planned = Planned {
+        plan: &plan,
         brief: &brief,
         loads: &loads,
         ground: &cast.ground.value,

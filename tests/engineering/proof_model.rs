@@ -26,6 +26,19 @@ pub fn bench(speed: f64, held: f64) -> Value {
     })
 }
 
+/// What the plan itself foresees: a knock with the mount and one without, Hz, and the lean of 80 kg at 0.8 m, arcsec.
+pub fn foreseen(plan: &Value) -> [f64; 3] {
+    let mut plan = plan.clone();
+    plan["commissioning"] = json!({
+        "knocks": [{ "direction": "x", "with_mount": true, "frequency_hz": 16 }, { "direction": "x", "with_mount": false, "frequency_hz": 50 }],
+        "leans": [{ "x_m": 0.8, "y_m": 0, "mass_kg": 80, "tilt_arcsec": 0.384 }]
+    });
+    let found = standing(plan).standing;
+    let of: Vec<&Of> = found.measures.iter().map(|measure| &measure.of).collect();
+    let expected = found.expected(&MIDDLE, &of, 2).unwrap();
+    [0, 1, 2].map(|i| expected[i].nearer(found.measures[i].value))
+}
+
 struct Bench {
     brief: Brief,
     cast: Cast,

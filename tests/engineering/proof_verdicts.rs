@@ -7,31 +7,19 @@ use stillground::halfspace::SmallShelf;
 use stillground::proof::Fitted;
 use stillground::site_plan::SitePlan;
 
-use crate::proof_model::bench;
+use crate::proof_model::{bench, foreseen};
 
-fn design(plan: &Value) -> Design {
+pub fn design(plan: &Value) -> Design {
     let plan: SitePlan = serde_json::from_value(plan.clone()).unwrap();
     design_plan(&plan, &SmallShelf::holding(8)).unwrap()
 }
 
-fn fitted(mut plan: Value, measured: Value) -> Fitted {
+pub fn fitted(mut plan: Value, measured: Value) -> Fitted {
     plan["commissioning"] = measured;
     design(&plan).fitted.unwrap()
 }
 
-/// What the plan itself foresees, asked with a first guess of each.
-fn foreseen(plan: &Value) -> [f64; 3] {
-    let asked = fitted(
-        plan.clone(),
-        json!({
-            "knocks": [{ "direction": "x", "with_mount": true, "frequency_hz": 16 }, { "direction": "x", "with_mount": false, "frequency_hz": 50 }],
-            "leans": [{ "x_m": 0.8, "y_m": 0, "mass_kg": 80, "tilt_arcsec": 0.384 }]
-        }),
-    );
-    [0, 1, 2].map(|i| asked.agreement[i].foreseen)
-}
-
-fn knock(with_mount: bool, hertz: f64) -> Value {
+pub fn knock(with_mount: bool, hertz: f64) -> Value {
     json!({ "direction": "x", "with_mount": with_mount, "frequency_hz": hertz, "frequency_sd_hz": 0.003 * hertz })
 }
 
@@ -140,7 +128,7 @@ fn a_measurement_that_does_not_fit_the_others_is_said() {
     assert!(!found.holds || !found.suspects.is_empty());
 }
 
-fn standing() -> Value {
+pub fn standing() -> Value {
     json!({
         "schema_version": 1, "state": "standing",
         "site": { "soil": "loose_sand", "shear_wave_speed_m_s": 110 },
@@ -155,7 +143,7 @@ fn standing() -> Value {
 
 /// The basis' 3.4: column 53 %, joint 37, ground 5.5, mount 4.6; its plates and studs are not said there.
 #[test]
-fn a_thin_tall_tube_is_diagnosed_as_its_column_and_its_remedies_work() {
+fn a_thin_tall_tube_is_diagnosed_as_its_column() {
     let design = design(&standing());
     let fitted = design.fitted.unwrap();
     println!("{:#?}\n{:#?}", fitted.says, fitted.remedies);
@@ -182,27 +170,5 @@ fn a_thin_tall_tube_is_diagnosed_as_its_column_and_its_remedies_work() {
         (typical(fitted.frequency_hz) / 8.3 - 1.0).abs() < 0.03,
         "{:?}",
         fitted.frequency_hz
-    );
-    let wider = fitted
-        .remedies
-        .iter()
-        .find(|remedy| remedy.id == "wider_tube")
-        .unwrap();
-    // The remedy made: the plan with the wider tube, by the design's own modes.
-    let hertz = |plan: &Value| {
-        let plan: SitePlan = serde_json::from_value(plan.clone()).unwrap();
-        let design = design_plan(&plan, &SmallShelf::holding(8)).unwrap();
-        stillground::units::hertz::get(design.motion.frequencies[0])
-    };
-    let before = standing();
-    let mut after = standing();
-    after["pier"]["outside_diameter_mm"] =
-        json!(wider.value.as_ref().unwrap().parse::<f64>().unwrap());
-    let gained = hertz(&after) / hertz(&before);
-    let foreseen = wider.frequency_to_hz / wider.frequency_from_hz;
-    println!("made {gained}, foreseen {foreseen}");
-    assert!(
-        gained > 1.05 && (gained / foreseen - 1.0).abs() < 0.1,
-        "{gained} {foreseen}"
     );
 }

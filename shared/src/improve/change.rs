@@ -15,6 +15,8 @@ use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::units::{metre, millimetre, newton_metre_per_radian};
 use crate::{path, row};
 
+pub(crate) use people::stands_farther_out;
+
 /// How much wider or deeper a block is tried, m.
 const MORE_M: f64 = 0.2;
 /// From here on a mount is as good as rigid, N m/rad.

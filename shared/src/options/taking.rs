@@ -1,9 +1,9 @@
 //! Taking a way or a change: its answers written into the plan, those that are sizes marked as the planner's.
 
 use crate::field::Path;
-use crate::paths;
 use crate::site_plan::SitePlan;
 use crate::stages::motion::improvement::{NewField, NewValue};
+use crate::{path, paths};
 
 use super::Point;
 
@@ -92,6 +92,9 @@ fn put(plan: &mut SitePlan, new: &NewField) -> Option<()> {
         }
         NewValue::Text(key) => write(plan, new, Some(key))?,
         NewValue::Stands(stands) => plan.floor.stands = Some(stands.clone()),
+        NewValue::Path(places) if new.field == path!(floor.supports) => {
+            plan.floor.supports = Some(places.clone());
+        }
         NewValue::Path(path) => plan.floor.walk = Some(path.clone()),
         NewValue::Nothing => write(plan, new, None)?,
     }
@@ -106,7 +109,6 @@ fn write(plan: &mut SitePlan, new: &NewField, key: Option<&str>) -> Option<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::path;
     use crate::site_plan::floor::Soles;
 
     fn new(field: Path, value: NewValue) -> NewField {

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::stages::motion::Motion;
+use crate::stages::motion::improvement::NewField;
 
 /// An unknown after all measurements: five, fifty and ninety-five of a hundred. Null where the measurements contradict each
 /// other.
@@ -70,12 +71,43 @@ pub struct Remedy {
     pub frequency_from_hz: f64,
     /// Afterwards.
     pub frequency_to_hz: f64,
-    /// How much stiffer the pier is against a push at the telescope.
+    /// How many times less a push at the telescope turns it. What adds weight may be stiffer and swing no faster.
     pub stiffer_ratio: f64,
-    /// The answer of the plan that it changes, where there is one.
-    pub field: Option<&'static str>,
-    /// That answer's new value.
-    pub value: Option<String>,
+    /// Tilt of the top under a person at the worst place, as it stands and afterwards; null where the remedy is for the
+    /// swing and not for steps.
+    pub tilt_from_arcsec: Option<f64>,
+    /// Afterwards.
+    pub tilt_to_arcsec: Option<f64>,
+    /// The plan's answers that it changes; empty where it is done on the pier and no answer says it.
+    pub fields: Vec<NewField>,
+    /// What is done on the pier and stands in no answer of the plan.
+    pub not_in_plan: Option<&'static str>,
+}
+
+/// What a symptom points to.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SymptomSays {
+    /// Which: the name of the plan's answer.
+    pub symptom: &'static str,
+    /// The parts that it points to.
+    pub points_to: Vec<&'static str>,
+    /// Whether the fit says the same; null where it cannot tell.
+    pub agrees: Option<bool>,
+    /// In words.
+    pub says: String,
+}
+
+/// Two unknowns that these measurements bind to each other.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Together {
+    /// One of them.
+    pub first: &'static str,
+    /// The other.
+    pub second: &'static str,
+    /// How much they go together among the piers that fit, −1 to 1.
+    pub correlation: f64,
+    /// In words.
+    pub says: String,
 }
 
 /// Shares of the first swing's strain energy.
@@ -120,6 +152,10 @@ pub struct Fitted {
     pub suspects: Vec<Suspect>,
     /// Unknowns of which the measurements say nothing.
     pub not_told: Vec<&'static str>,
+    /// Unknowns that cannot be told apart, those that go together most first.
+    pub together: Vec<Together>,
+    /// What each symptom points to.
+    pub symptoms: Vec<SymptomSays>,
     /// The one further measurement that would decide most.
     pub next: Option<Next>,
     /// What would help, most first.

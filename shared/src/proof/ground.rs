@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use crate::halfspace::{self, Shape, Shelf, Solved};
 use crate::rules::monotone::Monotone;
-use crate::stages::floor::{Floor, footprints};
+use crate::stages::floor::{Floor, Footprint, footprints};
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::motion::rig::Axis;
 
@@ -115,6 +115,11 @@ impl Contact {
         self.depth
     }
 
+    /// What was solved.
+    pub(super) fn solved(&self) -> &[Arc<Solved>] {
+        &self.solved
+    }
+
     /// Springs of a plane.
     #[must_use]
     pub fn springs(&self, axis: Axis, modulus: f64, share: f64) -> Springs {
@@ -134,10 +139,15 @@ impl Contact {
     /// The block's turn times the modulus under a newton at a place on the floor, by the share: towards east and north.
     #[must_use]
     pub fn lean(&self, floor: &Floor, x_m: f64, y_m: f64, lean_ratio: f64) -> Lean {
-        let feet = footprints(floor, x_m, y_m);
+        self.lean_of(&footprints(floor, x_m, y_m), lean_ratio)
+    }
+
+    /// The same where it reaches the ground in these places.
+    #[must_use]
+    pub fn lean_of(&self, feet: &[Footprint], lean_ratio: f64) -> Lean {
         let turn = |solved: &Solved| -> [f64; 2] {
             let mut sum = [0.0; 2];
-            for foot in &feet {
+            for foot in feet {
                 let motion = solved.under_weight(foot.x_m, foot.y_m);
                 sum[0] += foot.share_ratio * motion[4] * lean_ratio;
                 sum[1] -= foot.share_ratio * motion[3] * lean_ratio;

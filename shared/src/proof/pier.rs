@@ -1,7 +1,9 @@
 //! A pier that is to be fitted: what is unknown of it, with the plan's range, and what each measurement would be.
 
+use std::sync::Arc;
+
 use crate::brief::{Brief, Origin};
-use crate::halfspace::Shelf;
+use crate::halfspace::{Shelf, Solved};
 use crate::proof::chance::{below, evenly, normal_at};
 use crate::proof::ground::{Contact, Lean, Springs};
 use crate::proof::measure::{Expected, Measure, Of, measures};
@@ -9,7 +11,7 @@ use crate::proof::reduced::{Mounted, Reduced, Trial};
 use crate::site_plan::commissioning::Commissioning;
 use crate::site_plan::pier::Fill;
 use crate::stages::block::Block;
-use crate::stages::floor::Floor;
+use crate::stages::floor::{Floor, Footprint};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
 use crate::stages::motion::rig::{Axis, Rig};
@@ -49,11 +51,11 @@ impl Unknown {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
-            Self::Ground => "how stiff the ground is",
-            Self::Contact => "how much of the block's sides the ground holds",
-            Self::Joint => "the joint under the column",
+            Self::Ground => "the ground's stiffness",
+            Self::Contact => "the side contact",
+            Self::Joint => "the base joint's stiffness",
             Self::Column => "the column's stiffness with its fill",
-            Self::Mount => "how stiff the mount is",
+            Self::Mount => "the mount's stiffness",
             Self::Mass => "the load's mass",
             Self::Centre => "the height of the load's centre",
             Self::Gyration => "how far the load's weights are apart",
@@ -97,6 +99,7 @@ pub struct Standing {
     pub measures: Vec<Measure>,
     load: [f64; 3],
     beside: Lean,
+    lean_ratio: f64,
 }
 
 impl Standing {
@@ -138,11 +141,13 @@ impl Standing {
             metre::get(brief.load.centre_above_pier.value),
             kilogram_square_metre::get(brief.load.inertia.value),
         ];
-        let measures = measures(said, &contact, floor, stiffness.uneven.typical.lean_ratio);
+        let lean_ratio = stiffness.uneven.typical.lean_ratio;
+        let measures = measures(said, &contact, floor, lean_ratio);
         let beside = 0.5 * metre::get(block.length) + 0.3;
-        let beside = contact.lean(floor, beside, 0.0, stiffness.uneven.typical.lean_ratio);
+        let beside = contact.lean(floor, beside, 0.0, lean_ratio);
         Some(Self {
             beside,
+            lean_ratio,
             planes: [Reduced::of(&rigs[0])?, Reduced::of(&rigs[1])?],
             is_square: rigs[0] == rigs[1],
             contact,
@@ -207,6 +212,17 @@ impl Standing {
     #[must_use]
     pub fn lean_beside(&self) -> Lean {
         self.beside.clone()
+    }
+
+    /// The lean under a newton that reaches the ground in these places.
+    #[must_use]
+    pub fn lean_of(&self, feet: &[Footprint]) -> Lean {
+        self.contact.lean_of(feet, self.lean_ratio)
+    }
+
+    /// What was solved of the ground.
+    pub(super) fn solved(&self) -> &[Arc<Solved>] {
+        self.contact.solved()
     }
 
     pub(super) fn plane(&self, axis: Axis) -> &Reduced {

@@ -1,131 +1,221 @@
 //! What can be done to a pier that stands, each worked out on the piers that the measurements allow.
 
-use crate::brief::Given;
+mod column;
+mod floor;
+mod ground;
+mod load;
+
+use crate::brief::resolve;
+use crate::cast::Cast;
+use crate::field::Path;
+use crate::halfspace::{Before, Shelf, SmallShelf};
+use crate::options::taking::changed;
+use crate::path;
 use crate::proof::Planned;
 use crate::proof::changed::Changed;
 use crate::proof::fitted::Remedy;
 use crate::proof::pier::Standing;
-use crate::proof::sampler::Sampled;
+use crate::proof::sampler::{Draw, Sampled};
 use crate::proof::verdict::thirds;
-use crate::site_plan::pier::{Fill, Levelling};
+use crate::site_plan::commissioning::Commissioning;
+use crate::stages::ground_stiffness;
+use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::stages::motion::rig::Axis;
-use crate::stages::pier;
-use crate::units::{millimetre, newton_metre_per_radian};
+use crate::units::{metre, newton_metre_per_radian};
 
-/// Least gain in frequency that is worth the work.
-const WORTH: f64 = 1.01;
+/// Least gain in stiffness that is worth the work.
+const WORTH: f64 = 1.03;
+/// Least gain in tilt that is.
+const WORTH_TILT: f64 = 1.1;
+/// Of the piers that fit, every so many is worked out again.
+const EVERY: usize = 5;
+/// Shapes of block that are looked at: the one that stands and the one with a collar, each with its sides held so far.
+const SHAPES: usize = 16;
 
-/// A name, what to do, the answer of the plan and its new value, and the pier afterwards.
-type Offered = (
-    &'static str,
-    String,
-    Option<&'static str>,
-    Option<String>,
-    Option<(Standing, Changed)>,
-);
+/// What a remedy does.
+enum After {
+    /// The pier swings otherwise.
+    Swing(Box<(Standing, Changed)>),
+    /// A person tilts it otherwise: as it stands and afterwards, arcsec.
+    Tilt([f64; 2]),
+}
 
-/// What would help, most first.
-#[must_use]
-pub fn find(planned: &Planned, standing: &Standing, sampled: &Sampled) -> Vec<Remedy> {
-    let brief = planned.brief;
-    let rebuilt = |change: &dyn Fn(&mut crate::brief::Brief)| {
-        let mut brief = brief.clone();
-        change(&mut brief);
-        let found = pier::stage(&brief, planned.block, planned.loads).value;
-        let joint = newton_metre_per_radian::get(found.base_joint_stiffness)
+/// A remedy before it is worked out.
+struct Offered {
+    id: &'static str,
+    says: String,
+    fields: Vec<NewField>,
+    not_in_plan: Option<&'static str>,
+    after: After,
+}
+
+/// What all of them start from.
+struct Situation<'a> {
+    planned: &'a Planned<'a>,
+    said: &'a Commissioning,
+    standing: &'a Standing,
+    draws: Vec<&'a Draw>,
+    /// What was solved for the pier as it stands, before the shelf that was brought.
+    shelf: Before<'a>,
+}
+
+impl Situation<'_> {
+    /// The same pier with something done to it that needs no other column and no other block.
+    fn same(&self, changed: Changed) -> After {
+        After::Swing(Box::new((self.standing.clone(), changed)))
+    }
+
+    /// The pier that comes of the plan with these answers: by its stages, so that whoever makes the change finds it again.
+    /// Ground, side contact, base joint, column and mount are as far from the new plan's as they were found from the old.
+    fn remade(&self, fields: &[NewField]) -> Option<After> {
+        let planned = self.planned;
+        let plan = changed(planned.plan, planned.plan, fields)?;
+        let brief = resolve(&plan).ok()?;
+        let cast = Cast::of(&brief);
+        let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
+        let stiffness = ground_stiffness::stage(&brief, ground, block, &self.shelf).value;
+        let mut other = Standing::of(
+            &brief,
+            self.said,
+            ground,
+            block,
+            &stiffness,
+            pier,
+            &cast.floor.value,
+            &self.shelf,
+        )?;
+        other.prior = self.standing.prior;
+        let joint = newton_metre_per_radian::get(pier.base_joint_stiffness)
             / newton_metre_per_radian::get(planned.pier.base_joint_stiffness);
-        let other = standing.rebuilt(&brief, planned, &found)?;
-        Some((
+        let mount = newton_metre_per_radian::get(brief.load.mount_stiffness.value)
+            / newton_metre_per_radian::get(planned.brief.load.mount_stiffness.value);
+        Some(After::Swing(Box::new((
             other,
             Changed {
                 joint,
+                mount,
                 ..Changed::NOTHING
             },
-        ))
-    };
-    let same = |changed: Changed| Some((standing.clone(), changed));
-    let diameter = millimetre::get(brief.pier.outside_diameter.value);
-    let wider = (1.3 * diameter / 5.0).round() * 5.0;
-    let mut offered: Vec<Offered> = Vec::new();
-    if brief.pier.fill.value == Fill::None {
-        offered.push((
-            "fill_concrete",
-            "Fill the column with concrete.".to_owned(),
-            Some("pier.fill"),
-            Some("concrete".to_owned()),
-            rebuilt(&|brief| brief.pier.fill = Given::said(Fill::Concrete)),
-        ));
+        ))))
     }
-    if brief.pier.levelling.value == Levelling::Nuts {
-        offered.push((
-            "grout",
-            "Pack grout under the base plate, so that it no longer stands on nuts alone."
-                .to_owned(),
-            Some("pier.levelling"),
-            Some("grout".to_owned()),
-            rebuilt(&|brief| brief.pier.levelling = Given::said(Levelling::Grout)),
-        ));
+
+    /// These answers, and the sizes of the block where the plan left them open: it stands, and is as large as it is.
+    fn on_this_block(&self, mut fields: Vec<NewField>) -> Vec<NewField> {
+        let (said, block) = (&self.planned.plan.block, self.planned.block);
+        let sizes = [
+            (path!(block.length_m), said.length_m, block.length),
+            (path!(block.width_m), said.width_m, block.width),
+            (path!(block.depth_m), said.depth_m, block.depth),
+        ];
+        for (field, said, found) in sizes {
+            if said.is_none() && !fields.iter().any(|new| new.field == field) {
+                fields.push(number(field, metre::get(found)));
+            }
+        }
+        fields
     }
-    offered.push((
-        "wider_tube",
-        format!(
-            "Put a tube of {} mm in the place of this one.",
-            crate::figure::significant(wider, 4)
-        ),
-        Some("pier.outside_diameter_mm"),
-        Some(crate::figure::significant(wider, 4)),
-        rebuilt(&|brief| brief.pier.outside_diameter = Given::said(millimetre::new(wider))),
-    ));
-    offered.push((
-        "backfill",
-        "Dig out the loose ground beside the block and compact it in layers, or cast a collar round the block.".to_owned(),
-        None,
-        None,
-        same(Changed { held: true, ..Changed::NOTHING }),
-    ));
-    offered.push((
-        "stiffer_mount",
-        "Make the mount and its fixing twice as stiff: tighten its bolts, leave out half-columns and tall plates.".to_owned(),
-        None,
-        None,
-        same(Changed { mount: 2.0, ..Changed::NOTHING }),
-    ));
-    offered.push((
-        "weight_down",
-        "Bring the weights closer to the pier's top: a third less height.".to_owned(),
-        None,
-        None,
-        same(Changed {
-            centre: 0.67,
-            ..Changed::NOTHING
-        }),
-    ));
-    let few: Vec<_> = sampled.posterior.iter().step_by(5).collect();
-    let middle = |standing: &Standing, changed: &Changed| {
-        let at = |draw: &&crate::proof::sampler::Draw| {
-            Some(standing.mounted_changed(&draw.at, Axis::X, changed)?.hertz[0])
+
+    /// The middle of the first frequency, of a pier and what is done to it.
+    fn hertz(&self, standing: &Standing, changed: &Changed) -> Option<f64> {
+        let of =
+            |draw: &&Draw| Some(standing.mounted_changed(&draw.at, Axis::X, changed)?.hertz[0]);
+        thirds(self.draws.iter().filter_map(of)).map(|found| found[1])
+    }
+
+    /// How many times less a push at the telescope turns it afterwards, in the middle.
+    fn stiffer(&self, standing: &Standing, changed: &Changed) -> Option<f64> {
+        let of = |draw: &&Draw| {
+            let before = self
+                .standing
+                .pushed_changed(&draw.at, Axis::X, &Changed::NOTHING);
+            before / standing.pushed_changed(&draw.at, Axis::X, changed)
         };
-        thirds(few.iter().filter_map(at)).map(|found| found[1])
+        thirds(self.draws.iter().map(of)).map(|found| found[1])
+    }
+}
+
+/// What would help, most first.
+#[must_use]
+pub fn find(
+    planned: &Planned,
+    said: &Commissioning,
+    standing: &Standing,
+    sampled: &Sampled,
+    shelf: &dyn Shelf,
+) -> Vec<Remedy> {
+    let inner = SmallShelf::holding(SHAPES);
+    for solved in standing.solved() {
+        inner.put(&solved.shape, std::sync::Arc::clone(solved));
+    }
+    let situation = Situation {
+        planned,
+        said,
+        standing,
+        draws: sampled.posterior.iter().step_by(EVERY).collect(),
+        shelf: inner.before(shelf),
     };
-    let Some(from) = middle(standing, &Changed::NOTHING) else {
+    let Some(from) = situation.hertz(standing, &Changed::NOTHING) else {
         return Vec::new();
     };
-    let mut found: Vec<Remedy> = offered
-        .into_iter()
-        .filter_map(|(id, says, field, value, other)| {
-            let (other, changed) = other?;
-            let to = middle(&other, &changed)?;
-            (to > WORTH * from).then(|| Remedy {
-                id,
-                says,
-                frequency_from_hz: from,
-                frequency_to_hz: to,
-                stiffer_ratio: (to / from).powi(2),
-                field,
-                value,
-            })
-        })
-        .collect();
-    found.sort_by(|a, b| b.frequency_to_hz.total_cmp(&a.frequency_to_hz));
-    found
+    let mut found: Vec<(f64, Remedy)> = [
+        column::offered(&situation),
+        ground::offered(&situation),
+        load::offered(&situation),
+        floor::offered(&situation),
+    ]
+    .into_iter()
+    .flatten()
+    .filter_map(|offered| worked_out(&situation, from, offered))
+    .collect();
+    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    found.into_iter().map(|(_, remedy)| remedy).collect()
+}
+
+/// How much it gains, and the remedy; none where it gains nothing to speak of.
+fn worked_out(situation: &Situation, from: f64, offered: Offered) -> Option<(f64, Remedy)> {
+    let (to, stiffer, tilt) = match offered.after {
+        After::Swing(after) => {
+            let (standing, changed) = *after;
+            (
+                situation.hertz(&standing, &changed)?,
+                situation.stiffer(&standing, &changed)?,
+                None,
+            )
+        }
+        After::Tilt(tilt) => (from, 1.0, Some(tilt)),
+    };
+    let gain = match tilt {
+        Some([before, after]) => {
+            (after > 0.0 && before > WORTH_TILT * after).then(|| before / after)?
+        }
+        None => (stiffer > WORTH).then_some(stiffer)?,
+    };
+    Some((
+        gain,
+        Remedy {
+            id: offered.id,
+            says: offered.says,
+            frequency_from_hz: from,
+            frequency_to_hz: to,
+            stiffer_ratio: stiffer,
+            tilt_from_arcsec: tilt.map(|tilt| tilt[0]),
+            tilt_to_arcsec: tilt.map(|tilt| tilt[1]),
+            fields: offered.fields,
+            not_in_plan: offered.not_in_plan,
+        },
+    ))
+}
+
+fn number(field: Path, value: f64) -> NewField {
+    NewField {
+        field,
+        value: NewValue::Number(value),
+    }
+}
+
+fn choice(field: Path, key: &str) -> NewField {
+    NewField {
+        field,
+        value: NewValue::Text(key.to_owned()),
+    }
 }

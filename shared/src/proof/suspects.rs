@@ -9,7 +9,7 @@ use crate::proof::verdict::{Moments, TOLD};
 /// An unknown this far out of the plan's range is a suspect.
 const SUSPECT: f64 = 1.5;
 /// Two unknowns whose draws go together by more than this cannot be told apart.
-pub(super) const TOGETHER: f64 = 0.6;
+const TOGETHER: f64 = 0.6;
 
 /// How much two unknowns go together among the draws.
 pub(super) fn correlation(draws: &[Draw], a: Unknown, b: Unknown) -> f64 {
@@ -37,14 +37,9 @@ pub(super) fn find(
     let mut suspects: Vec<Suspect> = found
         .iter()
         .map(|(unknown, shift)| {
-            let way = match (unknown, *shift < 0.0) {
-                (Unknown::Contact, true) => "less than said",
-                (Unknown::Contact, false) => "more than said",
-                (_, true) => "softer than said",
-                (_, false) => "stiffer than said",
-            };
+            let way = if *shift < 0.0 { "less" } else { "more" };
             let mut says = format!(
-                "{}: {way}, {} standard deviations of the plan's range",
+                "{}: {way} than said, by {} standard deviations of the plan's range",
                 capital(unknown.words()),
                 significant(shift.abs(), 2)
             );

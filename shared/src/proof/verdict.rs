@@ -108,11 +108,17 @@ pub(super) fn judge(standing: &Standing, sampled: &Sampled) -> Option<Fitted> {
         says: Vec::new(),
         suspects,
         not_told,
+        together: if holds {
+            words::together(&moments, draws)
+        } else {
+            Vec::new()
+        },
+        symptoms: Vec::new(),
         next,
         remedies: Vec::new(),
         motion: None,
     };
-    fitted.says = words::of(&fitted, draws);
+    fitted.says = words::of(&fitted);
     Some(fitted)
 }
 

@@ -40,6 +40,15 @@ fn with_stands(plan: &SitePlan, words: String, stands: Vec<Stand>) -> Change {
 
 /// Everybody a little farther out, where the floor goes on.
 fn farther_stands(plan: &SitePlan, brief: &Brief) -> Option<Change> {
+    let words = format!(
+        "everybody stands {} farther from the pier, where the floor goes on",
+        brief.units.say(OUT_M, Unit::Metre)
+    );
+    stands_farther_out(brief).map(|stands| with_stands(plan, words, stands))
+}
+
+/// Where everybody stands then; none where nobody can.
+pub(crate) fn stands_farther_out(brief: &Brief) -> Option<Vec<Stand>> {
     let half = half_floor(brief);
     let stands: Vec<Stand> = brief
         .floor
@@ -66,11 +75,7 @@ fn farther_stands(plan: &SitePlan, brief: &Brief) -> Option<Change> {
             }
         })
         .collect();
-    let words = format!(
-        "everybody stands {} farther from the pier, where the floor goes on",
-        brief.units.say(OUT_M, Unit::Metre)
-    );
-    (stands != brief.floor.stands.value).then(|| with_stands(plan, words, stands))
+    (stands != brief.floor.stands.value).then_some(stands)
 }
 
 /// Everybody in the corner that is nearest to them.

@@ -146,18 +146,27 @@ pub(super) fn told(fitted: &Fitted, planned: &Planned, root: &str) -> SaidView {
             .remedies
             .iter()
             .map(|remedy| {
-                let step = match remedy.field {
-                    Some("pier.fill" | "pier.levelling" | "pier.outside_diameter_mm") => {
-                        Some(format!("{root}/pier"))
-                    }
-                    _ => None,
-                };
-                let gain = format!(
-                    "{} becomes {} Hz, {} times as stiff",
-                    significant(remedy.frequency_from_hz, 3),
-                    significant(remedy.frequency_to_hz, 3),
-                    significant(remedy.stiffer_ratio, 2)
-                );
+                let is_of_the_pier = remedy
+                    .fields
+                    .iter()
+                    .any(|new| new.field.to_string().starts_with("pier."));
+                let step = is_of_the_pier.then(|| format!("{root}/pier"));
+                let tilt = remedy.tilt_from_arcsec.zip(remedy.tilt_to_arcsec);
+                let gain = tilt.map(|(from, to)| {
+                    format!(
+                        "{}″ under a person becomes {}″",
+                        significant(from, 2),
+                        significant(to, 2)
+                    )
+                });
+                let gain = gain.unwrap_or_else(|| {
+                    format!(
+                        "{} becomes {} Hz, {} times as stiff",
+                        significant(remedy.frequency_from_hz, 3),
+                        significant(remedy.frequency_to_hz, 3),
+                        significant(remedy.stiffer_ratio, 2)
+                    )
+                });
                 (remedy.says.clone(), gain, step)
             })
             .collect(),
