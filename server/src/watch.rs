@@ -190,3 +190,21 @@ pub fn router(app: App) -> Router {
     };
     Router::new().route("/metrics", get(figures))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// As two services of the tests do, each answering in tasks of its own.
+    #[tokio::test]
+    async fn two_services_of_one_process_count_apart() {
+        let (one, other) = (Watch::default(), Watch::default());
+        let counted = one.clone();
+        let answered = tokio::spawn(async move {
+            counted.answered("/about", &Method::GET, 200, Duration::from_millis(2));
+        });
+        answered.await.unwrap();
+        assert!(one.text(true).contains("route=\"/about\""));
+        assert!(!other.text(true).contains("/about"));
+    }
+}

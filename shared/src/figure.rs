@@ -4,6 +4,7 @@
 
 mod amount;
 
+pub use rust_decimal::Decimal;
 use serde::{Serialize, Serializer};
 
 pub use amount::*;
@@ -324,36 +325,37 @@ pub fn digits(value: f64) -> String {
     format!("{tidy}")
 }
 
-/// An amount of money, from its hundredths: always two decimals, thousands set apart by thin spaces.
+/// An amount of money: always two decimals, or as many more as it has, thousands set apart by thin spaces.
 #[must_use]
-pub fn money(hundredths: i128) -> String {
-    let sign = if hundredths < 0 { "\u{2212}" } else { "" };
-    let whole = hundredths.unsigned_abs();
-    format!(
-        "{sign}{}.{:02}",
-        grouped(&(whole / 100).to_string()),
-        whole % 100
-    )
+pub fn money(amount: Decimal) -> String {
+    decimal(amount, 2)
 }
 
-/// A price from its ten-thousandths: two decimals, or as many more as it has.
+/// An amount that is ordered: every digit it has, so that it can be multiplied again by hand.
 #[must_use]
-pub fn price(parts: i128) -> String {
-    let text = money(parts / 100);
-    let more = format!("{:02}", (parts % 100).abs());
-    format!("{text}{}", more.trim_end_matches('0'))
+pub fn ordered(amount: Decimal) -> String {
+    decimal(amount, 0)
 }
 
-/// An amount that is ordered, from its thousandths: every digit it has, so that it can be multiplied again by hand.
+fn decimal(amount: Decimal, least: usize) -> String {
+    let sign = if amount < Decimal::ZERO {
+        "\u{2212}"
+    } else {
+        ""
+    };
+    let text = plain_decimal(amount.abs(), least);
+    match text.split_once('.') {
+        Some((whole, part)) => format!("{sign}{}.{part}", grouped(whole)),
+        None => format!("{sign}{}", grouped(&text)),
+    }
+}
+
+/// A decimal number as a program reads it: a point, no marks between thousands, at least so many decimals.
 #[must_use]
-pub fn thousandths(parts: i128) -> String {
-    let part = format!("{:03}", (parts % 1000).abs());
-    let part = part.trim_end_matches('0');
-    format!(
-        "{}{}{part}",
-        grouped(&(parts / 1000).to_string()),
-        if part.is_empty() { "" } else { "." }
-    )
+pub fn plain_decimal(amount: Decimal, least: usize) -> String {
+    let amount = amount.normalize();
+    let decimals = least.max(amount.scale() as usize);
+    format!("{amount:.decimals$}")
 }
 
 fn grouped(whole: &str) -> String {

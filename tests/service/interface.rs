@@ -1,6 +1,7 @@
 //! The description of the interface says what the service does.
 
 use serde_json::{Value, json};
+use stillground::site_plan::SitePlan;
 use stillground_server::config::Settings;
 use stillground_server::openapi::OPERATIONS;
 use stillground_tests::service::{start, start_with, unknown};
@@ -24,6 +25,34 @@ fn the_service_describes_itself() {
         under.get("/planner/api/v1/openapi.json").json()["servers"][0]["url"],
         "/planner/api/v1"
     );
+}
+
+/// The description says each range once, from the engine's own row of the answer.
+#[test]
+fn every_answer_is_described_with_its_range() {
+    let document = start().get("/api/v1/openapi.json").json();
+    let plan = &document["components"]["schemas"]["Plan"]["properties"];
+    let mut found = 0;
+    for field in SitePlan::numbers() {
+        let mut schema = plan;
+        for (depth, name) in field.path.split('.').enumerate() {
+            let within = if depth == 0 {
+                schema
+            } else {
+                &schema["properties"]
+            };
+            schema = &within[name];
+        }
+        let range = [&schema["minimum"], &schema["maximum"]].map(Value::as_f64);
+        assert_eq!(
+            range,
+            [Some(field.least), Some(field.most)],
+            "{}",
+            field.path
+        );
+        found += 1;
+    }
+    assert!(found >= 120, "{found}");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use csv::{Terminator, WriterBuilder};
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::{Unit, Units, plain_decimal};
 use stillground::stages::costs::LineCost;
 
 use super::money;
@@ -58,13 +58,14 @@ pub fn materials(design: &Design, units: Units) -> String {
                 cell(line.id),
                 cell(offer.map_or("", |offer| offer.id)),
                 offer
-                    .map(|offer| plain(offer.quantity_parts(), 3))
+                    .map(|offer| plain_decimal(offer.quantity, 2))
                     .unwrap_or_default(),
                 cell(offer.map_or("", |offer| offer.per)),
                 offer
-                    .map(|offer| plain(offer.price_parts(), 4))
+                    .map(|offer| plain_decimal(offer.price, 2))
                     .unwrap_or_default(),
-                cost.map(|cost| plain(cost.total.0, 2)).unwrap_or_default(),
+                cost.map(|cost| plain_decimal(cost.total.0, 2))
+                    .unwrap_or_default(),
                 cell(currency.unwrap_or_default()),
                 cell(&money::lengths(&design.costs, line).join(" / ")),
                 cell(
@@ -107,14 +108,6 @@ fn number(value: f64) -> String {
     } else {
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     }
-}
-
-/// A decimal number from its parts, for a spreadsheet: a point and at least two decimals.
-fn plain(parts: i128, decimals: usize) -> String {
-    let unit = 10_i128.pow(decimals as u32);
-    let part = format!("{:0decimals$}", parts % unit);
-    let part = format!("{:0<2}", part.trim_end_matches('0'));
-    format!("{}.{part}", parts / unit)
 }
 
 #[cfg(test)]

@@ -1,9 +1,9 @@
 //! Prices and amounts in words: always with their currency, where one was said, and with the unit that was quoted.
 
 use stillground::design::Design;
-use stillground::figure::{Units, price, thousandths};
+use stillground::figure::{Decimal, Units, money as price, ordered};
 use stillground::site_plan::prices::{self, lines};
-use stillground::stages::costs::{Costs, Money, Offer, quantity_parts};
+use stillground::stages::costs::{Costs, Money, Offer, reckoned};
 use stillground::stages::materials::{Material, StockLength};
 
 /// An amount with its currency.
@@ -28,7 +28,7 @@ pub fn per_unit(costs: &Costs, offer: &Offer) -> String {
     } else {
         format!("per\u{a0}{}", unit(offer.per))
     };
-    format!("{}{currency} {each}", price(offer.price_parts()))
+    format!("{}{currency} {each}", price(offer.price))
 }
 
 /// How much of a line is ordered: to the last digit where the amount is one, and as the price counts it where it has one.
@@ -42,7 +42,7 @@ pub fn quantity(costs: &Costs, line: &Material, units: Units) -> String {
     });
     match own {
         Some(offer) => counted(offer),
-        None if units == Units::Metric => with_unit(quantity_parts(line.quantity), per),
+        None if units == Units::Metric => with_unit(reckoned(line.quantity), per),
         None => units.say(line.quantity, line.unit),
     }
 }
@@ -50,13 +50,13 @@ pub fn quantity(costs: &Costs, line: &Material, units: Units) -> String {
 /// How much an offer counts.
 #[must_use]
 pub fn counted(offer: &Offer) -> String {
-    with_unit(offer.quantity_parts(), offer.per)
+    with_unit(offer.quantity, offer.per)
 }
 
-fn with_unit(parts: i128, per: &str) -> String {
+fn with_unit(quantity: Decimal, per: &str) -> String {
     match per {
-        "pcs" => thousandths(parts),
-        per => format!("{}\u{a0}{}", thousandths(parts), unit(per)),
+        "pcs" => ordered(quantity),
+        per => format!("{}\u{a0}{}", ordered(quantity), unit(per)),
     }
 }
 

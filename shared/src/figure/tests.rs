@@ -2,10 +2,14 @@
 
 use super::*;
 
+fn cents(amount: i64) -> Decimal {
+    Decimal::new(amount, 2)
+}
+
 #[test]
 fn money_reads_as_a_shop_writes_it() {
     assert_eq!(
-        (money(0), money(5), money(123_456_789)),
+        (money(cents(0)), money(cents(5)), money(cents(123_456_789))),
         (
             "0.00".into(),
             "0.05".into(),
@@ -13,7 +17,12 @@ fn money_reads_as_a_shop_writes_it() {
         )
     );
     assert_eq!(
-        (money(-1), price(1_455_000), price(456), price(450)),
+        (
+            money(cents(-1)),
+            money(Decimal::new(1_455_000, 4)),
+            money(Decimal::new(456, 4)),
+            money(Decimal::new(450, 4))
+        ),
         (
             "\u{2212}0.01".into(),
             "145.50".into(),
@@ -22,7 +31,11 @@ fn money_reads_as_a_shop_writes_it() {
         )
     );
     assert_eq!(
-        (thousandths(4200), thousandths(1_475_000), thousandths(5)),
+        (
+            ordered(Decimal::new(4200, 3)),
+            ordered(Decimal::new(1_475_000, 3)),
+            ordered(Decimal::new(5, 3))
+        ),
         ("4.2".into(), "1475".into(), "0.005".into())
     );
 }

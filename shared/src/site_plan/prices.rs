@@ -8,6 +8,8 @@ pub mod lines;
 
 use std::collections::BTreeMap;
 
+use rust_decimal::prelude::FromPrimitive;
+use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Serialize};
 
 use crate::field::Problem;
@@ -20,8 +22,8 @@ use lines::{LINES, Line};
 pub const CURRENCY_LENGTH: usize = 12;
 /// Highest price for one of anything: enough for currencies of which a cubic metre of concrete takes millions.
 pub const MOST: f64 = 1e9;
-/// Parts of a price's unit that are kept: four decimals.
-const PARTS: f64 = 1e4;
+/// Decimals of a price that are kept.
+const DECIMALS: u32 = 4;
 
 /// Prices.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -44,6 +46,14 @@ pub struct Price {
     /// What the line was called when it was quoted.
     #[serde(default)]
     pub item: Option<String>,
+}
+
+impl Price {
+    /// The price as it is reckoned.
+    #[must_use]
+    pub fn exact(&self) -> Decimal {
+        exact(self.price, DECIMALS)
+    }
 }
 
 impl Prices {
@@ -183,10 +193,11 @@ fn line_problems(id: &str, price: &Price) -> Vec<Problem> {
     found
 }
 
-/// A price in ten-thousandths, as amounts are reckoned.
+/// A figure as the decimal number that was meant, to so many decimals.
 #[must_use]
-pub fn parts(price: f64) -> i128 {
-    (price * PARTS).round() as i128
+pub fn exact(figure: f64, decimals: u32) -> Decimal {
+    let meant = Decimal::from_f64(figure).unwrap_or_default();
+    meant.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero)
 }
 
 /// What is wrong with a figure as a price; none when it is one.
@@ -199,8 +210,8 @@ pub fn price_problem(price: f64) -> Option<String> {
             Units::Metric.say(MOST, Unit::Count)
         ));
     }
-    let kept = parts(price) as f64 / PARTS;
-    ((kept - price).abs() > 0.0).then(|| "A price takes up to four decimals.".to_owned())
+    let meant = Decimal::from_f64(price).unwrap_or_default();
+    (meant.normalize().scale() > DECIMALS).then(|| "A price takes up to four decimals.".to_owned())
 }
 
 #[cfg(test)]

@@ -1,36 +1,31 @@
 //! Costs: what the materials come to at the prices that the reader was quoted.
 //!
-//! Amounts are whole numbers from end to end: prices in ten-thousandths, quantities in thousandths, totals in hundredths,
-//! each line rounded once, half upwards. What is shown can be multiplied and added again by hand to the last digit.
+//! Amounts are decimal from end to end: prices to a ten-thousandth, quantities to a thousandth, totals to a hundredth, each
+//! line rounded once, half upwards. What is shown can be multiplied and added again by hand to the last digit.
 
 #[cfg(test)]
 mod tests;
 
-use serde::{Serialize, Serializer};
+use rust_decimal::{Decimal, RoundingStrategy, serde::float};
+use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{Units, money};
-use crate::site_plan::prices::{Price, Prices, lines, parts, per, system};
+use crate::site_plan::prices::{Price, Prices, exact, lines, per, system};
 use crate::stages::materials::{Group, Material, Supply};
 
-/// Thousandths of a unit in which quantities are reckoned.
-const THOUSANDTHS: f64 = 1e3;
-/// Ten-thousandths times thousandths in a hundredth.
-const IN_HUNDREDTH: i128 = 100_000;
+/// Decimals of a quantity.
+const QUANTITY_DECIMALS: u32 = 3;
+/// Decimals of an amount.
+const AMOUNT_DECIMALS: u32 = 2;
 
-/// An amount of money, in hundredths of the currency.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub struct Money(pub i128);
+/// An amount of money, to a hundredth of the currency.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize)]
+pub struct Money(#[serde(with = "float")] pub Decimal);
 
 impl std::fmt::Display for Money {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(&money(self.0))
-    }
-}
-
-impl Serialize for Money {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_f64(self.0 as f64 / 100.0)
     }
 }
 
@@ -78,11 +73,13 @@ pub struct Offer {
     /// The line, or the stock length.
     pub id: &'static str,
     /// Price of one.
-    pub price: f64,
+    #[serde(with = "float")]
+    pub price: Decimal,
     /// Unit that it was quoted for.
     pub per: &'static str,
     /// How much, in that unit, to a thousandth.
-    pub quantity: f64,
+    #[serde(with = "float")]
+    pub quantity: Decimal,
     /// What it comes to.
     pub total: Money,
     /// What the line was called when it was quoted, where that was something else.
@@ -98,20 +95,6 @@ pub struct GroupCost {
     pub total: Money,
     /// Its lines that are bought or hired and have none.
     pub unpriced: usize,
-}
-
-impl Offer {
-    /// The price in ten-thousandths.
-    #[must_use]
-    pub fn price_parts(&self) -> i128 {
-        parts(self.price)
-    }
-
-    /// The quantity in thousandths.
-    #[must_use]
-    pub fn quantity_parts(&self) -> i128 {
-        quantity_parts(self.quantity)
-    }
 }
 
 impl LineCost {
@@ -146,16 +129,17 @@ impl Costs {
     }
 }
 
-/// A quantity in thousandths of its unit.
+/// A quantity as it is reckoned, to a thousandth of its unit.
 #[must_use]
-pub fn quantity_parts(quantity: f64) -> i128 {
-    (quantity * THOUSANDTHS).round() as i128
+pub fn reckoned(quantity: f64) -> Decimal {
+    exact(quantity, QUANTITY_DECIMALS)
 }
 
-/// What an amount of something comes to at a price, in hundredths: both as whole numbers, rounded once, half upwards.
+/// What an amount of something comes to at a price, rounded once, half upwards.
 #[must_use]
-pub fn amount(price_parts: i128, quantity_parts: i128) -> Money {
-    Money((price_parts * quantity_parts + IN_HUNDREDTH / 2).div_euclid(IN_HUNDREDTH))
+pub fn amount(price: Decimal, quantity: Decimal) -> Money {
+    let whole = price.saturating_mul(quantity);
+    Money(whole.round_dp_with_strategy(AMOUNT_DECIMALS, RoundingStrategy::MidpointAwayFromZero))
 }
 
 /// Reckons what the materials come to.
@@ -217,14 +201,15 @@ fn offer(id: &'static str, price: &Price, line: &Material, pieces: Option<f64>) 
     let known = lines::line(id)?;
     let units: Units = system(known, &price.per)?;
     let quantity = pieces.unwrap_or_else(|| units.convert(line.quantity, known.unit).0);
-    let thousandths = quantity_parts(quantity).max(1);
+    let least = Decimal::new(1, QUANTITY_DECIMALS);
+    let (price_of_one, quantity) = (price.exact(), reckoned(quantity).max(least));
     let was = |item: &&String| **item != line.item && **item != line.other_words;
     Some(Offer {
         id,
-        price: price.price,
+        price: price_of_one,
         per: per(known.unit, units),
-        quantity: thousandths as f64 / THOUSANDTHS,
-        total: amount(parts(price.price), thousandths),
+        quantity,
+        total: amount(price_of_one, quantity),
         quoted_for: price.item.as_ref().filter(was).cloned(),
     })
 }

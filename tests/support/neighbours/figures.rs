@@ -176,6 +176,24 @@ pub fn kinds(design: &Design) -> Kinds {
             ),
         ),
         (
+            "a block that reaches the rock stands on it, held by dowels",
+            format!("{}", design.block.dowels.is_some()),
+        ),
+        (
+            "no footing stands on topsoil: where it reaches the base, no better ground is counted on",
+            format!(
+                "{:?}",
+                used(design, "excavation.topsoil").map(|used| used > 1.0)
+            ),
+        ),
+        (
+            "EN 1992-4 7.2.1.7: far enough from an edge there is nothing to split",
+            format!(
+                "{:?}",
+                used(design, "anchors.splitting").map(|used| used > 0.0)
+            ),
+        ),
+        (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
             format!("{opening:?}"),
         ),
@@ -195,6 +213,11 @@ fn unseen(design: &Design) -> Vec<&str> {
         .filter(|check| check.id.starts_with("pier.sight_"));
     let hidden = sights.filter(|check| check.demand == Some(90.0));
     hidden.map(|check| check.id).collect()
+}
+
+/// How much of a check's capacity is used; none where the design has no such check.
+fn used(design: &Design, id: &str) -> Option<f64> {
+    usage(design.checks.iter().find(|check| check.id == id)?)
 }
 
 /// What was taken for an answer that the plan leaves open.

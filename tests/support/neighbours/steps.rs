@@ -96,6 +96,12 @@ pub const STEPS: &[Step] = &[
         "an exposure up to a second is a frame; a guider corrects within an exposure longer than its interval, 2 s where none is said",
     ),
     step(
+        "block.upstand_m",
+        "done",
+        &[0.0],
+        "a block that stands out of the ground has a form, which stands until the concrete is hard",
+    ),
+    step(
         "pier.gap_mm",
         "",
         &[0.0],
