@@ -4,7 +4,8 @@ use std::sync::{Arc, OnceLock};
 
 use sha2::{Digest, Sha256};
 use stillground::brief::Brief;
-use stillground::design::{Decided, Design, decide, improved};
+use stillground::decided::{Decided, decide, improved};
+use stillground::design::Design;
 use stillground::field::Problems;
 use stillground::halfspace::Shelf;
 use stillground::site_plan::SitePlan;

@@ -10,8 +10,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use moka::sync::Cache;
+use stillground::candidates::Reached;
 use stillground::field::Problems;
-use stillground::options::{self, Options, Reached};
+use stillground::options::{self, Options};
 use stillground::site_plan::SitePlan;
 use tokio::sync::{OwnedSemaphorePermit, Semaphore, watch};
 

@@ -8,7 +8,8 @@
 )]
 
 use stillground::brief::{Brief, resolve};
-use stillground::design::{design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::design;
 use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::site_plan::SitePlan;
 

@@ -8,7 +8,7 @@
 )]
 
 use divan::{Bencher, black_box};
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::{NoShelf, Shape, SmallShelf, Solved, solve, solve::quick, solved};
 use stillground::site_plan::SitePlan;
 

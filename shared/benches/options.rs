@@ -12,9 +12,9 @@
 use std::time::Instant;
 
 use stillground::brief::resolve;
+use stillground::candidates::{Candidate, Lattice, lattice, lattice_of, search};
 use stillground::design::design;
 use stillground::halfspace::{NoShelf, SmallShelf};
-use stillground::options::{Candidate, Lattice, lattice, lattice_of, search};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::Fill;
 use stillground::verdict::Says;

@@ -2,16 +2,11 @@
 
 mod written;
 
-use crate::brief::{Brief, resolve};
+use crate::brief::Brief;
 use crate::cast::Cast;
-use crate::field::Problems;
 use crate::halfspace::Shelf;
-use crate::improve;
-use crate::notes::{Assumption, Caution, Check, Notes, Opinion, Working};
-use crate::options::Obstacle;
-use crate::proof::{self, Fitted, Planned};
-use crate::site_plan::{SitePlan, State};
-use crate::sizing::{self, Sizing};
+use crate::notes::{Assumption, Caution, Check, Notes, Obstacle, Opinion, Working};
+use crate::proof::Fitted;
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::costs::Costs;
@@ -83,115 +78,6 @@ pub struct Design {
     pub fitted: Option<Fitted>,
     /// Where nothing that fits may be built and is still: what stands in the way, and how much of each would do.
     pub in_the_way: Vec<Obstacle>,
-}
-
-/// A plan decided: complete inputs, what was found from them, and the plan with what was sized for it.
-#[derive(Debug)]
-pub struct Decided {
-    /// Complete inputs.
-    pub brief: Brief,
-    /// What was found.
-    pub design: Design,
-    /// The plan, with the sizes of block and column where these had to be chosen together.
-    pub plan: SitePlan,
-}
-
-/// Decides a plan's unknowns and runs the stages; block and column are sized together where what the rules choose first may
-/// not be built or is not still.
-///
-/// # Errors
-/// Every field out of range and every contradiction between answers. A plan that cannot work is no error but a design
-/// with failed checks.
-pub fn decide(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Decided, Problems> {
-    let brief = resolve(plan)?;
-    let first = design(&brief, shelf);
-    let is_standing = plan.state == Some(State::Standing);
-    let first = if is_standing {
-        nothing_to_do(&brief, first)
-    } else {
-        first
-    };
-    let as_first = |design| Decided {
-        brief: brief.clone(),
-        design,
-        plan: plan.clone(),
-    };
-    // A pier that stands is as large as it is.
-    if sizing::is_enough(&first.verdict) || is_standing {
-        return Ok(as_first(first));
-    }
-    Ok(match sizing::find(plan, &brief, &first, shelf) {
-        Sizing::Chosen(chosen) => {
-            let (plan, brief) = *chosen;
-            let design = design(&brief, shelf);
-            Decided {
-                brief,
-                design,
-                plan,
-            }
-        }
-        Sizing::Nothing(in_the_way) => as_first(Design {
-            in_the_way,
-            ..first
-        }),
-    })
-}
-
-/// Designs a plan, and looks for what would help.
-///
-/// # Errors
-/// As [`decide`].
-pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problems> {
-    let Decided {
-        brief,
-        design,
-        plan,
-    } = decide(plan, shelf)?;
-    Ok(improved(&plan, &brief, design, shelf))
-}
-
-/// Designs a plan whose unknowns are decided, and looks for what would help.
-#[must_use]
-pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Design {
-    improved(plan, brief, design(brief, shelf), shelf)
-}
-
-/// A design with what would help most.
-#[must_use]
-pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn Shelf) -> Design {
-    let before = improve::Before {
-        block: &design.block,
-        stiffness: &design.ground_stiffness,
-        motion: &design.motion,
-    };
-    design.improvements = improve::find(plan, brief, before, shelf);
-    design.fitted = fitted(plan, brief, &design, shelf);
-    design
-}
-
-/// For a pier that stands nothing is ordered, dug or waited for.
-fn nothing_to_do(brief: &Brief, design: Design) -> Design {
-    Design {
-        materials: Vec::new(),
-        costs: costs::stage(brief, &[]),
-        schedule: Vec::new(),
-        ..design
-    }
-}
-
-fn fitted(plan: &SitePlan, brief: &Brief, design: &Design, shelf: &dyn Shelf) -> Option<Fitted> {
-    let planned = Planned {
-        plan,
-        brief,
-        loads: &design.loads,
-        ground: &design.ground,
-        block: &design.block,
-        stiffness: &design.ground_stiffness,
-        pier: &design.pier,
-        anchors: &design.anchors,
-        floor: &design.floor,
-    };
-    proof::find(planned, &plan.commissioning, shelf)
 }
 
 /// Runs the stages on complete inputs.

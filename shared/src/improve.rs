@@ -2,7 +2,7 @@
 //!
 //! Each change is a change of the plan's own fields; its effect is what the stages find for the changed plan, so that
 //! whoever makes the change finds it again. It is kept out of [`crate::design::design`], which runs in a fraction of the
-//! time, and comes with [`crate::design::design_plan`].
+//! time, and comes with [`crate::decided::design_plan`].
 
 pub(crate) mod change;
 

@@ -5,13 +5,15 @@
 //! The engine is pure and deterministic: no clock, no network, no global state, no panic on any input.
 //!
 //! ```
-//! use stillground::{design::design_plan, halfspace::NoShelf, site_plan::SitePlan};
+//! use stillground::{decided::design_plan, halfspace::NoShelf, site_plan::SitePlan};
 //! let design = design_plan(&SitePlan::unknown(), &NoShelf).expect("a plan in which nothing is known is a valid plan");
 //! assert!(design.assumptions.iter().any(|assumption| assumption.field == "site.soil"));
 //! ```
 
 pub mod brief;
+pub mod candidates;
 pub mod cast;
+pub mod decided;
 pub mod design;
 pub mod field;
 pub mod figure;

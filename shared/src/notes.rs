@@ -3,6 +3,7 @@
 mod ask;
 mod check;
 mod line;
+mod obstacle;
 mod opinion;
 mod stage;
 
@@ -14,6 +15,7 @@ use crate::source::Source;
 
 pub use check::{CLOSE_RATIO, Check, Question, Verdict, exceeds};
 pub use line::{Line, Worked};
+pub use obstacle::Obstacle;
 pub use opinion::Opinion;
 pub use stage::Stage;
 

@@ -1,35 +1,28 @@
 //! Options: every pier that fits the pit, and what digging less costs the star.
 //!
-//! Over what the person left open, on the steps of a [`Lattice`], each candidate is the real design: the same stages, every
-//! check of building, and the star's growth at the ground's unfavourable twentieth. [`search`] says what is skipped and why
-//! nothing better is among it.
+//! [`crate::candidates`] goes through them; here the best become points of a picture, three of them get a name, and where
+//! none is enough it is said what is in the way.
 
-pub mod examine;
-pub mod lattice;
 pub mod measuring;
-pub mod obstacles;
 pub mod point;
-pub mod search;
 pub mod taking;
 
 use serde::Serialize;
 
 use crate::brief::{Brief, resolve};
-use crate::cast::Cast;
-use crate::design::decide;
+use crate::candidates::search::Search;
+use crate::candidates::{Candidate, Column, Lattice, Reached, Size};
+use crate::candidates::{lattice, lattice_of, obstacles};
+use crate::decided::decide;
 use crate::field::Problems;
 use crate::halfspace::Shelf;
+use crate::notes::Obstacle;
 use crate::site_plan::SitePlan;
 use crate::stages::block::{TONNE_KG, density};
-use crate::stages::room;
 use crate::units::{kilogram_per_cubic_metre, metre};
 
-pub use lattice::{Column, Lattice, Size};
 pub use measuring::Worth;
-pub use obstacles::Obstacle;
 pub use point::Point;
-use search::Search;
-pub use search::{Candidate, Found, Reached};
 
 /// All the piers that fit.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -212,27 +205,6 @@ fn roomy(plan: &SitePlan, side: f64, depth: f64) -> SitePlan {
         *most = most.map(|most| most.max(needed));
     }
     plan
-}
-
-/// The front alone, without designing its points.
-///
-/// # Errors
-/// Every field out of range and every contradiction between answers.
-pub fn search(
-    plan: &SitePlan,
-    shelf: &dyn Shelf,
-    go_on: &dyn Fn(Reached) -> bool,
-) -> Result<(Lattice, Found), Problems> {
-    let lattice = lattice_of(plan, &resolve(plan)?);
-    let found = Search::new(plan, &lattice, shelf).run(&lattice, go_on);
-    Ok((lattice, found))
-}
-
-/// The lattice of a plan.
-#[must_use]
-pub fn lattice_of(plan: &SitePlan, brief: &Brief) -> Lattice {
-    let cast = Cast::of(brief);
-    Lattice::of(plan, brief, &room::room(brief, &cast.ground.value))
 }
 
 /// The least digging that is within what is asked, the middle and the stillest. Growth over digging falls along a front as

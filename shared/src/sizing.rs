@@ -4,19 +4,18 @@
 //! plans and stays then. Where it is not, and the person left something open, the lightest column that is enough is looked
 //! for on the same block, with the usual studs and then with larger ones. Then the block grows: at four depths from there on
 //! the least side that is enough is found by halving, and of these the one with the least to dig is taken. That a wider block
-//! never does worse is assumed there; the whole search of [`crate::options`] assumes nothing.
+//! never does worse is assumed there; the whole search of [`crate::candidates`] assumes nothing.
 
 use crate::brief::{Brief, Given};
+use crate::candidates::obstacles;
+use crate::candidates::search::{Candidate, Search};
+use crate::candidates::{Column, Lattice, Size, lattice, lattice_of};
 use crate::design::Design;
 use crate::field::{NumberField, Path};
 use crate::figure::Unit;
 use crate::halfspace::{Shelf, SmallShelf};
-use crate::notes::Question;
 use crate::notes::Verdict::Fails;
-use crate::notes::{AssumedValue, Assumption, Stage};
-use crate::options::obstacles::{self, Obstacle};
-use crate::options::search::{Candidate, Search};
-use crate::options::{Column, Lattice, Size, lattice, lattice_of};
+use crate::notes::{AssumedValue, Assumption, Obstacle, Question, Stage};
 use crate::rules::threads;
 use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::Size as StudSize;

@@ -180,7 +180,7 @@ fn check_of(disturbance: &str) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::figure::{One, Unit};
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;

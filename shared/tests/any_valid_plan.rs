@@ -2,7 +2,8 @@
 #![allow(missing_docs, reason = "a test")]
 
 use proptest::prelude::*;
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::field::Problems;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::anchors::{Hole, Size, StrengthClass};

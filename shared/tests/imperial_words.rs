@@ -5,7 +5,7 @@
 #![allow(missing_docs, clippy::unwrap_used, reason = "a test")]
 
 use serde_json::{Value, json};
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 

@@ -1,7 +1,8 @@
 //! Concrete: EN 206-1:2000 Table F.1, EN 1991-1-1 Table A.1, published mixes, and the trade's rules of thumb.
 
 use serde::Deserialize;
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::rules::aci_207_2r_07::adiabatic_rise;
 use stillground::rules::aci_211_1_91::absolute_volume;

@@ -1,6 +1,7 @@
 //! Common practice of digging and of footings for piers: facts of the trade without a published source, each marked so.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
 use stillground::site_plan::SitePlan;

@@ -2,7 +2,8 @@
 //!
 //! The expectations are an installer's common sense and the arithmetic of each case by hand.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
 use stillground::units::{day, kilogram, metre};

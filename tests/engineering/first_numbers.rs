@@ -1,7 +1,8 @@
 //! What first numbers said of piers, found again by whole plans: the soft gap under a plate, the fill of a tube, a step on a
 //! pier of twelve hertz, a second walker. Computed for this project before the engine was written; no outside document.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::notes::Question;
 use stillground::site_plan::SitePlan;

@@ -1,7 +1,7 @@
 //! The half-space's solver, and whole designs, against finite elements: `reference/halfspace_block.py` with scikit-fem, whose
 //! values stand in `reference/halfspace_block.json`. Taken to infinitely fine cells and a boundary infinitely far.
 
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::{NoShelf, Shape, solve};
 use stillground::site_plan::{SitePlan, Stand};
 use stillground::stages::ground_stiffness::layers::{self, Modulus, Rock};

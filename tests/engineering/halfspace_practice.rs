@@ -2,7 +2,7 @@
 //! (`reference/halfspace_block.json`), worked out by hand from their stiffness and leans.
 
 use serde_json::Value;
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 use stillground_tests::close;

@@ -1,7 +1,8 @@
 //! No figure that is not finite comes out of any valid plan: plans drawn at random over every number's whole range.
 
 use stillground::brief::resolve;
-use stillground::design::{design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::design;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::site_plan::site::Soil;

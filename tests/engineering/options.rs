@@ -3,8 +3,9 @@
 //! Expected are the fronts that brute force finds, computed here by `stillground::design::design`.
 
 use stillground::brief::resolve;
+use stillground::candidates::{lattice, lattice_of};
 use stillground::halfspace::SmallShelf;
-use stillground::options::{self, lattice};
+use stillground::options;
 use stillground::site_plan::SitePlan;
 use stillground::verdict::{Says, Within};
 use stillground_tests::piers::both;
@@ -70,7 +71,7 @@ fn the_bound_is_below_what_the_modes_give() {
     plan.pier.plate_side_mm = None;
     plan.pier.fill = None;
     plan.anchors.circle_diameter_mm = None;
-    let lattice = options::lattice_of(&plan, &resolve(&plan).unwrap());
+    let lattice = lattice_of(&plan, &resolve(&plan).unwrap());
     let size = lattice.sizes().last().unwrap();
     let (mut looked_at, mut nearest) = (0, 0.0f64);
     for column in lattice.columns().step_by(5) {
@@ -106,7 +107,7 @@ fn the_bound_is_below_what_the_modes_give() {
 fn nothing_of_the_column_is_asked_by_ground_and_pit() {
     use stillground::cast::Cast;
     let plan = SitePlan::unknown();
-    let lattice = options::lattice_of(&plan, &resolve(&plan).unwrap());
+    let lattice = lattice_of(&plan, &resolve(&plan).unwrap());
     let columns: Vec<_> = lattice.columns().collect();
     assert!(columns.len() > 100);
     for size in lattice.sizes().step_by(97) {

@@ -1,6 +1,7 @@
 //! 29 CFR 1926 Subpart P: slopes of Appendix B, Table B-1, and the depths and distances of 1926.651 and 1926.652.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::rules::osha_1926_p_1989::distances::spoil_from_edge;
 use stillground::rules::osha_1926_p_1989::slopes::{

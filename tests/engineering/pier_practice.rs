@@ -1,6 +1,7 @@
 //! Common practice with piers, marked as such, and the first facts of this project's basis, found again by whole plans.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
 use stillground::rules::en_1991_1_4_2005::cylinder::TELESCOPE_FORCE_FACTOR;

@@ -2,7 +2,8 @@
 //! nothing tells. Expected figures of a standing pier: the basis' 3.4, computed apart.
 
 use serde_json::{Value, json};
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::proof::Fitted;
 use stillground::site_plan::SitePlan;

@@ -1,6 +1,7 @@
 //! A block on, above and in rock: no jump where one becomes the other, and never kinder for worse ground.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::{Shape, SmallShelf, solved};
 use stillground::notes::Verdict;
 use stillground::site_plan::SitePlan;

@@ -1,7 +1,8 @@
 //! Frost that grips the block's sides: every plan in cold fine soil contains a remedy, and none is kinder for worse.
 
 use stillground::brief::resolve;
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::notes::{Check, Verdict};
 use stillground::record::items;

@@ -2,7 +2,8 @@
 //! that fits does better. The plans are made up.
 
 use stillground::brief::{Origin, resolve};
-use stillground::design::{decide, design};
+use stillground::decided::decide;
+use stillground::design::design;
 use stillground::halfspace::SmallShelf;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::Size;

@@ -6,7 +6,8 @@
 //! handed over, and held here.
 
 use serde_json::{Value, json};
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::Disturbance;

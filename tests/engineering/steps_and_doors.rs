@@ -1,7 +1,8 @@
 //! Steps, doors and mounts in whole plans: what the parts' own tests say must reach the design.
 
 use stillground::brief::resolve;
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::floor::{FloorKind, Joists, Soles, Wall};

@@ -1,7 +1,8 @@
 //! Whole plans against common practice and against values worked out by hand: what a builder would say, and what the studs
 //! then find. Common practice is marked so.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
 use stillground::site_plan::SitePlan;

@@ -3,7 +3,8 @@
 //! The ceilings are the least of published sheets of bonded studs, rounded down: of M10 read, of M12 and up from memory, so that they
 //! may rise and never be passed before a sheet is at hand (`shared/data/torque_ceilings.csv`).
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Verdict;
 use stillground::record::items;

@@ -1,6 +1,7 @@
 //! Vertical cuts in clay: printed answers of textbook and examination problems, H = 4 c/γ; strengths of BS 5930's words.
 
-use stillground::design::{Design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::rules::terzaghi_1943::vertical_cut::{cracked, whole};
 use stillground::site_plan::SitePlan;

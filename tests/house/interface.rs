@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::NoShelf;
 use stillground::notes::Question;
 use stillground::site_plan::SitePlan;

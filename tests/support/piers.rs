@@ -1,10 +1,10 @@
 //! All the piers that fit by brute force: the whole design of every candidate of a plan's lattice, one after another.
 
 use stillground::brief::resolve;
+use stillground::candidates::{Candidate, lattice, lattice_of, search};
 use stillground::design::design;
 use stillground::field::Problems;
 use stillground::halfspace::SmallShelf;
-use stillground::options::{Candidate, lattice, lattice_of, search};
 use stillground::site_plan::SitePlan;
 use stillground::units::cubic_metre;
 use stillground::verdict::Says;

@@ -129,7 +129,7 @@ pub fn answer_words(taken: &Assumption, units: Units) -> String {
 mod tests {
     use super::{Step, about, answer_words, of};
     use crate::forms::question::Kind;
-    use stillground::design::design_plan;
+    use stillground::decided::design_plan;
     use stillground::figure::Units;
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;

@@ -113,7 +113,7 @@ fn number(value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use stillground::design::design_plan;
+    use stillground::decided::design_plan;
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
 

@@ -157,7 +157,7 @@ fn moment(start: &str, hour: f64) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use stillground::design::design_plan;
+    use stillground::decided::design_plan;
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
 

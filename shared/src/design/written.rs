@@ -3,8 +3,7 @@
 use serde::{Serialize, Serializer};
 
 use super::Design;
-use crate::notes::{Assumption, Caution, Check, Opinion, Working};
-use crate::options::Obstacle;
+use crate::notes::{Assumption, Caution, Check, Obstacle, Opinion, Working};
 use crate::proof::Fitted;
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;

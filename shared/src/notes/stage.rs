@@ -102,7 +102,7 @@ impl Opinion {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
 

@@ -6,15 +6,14 @@ use crate::row;
 use serde::Serialize;
 
 use crate::brief::Brief;
+use crate::candidates::examine::Examined;
+use crate::candidates::lattice::{Column, Size, tried};
 use crate::cast::Cast;
 use crate::field::{NumberField, Path};
 use crate::halfspace::Shelf;
 use crate::site_plan::SitePlan;
 use crate::units::{Spread, kilogram, metre, metre_per_second};
 use crate::verdict::{Says, Within};
-
-use super::examine::Examined;
-use super::lattice::{Column, Size, tried};
 
 /// Most that are named.
 const MOST: usize = 4;

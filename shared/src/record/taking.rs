@@ -84,7 +84,7 @@ fn word(item: &str, key: &str, made: &mut SitePlan) -> Option<Path> {
 mod tests {
     use super::*;
     use crate::brief::resolve;
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::record::judge;
     use crate::record::verdict::Verdict;

@@ -83,7 +83,7 @@ pub fn stage(job: &Job) -> Notes {
 
 #[cfg(test)]
 mod tests {
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::notes::When;
     use crate::site_plan::SitePlan;

@@ -16,7 +16,8 @@ use std::thread;
 use std::time::Instant;
 
 use stillground::brief::resolve;
-use stillground::design::{Design, design, design_decided};
+use stillground::decided::design_decided;
+use stillground::design::{Design, design};
 use stillground::halfspace::{Shape, Shelf, SmallShelf, Solved};
 use stillground::site_plan::SitePlan;
 #[cfg(feature = "service")]

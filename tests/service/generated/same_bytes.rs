@@ -19,7 +19,8 @@ use std::thread;
 
 use sha2::{Digest, Sha256};
 use stillground::brief::resolve;
-use stillground::design::{Design, design, design_plan};
+use stillground::decided::design_plan;
+use stillground::design::{Design, design};
 use stillground::field::Problem;
 use stillground::halfspace::SmallShelf;
 use stillground_tests::example;

@@ -1,6 +1,6 @@
 //! What the service makes of an example: sheets, drawings, lists, and its pages with secrets and clocks left out.
 
-use stillground::design::decide;
+use stillground::decided::decide;
 use stillground::halfspace::Shelf;
 use stillground::site_plan::SitePlan;
 use stillground_server::drawing;

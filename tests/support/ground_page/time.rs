@@ -2,7 +2,7 @@
 
 use std::time::Instant;
 
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::{NoShelf, Shape, SmallShelf, Solved, solve, solved};
 use stillground::site_plan::SitePlan;
 

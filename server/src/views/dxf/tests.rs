@@ -1,7 +1,7 @@
 //! The file read back by a reader of our own: pairs of a code and a value.
 
 use stillground::brief::resolve;
-use stillground::design::design_plan;
+use stillground::decided::design_plan;
 use stillground::halfspace::NoShelf;
 use stillground::site_plan::SitePlan;
 

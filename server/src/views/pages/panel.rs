@@ -300,7 +300,7 @@ fn concerns(check: &Check, step: Step) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use stillground::design::design_plan;
+    use stillground::decided::design_plan;
     use stillground::halfspace::NoShelf;
     use stillground::site_plan::SitePlan;
 

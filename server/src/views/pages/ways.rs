@@ -1,10 +1,12 @@
 //! Three ways to build it, side by side, and what lies between them.
 
 use askama::Template;
+use stillground::candidates::Reached;
 use stillground::field::Path;
 use stillground::figure::{Count, Unit, Units};
+use stillground::notes::Obstacle;
 use stillground::options::taking::{PINS, Pin};
-use stillground::options::{Obstacle, Options, Point, Reached, Worth};
+use stillground::options::{Options, Point, Worth};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::verdict::Says;

@@ -82,7 +82,7 @@ fn side(id: &'static str, title: String, brief: &Brief, outline: &Outline, pit: 
 
 #[cfg(test)]
 mod tests {
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
     use crate::units::metre;

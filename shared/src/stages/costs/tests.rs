@@ -5,7 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use rust_decimal::prelude::ToPrimitive;
 
 use super::*;
-use crate::design::{Design, design_plan};
+use crate::decided::design_plan;
+use crate::design::Design;
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 use crate::site_plan::block::{Mix, Reinforcement};

@@ -85,7 +85,8 @@ fn assumed(brief: &Brief, ground: &Ground) -> Option<Assumption> {
 
 #[cfg(test)]
 mod tests {
-    use crate::design::{Design, design_plan};
+    use crate::decided::design_plan;
+    use crate::design::Design;
     use crate::halfspace::NoShelf;
     use crate::notes::Verdict;
     use crate::site_plan::SitePlan;

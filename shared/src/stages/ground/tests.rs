@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::brief::resolve;
-use crate::design::design_plan;
+use crate::decided::design_plan;
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 

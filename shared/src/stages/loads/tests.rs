@@ -4,7 +4,8 @@ mod formula;
 
 use super::{Load, Loads, Roof, stage};
 use crate::brief::resolve;
-use crate::design::{Design, design_plan};
+use crate::decided::design_plan;
+use crate::design::Design;
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 use crate::site_plan::load::Enclosure;

@@ -1,7 +1,7 @@
 //! What is on the list follows the plan.
 
 use crate::brief::resolve;
-use crate::design::design_plan;
+use crate::decided::design_plan;
 use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 use crate::site_plan::block::{FrostRemedy, Mix, Reinforcement};

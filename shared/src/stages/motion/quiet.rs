@@ -253,7 +253,7 @@ pub fn turn(planes: &Planes, ground: &Ground<'_>, mass_kg: f64, place: [f64; 2])
 
 #[cfg(test)]
 mod tests {
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
     use crate::site_plan::floor::Stand;

@@ -164,7 +164,7 @@ fn rounded(value: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::{SitePlan, Stand};
 

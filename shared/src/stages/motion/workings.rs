@@ -138,7 +138,7 @@ fn quiet_distance(brief: &Brief, motion: &Motion, notes: &mut Notes) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
 

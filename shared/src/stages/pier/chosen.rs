@@ -99,7 +99,7 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
 
 #[cfg(test)]
 mod tests {
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
 

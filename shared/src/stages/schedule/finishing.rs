@@ -93,7 +93,7 @@ fn floor(job: &Job, plan: &mut Plan) {
 
 #[cfg(test)]
 mod tests {
-    use crate::design::design_plan;
+    use crate::decided::design_plan;
     use crate::halfspace::NoShelf;
     use crate::site_plan::SitePlan;
 

@@ -1,16 +1,14 @@
 //! What stands in the way where nothing that fits is still enough, or may be built at all, and how much of each would do.
 
-use crate::{path, row};
-use serde::Serialize;
-
 use crate::brief::Brief;
 use crate::cast::Cast;
-use crate::field::{NumberField, Path};
+use crate::field::NumberField;
 use crate::figure::Unit;
 use crate::halfspace::Shelf;
-use crate::notes::{Question, Verdict};
+use crate::notes::{Obstacle, Question, Verdict};
 use crate::site_plan::SitePlan;
 use crate::units::{metre, metre_per_second};
+use crate::{path, row};
 
 use super::examine::Examined;
 
@@ -23,23 +21,6 @@ const LONGEST_M: f64 = 4.0;
 const FASTEST_M_S: f64 = 800.0;
 /// Share of wind, load and height that is tried at least.
 const LEAST_RATIO: f64 = 0.2;
-
-/// One thing that stands in the way.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Obstacle {
-    /// What it is.
-    pub what: String,
-    /// The answer that it is about; null where it is no single one.
-    pub field: Option<Path>,
-    /// How much there is; for a check, what is asked of it.
-    pub now: Option<f64>,
-    /// How much would do, everything else as it is; null where no amount that was tried does.
-    pub would_do: Option<f64>,
-    /// Unit of both.
-    pub unit: Unit,
-    /// The same in a sentence.
-    pub says: String,
-}
 
 /// What stands in the way of the nearest plan, whose answers are all there.
 #[must_use]
