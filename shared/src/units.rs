@@ -95,14 +95,6 @@ impl<T: Copy> Outcome<T> {
             worst: value,
         }
     }
-
-    /// The same function of both.
-    pub fn map<U>(self, f: impl Fn(T) -> U) -> Outcome<U> {
-        Outcome {
-            expected: f(self.expected),
-            worst: f(self.worst),
-        }
-    }
 }
 
 macro_rules! units {

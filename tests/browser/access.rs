@@ -2,8 +2,7 @@
 
 use serde_json::Value;
 
-use stillground_server::forms::chapter::Chapter;
-use stillground_server::forms::short::Part;
+use stillground_tests::routes::to_walk;
 
 use crate::walk::{Journey, STEPS};
 
@@ -31,29 +30,12 @@ pub fn nothing_found(journey: &Journey, axe: &str, what: &str) {
     );
 }
 
-/// Every page that there is, its path below the service.
+/// Every page that there is, its path below the service: those of the router, one that is not there, and an old revision.
 fn pages(journey: &Journey) -> Vec<String> {
     let root = journey.start_a_plan();
-    let mut pages = vec![
-        "/".to_owned(),
-        "/nowhere".to_owned(),
-        "/recover".to_owned(),
-        format!("{root}/links"),
-        format!("{root}/revisions"),
-    ];
-    pages.extend([format!("{root}/record"), format!("{root}/plan?rev=1")]);
-    pages.extend(STEPS.map(|step| format!("{root}/{step}")));
-    pages.extend(STEPS.map(|step| format!("/example/{step}")));
-    pages.extend([
-        "/example/card".to_owned(),
-        format!("{root}/card"),
-        "/example/materials".to_owned(),
-    ]);
-    pages.extend([format!("{root}/materials"), format!("{root}/prices")]);
-    pages.extend(Part::ALL.map(|part| format!("{root}/short/{}", part.slug())));
-    pages.extend(Chapter::ALL.map(|chapter| format!("{root}/plan/{}", chapter.slug())));
-    pages.extend(["/example/plan/stillness".to_owned(), format!("{root}/ways")]);
-    pages.push(format!("{root}/commissioning"));
+    let secret = root.strip_prefix("/p/").expect("a plan's own address");
+    let mut pages = to_walk(secret);
+    pages.extend(["/nowhere".to_owned(), format!("{root}/plan?rev=1")]);
     pages
 }
 

@@ -1,10 +1,8 @@
 //! Stiffness of soil near the surface: Hardin & Richart 1963, Hardin & Black 1968, PEER 2012/08, Brandenberg and others 2010,
 //! Kwak and others 2015, EN 1998-1 Table 3.1.
 
+use crate::hardin::{angular_sand_and_clay, rounded_sand};
 use stillground::brief::resolve;
-use stillground::rules::hardin_black_1968::modulus::{
-    angular_sand_and_clay, rounded_sand, stress_factor,
-};
 use stillground::rules::wair_2012::blow_count::{Kind, shear_wave_speed};
 use stillground::rules::{brandenberg_2010, kwak_2015, scatter};
 use stillground::site_plan::SitePlan;
@@ -46,16 +44,6 @@ fn hardin_and_black_angular_sand_at_a_metre() {
         megapascal::get(angular_sand_and_clay(0.65, 1.0, kilopascal::new(12.0))),
         36.6,
         0.002,
-    );
-}
-
-#[test]
-fn the_modulus_goes_with_the_root_of_stress() {
-    close(
-        "half the stress",
-        stress_factor(kilopascal::new(9.0), kilopascal::new(18.0)),
-        0.5_f64.sqrt(),
-        1e-12,
     );
 }
 

@@ -1,8 +1,8 @@
 //! groundhog 0.15.0, a general geotechnical library from PyPI; script and values in `reference/groundhog_ground.*`.
 
+use crate::hardin::angular_sand_and_clay;
 use serde::Deserialize;
 use stillground::rules::fhwa_gec5_2017::shear_modulus::{density, shear_modulus};
-use stillground::rules::hardin_black_1968::modulus::angular_sand_and_clay;
 use stillground::site_plan::site::Soil;
 use stillground::stages::ground::soil_table::{self, SoilRow};
 use stillground::stages::ground::water::water;

@@ -10,6 +10,7 @@
 mod aci_318_17;
 mod aisc_design_guide_1;
 mod block_again;
+mod cautions;
 mod checking_page;
 mod column_foot;
 mod concrete_practice;
@@ -30,6 +31,7 @@ mod halfspace_free_field;
 mod halfspace_papers;
 mod halfspace_practice;
 mod halfspace_random;
+mod hardin;
 mod ibc_1806;
 mod improvements;
 mod iso_898_1;

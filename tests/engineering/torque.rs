@@ -7,7 +7,7 @@ use stillground::rules::vdi_2230_2015::{self as rule, scatter};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::{Coating, Lubrication, Size, Tool};
 use stillground::stages::anchors::torque::Screw;
-use stillground::units::{kilonewton, megapascal, newton_metre};
+use stillground::units::{kilonewton, newton_metre};
 use stillground_tests::close;
 
 /// A published example: M12 8.8 to 0.7 of its proof load at K 0.2: 82 N m for 34 kN.
@@ -104,11 +104,4 @@ fn tightening_factors_lie_in_the_quoted_ranges() {
     assert!((1.6..=2.5).contains(&scatter::tightening_factor(Tool::TorqueWrench, false)));
     assert!((1.4..=1.6).contains(&scatter::tightening_factor(Tool::TorqueWrench, true)));
     assert!((2.5..=4.0).contains(&scatter::tightening_factor(Tool::Feel, false)));
-}
-
-/// Computed: at 25 kN and μ 0.12 an M16 is stressed to 190 MPa while it turns (159 pull, 60 twist).
-#[test]
-fn stress_while_tightening() {
-    let found = rule::tightening_stress(kilonewton::new(25.0), &thread(Size::M16), 0.12);
-    close("σ", megapascal::get(found), 190.0, 0.006);
 }

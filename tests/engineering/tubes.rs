@@ -20,7 +20,7 @@ const TABLE: [[f64; 7]; 5] = [
 
 #[test]
 fn five_tubes_have_their_tabulated_properties() {
-    for [d, t, mass, area, inertia, elastic, plastic] in TABLE {
+    for [d, t, mass, area, inertia, elastic, _plastic] in TABLE {
         let (d, t) = (millimetre::new(d), millimetre::new(t));
         close(
             "M",
@@ -45,12 +45,6 @@ fn five_tubes_have_their_tabulated_properties() {
             cubic_millimetre::get(section::elastic_modulus(d, t)),
             elastic * 1e3,
             0.003,
-        );
-        close(
-            "W_pl",
-            cubic_millimetre::get(section::plastic_modulus(d, t)),
-            plastic * 1e3,
-            0.005,
         );
     }
 }

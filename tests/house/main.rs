@@ -8,6 +8,8 @@
 mod dependencies;
 mod interface;
 mod migrations;
+#[cfg(feature = "service")]
+mod pages;
 mod rules;
 mod templates;
 mod threats;

@@ -5,44 +5,11 @@ use std::net::TcpStream;
 use std::time::{Duration, Instant};
 
 use stillground_tests::http::{exchange, raw};
+use stillground_tests::routes::{of_a_plan, pages};
 use stillground_tests::service::{Service, start, titled, unknown};
 
 use crate::under_base::begin;
 
-const PAGES: [&str; 30] = [
-    "",
-    "/site",
-    "/excavation",
-    "/footing",
-    "/pier",
-    "/anchors",
-    "/floor",
-    "/plan",
-    "/ways",
-    "/short/ground",
-    "/short/telescope",
-    "/short/people",
-    "/plan/drawings",
-    "/plan/order",
-    "/plan/days",
-    "/plan/stillness",
-    "/plan/studs",
-    "/plan/checks",
-    "/plan/taken",
-    "/plan/calculations",
-    "/plan/engineer",
-    "/plan/recorded",
-    "/links",
-    "/revisions",
-    "/record",
-    "/card",
-    "/materials",
-    "/prices",
-    "/plan.pdf",
-    "/materials.csv",
-];
-
-/// All that a plan's holder can learn of it.
 /// All that a plan's holder can ask for, but for the day on which each link was opened last.
 fn state(service: &Service, kept: &stillground_tests::service::Kept) -> String {
     let read = |below: &&str| {
@@ -64,11 +31,11 @@ fn reading_any_address_changes_nothing() {
     let kept = service.create(&titled("before"));
     let before = state(&service, &kept);
     for secret in [&kept.edit, &kept.record, &kept.view] {
-        for page in PAGES {
+        for page in of_a_plan(secret) {
             for method in ["GET", "HEAD", "OPTIONS"] {
                 let robot = [("user-agent", "preview robot"), ("accept", "*/*")];
                 let head = format!(
-                    "{method} /p/{secret}{page} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n{}: {}\r\n\r\n",
+                    "{method} {page} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n{}: {}\r\n\r\n",
                     service.socket, robot[0].0, robot[0].1
                 );
                 let _ = exchange(service.socket, head.as_bytes());
@@ -105,8 +72,8 @@ fn a_preview_shows_neither_title_nor_content_of_a_plan() {
 fn no_answer_that_holds_a_plan_or_a_secret_may_be_kept_by_a_cache() {
     let service = start();
     let kept = service.create(&titled("Hollow Oak"));
-    for page in PAGES {
-        let answer = service.get(&format!("/p/{}{page}", kept.edit));
+    for page in of_a_plan(&kept.edit) {
+        let answer = service.get(&page);
         assert_eq!(answer.header("cache-control"), "no-store", "{page}");
     }
     for below in ["", "/design", "/links", "/revisions", "/plan.pdf"] {
@@ -155,8 +122,8 @@ fn what_a_plan_says_is_shown_as_text() {
     let service = start();
     let title = "</title><script>alert(1)</script><img src=x onerror=y>\"'&";
     let kept = service.create(&titled(title));
-    for page in PAGES {
-        let answer = service.get(&format!("/p/{}{page}", kept.edit));
+    for page in of_a_plan(&kept.edit) {
+        let answer = service.get(&page);
         assert_eq!(
             answer.header("x-content-type-options"),
             "nosniff",
@@ -303,20 +270,11 @@ fn no_form_is_taken_from_another_site() {
     let service = start();
     let kept = service.create(&titled("before"));
     let before = state(&service, &kept);
-    let source = std::fs::read_to_string(
-        stillground_tests::workspace().join("server/src/handlers/pages.rs"),
-    )
-    .unwrap();
-    let posts = source
-        .split(".route(")
-        .skip(1)
-        .filter(|route| route.contains("post("))
-        .filter_map(|route| route.split('"').nth(1));
-    let forms: Vec<String> = posts
-        .map(|path| {
-            path.replace("{secret}", &kept.edit)
-                .replace("{step}", "site")
-        })
+    // A form that is sent to a step is the same whichever step it is.
+    let forms: Vec<String> = pages()
+        .iter()
+        .filter(|route| route.sent)
+        .filter_map(|route| route.addresses(&kept.edit).into_iter().next())
         .collect();
     assert!(forms.len() > 12, "{forms:?}");
     for form in &forms {
@@ -337,16 +295,6 @@ fn no_form_is_taken_from_another_site() {
 fn whatever_is_answered_on_a_private_address_no_cache_keeps_it() {
     let service = start();
     let kept = service.create(&titled("Hollow Oak"));
-    let more = [
-        "/drawings/floor.svg",
-        "/template.pdf",
-        "/template.dxf",
-        "/schedule.ics",
-        "/climate",
-        "/photos/x",
-        "/nothing",
-        "/..%2fx",
-    ];
     for secret in [
         &kept.edit,
         &kept.record,
@@ -354,10 +302,10 @@ fn whatever_is_answered_on_a_private_address_no_cache_keeps_it() {
         &"z".repeat(32),
         &"x".to_owned(),
     ] {
-        for page in PAGES.into_iter().chain(more) {
+        let nowhere = ["nothing", "..%2fx"].map(|page| format!("/p/{secret}/{page}"));
+        for page in of_a_plan(secret).into_iter().chain(nowhere) {
             for method in ["GET", "POST", "DELETE"] {
-                let answer =
-                    service.send(method, &format!("/p/{secret}{page}"), &[FORM], b"base=x");
+                let answer = service.send(method, &page, &[FORM], b"base=x");
                 assert!(
                     answer.header("cache-control").ends_with("no-store"),
                     "{method} {page}: {}",

@@ -25,6 +25,8 @@ pub mod place;
 pub mod postgres;
 pub mod random_blocks;
 #[cfg(feature = "service")]
+pub mod routes;
+#[cfg(feature = "service")]
 pub mod service;
 #[cfg(feature = "service")]
 pub mod small;

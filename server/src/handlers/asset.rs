@@ -37,12 +37,6 @@ pub fn link(base: &str, name: &str) -> String {
     format!("{base}/static/{}/{name}", *EDITION)
 }
 
-/// The bytes of an asset, for views that embed it.
-#[must_use]
-pub fn bytes(name: &str) -> Option<std::borrow::Cow<'static, [u8]>> {
-    Assets::get(name).map(|file| file.data)
-}
-
 /// An asset by its name, with or without the edition before it.
 pub async fn asset(Path(path): Path<String>, headers: HeaderMap) -> Result<Response, Trouble> {
     let dated = path

@@ -35,7 +35,6 @@ pub mod short;
 pub mod side;
 pub mod stale;
 pub mod step;
-pub mod summary;
 pub mod versions;
 pub mod ways;
 pub mod working;

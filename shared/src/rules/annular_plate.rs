@@ -11,8 +11,7 @@ use nalgebra::{SMatrix, SVector};
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    BendingStiffness, Force, Length, LinearStiffness, Pressure, kilopascal, metre, newton,
-    newton_per_metre, newton_square_metre,
+    Force, Length, LinearStiffness, Pressure, kilopascal, metre, newton, newton_per_metre,
 };
 use harmonic::Shape;
 
@@ -56,7 +55,7 @@ pub struct Plate {
 /// Bending stiffness of a plate per unit width, D = E t³/[12(1 − ν²)].
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 3.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 3.
 #[must_use]
 pub fn rigidity(modulus: Pressure, thickness: Length) -> f64 {
     let modulus_pa = kilopascal::get(modulus) * 1000.0;
@@ -66,7 +65,7 @@ pub fn rigidity(modulus: Pressure, thickness: Length) -> f64 {
 /// Decay of a disturbance along a cylinder, β = [3(1 − ν²)]^¼/√(a t), per metre.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 114.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 114.
 #[must_use]
 pub fn wall_decay(radius: Length, wall: Length) -> f64 {
     (3.0 * (1.0 - POISSON_RATIO * POISSON_RATIO)).powf(0.25)
@@ -76,7 +75,7 @@ pub fn wall_decay(radius: Length, wall: Length) -> f64 {
 /// Moment per length at the edge of a long cylinder for a slope of one, with the edge kept from moving sideways: 2 β D.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 115.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 115.
 #[must_use]
 pub fn wall_stiffness(plate: &Plate) -> f64 {
     2.0 * wall_decay(plate.wall_radius, plate.wall) * rigidity(plate.modulus, plate.wall)
@@ -96,7 +95,7 @@ pub struct Response {
 /// Solves one harmonic of a pull of 1 N/m on the studs' circle; none where the sizes leave nothing to solve.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 62 and 63.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 62 and 63.
 ///
 /// # Valid for
 /// Wall inside the studs, studs inside the plate; small slopes; the wall stiff along its own axis.
@@ -220,7 +219,7 @@ fn system(
 /// their levers, and the plate's answer is summed over the harmonics of those single pulls.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 62 and 63, with the studs as points.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 62 and 63, with the studs as points.
 ///
 /// # Valid for
 /// Three studs or more, even on the circle; the stiffness is the mean over the studs, weighted with their pulls.
@@ -252,7 +251,7 @@ pub struct Dish {
 /// Dishes the plate: the mean of the pulls, n F/(2πR), as harmonic 0.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 62 and 115; surface stress 6 M/t².
+/// Timoshenko & Woinowsky-Krieger 1959, art. 62 and 115; surface stress 6 M/t².
 ///
 /// # Valid for
 /// A plate that bears under the wall only, with nothing under the studs; single studs peak higher near by.
@@ -276,7 +275,7 @@ pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
 /// The dished plate in section: from the middle to the rim, each radius with its movement towards the pull.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 62: the shapes of [`dish`].
+/// Timoshenko & Woinowsky-Krieger 1959, art. 62: the shapes of [`dish`].
 ///
 /// # Valid for
 /// As [`dish`].
@@ -308,7 +307,7 @@ pub fn dish_section(
 /// w = θ/β e^(−βz) sin βz and σ/σ₀ = e^(−βz) cos βz.
 ///
 /// # Source
-/// Timoshenko & Woinowsky-Krieger, art. 115, edge kept from moving sideways and turned by θ.
+/// Timoshenko & Woinowsky-Krieger 1959, art. 115, edge kept from moving sideways and turned by θ.
 ///
 /// # Valid for
 /// A wall longer than half a wave of its decay, π/β.
@@ -333,18 +332,6 @@ pub fn wall_section(
             )
         })
         .collect()
-}
-
-/// Bending stiffness of a strip of the plate, for comparison: E b t³/12.
-///
-/// # Source
-/// Mechanics.
-#[must_use]
-pub fn strip_rigidity(modulus: Pressure, width: Length, thickness: Length) -> BendingStiffness {
-    newton_square_metre::new(
-        kilopascal::get(modulus) * 1000.0 * metre::get(width) * metre::get(thickness).powi(3)
-            / 12.0,
-    )
 }
 
 #[cfg(test)]

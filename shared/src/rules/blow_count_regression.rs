@@ -17,6 +17,9 @@ pub struct Row {
 
 impl Row {
     /// A row as its paper prints it: c0, c1, c2.
+    ///
+    /// # Source
+    /// The paper whose [`Row`] it is.
     #[must_use]
     pub const fn new(constant: f64, on_blows: f64, on_stress: f64) -> Self {
         Self {
@@ -29,7 +32,7 @@ impl Row {
     /// Median speed of shear waves.
     ///
     /// # Source
-    /// The paper whose row it is.
+    /// The paper whose [`Row`] it is.
     ///
     /// # Valid for
     /// The stresses of its boreholes, few of them below 20 kPa: at a metre's depth it is stretched.
@@ -44,7 +47,7 @@ impl Row {
     /// How the speed in the same soil changes with its effective stress: `(σ'/σ'₀)^c2`.
     ///
     /// # Source
-    /// The paper whose row it is, the exponent of the stress.
+    /// The paper whose [`Row`] it is, the exponent of the stress.
     ///
     /// # Valid for
     /// Positive stresses.

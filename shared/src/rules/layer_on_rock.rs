@@ -17,19 +17,12 @@ pub const SOURCE: Source = Source::new(
     "closed forms fitted to axisymmetric finite elements, layers from 4 radii to none; docs/ground-validation.md",
     Standing::Derived,
 );
-/// Rock that is not rigid: what the layer gives and what the rock below gives are added as compliances.
-pub const SERIES_SOURCE: Source = Source::new(
-    "Steinbrenner",
-    "1934",
-    "superposition of half-spaces for a layer",
-    Standing::FromMemory,
-);
 
 /// Stiffness of a footing on a layer over elastic rock, one component, in whatever unit both are given:
 /// `1/[1/(f K_b) + (1 − 1/f)/K_rock]`.
 ///
 /// # Source
-/// Steinbrenner's superposition; exact for no rock, for equal moduli, for rigid rock and for a layer of no thickness.
+/// Steinbrenner 1934, superposition; exact for no rock, for equal moduli, for rigid rock and for a layer of no thickness.
 ///
 /// # Valid for
 /// Rock at least as stiff as the soil; `f` at least one, of [`factors`].

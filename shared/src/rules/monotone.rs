@@ -51,6 +51,9 @@ impl Monotone {
     }
 
     /// The curve's value; beyond the ends that of the end.
+    ///
+    /// # Source
+    /// Fritsch and Butland 1984: the cubic piece through two points and their slopes.
     #[must_use]
     pub fn at(&self, x: f64) -> f64 {
         let piece = self

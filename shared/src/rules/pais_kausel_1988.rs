@@ -9,8 +9,8 @@ pub mod dynamic;
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    CouplingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre,
-    newton_metre_per_radian, newton_per_metre, newton_per_radian, pascal,
+    Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian,
+    newton_per_metre, pascal,
 };
 
 /// Surface stiffness and the factors for embedment.
@@ -200,18 +200,6 @@ pub fn rocking_short_factor(footing: &Footing) -> f64 {
 pub fn rocking_long_factor(footing: &Footing) -> f64 {
     let d = footing.depth_ratio();
     1.0 + d + 1.6 / (0.35 + footing.long_ratio().powi(4)) * d * d
-}
-
-/// Coupling of a horizontal stiffness of the embedded footing with rocking about the base: `K D/3`.
-///
-/// # Source
-/// Pais & Kausel 1988, Table 2-3a of NIST GCR 12-917-21.
-///
-/// # Valid for
-/// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
-pub fn coupling(footing: &Footing, horizontal: LinearStiffness) -> CouplingStiffness {
-    newton_per_radian::new(newton_per_metre::get(horizontal) * metre::get(footing.depth) / 3.0)
 }
 
 #[cfg(test)]

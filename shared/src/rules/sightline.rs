@@ -11,7 +11,7 @@ pub const SOURCE: Source =
 /// H = h − d tan a + r/cos a.
 ///
 /// # Source
-/// Plane geometry.
+/// Geometry in the plane.
 /// # Valid for
 /// Altitudes below the zenith; the tube is taken to lie through the crossing of the axes.
 ///
@@ -36,7 +36,7 @@ pub fn axis_height(
 /// a = atan((h − H)/d) + asin(r/√(d² + (h − H)²)).
 ///
 /// # Source
-/// Plane geometry, the inverse of [`axis_height`].
+/// Geometry in the plane, the inverse of [`axis_height`].
 /// # Valid for
 /// A wall farther away than the beam is thick; nearer, the telescope sees nothing below 90°.
 #[must_use]

@@ -2,17 +2,10 @@
 
 use crate::source::{Source, Standing};
 use crate::units::{
-    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, kilopascal, megapascal,
-    millimetre, newton, newton_metre, newton_metre_per_radian, newton_per_metre, square_millimetre,
+    Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, megapascal, millimetre,
+    newton, newton_metre, newton_metre_per_radian, newton_per_metre, square_millimetre,
 };
 
-/// Studs under a stiff plate that stands on nuts.
-pub const RIGID_PLATE: Source = Source::new(
-    "EN 1992-4",
-    "2018",
-    "6.2.1, linear distribution under a rigid plate",
-    Standing::SecondHand,
-);
 /// Neutral axis under a grouted plate.
 pub const NEUTRAL_AXIS: Source = Source::new(
     "Blodgett, Design of welded structures",
@@ -53,24 +46,6 @@ pub fn stud_forces(axial: Force, moment: Moment, levers: &[Length]) -> Vec<Force
 pub fn ring_stiffness(count: usize, radius: Length, stud: LinearStiffness) -> RotationalStiffness {
     let radius = millimetre::get(radius) / 1000.0;
     newton_metre_per_radian::new(count as f64 * newton_per_metre::get(stud) * radius.powi(2) / 2.0)
-}
-
-/// Sideways stiffness of a stud held at both ends, 12 E I/l³.
-///
-/// # Source
-/// Mechanics.
-#[must_use]
-pub fn sideways_stiffness(
-    modulus: Pressure,
-    diameter: Length,
-    free_length: Length,
-) -> LinearStiffness {
-    let d = millimetre::get(diameter);
-    let second_moment = std::f64::consts::PI * d.powi(4) / 64.0;
-    let modulus = kilopascal::get(modulus) / 1000.0;
-    newton_per_metre::new(
-        1000.0 * 12.0 * modulus * second_moment / millimetre::get(free_length).powi(3),
-    )
 }
 
 /// A plate on grout under moment and pressing force.
@@ -224,7 +199,7 @@ mod tests {
         assert!(grouted(&plate, kilonewton::new(100.0), newton_metre::new(100.0)).is_none());
     }
 
-    /// Computed: M16 over 40 mm on a ring of 160: 42.2 MN m/rad; sideways over 48 mm 44.5 kN/mm.
+    /// Computed: M16 over 40 mm on a ring of 160: 42.2 MN m/rad.
     #[test]
     fn stiffness_of_bare_studs() {
         let k = newton_per_metre::new(210e9 * 157e-6 / 0.040);
@@ -234,11 +209,5 @@ mod tests {
                 .abs()
                 < 0.05
         );
-        let side = sideways_stiffness(
-            megapascal::new(210_000.0),
-            millimetre::new(14.14),
-            millimetre::new(48.0),
-        );
-        assert!((newton_per_metre::get(side) / 1e6 - 44.5).abs() < 0.3);
     }
 }

@@ -3,12 +3,9 @@
 pub mod loss;
 pub mod scatter;
 
-use crate::rules::threads::{Thread, pitch_diameter, stress_diameter};
+use crate::rules::threads::{Thread, pitch_diameter};
 use crate::source::{Source, Standing};
-use crate::units::{
-    Force, Length, Moment, Pressure, megapascal, millimetre, newton, newton_metre,
-    square_millimetre,
-};
+use crate::units::{Force, Length, Moment, millimetre, newton, newton_metre};
 
 /// Torque by thread and under-head friction.
 pub const LONG_FORM: Source = Source::new(
@@ -19,9 +16,6 @@ pub const LONG_FORM: Source = Source::new(
 );
 /// Torque by a nut factor.
 pub const SHORT_FORM: Source = Source::common_practice("T = K F d");
-/// Stress while the nut turns.
-pub const TIGHTENING_STRESS: Source =
-    Source::derived("von Mises stress of pull and twist in the thread");
 /// Where seven tenths come from. VDI 2230-1 itself goes to nine tenths of the yield strength (a table of torques that names its
 /// 2003 edition was read), which leaves less room for friction that nobody measured.
 pub const PROOF_SHARE: Source =
@@ -36,20 +30,6 @@ pub const PROOF_SHARE_RATIO: f64 = 0.7;
 #[must_use]
 pub fn bearing_diameter(thread: &Thread) -> Length {
     (thread.across_flats * 0.95 + thread.bolt_hole) / 2.0
-}
-
-/// Torque for a preload, T = F [P/(2π) + μ_t d₂/(2 cos 30°) + μ_b D_b/2].
-///
-/// # Source
-/// ISO 16047:2005 and VDI 2230-1:2015, R13.
-#[must_use]
-pub fn torque(
-    preload: Force,
-    thread: &Thread,
-    thread_friction_factor: f64,
-    bearing_friction_factor: f64,
-) -> Moment {
-    preload * thread.diameter * nut_factor(thread, thread_friction_factor, bearing_friction_factor)
 }
 
 /// Nut factor of the long form, K = [P/(2π) + μ_t d₂/(2 cos 30°) + μ_b D_b/2]/d.
@@ -102,20 +82,6 @@ pub fn preload(torque: Moment, nut_factor: f64, diameter: Length) -> Force {
     newton::new(newton_metre::get(torque) * 1000.0 / (nut_factor * millimetre::get(diameter)))
 }
 
-/// Stress while the nut turns, √(σ² + 3 τ²), with the thread's share of the torque as torsion.
-///
-/// # Source
-/// Derived: von Mises stress of pull and twist.
-#[must_use]
-pub fn tightening_stress(preload: Force, thread: &Thread, thread_friction_factor: f64) -> Pressure {
-    let [pitch, flank, _] = shares(thread, thread_friction_factor, 0.0);
-    let twist = newton::get(preload) * millimetre::get(thread.diameter) * (pitch + flank);
-    let shear =
-        16.0 * twist / (std::f64::consts::PI * millimetre::get(stress_diameter(thread)).powi(3));
-    let pull = newton::get(preload) / square_millimetre::get(thread.stress_area);
-    megapascal::new((pull.powi(2) + 3.0 * shear.powi(2)).sqrt())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -140,12 +106,11 @@ mod tests {
         }
     }
 
-    /// Computed: 80 N m at K 0.2 stretch an M16 by 25 kN; that force stresses it to 190 MPa while it turns.
+    /// Computed: 80 N m at K 0.2 stretch an M16 by 25 kN.
     #[test]
     fn eighty_newton_metres_on_m16() {
         let thread = threads::thread(Size::M16);
         let force = preload(newton_metre::new(80.0), 0.2, thread.diameter);
         assert!((kilonewton::get(force) - 25.0).abs() < 1e-9);
-        assert!((megapascal::get(tightening_stress(force, &thread, 0.12)) - 190.0).abs() < 1.0);
     }
 }

@@ -62,12 +62,6 @@ impl Prices {
     pub fn of(&self, id: &str) -> Option<&Price> {
         self.lines.as_ref()?.get(id)
     }
-
-    /// Whether there is none.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        self.lines.as_ref().is_none_or(BTreeMap::is_empty)
-    }
 }
 
 /// The unit of an order in words, as a price names it.

@@ -87,12 +87,6 @@ pub struct Opened {
     pub pressed: Length,
 }
 
-/// Turning stiffness that is expected, for the column's stage.
-#[must_use]
-pub fn base_joint_stiffness(brief: &Brief, block: &Block) -> RotationalStiffness {
-    base_joint(brief, block).stiffness.typical
-}
-
 /// Finds the foot's joint from the brief and the block's concrete.
 #[must_use]
 pub fn base_joint(brief: &Brief, block: &Block) -> Joint {

@@ -62,7 +62,7 @@ pub use shape::ModeShape;
 pub use share::{ALONE, Disturbance, StarWidth};
 pub use walk::{DeckSwing, StepImpulse, Walk, peaks as walk_in_short};
 pub use wind::{Housing, Wind};
-pub use workings::{frequency_id, stand_id};
+pub use workings::stand_id;
 
 use growth::{Cost, Exposure};
 use influence::Influence;

@@ -8,10 +8,6 @@ use crate::units::{
 
 /// Breakout and its factors.
 pub const BREAKOUT: Source = clause("17.6.2", Standing::SecondHand);
-/// Critical edge distance without tests.
-pub const CRITICAL_EDGE: Source = clause("Table 17.9.5", Standing::FromMemory);
-/// Embedment that counts beside three or more edges.
-pub const NARROW: Source = clause("17.6.2.1.2", Standing::FromMemory);
 
 /// Factor k_c of post-installed anchors in N, MPa and mm.
 pub const POST_INSTALLED_FACTOR: f64 = 7.0;

@@ -59,20 +59,6 @@ pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
     1.0 / (1.0 + (eccentricity / (edge * 1.5)).value)
 }
 
-/// Edge distance that counts in a narrow, thin member: max(c_a2/1.5, h_a/1.5, s/3), at most c_a1.
-///
-/// # Source
-/// ACI 318-19, 17.7.2.1.2.
-#[must_use]
-pub fn narrow_edge(
-    edge: Length,
-    corners: [Length; 2],
-    thickness: Length,
-    largest_spacing: Length,
-) -> Length {
-    crate::rules::en_1992_4_2018::edge::narrow_edge(edge, corners, thickness, largest_spacing)
-}
-
 /// Pry-out factor k_cp: 1 for embedments below 65 mm, else 2.
 ///
 /// # Source

@@ -3,7 +3,6 @@
 
 use crate::rules::blow_count_regression::Row;
 use crate::source::{Source, Standing};
-use crate::units::{Pressure, kilopascal};
 
 /// Source of the regression.
 pub const SOURCE: Source = Source::new(
@@ -39,28 +38,10 @@ impl Kind {
     }
 }
 
-/// Standard deviation of ln Vs: between boreholes and within them.
-///
-/// # Source
-/// Brandenberg and others 2010: `√(τ² + σ²)`, σ falling with the stress.
-///
-/// # Valid for
-/// Effective stresses below 200 kPa, where public code and the textbook's table agree on the sign of the trend.
-#[must_use]
-pub fn sd_ln(kind: Kind, effective_stress: Pressure) -> f64 {
-    let (between, within, fall) = match kind {
-        Kind::Sand => (0.217, 0.57, 0.07),
-        Kind::Silt => (0.227, 0.31, 0.03),
-        Kind::Clay => (0.227, 0.21, 0.01),
-    };
-    let within: f64 = within - fall * kilopascal::get(effective_stress).ln();
-    f64::hypot(between, within)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::metre_per_second;
+    use crate::units::{kilopascal, metre_per_second};
 
     // At 18 kPa, a metre deep: computed apart from the coefficients.
     #[test]
@@ -80,14 +61,6 @@ mod tests {
                 (found / speed - 1.0).abs() < 1e-3,
                 "{kind:?} {n60}: {found}"
             );
-        }
-    }
-
-    // Total scatter at 18 kPa: clay 0.29, silt 0.32, sand 0.43 (computed apart).
-    #[test]
-    fn scatter_at_a_metre() {
-        for (kind, expected) in [(Kind::Clay, 0.29), (Kind::Silt, 0.32), (Kind::Sand, 0.43)] {
-            assert!((sd_ln(kind, kilopascal::new(18.0)) - expected).abs() < 0.006);
         }
     }
 

@@ -6,7 +6,7 @@
 //! passes on are judgement between a maker's field tests of sleeved shafts and the weak classes of other codes.
 
 use crate::source::{Source, Standing};
-use crate::units::{Area, Force, Length, Pressure, Spread, UnitWeight, kilopascal, metre};
+use crate::units::{Force, Length, Pressure, Spread, kilopascal, metre};
 
 /// Bond of frozen soil.
 pub const SOURCE: Source = Source::new(
@@ -14,10 +14,6 @@ pub const SOURCE: Source = Source::new(
     "2006",
     "adfreeze bond of fine-grained soil, after Penner 1974",
     Standing::SecondHand,
-);
-/// What a smooth sleeve passes on.
-pub const SLEEVE_SOURCE: Source = Source::judgement(
-    "a sleeve of two greased layers passes on a third of the bond, as a maker's field tests of sleeved shafts had it",
 );
 /// Part of the weight that counts as holding down, as against uplift by water.
 pub const WEIGHT_FACTOR: f64 = 0.9;
@@ -60,16 +56,10 @@ pub fn resistance(
     weight * WEIGHT_FACTOR + adhesion * (perimeter * below)
 }
 
-/// Soil that stands on a ledge round the block's foot, below the frost; added to what holds it down.
-#[must_use]
-pub fn on_ledge(unit_weight: UnitWeight, ledge: Area, soil: Length) -> Force {
-    unit_weight * (ledge * soil.max(metre::new(0.0)))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{kilonewton, kilonewton_per_cubic_metre, square_metre};
+    use crate::units::kilonewton;
 
     /// T/R of a block with p 4 m, W 26 kN at D 1 m and 24 kN more for each metre, a 12 kPa.
     fn ratio(bond_kpa: f64, depth_m: f64, frozen_m: f64) -> f64 {
@@ -113,16 +103,5 @@ mod tests {
         for (bond, frozen) in [(65.0, 0.232), (100.0, 0.159), (20.0, 0.558)] {
             assert!((ratio(bond, 1.0, frozen) - 1.0).abs() < 0.006);
         }
-    }
-
-    // Computed apart: a ledge of 0.15 m round a block of 1 m under 0.6 m of soil of 18 kN/m³ adds 7.5 kN.
-    #[test]
-    fn soil_on_a_ledge() {
-        let found = on_ledge(
-            kilonewton_per_cubic_metre::new(18.0),
-            square_metre::new(1.3 * 1.3 - 1.0),
-            metre::new(0.6),
-        );
-        assert!((kilonewton::get(found) - 7.5).abs() < 0.06);
     }
 }

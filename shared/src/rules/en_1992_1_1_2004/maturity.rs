@@ -12,11 +12,6 @@ pub const SOURCE: Source = Source::new(
     Standing::SecondHand,
 );
 
-/// Lowest temperature for which the expression is given, °C.
-pub const LOWEST_C: f64 = 0.0;
-/// Highest, °C.
-pub const HIGHEST_C: f64 = 80.0;
-
 /// How much faster than at 20 °C concrete ages at a temperature, exp(13.65 − 4000 / (273 + T)).
 ///
 /// # Source

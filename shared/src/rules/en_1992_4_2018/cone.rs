@@ -6,10 +6,6 @@ use crate::units::{Force, Length, Pressure, megapascal, millimetre, newton};
 
 /// The cone and its factors.
 pub const CONE: Source = clause("7.2.1.4", Standing::SecondHand);
-/// Help from the plate's pressure.
-pub const COMPRESSION: Source = clause("7.2.1.4 (7)", Standing::FromMemory);
-/// Cone beside three or more edges.
-pub const NARROW: Source = clause("7.2.1.4 (8)", Standing::FromMemory);
 
 /// Factor k₁ of post-installed fasteners: 7.7 in cracked, 11.0 in uncracked concrete.
 ///

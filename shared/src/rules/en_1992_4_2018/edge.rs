@@ -8,8 +8,6 @@ use crate::units::{
 
 /// The edge and its factors.
 pub const EDGE: Source = clause("7.2.2.5", Standing::SecondHand);
-/// Edge distance that counts in a narrow, thin member.
-pub const NARROW: Source = clause("7.2.2.5 (11)", Standing::FromMemory);
 
 /// Factor k₉: 1.7 in cracked, 2.4 in uncracked concrete.
 ///

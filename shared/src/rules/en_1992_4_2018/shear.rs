@@ -6,8 +6,6 @@ use crate::units::{Force, Length, millimetre, newton};
 
 /// Pry-out.
 pub const PRY_OUT: Source = clause("7.2.2.4", Standing::SecondHand);
-/// Where the edge need not be checked.
-pub const FAR_EDGE: Source = clause("7.2.2.5 (1)", Standing::FromMemory);
 
 /// Factor k₈: 1 for embedments below 60 mm, else 2.
 ///

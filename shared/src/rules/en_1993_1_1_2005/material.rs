@@ -7,9 +7,6 @@ use crate::units::{Length, Pressure, megapascal, millimetre};
 
 /// Where the constants come from.
 pub const SOURCE: Source = Source::new("EN 1993-1-1", "2005", "3.2.6", Standing::FromMemory);
-/// Where the yield strengths come from.
-pub const YIELD_SOURCE: Source =
-    Source::new("EN 1993-1-1", "2005", "Table 3.1", Standing::FromMemory);
 /// Modulus of elasticity, MPa.
 pub const E_MPA: f64 = 210_000.0;
 /// Poisson's ratio.

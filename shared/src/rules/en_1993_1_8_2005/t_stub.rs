@@ -9,8 +9,6 @@ use crate::units::{
 
 /// The T-stub and its modes.
 pub const T_STUB: Source = clause("6.2.4 and Table 6.2", Standing::SecondHand);
-/// Effective lengths.
-pub const EFFECTIVE_LENGTH: Source = clause("Table 6.6", Standing::SecondHand);
 
 /// Distance from a stud to the yield line beside the weld, m = e − 0.8 a √2.
 ///

@@ -20,7 +20,7 @@ pub const DESTABILISING_FACTOR: f64 = 1.0;
 /// Unit weight of water, 9.81 kN/m³.
 ///
 /// # Source
-/// A cubic metre of fresh water under standard gravity.
+/// Common practice: a cubic metre of fresh water under standard gravity.
 ///
 /// # Valid for
 /// Fresh water.

@@ -27,8 +27,6 @@ pub enum BaseResistance {
     },
 }
 
-/// Crystalline bedrock.
-pub const CRYSTALLINE_ROCK: BaseResistance = BaseResistance::Friction { ratio: 0.70 };
 /// Sedimentary and foliated rock.
 pub const SEDIMENTARY_ROCK: BaseResistance = BaseResistance::Friction { ratio: 0.35 };
 /// Sandy gravel and gravel.

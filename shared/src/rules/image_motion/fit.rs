@@ -40,16 +40,12 @@ impl Star {
     };
 
     /// Growth of the round width √(w_x w_y), which is what stacking and focusing software reports: 0.05 is a twentieth.
+    ///
+    /// # Source
+    /// Geometry: a circle of the same area.
     #[must_use]
     pub fn growth_ratio(&self) -> f64 {
         (self.width_ratio[0] * self.width_ratio[1]).sqrt() - 1.0
-    }
-
-    /// How much longer than wide, the longer axis over the shorter less one.
-    #[must_use]
-    pub fn elongation_ratio(&self) -> f64 {
-        let [x, y] = self.width_ratio;
-        x.max(y) / x.min(y) - 1.0
     }
 }
 

@@ -70,6 +70,9 @@ impl Places {
     }
 
     /// The same with every movement so many times as large.
+    ///
+    /// # Source
+    /// Geometry.
     #[must_use]
     pub fn scaled(&self, factor: f64) -> Self {
         let cell = |cell: &Cell| Cell {
@@ -83,6 +86,9 @@ impl Places {
     }
 
     /// Mean place and variance along each axis.
+    ///
+    /// # Source
+    /// Mechanics: the centre and the second moment of a share of time.
     #[must_use]
     pub fn moments(&self) -> [[f64; 2]; 2] {
         [0, 1].map(|axis| {

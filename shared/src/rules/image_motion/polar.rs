@@ -15,7 +15,7 @@ pub const SKY_ARCSEC_S: f64 = 15.041;
 /// Largest drift in declination in arcsec a minute for an error of the axis in arcmin.
 ///
 /// # Source
-/// Spherical trigonometry.
+/// Geometry of the sphere.
 /// # Valid for
 /// Small errors; a star in the worst direction.
 #[must_use]

@@ -28,7 +28,7 @@ pub fn arcsec_per_pixel(pixel: Length, focal_length: Length) -> f64 {
 /// Limit of a round aperture in seconds of arc, 1.22 λ/D.
 ///
 /// # Source
-/// Rayleigh's criterion.
+/// Rayleigh 1879, criterion of resolution.
 /// # Valid for
 /// A free, round aperture in green light.
 #[must_use]

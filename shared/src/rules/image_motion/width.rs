@@ -39,7 +39,7 @@ pub fn growth_of_swing_ratio(seeing_arcsec: f64, amplitude_arcsec: f64) -> f64 {
 /// Amplitude along one axis that widens a star by a share of its round width: √2 w √((1 + s)⁴ − 1)/2.355.
 ///
 /// # Source
-/// The line above, turned round.
+/// [`growth_of_swing_ratio`], turned round.
 /// # Valid for
 /// As above.
 #[must_use]

@@ -32,6 +32,9 @@ pub struct Element {
 
 impl Element {
     /// Ratio of shear to bending flexibility, Φ = 12 EI/(κGA L²).
+    ///
+    /// # Source
+    /// Przemieniecki 1968, 5.6.
     #[must_use]
     pub fn shear_ratio(&self) -> f64 {
         12.0 * self.bending / (self.shear * self.length * self.length)

@@ -2,7 +2,7 @@
 //!
 //! Mechanics: bending by Euler and Bernoulli, shear by Timoshenko with Cowper's coefficient.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, BendingStiffness, Length, LinearStiffness, Pressure, RotationalStiffness, metre,
     newton_metre_per_radian, newton_per_metre, newton_square_metre, pascal, square_metre,
@@ -11,13 +11,6 @@ use crate::units::{
 /// Where the deflection comes from.
 pub const SOURCE: Source = Source::derived(
     "cantilever with shear on a rotational spring; Roark's Formulas, Table 8.1, case 1a for the bending",
-);
-/// Where the shear coefficient comes from.
-pub const SHEAR_SOURCE: Source = Source::new(
-    "Cowper, The Shear Coefficient in Timoshenko's Beam Theory, J. Appl. Mech. 33",
-    "1966",
-    "hollow circle",
-    Standing::FromMemory,
 );
 
 /// Shear coefficient of a hollow circle, κ = 6(1+ν)(1+m²)²/[(7+6ν)(1+m²)² + (20+12ν)m²], m inner over outer diameter.

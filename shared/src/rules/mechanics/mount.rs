@@ -43,7 +43,7 @@ pub fn stiffness(frequency: Frequency, inertia: MomentOfInertia) -> RotationalSt
 /// The frequency that goes with a stiffness.
 ///
 /// # Source
-/// The same, turned round.
+/// [`stiffness`], turned round.
 /// # Valid for
 /// As the stiffness; an inertia above nought.
 #[must_use]

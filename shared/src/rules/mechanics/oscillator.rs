@@ -51,6 +51,9 @@ impl Oscillator {
     }
 
     /// One step under a force per unit mass that runs from `from` to `to`.
+    ///
+    /// # Source
+    /// Nigam & Jennings 1969.
     pub fn advance(&mut self, from: f64, to: f64) {
         let sum = |[q, v, a, b]: [f64; 4]| (q * self.q + v * self.v) + (a * from + b * to);
         (self.q, self.v) = (sum(self.to_q), sum(self.to_v));

@@ -17,7 +17,7 @@ pub const LASTING_RATIO: f64 = 0.3;
 /// Settlement w = 0.88 q B (1 − ν²)/E with E = 2 (1 + ν) 0.3 G₀; nought where the base lifts.
 ///
 /// # Source
-/// Elastic half-space; that three tenths of the modulus at small strains are left is judgement.
+/// Mechanics of an elastic half-space; that three tenths of the modulus at small strains are left is judgement.
 ///
 /// # Valid for
 /// A square of side `side`, even ground, loads far below the ground's strength.

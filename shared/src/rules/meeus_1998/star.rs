@@ -11,13 +11,6 @@ pub const SOURCE: Source = Source::new(
     "equations 21.3 and 21.4",
     Standing::SecondHand,
 );
-/// Source of the pole star's entry.
-pub const CATALOGUE: Source = Source::new(
-    "Hipparcos, the new reduction",
-    "2007",
-    "entry 11767 (Polaris)",
-    Standing::SecondHand,
-);
 
 /// A star of a catalogue for the equinox of 2000.0, with its own motion in milliarcseconds a year (in right ascension
 /// as an arc on the sky).

@@ -13,13 +13,6 @@ pub const SOURCE: Source = Source::new(
     "Appendix B, Table B-1",
     Standing::SecondHand,
 );
-/// Source of the soil types.
-pub const TYPES: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "Appendix A, (b)",
-    Standing::SecondHand,
-);
 
 /// Type of soil for the slope of a pit's side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -62,18 +55,6 @@ pub const fn run_over_rise_ratio(soil: SlopeType) -> f64 {
 #[must_use]
 pub fn angle_deg(soil: SlopeType) -> f64 {
     1f64.atan2(run_over_rise_ratio(soil)).to_degrees()
-}
-
-/// How far a battered side runs out over a depth.
-///
-/// # Source
-/// 29 CFR 1926 Subpart P, Appendix B, Figure B-1: simple slopes.
-///
-/// # Valid for
-/// As [`run_over_rise_ratio`].
-#[must_use]
-pub fn run(soil: SlopeType, depth: Length) -> Length {
-    depth * run_over_rise_ratio(soil)
 }
 
 /// Deepest pit for which the table holds without an engineer's design, 20 ft.

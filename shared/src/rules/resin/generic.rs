@@ -46,7 +46,7 @@ pub fn times(kind: Option<Resin>, concrete_c: f64) -> Option<Times> {
 /// Coldest and warmest concrete in which the kind is set, °C.
 ///
 /// # Source
-/// The table of this module: the first and the last row in which the kind has times.
+/// `data/resin_times.csv`: the first and the last row in which the kind has times.
 #[must_use]
 pub fn range_c(kind: Option<Resin>) -> [f64; 2] {
     let coldest = match kind {

@@ -11,9 +11,6 @@ pub const NUT_FACTOR: Source = Source::new(
     "by state of the thread",
     Standing::SecondHand,
 );
-/// Tightening factor by tool.
-pub const TIGHTENING_FACTOR: Source =
-    Source::new("VDI 2230-1", "2015", "Table A8", Standing::SecondHand);
 
 /// Nut factor K by state of thread and coating: low, typical, high.
 ///

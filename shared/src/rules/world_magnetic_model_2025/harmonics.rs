@@ -50,6 +50,9 @@ impl Legendre {
     }
 
     /// Value and slope of a degree and order, both at most [`DEGREE`].
+    ///
+    /// # Source
+    /// World Magnetic Model 2025, equation 5; the table that was made for the place.
     pub fn of(&self, n: usize, m: usize) -> (f64, f64) {
         (self.value[n][m], self.slope[n][m])
     }

@@ -106,7 +106,7 @@ fn a_line_is_known_and_priced_by_a_unit_of_its_own() {
 #[test]
 fn an_older_plan_has_no_prices_and_a_new_one_keeps_them_to_the_letter() {
     let old: SitePlan = serde_json::from_str(r#"{ "schema_version": 1 }"#).unwrap();
-    assert!(old.prices.is_empty());
+    assert!(old.prices.lines.is_none());
     let text = r#"{"currency":"EUR","lines":{"stud":{"price":0.1,"per":"pcs","item":null}}}"#;
     let prices: Prices = serde_json::from_str(text).unwrap();
     assert_eq!(serde_json::to_string(&prices).unwrap(), text);

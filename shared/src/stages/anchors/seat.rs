@@ -44,16 +44,6 @@ impl Seat {
         self != Self::Nuts
     }
 
-    /// How the plate stands, in a few words.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Nuts => "Between two nuts on each stud",
-            Self::Bedded => "On grout or concrete",
-            Self::Dished => "Under the column alone",
-        }
-    }
-
     /// Which case is built, and what it means.
     #[must_use]
     pub fn words(self) -> &'static str {

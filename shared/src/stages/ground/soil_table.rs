@@ -35,13 +35,7 @@ pub enum Group {
     Unfit,
 }
 
-impl Group {
-    /// Whether its stiffness and strength come from grains pressing on each other, so that water takes some away.
-    #[must_use]
-    pub const fn is_granular(self) -> bool {
-        matches!(self, Self::Silt | Self::Sand | Self::Gravel)
-    }
-}
+impl Group {}
 
 /// One row of the table, in the units of its columns.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -25,8 +25,6 @@ pub const SITTING_SOURCE: Source =
 const DOOR_N_S: f64 = 10.0;
 const DOOR_S: f64 = 0.015;
 const DOOR_HEIGHT_M: f64 = 1.0;
-/// A light door that somebody eases shut, and a heavy one in a draught, N s.
-pub const DOOR_RANGE_N_S: (f64, f64) = (5.0, 20.0);
 /// Time that is followed after it, s.
 const DOOR_LASTS_S: f64 = 0.4;
 /// Where the door comes from.

@@ -43,12 +43,6 @@ const QUIET: Source = Source::derived(
     "search inwards along eight directions from 20 m to the edge of block or hole; distance from the pier's axis",
 );
 
-/// Name of a frequency's calculation, counted from 0.
-#[must_use]
-pub fn frequency_id(i: usize) -> &'static str {
-    FREQUENCIES.get(i).copied().unwrap_or("motion.frequency")
-}
-
 /// Name of a stand's calculation, counted from 0.
 #[must_use]
 pub fn stand_id(i: usize) -> &'static str {
@@ -153,11 +147,11 @@ mod tests {
                 .map(|working| working.value)
         };
         assert_eq!(
-            value(frequency_id(0)),
+            value(FREQUENCIES[0]),
             design.motion.frequencies.first().map(|f| hertz::get(*f))
         );
         assert_eq!(
-            value(frequency_id(1)),
+            value(FREQUENCIES[1]),
             design.motion.frequencies.get(1).map(|f| hertz::get(*f))
         );
         assert_eq!(value(stand_id(0)), design.motion.stands[0].tilt_arcsec);

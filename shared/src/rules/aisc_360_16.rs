@@ -1,3 +1,0 @@
-//! ANSI/AISC 360-16, specification for structural steel buildings.
-
-pub mod weld;

@@ -1,3 +1,0 @@
-//! CCIP-016, 2006: a design guide for footfall induced vibration of structures.
-
-pub mod walking;

@@ -1,3 +1,0 @@
-//! EN 13670:2009, execution of concrete structures: curing.
-
-pub mod curing;

@@ -1,3 +1,0 @@
-//! FHWA Geotechnical Engineering Circular No. 5, 2017.
-
-pub mod shear_modulus;
