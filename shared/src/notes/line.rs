@@ -107,4 +107,6 @@ one_more! {
     (A B C D);
     (A B C D E);
     (A B C D E F);
+    (A B C D E F G);
+    (A B C D E F G H);
 }

@@ -90,13 +90,16 @@ pub fn splitting_factor(cracked: bool, edge: Length, reach: Length, critical_edg
     (millimetre::get(edge).max(millimetre::get(reach)) / millimetre::get(critical_edge)).min(1.0)
 }
 
+/// Share of the reduced bond that a lasting pull may use, ACI 318-19, 17.5.2.2.
+pub const SUSTAINED_RATIO: f64 = 0.55;
+
 /// Sustained tension that a single anchor may carry, 0.55 φ N_ba.
 ///
 /// # Source
 /// ACI 318-19, eq. (17.5.2.2).
 #[must_use]
 pub fn sustained(basic: Force, reduction_factor: f64) -> Force {
-    basic * (0.55 * reduction_factor)
+    basic * (SUSTAINED_RATIO * reduction_factor)
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use super::tension::Pulled;
 use crate::figure::{
     Count, Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre,
 };
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes, Worked};
 use crate::rules::aci_318_19::{factors, shear, steel};
 use crate::rules::en_1992_4_2018::steel as bending;
 use crate::rules::threads;
@@ -28,45 +28,45 @@ pub(super) fn put(
         steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
     let grouted =
         situation.seat == Seat::Bedded && millimetre::get(situation.brief.pier.gap.value) > 0.0;
-    let vsa = steel::shear(situation.thread.stress_area, ultimate, grouted) * count;
     let phi = factors::steel_shear_factor(ductile(situation));
-    strengths.put(Mode::ShearSteel, vsa, 1.0 / phi);
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     let source = if grouted { steel::GROUT } else { steel::SHEAR };
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "shear_steel"),
-            title("steel in shear"),
-            "V_sa = n 0.6 A_se f_uta (0.8 of it on grout)",
-            source,
-        )
-        .with("n", count, Count)
-        .with("A_se", situation.thread.stress_area, SquareMillimetre)
-        .with("f_uta", ultimate, Megapascal)
-        .with("φ", phi, One)
-        .gives("V_sa", vsa, Kilonewton),
-    );
+    let in_steel = Line::new(
+        named!("aci", acting.scope, "shear_steel"),
+        title("steel in shear"),
+        "V_sa = n 0.6 A_se f_uta (0.8 of it on grout)",
+        source,
+    )
+    .with("n", count, Count)
+    .with("A_se", situation.thread.stress_area, SquareMillimetre)
+    .with("f_uta", ultimate, Megapascal)
+    .with("φ", phi, One)
+    .gives("V_sa", Kilonewton, |(count, area, ultimate, _)| {
+        steel::shear(area, ultimate, grouted) * count
+    })
+    .noted(notes);
+    strengths.put(Mode::ShearSteel, in_steel, 1.0 / phi);
     lever(situation, acting, phi, strengths, notes);
     let kcp = shear::pry_out_factor(situation.embedment);
-    let least = if pulled.breakout < pulled.bond {
-        pulled.breakout
-    } else {
-        pulled.bond
-    };
-    strengths.put(Mode::PryOut, least * kcp, 1.0 / factors::pry_out_factor());
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "pry_out"),
-            title("concrete prised out behind"),
-            "V_cpg = k_cp min(N_cbg; N_ag)",
-            shear::PRY_OUT,
-        )
-        .with("k_cp", kcp, One)
-        .with("N_cbg", pulled.breakout, Kilonewton)
-        .with("N_ag", pulled.bond, Kilonewton)
-        .with("φ", factors::pry_out_factor(), One)
-        .gives("V_cpg", least * kcp, Kilonewton),
-    );
+    let pried = Line::new(
+        named!("aci", acting.scope, "pry_out"),
+        title("concrete prised out behind"),
+        "V_cpg = k_cp min(N_cbg; N_ag)",
+        shear::PRY_OUT,
+    )
+    .with("k_cp", kcp, One)
+    .with("N_cbg", pulled.breakout, Kilonewton)
+    .with("N_ag", pulled.bond, Kilonewton)
+    .with("φ", factors::pry_out_factor(), One)
+    .gives("V_cpg", Kilonewton, |(kcp, breakout, bond, _)| {
+        if breakout < bond {
+            breakout * kcp
+        } else {
+            bond * kcp
+        }
+    })
+    .noted(notes);
+    strengths.put(Mode::PryOut, pried, 1.0 / factors::pry_out_factor());
     edge(situation, acting, strengths, notes);
 }
 
@@ -93,22 +93,21 @@ fn lever(
         false,
     );
     let restraint = if acting.count() > 1 { 2.0 } else { 1.0 };
-    let found = bending::shear_with_lever(held, arm, restraint) * acting.count() as f64;
+    let found = Line::new(
+        named!("aci", acting.scope, "shear_lever_arm"),
+        format!("{}: steel in shear over the gap", acting.scope.words()),
+        "as EN 1992-4, since ACI 318 has no rule: V = n α_M M⁰/l_a, M⁰ = 1.2 W_el f_u",
+        bending::LEVER,
+    )
+    .with("n", acting.count() as f64, One)
+    .with("α_M", restraint, One)
+    .with("M⁰", held, NewtonMetre)
+    .with("l_a", arm, Millimetre)
+    .gives("V", Kilonewton, |(count, restraint, held, arm)| {
+        bending::shear_with_lever(held, arm, restraint) * count
+    })
+    .noted(notes);
     strengths.put(Mode::ShearLever, found, 1.0 / phi);
-    let title = format!("{}: steel in shear over the gap", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "shear_lever_arm"),
-            title,
-            "as EN 1992-4, since ACI 318 has no rule: V = n α_M M⁰/l_a, M⁰ = 1.2 W_el f_u",
-            bending::LEVER,
-        )
-        .with("n", acting.count() as f64, One)
-        .with("α_M", restraint, One)
-        .with("M⁰", held, NewtonMetre)
-        .with("l_a", arm, Millimetre)
-        .gives("V", found, Kilonewton),
-    );
 }
 
 /// Breakout of the edge towards the side where it is least, 17.7.2: the row nearest to the edge carries the shear. Straight
@@ -116,28 +115,27 @@ fn lever(
 pub(super) fn worst_edge(
     situation: &Situation,
     acting: &Acting,
-) -> Option<(EdgeArea, Force, Working)> {
+) -> Option<(EdgeArea, Worked<Force>)> {
     let left = |area: &EdgeArea, force: Force| {
         newton::get(force) * shear::eccentricity_factor(acting.beside, area.counted)
     };
     (0..4)
         .map(|side| edge_force(situation, acting, side))
-        .min_by(|a, b| left(&a.0, a.1).total_cmp(&left(&b.0, b.1)))
+        .min_by(|(a, there), (b, here)| left(a, there.value).total_cmp(&left(b, here.value)))
 }
 
 fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes: &mut Notes) {
-    let Some((_, force, working)) = worst_edge(situation, acting) else {
+    let Some((_, force)) = worst_edge(situation, acting) else {
         return;
     };
     strengths.put(
         Mode::Edge,
-        force,
+        force.noted(notes),
         1.0 / factors::concrete_shear_factor(situation.caged),
     );
-    notes.working(working);
 }
 
-fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Force, Working) {
+fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Worked<Force>) {
     let area = EdgeArea::of(&acting.group, side);
     let ca1 = area.counted;
     let basic = shear::basic(
@@ -151,8 +149,7 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
         shear::cracking_factor(situation.cracked),
         shear::thickness_factor(ca1, acting.group.concrete.thickness),
     );
-    let force = basic * (area.ratio() * cornered * cracking * thick);
-    let working = Working::new(
+    let force = Line::new(
         named!("aci", acting.scope, "edge"),
         format!("{}: the block's {} edge", acting.scope.words(), area.side),
         "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) λ_a √f'_c c_a1^1.5",
@@ -167,6 +164,12 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     .with("ψ_c,V", cracking, One)
     .with("ψ_h,V", thick, One)
     .with("φ", factors::concrete_shear_factor(situation.caged), One)
-    .gives("V_cbg", force, Kilonewton);
-    (area, force, working)
+    .gives(
+        "V_cbg",
+        Kilonewton,
+        |(_, _, basic, area, single, cornered, cracking, thick, _)| {
+            basic * ((area / single).value * cornered * cracking * thick)
+        },
+    );
+    (area, force)
 }

@@ -2,7 +2,7 @@
 
 use super::{category, ductile};
 use crate::figure::{Count, Kilonewton, Megapascal, Millimetre, One, SquareMillimetre};
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes};
 use crate::rules::aci_318_19::{bond, breakout, factors, steel};
 use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
@@ -17,9 +17,6 @@ pub(super) struct Pulled {
 /// Bars that cross a cone's surface raise φ; a mesh and a cage at the block's faces are not counted as such.
 const SUPPLEMENTARY_STEEL: bool = false;
 
-/// Share of the reduced bond that a lasting pull may use, ACI 318-19 17.5.2.2.
-const LASTING_FACTOR: f64 = 0.55;
-
 /// Puts the strengths in tension.
 pub(super) fn put(
     situation: &Situation,
@@ -30,9 +27,22 @@ pub(super) fn put(
     let count = acting.count() as f64;
     let ultimate =
         steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
-    let nsa = steel::tension(situation.thread.stress_area, ultimate) * count;
     let steel_factor = factors::steel_tension_factor(ductile(situation));
-    strengths.put(Mode::Steel, nsa, 1.0 / steel_factor);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let in_steel = Line::new(
+        named!("aci", acting.scope, "steel"),
+        title("steel in tension"),
+        "N_sa = n A_se f_uta",
+        steel::TENSION,
+    )
+    .with("n", count, Count)
+    .with("A_se", situation.thread.stress_area, SquareMillimetre)
+    .with("f_uta", ultimate, Megapascal)
+    .with("φ", steel_factor, One)
+    .gives("N_sa", Kilonewton, |(count, area, ultimate, _)| {
+        steel::tension(area, ultimate) * count
+    });
+    strengths.put(Mode::Steel, in_steel.value, 1.0 / steel_factor);
     let phi = factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL);
     let breakout = breakout(situation, acting, notes);
     strengths.put(Mode::Cone, breakout, 1.0 / phi);
@@ -44,32 +54,24 @@ pub(super) fn put(
         situation.thread.diameter,
         situation.embedment,
     ) * (situation.lasting_factor * count);
-    strengths.put(Mode::BondSustained, basic, 1.0 / (LASTING_FACTOR * phi));
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "steel"),
-            title("steel in tension"),
-            "N_sa = n A_se f_uta",
-            steel::TENSION,
-        )
-        .with("n", count, Count)
-        .with("A_se", situation.thread.stress_area, SquareMillimetre)
-        .with("f_uta", ultimate, Megapascal)
-        .with("φ", steel_factor, One)
-        .gives("N_sa", nsa, Kilonewton),
+    strengths.put(
+        Mode::BondSustained,
+        basic,
+        1.0 / (bond::SUSTAINED_RATIO * phi),
     );
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "bond_sustained"),
-            title("bond under a lasting pull"),
-            "0.55 φ N_ba (0.4 of it at the table's least bond)",
-            bond::SUSTAINED,
-        )
-        .with("φ", phi, One)
-        .with("N_ba", basic, Kilonewton)
-        .gives("0.55 φ N_ba", basic * (LASTING_FACTOR * phi), Kilonewton),
-    );
+    notes.working(in_steel.working);
+    Line::new(
+        named!("aci", acting.scope, "bond_sustained"),
+        title("bond under a lasting pull"),
+        "0.55 φ N_ba (0.4 of it at the table's least bond)",
+        bond::SUSTAINED,
+    )
+    .with("φ", phi, One)
+    .with("N_ba", basic, Kilonewton)
+    .gives("0.55 φ N_ba", Kilonewton, |(phi, basic)| {
+        bond::sustained(basic, phi)
+    })
+    .noted(notes);
     Pulled { breakout, bond }
 }
 
@@ -82,11 +84,21 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
         None => situation.embedment,
     };
     let edge = acting.group.nearest_edge();
-    let basic = breakout::basic(
-        breakout::POST_INSTALLED_FACTOR,
-        situation.strength,
-        embedment,
-    );
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let basic = Line::new(
+        named!("aci", acting.scope, "breakout_basic"),
+        title("breakout of a stud far from edges"),
+        "N_b = k_c λ_a √f'_c h_ef^1.5",
+        breakout::BREAKOUT,
+    )
+    .with("k_c", breakout::POST_INSTALLED_FACTOR, One)
+    .with("λ_a", 1.0, One)
+    .with("f'_c", situation.strength, Megapascal)
+    .with("h_ef", embedment, Millimetre)
+    .gives("N_b", Kilonewton, |(factor, _, strength, embedment)| {
+        breakout::basic(factor, strength, embedment)
+    })
+    .noted(notes);
     let area_ratio = (acting.group.area(embedment * 1.5) / breakout::single_area(embedment)).value;
     let edged = breakout::edge_factor(edge, embedment);
     let [x, y] = acting
@@ -100,49 +112,52 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
         embedment,
         critical,
     );
-    let found = basic * (area_ratio * edged * x * y * cracking * splitting);
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "breakout_basic"),
-            title("breakout of a stud far from edges"),
-            "N_b = k_c λ_a √f'_c h_ef^1.5",
-            breakout::BREAKOUT,
-        )
-        .with("k_c", breakout::POST_INSTALLED_FACTOR, One)
-        .with("λ_a", 1.0, One)
-        .with("f'_c", situation.strength, Megapascal)
-        .with("h_ef", embedment, Millimetre)
-        .gives("N_b", basic, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "breakout"),
-            title("concrete breakout"),
-            "N_cbg = (A_Nc/A_Nco) ψ_ec,N ψ_ed,N ψ_c,N ψ_cp,N N_b",
-            breakout::BREAKOUT,
-        )
-        .with("A_Nc/A_Nco", area_ratio, One)
-        .with("ψ_ec,N", x * y, One)
-        .with("ψ_ed,N", edged, One)
-        .with("ψ_c,N", cracking, One)
-        .with("c_ac", critical, Millimetre)
-        .with("ψ_cp,N", splitting, One)
-        .with(
-            "φ",
-            factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL),
-            One,
-        )
-        .gives("N_cbg", found, Kilonewton),
-    );
-    found
+    Line::new(
+        named!("aci", acting.scope, "breakout"),
+        title("concrete breakout"),
+        "N_cbg = (A_Nc/A_Nco) ψ_ec,N ψ_ed,N ψ_c,N ψ_cp,N N_b",
+        breakout::BREAKOUT,
+    )
+    .with("A_Nc/A_Nco", area_ratio, One)
+    .with("ψ_ec,N", x * y, One)
+    .with("ψ_ed,N", edged, One)
+    .with("ψ_c,N", cracking, One)
+    .with("c_ac", critical, Millimetre)
+    .with("ψ_cp,N", splitting, One)
+    .with(
+        "φ",
+        factors::concrete_tension_factor(category(situation), SUPPLEMENTARY_STEEL),
+        One,
+    )
+    .gives(
+        "N_cbg",
+        Kilonewton,
+        |(area, eccentric, edged, cracking, _, splitting, _)| {
+            basic * (area * edged * eccentric * cracking * splitting)
+        },
+    )
+    .noted(notes)
 }
 
 /// Bond, 17.6.5.
 fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
     let diameter = situation.thread.diameter;
     let edge = acting.group.nearest_edge();
-    let basic = bond::basic(situation.bond, diameter, situation.embedment);
+    let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let basic = Line::new(
+        named!("aci", acting.scope, "bond_basic"),
+        title("bond of a stud far from edges"),
+        "N_ba = λ_a τ_cr π d_a h_ef",
+        bond::BOND,
+    )
+    .with("λ_a", 1.0, One)
+    .with("τ_cr", situation.bond, Megapascal)
+    .with("d_a", diameter, Millimetre)
+    .with("h_ef", situation.embedment, Millimetre)
+    .gives("N_ba", Kilonewton, |(_, bond, diameter, embedment)| {
+        bond::basic(bond, diameter, embedment)
+    })
+    .noted(notes);
     let reach = bond::reach(diameter, situation.bond_uncracked);
     let area_ratio = (acting.group.area(reach) / bond::single_area(reach)).value;
     let edged = bond::edge_factor(edge, reach);
@@ -156,34 +171,21 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         reach,
         critical,
     );
-    let found = basic * (area_ratio * edged * x * y * splitting);
-    let title = |what: &str| format!("{}: {what}", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "bond_basic"),
-            title("bond of a stud far from edges"),
-            "N_ba = λ_a τ_cr π d_a h_ef",
-            bond::BOND,
-        )
-        .with("λ_a", 1.0, One)
-        .with("τ_cr", situation.bond, Megapascal)
-        .with("d_a", diameter, Millimetre)
-        .with("h_ef", situation.embedment, Millimetre)
-        .gives("N_ba", basic, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            named!("aci", acting.scope, "bond"),
-            title("bond of the resin"),
-            "N_ag = (A_Na/A_Nao) ψ_ec,Na ψ_ed,Na ψ_cp,Na N_ba",
-            bond::BOND,
-        )
-        .with("c_Na", reach, Millimetre)
-        .with("A_Na/A_Nao", area_ratio, One)
-        .with("ψ_ec,Na", x * y, One)
-        .with("ψ_ed,Na", edged, One)
-        .with("ψ_cp,Na", splitting, One)
-        .gives("N_ag", found, Kilonewton),
-    );
-    found
+    Line::new(
+        named!("aci", acting.scope, "bond"),
+        title("bond of the resin"),
+        "N_ag = (A_Na/A_Nao) ψ_ec,Na ψ_ed,Na ψ_cp,Na N_ba",
+        bond::BOND,
+    )
+    .with("c_Na", reach, Millimetre)
+    .with("A_Na/A_Nao", area_ratio, One)
+    .with("ψ_ec,Na", x * y, One)
+    .with("ψ_ed,Na", edged, One)
+    .with("ψ_cp,Na", splitting, One)
+    .gives(
+        "N_ag",
+        Kilonewton,
+        |(_, area, eccentric, edged, splitting)| basic * (area * edged * eccentric * splitting),
+    )
+    .noted(notes)
 }
