@@ -146,7 +146,9 @@ fn called_for() -> Vec<(serde_json::Value, Vec<&'static str>)> {
 }
 
 fn cautions(answers: &serde_json::Value) -> BTreeSet<&'static str> {
-    let plan = serde_json::from_value(answers.clone()).unwrap();
+    let mut answers = answers.clone();
+    answers["schema_version"] = json!(1);
+    let plan = serde_json::from_value(answers).unwrap();
     let found = design(&resolve(&plan).unwrap(), &NoShelf);
     found.cautions.iter().map(|caution| caution.id).collect()
 }

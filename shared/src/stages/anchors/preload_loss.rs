@@ -5,7 +5,7 @@ use crate::paths;
 use serde::Serialize;
 
 use crate::figure::{Kilonewton, KilonewtonPerMillimetre, Millimetre, NewtonMetre, One, Unit};
-use crate::notes::{Check, Notes, Working};
+use crate::notes::{Check, Line, Notes, Working};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
 use crate::rules::vdi_2230_2015::{self as tightening, loss};
@@ -155,18 +155,19 @@ fn lines(
     torque: &Torque,
     notes: &mut Notes,
 ) {
-    notes.working(
-        Working::new(
-            "anchors.stretch",
-            "Stretch of a stud",
-            "δ = F l/(E A_s)",
-            tightening::loss::SETTLING,
-        )
-        .with("F", preload.typical, Kilonewton)
-        .with("l", preload_loss.stretched_length, Millimetre)
-        .with("k_b", stud, KilonewtonPerMillimetre)
-        .gives("δ", preload_loss.stretch, Millimetre),
-    );
+    Line::new(
+        "anchors.stretch",
+        "Stretch of a stud",
+        "δ = F l/(E A_s)",
+        tightening::loss::SETTLING,
+    )
+    .with("F", preload.typical, Kilonewton)
+    .with("l", preload_loss.stretched_length, Millimetre)
+    .with("k_b", stud, KilonewtonPerMillimetre)
+    .gives("δ", Millimetre, |(force, _, stud)| {
+        loss::stretch(force, stud)
+    })
+    .noted(notes);
     notes.working(
         Working::new(
             "anchors.settling",

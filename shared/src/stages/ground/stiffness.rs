@@ -8,7 +8,7 @@ use crate::brief::Brief;
 use crate::figure::{
     KilonewtonPerCubicMetre, Kilopascal, Megapascal, Metre, MetrePerSecond, One, Unit, UnitOf,
 };
-use crate::notes::{AssumedValue, Assumption, Notes, Working};
+use crate::notes::{AssumedValue, Assumption, Line, Notes, Working};
 use crate::rules::blow_count_regression::Row;
 use crate::rules::brandenberg_2010::speed as brandenberg;
 use crate::rules::fhwa_gec5_2017::shear_modulus as waves;
@@ -139,23 +139,22 @@ fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Veloc
     };
     // Below the stresses of the data the formula would be stretched; the least of them is used, and stands in the working.
     let stress = kilopascal::new(kilopascal::get(water.stress).max(blow_count::LEAST_STRESS_KPA));
-    let speed = blow_count::shear_wave_speed(kind, blows, stress);
     let [a, b, c] = kind.coefficients();
-    notes.working(
-        Working::new(
-            "ground.shear_wave_speed",
-            "Speed of shear waves from the blow count",
-            "Vs = a N60^b σ'v^c",
-            blow_count::SOURCE,
-        )
-        .with("N60", blows, One)
-        .with("σ'v", stress, Kilopascal)
-        .with("a", a, One)
-        .with("b", b, One)
-        .with("c", c, One)
-        .gives("Vs", speed, MetrePerSecond),
-    );
-    speed
+    Line::new(
+        "ground.shear_wave_speed",
+        "Speed of shear waves from the blow count",
+        "Vs = a N60^b σ'v^c",
+        blow_count::SOURCE,
+    )
+    .with("N60", blows, One)
+    .with("σ'v", stress, Kilopascal)
+    .with("a", a, One)
+    .with("b", b, One)
+    .with("c", c, One)
+    .gives("Vs", MetrePerSecond, |(blows, stress, ..)| {
+        blow_count::shear_wave_speed(kind, blows, stress)
+    })
+    .noted(notes)
 }
 
 /// Low and high over a stated speed.
@@ -177,31 +176,32 @@ fn by_words(
     water: &Water,
     notes: &mut Notes,
 ) -> Spread<Velocity> {
-    let factor = stress_ratio(row.group, water);
+    let left = Line::new(
+        "ground.stress_factor",
+        "What water, and a base less than a metre deep, leave of the speed of shear waves",
+        "Vs/Vs₀ = (σ'/σ'₀)^c₂, c₂ 0.164 in clay, 0.231 in silt, 0.236 in sand, 0.285 in gravel",
+        if row.group == Group::Gravel {
+            kwak::SOURCE
+        } else {
+            brandenberg::SOURCE
+        },
+    )
+    .with("σ'", water.stress, Kilopascal)
+    .with("z", water.depth, Metre)
+    .with("σ'₀", water.table_stress, Kilopascal)
+    .gives("Vs/Vs₀", One, |(stress, _, of_table)| {
+        stress_ratio(row.group, stress, of_table)
+    });
+    let factor = left.value;
     if factor < 1.0 {
-        notes.working(
-            Working::new(
-                "ground.stress_factor",
-                "What water, and a base less than a metre deep, leave of the speed of shear waves",
-                "Vs/Vs₀ = (σ'/σ'₀)^c₂, c₂ 0.164 in clay, 0.231 in silt, 0.236 in sand, 0.285 in gravel",
-                if row.group == Group::Gravel {
-                    kwak::SOURCE
-                } else {
-                    brandenberg::SOURCE
-                },
-            )
-            .with("σ'", water.stress, Kilopascal)
-            .with("z", water.depth, Metre)
-            .with("σ'₀", water.table_stress, Kilopascal)
-            .gives("Vs/Vs₀", factor, One),
-        );
+        notes.working(left.working);
     }
     Spread { low, typical, high }.map(|speed| metre_per_second::new(speed * factor))
 }
 
 /// The speed at the stress beside the block over that of the table.
-fn stress_ratio(group: Group, water: &Water) -> f64 {
-    let by = |row: Row| row.stress_ratio(water.stress, water.table_stress);
+fn stress_ratio(group: Group, stress: Pressure, of_table: Pressure) -> f64 {
+    let by = |row: Row| row.stress_ratio(stress, of_table);
     let ratio = match group {
         Group::Clay => by(brandenberg::Kind::Clay.row()),
         Group::Silt => by(brandenberg::Kind::Silt.row()),
@@ -254,17 +254,18 @@ fn explain(
     if from == StiffnessFrom::StatedSpeed {
         stated_range(brief, speed, notes);
     }
-    notes.working(
-        Working::new(
-            "ground.shear_modulus",
-            "Shear modulus of the ground at small strain, typical",
-            "G = (γ/g) Vs²",
-            waves::SOURCE,
-        )
-        .with("γ", weight, KilonewtonPerCubicMetre)
-        .with("Vs", speed.typical, MetrePerSecond)
-        .gives("G", modulus.typical, Megapascal),
-    );
+    Line::new(
+        "ground.shear_modulus",
+        "Shear modulus of the ground at small strain, typical",
+        "G = (γ/g) Vs²",
+        waves::SOURCE,
+    )
+    .with("γ", weight, KilonewtonPerCubicMetre)
+    .with("Vs", speed.typical, MetrePerSecond)
+    .gives("G", Megapascal, |(weight, speed)| {
+        waves::shear_modulus(weight, speed)
+    })
+    .noted(notes);
     let say = |modulus| brief.units.say(modulus, Megapascal);
     let band = format!(
         "shear modulus of {} to {}, expected {}",

@@ -1,8 +1,10 @@
 //! The lines of calculation behind the foot's stiffness.
 
 use crate::brief::Brief;
-use crate::figure::{Count, Millimetre, MillimetrePerMegapascal, SquareMillimetre, Unit};
-use crate::notes::{Notes, Working};
+use crate::figure::{
+    Count, KilonewtonPerMillimetre, Millimetre, MillimetrePerMegapascal, SquareMillimetre, Unit,
+};
+use crate::notes::{Line, Notes, Working};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
 use crate::rules::{annular_plate, resin, stud_group};
@@ -20,22 +22,27 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
     let mega = |stiffness: RotationalStiffness| newton_metre_per_radian::get(stiffness) / 1e6;
     let anchors = &brief.anchors;
     let thread = anchors.thread();
-    notes.working(
-        Working::new(
-            "joint.bond",
-            "Bond of one stud",
-            "k_b = π d h_ef/f",
-            resin::BOND_STIFFNESS,
-        )
-        .with("d", thread.diameter, Millimetre)
-        .with("h_ef", anchors.embedment.value, Millimetre)
-        .with(
-            "f",
-            anchors.product.displacement_short.value,
-            MillimetrePerMegapascal,
-        )
-        .gives("k_b", per_mm(joint.bond), Unit::KilonewtonPerMillimetre),
-    );
+    Line::new(
+        "joint.bond",
+        "Bond of one stud",
+        "k_b = π d h_ef/f",
+        resin::BOND_STIFFNESS,
+    )
+    .with("d", thread.diameter, Millimetre)
+    .with("h_ef", anchors.embedment.value, Millimetre)
+    .with(
+        "f",
+        anchors.product.displacement_short.value,
+        MillimetrePerMegapascal,
+    )
+    .gives(
+        "k_b",
+        KilonewtonPerMillimetre,
+        |(diameter, embedment, displacement)| {
+            resin::bond_stiffness(diameter, embedment, displacement)
+        },
+    )
+    .noted(notes);
     notes.working(
         Working::new(
             "joint.bar",

@@ -4,7 +4,7 @@ use super::tension::Pulled;
 use crate::figure::{
     Count, Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre,
 };
-use crate::notes::{Notes, Working};
+use crate::notes::{Line, Notes, Working};
 use crate::rules::en_1992_4_2018::{edge, factors, shear, steel};
 use crate::rules::threads;
 use crate::stages::anchors::areas::EdgeArea;
@@ -28,22 +28,21 @@ pub(super) fn put(
     steel_alone(situation, acting, strengths, notes);
     lever(situation, acting, strengths, notes);
     let k8 = shear::k8_factor(situation.embedment);
-    let pry = shear::pry_out(k8, pulled.cone, pulled.bond);
+    let pry = Line::new(
+        named!("eurocode", acting.scope, "pry_out"),
+        format!("{}: concrete prised out behind", acting.scope.words()),
+        "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)",
+        shear::PRY_OUT,
+    )
+    .with("k₈", k8, One)
+    .with("N_Rk,c", pulled.cone, Kilonewton)
+    .with("N_Rk,p", pulled.bond, Kilonewton)
+    .gives("V_Rk,cp", Kilonewton, |(k8, cone, bond)| {
+        shear::pry_out(k8, cone, bond)
+    })
+    .noted(notes);
     // In shear the installation factor is one.
     strengths.put(Mode::PryOut, pry, factors::concrete_factor(1.0));
-    let title = format!("{}: concrete prised out behind", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "pry_out"),
-            title,
-            "V_Rk,cp = k₈ min(N_Rk,c; N_Rk,p)",
-            shear::PRY_OUT,
-        )
-        .with("k₈", k8, One)
-        .with("N_Rk,c", pulled.cone, Kilonewton)
-        .with("N_Rk,p", pulled.bond, Kilonewton)
-        .gives("V_Rk,cp", pry, Kilonewton),
-    );
     if let Some((_, breaks, working)) = worst_edge(situation, acting) {
         strengths.put(Mode::Edge, breaks, factors::concrete_factor(1.0));
         notes.working(working);
@@ -62,25 +61,24 @@ fn steel_alone(
     } else {
         1.0
     };
-    let found = steel::shear_single(situation.thread.stress_area, steel.ultimate) * (count * k7);
     let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
+    let found = Line::new(
+        named!("eurocode", acting.scope, "shear_steel"),
+        format!("{}: steel in shear", acting.scope.words()),
+        "V_Rk,s = n k₇ k₆ A_s f_uk",
+        steel::SHEAR,
+    )
+    .with("n", count, Count)
+    .with("k₇", k7, One)
+    .with("k₆", steel::k6_factor(steel.ultimate), One)
+    .with("A_s", situation.thread.stress_area, SquareMillimetre)
+    .with("f_uk", steel.ultimate, Megapascal)
+    .with("γ_Ms", factor, One)
+    .gives("V_Rk,s", Kilonewton, |(count, k7, _, area, ultimate, _)| {
+        steel::shear_single(area, ultimate) * (count * k7)
+    })
+    .noted(notes);
     strengths.put(Mode::ShearSteel, found, factor);
-    let title = format!("{}: steel in shear", acting.scope.words());
-    notes.working(
-        Working::new(
-            named!("eurocode", acting.scope, "shear_steel"),
-            title,
-            "V_Rk,s = n k₇ k₆ A_s f_uk",
-            steel::SHEAR,
-        )
-        .with("n", count, Count)
-        .with("k₇", k7, One)
-        .with("k₆", steel::k6_factor(steel.ultimate), One)
-        .with("A_s", situation.thread.stress_area, SquareMillimetre)
-        .with("f_uk", steel.ultimate, Megapascal)
-        .with("γ_Ms", factor, One)
-        .gives("V_Rk,s", found, Kilonewton),
-    );
 }
 
 /// Bending of the studs over what lies between concrete and plate, be it air or a thick bed of grout.
@@ -102,14 +100,10 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
     } else {
         FREE_FACTOR
     };
-    let found = steel::shear_with_lever(bending, arm, restraint) * acting.count() as f64;
     let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
-    strengths.put(Mode::ShearLever, found, factor);
-    let title = format!("{}: steel in shear over the gap", acting.scope.words());
-    notes.working(
-        Working::new(
+    let found = Line::new(
             named!("eurocode", acting.scope, "shear_lever_arm"),
-            title,
+            format!("{}: steel in shear over the gap", acting.scope.words()),
             "V_Rk,s,M = n α_M M⁰_Rk,s/l_a, M⁰_Rk,s = 1.2 W_el f_uk, l_a = 0.5 d + gap + t/2; beside a pull M⁰_Rk,s falls by N_Ed/N_Rd,s",
             steel::LEVER_LENGTH,
         )
@@ -118,8 +112,11 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
         .with("M⁰_Rk,s", bending, NewtonMetre)
         .with("l_a", arm, Millimetre)
         .with("γ_Ms", factor, One)
-        .gives("V_Rk,s,M", found, Kilonewton),
-    );
+        .gives("V_Rk,s,M", Kilonewton, |(count, restraint, bending, arm, _)| {
+            steel::shear_with_lever(bending, arm, restraint) * count
+        })
+        .noted(notes);
+    strengths.put(Mode::ShearLever, found, factor);
 }
 
 /// Edge break-out towards the side where it is least, with what an eccentricity leaves of it; none where every edge is far. The row nearest to the edge alone

@@ -1,13 +1,13 @@
 //! The checks and lines of calculation of the torque.
 
 use crate::brief::Brief;
-use crate::figure::{Kilonewton, Millimetre, NewtonMetre, One, SquareMillimetre, Unit};
-use crate::notes::{Check, Notes, Working};
+use crate::figure::{Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre};
+use crate::notes::{Check, Line, Notes, Working};
 use crate::paths;
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015::{self as tightening, scatter};
 use crate::source::Source;
-use crate::units::{Force, Spread, newton, newton_metre, square_millimetre};
+use crate::units::{Force, Spread, newton_metre};
 
 use super::{Screw, Torque, WaitsFor, kilos};
 
@@ -68,6 +68,7 @@ fn workings(
     notes: &mut Notes,
 ) {
     let thread = brief.anchors.thread();
+    let steel = threads::steel(brief.anchors.strength_class.value, brief.anchors.size.value);
     let (source, formula) = match brief.anchors.frictions {
         Some(_) => (
             tightening::LONG_FORM,
@@ -88,35 +89,31 @@ fn workings(
             .with("K_high", torque.nut_factor.high, One)
             .gives("K", torque.nut_factor.typical, One),
     );
-    notes.working(
-        Working::new(
-            "anchors.preload",
-            "Preload of one stud",
-            "F = T/(K d), with its scatter",
-            tightening::SHORT_FORM,
-        )
-        .with("T", torque.used, NewtonMetre)
-        .with("K", torque.nut_factor.typical, One)
-        .with("d", thread.diameter, Millimetre)
-        .with("F_low", preload.low, Kilonewton)
-        .with("F_high", preload.high, Kilonewton)
-        .gives("F", preload.typical, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            "anchors.proof_load",
-            "Proof load of one stud",
-            "F_p = A_s S_p",
-            threads::THREADS,
-        )
-        .with("A_s", thread.stress_area, SquareMillimetre)
-        .with(
-            "S_p",
-            newton::get(screw.proof) / square_millimetre::get(thread.stress_area),
-            Unit::Megapascal,
-        )
-        .gives("F_p", screw.proof, Kilonewton),
-    );
+    Line::new(
+        "anchors.preload",
+        "Preload of one stud",
+        "F = T/(K d), with its scatter",
+        tightening::SHORT_FORM,
+    )
+    .with("T", torque.used, NewtonMetre)
+    .with("K", torque.nut_factor.typical, One)
+    .with("d", thread.diameter, Millimetre)
+    .with("F_low", preload.low, Kilonewton)
+    .with("F_high", preload.high, Kilonewton)
+    .gives("F", Kilonewton, |(torque, factor, diameter, ..)| {
+        tightening::preload(torque, factor, diameter)
+    })
+    .noted(notes);
+    Line::new(
+        "anchors.proof_load",
+        "Proof load of one stud",
+        "F_p = A_s S_p",
+        threads::THREADS,
+    )
+    .with("A_s", thread.stress_area, SquareMillimetre)
+    .with("S_p", steel.proof, Megapascal)
+    .gives("F_p", Kilonewton, |(area, proof)| area * proof)
+    .noted(notes);
     notes.working(
         Working::new(
             "anchors.torque_band",
