@@ -2,7 +2,8 @@
 //! sides is the engine's own; what is held is that a promise of the fitted pier comes true in the plan.
 
 use serde_json::{Value, json};
-use stillground::design::{Design, decide, design_decided};
+use stillground::decided::{decide, design_decided};
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::options::taking::changed;
 use stillground::proof::Remedy;

@@ -27,7 +27,7 @@ pub fn notes(brief: &Brief, torque: &Torque, screw: &Screw, notes: &mut Notes) {
         .note("The high end of the scattered preload: beyond the proof load a stud stretches for good.")
         .moved_by(paths![anchors.torque_n_m, anchors.size, anchors.strength_class, anchors.lubrication]),
     );
-    workings(brief, torque, screw, preload, notes);
+    workings(brief, torque, preload, notes);
     kilos::workings(&torque.lesson, notes);
 }
 
@@ -60,13 +60,7 @@ fn of_the_nuts(torque: &Torque) -> Check {
         ])
 }
 
-fn workings(
-    brief: &Brief,
-    torque: &Torque,
-    screw: &Screw,
-    preload: Spread<Force>,
-    notes: &mut Notes,
-) {
+fn workings(brief: &Brief, torque: &Torque, preload: Spread<Force>, notes: &mut Notes) {
     let thread = brief.anchors.thread();
     let steel = threads::steel(brief.anchors.strength_class.value, brief.anchors.size.value);
     let (source, formula) = match brief.anchors.frictions {
