@@ -21,6 +21,7 @@ use crate::notes::{AssumedValue, Assumption};
 use crate::row;
 use crate::site_plan::{Code, Prices, SitePlan, Use};
 use crate::source::Source;
+use crate::stock::Stock;
 
 /// Where an answer came from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -72,6 +73,8 @@ pub struct Brief {
     pub purpose: Given<Use>,
     /// Code that judges the anchors.
     pub code: Given<Code>,
+    /// Which parts are sold where the pier is built.
+    pub stock: Given<Stock>,
     /// Site and soil.
     pub site: site::Site,
     /// Excavation.
@@ -100,9 +103,11 @@ pub struct Brief {
 /// Every field out of range and every contradiction between answers.
 pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
     plan.validate()?;
+    let units = plan.units.unwrap_or_default();
     let mut ask = Ask {
         plan,
-        units: plan.units.unwrap_or_default(),
+        units,
+        stock: plan.family(),
         assumptions: Vec::new(),
     };
     let purpose = ask.choice(
@@ -123,6 +128,19 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
             source: Source::judgement("house default"),
         },
     );
+    let family = ask.stock;
+    let stock = ask.choice(
+        row!(stock),
+        family,
+        Taken::new(
+            units.either(
+                "parts in millimetres are sold where metres are read",
+                "parts in inches are sold where feet are read",
+            ),
+            "which tube, plate, rod, concrete and bags the plan chooses",
+            Source::judgement("the family that readers of these units buy from"),
+        ),
+    );
     let load = load::resolve(plan, &mut ask);
     let floor = floor::resolve(plan, &mut ask);
     let pier = pier::resolve(plan, &load, &floor, &mut ask);
@@ -136,6 +154,7 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         units: ask.units,
         purpose,
         code,
+        stock,
         site: site::resolve(plan, &mut ask),
         excavation: excavation::resolve(plan, &mut ask),
         load,
@@ -179,6 +198,8 @@ pub struct Ask<'a> {
     pub plan: &'a SitePlan,
     /// Units for words.
     pub units: Units,
+    /// Which parts are chosen from.
+    pub stock: Stock,
     assumptions: Vec<Assumption>,
 }
 

@@ -3,6 +3,7 @@
 //! Everything inside is metric; the reader's system of units is applied here and nowhere else.
 
 mod amount;
+pub mod inches;
 
 pub use rust_decimal::Decimal;
 use serde::{Serialize, Serializer};
@@ -123,9 +124,9 @@ unit_table! {
     /// kN/m³
     KilonewtonPerCubicMetre: "kN/m³", "lbf/ft³", 1000.0 * 0.3048 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
     /// kPa
-    Kilopascal: "kPa", "lbf/ft²", 1000.0 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
+    Kilopascal: "kPa", "psf", 1000.0 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
     /// MPa
-    Megapascal: "MPa", "lbf/in²", 1e6 * 0.0254 * 0.0254 / 4.448_221_615_260_5, 3;
+    Megapascal: "MPa", "psi", 1e6 * 0.0254 * 0.0254 / 4.448_221_615_260_5, 3;
     /// mm/MPa
     MillimetrePerMegapascal: "mm/MPa", "in/ksi", 4_448.221_615_260_5 / (25.4 * 25.4 * 25.4), 3;
     /// m/s
@@ -214,11 +215,24 @@ impl Units {
     #[must_use]
     pub fn figure<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> Figure {
         let unit_of = unit.unit();
-        let (value, symbol) = self.convert(quantity, unit);
+        let amount = unit.count(quantity);
+        if let Some(digits) = self.as_on_a_tape(amount, unit_of) {
+            return Figure { digits, unit: "" };
+        }
+        let (value, symbol) = self.convert(amount, unit_of);
         let (value, symbol) = millions(value, symbol);
         Figure {
             digits: significant(value, unit_of.digits()),
             unit: symbol,
+        }
+    }
+
+    /// A length in feet and inches, where it is one that a tape shows.
+    fn as_on_a_tape(self, amount: f64, unit: Unit) -> Option<String> {
+        match (self, unit) {
+            (Self::Imperial, Unit::Metre) => inches::distance(amount * 1000.0),
+            (Self::Imperial, Unit::Millimetre) => inches::on_a_mark(amount),
+            _ => None,
         }
     }
 

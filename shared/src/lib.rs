@@ -28,6 +28,7 @@ pub mod site_plan;
 pub mod sizing;
 pub mod source;
 pub mod stages;
+pub mod stock;
 pub mod text;
 pub mod trace;
 pub mod units;

@@ -31,6 +31,7 @@ use crate::field::{
     Answer, Kind, NumberField, Other, OtherField, Problem, Problems, choice, other, words,
 };
 use crate::figure::Units;
+use crate::stock::Stock;
 use crate::text;
 
 /// Version of the document that this engine reads.
@@ -78,6 +79,9 @@ pub struct SitePlan {
     /// Code for the anchors' verdict.
     #[serde(default)]
     pub code: Option<Code>,
+    /// Which parts are sold where the pier is built; apart from the units and from the code.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stock: Option<Stock>,
     /// Site and soil.
     #[serde(default)]
     pub site: Site,
@@ -178,6 +182,17 @@ impl SitePlan {
             "Metric units are shown."
         )
     );
+    /// Which parts are sold where the pier is built.
+    pub const stock: Other<Stock> = other!(
+        "stock",
+        plan.stock: Stock,
+        "Which parts are sold where the pier is built; apart from the units that are shown and from the code.",
+        words!(
+            "What is sold where you are?",
+            ["The plan chooses tube, plate, rod, concrete and bags from it. It changes neither the units you read nor the code."],
+            "Metric parts for a reader of metric units, inch parts for a reader of feet and inches."
+        )
+    );
     /// Code for the anchors' verdict.
     pub const code: Other<Code> = other!(
         "code",
@@ -199,6 +214,13 @@ impl SitePlan {
             schema_version: SCHEMA_VERSION,
             ..Self::default()
         }
+    }
+
+    /// The family of parts that is chosen from: as said, or the one that readers of these units usually buy from.
+    #[must_use]
+    pub fn family(&self) -> Stock {
+        self.stock
+            .unwrap_or(Stock::of(self.units.unwrap_or_default()))
     }
 
     /// The plan's number of this path.

@@ -138,10 +138,9 @@ fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
         && said.embedment_mm.is_none()
         && said.hole_diameter_mm.is_none();
     let own = brief.anchors.thread().diameter;
-    let larger = StudSize::ALL
-        .iter()
-        .filter(|&&size| open && threads::thread(size).diameter > own);
-    let with = |&size: &StudSize| {
+    let larger = StudSize::of(brief.anchors.size.value.stock())
+        .filter(|&size| open && threads::thread(size).diameter > own);
+    let with = |size: StudSize| {
         let mut plan = plan.clone();
         plan.anchors.size = Some(size);
         plan

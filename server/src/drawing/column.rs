@@ -90,7 +90,7 @@ impl Layout {
             self.say(self.top_plate.1),
             self.say(self.height),
             self.say(self.bolt_circle),
-            self.steel.key()
+            self.steel.said()
         )
     }
 }
@@ -282,7 +282,7 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
                 "Tube ø\u{a0}{}\u{a0}×\u{a0}{}, {}",
                 layout.number(layout.diameter),
                 layout.say(layout.wall),
-                layout.steel.key()
+                layout.steel.said()
             ),
         ),
         note(

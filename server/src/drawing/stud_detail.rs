@@ -38,8 +38,8 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
     let (said, anchors) = (&brief.anchors, &design.anchors);
     Layout {
         units: brief.units,
-        size: said.size.value.key(),
-        class: said.strength_class.value.key(),
+        size: said.size.value.said(),
+        class: said.strength_class.value.said(),
         diameter: said
             .size
             .value

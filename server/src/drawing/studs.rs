@@ -51,7 +51,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
             .iter()
             .map(|stud| (m(stud.x), m(stud.y)))
             .collect(),
-        size: brief.anchors.size.value.key(),
+        size: brief.anchors.size.value.said(),
         circle: millimetre::get(brief.anchors.circle_diameter.value) / 1000.0,
         plate: m(pier.plate_side),
         column: m(pier.outside_diameter),

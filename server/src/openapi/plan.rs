@@ -47,6 +47,7 @@ fn head() -> Map<String, Value> {
         row!(use).row,
         row!(units).row,
         row!(code).row,
+        row!(stock).row,
     ] {
         put(&field.path, other(&field));
     }

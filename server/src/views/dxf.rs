@@ -110,7 +110,7 @@ fn plate(drawing: &mut Drawing, shape: &Shape, brief: &Brief) {
     }
     circle(drawing, "Column outline", (0.0, 0.0), shape.column);
     north(drawing, (0.0, 0.0), shape.side);
-    let steel = brief.pier.steel.value.key();
+    let steel = brief.pier.steel.value.of_plate();
     let mut lines = vec![
         format!(
             "Base plate {} x {} x {} mm, {steel}",

@@ -13,7 +13,7 @@ use crate::source::Source;
 use crate::units::{Length, Moment, millimetre, newton_metre};
 
 pub use product::Product;
-pub use sizes::{above_concrete, usual_size};
+pub use sizes::{above_concrete, usual_class, usual_size};
 
 /// Complete answers about the studs.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,7 +91,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     );
     let size = ask.choice(
         Said::size,
-        sizes::usual_size(said),
+        sizes::usual_size(said, ask.stock),
         Taken::new(
             "the usual stud of a pier, or the nearest that fits the stated hole and depth",
             "stiffness and resistance",
@@ -99,7 +99,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         ),
     );
     let thread = threads::thread(size.value);
-    let sizes = sizes::Usual::find(plan, pier, count.value, &thread);
+    let sizes = sizes::Usual::find(plan, pier, count.value, &thread, ask.stock);
     let mut mm = |row, value, why: &str, effect: &str| {
         ask.number(row, value, Taken::new(why, effect, HOUSE))
     };
@@ -154,7 +154,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         lower_nuts: lower_nuts(pier, ask),
         strength_class: ask.choice(
             Said::strength_class,
-            StrengthClass::C8_8,
+            usual_class(size.value),
             Taken::new("the usual class", "proof load", HOUSE),
         ),
         cracked: ask.choice(

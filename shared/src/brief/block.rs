@@ -2,11 +2,13 @@
 
 use crate::brief::{Ask, Given, Taken};
 use crate::path;
+use crate::rules::aci_318_19::exposure as aci_exposure;
 use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::block::{Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface};
 use crate::site_plan::site::Soil;
 use crate::site_plan::{Block as Said, SitePlan};
 use crate::source::Source;
+use crate::stock::{Stock, goods};
 use crate::units::{Force, Length, Mass};
 
 /// Complete answers about the block. A size that is `None` is left to the block stage.
@@ -60,7 +62,9 @@ pub struct SaidDowels {
 }
 
 /// Height of the block above the ground, where none was said, m.
-pub(super) const UPSTAND_M: f64 = 0.05;
+pub(super) fn upstand_m(stock: Stock) -> f64 {
+    stock.either(0.05, 0.0508)
+}
 
 /// Decides the block's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
@@ -72,7 +76,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         depth: Said::depth_m.said(plan),
         upstand: ask.number(
             Said::upstand_m,
-            UPSTAND_M,
+            upstand_m(ask.stock),
             Taken::new(
                 "keeps rain and leaves off the studs",
                 "height of the pier and bending at its foot",
@@ -127,7 +131,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         ),
         duct_diameter: ask.number(
             Said::duct_diameter_mm,
-            32.0,
+            goods::size("duct-bore", ask.stock),
             Taken::new(
                 "takes a plug and a data cable",
                 "ducts to order and bend radius",
@@ -136,7 +140,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         ),
         bag: ask.number(
             Said::bag_mass_kg,
-            25.0,
+            goods::size("bag", ask.stock),
             Taken::new("a usual bag", "number of bags", house),
         ),
     }
@@ -167,13 +171,13 @@ fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
     let delivered = plan.block.mix.is_none_or(|mix| mix == Mix::Ready);
     let (class, why, source) = if delivered {
         (
-            Concrete::C30,
+            ask.stock.either(Concrete::C30, Concrete::Psi4500),
             "what the exposure table asks of concrete that rain and frost reach",
-            exposure::SOURCE,
+            ask.stock.either(exposure::SOURCE, aci_exposure::SOURCE),
         )
     } else {
         (
-            Concrete::C25,
+            ask.stock.either(Concrete::C25, Concrete::Psi4000),
             "what a careful mix on site or good bags reach without tests",
             house,
         )

@@ -43,9 +43,10 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Excavation {
 }
 
 fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
+    let usual = ask.stock.either(1.2, 1.2192);
     ask.number(
         Said::max_depth_m,
-        plan.block.depth_m.map_or(1.2, |block| block.max(1.2)),
+        plan.block.depth_m.map_or(usual, |block| block.max(usual)),
         Taken::new(
             "what one or two people dig in a day, and about as deep as local rules let a pit stand \
              open without support",
@@ -59,8 +60,11 @@ fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
 fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     let said = &plan.excavation;
     let (value, why): (f64, _) = match said.sides {
-        Some(Sides::Sloped) => (5.0, "battered sides need a clearing of several strides"),
-        _ => (2.0, "room in most gardens"),
+        Some(Sides::Sloped) => (
+            ask.stock.either(5.0, 4.8768),
+            "battered sides need a clearing of several strides",
+        ),
+        _ => (ask.stock.either(2.0, 1.9812), "room in most gardens"),
     };
     let source = Source::judgement("room on the site");
     // A block that was stated larger has its room: nobody states one that does not fit.

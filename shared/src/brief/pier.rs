@@ -53,11 +53,11 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
     let gap = mm(
         ask,
         Said::gap_mm,
-        25.0,
+        ask.stock.either(25.0, 25.4),
         "room for a nut, a washer and a spanner",
         "the joint's stiffness",
     );
-    let sight = sight::Sight::new(plan, load, floor, gap.value);
+    let sight = sight::Sight::new(plan, load, floor, gap.value, ask.stock);
     let height = sight::height(plan, &sight, load, ask);
     let (outside_diameter, wall) = tube::resolve(plan, load, height.value, ask);
     let plates = Plates::resolve(plan, millimetre::get(outside_diameter.value), ask);
@@ -72,7 +72,7 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         weld_leg: mm(
             ask,
             Said::weld_leg_mm,
-            6.0,
+            ask.stock.either(6.0, 6.35),
             "a common fillet for such a wall",
             "strength at the foot",
         ),
@@ -96,7 +96,7 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         ),
         steel: ask.choice(
             Said::steel,
-            Steel::S235,
+            ask.stock.either(Steel::S235, Steel::A53),
             Taken::new("the least grade sold", "strength, not stiffness", house),
         ),
         sight,
@@ -122,11 +122,13 @@ const LARGEST_MM: (f64, f64) = (1600.0, 1000.0);
 impl Plates {
     fn resolve(plan: &SitePlan, outside_mm: f64, ask: &mut Ask) -> Self {
         let said = &plan.pier;
-        let tens = |value: f64| (value / 10.0 - 1e-9).ceil() * 10.0;
-        let base = tens(outside_mm + 2.0 * BESIDE_COLUMN_MM).min(LARGEST_MM.0);
+        let stock = ask.stock;
+        let up = |value: f64| stock.plate_up_mm(value);
+        let base = up(outside_mm + 2.0 * BESIDE_COLUMN_MM).min(LARGEST_MM.0);
         // A stated top plate bounds the circle that is taken when none is stated.
-        let circle = said.top_plate_side_mm.map_or(180.0, |side| {
-            (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, 180.0)
+        let usual = stock.either(180.0, 177.8);
+        let circle = said.top_plate_side_mm.map_or(usual, |side| {
+            (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, usual)
         });
         let top_circle = mm(
             ask,
@@ -136,7 +138,7 @@ impl Plates {
             "holes in the top plate",
         );
         let top =
-            tens((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0))
+            up((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0))
                 .min(LARGEST_MM.1);
         Self {
             base_side: mm(
@@ -149,7 +151,7 @@ impl Plates {
             base_thickness: mm(
                 ask,
                 Said::plate_thickness_mm,
-                20.0,
+                stock.either(20.0, 19.05),
                 "thick enough not to dish much",
                 "the joint's stiffness",
             ),
@@ -163,7 +165,7 @@ impl Plates {
             top_thickness: mm(
                 ask,
                 Said::top_plate_thickness_mm,
-                15.0,
+                stock.either(15.0, 15.875),
                 "takes most mounts",
                 "steel to order",
             ),

@@ -9,10 +9,9 @@ use crate::site_plan::SitePlan;
 use crate::site_plan::pier::{Fill, Levelling};
 use crate::stages::motion::improvement::{NewField, NewValue};
 use crate::stages::room::Room;
+use crate::stock::Stock;
 use crate::units::{Length, metre, millimetre};
 
-/// Steps of the block's sides and depth, m.
-pub const STEP_M: f64 = 0.05;
 /// Least depth that is looked at, m: a pit shallower than this is no footing.
 const LEAST_DEPTH_M: f64 = 0.3;
 /// Least side that is looked at, m: below it no plate of a tube in the table fits.
@@ -59,8 +58,8 @@ impl Lattice {
     #[must_use]
     pub fn of(plan: &SitePlan, brief: &Brief, room: &Room) -> Self {
         Self {
-            sides_m: sides(plan, room),
-            depths_m: depths(plan, room),
+            sides_m: sides(plan, brief.stock.value, room),
+            depths_m: depths(plan, brief.stock.value, room),
             tubes_mm: tubes_mm(plan, brief),
             fills: match plan.pier.fill {
                 Some(fill) => vec![fill],
@@ -175,17 +174,17 @@ pub fn answers(said: &SitePlan, made: &SitePlan) -> Vec<NewField> {
 }
 
 /// Equal until one meets the pit's limit, and then the other goes on alone.
-fn sides(plan: &SitePlan, room: &Room) -> Vec<[f64; 2]> {
+fn sides(plan: &SitePlan, stock: Stock, room: &Room) -> Vec<[f64; 2]> {
     // The least depth leaves the most room where the pit's sides are battered; what does not fit deeper fails its check.
     let [long, wide] = room.at(metre::new(LEAST_DEPTH_M).min(room.depth));
     let (length, width) = (plan.block.length_m, plan.block.width_m);
-    let steps = |most: Length| steps(LEAST_SIDE_M, metre::get(most));
+    let steps = |most: Length| steps(stock, LEAST_SIDE_M, metre::get(most));
     match (length, width) {
         (Some(length), Some(width)) => vec![[length, width]],
         (Some(length), None) => steps(wide).map(|width| [length, width]).collect(),
         (None, Some(width)) => steps(long).map(|length| [length, width]).collect(),
         (None, None) => {
-            let most = [long, wide].map(|side| last(metre::get(side)));
+            let most = [long, wide].map(|side| last(stock, metre::get(side)));
             steps(if long > wide { long } else { wide })
                 .map(|side| most.map(|most| side.min(most)))
                 .collect()
@@ -193,27 +192,28 @@ fn sides(plan: &SitePlan, room: &Room) -> Vec<[f64; 2]> {
     }
 }
 
-fn depths(plan: &SitePlan, room: &Room) -> Vec<f64> {
+fn depths(plan: &SitePlan, stock: Stock, room: &Room) -> Vec<f64> {
     match plan.block.depth_m {
         Some(depth) => vec![depth],
-        None => steps(LEAST_DEPTH_M, metre::get(room.depth)).collect(),
+        None => steps(stock, LEAST_DEPTH_M, metre::get(room.depth)).collect(),
     }
 }
 
 /// Steps from the least to the last that is not beyond the most; the last alone where that is less.
-fn steps(least: f64, most: f64) -> impl Iterator<Item = f64> {
-    let last = number(last(most));
-    let first = number(least).min(last);
-    (first..=last).map(|step| f64::from(step) / 20.0)
+fn steps(stock: Stock, least: f64, most: f64) -> impl Iterator<Item = f64> {
+    let last = number(stock, last(stock, most));
+    let first = number(stock, least).min(last);
+    (first..=last).map(move |step| stock.steps_m(f64::from(step)))
 }
 
 /// The last step that is not beyond this; one step at least.
-fn last(most: f64) -> f64 {
-    f64::from(((most / STEP_M + 1e-6).floor() as u32).max(1)) / 20.0
+fn last(stock: Stock, most: f64) -> f64 {
+    let steps = ((most / stock.step_m() + 1e-6).floor() as u32).max(1);
+    stock.steps_m(f64::from(steps))
 }
 
-fn number(metres: f64) -> u32 {
-    (metres / STEP_M).round() as u32
+fn number(stock: Stock, metres: f64) -> u32 {
+    (metres / stock.step_m()).round() as u32
 }
 
 /// Tubes of the stock table with what was said of the column, slimmest first.
@@ -230,15 +230,15 @@ fn tubes_mm(plan: &SitePlan, brief: &Brief) -> Vec<[f64; 2]> {
     ];
     let mut found: Vec<[f64; 2]> = match (outside, wall) {
         (Some(_), Some(_)) => vec![own],
-        (Some(outside), None) => tubes::stock()
+        (Some(outside), None) => tubes::stocked(brief.stock.value)
             .filter(|tube| (tube.outside_mm - outside).abs() < 1.0)
             .map(|tube| [outside, tube.wall_mm])
             .collect(),
-        (None, Some(wall)) => slim(own)
+        (None, Some(wall)) => slim(brief.stock.value, own)
             .filter(|tube| wall < tube.outside_mm / 4.0)
             .map(|tube| [tube.outside_mm, wall])
             .collect(),
-        (None, None) => slim(own)
+        (None, None) => slim(brief.stock.value, own)
             .map(|tube| [tube.outside_mm, tube.wall_mm])
             .collect(),
     };
@@ -251,6 +251,6 @@ fn tubes_mm(plan: &SitePlan, brief: &Brief) -> Vec<[f64; 2]> {
     found
 }
 
-fn slim([own, _]: [f64; 2]) -> impl Iterator<Item = Tube> {
-    tubes::stock().filter(move |tube| tube.outside_mm <= WIDEST_RATIO * own + 0.5)
+fn slim(stock: Stock, [own, _]: [f64; 2]) -> impl Iterator<Item = Tube> {
+    tubes::stocked(stock).filter(move |tube| tube.outside_mm <= WIDEST_RATIO * own + 0.5)
 }

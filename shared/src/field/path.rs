@@ -75,6 +75,9 @@ macro_rules! row {
     (units) => {
         $crate::site_plan::SitePlan::units
     };
+    (stock) => {
+        $crate::site_plan::SitePlan::stock
+    };
     (code) => {
         $crate::site_plan::SitePlan::code
     };

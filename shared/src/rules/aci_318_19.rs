@@ -4,6 +4,7 @@
 
 pub mod bond;
 pub mod breakout;
+pub mod exposure;
 pub mod factors;
 pub mod shear;
 pub mod steel;

@@ -5,6 +5,7 @@
 //! standard and how it was met.
 
 use crate::source::{Source, Standing};
+use crate::stock::Stock;
 use crate::units::{Length, millimetre};
 
 const TABLE: &str = include_str!("../../data/tubes.csv");
@@ -37,9 +38,31 @@ pub struct Tube {
     pub wall_mm: f64,
     /// Family.
     pub family: Family,
+    /// Outside diameter and wall as they are asked for where inches are sold, for instance `8 5/8` and `0.322`.
+    pub inches: Option<(&'static str, &'static str)>,
+}
+
+impl Family {
+    /// The family of tubes that a yard of this stock keeps.
+    #[must_use]
+    pub fn of(stock: Stock) -> Self {
+        stock.either(Self::European, Self::American)
+    }
 }
 
 impl Tube {
+    /// A tube of no row, with sizes of its own.
+    #[must_use]
+    pub fn own(outside_mm: f64, wall_mm: f64) -> Self {
+        Self {
+            name: "",
+            outside_mm,
+            wall_mm,
+            family: Family::European,
+            inches: None,
+        }
+    }
+
     /// Outside diameter.
     #[must_use]
     pub fn outside(&self) -> Length {
@@ -72,11 +95,13 @@ fn row(line: &'static str) -> Option<Tube> {
         "en" => Family::European,
         _ => Family::American,
     };
+    let inches = cells.nth(2).zip(cells.next());
     Some(Tube {
         name,
         outside_mm,
         wall_mm,
         family,
+        inches: inches.filter(|(outside, _)| !outside.is_empty()),
     })
 }
 
@@ -108,18 +133,35 @@ fn plain(name: &str) -> String {
         .replace(".0x", "x")
 }
 
-/// The next thicker wall of the same diameter in the European table.
+/// Two sizes that are told apart on the same tube, mm: closer ones are one size, written in another unit.
+const SAME_MM: f64 = 0.2;
+
+/// The size of a family with this outside diameter and wall.
 #[must_use]
-pub fn thicker(outside_mm: f64, wall_mm: f64) -> Option<Tube> {
-    european()
+pub fn sold(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
+    stocked(stock)
+        .filter(|tube| {
+            (tube.outside_mm - outside_mm).abs() < SAME_MM
+                && (tube.wall_mm - wall_mm).abs() < SAME_MM / 4.0
+        })
+        .min_by(|a, b| {
+            let off = |tube: &Tube| (tube.wall_mm - wall_mm).abs();
+            off(a).total_cmp(&off(b))
+        })
+}
+
+/// The next thicker wall of the same diameter in the family's table.
+#[must_use]
+pub fn thicker(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
+    stocked(stock)
         .filter(|tube| (tube.outside_mm - outside_mm).abs() < 1.0 && tube.wall_mm > wall_mm + 0.05)
         .min_by(|a, b| a.wall_mm.total_cmp(&b.wall_mm))
 }
 
-/// The next larger diameter with at least the same wall in the European table.
+/// The next larger diameter with at least the same wall in the family's table.
 #[must_use]
-pub fn larger(outside_mm: f64, wall_mm: f64) -> Option<Tube> {
-    european()
+pub fn larger(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
+    stocked(stock)
         .filter(|tube| tube.outside_mm > outside_mm + 1.0 && tube.wall_mm > wall_mm - 0.05)
         .min_by(|a, b| {
             a.outside_mm
@@ -128,14 +170,26 @@ pub fn larger(outside_mm: f64, wall_mm: f64) -> Option<Tube> {
         })
 }
 
-/// The European sizes with the wall that is usual for their diameter, thinnest tube first.
-pub fn usual() -> impl Iterator<Item = Tube> {
-    european().filter(|tube| (tube.wall_mm - usual_wall_mm(tube.outside_mm)).abs() < 0.05)
+/// The family's sizes with the wall that is usual for their diameter, thinnest tube first.
+pub fn usual(stock: Stock) -> impl Iterator<Item = Tube> {
+    stocked(stock)
+        .filter(move |tube| (tube.wall_mm - usual_wall_mm(stock, tube.outside_mm)).abs() < 0.05)
 }
 
-/// The wall that is usual for a diameter, mm.
+/// The wall that is usual for a diameter, mm; of pipe the standard weight, which is schedule 40 up to 10 in.
 #[must_use]
-pub fn usual_wall_mm(outside_mm: f64) -> f64 {
+pub fn usual_wall_mm(stock: Stock, outside_mm: f64) -> f64 {
+    if stock == Stock::Inch {
+        return match outside_mm {
+            d if d < 100.0 => 5.49,
+            d if d < 130.0 => 6.02,
+            d if d < 155.0 => 6.55,
+            d if d < 200.0 => 7.11,
+            d if d < 250.0 => 8.18,
+            d if d < 300.0 => 9.27,
+            _ => 9.53,
+        };
+    }
     match outside_mm {
         d if d < 150.0 => 5.0,
         d if d < 300.0 => 6.3,
@@ -145,13 +199,10 @@ pub fn usual_wall_mm(outside_mm: f64) -> f64 {
     }
 }
 
-/// The sizes that are looked at where a column may be any: the European table.
-pub fn stock() -> impl Iterator<Item = Tube> {
-    european()
-}
-
-fn european() -> impl Iterator<Item = Tube> {
-    all().filter(|tube| tube.family == Family::European)
+/// The sizes that a family sells.
+pub fn stocked(stock: Stock) -> impl Iterator<Item = Tube> {
+    let family = Family::of(stock);
+    all().filter(move |tube| tube.family == family)
 }
 
 #[cfg(test)]
@@ -169,11 +220,31 @@ mod tests {
 
     #[test]
     fn walls_and_diameters_go_up_in_steps() {
-        assert_eq!(thicker(219.1, 6.3).map(|tube| tube.wall_mm), Some(8.0));
-        assert_eq!(larger(219.1, 6.3).map(|tube| tube.outside_mm), Some(244.5));
-        assert!(thicker(219.1, 12.5).is_none());
-        assert!(
-            usual().any(|tube| tube.outside_mm == 219.1) && usual().all(|tube| tube.wall_mm >= 5.0)
+        assert_eq!(
+            thicker(Stock::Metric, 219.1, 6.3).map(|tube| tube.wall_mm),
+            Some(8.0)
         );
+        assert_eq!(
+            larger(Stock::Metric, 219.1, 6.3).map(|tube| tube.outside_mm),
+            Some(244.5)
+        );
+        assert!(thicker(Stock::Metric, 219.1, 12.5).is_none());
+        assert!(
+            usual(Stock::Metric).any(|tube| tube.outside_mm == 219.1)
+                && usual(Stock::Metric).all(|tube| tube.wall_mm >= 5.0)
+        );
+        let names: Vec<&str> = usual(Stock::Inch).map(|tube| tube.name).collect();
+        assert_eq!(names.len(), 14, "{names:?}");
+        assert!(names.contains(&"NPS 8 Sch 40") && names.contains(&"NPS 12 STD"));
+        let next = larger(Stock::Inch, 219.1, 8.18).and_then(|tube| tube.inches);
+        assert_eq!(next, Some(("10 3/4", "0.365")));
+    }
+
+    #[test]
+    fn a_size_typed_in_inches_is_the_row_that_the_standard_prints_in_millimetres() {
+        let found = sold(Stock::Inch, 8.625 * 25.4, 0.322 * 25.4).map(|tube| tube.name);
+        assert_eq!(found, Some("NPS 8 Sch 40"));
+        assert!(sold(Stock::Inch, 219.1, 8.0).is_none());
+        assert!(sold(Stock::Metric, 219.1, 8.0).is_some());
     }
 }

@@ -4,12 +4,13 @@ mod against;
 mod tables;
 
 use crate::field::{choice, section};
+use crate::stock::Stock;
 
 pub use against::contradictions;
 pub use tables::{BondRow, MOST_ROWS, TimeRow, problems};
 
 choice! {
-    /// Thread size, ISO metric coarse.
+    /// Thread size, ISO metric coarse or ASME B1.1 UNC.
     pub enum Size {
         /// 10 mm.
         M10 = "M10", "M10, 10 mm";
@@ -21,11 +22,23 @@ choice! {
         M20 = "M20", "M20, 20 mm";
         /// 24 mm.
         M24 = "M24", "M24, 24 mm";
+        /// 3/8 inch.
+        Unc3_8 = "3/8-16", "3/8″-16";
+        /// 1/2 inch.
+        Unc1_2 = "1/2-13", "1/2″-13";
+        /// 5/8 inch.
+        Unc5_8 = "5/8-11", "5/8″-11";
+        /// 3/4 inch.
+        Unc3_4 = "3/4-10", "3/4″-10";
+        /// 7/8 inch.
+        Unc7_8 = "7/8-9", "7/8″-9";
+        /// 1 inch.
+        Unc1 = "1-8", "1″-8";
     }
 }
 
 choice! {
-    /// Strength class of the studs, ISO 898-1 and ISO 3506-1.
+    /// Strength class of the studs: ISO 898-1 and ISO 3506-1, ASTM F1554 and A193.
     pub enum StrengthClass {
         /// 500 MPa.
         C5_8 = "5.8", "5.8";
@@ -37,6 +50,18 @@ choice! {
         A4_70 = "A4-70", "A4-70, stainless";
         /// Stainless, 800 MPa.
         A4_80 = "A4-80", "A4-80, stainless";
+        /// 58 ksi.
+        F1554_36 = "F1554-36", "F1554 grade 36";
+        /// 75 ksi.
+        F1554_55 = "F1554-55", "F1554 grade 55";
+        /// 125 ksi.
+        F1554_105 = "F1554-105", "F1554 grade 105";
+        /// 125 ksi.
+        A193B7 = "A193-B7", "A193 B7";
+        /// Stainless 304, 75 ksi.
+        A193B8 = "A193-B8", "304 stainless, A193 B8";
+        /// Stainless 316, 75 ksi.
+        A193B8M = "A193-B8M", "316 stainless, A193 B8M";
     }
 }
 
@@ -103,6 +128,46 @@ choice! {
         BackedOff = "backed_off", "A nut, backed off when the grout is hard";
         /// None: the plate rests on the concrete, on a shim or on grout.
         None = "none", "No nut: the plate rests on concrete, shim or grout";
+    }
+}
+
+impl Size {
+    /// The family that sells it.
+    #[must_use]
+    pub const fn stock(self) -> Stock {
+        match self {
+            Self::M10 | Self::M12 | Self::M16 | Self::M20 | Self::M24 => Stock::Metric,
+            Self::Unc3_8
+            | Self::Unc1_2
+            | Self::Unc5_8
+            | Self::Unc3_4
+            | Self::Unc7_8
+            | Self::Unc1 => Stock::Inch,
+        }
+    }
+
+    /// The sizes of a family, smallest first.
+    pub fn of(stock: Stock) -> impl Iterator<Item = Self> {
+        Self::ALL
+            .iter()
+            .copied()
+            .filter(move |size| size.stock() == stock)
+    }
+}
+
+impl StrengthClass {
+    /// The family that sells it.
+    #[must_use]
+    pub const fn stock(self) -> Stock {
+        match self {
+            Self::C5_8 | Self::C8_8 | Self::C10_9 | Self::A4_70 | Self::A4_80 => Stock::Metric,
+            Self::F1554_36
+            | Self::F1554_55
+            | Self::F1554_105
+            | Self::A193B7
+            | Self::A193B8
+            | Self::A193B8M => Stock::Inch,
+        }
     }
 }
 
@@ -252,12 +317,12 @@ section! {
             /// Thread size.
             size: Size,
                 asks "Which thread?",
-                unknown "M16 is assumed.";
+                unknown "M16 is assumed, or 5/8 inch where inch parts are sold.";
             /// Strength class.
             strength_class: StrengthClass,
                 asks "Strength class",
                 hint "Stamped on the end of the rod.",
-                unknown "Class 8.8 is assumed.";
+                unknown "Class 8.8 is assumed, or F1554 grade 36 for an inch thread.";
             /// Whether the concrete may be cracked.
             cracked: bool,
                 asks "May the concrete be cracked?",

@@ -7,7 +7,7 @@ use crate::site_plan::SitePlan;
 use crate::{path, paths};
 
 choice! {
-    /// Strength class of the concrete, EN 206: cylinder over cube.
+    /// Strength class of the concrete: of EN 206, cylinder over cube; or f'c in psi.
     pub enum Concrete {
         /// 20 MPa cylinder.
         C20 = "C20/25", "C20/25, about 3000 psi";
@@ -21,6 +21,18 @@ choice! {
         C35 = "C35/45", "C35/45, about 5000 psi";
         /// 40 MPa cylinder.
         C40 = "C40/50", "C40/50, about 6000 psi";
+        /// f'c of 2500 psi.
+        Psi2500 = "2500 psi", "2,500 psi";
+        /// f'c of 3000 psi.
+        Psi3000 = "3000 psi", "3,000 psi";
+        /// f'c of 3500 psi.
+        Psi3500 = "3500 psi", "3,500 psi";
+        /// f'c of 4000 psi.
+        Psi4000 = "4000 psi", "4,000 psi";
+        /// f'c of 4500 psi.
+        Psi4500 = "4500 psi", "4,500 psi";
+        /// f'c of 5000 psi.
+        Psi5000 = "5000 psi", "5,000 psi";
     }
 }
 
@@ -28,11 +40,11 @@ choice! {
     /// How fast the cement hardens, EN 1992-1-1 3.1.2(6).
     pub enum Cement {
         /// Class S.
-        Slow = "slow", "Slowly, class S";
+        Slow = "slow", "Slowly: class S, or Type IV, V, IS or IP";
         /// Class N.
-        Normal = "normal", "Normally, class N";
+        Normal = "normal", "Normally: class N, or Type I, II or IL";
         /// Class R.
-        Rapid = "rapid", "Rapidly, class R";
+        Rapid = "rapid", "Rapidly: class R, or Type III";
     }
 }
 
@@ -154,7 +166,7 @@ section! {
             /// Strength class of the concrete.
             concrete: Concrete,
                 asks "Of which class?",
-                hint "The first figure is the strength of a cylinder in MPa, the second of a cube.",
+                hint "Of C30/37 the first figure is the strength of a cylinder in MPa, the second of a cube; in psi it is the specified strength.",
                 unknown "The usual class for a footing is assumed.";
             /// How fast the cement hardens.
             cement: Cement,

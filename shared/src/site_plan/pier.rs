@@ -29,7 +29,7 @@ choice! {
 }
 
 choice! {
-    /// Strength grade of the steel of column and plates, EN 10025-2.
+    /// Strength grade of the steel of column and plates: EN 10025-2, or ASTM A53 or A500 with A36.
     pub enum Steel {
         /// 235 MPa.
         S235 = "S235", "S235";
@@ -37,6 +37,10 @@ choice! {
         S275 = "S275", "S275";
         /// 355 MPa.
         S355 = "S355", "S355";
+        /// 35 ksi pipe with 36 ksi plate.
+        A53 = "A53-B", "A53 grade B pipe, A36 plate";
+        /// 42 ksi round with 36 ksi plate.
+        A500 = "A500-B", "A500 grade B round, A36 plate";
     }
 }
 

@@ -30,8 +30,7 @@ use crate::units::{
     Length, Mass, Pressure, Time, Volume, cubic_metre, day, kilogram, kilopascal, megapascal, metre,
 };
 
-pub use age::{Age, Days, characteristic, days};
-pub(crate) use concrete::CEMENT_BAG_KG;
+pub use age::{Age, Days, characteristic, days, specified};
 pub use concrete::Order;
 pub use dowels::{Dowels, FROM_FACE_M as DOWELS_FROM_FACE_M};
 pub use ducts::Ducts;

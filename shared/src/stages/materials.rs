@@ -17,13 +17,15 @@ mod wiring;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Unit, UnitOf, Units, significant};
+use crate::figure::{Kilogram, Unit, UnitOf, Units};
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::pier::Pier;
+use crate::stock::{INCH_MM, Stock, goods};
+use crate::units::{kilogram, metre, millimetre};
 
 pub use lengths::StockLength;
 
@@ -117,12 +119,6 @@ pub struct Material {
     pub other_words: String,
 }
 
-/// A sheet of plywood, m.
-const SHEET_M: (f64, f64) = (2.44, 1.22);
-
-/// A foot, m.
-const FOOT_M: f64 = 0.3048;
-
 /// What the lists are made from.
 struct Job<'a> {
     brief: &'a Brief,
@@ -147,34 +143,83 @@ impl Job<'_> {
         self.say(value, Unit::Metre)
     }
 
-    /// A size as a metric shop names it, with its inches behind it for who thinks in them: a drill of 18 mm is sold as that.
+    /// A size as a shop names it, with the reader's own units behind it where these are others: a drill of 18 mm is sold as
+    /// that, and so is one of 11/16 in.
     fn mm(&self, value: f64) -> String {
         let metric = Units::Metric.say(value, Unit::Millimetre);
-        match self.units {
-            Units::Metric => metric,
-            Units::Imperial => {
-                let (inches, unit) = self.units.convert(value, Unit::Millimetre);
-                format!("{metric} ({}\u{a0}{unit})", significant(inches, 3))
-            }
+        let inches = Units::Imperial.say(value, Unit::Millimetre);
+        match (self.stock(), self.units) {
+            (Stock::Metric, Units::Metric) => metric,
+            (Stock::Inch, Units::Imperial) => inches,
+            (Stock::Metric, Units::Imperial) => format!("{metric} ({inches})"),
+            (Stock::Inch, Units::Metric) => format!("{inches} ({metric})"),
         }
     }
 
-    /// A stock length; where feet are sold it is the whole number of them.
-    fn stock(&self, metres: f64) -> String {
-        match self.units {
-            Units::Metric => self.m(metres),
-            Units::Imperial => self.m((metres / FOOT_M).round() * FOOT_M),
+    /// Stone of 10 or 20 mm, or of 3/8 or 3/4 in.
+    fn stone(&self, millimetres: f64) -> String {
+        let inches = if millimetres > 15.0 { 0.75 } else { 0.375 };
+        self.mm(self.stock().either(millimetres, inches * INCH_MM))
+    }
+
+    /// A bag of dry concrete, as it is asked for.
+    fn bag(&self) -> String {
+        let bag = self.brief.block.bag.value;
+        match goods::near_size(self.stock(), Unit::Kilogram, kilogram::get(bag)) {
+            Some(says) if Stock::of(self.units) == self.stock() => says.replace(' ', "\u{a0}"),
+            _ => self.say(bag, Kilogram),
+        }
+    }
+
+    /// A cartridge of resin, as it is asked for.
+    fn cartridge(&self, millilitres: f64) -> String {
+        match goods::near_size(self.stock(), Unit::Millilitre, millilitres) {
+            Some(says) if Stock::of(self.units) == self.stock() => says.replace(' ', "\u{a0}"),
+            _ => self.say(millilitres, Unit::Millilitre),
+        }
+    }
+
+    /// A saw cut and the like, in whole steps of a rule.
+    fn cut(&self, metres: f64) -> String {
+        self.mm(millimetre::get(self.stock().on_a_rule(metre::new(metres))))
+    }
+
+    /// What is sold where the pier is built.
+    fn stock(&self) -> Stock {
+        self.brief.stock.value
+    }
+
+    /// The size in which something is sold, in its row's unit.
+    fn good(&self, name: &str) -> f64 {
+        goods::size(name, self.stock())
+    }
+
+    /// The same as it is asked for at a counter, in the reader's units behind it where the counter's are others.
+    fn sold(&self, name: &str) -> String {
+        let says = goods::says(name, self.stock()).replace(' ', "\u{a0}");
+        if Stock::of(self.units) == self.stock() {
+            return says;
+        }
+        let value = self.good(name);
+        match goods::unit(name, self.stock()) {
+            Some(unit) => format!("{says} ({})", self.say(value, unit)),
+            None => says,
         }
     }
 
     /// A sheet of plywood as it is sold.
-    fn sheet(&self, thickness_mm: f64) -> String {
+    fn sheet(&self) -> String {
         format!(
             "Plywood {}, sheets of {} × {}",
-            self.mm(thickness_mm),
-            self.stock(SHEET_M.0),
-            self.stock(SHEET_M.1)
+            self.sold("sheet-thick"),
+            self.sold("sheet-long"),
+            self.sold("sheet-wide")
         )
+    }
+
+    /// Its area, m².
+    fn sheet_m2(&self) -> f64 {
+        self.good("sheet-long") * self.good("sheet-wide")
     }
 }
 

@@ -2,9 +2,10 @@
 
 use crate::rules::en_1993_1_1_2005::material;
 use crate::site_plan::pier::Steel;
+use crate::stock::goods::COLUMN_STEELS;
 use crate::units::{Length, Pressure, megapascal};
 
-/// A grade's strengths: EN 1993-1-1:2005, Table 3.1, and EN 1993-1-8:2005, Table 4.1.
+/// A grade's strengths, a row of `column_steels.csv`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Grade {
     /// Nominal yield strength, of parts up to 40 mm thick.
@@ -19,15 +20,12 @@ impl Grade {
     /// The strengths of a grade.
     #[must_use]
     pub fn of(steel: Steel) -> Self {
-        let (yields, ultimate, correlation) = match steel {
-            Steel::S235 => (235.0, 360.0, 0.80),
-            Steel::S275 => (275.0, 430.0, 0.85),
-            Steel::S355 => (355.0, 490.0, 0.90),
-        };
+        let row = COLUMN_STEELS.row(steel.key());
+        let cell = |column| row.as_ref().map_or(f64::NAN, |row| row.value(column));
         Self {
-            yields: megapascal::new(yields),
-            ultimate: megapascal::new(ultimate),
-            correlation,
+            yields: megapascal::new(cell("yield_mpa")),
+            ultimate: megapascal::new(cell("ultimate_mpa")),
+            correlation: cell("weld_correlation"),
         }
     }
 

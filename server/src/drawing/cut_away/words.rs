@@ -39,7 +39,7 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
         } else {
             format!(
                 "{count} studs {}, {} deep",
-                brief.anchors.size.value.key(),
+                brief.anchors.size.value.said(),
                 millimetres(layout.pier.embedment)
             )
         },

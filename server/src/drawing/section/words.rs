@@ -57,13 +57,13 @@ pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
             "Block {}\u{a0}×\u{a0}{}, {}",
             number(2.0 * layout.half_length),
             say(width),
-            brief.block.concrete.value.key()
+            brief.block.concrete.value.said()
         ),
         studs: match design.anchors.studs.len() {
             0 => "No studs".to_owned(),
             count => format!(
                 "{count} studs {}, {} deep",
-                brief.anchors.size.value.key(),
+                brief.anchors.size.value.said(),
                 say(layout.pier.embedment)
             ),
         },

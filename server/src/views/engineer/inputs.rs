@@ -51,10 +51,10 @@ pub(super) fn listing(brief: &Brief, design: &Design) -> Listing {
 fn studs(lines: &mut Lines<'_>) {
     let said = &lines.brief.anchors;
     lines.figure("Studs", &said.count, Count);
-    lines.words("Thread", said.size.value.key(), origin(said.size.origin));
+    lines.words("Thread", said.size.value.said(), origin(said.size.origin));
     lines.words(
         "Strength class",
-        said.strength_class.value.key(),
+        said.strength_class.value.said(),
         origin(said.strength_class.origin),
     );
     lines.figure("Embedment", &said.embedment, Millimetre);
@@ -104,7 +104,7 @@ fn around(lines: &mut Lines<'_>, design: &Design) {
     };
     lines.words(
         "Concrete",
-        format!("{}, {cracked}", brief.block.concrete.value.key()),
+        format!("{}, {cracked}", brief.block.concrete.value.said()),
         origin(brief.block.concrete.origin),
     );
     lines.words(
@@ -130,7 +130,7 @@ fn around(lines: &mut Lines<'_>, design: &Design) {
     lines.figure("Weld, leg", &brief.pier.weld_leg, Millimetre);
     lines.words(
         "Steel of plate and column",
-        brief.pier.steel.value.key(),
+        brief.pier.steel.value.said(),
         origin(brief.pier.steel.origin),
     );
     lines.words(

@@ -204,7 +204,7 @@ fn dig(planned: &Planned, units: Units) -> Headline {
 
 fn order(planned: &Planned, units: Units) -> Headline {
     let (brief, order) = (&planned.brief.block, &planned.design.block.concrete);
-    let class = brief.concrete.value.key();
+    let class = brief.concrete.value.said();
     let bags = |count: Option<u32>| units.say(f64::from(count.unwrap_or_default()), Count);
     let more = match brief.mix.value {
         Mix::Ready => format!("{class}, by lorry"),
@@ -229,7 +229,7 @@ fn steel(planned: &Planned, units: Units) -> Headline {
             "tube {} tall, {} studs {}",
             units.say(pier.height, Metre),
             units.say(anchors.count.value, Count),
-            anchors.size.value.key(),
+            anchors.size.value.said(),
         ),
         leads: "pier",
     }

@@ -8,6 +8,7 @@ use crate::rules::resin::{self, Times};
 use crate::rules::threads::Thread;
 use crate::site_plan::{Anchors as Said, Code, SitePlan};
 use crate::source::Source;
+use crate::stock::goods;
 use crate::units::{
     DisplacementFactor, Length, Pressure, Time, Volume, hour, megapascal, millimetre,
 };
@@ -215,7 +216,7 @@ pub fn resolve(
         cure_time,
         cartridge: ask.number(
             Said::cartridge_ml,
-            300.0,
+            goods::size("cartridge", ask.stock),
             Taken::new("a size that fits a common gun", "how many to buy", HOUSE),
         ),
         purge: ask.number(

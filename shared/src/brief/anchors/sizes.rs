@@ -3,7 +3,8 @@
 use crate::brief::pier::Pier;
 use crate::rules::threads::{self, Thread};
 use crate::site_plan::SitePlan;
-use crate::site_plan::anchors::Size;
+use crate::site_plan::anchors::{Size, StrengthClass};
+use crate::stock::Stock;
 use crate::units::{Length, metre, millimetre};
 
 /// Threads that show above the nut.
@@ -28,26 +29,26 @@ pub struct Usual {
 
 impl Usual {
     /// Finds them.
-    pub fn find(plan: &SitePlan, pier: &Pier, count: f64, thread: &Thread) -> Self {
+    pub fn find(plan: &SitePlan, pier: &Pier, count: f64, thread: &Thread, stock: Stock) -> Self {
         let above = millimetre::get(above_concrete(
             thread,
             pier.gap.value,
             pier.plate_thickness.value,
         ));
-        let embedment_mm = embedment(plan, thread, above);
+        let embedment_mm = embedment(plan, thread, above, stock);
         let stated = plan.anchors.embedment_mm.unwrap_or(embedment_mm);
         Self {
             embedment_mm,
-            length_mm: ((stated + above) / 10.0).ceil() * 10.0,
-            circle_mm: circle(pier, count, thread),
+            length_mm: stock.plate_up_mm(stated + above),
+            circle_mm: circle(pier, count, thread, stock),
             hole_mm: millimetre::get(thread.drill),
         }
     }
 }
 
-/// M16, or the nearest size that a stated hole takes and whose bond model covers a stated depth.
+/// M16 or 5/8 inch, or the nearest size that a stated hole takes and whose bond model covers a stated depth.
 #[must_use]
-pub fn usual_size(said: &crate::site_plan::Anchors) -> Size {
+pub fn usual_size(said: &crate::site_plan::Anchors, stock: Stock) -> Size {
     let fits = |size: &Size| {
         let diameter = millimetre::get(threads::thread(*size).diameter);
         said.hole_diameter_mm.is_none_or(|hole| hole > diameter)
@@ -55,10 +56,25 @@ pub fn usual_size(said: &crate::site_plan::Anchors) -> Size {
                 .embedment_mm
                 .is_none_or(|depth| (4.0 * diameter..=20.0 * diameter).contains(&depth))
     };
-    [Size::M16, Size::M20, Size::M12, Size::M24, Size::M10]
-        .into_iter()
-        .find(fits)
-        .unwrap_or(Size::M10)
+    let usual = stock.either(
+        [Size::M16, Size::M20, Size::M12, Size::M24, Size::M10],
+        [
+            Size::Unc5_8,
+            Size::Unc3_4,
+            Size::Unc1_2,
+            Size::Unc1,
+            Size::Unc3_8,
+        ],
+    );
+    let least = usual[usual.len() - 1];
+    usual.into_iter().find(fits).unwrap_or(least)
+}
+
+/// The class that is usual for a thread: 8.8, or the least grade of anchor rod.
+#[must_use]
+pub fn usual_class(size: Size) -> StrengthClass {
+    size.stock()
+        .either(StrengthClass::C8_8, StrengthClass::F1554_36)
 }
 
 /// Length of stud above the concrete: gap, plate, washer, nut and two threads.
@@ -69,13 +85,13 @@ pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
 
 /// The usual depth, less where a stated stud or block is too short for it, within the product's limits; never below four
 /// diameters.
-fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64) -> f64 {
+fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64, stock: Stock) -> f64 {
     let least =
         (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
     let mut most = millimetre::get(thread.usual_embedment)
         .min(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY));
     if let Some(length) = plan.anchors.length_mm {
-        most = most.min(((length - above_mm) / 5.0).floor() * 5.0);
+        most = most.min(stock.depth_down_mm(length - above_mm));
     }
     if let Some(depth) = plan.block.depth_m {
         let block = millimetre::get(metre::new(depth + plan.block.upstand_m.unwrap_or(0.0)));
@@ -83,13 +99,13 @@ fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64) -> f64 {
             .anchors
             .hole_diameter_mm
             .unwrap_or(millimetre::get(thread.drill));
-        most = most.min(((block - (2.0 * hole).max(30.0)) / 5.0).floor() * 5.0);
+        most = most.min(stock.depth_down_mm(block - (2.0 * hole).max(30.0)));
     }
     most.max(least)
 }
 
 /// Clear of the column's weld for a socket, within the plate's edges.
-fn circle(pier: &Pier, count: f64, thread: &Thread) -> f64 {
+fn circle(pier: &Pier, count: f64, thread: &Thread, stock: Stock) -> f64 {
     let clear = 2.0
         * (millimetre::get(pier.outside_diameter.value) / 2.0
             + millimetre::get(pier.weld_leg.value)
@@ -102,9 +118,10 @@ fn circle(pier: &Pier, count: f64, thread: &Thread) -> f64 {
     } else {
         inside
     };
-    (clear / 10.0)
+    let (step, least) = stock.either((10.0, 4.0), (12.7, 4.0));
+    (clear / step)
         .round()
-        .max(4.0)
-        .min((most / 10.0).floor().max(4.0))
-        * 10.0
+        .max(least)
+        .min((most / step).floor().max(least))
+        * step
 }

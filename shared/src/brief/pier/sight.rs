@@ -8,6 +8,7 @@ use crate::figure::{Metre, Unit, Units};
 use crate::rules::sightline;
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
+use crate::stock::Stock;
 use crate::units::{Length, metre};
 
 /// Height of the eye of a standing observer, m: between a small and a tall adult.
@@ -15,7 +16,10 @@ const EYE_M: f64 = 1.55;
 /// Room left between the telescope's swing and the floor, m.
 const ABOVE_FLOOR_M: f64 = 0.05;
 /// Heights are rounded up to this, m.
-pub const ROUND_M: f64 = 0.05;
+#[must_use]
+pub fn round_m(stock: Stock) -> f64 {
+    stock.step_m()
+}
 /// Range of the field, m.
 const RANGE_M: (f64, f64) = (0.15, 6.0);
 
@@ -60,9 +64,9 @@ pub struct Sight {
 
 impl Sight {
     /// What the person said of walls, eye and swing; `seat_m` is the load's centre over the floor for a pier of no height.
-    pub fn new(plan: &SitePlan, load: &Load, floor: &Floor, gap: Length) -> Self {
+    pub fn new(plan: &SitePlan, load: &Load, floor: &Floor, gap: Length, stock: Stock) -> Self {
         let said = &plan.pier;
-        let upstand = metre::new(plan.block.upstand_m.unwrap_or(block::UPSTAND_M));
+        let upstand = metre::new(plan.block.upstand_m.unwrap_or(block::upstand_m(stock)));
         let extents = [
             (Towards::North, floor.width),
             (Towards::East, floor.length),
@@ -116,8 +120,9 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     }
     let (axis, reason) = wanted_axis(sight, load, ask.units);
     let exact = metre::get(axis - sight.seat);
-    // Whole millimetres, so that the figure reads as it is rounded.
-    let rounded = ((exact / ROUND_M - 1e-9).ceil() * ROUND_M * 1e3).round() / 1e3;
+    // Whole steps, so that the figure reads as it is rounded.
+    let step = round_m(ask.stock);
+    let rounded = ((exact / step - 1e-9).ceil() * step * 1e7).round() / 1e7;
     let value = rounded.clamp(RANGE_M.0, RANGE_M.1);
     let limit = if value == rounded {
         ""

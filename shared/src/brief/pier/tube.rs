@@ -8,6 +8,7 @@ use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::tubes::{self, Tube};
 use crate::site_plan::{Pier as Said, SitePlan};
+use crate::stock::Stock;
 use crate::units::{
     Length, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth,
 };
@@ -36,7 +37,7 @@ pub fn resolve(
         ),
         (Some(outside), None) => {
             // A wall that leaves a bore, whatever the diameter.
-            let usual = tubes::usual_wall_mm(outside).min(outside / 4.0);
+            let usual = tubes::usual_wall_mm(ask.stock, outside).min(outside / 4.0);
             (
                 Given::said(millimetre::new(outside)),
                 assume(
@@ -48,7 +49,7 @@ pub fn resolve(
             )
         }
         (None, wall) => {
-            let tube = choose(plan, load, height, wall);
+            let tube = choose(plan, load, height, wall, ask.stock);
             let why = format!(
                 "{}: the slimmest usual tube that swings above {} with this load on it, its foot held fast",
                 tube.name,
@@ -75,7 +76,13 @@ fn assume(ask: &mut Ask, row: Number<Millimetre>, value: f64, why: String) -> Gi
 }
 
 /// The slimmest usual tube that is stiff enough and stands on a stated plate; the stiffest that does when none is enough.
-fn choose(plan: &SitePlan, load: &Load, height: Length, wall_mm: Option<f64>) -> Tube {
+fn choose(
+    plan: &SitePlan,
+    load: &Load,
+    height: Length,
+    wall_mm: Option<f64>,
+    stock: Stock,
+) -> Tube {
     let fits = |tube: &Tube| {
         plan.pier
             .plate_side_mm
@@ -86,13 +93,10 @@ fn choose(plan: &SitePlan, load: &Load, height: Length, wall_mm: Option<f64>) ->
         wall_mm: wall_mm.unwrap_or(tube.wall_mm),
         ..tube
     };
-    let mut last = Tube {
-        name: "CHS 88.9 x 5",
-        outside_mm: 88.9,
-        wall_mm: wall_mm.unwrap_or(5.0),
-        family: tubes::Family::European,
-    };
-    for tube in tubes::usual().filter(fits).map(with_wall) {
+    let mut last = tubes::usual(stock)
+        .next()
+        .map_or(Tube::own(88.9, wall_mm.unwrap_or(5.0)), with_wall);
+    for tube in tubes::usual(stock).filter(fits).map(with_wall) {
         last = tube;
         if held_frequency_hz(&tube, load, height) >= WANTED_HZ {
             break;

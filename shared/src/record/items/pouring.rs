@@ -9,6 +9,7 @@ use crate::rules::en_206_1_2000::fresh;
 use crate::rules::en_13670_2009::curing;
 use crate::site_plan::block::{Concrete, Mix};
 use crate::source::Source;
+use crate::stages::block::characteristic;
 use crate::units::{cubic_metre, day, millimetre};
 
 /// Warmer than this the concrete stiffens while it is placed, °C.
@@ -36,15 +37,18 @@ fn class(job: &Job) -> Item {
     let planned = job.brief.block.concrete.value;
     let weaker = "do not pour. It is weaker than planned, and the studs would hold less.";
     let answer = |&class: &Concrete| {
-        let place = |class: Concrete| Concrete::ALL.iter().position(|known| *known == class);
-        let verdict = if place(class) < place(planned) {
+        let verdict = if characteristic(class) < characteristic(planned) {
             Verdict::stop(weaker, PLANT)
         } else {
             Verdict::Within
         };
-        Answer::then(class.key(), class.key(), verdict)
+        Answer::then(class.key(), class.said(), verdict)
     };
-    let mut answers: Vec<Answer> = Concrete::ALL.iter().map(answer).collect();
+    let mut answers: Vec<Answer> = Concrete::ALL
+        .iter()
+        .filter(|class| class.stock() == planned.stock())
+        .map(answer)
+        .collect();
     answers.push(Answer::then(
         "other",
         "another, or not said",
@@ -54,7 +58,7 @@ fn class(job: &Job) -> Item {
         "concrete_class",
         "pour",
         "Class on the delivery note or the bags",
-        planned.key(),
+        planned.said(),
         Asks::Choice(answers),
     )
     .lead("Concrete of class")

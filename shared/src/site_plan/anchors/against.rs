@@ -1,12 +1,12 @@
 //! Answers about the studs that contradict each other, the plate, the column or the block.
 
-use crate::brief::anchors::usual_size;
+use crate::brief::anchors::{usual_class, usual_size};
 use crate::field::Problem;
 use crate::figure::{Kilonewton, NewtonMetre, Unit, Units};
 use crate::rules::threads::{self, Thread};
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::site_plan::SitePlan;
-use crate::site_plan::anchors::{Coating, Lubrication, StrengthClass};
+use crate::site_plan::anchors::{Coating, Lubrication};
 use crate::units::{millimetre, newton_metre};
 use crate::{path, paths};
 
@@ -220,7 +220,7 @@ fn studs_overlap(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let thread = threads::thread(
         plan.anchors
             .size
-            .unwrap_or_else(|| usual_size(&plan.anchors)),
+            .unwrap_or_else(|| usual_size(&plan.anchors, plan.family())),
     );
     let spacing = circle * (std::f64::consts::PI / f64::from(count)).sin();
     let needed = plan
@@ -270,9 +270,10 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let said = &plan.anchors;
     let torque = newton_metre::new(said.torque_n_m?);
     let (size, class) = (
-        said.size.unwrap_or_else(|| usual_size(said)),
-        said.strength_class.unwrap_or(StrengthClass::C8_8),
+        said.size.unwrap_or_else(|| usual_size(said, plan.family())),
+        said.strength_class,
     );
+    let class = class.unwrap_or_else(|| usual_class(size));
     let (thread, steel) = (threads::thread(size), threads::steel(class, size));
     let nut_factor = match said.thread_friction.zip(said.under_head_friction) {
         Some((in_thread, under_head)) => tightening::nut_factor(&thread, in_thread, under_head),
@@ -298,8 +299,8 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
                 "{} would pull an {} of class {} with {}, more than its proof load of {}: it would stretch for good. The limit is {}, and the \
                  plan's own torque lies well below it. If the figure was handed on in “kilos”, ask which unit was meant.",
                 nm(torque),
-                size.key(),
-                class.key(),
+                size.said(),
+                class.said(),
                 kn(pull),
                 kn(proof),
                 nm(most)

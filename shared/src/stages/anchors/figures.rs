@@ -9,11 +9,11 @@ pub const STUDS: Figure = Figure::new("anchors.studs", "Studs", |_, design| {
     one(design.anchors.studs.len() as f64, Count)
 });
 pub const THREAD: Figure = Figure::new("anchors.size", "Thread", |brief, _| {
-    words(brief.anchors.size.value.key())
+    words(brief.anchors.size.value.said())
 });
 pub const STRENGTH_CLASS: Figure =
     Figure::new("anchors.strength_class", "Strength class", |brief, _| {
-        words(brief.anchors.strength_class.value.key())
+        words(brief.anchors.strength_class.value.said())
     });
 pub const LENGTH: Figure = Figure::new("anchors.length", "Length of a stud", |brief, _| {
     one(brief.anchors.length.value, Millimetre)

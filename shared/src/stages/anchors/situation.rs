@@ -5,7 +5,7 @@ use crate::rules::threads::{self, StudSteel, Thread};
 use crate::site_plan::block::Reinforcement;
 use crate::stages::anchors::layout::Group;
 use crate::stages::anchors::seat::Seat;
-use crate::stages::block::Block;
+use crate::stages::block::{Block, specified};
 use crate::units::{Length, Pressure, millimetre};
 
 /// Share of the code's least bond that counts under a lasting pull, ACI 318-19 Table 17.6.5.2.5.
@@ -26,6 +26,8 @@ pub struct Situation<'a> {
     pub embedment: Length,
     /// Characteristic cylinder strength at 28 days.
     pub strength: Pressure,
+    /// The strength that the concrete is specified by, f'_c.
+    pub specified: Pressure,
     /// Whether the concrete may be cracked.
     pub cracked: bool,
     /// Bond strength in that state.
@@ -56,6 +58,7 @@ impl<'a> Situation<'a> {
             seat: Seat::of(brief),
             embedment: anchors.embedment.value,
             strength: block.strength,
+            specified: specified(brief.block.concrete.value),
             cracked,
             bond: if cracked {
                 product.bond_cracked.value

@@ -4,9 +4,10 @@ use crate::brief::Brief;
 use crate::figure::{Kilogram, Metre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::source::Source;
+use crate::stock::Stock;
 use crate::units::{Length, metre};
 
-use super::needs::{STEP_M, TONNE_KG, edge_given, edge_wanted, plate_needs};
+use super::needs::{TONNE_KG, edge_given, edge_wanted, plate_needs};
 use super::outline::{Outline, contact_ratio};
 use super::wording;
 
@@ -16,7 +17,7 @@ const SIZED: Source = Source::judgement(
 );
 
 /// The depth: the largest of what the trade, frost and holes ask for, within the pit. `asked` holds these three and the pit's depth.
-pub(super) fn depth(asked: [Length; 4], found: Length, why: &str, notes: &mut Notes) {
+pub(super) fn depth(stock: Stock, asked: [Length; 4], found: Length, why: &str, notes: &mut Notes) {
     let [trade, frost, holes, pit] = asked.map(metre::get);
     let formula = "D = max(D_trade, D_frost, D_holes), up to the next step s, at most D_pit";
     notes.working(
@@ -30,7 +31,7 @@ pub(super) fn depth(asked: [Length; 4], found: Length, why: &str, notes: &mut No
         .with("D_frost", frost.max(0.0), Unit::Metre)
         .with("D_holes", holes.max(0.0), Unit::Metre)
         .with("D_pit", pit, Unit::Metre)
-        .with("s", STEP_M, Unit::Metre)
+        .with("s", stock.step_m(), Unit::Metre)
         .gives("D", found, Metre),
     );
 }
@@ -66,7 +67,7 @@ fn side(id: &'static str, title: String, brief: &Brief, outline: &Outline, pit: 
     let formula = "a = the least step s, at most a_pit, with a ≥ a_plate, c ≥ c_cone, m ≥ m₀, K/K₁ ≥ 1, \
                    and pressure, tilting and sliding held";
     Working::new(id, title, formula, SIZED)
-        .with("s", STEP_M, Unit::Metre)
+        .with("s", brief.stock.value.step_m(), Unit::Metre)
         .with("a_pit", pit, Metre)
         .with("a_plate", plate_needs(brief), Metre)
         .with("c", edge_given(brief, outline), Metre)

@@ -7,12 +7,13 @@ use crate::figure::{Kelvin, KilogramPerCubicMetre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::aci_211_1_91::absolute_volume;
-use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
 use crate::site_plan::block::{Concrete, Mix};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
+use crate::stock::goods;
 use crate::units::{Volume, cubic_metre, kilogram, kilogram_per_cubic_metre};
 
+use super::age::row;
 use super::outline::{Outline, density};
 
 /// Waste where concrete is poured against rough ground.
@@ -21,8 +22,6 @@ const WASTE_IN_GROUND_RATIO: f64 = 0.10;
 const WASTE_IN_FORM_RATIO: f64 = 0.05;
 /// Dry mass of bagged concrete in a cubic metre, kg.
 const DRY_KG_M3: f64 = 2215.0;
-/// Mass of a bag of cement, kg.
-pub(crate) const CEMENT_BAG_KG: f64 = 25.0;
 /// Grains of sand and gravel, kg/m³.
 const GRAIN_KG_M3: f64 = 2650.0;
 /// Sand's share of the aggregate.
@@ -80,10 +79,12 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
         WASTE_IN_GROUND_RATIO
     };
     let net = cubic_metre::get(outline.volume());
+    let stock = brief.stock.value;
     let ready = brief.block.mix.value == Mix::Ready;
     let exact = net * (1.0 + waste_ratio);
     let volume = if ready {
-        (exact * 10.0).ceil() / 10.0
+        let in_a_unit = 1.0 / goods::size("load-step", stock);
+        (exact * in_a_unit).ceil() / in_a_unit
     } else {
         exact
     };
@@ -96,7 +97,7 @@ pub(super) fn order(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Orde
         volume: cubic_metre::new(volume),
         waste_ratio,
         bags,
-        cement_bags: site.then(|| whole(volume * recipe.cement / CEMENT_BAG_KG)),
+        cement_bags: site.then(|| whole(volume * recipe.cement / goods::size("cement-bag", stock))),
         cement_kg: site.then_some(volume * recipe.cement),
         water_l: (!ready).then_some(
             volume
@@ -122,13 +123,8 @@ fn whole(number: f64) -> u32 {
 
 /// A recipe on the rich side of EN 206's limits, since a site has no laboratory.
 fn recipe(class: Concrete) -> Recipe {
-    let (water_cement_ratio, water): (f64, f64) = match class {
-        Concrete::C20 => (limits(Exposure::Xc2).water_cement_ratio, 185.0),
-        Concrete::C25 => (limits(Exposure::Xf1).water_cement_ratio, 185.0),
-        Concrete::C28 | Concrete::C30 => (limits(Exposure::Xc4).water_cement_ratio, 175.0),
-        Concrete::C35 => (0.45, 175.0),
-        Concrete::C40 => (0.42, 175.0),
-    };
+    let [water_cement_ratio, water] =
+        ["water_cement_ratio", "water_kg_m3"].map(|column| row(class, column));
     let cement = water / water_cement_ratio;
     let kg = kilogram_per_cubic_metre::new;
     let aggregate = kilogram_per_cubic_metre::get(absolute_volume::aggregate(

@@ -3,11 +3,13 @@
 use serde::Serialize;
 
 use crate::brief::Brief;
+use crate::rules::aci_318_19::exposure as aci;
 use crate::rules::en_206_1_2000::exposure::{Exposure, limits};
 use crate::stages::ground::Ground;
+use crate::stock::Stock;
 use crate::units::metre;
 
-use super::age::characteristic;
+use super::age::{characteristic, specified};
 
 /// Frost shallower than this does not reach concrete in earnest, m.
 pub const FROST_M: f64 = 0.05;
@@ -19,12 +21,12 @@ pub struct ExposureAdvice {
     pub part: &'static str,
     /// Class, for instance `XC2`.
     pub class: &'static str,
-    /// Largest ratio of water to cement.
-    pub water_cement_ratio: f64,
+    /// Largest ratio of water to cement; none where the table has none.
+    pub water_cement_ratio: Option<f64>,
     /// Least strength class.
     pub strength_class: &'static str,
-    /// Least cement, kg to a cubic metre.
-    pub cement_kg_m3: f64,
+    /// Least cement, kg to a cubic metre; none where the table asks for none.
+    pub cement_kg_m3: Option<f64>,
     /// Least entrained air, per cent; none where none is asked.
     pub air_per_cent: Option<f64>,
     /// Whether the chosen class meets it.
@@ -36,6 +38,9 @@ pub struct ExposureAdvice {
 /// Advice for the buried part and for what stands out.
 pub(super) fn advise(brief: &Brief, ground: &Ground) -> Vec<ExposureAdvice> {
     let frost = metre::get(ground.frost_depth) > FROST_M;
+    if brief.stock.value == Stock::Inch {
+        return advise_by_aci(brief, frost);
+    }
     let out = metre::get(brief.block.upstand.value) > 0.0;
     let mut advice = vec![row(
         brief,
@@ -68,14 +73,49 @@ pub(super) fn advise(brief: &Brief, ground: &Ground) -> Vec<ExposureAdvice> {
     advice
 }
 
+/// The same by the table that a plant there knows.
+fn advise_by_aci(brief: &Brief, frost: bool) -> Vec<ExposureAdvice> {
+    let row = |part, exposure, why| {
+        let limits = aci::limits(exposure);
+        ExposureAdvice {
+            part,
+            class: limits.name,
+            water_cement_ratio: limits.water_cement_ratio,
+            strength_class: limits.strength_class,
+            cement_kg_m3: None,
+            air_per_cent: limits.air_per_cent,
+            met: specified(brief.block.concrete.value) >= limits.strength,
+            why,
+        }
+    };
+    let mut advice = vec![row(
+        "in the ground",
+        aci::Exposure::C1,
+        "moist, no salt: most footings; it counts where there is steel in it",
+    )];
+    if frost {
+        advice.push(row(
+            "upright faces near the surface",
+            aci::Exposure::F1,
+            "freezing and thawing, seldom soaked",
+        ));
+        advice.push(row(
+            "top face",
+            aci::Exposure::F2,
+            "freezing and thawing, often wet, no salt",
+        ));
+    }
+    advice
+}
+
 fn row(brief: &Brief, part: &'static str, exposure: Exposure, why: &'static str) -> ExposureAdvice {
     let limits = limits(exposure);
     ExposureAdvice {
         part,
         class: limits.name,
-        water_cement_ratio: limits.water_cement_ratio,
+        water_cement_ratio: Some(limits.water_cement_ratio),
         strength_class: limits.strength_class,
-        cement_kg_m3: crate::units::kilogram_per_cubic_metre::get(limits.cement),
+        cement_kg_m3: Some(crate::units::kilogram_per_cubic_metre::get(limits.cement)),
         air_per_cent: limits.air_per_cent,
         met: characteristic(brief.block.concrete.value) >= limits.strength,
         why,

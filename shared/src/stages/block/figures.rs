@@ -36,7 +36,7 @@ pub const ORDER_VOLUME: Figure =
 pub const CONCRETE: Figure = Figure::new(
     "block.concrete",
     "Strength class of the concrete",
-    |brief, _| words(brief.block.concrete.value.key()),
+    |brief, _| words(brief.block.concrete.value.said()),
 );
 pub const MASS: Figure = Figure::new("block.mass", "Mass of the block", |_, design| {
     one(design.block.mass, Kilogram)

@@ -5,8 +5,6 @@ use crate::units::{Length, millimetre};
 
 use super::outline::Outline;
 
-/// Steps in which a pit is set out, m.
-pub(super) const STEP_M: f64 = 0.05;
 /// The tonne of the trade's rule of thumb, kg.
 pub const TONNE_KG: f64 = 1000.0;
 /// Concrete left beside the base plate, mm.

@@ -1,4 +1,4 @@
-//! The block's size where the person left it open: as small as every need allows, in steps of 50 mm, within the pit.
+//! The block's size where the person left it open: as small as every need allows, in steps of 50 mm or 2 in, within the pit.
 
 use crate::brief::Brief;
 use crate::field::Path;
@@ -10,11 +10,12 @@ use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::loads::Loads;
 use crate::stages::room::{DepthLimit, Room};
+use crate::stock::Stock;
 use crate::units::{Length, kilogram, metre};
 
 use super::checks;
 use super::chosen;
-use super::needs::{STEP_M, TONNE_KG, edge_given, edge_wanted, holes_need, plate_needs};
+use super::needs::{TONNE_KG, edge_given, edge_wanted, holes_need, plate_needs};
 use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 use super::{actions, wording};
 
@@ -40,7 +41,8 @@ pub(super) fn choose(
         .depth
         .unwrap_or_else(|| depth(brief, ground, room, notes));
     let [most_long, most_wide] = room.at(depth);
-    let most = (down(most_long), down(most_wide));
+    let stock = brief.stock.value;
+    let most = (down(stock, most_long), down(stock, most_wide));
     let start = start(brief);
     let mut outline = Outline {
         length: brief.block.length.unwrap_or(less(start, most.0)),
@@ -85,15 +87,16 @@ fn beyond_reach(
 
 /// Makes every open side that is not yet at the pit's edge one step larger.
 fn grow(brief: &Brief, outline: &mut Outline, most: (Length, Length)) -> bool {
-    let step = metre::new(STEP_M);
+    let stock = brief.stock.value;
+    let step = metre::new(stock.step_m());
     let slack = metre::new(1e-6);
     let mut grown = false;
     if brief.block.length.is_none() && outline.length + step <= most.0 + slack {
-        outline.length = up(outline.length + step);
+        outline.length = up(stock, outline.length + step);
         grown = true;
     }
     if brief.block.width.is_none() && outline.width + step <= most.1 + slack {
-        outline.width = up(outline.width + step);
+        outline.width = up(stock, outline.width + step);
         grown = true;
     }
     grown
@@ -136,7 +139,7 @@ fn unmet(brief: &Brief, ground: &Ground, loads: &Loads, outline: &Outline) -> Ve
 
 /// The least side to begin with.
 fn start(brief: &Brief) -> Length {
-    up(plate_needs(brief))
+    up(brief.stock.value, plate_needs(brief))
 }
 
 fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Length {
@@ -158,12 +161,19 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
             needs[0],
             |most, need| if need.0 > most.0 { need } else { most },
         );
-    let mut found = up(wanted);
+    let stock = brief.stock.value;
+    let mut found = up(stock, wanted);
     if found > room.depth {
-        found = more(down(room.depth), less(room.depth, metre::new(0.1)));
+        found = more(down(stock, room.depth), less(room.depth, metre::new(0.1)));
         why = limit(room.limited_by);
     }
-    chosen::depth([needs[0].0, frost, holes, room.depth], found, why, notes);
+    chosen::depth(
+        stock,
+        [needs[0].0, frost, holes, room.depth],
+        found,
+        why,
+        notes,
+    );
     notes.assumptions.push(sized(
         path!(block.depth_m),
         found,
@@ -227,27 +237,28 @@ fn say_sides(
 fn sized(field: Path, value: Length, why: String, effect: &str) -> Assumption {
     Assumption {
         field,
-        value: AssumedValue::Number((metre::get(value) * 1000.0).round() / 1000.0),
+        value: AssumedValue::Number((metre::get(value) * 1e7).round() / 1e7),
         unit: Unit::Metre,
         why,
         effect: effect.into(),
-        source: Source::judgement("least size that meets every need, in steps of 50 mm"),
+        source: Source::judgement("least size that meets every need, in steps of 50 mm or 2 in"),
     }
 }
 
 /// Rounded up to the step.
-fn up(value: Length) -> Length {
-    steps((metre::get(value) / STEP_M - 1e-6).ceil())
+fn up(stock: Stock, value: Length) -> Length {
+    steps(stock, (metre::get(value) / stock.step_m() - 1e-6).ceil())
 }
 
 /// Rounded down to the step.
-fn down(value: Length) -> Length {
-    steps((metre::get(value) / STEP_M + 1e-6).floor())
+fn down(stock: Stock, value: Length) -> Length {
+    steps(stock, (metre::get(value) / stock.step_m() + 1e-6).floor())
 }
 
 /// So many steps as a length, without the dust that adding leaves.
-fn steps(number: f64) -> Length {
-    metre::new((number / (1.0 / STEP_M).round()).clamp(STEP_M, LONGEST_M))
+fn steps(stock: Stock, number: f64) -> Length {
+    let most = (LONGEST_M / stock.step_m() + 1e-6).floor();
+    metre::new(stock.steps_m(number.clamp(1.0, most)))
 }
 
 fn less(a: Length, b: Length) -> Length {

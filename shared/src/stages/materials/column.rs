@@ -2,17 +2,16 @@
 
 use crate::figure::Unit;
 use crate::site_plan::pier::Fill;
+use crate::stock::words;
 use crate::units::{kilogram, metre, millimetre};
 
 use super::lengths::Offer;
 use super::{Group, Job, List, pieces, up};
 
-/// Stock length of tube, m.
-const TUBE_M: f64 = 6.0;
 /// Whole lengths in which it is sold.
 const TUBE_LENGTHS: Offer = Offer {
     metric: &[("tube-3m", 3.0), ("tube-6m", 6.0)],
-    imperial: &[("tube-10ft", 10.0), ("tube-20ft", 20.0)],
+    inch: &[("tube-10ft", 10.0), ("tube-20ft", 20.0)],
 };
 /// Saw cuts and squaring of the ends, m.
 const CUT_M: f64 = 0.02;
@@ -33,27 +32,26 @@ pub(super) fn list(job: &Job) -> List {
 fn steel(job: &Job, list: &mut List) {
     let (pier, brief) = (job.pier, &job.brief.pier);
     let mm = |length| job.mm(millimetre::get(length));
-    let grade = brief.steel.value.key();
+    let (of_tube, grade) = (brief.steel.value.of_tube(), brief.steel.value.of_plate());
+    let size = words::tube(job.stock(), job.units, pier.outside_diameter, pier.wall)
+        .unwrap_or_else(|| format!("tube {} × {}", mm(pier.outside_diameter), mm(pier.wall)));
+    let length = job.good("tube-length");
     let tube = metre::get(pier.height - pier.plate_thickness - brief.top_plate_thickness.value)
         .max(0.05)
         + CUT_M;
     list.buy(
         "tube",
-        format!(
-            "Steel tube {} × {}, {grade}",
-            mm(pier.outside_diameter),
-            mm(pier.wall)
-        ),
+        format!("Steel {size}, {of_tube}"),
         (up(tube, 0.01), Unit::Metre),
         "the column",
         format!(
             "with {} for squaring; tube is sold in lengths of {}, so {} of them",
-            job.mm(1000.0 * CUT_M),
-            job.stock(TUBE_M),
-            (tube / TUBE_M).ceil()
+            job.cut(CUT_M),
+            job.sold("tube-length"),
+            (tube / length).ceil()
         ),
     );
-    list.or_in_lengths(TUBE_LENGTHS.of(job.units, &[(tube, 1.0)]));
+    list.or_in_lengths(TUBE_LENGTHS.of(job.stock(), job.units, &[(tube, 1.0)]));
     list.buy(
         "base-plate",
         format!("Base plate {} square, {} thick, {grade}", mm(pier.plate_side), mm(pier.plate_thickness)),

@@ -5,7 +5,7 @@ use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
 use crate::units::{cubic_metre, metre};
 
-use super::{Group, Job, List, SHEET_M, dowels, frost, pieces, up};
+use super::{Group, Job, List, dowels, frost, pieces, up};
 
 /// Width of face that a trench sheet covers, m, and how far it stands above the edge.
 const SHEET_COVER_M: f64 = 0.33;
@@ -228,17 +228,18 @@ fn fence(job: &Job, list: &mut List) {
     let pit = &job.excavation;
     let (length, width) = (metre::get(pit.length), metre::get(pit.width));
     let around = 2.0 * (length + width + 4.0 * CLEAR_M);
+    let panel = job.stock().either(PANEL_M, 1.8288);
     list.hire(
         "fence",
-        format!("Fence panels of {} with feet", job.stock(PANEL_M)),
-        pieces(around / PANEL_M),
+        format!("Fence panels of {} with feet", job.m(panel)),
+        pieces(around / panel),
         "keeping people and animals out of the open pit",
         "a stride clear of the edge all round",
     );
-    let sheets = (length + 0.6) * (width + 0.6) / (SHEET_M.0 * SHEET_M.1);
+    let sheets = (length + 0.6) * (width + 0.6) / job.sheet_m2();
     list.buy(
         "pit-cover",
-        job.sheet(18.0),
+        job.sheet(),
         pieces(sheets),
         "covering the pit overnight",
         "with battens so that it cannot slide; no cover carries a person",

@@ -9,7 +9,6 @@ use super::{Group, Job, List, pieces, up};
 
 /// Spacing of joists, m, and their stock length, m.
 const JOIST_M: f64 = 0.4;
-const TIMBER_M: f64 = 3.6;
 
 pub(super) fn list(job: &Job, floor: &Floor) -> List {
     let mut list = List::of(Group::Floor);
@@ -64,20 +63,23 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
 }
 
 fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
-    let joists = (length / JOIST_M).ceil() + 1.0;
+    let spacing = job.stock().either(JOIST_M, 0.4064);
+    let joists = (length / spacing).ceil() + 1.0;
     list.buy(
         "joists",
         format!(
-            "Joists {} × {}, lengths of {}",
-            job.mm(50.0),
-            job.mm(150.0),
-            job.stock(TIMBER_M)
+            "Joists {}, lengths of {}",
+            job.stock().either(
+                format!("{} × {}", job.mm(50.0), job.mm(150.0)),
+                "2\u{a0}×\u{a0}6".to_owned()
+            ),
+            job.sold("timber-length")
         ),
-        pieces((joists * width + 2.0 * length) * 1.1 / TIMBER_M),
+        pieces((joists * width + 2.0 * length) * 1.1 / job.good("timber-length")),
         "carrying the boards",
         format!(
             "every {}, a tenth for cutting; check the span with a span table",
-            job.stock(JOIST_M)
+            job.m(spacing)
         ),
     );
     list.buy(

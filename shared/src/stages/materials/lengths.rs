@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::figure::{Unit, Units};
+use crate::stock::Stock;
 
 /// A saw cut and the squaring of its ends, m.
 pub(super) const SAW_M: f64 = 0.005;
@@ -24,20 +25,22 @@ pub struct StockLength {
     pub says: String,
 }
 
-/// The lengths offered for something, by the reader's units: name, and length in metres or in feet.
+/// The lengths offered for something, by what is sold: name, and length in metres or in feet.
 pub(super) struct Offer {
     pub metric: &'static [(&'static str, f64)],
-    pub imperial: &'static [(&'static str, f64)],
+    pub inch: &'static [(&'static str, f64)],
 }
 
 impl Offer {
     /// How many of each whole length these cuts take, each a length in metres and how many of it. A length that is too
     /// short for one of them is not offered.
-    pub(super) fn of(&self, units: Units, cuts: &[(f64, f64)]) -> Vec<StockLength> {
-        let (lengths, unit_m) = match units {
-            Units::Metric => (self.metric, 1.0),
-            Units::Imperial => (self.imperial, FOOT_M),
-        };
+    pub(super) fn of(
+        &self,
+        stock_of: Stock,
+        units: Units,
+        cuts: &[(f64, f64)],
+    ) -> Vec<StockLength> {
+        let (lengths, unit_m) = stock_of.either((self.metric, 1.0), (self.inch, FOOT_M));
         lengths
             .iter()
             .filter_map(|&(id, length)| stock(id, length * unit_m, units, cuts))
@@ -170,9 +173,9 @@ mod tests {
     fn what_is_left_over_is_what_was_bought_less_what_was_used() {
         let offer = Offer {
             metric: &[("a", 1.0), ("b", 2.0)],
-            imperial: &[("c", 3.0)],
+            inch: &[("c", 3.0)],
         };
-        let metric = offer.of(Units::Metric, &[(0.3, 5.0)]);
+        let metric = offer.of(Stock::Metric, Units::Metric, &[(0.3, 5.0)]);
         assert_eq!(
             metric
                 .iter()
@@ -180,7 +183,7 @@ mod tests {
                 .collect::<Vec<_>>(),
             [("a", 2, 0.5), ("b", 1, 0.5)]
         );
-        let imperial = offer.of(Units::Imperial, &[(0.3, 5.0)]);
+        let imperial = offer.of(Stock::Inch, Units::Imperial, &[(0.3, 5.0)]);
         assert_eq!((imperial[0].pieces, imperial[0].waste_m), (2, 0.329));
         assert!(
             imperial[0].says.contains("3\u{a0}ft"),

@@ -1,28 +1,19 @@
 //! Form, steel, ducts, concrete and its care.
 
-use crate::figure::{Day, Kilogram, One, PerCent, Unit};
+use crate::figure::{Day, One, PerCent, Unit};
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::units::{cubic_metre, metre, millimetre};
 
-use crate::stages::block::CEMENT_BAG_KG;
-
 use super::lengths::{Offer, needed};
-use super::{Group, Job, List, SHEET_M, pieces, up};
+use crate::stock::{INCH_MM, Stock};
 
-/// Stock length of timber, m.
-const TIMBER_M: f64 = 3.6;
-/// Area of a plywood sheet, m².
-const SHEET_M2: f64 = SHEET_M.0 * SHEET_M.1;
-/// Stock length of reinforcing bar and of duct, m.
-const BAR_M: f64 = 6.0;
-const DUCT_M: f64 = 3.0;
+use super::{Group, Job, List, pieces, up};
+
 /// Other lengths in which bar is sold.
 const BAR_LENGTHS: Offer = Offer {
     metric: &[("rebar-3m", 3.0), ("rebar-12m", 12.0)],
-    imperial: &[("rebar-10ft", 10.0), ("rebar-40ft", 40.0)],
+    inch: &[("rebar-10ft", 10.0), ("rebar-40ft", 40.0)],
 };
-/// Stock sheet of welded mesh, m.
-const MESH_M: (f64, f64) = (4.8, 2.4);
 /// Temperature below which an insulating blanket is laid, °C.
 const COOL_C: f64 = 10.0;
 
@@ -43,8 +34,8 @@ fn form(job: &Job, list: &mut List) {
         let area = around * metre::get(block.depth + block.upstand) * 1.1;
         list.buy(
             "form-plywood",
-            job.sheet(18.0),
-            pieces(area / SHEET_M2),
+            job.sheet(),
+            pieces(area / job.sheet_m2()),
             "the block's four sides",
             "a tenth for cutting",
         );
@@ -52,25 +43,30 @@ fn form(job: &Job, list: &mut List) {
         list.buy(
             "form-timber",
             format!(
-                "Timber {} × {}, lengths of {}",
-                job.mm(50.0),
-                job.mm(75.0),
-                job.stock(TIMBER_M)
+                "Timber {}, lengths of {}",
+                job.sold("timber"),
+                job.sold("timber-length")
             ),
-            pieces((verticals + 3.0 * around) * 1.1 / TIMBER_M),
+            pieces((verticals + 3.0 * around) * 1.1 / job.good("timber-length")),
             "stiffening the form",
-            format!("uprights every {} and three walings", job.m(0.5)),
+            format!(
+                "uprights every {} and three walings",
+                job.m(job.stock().either(0.5, 0.5080))
+            ),
         );
     } else if metre::get(block.upstand) > 0.0 {
-        let height = up(millimetre::get(block.upstand) + 50.0, 25.0);
+        let height = job.stock().either(
+            up(millimetre::get(block.upstand) + 50.0, 25.0),
+            up(millimetre::get(block.upstand) + 50.0, INCH_MM),
+        );
         list.buy(
             "form-board",
             format!(
                 "Planed board, {} high, lengths of {}",
                 job.mm(height),
-                job.stock(TIMBER_M)
+                job.sold("timber-length")
             ),
-            pieces((around + 0.6) / TIMBER_M),
+            pieces((around + 0.6) / job.good("timber-length")),
             "a form for the part above ground",
             "pegged level; its top edge is the block's top",
         );
@@ -100,14 +96,18 @@ fn steel(job: &Job, list: &mut List) {
         .iter()
         .map(|bars| (bars.length_m, bars.count))
         .collect();
+    let stick = job.good("bar-length");
     list.buy(
         "rebar",
         format!(
             "Reinforcing bar {}, ribbed, lengths of {}",
-            job.mm(bar),
-            job.stock(BAR_M)
+            match (job.stock(), option.bar) {
+                (Stock::Inch, Some(bar)) => format!("{bar}, grade 60"),
+                _ => job.mm(bar),
+            },
+            job.sold("bar-length")
         ),
-        pieces((length * 1.1 / BAR_M).max(f64::from(needed(BAR_M, &cuts).unwrap_or_default()))),
+        pieces((length * 1.1 / stick).max(f64::from(needed(stick, &cuts).unwrap_or_default()))),
         if job.brief.block.reinforcement.value == Reinforcement::Cage {
             "a cage on all faces"
         } else {
@@ -120,7 +120,7 @@ fn steel(job: &Job, list: &mut List) {
             mesh(job)
         ),
     );
-    list.or_in_lengths(BAR_LENGTHS.of(job.units, &cuts));
+    list.or_in_lengths(BAR_LENGTHS.of(job.stock(), job.units, &cuts));
     let area = metre::get(job.block.length) * metre::get(job.block.width);
     list.buy(
         "bar-spacers",
@@ -129,7 +129,7 @@ fn steel(job: &Job, list: &mut List) {
         "keeping concrete over the bars",
         format!(
             "{} high, four to a square {}",
-            job.mm(50.0),
+            job.mm(job.stock().either(50.0, 2.0 * INCH_MM)),
             job.units.either("metre", "yard")
         ),
     );
@@ -150,9 +150,9 @@ fn mesh(job: &Job) -> String {
         1.0
     };
     let sheets = (nets * metre::get(job.block.length) * metre::get(job.block.width)
-        / (MESH_M.0 * MESH_M.1))
-        .ceil();
-    let (long, wide) = (job.stock(MESH_M.0), job.stock(MESH_M.1));
+        / (job.good("mesh-long") * job.good("mesh-wide")))
+    .ceil();
+    let (long, wide) = (job.sold("mesh-long"), job.sold("mesh-wide"));
     format!(
         "or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}"
     )
@@ -165,8 +165,8 @@ fn ducts(job: &Job, list: &mut List) {
     let size = job.mm(millimetre::get(ducts.inside_diameter));
     list.buy(
         "duct",
-        format!("Duct, {size} bore, lengths of {}", job.stock(DUCT_M)),
-        pieces(count * each * 1.1 / DUCT_M),
+        format!("Duct, {size} bore, lengths of {}", job.sold("duct-length")),
+        pieces(count * each * 1.1 / job.good("duct-length")),
         "power and data through the block",
         "only as far as a stride outside the block; the trench to the house comes on top",
     );
@@ -197,7 +197,7 @@ fn ducts(job: &Job, list: &mut List) {
     if ducts.count > 0 {
         list.buy(
             "drain-gravel",
-            format!("Clean gravel, {} to {}", job.mm(10.0), job.mm(20.0)),
+            format!("Clean gravel, {} to {}", job.stone(10.0), job.stone(20.0)),
             (0.05, Unit::CubicMetre),
             "a drain under the ducts' lower end",
             "a pocket the size of two buckets",
@@ -208,7 +208,7 @@ fn ducts(job: &Job, list: &mut List) {
 fn concrete(job: &Job, list: &mut List) {
     let order = &job.block.concrete;
     let volume = cubic_metre::get(order.volume);
-    let class = job.brief.block.concrete.value.key();
+    let class = job.brief.block.concrete.value.said();
     let waste = job.say(100.0 * order.waste_ratio, PerCent);
     match job.brief.block.mix.value {
         Mix::Ready => list.buy(
@@ -216,14 +216,15 @@ fn concrete(job: &Job, list: &mut List) {
             format!("Ready-mixed concrete {class}"),
             (volume, Unit::CubicMetre),
             "the block",
-            format!("{waste} for waste; consistence S3, {} stone", job.mm(20.0)),
+            format!(
+                "{waste} for waste; {}, {} stone",
+                job.stock().either("consistence S3", "slump 4 to 6\u{2033}"),
+                job.stone(20.0)
+            ),
         ),
         Mix::Bagged => list.buy(
             "concrete-bagged",
-            format!(
-                "Dry concrete in bags of {}",
-                job.say(job.brief.block.bag.value, Kilogram)
-            ),
+            format!("Dry concrete in bags of {}", job.bag()),
             pieces(f64::from(order.bags.unwrap_or_default())),
             "the block",
             format!("{waste} for waste; a product that states {class} or better"),
@@ -240,7 +241,7 @@ fn concrete(job: &Job, list: &mut List) {
         );
         list.hire(
             "mixer",
-            format!("Concrete mixer, {}", job.say(130.0, Unit::Litre)),
+            format!("Concrete mixer, {}", job.sold("mixer")),
             (1.0, Unit::Day),
             "mixing",
             if volume > 1.0 {
@@ -257,10 +258,7 @@ fn parts(job: &Job, waste: &str, list: &mut List) {
     let ratio = job.say(order.water_cement_ratio, One);
     list.buy(
         "cement",
-        format!(
-            "Cement in bags of {}",
-            job.say(CEMENT_BAG_KG, Unit::Kilogram)
-        ),
+        format!("Cement in bags of {}", job.sold("cement-bag")),
         pieces(f64::from(order.cement_bags.unwrap_or_default())),
         "the block",
         format!("{waste} for waste; water to cement {ratio} by mass"),
@@ -274,7 +272,7 @@ fn parts(job: &Job, waste: &str, list: &mut List) {
     );
     list.buy(
         "gravel",
-        format!("Gravel, up to {}", job.mm(20.0)),
+        format!("Gravel, up to {}", job.stone(20.0)),
         (
             up(order.gravel_kg.unwrap_or_default(), 25.0),
             Unit::Kilogram,

@@ -1,6 +1,7 @@
 //! Studs, resin and the plate's bed.
 
 use crate::figure::{Millilitre, Unit};
+use crate::rules::threads;
 use crate::site_plan::anchors::LowerNuts;
 use crate::stages::anchors::Seat;
 use crate::units::{metre, millilitre, millimetre};
@@ -8,9 +9,8 @@ use crate::units::{metre, millilitre, millimetre};
 use super::lengths::Offer;
 use super::{Group, Job, List, pieces, up};
 
-/// Grout, kg/m³ of dry product, and a bag, kg.
+/// Grout, kg/m³ of dry product.
 const GROUT_KG_M3: f64 = 2000.0;
-const GROUT_BAG_KG: f64 = 25.0;
 
 /// Whole lengths in which threaded rod is sold.
 const ROD_LENGTHS: Offer = Offer {
@@ -19,7 +19,7 @@ const ROD_LENGTHS: Offer = Offer {
         ("stud-rod-2m", 2.0),
         ("stud-rod-3m", 3.0),
     ],
-    imperial: &[
+    inch: &[
         ("stud-rod-3ft", 3.0),
         ("stud-rod-6ft", 6.0),
         ("stud-rod-12ft", 12.0),
@@ -38,11 +38,12 @@ pub(super) fn list(job: &Job) -> List {
 fn steel(job: &Job, list: &mut List) {
     let anchors = &job.brief.anchors;
     let count = anchors.count.value;
-    let size = anchors.size.value.key();
-    let class = anchors.strength_class.value.key();
+    let size = anchors.size.value.said();
+    let class = anchors.strength_class.value.said();
     let length = job.mm(millimetre::get(anchors.length.value));
     let coating = anchors.coating.value.key();
-    let finish = if class.starts_with("A4") {
+    let steel = threads::steel(anchors.strength_class.value, anchors.size.value);
+    let finish = if steel.stainless {
         "stainless".to_owned()
     } else {
         coating.to_owned()
@@ -56,6 +57,7 @@ fn steel(job: &Job, list: &mut List) {
          on the cut ends where it is galvanised",
     );
     list.or_in_lengths(ROD_LENGTHS.of(
+        job.stock(),
         job.units,
         &[(metre::get(anchors.length.value), count + 1.0)],
     ));
@@ -97,7 +99,7 @@ fn resin(job: &Job, list: &mut List) {
     let each = millilitre::get(job.brief.anchors.product.cartridge.value);
     list.buy(
         "resin-cartridge",
-        format!("Injection resin, cartridge of {}", job.say(each, Unit::Millilitre)),
+        format!("Injection resin, cartridge of {}", job.cartridge(each)),
         pieces(f64::from(setting.cartridges)),
         "bonding the studs",
         format!(
@@ -143,9 +145,9 @@ fn bed(job: &Job, list: &mut List) {
         "grout",
         format!(
             "Non-shrink flowing grout in bags of {}",
-            job.say(GROUT_BAG_KG, Unit::Kilogram)
+            job.sold("grout-bag")
         ),
-        pieces(volume * GROUT_KG_M3 / GROUT_BAG_KG),
+        pieces(volume * GROUT_KG_M3 / job.good("grout-bag")),
         "the bed under the plate",
         format!(
             "{} with a fifth for waste; at least as strong as the block",

@@ -97,7 +97,7 @@ fn drilling(list: &mut List) {
 }
 
 fn tightening(job: &Job, list: &mut List) {
-    let size = job.brief.anchors.size.value.key();
+    let size = job.brief.anchors.size.value.said();
     let torque = job.say(job.anchors.torque.set, NewtonMetre);
     if job.brief.anchors.tool.value == Tool::TorqueWrench {
         list.have(

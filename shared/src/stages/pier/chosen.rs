@@ -54,7 +54,7 @@ fn height(brief: &Brief, notes: &mut Notes) {
         )
         .with("H", axis, Metre)
         .with("h_seat", brief.pier.sight.seat, Metre)
-        .with("s", sight::ROUND_M, Unit::Metre)
+        .with("s", sight::round_m(brief.stock.value), Unit::Metre)
         .gives("h", brief.pier.height.value, Metre),
     );
 }
@@ -62,12 +62,10 @@ fn height(brief: &Brief, notes: &mut Notes) {
 /// Why this tube: the slimmest usual one that swings fast enough with the load on it.
 fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
     let (pier, load) = (&brief.pier, &brief.load);
-    let tube = Tube {
-        name: "",
-        outside_mm: millimetre::get(pier.outside_diameter.value),
-        wall_mm: millimetre::get(pier.wall.value),
-        family: tubes::Family::European,
-    };
+    let tube = Tube::own(
+        millimetre::get(pier.outside_diameter.value),
+        millimetre::get(pier.wall.value),
+    );
     let second_moment =
         crate::rules::en_10210_2_2006::section::second_moment(tube.outside(), tube.wall());
     let shaft =
@@ -77,7 +75,10 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
         id,
         title,
         formula,
-        Source::derived("Rayleigh's method, foot held fast; the tubes of EN 10210-2"),
+        Source::derived(brief.stock.value.either(
+            "Rayleigh's method, foot held fast; the tubes of EN 10210-2",
+            "Rayleigh's method, foot held fast; the pipe of ASME B36.10M",
+        )),
     )
     .with("h", pier.height.value, Metre)
     .with("e", load.centre_above_pier.value, Metre)

@@ -25,7 +25,7 @@ pub const FILL: Figure = Figure::new("pier.fill", "The column is", |brief, _| {
     words(fill_words(brief.pier.fill.value))
 });
 pub const STEEL: Figure = Figure::new("pier.steel", "Steel", |brief, _| {
-    words(brief.pier.steel.value.key())
+    words(brief.pier.steel.value.said())
 });
 pub const PLATE_SIDE: Figure = Figure::new("pier.plate_side", "Base plate, side", |_, design| {
     one(design.pier.plate_side, Millimetre)

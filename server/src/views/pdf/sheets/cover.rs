@@ -163,7 +163,7 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
         0 => "it needs no studs of this plan".to_owned(),
         count => format!(
             "{count} studs {} hold it",
-            sheet.brief.anchors.size.value.key()
+            sheet.brief.anchors.size.value.said()
         ),
     };
     lines.push(format!(

@@ -141,7 +141,7 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     let basic = shear::basic(
         situation.thread.diameter,
         situation.embedment,
-        situation.strength,
+        situation.specified,
         ca1,
     );
     let cornered = shear::corner_factor(area.corner(), ca1);

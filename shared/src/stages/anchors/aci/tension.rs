@@ -93,7 +93,7 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
     )
     .with("k_c", breakout::POST_INSTALLED_FACTOR, One)
     .with("λ_a", 1.0, One)
-    .with("f'_c", situation.strength, Megapascal)
+    .with("f'_c", situation.specified, Megapascal)
     .with("h_ef", embedment, Millimetre)
     .gives("N_b", Kilonewton, |(factor, _, strength, embedment)| {
         breakout::basic(factor, strength, embedment)

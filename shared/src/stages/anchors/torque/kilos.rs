@@ -223,8 +223,8 @@ pub(super) fn lesson(brief: &Brief, screw: &Screw, used: Moment, high: Moment) -
         own,
         own_stud: format!(
             "{} of class {}",
-            brief.anchors.size.value.key(),
-            brief.anchors.strength_class.value.key()
+            brief.anchors.size.value.said(),
+            brief.anchors.strength_class.value.said()
         ),
         own_proof: screw.proof,
         says,

@@ -1,0 +1,175 @@
+//! The catalogue by kind of part: which rows of it belong to a family, and which of them is nearest.
+//!
+//! # Source
+//! The tables of `shared/data`; each row names its standard and how that was met.
+
+use crate::figure::Unit;
+use crate::stock::Stock;
+use crate::stock::table::{Row, Table};
+use crate::units::{Length, millimetre};
+
+macro_rules! tables {
+    ($($(#[$doc:meta])* $name:ident = $file:literal;)*) => {
+        $($(#[$doc])* pub const $name: Table = Table {
+            file: $file,
+            text: include_str!(concat!("../../data/", $file)),
+        };)*
+        /// Every table that names a family in a column `stock`.
+        pub const TABLES: &[Table] = &[$($name,)*];
+    };
+}
+
+tables! {
+    /// Classes of concrete.
+    CONCRETES = "concretes.csv";
+    /// Steels of column and plates.
+    COLUMN_STEELS = "column_steels.csv";
+    /// Thicknesses of plate.
+    PLATES = "plates.csv";
+    /// Reinforcing bars and mesh.
+    BARS = "bars.csv";
+    /// Cements.
+    CEMENTS = "cements.csv";
+    /// Bags, lengths, sheets, boards, cartridges, mixers.
+    GOODS = "goods.csv";
+}
+
+/// The rows of a family in a table.
+pub fn rows(table: Table, stock: Stock) -> impl Iterator<Item = Row> {
+    table
+        .rows()
+        .filter(move |row| row.text("stock") == stock.key())
+}
+
+/// Something that is sold in one size, by its name and family, in the row's unit; not a number where there is no such row.
+#[must_use]
+pub fn size(name: &str, stock: Stock) -> f64 {
+    good(name, stock).map_or(f64::NAN, |row| row.value("value"))
+}
+
+/// The same as it is asked for at a counter.
+#[must_use]
+pub fn says(name: &str, stock: Stock) -> &'static str {
+    good(name, stock).map_or("", |row| row.text("says"))
+}
+
+/// The unit of its row.
+#[must_use]
+pub fn unit(name: &str, stock: Stock) -> Option<Unit> {
+    Some(match good(name, stock)?.text("unit") {
+        "kg" => Unit::Kilogram,
+        "ml" => Unit::Millilitre,
+        "l" => Unit::Litre,
+        "m3" => Unit::CubicMetre,
+        "m" => Unit::Metre,
+        "mm" => Unit::Millimetre,
+        _ => return None,
+    })
+}
+
+/// What something of this size is asked for by, where a row has it.
+#[must_use]
+pub fn near_size(stock: Stock, unit: Unit, value: f64) -> Option<&'static str> {
+    rows(GOODS, stock)
+        .filter(|row| self::unit(row.name(), stock) == Some(unit))
+        .find(|row| (row.value("value") - value).abs() < 1e-3 * value.abs())
+        .map(|row| row.text("says"))
+}
+
+fn good(name: &str, stock: Stock) -> Option<Row> {
+    rows(GOODS, stock).find(|row| row.name() == name)
+}
+
+/// The row whose size in a column is this, within a tolerance.
+#[must_use]
+pub fn near(table: Table, stock: Stock, column: &'static str, value: f64, by: f64) -> Option<Row> {
+    rows(table, stock).find(|row| (row.value(column) - value).abs() <= by)
+}
+
+/// The thinnest plate that is sold and at least so thick; the thickest where none is.
+#[must_use]
+pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<Row> {
+    let wanted = millimetre::get(thickness) - 1e-6;
+    let mut last = None;
+    for row in rows(PLATES, stock) {
+        let enough = row.value("thickness_mm") >= wanted;
+        last = Some(row);
+        if enough {
+            break;
+        }
+    }
+    last
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use crate::stock::table::Row;
+
+    #[test]
+    fn every_row_has_a_family_a_source_and_how_it_was_met() {
+        let mut looked_at = 0;
+        for table in TABLES {
+            for row in table.rows() {
+                assert!(
+                    Stock::from_key(row.text("stock")).is_some(),
+                    "{}: {}",
+                    table.file,
+                    row.name()
+                );
+                assert!(
+                    !row.text("source").is_empty() && !row.text("standing").is_empty(),
+                    "{}: {}",
+                    table.file,
+                    row.name()
+                );
+                looked_at += 1;
+            }
+        }
+        assert!(looked_at > 100, "only {looked_at} rows");
+    }
+
+    #[test]
+    fn what_one_family_sells_in_a_size_the_other_sells_too() {
+        let names = |stock| -> Vec<&str> {
+            rows(GOODS, stock)
+                .map(|row| row.name())
+                .filter(|name| !name.chars().any(|c| c.is_ascii_digit()))
+                .collect::<Vec<_>>()
+        };
+        assert!(names(Stock::Metric).len() > 15);
+        for name in names(Stock::Metric) {
+            assert!(size(name, Stock::Inch).is_finite(), "{name}");
+            assert!(!says(name, Stock::Inch).is_empty(), "{name}");
+        }
+        assert!(size("a hogshead", Stock::Inch).is_nan());
+    }
+
+    #[test]
+    fn a_plate_is_the_next_thicker_one_that_is_sold() {
+        let name = |mm: f64| {
+            plate_at_least(Stock::Inch, millimetre::new(mm))
+                .as_ref()
+                .map(Row::name)
+        };
+        assert_eq!(name(19.0), Some("3/4 in"));
+        assert_eq!(name(20.0), Some("7/8 in"));
+        assert_eq!(name(500.0), Some("3 in"));
+    }
+
+    /// ASTM A615 Table 1: 0.11, 0.20, 0.31, 0.44, 0.60 and 0.79 sq in; a circle of the nominal diameter has as much within
+    /// 2 % of it (the standard rounds).
+    #[test]
+    fn bars_have_the_area_of_their_diameter() {
+        for row in BARS.rows() {
+            let d = row.value("diameter_mm");
+            let circle = std::f64::consts::FRAC_PI_4 * d * d;
+            assert!(
+                (circle - row.value("area_mm2")).abs() < 0.02 * circle,
+                "{}: {circle}",
+                row.name()
+            );
+        }
+    }
+}
