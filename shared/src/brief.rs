@@ -225,6 +225,7 @@ impl Ask<'_> {
         match said {
             Some(said) => Given::said(said),
             None => {
+                let value = self.stock.round(row.row.unit, value);
                 self.note_number(row.row, value, taken);
                 Given::assumed(M::quantity(value))
             }

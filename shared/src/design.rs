@@ -19,10 +19,11 @@ use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
 use crate::stages::motion::improvement::Improvement;
 use crate::stages::north::North;
+use crate::stages::parts::Part;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::stages::{
-    anchors, cautions, costs, ground_stiffness, materials, motion, north, schedule,
+    anchors, cautions, costs, ground_stiffness, materials, motion, north, parts, schedule,
 };
 use crate::verdict::{self, Verdict};
 
@@ -64,6 +65,8 @@ pub struct Design {
     pub assumptions: Vec<Assumption>,
     /// Warnings.
     pub cautions: Vec<Caution>,
+    /// The parts that it is made of, each with its row of the catalogue.
+    pub parts: Vec<Part>,
     /// What to order or hire.
     pub materials: Vec<Material>,
     /// What it comes to at the reader's prices.
@@ -113,8 +116,9 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         &mut notes,
     );
     let north = keep(north::stage(brief), &mut notes);
+    let parts = keep(parts::stage(brief, &block, &pier), &mut notes);
     let materials = keep(
-        materials::stage(brief, &excavation, &block, &pier, &anchors, &floor),
+        materials::stage(brief, &excavation, &block, &pier, &anchors, &floor, &parts),
         &mut notes,
     );
     let costs = costs::stage(brief, &materials);
@@ -159,6 +163,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         checks,
         assumptions,
         cautions,
+        parts,
         materials,
         costs,
         schedule,

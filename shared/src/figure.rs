@@ -227,6 +227,21 @@ impl Units {
         }
     }
 
+    /// A round size of common practice, as the trade of these units has it: what is 300 mm to one is 12 in to the other. For
+    /// a size that nothing was calculated with, or that is chosen as this one.
+    #[must_use]
+    pub fn about<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> String {
+        let of = unit.unit();
+        let amount = unit.count(quantity);
+        match (self, of) {
+            (Self::Imperial, Unit::Metre) => {
+                self.say(inches::nominal(amount * 1000.0) / 1000.0, of)
+            }
+            (Self::Imperial, Unit::Millimetre) => self.say(inches::nominal(amount), of),
+            _ => self.say(amount, of),
+        }
+    }
+
     /// A length in feet and inches, where it is one that a tape shows.
     fn as_on_a_tape(self, amount: f64, unit: Unit) -> Option<String> {
         match (self, unit) {

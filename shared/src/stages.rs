@@ -14,6 +14,7 @@ pub mod loads;
 pub mod materials;
 pub mod motion;
 pub mod north;
+pub mod parts;
 pub mod pier;
 pub mod room;
 pub mod schedule;

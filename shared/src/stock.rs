@@ -9,7 +9,7 @@ pub mod table;
 pub mod words;
 
 use crate::field::choice;
-use crate::figure::Units;
+use crate::figure::{Unit, Units, inches};
 use crate::units::{Length, metre, millimetre};
 
 choice! {
@@ -68,6 +68,17 @@ impl Stock {
     pub fn depth_down_mm(self, value: f64) -> f64 {
         let step = self.either(5.0, INCH_MM / 4.0);
         (value / step + 1e-9).floor() * step
+    }
+
+    /// An assumed length as a tape of this family has it: where inches are sold, the nearest round one within 2 %, such as 1 in
+    /// for 25 mm. What is no length, or already on a mark, stays.
+    #[must_use]
+    pub fn round(self, unit: Unit, value: f64) -> f64 {
+        match (self, unit) {
+            (Self::Inch, Unit::Metre) => inches::near(value * 1000.0) / 1000.0,
+            (Self::Inch, Unit::Millimetre) => inches::near(value),
+            _ => value,
+        }
     }
 
     /// The nearest size that a rule of this family can be set to, 1 mm or 1/16 in.

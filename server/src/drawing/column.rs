@@ -2,14 +2,14 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::Units;
 use stillground::site_plan::pier::Steel;
 use stillground::stages::pier::figures::fill_words;
 use stillground::units::{Length, millimetre};
 
 use crate::drawing::callout::{self, Callout, note};
 use crate::drawing::dimension::{FIRST, across, upright};
-use crate::drawing::furniture::{axes, dimension_text, title_strip, view};
+use crate::drawing::furniture::{axes, dimension_text, length_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen};
 use crate::drawing::scale::View;
@@ -65,7 +65,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
 
 impl Layout {
     fn say(&self, length_m: f64) -> String {
-        self.units.say(length_m * 1000.0, Unit::Millimetre)
+        length_text(self.units, length_m * 1000.0)
     }
 
     fn number(&self, length_m: f64) -> String {

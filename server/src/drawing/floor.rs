@@ -11,7 +11,7 @@ use stillground::units::{Length, kilogram, metre};
 
 use crate::drawing::area::Area;
 use crate::drawing::dimension::{FIRST, across, arrowhead, upright};
-use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
+use crate::drawing::furniture::{axes, dimension_text, length_text, north, title_strip, view};
 use crate::drawing::pen::{Head, Pen, rectangle};
 use crate::drawing::scale::View;
 use crate::drawing::{Drawing, Form, Line, PHONE_ROOM, Point, at};
@@ -171,13 +171,13 @@ impl Layout {
             FloorKind::Slab => {
                 format!(
                     "Slab on the ground, clear of the pier by {} all round",
-                    self.units.say(self.gap * 1000.0, Unit::Millimetre)
+                    length_text(self.units, self.gap * 1000.0)
                 )
             }
             FloorKind::Deck => {
                 format!(
                     "Deck on posts, clear of the pier by {} all round",
-                    self.units.say(self.gap * 1000.0, Unit::Millimetre)
+                    length_text(self.units, self.gap * 1000.0)
                 )
             }
         }

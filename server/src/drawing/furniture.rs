@@ -1,7 +1,7 @@
 //! What every drawing has: title strip with scale, unit of its dimensions and scale bar; and north on plans.
 
 use stillground::design::ENGINE_VERSION;
-use stillground::figure::{Unit, Units, significant};
+use stillground::figure::{Unit, Units, inches, significant};
 
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{HEADING, Pen, SMALL};
@@ -9,17 +9,23 @@ use crate::drawing::scale::View;
 use crate::drawing::{Anchor, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, width, wrap};
 
-/// The figure of a dimension, without its unit, which stands in the title strip.
+/// The figure of a dimension: millimetres without their unit, which stands in the title strip; or feet and inches as a tape
+/// has them.
 #[must_use]
 pub fn dimension_text(units: Units, length_mm: f64) -> String {
-    let (length, _) = units.convert(length_mm, Unit::Millimetre);
-    // Below an inch a thousandth is finer than any work here.
-    let digits = if units == Units::Imperial && length.abs() < 1.0 {
-        3
-    } else {
-        Unit::Millimetre.digits()
-    };
-    significant(length, digits)
+    match units {
+        Units::Metric => significant(length_mm, Unit::Millimetre.digits()),
+        Units::Imperial => inches::dimension(length_mm),
+    }
+}
+
+/// A length in a note of a drawing, with its unit.
+#[must_use]
+pub fn length_text(units: Units, length_mm: f64) -> String {
+    match units {
+        Units::Metric => units.say(length_mm, Unit::Millimetre),
+        Units::Imperial => dimension_text(units, length_mm),
+    }
 }
 
 /// Least width of a title strip, mm.
@@ -83,7 +89,7 @@ pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units)
 fn in_units(units: Units) -> String {
     let unit = match units {
         Units::Metric => "millimetres",
-        Units::Imperial => "inches",
+        Units::Imperial => "feet and inches",
     };
     format!("Dimensions in {unit}")
 }

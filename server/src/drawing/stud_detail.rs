@@ -8,7 +8,7 @@ use stillground::units::{Length, millilitre, millimetre, newton_metre};
 
 use crate::drawing::callout::{self, Callout, note};
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
-use crate::drawing::furniture::{dimension_text, title_strip, view};
+use crate::drawing::furniture::{dimension_text, length_text, title_strip, view};
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, rectangle};
 use crate::drawing::scale::View;
@@ -65,7 +65,7 @@ impl Layout {
     }
 
     fn say(&self, length_m: f64) -> String {
-        self.units.say(length_m * 1000.0, Unit::Millimetre)
+        length_text(self.units, length_m * 1000.0)
     }
 
     /// Height of a nut and thickness of a washer, drawn by the thread's size.

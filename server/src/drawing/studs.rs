@@ -5,12 +5,12 @@ mod table;
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Kilonewton, PerCent, Unit, Units};
+use stillground::figure::{Kilonewton, PerCent, Units};
 use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::area::area_of;
 use crate::drawing::dimension::{FIRST, STEP, across, upright};
-use crate::drawing::furniture::{axes, dimension_text, north, title_strip, view};
+use crate::drawing::furniture::{axes, dimension_text, length_text, north, title_strip, view};
 use crate::drawing::pen::{Head, Pen, SIZE};
 use crate::drawing::scale::View;
 use crate::drawing::{Anchor, Drawing, Form, Label, Line, Point, at};
@@ -89,7 +89,7 @@ impl Layout {
     }
 
     fn say(&self, length_m: f64) -> String {
-        self.units.say(length_m * 1000.0, Unit::Millimetre)
+        length_text(self.units, length_m * 1000.0)
     }
 
     /// Half of what the view of the plate must hold.

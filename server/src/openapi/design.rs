@@ -92,8 +92,12 @@ pub(super) const LISTS: &[(&str, &[&str])] = &[
     ("assumptions", &["field", "value", "why", "effect"]),
     ("cautions", &["id", "text", "when", "source"]),
     (
+        "parts",
+        &["part", "field", "stock_row", "sold", "says", "source"],
+    ),
+    (
         "materials",
-        &["id", "item", "quantity", "unit", "for", "note"],
+        &["id", "item", "quantity", "unit", "for", "note", "stock_row"],
     ),
     (
         "schedule",

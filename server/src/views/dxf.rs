@@ -1,4 +1,5 @@
-//! The base plate and the drilling jig as a drawing that a workshop's machines read (DXF, release 2000), in millimetres.
+//! The base plate and the drilling jig as a drawing that a workshop's machines read (DXF, release 2000), in millimetres, or in
+//! inches where inch parts are sold: the header says which.
 //!
 //! The plate lies round the origin, north upwards; the jig, a board with holes that guide the drill, lies east of it. The
 //! same plan gives the same bytes: what the library takes from the clock and from chance is fixed.
@@ -11,6 +12,8 @@ use dxf::tables::Layer;
 use dxf::{Color, Drawing, LwPolylineVertex, Point};
 use stillground::brief::Brief;
 use stillground::design::Design;
+use stillground::figure::inches;
+use stillground::stock::{INCH_MM, Stock};
 use stillground::units::{Length, millimetre};
 
 /// Layers with their colours by index; the names say what is cut, what is drilled and what is only read.
@@ -36,8 +39,9 @@ const LETTER_MM: f64 = 8.0;
 #[error("the drawing for the workshop cannot be written: {0}")]
 pub struct Fault(String);
 
-/// What the workshop makes, mm.
+/// What the workshop makes, in millimetres or in inches.
 struct Shape {
+    stock: Stock,
     studs: Vec<(f64, f64)>,
     side: f64,
     thickness: f64,
@@ -49,9 +53,11 @@ struct Shape {
 
 impl Shape {
     fn of(brief: &Brief, design: &Design) -> Self {
-        let mm = |length: Length| millimetre::get(length);
+        let stock = brief.stock.value;
+        let mm = |length: Length| millimetre::get(length) / stock.either(1.0, INCH_MM);
         let (anchors, pier) = (&design.anchors, &design.pier);
         Self {
+            stock,
             studs: anchors
                 .studs
                 .iter()
@@ -67,6 +73,34 @@ impl Shape {
     }
 }
 
+impl Shape {
+    /// Of two sizes the one in the drawing's unit.
+    fn sized(&self, millimetres: f64, inches: f64) -> f64 {
+        self.stock.either(millimetres, inches)
+    }
+
+    /// Height of the letters.
+    fn letter(&self) -> f64 {
+        self.sized(LETTER_MM, 0.3)
+    }
+
+    /// A size with its unit, in plain letters.
+    fn said(&self, size: f64) -> String {
+        match self.stock {
+            Stock::Metric => format!("{} mm", tidy(size)),
+            Stock::Inch => inches::plain(size * INCH_MM),
+        }
+    }
+
+    /// The same where another with its unit follows.
+    fn bare(&self, size: f64) -> String {
+        match self.stock {
+            Stock::Metric => tidy(size),
+            Stock::Inch => self.said(size),
+        }
+    }
+}
+
 /// The plate and the jig of a design.
 ///
 /// # Errors
@@ -74,7 +108,7 @@ impl Shape {
 pub fn workshop(brief: &Brief, design: &Design) -> Result<String, Fault> {
     let shape = Shape::of(brief, design);
     let mut drawing = Drawing::new();
-    head(&mut drawing);
+    head(&mut drawing, shape.stock);
     plate(&mut drawing, &shape, brief);
     jig(&mut drawing, &shape);
     let mut bytes = Vec::new();
@@ -85,10 +119,10 @@ pub fn workshop(brief: &Brief, design: &Design) -> Result<String, Fault> {
     Ok(fixed::moments(&text))
 }
 
-fn head(drawing: &mut Drawing) {
+fn head(drawing: &mut Drawing, stock: Stock) {
     drawing.header.version = AcadVersion::R2000;
-    drawing.header.default_drawing_units = Units::Millimeters;
-    drawing.header.drawing_units = DrawingUnits::Metric;
+    drawing.header.default_drawing_units = stock.either(Units::Millimeters, Units::Inches);
+    drawing.header.drawing_units = stock.either(DrawingUnits::Metric, DrawingUnits::English);
     drawing.header.fingerprint_guid = Default::default();
     drawing.header.version_guid = Default::default();
     for (name, colour) in LAYERS {
@@ -109,58 +143,66 @@ fn plate(drawing: &mut Drawing, shape: &Shape, brief: &Brief) {
         circle(drawing, "Plate middle hole", (0.0, 0.0), shape.middle_hole);
     }
     circle(drawing, "Column outline", (0.0, 0.0), shape.column);
-    north(drawing, (0.0, 0.0), shape.side);
+    north(drawing, shape, (0.0, 0.0), shape.side);
     let steel = brief.pier.steel.value.of_plate();
     let mut lines = vec![
         format!(
-            "Base plate {} x {} x {} mm, {steel}",
-            tidy(shape.side),
-            tidy(shape.side),
-            tidy(shape.thickness)
+            "Base plate {} x {} x {}, {steel}",
+            shape.bare(shape.side),
+            shape.bare(shape.side),
+            shape.said(shape.thickness)
         ),
         format!(
-            "{} holes of {} mm for studs {}",
+            "{} holes of {} for studs {}",
             shape.studs.len(),
-            tidy(shape.plate_hole),
+            shape.said(shape.plate_hole),
             brief.anchors.size.value.key()
         ),
     ];
     if shape.middle_hole > 0.0 {
         lines.push(format!(
-            "Middle hole {} mm for the ducts",
-            tidy(shape.middle_hole)
+            "Middle hole {} for the ducts",
+            shape.said(shape.middle_hole)
         ));
     }
-    lines.push(format!("Column of {} mm, outline only", tidy(shape.column)));
-    notes(drawing, (-shape.side / 2.0, -shape.side / 2.0), &lines);
+    lines.push(format!(
+        "Column of {}, outline only",
+        shape.said(shape.column)
+    ));
+    notes(
+        drawing,
+        shape,
+        (-shape.side / 2.0, -shape.side / 2.0),
+        &lines,
+    );
 }
 
 fn jig(drawing: &mut Drawing, shape: &Shape) {
-    let side = shape.side + 2.0 * JIG_ROUND_MM;
-    let east = shape.side / 2.0 + APART_MM + side / 2.0;
+    let side = shape.side + 2.0 * shape.sized(JIG_ROUND_MM, 2.0);
+    let east = shape.side / 2.0 + shape.sized(APART_MM, 4.0) + side / 2.0;
     square(drawing, "Jig outline", (east, 0.0), side);
     for (x, y) in &shape.studs {
         circle(drawing, "Jig holes", (east + x, *y), shape.drill);
     }
-    north(drawing, (east, 0.0), side);
+    north(drawing, shape, (east, 0.0), side);
     let lines = [
         format!(
-            "Drilling jig {} x {} mm, upper face",
-            tidy(side),
-            tidy(side)
+            "Drilling jig {} x {}, upper face",
+            shape.bare(side),
+            shape.said(side)
         ),
         format!(
-            "{} holes of {} mm to guide the drill",
+            "{} holes of {} to guide the drill",
             shape.studs.len(),
-            tidy(shape.drill)
+            shape.said(shape.drill)
         ),
         "Check all distances against the plan's table before drilling".to_owned(),
     ];
-    notes(drawing, (east - side / 2.0, -side / 2.0), &lines);
+    notes(drawing, shape, (east - side / 2.0, -side / 2.0), &lines);
 }
 
 /// An arrow to true north that ends inside the edge, and its letter.
-fn north(drawing: &mut Drawing, (x, y): (f64, f64), side: f64) {
+fn north(drawing: &mut Drawing, shape: &Shape, (x, y): (f64, f64), side: f64) {
     let (tip, tail) = (y + 0.46 * side, y + 0.36 * side);
     let barb = 0.02 * side;
     for (a, b) in [
@@ -177,7 +219,7 @@ fn north(drawing: &mut Drawing, (x, y): (f64, f64), side: f64) {
             )),
         );
     }
-    letter(drawing, "North", (x + barb, tail), "N true north");
+    letter(drawing, shape, "North", (x + barb, tail), "N true north");
 }
 
 fn square(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), side: f64) {
@@ -206,21 +248,22 @@ fn circle(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), diameter: f64)
 }
 
 /// Lines of text below a corner.
-fn notes(drawing: &mut Drawing, (x, y): (f64, f64), lines: &[String]) {
+fn notes(drawing: &mut Drawing, shape: &Shape, (x, y): (f64, f64), lines: &[String]) {
     for (i, line) in lines.iter().enumerate() {
         letter(
             drawing,
+            shape,
             "Notes",
-            (x, y - LETTER_MM * (2.0 + 1.8 * i as f64)),
+            (x, y - shape.letter() * (2.0 + 1.8 * i as f64)),
             line,
         );
     }
 }
 
-fn letter(drawing: &mut Drawing, layer: &str, (x, y): (f64, f64), text: &str) {
+fn letter(drawing: &mut Drawing, shape: &Shape, layer: &str, (x, y): (f64, f64), text: &str) {
     let text = Text {
         location: Point::new(x, y, 0.0),
-        text_height: LETTER_MM,
+        text_height: shape.letter(),
         value: text.to_owned(),
         ..Text::default()
     };

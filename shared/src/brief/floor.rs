@@ -179,10 +179,11 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
     if let Some(stands) = &said.stands {
         return Given::said(stands.clone());
     }
+    let out = ask.stock.either(1.0, 0.9906);
     let place = format!(
         "one person of {}, {} south",
         ask.units.say(PERSON_KG, Unit::Kilogram),
-        ask.units.say(1.0, Unit::Metre)
+        ask.units.say(out, Unit::Metre)
     );
     let taken = Taken::new(
         "where an observer usually stands",
@@ -193,7 +194,7 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
     Given::assumed(vec![Stand {
         name: "Observer".into(),
         x_m: 0.0,
-        y_m: -1.0,
+        y_m: -out,
         mass_kg: PERSON_KG,
     }])
 }
@@ -202,9 +203,10 @@ fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
     if let Some(walk) = &said.walk {
         return Given::said(walk.clone());
     }
+    let out = ask.stock.either(1.2, 1.2192);
     let path = format!(
         "past the south side, {} from the axis",
-        ask.units.say(1.2, Unit::Metre)
+        ask.units.say(out, Unit::Metre)
     );
     let taken = Taken::new(
         "the way from a door to the eyepiece",
@@ -212,5 +214,5 @@ fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
         HOUSE,
     );
     ask.note_text(path!(floor.walk), path, taken);
-    Given::assumed(vec![[-2.0, -1.2], [2.0, -1.2]])
+    Given::assumed(vec![[-2.0, -out], [2.0, -out]])
 }

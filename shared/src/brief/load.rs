@@ -93,7 +93,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         Taken::new(
             format!(
                 "a mount for a {} telescope with its weights",
-                ask.units.say(250.0, Unit::Millimetre)
+                ask.units.about(250.0, Unit::Millimetre)
             ),
             "frequency and the force on the studs",
             house,
@@ -110,7 +110,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         Taken::new(
             format!(
                 "a radius of gyration of {}",
-                ask.units.say(0.25, Unit::Metre)
+                ask.units.about(0.25, Unit::Metre)
             ),
             "frequency",
             house,
@@ -156,7 +156,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             Taken::new(
                 format!(
                     "a telescope of {} with its mount",
-                    ask.units.say(250.0, Unit::Millimetre)
+                    ask.units.about(250.0, Unit::Millimetre)
                 ),
                 "wind force",
                 house,

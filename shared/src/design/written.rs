@@ -17,6 +17,7 @@ use crate::stages::materials::Material;
 use crate::stages::motion::Motion;
 use crate::stages::motion::improvement::Improvement;
 use crate::stages::north::North;
+use crate::stages::parts::Part;
 use crate::stages::pier::Pier;
 use crate::stages::schedule::Task;
 use crate::verdict::Verdict;
@@ -45,6 +46,7 @@ struct Written<'a> {
     checks: &'a [Check],
     assumptions: &'a [Assumption],
     cautions: &'a [Caution],
+    parts: &'a [Part],
     materials: &'a [Material],
     costs: &'a Costs,
     schedule: &'a [Task],
@@ -73,6 +75,7 @@ impl Serialize for Design {
             checks,
             assumptions,
             cautions,
+            parts,
             materials,
             costs,
             schedule,
@@ -101,6 +104,7 @@ impl Serialize for Design {
             checks,
             assumptions,
             cautions,
+            parts,
             materials,
             costs,
             schedule,

@@ -35,14 +35,63 @@ pub(super) fn distance(millimetres: f64) -> Option<String> {
     Some(sixteenths((inches / step).round() * step * 16.0, true))
 }
 
-/// A dimension on a drawing: the nearest mark of the tape, in inches below three feet and in feet and inches from there.
+/// A dimension on a drawing: the nearest mark of the tape, in inches below three feet and in feet and inches from there. What is
+/// less than an inch and on no mark is no work for a tape, the wall of a pipe for instance, and keeps its thousandths.
 #[must_use]
 pub fn dimension(millimetres: f64) -> String {
+    if millimetres.abs() < INCH_MM && millimetres != 0.0 && on_a_mark(millimetres).is_none() {
+        return format!("{}\u{2033}", super::significant(millimetres / INCH_MM, 3));
+    }
     let marks = (millimetres / INCH_MM * 16.0).round();
     if !marks.is_finite() {
         return "not known".to_owned();
     }
     sixteenths(marks, marks.abs() >= 16.0 * 36.0)
+}
+
+/// Steps from which a round size is taken, in: the coarsest that is near enough.
+const ROUND_IN: [f64; 9] = [120.0, 60.0, 12.0, 6.0, 1.0, 0.5, 0.25, 0.125, 0.0625];
+/// How near is near enough for a size of common practice, and for one that is calculated with.
+const PRACTICE_RATIO: f64 = 0.05;
+const NEAR_RATIO: f64 = 0.02;
+
+/// The round size of a tape in inches that stands for a round metric one, mm.
+#[must_use]
+pub fn nominal(millimetres: f64) -> f64 {
+    round(millimetres, PRACTICE_RATIO)
+}
+
+/// The same within 2 %, and what is on a mark of the tape as it is, mm.
+#[must_use]
+pub fn near(millimetres: f64) -> f64 {
+    if on_a_mark(millimetres).is_some() {
+        millimetres
+    } else {
+        round(millimetres, NEAR_RATIO)
+    }
+}
+
+fn round(millimetres: f64, ratio: f64) -> f64 {
+    let inches = millimetres / INCH_MM;
+    let near = |step: &f64| {
+        let round = (inches / step).round() * step;
+        ((round - inches).abs() <= ratio * inches.abs()).then_some(round)
+    };
+    let round = ROUND_IN
+        .iter()
+        .find_map(near)
+        .unwrap_or_else(|| (inches * 16.0).round() / 16.0);
+    round * INCH_MM
+}
+
+/// A dimension in plain letters, for what reads no others: `15 13/16"`.
+#[must_use]
+pub fn plain(millimetres: f64) -> String {
+    dimension(millimetres)
+        .replace('\u{2032}', "'")
+        .replace('\u{2033}', "\"")
+        .replace('\u{a0}', " ")
+        .replace('\u{2212}', "-")
 }
 
 /// So many sixteenths of an inch in words; with feet where they are asked for and there is one.
@@ -121,9 +170,31 @@ mod tests {
     }
 
     #[test]
+    fn a_round_metric_size_has_a_round_one_in_inches_beside_it() {
+        let inches = |mm: f64| nominal(mm) / 25.4;
+        for (mm, wanted) in [
+            (50.0, 2.0),
+            (25.0, 1.0),
+            (40.0, 1.5),
+            (12.0, 0.5),
+            (10.0, 0.375),
+            (150.0, 6.0),
+            (300.0, 12.0),
+            (600.0, 24.0),
+            (1000.0, 39.0),
+            (1200.0, 48.0),
+            (2000.0, 78.0),
+            (15_000.0, 600.0),
+        ] {
+            assert!((inches(mm) - wanted).abs() < 1e-9, "{mm}: {}", inches(mm));
+        }
+    }
+
+    #[test]
     fn a_dimension_is_always_a_mark_of_the_tape() {
         assert_eq!(dimension(401.0).replace('\u{a0}', " "), "15 13/16″");
         assert_eq!(dimension(1066.8).replace('\u{a0}', " "), "3′ 6″");
         assert_eq!(dimension(0.0), "0″");
+        assert_eq!(dimension(8.18), "0.322″");
     }
 }

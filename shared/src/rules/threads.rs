@@ -158,6 +158,27 @@ pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
     }
 }
 
+/// What the row of a size names as its source.
+#[must_use]
+pub fn row_source(size: Size) -> &'static str {
+    quoted(include_str!("../../data/threads.csv"), size.key())
+}
+
+/// What the row of a class names as its source.
+#[must_use]
+pub fn class_row_source(class: StrengthClass) -> &'static str {
+    quoted(include_str!("../../data/stud_steels.csv"), class.key())
+}
+
+/// The quoted cell at the end of a row.
+fn quoted(table: &'static str, key: &str) -> &'static str {
+    table
+        .lines()
+        .find(|line| line.split(',').next() == Some(key))
+        .and_then(|line| line.split('"').nth(1))
+        .unwrap_or_default()
+}
+
 fn class_source(class: StrengthClass, stainless: bool) -> Source {
     match (class.stock(), stainless) {
         (Stock::Inch, _) => ASTM,

@@ -40,6 +40,8 @@ pub struct Tube {
     pub family: Family,
     /// Outside diameter and wall as they are asked for where inches are sold, for instance `8 5/8` and `0.322`.
     pub inches: Option<(&'static str, &'static str)>,
+    /// The standard that its row names.
+    pub standard: &'static str,
 }
 
 impl Family {
@@ -60,6 +62,7 @@ impl Tube {
             wall_mm,
             family: Family::European,
             inches: None,
+            standard: "",
         }
     }
 
@@ -95,13 +98,15 @@ fn row(line: &'static str) -> Option<Tube> {
         "en" => Family::European,
         _ => Family::American,
     };
-    let inches = cells.nth(2).zip(cells.next());
+    let standard = cells.next()?;
+    let inches = cells.nth(1).zip(cells.next());
     Some(Tube {
         name,
         outside_mm,
         wall_mm,
         family,
         inches: inches.filter(|(outside, _)| !outside.is_empty()),
+        standard,
     })
 }
 

@@ -17,15 +17,17 @@ mod wiring;
 use serde::Serialize;
 
 use crate::brief::Brief;
+use crate::figure::inches::nominal;
 use crate::figure::{Kilogram, Unit, UnitOf, Units};
 use crate::notes::{Found, Notes};
 use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
+use crate::stages::parts::Part;
 use crate::stages::pier::Pier;
 use crate::stock::{INCH_MM, Stock, goods};
-use crate::units::{kilogram, metre, millimetre};
+use crate::units::{kilogram, millilitre};
 
 pub use lengths::StockLength;
 
@@ -112,6 +114,8 @@ pub struct Material {
     pub group: Group,
     /// Bought or hired.
     pub supply: Supply,
+    /// Name of its row in the catalogue; none where it has none.
+    pub stock_row: Option<&'static str>,
     /// Whole lengths in which the same can be had; empty where it is not sold by length.
     pub stock: Vec<StockLength>,
     /// The same item in the other system's words, so that a price is known again after the units were changed.
@@ -128,6 +132,7 @@ struct Job<'a> {
     block: &'a Block,
     pier: &'a Pier,
     anchors: &'a Anchors,
+    parts: &'a [Part],
 }
 
 impl Job<'_> {
@@ -171,6 +176,36 @@ impl Job<'_> {
         }
     }
 
+    /// The row of the catalogue that a line is.
+    fn row_of(&self, id: &str) -> Option<&'static str> {
+        let of = |part: &str| {
+            let part = self.parts.iter().find(|found| found.part == part)?;
+            part.stock_row.filter(|_| part.sold)
+        };
+        match id {
+            "tube" => of("column"),
+            "base-plate" => of("base plate"),
+            "top-plate" => of("top plate"),
+            "stud" | "nut" | "washer" | "drill-bit" => of("studs"),
+            "concrete-ready" => of("concrete"),
+            "concrete-bagged" => of("bags"),
+            "rebar" => of("bars"),
+            "cement" => Some("cement-bag"),
+            "grout" => Some("grout-bag"),
+            "mixer" => Some("mixer"),
+            "duct" => Some("duct-length"),
+            "form-timber" | "joists" => Some("timber-length"),
+            "form-plywood" | "pit-cover" => Some("sheet-thick"),
+            "resin-cartridge" => goods::near_row(
+                self.stock(),
+                Unit::Millilitre,
+                millilitre::get(self.brief.anchors.product.cartridge.value),
+            )
+            .map(|row| row.name()),
+            _ => None,
+        }
+    }
+
     /// A cartridge of resin, as it is asked for.
     fn cartridge(&self, millilitres: f64) -> String {
         match goods::near_size(self.stock(), Unit::Millilitre, millilitres) {
@@ -181,7 +216,17 @@ impl Job<'_> {
 
     /// A saw cut and the like, in whole steps of a rule.
     fn cut(&self, metres: f64) -> String {
-        self.mm(millimetre::get(self.stock().on_a_rule(metre::new(metres))))
+        self.about_mm(1000.0 * metres)
+    }
+
+    /// A round size of common practice as a shop names it.
+    fn about_mm(&self, value: f64) -> String {
+        self.mm(self.stock().either(value, nominal(value)))
+    }
+
+    /// The same for a longer one.
+    fn about_m(&self, value: f64) -> String {
+        self.m(self.stock().either(value, nominal(value * 1000.0) / 1000.0))
     }
 
     /// What is sold where the pier is built.
@@ -306,6 +351,7 @@ impl List {
                 note,
                 group,
                 supply,
+                stock_row: None,
                 stock: Vec::new(),
                 other_words,
             });
@@ -339,6 +385,7 @@ pub fn stage(
     pier: &Pier,
     anchors: &Anchors,
     floor: &Floor,
+    parts: &[Part],
 ) -> Found<Vec<Material>> {
     let mut lines = lines_of(
         &Job {
@@ -348,6 +395,7 @@ pub fn stage(
             block,
             pier,
             anchors,
+            parts,
         },
         floor,
     );
@@ -359,6 +407,7 @@ pub fn stage(
             block,
             pier,
             anchors,
+            parts,
         },
         floor,
     );
@@ -382,5 +431,9 @@ fn lines_of(job: &Job, floor: &Floor) -> Vec<Material> {
         tools::list(job),
         safety::list(job),
     ];
-    lists.into_iter().flat_map(|list| list.lines).collect()
+    let mut lines: Vec<Material> = lists.into_iter().flat_map(|list| list.lines).collect();
+    for line in &mut lines {
+        line.stock_row = job.row_of(line.id);
+    }
+    lines
 }

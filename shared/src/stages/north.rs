@@ -169,7 +169,7 @@ fn marking(brief: &Brief) -> Vec<String> {
              truer, and a line of {} that ends {} aside is half a degree out.",
             say(5.0),
             say(5.0),
-            brief.units.say(44.0, Unit::Millimetre)
+            brief.units.about(44.0, Unit::Millimetre)
         ),
         "Mark the line outside the pit, on two pegs or a fence, where the digging leaves it alone; set the block's form square to it."
             .to_owned(),

@@ -58,8 +58,9 @@ struct Job<'a> {
 }
 
 impl Job<'_> {
-    fn mm(&self, value: f64) -> String {
-        self.brief.units.say(value, Unit::Millimetre)
+    /// A round size of common practice.
+    fn about_mm(&self, value: f64) -> String {
+        self.brief.units.about(value, Unit::Millimetre)
     }
 
     fn celsius(&self, value: f64) -> String {

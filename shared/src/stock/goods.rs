@@ -70,10 +70,15 @@ pub fn unit(name: &str, stock: Stock) -> Option<Unit> {
 /// What something of this size is asked for by, where a row has it.
 #[must_use]
 pub fn near_size(stock: Stock, unit: Unit, value: f64) -> Option<&'static str> {
+    near_row(stock, unit, value).map(|row| row.text("says"))
+}
+
+/// The row of this size.
+#[must_use]
+pub fn near_row(stock: Stock, unit: Unit, value: f64) -> Option<Row> {
     rows(GOODS, stock)
         .filter(|row| self::unit(row.name(), stock) == Some(unit))
         .find(|row| (row.value("value") - value).abs() < 1e-3 * value.abs())
-        .map(|row| row.text("says"))
 }
 
 fn good(name: &str, stock: Stock) -> Option<Row> {

@@ -7,7 +7,7 @@ use stillground::stages::motion::card::metres_up;
 use stillground::units::metre;
 
 use super::Layout;
-use crate::drawing::furniture::dimension_text;
+use crate::drawing::furniture::{dimension_text, length_text};
 
 /// The labels, and the picture in words.
 #[derive(Debug, Clone, Default)]
@@ -24,7 +24,7 @@ pub struct Words {
 /// Puts them together.
 pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let units = brief.units;
-    let millimetres = |length_m: f64| units.say(length_m * 1000.0, Unit::Millimetre);
+    let millimetres = |length_m: f64| length_text(units, length_m * 1000.0);
     let long = |length_m: f64| units.say(length_m, Unit::Metre);
     let count = design.anchors.studs.len();
     let mut words = Words {

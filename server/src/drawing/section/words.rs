@@ -2,12 +2,12 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Unit, Units};
+use stillground::figure::Units;
 use stillground::stages::pier::figures::fill_words;
 use stillground::units::metre;
 
 use super::Layout;
-use crate::drawing::furniture::dimension_text;
+use crate::drawing::furniture::{dimension_text, length_text};
 
 /// The notes.
 #[derive(Debug, Clone, Default)]
@@ -101,7 +101,7 @@ fn ducts(count: f64, diameter: &str) -> String {
 
 /// A length in millimetres or inches, with its unit.
 pub(super) fn say_mm(units: Units, length_m: f64) -> String {
-    units.say(length_m * 1000.0, Unit::Millimetre)
+    length_text(units, length_m * 1000.0)
 }
 
 /// What the column holds.

@@ -42,7 +42,7 @@ fn with_stands(plan: &SitePlan, words: String, stands: Vec<Stand>) -> Change {
 fn farther_stands(plan: &SitePlan, brief: &Brief) -> Option<Change> {
     let words = format!(
         "everybody stands {} farther from the pier, where the floor goes on",
-        brief.units.say(OUT_M, Unit::Metre)
+        brief.units.about(OUT_M, Unit::Metre)
     );
     stands_farther_out(brief).map(|stands| with_stands(plan, words, stands))
 }
@@ -140,7 +140,7 @@ fn farther_walk(plan: &SitePlan, brief: &Brief) -> Option<Change> {
     }
     let words = format!(
         "the path passes {} farther from the pier",
-        brief.units.say(OUT_M, Unit::Metre)
+        brief.units.about(OUT_M, Unit::Metre)
     );
     let mut change = Change::new(plan, words);
     change.fields.push(NewField {

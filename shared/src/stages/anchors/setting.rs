@@ -12,10 +12,13 @@ use crate::notes::{Check, Notes, Working};
 use crate::rules::{resin, threads};
 use crate::site_plan::anchors::Hole;
 use crate::source::Source;
+use crate::stock::INCH_MM;
 use crate::units::{Length, Time, Volume, hour, millilitre, millimetre};
 
 /// Drilled deeper than the embedment by this, mm, for the dust that stays.
-const DUST_MM: f64 = 5.0;
+fn dust_mm(brief: &Brief) -> f64 {
+    brief.stock.value.either(5.0, INCH_MM / 4.0)
+}
 /// Time from one injected hole to the next, min.
 const MINUTES_PER_HOLE: f64 = 3.0;
 /// Shortest pause before a nut may be run down by hand.
@@ -58,7 +61,7 @@ pub struct Setting {
 /// Depth to drill.
 #[must_use]
 pub fn hole_depth(brief: &Brief) -> Length {
-    brief.anchors.embedment.value + millimetre::new(DUST_MM)
+    brief.anchors.embedment.value + millimetre::new(dust_mm(brief))
 }
 
 /// Time before full load in the plan's holes: twice as long in wet ones as in dry.
@@ -117,7 +120,8 @@ pub fn find(brief: &Brief) -> Setting {
                 brief.pier.gap.value,
                 brief.pier.plate_thickness.value,
             ),
-        brush: anchors.hole_diameter.value + millimetre::new(2.0),
+        brush: anchors.hole_diameter.value
+            + millimetre::new(brief.stock.value.either(2.0, INCH_MM / 16.0)),
         cleaning_rounds: 4,
     }
 }
@@ -203,7 +207,7 @@ fn holes(brief: &Brief, notes: &mut Notes) {
             Source::common_practice("a few millimetres deeper than the embedment"),
         )
         .with("h_ef", anchors.embedment.value, Millimetre)
-        .with("a", DUST_MM, Unit::Millimetre)
+        .with("a", dust_mm(brief), Unit::Millimetre)
         .gives("h₀", hole_depth(brief), Millimetre),
     );
     if anchors.hole_diameter.origin == Origin::Assumed {

@@ -176,7 +176,7 @@ fn workings(net: f64, waste_ratio: f64, volume: f64, notes: &mut Notes) {
 fn advice(brief: &Brief, volume: f64, bags: Option<u32>) -> String {
     let said = brief.units.say(volume, Unit::CubicMetre);
     let lifted = brief.units.say(volume * 2.4, Unit::Tonne);
-    let stone = brief.units.say(STONE_MM, Unit::Millimetre);
+    let stone = brief.units.about(STONE_MM, Unit::Millimetre);
     match brief.block.mix.value {
         Mix::Ready => format!(
             "{said} delivered. Ask the plant for the class, the exposure class, a consistence that flows round steel (S3) and stone \

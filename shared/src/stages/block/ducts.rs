@@ -7,6 +7,7 @@ use crate::brief::Brief;
 use crate::figure::{Metre, Millimetre, Unit, Units};
 use crate::notes::{Check, Notes};
 use crate::source::Source;
+use crate::stock::INCH_MM;
 use crate::units::{Length, metre, millimetre};
 
 use super::outline::Outline;
@@ -72,11 +73,13 @@ pub struct Ducts {
 /// Lays them.
 pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts {
     let count = brief.block.duct_count.value.round().clamp(0.0, 6.0) as usize;
+    let stock = brief.stock.value;
     let inside = millimetre::get(brief.block.duct_diameter.value);
     let outside = inside + 2.0 * WALL_MM;
-    let bend = (BEND_FACTOR * inside).max(LEAST_BEND_MM);
-    let entry =
-        ENTRY_DEPTH_M.min((metre::get(outline.depth) - outside / 1000.0).max(outside / 1000.0));
+    let bend = (BEND_FACTOR * inside).max(stock.either(LEAST_BEND_MM, 10.0 * INCH_MM));
+    let entry = stock
+        .either(ENTRY_DEPTH_M, 24.0 * INCH_MM / 1000.0)
+        .min((metre::get(outline.depth) - outside / 1000.0).max(outside / 1000.0));
     let bundle = PACKING.get(count).copied().unwrap_or(3.0) * outside;
     let each = metre::get(outline.longer()) / 2.0 + entry + metre::get(outline.upstand) + 0.8;
     if count > 0 {
@@ -87,10 +90,11 @@ pub(super) fn lay(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Ducts 
         inside_diameter: millimetre::new(inside),
         bend_radius: millimetre::new(bend),
         entry_depth: metre::new(entry),
-        apart: millimetre::new(APART_MM),
+        apart: millimetre::new(stock.either(APART_MM, 2.0 * INCH_MM)),
         each: metre::new(each),
         plate_hole: millimetre::new(if count > 0 {
-            (bundle / 5.0).ceil() * 5.0 + 5.0
+            let step = stock.either(5.0, INCH_MM / 4.0);
+            (bundle / step).ceil() * step + step
         } else {
             0.0
         }),
@@ -116,7 +120,7 @@ fn fits(brief: &Brief, bundle: f64, notes: &mut Notes) {
         )
         .note(format!(
             "All ducts rise together inside the column's bore and {} clear of every hole, so that no drill meets a cable.",
-            brief.units.say(APART_MM, Unit::Millimetre)
+            brief.units.about(APART_MM, Unit::Millimetre)
         ))
         .moved_by(paths![block.duct_count, block.duct_diameter_mm, pier.outside_diameter_mm, anchors.circle_diameter_mm]),
     );
@@ -146,7 +150,7 @@ fn says(brief: &Brief, ducts: &Ducts) -> Vec<String> {
         format!(
             "They fall gently away from the block to a gravel pocket or a drain, so that water and condensation run out; a weep of {} at \
              the plate's lowest edge, left open in any grout, drains the column.",
-            brief.units.say(WEEP_MM, Unit::Millimetre)
+            brief.units.about(WEEP_MM, Unit::Millimetre)
         ),
     ]
 }

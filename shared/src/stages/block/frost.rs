@@ -14,6 +14,7 @@ use crate::stages::block::outline::{Contact, Outline};
 use crate::stages::ground::Ground;
 use crate::stages::ground::frost_class::FrostClass;
 use crate::stages::ground::soil_table;
+use crate::stock::{INCH_MM, Stock};
 use crate::units::{Force, Length, Pressure, kilonewton, kilopascal, metre, millimetre};
 
 /// Depth of the boards below ground.
@@ -23,6 +24,8 @@ const BOARD_WIDTH_M: f64 = 1.0;
 /// Thickness of the boards where frost goes no deeper than [`DEEP_FROST_M`], and where it does.
 const BOARD_MM: [f64; 2] = [50.0, 100.0];
 const DEEP_FROST_M: f64 = 0.6;
+/// A foot, m: boards are sold four feet wide.
+const FOOT_M: f64 = 12.0 * INCH_MM / 1000.0;
 /// Grip that is left in spite of the boards: cold also goes down in the concrete itself.
 const LEFT_M: f64 = 0.10;
 /// Width of a trench of gravel beside the block.
@@ -75,18 +78,25 @@ impl SideFrost {
         outline: &Outline,
         actions: &Actions,
     ) -> Self {
-        let without = Self::with(FrostRemedy::None, ground, outline, actions);
+        let stock = brief.stock.value;
+        let without = Self::with(FrostRemedy::None, stock, ground, outline, actions);
         match brief.block.frost_remedy {
-            Some(remedy) => Self::with(remedy, ground, outline, actions),
+            Some(remedy) => Self::with(remedy, stock, ground, outline, actions),
             None if without.lift_high <= without.resistance || !adheres(ground) => without,
             None => Self {
                 chosen: true,
-                ..Self::with(FrostRemedy::Insulation, ground, outline, actions)
+                ..Self::with(FrostRemedy::Insulation, stock, ground, outline, actions)
             },
         }
     }
 
-    fn with(remedy: FrostRemedy, ground: &Ground, outline: &Outline, actions: &Actions) -> Self {
+    fn with(
+        remedy: FrostRemedy,
+        stock: Stock,
+        ground: &Ground,
+        outline: &Outline,
+        actions: &Actions,
+    ) -> Self {
         let nought = metre::new(0.0);
         let goes = frost_at_sides(ground, outline);
         // Below the base there is no side to grip; what frost does there is the base's own check.
@@ -99,12 +109,20 @@ impl SideFrost {
             FrostRemedy::None => (side, nought, nought, nought),
             FrostRemedy::Insulation => (
                 side.min(metre::new(LEFT_M)),
-                board_width(goes),
-                metre::new(BOARD_DEPTH_M),
-                millimetre::new(BOARD_MM[usize::from(goes > metre::new(DEEP_FROST_M))]),
+                board_width(stock, goes),
+                metre::new(stock.either(BOARD_DEPTH_M, FOOT_M)),
+                millimetre::new(
+                    stock.either(BOARD_MM, [2.0, 4.0].map(|inches| inches * INCH_MM))
+                        [usize::from(goes > metre::new(DEEP_FROST_M))],
+                ),
             ),
             FrostRemedy::Sleeve => (side, nought, side, nought),
-            FrostRemedy::Gravel => (side, metre::new(GRAVEL_WIDTH_M), side, nought),
+            FrostRemedy::Gravel => (
+                side,
+                metre::new(stock.either(GRAVEL_WIDTH_M, FOOT_M)),
+                side,
+                nought,
+            ),
         };
         let perimeter = (outline.length + outline.width) * 2.0;
         let lift = |bond: Pressure| adfreeze::lift(bond, perimeter, frozen);
@@ -158,8 +176,9 @@ fn frost_at_sides(ground: &Ground, outline: &Outline) -> Length {
 }
 
 /// Boards reach as far out as frost goes down, in steps of a tenth.
-fn board_width(frost: Length) -> Length {
-    metre::new((metre::get(frost) * 10.0 - 1e-6).ceil() / 10.0).max(metre::new(BOARD_WIDTH_M))
+fn board_width(stock: Stock, frost: Length) -> Length {
+    let (least, in_a_metre) = stock.either((BOARD_WIDTH_M, 10.0), (4.0 * FOOT_M, 1.0 / FOOT_M));
+    metre::new((metre::get(frost) * in_a_metre - 1e-6).ceil() / in_a_metre).max(metre::new(least))
 }
 
 /// Grip of unfrozen soil below the frost: half the undrained strength of clay, up to 25 kPa; 12 kPa of silt; a fifth of the

@@ -50,7 +50,7 @@ fn planning(notes: &mut Notes) {
 }
 
 fn services(job: &Job, notes: &mut Notes) {
-    let hand = job.brief.units.say(0.5, Unit::Metre);
+    let hand = job.brief.units.about(0.5, Unit::Metre);
     let machine = match job.brief.excavation.method.value {
         Method::Machine => format!(
             " No bucket works within {hand} of a service that has been found; that strip is dug by hand."

@@ -200,7 +200,7 @@ fn backfill(brief: &Brief, notes: &mut Notes) {
     let text = format!(
         "Fill round the block in layers of no more than {} and ram each one, evenly on all sides, when the concrete is a week old. Loose \
          fill gives the block's sides no hold: count on that contact only as far as it has been rammed.",
-        brief.units.say(150.0, Unit::Millimetre)
+        brief.units.about(150.0, Unit::Millimetre)
     );
     notes.caution(
         "excavation.backfill",

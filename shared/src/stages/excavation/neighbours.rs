@@ -67,7 +67,7 @@ pub fn clear_of_building(brief: &Brief, ground: &Ground, pit: &Excavation, notes
                 "The pit stays above the line that falls from the footing's edge, at 45°, in sand or below water half as steep. Inside it you \
                  would dig under the neighbour's footing; within {} outside it have a structural engineer look first. The law may ask you \
                  to tell the neighbour.",
-                brief.units.say(NEAR_LINE_M, Unit::Metre)
+                brief.units.about(NEAR_LINE_M, Unit::Metre)
             ))
             .moved_by(paths![
                 site.building_distance_m,

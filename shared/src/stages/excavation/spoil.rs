@@ -9,6 +9,7 @@ use crate::stages::block::Block;
 use crate::stages::excavation::pit::Pit;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table;
+use crate::stock::{INCH_MM, Stock};
 use crate::units::{Length, Mass, Volume, cubic_metre, gravity, kilogram, metre};
 
 /// The spoil.
@@ -36,8 +37,10 @@ pub struct Spoil {
     pub skips: u32,
 }
 
-/// What a tape is read to, m.
-const TAPE_M: f64 = 0.01;
+/// How many marks of a tape are in a metre: centimetres, or inches.
+fn marks_in_a_metre(stock: Stock) -> f64 {
+    stock.either(100.0, 1000.0 / INCH_MM)
+}
 /// Rise over run at which a heap of dug soil lies: 35°.
 const HEAP_SLOPE_RATIO: f64 = 0.7;
 
@@ -59,7 +62,7 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
         .with("V", pit.volume, CubicMetre)
         .gives("V_s", bulked, CubicMetre),
     );
-    explain(brief, bulked, load_distance(pit), notes);
+    explain(brief, bulked, load_distance(brief, pit), notes);
     Spoil {
         bulked,
         mass: kilogram::new((pit.volume * ground.unit_weight / gravity()).value),
@@ -67,8 +70,8 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
         away,
         heap_width: heap_height * (2.0 / HEAP_SLOPE_RATIO),
         heap_height,
-        distance: spoil_distance(),
-        load_distance: load_distance(pit),
+        distance: spoil_distance(brief.stock.value),
+        load_distance: load_distance(brief, pit),
         barrow_loads: loads(bulked, brief.excavation.barrow.value),
         skips: loads(away, brief.excavation.skip.value),
     }
@@ -106,7 +109,7 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
             Count,
         ),
     );
-    let distance = metre::get(spoil_distance());
+    let distance = metre::get(spoil_distance(brief.stock.value));
     notes.working(
         Working::new(
             "excavation.spoil_distance",
@@ -114,7 +117,7 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
             "d = 2 ft, up to the next s",
             distances::SPOIL,
         )
-        .with("s", TAPE_M, Unit::Metre)
+        .with("s", 1.0 / marks_in_a_metre(brief.stock.value), Unit::Metre)
         .gives("d", distance, Unit::Metre),
     );
     notes.working(
@@ -128,16 +131,17 @@ fn explain(brief: &Brief, bulked: Volume, load_distance: Length, notes: &mut Not
     );
 }
 
-/// The rule's distance, up to the next whole centimetre: what a tape shows.
-fn spoil_distance() -> Length {
+/// The rule's distance, up to the next whole centimetre or inch: what a tape shows.
+fn spoil_distance(stock: Stock) -> Length {
     let exact = metre::get(distances::spoil_from_edge());
-    metre::new((exact / TAPE_M - 1e-9).ceil() / (1.0 / TAPE_M).round())
+    let marks = marks_in_a_metre(stock);
+    metre::new((exact * marks - 1e-9).ceil() / marks)
 }
 
 /// Heavy things stay outside the line that rises at 45° from the foot of the side, and never nearer than the spoil.
-fn load_distance(pit: &Pit) -> Length {
+fn load_distance(brief: &Brief, pit: &Pit) -> Length {
     let run = (pit.top[0] - pit.bottom[0]) * 0.5;
-    (pit.depth - run).max(spoil_distance())
+    (pit.depth - run).max(spoil_distance(brief.stock.value))
 }
 
 /// Whole loads of a volume.
@@ -153,8 +157,8 @@ mod tests {
 
     #[test]
     fn the_spoil_lies_as_far_off_as_a_tape_shows_and_no_nearer_than_the_rule() {
-        assert_eq!(metre::get(spoil_distance()), 0.61);
-        assert!(spoil_distance() >= distances::spoil_from_edge());
+        assert_eq!(metre::get(spoil_distance(Stock::Metric)), 0.61);
+        assert!(spoil_distance(Stock::Inch) >= distances::spoil_from_edge());
     }
 
     #[test]

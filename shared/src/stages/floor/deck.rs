@@ -70,7 +70,7 @@ pub fn posts(brief: &Brief, block_half_m: [f64; 2], notes: &mut Notes) -> Posts 
         field: path!(floor.supports),
         value: AssumedValue::Text(format!("{} posts in {} lines of {}", places.len(), ys.len(), xs.len())),
         unit: Unit::One,
-        why: format!("laid out {} clear of the block, as joists usually span", brief.units.say(CLEAR_OF_BLOCK_M, Unit::Metre)),
+        why: format!("laid out {} clear of the block, as joists usually span", brief.units.about(CLEAR_OF_BLOCK_M, Unit::Metre)),
         effect: "where each weight on the deck reaches the ground; posts farther from the block tilt it less".into(),
         source: Source::judgement("layout of posts"),
     });

@@ -37,7 +37,7 @@ fn setting_out(job: &Job, list: &mut List) {
     let around = 2.0 * metre::get(pit.length + pit.width);
     list.buy(
         "pegs",
-        format!("Setting-out pegs, {} square", job.mm(50.0)),
+        format!("Setting-out pegs, {} square", job.about_mm(50.0)),
         pieces(8.0),
         "the pit's corners and their offsets",
         "two at each corner, outside the dig",
@@ -67,7 +67,7 @@ fn digging(job: &Job, list: &mut List) {
             "Mini digger with a toothed and a grading bucket",
             (days, Unit::Day),
             "digging",
-            format!("with a driver who is trained on it; trim the last {} by hand so that the base stays undisturbed", job.mm(100.0)),
+            format!("with a driver who is trained on it; trim the last {} by hand so that the base stays undisturbed", job.about_mm(100.0)),
         );
     }
     list.have(
@@ -128,7 +128,7 @@ fn lining(job: &Job, list: &mut List) {
         "lining the pit's faces as it is dug",
         format!(
             "each covers about {}; they are drawn up as the concrete rises",
-            job.mm(1000.0 * SHEET_COVER_M)
+            job.about_mm(1000.0 * SHEET_COVER_M)
         ),
     );
     list.hire(
@@ -138,7 +138,7 @@ fn lining(job: &Job, list: &mut List) {
         "holding the sheets apart",
         format!(
             "one round the inside at the top and one for each further {}; set from above",
-            job.m(FRAME_M)
+            job.about_m(FRAME_M)
         ),
     );
 }
@@ -166,7 +166,7 @@ fn spoil(job: &Job, list: &mut List) {
         "Sheet under the spoil",
         (up(heap * LAP_RATIO, 1.0), Unit::SquareMetre),
         "keeping the grass",
-        format!("at least {} wide", job.m(4.0)),
+        format!("at least {} wide", job.about_m(4.0)),
     );
     let skip = job.say(job.brief.excavation.skip.value, CubicMetre);
     list.hire(
@@ -197,7 +197,7 @@ fn water(job: &Job, list: &mut List) {
             "Geotextile",
             (up(base * 1.5, 0.5), Unit::SquareMetre),
             "under the blinding, so that wet ground does not mix into it",
-            format!("laps {} up the sides", job.m(0.5)),
+            format!("laps {} up the sides", job.about_m(0.5)),
         );
     }
     if pit.dewatering || !pit.cast_against_ground {
@@ -207,7 +207,7 @@ fn water(job: &Job, list: &mut List) {
             "Lean concrete or crushed stone for blinding",
             (volume, Unit::CubicMetre),
             "a clean level base",
-            format!("{} thick, a fifth for waste", job.mm(50.0)),
+            format!("{} thick, a fifth for waste", job.about_mm(50.0)),
         );
     }
     if cubic_metre::get(pit.backfill_volume) > 0.0 {
@@ -218,7 +218,7 @@ fn water(job: &Job, list: &mut List) {
             "ramming the fill",
             format!(
                 "in layers of {}; the spoil goes back round the block",
-                job.mm(150.0)
+                job.about_mm(150.0)
             ),
         );
     }

@@ -18,12 +18,12 @@ pub(super) fn list(job: &Job, floor: &Floor) -> List {
         FloorKind::Ground => {
             list.buy(
                 "floor-gravel",
-                format!("Gravel of {}, or bark", job.mm(10.0)),
+                format!("Gravel of {}, or bark", job.about_mm(10.0)),
                 (up(length * width * 0.05 * 1.1, 0.1), Unit::CubicMetre),
                 "a dry place to stand",
                 format!(
                     "{} thick, a tenth for settling; kept off the block's top",
-                    job.mm(50.0)
+                    job.about_mm(50.0)
                 ),
             );
         }
@@ -50,7 +50,7 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
         "Crushed stone under the slab",
         (up(area * 0.1 * 1.2, 0.1), Unit::CubicMetre),
         "a firm drained bed",
-        format!("{} rammed", job.mm(100.0)),
+        format!("{} rammed", job.about_mm(100.0)),
     );
     let around = 2.0 * metre::get(job.block.length + job.block.width);
     list.buy(
@@ -70,7 +70,7 @@ fn deck(job: &Job, floor: &Floor, length: f64, width: f64, list: &mut List) {
         format!(
             "Joists {}, lengths of {}",
             job.stock().either(
-                format!("{} × {}", job.mm(50.0), job.mm(150.0)),
+                format!("{} × {}", job.about_mm(50.0), job.about_mm(150.0)),
                 "2\u{a0}×\u{a0}6".to_owned()
             ),
             job.sold("timber-length")

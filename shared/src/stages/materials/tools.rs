@@ -18,14 +18,14 @@ pub(super) fn list(job: &Job) -> List {
 fn measuring(job: &Job, list: &mut List) {
     list.have(
         "tape",
-        format!("Tape of {}, and a folding rule", job.m(8.0)),
+        format!("Tape of {}, and a folding rule", job.about_m(8.0)),
         pieces(1.0),
         "setting out",
         "diagonals equal means square",
     );
     list.have(
         "level",
-        format!("Spirit level of {}, and a machinist's level", job.m(1.2)),
+        format!("Spirit level of {}, and a machinist's level", job.about_m(1.2)),
         pieces(1.0),
         "form, block and plate",
         job.units.either(
@@ -40,10 +40,13 @@ fn measuring(job: &Job, list: &mut List) {
         "turning the studs to north",
         "",
     );
-    let side = job.mm(millimetre::get(job.pier.plate_side) + 100.0);
+    let side = job.mm(millimetre::get(job.pier.plate_side) + job.stock().either(100.0, 101.6));
     list.buy(
         "template-board",
-        format!("Template board, plywood {}, {side} square", job.mm(12.0)),
+        format!(
+            "Template board, plywood {}, {side} square",
+            job.about_mm(12.0)
+        ),
         pieces(1.0),
         "guiding the drill",
         "with the printed template glued on; north and the ducts marked",
@@ -65,9 +68,9 @@ fn pouring(job: &Job, list: &mut List) {
         "driving out the air",
         format!(
             "{} to {} thick; or rod each layer of {} by hand",
-            job.mm(25.0),
-            job.mm(40.0),
-            job.mm(300.0)
+            job.about_mm(25.0),
+            job.about_mm(40.0),
+            job.about_mm(300.0)
         ),
     );
     list.have(

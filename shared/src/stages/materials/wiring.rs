@@ -21,7 +21,7 @@ pub(super) fn list(job: &Job) -> List {
         "from the column's lug to the rod",
         format!(
             "16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken",
-            job.m(5.0)
+            job.about_m(5.0)
         ),
     );
     list.buy(
@@ -37,7 +37,10 @@ pub(super) fn list(job: &Job) -> List {
             "Marker tape",
             (10.0, Unit::Metre),
             "over the ducts in their trench",
-            format!("{} is taken; measure the trench to the house", job.m(10.0)),
+            format!(
+                "{} is taken; measure the trench to the house",
+                job.about_m(10.0)
+            ),
         );
         list.buy(
             "grommet",

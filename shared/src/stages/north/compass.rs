@@ -141,7 +141,7 @@ fn says(place: &Place, found: Field) -> Vec<String> {
         "Keep {} from steel: rebar, the column, the machine, the spade, a vehicle, a telephone and a knife in the pocket all turn the \
          needle. Read it at both pegs of the line; readings that differ by more than a degree mean that steel or the ground's own iron is \
          near, and then the sun is the better guide.",
-        place.brief.units.say(STEEL_M, Unit::Metre)
+        place.brief.units.about(STEEL_M, Unit::Metre)
     ));
     says.push(
         "A needle balanced for the other half of the Earth drags; a compass that corrects for declination by itself, or a telephone set to \

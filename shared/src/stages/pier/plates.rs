@@ -31,7 +31,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
         )
         .note(format!(
             "The circle with an edge for bolts of {}. Take the circle from the mount in hand before the plate is cut.",
-            brief.units.say(12.0, Unit::Millimetre)
+            brief.units.about(12.0, Unit::Millimetre)
         ))
         .moved_by(paths![pier.top_plate_side_mm, pier.top_bolt_circle_mm]),
     );

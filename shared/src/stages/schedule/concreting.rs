@@ -111,7 +111,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
             "Blind the base",
             &["inspect"],
             job.shared(2.0),
-            format!("A clean, level, dry base {} thick.", job.mm(50.0)),
+            format!("A clean, level, dry base {} thick.", job.about_mm(50.0)),
         );
         plan.wait(
             When::Pouring,
@@ -152,7 +152,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         job.shared(1.0 + per_metre * bars + 0.5 * f64::from(block.ducts.count)),
         format!(
             "Bars kept {} clear of where the drill goes, ducts capped, draw cords in, all photographed with a rule beside it.",
-            job.mm(25.0)
+            job.about_mm(25.0)
         ),
     );
 }
@@ -178,7 +178,7 @@ fn pouring(job: &Job, plan: &mut Plan) {
         format!(
             "{} {how}, in one go and in layers of {}, each driven into the last.",
             job.brief.units.say(volume, Unit::CubicMetre),
-            job.mm(300.0)
+            job.about_mm(300.0)
         ),
     );
     let top = square_metre::get(job.block.length * job.block.width);
@@ -287,7 +287,7 @@ fn striking(job: &Job, plan: &mut Plan) {
     if fill > 0.0 {
         let why = format!(
             "In layers of {}, each rammed before the next.",
-            job.mm(150.0)
+            job.about_mm(150.0)
         );
         plan.work(
             When::Digging,

@@ -30,7 +30,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
             "{} holes of {}, {} deep in sound rock, blown and washed out; bars pushed into fresh grout and left alone. The rock's face is \
              brushed and washed at the same time.",
             dowels.count,
-            job.mm(millimetre::get(dowels.hole)),
+            job.about_mm(millimetre::get(dowels.hole)),
             say(dowels.length)
         ),
     );

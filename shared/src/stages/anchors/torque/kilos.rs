@@ -271,7 +271,7 @@ fn why(screw: &Screw, readings: &[Reading], proof_stress: Pressure, units: Units
             kn(screw.proof),
             kn(screw.breaking),
             kilograms.breaking_ratio,
-            units.say(WRENCH_M, Unit::Metre),
+            units.about(WRENCH_M, Unit::Metre),
             kn(push)
         ),
         format!(

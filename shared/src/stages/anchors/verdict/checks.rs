@@ -304,8 +304,8 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
         )
         .note(format!(
             "{} to {} wider than the stud is usual; a wide ring of resin is weaker and creeps more.",
-            situation.brief.units.say(2.0, Unit::Millimetre),
-            situation.brief.units.say(4.0, Unit::Millimetre)
+            situation.brief.units.about(2.0, Unit::Millimetre),
+            situation.brief.units.about(4.0, Unit::Millimetre)
         ))
         .moved_by(paths![anchors.hole_diameter_mm, anchors.size]),
     );

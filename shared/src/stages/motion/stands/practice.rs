@@ -145,7 +145,7 @@ fn opinion(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> Option<O
         modulus(on),
         modulus(beside),
         modulus(away),
-        units.say(AWAY_M, Unit::Metre),
+        units.about(AWAY_M, Unit::Metre),
         units.say(g.typical, Megapascal),
     );
     let title = "A person beside the block";
