@@ -34,6 +34,7 @@ mod halfspace_random;
 mod hardin;
 mod ibc_1806;
 mod improvements;
+mod inch_parts;
 mod iso_898_1;
 mod jrc_steel_2014;
 mod magnetic_field;

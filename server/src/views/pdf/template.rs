@@ -4,7 +4,7 @@ mod grid;
 mod overview;
 mod tile;
 
-use stillground::figure::{Millimetre, Unit, Units};
+use stillground::figure::{Millimetre, Units};
 use stillground::units::{Length, metre, millimetre};
 
 use crate::drawing::at;
@@ -135,9 +135,9 @@ fn holes(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
         .map(|(i, &(x, y))| {
             vec![
                 (i + 1).to_string().into(),
-                units.figure(x, Unit::Millimetre).into(),
-                units.figure(y, Unit::Millimetre).into(),
-                units.figure(pattern.hole, Unit::Millimetre).into(),
+                units.to_measure(x).into(),
+                units.to_measure(y).into(),
+                units.to_measure(pattern.hole).into(),
                 units
                     .figure(sheet.design.anchors.hole_depth, Millimetre)
                     .into(),
@@ -163,7 +163,7 @@ fn distances(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
     let cell = |&(i, j, distance): &(usize, usize, f64)| {
         [
             Cell::Text(format!("{} to {}", i + 1, j + 1)),
-            sheet.brief.units.figure(distance, Unit::Millimetre).into(),
+            sheet.brief.units.to_measure(distance).into(),
         ]
     };
     let rows: Vec<Vec<Cell>> = pairs
@@ -226,12 +226,7 @@ fn levels(flow: &mut Flow, sheet: &Sheet<'_>) {
         ("Top of the pier", under + metre::get(pier.height)),
     ]
     .into_iter()
-    .map(|(what, level)| {
-        vec![
-            what.into(),
-            units.figure(level * 1000.0, Unit::Millimetre).into(),
-        ]
-    })
+    .map(|(what, level)| vec![what.into(), units.to_measure(level * 1000.0).into()])
     .collect();
     flow.heading("Levels above the ground");
     table(flow, &[("What", 1.5), ("Level", 1.0)], &rows);

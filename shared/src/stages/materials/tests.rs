@@ -151,7 +151,8 @@ fn order(plan: &SitePlan) -> Option<Vec<Material>> {
     let pier = pier::stage(&brief, &block, &loads).value;
     let anchors = anchors::stage(&brief, &block, &loads).value;
     let floor = floor::stage(&brief, &ground, &block, &pier).value;
-    Some(super::stage(&brief, &excavation, &block, &pier, &anchors, &floor).value)
+    let parts = crate::stages::parts::stage(&brief, &block, &pier).value;
+    Some(super::stage(&brief, &excavation, &block, &pier, &anchors, &floor, &parts).value)
 }
 
 #[test]
