@@ -98,7 +98,7 @@ fn words(key: &str, value: &Value, found: &mut Vec<String>) {
 /// The text without the product sizes that are followed by their inches, and without the rules' names.
 fn plain(text: &str) -> String {
     let mut text = text.replace('\u{a0}', " ");
-    for size in ["mm (", "mm² ("] {
+    for size in ["mm (", "mm² (", "(300 ml"] {
         while let Some(at) = text.find(size) {
             let end = text[at..].find(')').map_or(text.len(), |end| at + end + 1);
             text.replace_range(at..end, "");
@@ -124,10 +124,11 @@ fn metric(text: &str) -> Option<String> {
     Some((*word).to_owned())
 }
 
-const EXAMPLES: [&str; 5] = [
+const EXAMPLES: [&str; 6] = [
     include_str!("../../tests/examples/club-on-shallow-rock.json"),
     include_str!("../../tests/examples/everything-unknown.json"),
     include_str!("../../tests/examples/firm-clay-garden.json"),
+    include_str!("../../tests/examples/inch-garden.json"),
     include_str!("../../tests/examples/quarry-lane.json"),
     include_str!("../../tests/examples/sandy-water.json"),
 ];

@@ -93,12 +93,13 @@ fn a_block_lined_with_foam_is_told_to_touch_the_soil() {
 }
 
 /// The plans that everybody sees, each with all that is said of it.
-const EXAMPLES: [&str; 5] = [
+const EXAMPLES: [&str; 6] = [
     include_str!("../examples/quarry-lane.json"),
     include_str!("../examples/firm-clay-garden.json"),
     include_str!("../examples/sandy-water.json"),
     include_str!("../examples/club-on-shallow-rock.json"),
     include_str!("../examples/everything-unknown.json"),
+    include_str!("../examples/inch-garden.json"),
 ];
 
 #[test]

@@ -21,7 +21,7 @@ const LB_FT: f64 = 0.453_592_37 / 0.3048;
 #[test]
 fn pipe_weighs_what_the_table_says() {
     let published = [
-        ("NPS 3 Sch 40", 3.5, 0.216, 7.58),
+        ("NPS 3 Sch 40", 3.5_f64, 0.216_f64, 7.58_f64),
         ("NPS 4 Sch 40", 4.5, 0.237, 10.80),
         ("NPS 5 Sch 40", 5.563, 0.258, 14.63),
         ("NPS 6 Sch 40", 6.625, 0.280, 18.99),

@@ -12,6 +12,7 @@ mod aisc_design_guide_1;
 mod block_again;
 mod cautions;
 mod checking_page;
+mod chosen_parts;
 mod column_foot;
 mod concrete_practice;
 mod digging_practice;

@@ -15,6 +15,7 @@ use stillground::field::{Cell, Kind, Problem};
 use stillground::figure::Units;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::prices::{MOST, Price, lines, per};
+use stillground::stock::Stock;
 
 /// Numbers that look random and are the same each time: the 64-bit mixer of Steele, Lea and Flood 2014, SplitMix.
 pub struct Dice(u64);
@@ -171,6 +172,7 @@ fn drawn(dice: &mut Dice, asked: impl Fn(&str) -> bool) -> SitePlan {
         }
     }
     prices(dice, &mut plan);
+    plan.stock = [None, Some(Stock::Metric), Some(Stock::Inch)][dice.below(3)];
     plan
 }
 

@@ -57,5 +57,10 @@ fn figures_read_as_a_person_writes_them() {
         Units::Metric.say(400e3, Unit::NewtonMetrePerRadian),
         "400\u{2009}000\u{a0}N\u{a0}m/rad"
     );
-    assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{a0}ft");
+    assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{2032}");
+    assert_eq!(
+        Units::Imperial.say(1.2192, Unit::Metre),
+        "4\u{2032}",
+        "feet and inches, no decimals of a foot"
+    );
 }

@@ -278,7 +278,7 @@ mod tests {
             .map(|problem| problem.said)
             .collect();
         assert!(
-            said.len() == 2 && said[0].contains("ft") && said[1].contains("lb"),
+            said.len() == 2 && said[0].contains('\u{2032}') && said[1].contains("lb"),
             "{said:?}"
         );
         assert!(

@@ -27,10 +27,11 @@ use stillground_tests::example;
 use stillground_tests::generated::{plan, plan_on};
 
 /// The example plans of `tests/examples`.
-const EXAMPLES: [&str; 5] = [
+const EXAMPLES: [&str; 6] = [
     "club-on-shallow-rock",
     "everything-unknown",
     "firm-clay-garden",
+    "inch-garden",
     "quarry-lane",
     "sandy-water",
 ];

@@ -61,9 +61,9 @@ fn stiffer_tube(situation: &Situation) -> Option<Offered> {
         millimetre::get(brief.pier.wall.value),
     );
     let bending = |outside: f64, wall: f64| outside.powi(4) - (outside - 2.0 * wall).powi(4);
-    let mut tube = tubes::larger(outside, wall)?;
+    let mut tube = tubes::larger(brief.stock.value, outside, wall)?;
     while bending(tube.outside_mm, tube.wall_mm) < STIFFER * bending(outside, wall) {
-        tube = tubes::larger(tube.outside_mm, tube.wall_mm)?;
+        tube = tubes::larger(brief.stock.value, tube.outside_mm, tube.wall_mm)?;
     }
     let more = tube.outside_mm - outside;
     let mut fields = vec![

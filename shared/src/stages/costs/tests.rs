@@ -11,6 +11,7 @@ use crate::halfspace::NoShelf;
 use crate::site_plan::SitePlan;
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::site_plan::prices::lines::LINES;
+use crate::stock::Stock;
 
 fn price(price: f64, per: &str) -> Price {
     Price {
@@ -85,7 +86,11 @@ fn groups_and_whole_are_the_sums_of_their_lines() {
 #[test]
 fn a_price_keeps_the_unit_that_it_was_quoted_for() {
     let quoted = [("concrete-ready", 150.0, "yd³")];
-    let ready = |plan: &mut SitePlan| plan.block.mix = Some(Mix::Ready);
+    // The same parts, whatever units they are read in.
+    let ready = |plan: &mut SitePlan| {
+        plan.block.mix = Some(Mix::Ready);
+        plan.stock = Some(Stock::Metric);
+    };
     let metric = priced(&quoted, ready);
     let imperial = priced(&quoted, |plan| {
         ready(plan);
@@ -122,6 +127,7 @@ fn a_price_for_another_size_is_said_to_be_one() {
     let with = |item: &str, units| {
         let mut plan = SitePlan::unknown();
         plan.units = Some(units);
+        plan.stock = Some(Stock::Metric);
         let price = Price {
             item: Some(item.to_owned()),
             ..price(2.0, "pcs")
