@@ -19,7 +19,7 @@ use crate::field::{Answer, Number, NumberField, Other, Path, Problems};
 use crate::figure::{Measure, Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
 use crate::row;
-use crate::site_plan::{Code, Prices, SitePlan, Use};
+use crate::site_plan::{Code, Prices, SitePlan, Use, Yard};
 use crate::source::Source;
 use crate::stock::Stock;
 
@@ -91,6 +91,8 @@ pub struct Brief {
     pub floor: floor::Floor,
     /// Work.
     pub work: work::Work,
+    /// Which rows of the catalogue are kept where the parts come from.
+    pub yard: Yard,
     /// What the reader was quoted.
     pub prices: Prices,
     /// What was taken where nothing was said.
@@ -163,6 +165,7 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         block: block::resolve(plan, &mut ask),
         floor,
         work: work::resolve(plan, &mut ask),
+        yard: plan.yard.clone(),
         prices: plan.prices.clone(),
         assumptions: ask.assumptions,
     })

@@ -266,7 +266,11 @@ impl Units {
     /// The digits with which a quantity fills a box again: all of them in metric, enough to read the same in imperial.
     #[must_use]
     pub fn entry<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> String {
-        let (converted, _) = self.convert(quantity, unit);
+        let (of, amount) = (unit.unit(), unit.count(quantity));
+        if let (Self::Imperial, Some(entry)) = (self, inches::entry(amount, of)) {
+            return entry;
+        }
+        let (converted, _) = self.convert(amount, of);
         match self {
             Self::Metric => digits(converted),
             Self::Imperial => digits(format!("{converted:.5e}").parse().unwrap_or(converted)),

@@ -13,6 +13,7 @@ pub mod pier;
 pub mod prices;
 pub mod site;
 pub mod work;
+pub mod yard;
 
 use serde::{Deserialize, Serialize};
 
@@ -26,6 +27,7 @@ pub use pier::Pier;
 pub use prices::Prices;
 pub use site::Site;
 pub use work::Work;
+pub use yard::Yard;
 
 use crate::field::{
     Answer, Kind, NumberField, Other, OtherField, Problem, Problems, choice, other, words,
@@ -82,6 +84,9 @@ pub struct SitePlan {
     /// Which parts are sold where the pier is built; apart from the units and from the code.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stock: Option<Stock>,
+    /// Which rows of the catalogue are kept where the parts come from; left out: all of them.
+    #[serde(default, skip_serializing_if = "Yard::is_empty")]
+    pub yard: Yard,
     /// Site and soil.
     #[serde(default)]
     pub site: Site,
@@ -306,6 +311,7 @@ impl SitePlan {
         problems.extend(prices::problems(self));
         problems.extend(commissioning::problems(self));
         problems.extend(chosen::problems(self));
+        problems.extend(yard::problems(self));
         none_of(problems)
     }
 

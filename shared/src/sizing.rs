@@ -139,7 +139,7 @@ fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
         && said.hole_diameter_mm.is_none();
     let own = brief.anchors.thread().diameter;
     let larger = StudSize::of(brief.anchors.size.value.stock())
-        .filter(|&size| open && threads::thread(size).diameter > own);
+        .filter(|&size| open && plan.yard.keeps_size(size) && threads::thread(size).diameter > own);
     let with = |size: StudSize| {
         let mut plan = plan.clone();
         plan.anchors.size = Some(size);

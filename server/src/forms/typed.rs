@@ -79,10 +79,20 @@ pub fn read(text: &str, unit: Unit, units: Units) -> Typed {
     {
         return asked;
     }
+    if let Some(diameter) = bar_number(&plain, unit) {
+        return Typed::Value(diameter);
+    }
     match parts(&plain, unit, units) {
         Ok(parts) => total(&parts, unit),
         Err(said) => Typed::Bad(said),
     }
+}
+
+/// The diameter of a bar by its number, `#5`: eighths of an inch, true of #3 to #8.
+fn bar_number(text: &str, unit: Unit) -> Option<f64> {
+    let number: u32 = text.strip_prefix('#')?.trim().parse().ok()?;
+    (measure::is_length(unit) && (3..=8).contains(&number))
+        .then(|| tidy(measure::inches().in_unit(f64::from(number) / 8.0, unit)))
 }
 
 /// One figure with its unit.
@@ -130,6 +140,10 @@ fn parts(text: &str, unit: Unit, units: Units) -> Result<Vec<Part>, String> {
         let (measure, after) = match measure::take(after.trim_start(), unit) {
             Match::Measure(measure, after) => (measure, after),
             Match::Bare if parts.is_empty() => (measure::bare(unit, units), after),
+            // Nobody writes the inches' mark behind feet.
+            Match::Bare if parts.last().is_some_and(|part| part.measure.is_feet()) => {
+                (measure::inches(), after)
+            }
             Match::Bare => {
                 return Err(format!(
                     "The last figure in “{text}” has no unit; say what it is, for instance {}.",

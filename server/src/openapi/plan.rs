@@ -4,9 +4,11 @@ use serde_json::{Map, Value, json};
 use stillground::field::{Cell, Kind, NumberField, OtherField};
 use stillground::figure::{Unit, Units};
 use stillground::rules::tubes;
+use stillground::site_plan::anchors::Size;
 use stillground::site_plan::commissioning;
 use stillground::site_plan::prices::lines;
 use stillground::site_plan::prices::{CURRENCY_LENGTH, MOST, per};
+use stillground::site_plan::yard::MOST_ROWS;
 use stillground::site_plan::{SCHEMA_VERSION, SitePlan, TITLE_LENGTH, chosen};
 use stillground::{path, row};
 
@@ -52,6 +54,7 @@ fn head() -> Map<String, Value> {
         put(&field.path, other(&field));
     }
     put("prices", prices());
+    put("yard", yard());
     put(
         "state",
         choice(
@@ -71,6 +74,22 @@ fn head() -> Map<String, Value> {
         }),
     );
     properties
+}
+
+/// Which rows of the catalogue are kept where the parts come from.
+fn yard() -> Value {
+    let names = |what: &str| json!({ "type": "array", "maxItems": MOST_ROWS, "items": { "type": "string" }, "description": what });
+    json!({
+        "type": "object",
+        "additionalProperties": false,
+        "description": "Which rows of the catalogue are kept where the parts come from; a list left out keeps the whole family.",
+        "properties": {
+            "tubes": names("Tubes by the names of their rows, for instance NPS 8 Sch 40."),
+            "plates": names("Plates by the names of their rows, for instance 3/4 in."),
+            "sizes": { "type": "array", "maxItems": MOST_ROWS, "items": { "type": "string", "enum": Size::KEYS }, "description": "Threads of rod." },
+            "longest_rod_m": { "type": ["number", "null"], "minimum": 0.1, "maximum": 12.0, "description": "Longest rod." }
+        }
+    })
 }
 
 /// What the reader was quoted.

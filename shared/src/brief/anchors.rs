@@ -91,7 +91,7 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     );
     let size = ask.choice(
         Said::size,
-        sizes::usual_size(said, ask.stock),
+        sizes::usual_size(plan, ask.stock),
         Taken::new(
             "the usual stud of a pier, or the nearest that fits the stated hole and depth",
             "stiffness and resistance",

@@ -11,6 +11,7 @@ use crate::figure::Millimetre;
 use crate::site_plan::pier::{Fill, Levelling, Steel};
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::source::Source;
+use crate::stock::{Stock, goods};
 use crate::units::{Length, millimetre};
 
 /// Complete answers about the pier.
@@ -151,7 +152,7 @@ impl Plates {
             base_thickness: mm(
                 ask,
                 Said::plate_thickness_mm,
-                stock.either(20.0, 19.05),
+                plate(plan, stock, stock.either(20.0, 19.05)),
                 "thick enough not to dish much",
                 "the joint's stiffness",
             ),
@@ -165,13 +166,25 @@ impl Plates {
             top_thickness: mm(
                 ask,
                 Said::top_plate_thickness_mm,
-                stock.either(15.0, 15.875),
+                plate(plan, stock, stock.either(15.0, 15.875)),
                 "takes most mounts",
                 "steel to order",
             ),
             top_circle,
         }
     }
+}
+
+/// The plate of this thickness, or where the yard does not keep it the next thicker one that it keeps, else its thickest.
+fn plate(plan: &SitePlan, stock: Stock, wanted_mm: f64) -> f64 {
+    goods::rows(goods::PLATES, stock)
+        .filter(|row| plan.yard.keeps_plate(row.name()))
+        .map(|row| row.value("thickness_mm"))
+        .fold(None, |kept: Option<f64>, thickness| match kept {
+            Some(enough) if enough >= wanted_mm - 1e-6 => Some(enough),
+            _ => Some(thickness),
+        })
+        .unwrap_or(wanted_mm)
 }
 
 fn mm(

@@ -231,14 +231,16 @@ fn tubes_mm(plan: &SitePlan, brief: &Brief) -> Vec<[f64; 2]> {
     let mut found: Vec<[f64; 2]> = match (outside, wall) {
         (Some(_), Some(_)) => vec![own],
         (Some(outside), None) => tubes::stocked(brief.stock.value)
-            .filter(|tube| (tube.outside_mm - outside).abs() < 1.0)
+            .filter(|tube| (tube.outside_mm - outside).abs() < 1.0 && plan.yard.keeps_tube(tube))
             .map(|tube| [outside, tube.wall_mm])
             .collect(),
         (None, Some(wall)) => slim(brief.stock.value, own)
+            .filter(|tube| plan.yard.keeps_tube(tube))
             .filter(|tube| wall < tube.outside_mm / 4.0)
             .map(|tube| [tube.outside_mm, wall])
             .collect(),
         (None, None) => slim(brief.stock.value, own)
+            .filter(|tube| plan.yard.keeps_tube(tube))
             .map(|tube| [tube.outside_mm, tube.wall_mm])
             .collect(),
     };

@@ -84,6 +84,31 @@ fn round(millimetres: f64, ratio: f64) -> f64 {
     round * INCH_MM
 }
 
+/// What fills a box with a length that is exactly on a mark: `8 5/8` in a box of inches, `3' 4"` in one of feet.
+#[must_use]
+pub(super) fn entry(amount: f64, unit: super::Unit) -> Option<String> {
+    let (millimetres, in_feet) = match unit {
+        super::Unit::Metre => (amount * 1000.0, true),
+        super::Unit::Millimetre => (amount, false),
+        _ => return None,
+    };
+    let marks = millimetres / INCH_MM * 16.0;
+    let whole = marks.round();
+    if (marks - whole).abs() > 1e-7 || whole <= 0.0 || whole > 16.0 * VERY_FAR_IN {
+        return None;
+    }
+    let feet_only = in_feet && (whole as u64).is_multiple_of(16 * 12);
+    if feet_only {
+        return Some((whole as u64 / (16 * 12)).to_string());
+    }
+    let text = sixteenths(whole, in_feet).replace('\u{a0}', " ");
+    Some(if in_feet {
+        text.replace('\u{2032}', "'").replace('\u{2033}', "\"")
+    } else {
+        text.replace('\u{2033}', "")
+    })
+}
+
 /// A dimension in plain letters, for what reads no others: `15 13/16"`.
 #[must_use]
 pub fn plain(millimetres: f64) -> String {

@@ -78,7 +78,9 @@ fn column(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
     );
     let say = |value| brief.units.say(value, Unit::Millimetre);
     let mut changes = Vec::new();
-    if let Some(tube) = tubes::thicker(brief.stock.value, outside, wall) {
+    if let Some(tube) =
+        tubes::thicker(brief.stock.value, outside, wall).filter(|tube| plan.yard.keeps_tube(tube))
+    {
         let words = format!("the column's wall {} → {}", say(wall), say(tube.wall_mm));
         changes.push(with_tube(
             plan,
@@ -90,7 +92,9 @@ fn column(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
             words,
         ));
     }
-    if let Some(tube) = tubes::larger(brief.stock.value, outside, wall) {
+    if let Some(tube) =
+        tubes::larger(brief.stock.value, outside, wall).filter(|tube| plan.yard.keeps_tube(tube))
+    {
         let words = format!(
             "the column {} → {}, wall {}",
             say(outside),

@@ -75,7 +75,8 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Vec<Part>> {
 fn steel(brief: &Brief, pier: &Pier) -> Vec<Part> {
     let (stock, units) = (brief.stock.value, brief.units);
     let [outside, wall] = [pier.outside_diameter, pier.wall];
-    let row = tubes::sold(stock, millimetre::get(outside), millimetre::get(wall));
+    let row = tubes::sold(stock, millimetre::get(outside), millimetre::get(wall))
+        .filter(|row| brief.yard.keeps_tube(row));
     let tube = Part {
         part: "column",
         field: path!(pier.outside_diameter_mm),
@@ -97,7 +98,8 @@ fn steel(brief: &Brief, pier: &Pier) -> Vec<Part> {
             "thickness_mm",
             millimetre::get(thickness),
             SAME_PLATE_MM,
-        );
+        )
+        .filter(|row| brief.yard.keeps_plate(row.name()));
         Part {
             part,
             field,
@@ -135,13 +137,18 @@ fn studs(brief: &Brief) -> Vec<Part> {
     let (stock, units) = (brief.stock.value, brief.units);
     let anchors = &brief.anchors;
     let (size, class) = (anchors.size.value, anchors.strength_class.value);
-    let longest = metre::new(goods::size("rod-longest", stock));
+    let longest = metre::new(
+        brief
+            .yard
+            .longest_rod_m
+            .unwrap_or(goods::size("rod-longest", stock)),
+    );
     vec![
         Part {
             part: "studs",
             field: path!(anchors.size),
             stock_row: Some(size.key()),
-            sold: size.stock() == stock,
+            sold: size.stock() == stock && brief.yard.keeps_size(size),
             says: size.said().to_owned(),
             source: Some(crate::rules::threads::row_source(size)),
         },

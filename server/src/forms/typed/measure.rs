@@ -175,7 +175,22 @@ pub fn bare(unit: Unit, units: Units) -> Measure {
     }
 }
 
+/// Inches, where they need no name.
+pub fn inches() -> Measure {
+    m(Kind::Length, "in", 254.0, 10_000.0)
+}
+
+/// Whether a field asks for a length.
+pub fn is_length(unit: Unit) -> bool {
+    kind_of(unit) == Kind::Length
+}
+
 impl Measure {
+    /// Whether inches may stand behind it without their mark.
+    pub fn is_feet(&self) -> bool {
+        matches!(self.name, "feet" | "foot" | "ft" | "'")
+    }
+
     /// A figure of this unit in the field's own.
     pub fn in_unit(&self, figure: f64, unit: Unit) -> f64 {
         let base = base(unit);

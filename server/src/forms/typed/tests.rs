@@ -29,6 +29,13 @@ fn lengths_are_read_as_people_write_them() {
         ("1/2 in", 0.0127),
         ("1 1/2\"", 0.0381),
         ("1½ in", 0.0381),
+        ("1 ft 3 1/2", 0.3937),
+        ("3'6", 1.0668),
+        ("3' 6", 1.0668),
+        ("3′ 6 1/2″", 1.0795),
+        ("8 5/8\"", 0.219_075),
+        ("5/8\"", 0.015_875),
+        ("#5", 0.015_875),
         ("1 m 20 cm", 1.2),
         ("1 250 mm", 1.25),
         ("1,250.5 mm", 1.2505),
@@ -55,6 +62,45 @@ fn a_bare_figure_is_in_the_readers_unit() {
         read("30 cm", Unit::Metre, Units::Imperial),
         Typed::Value(0.3)
     );
+}
+
+#[test]
+fn a_bare_fraction_is_inches_in_a_box_of_inches_and_a_bar_has_its_number() {
+    let box_of_inches = |text| read(text, Unit::Millimetre, Units::Imperial);
+    assert_eq!(box_of_inches("5/8"), Typed::Value(15.875));
+    assert_eq!(box_of_inches("8 5/8"), Typed::Value(219.075));
+    assert_eq!(box_of_inches("#5"), Typed::Value(15.875));
+    assert_eq!(box_of_inches("1,25 m"), Typed::Value(1250.0));
+    // From #9 on a bar's number is no longer its eighths.
+    assert!(matches!(box_of_inches("#9"), Typed::Bad(_)));
+    assert!(matches!(
+        read("#5", Unit::Kilogram, Units::Imperial),
+        Typed::Bad(_)
+    ));
+}
+
+#[test]
+fn what_fills_a_box_reads_back_as_the_same_size() {
+    for sixteenths in 1..2000 {
+        let millimetres = f64::from(sixteenths) * 25.4 / 16.0;
+        for (value, unit) in [
+            (millimetres, Unit::Millimetre),
+            (millimetres / 1000.0, Unit::Metre),
+        ] {
+            let entry = Units::Imperial.entry(value, unit);
+            let Typed::Value(found) = read(&entry, unit, Units::Imperial) else {
+                panic!("{entry}");
+            };
+            assert!(
+                (found - value).abs() <= 1e-9 * value,
+                "{entry}: {found} for {value}"
+            );
+        }
+    }
+    assert_eq!(Units::Imperial.entry(17.4625, Unit::Millimetre), "11/16");
+    assert_eq!(Units::Imperial.entry(219.075, Unit::Millimetre), "8 5/8");
+    assert_eq!(Units::Imperial.entry(1.016, Unit::Metre), "3' 4\"");
+    assert_eq!(Units::Imperial.entry(1.2192, Unit::Metre), "4");
 }
 
 #[test]

@@ -48,7 +48,8 @@ impl Usual {
 
 /// M16 or 5/8 inch, or the nearest size that a stated hole takes and whose bond model covers a stated depth.
 #[must_use]
-pub fn usual_size(said: &crate::site_plan::Anchors, stock: Stock) -> Size {
+pub fn usual_size(plan: &SitePlan, stock: Stock) -> Size {
+    let said = &plan.anchors;
     let fits = |size: &Size| {
         let diameter = millimetre::get(threads::thread(*size).diameter);
         said.hole_diameter_mm.is_none_or(|hole| hole > diameter)
@@ -67,7 +68,12 @@ pub fn usual_size(said: &crate::site_plan::Anchors, stock: Stock) -> Size {
         ],
     );
     let least = usual[usual.len() - 1];
-    usual.into_iter().find(fits).unwrap_or(least)
+    let kept = |size: &Size| plan.yard.keeps_size(*size);
+    usual
+        .into_iter()
+        .find(|size| fits(size) && kept(size))
+        .or(usual.into_iter().find(fits))
+        .unwrap_or(least)
 }
 
 /// The class that is usual for a thread: 8.8, or the least grade of anchor rod.

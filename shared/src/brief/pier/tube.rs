@@ -88,15 +88,24 @@ fn choose(
             .plate_side_mm
             .is_none_or(|side| tube.outside_mm <= side)
             && wall_mm.is_none_or(|wall| wall < tube.outside_mm / 4.0)
+            && plan.yard.keeps_tube(tube)
     };
     let with_wall = |tube: Tube| Tube {
         wall_mm: wall_mm.unwrap_or(tube.wall_mm),
         ..tube
     };
-    let mut last = tubes::usual(stock)
-        .next()
+    // A yard may keep walls that are not the usual ones.
+    let usual: Vec<Tube> = if tubes::usual(stock).any(|tube| plan.yard.keeps_tube(&tube)) {
+        tubes::usual(stock).collect()
+    } else {
+        tubes::stocked(stock).collect()
+    };
+    let mut last = usual
+        .iter()
+        .copied()
+        .find(|tube| plan.yard.keeps_tube(tube))
         .map_or(Tube::own(88.9, wall_mm.unwrap_or(5.0)), with_wall);
-    for tube in tubes::usual(stock).filter(fits).map(with_wall) {
+    for tube in usual.into_iter().filter(fits).map(with_wall) {
         last = tube;
         if held_frequency_hz(&tube, load, height) >= WANTED_HZ {
             break;

@@ -220,7 +220,7 @@ fn studs_overlap(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let thread = threads::thread(
         plan.anchors
             .size
-            .unwrap_or_else(|| usual_size(&plan.anchors, plan.family())),
+            .unwrap_or_else(|| usual_size(plan, plan.family())),
     );
     let spacing = circle * (std::f64::consts::PI / f64::from(count)).sin();
     let needed = plan
@@ -270,7 +270,7 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
     let said = &plan.anchors;
     let torque = newton_metre::new(said.torque_n_m?);
     let (size, class) = (
-        said.size.unwrap_or_else(|| usual_size(said, plan.family())),
+        said.size.unwrap_or_else(|| usual_size(plan, plan.family())),
         said.strength_class,
     );
     let class = class.unwrap_or_else(|| usual_class(size));

@@ -13,6 +13,7 @@ use serde::Serialize;
 use crate::brief::Brief;
 use crate::source::Source;
 use crate::stages::anchors::seat::Seat;
+use crate::stock::Stock;
 use crate::units::{Force, Length, Moment, Spread, newton_metre};
 
 pub use kilos::{Lesson, Reading};
@@ -118,8 +119,9 @@ pub struct Bears {
 pub fn find(brief: &Brief, seat: Seat, screw: &Screw, edge: Length, bears: Bears) -> Torque {
     let way = Way::of(brief, seat);
     let limits = limits::of(brief, way, screw, edge, bears);
-    let high = handy(limits::lowest(&limits));
-    let aim = handy(0.9 * high);
+    let stock = brief.stock.value;
+    let high = handy(stock, limits::lowest(&limits));
+    let aim = handy(stock, 0.9 * high);
     let used = brief.anchors.torque.unwrap_or(newton_metre::new(aim));
     let set = if newton_metre::get(used) > high {
         newton_metre::new(aim)
@@ -130,7 +132,7 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, edge: Length, bears: Bears
     let (below, above) = words::around(brief, seat, screw, high);
     Torque {
         recommended: newton_metre::new(aim),
-        low: newton_metre::new(handy(0.8 * high)),
+        low: newton_metre::new(handy(stock, 0.8 * high)),
         high: newton_metre::new(high),
         used,
         set,
@@ -173,7 +175,7 @@ fn one_case(brief: &Brief, case: Way, built: Way, limits: &[Limit]) -> Case {
         seat: case.seat(),
         words: case.words(),
         built: case == built,
-        high: newton_metre::new(handy(high)),
+        high: newton_metre::new(handy(brief.stock.value, high)),
         what: match WaitsFor::of(brief, case) {
             WaitsFor::Grout => {
                 "nothing safe to set before grout is under the plate; this is for afterwards"
@@ -183,12 +185,17 @@ fn one_case(brief: &Brief, case: Way, built: Way, limits: &[Limit]) -> Case {
     }
 }
 
-/// Down to a figure that a wrench shows: fives above 50 N m, whole ones above 10, tenths below.
-fn handy(torque: f64) -> f64 {
-    let step = match torque {
+/// A pound-force foot, N m.
+const POUND_FORCE_FOOT_N_M: f64 = 1.355_817_948_331_400_4;
+
+/// Down to a figure that a wrench shows, one that is sold there: fives above 50 N m or lbf ft, whole ones above 10, tenths
+/// below.
+fn handy(stock: Stock, torque: f64) -> f64 {
+    let unit = stock.either(1.0, POUND_FORCE_FOOT_N_M);
+    let step = match torque / unit {
         t if t > 50.0 => 5.0,
         t if t > 10.0 => 1.0,
         _ => 0.1,
     };
-    (torque / step + 1e-9).floor() * step
+    (torque / unit / step + 1e-9).floor() * step * unit
 }
