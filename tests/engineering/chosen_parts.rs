@@ -3,7 +3,8 @@
 //! `STOCK_PLANS` says how many plans of each family; `tests/run slow` looks at 2000.
 
 use stillground::brief::Brief;
-use stillground::design::{Decided, Design, decide};
+use stillground::decided::{Decided, decide};
+use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::block::Mix;
