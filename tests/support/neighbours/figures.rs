@@ -194,6 +194,14 @@ pub fn kinds(design: &Design) -> Kinds {
             ),
         ),
         (
+            "a pit's sides slope by the type of the soil, which is another where water is near",
+            format!("{}", design.excavation.slope_deg),
+        ),
+        (
+            "a base in the ground that freezes moves with the frost, one below it hardly",
+            format!("{}", design.block.depth < design.ground.frost_depth),
+        ),
+        (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
             format!("{opening:?}"),
         ),
