@@ -4,6 +4,7 @@
 //! the star's growth at the ground's unfavourable twentieth, without what follows from them. [`search`] says what is skipped
 //! and why nothing better is among it. Sizing picks one of them, [`crate::options`] shows all that are worth a look.
 
+pub mod by_cost;
 pub mod examine;
 pub mod lattice;
 pub mod obstacles;

@@ -6,6 +6,7 @@ mod amount;
 pub mod inches;
 
 pub use rust_decimal::Decimal;
+pub use rust_decimal::prelude::ToPrimitive;
 use serde::{Serialize, Serializer};
 
 pub use amount::*;

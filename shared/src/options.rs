@@ -40,6 +40,8 @@ pub struct Options {
     pub asked_ratio: f64,
     /// What no other candidate betters in both digging and the star's growth, the least digging first.
     pub front: Vec<Point>,
+    /// The same by cost; null where no line has a price.
+    pub by_cost: Option<ByCost>,
     /// Three of them, each with the lightest column that does.
     pub named: Named,
     /// The trade's rules of thumb as points of the same picture, with the plan's own column.
@@ -50,6 +52,21 @@ pub struct Options {
     pub in_the_way: Vec<Obstacle>,
     /// Answers that are assumed and worth finding out.
     pub worth_measuring: Vec<Worth>,
+}
+
+/// What no other candidate betters in both its cost and the star's growth.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ByCost {
+    /// The cheapest first; each point has its cost.
+    pub front: Vec<Point>,
+    /// The cheapest that is within what is asked; null where none is.
+    pub cheapest: Option<Point>,
+    /// Candidates whose cost was reckoned.
+    pub looked_at: usize,
+    /// Candidates that cannot be built.
+    pub skipped: usize,
+    /// Candidates that there was no time for.
+    pub not_reached: usize,
 }
 
 /// A rule of thumb.
@@ -105,6 +122,17 @@ pub fn find(
             .point(&candidate.size, &candidate.column)
             .map(|(point, _)| point)
     };
+    let by_cost = (!brief.prices.is_empty()).then(|| {
+        let found = search.by_cost(&lattice, go_on);
+        let candidates = || found.front.iter().map(|priced| &priced.candidate);
+        ByCost {
+            front: candidates().filter_map(point).collect(),
+            cheapest: candidates().find(|one| one.within).and_then(point),
+            looked_at: found.looked_at,
+            skipped: found.skipped,
+            not_reached: found.left,
+        }
+    });
     let own = Column::of(&decided.brief);
     let (nearest, in_the_way) = if named[0].is_some() || found.left > 0 {
         (None, Vec::new())
@@ -119,6 +147,7 @@ pub fn find(
         not_reached: found.left,
         asked_ratio,
         front: found.front.iter().filter_map(point).collect(),
+        by_cost,
         named: Named {
             least_digging,
             middle,

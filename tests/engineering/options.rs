@@ -8,7 +8,7 @@ use stillground::halfspace::SmallShelf;
 use stillground::options;
 use stillground::site_plan::SitePlan;
 use stillground::verdict::{Says, Within};
-use stillground_tests::piers::both;
+use stillground_tests::piers::{both, price};
 
 /// The example of a garden on firm clay, its pit and its column narrowed down to a small lattice.
 fn small(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
@@ -20,6 +20,7 @@ fn small(change: impl FnOnce(&mut SitePlan)) -> SitePlan {
     plan.block.width_m = Some(0.9);
     plan.pier.outside_diameter_mm = Some(177.8);
     plan.pier.levelling = None;
+    price(&mut plan);
     change(&mut plan);
     plan
 }
@@ -29,6 +30,7 @@ fn agrees(plan: &SitePlan, least: usize) -> usize {
     let found = both(plan).unwrap();
     assert_eq!(found.looked_at + found.skipped, found.size);
     assert_eq!(found.searched, found.expected);
+    assert_eq!(found.searched_by_cost, found.expected_by_cost);
     assert!(found.expected.len() >= least, "{:?}", found.expected);
     found.looked_at
 }

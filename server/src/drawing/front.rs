@@ -1,6 +1,7 @@
-//! What digging less costs the star: every pier of the front as a dot, the three ways by name, the trade's rules beside them.
+//! What digging less, or paying less, costs the star: every pier of the front as a dot, the ways by name, the trade's rules
+//! beside them.
 
-use stillground::figure::{PerCent, Unit, Units};
+use stillground::figure::{Count, PerCent, ToPrimitive, Unit, Units};
 use stillground::options::{Options, Point as Pier};
 
 use crate::drawing::axis::{Axis, steps};
@@ -13,13 +14,21 @@ const SIZE: (f64, f64) = (120.0, 70.0);
 const DOT_MM: f64 = 0.9;
 /// Least growth that is drawn, per cent: less cannot be seen on any star.
 const LEAST_PER_CENT: f64 = 0.01;
-const TITLE: &str = "Ground to dig, and how much wider the star becomes at worst";
-
 /// A dot with its name.
 struct Named {
     name: String,
-    dig_m3: f64,
+    across: f64,
     per_cent: f64,
+}
+
+/// What a picture shows across.
+struct Across<'a> {
+    name: &'static str,
+    title: &'static str,
+    /// Where a pier stands; none where it has no such figure.
+    of: fn(&Pier) -> Option<f64>,
+    say: &'a dyn Fn(f64) -> String,
+    words: &'static str,
 }
 
 fn per_cent(pier: &Pier) -> Option<f64> {
@@ -29,36 +38,82 @@ fn per_cent(pier: &Pier) -> Option<f64> {
         .then(|| (100.0 * worst).max(LEAST_PER_CENT))
 }
 
-fn named(name: &str, pier: &Pier) -> Option<Named> {
-    Some(Named {
-        name: name.to_owned(),
-        dig_m3: pier.dig_volume_m3,
-        per_cent: per_cent(pier)?,
-    })
-}
-
-/// Draws it; none where no pier has a figure for the star.
+/// Draws the ground to dig against the star's growth; none where no pier has a figure for the star.
 #[must_use]
 pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
-    let front: Vec<(f64, f64)> = options
-        .front
-        .iter()
-        .filter_map(|pier| Some((pier.dig_volume_m3, per_cent(pier)?)))
-        .collect();
     let ways = &options.named;
-    let ways = [
-        ("least digging", &ways.least_digging),
-        ("middle", &ways.middle),
-        ("stillest", &ways.stillest),
-    ];
+    picture(
+        options,
+        units,
+        &options.front,
+        &[
+            ("least digging", &ways.least_digging),
+            ("middle", &ways.middle),
+            ("stillest", &ways.stillest),
+        ],
+        &Across {
+            name: "front",
+            title: "Ground to dig, and how much wider the star becomes at worst",
+            of: |pier| Some(pier.dig_volume_m3),
+            say: &|value| units.say(value, Unit::CubicMetre),
+            words: "to dig",
+        },
+    )
+}
+
+/// Draws the cost against the star's growth; none where nothing has a price.
+#[must_use]
+pub fn by_cost(options: &Options, units: Units, currency: Option<&str>) -> Option<Drawing> {
+    let found = options.by_cost.as_ref()?;
+    picture(
+        options,
+        units,
+        &found.front,
+        &[
+            ("cheapest", &found.cheapest),
+            ("least digging", &options.named.least_digging),
+            ("middle", &options.named.middle),
+            ("stillest", &options.named.stillest),
+        ],
+        &Across {
+            name: "front-by-cost",
+            title: "What has a price, and how much wider the star becomes at worst",
+            of: |pier| pier.cost?.0.to_f64(),
+            say: &|value| match currency {
+                Some(currency) => format!("{}\u{a0}{currency}", units.say(value, Count)),
+                None => units.say(value, Count),
+            },
+            words: "to pay",
+        },
+    )
+}
+
+fn picture(
+    options: &Options,
+    units: Units,
+    piers: &[Pier],
+    ways: &[(&str, &Option<Pier>)],
+    across_is: &Across<'_>,
+) -> Option<Drawing> {
+    let named = |name: &str, pier: &Pier| {
+        Some(Named {
+            name: name.to_owned(),
+            across: (across_is.of)(pier)?,
+            per_cent: per_cent(pier)?,
+        })
+    };
+    let front: Vec<(f64, f64)> = piers
+        .iter()
+        .filter_map(|pier| Some(((across_is.of)(pier)?, per_cent(pier)?)))
+        .collect();
     let mut all: Vec<Named> = Vec::new();
     let found = ways
-        .into_iter()
+        .iter()
         .filter_map(|(name, pier)| named(name, pier.as_ref()?));
     for one in found {
         match all.last_mut() {
             // One pier that is two of the three has one dot and one name.
-            Some(last) if (last.dig_m3, last.per_cent) == (one.dig_m3, one.per_cent) => {
+            Some(last) if (last.across, last.per_cent) == (one.across, one.per_cent) => {
                 last.name = format!("{} and {}", last.name, one.name);
             }
             _ => all.push(one),
@@ -76,10 +131,10 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
     let asked = (100.0 * options.asked_ratio).max(LEAST_PER_CENT);
     let all = || {
         let others = ways.iter().chain(&thumbs);
-        let others = others.map(|one| (one.dig_m3, one.per_cent));
+        let others = others.map(|one| (one.across, one.per_cent));
         front.iter().copied().chain(others)
     };
-    let most_dig = 1.08 * all().map(|(dig, _)| dig).fold(0.0, f64::max);
+    let most = 1.08 * all().map(|(across, _)| across).fold(0.0, f64::max);
     let logs = all()
         .map(|(_, growth)| growth.log10())
         .chain([asked.log10()]);
@@ -90,7 +145,7 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
         from: at(0.0, SIZE.1),
         to: at(SIZE.0, SIZE.1),
         low: 0.0,
-        high: most_dig,
+        high: most,
     };
     let up = Axis {
         from: at(SIZE.0, SIZE.1),
@@ -98,7 +153,7 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
         low: low - 0.15,
         high: high + 0.15,
     };
-    let place = |(dig, growth): (f64, f64)| at(across.place(dig).x, up.place(growth.log10()).y);
+    let place = |(value, growth): (f64, f64)| at(across.place(value).x, up.place(growth.log10()).y);
     let mut pen = Pen::default();
     pen.rectangle(Line::Hair, at(0.0, 0.0), at(SIZE.0, SIZE.1));
     let line = up.place(asked.log10()).y;
@@ -110,22 +165,17 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
         pen.dot(place, DOT_MM);
     }
     for one in &thumbs {
-        let centre = place((one.dig_m3, one.per_cent));
+        let centre = place((one.across, one.per_cent));
         pen.circle(Line::Thick, centre, 1.6 * DOT_MM);
         beside(&mut pen, centre, &one.name, -1.6);
     }
     for one in &ways {
-        let centre = place((one.dig_m3, one.per_cent));
+        let centre = place((one.across, one.per_cent));
         pen.circle(Line::Heavy, centre, 2.2 * DOT_MM);
         beside(&mut pen, centre, &one.name, 4.2);
     }
-    for value in steps(0.0, most_dig, 6) {
-        across.mark(
-            &mut pen,
-            value,
-            at(0.0, 2.0),
-            &units.say(value, Unit::CubicMetre),
-        );
+    for value in steps(0.0, most, 6) {
+        across.mark(&mut pen, value, at(0.0, 2.0), &(across_is.say)(value));
     }
     for value in [
         0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0,
@@ -136,9 +186,15 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
         }
     }
     Some(pen.finish(Head {
-        name: "front",
-        title: TITLE.to_owned(),
-        description: words(&front, &ways, &thumbs, asked, units),
+        name: across_is.name,
+        title: across_is.title.to_owned(),
+        description: words(
+            front.len(),
+            ways.iter().chain(&thumbs),
+            asked,
+            units,
+            across_is,
+        ),
         scale: None,
     }))
 }
@@ -154,27 +210,20 @@ fn beside(pen: &mut Pen, centre: Point, name: &str, below: f64) {
     pen.text(at(x, y), anchor, name);
 }
 
-fn words(
-    front: &[(f64, f64)],
-    ways: &[Named],
-    thumbs: &[Named],
+fn words<'a>(
+    count: usize,
+    named: impl Iterator<Item = &'a Named>,
     asked: f64,
     units: Units,
+    across: &Across<'_>,
 ) -> String {
-    let say = |name: &str, dig: f64, growth: f64| {
-        format!(
-            "{name}: {} to dig, {} wider",
-            units.say(dig, Unit::CubicMetre),
-            units.say(growth, PerCent)
-        )
+    let say = |one: &Named| {
+        let (value, growth) = ((across.say)(one.across), units.say(one.per_cent, PerCent));
+        format!("{}: {value} {}, {growth} wider", one.name, across.words)
     };
-    let named = ways.iter().chain(thumbs);
-    let all: Vec<String> = named
-        .map(|one| say(&one.name, one.dig_m3, one.per_cent))
-        .collect();
+    let all: Vec<String> = named.map(say).collect();
     format!(
-        "{} piers of which none betters another in both digging and the star; {} is asked. {}.",
-        front.len(),
+        "{count} piers of which none betters another in both; {} is asked. {}.",
         units.say(asked, PerCent),
         all.join("; ")
     )

@@ -22,6 +22,19 @@ pub(super) fn schema() -> Value {
         ),
         ("front", list(point())),
         (
+            "by_cost",
+            or_null(object(&[
+                ("front", list(point())),
+                ("cheapest", or_null(point())),
+                ("looked_at", counted("Candidates whose cost was reckoned.")),
+                ("skipped", counted("Candidates that cannot be built.")),
+                (
+                    "not_reached",
+                    counted("Candidates that there was no time for."),
+                ),
+            ])),
+        ),
+        (
             "named",
             object(&[
                 ("least_digging", or_null(point())),

@@ -77,28 +77,28 @@ pub struct Reached {
 }
 
 /// A column with all that does not depend on the block.
-struct Upright {
-    column: Column,
+pub(super) struct Upright {
+    pub(super) column: Column,
     mass_kg: f64,
     pier: Pier,
-    standing: Standing,
+    pub(super) standing: Standing,
     brief: Brief,
 }
 
 /// One search.
 pub struct Search<'a> {
-    plan: &'a SitePlan,
+    pub(super) plan: &'a SitePlan,
     shelf: &'a dyn Shelf,
-    uprights: Vec<Upright>,
+    pub(super) uprights: Vec<Upright>,
 }
 
 /// How the ground holds a block, by the contact that is left of it.
-struct Hold {
+pub(super) struct Hold {
     contact: [f64; 3],
     ground: Ground,
     block: Block,
-    stiffness: GroundStiffness,
-    season: Option<Season>,
+    pub(super) stiffness: GroundStiffness,
+    pub(super) season: Option<Season>,
 }
 
 /// Volumes that differ by less are the same, m³.
@@ -126,18 +126,11 @@ impl<'a> Search<'a> {
     #[must_use]
     pub fn run(&self, lattice: &Lattice, go_on: &dyn Fn(Reached) -> bool) -> Found {
         let columns = lattice.columns().count();
-        let mut found = Found::default();
-        let mut sizes: Vec<(f64, Size)> = lattice
-            .sizes()
-            .filter_map(|size| match self.dig_m3(&size) {
-                Some(dig) => Some((dig, size)),
-                None => {
-                    found.skipped += columns;
-                    None
-                }
-            })
-            .collect();
-        sizes.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        let sizes = self.sizes(lattice);
+        let mut found = Found {
+            skipped: (lattice.sizes().count() - sizes.len()) * columns,
+            ..Found::default()
+        };
         for (at, (dig_m3, size)) in sizes.iter().enumerate() {
             let of = sizes.len();
             if !go_on(Reached { blocks: at, of }) {
@@ -160,6 +153,16 @@ impl<'a> Search<'a> {
             found.front.push(best);
         }
         found
+    }
+
+    /// The blocks that ground and pit have nothing against, with the ground to dig, the least first.
+    pub(super) fn sizes(&self, lattice: &Lattice) -> Vec<(f64, Size)> {
+        let mut sizes: Vec<(f64, Size)> = lattice
+            .sizes()
+            .filter_map(|size| Some((self.dig_m3(&size)?, size)))
+            .collect();
+        sizes.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        sizes
     }
 
     /// Ground to dig for a block that ground and pit have nothing against; none where a check of theirs fails, or where no
@@ -237,7 +240,7 @@ impl<'a> Search<'a> {
     }
 
     /// Every hold that the ground has on a block, whatever stands on it.
-    fn holds(&self, size: &Size) -> Vec<Hold> {
+    pub(super) fn holds(&self, size: &Size) -> Vec<Hold> {
         let tried = |upright: &Upright| tried(self.plan, Some(size), &upright.column);
         let ends = [
             self.uprights.iter().find_map(tried),
@@ -251,7 +254,7 @@ impl<'a> Search<'a> {
     }
 
     /// The place of the hold on a cast block, found once for each contact.
-    fn hold(&self, brief: &Brief, cast: &Cast, holds: &mut Vec<Hold>) -> usize {
+    pub(super) fn hold(&self, brief: &Brief, cast: &Cast, holds: &mut Vec<Hold>) -> usize {
         let (ground, block) = (&cast.ground.value, &cast.block.value);
         let contact = [
             block.side_contact_from,
@@ -326,7 +329,7 @@ fn upright(plan: &SitePlan, any: &Size, column: Column) -> Option<Upright> {
 }
 
 /// The least that the star can come to with a column on a block; none where the ground is not known.
-fn bound(upright: &Upright, holds: &[Hold]) -> Option<Alone> {
+pub(super) fn bound(upright: &Upright, holds: &[Hold]) -> Option<Alone> {
     let least = |hold: &Hold| {
         upright.standing.at_least(
             &upright.brief,
@@ -343,20 +346,20 @@ fn bound(upright: &Upright, holds: &[Hold]) -> Option<Alone> {
         .reduce(|a, b| if growth(&b) < growth(&a) { b } else { a })
 }
 
-fn growth(alone: &Alone) -> f64 {
+pub(super) fn growth(alone: &Alone) -> f64 {
     alone.cost.star_growth_ratio.worst
 }
 
 impl Upright {
     /// Whether its base plate fits on a block. Half a millimetre is no rounding: what is so near is left to its check.
-    fn fits(&self, size: &Size) -> bool {
+    pub(super) fn fits(&self, size: &Size) -> bool {
         let [length, width, _] = size.metres;
         let side = millimetre::new(1e3 * length.min(width) + 0.5);
         plate_needs(&self.brief) <= side
     }
 
     /// Whether what the star comes to on it is within what is asked.
-    fn is_within(&self, alone: &Alone) -> bool {
+    pub(super) fn is_within(&self, alone: &Alone) -> bool {
         judge(self.standing.budget(), &alone.cost, alone.worst_arcsec) == Within::Within
     }
 }

@@ -202,6 +202,17 @@ pub fn kinds(design: &Design) -> Kinds {
             format!("{}", design.block.depth < design.ground.frost_depth),
         ),
         (
+            "EN 1993-1-8 Table 6.2: a plate's edge pries until its studs stretch too far",
+            format!(
+                "{:?}",
+                design
+                    .workings
+                    .iter()
+                    .find(|line| line.id == "anchors.plate")
+                    .map(|line| line.formula.contains("4 M_pl"))
+            ),
+        ),
+        (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
             format!("{opening:?}"),
         ),

@@ -190,6 +190,6 @@ fn near(ends: &[Place; 2], ratio: f64) -> bool {
 }
 
 fn differ(a: &Figure, b: &Figure) -> bool {
-    let least = JUMP_RATIO * a.value.abs().max(b.value.abs()).max(a.idle);
-    (a.value - b.value).abs() > least
+    let larger = a.value.abs().max(b.value.abs());
+    larger > a.idle && (a.value - b.value).abs() > JUMP_RATIO * larger
 }

@@ -49,11 +49,11 @@ pub struct Law {
 const ANYWHERE: fn(&Design) -> bool = |_| true;
 /// Above the warmest row of its table a resin has no time: the schedule holds a better day's place with the longest of the table.
 const RESIN_CURES: fn(&Design) -> bool = |design| design.anchors.setting.cure_time.is_some();
-/// In a strip or a corner of concrete EN 1992-4's factor for a near edge falls with the depth, by up to a seventh, where its area
-/// no longer grows.
-const WHOLE_CONES: fn(&Design) -> bool = |design| {
-    let cone_mm = 1.5 * millimetre::get(design.anchors.embedment);
-    edge_mm(design).is_some_and(|given_mm| given_mm >= cone_mm)
+/// In a strip or a corner of concrete the factors for a near edge fall with the depth, EN 1992-4 by up to a seventh, where the area
+/// no longer grows, and ACI 318-19 17.6.2.6.1 within twice the depth.
+const FAR_FROM_EDGES: fn(&Design) -> bool = |design| {
+    let near_mm = 2.0 * millimetre::get(design.anchors.embedment);
+    edge_mm(design).is_some_and(|given_mm| given_mm >= near_mm)
 };
 /// A stud beside the block has no concrete that could break; its distance to the edge counts as a tenth of a millimetre.
 const STUDS_IN_CONCRETE: fn(&Design) -> bool =
@@ -187,7 +187,7 @@ pub const LAWS: [Law; 14] = [
     ),
     Law {
         of_one_group: true,
-        holds: WHOLE_CONES,
+        holds: FAR_FROM_EDGES,
         ..law(
             "a shallower stud is never stronger",
             "anchors.embedment_mm",

@@ -1,5 +1,7 @@
 //! Three ways to build it, side by side, and what lies between them.
 
+mod by_cost;
+
 use askama::Template;
 use stillground::candidates::Reached;
 use stillground::field::Path;
@@ -16,6 +18,8 @@ use crate::drawing::{front, way};
 use crate::forms::questions;
 use crate::views::svg;
 use crate::views::verdict::per_cent;
+
+pub use by_cost::CostView;
 
 /// The page.
 #[derive(Template)]
@@ -35,6 +39,8 @@ pub struct WaysPage {
     pub rows: Vec<Row>,
     /// The front as a drawing.
     pub picture: Option<String>,
+    /// The front by cost, where anything has a price.
+    pub by_cost: Option<CostView>,
     /// The front, the three and the rules of thumb as a table.
     pub points: Vec<PointView>,
     /// What can be kept of a way while the rest is looked for again.
@@ -153,16 +159,23 @@ pub struct WorthView {
 }
 
 /// Name in the form and on the page, and the name of the drawing.
-const NAMES: [(&str, &str, &str); 3] = [
+const NAMES: [(&str, &str, &str); 4] = [
+    ("cheapest", "Cheapest", "way-cheapest"),
     ("least_digging", "Least digging", "way-least-digging"),
     ("middle", "Middle", "way-middle"),
     ("stillest", "Stillest that fits", "way-stillest"),
 ];
 
 /// The named points of a search, in the order of the page.
-fn named(options: &Options) -> [Option<&Point>; 3] {
+fn named(options: &Options) -> [Option<&Point>; 4] {
     let named = &options.named;
-    [&named.least_digging, &named.middle, &named.stillest].map(Option::as_ref)
+    let cheapest = options
+        .by_cost
+        .as_ref()
+        .and_then(|by_cost| by_cost.cheapest.as_ref());
+    let [least_digging, middle, stillest] =
+        [&named.least_digging, &named.middle, &named.stillest].map(Option::as_ref);
+    [cheapest, least_digging, middle, stillest]
 }
 
 /// Names and title of a way, and its pier.
@@ -227,6 +240,10 @@ impl WaysPage {
                 units,
             ),
             picture: front::draw(options, units).map(|drawing| svg::write(&drawing)),
+            by_cost: options
+                .by_cost
+                .as_ref()
+                .map(|found| CostView::of(found, options, plan)),
             points: points(options, units),
             pins: &PINS,
             in_the_way: options
@@ -334,15 +351,19 @@ const fn build(says: Says) -> &'static str {
     }
 }
 
-fn points(options: &Options, units: Units) -> Vec<PointView> {
-    let view = |name: String, point: &Point| PointView {
+fn view(name: String, point: &Point, units: Units) -> PointView {
+    PointView {
         name,
         block: block(point, units),
         tube: tube(point, units),
         dig: units.say(point.dig_volume_m3, Unit::CubicMetre),
         growth: growth(point.star_growth_ratio.map(|growth| growth.worst), units),
         build: build(point.build),
-    };
+    }
+}
+
+fn points(options: &Options, units: Units) -> Vec<PointView> {
+    let view = |name: String, point: &Point| view(name, point, units);
     let nearest = options
         .nearest
         .iter()

@@ -138,6 +138,16 @@ pub fn half_prying(plastic_moment: Moment, lever: Length, edge: Length, two_stud
     (if least < two_studs { least } else { two_studs }) / 2.0
 }
 
+/// Half of a T-stub without prying, for one of its two studs: ½ min(F_1-2; ΣF_t).
+///
+/// # Source
+/// EN 1993-1-8:2005, Table 6.2, whose third mode stands beside both others.
+#[must_use]
+pub fn half_without_prying(plastic_moment: Moment, lever: Length, two_studs: Force) -> Force {
+    let plate = without_prying(plastic_moment, lever);
+    (if plate < two_studs { plate } else { two_studs }) / 2.0
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -157,5 +167,13 @@ mod tests {
         assert!((millimetre::get(limit) - 57.0).abs() < 0.5);
         let stretched = stretched_length(mm(16.0), mm(0.0), mm(20.0), mm(3.0), mm(14.8));
         assert!((millimetre::get(stretched) - 158.4).abs() < 0.2);
+        // Without prying the studs themselves are the third mode: 0.9 · 157 · 800/1.25 = 90.4 kN each.
+        let studs = two_studs(square_millimetre::new(157.0), megapascal::new(800.0));
+        let half = half_without_prying(
+            plastic_moment(length, mm(20.0), megapascal::new(225.0)),
+            m,
+            studs,
+        );
+        assert!((kilonewton::get(half) - 90.4).abs() < 0.1);
     }
 }

@@ -46,6 +46,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     let yields = Grade::of(pier.steel.value).yield_strength(pier.plate_thickness.value);
     let plastic = t_stub::plastic_moment(length, pier.plate_thickness.value, yields);
     let (capacity, formula) = plate_capacity(situation, plastic, lever, strip.outer, length);
+    let stud = t_stub::two_studs(situation.thread.stress_area, situation.steel.ultimate) / 2.0;
     let of = |trial: &Trial| {
         if trial.forces.greatest() > trial.forces.push() {
             trial.forces.greatest()
@@ -82,6 +83,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
         .with("l_eff", length, Millimetre)
         .with("t", pier.plate_thickness.value, Millimetre)
         .with("f_y", yields, Megapascal)
+        .with("F_t", stud, Kilonewton)
         .gives("F", capacity, Kilonewton),
     );
     notes.working(
@@ -98,7 +100,7 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
 }
 
 /// Resistance of the plate at one stud, half of a T-stub with two: without prying one yield line at the wall; where the edge
-/// pries on the grout the lesser of the modes.
+/// pries on the grout the lesser of the modes; and never more than the studs.
 fn plate_capacity(
     situation: &Situation,
     plastic: Moment,
@@ -120,16 +122,16 @@ fn plate_capacity(
         length,
         pier.plate_thickness.value,
     );
+    let two_studs = t_stub::two_studs(thread.stress_area, situation.steel.ultimate);
     if situation.seat == Seat::Bedded && stretched <= limit {
-        let two_studs = t_stub::two_studs(thread.stress_area, situation.steel.ultimate);
         (
             t_stub::half_prying(plastic, lever, edge, two_studs),
             "F = ½ min(4 M_pl/m; (2 M_pl + n 2F_t)/(m + n); 2F_t), M_pl = 0.25 l_eff t² f_y",
         )
     } else {
         (
-            t_stub::without_prying(plastic, lever) / 2.0,
-            "F = ½ · 2 M_pl/m, M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2",
+            t_stub::half_without_prying(plastic, lever, two_studs),
+            "F = ½ min(2 M_pl/m; 2F_t), M_pl = 0.25 l_eff t² f_y, m = e − 0.8 a √2",
         )
     }
 }
