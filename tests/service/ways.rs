@@ -54,6 +54,46 @@ fn a_way_is_taken_as_chosen_and_taken_back_with_one_press() {
     assert_eq!(stored(&service, &kept), before);
 }
 
+/// With prices the piers are also compared by what they cost, and the cheapest that is still is a way like the others.
+#[test]
+fn where_anything_has_a_price_the_cheapest_is_a_way() {
+    let service = start_searching();
+    let mut plan = small();
+    plan["prices"] = json!({
+        "currency": "EUR",
+        "lines": { "concrete-ready": { "price": 145.5, "per": "m³" }, "grout": { "price": 19, "per": "pcs" } }
+    });
+    let kept = service.create(&plan);
+    let page = ways(&service, &kept);
+    for said in [
+        "By what they cost",
+        "What has a price was added up for",
+        "EUR",
+        "Cheapest",
+    ] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    let found = service.post_json("/api/v1/options", &plan).json();
+    let by_cost = &found["by_cost"];
+    let costs: Vec<f64> = by_cost["front"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|point| point["cost"].as_f64().unwrap())
+        .collect();
+    assert!(costs.is_sorted() && !costs.is_empty(), "{costs:?}");
+    let depth = &by_cost["cheapest"]["block"]["depth_m"];
+    let taken = form(
+        &service,
+        &format!("/p/{}/ways", kept.edit),
+        &[("way", "cheapest"), ("base", "1")],
+    );
+    assert_eq!(taken.status, 303, "{}", taken.text());
+    assert_eq!(stored(&service, &kept)["block"]["depth_m"], *depth);
+    let without = service.post_json("/api/v1/options", &small()).json();
+    assert!(without["by_cost"].is_null());
+}
+
 #[test]
 fn whoever_changes_what_was_taken_has_said_it() {
     let service = start_searching();
