@@ -122,17 +122,22 @@ pub fn find(
             .point(&candidate.size, &candidate.column)
             .map(|(point, _)| point)
     };
-    let by_cost = (!brief.prices.is_empty()).then(|| {
-        let found = search.by_cost(&lattice, go_on);
-        let candidates = || found.front.iter().map(|priced| &priced.candidate);
-        ByCost {
-            front: candidates().filter_map(point).collect(),
-            cheapest: candidates().find(|one| one.within).and_then(point),
-            looked_at: found.looked_at,
-            skipped: found.skipped,
-            not_reached: found.left,
-        }
-    });
+    let by_cost = brief
+        .prices
+        .lines
+        .as_ref()
+        .is_some_and(|lines| !lines.is_empty())
+        .then(|| {
+            let found = search.by_cost(&lattice, go_on);
+            let candidates = || found.front.iter().map(|priced| &priced.candidate);
+            ByCost {
+                front: candidates().filter_map(point).collect(),
+                cheapest: candidates().find(|one| one.within).and_then(point),
+                looked_at: found.looked_at,
+                skipped: found.skipped,
+                not_reached: found.left,
+            }
+        });
     let own = Column::of(&decided.brief);
     let (nearest, in_the_way) = if named[0].is_some() || found.left > 0 {
         (None, Vec::new())

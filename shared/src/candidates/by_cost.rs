@@ -10,6 +10,7 @@ use crate::cast::{Cast, failing};
 use crate::stages::anchors;
 use crate::stages::costs::{self, Money};
 use crate::stages::materials;
+use crate::stages::parts;
 
 use super::lattice::{Lattice, Size, tried};
 use super::search::{Candidate, Hold, Reached, Search, Upright, bound, growth};
@@ -92,7 +93,8 @@ impl Search<'_> {
             return None;
         }
         let (pit, floor) = (&cast.excavation.value, &cast.floor.value);
-        let lines = materials::stage(&brief, pit, block, pier, &studs.value, floor).value;
+        let parts = parts::stage(&brief, block, pier).value;
+        let lines = materials::stage(&brief, pit, block, pier, &studs.value, floor, &parts).value;
         let cost = costs::stage(&brief, &lines).total;
         if bettered(front, cost, least) {
             return None;
