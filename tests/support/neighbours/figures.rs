@@ -213,6 +213,16 @@ pub fn kinds(design: &Design) -> Kinds {
             ),
         ),
         (
+            "no face stands that water seeps from",
+            format!(
+                "{:?}",
+                design
+                    .ground
+                    .groundwater_depth
+                    .map(|water| water < design.excavation.depth)
+            ),
+        ),
+        (
             "the hole in the floor goes round the block, the base plate or the column, by the height of the floor",
             format!("{opening:?}"),
         ),

@@ -96,6 +96,18 @@ pub const STEPS: &[Step] = &[
         "an exposure up to a second is a frame; a guider corrects within an exposure longer than its interval, 2 s where none is said",
     ),
     step(
+        "block.side_contact_",
+        "",
+        &[0.0],
+        "a band of contact holds by the reciprocal of its width's logarithm, so that the narrowest holds much more than none",
+    ),
+    step(
+        "load.asked_growth_ratio",
+        "quiet",
+        &[],
+        "between posts the movement rises and falls with the distance, and the farthest place that shows is at a shallow crossing",
+    ),
+    step(
         "block.upstand_m",
         "done",
         &[0.0],
