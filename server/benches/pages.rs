@@ -164,5 +164,6 @@ fn sheet(planned: &Planned) -> Sheet<'_> {
         view_link: None,
         check_link: None,
         letterhead: None,
+        built: &[],
     }
 }

@@ -4,6 +4,7 @@
 //! paper. The same list is written as SVG for the page and painted into the PDF. Line types are those of ISO 128-2,
 //! dimensions those of ISO 129-1, scales those of ISO 5455; views stand in first-angle projection.
 
+pub mod agreement;
 pub mod area;
 pub mod axis;
 pub mod balloon;
@@ -14,6 +15,7 @@ pub mod column;
 pub mod contour;
 pub mod cut_away;
 pub mod dimension;
+pub mod figure;
 pub mod flexure;
 pub mod floor;
 pub mod form;
@@ -21,6 +23,7 @@ pub mod front;
 pub mod furniture;
 pub mod hatch;
 pub mod history;
+pub mod measuring;
 pub mod modes;
 pub mod pen;
 pub mod pit;
@@ -58,6 +61,13 @@ pub const NAMES: &[&str] = &[
     "spectrum",
     "modes",
     "budget",
+    "measure-knock",
+    "measure-lean",
+    "measure-pull",
+    "measure-walk",
+    "measure-level",
+    "agreement",
+    "tilt-map-pier",
 ];
 
 /// The drawing of that name, as a sheet has it; none when there is no such drawing, or when the design has nothing to show
@@ -91,6 +101,13 @@ fn drawn(name: &str, brief: &Brief, design: &Design, form: Form) -> Option<Drawi
         "spectrum" => spectrum::draw(&spectrum::layout(brief, design)?, form),
         "modes" => modes::draw(&modes::layout(brief, design)?, form),
         "budget" => budget::draw(&budget::layout(brief, design)?, form),
+        "measure-knock" => measuring::knock(&measuring::layout(brief, design), form),
+        "measure-lean" => measuring::lean(&measuring::layout(brief, design), form),
+        "measure-pull" => measuring::pull(&measuring::layout(brief, design), form),
+        "measure-level" => measuring::level(&measuring::layout(brief, design), form),
+        "measure-walk" => measuring::walk(&measuring::route(brief, design)?, form),
+        "tilt-map-pier" => tilt_map::draw_of_pier(&tilt_map::of_pier(brief, design)?, form),
+        "agreement" => agreement::draw(&agreement::layout(brief, design)?, form),
         _ => return None,
     })
 }

@@ -4,6 +4,7 @@
 mod answers;
 mod commissioning;
 mod design;
+mod fitted;
 mod operations;
 mod options;
 mod plan;

@@ -9,6 +9,7 @@ pub mod money;
 pub mod north;
 pub mod pages;
 pub mod pdf;
+pub mod proof;
 pub mod svg;
 pub mod verdict;
 pub mod words;

@@ -68,6 +68,8 @@ pub enum When {
     Flooring,
     /// Wiring and earthing.
     Wiring,
+    /// Measuring the finished pier, and mending it.
+    Measuring,
     /// Using the finished pier.
     Observing,
 }

@@ -17,7 +17,7 @@ mod verdict;
 mod waits;
 
 pub use board::{Board, State, TaskState, board};
-pub use entry::{Entry, Kind};
+pub use entry::{Entry, Kind, MEASURE};
 pub use faults::Fault;
 pub use gate::in_the_way;
 pub use item::{Answer, Asks, Band, Item, Moment, Needed, item_of};

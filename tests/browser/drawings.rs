@@ -32,7 +32,7 @@ const LOOK: &str = "
     return [shown.length, faults];";
 
 /// Pages of the example with the fewest drawings that each must show.
-const PAGES: [(&str, usize); 7] = [
+const PAGES: [(&str, usize); 12] = [
     ("/", 1),
     ("/example/plan/drawings", 8),
     ("/example/plan/stillness", 4),
@@ -40,6 +40,11 @@ const PAGES: [(&str, usize); 7] = [
     ("/example/footing", 1),
     ("/example/anchors", 1),
     ("/example/floor", 1),
+    ("/example/measure/knock", 1),
+    ("/example/measure/lean", 1),
+    ("/example/measure/pull", 1),
+    ("/example/measure/walk", 1),
+    ("/example/measure/level", 1),
 ];
 
 #[test]

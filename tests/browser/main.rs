@@ -14,6 +14,7 @@ mod drawings;
 mod helper_away;
 mod keyboard;
 mod left;
+mod measuring;
 mod order;
 mod organiser;
 mod paper;

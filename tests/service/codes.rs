@@ -87,6 +87,7 @@ fn both_codes_are_read_back_from_every_page_of_the_set_and_of_the_template_at_bo
         view_link: Some(OPENS),
         check_link: Some(CHECKS),
         letterhead: None,
+        built: &[],
     };
     for paper in [Paper::A4, Paper::Letter] {
         for (what, pdf, least) in [

@@ -22,6 +22,7 @@ mod held;
 mod interface;
 mod limits;
 mod lookup;
+mod measuring;
 mod odd_words;
 mod on_postgres;
 mod on_sqlite;

@@ -26,7 +26,7 @@ const DONE: &str =
     r#"{"id":"ID","revision":1,"task":"dig","kind":"note","text":"dry","who":"A helper"}"#;
 
 /// Every way to do every deed. Those that change the links stand last.
-const WAYS: [Way; 37] = [
+const WAYS: [Way; 42] = [
     way(Deed::Read, "GET", "/plan", ""),
     way(Deed::Read, "GET", "/plan/order", ""),
     way(Deed::Read, "GET", "/ways", ""),
@@ -34,6 +34,8 @@ const WAYS: [Way; 37] = [
     way(Deed::Read, "GET", "/site", ""),
     way(Deed::Read, "GET", "/record", ""),
     way(Deed::Read, "GET", "/commissioning", ""),
+    way(Deed::Read, "GET", "/measure/knock", ""),
+    way(Deed::Read, "GET", "/measure/level", ""),
     way(Deed::Read, "GET", "/found", ""),
     way(Deed::Read, "GET", "/materials", ""),
     way(Deed::Read, "GET", "/materials.csv", ""),
@@ -47,6 +49,7 @@ const WAYS: [Way; 37] = [
     way(Deed::Read, "GET", "api:/drawings/section.svg", ""),
     way(Deed::Record, "POST", "api:/entries", DONE),
     way(Deed::Record, "POST", "/record", "task=dig&who=A"),
+    way(Deed::Record, "POST", "/measure/pull", "what=pull&base=1"),
     way(Deed::ReadRevisions, "GET", "/revisions", ""),
     way(Deed::ReadRevisions, "GET", "/ways?with=1", ""),
     way(Deed::ReadRevisions, "GET", "api:/revisions", ""),
@@ -54,6 +57,13 @@ const WAYS: [Way; 37] = [
     way(Deed::Change, "GET", "/prices", ""),
     way(Deed::Change, "POST", "/prices", ""),
     way(Deed::Change, "POST", "/commissioning", "what=none&base=1"),
+    way(
+        Deed::Change,
+        "POST",
+        "/commissioning",
+        "what=take&base=1&entry=none",
+    ),
+    way(Deed::Change, "POST", "/remedy", "remedy=none&base=1"),
     way(Deed::Change, "POST", "/ways", "way=none&base=1"),
     way(Deed::Change, "POST", "/found", "entry=none&base=1"),
     way(Deed::Change, "POST", "/improve", "change=none&base=1"),

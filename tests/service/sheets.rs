@@ -38,6 +38,7 @@ fn all(plan: &Value, paper: Paper) -> [Vec<u8>; 3] {
         view_link: Some(link),
         check_link: None,
         letterhead: None,
+        built: &[],
     };
     [
         pdf::file(&sheet, paper).unwrap(),

@@ -4,6 +4,8 @@ mod layout;
 
 pub use layout::{Layout, layout};
 
+use stillground::brief::Brief;
+use stillground::design::Design;
 use stillground::figure::Arcsecond;
 
 use crate::drawing::area::{Area, area_of};
@@ -17,6 +19,7 @@ use crate::drawing::{Anchor, Drawing, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 const TITLE: &str = "Lean of the pier for a person standing there, arcseconds";
+const OF_PIER: &str = "The same for this pier as it was measured, arcseconds";
 
 /// Paper for the map with its legend beside it, and below it, mm.
 const BESIDE: (f64, f64) = (104.0, 128.0);
@@ -27,6 +30,28 @@ const PLACES: usize = 28;
 const MOST_CUT: usize = 3;
 /// Shortest line that bears a figure, mm.
 const SHORTEST: f64 = 12.0;
+
+/// The map of the pier as its measurements have it; none where nothing was measured.
+#[must_use]
+pub fn of_pier(brief: &Brief, design: &Design) -> Option<Layout> {
+    let motion = design.fitted.as_ref()?.motion.clone()?;
+    let fitted = Design {
+        motion,
+        ..design.clone()
+    };
+    let mut layout = layout(brief, &fitted)?;
+    layout.title = OF_PIER;
+    Some(layout)
+}
+
+/// Draws the map of [`of_pier`].
+#[must_use]
+pub fn draw_of_pier(layout: &Layout, form: Form) -> Drawing {
+    Drawing {
+        name: "tilt-map-pier",
+        ..draw(layout, form)
+    }
+}
 
 /// Draws it.
 #[must_use]
@@ -70,10 +95,10 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
             46.0,
         );
     }
-    title_strip(&mut pen, TITLE, Some(scale), layout.units);
+    title_strip(&mut pen, layout.title, Some(scale), layout.units);
     pen.finish(Head {
         name: "tilt-map",
-        title: TITLE.to_owned(),
+        title: layout.title.to_owned(),
         description: layout.description(),
         scale: Some(scale),
     })

@@ -23,11 +23,13 @@ pub enum Chapter {
     Engineer,
     /// What was entered while it was built.
     Recorded,
+    /// What the finished pier measured, beside what was foreseen.
+    Proof,
 }
 
 impl Chapter {
     /// Every chapter, in the order of the list.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Drawings,
         Self::Order,
         Self::Days,
@@ -38,6 +40,7 @@ impl Chapter {
         Self::Calculations,
         Self::Engineer,
         Self::Recorded,
+        Self::Proof,
     ];
 
     /// Its name in an address, after the plan's.
@@ -54,6 +57,7 @@ impl Chapter {
             Self::Calculations => "calculations",
             Self::Engineer => "engineer",
             Self::Recorded => "recorded",
+            Self::Proof => "proof",
         }
     }
 
@@ -71,6 +75,7 @@ impl Chapter {
             Self::Calculations => "Calculations",
             Self::Engineer => "For the checking engineer",
             Self::Recorded => "What was recorded",
+            Self::Proof => "Proof",
         }
     }
 
@@ -88,6 +93,7 @@ impl Chapter {
             Self::Calculations => &["workings", "figures"],
             Self::Engineer => &["engineer"],
             Self::Recorded => &["record"],
+            Self::Proof => &[],
         }
     }
 
@@ -96,6 +102,8 @@ impl Chapter {
     pub fn with_drawing(name: &str) -> Self {
         match name {
             "tilt-map" | "trail" | "history" | "spectrum" | "modes" | "budget" => Self::Stillness,
+            "measure-knock" | "measure-lean" | "measure-pull" | "measure-walk"
+            | "measure-level" | "agreement" | "tilt-map-pier" => Self::Proof,
             _ => Self::Drawings,
         }
     }

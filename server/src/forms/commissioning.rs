@@ -1,87 +1,72 @@
-//! The forms of measurements: what was typed becomes a knock, a lean or a pull of the plan.
+//! The forms of measurements: what was typed becomes a knock, a lean or a pull.
 
+use stillground::figure::Units;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::commissioning::{
-    Direction, Knock, Lean, OF_KNOCK, OF_LEAN, OF_PULL, Pull,
+    Bound, Direction, Knock, Lean, Measurement, MeasurementKind, OF_KNOCK, OF_LEAN, OF_PULL,
+    OF_SYMPTOMS, Pull,
 };
 
 use super::sheet::Sheet;
+use super::typed::{self, Typed};
 
 /// Something to be put right: name of the box, and a whole sentence.
 pub type Wrong = (String, String);
 
-/// The boxes of each form: name in the plan, label, and whether it has to be there.
-pub const KNOCK: [(&str, &str, bool); 3] = [
-    ("frequency_hz", "Frequency, Hz", true),
-    (
-        "frequency_sd_hz",
-        "Its uncertainty, ± Hz (one standard deviation)",
-        false,
-    ),
-    (
-        "damping_ratio",
-        "Damping over critical, for instance 0.02",
-        false,
-    ),
-];
-/// Of a lean.
-pub const LEAN: [(&str, &str, bool); 6] = [
-    (
-        "x_m",
-        "Place east of the pier’s axis, m (west is negative)",
-        true,
-    ),
-    (
-        "y_m",
-        "Place north of the pier’s axis, m (south is negative)",
-        true,
-    ),
-    ("mass_kg", "Mass of who stood there, kg", true),
-    ("tilt_arcsec", "How far the star moved, arcsec", true),
-    ("tilt_sd_arcsec", "Its uncertainty, ± arcsec", false),
-    (
-        "bearing_deg",
-        "Direction in which the top leaned, ° clockwise from north",
-        false,
-    ),
-];
-/// Of a pull.
-pub const PULL: [(&str, &str, bool); 4] = [
-    ("height_m", "Height of the pull above ground level, m", true),
-    ("force_n", "Force, N (a scale’s kilograms times 9.8)", true),
-    ("tilt_arcsec", "How far the star moved, arcsec", true),
-    ("tilt_sd_arcsec", "Its uncertainty, ± arcsec", false),
-];
+/// The numbers of a measurement, in the order of its fields.
+const fn numbers(kind: MeasurementKind) -> &'static [Bound] {
+    match kind {
+        MeasurementKind::Knock => &OF_KNOCK,
+        MeasurementKind::Lean => &OF_LEAN,
+        MeasurementKind::Pull => &OF_PULL,
+    }
+}
+
+/// The boxes of a measurement.
+pub fn boxes(kind: MeasurementKind) -> impl Iterator<Item = &'static Bound> {
+    numbers(kind).iter().filter(|bound| !bound.asks.is_empty())
+}
+
+/// What may stand in a box, in the reader's units.
+#[must_use]
+pub fn range(bound: &Bound, units: Units) -> String {
+    let say = |value| units.say(value, bound.unit);
+    let left_out = if bound.needed {
+        ""
+    } else {
+        "; may be left out"
+    };
+    format!("{} to {}{left_out}", say(bound.least), say(bound.most))
+}
 
 /// The plan as a form changes it.
 ///
 /// # Errors
 /// Every box that has to be put right.
-pub fn read(plan: &SitePlan, sheet: &Sheet) -> Result<SitePlan, Vec<Wrong>> {
+pub fn read(plan: &SitePlan, sheet: &Sheet, units: Units) -> Result<SitePlan, Vec<Wrong>> {
     let mut plan = plan.clone();
-    let mut wrong = Vec::new();
-    match sheet.text("what").unwrap_or_default() {
-        "knock" => knock(&mut plan, sheet, &mut wrong),
-        "lean" => lean(&mut plan, sheet, &mut wrong),
-        "pull" => pull(&mut plan, sheet, &mut wrong),
-        "symptoms" => symptoms(&mut plan, sheet, &mut wrong),
+    let what = sheet.text("what").unwrap_or_default();
+    if let Some(kind) = MeasurementKind::from_key(what) {
+        measurement(kind, sheet, units)?.put(&mut plan.commissioning);
+    }
+    match what {
+        "symptoms" => symptoms(&mut plan, sheet, units)?,
         "remove" => remove(&mut plan, sheet),
         _ => {}
     }
-    if wrong.is_empty()
-        && let Err(problems) = plan.validate_each()
-    {
-        for problem in problems.0 {
-            let own = problem
-                .fields
-                .iter()
-                .find(|field| field.starts_with("commissioning"));
-            if let Some(field) = own {
-                let name = field.rsplit('.').next().unwrap_or_default().to_owned();
-                wrong.push((name, problem.said));
-            }
-        }
-    }
+    let Err(problems) = plan.validate_each() else {
+        return Ok(plan);
+    };
+    let wrong: Vec<Wrong> = problems
+        .0
+        .into_iter()
+        .filter_map(|problem| {
+            let own = |field: &&String| field.starts_with("commissioning");
+            let field = problem.fields.iter().find(own)?;
+            let name = field.rsplit('.').next().unwrap_or_default().to_owned();
+            Some((name, problem.said))
+        })
+        .collect();
     if wrong.is_empty() {
         Ok(plan)
     } else {
@@ -89,90 +74,108 @@ pub fn read(plan: &SitePlan, sheet: &Sheet) -> Result<SitePlan, Vec<Wrong>> {
     }
 }
 
-/// A number, with a point or a comma; none where the box is empty.
-fn number(
+/// What a form says was measured.
+///
+/// # Errors
+/// Every box that has to be put right.
+pub fn measurement(
+    kind: MeasurementKind,
     sheet: &Sheet,
-    name: &str,
-    label: &str,
-    needed: bool,
-    wrong: &mut Vec<Wrong>,
-) -> Option<f64> {
-    let typed = sheet
-        .text(name)
-        .unwrap_or_default()
-        .trim()
-        .replace(',', ".")
-        .replace('−', "-");
-    if typed.is_empty() {
-        if needed {
-            wrong.push((name.to_owned(), format!("{label}: this has to be there.")));
-        }
-        return None;
+    units: Units,
+) -> Result<Measurement, Vec<Wrong>> {
+    let mut wrong = Vec::new();
+    let mut values = Vec::new();
+    for bound in boxes(kind) {
+        values.push(number(sheet, bound, units, &mut wrong));
     }
-    let read = typed.parse().ok().filter(|value: &f64| value.is_finite());
-    if read.is_none() {
-        wrong.push((name.to_owned(), format!("{label}: this is no number.")));
-    }
-    read
-}
-
-fn numbers<const N: usize>(
-    sheet: &Sheet,
-    boxes: [(&str, &str, bool); N],
-    wrong: &mut Vec<Wrong>,
-) -> [Option<f64>; N] {
-    boxes.map(|(name, label, needed)| number(sheet, name, label, needed, wrong))
-}
-
-fn direction(sheet: &Sheet) -> Direction {
-    sheet
+    let direction = sheet
         .text("direction")
         .and_then(Direction::from_key)
-        .unwrap_or(Direction::X)
-}
-
-fn knock(plan: &mut SitePlan, sheet: &Sheet, wrong: &mut Vec<Wrong>) {
-    let [frequency, sd, damping] = numbers(sheet, KNOCK, wrong);
-    if let Some(frequency_hz) = frequency {
-        plan.commissioning.knocks.push(Knock {
-            direction: direction(sheet),
-            with_mount: sheet.text("with_mount") != Some("no"),
-            frequency_hz,
-            frequency_sd_hz: sd,
-            damping_ratio: damping,
-            mode: None,
-        });
-    }
-}
-
-fn lean(plan: &mut SitePlan, sheet: &Sheet, wrong: &mut Vec<Wrong>) {
-    let [x, y, mass, tilt, sd, bearing] = numbers(sheet, LEAN, wrong);
-    if let (Some(x_m), Some(y_m), Some(mass_kg), Some(tilt)) = (x, y, mass, tilt) {
-        plan.commissioning.leans.push(Lean {
+        .unwrap_or(Direction::X);
+    let made = match (kind, values.as_slice()) {
+        (MeasurementKind::Knock, &[Some(frequency_hz), frequency_sd_hz, damping_ratio]) => {
+            Some(Measurement::Knock(Knock {
+                direction,
+                with_mount: sheet.text("with_mount") != Some("no"),
+                frequency_hz,
+                frequency_sd_hz,
+                damping_ratio,
+                mode: (sheet.text("mode") == Some("2")).then_some(2),
+            }))
+        }
+        (
+            MeasurementKind::Lean,
+            &[
+                Some(x_m),
+                Some(y_m),
+                Some(mass_kg),
+                Some(tilt),
+                tilt_sd_arcsec,
+                bearing_deg,
+            ],
+        ) => Some(Measurement::Lean(Lean {
             x_m,
             y_m,
             mass_kg,
             tilt_arcsec: tilt.abs(),
-            tilt_sd_arcsec: sd,
-            bearing_deg: bearing,
-        });
+            tilt_sd_arcsec,
+            bearing_deg,
+        })),
+        (MeasurementKind::Pull, &[Some(height_m), Some(force_n), Some(tilt), tilt_sd_arcsec]) => {
+            Some(Measurement::Pull(Pull {
+                height_m,
+                force_n,
+                direction,
+                tilt_arcsec: tilt.abs(),
+                tilt_sd_arcsec,
+            }))
+        }
+        _ => None,
+    };
+    let Some(made) = made.filter(|_| wrong.is_empty()) else {
+        return Err(wrong);
+    };
+    let problems = made.problems().into_iter().map(|problem| {
+        let field = problem
+            .fields
+            .first()
+            .map(String::as_str)
+            .unwrap_or_default();
+        let name = field.rsplit('.').next().unwrap_or_default();
+        (name.to_owned(), problem.said)
+    });
+    let wrong: Vec<Wrong> = problems.collect();
+    if wrong.is_empty() {
+        Ok(made)
+    } else {
+        Err(wrong)
     }
 }
 
-fn pull(plan: &mut SitePlan, sheet: &Sheet, wrong: &mut Vec<Wrong>) {
-    let [height, force, tilt, sd] = numbers(sheet, PULL, wrong);
-    if let (Some(height_m), Some(force_n), Some(tilt)) = (height, force, tilt) {
-        plan.commissioning.pulls.push(Pull {
-            height_m,
-            force_n,
-            direction: direction(sheet),
-            tilt_arcsec: tilt.abs(),
-            tilt_sd_arcsec: sd,
-        });
+/// A number in the reader's units, or with a unit of its own; none where the box is empty.
+fn number(sheet: &Sheet, bound: &Bound, units: Units, wrong: &mut Vec<Wrong>) -> Option<f64> {
+    let typed = sheet.text(bound.name).unwrap_or_default().trim();
+    let mut fault = |said: String| {
+        wrong.push((bound.name.to_owned(), format!("{}: {said}", bound.asks)));
+        None
+    };
+    match typed::read(typed, bound.unit, units) {
+        Typed::Value(value) => Some(value),
+        Typed::NotKnown if bound.needed => fault("this has to be there.".to_owned()),
+        Typed::NotKnown => None,
+        Typed::Bad(said) => fault(said),
+        Typed::Ask(question) => {
+            let readings: Vec<String> = question
+                .readings
+                .into_iter()
+                .map(|reading| format!("“{}”", reading.entry))
+                .collect();
+            fault(format!("{} Write {}.", question.why, readings.join(" or ")))
+        }
     }
 }
 
-fn symptoms(plan: &mut SitePlan, sheet: &Sheet, wrong: &mut Vec<Wrong>) {
+fn symptoms(plan: &mut SitePlan, sheet: &Sheet, units: Units) -> Result<(), Vec<Wrong>> {
     let said = &mut plan.commissioning.symptoms;
     for (name, place) in [
         ("in_wind", &mut said.in_wind),
@@ -182,14 +185,11 @@ fn symptoms(plan: &mut SitePlan, sheet: &Sheet, wrong: &mut Vec<Wrong>) {
     ] {
         *place = sheet.ticked(name).then_some(true);
     }
-    said.lasts_s = number(sheet, "lasts_s", "How long it lasts, s", false, wrong);
-    said.moves_arcsec = number(
-        sheet,
-        "moves_arcsec",
-        "How far the star moves, arcsec",
-        false,
-        wrong,
-    );
+    let mut wrong = Vec::new();
+    let [lasts, moves] = &OF_SYMPTOMS;
+    said.lasts_s = number(sheet, lasts, units, &mut wrong);
+    said.moves_arcsec = number(sheet, moves, units, &mut wrong);
+    if wrong.is_empty() { Ok(()) } else { Err(wrong) }
 }
 
 fn remove(plan: &mut SitePlan, sheet: &Sheet) {
@@ -203,14 +203,41 @@ fn remove(plan: &mut SitePlan, sheet: &Sheet) {
     }
 }
 
-/// The range of a box in words.
-#[must_use]
-pub fn range(what: &str, name: &str) -> Option<String> {
-    let bounds: &[_] = match what {
-        "knock" => &OF_KNOCK,
-        "lean" => &OF_LEAN,
-        _ => &OF_PULL,
-    };
-    let bound = bounds.iter().find(|bound| bound.name == name)?;
-    Some(format!("{} to {}", bound.least, bound.most))
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pull(force: &str, units: Units) -> Result<Measurement, Vec<Wrong>> {
+        let pairs = [
+            ("height_m", "1.4"),
+            ("force_n", force),
+            ("tilt_arcsec", "18"),
+        ];
+        let pairs = pairs.map(|(name, text)| (name.to_owned(), text.to_owned()));
+        measurement(MeasurementKind::Pull, &Sheet::sent(pairs.to_vec()), units)
+    }
+
+    fn newtons(force: &str, units: Units) -> f64 {
+        match pull(force, units) {
+            Ok(Measurement::Pull(pull)) => pull.force_n,
+            other => panic!("{force}: {other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_scale_may_be_read_in_newtons_and_in_kilograms_and_pounds() {
+        assert!((newtons("200", Units::Metric) - 200.0).abs() < 1e-9);
+        // Computed: 20 kg times standard gravity, and 45 lbf.
+        assert!((newtons("20 kg", Units::Metric) - 196.133).abs() < 1e-3);
+        assert!((newtons("45", Units::Imperial) - 200.17).abs() < 0.01);
+        assert!((newtons("45 lb", Units::Metric) - 200.17).abs() < 0.01);
+    }
+
+    #[test]
+    fn each_box_that_is_wrong_is_named() {
+        let faults = pull("much", Units::Metric).unwrap_err();
+        assert_eq!(faults[0].0, "force_n");
+        let faults = pull("9000", Units::Metric).unwrap_err();
+        assert!(faults[0].1.contains("topple"), "{faults:?}");
+    }
 }

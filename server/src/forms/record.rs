@@ -127,6 +127,8 @@ fn measured(sent: &mut Sent, sheet: &Sheet, item: &Item, units: Units, plain: En
     };
     let (unit, none) = match &item.asks {
         Asks::Number { unit, none, .. } => (*unit, none),
+        // It has a page of its own.
+        Asks::Measurement { .. } => return,
         _ if typed.is_empty() => return,
         _ => {
             return sent.entries.push(Entry {

@@ -10,6 +10,7 @@ mod front;
 mod improve;
 mod links;
 mod materials;
+mod measure;
 mod organiser;
 mod photos;
 mod place;
@@ -69,6 +70,12 @@ pub fn routes() -> Router<App> {
             get(climate::show).post(climate::sent),
         )
         .route("/example/commissioning", get(commissioning::show))
+        .route("/example/measure/{way}", get(measure::show))
+        .route(
+            "/p/{secret}/measure/{way}",
+            get(measure::show).post(measure::keep),
+        )
+        .route("/p/{secret}/remedy", post(commissioning::remedy))
         .route(
             "/p/{secret}/commissioning",
             get(commissioning::show).post(commissioning::keep),
@@ -76,7 +83,7 @@ pub fn routes() -> Router<App> {
         // As large as a record may be is its route's own bound, looked at before the form is read.
         .route(
             "/p/{secret}/commissioning/trace",
-            post(commissioning::record).layer(DefaultBodyLimit::disable()),
+            post(measure::trace).layer(DefaultBodyLimit::disable()),
         )
         .route(
             "/p/{secret}/revisions",

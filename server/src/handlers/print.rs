@@ -15,8 +15,10 @@ use crate::client::Client;
 use crate::config::House;
 use crate::error::Trouble;
 use crate::planned::Planned;
+use crate::record::{Record, Writer};
 use crate::turns::Work;
-use crate::views::pdf::{self, Fault, Letterhead, Paper, Sheet};
+use crate::views::pages::found;
+use crate::views::pdf::{self, Built, Fault, Letterhead, Paper, Sheet};
 use crate::views::{csv, dxf, ics};
 
 /// What may be asked of a print.
@@ -50,6 +52,8 @@ pub struct Issue {
     pub check_link: Option<String>,
     /// What the house prints at the head.
     pub letterhead: Option<Letterhead>,
+    /// What the record says of how it was built, for the file.
+    pub built: Vec<Built>,
 }
 
 impl Letterhead {
@@ -81,6 +85,7 @@ struct Printed {
     revision: Option<i64>,
     date: Option<String>,
     links: [Option<String>; 2],
+    built: Vec<Built>,
 }
 
 impl Default for Prints {
@@ -108,6 +113,8 @@ pub async fn print(
 ) -> Result<Response, Trouble> {
     let planned = match which {
         Print::File => app.improved(plan).await?,
+        // Its wall card has what was measured too.
+        Print::Plan if plan.commissioning.is_measured() => app.improved(plan).await?,
         Print::Plan | Print::Template => app.planned(plan).await?,
     };
     let paper = paper(asked, &planned)?;
@@ -119,6 +126,7 @@ pub async fn print(
         revision: issue.revision,
         date: issue.date.clone(),
         links: [issue.view_link.clone(), issue.check_link.clone()],
+        built: issue.built.clone(),
     };
     let print = match app.prints.0.get(&key) {
         Some(kept) => kept,
@@ -177,6 +185,7 @@ pub fn bytes(
         view_link: issue.view_link.as_deref(),
         check_link: issue.check_link.as_deref(),
         letterhead: issue.letterhead.as_ref(),
+        built: &issue.built,
     };
     match which {
         Print::Plan => pdf::plan(&sheet, paper),
@@ -209,6 +218,28 @@ pub async fn check_link(
             None
         }
     }
+}
+
+/// What the record says of how a pier was built: the last of each measurement, without the nuts' many torques before the
+/// last pass. Nothing where nothing was entered, or where the plan contradicts itself just now.
+///
+/// # Errors
+/// The store's own.
+pub async fn built(app: &App, writer: &Writer) -> Result<Vec<Built>, Trouble> {
+    let record = match Record::load(app, writer).await {
+        Ok(record) => record,
+        Err(trouble) if !trouble.errors.is_empty() => return Ok(Vec::new()),
+        Err(trouble) => return Err(trouble),
+    };
+    let rows = found::rows(&record, &writer.saved.plan);
+    let line = |row: found::FoundRow| Built {
+        title: row.title,
+        planned: row.planned,
+        found: row.found,
+        verdict: row.verdict,
+        by: row.by,
+    };
+    Ok(rows.into_iter().map(line).collect())
 }
 
 /// One of a plan's drawings, by the name of its file.

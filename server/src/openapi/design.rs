@@ -149,6 +149,7 @@ pub(super) fn schema() -> Value {
         );
     }
     properties.insert("verdict".to_owned(), verdict());
+    properties.insert("fitted".to_owned(), super::fitted::schema());
     if let Some(motion) = properties.get_mut("motion") {
         motion["properties"]["conduct"] = conduct();
         motion["properties"]["improvements"] = improvements();

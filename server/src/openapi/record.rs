@@ -37,6 +37,7 @@ pub(super) fn entry() -> Value {
             "item": said(or_null(word), "What was measured, for instance pit_depth or torque:3:2; for here and missing a line of the materials, by its id."),
             "value": said(or_null(json!({ "type": "number" })), "The figure, in the item's metric unit."),
             "text": or_null(json!({ "type": "string", "maxLength": LONGEST_TEXT, "pattern": LINES })),
+            "measurement": super::commissioning::one(),
             "who": { "type": "string", "minLength": 1, "maxLength": LONGEST_NAME, "pattern": PRINTABLE },
             "measured_at": said(or_null(moment()), "When it was done or measured; left out: when it is received."),
             "supersedes": said(or_null(id()), "The entry that this one corrects."),

@@ -253,6 +253,30 @@ const LINES: &[(&str, &str)] = &[
         "Work at height: use a platform with a rail, not a leaning ladder.",
     ),
     (
+        "measure.knock",
+        "A fall hurts: knock with the hand, from the ground; two lift the mount.",
+    ),
+    (
+        "measure.lean",
+        "Somebody walks in the dark: mark the way and clear it of cables.",
+    ),
+    (
+        "measure.level",
+        "A plate can settle on fingers: keep out of the gap under it.",
+    ),
+    (
+        "measure.pull",
+        "Strap or clutch can slip: pull slowly, and stand clear of the telescope.",
+    ),
+    (
+        "mend.undermine",
+        "Digging takes away the block’s hold: one side at a time, never below its base.",
+    ),
+    (
+        "mend.unload",
+        "A loaded column can fall: take telescope and mount off first.",
+    ),
+    (
         "motion.season",
         "Ground shifts with the seasons: check polar alignment after winter.",
     ),

@@ -35,6 +35,23 @@ pub struct Sheet<'a> {
     pub check_link: Option<&'a str>,
     /// The house that prints it, where it has a name or colours.
     pub letterhead: Option<&'a Letterhead>,
+    /// What the record says of how it was built; empty where nothing was entered, and on prints that do not show it.
+    pub built: &'a [Built],
+}
+
+/// Something that was measured while the pier was built.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Built {
+    /// What.
+    pub title: String,
+    /// What the plan expects.
+    pub planned: String,
+    /// What was found.
+    pub found: String,
+    /// What follows, in a word or two.
+    pub verdict: &'static str,
+    /// Who found it, and when.
+    pub by: String,
 }
 
 /// What a house prints at the head of its sheets.

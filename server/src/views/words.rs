@@ -105,6 +105,7 @@ pub const fn when(when: When) -> &'static str {
         When::Tightening => "Tightening the nuts",
         When::Flooring => "Building the floor",
         When::Wiring => "Wiring and earthing",
+        When::Measuring => "Measuring and mending the finished pier",
         When::Observing => "Using the finished pier",
     }
 }
@@ -122,12 +123,13 @@ pub const fn part(when: When) -> &'static str {
         When::Tightening => "tightening",
         When::Flooring => "floor",
         When::Wiring => "wiring",
+        When::Measuring => "measuring",
         When::Observing => "using",
     }
 }
 
 /// Parts of the work, in their order.
-pub const WHENS: [When; 10] = [
+pub const WHENS: [When; 11] = [
     When::Planning,
     When::Digging,
     When::Pouring,
@@ -137,6 +139,7 @@ pub const WHENS: [When; 10] = [
     When::Tightening,
     When::Flooring,
     When::Wiring,
+    When::Measuring,
     When::Observing,
 ];
 

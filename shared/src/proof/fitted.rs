@@ -26,10 +26,16 @@ pub struct Agreement {
     pub measurement: String,
     /// What was measured.
     pub measured: f64,
+    /// Standard deviation of the measurement over itself, with what the model is wrong by.
+    pub sd_ratio: f64,
     /// What the plan foresees.
     pub foreseen: f64,
+    /// Where nine of ten piers of the plan's ranges would be.
+    pub foreseen_between: [f64; 2],
     /// What the fitted pier shows.
     pub fitted: Option<f64>,
+    /// Where nine of ten fitted piers are.
+    pub fitted_between: Option<[f64; 2]>,
     /// How far what was measured lies from what was foreseen, in standard deviations of all that is uncertain.
     pub surprise: f64,
     /// The same from what all other measurements say; null where that is not known.

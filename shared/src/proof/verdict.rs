@@ -141,8 +141,7 @@ fn agreement(standing: &Standing, sampled: &Sampled) -> Option<Vec<Agreement>> {
             let fitted = sampled
                 .holds
                 .then(|| thirds(sampled.posterior.iter().map(nearer)))
-                .flatten()
-                .map(|t| t[1]);
+                .flatten();
             let left_out = sampled
                 .holds
                 .then(|| left_out(&sampled.posterior, measure, i))
@@ -151,7 +150,10 @@ fn agreement(standing: &Standing, sampled: &Sampled) -> Option<Vec<Agreement>> {
                 measurement: measure.words.clone(),
                 measured: measure.value,
                 foreseen: foreseen[i].nearer(measure.value),
-                fitted,
+                foreseen_between: [middle[0], middle[2]],
+                fitted: fitted.map(|t| t[1]),
+                fitted_between: fitted.map(|t| [t[0], t[2]]),
+                sd_ratio: measure.sd_ln,
                 surprise,
                 left_out,
                 unit: measure.unit,

@@ -3,7 +3,11 @@
 use serde::{Deserialize, Serialize};
 
 use crate::rules::calendar;
+use crate::site_plan::commissioning::Measurement;
 
+/// The task at which the finished pier is measured. What is measured of a pier that stands belongs to it too, though that plan
+/// has no tasks.
+pub const MEASURE: &str = "measure";
 /// Longest name of whoever entered something, in characters.
 pub const LONGEST_NAME: usize = 100;
 /// Longest text, in characters.
@@ -54,6 +58,9 @@ pub struct Entry {
     /// An answer's name, a day, a moment, or words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub text: Option<String>,
+    /// A knock, a lean or a pull, which takes more than one figure.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub measurement: Option<Measurement>,
     /// Who entered it.
     pub who: String,
     /// When it was done or measured, as the sender's clock says (RFC 3339); none: when it was received.
@@ -79,6 +86,7 @@ impl Entry {
             item: None,
             value: None,
             text: None,
+            measurement: None,
             who: "somebody".to_owned(),
             measured_at: None,
             supersedes: None,
@@ -93,6 +101,16 @@ impl Entry {
             item: Some(item.to_owned()),
             value: Some(value),
             ..Self::new(id, task, Kind::Measured)
+        }
+    }
+
+    /// A knock, a lean or a pull of the finished pier.
+    #[must_use]
+    pub fn of_pier(id: &str, measurement: Measurement) -> Self {
+        Self {
+            item: Some(measurement.kind().key().to_owned()),
+            measurement: Some(measurement),
+            ..Self::new(id, MEASURE, Kind::Measured)
         }
     }
 

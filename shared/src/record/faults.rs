@@ -1,8 +1,9 @@
 //! What is wrong with an entry, held against the plan's tasks and items.
 
-use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, minutes_of};
+use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, MEASURE, minutes_of};
 use super::item::{Asks, Item, item_of};
 use crate::rules::calendar;
+use crate::site_plan::commissioning::MeasurementKind;
 use crate::stages::materials::Material;
 use crate::stages::schedule::Task;
 use crate::text::{unfit, unfit_lines};
@@ -21,7 +22,7 @@ impl Entry {
     #[must_use]
     pub fn faults(&self, tasks: &[Task], items: &[Item], materials: &[Material]) -> Vec<Fault> {
         let mut faults = self.word_faults();
-        if !tasks.iter().any(|task| task.id == self.task) {
+        if !tasks.iter().any(|task| task.id == self.task) && self.task != MEASURE {
             faults.push(Fault {
                 field: "task",
                 said: "The plan as it stands has no such task.".to_owned(),
@@ -109,6 +110,20 @@ impl Entry {
         faults
     }
 
+    /// What is wrong with a knock, a lean or a pull.
+    fn mismeasured(&self, item: &Item, kind: MeasurementKind) -> Option<Fault> {
+        let said = match &self.measurement {
+            Some(measurement) if measurement.kind() == kind => {
+                measurement.problems().into_iter().next()?.said
+            }
+            _ => format!("{}: its figures are missing.", item.title),
+        };
+        Some(Fault {
+            field: "measurement",
+            said,
+        })
+    }
+
     /// What a measurement lacks of what its item asks for.
     fn unlike(&self, items: &[Item]) -> Option<Fault> {
         let fault = |field, said: String| Some(Fault { field, said });
@@ -118,8 +133,15 @@ impl Entry {
                 "The plan as it stands asks for no such measurement at this task.".to_owned(),
             );
         };
+        if self.measurement.is_some() && !matches!(item.asks, Asks::Measurement { .. }) {
+            return fault(
+                "measurement",
+                format!("{} takes no such figures.", item.title),
+            );
+        }
         let text = self.text.as_deref().unwrap_or_default().trim();
         match &item.asks {
+            Asks::Measurement { kind, .. } => self.mismeasured(item, *kind),
             Asks::Number {
                 none: Some(none), ..
             } if self.value.is_none() && text == none.key => None,

@@ -6,6 +6,7 @@ use super::entry::{Entry, Kind, minutes_of};
 use super::verdict::Verdict;
 use crate::figure::{Unit, Units};
 use crate::rules::calendar;
+use crate::site_plan::commissioning::{Measurement, MeasurementKind};
 use crate::source::Source;
 
 /// One thing to look at or to measure.
@@ -29,6 +30,8 @@ pub struct Item {
     pub proves: bool,
     /// Whether it must be there before its task is begun or ticked off.
     pub needed: Needed,
+    /// Whether it is still asked for; otherwise only what was entered under an earlier version is judged by it.
+    pub asked: bool,
     /// Where the limits come from.
     pub source: Source,
 }
@@ -73,6 +76,13 @@ pub enum Asks {
     },
     /// A day and a time of day on the site.
     Moment(Option<Moment>),
+    /// A knock, a lean or a pull.
+    Measurement {
+        /// Which.
+        kind: MeasurementKind,
+        /// What follows from a swing's frequency with the load on, lowest first; empty where the fit alone says what follows.
+        bands: Vec<Band>,
+    },
 }
 
 /// A moment that must not come too soon after another.
@@ -157,6 +167,7 @@ impl Item {
             asks,
             proves: false,
             needed: Needed::No,
+            asked: true,
             source: Source::judgement("what a careful site looks at"),
         }
     }
@@ -196,6 +207,13 @@ impl Item {
         self
     }
 
+    /// The same, kept only for what was entered before.
+    #[must_use]
+    pub(super) fn no_longer_asked(mut self) -> Self {
+        self.asked = false;
+        self
+    }
+
     /// The same, its limits from a source.
     #[must_use]
     pub(super) fn from(mut self, source: Source) -> Self {
@@ -220,6 +238,10 @@ impl Item {
                 .find(|answer| answer.key == text)
                 .map_or_else(|| text.to_owned(), |answer| answer.words.clone()),
             (Asks::Moment(_), _) => text.replace('T', " "),
+            (Asks::Measurement { .. }, _) => entry
+                .measurement
+                .as_ref()
+                .map_or_else(String::new, |measurement| measurement.says(units)),
             _ => text.to_owned(),
         }
     }
@@ -260,8 +282,15 @@ impl Item {
                 .as_ref()
                 .and_then(|after| too_soon(after, text, others))
                 .unwrap_or(Verdict::Within),
+            Asks::Measurement { bands, .. } => match entry.measurement.as_ref()? {
+                Measurement::Knock(knock) if knock.with_mount && knock.mode != Some(2) => {
+                    band(bands, knock.frequency_hz)?
+                }
+                _ => return None,
+            },
         };
-        Some(verdict.about(&format!("{} {}", self.lead, self.found(entry, units))))
+        let found = format!("{} {}", self.lead, self.found(entry, units));
+        Some(verdict.about(found.trim_start()))
     }
 }
 

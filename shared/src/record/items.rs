@@ -10,6 +10,7 @@ mod proving;
 mod standing;
 mod tightening;
 
+use super::entry::MEASURE;
 use super::item::Item;
 use crate::brief::Brief;
 use crate::design::Design;
@@ -40,6 +41,8 @@ pub fn items(brief: &Brief, design: &Design) -> Vec<Item> {
     standing::items(&job, &mut items);
     tightening::items(&job, &mut items);
     proving::items(&job, &mut items);
-    items.retain(|item| design.schedule.iter().any(|task| task.id == item.task));
+    items.retain(|item| {
+        item.task == MEASURE || design.schedule.iter().any(|task| task.id == item.task)
+    });
     items
 }

@@ -5,7 +5,17 @@ use crate::design::Design;
 use crate::field::Path;
 use crate::row;
 use crate::site_plan::SitePlan;
+use crate::site_plan::commissioning::{Direction, Knock, Lean, Measurement};
 use crate::units::millimetre;
+
+/// Items that earlier versions asked for, and that can still be taken into the plan.
+pub(super) const FIRST_FREQUENCY: &str = "first_frequency";
+/// With the number of the place behind it.
+pub(super) const STAND: &str = "stand:";
+/// The time until the star was still.
+pub(super) const SETTLING: &str = "settling";
+/// What was measured of the finished pier, as one answer of the plan.
+const MEASURED: Path = Path::new("commissioning");
 
 /// A plan with a finding in it.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,7 +34,12 @@ pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
         return None;
     }
     let mut made = plan.clone();
+    let of_pier = measurement(entry, design);
+    if let Some(measurement) = &of_pier {
+        measurement.put(&mut made.commissioning);
+    }
     let field = match (entry.value, entry.text.as_deref()) {
+        _ if of_pier.is_some() => Some(MEASURED),
         (Some(value), _) => number(entry.item.as_deref()?, value, &mut made, design),
         (None, Some(key)) => word(entry.item.as_deref()?, key, &mut made),
         (None, None) => None,
@@ -32,8 +47,41 @@ pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
     (made != *plan && made.validate().is_ok()).then_some(Taken { field, plan: made })
 }
 
+/// What an entry says of the finished pier: a knock, a lean or a pull, also where it was entered as one figure.
+#[must_use]
+pub fn measurement(entry: &Entry, design: &Design) -> Option<Measurement> {
+    if entry.measurement.is_some() {
+        return entry.measurement.clone();
+    }
+    let (item, value) = (entry.item.as_deref()?, entry.value?);
+    if item == FIRST_FREQUENCY {
+        return Some(Measurement::Knock(Knock {
+            direction: Direction::X,
+            with_mount: true,
+            frequency_hz: value,
+            frequency_sd_hz: None,
+            damping_ratio: None,
+            mode: None,
+        }));
+    }
+    let place: usize = item.strip_prefix(STAND)?.parse().ok()?;
+    let stand = design.floor.stands.get(place.checked_sub(1)?)?;
+    Some(Measurement::Lean(Lean {
+        x_m: stand.x_m,
+        y_m: stand.y_m,
+        mass_kg: stand.mass_kg,
+        tilt_arcsec: value,
+        tilt_sd_arcsec: None,
+        bearing_deg: None,
+    }))
+}
+
 fn number(item: &str, value: f64, made: &mut SitePlan, design: &Design) -> Option<Path> {
     let (pit, anchors) = (&design.excavation, &design.anchors);
+    if item == SETTLING {
+        made.commissioning.symptoms.lasts_s = Some(value);
+        return Some(MEASURED);
+    }
     let name = item.split(':').next().unwrap_or(item);
     // The answer, its value, and the room that is there at least.
     let (answer, value, room) = match name {
@@ -114,6 +162,28 @@ mod tests {
         let brief = resolve(&taken.plan).unwrap();
         let design = design_plan(&taken.plan, &NoShelf).unwrap();
         assert_eq!(judge(&entry, &brief, &design), Some(Verdict::Within));
+    }
+
+    #[test]
+    fn what_was_measured_of_the_pier_is_taken_once_and_also_as_one_figure_from_before() {
+        let knock = Entry::measured("a", "measure", FIRST_FREQUENCY, 14.2);
+        let taken = with(&knock).unwrap();
+        assert_eq!(taken.field, "commissioning");
+        let found = &taken.plan.commissioning.knocks[0];
+        assert!(found.with_mount && found.frequency_hz == 14.2);
+        let design = design_plan(&plan(), &NoShelf).unwrap();
+        let again = Entry::of_pier("b", Measurement::Knock(found.clone()));
+        assert_eq!(super::taken(&again, &taken.plan, &design), None);
+        let lean = with(&Entry::measured("c", "measure", "stand:1", 0.4)).unwrap();
+        let stand = &design.floor.stands[0];
+        let leans = &lean.plan.commissioning.leans;
+        assert_eq!((leans[0].x_m, leans[0].mass_kg), (stand.x_m, stand.mass_kg));
+        let still = with(&Entry::measured("d", "measure", SETTLING, 3.0)).unwrap();
+        assert_eq!(still.plan.commissioning.symptoms.lasts_s, Some(3.0));
+        assert_eq!(
+            with(&Entry::measured("e", "measure", "stand:99", 0.4)),
+            None
+        );
     }
 
     #[test]

@@ -1,9 +1,15 @@
 //! What was measured of a pier that stands: knocks, leans, pulls, and how it trembles.
 
+mod bounds;
+mod measurement;
+
 use serde::{Deserialize, Serialize};
 
 use crate::field::Problem;
 use crate::site_plan::SitePlan;
+
+pub use bounds::{Bound, OF_KNOCK, OF_LEAN, OF_PULL, OF_SYMPTOMS};
+pub use measurement::{Measurement, MeasurementKind};
 
 /// Most measurements of one kind.
 pub const MOST: usize = 20;
@@ -36,6 +42,15 @@ pub enum Direction {
 impl Direction {
     /// Their names in the JSON interface.
     pub const KEYS: &'static [&'static str] = &["x", "y"];
+
+    /// In words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::X => "east and west",
+            Self::Y => "north and south",
+        }
+    }
 
     /// The direction with this name.
     #[must_use]
@@ -152,137 +167,6 @@ impl Commissioning {
     }
 }
 
-/// A number of a measurement: name, least, most, unit, why.
-pub struct Bound {
-    /// Name of the field.
-    pub name: &'static str,
-    /// Least that is taken.
-    pub least: f64,
-    /// Most that is taken.
-    pub most: f64,
-    /// Unit.
-    pub unit: &'static str,
-    /// Why the range is so.
-    pub why: &'static str,
-}
-
-const fn bound(
-    name: &'static str,
-    least: f64,
-    most: f64,
-    unit: &'static str,
-    why: &'static str,
-) -> Bound {
-    Bound {
-        name,
-        least,
-        most,
-        unit,
-        why,
-    }
-}
-
-/// Numbers of a knock, in the order of [`Knock`].
-pub const OF_KNOCK: [Bound; 4] = [
-    bound(
-        "frequency_hz",
-        0.5,
-        300.0,
-        "Hz",
-        "slower than half a hertz hangs loose, faster than 300 no pier is heard",
-    ),
-    bound(
-        "frequency_sd_hz",
-        1e-5,
-        50.0,
-        "Hz",
-        "nothing is known exactly",
-    ),
-    bound(
-        "damping_ratio",
-        1e-4,
-        0.9,
-        "",
-        "less rings for minutes, more does not swing",
-    ),
-    bound("mode", 1.0, 2.0, "", "the first or the second swing"),
-];
-/// Numbers of a lean, in the order of [`Lean`].
-pub const OF_LEAN: [Bound; 6] = [
-    bound("x_m", -20.0, 20.0, "m", "farther away nobody leans a pier"),
-    bound("y_m", -20.0, 20.0, "m", "farther away nobody leans a pier"),
-    bound(
-        "mass_kg",
-        10.0,
-        500.0,
-        "kg",
-        "from a child to some people together",
-    ),
-    bound(
-        "tilt_arcsec",
-        0.001,
-        300.0,
-        "arcsec",
-        "less cannot be seen; more is a pier that topples",
-    ),
-    bound(
-        "tilt_sd_arcsec",
-        1e-4,
-        100.0,
-        "arcsec",
-        "nothing is known exactly",
-    ),
-    bound("bearing_deg", 0.0, 360.0, "°", "a whole turn"),
-];
-/// Numbers of a pull, in the order of [`Pull`].
-pub const OF_PULL: [Bound; 4] = [
-    bound(
-        "height_m",
-        0.05,
-        6.0,
-        "m",
-        "from the column's foot to the telescope",
-    ),
-    bound(
-        "force_n",
-        1.0,
-        1000.0,
-        "N",
-        "less moves nothing; a harder pull can topple a light pier or part a joint",
-    ),
-    bound(
-        "tilt_arcsec",
-        0.001,
-        3600.0,
-        "arcsec",
-        "less cannot be seen; a degree is a pier that falls",
-    ),
-    bound(
-        "tilt_sd_arcsec",
-        1e-4,
-        1000.0,
-        "arcsec",
-        "nothing is known exactly",
-    ),
-];
-/// Numbers of the symptoms.
-pub const OF_SYMPTOMS: [Bound; 2] = [
-    bound(
-        "lasts_s",
-        0.05,
-        600.0,
-        "s",
-        "shorter nobody sees; ten minutes is no trembling",
-    ),
-    bound(
-        "moves_arcsec",
-        0.01,
-        3600.0,
-        "arcsec",
-        "less cannot be seen",
-    ),
-];
-
 /// Numbers out of range, and too many measurements.
 #[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
@@ -304,37 +188,58 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         }
     }
     for (i, knock) in said.knocks.iter().enumerate() {
-        let values = [
-            Some(knock.frequency_hz),
-            knock.frequency_sd_hz,
-            knock.damping_ratio,
-            knock.mode.map(f64::from),
-        ];
-        found.extend(outside(&format!("knocks[{i}]"), &OF_KNOCK, &values));
+        found.extend(knock.problems(&format!("knocks[{i}]")));
     }
     for (i, lean) in said.leans.iter().enumerate() {
-        let values = [
-            Some(lean.x_m),
-            Some(lean.y_m),
-            Some(lean.mass_kg),
-            Some(lean.tilt_arcsec),
-            lean.tilt_sd_arcsec,
-            lean.bearing_deg,
-        ];
-        found.extend(outside(&format!("leans[{i}]"), &OF_LEAN, &values));
+        found.extend(lean.problems(&format!("leans[{i}]")));
     }
     for (i, pull) in said.pulls.iter().enumerate() {
-        let values = [
-            Some(pull.height_m),
-            Some(pull.force_n),
-            Some(pull.tilt_arcsec),
-            pull.tilt_sd_arcsec,
-        ];
-        found.extend(outside(&format!("pulls[{i}]"), &OF_PULL, &values));
+        found.extend(pull.problems(&format!("pulls[{i}]")));
     }
     let symptoms = [said.symptoms.lasts_s, said.symptoms.moves_arcsec];
     found.extend(outside("symptoms", &OF_SYMPTOMS, &symptoms));
     found
+}
+
+impl Knock {
+    /// Its numbers that are out of range; it stands at `place` below the plan's measurements.
+    pub(crate) fn problems(&self, place: &str) -> Vec<Problem> {
+        let values = [
+            Some(self.frequency_hz),
+            self.frequency_sd_hz,
+            self.damping_ratio,
+            self.mode.map(f64::from),
+        ];
+        outside(place, &OF_KNOCK, &values)
+    }
+}
+
+impl Lean {
+    /// As for a knock.
+    pub(crate) fn problems(&self, place: &str) -> Vec<Problem> {
+        let values = [
+            Some(self.x_m),
+            Some(self.y_m),
+            Some(self.mass_kg),
+            Some(self.tilt_arcsec),
+            self.tilt_sd_arcsec,
+            self.bearing_deg,
+        ];
+        outside(place, &OF_LEAN, &values)
+    }
+}
+
+impl Pull {
+    /// As for a knock.
+    pub(crate) fn problems(&self, place: &str) -> Vec<Problem> {
+        let values = [
+            Some(self.height_m),
+            Some(self.force_n),
+            Some(self.tilt_arcsec),
+            self.tilt_sd_arcsec,
+        ];
+        outside(place, &OF_PULL, &values)
+    }
 }
 
 fn outside(place: &str, bounds: &[Bound], values: &[Option<f64>]) -> Vec<Problem> {
@@ -349,7 +254,10 @@ fn outside(place: &str, bounds: &[Bound], values: &[Option<f64>]) -> Vec<Problem
                 value: value.is_finite().then_some(value),
                 said: format!(
                     "{value} {} is outside the range of {} to {}: {}.",
-                    bound.unit, bound.least, bound.most, bound.why
+                    bound.unit.symbol(),
+                    bound.least,
+                    bound.most,
+                    bound.why
                 ),
             })
         })

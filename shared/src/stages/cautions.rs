@@ -5,6 +5,7 @@ mod concrete;
 mod floor;
 mod ground;
 mod ground_works;
+mod measuring;
 mod pit;
 mod studs;
 mod using;
@@ -77,6 +78,7 @@ pub fn stage(job: &Job) -> Notes {
     ground_works::judge_first(ground, &mut notes);
     ground_works::list(job, &mut notes);
     building::list(job, &mut notes);
+    measuring::list(brief, &mut notes);
     using::list(job, &mut notes);
     notes
 }
@@ -102,6 +104,7 @@ mod tests {
             When::Lifting,
             When::Tightening,
             When::Wiring,
+            When::Measuring,
             When::Observing,
         ] {
             assert!(

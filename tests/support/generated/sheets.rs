@@ -30,6 +30,7 @@ pub fn sheet_faults(brief: &Brief, design: &Design) -> Vec<String> {
         view_link: None,
         check_link: None,
         letterhead: None,
+        built: &[],
     };
     for paper in [Paper::A4, Paper::Letter] {
         for (name, print) in [

@@ -63,7 +63,7 @@ const BEYOND_PIT_M: (f64, f64) = (0.35, 1.6);
 /// Room that the person takes on the drawing, half of it.
 const ELBOWS_M: f64 = 0.3;
 /// Height of the person.
-pub const PERSON_M: f64 = 1.75;
+pub use crate::drawing::figure::PERSON_M;
 
 /// Takes it out of the design.
 #[must_use]

@@ -15,6 +15,7 @@ const MOST_LEVELS: usize = 8;
 /// What the map shows, in metres and arcseconds.
 #[derive(Debug, Clone)]
 pub struct Layout {
+    pub(super) title: &'static str,
     pub(super) units: Units,
     pub(super) floor: floor::Layout,
     pub(super) xs: Vec<f64>,
@@ -49,6 +50,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         .collect();
     let levels = levels(&map.tilt_arcsec, motion.budget_arcsec);
     (!levels.is_empty()).then(|| Layout {
+        title: super::TITLE,
         units: brief.units,
         floor,
         xs: map.x_m.clone(),

@@ -17,6 +17,7 @@ enum Kind {
     Mass,
     Time,
     Speed,
+    Force,
     Torque,
     Pressure,
     UnitWeight,
@@ -41,6 +42,7 @@ impl Kind {
             Self::Mass => "a mass",
             Self::Time => "a time",
             Self::Speed => "a speed",
+            Self::Force => "a force",
             Self::Torque => "a torque",
             Self::Pressure => "a pressure",
             Self::UnitWeight => "a weight for a volume",
@@ -250,6 +252,8 @@ pub fn example(unit: Unit, units: Units) -> &'static str {
         (Kind::Mass, Units::Imperial) => "130 lb or 60 kg",
         (Kind::Temperature, Units::Metric) => "10 or 50 °F",
         (Kind::Temperature, Units::Imperial) => "50 or 10 °C",
+        (Kind::Force, Units::Metric) => "200 N or 20 kg",
+        (Kind::Force, Units::Imperial) => "45 lbf or 200 N",
         (Kind::Torque, _) => "80 N m or 60 lbf ft",
         (Kind::Speed, _) => "12 m/s, 43 km/h or 27 mph",
         (Kind::Time, _) => "300 s or 5 min",
@@ -269,6 +273,7 @@ fn kind_of(unit: Unit) -> Kind {
         Unit::Kilogram | Unit::Tonne => Kind::Mass,
         Unit::Second | Unit::Minute | Unit::Hour | Unit::Day => Kind::Time,
         Unit::MetrePerSecond => Kind::Speed,
+        Unit::Newton | Unit::Kilonewton => Kind::Force,
         Unit::NewtonMetre => Kind::Torque,
         Unit::Kilopascal | Unit::Megapascal => Kind::Pressure,
         Unit::KilonewtonPerCubicMetre => Kind::UnitWeight,
@@ -291,7 +296,9 @@ fn base(unit: Unit) -> Measure {
         Unit::Millimetre => (1.0, 1e3),
         Unit::Micrometre | Unit::Millilitre => (1.0, 1e6),
         Unit::Litre => (1.0, 1e3),
-        Unit::Tonne | Unit::Kilopascal | Unit::KilonewtonPerCubicMetre => (1e3, 1.0),
+        Unit::Tonne | Unit::Kilonewton | Unit::Kilopascal | Unit::KilonewtonPerCubicMetre => {
+            (1e3, 1.0)
+        }
         Unit::Megapascal => (1e6, 1.0),
         Unit::Minute => (60.0, 1.0),
         Unit::Hour => (3600.0, 1.0),

@@ -13,6 +13,7 @@ use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::handlers::print::{self, Asked, Issue, Print, print};
+use crate::record::Writer;
 use crate::views::pdf::Letterhead;
 use crate::views::words::moment;
 
@@ -71,14 +72,10 @@ pub async fn file_pdf(
     asker: Asker,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::File,
-        &holder.0.saved.plan,
-        issue(&app, &holder, &asker.0).await,
-        &asked,
-    )
-    .await
+    let mut issue = issue(&app, &holder, &asker.0).await;
+    let writer = Writer::from(holder.0);
+    issue.built = print::built(&app, &writer).await?;
+    print(&app, Print::File, &writer.saved.plan, issue, &asked).await
 }
 
 /// The drilling template of a stored plan.
@@ -132,5 +129,6 @@ async fn issue(app: &App, holder: &Holder, client: &Client) -> Issue {
         view_link: None,
         check_link,
         letterhead: Letterhead::of(&app.config.house),
+        built: Vec::new(),
     }
 }

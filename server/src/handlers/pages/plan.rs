@@ -14,7 +14,7 @@ use crate::client::{Asker, Client};
 use crate::error::Trouble;
 use crate::forms::chapter::Chapter;
 use crate::forms::step::Step;
-use crate::handlers::print::{self, Asked, Issue, Print, check_link, print};
+use crate::handlers::print::{self, Asked, Issue, Print, built, check_link, print};
 use crate::planned::Planned;
 use crate::store::Right;
 use crate::views::pages::answer;
@@ -85,9 +85,9 @@ pub async fn chapter(
         .find(|(name, _)| name == "chapter")
         .and_then(|(_, slug)| Chapter::from_slug(slug))
         .ok_or_else(Trouble::nothing_here)?;
-    // Only this chapter looks for what would help, which takes longest.
+    // Only these look for what would help and what was measured, which takes longest.
     let found = match chapter {
-        Chapter::Stillness => app.improved(&place.plan).await,
+        Chapter::Stillness | Chapter::Proof => app.improved(&place.plan).await,
         _ => app.planned(&place.plan).await,
     };
     let planned = unless_contradictory(found)?;
@@ -166,7 +166,12 @@ async fn compared(
 
 /// The card for the wall.
 pub async fn card(State(app): State<App>, place: Place) -> Result<Html<String>, Trouble> {
-    let planned = unless_contradictory(app.planned(&place.plan).await)?;
+    let found = if place.plan.commissioning.is_measured() {
+        app.improved(&place.plan).await
+    } else {
+        app.planned(&place.plan).await
+    };
+    let planned = unless_contradictory(found)?;
     answer(&CardPage::of(
         place.frame("While an exposure runs"),
         &place.root,
@@ -185,7 +190,13 @@ pub async fn drawing(
         .find(|(name, _)| name == "file")
         .map(|(_, file)| file.as_str())
         .unwrap_or_default();
-    print::drawing(&*app.planned(&place.plan).await?, file)
+    // What was measured is compared only where what would help is looked for.
+    let planned = if file.starts_with("agreement") || file.starts_with("tilt-map-pier") {
+        app.improved(&place.plan).await?
+    } else {
+        app.planned(&place.plan).await?
+    };
+    print::drawing(&planned, file)
 }
 
 /// The site set.
@@ -212,14 +223,11 @@ pub async fn file(
     Query(asked): Query<Asked>,
     asker: Asker,
 ) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::File,
-        &place.plan,
-        issue(&app, &place, &asker.0).await,
-        &asked,
-    )
-    .await
+    let mut issue = issue(&app, &place, &asker.0).await;
+    if !place.secret.is_empty() {
+        issue.built = built(&app, &record::writer(&place)).await?;
+    }
+    print(&app, Print::File, &place.plan, issue, &asked).await
 }
 
 /// The drilling template.
@@ -260,5 +268,6 @@ async fn issue(app: &App, place: &Place, client: &Client) -> Issue {
             None
         },
         letterhead: place.letterhead(),
+        built: Vec::new(),
     }
 }

@@ -13,8 +13,10 @@ pub struct CardPage {
     pub frame: Frame,
     /// Where the plan's pages stand.
     pub root: String,
-    /// What to do and what not.
+    /// What to do and what not, as planned.
     pub rules: Vec<String>,
+    /// The same as this pier was measured; empty where nothing was.
+    pub pier: Vec<String>,
 }
 
 impl CardPage {
@@ -24,8 +26,15 @@ impl CardPage {
         let rules = planned
             .map(|planned| planned.design.motion.where_to_stand.clone())
             .unwrap_or_default();
+        let fitted = planned.and_then(|planned| planned.design.fitted.as_ref());
+        let pier = fitted
+            .filter(|fitted| !fitted.agreement.is_empty())
+            .and_then(|fitted| fitted.motion.as_ref())
+            .map(|motion| motion.where_to_stand.clone())
+            .unwrap_or_default();
         Self {
             frame,
+            pier,
             root: root.to_owned(),
             rules,
         }

@@ -1,20 +1,24 @@
-//! The page of measurements: how each is made, what was found, and what they say of the pier.
+//! The page of measurements: what was found, what it says of the pier, what would help; and a page for each way to measure.
 
-mod made;
-mod said;
+pub mod measure;
+pub mod remedy;
+pub mod ways;
 
 use askama::Template;
-use stillground::figure::significant;
+use stillground::figure::{Units, digits, significant};
 use stillground::site_plan::SitePlan;
-use stillground::site_plan::commissioning::{Commissioning, Direction, State};
+use stillground::site_plan::commissioning::{Commissioning, OF_SYMPTOMS, State};
 use stillground::trace::{Kind, Trace};
 
 use super::frame::Frame;
+use super::panel::CautionView;
 use crate::forms::commissioning::Wrong;
 use crate::forms::sheet::Sheet;
 use crate::planned::Planned;
-use made::{FormView, forms};
-use said::{SaidView, told};
+use crate::views::proof::Proof;
+use measure::BoxView;
+use remedy::RemedyView;
+use ways::Way;
 
 /// What a form brought.
 #[derive(Default)]
@@ -101,6 +105,21 @@ pub struct RowView {
     pub row: usize,
 }
 
+/// A measurement that was entered in the record.
+#[derive(Debug, Clone)]
+pub struct EnteredView {
+    /// Name of its entry.
+    pub entry: String,
+    /// In words.
+    pub words: String,
+    /// Who entered it, and when.
+    pub by: String,
+    /// What the plan foresees for it; empty where that is not known.
+    pub foreseen: String,
+    /// Whether the plan has it.
+    pub taken: bool,
+}
+
 /// The page.
 #[derive(Template)]
 #[template(path = "pages/commissioning.html")]
@@ -117,130 +136,125 @@ pub struct CommissioningPage {
     pub stands: bool,
     /// What has to be put right.
     pub faults: Vec<Wrong>,
-    /// What a file said.
-    pub remarks: Vec<String>,
+    /// The revision before a remedy or a measurement was taken.
+    pub before: Option<u32>,
     /// The ways to measure.
-    pub forms: Vec<FormView>,
+    pub ways: [Way; 5],
     /// What was measured.
     pub rows: Vec<RowView>,
+    /// What helpers entered.
+    pub entered: Vec<EnteredView>,
     /// How it trembles: name, label, ticked.
     pub symptoms: Vec<(&'static str, &'static str, bool)>,
     /// How long and how far.
-    pub lasts: String,
-    /// How far the star moves.
-    pub moves: String,
-    /// What they say.
-    pub said: Option<SaidView>,
+    pub boxes: Vec<BoxView>,
+    /// What the measurements say.
+    pub proof: Option<Proof>,
+    /// Whether the plan has measurements that cannot be compared, since the ground is not known.
+    pub needs_ground: bool,
+    /// What would help.
+    pub remedies: Vec<RemedyView>,
+    /// What can hurt at that.
+    pub cautions: Vec<CautionView>,
+    /// The drawing of what was measured beside what was foreseen.
+    pub drawing: Option<super::drawn::DrawingView>,
+}
+
+/// What a page is made from besides its frame.
+pub struct Parts<'a> {
+    /// Where the plan's pages stand.
+    pub root: &'a str,
+    /// Whether the reader may change it.
+    pub may_edit: bool,
+    /// The revision.
+    pub base: u32,
+    /// The revision before something was taken.
+    pub before: Option<u32>,
+    /// The plan.
+    pub plan: &'a SitePlan,
+    /// What was found; none where its answers contradict each other.
+    pub planned: Option<&'a Planned>,
+    /// What helpers entered.
+    pub entered: Vec<EnteredView>,
+    /// What a form brought.
+    pub shown: &'a Shown,
 }
 
 impl CommissioningPage {
     /// The page of a plan.
     #[must_use]
-    #[allow(clippy::too_many_arguments, reason = "a page shows all of it")]
-    pub fn of(
-        frame: Frame,
-        root: String,
-        may_edit: bool,
-        base: u32,
-        plan: &SitePlan,
-        planned: Option<&Planned>,
-        shown: &Shown,
-        sheet: &Sheet,
-    ) -> Self {
+    pub fn of(frame: Frame, parts: Parts<'_>) -> Self {
+        let Parts { plan, planned, .. } = parts;
         let said = &plan.commissioning;
-        let text =
-            |value: Option<f64>| value.map_or_else(String::new, |value| significant(value, 4));
+        let units = plan.units.unwrap_or_default();
+        let proof = planned.and_then(|planned| Proof::of(&planned.brief, &planned.design));
+        let ticks = &said.symptoms;
+        let symptoms = [
+            ("in_wind", "in the wind", ticks.in_wind),
+            ("at_steps", "when somebody steps near it", ticks.at_steps),
+            ("at_touch", "when it is touched", ticks.at_touch),
+            ("at_slew", "when the mount slews", ticks.at_slew),
+        ];
         Self {
             frame,
-            may_edit,
-            base,
+            root: parts.root.to_owned(),
+            may_edit: parts.may_edit,
+            base: parts.base,
             stands: plan.state == Some(State::Standing),
-            faults: shown.faults.clone(),
-            remarks: shown
-                .heard
-                .as_ref()
-                .map(|heard| heard.remarks.clone())
+            faults: parts.shown.faults.clone(),
+            before: parts.before,
+            ways: Way::ALL,
+            rows: rows(said, units),
+            entered: parts.entered,
+            symptoms: symptoms
+                .map(|(name, label, ticked)| (name, label, ticked == Some(true)))
+                .to_vec(),
+            boxes: symptom_boxes(said, units, parts.shown),
+            needs_ground: planned.is_some() && said.is_measured() && proof.is_none(),
+            remedies: planned
+                .map(|planned| remedy::lines(&planned.brief, &planned.design))
                 .unwrap_or_default(),
-            forms: forms(sheet, &shown.faults),
-            rows: rows(said),
-            symptoms: vec![
-                (
-                    "in_wind",
-                    "in the wind",
-                    said.symptoms.in_wind == Some(true),
-                ),
-                (
-                    "at_steps",
-                    "when somebody steps near it",
-                    said.symptoms.at_steps == Some(true),
-                ),
-                (
-                    "at_touch",
-                    "when it is touched",
-                    said.symptoms.at_touch == Some(true),
-                ),
-                (
-                    "at_slew",
-                    "when the mount slews",
-                    said.symptoms.at_slew == Some(true),
-                ),
-            ],
-            lasts: text(said.symptoms.lasts_s),
-            moves: text(said.symptoms.moves_arcsec),
-            said: planned.and_then(|planned| {
-                let fitted = planned.design.fitted.as_ref()?;
-                Some(told(fitted, planned, &root))
-            }),
-            root,
+            cautions: planned.map(cautions).unwrap_or_default(),
+            drawing: planned
+                .and_then(|planned| super::drawn::DrawingView::of("agreement", planned)),
+            proof,
         }
     }
 }
 
-fn rows(said: &Commissioning) -> Vec<RowView> {
-    let way = |direction: Direction| match direction {
-        Direction::X => "east and west",
-        Direction::Y => "north and south",
-    };
-    let sd =
-        |sd: Option<f64>| sd.map_or_else(String::new, |sd| format!(" ± {}", significant(sd, 2)));
-    let knocks = said.knocks.iter().enumerate().map(|(row, knock)| RowView {
-        words: format!(
-            "Knock, {}, {}: {}{} Hz",
-            way(knock.direction),
-            if knock.with_mount {
-                "mount and telescope on"
-            } else {
-                "nothing on the pier"
-            },
-            significant(knock.frequency_hz, 4),
-            sd(knock.frequency_sd_hz)
-        ),
-        list: "knocks",
-        row,
-    });
-    let leans = said.leans.iter().enumerate().map(|(row, lean)| RowView {
-        words: format!(
-            "Lean, {} kg at {} m east and {} m north: {}{} arcsec",
-            significant(lean.mass_kg, 3),
-            significant(lean.x_m, 3),
-            significant(lean.y_m, 3),
-            significant(lean.tilt_arcsec, 3),
-            sd(lean.tilt_sd_arcsec)
-        ),
-        list: "leans",
-        row,
-    });
-    let pulls = said.pulls.iter().enumerate().map(|(row, pull)| RowView {
-        words: format!(
-            "Pull, {}, {} N at {} m: {}{} arcsec",
-            way(pull.direction),
-            significant(pull.force_n, 3),
-            significant(pull.height_m, 3),
-            significant(pull.tilt_arcsec, 3),
-            sd(pull.tilt_sd_arcsec)
-        ),
-        list: "pulls",
-        row,
-    });
-    knocks.chain(leans).chain(pulls).collect()
+/// The boxes of how long it trembles and how far.
+fn symptom_boxes(said: &Commissioning, units: Units, shown: &Shown) -> Vec<BoxView> {
+    let values = [said.symptoms.lasts_s, said.symptoms.moves_arcsec];
+    OF_SYMPTOMS
+        .iter()
+        .zip(values)
+        .map(|(bound, value)| {
+            let kept = value.map_or_else(String::new, digits);
+            let typed = shown.sheet.text(bound.name).map_or(kept, str::to_owned);
+            let mut faults = shown.faults.iter();
+            let fault = faults.find(|(at, _)| *at == bound.name);
+            BoxView::of(bound, units, typed, fault.map(|(_, said)| said.clone()))
+        })
+        .collect()
+}
+
+/// What can hurt whoever works on a pier that stands.
+fn cautions(planned: &Planned) -> Vec<CautionView> {
+    let cautions = planned.design.cautions.iter();
+    cautions
+        .filter(|caution| matches!(caution.id, "mend.unload" | "mend.undermine"))
+        .map(CautionView::of)
+        .collect()
+}
+
+fn rows(said: &Commissioning, units: Units) -> Vec<RowView> {
+    let row = |list, row, words| RowView { words, list, row };
+    let knocks = said.knocks.iter().enumerate();
+    let leans = said.leans.iter().enumerate();
+    let pulls = said.pulls.iter().enumerate();
+    knocks
+        .map(|(at, knock)| row("knocks", at, knock.says(units)))
+        .chain(leans.map(|(at, lean)| row("leans", at, lean.says(units))))
+        .chain(pulls.map(|(at, pull)| row("pulls", at, pull.says(units))))
+        .collect()
 }

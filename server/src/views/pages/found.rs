@@ -2,7 +2,7 @@
 
 use askama::Template;
 use stillground::record::taking::{Taken, taken};
-use stillground::record::{Board, Reading, Verdict};
+use stillground::record::{Asks, Board, Reading, Verdict};
 use stillground::site_plan::SitePlan;
 
 use super::frame::Frame;
@@ -76,11 +76,19 @@ pub fn to_take<'a>(
     plan: &'a SitePlan,
 ) -> impl Iterator<Item = (&'a Reading<'a>, Taken)> {
     latest(board).filter_map(move |reading| {
-        if matches!(reading.verdict, Some(Verdict::Within)) {
+        // What was measured of the pier is worth taking in above all where it is as planned.
+        if matches!(reading.verdict, Some(Verdict::Within)) && !is_of_pier(reading) {
             return None;
         }
         Some((reading, taken(reading.entry, plan, &record.planned.design)?))
     })
+}
+
+/// Whether it is one of the measurements of the finished pier, of which each stands by itself.
+fn is_of_pier(reading: &Reading<'_>) -> bool {
+    reading
+        .item
+        .is_some_and(|item| matches!(item.asks, Asks::Measurement { .. }))
 }
 
 /// The last measurement of each kind.
@@ -94,7 +102,7 @@ fn latest<'a>(board: &'a Board<'a>) -> impl Iterator<Item = &'a Reading<'a>> {
             let again = |later: &Reading<'_>| {
                 later.counts() && later.item.is_some_and(|known| known.id == item.id)
             };
-            let last = !readings.iter().skip(place + 1).any(again);
+            let last = is_of_pier(reading) || !readings.iter().skip(place + 1).any(again);
             last.then_some(reading)
         })
 }

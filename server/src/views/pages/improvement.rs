@@ -87,8 +87,13 @@ fn lower(title: &str) -> String {
 /// The answers that make the change, each with its question.
 #[must_use]
 pub fn fields(improvement: &Improvement, units: Units) -> Vec<String> {
-    improvement
-        .fields
+    answers(&improvement.fields, units)
+}
+
+/// Answers with new values, each with its question.
+#[must_use]
+pub fn answers(fields: &[NewField], units: Units) -> Vec<String> {
+    fields
         .iter()
         .map(|field| format!("{} {}", label(&field.field), value(field, units)))
         .collect()

@@ -24,6 +24,7 @@ use crate::forms::step::Step;
 use crate::planned::Planned;
 use crate::views::engineer::{self, Checking};
 use crate::views::money;
+use crate::views::proof::Proof;
 use crate::views::words;
 
 /// The plan's page.
@@ -69,6 +70,10 @@ pub struct PlanBody {
     pub drawings: Vec<DrawingView>,
     /// Drawings of what the star does.
     pub star: Vec<DrawingView>,
+    /// What was measured beside what was foreseen.
+    pub agreement: Option<DrawingView>,
+    /// The map of the floor as planned, and as this pier was measured.
+    pub maps: Vec<DrawingView>,
     /// What stands beside the figures.
     pub beside: Beside,
     /// Subjects that lie deeper, by chapter, each with its name on the page.
@@ -95,6 +100,8 @@ pub struct PlanBody {
     pub workings: Vec<Group>,
     /// The studs for the checking engineer; none without studs.
     pub engineer: Option<Checking>,
+    /// What was measured of the finished pier, and what it says.
+    pub proof: Option<Proof>,
 }
 
 /// The cautions of a part of the work.
@@ -175,6 +182,11 @@ impl PlanBody {
         Self {
             drawings: drawings(planned, Chapter::Drawings),
             star: drawings(planned, Chapter::Stillness),
+            agreement: DrawingView::of("agreement", planned),
+            maps: ["tilt-map", "tilt-map-pier"]
+                .into_iter()
+                .filter_map(|name| DrawingView::of(name, planned))
+                .collect(),
             beside: Beside::of(planned),
             subjects: subjects(planned),
             dated: planned.brief.work.start_date.is_some(),
@@ -197,6 +209,7 @@ impl PlanBody {
             cautions: cautions(design),
             workings: working::groups(&design.workings, units),
             engineer: engineer::checking(&planned.brief, design),
+            proof: Proof::of(&planned.brief, design),
         }
     }
 }

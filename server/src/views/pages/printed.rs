@@ -1,7 +1,7 @@
 //! What is said first to whoever comes by the code of a printed sheet: whether it is superseded, and what changed.
 
 use stillground::site_plan::prices::lines::LINES;
-use stillground::site_plan::{Prices, SitePlan};
+use stillground::site_plan::{Prices, SitePlan, State};
 
 use super::record::figures;
 use super::stale::answer;
@@ -93,7 +93,39 @@ pub fn answers(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
             is,
         })
     };
-    questions.filter_map(change).collect()
+    questions
+        .filter_map(change)
+        .chain(measured(old, new))
+        .collect()
+}
+
+/// What was measured, and whether the pier stands, where that differs.
+fn measured(old: &SitePlan, new: &SitePlan) -> Vec<Change> {
+    let units = new.units.unwrap_or_default();
+    let [was, is] = [old, new].map(|plan| plan.commissioning.says(units));
+    let gone = was.iter().filter(|said| !is.contains(said));
+    let come = is.iter().filter(|said| !was.contains(said));
+    let change = |was: String, is: String| Change {
+        label: "Measured".to_owned(),
+        was,
+        is,
+    };
+    let none = || "not there".to_owned();
+    let mut changes: Vec<Change> = Vec::new();
+    let stands = |plan: &SitePlan| match plan.state {
+        Some(State::Standing) => "it stands already",
+        Some(State::Planned) | None => "it is planned",
+    };
+    if stands(old) != stands(new) {
+        changes.push(Change {
+            label: "The pier".to_owned(),
+            was: stands(old).to_owned(),
+            is: stands(new).to_owned(),
+        });
+    }
+    changes.extend(gone.map(|said| change(said.clone(), none())));
+    changes.extend(come.map(|said| change(none(), said.clone())));
+    changes
 }
 
 fn prices(old: &Prices, new: &Prices) -> Vec<Change> {

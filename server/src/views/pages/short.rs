@@ -3,6 +3,7 @@
 use stillground::figure::{Count, CubicMetre, Metre, Millimetre, Units};
 use stillground::notes::{Question, Verdict};
 use stillground::options::Worth;
+use stillground::site_plan::Commissioning;
 use stillground::site_plan::block::Mix;
 use stillground::units::day;
 use stillground::verdict::Says;
@@ -125,6 +126,7 @@ pub fn chapters(planned: &Planned, entered: usize) -> Vec<Chapter> {
         Chapter::Order => !design.materials.is_empty(),
         Chapter::Engineer => engineer::has_checking(&planned.brief, design),
         Chapter::Recorded => entered > 0,
+        Chapter::Proof => planned.sized.commissioning.is_measured(),
         _ => true,
     };
     Chapter::ALL.into_iter().filter(has).collect()
@@ -267,7 +269,10 @@ fn state(chapter: Chapter, planned: &Planned, entered: usize) -> String {
     match chapter {
         Chapter::Drawings => {
             let drawn = drawing::NAMES.iter();
-            let count = drawn.filter(|name| planned.drawing(name).is_some()).count();
+            let count = drawn
+                .filter(|name| Chapter::with_drawing(name) != Chapter::Proof)
+                .filter(|name| planned.drawing(name).is_some())
+                .count();
             format!("{count} drawings, template")
         }
         Chapter::Order => {
@@ -299,6 +304,14 @@ fn state(chapter: Chapter, planned: &Planned, entered: usize) -> String {
         Chapter::Calculations => format!("{} formulas", design.workings.len()),
         Chapter::Engineer => "both codes".to_owned(),
         Chapter::Recorded => format!("{entered} entries"),
+        Chapter::Proof => measured(&planned.sized.commissioning),
+    }
+}
+
+fn measured(said: &Commissioning) -> String {
+    match said.knocks.len() + said.leans.len() + said.pulls.len() {
+        1 => "1 measurement".to_owned(),
+        count => format!("{count} measurements"),
     }
 }
 

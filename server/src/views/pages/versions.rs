@@ -32,6 +32,12 @@ const CHANGES: &[Changed] = &[
         is: "No check. Each has its cost in star width and its rule for an exposure.",
     },
     Changed {
+        about: "Proof of the finished pier",
+        was: "One frequency, one move at each place and one time, held against the plan’s ranges.",
+        is: "Knocks, leans, pulls and a walk, each on a page of its own. They are fitted together, and this pier’s figures stand beside the \
+             plan’s. What was entered before can be taken into the plan.",
+    },
+    Changed {
         about: "Stillness with nobody there",
         was: "Each movement was held against a limit in arcseconds.",
         is: "By how much wider wind, warmth and drift make the star over one exposure, at worst, with a rigid load on the pier. The \

@@ -7,6 +7,7 @@ mod engineer;
 mod figures;
 pub(in crate::views::pdf) mod north;
 mod paperwork;
+mod proof;
 mod reckoning;
 mod record;
 mod steps;
@@ -60,7 +61,12 @@ pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = Vec::new();
-    for (name, put) in SITE.iter().chain(TABLE) {
+    let proof: &[(&str, Put)] = if proof::is_there(sheet) {
+        &[("Proof", proof::proof)]
+    } else {
+        &[]
+    };
+    for (name, put) in SITE.iter().chain(proof).chain(TABLE) {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
         one(&mut flow, sheet, name, *put);
     }
@@ -239,6 +245,7 @@ mod tests {
             view_link: None,
             check_link: None,
             letterhead: None,
+            built: &[],
         }
     }
 

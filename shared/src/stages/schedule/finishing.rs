@@ -1,6 +1,7 @@
 //! Floor, wiring, telescope, and what is looked at again later.
 
 use crate::notes::When;
+use crate::record::MEASURE;
 use crate::site_plan::floor::FloorKind;
 use crate::units::square_metre;
 
@@ -28,12 +29,12 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
         "When the concrete has its full strength. A light mount may stand earlier in calm weather, once the nuts have been checked.",
     );
     plan.work(
-        When::Observing,
-        "measure",
+        When::Measuring,
+        MEASURE,
         "Measure what was built",
         &["load"],
         2.0,
-        "A knock and a known push show frequency and stiffness; enter them, and the plan's figures become this pier's.",
+        "A knock, a lean and a pull show how stiff the pier is. Enter them, and this pier's figures stand beside the plan's.",
     );
     plan.work(
         When::Observing,

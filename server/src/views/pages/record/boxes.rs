@@ -23,8 +23,10 @@ pub struct BoxView {
     pub how: String,
     /// What each finding would mean; empty where the box before says the same.
     pub means: Vec<Meaning>,
-    /// `number`, `choice`, `text`, `date` or `datetime-local`.
+    /// `number`, `choice`, `text`, `date` or `datetime-local`; `page` where it is entered on a page of its own.
     pub kind: &'static str,
+    /// The page on which it is entered; empty where it is entered here.
+    pub way: &'static str,
     /// Unit of a bare figure.
     pub unit: &'static str,
     /// Answers to choose from: name, words, whether it is chosen.
@@ -59,7 +61,8 @@ pub(super) fn boxes(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<B
     let mut views: Vec<BoxView> = Vec::new();
     let mut before = "";
     let mut meant: Vec<Meaning> = Vec::new();
-    for item in desk.record.items.iter().filter(|item| item.task == task) {
+    let asked = |item: &&Item| item.task == task && item.asked;
+    for item in desk.record.items.iter().filter(asked) {
         let mut view = one(desk, item, sheet);
         if item.how == before {
             view.how = String::new();
@@ -102,6 +105,7 @@ fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
         Asks::Text => ("text", "", Vec::new(), None),
         Asks::Day { .. } => ("date", "", Vec::new(), None),
         Asks::Moment(_) => ("datetime-local", "", Vec::new(), None),
+        Asks::Measurement { .. } => ("page", "", Vec::new(), None),
     };
     let found = found(desk, item);
     BoxView {
@@ -122,6 +126,10 @@ fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
             .find(|reading| reading.counts() && speaks(reading, item))
             .map(|reading| reading.entry.id.clone()),
         name,
+        way: match &item.asks {
+            Asks::Measurement { kind, .. } => kind.key(),
+            _ => "",
+        },
         kind,
         unit,
         options,

@@ -1,7 +1,8 @@
 //! All that was entered, by revision of the plan, each measurement held against the plan as it stands.
 
+use stillground::figure::Units;
 use stillground::record::gate::TASK_PREFIX;
-use stillground::record::{Entry, Kind, Reading, Verdict};
+use stillground::record::{Asks, Entry, Item, Kind, Reading, Verdict};
 
 use stillground::site_plan::prices::lines;
 
@@ -122,6 +123,10 @@ impl Log {
                 entry.item.clone(),
                 entry.value.map(stillground::figure::digits),
                 entry.text.clone(),
+                entry
+                    .measurement
+                    .as_ref()
+                    .map(|measurement| measurement.says(Units::Metric)),
             ];
             let what = what.into_iter().flatten().collect::<Vec<_>>().join(" ");
             let line = LineView {
@@ -277,23 +282,37 @@ fn stop(verdict: Option<&Verdict>) -> Option<String> {
 }
 
 fn proofs(record: &Record, readings: &[Reading<'_>]) -> Vec<ProofView> {
-    let view = |item: &stillground::record::Item| {
-        let last = readings.iter().rev().find(|reading| {
-            reading.counts() && reading.item.is_some_and(|known| known.id == item.id)
-        });
-        ProofView {
-            title: item.title.clone(),
-            expected: item.expected.clone(),
-            found: last.map(|reading| item.found(reading.entry, record.planned.brief.units)),
-            verdict: last.map_or("not measured yet", |reading| {
-                verdict(reading.verdict.as_ref(), reading.ended_by.is_some())
-            }),
+    let units = record.planned.brief.units;
+    let view = |item: &Item, reading: Option<&Reading<'_>>| ProofView {
+        title: item.title.clone(),
+        expected: item.expected.clone(),
+        found: reading.map(|reading| item.found(reading.entry, units)),
+        verdict: reading.map_or("not measured yet", |reading| {
+            verdict(reading.verdict.as_ref(), reading.ended_by.is_some())
+        }),
+    };
+    let views = |item: &Item| {
+        let mut found: Vec<&Reading<'_>> = readings
+            .iter()
+            .filter(|reading| reading.counts())
+            .filter(|reading| reading.item.is_some_and(|known| known.id == item.id))
+            .collect();
+        // Of a knock, a lean and a pull each stands by itself; of a single figure the last holds.
+        if !matches!(item.asks, Asks::Measurement { .. }) {
+            found = found.pop().into_iter().collect();
         }
+        if found.is_empty() && item.asked {
+            return vec![view(item, None)];
+        }
+        found
+            .into_iter()
+            .map(|reading| view(item, Some(reading)))
+            .collect()
     };
     record
         .items
         .iter()
         .filter(|item| item.proves)
-        .map(view)
+        .flat_map(views)
         .collect()
 }

@@ -35,7 +35,7 @@ pub(super) fn of(item: &Item, units: Units) -> Vec<Meaning> {
             .iter()
             .map(|answer| (answer.words.clone(), &answer.verdict))
             .collect(),
-        Asks::Text | Asks::Day { .. } | Asks::Moment(_) => Vec::new(),
+        Asks::Text | Asks::Day { .. } | Asks::Moment(_) | Asks::Measurement { .. } => Vec::new(),
     };
     if pairs
         .iter()

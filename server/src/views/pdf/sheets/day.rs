@@ -6,6 +6,7 @@ use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
 use super::paperwork;
+use super::proof::is_of_mending;
 use super::steps::{lasting, title};
 use crate::drawing::by_name;
 use crate::lettering::Face;
@@ -58,7 +59,12 @@ pub const DAYS: [Day; 5] = [
         name: "Floor, wiring and proof",
         drawings: &["floor"],
         larger: "Observing floor",
-        parts: &[When::Flooring, When::Wiring, When::Observing],
+        parts: &[
+            When::Flooring,
+            When::Wiring,
+            When::Measuring,
+            When::Observing,
+        ],
     },
 ];
 
@@ -329,7 +335,8 @@ fn entries(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
     let all = items(sheet.brief, sheet.design);
     let asked: Vec<&Item> = all
         .iter()
-        .filter(|item| tasks.iter().any(|task| task.id == item.task) && stands_for_all(&item.id))
+        .filter(|item| item.asked && stands_for_all(&item.id))
+        .filter(|item| tasks.iter().any(|task| task.id == item.task))
         .collect();
     if asked.is_empty() {
         return;
@@ -377,7 +384,10 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
     );
     for when in crate::views::words::WHENS {
         let here = sheet.design.cautions.iter();
-        let here: Vec<&Caution> = here.filter(|caution| caution.when == when).collect();
+        // What is done to a pier that stands is on the sheet of proof.
+        let here: Vec<&Caution> = here
+            .filter(|caution| caution.when == when && !is_of_mending(caution))
+            .collect();
         if here.is_empty() {
             continue;
         }

@@ -331,5 +331,6 @@ pub const PARTS: &[(When, &str, Option<&str>)] = &[
         "Building the floor",
         Some("Observing floor"),
     ),
+    (When::Measuring, "Measuring and mending", None),
     (When::Observing, "Observing", Some("What the star does")),
 ];

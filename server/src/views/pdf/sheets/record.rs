@@ -130,4 +130,14 @@ pub fn card(flow: &mut Flow, sheet: &Sheet<'_>) {
     for line in lines {
         flow.styled(Face::Text, BODY * 1.7, &line);
     }
+    let fitted = sheet.design.fitted.as_ref();
+    let measured = fitted
+        .filter(|fitted| !fitted.agreement.is_empty())
+        .and_then(|fitted| fitted.motion.as_ref());
+    if let Some(motion) = measured {
+        flow.heading("As this pier was measured");
+        for line in &motion.where_to_stand {
+            flow.styled(Face::Text, BODY * 1.7, line);
+        }
+    }
 }

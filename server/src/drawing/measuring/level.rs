@@ -1,0 +1,64 @@
+//! Level on the base plate, straightedge against the column.
+
+use super::{Layout, ROOM, Sketch, box_of};
+use crate::drawing::callout::note;
+use crate::drawing::{Drawing, Form, Line, at};
+
+const TITLE: &str = "Level and straightedge at the finished pier, looking north";
+/// Height of a level, m.
+const LEVEL_M: f64 = 0.05;
+/// Width of a straightedge, m.
+const EDGE_M: f64 = 0.03;
+
+/// Draws it.
+#[must_use]
+pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    form.fitted(ROOM, |room| {
+        let pier = &layout.pier;
+        let top = pier.top() + 0.15;
+        let mut sketch = Sketch::new(layout, form, room, layout.half + 0.4, top);
+        let (pen, view) = (&mut sketch.pen, sketch.view);
+        let seat = pier.foot() + pier.plate_thickness;
+        let length = pier.plate_half.max(0.15);
+        let level = box_of(&view, (-length, seat + LEVEL_M), (length, seat));
+        pen.outline(Line::Thick, &level);
+        let bubble = view.at(0.55 * length, seat + 0.5 * LEVEL_M);
+        let half = (0.3 * view.mm(LEVEL_M)).max(0.4);
+        pen.rectangle(
+            Line::Thin,
+            at(bubble.x - 2.5 * half, bubble.y - half),
+            at(bubble.x + 2.5 * half, bubble.y + half),
+        );
+        let lean = 0.012 * pier.height;
+        let edge = [
+            view.at(pier.radius, pier.top() - pier.top_plate_thickness),
+            view.at(pier.radius + EDGE_M, pier.top() - pier.top_plate_thickness),
+            view.at(pier.radius + EDGE_M + lean, seat + LEVEL_M),
+            view.at(pier.radius + lean, seat + LEVEL_M),
+        ];
+        pen.outline(Line::Thick, &edge);
+        let gap = view.at(
+            pier.radius + 0.5 * lean,
+            seat + LEVEL_M + 0.02 * pier.height,
+        );
+        let notes = vec![
+            note(
+                view.at(
+                    pier.radius + 0.5 * (EDGE_M + lean),
+                    seat + 0.6 * pier.height,
+                ),
+                "Straightedge against the column, on two sides",
+            ),
+            note(gap, "Measure the gap at its foot"),
+            note(
+                bubble,
+                "Level on the plate, turned end for end: the middle of both readings",
+            ),
+            note(
+                view.at(0.8 * pier.plate_half, pier.upstand + 0.5 * pier.gap),
+                "Nuts: the torque at which each turns on, after a week",
+            ),
+        ];
+        sketch.finish(layout, "measure-level", TITLE, notes)
+    })
+}
