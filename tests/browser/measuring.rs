@@ -62,7 +62,7 @@ fn a_pull_is_entered_by_the_keyboard_alone() {
 }
 
 #[test]
-fn pages_of_measuring_keep_to_their_budgets_and_nothing_is_found_on_them() {
+fn a_way_to_measure_is_four_screens_of_a_telephone() {
     let journey = Journey::new(390);
     let rules = axe();
     let (page, way) = (

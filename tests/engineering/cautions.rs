@@ -10,7 +10,7 @@ use stillground::halfspace::NoShelf;
 use stillground_tests::workspace;
 
 /// What is said to whoever knows nothing yet.
-const ALWAYS: [&str; 34] = [
+const ALWAYS: [&str; 40] = [
     "ground.frost",
     "block.drill_not_before",
     "block.heat",
@@ -43,6 +43,12 @@ const ALWAYS: [&str; 34] = [
     "tighten.unit",
     "wire.licensed",
     "wire.lightning",
+    "measure.knock",
+    "measure.lean",
+    "measure.pull",
+    "measure.level",
+    "mend.unload",
+    "mend.undermine",
     "observe.climbing",
     "observe.dark",
 ];

@@ -5,6 +5,7 @@ use stillground_server::drawing;
 use stillground_server::forms::chapter::Chapter;
 use stillground_server::forms::short::Part;
 use stillground_server::forms::step::Step;
+use stillground_server::views::pages::commissioning::ways::Way;
 
 /// An address of the pages as the router has it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -26,6 +27,7 @@ impl Route {
             None => return vec![path],
             Some("step}") => Step::ALL.map(|step| step.slug().to_owned()).to_vec(),
             Some("chapter}") => Chapter::ALL.map(|it| it.slug().to_owned()).to_vec(),
+            Some("way}") => Way::ALL.map(|way| way.slug().to_owned()).to_vec(),
             Some("part}") => Part::ALL.map(|part| part.slug().to_owned()).to_vec(),
             Some("file}") => drawing::NAMES
                 .iter()
@@ -90,13 +92,14 @@ pub enum Shown {
 }
 
 /// What each address that can be read shows. A new one belongs here; a house test says so.
-pub const SHOWN: [(&str, Shown); 41] = {
+pub const SHOWN: [(&str, Shown); 43] = {
     use Shown::{AsLongAsItTakes, Elsewhere, NoPage, NotOpened, Within};
     const SHEET: Shown = NoPage("a sheet for paper");
     const LIST: Shown = NoPage("a table for another program");
     const DRAWING: Shown = NoPage("a drawing");
     const STEP: Shown = Within("a_step_is_four_screens_of_a_telephone");
     const CHAPTER: Shown = Within("a_chapter_is_eight_screens_of_a_telephone");
+    const MEASURE: Shown = Within("a_way_to_measure_is_four_screens_of_a_telephone");
     const FORM: Shown = AsLongAsItTakes("a form as long as what it asks");
     const LISTED: Shown = AsLongAsItTakes("a list as long as what was kept");
     [
@@ -137,6 +140,8 @@ pub const SHOWN: [(&str, Shown); 41] = {
             "/p/{secret}/climate",
             NotOpened("is there only where the host named a climate service"),
         ),
+        ("/example/measure/{way}", MEASURE),
+        ("/p/{secret}/measure/{way}", MEASURE),
         ("/example/commissioning", FORM),
         ("/p/{secret}/commissioning", FORM),
         ("/p/{secret}/revisions", LISTED),
