@@ -77,7 +77,7 @@ fn a_helpers_knock_stands_in_the_record_once_and_goes_into_the_plan_when_its_own
     let page = format!("/p/{}/commissioning", kept.edit);
     let before = service.get(&page).text();
     assert!(
-        before.contains("Entered by helpers") && before.contains("foreseen:"),
+        before.contains("Entered by helpers") && before.contains("Foreseen:"),
         "{before}"
     );
     assert!(!before.contains("What the measurements say"));
@@ -138,7 +138,7 @@ fn what_an_older_version_entered_as_one_figure_is_taken_as_a_knock() {
     assert_eq!(form(&service, &page, &take).status, 303);
     let plan = service.read(&kept, &kept.view, "").json();
     assert_eq!(
-        plan["plan"]["commissioning"]["knocks"][0]["frequency_hz"],
+        plan["commissioning"]["knocks"][0]["frequency_hz"],
         json!(14.2)
     );
 }
@@ -184,7 +184,7 @@ fn boxes_and_words_are_in_the_plans_own_units() {
     let sent = form(&service, &page, &pull);
     assert_eq!(sent.status, 303, "{}", sent.text());
     let plan = service.read(&kept, &kept.view, "").json();
-    let kept_pull = &plan["plan"]["commissioning"]["pulls"][0];
+    let kept_pull = &plan["commissioning"]["pulls"][0];
     // Computed: 45 pounds-force are 200.17 N, four and a half feet 1.3716 m.
     assert!((kept_pull["force_n"].as_f64().unwrap() - 200.17).abs() < 0.01);
     assert!((kept_pull["height_m"].as_f64().unwrap() - 1.3716).abs() < 1e-6);
@@ -236,11 +236,11 @@ fn a_remedy_goes_into_the_plan_with_one_button_and_out_again() {
     );
     assert_eq!(made.status, 303, "{}", made.text());
     let plan = service.read(&kept, &kept.view, "").json();
-    assert_eq!(plan["plan"]["pier"]["fill"], json!("concrete"));
+    assert_eq!(plan["pier"]["fill"], json!("concrete"));
     let back = form(&service, &format!("{root}/revisions"), &[("number", "2")]);
     assert_eq!(back.status, 303);
     let plan = service.read(&kept, &kept.view, "").json();
-    assert_ne!(plan["plan"]["pier"]["fill"], json!("concrete"));
+    assert_ne!(plan["pier"]["fill"], json!("concrete"));
     // One that nobody worked out is made by none, and neither is one of a plan that changed meanwhile.
     let unknown = form(
         &service,

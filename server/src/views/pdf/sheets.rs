@@ -68,7 +68,7 @@ pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     };
     for (name, put) in SITE.iter().chain(proof).chain(TABLE) {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
-        one(&mut flow, sheet, name, *put);
+        one(&mut flow, sheet, name, *put, &CLOSER[..1]);
     }
     with_cover(flow, sheet, paper, &cover::Index::two(index, SITE.len()))
 }
@@ -86,7 +86,8 @@ pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     }
     for (name, put) in LAST {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
-        one(&mut flow, sheet, name, *put);
+        // What is carried is kept short.
+        one(&mut flow, sheet, name, *put, &CLOSER);
     }
     with_cover(flow, sheet, paper, &cover::Index::one(index))
 }
@@ -124,7 +125,7 @@ fn with_cover(mut flow: Flow, sheet: &Sheet<'_>, paper: Paper, index: &cover::In
 const PICTURES_MM: [f64; 6] = [105.0, 90.0, 75.0, 60.0, 48.0, 0.0];
 
 /// Puts one sheet, drawn together where a page would else be nearly empty.
-fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put) {
+fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put, closer: &[f64]) {
     let before = flow.pages.len();
     let again = |flow: &mut Flow, factor: f64| {
         flow.back_to(before);
@@ -139,7 +140,7 @@ fn one(flow: &mut Flow, sheet: &Sheet<'_>, name: &str, put: Put) {
     let tried = match (pages, nearly_empty) {
         (0 | 1, _) => return,
         (_, true) => &CLOSER[..],
-        (few, false) if few <= FEW_PAGES => &CLOSER[..1],
+        (few, false) if few <= FEW_PAGES => closer,
         _ => return,
     };
     if !tried.iter().any(|&factor| again(flow, factor) < plain) {
