@@ -225,22 +225,22 @@ fn a_remedy_goes_into_the_plan_with_one_button_and_out_again() {
     let said = service.get(&page).text();
     assert!(said.contains("What would help now"), "{said}");
     assert!(
-        said.contains("name=\"remedy\" value=\"fill_concrete\""),
+        said.contains("name=\"remedy\" value=\"weight_down\""),
         "{said}"
     );
     let root = format!("/p/{}", kept.edit);
     let made = form(
         &service,
         &format!("{root}/remedy"),
-        &[("remedy", "fill_concrete"), ("base", "2")],
+        &[("remedy", "weight_down"), ("base", "2")],
     );
     assert_eq!(made.status, 303, "{}", made.text());
     let plan = service.read(&kept, &kept.view, "").json();
-    assert_eq!(plan["pier"]["fill"], json!("concrete"));
+    assert!(plan["load"]["centre_above_pier_m"].is_number(), "{plan}");
     let back = form(&service, &format!("{root}/revisions"), &[("number", "2")]);
     assert_eq!(back.status, 303);
     let plan = service.read(&kept, &kept.view, "").json();
-    assert_ne!(plan["pier"]["fill"], json!("concrete"));
+    assert!(plan["load"]["centre_above_pier_m"].is_null(), "{plan}");
     // One that nobody worked out is made by none, and neither is one of a plan that changed meanwhile.
     let unknown = form(
         &service,
@@ -251,7 +251,7 @@ fn a_remedy_goes_into_the_plan_with_one_button_and_out_again() {
     let stale = form(
         &service,
         &format!("{root}/remedy"),
-        &[("remedy", "fill_concrete"), ("base", "2")],
+        &[("remedy", "weight_down"), ("base", "2")],
     );
     assert_eq!(stale.status, 409);
 }
