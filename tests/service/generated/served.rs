@@ -41,6 +41,7 @@ pub fn prints(name: &str, plan: &SitePlan, shelf: &dyn Shelf, outputs: &mut Outp
         view_link: None,
         check_link: None,
         letterhead: None,
+        built: &[],
     };
     for (size, paper) in [("A4", Paper::A4), ("Letter", Paper::Letter)] {
         for (set, print) in [
