@@ -19,6 +19,7 @@ use tower_http::timeout::TimeoutLayer;
 use crate::app::App;
 use crate::error::Trouble;
 use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery, trace};
+use crate::handlers::print::Print;
 use crate::handlers::{asset, health, house, pages};
 use crate::limits::LONGEST_ANSWER;
 use crate::passage::{panicked, passage};
@@ -103,9 +104,9 @@ fn api() -> Router<App> {
         .route("/plans/{id}/revisions", get(plans::revisions))
         .route("/plans/{id}/revisions/{number}", get(plans::revision))
         .route("/plans/{id}/design", get(design::stored))
-        .route("/plans/{id}/plan.pdf", get(design::plan_pdf))
+        .route("/plans/{id}/plan.pdf", design::sheets(Print::Plan))
         .route("/plans/{id}/file.pdf", get(design::file_pdf))
-        .route("/plans/{id}/template.pdf", get(design::template_pdf))
+        .route("/plans/{id}/template.pdf", design::sheets(Print::Template))
         .route("/plans/{id}/template.dxf", get(design::template_dxf))
         .route("/plans/{id}/drawings/{file}", get(design::drawing))
         .route("/plans/{id}/materials.csv", get(design::materials))

@@ -228,6 +228,13 @@ impl Solved {
     }
 }
 
+fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
+    let inverse = nalgebra::Matrix6::from_fn(|i, j| stiffness[i][j]).try_inverse()?;
+    Some(std::array::from_fn(|i| {
+        std::array::from_fn(|j| inverse[(i, j)])
+    }))
+}
+
 fn apply_to_matrix(left: &[[f64; 6]; 6], right: &[[f64; 6]; 6]) -> [[f64; 6]; 6] {
     std::array::from_fn(|i| std::array::from_fn(|j| (0..6).map(|k| left[i][k] * right[k][j]).sum()))
 }

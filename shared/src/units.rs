@@ -1,7 +1,7 @@
 //! Quantities of the engine, and the one place where a bare number becomes a quantity or the other way round.
 //!
 //! Each unit is a small module: `metre::new(1.2)` makes a [`Length`], `metre::get(length)` reads it, and
-//! `#[serde(rename = "length_m", serialize_with = "metre::serialize")]` writes it with its unit in the name.
+//! `#[serde(rename = "length_m", with = "metre")]` writes it with its unit in the name.
 //!
 //! Traps of the quantity library that the aliases cure: a force times a length is typed as energy there, and a force
 //! over a length as surface tension; the radian counts as one, so a rotational stiffness has the dimension of a moment.

@@ -54,7 +54,8 @@ pub fn pages() -> Vec<Route> {
         .skip(1)
         .map(|route| Route {
             path: route.split('"').nth(1).expect("a path").to_owned(),
-            read: route.contains("get("),
+            // `sheets` makes a route that is read.
+            read: route.contains("get(") || route.contains("plan::sheets("),
             sent: route.contains("post("),
         })
         .collect();

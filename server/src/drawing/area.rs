@@ -101,9 +101,8 @@ impl Area {
     }
 }
 
-/// The ground that a label covers.
-#[must_use]
-pub fn area_of(label: &Label) -> Area {
+/// A label's face, its length, and how much of that stands before its anchor.
+pub fn set_at(label: &Label) -> (Face, f64, f64) {
     let face = if label.bold {
         Face::FiguresBold
     } else {
@@ -115,6 +114,13 @@ pub fn area_of(label: &Label) -> Area {
         Anchor::Middle => length / 2.0,
         Anchor::End => length,
     };
+    (face, length, before)
+}
+
+/// The ground that a label covers.
+#[must_use]
+pub fn area_of(label: &Label) -> Area {
+    let (_, length, before) = set_at(label);
     let (up, down) = (0.74 * label.size, 0.22 * label.size);
     let Point { x, y } = label.at;
     if label.upright {

@@ -203,7 +203,6 @@ fn plate(pen: &mut Pen, view: &View, side: f64, diameter: f64, wall: f64) {
 }
 
 fn base_plan(pen: &mut Pen, layout: &Layout, view: &View) {
-    let half = layout.plate.0 / 2.0;
     plate(pen, view, layout.plate.0, layout.diameter, layout.wall);
     let ring: Vec<Vec<Point>> = [
         layout.diameter / 2.0,
@@ -219,42 +218,35 @@ fn base_plan(pen: &mut Pen, layout: &Layout, view: &View) {
             view.mm(layout.hole / 2.0).max(0.3),
         );
     }
+    under(pen, layout, view, layout.plate.0, "Base plate");
+}
+
+/// A plate's width and name below it.
+fn under(pen: &mut Pen, layout: &Layout, view: &View, side: f64, name: &str) {
+    let half = side / 2.0;
     let bottom = view.at(0.0, -layout.widest() / 2.0).y;
     across(
         pen,
         view.at(-half, -half),
         view.at(half, -half),
         bottom + FIRST,
-        &layout.number(layout.plate.0),
+        &layout.number(side),
     );
     pen.text(
         at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5),
         Anchor::Middle,
-        "Base plate",
+        name,
     );
 }
 
 fn top_plan(pen: &mut Pen, layout: &Layout, view: &View) {
-    let half = layout.top_plate.0 / 2.0;
     plate(pen, view, layout.top_plate.0, layout.diameter, layout.wall);
     pen.circle(
         Line::Chain,
         view.at(0.0, 0.0),
         view.mm(layout.bolt_circle / 2.0),
     );
-    let bottom = view.at(0.0, -layout.widest() / 2.0).y;
-    across(
-        pen,
-        view.at(-half, -half),
-        view.at(half, -half),
-        bottom + FIRST,
-        &layout.number(layout.top_plate.0),
-    );
-    pen.text(
-        at(view.at(0.0, 0.0).x, bottom + FIRST + 6.5),
-        Anchor::Middle,
-        "Top plate",
-    );
+    under(pen, layout, view, layout.top_plate.0, "Top plate");
 }
 
 /// A circle as a closed run of points, for hatching.

@@ -33,6 +33,7 @@ use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::app::App;
+use crate::handlers::print::Print;
 
 /// Every page.
 pub fn routes() -> Router<App> {
@@ -54,9 +55,9 @@ pub fn routes() -> Router<App> {
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/card", get(plan::card))
         .route("/example/materials", get(materials::show))
-        .route("/example/plan.pdf", get(plan::pdf))
+        .route("/example/plan.pdf", plan::sheets(Print::Plan))
         .route("/example/file.pdf", get(plan::file))
-        .route("/example/template.pdf", get(plan::template))
+        .route("/example/template.pdf", plan::sheets(Print::Template))
         .route("/example/template.dxf", get(plan::workshop))
         .route("/example/materials.csv", get(files::materials))
         .route("/example/schedule.ics", get(files::calendar))
@@ -114,8 +115,8 @@ pub fn routes() -> Router<App> {
         .route("/p/{secret}/prices", get(prices::show).post(prices::keep))
         .route("/p/{secret}/materials.csv", get(files::materials))
         .route("/p/{secret}/schedule.ics", get(files::calendar))
-        .route("/p/{secret}/plan.pdf", get(plan::pdf))
+        .route("/p/{secret}/plan.pdf", plan::sheets(Print::Plan))
         .route("/p/{secret}/file.pdf", get(plan::file))
-        .route("/p/{secret}/template.pdf", get(plan::template))
+        .route("/p/{secret}/template.pdf", plan::sheets(Print::Template))
         .route("/p/{secret}/template.dxf", get(plan::workshop))
 }

@@ -122,6 +122,21 @@ pub(super) const LISTS: &[(&str, &[&str])] = &[
     ),
 ];
 
+/// Names that always have what another name has, and that other one. They stay for programs that read them; a new one reads
+/// the second.
+pub(super) const REPEATED: [(&str, &str); 7] = [
+    ("block.order_volume_m3", "block.concrete.volume_m3"),
+    (
+        "pier.base_joint_stiffness_n_m_per_rad",
+        "anchors.joint.stiffness_n_m_per_rad.typical",
+    ),
+    ("motion.budget_arcsec", "motion.budget.arcsec"),
+    ("motion.quiet_distance_m", "motion.quiet.distance_m"),
+    ("motion.settle_s", "motion.bump.settle_s"),
+    ("motion.thermal_arcsec", "motion.thermal.arcsec"),
+    ("motion.wind_arcsec", "motion.wind.gust_arcsec"),
+];
+
 /// The design's schema.
 pub(super) fn schema() -> Value {
     let mut properties = Map::new();
@@ -153,6 +168,16 @@ pub(super) fn schema() -> Value {
     if let Some(motion) = properties.get_mut("motion") {
         motion["properties"]["conduct"] = conduct();
         motion["properties"]["improvements"] = improvements();
+    }
+    for (name, other) in REPEATED {
+        let (section, name) = name.split_once('.').unwrap_or((name, ""));
+        if let Some(section) = properties.get_mut(section) {
+            section["properties"][name] = json!({
+                "type": ["number", "null"],
+                "deprecated": true,
+                "description": format!("Always the same as {other}, which is to be read instead.")
+            });
+        }
     }
     let required: Vec<_> = properties.keys().cloned().collect();
     json!({
@@ -294,6 +319,29 @@ mod tests {
     use crate::planned::Planned;
     use crate::shelf::MemoryShelf;
     use stillground::site_plan::SitePlan;
+
+    fn named<'a>(design: &'a Value, path: &str) -> &'a Value {
+        path.split('.').fold(design, |value, name| &value[name])
+    }
+
+    #[test]
+    fn what_is_said_to_repeat_another_does() {
+        let shelf = MemoryShelf::new();
+        let mut windy = SitePlan::unknown();
+        windy.site.shear_wave_speed_m_s = Some(90.0);
+        windy.load.settle_s = Some(2.0);
+        let mut compared = 0;
+        for plan in [SitePlan::unknown(), windy] {
+            let design = Planned::of(&plan, &shelf).unwrap().design;
+            let design = serde_json::to_value(&design).unwrap();
+            for (name, other) in REPEATED {
+                assert!(named(&design, name).is_number(), "{name}");
+                assert_eq!(named(&design, name), named(&design, other), "{name}");
+                compared += 1;
+            }
+        }
+        assert_eq!(compared, 14);
+    }
 
     #[test]
     fn a_design_has_every_name_that_the_schema_promises() {

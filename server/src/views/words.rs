@@ -2,6 +2,7 @@
 
 use stillground::figure::Units;
 use stillground::notes::{Check, Verdict, When};
+use stillground::notes::{Input, Working};
 
 /// What stands over a list of materials for ground that nobody may presume anything of.
 pub const JUDGE_FIRST: &str = "Order nothing of this before a ground engineer has judged the ground: the sizes may all change.";
@@ -21,6 +22,16 @@ const SHARES: &[(f64, &str)] = &[
     (0.125, "an eighth"),
     (0.1, "a tenth"),
 ];
+
+/// What goes into a calculation, in words.
+pub fn inputs(working: &Working, units: Units) -> Vec<String> {
+    let said = |input: &Input| units.say(input.value, input.unit);
+    working
+        .inputs
+        .iter()
+        .map(|input| format!("{}\u{a0}=\u{a0}{}", input.symbol, said(input)))
+        .collect()
+}
 
 /// A check's answer in words, its margin said with it and never rounded up.
 #[must_use]

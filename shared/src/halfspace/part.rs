@@ -7,9 +7,8 @@
 use std::sync::{Arc, Mutex, PoisonError};
 
 use super::places::Places;
-use super::solve::inverse;
 use super::surface::Surface;
-use super::{Solved, apply_to_matrix};
+use super::{Solved, apply_to_matrix, inverse};
 
 /// The last block held in part, by its share's exact bits: the next plan with the same block asks for the same one.
 #[derive(Debug, Default)]

@@ -11,7 +11,7 @@ use super::motions::{MOTIONS, movement};
 use super::part::Part;
 use super::places::Places;
 use super::surface::{Answers, Surface};
-use super::{Shape, Solved, blocks};
+use super::{Shape, Solved, blocks, inverse};
 
 /// Most patches of the quarter on the finer mesh: what a core solves within the time a page may take.
 const MOST_PATCHES: usize = 140;
@@ -147,13 +147,6 @@ impl Surface {
             weight,
         })
     }
-}
-
-pub(super) fn inverse(stiffness: &[[f64; 6]; 6]) -> Option<[[f64; 6]; 6]> {
-    let inverse = Matrix6::from_fn(|i, j| stiffness[i][j]).try_inverse()?;
-    Some(std::array::from_fn(|i| {
-        std::array::from_fn(|j| inverse[(i, j)])
-    }))
 }
 
 /// Solves on a mesh of the given fineness; none when the numbers fail.

@@ -46,22 +46,19 @@ pub struct Anchors {
     /// Where they stand.
     pub studs: Vec<Stud>,
     /// Diameter of each hole.
-    #[serde(rename = "hole_diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "hole_diameter_mm", with = "millimetre")]
     pub hole_diameter: Length,
     /// Depth of each hole.
-    #[serde(rename = "hole_depth_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "hole_depth_mm", with = "millimetre")]
     pub hole_depth: Length,
     /// Embedment.
-    #[serde(rename = "embedment_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "embedment_mm", with = "millimetre")]
     pub embedment: Length,
     /// Preload of a stud.
-    #[serde(
-        rename = "preload_kn",
-        serialize_with = "kilonewton::spread::option::serialize"
-    )]
+    #[serde(rename = "preload_kn", with = "kilonewton::spread::option")]
     pub preload: Option<Spread<Force>>,
     /// Resin for all holes, with waste, without what the nozzles throw away.
-    #[serde(rename = "resin_volume_ml", serialize_with = "millilitre::serialize")]
+    #[serde(rename = "resin_volume_ml", with = "millilitre")]
     pub resin_volume: Volume,
     /// The way in which the group would fail first.
     pub governing: String,

@@ -44,62 +44,53 @@ pub use steel::SteelOption;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Block {
     /// Along x.
-    #[serde(rename = "length_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "length_m", with = "metre")]
     pub length: Length,
     /// Along y.
-    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "width_m", with = "metre")]
     pub width: Length,
     /// Base below ground.
-    #[serde(rename = "depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "depth_m", with = "metre")]
     pub depth: Length,
     /// Top above ground.
-    #[serde(rename = "upstand_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "upstand_m", with = "metre")]
     pub upstand: Length,
     /// Volume of concrete in place.
-    #[serde(rename = "volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "volume_m3", with = "cubic_metre")]
     pub volume: Volume,
     /// Volume to order, with waste.
-    #[serde(rename = "order_volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "order_volume_m3", with = "cubic_metre")]
     pub order_volume: Volume,
     /// Mass.
-    #[serde(rename = "mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "mass_kg", with = "kilogram")]
     pub mass: Mass,
     /// Largest pressure under the base, at its edge, in the worst of the cases looked at; where the force falls outside the base,
     /// a hundred times the resting pressure, and the check fails.
-    #[serde(
-        rename = "bearing_pressure_kpa",
-        serialize_with = "kilopascal::serialize"
-    )]
+    #[serde(rename = "bearing_pressure_kpa", with = "kilopascal")]
     pub bearing_pressure: Pressure,
     /// Pressure under the base when nobody touches the pier and no wind blows.
-    #[serde(
-        rename = "resting_pressure_kpa",
-        serialize_with = "kilopascal::serialize"
-    )]
+    #[serde(rename = "resting_pressure_kpa", with = "kilopascal")]
     pub resting_pressure: Pressure,
     /// Characteristic cylinder strength at 28 days.
-    #[serde(rename = "strength_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "strength_mpa", with = "megapascal")]
     pub strength: Pressure,
     /// Mean modulus of elasticity at 28 days.
-    #[serde(
-        rename = "elastic_modulus_mpa",
-        serialize_with = "megapascal::serialize"
-    )]
+    #[serde(rename = "elastic_modulus_mpa", with = "megapascal")]
     pub elastic_modulus: Pressure,
     /// Depth from which the soil is hard against the sides.
-    #[serde(rename = "side_contact_from_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "side_contact_from_m", with = "metre")]
     pub side_contact_from: Length,
     /// Depth to which it is.
-    #[serde(rename = "side_contact_to_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "side_contact_to_m", with = "metre")]
     pub side_contact_to: Length,
     /// After how many days at the stated temperature holes may be drilled.
-    #[serde(rename = "drill_after_d", serialize_with = "day::serialize")]
+    #[serde(rename = "drill_after_d", with = "day")]
     pub drill_after: Time,
     /// After how many days it may be loaded fully.
-    #[serde(rename = "load_after_d", serialize_with = "day::serialize")]
+    #[serde(rename = "load_after_d", with = "day")]
     pub load_after: Time,
     /// For how many days it is kept damp and covered.
-    #[serde(rename = "curing_d", serialize_with = "day::serialize")]
+    #[serde(rename = "curing_d", with = "day")]
     pub curing: Time,
     /// Strength at a row of days at the stated temperature.
     pub strength_by_day: Vec<Age>,

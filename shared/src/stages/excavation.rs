@@ -27,53 +27,50 @@ use crate::units::{Length, Mass, Volume, cubic_metre, kilogram, metre};
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Excavation {
     /// Length at ground level.
-    #[serde(rename = "length_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "length_m", with = "metre")]
     pub length: Length,
     /// Width at ground level.
-    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "width_m", with = "metre")]
     pub width: Length,
     /// Depth.
-    #[serde(rename = "depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "depth_m", with = "metre")]
     pub depth: Length,
     /// Length at the bottom.
-    #[serde(rename = "bottom_length_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "bottom_length_m", with = "metre")]
     pub bottom_length: Length,
     /// Width at the bottom.
-    #[serde(rename = "bottom_width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "bottom_width_m", with = "metre")]
     pub bottom_width: Length,
     /// Slope of the sides, degrees from level; 90 for vertical ones.
     pub slope_deg: f64,
     /// Whether the concrete is poured against the ground, without a form below ground level.
     pub cast_against_ground: bool,
     /// Volume in the ground.
-    #[serde(rename = "volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "volume_m3", with = "cubic_metre")]
     pub volume: Volume,
     /// Volume when dug, bulked.
-    #[serde(rename = "spoil_volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "spoil_volume_m3", with = "cubic_metre")]
     pub spoil_volume: Volume,
     /// Mass of the spoil.
-    #[serde(rename = "spoil_mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "spoil_mass_kg", with = "kilogram")]
     pub spoil_mass: Mass,
     /// Volume round the block that is filled again, as rammed.
-    #[serde(
-        rename = "backfill_volume_m3",
-        serialize_with = "cubic_metre::serialize"
-    )]
+    #[serde(rename = "backfill_volume_m3", with = "cubic_metre")]
     pub backfill_volume: Volume,
     /// Bulked volume of the spoil that does not go back.
-    #[serde(rename = "away_volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "away_volume_m3", with = "cubic_metre")]
     pub away_volume: Volume,
     /// Width of the heap of spoil, a ridge as long as the pit is wide.
-    #[serde(rename = "heap_width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "heap_width_m", with = "metre")]
     pub heap_width: Length,
     /// Height of that ridge.
-    #[serde(rename = "heap_height_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "heap_height_m", with = "metre")]
     pub heap_height: Length,
     /// Least distance of the spoil from the pit's edge.
-    #[serde(rename = "spoil_distance_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "spoil_distance_m", with = "metre")]
     pub spoil_distance: Length,
     /// Least distance of machines, lorries and stacked goods from the pit's edge.
-    #[serde(rename = "load_distance_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "load_distance_m", with = "metre")]
     pub load_distance: Length,
     /// Barrow loads of spoil.
     pub barrow_loads: u32,
@@ -94,13 +91,10 @@ pub struct Excavation {
     /// What limits the depth.
     pub depth_limited_by: DepthLimit,
     /// Deepest base there is room for.
-    #[serde(rename = "room_depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "room_depth_m", with = "metre")]
     pub room_depth: Length,
     /// Side of a square block at that depth that is as stiff in rocking as a metre cube; none where a metre can be dug, and in rock.
-    #[serde(
-        rename = "as_stiff_side_m",
-        serialize_with = "metre::option::serialize"
-    )]
+    #[serde(rename = "as_stiff_side_m", with = "metre::option")]
     pub as_stiff_side: Option<Length>,
 }
 

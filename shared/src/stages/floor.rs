@@ -41,13 +41,13 @@ pub struct Floor {
     /// What people stand on.
     pub kind: FloorKind,
     /// Level above ground.
-    #[serde(rename = "level_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "level_m", with = "metre")]
     pub level: Length,
     /// Extent along x, evenly on both sides of the axis.
-    #[serde(rename = "length_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "length_m", with = "metre")]
     pub length: Length,
     /// Extent along y, evenly on both sides of the axis.
-    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "width_m", with = "metre")]
     pub width: Length,
     /// Hole in it for pier or block; none in bare ground.
     pub opening: Option<Opening>,
@@ -56,7 +56,7 @@ pub struct Floor {
     /// Whether those posts were stated or laid out here.
     pub supports_origin: Origin,
     /// Distance over which a slab spreads a load; none for ground and deck.
-    #[serde(rename = "slab_spread_m", serialize_with = "metre::option::serialize")]
+    #[serde(rename = "slab_spread_m", with = "metre::option")]
     pub slab_spread: Option<Length>,
     /// Where people stand against block and reach.
     pub stands: Vec<StandPlace>,
@@ -65,13 +65,10 @@ pub struct Floor {
     /// Whether the walk crosses the block's plan.
     pub walk_over_block: bool,
     /// Shortest distance from the walk to the block's side, nought over it; none without a walk.
-    #[serde(
-        rename = "walk_to_block_m",
-        serialize_with = "metre::option::serialize"
-    )]
+    #[serde(rename = "walk_to_block_m", with = "metre::option")]
     pub walk_to_block: Option<Length>,
     /// Distance from the block's side within which a weight tilts it most: its depth.
-    #[serde(rename = "reach_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "reach_m", with = "metre")]
     pub reach: Length,
     /// Half the block's sides, along x and y.
     #[serde(skip)]

@@ -51,22 +51,16 @@ pub struct Ground {
     /// Where the stiffness comes from.
     pub stiffness_from: StiffnessFrom,
     /// Small-strain shear modulus; none where the ground is not to be built on.
-    #[serde(
-        rename = "shear_modulus_mpa",
-        serialize_with = "megapascal::spread::option::serialize"
-    )]
+    #[serde(rename = "shear_modulus_mpa", with = "megapascal::spread::option")]
     pub shear_modulus: Option<Spread<Pressure>>,
     /// Speed of shear waves.
     #[serde(
         rename = "shear_wave_speed_m_s",
-        serialize_with = "metre_per_second::spread::option::serialize"
+        with = "metre_per_second::spread::option"
     )]
     pub shear_wave_speed: Option<Spread<Velocity>>,
     /// Unit weight.
-    #[serde(
-        rename = "unit_weight_kn_m3",
-        serialize_with = "kilonewton_per_cubic_metre::serialize"
-    )]
+    #[serde(rename = "unit_weight_kn_m3", with = "kilonewton_per_cubic_metre")]
     pub unit_weight: UnitWeight,
     /// Unit weight above and below the water, one and the same where a unit weight was stated.
     #[serde(skip)]
@@ -74,7 +68,7 @@ pub struct Ground {
     /// Unit weight, low, typical and high.
     #[serde(
         rename = "unit_weight_range_kn_m3",
-        serialize_with = "kilonewton_per_cubic_metre::spread::serialize"
+        with = "kilonewton_per_cubic_metre::spread"
     )]
     pub unit_weight_range: Spread<UnitWeight>,
     /// Poisson's ratio.
@@ -82,15 +76,12 @@ pub struct Ground {
     /// Poisson's ratio, low, typical and high.
     pub poisson_ratio_range: Spread<f64>,
     /// Presumed net bearing pressure by which the block is judged, the low end; none where a ground engineer has to say.
-    #[serde(
-        rename = "presumed_bearing_kpa",
-        serialize_with = "kilopascal::option::serialize"
-    )]
+    #[serde(rename = "presumed_bearing_kpa", with = "kilopascal::option")]
     pub presumed_bearing: Option<Pressure>,
     /// Presumed bearing pressure, low, typical and high.
     #[serde(
         rename = "presumed_bearing_range_kpa",
-        serialize_with = "kilopascal::spread::option::serialize"
+        with = "kilopascal::spread::option"
     )]
     pub presumed_bearing_range: Option<Spread<Pressure>>,
     /// Where those three stand.
@@ -103,27 +94,21 @@ pub struct Ground {
     /// Why no figure of bearing or stillness is sure here, though it is shown; none where nothing speaks against them.
     pub unsure: Option<String>,
     /// Depth to which frost goes in a hard winter.
-    #[serde(rename = "frost_depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "frost_depth_m", with = "metre")]
     pub frost_depth: Length,
     /// How readily this ground heaves when it freezes.
     pub frost_class: FrostClass,
     /// Least depth of the block's base on account of frost: the depth of frost, or nought on sound rock, which does not heave.
-    #[serde(rename = "frost_base_depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "frost_base_depth_m", with = "metre")]
     pub frost_base_depth: Length,
     /// Highest groundwater below ground level; none when deep or not known.
-    #[serde(
-        rename = "groundwater_depth_m",
-        serialize_with = "metre::option::serialize"
-    )]
+    #[serde(rename = "groundwater_depth_m", with = "metre::option")]
     pub groundwater_depth: Option<Length>,
     /// Thickness of the topsoil; none when not known.
-    #[serde(
-        rename = "topsoil_depth_m",
-        serialize_with = "metre::option::serialize"
-    )]
+    #[serde(rename = "topsoil_depth_m", with = "metre::option")]
     pub topsoil_depth: Option<Length>,
     /// Depth of rock below ground level; none when deep or not known.
-    #[serde(rename = "rock_depth_m", serialize_with = "metre::option::serialize")]
+    #[serde(rename = "rock_depth_m", with = "metre::option")]
     pub rock_depth: Option<Length>,
     /// Whether the rock at that depth is sound: it is, unless the plan names a soft kind, or the ground is weathered rock itself.
     #[serde(skip)]

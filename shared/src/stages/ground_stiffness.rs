@@ -74,52 +74,37 @@ pub struct GroundStiffness {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Stiffness {
     /// Vertical.
-    #[serde(
-        rename = "vertical_n_per_m",
-        serialize_with = "newton_per_metre::option::serialize"
-    )]
+    #[serde(rename = "vertical_n_per_m", with = "newton_per_metre::option")]
     pub vertical: Option<LinearStiffness>,
     /// Horizontal along x.
-    #[serde(
-        rename = "horizontal_x_n_per_m",
-        serialize_with = "newton_per_metre::option::serialize"
-    )]
+    #[serde(rename = "horizontal_x_n_per_m", with = "newton_per_metre::option")]
     pub horizontal_x: Option<LinearStiffness>,
     /// Horizontal along y.
-    #[serde(
-        rename = "horizontal_y_n_per_m",
-        serialize_with = "newton_per_metre::option::serialize"
-    )]
+    #[serde(rename = "horizontal_y_n_per_m", with = "newton_per_metre::option")]
     pub horizontal_y: Option<LinearStiffness>,
     /// Rocking about x.
     #[serde(
         rename = "rocking_x_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::option::serialize"
+        with = "newton_metre_per_radian::option"
     )]
     pub rocking_x: Option<RotationalStiffness>,
     /// Rocking about y: the motion in the x–z plane.
     #[serde(
         rename = "rocking_y_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::option::serialize"
+        with = "newton_metre_per_radian::option"
     )]
     pub rocking_y: Option<RotationalStiffness>,
     /// Torsion about z.
     #[serde(
         rename = "torsion_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::option::serialize"
+        with = "newton_metre_per_radian::option"
     )]
     pub torsion: Option<RotationalStiffness>,
     /// Force along x for a turn about y.
-    #[serde(
-        rename = "coupling_x_ry_n_per_rad",
-        serialize_with = "newton_per_radian::option::serialize"
-    )]
+    #[serde(rename = "coupling_x_ry_n_per_rad", with = "newton_per_radian::option")]
     pub coupling_x_ry: Option<CouplingStiffness>,
     /// Force along y for a turn about x; negative, since a right-handed turn about x carries the upper soil towards −y.
-    #[serde(
-        rename = "coupling_y_rx_n_per_rad",
-        serialize_with = "newton_per_radian::option::serialize"
-    )]
+    #[serde(rename = "coupling_y_rx_n_per_rad", with = "newton_per_radian::option")]
     pub coupling_y_rx: Option<CouplingStiffness>,
 }
 

@@ -42,32 +42,23 @@ pub struct Joint {
     /// Turning stiffness: low, expected, high.
     #[serde(
         rename = "stiffness_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::spread::serialize"
+        with = "newton_metre_per_radian::spread"
     )]
     pub stiffness: Spread<RotationalStiffness>,
     /// The same with the joint open, studs alone.
-    #[serde(
-        rename = "open_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::serialize"
-    )]
+    #[serde(rename = "open_n_m_per_rad", with = "newton_metre_per_radian")]
     pub open: RotationalStiffness,
     /// Bond of one stud.
-    #[serde(
-        rename = "bond_n_per_m",
-        serialize_with = "newton_per_metre::serialize"
-    )]
+    #[serde(rename = "bond_n_per_m", with = "newton_per_metre")]
     pub bond: LinearStiffness,
     /// Free length of one stud.
-    #[serde(rename = "bar_n_per_m", serialize_with = "newton_per_metre::serialize")]
+    #[serde(rename = "bar_n_per_m", with = "newton_per_metre")]
     pub bar: LinearStiffness,
     /// Plate between wall and one stud.
-    #[serde(
-        rename = "plate_n_per_m",
-        serialize_with = "newton_per_metre::serialize"
-    )]
+    #[serde(rename = "plate_n_per_m", with = "newton_per_metre")]
     pub plate: LinearStiffness,
     /// Radius of the disc that presses, where the joint is closed.
-    #[serde(rename = "disc_radius_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "disc_radius_mm", with = "millimetre")]
     pub disc_radius: Length,
     /// What gives on grout once the joint opens; null on nuts.
     pub opened: Option<Opened>,
@@ -77,13 +68,13 @@ pub struct Joint {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Opened {
     /// From the pulled studs to the pressed wall.
-    #[serde(rename = "lever_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "lever_mm", with = "millimetre")]
     pub lever: Length,
     /// Studs and plate in tension, k_T.
-    #[serde(rename = "pulled_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "pulled_mm", with = "millimetre")]
     pub pulled: Length,
     /// Concrete in compression, k_C.
-    #[serde(rename = "pressed_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "pressed_mm", with = "millimetre")]
     pub pressed: Length,
 }
 

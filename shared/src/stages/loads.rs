@@ -32,16 +32,16 @@ pub struct Load {
     /// In words.
     pub title: &'static str,
     /// Across the column.
-    #[serde(rename = "shear_n", serialize_with = "newton::serialize")]
+    #[serde(rename = "shear_n", with = "newton")]
     pub shear: Force,
     /// Bending at the foot.
-    #[serde(rename = "moment_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "moment_n_m", with = "newton_metre")]
     pub moment: Moment,
     /// Weight that presses.
-    #[serde(rename = "axial_n", serialize_with = "newton::serialize")]
+    #[serde(rename = "axial_n", with = "newton")]
     pub axial: Force,
     /// Twist about the column's axis, where the force acts beside it.
-    #[serde(rename = "torsion_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "torsion_n_m", with = "newton_metre")]
     pub torsion: Moment,
     /// Whether the wind reaches the pier.
     pub roof: Roof,

@@ -90,19 +90,13 @@ pub struct StandTilt {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Motion {
     /// First frequencies in typical ground.
-    #[serde(rename = "frequencies_hz", serialize_with = "hertz::list::serialize")]
+    #[serde(rename = "frequencies_hz", with = "hertz::list")]
     pub frequencies: Vec<Frequency>,
     /// The same in the softest ground thought likely.
-    #[serde(
-        rename = "frequencies_low_hz",
-        serialize_with = "hertz::list::serialize"
-    )]
+    #[serde(rename = "frequencies_low_hz", with = "hertz::list")]
     pub frequencies_low: Vec<Frequency>,
     /// The same in the stiffest.
-    #[serde(
-        rename = "frequencies_high_hz",
-        serialize_with = "hertz::list::serialize"
-    )]
+    #[serde(rename = "frequencies_high_hz", with = "hertz::list")]
     pub frequencies_high: Vec<Frequency>,
     /// Natural swings, slowest first.
     pub modes: Vec<ModeShape>,

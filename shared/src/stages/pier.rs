@@ -30,67 +30,55 @@ use crate::units::{
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Pier {
     /// Height of the column with its plates.
-    #[serde(rename = "height_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "height_m", with = "metre")]
     pub height: Length,
     /// Outside diameter.
-    #[serde(
-        rename = "outside_diameter_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "outside_diameter_mm", with = "millimetre")]
     pub outside_diameter: Length,
     /// Wall.
-    #[serde(rename = "wall_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "wall_mm", with = "millimetre")]
     pub wall: Length,
     /// Side of the base plate.
-    #[serde(rename = "plate_side_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "plate_side_mm", with = "millimetre")]
     pub plate_side: Length,
     /// Thickness of the base plate.
-    #[serde(
-        rename = "plate_thickness_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "plate_thickness_mm", with = "millimetre")]
     pub plate_thickness: Length,
     /// Gap or grout under the plate.
-    #[serde(rename = "gap_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "gap_mm", with = "millimetre")]
     pub gap: Length,
     /// Column, fill and plates.
-    #[serde(rename = "mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "mass_kg", with = "kilogram")]
     pub mass: Mass,
     /// What is lifted over the studs: column and plates, not yet filled.
-    #[serde(rename = "lifted_mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "lifted_mass_kg", with = "kilogram")]
     pub lifted_mass: Mass,
     /// Of which tube and fill, spread over the height.
-    #[serde(rename = "shaft_mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "shaft_mass_kg", with = "kilogram")]
     pub shaft_mass: Mass,
     /// Of which the plate at the top.
-    #[serde(rename = "top_plate_mass_kg", serialize_with = "kilogram::serialize")]
+    #[serde(rename = "top_plate_mass_kg", with = "kilogram")]
     pub top_plate_mass: Mass,
     /// E·I of column and fill.
-    #[serde(
-        rename = "bending_stiffness_n_m2",
-        serialize_with = "newton_square_metre::serialize"
-    )]
+    #[serde(rename = "bending_stiffness_n_m2", with = "newton_square_metre")]
     pub bending_stiffness: BendingStiffness,
     /// κ·G·A of the tube.
-    #[serde(rename = "shear_stiffness_n", serialize_with = "newton::serialize")]
+    #[serde(rename = "shear_stiffness_n", with = "newton")]
     pub shear_stiffness: Force,
     /// Turn of the plate on studs, resin, nuts or grout.
     #[serde(
         rename = "base_joint_stiffness_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::serialize"
+        with = "newton_metre_per_radian"
     )]
     pub base_joint_stiffness: RotationalStiffness,
     /// Force at the top for a movement of the top, on a block that stands still.
-    #[serde(
-        rename = "top_stiffness_n_per_m",
-        serialize_with = "newton_per_metre::serialize"
-    )]
+    #[serde(rename = "top_stiffness_n_per_m", with = "newton_per_metre")]
     pub top_stiffness: LinearStiffness,
     /// Largest force across the foot, characteristic.
-    #[serde(rename = "foot_shear_n", serialize_with = "newton::serialize")]
+    #[serde(rename = "foot_shear_n", with = "newton")]
     pub foot_shear: Force,
     /// Largest moment at the foot, characteristic.
-    #[serde(rename = "foot_moment_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "foot_moment_n_m", with = "newton_metre")]
     pub foot_moment: Moment,
 }
 

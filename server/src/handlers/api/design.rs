@@ -4,6 +4,7 @@ use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
+use axum::routing::{MethodRouter, get};
 use stillground::design::ENGINE_VERSION;
 
 use super::body::PlanBody;
@@ -48,21 +49,17 @@ pub async fn stored(
     Ok(with_etag(Json(&planned.design).into_response(), &etag))
 }
 
-/// The site set of a stored plan.
-pub async fn plan_pdf(
-    State(app): State<App>,
-    holder: Holder,
-    asker: Asker,
-    Query(asked): Query<Asked>,
-) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::Plan,
-        &holder.0.saved.plan,
-        issue(&app, &holder, &asker.0).await,
-        &asked,
+/// A set of sheets of a stored plan.
+pub fn sheets(which: Print) -> MethodRouter<App> {
+    get(
+        async move |State(app): State<App>,
+                    holder: Holder,
+                    asker: Asker,
+                    Query(asked): Query<Asked>| {
+            let issue = issue(&app, &holder, &asker.0).await;
+            print(&app, which, &holder.0.saved.plan, issue, &asked).await
+        },
     )
-    .await
 }
 
 /// Everything that can be checked of a stored plan.
@@ -76,23 +73,6 @@ pub async fn file_pdf(
     let writer = Writer::from(holder.0);
     issue.built = print::built(&app, &writer).await?;
     print(&app, Print::File, &writer.saved.plan, issue, &asked).await
-}
-
-/// The drilling template of a stored plan.
-pub async fn template_pdf(
-    State(app): State<App>,
-    holder: Holder,
-    asker: Asker,
-    Query(asked): Query<Asked>,
-) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::Template,
-        &holder.0.saved.plan,
-        issue(&app, &holder, &asker.0).await,
-        &asked,
-    )
-    .await
 }
 
 /// Plate and drilling jig of a stored plan, for a workshop.

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Redirect, Response};
+use axum::routing::{MethodRouter, get};
 use stillground::design::ENGINE_VERSION;
 
 use super::contradictory::{contradictions, unless_contradictory};
@@ -199,21 +200,17 @@ pub async fn drawing(
     print::drawing(&planned, file)
 }
 
-/// The site set.
-pub async fn pdf(
-    State(app): State<App>,
-    place: Place,
-    Query(asked): Query<Asked>,
-    asker: Asker,
-) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::Plan,
-        &place.plan,
-        issue(&app, &place, &asker.0).await,
-        &asked,
+/// A set of sheets.
+pub fn sheets(which: Print) -> MethodRouter<App> {
+    get(
+        async move |State(app): State<App>,
+                    place: Place,
+                    Query(asked): Query<Asked>,
+                    asker: Asker| {
+            let issue = issue(&app, &place, &asker.0).await;
+            print(&app, which, &place.plan, issue, &asked).await
+        },
     )
-    .await
 }
 
 /// Everything that can be checked.
@@ -228,23 +225,6 @@ pub async fn file(
         issue.built = built(&app, &record::writer(&place)).await?;
     }
     print(&app, Print::File, &place.plan, issue, &asked).await
-}
-
-/// The drilling template.
-pub async fn template(
-    State(app): State<App>,
-    place: Place,
-    Query(asked): Query<Asked>,
-    asker: Asker,
-) -> Result<Response, Trouble> {
-    print(
-        &app,
-        Print::Template,
-        &place.plan,
-        issue(&app, &place, &asker.0).await,
-        &asked,
-    )
-    .await
 }
 
 /// Plate and drilling jig, for a workshop.

@@ -5,6 +5,7 @@ use stillground::figure::Units;
 use stillground::notes::{Stage, Working};
 
 use super::Listing;
+use crate::views::words::inputs;
 
 /// Whether a calculation stands on the checking engineer's page.
 #[must_use]
@@ -34,17 +35,7 @@ pub(super) fn calculations<'a>(
     units: Units,
 ) -> Listing {
     let row = |working: &Working| {
-        let inputs: Vec<String> = working
-            .inputs
-            .iter()
-            .map(|input| {
-                format!(
-                    "{}\u{a0}=\u{a0}{}",
-                    input.symbol,
-                    units.say(input.value, input.unit)
-                )
-            })
-            .collect();
+        let inputs = inputs(working, units);
         vec![
             working.title.clone(),
             working.formula.to_owned(),

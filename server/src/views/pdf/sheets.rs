@@ -1,6 +1,7 @@
 //! The set: which sheets there are, in which order.
 
 mod build;
+mod calculations;
 mod cover;
 mod day;
 mod engineer;
@@ -8,7 +9,6 @@ mod figures;
 pub(in crate::views::pdf) mod north;
 mod paperwork;
 mod proof;
-mod reckoning;
 mod record;
 mod steps;
 mod stillness;
@@ -45,7 +45,7 @@ const TABLE: &[(&str, Put)] = &[
     ("Checks", paperwork::checks),
     ("Assumptions", paperwork::assumptions),
     ("The studs, for the checking engineer", engineer::studs),
-    ("Calculations", reckoning::calculations),
+    ("Calculations", calculations::calculations),
 ];
 
 /// A sheet whose last page is filled less than this is drawn together, to spare the page.

@@ -31,19 +31,16 @@ pub struct Action {
     /// In words.
     pub title: &'static str,
     /// Weight that presses.
-    #[serde(rename = "weight_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "weight_kn", with = "kilonewton")]
     pub weight: Force,
     /// Across the column.
-    #[serde(rename = "shear_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "shear_kn", with = "kilonewton")]
     pub shear: Force,
     /// Bending at the foot.
-    #[serde(rename = "moment_kn_m", serialize_with = "kilonewton_metre::serialize")]
+    #[serde(rename = "moment_kn_m", with = "kilonewton_metre")]
     pub moment: Moment,
     /// Twist about the column's axis, where the force acts beside it.
-    #[serde(
-        rename = "torsion_kn_m",
-        serialize_with = "kilonewton_metre::serialize"
-    )]
+    #[serde(rename = "torsion_kn_m", with = "kilonewton_metre")]
     pub torsion: Moment,
     /// Whether it is an accident, which has no partial factor.
     pub accidental: bool,

@@ -16,16 +16,13 @@ pub struct ConeArea {
     /// Numbers of the studs that are pulled.
     pub studs: Vec<usize>,
     /// From a stud to the cone's edge, 1.5 h_ef.
-    #[serde(rename = "reach_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "reach_mm", with = "millimetre")]
     pub reach: Length,
     /// The area.
-    #[serde(rename = "area_mm2", serialize_with = "square_millimetre::serialize")]
+    #[serde(rename = "area_mm2", with = "square_millimetre")]
     pub area: Area,
     /// That of one stud far from edges.
-    #[serde(
-        rename = "single_area_mm2",
-        serialize_with = "square_millimetre::serialize"
-    )]
+    #[serde(rename = "single_area_mm2", with = "square_millimetre")]
     pub single: Area,
 }
 
@@ -39,31 +36,28 @@ pub struct EdgeArea {
     /// Numbers of the studs in the row nearest to it, which carry the shear.
     pub studs: Vec<usize>,
     /// From the row to the side, as it counts: less than it is in a narrow, thin block.
-    #[serde(rename = "counted_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "counted_mm", with = "millimetre")]
     pub counted: Length,
     /// From the row to the side as it stands.
-    #[serde(rename = "distance_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "distance_mm", with = "millimetre")]
     pub distance: Length,
     /// Length of the row.
-    #[serde(rename = "row_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "row_mm", with = "millimetre")]
     pub row: Length,
     /// From the row's ends to the block's corners; along x for a side in y, towards the positive end first.
-    #[serde(rename = "corners_mm", serialize_with = "millimetre::list::serialize")]
+    #[serde(rename = "corners_mm", with = "millimetre::list")]
     pub corners: [Length; 2],
     /// How deep it breaks: 1.5 times the counted distance, at most the block.
-    #[serde(rename = "depth_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "depth_mm", with = "millimetre")]
     pub depth: Length,
     /// How far it spreads beyond the row's ends, towards either corner.
-    #[serde(rename = "spread_mm", serialize_with = "millimetre::list::serialize")]
+    #[serde(rename = "spread_mm", with = "millimetre::list")]
     pub spread: [Length; 2],
     /// The area on the side.
-    #[serde(rename = "area_mm2", serialize_with = "square_millimetre::serialize")]
+    #[serde(rename = "area_mm2", with = "square_millimetre")]
     pub area: Area,
     /// That of one stud far from corners.
-    #[serde(
-        rename = "single_area_mm2",
-        serialize_with = "square_millimetre::serialize"
-    )]
+    #[serde(rename = "single_area_mm2", with = "square_millimetre")]
     pub single: Area,
 }
 

@@ -44,62 +44,50 @@ pub struct Flexure {
     /// Whether this plan bends it; else what the same torque would do were nothing under the plate at the studs.
     pub acts: bool,
     /// Pull of each stud, at its highest.
-    #[serde(rename = "pull_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "pull_kn", with = "kilonewton")]
     pub pull: Force,
     /// Movement of the plate at the studs.
-    #[serde(rename = "plate_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "plate_mm", with = "millimetre")]
     pub plate: Length,
     /// Slope where plate and wall meet, radians.
     pub slope_ratio: f64,
     /// Bending stress in the wall.
-    #[serde(rename = "wall_stress_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "wall_stress_mpa", with = "megapascal")]
     pub wall_stress: Pressure,
     /// Bending stress in the plate.
-    #[serde(rename = "plate_stress_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "plate_stress_mpa", with = "megapascal")]
     pub plate_stress: Pressure,
     /// Yield strength of both.
-    #[serde(rename = "yield_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "yield_mpa", with = "megapascal")]
     pub yield_strength: Pressure,
     /// The greater stress over the yield strength.
     pub yield_ratio: f64,
     /// Whether a fifth of the yield strength stays in hand.
     pub elastic: bool,
     /// Height of wall that takes part: half a wave of its decay.
-    #[serde(rename = "wall_height_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "wall_height_mm", with = "millimetre")]
     pub wall_height: Length,
     /// How far the lower nuts may be off a plane before the wall reaches half its yield strength.
-    #[serde(rename = "nut_gap_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "nut_gap_mm", with = "millimetre")]
     pub nut_gap: Length,
     /// Torque at which a fifth of the yield strength is just still in hand.
-    #[serde(rename = "most_torque_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "most_torque_n_m", with = "newton_metre")]
     pub most_torque: Moment,
     /// Stiffness of the bent plate at one stud.
-    #[serde(
-        rename = "spring_n_per_m",
-        serialize_with = "newton_per_metre::serialize"
-    )]
+    #[serde(rename = "spring_n_per_m", with = "newton_per_metre")]
     pub spring: LinearStiffness,
     /// Share of the preload left when the resin has crept by a tenth of a millimetre.
     pub kept_ratio: f64,
     /// The same under a plate that does not give.
     pub kept_stiff_ratio: f64,
     /// Turning stiffness of the foot while the bent plate holds the column's edge down.
-    #[serde(
-        rename = "closed_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::serialize"
-    )]
+    #[serde(rename = "closed_n_m_per_rad", with = "newton_metre_per_radian")]
     pub closed: RotationalStiffness,
     /// The same once the edge lifts.
-    #[serde(
-        rename = "lifted_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::serialize"
-    )]
+    #[serde(rename = "lifted_n_m_per_rad", with = "newton_metre_per_radian")]
     pub lifted: RotationalStiffness,
     /// The same with tight nuts above and below the plate.
-    #[serde(
-        rename = "on_nuts_n_m_per_rad",
-        serialize_with = "newton_metre_per_radian::serialize"
-    )]
+    #[serde(rename = "on_nuts_n_m_per_rad", with = "newton_metre_per_radian")]
     pub on_nuts: RotationalStiffness,
     /// Section of the plate: radius and movement towards the concrete.
     #[serde(skip)]

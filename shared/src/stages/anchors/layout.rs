@@ -13,10 +13,10 @@ const ROW_MM: f64 = 1.0;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Stud {
     /// East.
-    #[serde(rename = "x_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "x_mm", with = "millimetre")]
     pub x: Length,
     /// North.
-    #[serde(rename = "y_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "y_mm", with = "millimetre")]
     pub y: Length,
 }
 

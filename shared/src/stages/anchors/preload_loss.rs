@@ -42,34 +42,25 @@ const HAND: Source =
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PreloadLoss {
     /// Stretch of a stud under the typical preload.
-    #[serde(rename = "stretch_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "stretch_mm", with = "millimetre")]
     pub stretch: Length,
     /// Length of stud that stretches.
-    #[serde(
-        rename = "stretched_length_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "stretched_length_mm", with = "millimetre")]
     pub stretched_length: Length,
     /// Lost when faces settle, before the first check.
-    #[serde(rename = "settling_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "settling_kn", with = "kilonewton")]
     pub settling: Force,
     /// Left after a day, typical.
-    #[serde(rename = "after_a_day_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "after_a_day_kn", with = "kilonewton")]
     pub after_a_day: Force,
     /// Left after a week.
-    #[serde(rename = "after_a_week_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "after_a_week_kn", with = "kilonewton")]
     pub after_a_week: Force,
     /// Left after ten years without tightening again.
-    #[serde(
-        rename = "after_ten_years_kn",
-        serialize_with = "kilonewton::serialize"
-    )]
+    #[serde(rename = "after_ten_years_kn", with = "kilonewton")]
     pub after_ten_years: Force,
     /// Moment at which a closed joint opens, after ten years.
-    #[serde(
-        rename = "opening_moment_n_m",
-        serialize_with = "newton_metre::option::serialize"
-    )]
+    #[serde(rename = "opening_moment_n_m", with = "newton_metre::option")]
     pub opening_moment: Option<Moment>,
     /// When to check the torque again, days after the full torque; then every year.
     pub check_again_d: [f64; 2],

@@ -28,7 +28,7 @@ const SNUG_AFTER_GEL_FACTOR: f64 = 4.0;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Setting {
     /// Resin to inject in each hole.
-    #[serde(rename = "resin_per_hole_ml", serialize_with = "millilitre::serialize")]
+    #[serde(rename = "resin_per_hole_ml", with = "millilitre")]
     pub resin_per_hole: Volume,
     /// Cartridges to buy.
     pub cartridges: u32,
@@ -37,22 +37,19 @@ pub struct Setting {
     /// Holes that can be finished within the working time.
     pub holes_per_nozzle: u32,
     /// Working time at the concrete's temperature; null outside the resin's range.
-    #[serde(rename = "gel_time_h", serialize_with = "hour::option::serialize")]
+    #[serde(rename = "gel_time_h", with = "hour::option")]
     pub gel_time: Option<Time>,
     /// After this a nut may be run down by hand.
-    #[serde(rename = "snug_after_h", serialize_with = "hour::option::serialize")]
+    #[serde(rename = "snug_after_h", with = "hour::option")]
     pub snug_after: Option<Time>,
     /// After this the full torque may be put on, wet holes allowed for.
-    #[serde(rename = "cure_time_h", serialize_with = "hour::option::serialize")]
+    #[serde(rename = "cure_time_h", with = "hour::option")]
     pub cure_time: Option<Time>,
     /// Shortest stud that does.
-    #[serde(
-        rename = "stud_length_needed_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "stud_length_needed_mm", with = "millimetre")]
     pub stud_length_needed: Length,
     /// Diameter of the brush.
-    #[serde(rename = "brush_diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "brush_diameter_mm", with = "millimetre")]
     pub brush: Length,
     /// Rounds of blowing, brushing and blowing.
     pub cleaning_rounds: u32,

@@ -28,7 +28,7 @@ pub struct Limit {
     /// What would suffer.
     pub what: &'static str,
     /// The torque.
-    #[serde(rename = "torque_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "torque_n_m", with = "newton_metre")]
     pub torque: Moment,
     /// Whether it is the lowest.
     pub governs: bool,
@@ -50,7 +50,7 @@ pub struct Case {
     /// Whether this plan builds it.
     pub built: bool,
     /// The lowest limit.
-    #[serde(rename = "high_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "high_n_m", with = "newton_metre")]
     pub high: Moment,
     /// What would suffer.
     pub what: &'static str,
@@ -60,30 +60,30 @@ pub struct Case {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Torque {
     /// What is aimed at when nothing is stated.
-    #[serde(rename = "recommended_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "recommended_n_m", with = "newton_metre")]
     pub recommended: Moment,
     /// Low end of the band.
-    #[serde(rename = "low_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "low_n_m", with = "newton_metre")]
     pub low: Moment,
     /// High end of the band: the lowest limit.
-    #[serde(rename = "high_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "high_n_m", with = "newton_metre")]
     pub high: Moment,
     /// What the plan uses: stated, else recommended.
-    #[serde(rename = "used_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "used_n_m", with = "newton_metre")]
     pub used: Moment,
     /// What the wrench is set to on the site, the same figure on page, sheet and record: what the plan uses, or what is recommended
     /// where a stated torque is above the lowest limit.
-    #[serde(rename = "set_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "set_n_m", with = "newton_metre")]
     pub set: Moment,
     /// What must be there before a nut is tightened to it.
     pub waits_for: WaitsFor,
     /// What to do, with the figure, and what decides it: one sentence or two.
     pub says: String,
     /// Torque at which a typical stud would reach its proof load.
-    #[serde(rename = "yields_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "yields_n_m", with = "newton_metre")]
     pub yields: Moment,
     /// Torque at which a typical stud would break.
-    #[serde(rename = "breaks_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "breaks_n_m", with = "newton_metre")]
     pub breaks: Moment,
     /// Ceilings.
     pub limits: Vec<Limit>,

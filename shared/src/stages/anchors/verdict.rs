@@ -34,15 +34,15 @@ pub struct Judged {
     /// That action in words.
     pub under: &'static str,
     /// What is asked.
-    #[serde(rename = "demand_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "demand_kn", with = "kilonewton")]
     pub demand: Force,
     /// Characteristic (EN) or nominal (ACI) value.
-    #[serde(rename = "characteristic_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "characteristic_kn", with = "kilonewton")]
     pub characteristic: Force,
     /// Design value over it: 1/γ or φ.
     pub reduction_factor: f64,
     /// What it can give.
-    #[serde(rename = "capacity_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "capacity_kn", with = "kilonewton")]
     pub capacity: Force,
     /// Demand over capacity.
     pub utilisation: f64,
@@ -73,10 +73,10 @@ impl Judged {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Borne {
     /// Pull; negative where it is pushed.
-    #[serde(rename = "pull_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "pull_kn", with = "kilonewton")]
     pub pull: Force,
     /// Shear.
-    #[serde(rename = "shear_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "shear_kn", with = "kilonewton")]
     pub shear: Force,
     /// Share of what this stud can bear alone, by its steel or its bond, whichever is greater.
     pub utilisation: f64,
@@ -88,10 +88,7 @@ pub struct Verdict {
     /// Action that is worst of all.
     pub action: Action,
     /// Pull in each stud under it, kN.
-    #[serde(
-        rename = "stud_forces_kn",
-        serialize_with = "kilonewton::list::serialize"
-    )]
+    #[serde(rename = "stud_forces_kn", with = "kilonewton::list")]
     pub studs: Vec<Force>,
     /// What each stud bears.
     pub each: Vec<Borne>,

@@ -41,13 +41,10 @@ pub struct Age {
     /// that at 28 days.
     pub load_ratio: f64,
     /// Mean cylinder strength.
-    #[serde(rename = "mean_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "mean_mpa", with = "megapascal")]
     pub mean: Pressure,
     /// Characteristic cylinder strength; none before an adjusted age of three days.
-    #[serde(
-        rename = "characteristic_mpa",
-        serialize_with = "megapascal::option::serialize"
-    )]
+    #[serde(rename = "characteristic_mpa", with = "megapascal::option")]
     pub characteristic: Option<Pressure>,
 }
 

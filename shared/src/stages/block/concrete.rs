@@ -35,7 +35,7 @@ pub const BY_HAND_M3: f64 = 0.5;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Order {
     /// Volume with waste.
-    #[serde(rename = "volume_m3", serialize_with = "cubic_metre::serialize")]
+    #[serde(rename = "volume_m3", with = "cubic_metre")]
     pub volume: Volume,
     /// Waste as a share of the volume in place.
     pub waste_ratio: f64,

@@ -45,25 +45,22 @@ pub struct Dowels {
     /// How many.
     pub count: u32,
     /// Diameter of a bar.
-    #[serde(rename = "diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "diameter_mm", with = "millimetre")]
     pub diameter: Length,
     /// Length in the rock.
-    #[serde(rename = "length_in_rock_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "length_in_rock_mm", with = "millimetre")]
     pub length: Length,
     /// Length in the block.
-    #[serde(
-        rename = "length_in_block_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "length_in_block_mm", with = "millimetre")]
     pub in_block: Length,
     /// Diameter of the hole.
-    #[serde(rename = "hole_diameter_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "hole_diameter_mm", with = "millimetre")]
     pub hole: Length,
     /// Tension that one is asked for.
-    #[serde(rename = "tension_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "tension_kn", with = "kilonewton")]
     pub tension: Force,
     /// Force that the pull test holds.
-    #[serde(rename = "pull_test_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "pull_test_kn", with = "kilonewton")]
     pub pull_test: Force,
 }
 

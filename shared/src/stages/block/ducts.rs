@@ -46,25 +46,22 @@ pub struct Ducts {
     /// How many.
     pub count: u32,
     /// Inside diameter.
-    #[serde(
-        rename = "inside_diameter_mm",
-        serialize_with = "millimetre::serialize"
-    )]
+    #[serde(rename = "inside_diameter_mm", with = "millimetre")]
     pub inside_diameter: Length,
     /// Least radius of a bend.
-    #[serde(rename = "bend_radius_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "bend_radius_mm", with = "millimetre")]
     pub bend_radius: Length,
     /// Depth at which they leave the block's side.
-    #[serde(rename = "entry_depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "entry_depth_m", with = "metre")]
     pub entry_depth: Length,
     /// Clear distance between power and data.
-    #[serde(rename = "apart_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "apart_mm", with = "millimetre")]
     pub apart: Length,
     /// Length of one duct from outside the block to the column's inside.
-    #[serde(rename = "each_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "each_m", with = "metre")]
     pub each: Length,
     /// Diameter of the round hole in the base plate that they all pass.
-    #[serde(rename = "plate_hole_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "plate_hole_mm", with = "millimetre")]
     pub plate_hole: Length,
     /// How they run, in sentences.
     pub says: Vec<String>,

@@ -48,25 +48,25 @@ pub struct SideFrost {
     #[serde(skip)]
     pub chosen: bool,
     /// Depth over which frozen ground grips the sides.
-    #[serde(rename = "frozen_depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "frozen_depth_m", with = "metre")]
     pub frozen_depth: Length,
     /// Lift in the middle of the bond's range and at its high end.
-    #[serde(rename = "lift_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "lift_kn", with = "kilonewton")]
     pub lift: Force,
     /// At the high end.
-    #[serde(rename = "lift_high_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "lift_high_kn", with = "kilonewton")]
     pub lift_high: Force,
     /// What holds the block down.
-    #[serde(rename = "hold_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "hold_kn", with = "kilonewton")]
     pub resistance: Force,
     /// Width of the insulation, sleeve or trench of gravel beyond the block's side; nought where there is none.
-    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "width_m", with = "metre")]
     pub width: Length,
     /// Depth of the boards, or to which sleeve or gravel reaches.
-    #[serde(rename = "depth_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "depth_m", with = "metre")]
     pub depth: Length,
     /// Thickness of the boards.
-    #[serde(rename = "thickness_mm", serialize_with = "millimetre::serialize")]
+    #[serde(rename = "thickness_mm", with = "millimetre")]
     pub thickness: Length,
 }
 

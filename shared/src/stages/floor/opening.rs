@@ -32,10 +32,10 @@ pub struct Opening {
     /// What it goes round.
     pub round: Round,
     /// Its length along x.
-    #[serde(rename = "length_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "length_m", with = "metre")]
     pub length: Length,
     /// Its width along y.
-    #[serde(rename = "width_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "width_m", with = "metre")]
     pub width: Length,
     /// Whether it is a circle of that diameter.
     pub is_circle: bool,

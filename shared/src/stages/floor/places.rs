@@ -22,7 +22,7 @@ pub struct StandPlace {
     /// Whether it is nearer to the block's side than the block is deep.
     pub within_reach: bool,
     /// Distance to the block's side, nought over it.
-    #[serde(rename = "to_block_m", serialize_with = "metre::serialize")]
+    #[serde(rename = "to_block_m", with = "metre")]
     pub to_block: Length,
     /// Whether it is on the floor.
     pub on_floor: bool,

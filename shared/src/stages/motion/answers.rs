@@ -26,7 +26,7 @@ pub struct Answers {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct RigidLoad {
     /// First frequencies in typical ground.
-    #[serde(rename = "frequencies_hz", serialize_with = "hertz::list::serialize")]
+    #[serde(rename = "frequencies_hz", with = "hertz::list")]
     pub frequencies: Vec<Frequency>,
     /// Natural swings, slowest first.
     pub modes: Vec<ModeShape>,

@@ -20,13 +20,10 @@ pub struct ModeShape {
     /// Upright plane in which it swings.
     pub plane: Axis,
     /// Frequency in low, typical and high ground.
-    #[serde(rename = "frequency_hz", serialize_with = "hertz::spread::serialize")]
+    #[serde(rename = "frequency_hz", with = "hertz::spread")]
     pub frequency: Spread<Frequency>,
     /// The same with the ground as stiff as it is at that frequency, where its own mass goes along: a bound from below.
-    #[serde(
-        rename = "frequency_in_moving_ground_hz",
-        serialize_with = "hertz::spread::serialize"
-    )]
+    #[serde(rename = "frequency_in_moving_ground_hz", with = "hertz::spread")]
     pub frequency_in_moving_ground: Spread<Frequency>,
     /// Stiffness of the ground at the mode's frequency over that against a steady push, typical ground.
     pub ground_dynamic_ratio: f64,

@@ -8,7 +8,7 @@ use krilla::surface::Surface;
 use krilla::text::{Font, TextDirection};
 
 use super::points;
-use crate::drawing::{Anchor, Item, Label, Line, Point, at};
+use crate::drawing::{Item, Label, Line, Point, area, at};
 use crate::lettering::{self, Face};
 use crate::views::pdf::Fault;
 use crate::views::pdf::page::Mark;
@@ -134,39 +134,18 @@ impl Ink {
     }
 
     fn label(&self, surface: &mut Surface<'_>, place: &Place, label: &Label) {
-        let face = if label.bold {
-            Face::FiguresBold
-        } else {
-            Face::Figures
-        };
-        let length = lettering::width(face, &label.text, label.size);
-        let before = match label.anchor {
-            Anchor::Start => 0.0,
-            Anchor::Middle => length / 2.0,
-            Anchor::End => length,
-        };
-        let size = label.size * place.factor;
+        let (face, _, before) = area::set_at(label);
+        let (size, start) = (
+            label.size * place.factor,
+            at(label.at.x - before, label.at.y),
+        );
         if label.upright {
             let (x, y) = place.at(label.at);
             surface.push_transform(&Transform::from_rotate_at(-90.0, x, y));
-            self.text(
-                surface,
-                place,
-                at(label.at.x - before, label.at.y),
-                face,
-                size,
-                &label.text,
-            );
+        }
+        self.text(surface, place, start, face, size, &label.text);
+        if label.upright {
             surface.pop();
-        } else {
-            self.text(
-                surface,
-                place,
-                at(label.at.x - before, label.at.y),
-                face,
-                size,
-                &label.text,
-            );
         }
     }
 

@@ -1,6 +1,6 @@
 //! The studs for the engineer who checks and signs them.
 
-use super::reckoning::{COLUMNS, calculation};
+use super::calculations::{COLUMNS, calculation};
 use crate::views::engineer::{Listing, checking};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;

@@ -29,13 +29,13 @@ pub struct Reading {
     /// The number with the unit that it is read in.
     pub reading: String,
     /// The torque.
-    #[serde(rename = "n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "n_m", with = "newton_metre")]
     pub torque: Moment,
     /// Typical preload, were the stud unbreakable.
-    #[serde(rename = "preload_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "preload_kn", with = "kilonewton")]
     pub preload: Force,
     /// Stress in the stud, were it unbreakable.
-    #[serde(rename = "stress_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "stress_mpa", with = "megapascal")]
     pub stress: Pressure,
     /// Preload over proof load.
     pub proof_ratio: f64,
@@ -51,19 +51,16 @@ pub struct Lesson {
     /// The stud in words.
     pub stud: &'static str,
     /// Its stress area.
-    #[serde(
-        rename = "stress_area_mm2",
-        serialize_with = "square_millimetre::serialize"
-    )]
+    #[serde(rename = "stress_area_mm2", with = "square_millimetre")]
     pub stress_area: Area,
     /// Its proof load.
-    #[serde(rename = "proof_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "proof_kn", with = "kilonewton")]
     pub proof: Force,
     /// Stress at its proof load.
-    #[serde(rename = "proof_mpa", serialize_with = "megapascal::serialize")]
+    #[serde(rename = "proof_mpa", with = "megapascal")]
     pub proof_stress: Pressure,
     /// Its least breaking load.
-    #[serde(rename = "breaking_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "breaking_kn", with = "kilonewton")]
     pub breaking: Force,
     /// Nut factor, typical, of a zinc-plated thread with a light oil.
     pub nut_factor: f64,
@@ -74,7 +71,7 @@ pub struct Lesson {
     /// The plan's stud in words.
     pub own_stud: String,
     /// Proof load of the plan's stud.
-    #[serde(rename = "own_proof_kn", serialize_with = "kilonewton::serialize")]
+    #[serde(rename = "own_proof_kn", with = "kilonewton")]
     pub own_proof: Force,
     /// Why one of the readings can be and the others cannot.
     pub says: Vec<String>,

@@ -11,7 +11,7 @@ const SHARES: [f64; 3] = [0.3, 0.7, 1.0];
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Pass {
     /// Torque of the pass.
-    #[serde(rename = "torque_n_m", serialize_with = "newton_metre::serialize")]
+    #[serde(rename = "torque_n_m", with = "newton_metre")]
     pub torque: Moment,
     /// What to do.
     pub says: &'static str,

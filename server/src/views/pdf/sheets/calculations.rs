@@ -6,6 +6,7 @@ use crate::views::engineer::{has_checking, of_the_studs};
 use crate::views::pdf::Sheet;
 use crate::views::pdf::flow::Flow;
 use crate::views::pdf::table::{Cell, Column, table};
+use crate::views::words::inputs;
 
 /// Calculations.
 pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
@@ -54,17 +55,7 @@ fn opinions(flow: &mut Flow, found: &[Opinion]) {
 
 fn row(sheet: &Sheet<'_>, working: &Working) -> Vec<Cell> {
     let units = sheet.brief.units;
-    let inputs: Vec<String> = working
-        .inputs
-        .iter()
-        .map(|input| {
-            format!(
-                "{}\u{a0}=\u{a0}{}",
-                input.symbol,
-                units.say(input.value, input.unit)
-            )
-        })
-        .collect();
+    let inputs = inputs(working, units);
     let result = format!(
         "{}\u{a0}= {}",
         working.symbol,
