@@ -9,7 +9,7 @@ use crate::app::App;
 use crate::client::Client;
 use crate::config::Creators;
 use crate::error::Trouble;
-use crate::guard::Kind;
+use crate::guard::RouteKind;
 use crate::store::Created;
 use crate::store::access::{Begun, Terms};
 
@@ -95,10 +95,10 @@ pub fn is_organisers_program(
     let Some(bearer) = bearer.filter(|_| !organisers.with_password.is_empty()) else {
         return Ok(false);
     };
-    app.guard.look(client, Kind::Door)?;
+    app.guard.look(client, RouteKind::Door)?;
     let right = organisers.whose(bearer).is_some();
     if !right {
-        app.guard.take(client, Kind::Door)?;
+        app.guard.take(client, RouteKind::Door)?;
     }
     Ok(right)
 }

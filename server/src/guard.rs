@@ -19,7 +19,7 @@ use buckets::Buckets;
 
 /// What is counted, each by itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Kind {
+pub enum RouteKind {
     /// Links that opened nothing.
     Guess,
     /// Plans begun.
@@ -42,7 +42,7 @@ pub enum Kind {
     Refused,
 }
 
-impl Kind {
+impl RouteKind {
     /// How many at once, and how long until one more is free.
     const fn rate(self) -> (u32, Duration) {
         match self {
@@ -104,7 +104,7 @@ impl Guard {
     ///
     /// # Errors
     /// Too many, and when to come back.
-    pub fn take(&self, client: &Client, kind: Kind) -> Result<(), Trouble> {
+    pub fn take(&self, client: &Client, kind: RouteKind) -> Result<(), Trouble> {
         self.buckets
             .take(kind, &client.circles())
             .map_err(Trouble::too_often)
@@ -114,7 +114,7 @@ impl Guard {
     ///
     /// # Errors
     /// Too many, and when to come back.
-    pub fn look(&self, client: &Client, kind: Kind) -> Result<(), Trouble> {
+    pub fn look(&self, client: &Client, kind: RouteKind) -> Result<(), Trouble> {
         self.buckets
             .look(kind, &client.circles())
             .map_err(Trouble::too_often)
@@ -129,13 +129,13 @@ impl Guard {
         watch: &Watch,
         client: &Client,
         request: &Request,
-    ) -> Result<Option<Kind>, Trouble> {
+    ) -> Result<Option<RouteKind>, Trouble> {
         let route = request
             .extensions()
             .get::<MatchedPath>()
             .map(MatchedPath::as_str)
             .unwrap_or_default();
-        let kind = Kind::of(request.method(), route);
+        let kind = RouteKind::of(request.method(), route);
         kind.map_or(Ok(()), |kind| self.take(client, kind))
             .inspect_err(|_| watch.refused())
             .map(|()| kind)
@@ -150,12 +150,12 @@ impl Guard {
         &self,
         watch: &Watch,
         client: &Client,
-        counted: Option<Kind>,
+        counted: Option<RouteKind>,
     ) -> Result<(), Trouble> {
         if let Some(kind) = counted {
             self.buckets.give_back(kind, &client.circles());
         }
-        self.take(client, Kind::Guess)
+        self.take(client, RouteKind::Guess)
             .inspect_err(|_| watch.refused())
     }
 }

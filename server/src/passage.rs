@@ -15,7 +15,7 @@ use axum::response::{IntoResponse, Response};
 use crate::app::App;
 use crate::client::{Client, host, note};
 use crate::error::{Reader, Trouble, Typed};
-use crate::guard::Kind;
+use crate::guard::RouteKind;
 use crate::limits::{self, Arriving};
 use crate::shares::Spent;
 use crate::{journal, security, turns};
@@ -103,7 +103,7 @@ async fn answer(
 fn guess(
     app: &App,
     client: &Client,
-    counted: Option<Kind>,
+    counted: Option<RouteKind>,
     response: &Response,
 ) -> Result<(), Trouble> {
     let opened_nothing = response

@@ -36,7 +36,6 @@ pub fn search(
 }
 
 /// The lattice of a plan.
-#[must_use]
 pub fn lattice_of(plan: &SitePlan, brief: &Brief) -> Lattice {
     let cast = Cast::of(brief);
     Lattice::of(plan, brief, &room::room(brief, &cast.ground.value))

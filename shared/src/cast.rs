@@ -29,7 +29,6 @@ pub struct Cast {
 
 impl Cast {
     /// Runs the stages on complete inputs.
-    #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let loads = loads::stage(brief);
         let ground = ground::stage(brief);

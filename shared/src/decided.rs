@@ -78,13 +78,11 @@ pub fn design_plan(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Design, Problem
 }
 
 /// Designs a plan whose unknowns are decided, and looks for what would help.
-#[must_use]
 pub fn design_decided(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Design {
     improved(plan, brief, design(brief, shelf), shelf)
 }
 
 /// A design with what would help most.
-#[must_use]
 pub fn improved(plan: &SitePlan, brief: &Brief, mut design: Design, shelf: &dyn Shelf) -> Design {
     let before = improve::Before {
         block: &design.block,

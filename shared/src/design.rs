@@ -91,41 +91,32 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         ..Notes::default()
     };
     let cast = Cast::of(brief);
-    let loads = keep(cast.loads, &mut notes);
-    let ground = keep(cast.ground, &mut notes);
-    let block = keep(cast.block, &mut notes);
-    let excavation = keep(cast.excavation, &mut notes);
-    let stiffness = keep(
-        ground_stiffness::stage(brief, &ground, &block, shelf),
-        &mut notes,
-    );
-    let pier = keep(cast.pier, &mut notes);
-    let anchors = keep(anchors::stage(brief, &block, &loads), &mut notes);
-    let floor = keep(cast.floor, &mut notes);
-    let motion = keep(
-        motion::stage(
-            brief,
-            &ground,
-            &block,
-            &stiffness,
-            &pier,
-            &anchors,
-            &floor,
-            stiffness.influence(),
-        ),
-        &mut notes,
-    );
-    let north = keep(north::stage(brief), &mut notes);
-    let parts = keep(parts::stage(brief, &block, &pier), &mut notes);
-    let materials = keep(
-        materials::stage(brief, &excavation, &block, &pier, &anchors, &floor, &parts),
-        &mut notes,
-    );
+    let loads = cast.loads.noted(&mut notes);
+    let ground = cast.ground.noted(&mut notes);
+    let block = cast.block.noted(&mut notes);
+    let excavation = cast.excavation.noted(&mut notes);
+    let stiffness = ground_stiffness::stage(brief, &ground, &block, shelf).noted(&mut notes);
+    let pier = cast.pier.noted(&mut notes);
+    let anchors = anchors::stage(brief, &block, &loads).noted(&mut notes);
+    let floor = cast.floor.noted(&mut notes);
+    let motion = motion::stage(
+        brief,
+        &ground,
+        &block,
+        &stiffness,
+        &pier,
+        &anchors,
+        &floor,
+        stiffness.influence(),
+    )
+    .noted(&mut notes);
+    let north = north::stage(brief).noted(&mut notes);
+    let parts = parts::stage(brief, &block, &pier).noted(&mut notes);
+    let materials = materials::stage(brief, &excavation, &block, &pier, &anchors, &floor, &parts)
+        .noted(&mut notes);
     let costs = costs::stage(brief, &materials);
-    let schedule = keep(
-        schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor),
-        &mut notes,
-    );
+    let schedule =
+        schedule::stage(brief, &excavation, &block, &pier, &anchors, &floor).noted(&mut notes);
     let cautions = cautions::stage(&cautions::Job {
         brief,
         ground: &ground,
@@ -172,10 +163,4 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         fitted: None,
         in_the_way: Vec::new(),
     }
-}
-
-/// A stage's figures, its notes put with the others.
-fn keep<T>(found: crate::notes::Found<T>, notes: &mut Notes) -> T {
-    notes.take(found.notes);
-    found.value
 }

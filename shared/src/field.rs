@@ -53,7 +53,6 @@ pub struct NumberField {
 
 impl NumberField {
     /// What is wrong with a value outside the range, in the reader's units.
-    #[must_use]
     pub fn out_of_range(&self, value: f64, units: Units) -> Option<Problem> {
         if value.is_finite() && value >= self.least && value <= self.most {
             return None;
@@ -111,7 +110,6 @@ impl<M: Measure> Number<M> {
     }
 
     /// What the person said, as a quantity.
-    #[must_use]
     pub fn said(&self, plan: &SitePlan) -> Option<M::Quantity> {
         (self.row.get)(plan).map(M::quantity)
     }
@@ -156,7 +154,6 @@ pub struct Cell {
 
 impl Cell {
     /// A number.
-    #[must_use]
     pub const fn number(name: &'static str, what: &'static str) -> Self {
         Self {
             name,
@@ -166,7 +163,6 @@ impl Cell {
     }
 
     /// A text.
-    #[must_use]
     pub const fn text(name: &'static str, what: &'static str) -> Self {
         Self {
             name,

@@ -154,7 +154,6 @@ impl Shape {
     }
 
     /// The same block with soil hard against its sides from top to base.
-    #[must_use]
     pub fn bonded(self) -> Self {
         Self {
             contact_from_m: 0.0,
@@ -164,7 +163,6 @@ impl Shape {
     }
 
     /// The same block lined from the surface down to a depth, bonded below.
-    #[must_use]
     pub fn lined_to(self, depth_m: f64) -> Self {
         Self {
             contact_from_m: depth_m.min(self.depth_m),
@@ -203,7 +201,6 @@ pub struct Linings {
 
 impl Solved {
     /// The same block bonded, half lined and fully lined; solved when first asked for and kept with this solution.
-    #[must_use]
     pub fn linings(&self) -> Option<&Linings> {
         let depth_m = self.shape.depth_m;
         let quick = |shape: Shape| {

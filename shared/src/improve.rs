@@ -58,7 +58,6 @@ pub struct Before<'a> {
 }
 
 /// Finds what would help most, most first.
-#[must_use]
 pub fn find(
     plan: &SitePlan,
     brief: &Brief,

@@ -10,6 +10,9 @@
 //! assert!(design.assumptions.iter().any(|assumption| assumption.field == "site.soil"));
 //! ```
 
+// Every function here is pure, so that a result which nobody takes is a slip; one lint says so for all of them.
+#![cfg_attr(not(test), warn(unused_results))]
+
 pub mod brief;
 pub mod candidates;
 pub mod cast;

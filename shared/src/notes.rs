@@ -230,3 +230,11 @@ pub struct Found<T> {
     /// The notes.
     pub notes: Notes,
 }
+
+impl<T> Found<T> {
+    /// The figures, the notes put with the others.
+    pub fn noted(self, notes: &mut Notes) -> T {
+        notes.take(self.notes);
+        self.value
+    }
+}

@@ -57,14 +57,12 @@ pub struct Planned<'a> {
 }
 
 /// The ranges and what is said of them, without remedies and without what the star does. None as for [`find`].
-#[must_use]
 pub fn ranges(planned: Planned, said: &Commissioning, shelf: &dyn Shelf) -> Option<Fitted> {
     let standing = standing(&planned, said, shelf)?;
     verdict::judge(&standing, &sampler::sample(&standing, SEED))
 }
 
 /// What the measurements say, and of symptoms alone what the plan does. None where nothing was said or the ground is not known.
-#[must_use]
 pub fn find(planned: Planned, said: &Commissioning, shelf: &dyn Shelf) -> Option<Fitted> {
     let standing = standing(&planned, said, shelf)?;
     let sampled = sampler::sample(&standing, SEED);

@@ -199,7 +199,7 @@ fn larger(search: &Search<'_>, lattice: &Lattice, now: &Size) -> Option<Candidat
     };
     // Where the largest block is not enough no smaller one is asked.
     let last = sides.len().checked_sub(1)?;
-    at(last, *lattice.depths_m.last()?)?;
+    let _ = at(last, *lattice.depths_m.last()?)?;
     depths
         .filter_map(|&depth| {
             let mut enough = at(last, depth)?;

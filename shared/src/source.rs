@@ -22,7 +22,6 @@ pub enum Standing {
 
 impl Standing {
     /// The words shown behind a source.
-    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Read => "read",
@@ -50,7 +49,6 @@ pub struct Source {
 
 impl Source {
     /// A source of any standing.
-    #[must_use]
     pub const fn new(
         document: &'static str,
         edition: &'static str,
@@ -66,13 +64,11 @@ impl Source {
     }
 
     /// A fact of the trade.
-    #[must_use]
     pub const fn common_practice(what: &'static str) -> Self {
         Self::new("Common practice", "", what, Standing::CommonPractice)
     }
 
     /// An engineer's judgement of this project.
-    #[must_use]
     pub const fn judgement(what: &'static str) -> Self {
         Self::new("Judgement", "", what, Standing::Judgement)
     }
@@ -91,7 +87,6 @@ impl Source {
     }
 
     /// Derived here, from mechanics.
-    #[must_use]
     pub const fn derived(what: &'static str) -> Self {
         Self::new("Mechanics", "", what, Standing::Derived)
     }

@@ -13,7 +13,6 @@ pub enum Unfit {
 
 impl Unfit {
     /// What a person is told.
-    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Control => "This holds a control character, which cannot be printed.",
@@ -27,13 +26,11 @@ impl Unfit {
 }
 
 /// What is wrong with a text of one line.
-#[must_use]
 pub fn unfit(text: &str) -> Option<Unfit> {
     text.chars().find_map(unfit_mark)
 }
 
 /// What is wrong with a text of several lines.
-#[must_use]
 pub fn unfit_lines(text: &str) -> Option<Unfit> {
     text.chars()
         .filter(|mark| !matches!(mark, '\n' | '\r' | '\t'))
@@ -41,7 +38,6 @@ pub fn unfit_lines(text: &str) -> Option<Unfit> {
 }
 
 /// A text without the marks that may not stand in it, for what is shortened rather than refused.
-#[must_use]
 pub fn fit(text: &str) -> String {
     text.chars()
         .filter(|&mark| unfit_mark(mark).is_none())

@@ -40,7 +40,6 @@ pub const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
 pub const ARCSEC_PER_RADIAN: f64 = 180.0 * 3600.0 / std::f64::consts::PI;
 
 /// Acceleration of free fall.
-#[must_use]
 pub fn gravity() -> Acceleration {
     metre_per_second_squared::new(STANDARD_GRAVITY_M_S2)
 }
@@ -88,7 +87,6 @@ pub struct Outcome<T> {
 
 impl<T: Copy> Outcome<T> {
     /// Nothing about it is uncertain.
-    #[must_use]
     pub fn certain(value: T) -> Self {
         Self {
             expected: value,
@@ -104,13 +102,11 @@ macro_rules! units {
             use super::*;
 
             /// The quantity of so many units.
-            #[must_use]
             pub fn new(value: f64) -> $quantity {
                 Quantity { dimension: PhantomData, units: PhantomData, value: value * $times / $over }
             }
 
             /// How many units the quantity has.
-            #[must_use]
             pub fn get(quantity: $quantity) -> f64 {
                 quantity.value * $over / $times
             }

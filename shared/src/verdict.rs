@@ -76,7 +76,6 @@ pub struct Still {
 }
 
 /// The verdict on a design's checks and motion.
-#[must_use]
 pub fn find(checks: &[Check], motion: &Motion) -> Verdict {
     Verdict {
         build: build(checks),
@@ -88,7 +87,6 @@ pub fn find(checks: &[Check], motion: &Motion) -> Verdict {
 }
 
 /// May it be built, by these checks.
-#[must_use]
 pub fn build(checks: &[Check]) -> Build {
     let ours = || {
         checks
@@ -123,7 +121,6 @@ pub fn build(checks: &[Check]) -> Build {
 }
 
 /// Whether what the star comes to with nobody there is within what is asked.
-#[must_use]
 pub fn judge(budget: &Budget, cost: &Cost, worst_arcsec: f64) -> Within {
     match exceeds(budget.used_ratio(cost, worst_arcsec), 1.0) {
         true => Within::Over,

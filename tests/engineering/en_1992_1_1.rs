@@ -47,7 +47,15 @@ struct Steel {
 }
 
 fn reference() -> Reference {
-    serde_json::from_str(include_str!("reference/concrete.json")).unwrap()
+    let found: Reference = serde_json::from_str(include_str!("reference/concrete.json")).unwrap();
+    let counts = [
+        found.ages.len(),
+        found.paces.len(),
+        found.classes.len(),
+        found.steel.len(),
+    ];
+    assert_eq!(counts, [126, 21, 6, 3]);
+    found
 }
 
 #[test]

@@ -38,7 +38,9 @@ struct Field {
 }
 
 fn reference() -> Reference {
-    serde_json::from_str(include_str!("reference/frost.json")).unwrap()
+    let found: Reference = serde_json::from_str(include_str!("reference/frost.json")).unwrap();
+    assert_eq!(found.roots.len(), 30);
+    found
 }
 
 /// λ and depth by the engine's rules.

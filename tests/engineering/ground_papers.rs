@@ -3,7 +3,7 @@
 
 use crate::hardin::{angular_sand_and_clay, rounded_sand};
 use stillground::brief::resolve;
-use stillground::rules::wair_2012::blow_count::{Kind, shear_wave_speed};
+use stillground::rules::wair_2012::blow_count::{SoilKind, shear_wave_speed};
 use stillground::rules::{brandenberg_2010, kwak_2015, scatter};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::site::Soil;
@@ -51,10 +51,10 @@ fn hardin_and_black_angular_sand_at_a_metre() {
 fn peer_2012_08_blow_counts() {
     // N60 15, σ'v 18 kPa: all soils, clay and silt, sand, gravel.
     for (kind, speed) in [
-        (Kind::All, 118.9),
-        (Kind::ClayAndSilt, 103.9),
-        (Kind::Sand, 108.7),
-        (Kind::Gravel, 149.2),
+        (SoilKind::All, 118.9),
+        (SoilKind::ClayAndSilt, 103.9),
+        (SoilKind::Sand, 108.7),
+        (SoilKind::Gravel, 149.2),
     ] {
         close(
             "speed",
@@ -97,23 +97,23 @@ fn each_word_has_a_speed_between_those_of_its_predictors() {
         let get = metre_per_second::get;
         let mut predicted = match kind {
             "clay" => vec![
-                get(brandenberg::Kind::Clay.row().median(n60, stress)),
-                get(kwak::Kind::Clay.row().median(n60, stress)),
+                get(brandenberg::SoilKind::Clay.row().median(n60, stress)),
+                get(kwak::SoilKind::Clay.row().median(n60, stress)),
                 by_strength(300.0, strength, weight),
                 by_strength(600.0, strength, weight),
             ],
             "silt" => vec![
-                get(brandenberg::Kind::Silt.row().median(n60, stress)),
-                get(kwak::Kind::Silt.row().median(n60, stress)),
+                get(brandenberg::SoilKind::Silt.row().median(n60, stress)),
+                get(kwak::SoilKind::Silt.row().median(n60, stress)),
             ],
             "sand" => vec![
-                get(brandenberg::Kind::Sand.row().median(n60, stress)),
-                get(kwak::Kind::Sand.row().median(n60, stress)),
+                get(brandenberg::SoilKind::Sand.row().median(n60, stress)),
+                get(kwak::SoilKind::Sand.row().median(n60, stress)),
                 hardin(rounded_sand, strength, weight),
                 hardin(angular, strength, weight),
             ],
             _ => vec![
-                get(kwak::Kind::Gravel.row().median(n60, stress)),
+                get(kwak::SoilKind::Gravel.row().median(n60, stress)),
                 hardin(rounded_sand, strength, weight),
             ],
         };

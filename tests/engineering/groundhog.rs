@@ -42,7 +42,10 @@ struct Stress {
 }
 
 fn reference() -> Reference {
-    serde_json::from_str(include_str!("reference/groundhog_ground.json")).unwrap()
+    let found: Reference =
+        serde_json::from_str(include_str!("reference/groundhog_ground.json")).unwrap();
+    assert_eq!((found.moduli.len(), found.hardin_black.len()), (8, 4));
+    found
 }
 
 #[test]

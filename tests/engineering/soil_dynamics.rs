@@ -86,7 +86,9 @@ const DENSITY: f64 = 1800.0;
 fn rows() -> Vec<Value> {
     let reference: Value =
         serde_json::from_str(include_str!("reference/soil_dynamics.json")).unwrap();
-    reference["rows"].as_array().unwrap().clone()
+    let rows = reference["rows"].as_array().unwrap().clone();
+    assert_eq!(rows.len(), 12);
+    rows
 }
 
 fn number(row: &Value, name: &str) -> f64 {
@@ -181,7 +183,9 @@ fn the_dashpot_of_sway_is_that_of_gazetas() {
 fn discs() -> Vec<Value> {
     let reference: Value =
         serde_json::from_str(include_str!("reference/rocking_disc.json")).unwrap();
-    reference["rows"].as_array().unwrap().clone()
+    let rows = reference["rows"].as_array().unwrap().clone();
+    assert_eq!(rows.len(), 28);
+    rows
 }
 
 /// The base's own rocking on the surface, over `ρ V_s B⁴`.

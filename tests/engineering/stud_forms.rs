@@ -16,7 +16,10 @@ use stillground::units::{
 use stillground_tests::close;
 
 fn reference() -> Value {
-    serde_json::from_str(include_str!("reference/stud_forms.json")).unwrap()
+    let found: Value = serde_json::from_str(include_str!("reference/stud_forms.json")).unwrap();
+    let counts = ["areas", "t_stubs", "forces"].map(|name| found[name].as_array().unwrap().len());
+    assert_eq!(counts, [4, 4, 3]);
+    found
 }
 
 fn mm(value: f64) -> Length {

@@ -5,12 +5,14 @@ use std::fs;
 use crate::root;
 
 /// Crates that the engine may use when it runs.
-const OF_THE_ENGINE: &[&str] = &["serde", "thiserror", "uom", "nalgebra"];
+const OF_THE_ENGINE: &[&str] = &["serde", "thiserror", "uom", "nalgebra", "rust_decimal"];
 
 #[test]
 fn the_engine_depends_on_no_web_crate_and_no_io() {
     let manifest = fs::read_to_string(root().join("shared/Cargo.toml")).unwrap();
-    for name in names_under(&manifest, "[dependencies]") {
+    let names = names_under(&manifest, "[dependencies]");
+    assert_eq!(names.len(), OF_THE_ENGINE.len(), "{names:?}");
+    for name in names {
         assert!(
             OF_THE_ENGINE.contains(&name.as_str()),
             "shared/Cargo.toml depends on {name}; the engine uses only {OF_THE_ENGINE:?}"

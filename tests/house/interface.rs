@@ -124,6 +124,7 @@ fn every_number_of_a_plan_is_catalogued_once() {
             field.path
         );
     }
+    assert!(seen.len() > 100, "{} numbers", seen.len());
 }
 
 fn has_all(value: &serde_json::Value, paths: &str) {

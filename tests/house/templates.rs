@@ -6,6 +6,7 @@ use crate::files;
 fn every_template_is_used() {
     let templates = files("templates", &[".html", ".txt", ".svg"]);
     let code = files("server/src", &[".rs"]);
+    assert!(templates.len() > 30, "{}", templates.len());
     for (path, _) in &templates {
         let name = path.trim_start_matches("templates/");
         let quoted = format!("\"{name}\"");
@@ -19,7 +20,9 @@ fn every_template_is_used() {
 
 #[test]
 fn no_template_has_inline_style_or_script() {
-    for (path, text) in files("templates", &[".html"]) {
+    let templates = files("templates", &[".html"]);
+    assert!(templates.len() > 30, "{}", templates.len());
+    for (path, text) in templates {
         for (number, line) in text.lines().enumerate() {
             let line = line.to_lowercase();
             let inline = line.contains(" style=")

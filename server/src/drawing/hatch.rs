@@ -292,7 +292,9 @@ mod tests {
             rectangle(at(0.0, 0.0), at(30.0, 30.0)),
             rectangle(at(5.0, 5.0), at(25.0, 25.0)),
         ];
-        for item in items(Hatch::Sand, &frame, &[]) {
+        let dots = items(Hatch::Sand, &frame, &[]);
+        assert!(dots.len() > 100, "{}", dots.len());
+        for item in dots {
             let Item::Dot { centre, .. } = item else {
                 panic!("sand is dots")
             };

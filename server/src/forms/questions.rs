@@ -177,6 +177,11 @@ mod tests {
     #[test]
     fn what_is_taken_is_said_in_the_words_of_its_question() {
         let design = design_plan(&SitePlan::unknown(), &NoShelf).unwrap();
+        assert!(
+            design.assumptions.len() > 60,
+            "{}",
+            design.assumptions.len()
+        );
         for taken in &design.assumptions {
             let (_, question) =
                 about(&taken.field).unwrap_or_else(|| panic!("nothing asks about {}", taken.field));

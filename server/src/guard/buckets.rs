@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 use moka::policy::EvictionPolicy;
 use moka::sync::Cache;
 
-use super::Kind;
+use super::RouteKind;
 use crate::client::Circle;
 
 /// Most counts that are kept: a few megabytes.
@@ -18,7 +18,7 @@ const MOST: u64 = 50_000;
 #[derive(Clone)]
 pub(super) struct Buckets {
     begun: Instant,
-    paid: Cache<(Kind, Circle), Arc<AtomicU64>>,
+    paid: Cache<(RouteKind, Circle), Arc<AtomicU64>>,
 }
 
 impl Default for Buckets {
@@ -36,7 +36,7 @@ impl Default for Buckets {
 
 impl Buckets {
     /// Takes one in each circle, or says how long to wait for it; then none is taken.
-    pub(super) fn take(&self, kind: Kind, circles: &[(Circle, u32)]) -> Result<(), Duration> {
+    pub(super) fn take(&self, kind: RouteKind, circles: &[(Circle, u32)]) -> Result<(), Duration> {
         self.look(kind, circles)?;
         let now = self.now();
         for (i, &(circle, shares)) in circles.iter().enumerate() {
@@ -55,7 +55,7 @@ impl Buckets {
     }
 
     /// Whether one could be taken, without taking it.
-    pub(super) fn look(&self, kind: Kind, circles: &[(Circle, u32)]) -> Result<(), Duration> {
+    pub(super) fn look(&self, kind: RouteKind, circles: &[(Circle, u32)]) -> Result<(), Duration> {
         for &(circle, shares) in circles {
             if let Some(paid) = self.paid.get(&(kind, circle)) {
                 after(kind, shares, self.now(), paid.load(Ordering::Relaxed))?;
@@ -65,7 +65,7 @@ impl Buckets {
     }
 
     /// Gives back what was taken.
-    pub(super) fn give_back(&self, kind: Kind, circles: &[(Circle, u32)]) {
+    pub(super) fn give_back(&self, kind: RouteKind, circles: &[(Circle, u32)]) {
         for &(circle, shares) in circles {
             if let Some(paid) = self.paid.get(&(kind, circle)) {
                 let _ = paid.fetch_update(Ordering::Relaxed, Ordering::Relaxed, |at| {
@@ -81,13 +81,13 @@ impl Buckets {
 }
 
 /// What one costs a circle of so many shares, in microseconds.
-fn each(kind: Kind, shares: u32) -> u64 {
+fn each(kind: RouteKind, shares: u32) -> u64 {
     let each = kind.rate().1.as_micros() / u128::from(shares.max(1));
     u64::try_from(each).unwrap_or(u64::MAX)
 }
 
 /// When all is paid after one more, or how long to wait.
-fn after(kind: Kind, shares: u32, now: u64, paid: u64) -> Result<u64, Duration> {
+fn after(kind: RouteKind, shares: u32, now: u64, paid: u64) -> Result<u64, Duration> {
     let (burst, each) = (kind.rate().0.saturating_mul(shares), each(kind, shares));
     let next = paid.max(now).saturating_add(each);
     let ahead = next - now;
@@ -107,21 +107,21 @@ mod tests {
 
     #[test]
     fn a_burst_is_taken_and_then_one_at_a_time() {
-        let (burst, each) = Kind::Begin.rate();
+        let (burst, each) = RouteKind::Begin.rate();
         let each = each.as_micros() as u64;
         let mut paid = 0;
         for _ in 0..burst {
-            paid = after(Kind::Begin, 1, 0, paid).unwrap();
+            paid = after(RouteKind::Begin, 1, 0, paid).unwrap();
         }
         assert_eq!(
-            after(Kind::Begin, 1, 0, paid),
+            after(RouteKind::Begin, 1, 0, paid),
             Err(Duration::from_micros(each))
         );
         assert_eq!(
-            after(Kind::Begin, 1, each - 1, paid),
+            after(RouteKind::Begin, 1, each - 1, paid),
             Err(Duration::from_micros(1))
         );
-        assert!(after(Kind::Begin, 1, each, paid).is_ok());
+        assert!(after(RouteKind::Begin, 1, each, paid).is_ok());
     }
 
     fn circles(address: u32) -> Vec<(Circle, u32)> {
@@ -136,16 +136,16 @@ mod tests {
     fn clients_do_not_pay_for_each_other_and_memory_is_bounded() {
         let buckets = Buckets::default();
         let taken = (0..100)
-            .filter(|_| buckets.take(Kind::Door, &circles(7)).is_ok())
+            .filter(|_| buckets.take(RouteKind::Door, &circles(7)).is_ok())
             .count();
         assert_eq!(taken, 10);
         assert!(
-            buckets.look(Kind::Door, &circles(7)).is_err()
-                && buckets.take(Kind::Door, &circles(8)).is_ok()
-                && buckets.take(Kind::Guess, &circles(7)).is_ok()
+            buckets.look(RouteKind::Door, &circles(7)).is_err()
+                && buckets.take(RouteKind::Door, &circles(8)).is_ok()
+                && buckets.take(RouteKind::Guess, &circles(7)).is_ok()
         );
         for client in 0..(MOST as u32 * 3) {
-            let _ = buckets.take(Kind::Design, &circles(client));
+            let _ = buckets.take(RouteKind::Design, &circles(client));
         }
         buckets.paid.run_pending_tasks();
         assert!(buckets.paid.entry_count() <= MOST);
@@ -157,19 +157,19 @@ mod tests {
         let taken = (0..0x1000)
             .filter(|household| {
                 let from = format!("2001:db8:7:{household:x}::1");
-                buckets.take(Kind::Door, &at(&from)).is_ok()
+                buckets.take(RouteKind::Door, &at(&from)).is_ok()
             })
             .count();
         assert_eq!(taken, 10 * 16, "sixteen households' part in a /48");
-        assert!(buckets.take(Kind::Door, &at("2001:db8:8::1")).is_ok());
+        assert!(buckets.take(RouteKind::Door, &at("2001:db8:8::1")).is_ok());
     }
 
     #[test]
     fn what_is_given_back_may_be_taken_again() {
         let buckets = Buckets::default();
         for _ in 0..1000 {
-            assert!(buckets.take(Kind::Begin, &circles(7)).is_ok());
-            buckets.give_back(Kind::Begin, &circles(7));
+            assert!(buckets.take(RouteKind::Begin, &circles(7)).is_ok());
+            buckets.give_back(RouteKind::Begin, &circles(7));
         }
     }
 }

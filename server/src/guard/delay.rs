@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use axum::http::StatusCode;
 
-use super::{Guard, Kind};
+use super::{Guard, RouteKind};
 use crate::client::{Circle, Client};
 use crate::shares::Shares;
 
@@ -30,7 +30,7 @@ impl Guard {
         let circles = client.circles();
         if !is_refusal(status)
             || circles.is_empty()
-            || self.buckets.take(Kind::Refused, &circles).is_ok()
+            || self.buckets.take(RouteKind::Refused, &circles).is_ok()
         {
             return;
         }
@@ -43,14 +43,14 @@ impl Guard {
     pub fn unread(&self, peer: IpAddr) {
         let _ = self
             .buckets
-            .take(Kind::Refused, &Circle::of_address(peer, false));
+            .take(RouteKind::Refused, &Circle::of_address(peer, false));
     }
 
     /// Whether a machine that asks by itself was refused so often that it has to wait.
     #[must_use]
     pub fn is_late(&self, peer: IpAddr) -> bool {
         self.buckets
-            .look(Kind::Refused, &Circle::of_address(peer, false))
+            .look(RouteKind::Refused, &Circle::of_address(peer, false))
             .is_err()
     }
 
@@ -124,7 +124,11 @@ mod tests {
     #[tokio::test(start_paused = true)]
     async fn of_one_client_no_endless_line_of_refusals_waits() {
         let (guard, greedy) = (Guard::default(), Client::at("192.0.2.1"));
-        while guard.buckets.take(Kind::Refused, &greedy.circles()).is_ok() {}
+        while guard
+            .buckets
+            .take(RouteKind::Refused, &greedy.circles())
+            .is_ok()
+        {}
         let waiting: Vec<_> = (0..MOST_OF_ONE)
             .map(|_| guard.late.one(greedy.circles()).unwrap())
             .collect();

@@ -239,6 +239,7 @@ mod tests {
     fn no_line_is_longer_than_the_format_allows_and_unfolding_gives_the_words_back() {
         let design = design();
         let text = schedule(&design, &[], "a1", 1, "2027-04-19");
+        assert!(text.matches("BEGIN:VEVENT").count() > 20, "{text}");
         for line in text.split("\r\n") {
             assert!(line.len() <= 75, "{} bytes: {line}", line.len());
         }

@@ -26,7 +26,6 @@ pub struct Site {
 impl Site {
     /// The word of the rock below softer ground, by its kind; sound where no kind is named, since a bar that rings has met
     /// sound rock.
-    #[must_use]
     pub fn rock_below(&self) -> Soil {
         if self.stated.rock_kind.is_some_and(RockKind::is_soft) {
             Soil::WeatheredRock

@@ -13,7 +13,7 @@ use crate::stages::materials;
 use crate::stages::parts;
 
 use super::lattice::{Lattice, Size, tried};
-use super::search::{Candidate, Hold, Reached, Search, Upright, bound, growth};
+use super::search::{Candidate, HeldBlock, Reached, Search, Upright, bound, growth};
 
 /// A candidate with what its lines come to that have a price.
 #[derive(Debug, Clone, Copy)]
@@ -55,14 +55,14 @@ impl Search<'_> {
             }
             let fitting = self.uprights.iter().filter(|upright| upright.fits(size));
             let mut looked_at = 0;
-            let mut holds = Vec::new();
+            let mut blocks = Vec::new();
             for upright in fitting {
                 if looked_at == 0 {
-                    holds = self.holds(size);
+                    blocks = self.held_blocks(size);
                 }
                 looked_at += 1;
                 if let Some(priced) =
-                    self.priced(upright, (size, *dig_m3), &mut holds, &found.front)
+                    self.priced(upright, (size, *dig_m3), &mut blocks, &found.front)
                 {
                     put(&mut found.front, priced);
                 }
@@ -78,10 +78,10 @@ impl Search<'_> {
         &self,
         upright: &Upright,
         (size, dig_m3): (&Size, f64),
-        holds: &mut Vec<Hold>,
+        blocks: &mut Vec<HeldBlock>,
         front: &[Priced],
     ) -> Option<Priced> {
-        let least = growth(&bound(upright, holds)?);
+        let least = growth(&bound(upright, blocks)?);
         let (_, brief) = tried(self.plan, Some(size), &upright.column)?;
         let cast = Cast::of(&brief);
         if cast.fails().next().is_some() {
@@ -99,10 +99,10 @@ impl Search<'_> {
         if bettered(front, cost, least) {
             return None;
         }
-        let place = self.hold(&brief, &cast, holds);
-        let hold = holds.get(place)?;
+        let place = self.held_block(&brief, &cast, blocks);
+        let held = blocks.get(place)?;
         let (standing, ground) = (&upright.standing, &cast.ground.value);
-        let alone = standing.found(&brief, ground, block, &hold.stiffness, pier, hold.season)?;
+        let alone = standing.found(&brief, ground, block, &held.stiffness, pier, held.season)?;
         let candidate = Candidate {
             size: *size,
             column: upright.column,

@@ -22,13 +22,11 @@ pub struct Examined {
 
 impl Examined {
     /// The stages of a plan, without those that follow from them; none for a plan that contradicts itself.
-    #[must_use]
     pub fn of(plan: &SitePlan, shelf: &dyn Shelf) -> Option<Self> {
         Some(Self::decided(&resolve(plan).ok()?, shelf))
     }
 
     /// The same of complete inputs.
-    #[must_use]
     pub fn decided(brief: &Brief, shelf: &dyn Shelf) -> Self {
         let cast = Cast::of(brief);
         let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
@@ -51,14 +49,12 @@ impl Examined {
     }
 
     /// Growth of the star at worst.
-    #[must_use]
     pub fn growth(&self) -> Option<f64> {
         let (alone, _) = self.still?;
         Some(alone.cost.star_growth_ratio.worst)
     }
 
     /// Whether it may be built, as far as anybody can say, and the star stays within what is asked.
-    #[must_use]
     pub fn does(&self) -> bool {
         self.build.says != Says::No
             && self

@@ -23,7 +23,6 @@ const FASTEST_M_S: f64 = 800.0;
 const LEAST_RATIO: f64 = 0.2;
 
 /// What stands in the way of the nearest plan, whose answers are all there.
-#[must_use]
 pub fn of(nearest: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Vec<Obstacle> {
     let found = Examined::decided(brief, shelf);
     if found.still.is_none() {

@@ -48,7 +48,6 @@ pub struct Candidate {
 
 impl Candidate {
     /// Growth of the star at worst.
-    #[must_use]
     pub fn growth(&self) -> f64 {
         growth(&self.alone)
     }
@@ -93,7 +92,7 @@ pub struct Search<'a> {
 }
 
 /// How the ground holds a block, by the contact that is left of it.
-pub(super) struct Hold {
+pub(super) struct HeldBlock {
     contact: [f64; 3],
     ground: Ground,
     block: Block,
@@ -106,7 +105,6 @@ const SAME_M3: f64 = 1e-9;
 
 impl<'a> Search<'a> {
     /// Over the columns of a lattice; those that contradict the plan are left out.
-    #[must_use]
     pub fn new(plan: &'a SitePlan, lattice: &Lattice, shelf: &'a dyn Shelf) -> Self {
         let any = lattice.sizes().next();
         let mut uprights: Vec<Upright> = any
@@ -123,7 +121,6 @@ impl<'a> Search<'a> {
     }
 
     /// Goes through the lattice while `go_on` says so.
-    #[must_use]
     pub fn run(&self, lattice: &Lattice, go_on: &dyn Fn(Reached) -> bool) -> Found {
         let columns = lattice.columns().count();
         let sizes = self.sizes(lattice);
@@ -148,7 +145,7 @@ impl<'a> Search<'a> {
                 .last()
                 .is_some_and(|last| best.dig_m3 - last.dig_m3 < SAME_M3)
             {
-                found.front.pop();
+                let _ = found.front.pop();
             }
             found.front.push(best);
         }
@@ -167,7 +164,6 @@ impl<'a> Search<'a> {
 
     /// Ground to dig for a block that ground and pit have nothing against; none where a check of theirs fails, or where no
     /// column stands on it without a contradiction.
-    #[must_use]
     pub fn dig_m3(&self, size: &Size) -> Option<f64> {
         let (_, brief) = self
             .uprights
@@ -188,12 +184,12 @@ impl<'a> Search<'a> {
         if !self.uprights.iter().any(|upright| upright.fits(size)) {
             return (None, 0);
         }
-        let mut holds = self.holds(size);
+        let mut blocks = self.held_blocks(size);
         let mut bounds: Vec<(f64, &Upright)> = self
             .uprights
             .iter()
             .filter(|upright| upright.fits(size))
-            .filter_map(|upright| Some((growth(&bound(upright, &holds)?), upright)))
+            .filter_map(|upright| Some((growth(&bound(upright, &blocks)?), upright)))
             .collect();
         bounds.sort_by(|(a, _), (b, _)| a.total_cmp(b));
         let (mut best, mut looked_at) = (None, 0);
@@ -203,7 +199,7 @@ impl<'a> Search<'a> {
                 break;
             }
             looked_at += 1;
-            if let Some(candidate) = self.look(upright, size, dig_m3, &mut holds, least) {
+            if let Some(candidate) = self.look(upright, size, dig_m3, &mut blocks, least) {
                 least = candidate.growth();
                 best = Some(candidate);
             }
@@ -212,49 +208,51 @@ impl<'a> Search<'a> {
     }
 
     /// The column with which the star grows least on a block, of those that may be built.
-    #[must_use]
     pub fn stillest(&self, size: &Size, dig_m3: f64) -> Option<Candidate> {
         self.least(size, dig_m3, f64::INFINITY).0
     }
 
     /// The plan of a candidate, and its inputs.
-    #[must_use]
     pub fn made(&self, candidate: &Candidate) -> Option<(SitePlan, Brief)> {
         tried(self.plan, Some(&candidate.size), &candidate.column)
     }
 
     /// The lightest column on a block that may be built, is within what is asked, and with which the star grows by no more
     /// than `most`.
-    #[must_use]
     pub fn lightest(&self, size: &Size, dig_m3: f64, most: f64) -> Option<Candidate> {
-        let mut holds = self.holds(size);
+        let mut blocks = self.held_blocks(size);
         let mut fitting = self.uprights.iter().filter(|upright| upright.fits(size));
         fitting.find_map(|upright| {
             // What is over by its bound, or grows more, is so by its modes.
-            let bound = bound(upright, &holds)?;
+            let bound = bound(upright, &blocks)?;
             let may = upright.is_within(&bound) && growth(&bound) <= most;
-            may.then(|| self.look(upright, size, dig_m3, &mut holds, f64::INFINITY))
+            may.then(|| self.look(upright, size, dig_m3, &mut blocks, f64::INFINITY))
                 .flatten()
                 .filter(|found| found.within && found.growth() <= most)
         })
     }
 
     /// Every hold that the ground has on a block, whatever stands on it.
-    pub(super) fn holds(&self, size: &Size) -> Vec<Hold> {
+    pub(super) fn held_blocks(&self, size: &Size) -> Vec<HeldBlock> {
         let tried = |upright: &Upright| tried(self.plan, Some(size), &upright.column);
         let ends = [
             self.uprights.iter().find_map(tried),
             self.uprights.iter().rev().find_map(tried),
         ];
-        let mut holds = Vec::new();
+        let mut blocks = Vec::new();
         for (_, brief) in ends.into_iter().flatten() {
-            self.hold(&brief, &Cast::of(&brief), &mut holds);
+            let _ = self.held_block(&brief, &Cast::of(&brief), &mut blocks);
         }
-        holds
+        blocks
     }
 
     /// The place of the hold on a cast block, found once for each contact.
-    pub(super) fn hold(&self, brief: &Brief, cast: &Cast, holds: &mut Vec<Hold>) -> usize {
+    pub(super) fn held_block(
+        &self,
+        brief: &Brief,
+        cast: &Cast,
+        blocks: &mut Vec<HeldBlock>,
+    ) -> usize {
         let (ground, block) = (&cast.ground.value, &cast.block.value);
         let contact = [
             block.side_contact_from,
@@ -262,16 +260,16 @@ impl<'a> Search<'a> {
             block.side_frost.frozen_depth,
         ]
         .map(metre::get);
-        let known = holds.iter().position(|hold| hold.contact == contact);
+        let known = blocks.iter().position(|held| held.contact == contact);
         known.unwrap_or_else(|| {
-            holds.push(Hold {
+            blocks.push(HeldBlock {
                 contact,
                 ground: ground.clone(),
                 block: block.clone(),
                 stiffness: ground_stiffness::stage(brief, ground, block, self.shelf).value,
                 season: season(brief, ground, block),
             });
-            holds.len() - 1
+            blocks.len() - 1
         })
     }
 
@@ -281,7 +279,7 @@ impl<'a> Search<'a> {
         upright: &Upright,
         size: &Size,
         dig_m3: f64,
-        holds: &mut Vec<Hold>,
+        blocks: &mut Vec<HeldBlock>,
         most: f64,
     ) -> Option<Candidate> {
         let (_, brief) = tried(self.plan, Some(size), &upright.column)?;
@@ -290,10 +288,10 @@ impl<'a> Search<'a> {
             return None;
         }
         let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
-        let place = self.hold(&brief, &cast, holds);
-        let hold = holds.get(place)?;
+        let place = self.held_block(&brief, &cast, blocks);
+        let held = blocks.get(place)?;
         let standing = &upright.standing;
-        let alone = standing.found(&brief, ground, block, &hold.stiffness, pier, hold.season)?;
+        let alone = standing.found(&brief, ground, block, &held.stiffness, pier, held.season)?;
         let candidate = Candidate {
             size: *size,
             column: upright.column,
@@ -329,18 +327,18 @@ fn upright(plan: &SitePlan, any: &Size, column: Column) -> Option<Upright> {
 }
 
 /// The least that the star can come to with a column on a block; none where the ground is not known.
-pub(super) fn bound(upright: &Upright, holds: &[Hold]) -> Option<Alone> {
-    let least = |hold: &Hold| {
+pub(super) fn bound(upright: &Upright, blocks: &[HeldBlock]) -> Option<Alone> {
+    let least = |held: &HeldBlock| {
         upright.standing.at_least(
             &upright.brief,
-            &hold.ground,
-            &hold.block,
-            &hold.stiffness,
+            &held.ground,
+            &held.block,
+            &held.stiffness,
             &upright.pier,
-            hold.season,
+            held.season,
         )
     };
-    holds
+    blocks
         .iter()
         .filter_map(least)
         .reduce(|a, b| if growth(&b) < growth(&a) { b } else { a })

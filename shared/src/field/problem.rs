@@ -17,7 +17,6 @@ pub struct Problem {
 
 impl Problem {
     /// A contradiction between answers.
-    #[must_use]
     pub fn between(fields: &[Path], said: impl Into<String>) -> Self {
         Self {
             fields: fields.iter().map(|&field| field.into()).collect(),

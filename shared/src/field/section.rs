@@ -27,13 +27,11 @@ macro_rules! choice {
             pub const KEYS: &'static [&'static str] = &[$($key,)*];
 
             /// The answer's name in the JSON interface.
-            #[must_use]
             pub const fn key(self) -> &'static str {
                 match self { $(Self::$variant => $key,)* }
             }
 
             /// The answer with this name.
-            #[must_use]
             pub fn from_key(key: &str) -> Option<Self> {
                 Self::ALL.iter().copied().find(|answer| answer.key() == key)
             }

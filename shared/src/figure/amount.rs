@@ -57,7 +57,6 @@ pub struct Amount {
 
 impl Amount {
     /// A quantity in one of its units.
-    #[must_use]
     pub fn of<Q>(quantity: Q, unit: impl UnitOf<Q>) -> Self {
         Self {
             value: unit.count(quantity),

@@ -19,7 +19,6 @@ fn blocks(n: usize) -> impl DoubleEndedIterator<Item = (usize, usize, usize)> + 
 
 /// Solves `A X = B` with `A` symmetric and positive definite, of which the lower half is read: Cholesky's factors.
 /// None where it is not positive definite.
-#[must_use]
 pub fn symmetric(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64>> {
     let n = a.nrows();
     for (start, width, after) in blocks(n) {
@@ -66,7 +65,6 @@ pub fn symmetric(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64
 
 /// Solves `A X = B`: Gauss's elimination with rows changed round so that the largest of a column leads. None where no
 /// row can lead.
-#[must_use]
 pub fn general(mut a: DMatrix<f64>, mut b: DMatrix<f64>) -> Option<DMatrix<f64>> {
     let n = a.nrows();
     for (start, width, after) in blocks(n) {

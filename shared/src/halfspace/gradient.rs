@@ -43,7 +43,6 @@ pub struct Sloped {
 
 impl Sloped {
     /// A coordinate: slope one along its own direction.
-    #[must_use]
     pub fn coordinate(value: f64, axis: usize) -> Self {
         let mut slope = [0.0; 3];
         slope[axis] = 1.0;

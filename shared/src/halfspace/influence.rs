@@ -11,7 +11,6 @@ use super::{Shape, Solved};
 impl Solved {
     /// The block's six motions times G under a unit force on the ground at a place: along x, along y, and down. A place on
     /// the block stands for a force on the block at ground level.
-    #[must_use]
     pub fn under_ground_forces(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 3] {
         if on_block(&self.shape, x_m, y_m) {
             let forces = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, -1.0]];
@@ -28,7 +27,6 @@ impl Solved {
     }
 
     /// The block's six motions times G under a unit weight at a place: on the ground, or on the block where that is.
-    #[must_use]
     pub fn under_weight(&self, x_m: f64, y_m: f64) -> [f64; 6] {
         if on_block(&self.shape, x_m, y_m) {
             return self.under_block_force([x_m, y_m, 0.0], [0.0, 0.0, -1.0]);
@@ -54,7 +52,6 @@ impl Solved {
 
     /// The block's six motions times G under a unit force along x and under one along y: on the ground, or on the block
     /// where that is.
-    #[must_use]
     pub fn under_pushes(&self, x_m: f64, y_m: f64) -> [[f64; 6]; 2] {
         if on_block(&self.shape, x_m, y_m) {
             let forces = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0]];
@@ -64,7 +61,6 @@ impl Solved {
     }
 
     /// The block's six motions times G under a force on the block; place and force along x, y and up, height from the ground.
-    #[must_use]
     pub fn under_block_force(&self, at_m: [f64; 3], force: [f64; 3]) -> [f64; 6] {
         let [x, y, up] = at_m;
         let arm = up + self.shape.depth_m;
@@ -84,7 +80,6 @@ impl Solved {
 }
 
 /// Whether a place lies within the block's outline.
-#[must_use]
 pub fn on_block(shape: &Shape, x_m: f64, y_m: f64) -> bool {
     x_m.abs() <= shape.length_m / 2.0 && y_m.abs() <= shape.width_m / 2.0
 }

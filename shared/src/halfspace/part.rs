@@ -31,7 +31,6 @@ impl Clone for Part {
 impl Solved {
     /// The same block of whose side contact a share is lost: `held_ratio` of it is left. None where its free sides cannot be
     /// solved.
-    #[must_use]
     pub fn held_in_part(&self, held_ratio: f64) -> Option<Arc<Self>> {
         let key = held_ratio.to_bits();
         let mut kept = self.part.0.lock().unwrap_or_else(PoisonError::into_inner);

@@ -29,7 +29,7 @@ impl<T: Copy> Places<T> {
         if kept.len() >= MOST_PLACES {
             kept.clear();
         }
-        kept.insert(key, motion);
+        let _ = kept.insert(key, motion);
     }
 }
 

@@ -33,7 +33,6 @@ pub struct SmallShelf {
 
 impl SmallShelf {
     /// A shelf for so many solutions, each some tens of kilobytes.
-    #[must_use]
     pub fn holding(most: usize) -> Self {
         Self {
             most,
@@ -44,7 +43,6 @@ impl SmallShelf {
 
 impl SmallShelf {
     /// This shelf before another one, so that a shape is solved once even where nothing else is kept.
-    #[must_use]
     pub fn before(self, outer: &dyn Shelf) -> Before<'_> {
         Before { inner: self, outer }
     }

@@ -36,7 +36,6 @@ pub struct Raw {
 /// The two meshes of a shape, the coarser first, the finer with at most so many patches. Towards the edge between a bonded
 /// base and a free wall the traction grows faster than at an edge bonded on both sides, so that a free wall wants a
 /// stronger grading, and two meshes of the same shape to find the limit from.
-#[must_use]
 pub fn meshes(shape: &Shape, most_patches: usize) -> [Fineness; 2] {
     let full = shape.contact_from_m <= 0.0 && shape.contact_to_m >= shape.depth_m;
     let of = |cells: f64| match (full, shape.depth_m > 0.0) {
@@ -111,7 +110,7 @@ pub fn solve_on(shape: &Shape, coarse: Fineness, fine: Fineness) -> Option<Solve
         })
     });
     // Ground gives way to every push: a matrix that would push back is the mesh's failure, and no figure is taken from it.
-    Matrix6::from_fn(|i, j| limit[i][j]).cholesky()?;
+    let _ = Matrix6::from_fn(|i, j| limit[i][j]).cholesky()?;
     let flexibility_times_g = inverse(&limit)?;
     let surfaces = vec![
         Surface::new(coarse, -ahead)?,

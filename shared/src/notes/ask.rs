@@ -4,7 +4,6 @@ use super::{Check, Verdict};
 
 impl Check {
     /// The same check, put to somebody who looks at the place, where nobody can know the answer from a form.
-    #[must_use]
     pub fn ask_when(mut self, unknowable: bool) -> Self {
         if unknowable {
             self.verdict = Verdict::Unknown;
@@ -13,7 +12,6 @@ impl Check {
     }
 
     /// The same check, which asks where it would fail: beyond its limit somebody has to look, and may find that it stands.
-    #[must_use]
     pub fn asks_beyond(self) -> Self {
         let beyond = self.verdict == Verdict::Fails;
         self.ask_when(beyond)

@@ -35,7 +35,6 @@ const ROUNDING_RATIO: f64 = 1e-9;
 
 /// Whether a demand exceeds its capacity by more than rounding. Every comparison with a limit is made here, so that nothing
 /// fails at equality.
-#[must_use]
 pub fn exceeds(demand: f64, capacity: f64) -> bool {
     demand - capacity > ROUNDING_RATIO * demand.abs().max(capacity.abs())
 }
@@ -45,7 +44,6 @@ pub const CLOSE_RATIO: f64 = 0.9;
 
 impl Verdict {
     /// The verdict on a demand over its capacity.
-    #[must_use]
     pub fn of(utilisation: f64) -> Self {
         match utilisation {
             ratio if !ratio.is_finite() => Self::Unknown,
@@ -87,7 +85,6 @@ pub struct Check {
 
 impl Check {
     /// A demand against a capacity that it must not exceed. A value that is not finite makes the verdict unknown.
-    #[must_use]
     pub fn at_most<Q>(
         id: &'static str,
         title: impl Into<String>,
@@ -112,7 +109,6 @@ impl Check {
     }
 
     /// A value given against the least that is needed; utilisation is needed over given.
-    #[must_use]
     pub fn at_least<Q>(
         id: &'static str,
         title: impl Into<String>,
@@ -140,7 +136,6 @@ impl Check {
     }
 
     /// A check that cannot be made; `why` says so.
-    #[must_use]
     pub fn unknown(
         id: &'static str,
         title: impl Into<String>,
@@ -197,21 +192,18 @@ impl Check {
     }
 
     /// The same check, counted among those of stillness.
-    #[must_use]
     pub fn of_stillness(mut self) -> Self {
         self.question = Question::Still;
         self
     }
 
     /// The same check with a note.
-    #[must_use]
     pub fn note(mut self, note: impl Into<String>) -> Self {
         self.note = note.into();
         self
     }
 
     /// The same check with the fields that move it.
-    #[must_use]
     pub fn moved_by(mut self, fields: &'static [Path]) -> Self {
         self.fields = fields;
         self

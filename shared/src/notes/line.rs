@@ -38,7 +38,6 @@ pub struct Worked<Q> {
 
 impl Line<()> {
     /// Starts a line.
-    #[must_use]
     pub fn new(
         id: &'static str,
         title: impl Into<String>,
@@ -54,7 +53,6 @@ impl Line<()> {
 
 impl<I> Line<I> {
     /// Ends it: the rule is called with the inputs in the order in which they were named.
-    #[must_use]
     pub fn gives<Q: Copy>(
         self,
         symbol: &'static str,
@@ -70,6 +68,11 @@ impl<I> Line<I> {
 }
 
 impl<Q> Worked<Q> {
+    /// Puts its line with the others, where the quantity is not needed again.
+    pub fn note(self, notes: &mut Notes) {
+        notes.working(self.working);
+    }
+
     /// The quantity, its line put with the others.
     pub fn noted(self, notes: &mut Notes) -> Q {
         notes.working(self.working);
@@ -81,7 +84,6 @@ macro_rules! one_more {
     ($(($($input:ident)*);)*) => {$(
         impl<$($input: Copy),*> Line<($($input,)*)> {
             /// Names one more input.
-            #[must_use]
             pub fn with<Next: Copy>(
                 self,
                 symbol: &'static str,

@@ -29,7 +29,6 @@ pub struct Opinion {
 
 impl Opinion {
     /// An opinion in words; what the calculation says and where they agree are to follow.
-    #[must_use]
     pub fn new(
         of: &'static str,
         title: impl Into<String>,
@@ -47,27 +46,23 @@ impl Opinion {
     }
 
     /// What the plan's own calculation says.
-    #[must_use]
     pub fn beside(mut self, calculation: impl Into<String>) -> Self {
         self.calculation = calculation.into();
         self
     }
 
     /// Where the two agree or not.
-    #[must_use]
     pub fn together(mut self, verdict: impl Into<String>) -> Self {
         self.verdict_words = verdict.into();
         self
     }
 
     /// All three in one run.
-    #[must_use]
     pub fn sentence(&self) -> String {
         format!("{} {} {}", self.says, self.calculation, self.verdict_words)
     }
 
     /// Another figure for what the plan found: `what` names it, `theirs` stands first, the plan's own second.
-    #[must_use]
     pub fn figure(
         of: &'static str,
         title: impl Into<String>,

@@ -48,7 +48,6 @@ impl Stage {
     ];
 
     /// The stage that a name begins with. This is the one place that reads it from a name; names never change.
-    #[must_use]
     pub fn of(id: &str) -> Self {
         match id.split('.').next().unwrap_or(id) {
             "loads" => Self::Loads,
@@ -69,7 +68,6 @@ impl Stage {
 
 impl Check {
     /// The stage that made it.
-    #[must_use]
     pub fn stage(&self) -> Stage {
         Stage::of(self.id)
     }
@@ -77,7 +75,6 @@ impl Check {
 
 impl Working {
     /// The stage that made it.
-    #[must_use]
     pub fn stage(&self) -> Stage {
         Stage::of(self.id)
     }
@@ -85,7 +82,6 @@ impl Working {
 
 impl Caution {
     /// The stage whose danger it is.
-    #[must_use]
     pub fn stage(&self) -> Stage {
         Stage::of(self.id)
     }
@@ -93,7 +89,6 @@ impl Caution {
 
 impl Opinion {
     /// The stage on which it is an opinion.
-    #[must_use]
     pub fn stage(&self) -> Stage {
         Stage::of(self.of)
     }

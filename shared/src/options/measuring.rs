@@ -69,7 +69,6 @@ struct Range {
 }
 
 /// The answers of a plan that are worth finding out, those first that change a verdict, then by how much they move the star.
-#[must_use]
 pub fn worth(plan: &SitePlan, brief: &Brief, shelf: &dyn Shelf) -> Vec<Worth> {
     let Some(planned) = as_planned(plan, brief) else {
         return Vec::new();

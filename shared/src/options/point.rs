@@ -101,7 +101,6 @@ pub struct Point {
 
 impl Point {
     /// The point of complete inputs.
-    #[must_use]
     pub fn of(brief: &Brief, fields: Vec<NewField>, shelf: &dyn Shelf) -> Self {
         Self::read(brief, &design(brief, shelf), fields)
     }

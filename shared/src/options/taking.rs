@@ -8,7 +8,6 @@ use crate::{path, paths};
 use super::Point;
 
 /// The plan with a point's answers in place of what was taken before; what the person said stays as it is.
-#[must_use]
 pub fn taken(plan: &SitePlan, point: &Point) -> SitePlan {
     let open = plan.left_open();
     let mut made = open.clone();
@@ -18,8 +17,8 @@ pub fn taken(plan: &SitePlan, point: &Point) -> SitePlan {
             (number.set)(&mut made, Some(*value));
         }
     }
-    made.pier.fill.get_or_insert(point.pier.fill);
-    made.pier.levelling.get_or_insert(point.pier.levelling);
+    let _ = made.pier.fill.get_or_insert(point.pier.fill);
+    let _ = made.pier.levelling.get_or_insert(point.pier.levelling);
     made.mark_chosen(&open);
     made
 }
@@ -64,7 +63,6 @@ pub const PINS: [Pin; 5] = [
 ];
 
 /// The plan with some answers of a point as said by the person, and the others open again.
-#[must_use]
 pub fn pinned(plan: &SitePlan, point: &Point, pin: &Pin) -> SitePlan {
     let mut made = taken(plan, point);
     made.chosen
@@ -74,7 +72,6 @@ pub fn pinned(plan: &SitePlan, point: &Point, pin: &Pin) -> SitePlan {
 
 /// The plan with the answers of a change. `sized` is the same plan with the sizes that were chosen together for it: the change
 /// was worked out on those, so that they are written down with it. None where a field is not one that a change can name.
-#[must_use]
 pub fn changed(plan: &SitePlan, sized: &SitePlan, fields: &[NewField]) -> Option<SitePlan> {
     let mut made = sized.clone();
     for new in fields {

@@ -11,10 +11,9 @@ pub struct Chance(u64);
 
 impl Chance {
     /// Begins anew.
-    #[must_use]
     pub fn new(seed: u64) -> Self {
         let mut chance = Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x853c_49e6_748f_ea9b);
-        chance.next();
+        let _ = chance.next();
         chance
     }
 
@@ -42,7 +41,6 @@ impl Chance {
 ///
 /// # Source
 /// Abramowitz and Stegun, 7.1.26 (from memory).
-#[must_use]
 pub fn below(z: f64) -> f64 {
     let x = z.abs() / std::f64::consts::SQRT_2;
     let t = 1.0 / (1.0 + 0.327_591_1 * x);
@@ -55,7 +53,6 @@ pub fn below(z: f64) -> f64 {
 }
 
 /// The standard deviations below which this share lies.
-#[must_use]
 pub fn normal_at(share: f64) -> f64 {
     let share = share.clamp(1e-9, 1.0 - 1e-9);
     let (mut low, mut high) = (-6.5, 6.5);
@@ -74,7 +71,6 @@ pub fn normal_at(share: f64) -> f64 {
 ///
 /// # Source
 /// Additive recurrence with the root of x^(d+1) = x + 1 (from memory).
-#[must_use]
 pub fn evenly<const N: usize>(place: usize) -> [f64; N] {
     let mut ratio = 1.5_f64;
     for _ in 0..60 {
@@ -88,7 +84,6 @@ pub fn evenly<const N: usize>(place: usize) -> [f64; N] {
 }
 
 /// Logarithm of Student's density with five degrees of freedom, but for a constant; the scale is one.
-#[must_use]
 pub fn ln_student(z: f64) -> f64 {
     -3.0 * (z * z / 5.0).ln_1p()
 }

@@ -29,14 +29,12 @@ impl Changed {
 
 impl Standing {
     /// The first swings with the load on, after something was done to the pier.
-    #[must_use]
     pub fn mounted_changed(&self, point: &Point, axis: Axis, changed: &Changed) -> Option<Mounted> {
         self.plane(axis)
             .mounted(&self.trial_changed(point, axis, changed))
     }
 
     /// Turn of the load in radians under a newton that pushes it at its centre, after something was done to the pier.
-    #[must_use]
     pub fn pushed_changed(&self, point: &Point, axis: Axis, changed: &Changed) -> f64 {
         let trial = self.trial_changed(point, axis, changed);
         let height = self.top_m() + trial.centre;

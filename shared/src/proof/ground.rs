@@ -39,7 +39,6 @@ pub struct Contact {
 impl Contact {
     /// Solves the shape with its sides held to different heights, and sets it to the plan's own typical springs. None where
     /// there is no solution.
-    #[must_use]
     pub fn find(
         stiffness: &GroundStiffness,
         springs: [[f64; 3]; 2],
@@ -110,7 +109,6 @@ impl Contact {
     }
 
     /// Depth of the base.
-    #[must_use]
     pub fn depth(&self) -> f64 {
         self.depth
     }
@@ -121,7 +119,6 @@ impl Contact {
     }
 
     /// Springs of a plane.
-    #[must_use]
     pub fn springs(&self, axis: Axis, modulus: f64, share: f64) -> Springs {
         let plane = &self.planes[usize::from(axis == Axis::Y)];
         let at = |which: usize| plane[which].at(share) * modulus;
@@ -137,13 +134,11 @@ impl Contact {
     }
 
     /// The block's turn times the modulus under a newton at a place on the floor, by the share: towards east and north.
-    #[must_use]
     pub fn lean(&self, floor: &Floor, x_m: f64, y_m: f64, lean_ratio: f64) -> Lean {
         self.lean_of(&footprints(floor, x_m, y_m), lean_ratio)
     }
 
     /// The same where it reaches the ground in these places.
-    #[must_use]
     pub fn lean_of(&self, feet: &[Footprint], lean_ratio: f64) -> Lean {
         let turn = |solved: &Solved| -> [f64; 2] {
             let mut sum = [0.0; 2];
@@ -180,7 +175,6 @@ pub struct Lean {
 
 impl Lean {
     /// Towards east and north.
-    #[must_use]
     pub fn at(&self, share: f64) -> [f64; 2] {
         [self.east.at(share), self.north.at(share)]
     }

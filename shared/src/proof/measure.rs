@@ -78,7 +78,6 @@ impl Expected {
     }
 
     /// The one that is nearer to what was found.
-    #[must_use]
     pub fn nearer(&self, found: f64) -> f64 {
         let off = |value: f64| (value / found).ln().abs();
         if self.second > 0.0 && off(self.values[1]) < off(self.values[0]) {
@@ -89,7 +88,6 @@ impl Expected {
     }
 
     /// Logarithm of the likelihood: heavy tails, so that one bad measurement does not drag all.
-    #[must_use]
     pub fn ln_likelihood(&self, measure: &Measure) -> f64 {
         let of = |value: f64| ln_student((measure.value / value).ln() / measure.sd_ln);
         if self.second > 0.0 {

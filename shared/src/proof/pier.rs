@@ -48,7 +48,6 @@ impl Unknown {
     ];
 
     /// In words.
-    #[must_use]
     pub fn words(self) -> &'static str {
         match self {
             Self::Ground => "the ground's stiffness",
@@ -63,7 +62,6 @@ impl Unknown {
     }
 
     /// The answer of the plan that says it.
-    #[must_use]
     pub fn field(self) -> &'static str {
         match self {
             Self::Ground => "site.shear_wave_speed_m_s",
@@ -104,7 +102,6 @@ pub struct Standing {
 
 impl Standing {
     /// From the design's own stages; none where the ground is not known.
-    #[must_use]
     #[allow(
         clippy::too_many_arguments,
         reason = "each stage names all that it depends on"
@@ -158,7 +155,6 @@ impl Standing {
     }
 
     /// The value of an unknown at a point: SI, a share for the contact, a ratio for the column.
-    #[must_use]
     pub fn value(&self, point: &Point, unknown: Unknown) -> f64 {
         let k = unknown as usize;
         let value = self.prior.middle[k] + self.prior.sd[k] * point[k];
@@ -170,7 +166,6 @@ impl Standing {
     }
 
     /// What is tried at a point in a plane.
-    #[must_use]
     pub fn trial(&self, point: &Point, axis: Axis) -> Trial {
         let of = |unknown| self.value(point, unknown);
         let (modulus, contact) = (of(Unknown::Ground), of(Unknown::Contact));
@@ -190,32 +185,27 @@ impl Standing {
     }
 
     /// Springs of a plane.
-    #[must_use]
     pub fn springs(&self, axis: Axis, modulus: f64, share: f64) -> Springs {
         self.contact.springs(axis, modulus, share)
     }
 
     /// Height of the pier's top above ground.
-    #[must_use]
     pub fn top_m(&self) -> f64 {
         let rig = &self.planes[0].rig;
         rig.foot + rig.height - self.contact.depth()
     }
 
     /// Height of the load's centre over the top.
-    #[must_use]
     pub fn centre_m(&self) -> f64 {
         self.load[1].max(0.1)
     }
 
     /// The lean under a newton beside the block.
-    #[must_use]
     pub fn lean_beside(&self) -> Lean {
         self.beside.clone()
     }
 
     /// The lean under a newton that reaches the ground in these places.
-    #[must_use]
     pub fn lean_of(&self, feet: &[Footprint]) -> Lean {
         self.contact.lean_of(feet, self.lean_ratio)
     }
@@ -230,13 +220,11 @@ impl Standing {
     }
 
     /// The first swings with the load on.
-    #[must_use]
     pub fn mounted(&self, point: &Point, axis: Axis) -> Option<Mounted> {
         self.plane(axis).mounted(&self.trial(point, axis))
     }
 
     /// What each measurement would be. None where a trial has no solution.
-    #[must_use]
     pub fn expected(&self, point: &Point, of: &[&Of], rounds: usize) -> Option<Vec<Expected>> {
         let same = |axis: Axis| if self.is_square { Axis::X } else { axis };
         // The same swing may have been measured more than once, and is worked out once.
@@ -307,7 +295,6 @@ impl Standing {
     }
 
     /// A draw of the prior.
-    #[must_use]
     pub fn drawn(place: usize) -> Point {
         evenly::<UNKNOWNS>(place).map(normal_at)
     }

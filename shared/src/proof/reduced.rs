@@ -89,7 +89,6 @@ pub struct Reduced {
 
 impl Reduced {
     /// Reduces a rig. None where a stiffness is not positive.
-    #[must_use]
     pub fn of(rig: &Rig) -> Option<Self> {
         let bare = Rig {
             load: 0.0,
@@ -168,7 +167,6 @@ impl Reduced {
     }
 
     /// The first two undamped swings with the load on the mount.
-    #[must_use]
     pub fn mounted(&self, trial: &Trial) -> Option<Mounted> {
         let k = self.stiffness(trial, trial.springs);
         let mut m = self.mass;
@@ -214,7 +212,6 @@ impl Reduced {
     }
 
     /// What is heard of the bare pier after a soft blow at its top: the loudest swing, and another that is nearly as loud.
-    #[must_use]
     pub fn heard(&self, trial: &Trial, rounds: usize) -> Vec<Pole> {
         let mut hertz = FIRST_HZ;
         let mut found = Vec::new();
@@ -312,7 +309,6 @@ impl Reduced {
 
     /// Turn of the load in radians under a steady force at a height above ground, whose column's foot stands at `foot` over
     /// the base and the base at `depth` below ground.
-    #[must_use]
     pub fn pulled(&self, trial: &Trial, height: f64, force: f64) -> f64 {
         let Springs {
             sway,

@@ -135,7 +135,6 @@ impl Situation<'_> {
 }
 
 /// What would help, most first.
-#[must_use]
 pub fn find(
     planned: &Planned,
     said: &Commissioning,

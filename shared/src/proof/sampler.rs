@@ -43,7 +43,6 @@ pub struct Sampled {
 }
 
 /// Leads draws of the prior to what the measurements allow.
-#[must_use]
 pub fn sample(standing: &Standing, seed: u64) -> Sampled {
     let of: Vec<&Of> = standing
         .measures
@@ -178,7 +177,6 @@ fn spread(draws: &[Draw]) -> Option<SMatrix<f64, UNKNOWNS, UNKNOWNS>> {
 }
 
 /// Covariance of the draws.
-#[must_use]
 pub fn covariance(draws: &[Draw]) -> Option<SMatrix<f64, UNKNOWNS, UNKNOWNS>> {
     let count = draws.len() as f64;
     if draws.len() < 2 {

@@ -54,7 +54,6 @@ pub enum State<'a> {
 
 impl State<'_> {
     /// Its name in the interface.
-    #[must_use]
     pub const fn key(&self) -> &'static str {
         match self {
             Self::Done => "done",
@@ -72,19 +71,16 @@ impl Board<'_> {
     }
 
     /// Whether somebody who may edit decided that a wait counts as over, or that a task may be ticked off as it is.
-    #[must_use]
     pub fn decided(&self, task: &str) -> bool {
         decided(task, &self.readings)
     }
 
     /// A task by its name.
-    #[must_use]
     pub fn task(&self, id: &str) -> Option<&TaskState<'_>> {
         self.tasks.iter().find(|state| state.task.id == id)
     }
 
     /// The entry that says that a line of the materials is there; none where it is not, or not any more.
-    #[must_use]
     pub fn here(&self, line: &str) -> Option<&Entry> {
         let speaks = |reading: &&Reading<'_>| {
             reading.counts()
@@ -113,7 +109,6 @@ impl Board<'_> {
 }
 
 /// Reads the record: entries in the order in which they were received, held against the tasks and items of the plan.
-#[must_use]
 pub fn board<'a>(
     entries: &'a [Entry],
     tasks: &'a [Task],

@@ -12,7 +12,6 @@ pub const TASK_PREFIX: &str = "task:";
 
 /// What stands in the way of an entry at a moment (RFC 3339), each with when it ends and what that is counted from; empty when
 /// nothing does. Only what ticks a task off can be too soon. An entry's own time counts where it is not later than now.
-#[must_use]
 pub fn in_the_way(entry: &Entry, board: &Board<'_>, now: &str) -> Vec<Fault> {
     let Some(state) = board.task(&entry.task).filter(|_| entry.kind == Kind::Done) else {
         return Vec::new();

@@ -22,7 +22,6 @@ pub struct Reading<'a> {
 
 impl Reading<'_> {
     /// Whether it is a stop that nobody has ended.
-    #[must_use]
     pub fn stands(&self) -> bool {
         self.counts()
             && self.ended_by.is_none()
@@ -30,14 +29,12 @@ impl Reading<'_> {
     }
 
     /// Whether nothing took its place.
-    #[must_use]
     pub const fn counts(&self) -> bool {
         self.superseded_by.is_none()
     }
 }
 
 /// Reads the entries, which stand in the order in which they were received.
-#[must_use]
 pub fn readings<'a>(entries: &'a [Entry], items: &'a [Item], units: Units) -> Vec<Reading<'a>> {
     let mut readings: Vec<Reading<'a>> = Vec::with_capacity(entries.len());
     for (place, entry) in entries.iter().enumerate() {

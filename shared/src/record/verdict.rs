@@ -26,7 +26,6 @@ pub enum Verdict {
 
 impl Verdict {
     /// Something to be done.
-    #[must_use]
     pub fn outside(what_to_do: impl Into<String>) -> Self {
         Self::Outside {
             what_to_do: what_to_do.into(),
@@ -34,7 +33,6 @@ impl Verdict {
     }
 
     /// A stop that ends when the thing is put right and measured again.
-    #[must_use]
     pub fn stop(why: impl Into<String>, ask: impl Into<String>) -> Self {
         Self::Stop {
             why: why.into(),
@@ -44,7 +42,6 @@ impl Verdict {
     }
 
     /// A stop that only a decision ends.
-    #[must_use]
     pub fn lasting_stop(why: impl Into<String>, ask: impl Into<String>) -> Self {
         Self::Stop {
             why: why.into(),
@@ -54,13 +51,11 @@ impl Verdict {
     }
 
     /// Whether it stops the work.
-    #[must_use]
     pub const fn is_stop(&self) -> bool {
         matches!(self, Self::Stop { .. })
     }
 
     /// The same, with what was found said first.
-    #[must_use]
     pub(super) fn about(self, found: &str) -> Self {
         match self {
             Self::Within => Self::Within,

@@ -56,7 +56,6 @@ pub struct Plate {
 ///
 /// # Source
 /// Timoshenko & Woinowsky-Krieger 1959, art. 3.
-#[must_use]
 pub fn rigidity(modulus: Pressure, thickness: Length) -> f64 {
     let modulus_pa = kilopascal::get(modulus) * 1000.0;
     modulus_pa * metre::get(thickness).powi(3) / (12.0 * (1.0 - POISSON_RATIO * POISSON_RATIO))
@@ -66,7 +65,6 @@ pub fn rigidity(modulus: Pressure, thickness: Length) -> f64 {
 ///
 /// # Source
 /// Timoshenko & Woinowsky-Krieger 1959, art. 114.
-#[must_use]
 pub fn wall_decay(radius: Length, wall: Length) -> f64 {
     (3.0 * (1.0 - POISSON_RATIO * POISSON_RATIO)).powf(0.25)
         / (metre::get(radius) * metre::get(wall)).sqrt()
@@ -76,7 +74,6 @@ pub fn wall_decay(radius: Length, wall: Length) -> f64 {
 ///
 /// # Source
 /// Timoshenko & Woinowsky-Krieger 1959, art. 115.
-#[must_use]
 pub fn wall_stiffness(plate: &Plate) -> f64 {
     2.0 * wall_decay(plate.wall_radius, plate.wall) * rigidity(plate.modulus, plate.wall)
 }
@@ -99,7 +96,6 @@ pub struct Response {
 ///
 /// # Valid for
 /// Wall inside the studs, studs inside the plate; small slopes; the wall stiff along its own axis.
-#[must_use]
 pub fn response(plate: &Plate, harmonic: usize) -> Option<Response> {
     let Solved {
         scale,
@@ -223,7 +219,6 @@ fn system(
 ///
 /// # Valid for
 /// Three studs or more, even on the circle; the stiffness is the mean over the studs, weighted with their pulls.
-#[must_use]
 pub fn stiffness_per_stud(plate: &Plate, count: usize) -> Option<LinearStiffness> {
     let radius = metre::get(plate.stud_radius);
     let mut work = 0.0;
@@ -255,7 +250,6 @@ pub struct Dish {
 ///
 /// # Valid for
 /// A plate that bears under the wall only, with nothing under the studs; single studs peak higher near by.
-#[must_use]
 pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
     let line =
         count as f64 * newton::get(pull) / (std::f64::consts::TAU * metre::get(plate.stud_radius));
@@ -279,7 +273,6 @@ pub fn dish(plate: &Plate, count: usize, pull: Force) -> Option<Dish> {
 ///
 /// # Valid for
 /// As [`dish`].
-#[must_use]
 pub fn dish_section(
     plate: &Plate,
     count: usize,
@@ -311,7 +304,6 @@ pub fn dish_section(
 ///
 /// # Valid for
 /// A wall longer than half a wave of its decay, π/β.
-#[must_use]
 pub fn wall_section(
     plate: &Plate,
     slope_ratio: f64,

@@ -19,7 +19,6 @@ pub const SOURCE: Source = Source::new(
 ///
 /// # Valid for
 /// A base on or at a slope that itself stands, β ≤ φ.
-#[must_use]
 pub fn vesic_factor(slope_deg: f64) -> f64 {
     (1.0 - slope_deg.to_radians().tan()).max(0.0).powi(2)
 }
@@ -31,7 +30,6 @@ pub fn vesic_factor(slope_deg: f64) -> f64 {
 ///
 /// # Valid for
 /// As [`vesic_factor`].
-#[must_use]
 pub fn hansen_factor(slope_deg: f64) -> f64 {
     (1.0 - 0.5 * slope_deg.to_radians().tan()).max(0.0).powi(5)
 }
@@ -43,7 +41,6 @@ pub fn hansen_factor(slope_deg: f64) -> f64 {
 ///
 /// # Valid for
 /// As [`vesic_factor`].
-#[must_use]
 pub fn cohesion_factor(slope_deg: f64) -> f64 {
     (1.0 - slope_deg / 147.0).max(0.0)
 }
@@ -55,7 +52,6 @@ pub fn cohesion_factor(slope_deg: f64) -> f64 {
 ///
 /// # Valid for
 /// As [`vesic_factor`]; charts for a base set back from the slope were not read, so none is counted.
-#[must_use]
 pub fn falling(slope_deg: f64) -> Falling {
     Falling {
         cohesion_factor: cohesion_factor(slope_deg),

@@ -20,7 +20,6 @@ impl Row {
     ///
     /// # Source
     /// The paper whose [`Row`] it is.
-    #[must_use]
     pub const fn new(constant: f64, on_blows: f64, on_stress: f64) -> Self {
         Self {
             constant,
@@ -36,7 +35,6 @@ impl Row {
     ///
     /// # Valid for
     /// The stresses of its boreholes, few of them below 20 kPa: at a metre's depth it is stretched.
-    #[must_use]
     pub fn median(&self, n60_ratio: f64, effective_stress: Pressure) -> Velocity {
         let stress = kilopascal::get(effective_stress);
         let logarithm =
@@ -51,7 +49,6 @@ impl Row {
     ///
     /// # Valid for
     /// Positive stresses.
-    #[must_use]
     pub fn stress_ratio(&self, stress: Pressure, reference: Pressure) -> f64 {
         (stress.value / reference.value).powf(self.on_stress)
     }

@@ -27,7 +27,6 @@ const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
 /// use stillground::rules::calendar::days_after;
 /// assert_eq!(days_after("2028-02-28", 2).as_deref(), Some("2028-03-01"));
 /// ```
-#[must_use]
 pub fn days_after(date: &str, days: i64) -> Option<String> {
     let (year, month, day) = parts(date)?;
     Some(text_of(day_number(year, month, day) + days))
@@ -46,7 +45,6 @@ pub fn days_after(date: &str, days: i64) -> Option<String> {
 /// use stillground::rules::calendar::julian_day;
 /// assert_eq!(julian_day("2000-01-01"), Some(2_451_544.5));
 /// ```
-#[must_use]
 pub fn julian_day(date: &str) -> Option<f64> {
     let (year, month, day) = parts(date)?;
     Some(2_440_587.5 + (day_number(year, month, day) - day_number(1970, 1, 1)) as f64)
@@ -59,7 +57,6 @@ pub fn julian_day(date: &str) -> Option<f64> {
 ///
 /// # Valid for
 /// Days that the plan accepts.
-#[must_use]
 pub fn decimal_year(date: &str) -> Option<f64> {
     let (year, month, day) = parts(date)?;
     let (start, end) = (day_number(year, 1, 1), day_number(year + 1, 1, 1));
@@ -70,7 +67,6 @@ pub fn decimal_year(date: &str) -> Option<f64> {
 ///
 /// # Source
 /// Gregorian calendar; a Julian day begins at noon.
-#[must_use]
 pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
     let seconds = ((julian_day - 2_440_587.5) * 86_400.0).round() as i64;
     let (day, second) = (
@@ -92,7 +88,6 @@ pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
 ///
 /// # Valid for
 /// As [`days_after`]; none where either is no date.
-#[must_use]
 pub fn days_between(from: &str, to: &str) -> Option<i64> {
     let number = |date| parts(date).map(|(year, month, day)| day_number(year, month, day));
     Some(number(to)? - number(from)?)

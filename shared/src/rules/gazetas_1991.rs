@@ -73,7 +73,6 @@ impl Footing {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
     let chi = footing.b() / footing.l();
     newton_per_metre::new(
@@ -89,7 +88,6 @@ pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_across(footing: &Footing) -> LinearStiffness {
     let chi = footing.b() / footing.l();
     newton_per_metre::new(
@@ -105,7 +103,6 @@ pub fn surface_across(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_along(footing: &Footing) -> LinearStiffness {
     let less = 0.2 / (0.75 - footing.poisson_ratio)
         * footing.g()
@@ -121,7 +118,6 @@ pub fn surface_along(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let second_moment = 4.0 * l * b.powi(3) / 3.0;
@@ -138,7 +134,6 @@ pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let second_moment = 4.0 * b * l.powi(3) / 3.0;
@@ -157,7 +152,6 @@ pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// L/B up to 10, on the surface.
-#[must_use]
 pub fn surface_torsion(footing: &Footing) -> RotationalStiffness {
     let (l, b) = (footing.l(), footing.b());
     let polar = 4.0 * l * b * (l * l + b * b) / 3.0;
@@ -173,7 +167,6 @@ pub fn surface_torsion(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn vertical_factor(footing: &Footing) -> f64 {
     let (l, b) = (footing.l(), footing.b());
     let trench = 1.0 + footing.d() / (21.0 * b) * (1.0 + 1.3 * b / l);
@@ -187,7 +180,6 @@ pub fn vertical_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn across_factor(footing: &Footing) -> f64 {
     let (l, b) = (footing.l(), footing.b());
     let walls = footing.wall_depth() * footing.wall_area() / (b * l * l);
@@ -201,7 +193,6 @@ pub fn across_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn along_factor(footing: &Footing) -> f64 {
     let (l, b) = (footing.l(), footing.b());
     let walls = footing.wall_depth() * footing.wall_area() / (l * b * b);
@@ -215,7 +206,6 @@ pub fn along_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn rocking_short_factor(footing: &Footing) -> f64 {
     if footing.d_w() <= 0.0 {
         return 1.0;
@@ -231,7 +221,6 @@ pub fn rocking_short_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn rocking_long_factor(footing: &Footing) -> f64 {
     if footing.d_w() <= 0.0 {
         return 1.0;
@@ -247,7 +236,6 @@ pub fn rocking_long_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, contact from the base up to `d_w`.
-#[must_use]
 pub fn torsion_factor(footing: &Footing) -> f64 {
     1.0 + 1.4 * (1.0 + footing.b() / footing.l()) * (footing.d_w() / footing.b()).powf(0.9)
 }

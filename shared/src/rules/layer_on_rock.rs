@@ -26,7 +26,6 @@ pub const SOURCE: Source = Source::new(
 ///
 /// # Valid for
 /// Rock at least as stiff as the soil; `f` at least one, of [`factors`].
-#[must_use]
 pub fn base_over_rock(layer_factor: f64, on_soil: f64, on_rock: f64) -> f64 {
     let share = 1.0 / layer_factor;
     1.0 / (share / on_soil + (1.0 - share) / on_rock)
@@ -39,7 +38,6 @@ pub fn base_over_rock(layer_factor: f64, on_soil: f64, on_rock: f64) -> f64 {
 ///
 /// # Valid for
 /// A layer of any thickness `h` between base and rock.
-#[must_use]
 pub fn nearness(radius_over_layer_ratio: f64) -> f64 {
     (4.0 * radius_over_layer_ratio).min(1.0)
 }
@@ -54,7 +52,6 @@ pub fn nearness(radius_over_layer_ratio: f64) -> f64 {
 /// # Valid for
 /// Rocking and vertical. Torsion takes none in typical ground, since its elements exceed the sum by 5 % at most; sway has
 /// [`sides_gain`] instead.
-#[must_use]
 pub fn excess(held_ratio: f64, nearness: f64) -> [f64; 2] {
     let held = held_ratio.clamp(0.0, 1.0).sqrt();
     [0.12 * held * nearness, (0.10 + 0.35 * held) * nearness]
@@ -77,7 +74,6 @@ pub fn excess(held_ratio: f64, nearness: f64) -> [f64; 2] {
 /// use stillground::rules::layer_on_rock::sides_gain;
 /// assert!((sides_gain(1.602, 50.0) - 0.838).abs() < 1e-3);
 /// ```
-#[must_use]
 pub fn sides_gain(base_over_soil_ratio: f64, modulus_ratio: f64) -> f64 {
     let by_base = 1.08 * (base_over_soil_ratio - 1.0).max(0.0).sqrt();
     by_base.min(0.54 * modulus_ratio.max(1.0).ln())

@@ -9,7 +9,6 @@ pub mod sun;
 ///
 /// # Source
 /// Meeus 1998, equation 22.1.
-#[must_use]
 pub fn centuries(julian_day: f64) -> f64 {
     (julian_day - 2_451_545.0) / 36_525.0
 }

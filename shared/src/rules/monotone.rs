@@ -25,7 +25,6 @@ impl Monotone {
     ///
     /// # Valid for
     /// One point or more.
-    #[must_use]
     pub fn new(points: Vec<(f64, f64)>) -> Self {
         let steps: Vec<(f64, f64)> = points
             .windows(2)
@@ -54,7 +53,6 @@ impl Monotone {
     ///
     /// # Source
     /// Fritsch and Butland 1984: the cubic piece through two points and their slopes.
-    #[must_use]
     pub fn at(&self, x: f64) -> f64 {
         let piece = self
             .points

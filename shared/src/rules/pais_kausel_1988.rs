@@ -61,7 +61,6 @@ impl Footing {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
     newton_per_metre::new(
         footing.gb() / (1.0 - footing.poisson_ratio)
@@ -76,7 +75,6 @@ pub fn surface_vertical(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_along(footing: &Footing) -> LinearStiffness {
     newton_per_metre::new(
         footing.gb() / (2.0 - footing.poisson_ratio)
@@ -91,7 +89,6 @@ pub fn surface_along(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_across(footing: &Footing) -> LinearStiffness {
     let l = footing.long_ratio();
     newton_per_metre::new(
@@ -106,7 +103,6 @@ pub fn surface_across(footing: &Footing) -> LinearStiffness {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
     newton_metre_per_radian::new(
         footing.gb3() / (1.0 - footing.poisson_ratio) * (3.2 * footing.long_ratio() + 0.8),
@@ -120,7 +116,6 @@ pub fn surface_rocking_short(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
     newton_metre_per_radian::new(
         footing.gb3() / (1.0 - footing.poisson_ratio)
@@ -135,7 +130,6 @@ pub fn surface_rocking_long(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// L/B up to 4, on the surface.
-#[must_use]
 pub fn surface_torsion(footing: &Footing) -> RotationalStiffness {
     newton_metre_per_radian::new(footing.gb3() * (4.25 * footing.long_ratio().powf(2.45) + 4.06))
 }
@@ -147,7 +141,6 @@ pub fn surface_torsion(footing: &Footing) -> RotationalStiffness {
 ///
 /// # Valid for
 /// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
 pub fn vertical_factor(footing: &Footing) -> f64 {
     1.0 + (0.25 + 0.25 / footing.long_ratio()) * footing.depth_ratio().powf(0.8)
 }
@@ -159,7 +152,6 @@ pub fn vertical_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
 pub fn horizontal_factor(footing: &Footing) -> f64 {
     1.0 + (0.33 + 1.34 / (1.0 + footing.long_ratio())) * footing.depth_ratio().powf(0.8)
 }
@@ -171,7 +163,6 @@ pub fn horizontal_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
 pub fn torsion_factor(footing: &Footing) -> f64 {
     1.0 + (1.3 + 1.32 / footing.long_ratio()) * footing.depth_ratio().powf(0.9)
 }
@@ -183,7 +174,6 @@ pub fn torsion_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
 pub fn rocking_short_factor(footing: &Footing) -> f64 {
     let d = footing.depth_ratio();
     1.0 + d + 1.6 / (0.35 + footing.long_ratio()) * d * d
@@ -196,7 +186,6 @@ pub fn rocking_short_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// D/B up to 2, L/B up to 4, sides bonded from surface to base.
-#[must_use]
 pub fn rocking_long_factor(footing: &Footing) -> f64 {
     let d = footing.depth_ratio();
     1.0 + d + 1.6 / (0.35 + footing.long_ratio().powi(4)) * d * d

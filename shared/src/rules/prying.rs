@@ -32,7 +32,6 @@ pub struct Strip {
 ///
 /// # Source
 /// AISC Manual, 15th edition, Part 9, without the reduction factor.
-#[must_use]
 pub fn needed_thickness(strip: &Strip, stud: Force) -> Length {
     let area = millimetre::get(strip.width) * megapascal::get(strip.ultimate);
     millimetre::new((4.0 * newton::get(stud) * millimetre::get(strip.inner) / area).sqrt())
@@ -45,7 +44,6 @@ pub fn needed_thickness(strip: &Strip, stud: Force) -> Length {
 ///
 /// # Valid for
 /// A plate whose edge can press on grout or concrete; over an open gap nothing pries.
-#[must_use]
 pub fn factor(strip: &Strip, pull: Force, stud: Force) -> f64 {
     let (pull, strength) = (newton::get(pull), newton::get(stud));
     if pull <= 0.0 || strength <= 0.0 {

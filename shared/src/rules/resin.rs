@@ -36,7 +36,6 @@ pub const BOND_STIFFNESS: Source = Source::new(
 ///
 /// # Source
 /// Geometry.
-#[must_use]
 pub fn hole_volume(hole: Length, depth: Length) -> Volume {
     hole * hole * depth * std::f64::consts::FRAC_PI_4
 }
@@ -45,7 +44,6 @@ pub fn hole_volume(hole: Length, depth: Length) -> Volume {
 ///
 /// # Source
 /// Geometry.
-#[must_use]
 pub fn ring_volume(hole: Length, stress_area: Area, depth: Length) -> Volume {
     hole_volume(hole, depth) - stress_area * depth
 }
@@ -54,7 +52,6 @@ pub fn ring_volume(hole: Length, stress_area: Area, depth: Length) -> Volume {
 ///
 /// # Source
 /// Common practice; the surplus must show at the mouth of the hole.
-#[must_use]
 pub fn volume_to_inject(hole: Length, stress_area: Area, depth: Length) -> Volume {
     let two_thirds = millilitre::get(hole_volume(hole, depth)) * 2.0 / 3.0;
     let with_waste = millilitre::get(ring_volume(hole, stress_area, depth)) * 1.5;
@@ -76,7 +73,6 @@ pub struct Times {
 ///
 /// # Source
 /// Common practice: reaction rates double for a fixed step of temperature.
-#[must_use]
 pub fn times_at(table: &[Times], temperature_c: f64) -> Option<Times> {
     let pair = table.windows(2).find(|pair| {
         pair[0].temperature_c <= temperature_c && temperature_c <= pair[1].temperature_c
@@ -97,7 +93,6 @@ pub fn times_at(table: &[Times], temperature_c: f64) -> Option<Times> {
 ///
 /// # Source
 /// Assessments of bonded anchors: displacement = factor × bond stress, bond stress = N/(π d h_ef).
-#[must_use]
 pub fn bond_stiffness(
     diameter: Length,
     embedment: Length,
@@ -111,7 +106,6 @@ pub fn bond_stiffness(
 ///
 /// # Source
 /// Common practice.
-#[must_use]
 pub fn cartridges(volume: Volume, nozzles: u32, purge: Volume, cartridge: Volume) -> u32 {
     let needed = millilitre::get(volume) + f64::from(nozzles) * millilitre::get(purge);
     let cartridge = millilitre::get(cartridge);

@@ -34,7 +34,6 @@ const STEEL_FACTOR: f64 = 1.15;
 const SHEAR_FACTOR: f64 = 1.5;
 
 /// Ultimate bond of grout to a kind of rock; where none is named, the least of all.
-#[must_use]
 pub fn ultimate_bond(kind: Option<RockKind>) -> Pressure {
     megapascal::new(match kind {
         Some(RockKind::Granite) => 1.7,
@@ -47,25 +46,21 @@ pub fn ultimate_bond(kind: Option<RockKind>) -> Pressure {
 }
 
 /// A bar's section.
-#[must_use]
 pub fn section(diameter: Length) -> Area {
     diameter * diameter * (PI / 4.0)
 }
 
 /// Design tension of the bar itself, `A_s f_yk/1.15`.
-#[must_use]
 pub fn steel_tension(diameter: Length, yield_strength: Pressure) -> Force {
     section(diameter) * yield_strength / STEEL_FACTOR
 }
 
 /// Design bond over a cylinder: of bar to grout with `f_bd`, of grout to rock with a third of the ultimate bond.
-#[must_use]
 pub fn bond(diameter: Length, length: Length, design_bond: Pressure) -> Force {
     diameter * length * PI * design_bond
 }
 
 /// Design shear, `min(1.6 A_s √(f_cc f_y); A_s f_y/√3)/1.5`.
-#[must_use]
 pub fn shear(diameter: Length, concrete: Pressure, yield_strength: Pressure) -> Force {
     let mean = megapascal::get(concrete) * megapascal::get(yield_strength);
     let crushing = section(diameter) * megapascal::new(1.6 * mean.max(0.0).sqrt());

@@ -17,7 +17,6 @@ pub const TWENTIETH: f64 = 1.645;
 ///
 /// # Valid for
 /// A factor whose logarithm is about normal.
-#[must_use]
 pub fn worst_ratio(sd_ln: f64) -> f64 {
     (TWENTIETH * sd_ln).exp()
 }

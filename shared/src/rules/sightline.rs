@@ -21,7 +21,6 @@ pub const SOURCE: Source =
 /// let height = axis_height(metre::new(2.0), metre::new(1.5), 45.0, metre::new(0.0));
 /// assert!((metre::get(height) - 0.5).abs() < 1e-9);
 /// ```
-#[must_use]
 pub fn axis_height(
     wall_height: Length,
     wall_distance: Length,
@@ -39,7 +38,6 @@ pub fn axis_height(
 /// Geometry in the plane, the inverse of [`axis_height`].
 /// # Valid for
 /// A wall farther away than the beam is thick; nearer, the telescope sees nothing below 90°.
-#[must_use]
 pub fn lowest_altitude_deg(
     wall_height: Length,
     wall_distance: Length,

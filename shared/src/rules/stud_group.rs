@@ -21,7 +21,6 @@ pub const RING: Source = Source::derived("springs on a circle");
 ///
 /// # Source
 /// EN 1992-4:2018, 6.2.1: linear distribution under a rigid plate, all studs alike.
-#[must_use]
 pub fn stud_forces(axial: Force, moment: Moment, levers: &[Length]) -> Vec<Force> {
     let count = levers.len() as f64;
     let middle = levers
@@ -42,7 +41,6 @@ pub fn stud_forces(axial: Force, moment: Moment, levers: &[Length]) -> Vec<Force
 ///
 /// # Source
 /// Mechanics; three studs or more, even on the circle.
-#[must_use]
 pub fn ring_stiffness(count: usize, radius: Length, stud: LinearStiffness) -> RotationalStiffness {
     let radius = millimetre::get(radius) / 1000.0;
     newton_metre_per_radian::new(count as f64 * newton_per_metre::get(stud) * radius.powi(2) / 2.0)
@@ -83,7 +81,6 @@ pub struct Contact {
 ///
 /// # Valid for
 /// A pressing force above nought and e = M/N beyond the plate's kern; else none, the plate presses all over.
-#[must_use]
 pub fn grouted(plate: &GroutedPlate, pressing: Force, moment: Moment) -> Option<Contact> {
     let (force, turning) = (newton::get(pressing), newton_metre::get(moment) * 1000.0);
     let length = millimetre::get(plate.length);

@@ -20,7 +20,6 @@ pub const SOURCE: Source = Source::new(
 /// # Valid for
 /// Clay whose fines have a plasticity index of 10 % or more, from the trunk's middle; root barriers do not replace it, and felled
 /// trees count with the height that they had.
-#[must_use]
 pub const fn over_height_ratio(demand: WaterDemand) -> f64 {
     match demand {
         WaterDemand::High => 1.25,

@@ -27,7 +27,6 @@ pub const PROOF_SHARE_RATIO: f64 = 0.7;
 ///
 /// # Source
 /// VDI 2230-1:2015, 5.4.3; ISO 4032 for the face.
-#[must_use]
 pub fn bearing_diameter(thread: &Thread) -> Length {
     (thread.across_flats * 0.95 + thread.bolt_hole) / 2.0
 }
@@ -36,7 +35,6 @@ pub fn bearing_diameter(thread: &Thread) -> Length {
 ///
 /// # Source
 /// ISO 16047:2005 and VDI 2230-1:2015, R13.
-#[must_use]
 pub fn nut_factor(
     thread: &Thread,
     thread_friction_factor: f64,
@@ -50,7 +48,6 @@ pub fn nut_factor(
 ///
 /// # Source
 /// ISO 16047:2005 and VDI 2230-1:2015, R13.
-#[must_use]
 pub fn shares(
     thread: &Thread,
     thread_friction_factor: f64,
@@ -68,7 +65,6 @@ pub fn shares(
 ///
 /// # Source
 /// Common practice.
-#[must_use]
 pub fn torque_by_nut_factor(preload: Force, nut_factor: f64, diameter: Length) -> Moment {
     preload * diameter * nut_factor
 }
@@ -77,7 +73,6 @@ pub fn torque_by_nut_factor(preload: Force, nut_factor: f64, diameter: Length) -
 ///
 /// # Source
 /// Common practice.
-#[must_use]
 pub fn preload(torque: Moment, nut_factor: f64, diameter: Length) -> Force {
     newton::new(newton_metre::get(torque) * 1000.0 / (nut_factor * millimetre::get(diameter)))
 }

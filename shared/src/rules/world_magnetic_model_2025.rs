@@ -57,7 +57,6 @@ impl Field {
     ///
     /// # Source
     /// World Magnetic Model 2025, equation 19, H = √(X² + Y²).
-    #[must_use]
     pub fn horizontal_nt(self) -> f64 {
         self.north_nt.hypot(self.east_nt)
     }
@@ -66,7 +65,6 @@ impl Field {
     ///
     /// # Source
     /// World Magnetic Model 2025, equation 19, D = atan2(Y, X).
-    #[must_use]
     pub fn declination_deg(self) -> f64 {
         self.east_nt.atan2(self.north_nt).to_degrees()
     }
@@ -75,7 +73,6 @@ impl Field {
     ///
     /// # Source
     /// World Magnetic Model 2025, equation 19, I = atan2(Z, H).
-    #[must_use]
     pub fn inclination_deg(self) -> f64 {
         self.down_nt.atan2(self.horizontal_nt()).to_degrees()
     }
@@ -84,7 +81,6 @@ impl Field {
     ///
     /// # Source
     /// World Magnetic Model 2025, section 3.4, error model. It holds for open ground, not beside steel.
-    #[must_use]
     pub fn declination_doubt_deg(self) -> f64 {
         0.26_f64.hypot(5417.0 / self.horizontal_nt())
     }
@@ -107,7 +103,6 @@ impl Field {
 /// assert!((field(80.0, 0.0, 0.0, 2025.0).unwrap().declination_deg() - 1.28).abs() <= 0.005);
 /// assert!(field(80.0, 0.0, 0.0, 2030.5).is_none());
 /// ```
-#[must_use]
 pub fn field(latitude_deg: f64, longitude_deg: f64, height_m: f64, year: f64) -> Option<Field> {
     if !(FIRST_YEAR..=LAST_YEAR).contains(&year) || latitude_deg.abs() > LAST_LATITUDE_DEG {
         return None;

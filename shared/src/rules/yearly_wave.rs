@@ -33,7 +33,6 @@ pub struct Season {
 ///
 /// # Valid for
 /// A freezing index that is not negative. In a mean far below freezing the whole year may freeze.
-#[must_use]
 pub fn season(mean_c: f64, freezing_index_k_d: f64) -> Season {
     let (mut low, mut high) = (0.0, MOST_AMPLITUDE_K);
     for _ in 0..STEPS {
@@ -57,7 +56,6 @@ pub fn season(mean_c: f64, freezing_index_k_d: f64) -> Season {
 ///
 /// # Valid for
 /// An amplitude that is not negative.
-#[must_use]
 pub fn index(mean_c: f64, amplitude_k: f64) -> f64 {
     let phi = half_angle(mean_c, amplitude_k);
     YEAR_D / PI * (amplitude_k * phi.sin() - mean_c * phi)

@@ -76,7 +76,6 @@ section! {
 const LEAST_SIDE_M: f64 = 0.2;
 
 /// Answers about the pit that contradict each other or the block.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let (block, pit) = (&plan.block, &plan.excavation);
     let mut problems = Vec::new();

@@ -118,7 +118,6 @@ section! {
 }
 
 /// Answers about the load that contradict each other.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let load = &plan.load;
     let both = load.mount_frequency_hz.is_some() && load.mount_stiffness_n_m_per_rad.is_some();

@@ -50,7 +50,6 @@ pub struct Price {
 
 impl Price {
     /// The price as it is reckoned.
-    #[must_use]
     pub fn exact(&self) -> Decimal {
         exact(self.price, DECIMALS)
     }
@@ -58,14 +57,12 @@ impl Price {
 
 impl Prices {
     /// The price of a line.
-    #[must_use]
     pub fn of(&self, id: &str) -> Option<&Price> {
         self.lines.as_ref()?.get(id)
     }
 }
 
 /// The unit of an order in words, as a price names it.
-#[must_use]
 pub fn per(unit: Unit, units: Units) -> &'static str {
     match (unit, units) {
         (Unit::Count, _) => "pcs",
@@ -75,7 +72,6 @@ pub fn per(unit: Unit, units: Units) -> &'static str {
 }
 
 /// In which system a price's unit is one of the line's.
-#[must_use]
 pub fn system(line: &Line, said: &str) -> Option<Units> {
     [Units::Metric, Units::Imperial]
         .into_iter()
@@ -83,7 +79,6 @@ pub fn system(line: &Line, said: &str) -> Option<Units> {
 }
 
 /// Currencies and prices that are none.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let prices = &plan.prices;
     let currency = prices.currency.as_deref().and_then(currency_problem);
@@ -188,14 +183,12 @@ fn line_problems(id: &str, price: &Price) -> Vec<Problem> {
 }
 
 /// A figure as the decimal number that was meant, to so many decimals.
-#[must_use]
 pub fn exact(figure: f64, decimals: u32) -> Decimal {
     let meant = Decimal::from_f64(figure).unwrap_or_default();
     meant.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero)
 }
 
 /// What is wrong with a figure as a price; none when it is one.
-#[must_use]
 pub fn price_problem(price: f64) -> Option<String> {
     if !(0.0..=MOST).contains(&price) {
         return Some(format!(

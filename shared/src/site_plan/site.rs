@@ -66,7 +66,6 @@ choice! {
 
 impl RockKind {
     /// Whether it is as soft as weathered rock.
-    #[must_use]
     pub const fn is_soft(self) -> bool {
         matches!(
             self,
@@ -288,7 +287,6 @@ section! {
 }
 
 /// A source that is too long or cannot be printed.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     plan.site
         .climate_source

@@ -37,7 +37,6 @@ section! {
 }
 
 /// A start day that is no date.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let Some(date) = &plan.work.start_date else {
         return Vec::new();
@@ -54,7 +53,6 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
 }
 
 /// Whether a text is a day of the Gregorian calendar between 1900 and 2999, written year-month-day.
-#[must_use]
 pub fn is_date(text: &str) -> bool {
     parts(text).is_some()
 }

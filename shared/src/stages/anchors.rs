@@ -89,7 +89,6 @@ pub struct Anchors {
 }
 
 /// Finds the studs.
-#[must_use]
 pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Anchors> {
     let mut notes = Notes::default();
     let anchors = &brief.anchors;

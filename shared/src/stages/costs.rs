@@ -99,7 +99,6 @@ pub struct GroupCost {
 
 impl LineCost {
     /// The price that is counted.
-    #[must_use]
     pub fn offer(&self) -> Option<&Offer> {
         self.offers.iter().find(|offer| offer.id == self.counted)
     }
@@ -107,19 +106,16 @@ impl LineCost {
 
 impl Costs {
     /// What a line comes to; none without a price.
-    #[must_use]
     pub fn line(&self, id: &str) -> Option<&LineCost> {
         self.lines.iter().find(|line| line.id == id)
     }
 
     /// Whether no line of the plan has a price.
-    #[must_use]
     pub fn is_empty(&self) -> bool {
         self.lines.is_empty()
     }
 
     /// How many prices were quoted for something that the line was then and is not now.
-    #[must_use]
     pub fn outdated(&self) -> usize {
         self.lines
             .iter()
@@ -130,20 +126,17 @@ impl Costs {
 }
 
 /// A quantity as it is reckoned, to a thousandth of its unit.
-#[must_use]
 pub fn reckoned(quantity: f64) -> Decimal {
     exact(quantity, QUANTITY_DECIMALS)
 }
 
 /// What an amount of something comes to at a price, rounded once, half upwards.
-#[must_use]
 pub fn amount(price: Decimal, quantity: Decimal) -> Money {
     let whole = price.saturating_mul(quantity);
     Money(whole.round_dp_with_strategy(AMOUNT_DECIMALS, RoundingStrategy::MidpointAwayFromZero))
 }
 
 /// Reckons what the materials come to.
-#[must_use]
 pub fn stage(brief: &Brief, materials: &[Material]) -> Costs {
     let prices = &brief.prices;
     let lines: Vec<LineCost> = materials

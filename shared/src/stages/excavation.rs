@@ -99,7 +99,6 @@ pub struct Excavation {
 }
 
 /// Finds the pit for the block.
-#[must_use]
 pub fn stage(brief: &Brief, ground: &Ground, room: &Room, block: &Block) -> Found<Excavation> {
     let mut notes = Notes::default();
     let pit = pit::pit(room, block, ground, &mut notes);

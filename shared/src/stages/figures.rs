@@ -41,7 +41,6 @@ pub enum Shown {
 
 impl Figure {
     /// A figure.
-    #[must_use]
     pub const fn new(
         id: &'static str,
         label: &'static str,
@@ -53,7 +52,6 @@ impl Figure {
 
 impl Shown {
     /// In words, in the reader's units.
-    #[must_use]
     pub fn say(&self, units: Units) -> String {
         let say = |amount: &Amount| units.say(amount.value, amount.unit);
         match self {

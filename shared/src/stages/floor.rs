@@ -80,14 +80,12 @@ pub struct Floor {
 
 impl Floor {
     /// Whether the floor passes over the block; if not, who stands over the block stands on it.
-    #[must_use]
     pub fn passes_over_block(&self) -> bool {
         self.opening
             .is_some_and(|opening| opening.round == Round::Pier)
     }
 
     /// Whether a place is on the floor, or between its posts.
-    #[must_use]
     pub fn carries(&self, x_m: f64, y_m: f64) -> bool {
         let most = |axis: usize, half: f64| {
             self.supports
@@ -101,7 +99,6 @@ impl Floor {
 }
 
 /// Where a weight at a place on the floor reaches the ground: shares that add to one. Off the floor it is the place itself.
-#[must_use]
 pub fn footprints(floor: &Floor, x_m: f64, y_m: f64) -> Vec<Footprint> {
     let itself = vec![Footprint {
         x_m,
@@ -119,7 +116,6 @@ pub fn footprints(floor: &Floor, x_m: f64, y_m: f64) -> Vec<Footprint> {
 }
 
 /// Finds the floor.
-#[must_use]
 pub fn stage(brief: &Brief, ground: &Ground, block: &Block, pier: &Pier) -> Found<Floor> {
     let mut notes = Notes::default();
     let said = &brief.floor;

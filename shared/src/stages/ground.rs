@@ -125,7 +125,6 @@ pub struct Ground {
 
 impl Ground {
     /// Undrained strength at its low end; none where the ground has another strength or none.
-    #[must_use]
     pub fn undrained_strength(&self) -> Option<Pressure> {
         match self.strength? {
             Strength::Undrained { low_kpa, .. } => Some(kilopascal::new(low_kpa)),
@@ -134,13 +133,11 @@ impl Ground {
     }
 
     /// Whether it is rock that stands by itself: sound rock, not the weathered kind.
-    #[must_use]
     pub fn is_stable_rock(&self) -> bool {
         self.slope_type == SlopeType::StableRock
     }
 
     /// Vertical effective stress at a depth: moist soil above the water, buoyant soil below it.
-    #[must_use]
     pub fn effective_stress(&self, depth: Length) -> Pressure {
         let dry = self
             .groundwater_depth
@@ -149,7 +146,6 @@ impl Ground {
     }
 
     /// Whether a base at this depth stands on sound rock, be it the ground itself or rock below softer ground.
-    #[must_use]
     pub fn is_sound_rock_at(&self, depth: Length) -> bool {
         let slack = metre::new(1e-6);
         let reached = self.rock_depth.is_some_and(|rock| depth + slack >= rock);
@@ -158,7 +154,6 @@ impl Ground {
 }
 
 /// Finds the ground.
-#[must_use]
 pub fn stage(brief: &Brief) -> Found<Ground> {
     let mut notes = Notes::default();
     let soil = brief.site.soil.value;

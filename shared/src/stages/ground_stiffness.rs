@@ -109,7 +109,6 @@ pub struct Stiffness {
 }
 
 /// Finds the ground's stiffness.
-#[must_use]
 pub fn stage(
     brief: &Brief,
     ground: &Ground,
@@ -203,7 +202,6 @@ pub struct Reach {
 
 impl Reach {
     /// With the middle quality of a case.
-    #[must_use]
     pub fn of(pure: Arc<Solved>, case: &Case) -> Self {
         let shape = &pure.shape;
         let held = shape.contact_from_m < shape.contact_to_m;
@@ -219,7 +217,6 @@ const SHAPE_CHECK: &str = "ground_stiffness.solved";
 const SHAPE_TITLE: &str = "Can the ground's hold on the block be calculated?";
 
 /// The block and its contact, as the half-space sees them.
-#[must_use]
 pub fn shape(ground: &Ground, block: &Block) -> Shape {
     Shape {
         length_m: metre::get(block.length),
@@ -249,7 +246,6 @@ impl Stiffness {
     };
 
     /// In ground of this modulus.
-    #[must_use]
     pub fn of(solved: &Solved, g: Pressure, factors: &Factors) -> Self {
         let at = |row: usize, column: usize| {
             solved.stiffness_over_g[row][column] * pascal::get(g) * factors.entry_ratio(row, column)

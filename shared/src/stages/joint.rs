@@ -79,13 +79,11 @@ pub struct Opened {
 }
 
 /// Finds the foot's joint from the brief and the block's concrete.
-#[must_use]
 pub fn base_joint(brief: &Brief, block: &Block) -> Joint {
     joint_on(brief, block, Seat::of(brief))
 }
 
 /// The same as if the plate stood in a given way.
-#[must_use]
 pub fn joint_on(brief: &Brief, block: &Block, seat: Seat) -> Joint {
     let springs = Springs::find(brief, seat);
     let ring = |bond: LinearStiffness| {
@@ -197,7 +195,6 @@ impl Springs {
 }
 
 /// The base plate as a round one of half its side.
-#[must_use]
 pub fn plate(brief: &Brief) -> Plate {
     let pier = &brief.pier;
     let wall_radius = (pier.outside_diameter.value - pier.wall.value) / 2.0;

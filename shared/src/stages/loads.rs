@@ -57,7 +57,6 @@ pub struct Load {
 ///
 /// # Source
 /// EN 1990:2002, Table A1.2(B) and 6.4.3.3; ACI 318-19, Table 5.3.1, where the gust is one of a service level. From memory.
-#[must_use]
 pub const fn factor(code: Code, accidental: bool) -> f64 {
     match (code, accidental) {
         (_, true) => 1.0,
@@ -76,24 +75,21 @@ pub struct Loads {
 
 impl Loads {
     /// A load by its name.
-    #[must_use]
     pub fn of(&self, id: &str) -> Option<&Load> {
         self.all.iter().find(|load| load.id == id)
     }
 
     /// Weight of column, telescope and mount.
-    #[must_use]
     pub fn weight(&self) -> Force {
         self.of("rest").map_or(newton::new(0.0), |load| load.axial)
     }
 }
 
 /// Finds them.
-#[must_use]
 pub fn stage(brief: &Brief) -> Found<Loads> {
     let weight: Force = (section::find(brief).mass() + brief.load.mass.value) * gravity();
     let mut notes = Notes::default();
-    kinds::gust_pressure(brief).noted(&mut notes);
+    kinds::gust_pressure(brief).note(&mut notes);
     let mut all = vec![kinds::rest(brief, weight)];
     for find in [kinds::leaning, kinds::gust, kinds::ladder, kinds::knock] {
         let (load, line) = find(brief, weight);

@@ -162,7 +162,6 @@ pub struct Motion {
 }
 
 /// Finds what the star does. `influence` is what a weight on the ground does to the block, where that is solved.
-#[must_use]
 #[allow(
     clippy::too_many_arguments,
     reason = "each stage names all that it depends on"
@@ -301,7 +300,6 @@ pub fn stage(
 
 /// The disturbances alone and the time for a bump to die in the softest ground, for plans that are tried out: without
 /// histories, words and notes.
-#[must_use]
 pub fn disturbances(
     brief: &Brief,
     ground: &Ground,

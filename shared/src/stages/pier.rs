@@ -83,7 +83,6 @@ pub struct Pier {
 }
 
 /// Finds the column.
-#[must_use]
 pub fn stage(brief: &Brief, block: &Block, loads: &Loads) -> Found<Pier> {
     let mut notes = Notes::default();
     let pier = &brief.pier;

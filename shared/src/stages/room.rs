@@ -59,7 +59,6 @@ const LEAST_DEPTH_M: f64 = 0.1;
 impl Room {
     /// Longest and widest block with its base at another depth: battered sides leave more room to a shallower one.
     /// Never less than 0.2 m, the least block of a plan; a check then says that it does not fit.
-    #[must_use]
     pub fn at(&self, depth: Length) -> [Length; 2] {
         let taken = self.working_space * 2.0 + depth * (2.0 * self.run_over_rise_ratio);
         self.pit
@@ -68,7 +67,6 @@ impl Room {
 }
 
 /// Finds the room for a block.
-#[must_use]
 pub fn room(brief: &Brief, ground: &Ground) -> Room {
     let pit = &brief.excavation;
     let against_ground = pit.sides.value == Sides::Vertical;

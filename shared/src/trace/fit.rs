@@ -20,7 +20,6 @@ pub struct Damped {
 
 impl Damped {
     /// Damping over critical: α/√((2πf)² + α²).
-    #[must_use]
     pub fn ratio(self) -> f64 {
         self.decay_per_s / (TAU * self.frequency_hz).hypot(self.decay_per_s)
     }
@@ -51,7 +50,6 @@ pub struct Fitted {
 const MOST_STEPS: usize = 40;
 
 /// Fits these sinusoids beside an offset, a slope and steady lines. None where they cannot be told apart.
-#[must_use]
 pub fn fit(t: &[f64], y: &[f64], starts: &[Damped], steady_hz: &[f64]) -> Option<Fitted> {
     let solver = Solver::new(t, y, steady_hz)?;
     let mut at: Vec<f64> = starts

@@ -53,7 +53,7 @@ impl Written {
             line.split(self.separator).take(MOST_COLUMNS + 1).collect()
         };
         while cells.last().is_some_and(|cell| cell.trim().is_empty()) {
-            cells.pop();
+            let _ = cells.pop();
         }
         cells
     }

@@ -17,7 +17,6 @@ const LONGEST: usize = 120;
 const MOST_SAMPLES: usize = 700;
 
 /// Poles of evenly spaced samples `step_s` apart, at most `most` pairs; those with the most energy first.
-#[must_use]
 pub fn start(samples: &[f64], step_s: f64, most: usize) -> Vec<Damped> {
     let samples = &samples[..samples.len().min(MOST_SAMPLES)];
     let length = (samples.len() / 3).min(LONGEST);

@@ -16,7 +16,7 @@ use crate::app::App;
 use crate::client::{Asker, Client};
 use crate::config::Creators;
 use crate::error::Trouble;
-use crate::guard::Kind;
+use crate::guard::RouteKind;
 use crate::store::Right;
 use crate::views::pages::answer;
 use crate::views::pages::drawn::DrawingView;
@@ -60,7 +60,7 @@ async fn begun_here(
     let mut plans = Vec::new();
     for secret in begun::secrets(&jar) {
         let Some(opened) = app.store.open_link(&secret).await? else {
-            let _ = app.guard.take(client, Kind::Guess);
+            let _ = app.guard.take(client, RouteKind::Guess);
             jar = begun::except(app, client, jar, &secret);
             continue;
         };

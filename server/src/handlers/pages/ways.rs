@@ -12,7 +12,7 @@ use super::place::Place;
 use crate::app::App;
 use crate::client::Asker;
 use crate::error::Trouble;
-use crate::guard::Kind;
+use crate::guard::RouteKind;
 use crate::planned::digest;
 use crate::searches::Looked;
 use crate::store::Deed;
@@ -80,7 +80,7 @@ async fn look(app: &App, plan: &SitePlan, asker: &Asker, more: bool) -> Result<L
         return Ok(Looked::Found(kept));
     }
     if !goes_on {
-        app.guard.take(&asker.0, Kind::Search)?;
+        app.guard.take(&asker.0, RouteKind::Search)?;
     }
     app.searches.look(key, open).await
 }

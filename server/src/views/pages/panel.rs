@@ -313,6 +313,7 @@ mod tests {
                 .filter(|step| *step != Step::Plan && endangers(caution, *step))
                 .collect::<Vec<_>>()
         };
+        assert!(design.cautions.len() > 30, "{}", design.cautions.len());
         for caution in &design.cautions {
             let steps = steps(caution);
             assert_eq!(steps.len(), 1, "{}", caution.id);

@@ -30,7 +30,6 @@ pub const SPECIFIC_HEAT_KJ_KG_K: f64 = 1.0;
 /// use stillground::{rules::aci_207_2r_07::adiabatic_rise::rise_k, units::kilogram_per_cubic_metre as kg};
 /// assert!((rise_k(kg::new(336.0), kg::new(2400.0)) - 46.2).abs() < 0.1);
 /// ```
-#[must_use]
 pub fn rise_k(cement: MassDensity, concrete: MassDensity) -> f64 {
     kilogram_per_cubic_metre::get(cement) * CEMENT_HEAT_KJ_KG
         / (kilogram_per_cubic_metre::get(concrete) * SPECIFIC_HEAT_KJ_KG_K)

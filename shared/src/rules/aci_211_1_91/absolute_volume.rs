@@ -31,7 +31,6 @@ pub const WATER_DENSITY: f64 = 1000.0;
 /// let mass = aggregate(kg::new(336.0), kg::new(185.0), 0.0, kg::new(2650.0));
 /// assert!((kg::get(mass) - 1877.0).abs() < 1.0);
 /// ```
-#[must_use]
 pub fn aggregate(
     cement: MassDensity,
     water: MassDensity,

@@ -19,7 +19,6 @@ const PSI_MPA: f64 = 4.448_221_615_260_5 / (25.4 * 25.4);
 ///
 /// # Source
 /// ACI 318-19, Table 17.6.5.2.5 with its notes.
-#[must_use]
 pub fn least_bond(outdoors: bool, cracked: bool, sustained: bool) -> Pressure {
     let psi = match (outdoors, cracked) {
         (true, true) => 200.0,
@@ -37,7 +36,6 @@ pub fn least_bond(outdoors: bool, cracked: bool, sustained: bool) -> Pressure {
 ///
 /// # Valid for
 /// 4 d_a ≤ h_ef ≤ 20 d_a.
-#[must_use]
 pub fn basic(bond: Pressure, diameter: Length, embedment: Length) -> Force {
     bond * (diameter * embedment) * std::f64::consts::PI
 }
@@ -46,7 +44,6 @@ pub fn basic(bond: Pressure, diameter: Length, embedment: Length) -> Force {
 ///
 /// # Source
 /// ACI 318M-19, eq. (17.6.5.1.2b).
-#[must_use]
 pub fn reach(diameter: Length, uncracked_bond: Pressure) -> Length {
     diameter * (10.0 * (megapascal::get(uncracked_bond) / 7.6).sqrt())
 }
@@ -55,7 +52,6 @@ pub fn reach(diameter: Length, uncracked_bond: Pressure) -> Length {
 ///
 /// # Source
 /// ACI 318-19, eq. (17.6.5.1.2a).
-#[must_use]
 pub fn single_area(reach: Length) -> Area {
     square_millimetre::new((2.0 * millimetre::get(reach)).powi(2))
 }
@@ -64,7 +60,6 @@ pub fn single_area(reach: Length) -> Area {
 ///
 /// # Source
 /// ACI 318-19, 17.6.5.4.1.
-#[must_use]
 pub fn edge_factor(edge: Length, reach: Length) -> f64 {
     (0.7 + 0.3 * (edge / reach).value).min(1.0)
 }
@@ -73,7 +68,6 @@ pub fn edge_factor(edge: Length, reach: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.6.5.3.1.
-#[must_use]
 pub fn eccentricity_factor(eccentricity: Length, reach: Length) -> f64 {
     1.0 / (1.0 + (eccentricity / reach).value)
 }
@@ -82,7 +76,6 @@ pub fn eccentricity_factor(eccentricity: Length, reach: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.6.5.5.1.
-#[must_use]
 pub fn splitting_factor(cracked: bool, edge: Length, reach: Length, critical_edge: Length) -> f64 {
     if cracked {
         return 1.0;
@@ -97,7 +90,6 @@ pub const SUSTAINED_RATIO: f64 = 0.55;
 ///
 /// # Source
 /// ACI 318-19, eq. (17.5.2.2).
-#[must_use]
 pub fn sustained(basic: Force, reduction_factor: f64) -> Force {
     basic * (SUSTAINED_RATIO * reduction_factor)
 }

@@ -16,7 +16,6 @@ pub const POST_INSTALLED_FACTOR: f64 = 7.0;
 ///
 /// # Source
 /// ACI 318M-19, eq. (17.6.2.2.1); λ_a is 1 in normal-weight concrete.
-#[must_use]
 pub fn basic(kc_factor: f64, strength: Pressure, embedment: Length) -> Force {
     newton::new(kc_factor * megapascal::get(strength).sqrt() * millimetre::get(embedment).powf(1.5))
 }
@@ -25,7 +24,6 @@ pub fn basic(kc_factor: f64, strength: Pressure, embedment: Length) -> Force {
 ///
 /// # Source
 /// ACI 318-19, eq. (17.6.2.1.4).
-#[must_use]
 pub fn single_area(embedment: Length) -> Area {
     square_millimetre::new(9.0 * millimetre::get(embedment).powi(2))
 }
@@ -34,7 +32,6 @@ pub fn single_area(embedment: Length) -> Area {
 ///
 /// # Source
 /// ACI 318-19, 17.6.2.4.1.
-#[must_use]
 pub fn edge_factor(edge: Length, embedment: Length) -> f64 {
     (0.7 + 0.3 * (edge / (embedment * 1.5)).value).min(1.0)
 }
@@ -43,7 +40,6 @@ pub fn edge_factor(edge: Length, embedment: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.6.2.3.1.
-#[must_use]
 pub fn eccentricity_factor(eccentricity: Length, embedment: Length) -> f64 {
     1.0 / (1.0 + (eccentricity / (embedment * 1.5)).value)
 }
@@ -52,7 +48,6 @@ pub fn eccentricity_factor(eccentricity: Length, embedment: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.6.2.5.1, with k_c = 17 (7 in SI).
-#[must_use]
 pub fn cracking_factor(cracked: bool) -> f64 {
     if cracked { 1.0 } else { 1.4 }
 }
@@ -61,7 +56,6 @@ pub fn cracking_factor(cracked: bool) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, Table 17.9.5.
-#[must_use]
 pub fn critical_edge(embedment: Length) -> Length {
     embedment * 2.0
 }
@@ -70,7 +64,6 @@ pub fn critical_edge(embedment: Length) -> Length {
 ///
 /// # Source
 /// ACI 318-19, 17.6.2.6.1.
-#[must_use]
 pub fn splitting_factor(
     cracked: bool,
     edge: Length,
@@ -88,7 +81,6 @@ pub fn splitting_factor(
 ///
 /// # Source
 /// ACI 318-19, 17.6.2.1.2.
-#[must_use]
 pub fn narrow_embedment(
     embedment: Length,
     largest_near_edge: Length,

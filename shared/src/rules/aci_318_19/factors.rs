@@ -23,7 +23,6 @@ pub enum Category {
 ///
 /// # Source
 /// Judgement: both scales grade sensitivity to setting, from 1.0 to 1.4 and from one to three.
-#[must_use]
 pub fn category(installation_factor: f64) -> Category {
     match installation_factor {
         factor if factor < 1.1 => Category::One,
@@ -36,7 +35,6 @@ pub fn category(installation_factor: f64) -> Category {
 ///
 /// # Source
 /// ACI 318-19, Table 17.5.3(a).
-#[must_use]
 pub fn steel_tension_factor(ductile: bool) -> f64 {
     if ductile { 0.75 } else { 0.65 }
 }
@@ -45,7 +43,6 @@ pub fn steel_tension_factor(ductile: bool) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, Table 17.5.3(a).
-#[must_use]
 pub fn steel_shear_factor(ductile: bool) -> f64 {
     if ductile { 0.65 } else { 0.60 }
 }
@@ -54,7 +51,6 @@ pub fn steel_shear_factor(ductile: bool) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, Table 17.5.3(b).
-#[must_use]
 pub fn concrete_tension_factor(category: Category, supplementary_steel: bool) -> f64 {
     let without = match category {
         Category::One => 0.65,
@@ -72,7 +68,6 @@ pub fn concrete_tension_factor(category: Category, supplementary_steel: bool) ->
 ///
 /// # Source
 /// ACI 318-19, Table 17.5.3(b).
-#[must_use]
 pub fn concrete_shear_factor(supplementary_steel: bool) -> f64 {
     if supplementary_steel { 0.75 } else { 0.70 }
 }
@@ -81,7 +76,6 @@ pub fn concrete_shear_factor(supplementary_steel: bool) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, Table 17.5.3(c).
-#[must_use]
 pub fn pry_out_factor() -> f64 {
     0.70
 }

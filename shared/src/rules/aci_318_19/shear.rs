@@ -15,7 +15,6 @@ pub const INTERACTION: Source = clause("17.8", Standing::FromMemory);
 ///
 /// # Source
 /// ACI 318M-19, eqs (17.7.2.2.1a) and (17.7.2.2.1b); l_e is h_ef, at most 8 d_a; λ_a is 1.
-#[must_use]
 pub fn basic(diameter: Length, embedment: Length, strength: Pressure, edge: Length) -> Force {
     let d = millimetre::get(diameter);
     let bearing = millimetre::get(embedment).min(8.0 * d);
@@ -27,7 +26,6 @@ pub fn basic(diameter: Length, embedment: Length, strength: Pressure, edge: Leng
 ///
 /// # Source
 /// ACI 318-19, 17.7.2.4.1.
-#[must_use]
 pub fn corner_factor(corner: Length, edge: Length) -> f64 {
     (0.7 + 0.3 * (corner / (edge * 1.5)).value).min(1.0)
 }
@@ -36,7 +34,6 @@ pub fn corner_factor(corner: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, Table 17.7.2.5.1.
-#[must_use]
 pub fn cracking_factor(cracked: bool) -> f64 {
     if cracked { 1.0 } else { 1.4 }
 }
@@ -45,7 +42,6 @@ pub fn cracking_factor(cracked: bool) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.7.2.6.1.
-#[must_use]
 pub fn thickness_factor(edge: Length, thickness: Length) -> f64 {
     (edge * 1.5 / thickness).value.sqrt().max(1.0)
 }
@@ -54,7 +50,6 @@ pub fn thickness_factor(edge: Length, thickness: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.7.2.3.1.
-#[must_use]
 pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
     1.0 / (1.0 + (eccentricity / (edge * 1.5)).value)
 }
@@ -63,7 +58,6 @@ pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318M-19, 17.7.3.1.
-#[must_use]
 pub fn pry_out_factor(embedment: Length) -> f64 {
     if millimetre::get(embedment) < 65.0 {
         1.0
@@ -76,7 +70,6 @@ pub fn pry_out_factor(embedment: Length) -> f64 {
 ///
 /// # Source
 /// ACI 318-19, 17.8.1 to 17.8.3.
-#[must_use]
 pub fn interaction_ratio(tension_ratio: f64, shear_ratio: f64) -> f64 {
     let greater = tension_ratio.max(shear_ratio);
     if tension_ratio.min(shear_ratio) <= 0.2 {

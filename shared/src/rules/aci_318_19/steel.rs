@@ -15,7 +15,6 @@ pub const GROUT: Source = clause("17.7.1.2.1", Standing::FromMemory);
 ///
 /// # Source
 /// ACI 318-19, 17.6.1.2.
-#[must_use]
 pub fn ultimate_that_counts(ultimate: Pressure, yield_strength: Pressure) -> Pressure {
     megapascal::new(
         megapascal::get(ultimate)
@@ -28,7 +27,6 @@ pub fn ultimate_that_counts(ultimate: Pressure, yield_strength: Pressure) -> Pre
 ///
 /// # Source
 /// ACI 318-19, eq. (17.6.1.2).
-#[must_use]
 pub fn tension(stress_area: Area, ultimate: Pressure) -> Force {
     stress_area * ultimate
 }
@@ -41,7 +39,6 @@ pub fn tension(stress_area: Area, ultimate: Pressure) -> Force {
 /// # Valid for
 /// A plate on the concrete or on grout. It has no rule for a plate on an open gap: there the lever arm of EN 1992-4 is
 /// used beside it.
-#[must_use]
 pub fn shear(stress_area: Area, ultimate: Pressure, grouted: bool) -> Force {
     stress_area * ultimate * if grouted { 0.48 } else { 0.6 }
 }

@@ -17,7 +17,6 @@ pub const ELECTRODE_MPA: f64 = 482.6;
 ///
 /// # Source
 /// ANSI/AISC 360-16, eq. (J2-3) and Table J2.5, without the rise for loads across the weld.
-#[must_use]
 pub fn resistance(electrode: Pressure, leg: Length) -> LinearStiffness {
     newton_per_metre::new(
         1000.0 * 0.75 * 0.6 * megapascal::get(electrode) * millimetre::get(leg)

@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source::new(
 
 /// Soil for which a row holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum SoilKind {
     /// Sand.
     Sand,
     /// Silt.
@@ -23,12 +23,11 @@ pub enum Kind {
     Clay,
 }
 
-impl Kind {
+impl SoilKind {
     /// c0, c1, c2 of `ln Vs = c0 + c1 ln N60 + c2 ln σ'v`, m/s and kPa.
     ///
     /// # Source
     /// Brandenberg and others 2010, table of coefficients.
-    #[must_use]
     pub const fn row(self) -> Row {
         match self {
             Self::Sand => Row::new(4.045, 0.096, 0.236),
@@ -47,14 +46,14 @@ mod tests {
     #[test]
     fn soils_at_a_metre() {
         for (kind, n60, speed) in [
-            (Kind::Clay, 2.8, 110.7),
-            (Kind::Clay, 5.7, 130.4),
-            (Kind::Clay, 11.0, 151.6),
-            (Kind::Clay, 21.0, 176.0),
-            (Kind::Silt, 7.0, 121.2),
-            (Kind::Sand, 6.0, 134.2),
-            (Kind::Sand, 17.0, 148.3),
-            (Kind::Sand, 38.0, 160.2),
+            (SoilKind::Clay, 2.8, 110.7),
+            (SoilKind::Clay, 5.7, 130.4),
+            (SoilKind::Clay, 11.0, 151.6),
+            (SoilKind::Clay, 21.0, 176.0),
+            (SoilKind::Silt, 7.0, 121.2),
+            (SoilKind::Sand, 6.0, 134.2),
+            (SoilKind::Sand, 17.0, 148.3),
+            (SoilKind::Sand, 38.0, 160.2),
         ] {
             let found = metre_per_second::get(kind.row().median(n60, kilopascal::new(18.0)));
             assert!(
@@ -68,9 +67,9 @@ mod tests {
     #[test]
     fn water_and_depth() {
         let (half, whole) = (kilopascal::new(9.0), kilopascal::new(18.0));
-        assert!((Kind::Sand.row().stress_ratio(half, whole) - 0.85).abs() < 0.002);
-        assert!((Kind::Clay.row().stress_ratio(half, whole) - 0.89).abs() < 0.003);
+        assert!((SoilKind::Sand.row().stress_ratio(half, whole) - 0.85).abs() < 0.002);
+        assert!((SoilKind::Clay.row().stress_ratio(half, whole) - 0.89).abs() < 0.003);
         let shallow = kilopascal::new(5.4);
-        assert!((Kind::Sand.row().stress_ratio(shallow, whole) - 0.75).abs() < 0.004);
+        assert!((SoilKind::Sand.row().stress_ratio(shallow, whole) - 0.75).abs() < 0.004);
     }
 }

@@ -25,7 +25,6 @@ pub const IMPULSE_SOURCE: Source = Source::new(
 /// CCIP-016, section 4.4; the constant also in a draft of EN 1995-1-1, (9.12), read in code that cites it.
 /// # Valid for
 /// Modes above some 10 Hz, a walker of 76 kg.
-#[must_use]
 pub fn mean_impulse_n_s(pace: Frequency, mode: Frequency) -> f64 {
     42.0 / 54.0 * impulse_n_s(pace, mode)
 }
@@ -36,7 +35,6 @@ pub fn mean_impulse_n_s(pace: Frequency, mode: Frequency) -> f64 {
 /// CCIP-016, section 4.4, design value (mean 42).
 /// # Valid for
 /// Modes above some 10 Hz, a walker of 76 kg.
-#[must_use]
 pub fn impulse_n_s(pace: Frequency, mode: Frequency) -> f64 {
     54.0 * hertz::get(pace).powf(1.43) / hertz::get(mode).powf(1.3)
 }

@@ -19,7 +19,6 @@ pub const SOURCE: Source = Source::new(
 pub const WEIGHT_FACTOR: f64 = 0.9;
 
 /// Bond of frozen fine-grained soil to concrete: low, middle, high.
-#[must_use]
 pub fn bond() -> Spread<Pressure> {
     Spread {
         low: kilopascal::new(40.0),
@@ -29,7 +28,6 @@ pub fn bond() -> Spread<Pressure> {
 }
 
 /// The same through a sleeve of two greased layers, or beside drained clean gravel.
-#[must_use]
 pub fn sleeved_bond() -> Spread<Pressure> {
     Spread {
         low: kilopascal::new(15.0),
@@ -39,13 +37,11 @@ pub fn sleeved_bond() -> Spread<Pressure> {
 }
 
 /// Lift of the frozen ground, `T = τ p z_f`.
-#[must_use]
 pub fn lift(bond: Pressure, perimeter: Length, frozen: Length) -> Force {
     bond * (perimeter * frozen)
 }
 
 /// What holds the block down: `R = 0.9 W + a p (D − z_f)`.
-#[must_use]
 pub fn resistance(
     weight: Force,
     adhesion: Pressure,

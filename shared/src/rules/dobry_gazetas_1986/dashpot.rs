@@ -21,7 +21,6 @@ pub const SOURCE: Source = Source::new(
 /// Dobry & Gazetas 1986.
 /// # Valid for
 /// ν up to about 0.45.
-#[must_use]
 pub fn lysmer_speed(shear: Velocity, poisson_ratio: f64) -> Velocity {
     metre_per_second::new(3.4 * metre_per_second::get(shear) / (PI * (1.0 - poisson_ratio)))
 }
@@ -65,7 +64,6 @@ impl Block {
     /// Gazetas 1991, Tables 1 and 2; the base's c̃ follows the rocking of a square on the surface in Pais & Kausel 1988.
     /// # Valid for
     /// a₀ = ωB/V_s up to about 1.5; homogeneous ground. Layers below the block radiate less.
-    #[must_use]
     pub fn dashpots(&self, omega: f64) -> Dashpots {
         let rho = self.density;
         let push = rho

@@ -21,7 +21,6 @@ pub const STEEL_KG_M3: f64 = 7850.0;
 /// EN 10210-2:2006, Annex B.
 /// # Valid for
 /// A wall thinner than half the diameter.
-#[must_use]
 pub fn area(outside: Length, wall: Length) -> Area {
     let (big, small) = diameters(outside, wall);
     square_millimetre::new(PI * (big.powi(2) - small.powi(2)) / 4.0)
@@ -33,7 +32,6 @@ pub fn area(outside: Length, wall: Length) -> Area {
 /// EN 10210-2:2006, Annex B.
 /// # Valid for
 /// A wall thinner than half the diameter.
-#[must_use]
 pub fn second_moment(outside: Length, wall: Length) -> SecondMoment {
     let (big, small) = diameters(outside, wall);
     millimetre_to_the_fourth::new(PI * (big.powi(4) - small.powi(4)) / 64.0)
@@ -45,7 +43,6 @@ pub fn second_moment(outside: Length, wall: Length) -> SecondMoment {
 /// EN 10210-2:2006, Annex B.
 /// # Valid for
 /// A wall thinner than half the diameter.
-#[must_use]
 pub fn elastic_modulus(outside: Length, wall: Length) -> SectionModulus {
     let inertia = millimetre_to_the_fourth::get(second_moment(outside, wall));
     cubic_millimetre::new(2.0 * inertia / millimetre::get(outside))
@@ -57,7 +54,6 @@ pub fn elastic_modulus(outside: Length, wall: Length) -> SectionModulus {
 /// EN 10210-2:2006, Annex B: M = 0.785 A, with A in cm².
 /// # Valid for
 /// Unalloyed and fine grain steel.
-#[must_use]
 pub fn mass_per_length(outside: Length, wall: Length) -> LinearMassDensity {
     kilogram_per_metre::new(STEEL_KG_M3 * square_millimetre::get(area(outside, wall)) * 1e-6)
 }

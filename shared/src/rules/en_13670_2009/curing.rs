@@ -30,7 +30,6 @@ pub enum Development {
 ///
 /// # Valid for
 /// r = f_cm2 / f_cm28; below 0.15 the standard asks for a project's own rule, and the slowest row is taken here.
-#[must_use]
 pub fn development(two_to_twenty_eight_ratio: f64) -> Development {
     match two_to_twenty_eight_ratio {
         ratio if ratio >= 0.5 => Development::Rapid,
@@ -52,7 +51,6 @@ pub fn development(two_to_twenty_eight_ratio: f64) -> Development {
 /// use stillground::{rules::en_13670_2009::curing::{Development, least}, units::day};
 /// assert_eq!(least(12.0, Development::Medium).map(day::get), Some(7.0));
 /// ```
-#[must_use]
 pub fn least(surface_c: f64, development: Development) -> Option<Time> {
     let row = match surface_c {
         t if t >= 25.0 => [1.5, 2.5, 3.5],

@@ -22,7 +22,6 @@ pub const LADDER_STANDOFF_M: f64 = 0.4;
 ///
 /// # Source
 /// Judgement.
-#[must_use]
 pub fn climber() -> Mass {
     kilogram::new(120.0)
 }
@@ -40,7 +39,6 @@ pub fn climber() -> Mass {
 /// use stillground::{rules::en_1991_1_1_2002::person::leaning, units::kilonewton};
 /// assert_eq!(kilonewton::get(leaning()), 0.5);
 /// ```
-#[must_use]
 pub fn leaning() -> Force {
     kilonewton::new(0.5)
 }
@@ -52,7 +50,6 @@ pub fn leaning() -> Force {
 ///
 /// # Valid for
 /// The climber at the top rung, which is the worst place.
-#[must_use]
 pub fn ladder_push(climber: Mass) -> Force {
     climber * gravity() / 4.0
 }
@@ -72,7 +69,6 @@ pub fn ladder_push(climber: Mass) -> Force {
 /// let moment = ladder_moment(newton::new(1000.0), metre::new(2.0), metre::new(0.2), metre::new(0.4));
 /// assert_eq!(newton_metre::get(moment), 1000.0);
 /// ```
-#[must_use]
 pub fn ladder_moment(weight: Force, height: Length, column: Length, standoff: Length) -> Moment {
     let hanging: Moment = weight * (column / 2.0 + standoff);
     hanging + weight / 4.0 * height

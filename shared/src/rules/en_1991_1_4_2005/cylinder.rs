@@ -28,7 +28,6 @@ const GREATEST_FACTOR: f64 = 1.2;
 /// EN 1991-1-4:2005, Figure 7.28, k/b = 10⁻³.
 /// # Valid for
 /// Painted or galvanised tube.
-#[must_use]
 pub fn cylinder_factor(speed: Velocity, diameter: Length) -> f64 {
     let reynolds = metre_per_second::get(speed) * metre::get(diameter) / VISCOSITY_M2_S;
     if reynolds < CRITICAL_REYNOLDS {
@@ -46,7 +45,6 @@ pub fn cylinder_factor(speed: Velocity, diameter: Length) -> f64 {
 /// Derived from [`cylinder_factor`]: max over v' ≤ v of c(v') v'², over v².
 /// # Valid for
 /// As [`cylinder_factor`]; never below it.
-#[must_use]
 pub fn enveloped_factor(speed: Velocity, diameter: Length) -> f64 {
     let reynolds = metre_per_second::get(speed) * metre::get(diameter) / VISCOSITY_M2_S;
     let critical = GREATEST_FACTOR * (CRITICAL_REYNOLDS / reynolds).powi(2).min(1.0);

@@ -28,7 +28,6 @@ pub const AIR_DENSITY: f64 = 1.25;
 /// use stillground::{rules::en_1991_1_4_2005::gust::pressure, units::{metre_per_second, pascal}};
 /// assert_eq!(pascal::get(pressure(metre_per_second::new(40.0))), 1000.0);
 /// ```
-#[must_use]
 pub fn pressure(gust: Velocity) -> Pressure {
     let speed = metre_per_second::get(gust);
     pascal::new(0.5 * AIR_DENSITY * speed * speed)
@@ -41,7 +40,6 @@ pub fn pressure(gust: Velocity) -> Pressure {
 ///
 /// # Valid for
 /// Small bodies that the gust takes whole.
-#[must_use]
 pub fn force(gust: Velocity, area: Area, force_factor: f64) -> Force {
     pressure(gust) * area * force_factor
 }

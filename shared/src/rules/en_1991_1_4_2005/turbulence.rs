@@ -21,7 +21,6 @@ pub const SOURCE: Source = Source::new(
 /// EN 1991-1-4:2005, (4.7) with k_I and c_o of 1.
 /// # Valid for
 /// Heights above the terrain's least height; below it, take the value there.
-#[must_use]
 pub fn intensity_ratio(height: Length, roughness: Length) -> f64 {
     1.0 / (metre::get(height) / metre::get(roughness)).ln()
 }
@@ -32,7 +31,6 @@ pub fn intensity_ratio(height: Length, roughness: Length) -> f64 {
 /// EN 1991-1-4:2005, (B.1).
 /// # Valid for
 /// Heights to 200 m.
-#[must_use]
 pub fn length_scale(height: Length, roughness: Length) -> Length {
     metre::new(300.0 * (metre::get(height) / 200.0).powf(0.67 + 0.05 * metre::get(roughness).ln()))
 }
@@ -43,7 +41,6 @@ pub fn length_scale(height: Length, roughness: Length) -> Length {
 /// EN 1991-1-4:2005, (B.2).
 /// # Valid for
 /// The along-wind component.
-#[must_use]
 pub fn spectrum_ratio(eddies: f64) -> f64 {
     6.8 * eddies / (1.0 + 10.2 * eddies).powf(5.0 / 3.0)
 }
@@ -54,7 +51,6 @@ pub fn spectrum_ratio(eddies: f64) -> f64 {
 /// EN 1991-1-4:2005, (B.2).
 /// # Valid for
 /// A mean speed above nought.
-#[must_use]
 pub fn eddies_ratio(frequency: Frequency, length: Length, speed: Velocity) -> f64 {
     hertz::get(frequency) * metre::get(length) / metre_per_second::get(speed)
 }
@@ -65,7 +61,6 @@ pub fn eddies_ratio(frequency: Frequency, length: Length, speed: Velocity) -> f6
 /// Derived: the integral of (B.2) over d ln n from f_L on; one at nought.
 /// # Valid for
 /// As the spectrum.
-#[must_use]
 pub fn share_above_ratio(eddies: f64) -> f64 {
     (1.0 + 10.2 * eddies).powf(-2.0 / 3.0)
 }
@@ -77,7 +72,6 @@ pub fn share_above_ratio(eddies: f64) -> f64 {
 /// Derived: the spectrum of (B.2) cut into pieces whose shares are exact.
 /// # Valid for
 /// Weights that tend to nought for slow eddies and to one for quick ones.
-#[must_use]
 pub fn share_weighed_ratio(
     eddies_per_hertz: f64,
     window_s: f64,
@@ -104,7 +98,6 @@ pub fn share_weighed_ratio(
 /// Derived from the drag's square; EN 1991-1-4 leaves the square out.
 /// # Valid for
 /// A body that follows the gust.
-#[must_use]
 pub fn gust_ratio(linear_ratio: f64) -> f64 {
     let x = 0.5 * linear_ratio;
     2.0 * x + x * x
@@ -116,7 +109,6 @@ pub fn gust_ratio(linear_ratio: f64) -> f64 {
 /// EN 1991-1-4:2005, (B.6) with admittances of 1.
 /// # Valid for
 /// Light damping; bodies small against the eddies.
-#[must_use]
 pub fn resonance_ratio(log_decrement_ratio: f64, spectrum_ratio: f64) -> f64 {
     PI * PI / (2.0 * log_decrement_ratio) * spectrum_ratio
 }
@@ -127,7 +119,6 @@ pub fn resonance_ratio(log_decrement_ratio: f64, spectrum_ratio: f64) -> f64 {
 /// EN 1991-1-4:2005, (B.4), T = 600 s.
 /// # Valid for
 /// Gaussian response.
-#[must_use]
 pub fn peak_factor(up_crossing: Frequency) -> f64 {
     let root = (2.0 * (hertz::get(up_crossing).max(0.08) * 600.0).ln()).sqrt();
     (root + 0.6 / root).max(3.0)

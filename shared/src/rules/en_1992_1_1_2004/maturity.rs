@@ -25,7 +25,6 @@ pub const SOURCE: Source = Source::new(
 /// let factor = stillground::rules::en_1992_1_1_2004::maturity::pace_factor(10.0);
 /// assert!((factor - 0.616).abs() < 0.001);
 /// ```
-#[must_use]
 pub fn pace_factor(temperature_c: f64) -> f64 {
     (13.65 - 4000.0 / (273.0 + temperature_c)).exp()
 }
@@ -37,7 +36,6 @@ pub fn pace_factor(temperature_c: f64) -> f64 {
 ///
 /// # Valid for
 /// As [`pace_factor`].
-#[must_use]
 pub fn adjusted_age(time: Time, temperature_c: f64) -> Time {
     time * pace_factor(temperature_c)
 }
@@ -49,7 +47,6 @@ pub fn adjusted_age(time: Time, temperature_c: f64) -> Time {
 ///
 /// # Valid for
 /// As [`pace_factor`].
-#[must_use]
 pub fn time_for(adjusted: Time, temperature_c: f64) -> Time {
     day::new(day::get(adjusted) / pace_factor(temperature_c))
 }

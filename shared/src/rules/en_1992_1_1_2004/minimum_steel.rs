@@ -26,7 +26,6 @@ pub const SOURCE: Source = Source::new(
 /// let area = least(1.0, megapascal::new(1.534), square_millimetre::new(200_000.0), megapascal::new(500.0));
 /// assert!((square_millimetre::get(area) - 614.0).abs() < 1.0);
 /// ```
-#[must_use]
 pub fn least(depth_factor: f64, tensile: Pressure, zone: Area, steel_stress: Pressure) -> Area {
     zone * (depth_factor * megapascal::get(tensile) / megapascal::get(steel_stress))
 }

@@ -25,7 +25,6 @@ pub const SOURCE: Source = Source::new(
 /// use stillground::{rules::en_1992_1_1_2004::strength::mean, units::megapascal};
 /// assert_eq!(megapascal::get(mean(megapascal::new(25.0))), 33.0);
 /// ```
-#[must_use]
 pub fn mean(characteristic: Pressure) -> Pressure {
     characteristic + megapascal::new(8.0)
 }
@@ -37,7 +36,6 @@ pub fn mean(characteristic: Pressure) -> Pressure {
 ///
 /// # Valid for
 /// Classes up to C50/60.
-#[must_use]
 pub fn mean_tensile(characteristic: Pressure) -> Pressure {
     megapascal::new(0.30 * megapascal::get(characteristic).powf(2.0 / 3.0))
 }
@@ -49,7 +47,6 @@ pub fn mean_tensile(characteristic: Pressure) -> Pressure {
 ///
 /// # Valid for
 /// Quartzite aggregate; limestone is a tenth less, basalt a fifth more (3.1.3(2)).
-#[must_use]
 pub fn elastic_modulus(characteristic: Pressure) -> Pressure {
     megapascal::new(22_000.0 * (megapascal::get(mean(characteristic)) / 10.0).powf(0.3))
 }

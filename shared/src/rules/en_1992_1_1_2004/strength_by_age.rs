@@ -33,7 +33,6 @@ pub const SLOW_FACTOR: f64 = 0.38;
 /// use stillground::{rules::en_1992_1_1_2004::strength_by_age as age, units::day};
 /// assert_eq!(age::share_ratio(day::new(28.0), age::NORMAL_FACTOR), 1.0);
 /// ```
-#[must_use]
 pub fn share_ratio(age: Time, cement_factor: f64) -> f64 {
     let days = day::get(age);
     if days <= 0.0 {
@@ -50,7 +49,6 @@ pub fn share_ratio(age: Time, cement_factor: f64) -> f64 {
 ///
 /// # Valid for
 /// As [`share_ratio`].
-#[must_use]
 pub fn mean_at(age: Time, mean_28: Pressure, cement_factor: f64) -> Pressure {
     mean_28 * share_ratio(age, cement_factor)
 }
@@ -62,7 +60,6 @@ pub fn mean_at(age: Time, mean_28: Pressure, cement_factor: f64) -> Pressure {
 ///
 /// # Valid for
 /// From 3 days on; earlier there is none without tests.
-#[must_use]
 pub fn characteristic_at(
     age: Time,
     characteristic_28: Pressure,
@@ -84,7 +81,6 @@ pub fn characteristic_at(
 ///
 /// # Valid for
 /// A wanted strength up to the class's own, which is reached at 28 days; nothing is promised beyond.
-#[must_use]
 pub fn age_for(wanted: Pressure, characteristic_28: Pressure, cement_factor: f64) -> Option<Time> {
     if wanted > characteristic_28 {
         return None;

@@ -19,7 +19,6 @@ pub const SUSTAINED_DEFAULT_RATIO: f64 = 0.6;
 ///
 /// # Valid for
 /// 6 d ≤ h_ef ≤ 20 d.
-#[must_use]
 pub fn single(sustained_factor: f64, bond: Pressure, diameter: Length, embedment: Length) -> Force {
     bond * (diameter * embedment) * (std::f64::consts::PI * sustained_factor)
 }
@@ -28,7 +27,6 @@ pub fn single(sustained_factor: f64, bond: Pressure, diameter: Length, embedment
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (2).
-#[must_use]
 pub fn sustained_factor(sustained_share_ratio: f64, product_factor: f64) -> f64 {
     if sustained_share_ratio <= product_factor {
         1.0
@@ -41,7 +39,6 @@ pub fn sustained_factor(sustained_share_ratio: f64, product_factor: f64) -> f64 
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (3), with the bond strength in uncracked C20/25.
-#[must_use]
 pub fn characteristic_spacing(
     diameter: Length,
     sustained_factor: f64,
@@ -58,7 +55,6 @@ pub fn characteristic_spacing(
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (4).
-#[must_use]
 pub fn concrete_bond(
     cracked: bool,
     diameter: Length,
@@ -74,7 +70,6 @@ pub fn concrete_bond(
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (4).
-#[must_use]
 pub fn close_group_factor(count: usize, bond: Pressure, concrete_bond: Pressure) -> f64 {
     let root = (count as f64).sqrt();
     (root - (root - 1.0) * (bond / concrete_bond).value.powf(1.5)).max(1.0)
@@ -84,7 +79,6 @@ pub fn close_group_factor(count: usize, bond: Pressure, concrete_bond: Pressure)
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.6 (4).
-#[must_use]
 pub fn group_factor(
     close_group_factor: f64,
     spacing: Length,

@@ -11,7 +11,6 @@ pub const CONE: Source = clause("7.2.1.4", Standing::SecondHand);
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (2): the values that hold where the product gives no others.
-#[must_use]
 pub fn k1_factor(cracked: bool) -> f64 {
     if cracked { 7.7 } else { 11.0 }
 }
@@ -20,7 +19,6 @@ pub fn k1_factor(cracked: bool) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (2).
-#[must_use]
 pub fn single(k1_factor: f64, strength: Pressure, embedment: Length) -> Force {
     newton::new(k1_factor * megapascal::get(strength).sqrt() * millimetre::get(embedment).powf(1.5))
 }
@@ -29,7 +27,6 @@ pub fn single(k1_factor: f64, strength: Pressure, embedment: Length) -> Force {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (3).
-#[must_use]
 pub fn characteristic_spacing(embedment: Length) -> Length {
     embedment * 3.0
 }
@@ -38,7 +35,6 @@ pub fn characteristic_spacing(embedment: Length) -> Length {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (4).
-#[must_use]
 pub fn edge_factor(edge: Length, characteristic_edge: Length) -> f64 {
     (0.7 + 0.3 * (edge / characteristic_edge).value).min(1.0)
 }
@@ -50,7 +46,6 @@ pub fn edge_factor(edge: Length, characteristic_edge: Length) -> f64 {
 ///
 /// # Valid for
 /// Bars closer than 150 mm (or 100 mm to 10 mm diameter); 1 in a plain block.
-#[must_use]
 pub fn dense_bars_factor(embedment: Length) -> f64 {
     (0.5 + millimetre::get(embedment) / 200.0).min(1.0)
 }
@@ -59,7 +54,6 @@ pub fn dense_bars_factor(embedment: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (6); also 7.2.1.6 (6) with s_cr,Np.
-#[must_use]
 pub fn eccentricity_factor(eccentricity: Length, characteristic_spacing: Length) -> f64 {
     1.0 / (1.0 + 2.0 * (eccentricity / characteristic_spacing).value)
 }
@@ -72,7 +66,6 @@ pub fn eccentricity_factor(eccentricity: Length, characteristic_spacing: Length)
 ///
 /// # Valid for
 /// A plate on the concrete or on grout; 1 over a gap.
-#[must_use]
 pub fn compression_factor(
     lever: Length,
     embedment: Length,
@@ -89,7 +82,6 @@ pub fn compression_factor(
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.4 (8).
-#[must_use]
 pub fn narrow_embedment(
     embedment: Length,
     largest_near_edge: Length,

@@ -13,7 +13,6 @@ pub const EDGE: Source = clause("7.2.2.5", Standing::SecondHand);
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (5).
-#[must_use]
 pub fn k9_factor(cracked: bool) -> f64 {
     if cracked { 1.7 } else { 2.4 }
 }
@@ -25,7 +24,6 @@ pub fn k9_factor(cracked: bool) -> f64 {
 ///
 /// # Valid for
 /// Diameters to 24 mm.
-#[must_use]
 pub fn bearing_length(embedment: Length, diameter: Length) -> Length {
     millimetre::new(millimetre::get(embedment).min(12.0 * millimetre::get(diameter)))
 }
@@ -34,7 +32,6 @@ pub fn bearing_length(embedment: Length, diameter: Length) -> Length {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (5).
-#[must_use]
 pub fn alpha_factor(bearing_length: Length, edge: Length) -> f64 {
     0.1 * (bearing_length / edge).value.sqrt()
 }
@@ -43,7 +40,6 @@ pub fn alpha_factor(bearing_length: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (5).
-#[must_use]
 pub fn beta_factor(diameter: Length, edge: Length) -> f64 {
     0.1 * (diameter / edge).value.powf(0.2)
 }
@@ -52,7 +48,6 @@ pub fn beta_factor(diameter: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (5).
-#[must_use]
 pub fn single(
     k9_factor: f64,
     diameter: Length,
@@ -79,7 +74,6 @@ pub fn single(
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (6).
-#[must_use]
 pub fn single_area(edge: Length) -> Area {
     square_millimetre::new(4.5 * millimetre::get(edge).powi(2))
 }
@@ -88,7 +82,6 @@ pub fn single_area(edge: Length) -> Area {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (6) and Figure 7.14.
-#[must_use]
 pub fn row_area(edge: Length, row: Length, corners: [Length; 2], thickness: Length) -> Area {
     let reach = 1.5 * millimetre::get(edge);
     let sides: f64 = corners
@@ -102,7 +95,6 @@ pub fn row_area(edge: Length, row: Length, corners: [Length; 2], thickness: Leng
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (7).
-#[must_use]
 pub fn corner_factor(corner: Length, edge: Length) -> f64 {
     (0.7 + 0.3 * (corner / (edge * 1.5)).value).min(1.0)
 }
@@ -111,7 +103,6 @@ pub fn corner_factor(corner: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (8).
-#[must_use]
 pub fn thickness_factor(edge: Length, thickness: Length) -> f64 {
     (edge * 1.5 / thickness).value.sqrt().max(1.0)
 }
@@ -120,7 +111,6 @@ pub fn thickness_factor(edge: Length, thickness: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (9).
-#[must_use]
 pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
     1.0 / (1.0 + 2.0 * (eccentricity / (edge * 3.0)).value)
 }
@@ -129,7 +119,6 @@ pub fn eccentricity_factor(eccentricity: Length, edge: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (10).
-#[must_use]
 pub fn direction_factor(angle_radians: f64) -> f64 {
     let (sine, cosine) = angle_radians.sin_cos();
     (1.0 / (cosine.powi(2) + (0.5 * sine).powi(2)))
@@ -142,7 +131,6 @@ pub fn direction_factor(angle_radians: f64) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (11).
-#[must_use]
 pub fn narrow_edge(
     edge: Length,
     corners: [Length; 2],

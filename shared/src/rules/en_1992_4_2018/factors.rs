@@ -13,7 +13,6 @@ pub const CONCRETE: Source = clause("Table 4.1 and 4.4.3.1", Standing::SecondHan
 ///
 /// # Source
 /// EN 1992-4:2018, Table 4.1.
-#[must_use]
 pub fn steel_tension_factor(ultimate: Pressure, yield_strength: Pressure) -> f64 {
     (1.2 * megapascal::get(ultimate) / megapascal::get(yield_strength)).max(1.4)
 }
@@ -22,7 +21,6 @@ pub fn steel_tension_factor(ultimate: Pressure, yield_strength: Pressure) -> f64
 ///
 /// # Source
 /// EN 1992-4:2018, Table 4.1.
-#[must_use]
 pub fn steel_shear_factor(ultimate: Pressure, yield_strength: Pressure) -> f64 {
     let (ultimate, yield_strength) = (megapascal::get(ultimate), megapascal::get(yield_strength));
     if ultimate <= 800.0 && yield_strength / ultimate <= 0.8 {
@@ -36,7 +34,6 @@ pub fn steel_shear_factor(ultimate: Pressure, yield_strength: Pressure) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, Table 4.1: the same for cone, bond, splitting.
-#[must_use]
 pub fn concrete_factor(installation_factor: f64) -> f64 {
     1.5 * installation_factor
 }

@@ -10,7 +10,6 @@ pub const INTERACTION: Source = clause("Table 7.3", Standing::SecondHand);
 ///
 /// # Source
 /// EN 1992-4:2018, Table 7.3, line 1.
-#[must_use]
 pub fn steel_ratio(tension_ratio: f64, shear_ratio: f64) -> f64 {
     tension_ratio.powi(2) + shear_ratio.powi(2)
 }
@@ -19,7 +18,6 @@ pub fn steel_ratio(tension_ratio: f64, shear_ratio: f64) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, Table 7.3, line 2.
-#[must_use]
 pub fn concrete_ratio(tension_ratio: f64, shear_ratio: f64) -> f64 {
     let (n, v) = (tension_ratio.max(0.0), shear_ratio.max(0.0));
     // Neither form may hide a single ratio above one.

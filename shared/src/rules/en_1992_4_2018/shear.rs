@@ -11,7 +11,6 @@ pub const PRY_OUT: Source = clause("7.2.2.4", Standing::SecondHand);
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.4, where the product states none.
-#[must_use]
 pub fn k8_factor(embedment: Length) -> f64 {
     if millimetre::get(embedment) < 60.0 {
         1.0
@@ -24,7 +23,6 @@ pub fn k8_factor(embedment: Length) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.4.
-#[must_use]
 pub fn pry_out(k8_factor: f64, cone: Force, bond: Force) -> Force {
     newton::new(k8_factor * newton::get(cone).min(newton::get(bond)))
 }
@@ -33,7 +31,6 @@ pub fn pry_out(k8_factor: f64, cone: Force, bond: Force) -> Force {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.5 (1).
-#[must_use]
 pub fn far_edge(embedment: Length, diameter: Length) -> Length {
     millimetre::new((10.0 * millimetre::get(embedment)).max(60.0 * millimetre::get(diameter)))
 }

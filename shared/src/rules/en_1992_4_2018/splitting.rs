@@ -11,7 +11,6 @@ pub const SPLITTING: Source = clause("7.2.1.7", Standing::FromMemory);
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.7 (2) a.
-#[must_use]
 pub fn ruled_out(
     single: bool,
     edge: Length,
@@ -27,7 +26,6 @@ pub fn ruled_out(
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.7 (2) b.
-#[must_use]
 pub fn basic(bond: Force, cone: Force) -> Force {
     newton::new(newton::get(bond).min(newton::get(cone)))
 }
@@ -36,7 +34,6 @@ pub fn basic(bond: Force, cone: Force) -> Force {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.1.7 (2) b.
-#[must_use]
 pub fn thickness_factor(
     thickness: Length,
     least_thickness: Length,

@@ -23,7 +23,6 @@ pub const LEVER_LENGTH: Source = clause("6.2.2.3 (1) to (3)", Standing::Read);
 ///
 /// # Valid for
 /// f_uk up to 1000 MPa.
-#[must_use]
 pub fn tension(stress_area: Area, ultimate: Pressure) -> Force {
     stress_area * ultimate
 }
@@ -32,7 +31,6 @@ pub fn tension(stress_area: Area, ultimate: Pressure) -> Force {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.1 (1). At just 500 MPa (class 5.8) some assessments use 0.5; so does this.
-#[must_use]
 pub fn k6_factor(ultimate: Pressure) -> f64 {
     if megapascal::get(ultimate) < 500.0 {
         0.6
@@ -45,7 +43,6 @@ pub fn k6_factor(ultimate: Pressure) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.1 (1).
-#[must_use]
 pub fn shear_single(stress_area: Area, ultimate: Pressure) -> Force {
     stress_area * ultimate * k6_factor(ultimate)
 }
@@ -54,7 +51,6 @@ pub fn shear_single(stress_area: Area, ultimate: Pressure) -> Force {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.1 (2).
-#[must_use]
 pub fn k7_factor(elongation_ratio: f64) -> f64 {
     if elongation_ratio > 0.08 { 1.0 } else { 0.8 }
 }
@@ -63,7 +59,6 @@ pub fn k7_factor(elongation_ratio: f64) -> f64 {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.2 (2), with the diameter of the stress area.
-#[must_use]
 pub fn section_modulus(stress_diameter: Length) -> SectionModulus {
     cubic_millimetre::new(std::f64::consts::PI * millimetre::get(stress_diameter).powi(3) / 32.0)
 }
@@ -72,7 +67,6 @@ pub fn section_modulus(stress_diameter: Length) -> SectionModulus {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.2 (2).
-#[must_use]
 pub fn bending(section_modulus: SectionModulus, ultimate: Pressure) -> Moment {
     newton_metre::new(1.2e-3 * cubic_millimetre::get(section_modulus) * megapascal::get(ultimate))
 }
@@ -81,7 +75,6 @@ pub fn bending(section_modulus: SectionModulus, ultimate: Pressure) -> Moment {
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.2 (2).
-#[must_use]
 pub fn bending_with_tension(bending: Moment, tension: Force, design_tension: Force) -> Moment {
     let used_ratio = newton::get(tension).abs() / newton::get(design_tension);
     bending * (1.0 - used_ratio).max(0.0)
@@ -95,7 +88,6 @@ pub fn bending_with_tension(bending: Moment, tension: Force, design_tension: For
 /// # Valid for
 /// A plate over a gap, or on mortar thicker than half a diameter; (1) spares thinner mortar as strong as the concrete, and
 /// (2) spares mortar to 40 mm only where no moment and no tension acts on the plate.
-#[must_use]
 pub fn lever_arm(diameter: Length, gap: Length, plate: Length, clamped: bool) -> Length {
     let into = if clamped {
         millimetre::new(0.0)
@@ -109,7 +101,6 @@ pub fn lever_arm(diameter: Length, gap: Length, plate: Length, clamped: bool) ->
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.2 (1).
-#[must_use]
 pub fn shear_with_lever(bending: Moment, lever_arm: Length, restraint_factor: f64) -> Force {
     bending * restraint_factor / lever_arm
 }

@@ -18,7 +18,6 @@ pub const ALPHA_FACTOR: f64 = 0.49;
 /// Euler; EN 1993-1-1:2005, 6.3.1.3 with a buckling length of twice the height.
 /// # Valid for
 /// A foot held fast; a soft joint lowers it.
-#[must_use]
 pub fn critical(bending: BendingStiffness, height: Length) -> Force {
     newton::new(PI.powi(2) * newton_square_metre::get(bending) / (2.0 * metre::get(height)).powi(2))
 }
@@ -29,7 +28,6 @@ pub fn critical(bending: BendingStiffness, height: Length) -> Force {
 /// EN 1993-1-1:2005, (6.49).
 /// # Valid for
 /// Classes 1 to 3.
-#[must_use]
 pub fn reduction_factor(slenderness_ratio: f64, imperfection_factor: f64) -> f64 {
     if slenderness_ratio <= 0.2 {
         return 1.0;

@@ -20,7 +20,6 @@ pub const EXPANSION_PER_K: f64 = 12e-6;
 /// EN 1993-1-1:2005, 3.2.6(1).
 /// # Valid for
 /// Structural steel.
-#[must_use]
 pub fn shear_modulus() -> Pressure {
     megapascal::new(E_MPA / (2.0 * (1.0 + POISSON_RATIO)))
 }
@@ -31,7 +30,6 @@ pub fn shear_modulus() -> Pressure {
 /// EN 1993-1-1:2005, Table 3.1 (S235 235/215, S275 275/255, S355 355/335 MPa).
 /// # Valid for
 /// EN 10025-2 and EN 10210-1 grades S235, S275, S355 up to 80 mm.
-#[must_use]
 pub fn yield_strength(nominal: Pressure, thickness: Length) -> Pressure {
     if millimetre::get(thickness) <= 40.0 {
         nominal

@@ -30,7 +30,6 @@ pub const GAMMA_M: f64 = 1.0;
 /// EN 1993-1-1:2005, Table 5.2, sheet 3.
 /// # Valid for
 /// Tubes in bending or compression; class 4 is a shell, EN 1993-1-6.
-#[must_use]
 pub fn class(outside: Length, wall: Length, yield_strength: Pressure) -> u8 {
     let slender =
         millimetre::get(outside) / millimetre::get(wall) * megapascal::get(yield_strength) / 235.0;
@@ -48,7 +47,6 @@ pub fn class(outside: Length, wall: Length, yield_strength: Pressure) -> u8 {
 /// EN 1993-1-1:2005, 6.2.4(2).
 /// # Valid for
 /// Classes 1 to 3.
-#[must_use]
 pub fn compression(area: Area, yield_strength: Pressure) -> Force {
     area * yield_strength / GAMMA_M
 }
@@ -59,7 +57,6 @@ pub fn compression(area: Area, yield_strength: Pressure) -> Force {
 /// EN 1993-1-1:2005, 6.2.5(2).
 /// # Valid for
 /// Classes 1 to 3.
-#[must_use]
 pub fn bending(elastic_modulus: SectionModulus, yield_strength: Pressure) -> Moment {
     newton_metre::new((elastic_modulus * yield_strength).value / GAMMA_M)
 }
@@ -70,7 +67,6 @@ pub fn bending(elastic_modulus: SectionModulus, yield_strength: Pressure) -> Mom
 /// EN 1993-1-1:2005, 6.2.1(7): the conservative sum.
 /// # Valid for
 /// Classes 1 to 3.
-#[must_use]
 pub fn use_ratio(force: Force, compression: Force, moment: Moment, bending: Moment) -> f64 {
     let (n, m): (f64, f64) = ((force / compression).value, (moment / bending).value);
     n + m

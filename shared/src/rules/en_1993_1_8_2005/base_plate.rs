@@ -25,7 +25,6 @@ pub const DISC: Source = Source::new(
 ///
 /// # Source
 /// EN 1993-1-8:2005, 6.2.5 (7); γ_c = 1.5, α_cc = 1.
-#[must_use]
 pub fn bearing(strength: Pressure, concentration_factor: f64) -> Pressure {
     strength * (2.0 / 3.0 * concentration_factor.clamp(1.0, 3.0) / 1.5)
 }
@@ -34,7 +33,6 @@ pub fn bearing(strength: Pressure, concentration_factor: f64) -> Pressure {
 ///
 /// # Source
 /// EN 1993-1-8:2005, 6.2.5 (4).
-#[must_use]
 pub fn effective_width(thickness: Length, yield_strength: Pressure, bearing: Pressure) -> Length {
     thickness * (megapascal::get(yield_strength) / (3.0 * megapascal::get(bearing))).sqrt()
 }
@@ -43,7 +41,6 @@ pub fn effective_width(thickness: Length, yield_strength: Pressure, bearing: Pre
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.11.
-#[must_use]
 pub fn concrete_part(concrete: Pressure, steel: Pressure, width: Length, length: Length) -> Length {
     let side = (millimetre::get(width) * millimetre::get(length)).sqrt();
     millimetre::new((concrete / steel).value * side / 1.275)
@@ -53,7 +50,6 @@ pub fn concrete_part(concrete: Pressure, steel: Pressure, width: Length, length:
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.11.
-#[must_use]
 pub fn plate_part(
     effective_length: Length,
     thickness: Length,
@@ -68,7 +64,6 @@ pub fn plate_part(
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.11.
-#[must_use]
 pub fn stud_part(stress_area: Area, stretched_length: Length, prying: bool) -> Length {
     let factor = if prying { 1.6 } else { 2.0 };
     millimetre::new(
@@ -80,7 +75,6 @@ pub fn stud_part(stress_area: Area, stretched_length: Length, prying: bool) -> L
 ///
 /// # Source
 /// EN 1993-1-8:2005, 6.3.1 and Table 6.12, with μ = 1 below two thirds of the resistance.
-#[must_use]
 pub fn joint(
     steel: Pressure,
     lever: Length,
@@ -98,7 +92,6 @@ pub fn joint(
 ///
 /// # Source
 /// Borowicka 1943; in the shape of a rocking disc 8 G a³/[3(1 − ν)].
-#[must_use]
 pub fn closed(concrete: Pressure, poisson_ratio: f64, radius: Length) -> RotationalStiffness {
     let a = millimetre::get(radius);
     let stiffness =
@@ -110,7 +103,6 @@ pub fn closed(concrete: Pressure, poisson_ratio: f64, radius: Length) -> Rotatio
 ///
 /// # Source
 /// Kern of a disc.
-#[must_use]
 pub fn opening_moment(pressing: Force, radius: Length) -> crate::units::Moment {
     crate::units::newton_metre::new(newton::get(pressing) * millimetre::get(radius) / 4000.0)
 }

@@ -14,7 +14,6 @@ pub const T_STUB: Source = clause("6.2.4 and Table 6.2", Standing::SecondHand);
 ///
 /// # Source
 /// EN 1993-1-8:2005, Figures 6.2 and 6.8; a is the weld's throat.
-#[must_use]
 pub fn lever(stud_radius: Length, column_diameter: Length, weld_leg: Length) -> Length {
     let throat = weld_leg / std::f64::consts::SQRT_2;
     stud_radius - column_diameter / 2.0 - throat * (0.8 * std::f64::consts::SQRT_2)
@@ -25,7 +24,6 @@ pub fn lever(stud_radius: Length, column_diameter: Length, weld_leg: Length) -> 
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.6, bolt rows outside the column.
-#[must_use]
 pub fn effective_length(lever: Length, edge: Length, neighbour: Length) -> Length {
     let (m, e) = (millimetre::get(lever), millimetre::get(edge));
     let round = std::f64::consts::TAU * m;
@@ -40,7 +38,6 @@ pub fn effective_length(lever: Length, edge: Length, neighbour: Length) -> Lengt
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2; γ_M0 is 1.0.
-#[must_use]
 pub fn plastic_moment(
     effective_length: Length,
     thickness: Length,
@@ -57,7 +54,6 @@ pub fn plastic_moment(
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2, for one row with one stud in l_eff.
-#[must_use]
 pub fn prying_limit(
     lever: Length,
     stress_area: Area,
@@ -75,7 +71,6 @@ pub fn prying_limit(
 ///
 /// # Source
 /// EN 1993-1-8:2005, 6.2.6.12 and Table 6.2.
-#[must_use]
 pub fn stretched_length(
     diameter: Length,
     grout: Length,
@@ -90,7 +85,6 @@ pub fn stretched_length(
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 3.4.
-#[must_use]
 pub fn two_studs(stress_area: Area, ultimate: Pressure) -> Force {
     stress_area * ultimate * (2.0 * 0.9 / 1.25)
 }
@@ -99,7 +93,6 @@ pub fn two_studs(stress_area: Area, ultimate: Pressure) -> Force {
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2.
-#[must_use]
 pub fn without_prying(plastic_moment: Moment, lever: Length) -> Force {
     newton::new(2000.0 * newton_metre::get(plastic_moment) / millimetre::get(lever))
 }
@@ -108,7 +101,6 @@ pub fn without_prying(plastic_moment: Moment, lever: Length) -> Force {
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2, method 1.
-#[must_use]
 pub fn mode_1(plastic_moment: Moment, lever: Length) -> Force {
     without_prying(plastic_moment, lever) * 2.0
 }
@@ -117,7 +109,6 @@ pub fn mode_1(plastic_moment: Moment, lever: Length) -> Force {
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2.
-#[must_use]
 pub fn mode_2(plastic_moment: Moment, lever: Length, edge: Length, studs: Force) -> Force {
     let m = millimetre::get(lever);
     let n = millimetre::get(edge).min(1.25 * m);
@@ -128,7 +119,6 @@ pub fn mode_2(plastic_moment: Moment, lever: Length, edge: Length, studs: Force)
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2. The table counts both flanges of a T; a base plate's stud outside the column has one.
-#[must_use]
 pub fn half_prying(plastic_moment: Moment, lever: Length, edge: Length, two_studs: Force) -> Force {
     let (first, second) = (
         mode_1(plastic_moment, lever),

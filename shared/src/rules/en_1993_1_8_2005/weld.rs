@@ -16,7 +16,6 @@ pub const LINE: Source = Source::derived("moment spread round a thin ring");
 ///
 /// # Source
 /// EN 1993-1-8:2005, 4.5.3.3 (3).
-#[must_use]
 pub fn strength(ultimate: Pressure, correlation_factor: f64) -> Pressure {
     ultimate / (3f64.sqrt() * correlation_factor * 1.25)
 }
@@ -25,7 +24,6 @@ pub fn strength(ultimate: Pressure, correlation_factor: f64) -> Pressure {
 ///
 /// # Source
 /// EN 1993-1-8:2005, 4.5.3.3 (2).
-#[must_use]
 pub fn resistance(strength: Pressure, leg: Length) -> LinearStiffness {
     let throat = millimetre::get(leg) / std::f64::consts::SQRT_2;
     newton_per_metre::new(1000.0 * megapascal::get(strength) * throat)
@@ -35,7 +33,6 @@ pub fn resistance(strength: Pressure, leg: Length) -> LinearStiffness {
 ///
 /// # Source
 /// Mechanics: a thin ring under bending, thrust and shear.
-#[must_use]
 pub fn line_force(moment: Moment, axial: Force, shear: Force, radius: Length) -> LinearStiffness {
     let r = millimetre::get(radius);
     let pull = newton_metre::get(moment) * 1000.0 / (std::f64::consts::PI * r * r)

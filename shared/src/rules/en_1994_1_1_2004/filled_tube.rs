@@ -21,7 +21,6 @@ pub const CONCRETE_FACTOR: f64 = 0.6;
 /// EN 1994-1-1:2004, (6.40).
 /// # Valid for
 /// Concrete that fills the tube and sticks to it; a fill that has shrunk from the wall gives less.
-#[must_use]
 pub fn bending_stiffness(
     steel: Pressure,
     steel_moment: SecondMoment,

@@ -90,7 +90,6 @@ fn effective(load: &Load, base: &Base) -> Option<Effective> {
 /// # Valid for
 /// Ground that is even to twice the breadth below the base; e ≤ B/3, beyond which the code asks for special care. No depth
 /// factors: the annex has none. None when the force falls outside the base; nought where the push exceeds A' c_u.
-#[must_use]
 pub fn undrained(load: &Load, base: &Base, strength: Pressure, falling: &Falling) -> Option<Force> {
     let part = effective(load, base)?;
     let strength = kilopascal::get(strength);
@@ -115,7 +114,6 @@ pub fn undrained(load: &Load, base: &Base, strength: Pressure, falling: &Falling
 ///
 /// # Valid for
 /// Angles of friction above nought and below 50°.
-#[must_use]
 pub fn factors(friction_deg: f64) -> [f64; 3] {
     let tangent = friction_deg.to_radians().tan();
     let passive = (45.0 + friction_deg / 2.0).to_radians().tan().powi(2);
@@ -131,7 +129,6 @@ pub fn factors(friction_deg: f64) -> [f64; 3] {
 ///
 /// # Valid for
 /// As [`undrained`]; soil without cohesion. Nought where the push exceeds the weight.
-#[must_use]
 pub fn drained(load: &Load, base: &Base, friction_deg: f64, falling: &Falling) -> Option<Force> {
     let part = effective(load, base)?;
     let [n_q, _, n_gamma] = factors(friction_deg);

@@ -24,7 +24,6 @@ pub const EDGE_SOURCE: Source =
 ///
 /// # Valid for
 /// A downward force; without one there is no base pressure and the answer is none.
-#[must_use]
 pub fn eccentricity(moment: Moment, force: Force) -> Option<Length> {
     let force = kilonewton::get(force);
     (force > 0.0).then(|| metre::new(kilonewton_metre::get(moment).abs() / force))
@@ -44,7 +43,6 @@ pub fn eccentricity(moment: Moment, force: Force) -> Option<Length> {
 /// let edge = edge_pressure(kilonewton::new(24.0), metre::new(0.0), metre::new(1.0), metre::new(1.0));
 /// assert_eq!(edge.map(kilopascal::get), Some(24.0));
 /// ```
-#[must_use]
 pub fn edge_pressure(
     force: Force,
     eccentricity: Length,
@@ -66,7 +64,6 @@ pub fn edge_pressure(
 ///
 /// # Valid for
 /// A moment along `along` only; none when nothing is left of the base.
-#[must_use]
 pub fn effective_area(eccentricity: Length, along: Length, across: Length) -> Option<Area> {
     let left = along - eccentricity * 2.0;
     (left > metre::new(0.0)).then(|| left * across)

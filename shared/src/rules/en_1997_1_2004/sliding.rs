@@ -21,7 +21,6 @@ pub const SOURCE: Source = Source::new("EN 1997-1", "2004", "6.5.3", Standing::F
 /// let force = resistance(kilonewton::new(24.0), square_metre::new(1.0), BaseResistance::Friction { ratio: 0.25 });
 /// assert_eq!(kilonewton::get(force), 6.0);
 /// ```
-#[must_use]
 pub fn resistance(
     weight: Force,
     area: Area,

@@ -24,7 +24,6 @@ pub const DESTABILISING_FACTOR: f64 = 1.0;
 ///
 /// # Valid for
 /// Fresh water.
-#[must_use]
 pub fn water() -> UnitWeight {
     kilonewton_per_cubic_metre::new(9.81)
 }
@@ -43,7 +42,6 @@ pub fn water() -> UnitWeight {
 /// let lift = lift(square_metre::new(1.0), metre::new(1.0), metre::new(0.0));
 /// assert!((kilonewton::get(lift) - 9.81).abs() < 1e-9);
 /// ```
-#[must_use]
 pub fn lift(plan: Area, base_depth: Length, water_depth: Length) -> Force {
     let wet = if base_depth > water_depth {
         base_depth - water_depth
@@ -60,7 +58,6 @@ pub fn lift(plan: Area, base_depth: Length, water_depth: Length) -> Force {
 ///
 /// # Valid for
 /// Permanent weight only; friction on the sides is left out.
-#[must_use]
 pub fn holding(weight: Force) -> Force {
     weight * STABILISING_FACTOR
 }

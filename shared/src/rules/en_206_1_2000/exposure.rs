@@ -50,7 +50,6 @@ pub struct Limits {
 /// use stillground::rules::en_206_1_2000::exposure::{Exposure, limits};
 /// assert_eq!(limits(Exposure::Xc2).water_cement_ratio, 0.60);
 /// ```
-#[must_use]
 pub fn limits(exposure: Exposure) -> Limits {
     let (name, water_cement_ratio, strength, strength_class, cement, air_per_cent) = match exposure
     {

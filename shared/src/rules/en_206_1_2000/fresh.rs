@@ -18,7 +18,6 @@ pub const TEMPERATURE: Source = Source::new("EN 206-1", "2000", "5.2.8", Standin
 ///
 /// # Source
 /// EN 206-1:2000, Table 3: 100 to 150 mm.
-#[must_use]
 pub fn slump_s3() -> (Length, Length) {
     (millimetre::new(100.0), millimetre::new(150.0))
 }
@@ -27,7 +26,6 @@ pub fn slump_s3() -> (Length, Length) {
 ///
 /// # Source
 /// EN 206-1:2000, 5.2.8.
-#[must_use]
 pub const fn least_temperature_c() -> f64 {
     5.0
 }

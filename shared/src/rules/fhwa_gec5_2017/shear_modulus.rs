@@ -22,7 +22,6 @@ pub const SOURCE: Source = Source::new(
 ///
 /// # Valid for
 /// Any unit weight; it is the total one, water in the pores with it.
-#[must_use]
 pub fn density(unit_weight: UnitWeight) -> MassDensity {
     kilogram_per_cubic_metre::new(unit_weight.value / STANDARD_GRAVITY_M_S2)
 }
@@ -42,7 +41,6 @@ pub fn density(unit_weight: UnitWeight) -> MassDensity {
 /// let g = shear_modulus(kilonewton_per_cubic_metre::new(18.0), metre_per_second::new(130.0));
 /// assert!((megapascal::get(g) - 31.02).abs() < 0.01);
 /// ```
-#[must_use]
 pub fn shear_modulus(unit_weight: UnitWeight, speed: Velocity) -> Pressure {
     density(unit_weight) * speed * speed
 }
@@ -54,7 +52,6 @@ pub fn shear_modulus(unit_weight: UnitWeight, speed: Velocity) -> Pressure {
 ///
 /// # Valid for
 /// A unit weight above nought.
-#[must_use]
 pub fn shear_wave_speed(unit_weight: UnitWeight, modulus: Pressure) -> Velocity {
     metre_per_second::new((modulus.value * gravity().value / unit_weight.value).sqrt())
 }

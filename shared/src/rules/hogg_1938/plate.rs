@@ -28,7 +28,6 @@ pub const QUARTILE_RADII: [f64; 2] = [0.808_76, 1.949_21];
 ///
 /// # Valid for
 /// Slabs without a crack through them.
-#[must_use]
 pub fn slab_stiffness_n_m(modulus: Pressure, thickness: Length) -> f64 {
     let beam: BendingStiffness =
         newton_square_metre::new(pascal::get(modulus) * metre::get(thickness).powi(3) / 12.0);
@@ -42,7 +41,6 @@ pub fn slab_stiffness_n_m(modulus: Pressure, thickness: Length) -> f64 {
 ///
 /// # Valid for
 /// A slab that lies on the ground all over and ends two characteristic lengths or more from the load.
-#[must_use]
 pub fn characteristic_length(
     slab_stiffness_n_m: f64,
     shear_modulus: Pressure,

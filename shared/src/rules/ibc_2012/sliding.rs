@@ -47,7 +47,6 @@ pub const SAND: BaseResistance = BaseResistance::Friction { ratio: 0.25 };
 /// use stillground::rules::ibc_2012::sliding::{BaseResistance, clay};
 /// assert!(matches!(clay(), BaseResistance::Adhesion { .. }));
 /// ```
-#[must_use]
 pub fn clay() -> BaseResistance {
     BaseResistance::Adhesion {
         pressure: kilopascal::new(130.0 * 0.047_880_26),

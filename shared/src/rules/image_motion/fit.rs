@@ -43,7 +43,6 @@ impl Star {
     ///
     /// # Source
     /// Geometry: a circle of the same area.
-    #[must_use]
     pub fn growth_ratio(&self) -> f64 {
         (self.width_ratio[0] * self.width_ratio[1]).sqrt() - 1.0
     }
@@ -58,7 +57,6 @@ impl Star {
 /// to 1.5 times as much for small movements. Two images of like strength far apart are fitted as one wide star.
 /// # Errors
 /// None: without places, or without seeing, the star is at rest but for the steady movement.
-#[must_use]
 pub fn star(seeing_arcsec: f64, steady_rms_arcsec: [f64; 2], places: &Places) -> Star {
     let still = (seeing_arcsec / FWHM_PER_RMS_RATIO).powi(2);
     if !(still > 0.0 && still.is_finite()) {

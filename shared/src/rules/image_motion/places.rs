@@ -35,7 +35,6 @@ impl Places {
     /// # Valid for
     /// Any movement. Beyond three widths of the seeing from where the star is half of the time only mean and spread are kept:
     /// so far away it takes light from the star and no longer widens it.
-    #[must_use]
     pub fn gather<I>(seeing_arcsec: f64, timed: I) -> Self
     where
         I: Iterator<Item = (f64, [f64; 2])>,
@@ -73,7 +72,6 @@ impl Places {
     ///
     /// # Source
     /// Geometry.
-    #[must_use]
     pub fn scaled(&self, factor: f64) -> Self {
         let cell = |cell: &Cell| Cell {
             place: cell.place.map(|value| value * factor),
@@ -89,7 +87,6 @@ impl Places {
     ///
     /// # Source
     /// Mechanics: the centre and the second moment of a share of time.
-    #[must_use]
     pub fn moments(&self) -> [[f64; 2]; 2] {
         [0, 1].map(|axis| {
             let mean: f64 = self

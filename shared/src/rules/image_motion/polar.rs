@@ -18,7 +18,6 @@ pub const SKY_ARCSEC_S: f64 = 15.041;
 /// Geometry of the sphere.
 /// # Valid for
 /// Small errors; a star in the worst direction.
-#[must_use]
 pub fn drift_arcsec_per_min(error_arcmin: f64) -> f64 {
     60.0 * SKY_ARCSEC_S * error_arcmin * 60.0 / ARCSEC_PER_RADIAN
 }
@@ -29,7 +28,6 @@ pub fn drift_arcsec_per_min(error_arcmin: f64) -> f64 {
 /// Geometry: Δ/b.
 /// # Valid for
 /// Small leans.
-#[must_use]
 pub fn lean_arcsec(difference_m: f64, base_m: f64) -> f64 {
     ARCSEC_PER_RADIAN * difference_m / base_m
 }

@@ -20,7 +20,6 @@ pub const WAVELENGTH_M: f64 = 550e-9;
 /// Geometrical optics.
 /// # Valid for
 /// Small angles.
-#[must_use]
 pub fn arcsec_per_pixel(pixel: Length, focal_length: Length) -> f64 {
     ARCSEC_PER_RADIAN * metre::get(pixel) / metre::get(focal_length)
 }
@@ -31,7 +30,6 @@ pub fn arcsec_per_pixel(pixel: Length, focal_length: Length) -> f64 {
 /// Rayleigh 1879, criterion of resolution.
 /// # Valid for
 /// A free, round aperture in green light.
-#[must_use]
 pub fn rayleigh_arcsec(aperture: Length) -> f64 {
     ARCSEC_PER_RADIAN * 1.22 * WAVELENGTH_M / metre::get(aperture)
 }
@@ -42,7 +40,6 @@ pub fn rayleigh_arcsec(aperture: Length) -> f64 {
 /// The Airy pattern (2 J₁(x)/x)² is a half at x = 1.6163; twice that over π.
 /// # Valid for
 /// A free, round aperture in green light.
-#[must_use]
 pub fn disc_arcsec(aperture: Length) -> f64 {
     ARCSEC_PER_RADIAN * 2.0 * 1.616_34 / std::f64::consts::PI * WAVELENGTH_M / metre::get(aperture)
 }

@@ -19,7 +19,6 @@ pub const FWHM_PER_RMS_RATIO: f64 = 2.354_820_045;
 /// Mechanics; variances add.
 /// # Valid for
 /// Widths; the shape of a star that swings is not a Gaussian.
-#[must_use]
 pub fn grown_arcsec(seeing_arcsec: f64, rms_arcsec: f64) -> f64 {
     seeing_arcsec.hypot(FWHM_PER_RMS_RATIO * rms_arcsec)
 }
@@ -30,7 +29,6 @@ pub fn grown_arcsec(seeing_arcsec: f64, rms_arcsec: f64) -> f64 {
 /// Derived from the line above; a swing of amplitude A has an rms of A/√2.
 /// # Valid for
 /// A steady swing through a long exposure, A up to a third of the width; a fitted star grows by a twentieth of that more.
-#[must_use]
 pub fn growth_of_swing_ratio(seeing_arcsec: f64, amplitude_arcsec: f64) -> f64 {
     let square = (FWHM_PER_RMS_RATIO * amplitude_arcsec / seeing_arcsec).powi(2) / 2.0;
     (1.0 + square).powf(0.25) - 1.0
@@ -42,7 +40,6 @@ pub fn growth_of_swing_ratio(seeing_arcsec: f64, amplitude_arcsec: f64) -> f64 {
 /// [`growth_of_swing_ratio`], turned round.
 /// # Valid for
 /// As above.
-#[must_use]
 pub fn swing_for_growth_arcsec(seeing_arcsec: f64, growth_ratio: f64) -> f64 {
     2f64.sqrt() * seeing_arcsec * ((1.0 + growth_ratio).powi(4) - 1.0).sqrt() / FWHM_PER_RMS_RATIO
 }
@@ -53,7 +50,6 @@ pub fn swing_for_growth_arcsec(seeing_arcsec: f64, growth_ratio: f64) -> f64 {
 /// Derived: variance within a window of random phase.
 /// # Valid for
 /// A steady swing of one frequency.
-#[must_use]
 pub fn blur_ratio(frequency_hz: f64, exposure_s: f64) -> f64 {
     let x = PI * frequency_hz * exposure_s;
     let sinc = if x.abs() < 1e-9 { 1.0 } else { x.sin() / x };

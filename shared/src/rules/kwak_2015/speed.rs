@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source::new(
 
 /// Soil for which a row holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum SoilKind {
     /// Sand.
     Sand,
     /// Silt.
@@ -25,12 +25,11 @@ pub enum Kind {
     Gravel,
 }
 
-impl Kind {
+impl SoilKind {
     /// c0, c1, c2 of `ln Vs = c0 + c1 ln N60 + c2 ln σ'v`, m/s and kPa.
     ///
     /// # Source
     /// Kwak and others 2015, as public code has them.
-    #[must_use]
     pub const fn row(self) -> Row {
         match self {
             Self::Sand => Row::new(3.913, 0.167, 0.216),
@@ -50,12 +49,12 @@ mod tests {
     #[test]
     fn soils_at_a_metre() {
         for (kind, n60, speed) in [
-            (Kind::Clay, 2.8, 122.9),
-            (Kind::Clay, 11.0, 163.5),
-            (Kind::Silt, 7.0, 129.1),
-            (Kind::Sand, 6.0, 126.0),
-            (Kind::Sand, 17.0, 150.0),
-            (Kind::Gravel, 30.0, 179.0),
+            (SoilKind::Clay, 2.8, 122.9),
+            (SoilKind::Clay, 11.0, 163.5),
+            (SoilKind::Silt, 7.0, 129.1),
+            (SoilKind::Sand, 6.0, 126.0),
+            (SoilKind::Sand, 17.0, 150.0),
+            (SoilKind::Gravel, 30.0, 179.0),
         ] {
             let found = metre_per_second::get(kind.row().median(n60, kilopascal::new(18.0)));
             assert!(

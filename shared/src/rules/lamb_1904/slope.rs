@@ -32,7 +32,6 @@ const TABLE: [[f64; 2]; 9] = [
 /// Lamb 1904, computed.
 /// # Valid for
 /// Even ground without a layer; phases to 6, beyond which the line goes on.
-#[must_use]
 pub fn ratio(phase: f64) -> f64 {
     let upper = TABLE
         .iter()

@@ -14,7 +14,6 @@ pub const MOST_POISSON_RATIO: f64 = 0.40;
 ///
 /// # Valid for
 /// Any thickness; ν up to 0.40, within 13 % of the elements.
-#[must_use]
 pub fn sway_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 {
     let (t, v) = (radius_over_layer_ratio, capped(poisson_ratio));
     1.0 + PI * (2.0 - v) / 8.0 * t * (t + 0.53) / (t + 0.82)
@@ -27,7 +26,6 @@ pub fn sway_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 {
 ///
 /// # Valid for
 /// Any thickness; ν up to 0.40, within 13 % of the elements.
-#[must_use]
 pub fn rocking_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 {
     let (t, v) = (radius_over_layer_ratio, capped(poisson_ratio));
     let a = PI / 4.0 * confined_ratio(v) * 3.0 * (1.0 - v) / 8.0;
@@ -41,7 +39,6 @@ pub fn rocking_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 {
 ///
 /// # Valid for
 /// Any thickness; ν up to 0.40, within 13 % of the elements.
-#[must_use]
 pub fn vertical_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 {
     let (t, v) = (radius_over_layer_ratio, capped(poisson_ratio));
     let a = PI * confined_ratio(v) * (1.0 - v) / 4.0;
@@ -55,7 +52,6 @@ pub fn vertical_factor(radius_over_layer_ratio: f64, poisson_ratio: f64) -> f64 
 ///
 /// # Valid for
 /// Any thickness and any ν.
-#[must_use]
 pub fn torsion_factor(radius_over_layer_ratio: f64) -> f64 {
     let t = radius_over_layer_ratio;
     1.0 + 3.0 * PI / 32.0 * t.powi(4) / (t.powi(3) + 1.2 * t * t + 1.2 * t + 2.5)

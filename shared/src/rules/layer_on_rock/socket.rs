@@ -18,7 +18,6 @@ const ELEMENTS: [[f64; 3]; 5] = [
 ///
 /// # Valid for
 /// Any depth; below one radius it stays at the last value, which is the softer side.
-#[must_use]
 pub fn sway_factor(depth_over_radius_ratio: f64) -> f64 {
     between(depth_over_radius_ratio, 1)
 }
@@ -30,7 +29,6 @@ pub fn sway_factor(depth_over_radius_ratio: f64) -> f64 {
 ///
 /// # Valid for
 /// Any depth; below one radius it stays at the last value, which is the softer side.
-#[must_use]
 pub fn rocking_factor(depth_over_radius_ratio: f64) -> f64 {
     between(depth_over_radius_ratio, 2)
 }
@@ -42,7 +40,6 @@ pub fn rocking_factor(depth_over_radius_ratio: f64) -> f64 {
 ///
 /// # Valid for
 /// Depths up to the shorter side; a deeper one is taken as that, which is the softer side.
-#[must_use]
 pub fn vertical_factor(footing: &Footing) -> f64 {
     pais_kausel::vertical_factor(&within(footing))
 }
@@ -54,7 +51,6 @@ pub fn vertical_factor(footing: &Footing) -> f64 {
 ///
 /// # Valid for
 /// Depths up to the shorter side; a deeper one is taken as that, which is the softer side.
-#[must_use]
 pub fn torsion_factor(footing: &Footing) -> f64 {
     pais_kausel::torsion_factor(&within(footing))
 }

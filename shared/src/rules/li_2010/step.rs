@@ -23,7 +23,6 @@ pub const FITTED_HZ: (f64, f64) = (1.6, 2.32);
 /// Li et al. 2010.
 /// # Valid for
 /// Walking, 1.6 to 2.32 steps a second.
-#[must_use]
 pub fn contact(pace: Frequency) -> Time {
     second::new(1.0 / (0.76 * hertz::get(pace)))
 }
@@ -34,7 +33,6 @@ pub fn contact(pace: Frequency) -> Time {
 /// Li et al. 2010; the shape of the step outside the fitted range is a judgement.
 /// # Valid for
 /// Walking, 1.6 to 2.32 steps a second.
-#[must_use]
 pub fn coefficients(pace: Frequency) -> [f64; 5] {
     let f = hertz::get(pace).clamp(FITTED_HZ.0, FITTED_HZ.1);
     [
@@ -52,7 +50,6 @@ pub fn coefficients(pace: Frequency) -> [f64; 5] {
 /// Li et al. 2010: F/G = Σ Aₙ sin(nπt/T_e).
 /// # Valid for
 /// Walking, 1.6 to 2.32 steps a second.
-#[must_use]
 pub fn force_ratio(pace: Frequency, after: Time) -> f64 {
     let phase: f64 = (after / contact(pace)).value;
     if !(0.0..=1.0).contains(&phase) {
@@ -71,7 +68,6 @@ pub fn force_ratio(pace: Frequency, after: Time) -> f64 {
 /// Derived from the terms: only the odd ones have a mean, 2/(nπ).
 /// # Valid for
 /// As the terms.
-#[must_use]
 pub fn mean_ratio(pace: Frequency) -> f64 {
     let [a1, _, a3, _, a5] = coefficients(pace);
     2.0 / PI * (a1 + a3 / 3.0 + a5 / 5.0) / 0.76

@@ -35,7 +35,6 @@ impl Element {
     ///
     /// # Source
     /// Przemieniecki 1968, 5.6.
-    #[must_use]
     pub fn shear_ratio(&self) -> f64 {
         12.0 * self.bending / (self.shear * self.length * self.length)
     }
@@ -46,7 +45,6 @@ impl Element {
     /// Przemieniecki 1968, 5.6.
     /// # Valid for
     /// Small turns; no axial force.
-    #[must_use]
     pub fn stiffness(&self) -> Four {
         let (l, phi) = (self.length, self.shear_ratio());
         let c = self.bending / (l.powi(3) * (1.0 + phi));
@@ -66,7 +64,6 @@ impl Element {
     /// Przemieniecki 1968, 11.5.
     /// # Valid for
     /// Waves longer than some two elements.
-    #[must_use]
     pub fn mass(&self) -> Four {
         let (l, p) = (self.length, self.shear_ratio());
         let round = (1.0 + p).powi(2);

@@ -19,7 +19,6 @@ pub const SOURCE: Source = Source::derived(
 /// Cowper 1966, hollow circle.
 /// # Valid for
 /// Any ratio from 0 (solid, 0.886 at ν = 0.3) to 1 (thin wall, 0.531).
-#[must_use]
 pub fn shear_factor(inner_over_outer_ratio: f64, poisson_ratio: f64) -> f64 {
     let (m2, nu) = (inner_over_outer_ratio.powi(2), poisson_ratio);
     let round = (1.0 + m2).powi(2);
@@ -32,7 +31,6 @@ pub fn shear_factor(inner_over_outer_ratio: f64, poisson_ratio: f64) -> f64 {
 /// Cowper 1966, hollow circle.
 /// # Valid for
 /// A tube of one material.
-#[must_use]
 pub fn shear_stiffness(factor: f64, shear_modulus: Pressure, area: Area) -> crate::units::Force {
     crate::units::newton::new(factor * pascal::get(shear_modulus) * square_metre::get(area))
 }
@@ -43,7 +41,6 @@ pub fn shear_stiffness(factor: f64, shear_modulus: Pressure, area: Area) -> crat
 /// Mechanics; the bending term is Roark's Table 8.1, case 1a.
 /// # Valid for
 /// Small movements; the foot turns on the joint's spring and does not slide.
-#[must_use]
 pub fn top_stiffness(
     length: Length,
     bending: BendingStiffness,

@@ -28,7 +28,6 @@ fn sinc(x: f64) -> f64 {
 /// Mechanics, as above.
 /// # Valid for
 /// A guider that measures without error and corrects at once.
-#[must_use]
 pub fn left_ratio(cycles: f64) -> f64 {
     let mean = sinc(cycles).powi(2);
     1.0 + mean - 2.0 * mean * (2.0 * PI * cycles).cos()
@@ -40,7 +39,6 @@ pub fn left_ratio(cycles: f64) -> f64 {
 /// Mechanics: variance about the exposure's own mean place, over all phases.
 /// # Valid for
 /// Any exposure.
-#[must_use]
 pub fn seen_ratio(cycles: f64) -> f64 {
     1.0 - sinc(cycles).powi(2)
 }

@@ -16,7 +16,6 @@ pub const SOURCE: Source = Source::derived(
 /// Mechanics.
 /// # Valid for
 /// A straight gradient across the diameter over the whole height: the worst case.
-#[must_use]
 pub fn top_turn_ratio(
     expansion_per_k: f64,
     difference_k: f64,

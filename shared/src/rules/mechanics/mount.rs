@@ -20,7 +20,6 @@ pub const SOURCE: Source =
 /// Parallel axes.
 /// # Valid for
 /// A rigid load.
-#[must_use]
 pub fn inertia_about_top(own: MomentOfInertia, mass: Mass, centre: Length) -> MomentOfInertia {
     kilogram_square_metre::new(
         kilogram_square_metre::get(own) + kilogram::get(mass) * metre::get(centre).powi(2),
@@ -33,7 +32,6 @@ pub fn inertia_about_top(own: MomentOfInertia, mass: Mass, centre: Length) -> Mo
 /// Mechanics: one body on one spring.
 /// # Valid for
 /// A pier much stiffer than the mount; on a softer one the mount is stiffer than this.
-#[must_use]
 pub fn stiffness(frequency: Frequency, inertia: MomentOfInertia) -> RotationalStiffness {
     newton_metre_per_radian::new(
         (2.0 * PI * hertz::get(frequency)).powi(2) * kilogram_square_metre::get(inertia),
@@ -46,7 +44,6 @@ pub fn stiffness(frequency: Frequency, inertia: MomentOfInertia) -> RotationalSt
 /// [`stiffness`], turned round.
 /// # Valid for
 /// As the stiffness; an inertia above nought.
-#[must_use]
 pub fn frequency(stiffness: RotationalStiffness, inertia: MomentOfInertia) -> Frequency {
     hertz::new(
         (newton_metre_per_radian::get(stiffness) / kilogram_square_metre::get(inertia)).sqrt()

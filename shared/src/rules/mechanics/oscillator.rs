@@ -32,7 +32,6 @@ impl Oscillator {
     /// Nigam & Jennings 1969.
     /// # Valid for
     /// ω > 0, 0 ≤ ζ < 1; exact at any step for a force that is straight between samples.
-    #[must_use]
     pub fn at_rest(omega: f64, damping_ratio: f64, step_s: f64) -> Self {
         // A step is linear in state and force, so that four unit steps say all of it.
         let units = [

@@ -21,7 +21,6 @@ pub const LASTING_RATIO: f64 = 0.3;
 ///
 /// # Valid for
 /// A square of side `side`, even ground, loads far below the ground's strength.
-#[must_use]
 pub fn settlement(net: Pressure, side: Length, modulus: Pressure, poisson_ratio: f64) -> Length {
     let young = 2.0 * (1.0 + poisson_ratio) * LASTING_RATIO * kilopascal::get(modulus);
     let settled =

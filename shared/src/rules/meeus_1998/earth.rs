@@ -26,7 +26,6 @@ pub const SOURCE: Source = Source::new(
 /// // Meeus 1998, example 12.b: 1987 April 10, 19h21m00s UT.
 /// assert!((sidereal_time_deg(2_446_896.306_25) - 128.737_873_4).abs() < 1e-6);
 /// ```
-#[must_use]
 pub fn sidereal_time_deg(julian_day: f64) -> f64 {
     let t = centuries(julian_day);
     (280.460_618_37 + 360.985_647_366_29 * (julian_day - 2_451_545.0) + 0.000_387_933 * t * t)

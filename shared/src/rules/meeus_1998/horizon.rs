@@ -37,7 +37,6 @@ pub struct Direction {
 /// let seen = seen(venus, 64.352133, 38.921389);
 /// assert!((seen.bearing_deg - (68.0337 - 180.0)).abs() < 0.0005 && (seen.altitude_deg - 15.1249).abs() < 0.0005);
 /// ```
-#[must_use]
 pub fn seen(body: Position, local_sidereal_time_deg: f64, latitude_deg: f64) -> Direction {
     let hour = (local_sidereal_time_deg - body.right_ascension_deg).to_radians();
     let (sin_latitude, cos_latitude) = latitude_deg.to_radians().sin_cos();

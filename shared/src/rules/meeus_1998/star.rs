@@ -52,7 +52,6 @@ const MAS_PER_DEGREE: f64 = 3_600_000.0;
 /// let beyond = 90.0 - place.declination_deg - (27.0 + 9.0 / 60.0) / 60.0;
 /// assert!(beyond.abs() < 30.0 / 3600.0);
 /// ```
-#[must_use]
 pub fn mean_place(star: &Star, julian_day: f64) -> Position {
     let t = centuries(julian_day);
     let years = 100.0 * t;

@@ -40,7 +40,6 @@ pub struct Sun {
 /// // The examples' equation of time takes a finer sun; 0.01 degrees of place are 0.04 minutes.
 /// assert!((sun.equation_of_time_min - 13.7109).abs() < 0.04);
 /// ```
-#[must_use]
 pub fn at(julian_day: f64) -> Sun {
     let t = centuries(julian_day);
     let mean_longitude = 280.466_46 + 36_000.769_83 * t + 0.000_303_2 * t * t;
@@ -75,7 +74,6 @@ pub fn at(julian_day: f64) -> Sun {
 ///
 /// # Valid for
 /// Some five seconds. Two rounds, since the equation changes by less than half a minute in a day.
-#[must_use]
 pub fn noon(midnight: f64, longitude_deg: f64) -> f64 {
     let mean = midnight + 0.5 - longitude_deg / 360.0;
     let first = mean - at(mean).equation_of_time_min / 1440.0;

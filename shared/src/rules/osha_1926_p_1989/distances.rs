@@ -33,7 +33,6 @@ const FOOT_M: f64 = 0.3048;
 ///
 /// # Source
 /// 29 CFR 1926.652(a)(1). Below it protection is still needed wherever the ground may cave in.
-#[must_use]
 pub fn protection_from() -> Length {
     metre::new(5.0 * FOOT_M)
 }
@@ -42,7 +41,6 @@ pub fn protection_from() -> Length {
 ///
 /// # Source
 /// 29 CFR 1926.651(c)(2).
-#[must_use]
 pub fn way_out_from() -> Length {
     metre::new(4.0 * FOOT_M)
 }
@@ -51,7 +49,6 @@ pub fn way_out_from() -> Length {
 ///
 /// # Source
 /// 29 CFR 1926.651(c)(2).
-#[must_use]
 pub fn farthest_way_out() -> Length {
     metre::new(25.0 * FOOT_M)
 }
@@ -60,7 +57,6 @@ pub fn farthest_way_out() -> Length {
 ///
 /// # Source
 /// 29 CFR 1926.651(j)(2).
-#[must_use]
 pub fn spoil_from_edge() -> Length {
     metre::new(2.0 * FOOT_M)
 }

@@ -35,7 +35,6 @@ pub enum SlopeType {
 ///
 /// # Valid for
 /// Pits up to 6.1 m (20 ft); soil without signs of distress and without loads at the edge.
-#[must_use]
 pub const fn run_over_rise_ratio(soil: SlopeType) -> f64 {
     match soil {
         SlopeType::StableRock => 0.0,
@@ -52,7 +51,6 @@ pub const fn run_over_rise_ratio(soil: SlopeType) -> f64 {
 ///
 /// # Valid for
 /// As [`run_over_rise_ratio`].
-#[must_use]
 pub fn angle_deg(soil: SlopeType) -> f64 {
     1f64.atan2(run_over_rise_ratio(soil)).to_degrees()
 }
@@ -61,7 +59,6 @@ pub fn angle_deg(soil: SlopeType) -> f64 {
 ///
 /// # Source
 /// 29 CFR 1926 Subpart P, Appendix B, Table B-1, footnote 3.
-#[must_use]
 pub fn deepest() -> Length {
     metre::new(20.0 * 0.3048)
 }
@@ -70,7 +67,6 @@ pub fn deepest() -> Length {
 ///
 /// # Source
 /// 29 CFR 1926 Subpart P, Appendix A, (b), type C (iii) and (iv).
-#[must_use]
 pub const fn when_wet(soil: SlopeType) -> SlopeType {
     match soil {
         SlopeType::StableRock => SlopeType::StableRock,

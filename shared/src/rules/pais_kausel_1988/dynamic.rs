@@ -21,7 +21,6 @@ pub const SOURCE: Source = Source::new(
 /// Pais & Kausel 1988, Table 2-2b of NIST GCR 12-917-21.
 /// # Valid for
 /// a₀ up to about 1.5; L/B up to 4.
-#[must_use]
 pub fn rocking_short_ratio(long_ratio: f64, a0_ratio: f64) -> f64 {
     let square = a0_ratio * a0_ratio;
     1.0 - (0.55 + 0.01 * (long_ratio - 1.0).max(0.0).sqrt()) * square
@@ -34,7 +33,6 @@ pub fn rocking_short_ratio(long_ratio: f64, a0_ratio: f64) -> f64 {
 /// Pais & Kausel 1988, Table 2-2b of NIST GCR 12-917-21.
 /// # Valid for
 /// a₀ up to about 1.5; L/B up to 4.
-#[must_use]
 pub fn rocking_long_ratio(long_ratio: f64, a0_ratio: f64) -> f64 {
     let square = a0_ratio * a0_ratio;
     1.0 - 0.55 * square / (0.6 + 1.4 / long_ratio.powi(3) + square)

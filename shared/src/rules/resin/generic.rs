@@ -20,7 +20,6 @@ pub const SHEET_BELOW_C: f64 = 5.0;
 /// # Valid for
 /// Steps, never stretched across a no: colder is never quicker. A resin whose kind is not known is taken at the shortest working
 /// and the longest curing time of both kinds.
-#[must_use]
 pub fn times(kind: Option<Resin>, concrete_c: f64) -> Option<Times> {
     if concrete_c > WARMEST_C {
         return None;
@@ -47,7 +46,6 @@ pub fn times(kind: Option<Resin>, concrete_c: f64) -> Option<Times> {
 ///
 /// # Source
 /// `data/resin_times.csv`: the first and the last row in which the kind has times.
-#[must_use]
 pub fn range_c(kind: Option<Resin>) -> [f64; 2] {
     let coldest = match kind {
         Some(Resin::Vinylester) => -10.0,

@@ -28,7 +28,6 @@ const BESIDE_KPA: f64 = 5.0;
 ///
 /// # Valid for
 /// Clay before it has had time to soften; the face falls at this height, so nobody may rely on it.
-#[must_use]
 pub fn whole(undrained_strength: Pressure, unit_weight: UnitWeight) -> Length {
     metre::new(4.0 * undrained_strength.value / unit_weight.value)
 }
@@ -40,7 +39,6 @@ pub fn whole(undrained_strength: Pressure, unit_weight: UnitWeight) -> Length {
 ///
 /// # Valid for
 /// As [`whole`]; clay that dries cracks within days.
-#[must_use]
 pub fn cracked(undrained_strength: Pressure, unit_weight: UnitWeight) -> Length {
     whole(undrained_strength, unit_weight) * (2.0 / 3.0)
 }
@@ -53,7 +51,6 @@ pub fn cracked(undrained_strength: Pressure, unit_weight: UnitWeight) -> Length 
 ///
 /// # Valid for
 /// Dry clay without fissures, for hours; see [`season_later`] for what is left of it afterwards.
-#[must_use]
 pub fn design_height(undrained_strength: Pressure, unit_weight: UnitWeight) -> Length {
     let beside = kilopascal::new(BESIDE_KPA).value / unit_weight.value;
     let stands = metre::get(cracked(undrained_strength, unit_weight)) / STRENGTH_FACTOR - beside;
@@ -68,7 +65,6 @@ pub fn design_height(undrained_strength: Pressure, unit_weight: UnitWeight) -> L
 /// # Valid for
 /// Soil with some drained cohesion; without cohesion the height is nought. What a damp sand shows is suction, which sun,
 /// rain or a footstep takes away, and is never counted.
-#[must_use]
 pub fn season_later(cohesion: Pressure, friction_deg: f64, unit_weight: UnitWeight) -> Length {
     cracked(cohesion, unit_weight) * (45.0 + friction_deg / 2.0).to_radians().tan()
 }

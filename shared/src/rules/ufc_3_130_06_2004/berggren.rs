@@ -25,7 +25,6 @@ const STEPS: usize = 80;
 ///
 /// # Valid for
 /// `surface_index_k_d` above nought. Ground colder than freezing all year counts as being at freezing point.
-#[must_use]
 pub fn thermal_ratio(mean_annual_c: f64, surface_index_k_d: f64, season_d: f64) -> f64 {
     mean_annual_c.max(0.0) * season_d / surface_index_k_d
 }
@@ -37,7 +36,6 @@ pub fn thermal_ratio(mean_annual_c: f64, surface_index_k_d: f64, season_d: f64) 
 ///
 /// # Valid for
 /// Latent heat and season above nought.
-#[must_use]
 pub fn fusion_ratio(
     surface_index_k_d: f64,
     season_d: f64,
@@ -54,7 +52,6 @@ pub fn fusion_ratio(
 ///
 /// # Valid for
 /// Mineral soil.
-#[must_use]
 pub fn heat_capacity_j_m3_k(dry_density_kg_m3: f64, water_content_ratio: f64) -> f64 {
     dry_density_kg_m3 * 4187.0 * (0.17 + 0.75 * water_content_ratio)
 }
@@ -72,7 +69,6 @@ pub fn heat_capacity_j_m3_k(dry_density_kg_m3: f64, water_content_ratio: f64) ->
 /// use stillground::rules::ufc_3_130_06_2004::berggren::lambda_factor;
 /// assert!((lambda_factor(0.333, 0.204) - 0.896).abs() < 0.001);
 /// ```
-#[must_use]
 pub fn lambda_factor(thermal_ratio: f64, fusion_ratio: f64) -> f64 {
     if fusion_ratio < 1e-9 {
         return 1.0;

@@ -24,7 +24,6 @@ const DAY_S: f64 = 86_400.0;
 ///
 /// # Valid for
 /// All water of the soil freezing; in clay some stays liquid and frost goes a little deeper.
-#[must_use]
 pub fn latent_heat_j_m3(dry_density: MassDensity, water_content_ratio: f64) -> f64 {
     LATENT_HEAT_J_KG * kilogram_per_cubic_metre::get(dry_density) * water_content_ratio
 }
@@ -45,7 +44,6 @@ pub fn latent_heat_j_m3(dry_density: MassDensity, water_content_ratio: f64) -> f
 /// let heat = latent_heat_j_m3(kilogram_per_cubic_metre::new(1600.0), 0.15);
 /// assert!((metre::get(depth(1.7, 300.0, heat)) - 1.05).abs() < 0.005);
 /// ```
-#[must_use]
 pub fn depth(conductivity_w_mk: f64, surface_index_k_d: f64, latent_heat_j_m3: f64) -> Length {
     metre::new((2.0 * conductivity_w_mk * surface_index_k_d * DAY_S / latent_heat_j_m3).sqrt())
 }

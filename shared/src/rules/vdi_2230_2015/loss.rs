@@ -16,7 +16,6 @@ pub const CREEP: Source = Source::judgement(
 ///
 /// # Source
 /// Mechanics.
-#[must_use]
 pub fn bar_stiffness(modulus: Pressure, area: Area, length: Length) -> LinearStiffness {
     (modulus * area / length).into()
 }
@@ -25,7 +24,6 @@ pub fn bar_stiffness(modulus: Pressure, area: Area, length: Length) -> LinearSti
 ///
 /// # Source
 /// Mechanics.
-#[must_use]
 pub fn stretch(force: Force, stiffness: LinearStiffness) -> Length {
     force / stiffness
 }
@@ -34,7 +32,6 @@ pub fn stretch(force: Force, stiffness: LinearStiffness) -> Length {
 ///
 /// # Source
 /// Mechanics.
-#[must_use]
 pub fn in_series(first: LinearStiffness, second: LinearStiffness) -> LinearStiffness {
     let (a, b) = (newton_per_metre::get(first), newton_per_metre::get(second));
     newton_per_metre::new(1.0 / (1.0 / a + 1.0 / b))
@@ -44,7 +41,6 @@ pub fn in_series(first: LinearStiffness, second: LinearStiffness) -> LinearStiff
 ///
 /// # Source
 /// VDI 2230-1:2015, 5.4.2.
-#[must_use]
 pub fn settling(
     preload: Force,
     settling: Length,
@@ -59,7 +55,6 @@ pub fn settling(
 ///
 /// # Source
 /// Judgement: no general law for resin was found; r is an input.
-#[must_use]
 pub fn after_creep(preload: Force, loss_per_decade_ratio: f64, after: Time) -> Force {
     let decades = hour::get(after).max(1.0).log10();
     preload * (1.0 - loss_per_decade_ratio * decades).max(0.0)

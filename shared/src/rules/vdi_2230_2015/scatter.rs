@@ -17,7 +17,6 @@ pub const NUT_FACTOR: Source = Source::new(
 /// # Source
 /// Published tables: dry 0.20 to 0.25, zinc with oil 0.18 to 0.22, paste 0.10 to 0.18; stainless without paste galls,
 /// 0.12 to 0.30.
-#[must_use]
 pub fn nut_factor(lubrication: Lubrication, coating: Coating, stainless: bool) -> Spread<f64> {
     let (low, typical, high) = match (lubrication, stainless, coating) {
         (Lubrication::Paste, true, _) => (0.14, 0.16, 0.18),
@@ -38,7 +37,6 @@ pub fn nut_factor(lubrication: Lubrication, coating: Coating, stainless: bool) -
 ///
 /// # Source
 /// VDI 2230-1:2015, Table A8: 1.4 to 1.6 (friction known), 1.6 to 2.5 (estimated), 2.5 to 4 (impact or feel).
-#[must_use]
 pub fn tightening_factor(tool: Tool, friction_measured: bool) -> f64 {
     match (tool, friction_measured) {
         (Tool::Feel, _) => 4.0,
@@ -51,7 +49,6 @@ pub fn tightening_factor(tool: Tool, friction_measured: bool) -> f64 {
 ///
 /// # Source
 /// VDI 2230-1:2015, 5.4.3: F_max = α_A F_min; the typical value is their geometric mean.
-#[must_use]
 pub fn preload_share(tightening_factor: f64) -> Spread<f64> {
     let root = tightening_factor.max(1.0).sqrt();
     Spread {

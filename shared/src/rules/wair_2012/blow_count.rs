@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source::new(
 
 /// Soil for which a row of coefficients holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum SoilKind {
     /// Any soil.
     All,
     /// Clay and silt.
@@ -25,12 +25,11 @@ pub enum Kind {
     Gravel,
 }
 
-impl Kind {
+impl SoilKind {
     /// Factor, exponent of the blow count, exponent of the stress.
     ///
     /// # Source
     /// PEER report 2012/08, the table of correlations.
-    #[must_use]
     pub const fn coefficients(self) -> [f64; 3] {
         match self {
             Self::All => [30.0, 0.215, 0.275],
@@ -51,8 +50,7 @@ pub const LEAST_STRESS_KPA: f64 = 15.0;
 ///
 /// # Valid for
 /// N60 from 1 to 100 and σ'v of at least 15 kPa; the scatter of the data about it is 25 to 30 %.
-#[must_use]
-pub fn shear_wave_speed(kind: Kind, n60_ratio: f64, effective_stress: Pressure) -> Velocity {
+pub fn shear_wave_speed(kind: SoilKind, n60_ratio: f64, effective_stress: Pressure) -> Velocity {
     let [a, b, c] = kind.coefficients();
     metre_per_second::new(a * n60_ratio.powf(b) * kilopascal::get(effective_stress).powf(c))
 }
@@ -63,8 +61,13 @@ mod tests {
 
     #[test]
     fn fifteen_blows_at_a_metre() {
-        let speeds = [Kind::All, Kind::ClayAndSilt, Kind::Sand, Kind::Gravel]
-            .map(|kind| metre_per_second::get(shear_wave_speed(kind, 15.0, kilopascal::new(18.0))));
+        let speeds = [
+            SoilKind::All,
+            SoilKind::ClayAndSilt,
+            SoilKind::Sand,
+            SoilKind::Gravel,
+        ]
+        .map(|kind| metre_per_second::get(shear_wave_speed(kind, 15.0, kilopascal::new(18.0))));
         for (found, reference) in speeds.into_iter().zip([118.9, 103.9, 108.7, 149.2]) {
             assert!(
                 (found - reference).abs() < 0.1,

@@ -62,7 +62,6 @@ impl Answer for Vec<TimeRow> {
 }
 
 /// Rows of a product's tables that are out of range or out of order.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let anchors = &plan.anchors;
     let bonds = anchors.bond_by_temperature.as_deref().unwrap_or_default();

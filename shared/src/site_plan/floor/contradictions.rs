@@ -11,7 +11,6 @@ const THINNEST_RADIUS_M: f64 = 0.03;
 const GROUND_LEVEL_M: f64 = 0.05;
 
 /// Answers about the floor that contradict each other or the pier.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let mut problems = inside_pier(plan);
     problems.extend(raised_ground(plan));

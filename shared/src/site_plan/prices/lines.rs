@@ -16,7 +16,6 @@ pub struct Line {
 }
 
 /// A line with this name.
-#[must_use]
 pub fn line(id: &str) -> Option<&'static Line> {
     LINES.iter().find(|line| line.id == id)
 }

@@ -12,7 +12,6 @@ const ROCK_AT_SURFACE_M: f64 = 0.1;
 const LARGEST_AMPLITUDE_K: f64 = 45.0;
 
 /// Answers about the site that contradict each other.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     [
         soil_over_rock(plan),

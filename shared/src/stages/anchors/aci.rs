@@ -13,7 +13,6 @@ use crate::stages::anchors::strength::Strengths;
 const DUCTILE_RATIO: f64 = 0.14;
 
 /// Resistances of studs that act together, with every factor on the way.
-#[must_use]
 pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
     let mut strengths = Strengths::default();
     let pulled = tension::put(situation, acting, &mut strengths, notes);
@@ -25,7 +24,6 @@ pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> S
 }
 
 /// The side that breaks off first.
-#[must_use]
 pub fn worst_edge(situation: &Situation, acting: &Acting) -> Option<EdgeArea> {
     shear::worst_edge(situation, acting).map(|(area, ..)| area)
 }

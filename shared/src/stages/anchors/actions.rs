@@ -63,7 +63,6 @@ pub struct Factored {
 
 impl Action {
     /// With the code's factors; weight helps, and counts at its least.
-    #[must_use]
     pub fn factored(&self, code: Code) -> Factored {
         let weight = match (code, self.accidental) {
             (_, true) | (Code::Eurocode, false) => 1.0,
@@ -80,7 +79,6 @@ impl Action {
 }
 
 /// Every load at the column's foot, as the studs feel it.
-#[must_use]
 pub fn all(loads: &Loads) -> Vec<Action> {
     loads
         .all
@@ -147,13 +145,11 @@ pub fn twist(action: &Action, code: Code, count: usize, radius: Length, notes: &
 
 impl Factored {
     /// Shear that loads every stud as the most loaded one is: V + T/R.
-    #[must_use]
     pub fn twisted_shear(&self, radius: Length) -> Force {
         self.shear + self.torsion / radius
     }
 
     /// How far beside the studs' middle the shear acts.
-    #[must_use]
     pub fn eccentricity(&self) -> Length {
         if newton::get(self.shear) > 0.0 {
             self.torsion / self.shear

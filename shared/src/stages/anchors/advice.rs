@@ -19,7 +19,6 @@ pub struct Step {
 }
 
 /// The steps from hole to last check.
-#[must_use]
 pub fn steps(
     brief: &Brief,
     setting: &Setting,

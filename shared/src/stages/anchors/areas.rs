@@ -63,13 +63,11 @@ pub struct EdgeArea {
 
 impl EdgeArea {
     /// The areas' ratio.
-    #[must_use]
     pub fn ratio(&self) -> f64 {
         (self.area / self.single).value
     }
 
     /// The nearer corner.
-    #[must_use]
     pub fn corner(&self) -> Length {
         if self.corners[0] < self.corners[1] {
             self.corners[0]
@@ -79,7 +77,6 @@ impl EdgeArea {
     }
 
     /// What breaks off a side (0 east, 1 west, 2 north, 3 south) when the row nearest to it is pushed towards it.
-    #[must_use]
     pub fn of(group: &Group, side: usize) -> Self {
         let side = side % 4;
         let row = group.row(side);
@@ -121,7 +118,6 @@ fn numbers(group: &Group, some: &[Stud]) -> Vec<usize> {
 }
 
 /// The cone of the studs that are pulled out of a group.
-#[must_use]
 pub fn cone(situation: &Situation, group: &Group, pulled: &Acting) -> ConeArea {
     let full = cone::characteristic_spacing(situation.embedment) / 2.0;
     let embedment = match pulled.group.narrow(full) {

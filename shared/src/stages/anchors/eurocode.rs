@@ -9,7 +9,6 @@ use crate::stages::anchors::situation::{Acting, Scope, Situation};
 use crate::stages::anchors::strength::Strengths;
 
 /// Resistances of studs that act together, with every factor on the way.
-#[must_use]
 pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Strengths {
     let mut strengths = Strengths::default();
     let pulled = tension::put(situation, acting, &mut strengths, notes);
@@ -21,7 +20,6 @@ pub fn strengths(situation: &Situation, acting: &Acting, notes: &mut Notes) -> S
 }
 
 /// The side that breaks off first; none where every edge is far.
-#[must_use]
 pub fn worst_edge(situation: &Situation, acting: &Acting) -> Option<EdgeArea> {
     shear::worst_edge(situation, acting).map(|(area, ..)| area)
 }

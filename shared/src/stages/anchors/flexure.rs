@@ -187,7 +187,6 @@ fn kept(situation: &Situation, pull: Force, spring: LinearStiffness) -> [f64; 2]
 }
 
 /// A length to two significant digits: thin-plate theory gives no more.
-#[must_use]
 pub fn rounded(length_mm: f64) -> f64 {
     let step = 10f64.powf(length_mm.abs().max(1e-9).log10().floor() - 1.0);
     (length_mm / step).round() * step
@@ -265,7 +264,6 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
 }
 
 /// Preload at which plate or wall is bent as far as deliberate bending may go; where the plate rests under the column alone.
-#[must_use]
 pub fn most_preload(situation: &Situation) -> Option<Force> {
     let one = newton::new(1000.0);
     let dish = dished(situation, &joint::plate(situation.brief), one)?;

@@ -29,7 +29,6 @@ pub struct Forces {
 }
 
 /// Forces for a moment that leans the column towards −direction, so that studs along it are pulled.
-#[must_use]
 pub fn forces(
     situation: &Situation,
     group: &Group,
@@ -137,7 +136,6 @@ fn strength(situation: &Situation) -> Force {
 }
 
 /// The plate's strip at one stud.
-#[must_use]
 pub fn strip(situation: &Situation) -> Strip {
     let (pier, thread) = (&situation.brief.pier, &situation.thread);
     let radius = situation.brief.anchors.circle_diameter.value / 2.0;
@@ -160,7 +158,6 @@ pub fn strip(situation: &Situation) -> Strip {
 
 impl Forces {
     /// Greatest pull of a stud.
-    #[must_use]
     pub fn greatest(&self) -> Force {
         self.studs
             .iter()
@@ -169,7 +166,6 @@ impl Forces {
     }
 
     /// Greatest push on a stud.
-    #[must_use]
     pub fn push(&self) -> Force {
         -self
             .studs
@@ -179,7 +175,6 @@ impl Forces {
     }
 
     /// Sum of the pulls.
-    #[must_use]
     pub fn pull(&self) -> Force {
         newton::new(
             self.studs
@@ -190,7 +185,6 @@ impl Forces {
     }
 
     /// The pulled studs, with the distance of their resultant from their middle; none where nothing is pulled.
-    #[must_use]
     pub fn pulled(&self, group: &Group) -> Option<Acting> {
         let least = newton::get(self.greatest()) * IDLE_RATIO;
         let pulled: Vec<(Stud, f64)> = group

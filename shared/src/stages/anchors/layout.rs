@@ -28,7 +28,6 @@ impl Stud {
 }
 
 /// Even on the circle, the first to the east; with four the first at 45°, so that they make a square along x and y.
-#[must_use]
 pub fn ring(count: usize, diameter: Length) -> Vec<Stud> {
     let first = if count == 4 {
         std::f64::consts::FRAC_PI_4
@@ -59,7 +58,6 @@ pub struct Concrete {
 
 impl Concrete {
     /// The block's.
-    #[must_use]
     pub fn of(block: &Block) -> Self {
         Self {
             half: [block.length / 2.0, block.width / 2.0],
@@ -68,7 +66,6 @@ impl Concrete {
     }
 
     /// Distances of a stud to the four edges: east, west, north, south; never less than a tenth of a millimetre.
-    #[must_use]
     pub fn edges(&self, stud: Stud) -> [Length; 4] {
         let [x, y] = stud.mm();
         let [hx, hy] = self.half.map(millimetre::get);
@@ -87,7 +84,6 @@ pub struct Group {
 
 impl Group {
     /// Distance to an edge of the stud nearest to it, for each edge.
-    #[must_use]
     pub fn edges(&self) -> [Length; 4] {
         let mut nearest = [f64::INFINITY; 4];
         for &stud in &self.studs {
@@ -99,7 +95,6 @@ impl Group {
     }
 
     /// The least of them.
-    #[must_use]
     pub fn nearest_edge(&self) -> Length {
         millimetre::new(
             self.edges()
@@ -110,7 +105,6 @@ impl Group {
     }
 
     /// The greatest edge distance below `reach` if three or more are, else none.
-    #[must_use]
     pub fn narrow(&self, reach: Length) -> Option<Length> {
         let near: Vec<f64> = self
             .edges()
@@ -122,7 +116,6 @@ impl Group {
     }
 
     /// Greatest distance between neighbours along x or y; nothing for one stud.
-    #[must_use]
     pub fn largest_spacing(&self) -> Length {
         let along = |axis: usize| {
             let mut at: Vec<f64> = self.studs.iter().map(|stud| stud.mm()[axis]).collect();
@@ -135,7 +128,6 @@ impl Group {
     }
 
     /// Distance of each stud to its nearest neighbour, the mean and the least; none for one stud.
-    #[must_use]
     pub fn spacing(&self) -> Option<(Length, Length)> {
         let nearest: Vec<f64> = self
             .studs
@@ -158,7 +150,6 @@ impl Group {
     }
 
     /// Area of the squares of half-side `reach` about the studs, overlaps counted once, within the block.
-    #[must_use]
     pub fn area(&self, reach: Length) -> Area {
         let reach = millimetre::get(reach);
         let [hx, hy] = self.concrete.half.map(millimetre::get);
@@ -194,7 +185,6 @@ impl Group {
     }
 
     /// The row of studs nearest to an edge (0 east, 1 west, 2 north, 3 south).
-    #[must_use]
     pub fn row(&self, edge: usize) -> Self {
         let least = millimetre::get(self.edges()[edge % 4]);
         let near =
@@ -206,7 +196,6 @@ impl Group {
     }
 
     /// Length of a row along its edge.
-    #[must_use]
     pub fn row_length(&self, edge: usize) -> Length {
         let axis = usize::from(edge < 2);
         let at = || self.studs.iter().map(|stud| stud.mm()[axis]);
@@ -231,7 +220,6 @@ fn covered(intervals: impl Iterator<Item = (f64, f64)>) -> f64 {
 }
 
 /// All studs of a plan in its block.
-#[must_use]
 pub fn group(brief: &Brief, block: &Block) -> Group {
     Group {
         studs: ring(brief.anchors.number(), brief.anchors.circle_diameter.value),

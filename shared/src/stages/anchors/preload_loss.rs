@@ -67,7 +67,6 @@ pub struct PreloadLoss {
 }
 
 /// Finds what is left, with its checks and lines of calculation.
-#[must_use]
 pub fn find(
     situation: &Situation,
     preload: Spread<Force>,
@@ -158,7 +157,7 @@ fn lines(
     .gives("δ", Millimetre, |(force, _, stud)| {
         loss::stretch(force, stud)
     })
-    .noted(notes);
+    .note(notes);
     notes.working(
         Working::new(
             "anchors.settling",
@@ -203,7 +202,6 @@ fn lines(
 
 /// Where the resistance to a preload that lasts comes from: the codes' clauses are written for sustained actions, and that a
 /// preload, which fades, counts as one is a judgement on the safe side.
-#[must_use]
 pub fn lasting(code: Code) -> Source {
     match code {
         Code::Eurocode => Source::new(

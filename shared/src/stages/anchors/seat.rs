@@ -21,7 +21,6 @@ pub enum Seat {
 
 impl Seat {
     /// Which of them a plan builds.
-    #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let open = brief.pier.levelling.value == Levelling::Nuts
             && millimetre::get(brief.pier.gap.value) > 0.0;
@@ -33,19 +32,16 @@ impl Seat {
     }
 
     /// Whether grout goes under the plate before a nut is tightened.
-    #[must_use]
     pub fn wants_grout(brief: &Brief) -> bool {
         brief.pier.levelling.value == Levelling::Grout || Self::of(brief) == Self::Dished
     }
 
     /// Whether the preload pulls on the bond.
-    #[must_use]
     pub fn pulls_on_bond(self) -> bool {
         self != Self::Nuts
     }
 
     /// Which case is built, and what it means.
-    #[must_use]
     pub fn words(self) -> &'static str {
         match self {
             Self::Nuts => {

@@ -44,7 +44,6 @@ impl Mode {
     ];
 
     /// Name in the JSON interface.
-    #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
             Self::Steel => "steel",
@@ -60,7 +59,6 @@ impl Mode {
     }
 
     /// In words.
-    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Steel => "steel of the stud in tension",
@@ -76,7 +74,6 @@ impl Mode {
     }
 
     /// What a way of failing asks, as a question.
-    #[must_use]
     pub const fn question(self) -> &'static str {
         match self {
             Self::Steel => "Are the studs strong enough in tension?",
@@ -92,7 +89,6 @@ impl Mode {
     }
 
     /// What would raise it.
-    #[must_use]
     pub const fn raised_by(self) -> &'static str {
         match self {
             Self::Steel | Self::ShearSteel => {
@@ -113,7 +109,6 @@ impl Mode {
     }
 
     /// Why it need not be looked at by a code, where it is not.
-    #[must_use]
     pub const fn spared(self, code: Code) -> &'static str {
         match (self, code) {
             (Self::BondSustained, _) => "not here: the preload closes between two nuts",
@@ -131,13 +126,11 @@ impl Mode {
     }
 
     /// Whether it is a failure of steel.
-    #[must_use]
     pub const fn is_steel(self) -> bool {
         matches!(self, Self::Steel | Self::ShearSteel | Self::ShearLever)
     }
 
     /// Whether it is a failure in tension.
-    #[must_use]
     pub const fn is_tension(self) -> bool {
         matches!(
             self,
@@ -163,13 +156,11 @@ pub struct Strengths(pub Vec<Strength>);
 
 impl Strengths {
     /// The resistance against one way of failing.
-    #[must_use]
     pub fn of(&self, mode: Mode) -> Option<&Strength> {
         self.0.iter().find(|strength| strength.mode == mode)
     }
 
     /// Design value against one way of failing; nothing where it does not apply.
-    #[must_use]
     pub fn design(&self, mode: Mode) -> Force {
         self.of(mode)
             .map_or(newton::new(0.0), |strength| strength.design)

@@ -58,7 +58,6 @@ pub struct Judged {
 
 impl Judged {
     /// Its clause, with its document where that is not the code's own.
-    #[must_use]
     pub fn clause(&self, code: Code) -> String {
         let own = if code == Code::Aci { "ACI" } else { "EN" };
         if self.source.document.starts_with(own) {
@@ -112,7 +111,6 @@ pub struct Verdict {
 
 impl Verdict {
     /// The way in which the group fails first.
-    #[must_use]
     pub fn governing(&self) -> Option<&Judged> {
         self.modes
             .iter()
@@ -120,7 +118,6 @@ impl Verdict {
     }
 
     /// What was found about one way of failing; none where it cannot happen here.
-    #[must_use]
     pub fn of(&self, mode: Mode) -> Option<&Judged> {
         self.modes.iter().find(|judged| judged.of == mode)
     }
@@ -294,7 +291,6 @@ pub struct Both {
 
 impl Both {
     /// The chosen code's verdict.
-    #[must_use]
     pub fn chosen(&self, brief: &Brief) -> Option<&Verdict> {
         match brief.code.value {
             Code::Eurocode => self.eurocode.as_ref(),
@@ -333,7 +329,6 @@ impl Both {
 }
 
 /// Finds resistances and verdicts by both codes.
-#[must_use]
 pub fn find(situation: &Situation, group: &Group, actions: &[Action], notes: &mut Notes) -> Both {
     let (eurocode, by_eurocode) = by_code(situation, group, actions, Code::Eurocode, notes);
     let (aci, by_aci) = by_code(situation, group, actions, Code::Aci, notes);

@@ -16,7 +16,6 @@ use crate::units::{
 pub(super) const METRE_CUBE_M: f64 = 1.0;
 
 /// Mass of a cubic metre of hardened concrete, taken on the light side: EN 1991-1-1 has 24 kN/m³, which is 2447 kg/m³.
-#[must_use]
 pub fn density() -> MassDensity {
     kilogram_per_cubic_metre::new(2400.0)
 }

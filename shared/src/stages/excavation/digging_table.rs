@@ -24,7 +24,6 @@ pub struct Rate {
 }
 
 /// The row of a soil; heavy soil where none reads, which a test shows never to happen.
-#[must_use]
 pub fn rate(soil: Soil) -> Rate {
     read(soil).unwrap_or(Rate {
         hand_h_m3: 6.45,

@@ -61,13 +61,11 @@ pub enum Loose {
 
 impl Face {
     /// Whether concrete may be poured against it, so that the block's sides are held by undisturbed ground.
-    #[must_use]
     pub const fn stands(&self) -> bool {
         !matches!(self, Self::WillNotStand(_))
     }
 
     /// Whether a face of this height is lined with boards and strutted.
-    #[must_use]
     pub fn is_lined(&self, depth: Length) -> bool {
         match self {
             Self::Rock => false,
@@ -82,7 +80,6 @@ impl Face {
 /// # Source
 /// Sand, gravel, fill, seepage: no cohesion that lasts (DIN 4124 as quoted, 29 CFR 1926 Subpart P type C); clay by
 /// [`vertical_cut::design_height`] at the word's lowest strength, at most 1.2 m; silt and weathered rock to 1.2 m by judgement.
-#[must_use]
 pub fn face(ground: &Ground, depth: Length) -> Face {
     let seeps = ground.groundwater_depth.is_some_and(|water| water < depth);
     let most = metre::new(MOST_M);

@@ -55,7 +55,6 @@ pub fn pit(room: &Room, block: &Block, ground: &Ground, notes: &mut Notes) -> Pi
 ///
 /// # Source
 /// Derived: Simpson's rule, exact for it since the section is a quadratic of the depth.
-#[must_use]
 pub fn frustum(bottom: [Length; 2], top: [Length; 2], depth: Length) -> Volume {
     let area = |side: [Length; 2]| -> Area { side[0] * side[1] };
     let middle = [(bottom[0] + top[0]) * 0.5, (bottom[1] + top[1]) * 0.5];

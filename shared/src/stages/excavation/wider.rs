@@ -30,7 +30,6 @@ fn rocking(side_m: f64, depth_m: f64) -> RotationalStiffness {
 ///
 /// # Valid for
 /// Depths above nought; the side lies between one and two metres.
-#[must_use]
 pub fn as_stiff_side(group: Group, depth: Length) -> Option<Length> {
     let depth = metre::get(depth);
     if depth >= CUSTOMARY_DEPTH_M || group == Group::Rock {

@@ -42,7 +42,6 @@ pub struct Opening {
 }
 
 /// Underside of the floor above ground level; none for bare ground.
-#[must_use]
 pub fn underside(brief: &Brief) -> Option<Length> {
     match brief.floor.kind.value {
         FloorKind::Ground => None,

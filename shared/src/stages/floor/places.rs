@@ -76,7 +76,6 @@ pub fn locate(brief: &Brief, floor: &mut Floor) {
 }
 
 /// Distance from a place to the block's plan, nought inside it.
-#[must_use]
 pub fn to_block([bx, by]: [f64; 2], [x, y]: [f64; 2]) -> f64 {
     (x.abs() - bx).max(0.0).hypot((y.abs() - by).max(0.0))
 }
@@ -84,7 +83,6 @@ pub fn to_block([bx, by]: [f64; 2], [x, y]: [f64; 2]) -> f64 {
 /// Shortest distance from a path to the block's plan; none without a path.
 ///
 /// The distance to a convex plan along a straight leg falls and then rises, so that its least is found by halving.
-#[must_use]
 pub fn walk_to_block(block_half_m: [f64; 2], walk: &[[f64; 2]]) -> Option<f64> {
     let single = walk.first().map(|&place| to_block(block_half_m, place));
     walk.windows(2)

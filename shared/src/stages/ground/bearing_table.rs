@@ -44,7 +44,6 @@ pub enum Strength {
 }
 
 /// The row of a soil; none for ground that is not to be built on by presumption.
-#[must_use]
 pub fn row(soil: Soil) -> Option<BearingRow> {
     CSV.lines()
         .skip(1)

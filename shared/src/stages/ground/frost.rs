@@ -45,13 +45,12 @@ fn as_stated(
     );
     notes.working(line.gives("X", depth, Metre));
     if let Some(index) = air_index {
-        calculate(brief, row, index, "ground.frost_depth_calculated", notes);
+        let _ = calculate(brief, row, index, "ground.frost_depth_calculated", notes);
     }
     depth
 }
 
 /// A stated depth, and the one that the stated freezing index gives, where both are known.
-#[must_use]
 pub fn stated_and_calculated(brief: &Brief) -> Option<[Length; 2]> {
     let stated = &brief.site.stated;
     let (depth, index) = stated.frost_depth_m.zip(stated.freezing_index_c_days)?;

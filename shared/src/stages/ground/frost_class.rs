@@ -29,7 +29,6 @@ pub enum FrostClass {
 }
 
 /// The class of a soil's word; sound rock does not heave.
-#[must_use]
 pub const fn frost_class(soil: Soil) -> FrostClass {
     match soil {
         Soil::Gravel | Soil::Rock => FrostClass::F1,

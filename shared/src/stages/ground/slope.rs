@@ -21,7 +21,6 @@ const BANK: Source = Source::judgement(
 );
 
 /// The steepest slope on which nobody has to look first.
-#[must_use]
 pub fn most_deg(group: Group) -> f64 {
     if group == Group::Clay {
         UNSTABLE_CLAY_DEG

@@ -68,7 +68,6 @@ pub struct SoilRow {
 
 /// The row of a soil. A row that is missing or cannot be read is taken as ground not to be built on, which a test of
 /// the whole table shows never to happen.
-#[must_use]
 pub fn row(soil: Soil) -> SoilRow {
     CSV.lines()
         .skip(1)
@@ -79,14 +78,12 @@ pub fn row(soil: Soil) -> SoilRow {
 
 impl SoilRow {
     /// The row as a source: the last column says where each of its figures comes from.
-    #[must_use]
     pub const fn cited(&self) -> Source {
         Source::new("Table of soils", "1", self.source, Standing::Judgement)
     }
 }
 
 /// The soil's name as it stands in a sentence.
-#[must_use]
 pub fn words(soil: Soil) -> String {
     soil.key().replace('_', " ")
 }

@@ -116,7 +116,6 @@ pub fn stiffness(
 
 /// Whether a blow count says something about the stiffness of this ground: in rock the test refuses, and in fill and peat
 /// it finds what happened to lie there.
-#[must_use]
 pub const fn counts(group: Group) -> bool {
     !matches!(group, Group::Unfit | Group::Rock)
 }
@@ -132,10 +131,10 @@ fn banded(speed: Velocity, [low, high]: [f64; 2]) -> Spread<Velocity> {
 /// Speed from the blow count, at the stress at a metre's depth.
 fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Velocity {
     let kind = match group {
-        Group::Clay | Group::Silt => blow_count::Kind::ClayAndSilt,
-        Group::Sand => blow_count::Kind::Sand,
-        Group::Gravel => blow_count::Kind::Gravel,
-        Group::Rock | Group::Unfit => blow_count::Kind::All,
+        Group::Clay | Group::Silt => blow_count::SoilKind::ClayAndSilt,
+        Group::Sand => blow_count::SoilKind::Sand,
+        Group::Gravel => blow_count::SoilKind::Gravel,
+        Group::Rock | Group::Unfit => blow_count::SoilKind::All,
     };
     // Below the stresses of the data the formula would be stretched; the least of them is used, and stands in the working.
     let stress = kilopascal::new(kilopascal::get(water.stress).max(blow_count::LEAST_STRESS_KPA));
@@ -203,10 +202,10 @@ fn by_words(
 fn stress_ratio(group: Group, stress: Pressure, of_table: Pressure) -> f64 {
     let by = |row: Row| row.stress_ratio(stress, of_table);
     let ratio = match group {
-        Group::Clay => by(brandenberg::Kind::Clay.row()),
-        Group::Silt => by(brandenberg::Kind::Silt.row()),
-        Group::Sand => by(brandenberg::Kind::Sand.row()),
-        Group::Gravel => by(kwak::Kind::Gravel.row()),
+        Group::Clay => by(brandenberg::SoilKind::Clay.row()),
+        Group::Silt => by(brandenberg::SoilKind::Silt.row()),
+        Group::Sand => by(brandenberg::SoilKind::Sand.row()),
+        Group::Gravel => by(kwak::SoilKind::Gravel.row()),
         Group::Rock | Group::Unfit => 1.0,
     };
     ratio.min(1.0)
@@ -265,7 +264,7 @@ fn explain(
     .gives("G", Megapascal, |(weight, speed)| {
         waves::shear_modulus(weight, speed)
     })
-    .noted(notes);
+    .note(notes);
     let say = |modulus| brief.units.say(modulus, Megapascal);
     let band = format!(
         "shear modulus of {} to {}, expected {}",

@@ -44,7 +44,6 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
 }
 
 /// Whether a strength was measured that says nothing of this ground.
-#[must_use]
 pub fn is_set_aside(brief: &Brief, ground: &Ground) -> bool {
     let stated = &brief.site.stated;
     let said = stated.undrained_strength_kpa.is_some() || stated.friction_angle_deg.is_some();

@@ -23,7 +23,6 @@ pub struct Tree {
 }
 
 /// The tree that was stated.
-#[must_use]
 pub fn tree(brief: &Brief) -> Option<Tree> {
     let stated = &brief.site.stated;
     let height_m = stated.tree_height_m.unwrap_or(ASSUMED_TREE_HEIGHT_M);
@@ -36,13 +35,11 @@ pub fn tree(brief: &Brief) -> Option<Tree> {
 }
 
 /// Whether the ground may shrink where a tree dries it: clay, and silt that is not known to be lean.
-#[must_use]
 pub fn may_shrink(soil: Soil, group: Group) -> bool {
     matches!(group, Group::Clay | Group::Silt) || soil == Soil::ShrinkingClay
 }
 
 /// Why no figure of bearing or stillness is sure here; none where no tree reaches ground that may shrink.
-#[must_use]
 pub fn unsure(brief: &Brief, soil: Soil, group: Group) -> Option<String> {
     let tree = tree(brief)?;
     if !may_shrink(soil, group) || tree.distance_m > tree.reach_m {

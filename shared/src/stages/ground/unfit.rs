@@ -16,7 +16,6 @@ const PERMAFROST_MEAN_C: f64 = -1.0;
 ///
 /// Tested fill, that is with both a measured stiffness and a stated bearing, is taken as the ground that the test found.
 /// Peat and shrinking clay move with load and season whatever a test of their stiffness says.
-#[must_use]
 pub fn ask(brief: &Brief) -> Option<String> {
     let stated = &brief.site.stated;
     let tested = stated.shear_wave_speed_m_s.is_some() && stated.presumed_bearing_kpa.is_some();

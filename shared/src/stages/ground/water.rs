@@ -28,7 +28,6 @@ pub struct Water {
 
 impl Water {
     /// A property of the ground down to that depth: its value above the water and below it, each by its share.
-    #[must_use]
     pub fn mean(&self, moist: f64, wet: f64) -> f64 {
         if self.wet {
             moist + (wet - moist) * self.wet_ratio
@@ -39,7 +38,6 @@ impl Water {
 }
 
 /// Depth that stands for the block: the stated block's or the pit's, down to rock, at most a metre.
-#[must_use]
 pub fn depth(brief: &Brief) -> Length {
     let pit = brief.excavation.max_depth.value;
     let pit = brief
@@ -60,7 +58,6 @@ pub fn depth(brief: &Brief) -> Length {
 ///
 /// # Valid for
 /// Depths above nought and unit weights above that of water; of peat, a hundredth of the dry stress is left at least.
-#[must_use]
 pub fn water(row: &SoilRow, groundwater: Option<Length>, depth: Length) -> Water {
     let z = metre::get(depth);
     let above = groundwater.map_or(z, |level| metre::get(level).min(z));

@@ -25,14 +25,12 @@ pub struct Layers {
 
 impl Layers {
     /// What the soil below the water weighs there; never less than nought.
-    #[must_use]
     pub fn buoyant(&self) -> UnitWeight {
         (self.saturated - uplift::water()).max(kilonewton_per_cubic_metre::new(0.0))
     }
 }
 
 /// Both weights: the stated one, or those of the soil in words.
-#[must_use]
 pub fn layers(brief: &Brief, row: &SoilRow) -> Layers {
     let stated = brief.site.stated.unit_weight_kn_m3;
     Layers {

@@ -65,7 +65,6 @@ pub struct SideContact {
 
 impl SideContact {
     /// What is counted on, in a sentence.
-    #[must_use]
     pub fn sentence(&self) -> String {
         if self.low >= self.typical && self.typical < 0.97 {
             return "No more of the sides is held than was said: nothing is counted on beyond it."
@@ -96,7 +95,6 @@ fn share(ratio: f64) -> &'static str {
 }
 
 /// The shape of the middle contact: the block's own, less the depth that is lost.
-#[must_use]
 pub fn middle(case: &Case, geometry: &Shape) -> Shape {
     Shape {
         contact_from_m: geometry
@@ -108,7 +106,6 @@ pub fn middle(case: &Case, geometry: &Shape) -> Shape {
 }
 
 /// Finds the range; none where the comparison has no solution.
-#[must_use]
 pub fn range(case: &Case, geometry: &Shape, reach: &Reach) -> Option<SideContact> {
     let linings = reach.pure.linings()?;
     let softer = if geometry.length_m <= geometry.width_m {

@@ -11,7 +11,6 @@ use crate::units::{Pressure, metre, newton_metre_per_radian, newton_per_metre};
 pub type Six = [f64; 6];
 
 /// Side contact from the surface to the base, sides bonded: the case of Pais & Kausel.
-#[must_use]
 pub fn pais_kausel(shape: &Shape, g: Pressure) -> Six {
     let (length, width) = (shape.length_m, shape.width_m);
     let footing = pais::Footing {
@@ -40,7 +39,6 @@ pub fn pais_kausel(shape: &Shape, g: Pressure) -> Six {
 }
 
 /// A trench with the sides in contact over some height: Gazetas. He counts the height up from the base.
-#[must_use]
 pub fn gazetas(shape: &Shape, g: Pressure) -> Six {
     let (length, width) = (shape.length_m, shape.width_m);
     let footing = gazetas::Footing {

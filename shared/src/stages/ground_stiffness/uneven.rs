@@ -26,7 +26,6 @@ impl Factors {
     };
 
     /// Factor on an entry of the matrix.
-    #[must_use]
     pub fn entry_ratio(&self, row: usize, column: usize) -> f64 {
         match (row, column) {
             (0, 4) | (4, 0) => self.coupling_ratio[0],
@@ -38,7 +37,6 @@ impl Factors {
 
     /// What takes a load that moves the block in even ground to the one that moves it here, in the plane of a
     /// translation and a turn: `t K' F`.
-    #[must_use]
     pub fn carried(&self, solved: &Solved, [i, j]: [usize; 2]) -> [[f64; 2]; 2] {
         if *self == Self::EVEN {
             return [[1.0, 0.0], [0.0, 1.0]];
@@ -56,7 +54,6 @@ impl Factors {
     }
 
     /// The block's six motions times G under a unit weight at a place, on the ground or on the block.
-    #[must_use]
     pub fn under_weight(&self, solved: &Solved, x_m: f64, y_m: f64) -> [f64; 6] {
         let even = solved.under_weight(x_m, y_m);
         if *self == Self::EVEN {

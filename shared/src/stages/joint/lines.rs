@@ -42,7 +42,7 @@ pub fn workings(brief: &Brief, joint: &Joint, notes: &mut Notes) {
             resin::bond_stiffness(diameter, embedment, displacement)
         },
     )
-    .noted(notes);
+    .note(notes);
     notes.working(
         Working::new(
             "joint.bar",

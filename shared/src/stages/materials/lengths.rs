@@ -101,7 +101,7 @@ pub(super) fn needed(stock_m: f64, cuts: &[(f64, f64)]) -> Option<u32> {
             if !count.is_finite() {
                 return None;
             }
-            cut(
+            let _ = cut(
                 Rest {
                     length: stock_m,
                     count,

@@ -40,7 +40,6 @@ const LESS_RATIO: f64 = 1.0 - 1e-6;
 
 impl Standing {
     /// Of a plan and its column, on a block of this upstand.
-    #[must_use]
     pub fn of(brief: &Brief, pier: &Pier) -> Self {
         let mut unsaid = Notes::default();
         let foot_above_ground = brief.block.upstand.value + pier.gap;
@@ -54,13 +53,11 @@ impl Standing {
     }
 
     /// What is asked of the star.
-    #[must_use]
     pub const fn budget(&self) -> &Budget {
         &self.budget
     }
 
     /// What the star comes to; none where the ground is not known.
-    #[must_use]
     pub fn found(
         &self,
         brief: &Brief,
@@ -84,7 +81,6 @@ impl Standing {
     /// with e since its slope there is 1 + ((l − 1)² e − (s − e))/√… ≥ 0. Put together with warmth and season the variance
     /// is `Σ e² + √Σ b²` with b the square at worst less e²; it grows with the square at worst, and with e² since
     /// 1 − b/√Σ b² ≥ 0. Growth follows from the variance and grows with it.
-    #[must_use]
     pub fn at_least(
         &self,
         brief: &Brief,
@@ -114,7 +110,6 @@ impl Standing {
 }
 
 /// Lean of the axis in a year, which depends on the ground and on the block alone.
-#[must_use]
 pub fn season(brief: &Brief, ground: &Ground, block: &Block) -> Option<Season> {
     season::find(brief, ground, block, &mut Notes::default())
 }

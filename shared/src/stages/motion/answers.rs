@@ -37,7 +37,6 @@ pub struct RigidLoad {
 
 impl Answers {
     /// Finds them; each is none where the ground is not known.
-    #[must_use]
     pub fn find(
         brief: &Brief,
         pier: &Pier,

@@ -77,7 +77,6 @@ pub struct Budget {
 
 impl Budget {
     /// What is used of that which is asked: by the star's width and its peak, for the eye by the movement.
-    #[must_use]
     pub fn used_ratio(&self, cost: &Cost, worst_arcsec: f64) -> f64 {
         if self.measure == Measure::EyeMovement {
             return worst_arcsec / self.arcsec;
@@ -89,14 +88,12 @@ impl Budget {
     }
 
     /// The same as a verdict.
-    #[must_use]
     pub fn verdict(&self, cost: &Cost, worst_arcsec: f64) -> Verdict {
         Verdict::of(self.used_ratio(cost, worst_arcsec))
     }
 }
 
 /// Finds the limit.
-#[must_use]
 pub fn find(brief: &Brief, notes: &mut Notes) -> Budget {
     let (settle_s, settle_why, settle_source) = settling(brief);
     let asked = asked(brief);

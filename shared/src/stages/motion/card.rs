@@ -41,7 +41,6 @@ struct Edge {
 }
 
 /// The card's sentences, the rule first.
-#[must_use]
 pub fn words(parts: &Parts<'_>) -> Vec<String> {
     let units = parts.brief.units;
     let edges = edges(parts);
@@ -223,7 +222,6 @@ fn list(names: &[&str]) -> String {
 }
 
 /// A distance to keep, rounded up to what a tape on a wall shows: a tenth of a metre, half a foot.
-#[must_use]
 pub fn metres_up(units: Units, metres: f64) -> String {
     let step = match units {
         Units::Metric => 0.1,

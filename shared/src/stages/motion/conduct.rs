@@ -53,7 +53,6 @@ pub struct Parts<'a> {
 }
 
 /// What people do, the dearest first.
-#[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Conduct> {
     let people = parts
         .disturbances
@@ -67,7 +66,6 @@ pub fn find(parts: &Parts<'_>) -> Vec<Conduct> {
 }
 
 /// Growth that a mount adds to what the pier does alone.
-#[must_use]
 pub fn added(pier: &Cost, with_mount: &Cost) -> Outcome<f64> {
     let (pier, all) = (pier.star_growth_ratio, with_mount.star_growth_ratio);
     Outcome {

@@ -24,7 +24,6 @@ pub struct Foot {
 }
 
 /// Feet along the path a stride apart, left and right of it in turn; of a long walk the part nearest to the pier.
-#[must_use]
 pub fn feet(path: &[[f64; 2]], stride: f64, most: usize) -> Vec<Foot> {
     let mut all: Vec<Foot> = Vec::new();
     let mut ahead = 0.0;
@@ -70,7 +69,6 @@ fn nearest(all: Vec<Foot>, most: usize) -> Vec<Foot> {
 
 /// When each of so many feet falls, at a pace in hertz: as uneven as people are, in one row of chance or another, the same
 /// every time that it is asked.
-#[must_use]
 pub fn times_s(count: usize, pace_hz: f64, row: u8) -> Vec<f64> {
     let mut at = 0.0;
     (0..count)

@@ -51,14 +51,12 @@ fn heel(soles: Soles, strength: Strength) -> [(f64, f64); 2] {
 }
 
 /// Impulse of the heel's blow over weight, s.
-#[must_use]
 pub fn heel_impulse_s(soles: Soles) -> f64 {
     let impulse = |(height, lasts)| height * lasts * 2.0 / PI;
     heel(soles, Strength::Mean).into_iter().map(impulse).sum()
 }
 
 /// How long the quickest part of the heel's blow lasts, s.
-#[must_use]
 pub fn heel_lasts_s(soles: Soles) -> f64 {
     heel(soles, Strength::Mean)[0].1
 }
@@ -77,7 +75,6 @@ pub struct Footfall {
 }
 
 /// The footfall at a pace.
-#[must_use]
 pub fn footfall(pace: Frequency, soles: Soles, strength: Strength) -> Footfall {
     let contact = second::get(step::contact(pace));
     let count = (contact / STEP_S).ceil() as usize + 1;
@@ -161,7 +158,6 @@ impl Footfall {
     }
 
     /// Downward force as a whole over weight.
-    #[must_use]
     pub fn downward(&self) -> Vec<f64> {
         self.slow
             .iter()
@@ -171,7 +167,6 @@ impl Footfall {
     }
 
     /// What arrives below a deck that swings by itself: its springs' and dampers' force in place of the foot's.
-    #[must_use]
     pub fn through_deck(mut self, deck: Frequency, damping_ratio: f64) -> Self {
         let omega = 2.0 * PI * hertz::get(deck);
         // Followed until a hundredth is left of the swing.
@@ -191,7 +186,6 @@ impl Footfall {
 
     /// Peak speed that one footfall gives to an oscillator of 1 kg, in N s, for a walker of so many newtons: what the
     /// effective impulses of the guides stand for.
-    #[must_use]
     pub fn impulse_n_s(&self, mode: Frequency, weight_n: f64) -> f64 {
         let omega = 2.0 * PI * hertz::get(mode);
         let mut one = Oscillator::at_rest(omega, READ_DAMPING, STEP_S);

@@ -62,7 +62,6 @@ pub struct Steps {
 
 impl Steps {
     /// The walk at a pace.
-    #[must_use]
     pub fn at(trodden: &Trodden, pace: Pace, detail: Detail) -> Self {
         let plain = trodden.footfall(pace.hertz, Strength::Mean);
         let times = trodden.times_s(pace);
@@ -112,7 +111,6 @@ struct Foot {
 
 impl<'a> Held<'a> {
     /// Takes them for the feet of a walk.
-    #[must_use]
     pub fn by(planes: &'a Planes, trodden: &Trodden, detail: Detail) -> Self {
         let plane = |plane| Plane::new(planes, plane, trodden, detail);
         Self {
@@ -122,7 +120,6 @@ impl<'a> Held<'a> {
     }
 
     /// The lean through time under a walk, which must be as fine.
-    #[must_use]
     pub fn follow(&self, steps: &Steps) -> History {
         let [east, north] = &self.planes;
         let ways = [east, north].map(|plane| plane.follow(steps));

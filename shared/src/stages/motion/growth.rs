@@ -58,7 +58,6 @@ pub struct Cost {
 
 impl Exposure {
     /// As the plan has it.
-    #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let load = &brief.load;
         let [lasts_s, guided] = [load.exposure.value, load.guiding_interval.value].map(second::get);
@@ -73,14 +72,12 @@ impl Exposure {
     }
 
     /// Whether it is so short that only what moves within it counts.
-    #[must_use]
     pub fn is_frame(&self) -> bool {
         self.lasts_s <= FRAME_S
     }
 
     /// The star's places when a history happens once in the exposure: for a history that lasts longer, in that part of it
     /// which moves the star most; for frames, in all that fall into it.
-    #[must_use]
     pub fn of_history(&self, history: &History) -> Places {
         let mut seen = Seen::default();
         self.sees(history, 1, 2, &mut seen);
@@ -105,7 +102,6 @@ impl Exposure {
     }
 
     /// The star's places of all that was seen.
-    #[must_use]
     pub fn places(&self, seen: &Seen) -> Places {
         self.gather(seen.0.iter().copied())
     }
@@ -129,7 +125,6 @@ impl Exposure {
 
     /// The same when the star turns by so much once, and stays there: until the guider takes it out at its next
     /// correction, or from the middle of the exposure on.
-    #[must_use]
     pub fn of_step(&self, turn: [f64; 2]) -> Places {
         if self.is_frame() {
             // A frame sees the share of the way that falls into it.
@@ -146,7 +141,6 @@ impl Exposure {
     }
 
     /// The same when it goes to and fro by so much all through the exposure, as long here as there; too slow for a frame.
-    #[must_use]
     pub fn of_shift(&self, turn: [f64; 2]) -> Places {
         if self.is_frame() {
             return self.of_step(turn);
@@ -157,7 +151,6 @@ impl Exposure {
 
     /// The same when somebody walks about for a part of the exposure, a step turning the star by so much: careful in that it
     /// is away by the whole of it for all that time. A frame sees the ripple of the steps.
-    #[must_use]
     pub fn of_walking(&self, turn: [f64; 2]) -> Movement {
         if self.is_frame() {
             let seen = width::blur_ratio(STEPS_HZ, self.lasts_s) / 8f64.sqrt();
@@ -169,14 +162,12 @@ impl Exposure {
     }
 
     /// The star with such a movement.
-    #[must_use]
     pub fn star(&self, movement: &Movement) -> Star {
         fit::star(self.width_arcsec, movement.steady_arcsec, &movement.places)
     }
 
     /// The star with several movements that know nothing of each other: widths add as squares along each axis, and each
     /// leaves its share of the peak.
-    #[must_use]
     pub fn together<'a>(&self, movements: impl Iterator<Item = &'a Movement>) -> Star {
         let (squares, peak_left_ratio) = movements.fold(([1.0; 2], 1.0), |(squares, peak), one| {
             let star = self.star(one);
@@ -190,7 +181,6 @@ impl Exposure {
     }
 
     /// Growth of the star when it turns by so much once in the exposure, as somebody makes it who comes.
-    #[must_use]
     pub fn step_growth_ratio(&self, turn: [f64; 2]) -> f64 {
         self.star(&Movement::once(self.of_step(turn)))
             .growth_ratio()
@@ -198,7 +188,6 @@ impl Exposure {
 
     /// What a movement costs, expected and at worst. At worst both the ground and the load are unfavourable; being
     /// independent of each other, they add as squares.
-    #[must_use]
     pub fn cost(&self, likely: &Likely) -> Cost {
         let expected = self.star(&likely.expected);
         let worst = self.star(&likely.soft.scaled(likely.beyond_soft_ratio()));

@@ -32,7 +32,6 @@ pub struct Heat {
 }
 
 /// Finds the turn.
-#[must_use]
 pub fn find(brief: &Brief, pier: &Pier, notes: &mut Notes) -> Heat {
     let difference = brief.load.thermal_difference_k.value;
     let arcsec = ARCSEC_PER_RADIAN

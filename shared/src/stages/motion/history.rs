@@ -53,7 +53,6 @@ pub struct Place {
 
 impl Place {
     /// How many times as far as a load at rest it tilts the ground for a mode of this circular frequency.
-    #[must_use]
     pub fn wave_ratio(&self, omega: f64, shear_speed_m_s: Option<f64>) -> f64 {
         let omega = omega.min(0.75 * 2.0 * std::f64::consts::PI / self.blow_s);
         shear_speed_m_s.map_or(1.0, |speed| slope::ratio(omega * self.distance_m / speed))
@@ -62,7 +61,6 @@ impl Place {
 
 impl Forces {
     /// No force for so long.
-    #[must_use]
     pub fn at_rest(lasts_s: f64) -> Self {
         let count = (lasts_s / STEP_S).ceil().max(1.0) as usize + 1;
         Self {
@@ -123,7 +121,6 @@ impl Default for History {
 }
 
 /// Runs the forces through the modes.
-#[must_use]
 pub fn run(planes: &Planes, forces: &Forces) -> History {
     let count = forces.samples[0].len();
     let mut turns = vec![[0.0; 2]; count];
@@ -235,7 +232,6 @@ impl Grip {
 
 impl History {
     /// One of samples [`STEP_S`] apart.
-    #[must_use]
     pub const fn of(turns: Vec<[f64; 2]>) -> Self {
         Self {
             turns,
@@ -244,7 +240,6 @@ impl History {
     }
 
     /// Largest distance from rest.
-    #[must_use]
     pub fn peak_arcsec(&self) -> f64 {
         let larger = |most: &mut f64, [x, y]: &[f64; 2]| *most = most.max(x * x + y * y);
         let most = in_lanes(&self.turns, 0.0, larger);
@@ -252,7 +247,6 @@ impl History {
     }
 
     /// Root mean square of the distance from the mean place.
-    #[must_use]
     pub fn rms_arcsec(&self) -> f64 {
         // From the first place on, so that a star that stays is told to stay.
         let [first_x, first_y] = self.turns.first().copied().unwrap_or_default();
@@ -267,7 +261,6 @@ impl History {
     }
 
     /// The same with a second one on top that comes so much later: what two people do who walk one after the other.
-    #[must_use]
     pub fn with_follower(&self, later_s: f64) -> Self {
         let later = (later_s / self.step_s).round().max(0.0) as usize;
         let mut turns = Vec::with_capacity(self.turns.len() + later);
@@ -280,13 +273,11 @@ impl History {
     }
 
     /// The same after a guider that takes out, in each interval, the mean place of the interval before.
-    #[must_use]
     pub fn guided(&self, interval_s: f64) -> Self {
         self.guided_until(interval_s, 0)
     }
 
     /// The same for so many samples at least, the star being at rest after those that there are.
-    #[must_use]
     pub fn guided_until(&self, interval_s: f64, count: usize) -> Self {
         let length = ((interval_s / self.step_s).round() as usize).max(1);
         let count = count.max(self.turns.len());
@@ -305,7 +296,6 @@ impl History {
     }
 
     /// The same with one sample of so many.
-    #[must_use]
     pub fn each(&self, so_many: usize) -> Self {
         let so_many = so_many.max(1);
         Self {
@@ -315,7 +305,6 @@ impl History {
     }
 
     /// The same with samples [`STEP_S`] apart, the new ones by a cubic through the two on either side.
-    #[must_use]
     pub fn fine(&self) -> Self {
         let at = |i: usize| self.turns.get(i).copied().unwrap_or([0.0; 2]);
         let parts = (self.step_s / STEP_S).round().max(1.0) as usize;

@@ -16,7 +16,6 @@ pub trait Influence {
 }
 
 /// The same for a newton on the floor, by way of the places where the floor stands on the ground.
-#[must_use]
 pub fn through_floor(influence: &dyn Influence, floor: &Floor, x_m: f64, y_m: f64) -> [f64; 6] {
     let mut sum = [0.0; 6];
     for foot in footprints(floor, x_m, y_m) {
@@ -30,7 +29,6 @@ pub fn through_floor(influence: &dyn Influence, floor: &Floor, x_m: f64, y_m: f6
 
 /// The same for a newton towards the east and towards the north on a deck, which is stiff in its own plane and hands it to
 /// all its posts alike.
-#[must_use]
 pub fn sideways_through_posts(influence: &dyn Influence, posts: &[[f64; 2]]) -> [[f64; 6]; 2] {
     let share = 1.0 / posts.len().max(1) as f64;
     let mut sum = [[0.0; 6]; 2];

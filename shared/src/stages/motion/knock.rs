@@ -32,7 +32,6 @@ pub struct Knock {
 }
 
 /// A bump by hand.
-#[must_use]
 pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     let knock = worst(system, budget_arcsec, |modes| {
         Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move)
@@ -64,7 +63,6 @@ pub fn bump(system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
 
 /// The star after a bump, at most: every mode of a plane begins with the whole of its swing, and dies away at its own rate until a
 /// thousandth is left. Modes too quick to be told sample by sample go with the slowest.
-#[must_use]
 pub fn after_bump(modes: &[Mode], longest_s: f64) -> History {
     let amplitudes = Swings::after_pulse(modes, BUMP_S, |mode| BUMP_N * mode.load_move);
     let quick = |(mode, _): &(&Mode, f64)| mode.omega > FASTEST;
@@ -90,7 +88,6 @@ pub fn after_bump(modes: &[Mode], longest_s: f64) -> History {
 }
 
 /// The stop of a slew: the mount's torque goes at once.
-#[must_use]
 pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Notes) -> Knock {
     let inertia = kilogram_square_metre::get(brief.load.inertia.value);
     let torque = torque(brief);
@@ -116,7 +113,6 @@ pub fn slew(brief: &Brief, system: &System, budget_arcsec: f64, notes: &mut Note
 }
 
 /// The end of a flip across the meridian: both axes stop together, at right angles to each other.
-#[must_use]
 pub fn flip(brief: &Brief, system: &System, budget_arcsec: f64) -> Knock {
     let torque = 2f64.sqrt() * torque(brief);
     worst(system, budget_arcsec, |modes| {

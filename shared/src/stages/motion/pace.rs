@@ -38,7 +38,6 @@ pub struct Paces {
 }
 
 /// Slowest and quickest pace.
-#[must_use]
 pub fn band_hz(brief: &Brief) -> (f64, f64) {
     let pace = brief.floor.pace;
     if pace.origin == Origin::Said {
@@ -63,7 +62,6 @@ pub struct Band(Vec<(Pace, Steps)>);
 
 impl Band {
     /// Takes the paces evenly from a band.
-    #[must_use]
     pub fn new((from, to): (f64, f64), trodden: &Trodden) -> Self {
         let at = |row: u8| {
             let hertz = from + (to - from) * f64::from(row) / f64::from(PACES - 1);
@@ -89,7 +87,6 @@ impl Band {
 
 /// Of a figure at every pace the middle one and the one that nine tenths of them do not exceed, each with its place; none
 /// without paces.
-#[must_use]
 pub fn middle_and_unfavourable(figures: &[f64]) -> Option<[(usize, f64); 2]> {
     let mut all: Vec<(usize, f64)> = figures.iter().copied().enumerate().collect();
     all.sort_by(|a, b| a.1.total_cmp(&b.1));

@@ -34,7 +34,6 @@ pub const DOOR_SOURCE: Source = Source::judgement(
 );
 
 /// Turn of the star in arcsec towards east and north under a steady load on the block.
-#[must_use]
 pub fn steady(planes: &Planes, load: &[f64; 6]) -> [f64; 2] {
     let x = steady_turn_arcsec(&planes.x, |mode: &Mode| {
         mode.base * load[0] + mode.block_turn * load[4]
@@ -56,7 +55,6 @@ pub struct Ground<'a> {
 
 impl Ground<'_> {
     /// Turn of the star under a mass at a place.
-    #[must_use]
     pub fn under(&self, planes: &Planes, mass_kg: f64, place: [f64; 2]) -> [f64; 2] {
         let newtons = mass_kg * STANDARD_GRAVITY_M_S2;
         let one = through_floor(self.influence, self.floor, place[0], place[1]);
@@ -64,7 +62,6 @@ impl Ground<'_> {
     }
 
     /// Turn of the star from one foot to the other when somebody who stands there shifts.
-    #[must_use]
     pub fn shifting(&self, planes: &Planes, stand: &Stand) -> [f64; 2] {
         let difference = |dx: f64, dy: f64| {
             let a = self.under(planes, stand.mass_kg, [stand.x_m + dx, stand.y_m + dy]);
@@ -80,7 +77,6 @@ impl Ground<'_> {
     }
 
     /// Turn of the star when somebody there sits down or kneels.
-    #[must_use]
     pub fn sitting(&self, planes: &Planes, stand: &Stand) -> [f64; 2] {
         self.under(
             planes,
@@ -90,7 +86,6 @@ impl Ground<'_> {
     }
 
     /// The lean through time after a door has fallen shut.
-    #[must_use]
     pub fn door_history(&self, planes: &Planes, door: DoorPlace) -> History {
         let count = (DOOR_S / STEP_S).round().max(2.0) as usize;
         // By the whole samples that it lasts: a peak for 15 ms over 16 ms would strike a fifteenth too hard.
@@ -147,7 +142,6 @@ pub struct DoorPlace {
 }
 
 /// The door that was said, or one in the middle of each wall.
-#[must_use]
 pub fn doors(brief: &Brief) -> Vec<DoorPlace> {
     let floor = &brief.floor;
     let (length, width) = (

@@ -28,7 +28,6 @@ pub struct Present {
 
 impl Present {
     /// Finds it.
-    #[must_use]
     pub fn find(
         brief: &Brief,
         floor: &Floor,
@@ -61,7 +60,6 @@ impl Present {
     }
 
     /// The card for the wall; empty where nothing is known. The longest of the telescope's own knocks says how long to wait.
-    #[must_use]
     pub fn card(
         &self,
         brief: &Brief,

@@ -65,7 +65,6 @@ pub struct Loud {
 
 impl Loud {
     /// For this exposure and what is asked of it.
-    #[must_use]
     pub fn find(exposure: &Exposure, budget: &Budget) -> Self {
         if budget.measure == Measure::EyeMovement {
             let seen = Some(budget.arcsec);
@@ -84,7 +83,6 @@ impl Loud {
     }
 
     /// Whether a person of this mass at a place costs more than is asked.
-    #[must_use]
     pub fn is_loud(
         &self,
         planes: &Planes,
@@ -142,7 +140,6 @@ fn least(
 }
 
 /// From which distance on a person costs less than is asked; none within 20 m.
-#[must_use]
 pub fn find(
     brief: &Brief,
     system: &System,
@@ -239,13 +236,11 @@ fn edge_m(floor: &Floor, [x, y]: [f64; 2]) -> f64 {
 }
 
 /// Mass of the person for whom the distance holds.
-#[must_use]
 pub fn person_kg(brief: &Brief) -> f64 {
     kilogram::get(brief.floor.walker_mass.value)
 }
 
 /// Turn of the star under a mass at a place, arcsec.
-#[must_use]
 pub fn turn(planes: &Planes, ground: &Ground<'_>, mass_kg: f64, place: [f64; 2]) -> f64 {
     let [x, y] = ground.under(planes, mass_kg, place);
     x.hypot(y)

@@ -85,7 +85,6 @@ pub struct Rig {
 
 impl Rig {
     /// The rig in one plane; none where the ground is not known.
-    #[must_use]
     pub fn new(
         axis: Axis,
         brief: &Brief,
@@ -146,7 +145,6 @@ impl Rig {
     }
 
     /// The same rig in ground of this stiffness, whose shear modulus is so many times the typical one.
-    #[must_use]
     pub fn held(&self, axis: Axis, held: &Stiffness, modulus_ratio: f64) -> Option<Self> {
         Some(Self {
             ground: springs(axis, held)?,
@@ -155,7 +153,6 @@ impl Rig {
     }
 
     /// The same rig in even ground whose shear modulus is so many times the typical one.
-    #[must_use]
     pub fn in_ground(&self, modulus_ratio: f64) -> Self {
         let radiation = self.radiation.map(|block| dashpot::Block {
             shear_speed: block.shear_speed * modulus_ratio.sqrt(),
@@ -172,7 +169,6 @@ impl Rig {
 impl Rig {
     /// Stiffness of the ground against a swing of a circular frequency over that against a steady push: the ground's own
     /// mass goes along. That of rocking is taken for all of it; sway keeps its own.
-    #[must_use]
     pub fn ground_dynamic_ratio(&self, omega: f64) -> f64 {
         let Some(block) = self.radiation else {
             return 1.0;
@@ -192,7 +188,6 @@ impl Rig {
     /// ground, joint and bending one after another, in closed form.
     ///
     /// It is what the modes of a rigid load add up to under the same forces; shear turns no section.
-    #[must_use]
     pub fn steady_turn(&self, at_load_n: f64, at_middle_n: f64) -> f64 {
         let [sway, coupling, rocking] = self.ground;
         let (above_foot, middle) = (self.height + self.centre, 0.5 * self.height);

@@ -42,7 +42,6 @@ fn difference_mm(soil: Soil) -> Option<f64> {
 }
 
 /// Finds the lean in a year; none where the ground cannot be presumed.
-#[must_use]
 pub fn find(brief: &Brief, ground: &Ground, block: &Block, notes: &mut Notes) -> Option<Season> {
     let base = metre::get(block.length.min(block.width));
     // A base in the ground that freezes moves with the frost; one below it hardly.

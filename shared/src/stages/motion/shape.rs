@@ -42,7 +42,6 @@ pub struct ModeShape {
 }
 
 /// Frequencies of both planes, slowest first, equal ones once.
-#[must_use]
 pub fn frequencies(planes: Option<&Planes>) -> Vec<Frequency> {
     let mut all: Vec<f64> = planes
         .iter()
@@ -59,7 +58,6 @@ pub fn frequencies(planes: Option<&Planes>) -> Vec<Frequency> {
 }
 
 /// The first modes of each plane, slowest first.
-#[must_use]
 pub fn shapes(system: &System) -> Vec<ModeShape> {
     let plane = |axis, low: &[Mode], typical: &[Mode], high: &[Mode]| -> Vec<ModeShape> {
         low.iter()

@@ -94,7 +94,6 @@ struct Moved {
 }
 
 /// Lists the disturbances, those first that widen the star most.
-#[must_use]
 pub fn find(parts: &Parts<'_>) -> Vec<Disturbance> {
     let mut all: Vec<Disturbance> = movements::all(parts)
         .into_iter()
@@ -119,7 +118,6 @@ fn is_own(one: &Disturbance) -> bool {
 }
 
 /// Width of the star when all of them fall into one exposure; none where nothing is known.
-#[must_use]
 pub fn star_width(exposure: &Exposure, disturbances: &[Disturbance]) -> Option<StarWidth> {
     let known = || {
         disturbances
@@ -127,7 +125,7 @@ pub fn star_width(exposure: &Exposure, disturbances: &[Disturbance]) -> Option<S
             .filter(|one| is_own(one))
             .filter_map(|one| one.likely.as_ref())
     };
-    known().next()?;
+    let _ = known().next()?;
     let star = exposure.together(known().map(|likely| &likely.expected));
     let growth_ratio = star.growth_ratio();
     Some(StarWidth {
@@ -139,13 +137,11 @@ pub fn star_width(exposure: &Exposure, disturbances: &[Disturbance]) -> Option<S
 }
 
 /// What the star comes to with nobody there; none where wind or warmth is not known.
-#[must_use]
 pub fn left_alone(parts: &Parts<'_>) -> Option<Cost> {
     add_up(&parts.exposure, movements::alone(parts)).map(|alone| alone.cost)
 }
 
 /// The same from the flutter in the wind, its rms in typical ground and in the worst ground as the amplitude of a swing.
-#[must_use]
 pub fn alone(
     brief: &Brief,
     exposure: &Exposure,

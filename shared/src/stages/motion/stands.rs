@@ -45,7 +45,6 @@ impl Influence for Solved {
 
 impl GroundStiffness {
     /// What a weight on the ground does to the block, where that is solved.
-    #[must_use]
     pub fn influence(&self) -> Option<&dyn Influence> {
         self.solved.is_some().then_some(self as &dyn Influence)
     }
@@ -88,7 +87,6 @@ pub struct OnGround {
 
 impl OnGround {
     /// Finds all three. `first_omega` is the pier's first circular frequency, nought where that is not known.
-    #[must_use]
     #[allow(
         clippy::too_many_arguments,
         reason = "each part names all that it depends on"
@@ -135,7 +133,6 @@ impl OnGround {
 }
 
 /// Lean of the block times G under a newton at a place: towards east and towards north.
-#[must_use]
 pub fn lean(solved: &Solved, uneven: &Factors, x_m: f64, y_m: f64) -> [f64; 2] {
     let motion = uneven.under_weight(solved, x_m, y_m);
     // A right-handed turn about x carries the top towards south.

@@ -60,7 +60,6 @@ pub struct Trodden {
 
 impl Trodden {
     /// Treads the drawn path; none where there is none.
-    #[must_use]
     pub fn take(brief: &Brief, floor: &Floor, influence: &dyn Influence) -> Option<Self> {
         let pace = hertz::get(brief.floor.pace.value);
         let feet = feet::feet(
@@ -104,7 +103,6 @@ impl Trodden {
     }
 
     /// So many steps on one spot whose influence for a newton is given.
-    #[must_use]
     pub fn on_the_spot(brief: &Brief, floor: &Floor, count: usize, down: [f64; 6]) -> Self {
         let tread = Tread {
             influences: Influences {
@@ -129,7 +127,6 @@ impl Trodden {
     }
 
     /// The same with a deck that swings otherwise; none: it hands each step on as it is.
-    #[must_use]
     pub fn with_deck(&self, deck_hz: Option<f64>) -> Self {
         Self {
             deck_hz,
@@ -138,13 +135,11 @@ impl Trodden {
     }
 
     /// Number of steps.
-    #[must_use]
     pub fn count(&self) -> usize {
         self.treads.len()
     }
 
     /// Distance of the nearest foot from the pier's axis, m.
-    #[must_use]
     pub fn nearest_m(&self) -> f64 {
         self.treads
             .iter()
@@ -154,50 +149,42 @@ impl Trodden {
     }
 
     /// Weight of the walker, N.
-    #[must_use]
     pub fn weight_n(&self) -> f64 {
         self.weight_n
     }
 
     /// The footfall at a pace, over weight.
-    #[must_use]
     pub fn footfall(&self, pace_hz: f64, strength: Strength) -> Footfall {
         footfall(hertz::new(pace_hz), self.soles, strength)
     }
 
     /// The deck's own swing; none on other floors.
-    #[must_use]
     pub fn deck_hz(&self) -> Option<f64> {
         self.deck_hz
     }
 
     /// When each foot falls.
-    #[must_use]
     pub fn times_s(&self, pace: Pace) -> Vec<f64> {
         feet::times_s(self.count(), pace.hertz, pace.row)
     }
 
     /// What a newton of a foot does to the block.
-    #[must_use]
     pub fn influences(&self, foot: usize) -> Influences {
         self.treads[foot].influences
     }
 
     /// Whether a foot falls on a deck.
-    #[must_use]
     pub fn on_deck(&self, foot: usize) -> bool {
         self.treads[foot].on_deck
     }
 
     /// How many times as far a foot tilts the ground for a mode that it makes swing as if it were at rest.
-    #[must_use]
     pub fn wave_ratio(&self, planes: &Planes, omega: f64, foot: usize) -> f64 {
         self.place(&self.treads[foot])
             .wave_ratio(omega, planes.shear_speed_m_s)
     }
 
     /// What arrives below the deck of a footfall on it; none on other floors and where the deck hands each step on as it is.
-    #[must_use]
     pub fn below_deck(&self, plain: &Footfall) -> Option<Footfall> {
         let deck = hertz::new(self.deck_hz?);
         Some(plain.clone().through_deck(deck, DECK_DAMPING_RATIO))

@@ -29,7 +29,6 @@ pub struct Parts<'a> {
 }
 
 /// The sentences, the largest mover first.
-#[must_use]
 pub fn sentences(parts: &Parts<'_>) -> Vec<String> {
     [
         largest(parts),

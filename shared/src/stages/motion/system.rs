@@ -38,7 +38,6 @@ pub struct Planes {
 
 impl Planes {
     /// Solves both planes. `carried` says for each what loads from the ground amount to: the identity in even ground.
-    #[must_use]
     pub fn solve([x, y]: &[Rig; 2], carried: [Carried; 2], stated_damping: Option<f64>) -> Self {
         let one = |rig: &Rig| modes::find(rig, stated_damping);
         // A square block's planes are one and the same.
@@ -53,14 +52,12 @@ impl Planes {
     }
 
     /// First circular frequency of both planes over the speed of shear waves: nought where that is not known.
-    #[must_use]
     pub fn wave_number_per_m(&self) -> f64 {
         self.shear_speed_m_s
             .map_or(0.0, |speed| self.first_omega() / speed)
     }
 
     /// First circular frequency of both planes.
-    #[must_use]
     pub fn first_omega(&self) -> f64 {
         let first = self
             .both()
@@ -72,7 +69,6 @@ impl Planes {
     }
 
     /// Both planes.
-    #[must_use]
     pub fn both(&self) -> [&[Mode]; 2] {
         [&self.x, &self.y]
     }
@@ -98,7 +94,6 @@ pub enum Mounted {
 }
 
 /// The modes in low, typical and high ground; none where the ground is not known.
-#[must_use]
 pub fn find(
     brief: &Brief,
     ground: &Ground,
@@ -117,7 +112,6 @@ pub fn find(
 }
 
 /// The modes in typical ground alone.
-#[must_use]
 pub fn typical(
     brief: &Brief,
     ground: &Ground,
@@ -185,7 +179,6 @@ impl<'a> Held<'a> {
 }
 
 /// Turn of the load in arcsec under a steady load that does `work` on a mode's shape.
-#[must_use]
 pub fn steady_turn_arcsec(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> f64 {
     ARCSEC_PER_RADIAN
         * modes
@@ -201,7 +194,6 @@ pub struct Swings(Vec<[f64; 2]>);
 impl Swings {
     /// After a push that does `work` on a mode's shape has come and gone: 2 sin(ωT/2) of the steady turn, which is at
     /// most ωT, the blow, and at most 2, the push that ends at the wrong moment.
-    #[must_use]
     pub fn after_pulse(modes: &[Mode], lasts_s: f64, work: impl Fn(&Mode) -> f64) -> Self {
         Self::of(modes, |mode| {
             (mode.omega * lasts_s).min(2.0) * work(mode) / mode.omega.powi(2)
@@ -209,7 +201,6 @@ impl Swings {
     }
 
     /// After a steady load that does `work` on a mode's shape has gone at once.
-    #[must_use]
     pub fn after_release(modes: &[Mode], work: impl Fn(&Mode) -> f64) -> Self {
         Self::of(modes, |mode| work(mode) / mode.omega.powi(2))
     }
@@ -234,7 +225,6 @@ impl Swings {
     }
 
     /// Bound of the swing after a time.
-    #[must_use]
     pub fn bound_arcsec(&self, after_s: f64) -> f64 {
         self.0
             .iter()
@@ -243,7 +233,6 @@ impl Swings {
     }
 
     /// Time until the bound is below a budget; none when that takes more than ten minutes.
-    #[must_use]
     pub fn settle_s(&self, budget_arcsec: f64) -> Option<f64> {
         const LONGEST_S: f64 = 600.0;
         if self.bound_arcsec(0.0) <= budget_arcsec {

@@ -33,7 +33,6 @@ pub struct Drawn {
 }
 
 /// Length from end to end of the trail within any exposure of so long.
-#[must_use]
 pub fn length_arcsec(history: &History, exposure_s: f64) -> f64 {
     let window = ((exposure_s / STEP_S).ceil() as usize + 1).max(2);
     if window >= history.turns.len() {
@@ -86,7 +85,6 @@ fn along(points: &[[f64; 2]], angles: [f64; TOGETHER]) -> [f64; TOGETHER] {
 }
 
 /// Points and spectrum for the drawings; the spectrum has lines at the marked frequencies besides its own.
-#[must_use]
 pub fn drawn(history: &History, marks_hz: &[f64]) -> Drawn {
     let (first, shown) = loudest(history);
     let every = shown.len().div_ceil(POINTS).max(1);

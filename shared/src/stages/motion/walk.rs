@@ -94,7 +94,6 @@ pub struct DeckSwing {
 }
 
 /// A walk of which nothing can be said.
-#[must_use]
 pub fn unknown(why: impl Into<String>) -> Walk {
     Walk {
         rms_arcsec: None,
@@ -138,7 +137,6 @@ pub struct Histories {
 
 impl Histories {
     /// Largest distance from rest in typical ground: in the middle of all paces, and what nine tenths of them do not exceed.
-    #[must_use]
     pub fn peaks_arcsec(&self) -> [f64; 2] {
         self.at_all_paces[0].alone.peaks()
     }
@@ -187,7 +185,6 @@ fn follow(brief: &Brief, system: &System, trodden: &Trodden) -> Option<Histories
 }
 
 /// Follows the walk.
-#[must_use]
 pub fn find(
     brief: &Brief,
     floor: &Floor,
@@ -207,7 +204,6 @@ pub fn find(
 }
 
 /// The walk in short, alone and with somebody who follows; none without a path.
-#[must_use]
 pub fn peaks(
     brief: &Brief,
     floor: &Floor,
@@ -222,7 +218,6 @@ pub fn peaks(
 }
 
 /// How many times as far as somebody who stands a step moves the star: both feet carry for a while, and the pier swings.
-#[must_use]
 pub fn step_ratio(brief: &Brief, floor: &Floor, planes: &Planes) -> f64 {
     let across = [0.0, 0.0, 0.0, -1.0, 1.0, 0.0];
     let trodden = Trodden::on_the_spot(brief, floor, STEPS_ON_THE_SPOT, across);

@@ -44,7 +44,6 @@ pub struct Peaks {
 
 impl AtAllPaces {
     /// Follows the walk at every pace.
-    #[must_use]
     pub fn find(brief: &Brief, band: &Band, planes: &Planes, trodden: &Trodden) -> Self {
         let exposure = Exposure::of(brief);
         let behind = steps_behind(brief);
@@ -66,7 +65,6 @@ impl AtAllPaces {
 }
 
 /// Alone, and with somebody who follows in step, from the walk in typical ground and in soft.
-#[must_use]
 pub fn in_short([typical, soft]: &[AtAllPaces; 2]) -> [Peaks; 2] {
     [
         peaks_of(&typical.alone, &soft.alone),
@@ -98,13 +96,11 @@ fn peaks_of(typical: &Walked, soft: &Walked) -> Peaks {
 
 impl Walked {
     /// The largest distance in the middle of all paces, and the one that nine tenths of them do not exceed.
-    #[must_use]
     pub fn peaks(&self) -> [f64; 2] {
         figures(&self.peaks_arcsec)
     }
 
     /// The same of the root mean square.
-    #[must_use]
     pub fn rms(&self) -> [f64; 2] {
         figures(&self.rms_arcsec)
     }

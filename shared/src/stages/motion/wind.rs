@@ -22,7 +22,6 @@ use crate::units::{Length, Spread, Velocity, hertz, metre, metre_per_second, new
 pub use slow::{SlowPart, slow_part};
 
 /// Share of the wind's speed that reaches the telescope.
-#[must_use]
 pub const fn shelter_ratio(enclosure: Enclosure) -> f64 {
     match enclosure {
         Enclosure::Open => 1.0,
@@ -38,7 +37,6 @@ pub const SHELTER_SOURCE: Source = Source::judgement(
 
 /// Strength of the fluctuations against the mean, over what it is in the open: walls slow the mean more than the
 /// fluctuations.
-#[must_use]
 pub const fn turbulence_ratio(enclosure: Enclosure) -> f64 {
     match enclosure {
         Enclosure::Open => 1.0,
@@ -142,7 +140,6 @@ impl Seen {
 }
 
 /// Finds what the wind does.
-#[must_use]
 pub fn find(
     brief: &Brief,
     pier: &Pier,
@@ -180,7 +177,6 @@ pub fn find(
 
 /// The two figures by which the star's width is judged, in this wind on these modes: the flutter that is left, root mean
 /// square, in typical ground, and in the worst ground as the amplitude of a swing.
-#[must_use]
 pub fn left(brief: &Brief, pier: &Pier, foot_above_ground: Length, system: &System) -> (f64, f64) {
     let air = air(brief, pier, foot_above_ground, brief.load.enclosure.value);
     let turned = turned(system, &air);
@@ -307,7 +303,6 @@ fn turn(planes: &Planes, air: &Air) -> Turned {
 
 /// What is left of the flutter with a guider, or within one exposure where none corrects, root mean square of the worse
 /// plane.
-#[must_use]
 pub fn guided_rms_arcsec(
     brief: &Brief,
     pier: &Pier,

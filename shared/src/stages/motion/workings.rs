@@ -44,7 +44,6 @@ const QUIET: Source = Source::derived(
 );
 
 /// Name of a stand's calculation, counted from 0.
-#[must_use]
 pub fn stand_id(i: usize) -> &'static str {
     STANDS.get(i).copied().unwrap_or("motion.stand")
 }

@@ -27,7 +27,6 @@ impl Moment {
     }
 
     /// The day that a reader of the place's clocks, or else of universal time, would call it.
-    #[must_use]
     pub fn day(&self) -> &str {
         self.clock
             .as_deref()
@@ -37,7 +36,6 @@ impl Moment {
     }
 
     /// Hours, minutes and seconds, by the clocks of the place where they are known.
-    #[must_use]
     pub fn words(&self) -> String {
         let part = |text: &str| text.get(11..19).unwrap_or_default().to_owned();
         match &self.clock {
@@ -47,7 +45,6 @@ impl Moment {
     }
 
     /// Hours and minutes alone, for a table whose heading says by which clock.
-    #[must_use]
     pub fn short(&self) -> &str {
         self.clock
             .as_deref()
@@ -57,7 +54,6 @@ impl Moment {
     }
 
     /// Hours, minutes and seconds alone.
-    #[must_use]
     pub fn exact(&self) -> &str {
         self.clock
             .as_deref()

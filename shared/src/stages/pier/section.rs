@@ -44,20 +44,17 @@ pub struct Section {
 
 impl Section {
     /// Mass of tube and fill.
-    #[must_use]
     pub fn shaft(&self) -> Mass {
         (self.tube + self.fill) * self.tube_length
     }
 
     /// Mass of column, fill and plates.
-    #[must_use]
     pub fn mass(&self) -> Mass {
         self.shaft() + self.base_plate + self.top_plate
     }
 }
 
 /// Finds the section.
-#[must_use]
 pub fn find(brief: &Brief) -> Section {
     let pier = &brief.pier;
     let (outside, wall) = (pier.outside_diameter.value, pier.wall.value);
@@ -100,7 +97,6 @@ pub fn find(brief: &Brief) -> Section {
 }
 
 /// Modulus of elasticity of steel.
-#[must_use]
 pub fn steel() -> Pressure {
     megapascal::new(material::E_MPA)
 }

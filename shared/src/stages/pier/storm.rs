@@ -39,7 +39,6 @@ fn factor(load: &Load) -> f64 {
 }
 
 /// Finds the largest of all loads.
-#[must_use]
 pub fn foot_forces(loads: &Loads) -> FootForces {
     let none = FootForces {
         shear: newton::new(0.0),

@@ -8,7 +8,6 @@ use crate::units::{day, hour};
 
 /// Hours of a wait if the work's temperature, or for the resin that of the concrete, were so many °C; none for a wait that follows
 /// no temperature, and where the resin has no time at it.
-#[must_use]
 pub fn wait_hours(brief: &Brief, task: &str, temperature_c: f64) -> Option<f64> {
     let mut other = brief.clone();
     other.work.temperature_c.value = temperature_c;

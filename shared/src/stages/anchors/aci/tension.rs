@@ -71,7 +71,7 @@ pub(super) fn put(
     .gives("0.55 φ N_ba", Kilonewton, |(phi, basic)| {
         bond::sustained(basic, phi)
     })
-    .noted(notes);
+    .note(notes);
     Pulled { breakout, bond }
 }
 

@@ -97,7 +97,7 @@ fn workings(brief: &Brief, torque: &Torque, preload: Spread<Force>, notes: &mut 
     .gives("F", Kilonewton, |(torque, factor, diameter, ..)| {
         tightening::preload(torque, factor, diameter)
     })
-    .noted(notes);
+    .note(notes);
     Line::new(
         "anchors.proof_load",
         "Proof load of one stud",
@@ -107,7 +107,7 @@ fn workings(brief: &Brief, torque: &Torque, preload: Spread<Force>, notes: &mut 
     .with("A_s", thread.stress_area, SquareMillimetre)
     .with("S_p", steel.proof, Megapascal)
     .gives("F_p", Kilonewton, |(area, proof)| area * proof)
-    .noted(notes);
+    .note(notes);
     notes.working(
         Working::new(
             "anchors.torque_band",

@@ -22,7 +22,6 @@ pub struct Screw {
 
 impl Screw {
     /// From the brief.
-    #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let anchors = &brief.anchors;
         let (thread, steel) = (
@@ -55,7 +54,6 @@ impl Screw {
     }
 
     /// Any stud, its preload without scatter.
-    #[must_use]
     pub fn with(thread: &Thread, steel: &StudSteel, nut_factor: Spread<f64>) -> Self {
         Self {
             diameter: thread.diameter,
@@ -67,20 +65,17 @@ impl Screw {
     }
 
     /// Typical preload of a torque.
-    #[must_use]
     pub fn typical(&self, torque: Moment) -> Force {
         tightening::preload(torque, self.nut_factor.typical, self.diameter)
     }
 
     /// Preload of a torque with its scatter.
-    #[must_use]
     pub fn preload(&self, torque: Moment) -> Spread<Force> {
         let typical = self.typical(torque);
         self.share.map(|share| typical * share)
     }
 
     /// Torque for a typical preload.
-    #[must_use]
     pub fn torque(&self, preload: Force) -> Moment {
         tightening::torque_by_nut_factor(preload, self.nut_factor.typical, self.diameter)
     }

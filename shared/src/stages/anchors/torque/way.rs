@@ -25,7 +25,6 @@ impl Way {
     pub const ALL: [Self; 4] = [Self::Nuts, Self::Grouted, Self::Straight, Self::Ungrouted];
 
     /// Which of them a plan builds.
-    #[must_use]
     pub fn of(brief: &Brief, seat: Seat) -> Self {
         match (seat, brief.pier.levelling.value) {
             (Seat::Nuts, _) => Self::Nuts,
@@ -36,7 +35,6 @@ impl Way {
     }
 
     /// Where the preload goes.
-    #[must_use]
     pub const fn seat(self) -> Seat {
         match self {
             Self::Nuts => Seat::Nuts,
@@ -46,13 +44,11 @@ impl Way {
     }
 
     /// Whether the preload pulls on the bond, once it is there.
-    #[must_use]
     pub const fn pulls_on_bond(self) -> bool {
         !matches!(self, Self::Nuts)
     }
 
     /// In a few words.
-    #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Nuts => "Between two nuts on each stud",
@@ -63,7 +59,6 @@ impl Way {
     }
 
     /// What it means.
-    #[must_use]
     pub fn words(self) -> &'static str {
         match self {
             Self::Straight => {
@@ -89,7 +84,6 @@ pub enum WaitsFor {
 
 impl WaitsFor {
     /// What a plan waits for.
-    #[must_use]
     pub fn of(brief: &Brief, way: Way) -> Self {
         match (way, brief.anchors.max_torque) {
             (Way::Ungrouted, _) => Self::Grout,

@@ -156,13 +156,11 @@ fn line(code: Code, mode: Mode) -> Option<(&'static str, &'static str)> {
 
 impl Verdict {
     /// The trial that is worst by some measure; none where nothing acts.
-    #[must_use]
     pub fn worst_by(&self, measure: impl Fn(&Trial) -> f64) -> Option<&Trial> {
         greatest(self.trials.iter().map(measure)).and_then(|i| self.trials.get(i))
     }
 
     /// The action under which a way of failing is worst.
-    #[must_use]
     pub(super) fn action_for(&self, mode: Mode) -> &Action {
         let named = self.of(mode).and_then(|judged| {
             self.trials

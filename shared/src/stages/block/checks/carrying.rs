@@ -54,7 +54,7 @@ fn net(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut Notes)
                 .unwrap_or(kilopascal::new(f64::NAN))
         },
     )
-    .noted(notes);
+    .note(notes);
 }
 
 fn strength(
@@ -154,5 +154,5 @@ fn settles(ground: &Ground, outline: &Outline, actions: &Actions, notes: &mut No
         let tilt = UNEVEN_RATIO * metre::get(settled) / metre::get(side);
         tilt.to_degrees() * 3600.0
     })
-    .noted(notes);
+    .note(notes);
 }

@@ -139,7 +139,7 @@ fn lift(brief: &Brief, outline: &Outline) -> Option<Working> {
 
 fn eccentricity(actions: &Actions) -> Option<Worked<Length>> {
     let worst = actions.worst();
-    base::eccentricity(worst.moment, actions.weight)?;
+    let _ = base::eccentricity(worst.moment, actions.weight)?;
     Some(
         Line::new(
             "block.eccentricity",

@@ -26,7 +26,6 @@ pub struct Framing {
 
 impl Framing {
     /// Framing on these posts; none where a line has a single post, or the outer lines do not reach along the whole deck.
-    #[must_use]
     pub fn of(posts: &[[f64; 2]], joists: Joists) -> Option<Self> {
         let (along, across) = match joists {
             Joists::X => (0, 1),
@@ -70,7 +69,6 @@ impl Framing {
     }
 
     /// Whether every bearer has its posts at the same places: joists either way then share alike.
-    #[must_use]
     pub fn is_grid(&self, posts: &[[f64; 2]]) -> bool {
         let first = &self.bearers[0].posts_m;
         posts.len() == first.len() * self.bearers.len()
@@ -85,7 +83,6 @@ impl Framing {
 
     /// Shares of the posts: along the joists to the bearers on either side that reach there, along these to their posts. Beyond
     /// the outermost posts the nearest place between them carries.
-    #[must_use]
     pub fn shares(&self, [x, y]: [f64; 2]) -> Vec<Footprint> {
         let (along, across) = match self.joists {
             Joists::X => (x, y),
@@ -133,7 +130,6 @@ impl Framing {
 
 impl Bearer {
     /// From its first to its last post.
-    #[must_use]
     pub fn reach(&self) -> Option<(f64, f64)> {
         Some((*self.posts_m.first()?, *self.posts_m.last()?))
     }

@@ -20,7 +20,6 @@ type Place = [f64; 2];
 
 /// Shares of the posts for a weight that boards and joists of unknown direction spread over a square about its place; what
 /// lies beyond the outermost posts is carried by the nearest place between them.
-#[must_use]
 pub fn shares(posts: &[Place], [x, y]: Place) -> Vec<Footprint> {
     let lined = lined(posts);
     let mut all: Vec<Footprint> = Vec::with_capacity(8);
@@ -142,7 +141,7 @@ fn hull(posts: &[Place]) -> Vec<Place> {
                 if cross(a, b, place) > 1e-12 {
                     break;
                 }
-                chain.pop();
+                let _ = chain.pop();
             }
             chain.push(place);
         }
@@ -151,7 +150,7 @@ fn hull(posts: &[Place]) -> Vec<Place> {
     let mut lower = chain(&mut sorted.iter().copied());
     let upper = chain(&mut sorted.iter().rev().copied());
     if sorted.len() > 1 {
-        lower.pop();
+        let _ = lower.pop();
         lower.extend(&upper[..upper.len() - 1]);
     }
     lower

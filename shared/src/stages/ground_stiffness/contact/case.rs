@@ -71,7 +71,6 @@ const FREE: Case = Case {
 };
 
 /// The case of a plan.
-#[must_use]
 pub fn of(brief: &Brief, ground: &Ground, block: &Block) -> Case {
     let said = &brief.block;
     if said.side_contact_from.is_some() || said.side_contact_to.is_some() {

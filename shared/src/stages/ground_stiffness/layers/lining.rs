@@ -25,7 +25,6 @@ const TO_BASE: [f64; 6] = [0.5, 0.5, 0.38, 0.65, 0.65, 0.78];
 const ABOVE_CONTACT: f64 = 0.9;
 
 /// A lining as wide as they come, where the sides are not held all the way; none where they are, or where there are none.
-#[must_use]
 pub fn layer(shape: &Shape) -> Option<Layer> {
     let (above, below) = (shape.contact_from_m, shape.depth_m - shape.contact_to_m);
     let reach = if below > 0.0 || above >= shape.depth_m {

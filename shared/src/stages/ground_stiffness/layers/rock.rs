@@ -58,7 +58,6 @@ pub struct Rock {
 }
 
 /// Rock at a depth below ground; none where the shapes that it takes cannot be solved.
-#[must_use]
 pub fn layer(rock: &Rock, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
     let shape = &solved.shape;
     let found = Parts::find(rock, solved, shelf)?;
@@ -98,7 +97,6 @@ pub fn layer(rock: &Rock, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
 }
 
 /// Dirt under a block in ground that is rock all the way up: the film on it is taken as soil of the modulus given.
-#[must_use]
 pub fn film(dirt: &Modulus, rock: &Modulus, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
     let shape = &solved.shape;
     let parts = Parts {

@@ -19,7 +19,6 @@ pub const FORM: &str = "f = f₀ + m (1 − f₀), f₀ = K(block from the topso
 const MOST_LEAN: f64 = 1.15;
 
 /// Topsoil so thick; none where the block below it cannot be solved.
-#[must_use]
 pub fn layer(thickness_m: f64, solved: &Solved, shelf: &dyn Shelf) -> Option<Layer> {
     let shape = &solved.shape;
     if thickness_m >= shape.depth_m && shape.depth_m > 0.0 {

@@ -24,7 +24,6 @@ pub struct Likely {
 
 impl Movement {
     /// Something that goes on all the time.
-    #[must_use]
     pub fn steady(rms_arcsec: [f64; 2]) -> Self {
         Self {
             steady_arcsec: rms_arcsec,
@@ -33,7 +32,6 @@ impl Movement {
     }
 
     /// Something that happens once.
-    #[must_use]
     pub fn once(places: Places) -> Self {
         Self {
             steady_arcsec: [0.0; 2],
@@ -42,7 +40,6 @@ impl Movement {
     }
 
     /// The same so many times as large.
-    #[must_use]
     pub fn scaled(&self, factor: f64) -> Self {
         Self {
             steady_arcsec: self.steady_arcsec.map(|rms| rms * factor),
@@ -51,7 +48,6 @@ impl Movement {
     }
 
     /// Root mean square over the exposure along one axis, the mean of both.
-    #[must_use]
     pub fn rms_arcsec(&self) -> f64 {
         let [[_, x], [_, y]] = self.places.moments();
         let [u, v] = self.steady_arcsec;
@@ -61,7 +57,6 @@ impl Movement {
 
 impl Likely {
     /// A movement that is the same in every ground.
-    #[must_use]
     pub fn in_any_ground(movement: Movement, load_ratio: f64) -> Self {
         Self {
             expected: movement.clone(),
@@ -71,7 +66,6 @@ impl Likely {
     }
 
     /// The unfavourable twentieth over the expected one: 1 + √(d_g² + d_l²), of ground and load.
-    #[must_use]
     pub fn worst_ratio(&self) -> f64 {
         1.0 + (self.ground_ratio() - 1.0).hypot(self.load_ratio - 1.0)
     }

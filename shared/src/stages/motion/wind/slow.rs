@@ -16,7 +16,6 @@ pub struct SlowPart {
 }
 
 /// The part of the flutter that the pier follows without swinging: the least that a plan of this column has.
-#[must_use]
 pub fn slow_part(brief: &Brief, pier: &Pier, foot_above_ground: Length) -> SlowPart {
     let air = super::air(brief, pier, foot_above_ground, brief.load.enclosure.value);
     let blows = metre_per_second::get(air.speed) > 0.0;
