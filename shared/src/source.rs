@@ -63,6 +63,29 @@ impl Source {
         }
     }
 
+    /// A document that was read itself.
+    pub const fn read(document: &'static str, edition: &'static str, clause: &'static str) -> Self {
+        Self::new(document, edition, clause, Standing::Read)
+    }
+
+    /// A document that was read in a second one, which quotes it.
+    pub const fn second_hand(
+        document: &'static str,
+        edition: &'static str,
+        clause: &'static str,
+    ) -> Self {
+        Self::new(document, edition, clause, Standing::SecondHand)
+    }
+
+    /// A document that is known and was not seen.
+    pub const fn from_memory(
+        document: &'static str,
+        edition: &'static str,
+        clause: &'static str,
+    ) -> Self {
+        Self::new(document, edition, clause, Standing::FromMemory)
+    }
+
     /// A fact of the trade.
     pub const fn common_practice(what: &'static str) -> Self {
         Self::new("Common practice", "", what, Standing::CommonPractice)

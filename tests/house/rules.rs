@@ -68,8 +68,13 @@ fn names_a_source(said: &str, documents: &[String]) -> bool {
 
 /// The documents of the `Source` values in a file.
 fn documents(text: &str) -> Vec<String> {
-    text.split("Source::new(")
-        .skip(1)
+    ["new", "read", "second_hand", "from_memory"]
+        .iter()
+        .flat_map(|made| {
+            text.split(&format!("Source::{made}("))
+                .skip(1)
+                .collect::<Vec<_>>()
+        })
         .filter_map(|rest| rest.split('"').nth(1))
         .map(str::to_owned)
         .collect()

@@ -9,25 +9,23 @@ mod harmonic;
 
 use nalgebra::{SMatrix, SVector};
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Force, Length, LinearStiffness, Pressure, kilopascal, metre, newton, newton_per_metre,
 };
 use harmonic::Shape;
 
 /// The plate in harmonics.
-pub const PLATE: Source = Source::new(
+pub const PLATE: Source = Source::from_memory(
     "Timoshenko & Woinowsky-Krieger, Theory of plates and shells",
     "1959",
     "art. 62 and 63",
-    Standing::FromMemory,
 );
 /// Edge of a long cylinder.
-pub const WALL: Source = Source::new(
+pub const WALL: Source = Source::from_memory(
     "Timoshenko & Woinowsky-Krieger, Theory of plates and shells",
     "1959",
     "art. 114 and 115",
-    Standing::FromMemory,
 );
 
 /// Harmonics that are summed; the last ones change the answer by less than a per mille.

@@ -2,14 +2,13 @@
 //! Vesić 1975 and Hansen 1970, as a textbook's table reproduces them.
 
 use crate::rules::en_1997_1_2004::annex_d::Falling;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Vesić 1975 and Hansen 1970",
     "",
     "ground factors of a base on a slope",
-    Standing::SecondHand,
 );
 
 /// Vesić: g_q = g_γ = (1 − tan β)², nought from 45° on.

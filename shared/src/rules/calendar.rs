@@ -4,12 +4,7 @@
 use crate::source::Source;
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "ISO 8601",
-    "2004",
-    "calendar date",
-    crate::source::Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("ISO 8601", "2004", "calendar date");
 
 /// Lengths of the months from March on, so that the leap day is the last of a year.
 const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];

@@ -5,18 +5,17 @@
 //! side; stiffness about the centre of the base. The factor for rocking about the shorter axis is printed there with
 //! `d_w/B`; with `d_w/L`, as FEMA 356 has it, a square footing is the same both ways, so that form stands here.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian,
     newton_per_metre, pascal,
 };
 
 /// Surface stiffness, trench and side contact.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Gazetas",
     "1991",
     "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a",
-    Standing::SecondHand,
 );
 
 /// A rectangular footing in a trench.

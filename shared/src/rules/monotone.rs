@@ -1,13 +1,12 @@
 //! A curve through points that never turns where they do not: cubic pieces with the slopes of Fritsch and Butland.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the slopes.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5",
     "1984",
     "harmonic means of neighbouring slopes",
-    Standing::FromMemory,
 );
 
 /// The curve.

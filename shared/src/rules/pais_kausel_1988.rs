@@ -7,18 +7,17 @@
 
 pub mod dynamic;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Length, LinearStiffness, Pressure, RotationalStiffness, metre, newton_metre_per_radian,
     newton_per_metre, pascal,
 };
 
 /// Surface stiffness and the factors for embedment.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Pais & Kausel",
     "1988",
     "as tabulated in NIST GCR 12-917-21, Tables 2-2a and 2-3a",
-    Standing::SecondHand,
 );
 
 /// A rectangular footing: half its longer side, half its shorter side, depth of its base, and the ground round it.

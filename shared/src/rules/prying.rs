@@ -1,15 +1,10 @@
 //! Prying: how much more a stud is pulled when the plate's edge levers on the grout.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Force, Length, Pressure, megapascal, millimetre, newton};
 
 /// The prying model.
-pub const PRYING: Source = Source::new(
-    "AISC Manual",
-    "15th",
-    "Part 9, prying action",
-    Standing::FromMemory,
-);
+pub const PRYING: Source = Source::from_memory("AISC Manual", "15th", "Part 9, prying action");
 
 /// A plate's strip at one stud.
 #[derive(Debug, Clone, Copy, PartialEq)]

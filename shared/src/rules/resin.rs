@@ -2,7 +2,7 @@
 
 pub mod generic;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, DisplacementFactor, Length, LinearStiffness, Time, Volume, hour, millilitre, millimetre,
     millimetre_per_megapascal, newton_per_metre,
@@ -18,18 +18,16 @@ pub const TIMES: Source = Source::judgement(
     "between published sheets of polyester and epoxy resins; no vinylester sheet could be read",
 );
 /// Wet holes.
-pub const WET: Source = Source::new(
+pub const WET: Source = Source::read(
     "Published data sheet of an epoxy",
     "",
     "hardening time in wet holes twice that in dry",
-    Standing::Read,
 );
 /// Stiffness of the bond.
-pub const BOND_STIFFNESS: Source = Source::new(
+pub const BOND_STIFFNESS: Source = Source::second_hand(
     "Assessments of bonded anchors",
     "",
     "displacement = factor × bond stress",
-    Standing::SecondHand,
 );
 
 /// Volume of the drilled hole π/4 d₀² h.

@@ -8,23 +8,17 @@
 use std::f64::consts::PI;
 
 use crate::site_plan::site::RockKind;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Area, Force, Length, Pressure, megapascal};
 
 /// Bond of grout to rock.
-pub const BOND_SOURCE: Source = Source::new(
+pub const BOND_SOURCE: Source = Source::from_memory(
     "PTI DC35.1",
     "2014",
     "typical ultimate bond of grout to rock, low ends",
-    Standing::FromMemory,
 );
 /// Shear of a dowel.
-pub const SHEAR_SOURCE: Source = Source::new(
-    "fib Model Code",
-    "2010",
-    "dowel action",
-    Standing::FromMemory,
-);
+pub const SHEAR_SOURCE: Source = Source::from_memory("fib Model Code", "2010", "dowel action");
 /// Ultimate bond is divided by this.
 pub const BOND_FACTOR: f64 = 3.0;
 /// A dowel's tension counts when a pull test held so many times as much.

@@ -1,18 +1,14 @@
 //! Forces in a group of studs under a stiff plate: statics, with the plate's contact on grout where it has any.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Force, Length, LinearStiffness, Moment, Pressure, RotationalStiffness, megapascal, millimetre,
     newton, newton_metre, newton_metre_per_radian, newton_per_metre, square_millimetre,
 };
 
 /// Neutral axis under a grouted plate.
-pub const NEUTRAL_AXIS: Source = Source::new(
-    "Blodgett, Design of welded structures",
-    "1966",
-    "3.3",
-    Standing::FromMemory,
-);
+pub const NEUTRAL_AXIS: Source =
+    Source::from_memory("Blodgett, Design of welded structures", "1966", "3.3");
 /// Turning stiffness of a ring.
 pub const RING: Source = Source::derived("springs on a circle");
 

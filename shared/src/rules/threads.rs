@@ -1,52 +1,39 @@
 //! Threads, nuts, washers and stud steels: rows of the data files `threads.csv` and `stud_steels.csv`.
 
 use crate::site_plan::anchors::{Size, StrengthClass};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stock::Stock;
 use crate::units::{
     Area, Length, Moment, Pressure, megapascal, millimetre, newton_metre, square_millimetre,
 };
 
 /// Thread sizes and stress areas.
-pub const THREADS: Source = Source::new(
-    "ISO 898-1",
-    "2013",
-    "Table 4 and 9.1.6.1",
-    Standing::SecondHand,
-);
+pub const THREADS: Source = Source::second_hand("ISO 898-1", "2013", "Table 4 and 9.1.6.1");
 /// Where usual holes and depths come from.
 pub const DRILL: Source =
     Source::common_practice("holes and depths that makers of bonded studs give for each size");
 /// Strengths of carbon-steel studs.
-pub const CARBON: Source = Source::new("ISO 898-1", "2013", "Table 3", Standing::SecondHand);
+pub const CARBON: Source = Source::second_hand("ISO 898-1", "2013", "Table 3");
 /// Sizes and areas of inch threads.
-pub const UNC: Source = Source::new(
+pub const UNC: Source = Source::from_memory(
     "ASME B1.1",
     "2003",
     "Table 1 and Appendix B, A_t = 0.7854 (D − 0.9743/n)²",
-    Standing::FromMemory,
 );
 /// Strengths of inch rods.
-pub const ASTM: Source = Source::new(
-    "ASTM F1554 and A193",
-    "2020",
-    "tensile requirements",
-    Standing::FromMemory,
-);
+pub const ASTM: Source = Source::from_memory("ASTM F1554 and A193", "2020", "tensile requirements");
 /// Strengths of stainless studs.
-pub const STAINLESS: Source = Source::new(
+pub const STAINLESS: Source = Source::second_hand(
     "ISO 3506-1",
     "2009",
     "Table 2; the 0.2 % stresses from memory",
-    Standing::SecondHand,
 );
 
 /// Largest torque that the sheets of bonded studs allow; the row of each size in `torque_ceilings.csv` says which was read.
-pub const CEILING: Source = Source::new(
+pub const CEILING: Source = Source::from_memory(
     "Published sheets of bonded studs",
     "",
     "least largest torque for the thread, rounded down; of M12 and up from memory, of M10 read",
-    Standing::FromMemory,
 );
 /// Nearer to an edge than so many diameters those sheets allow about half.
 pub const NEAR_EDGE_DIAMETERS: f64 = 5.0;
@@ -159,13 +146,17 @@ pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
 }
 
 /// What the row of a size names as its source.
-#[must_use]
+///
+/// # Source
+/// `data/threads.csv`, its last column.
 pub fn row_source(size: Size) -> &'static str {
     quoted(include_str!("../../data/threads.csv"), size.key())
 }
 
 /// What the row of a class names as its source.
-#[must_use]
+///
+/// # Source
+/// `data/stud_steels.csv`, its last column.
 pub fn class_row_source(class: StrengthClass) -> &'static str {
     quoted(include_str!("../../data/stud_steels.csv"), class.key())
 }

@@ -2,14 +2,13 @@
 //! A house warranty standard, chapter 4.2.
 
 use crate::site_plan::site::WaterDemand;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::read(
     "A house warranty standard",
     "",
     "chapter 4.2, zone of influence of trees",
-    Standing::Read,
 );
 
 /// Reach over the height of the grown tree: 1.25, 0.75 and 0.5 for high, moderate and low water demand.

@@ -4,18 +4,17 @@
 //! EN 10210-2 and EN 10219-2, tables of dimensions; ASME B36.10M. The table is `data/tubes.csv`; each row names its
 //! standard and how it was met.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stock::Stock;
 use crate::units::{Length, millimetre};
 
 const TABLE: &str = include_str!("../../data/tubes.csv");
 
 /// Where the sizes come from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "EN 10210-2, EN 10219-2, ASME B36.10M",
     "",
     "tables of dimensions",
-    Standing::SecondHand,
 );
 
 /// Which family of sizes.

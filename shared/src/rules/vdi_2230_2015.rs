@@ -4,15 +4,14 @@ pub mod loss;
 pub mod scatter;
 
 use crate::rules::threads::{Thread, pitch_diameter};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Force, Length, Moment, millimetre, newton, newton_metre};
 
 /// Torque by thread and under-head friction.
-pub const LONG_FORM: Source = Source::new(
+pub const LONG_FORM: Source = Source::from_memory(
     "ISO 16047",
     "2005",
     "relation of torque and friction; VDI 2230-1, eq. (R13/1)",
-    Standing::FromMemory,
 );
 /// Torque by a nut factor.
 pub const SHORT_FORM: Source = Source::common_practice("T = K F d");

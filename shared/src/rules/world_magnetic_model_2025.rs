@@ -9,24 +9,19 @@
 mod geodetic;
 mod harmonics;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use geodetic::Geocentric;
 use harmonics::{DEGREE, Legendre};
 
 /// Where the model comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "World Magnetic Model",
     "2025",
     "section 1.2, equations 4 to 19",
-    Standing::SecondHand,
 );
 /// Where its doubt and its blackout zones come from.
-pub const UNCERTAINTY: Source = Source::new(
-    "World Magnetic Model",
-    "2025",
-    "sections 1.8 and 3.4",
-    Standing::SecondHand,
-);
+pub const UNCERTAINTY: Source =
+    Source::second_hand("World Magnetic Model", "2025", "sections 1.8 and 3.4");
 
 /// First year for which the model is valid.
 pub const FIRST_YEAR: f64 = 2025.0;

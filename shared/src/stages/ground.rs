@@ -27,7 +27,7 @@ use crate::rules::osha_1926_p_1989::slopes::{
     self, SlopeType, angle_deg, run_over_rise_ratio, when_wet,
 };
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::ground::bearing_table::Strength;
 use crate::stages::ground::frost_class::{FrostClass, frost_class};
 use crate::stages::ground::soil_table::Group;
@@ -39,7 +39,7 @@ use crate::units::{
 };
 
 /// Source of a figure that the person stated.
-pub const STATED: Source = Source::new("The plan", "", "as stated", Standing::Read);
+pub const STATED: Source = Source::read("The plan", "", "as stated");
 
 /// What the ground is.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -73,23 +73,12 @@ pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> 
 const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
 /// The codes' range of the bond model.
 const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
-const ACI_DEPTH: Source = Source::new(
-    "ACI 318",
-    "19",
-    "17.3.3",
-    crate::source::Standing::FromMemory,
-);
-const ACI_EDGE: Source = Source::new(
-    "ACI 318",
-    "19",
-    "17.9.2",
-    crate::source::Standing::FromMemory,
-);
-const DISPLACEMENT: Source = Source::new(
+const ACI_DEPTH: Source = Source::from_memory("ACI 318", "19", "17.3.3");
+const ACI_EDGE: Source = Source::from_memory("ACI 318", "19", "17.9.2");
+const DISPLACEMENT: Source = Source::second_hand(
     "A published assessment of a bonded anchor",
     "2011",
     "displacement factors",
-    crate::source::Standing::SecondHand,
 );
 
 /// Decides what the sheet would say.

@@ -18,12 +18,7 @@ const WIDE_MM: f64 = 3.0;
 /// Colder than planned by more than this changes the times, K.
 const COOLER_K: f64 = 2.0;
 const PLANNER: &str = "whoever made the plan";
-const PRODUCT: Source = Source::new(
-    "The product's sheet",
-    "",
-    "holes and times",
-    crate::source::Standing::SecondHand,
-);
+const PRODUCT: Source = Source::second_hand("The product's sheet", "", "holes and times");
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
     for stud in 1..=job.design.anchors.studs.len() {

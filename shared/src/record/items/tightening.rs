@@ -5,7 +5,7 @@ use super::bands::{fine_to, number, up_to};
 use crate::figure::Unit;
 use crate::record::item::Item;
 use crate::record::verdict::Verdict;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::newton_metre;
 
 /// A wrench is read to this share.
@@ -16,12 +16,7 @@ const BEDDED_RATIO: f64 = 0.8;
 const CREEPS_RATIO: f64 = 0.5;
 const LIMIT: Source = Source::judgement("never above the lowest limit of the plan");
 /// What the product's sheet says.
-const SHEET: Source = Source::new(
-    "The product's sheet",
-    "",
-    "largest installation torque",
-    Standing::SecondHand,
-);
+const SHEET: Source = Source::second_hand("The product's sheet", "", "largest installation torque");
 /// Share that rounding may hide.
 const DUST_RATIO: f64 = 1e-9;
 const AGAIN: Source = Source::judgement(

@@ -1,16 +1,11 @@
 //! How warm concrete would get if it lost no heat.
 //! ACI 207.2R-07, chapter 2 (adiabatic temperature rise).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{MassDensity, kilogram_per_cubic_metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "ACI 207.2R",
-    "07",
-    "adiabatic temperature rise",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("ACI 207.2R", "07", "adiabatic temperature rise");
 
 /// Heat that a usual Portland cement gives in its first days, kJ/kg.
 pub const CEMENT_HEAT_KJ_KG: f64 = 330.0;

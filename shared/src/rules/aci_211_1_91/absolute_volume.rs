@@ -1,16 +1,11 @@
 //! Aggregate that fills a cubic metre beside cement, water and air.
 //! ACI 211.1-91, 6.3.7.2, absolute volume basis.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{MassDensity, kilogram_per_cubic_metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "ACI 211.1",
-    "91",
-    "6.3.7.2, absolute volume",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("ACI 211.1", "91", "6.3.7.2, absolute volume");
 
 /// Density of cement grains, kg/m³.
 pub const CEMENT_DENSITY: f64 = 3150.0;

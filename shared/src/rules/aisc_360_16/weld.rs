@@ -1,15 +1,10 @@
 //! Fillet weld.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, LinearStiffness, Pressure, megapascal, millimetre, newton_per_metre};
 
 /// Strength of a fillet weld.
-pub const STRENGTH: Source = Source::new(
-    "ANSI/AISC 360",
-    "16",
-    "J2.4 and Table J2.5",
-    Standing::FromMemory,
-);
+pub const STRENGTH: Source = Source::from_memory("ANSI/AISC 360", "16", "J2.4 and Table J2.5");
 /// Strength of the usual electrode, 70 ksi.
 pub const ELECTRODE_MPA: f64 = 482.6;
 

@@ -2,14 +2,13 @@
 //! Brandenberg, Bellana and Shantz, Soil Dynamics and Earthquake Engineering 30, 2010, as a textbook's table and public code have it.
 
 use crate::rules::blow_count_regression::Row;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the regression.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Brandenberg, Bellana and Shantz",
     "2010",
     "ln Vs = c0 + c1 ln N60 + c2 ln σ'v, as a textbook's table and public code have it",
-    Standing::SecondHand,
 );
 
 /// Soil for which a row holds.

@@ -2,22 +2,18 @@
 //!
 //! CCIP-016, 2006: Table 4.3 and section 4.4.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Frequency, hertz};
 
 /// Where the harmonics come from.
-pub const SOURCE: Source = Source::new("CCIP-016", "2006", "Table 4.3", Standing::FromMemory);
+pub const SOURCE: Source = Source::from_memory("CCIP-016", "2006", "Table 4.3");
 
 /// Weight of the walker that the impulses are for, N.
 pub const WALKER_N: f64 = 746.0;
 
 /// Where the impulses come from.
-pub const IMPULSE_SOURCE: Source = Source::new(
-    "CCIP-016",
-    "2006",
-    "section 4.4, effective impulse",
-    Standing::SecondHand,
-);
+pub const IMPULSE_SOURCE: Source =
+    Source::second_hand("CCIP-016", "2006", "section 4.4, effective impulse");
 
 /// Effective impulse of one step in N s, I = 42 f_w^1.43/f_n^1.3: the mean of the people measured.
 ///

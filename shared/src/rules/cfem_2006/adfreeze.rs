@@ -5,15 +5,14 @@
 //! fine-grained soil and wood or concrete, 100 kPa on steel, mean over the frozen depth. The low end and what a smooth sleeve
 //! passes on are judgement between a maker's field tests of sleeved shafts and the weak classes of other codes.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Force, Length, Pressure, Spread, kilopascal, metre};
 
 /// Bond of frozen soil.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Canadian Foundation Engineering Manual",
     "2006",
     "adfreeze bond of fine-grained soil, after Penner 1974",
-    Standing::SecondHand,
 );
 /// Part of the weight that counts as holding down, as against uplift by water.
 pub const WEIGHT_FACTOR: f64 = 0.9;

@@ -4,15 +4,14 @@
 
 use std::f64::consts::PI;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Velocity, metre_per_second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Gazetas, J. Geotech. Eng. 117(9)",
     "1991",
     "Tables 1 and 2, dashpots",
-    Standing::FromMemory,
 );
 
 /// Speed of the waves that a pushed face sends out, Lysmer's analog: V_La = 3.4 V_s/[π(1 − ν)].

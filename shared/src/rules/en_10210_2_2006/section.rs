@@ -4,14 +4,14 @@
 
 use std::f64::consts::PI;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, Length, LinearMassDensity, SecondMoment, SectionModulus, cubic_millimetre,
     kilogram_per_metre, millimetre, millimetre_to_the_fourth, square_millimetre,
 };
 
 /// Where the formulas come from.
-pub const SOURCE: Source = Source::new("EN 10210-2", "2006", "Annex B", Standing::SecondHand);
+pub const SOURCE: Source = Source::second_hand("EN 10210-2", "2006", "Annex B");
 /// Density of steel, kg/m³: the tables' 0.785 kg/dm³ times ten.
 pub const STEEL_KG_M3: f64 = 7850.0;
 

@@ -1,15 +1,14 @@
 //! How long concrete is kept damp and protected.
 //! EN 13670:2009, 8.5 and Annex F, Table F.2 (curing class 3: half of the strength).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Time, day};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "EN 13670",
     "2009",
     "8.5, Annex F, Table F.2 (curing class 3)",
-    Standing::FromMemory,
 );
 
 /// How fast a concrete gains strength, by the ratio of its mean strengths at 2 and 28 days.

@@ -1,16 +1,11 @@
 //! The push of a person against something that stands.
 //! EN 1991-1-1:2002, 6.4, Table 6.12 (horizontal load on a parapet, category A, upper recommended value).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Force, Length, Mass, Moment, gravity, kilogram, kilonewton};
 
 /// Where the push comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1991-1-1",
-    "2002",
-    "6.4, Table 6.12",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("EN 1991-1-1", "2002", "6.4, Table 6.12");
 /// Where the ladder comes from.
 pub const LADDER_SOURCE: Source =
     Source::derived("a ladder at one in four under the climber's whole weight");

@@ -2,16 +2,11 @@
 //!
 //! EN 1991-1-4:2005, 7.9.2 and Figure 7.28.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, Velocity, metre, metre_per_second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1991-1-4",
-    "2005",
-    "7.9.2 and Figure 7.28",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("EN 1991-1-4", "2005", "7.9.2 and Figure 7.28");
 /// Kinematic viscosity of air, m²/s.
 pub const VISCOSITY_M2_S: f64 = 15e-6;
 /// Force coefficient of telescope and mount, a short rough body: that of a cylinder across the wind (judgement).

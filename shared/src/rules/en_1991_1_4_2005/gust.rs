@@ -1,16 +1,11 @@
 //! Force of a gust of stated speed.
 //! EN 1991-1-4:2005, expression (4.10) for the pressure and (5.3) for the force.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Area, Force, Pressure, Velocity, metre_per_second, pascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1991-1-4",
-    "2005",
-    "expressions (4.10), (5.3)",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("EN 1991-1-4", "2005", "expressions (4.10), (5.3)");
 
 /// Density of air, kg/m³, the recommended value.
 pub const AIR_DENSITY: f64 = 1.25;

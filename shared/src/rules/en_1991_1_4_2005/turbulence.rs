@@ -4,16 +4,11 @@
 
 use std::f64::consts::PI;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Frequency, Length, Velocity, hertz, metre, metre_per_second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1991-1-4",
-    "2005",
-    "4.4, Annex B.1 and B.2",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source = Source::second_hand("EN 1991-1-4", "2005", "4.4, Annex B.1 and B.2");
 
 /// Intensity of turbulence at a height over ground of a roughness length, I_v = 1/ln(z/z₀).
 ///

@@ -1,16 +1,11 @@
 //! Age of concrete adjusted for its temperature.
 //! EN 1992-1-1:2004, Annex B, expression (B.10).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Time, day};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1992-1-1",
-    "2004",
-    "Annex B, expression (B.10)",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source = Source::second_hand("EN 1992-1-1", "2004", "Annex B, expression (B.10)");
 
 /// How much faster than at 20 °C concrete ages at a temperature, exp(13.65 − 4000 / (273 + T)).
 ///

@@ -1,15 +1,14 @@
 //! Least steel that spreads the cracks of a cooling and drying face.
 //! EN 1992-1-1:2004, 7.3.2(2), expression (7.1).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Area, Pressure, megapascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "EN 1992-1-1",
     "2004",
     "7.3.2(2), expression (7.1), as an open library has it",
-    Standing::SecondHand,
 );
 
 /// Least area of steel, A_s,min = k_c k f_ct,eff A_ct / σ_s, with k_c = 1 (pure tension of a surface zone).

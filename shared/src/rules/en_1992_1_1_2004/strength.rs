@@ -1,15 +1,14 @@
 //! Strengths and modulus of elasticity from the characteristic strength.
 //! EN 1992-1-1:2004, Table 3.1.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Pressure, megapascal};
 
 /// Where these come from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "EN 1992-1-1",
     "2004",
     "Table 3.1, as an open library has it",
-    Standing::SecondHand,
 );
 
 /// Mean cylinder strength at 28 days, f_cm = f_ck + 8 MPa.

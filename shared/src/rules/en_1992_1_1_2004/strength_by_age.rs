@@ -1,15 +1,14 @@
 //! Strength of concrete by its age.
 //! EN 1992-1-1:2004, 3.1.2(5) and (6), expressions (3.1) and (3.2).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Pressure, Time, day, megapascal};
 
 /// Where these come from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "EN 1992-1-1",
     "2004",
     "3.1.2(5)–(6), expressions (3.1), (3.2), as an open library has them",
-    Standing::SecondHand,
 );
 
 /// Coefficient s of a cement of class R.

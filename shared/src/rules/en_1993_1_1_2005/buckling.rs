@@ -4,11 +4,11 @@
 
 use std::f64::consts::PI;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{BendingStiffness, Force, Length, metre, newton, newton_square_metre};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new("EN 1993-1-1", "2005", "6.3.1.2", Standing::FromMemory);
+pub const SOURCE: Source = Source::from_memory("EN 1993-1-1", "2005", "6.3.1.2");
 /// Imperfection factor of curve c, cold formed tube: the lower of the two kinds sold (curve a, 0.21, for hot finished).
 pub const ALPHA_FACTOR: f64 = 0.49;
 

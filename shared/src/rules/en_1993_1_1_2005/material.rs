@@ -2,11 +2,11 @@
 //!
 //! EN 1993-1-1:2005, 3.2.6 and Table 3.1.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, Pressure, megapascal, millimetre};
 
 /// Where the constants come from.
-pub const SOURCE: Source = Source::new("EN 1993-1-1", "2005", "3.2.6", Standing::FromMemory);
+pub const SOURCE: Source = Source::from_memory("EN 1993-1-1", "2005", "3.2.6");
 /// Modulus of elasticity, MPa.
 pub const E_MPA: f64 = 210_000.0;
 /// Poisson's ratio.

@@ -2,25 +2,15 @@
 //!
 //! EN 1993-1-1:2005, Table 5.2 sheet 3 and 6.2.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, Force, Length, Moment, Pressure, SectionModulus, megapascal, millimetre, newton_metre,
 };
 
 /// Where the resistances come from.
-pub const SOURCE: Source = Source::new(
-    "EN 1993-1-1",
-    "2005",
-    "6.2.4, 6.2.5, 6.2.1(7)",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("EN 1993-1-1", "2005", "6.2.4, 6.2.5, 6.2.1(7)");
 /// Where the classes come from.
-pub const CLASS_SOURCE: Source = Source::new(
-    "EN 1993-1-1",
-    "2005",
-    "Table 5.2, sheet 3",
-    Standing::FromMemory,
-);
+pub const CLASS_SOURCE: Source = Source::from_memory("EN 1993-1-1", "2005", "Table 5.2, sheet 3");
 /// Partial factors γ_M0 and γ_M1.
 pub const GAMMA_M: f64 = 1.0;
 

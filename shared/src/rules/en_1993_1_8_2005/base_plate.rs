@@ -14,11 +14,10 @@ pub const PARTS: Source = clause("Table 6.11", Standing::FromMemory);
 /// Stiffness of the joint.
 pub const JOINT: Source = clause("6.3.1 and Table 6.12", Standing::FromMemory);
 /// A rigid disc on the concrete.
-pub const DISC: Source = Source::new(
+pub const DISC: Source = Source::from_memory(
     "Borowicka",
     "1943",
     "rigid disc under a moment on a half-space",
-    Standing::FromMemory,
 );
 
 /// Pressure that the concrete bears under the plate, f_jd = (2/3) k_j f_ck/γ_c, with k_j = √(A_c1/A_c0) from 1 to 3.

@@ -2,16 +2,11 @@
 //!
 //! EN 1994-1-1:2004, 6.7.3.3.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{BendingStiffness, Pressure, SecondMoment};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1994-1-1",
-    "2004",
-    "6.7.3.3, (6.40)",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source = Source::from_memory("EN 1994-1-1", "2004", "6.7.3.3, (6.40)");
 /// Share K_e of the concrete's stiffness that counts.
 pub const CONCRETE_FACTOR: f64 = 0.6;
 

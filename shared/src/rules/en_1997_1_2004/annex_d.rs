@@ -1,19 +1,15 @@
 //! Bearing resistance of a rectangular base, drained and undrained.
 //! EN 1997-1:2004, Annex D.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Force, Length, Moment, Pressure, UnitWeight, kilonewton, kilonewton_metre,
     kilonewton_per_cubic_metre, kilopascal, metre,
 };
 
 /// Where the formulas come from: the factors were read where others quote them, the clause's text was not seen.
-pub const SOURCE: Source = Source::new(
-    "EN 1997-1",
-    "2004",
-    "Annex D.3 and D.4, bearing resistance",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source =
+    Source::second_hand("EN 1997-1", "2004", "Annex D.3 and D.4, bearing resistance");
 
 /// What acts on a base, at its centre.
 #[derive(Debug, Clone, Copy, PartialEq)]

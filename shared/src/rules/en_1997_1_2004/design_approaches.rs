@@ -1,14 +1,13 @@
 //! The design approaches: which partial factors act together.
 //! EN 1997-1:2004, 2.4.7.3.4 and Annex A, Tables A.3 to A.5.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where the factors come from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "EN 1997-1",
     "2004",
     "Annex A, Tables A.3 to A.5, and 2.4.7.3.4",
-    Standing::FromMemory,
 );
 
 /// One set of partial factors.

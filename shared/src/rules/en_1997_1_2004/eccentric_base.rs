@@ -1,18 +1,14 @@
 //! Pressure under a rigid rectangular base that is loaded off its centre.
 //! EN 1997-1:2004, 6.5.4 and Annex D (effective area); the edge pressure is elementary statics.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, Force, Length, Moment, Pressure, kilonewton, kilonewton_metre, kilopascal, metre,
 };
 
 /// Where the effective area comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1997-1",
-    "2004",
-    "Annex D.3, effective foundation area",
-    Standing::FromMemory,
-);
+pub const SOURCE: Source =
+    Source::from_memory("EN 1997-1", "2004", "Annex D.3, effective foundation area");
 /// Where the edge pressure comes from.
 pub const EDGE_SOURCE: Source =
     Source::derived("linear pressure without tension under a rigid base");

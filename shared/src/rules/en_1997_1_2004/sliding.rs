@@ -1,11 +1,11 @@
 //! Sliding of a base.
 //! EN 1997-1:2004, 6.5.3; the figures of friction and adhesion are those of a building code's table.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Area, Force, Pressure};
 
 /// Where the form comes from.
-pub const SOURCE: Source = Source::new("EN 1997-1", "2004", "6.5.3", Standing::FromMemory);
+pub const SOURCE: Source = Source::from_memory("EN 1997-1", "2004", "6.5.3");
 
 /// Resistance of a base to sliding: friction on the weight, or adhesion on the area, at most half the weight.
 ///

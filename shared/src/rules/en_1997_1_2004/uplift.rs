@@ -1,16 +1,11 @@
 //! Uplift of a block by groundwater.
 //! EN 1997-1:2004, 2.4.7.4 (UPL) and Table A.15.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Area, Force, Length, UnitWeight, kilonewton_per_cubic_metre, metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 1997-1",
-    "2004",
-    "2.4.7.4 and Table A.15 (UPL)",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source = Source::second_hand("EN 1997-1", "2004", "2.4.7.4 and Table A.15 (UPL)");
 
 /// Factor on the weight that holds a block down, γ_G;stb.
 pub const STABILISING_FACTOR: f64 = 0.9;

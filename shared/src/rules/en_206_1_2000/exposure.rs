@@ -1,11 +1,11 @@
 //! Limits of composition by exposure class.
 //! EN 206-1:2000, Annex F, Table F.1 (recommended values; national annexes differ).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{MassDensity, Pressure, kilogram_per_cubic_metre, megapascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new("EN 206-1", "2000", "Annex F, Table F.1", Standing::Read);
+pub const SOURCE: Source = Source::read("EN 206-1", "2000", "Annex F, Table F.1");
 
 /// What surrounds the concrete.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,18 +1,13 @@
 //! Concrete as it comes off the lorry: how it flows, how warm it is.
 //! EN 206-1:2000, 4.2.1 and 5.2.8.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, millimetre};
 
 /// Classes of slump.
-pub const SLUMP: Source = Source::new(
-    "EN 206-1",
-    "2000",
-    "4.2.1, Table 3, class S3",
-    Standing::FromMemory,
-);
+pub const SLUMP: Source = Source::from_memory("EN 206-1", "2000", "4.2.1, Table 3, class S3");
 /// Least temperature.
-pub const TEMPERATURE: Source = Source::new("EN 206-1", "2000", "5.2.8", Standing::FromMemory);
+pub const TEMPERATURE: Source = Source::from_memory("EN 206-1", "2000", "5.2.8");
 
 /// Slump of class S3, from and to.
 ///

@@ -1,19 +1,14 @@
 //! Small-strain shear modulus from the speed of shear waves.
 //! FHWA GEC-5, 2017, section 8.1.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     MassDensity, Pressure, STANDARD_GRAVITY_M_S2, UnitWeight, Velocity, gravity,
     kilogram_per_cubic_metre, metre_per_second,
 };
 
 /// Source of both formulas.
-pub const SOURCE: Source = Source::new(
-    "FHWA GEC-5",
-    "2017",
-    "section 8.1, Gmax = ρ Vs²",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source = Source::second_hand("FHWA GEC-5", "2017", "section 8.1, Gmax = ρ Vs²");
 
 /// Density of a ground of a unit weight, ρ = γ/g.
 ///

@@ -4,15 +4,14 @@
 //! The pressure at distance r is p = P/(2π l²) ∫ t J₀(t r/l)/(1 + t³) dt with l³ = 2 D (1 − ν²)/E = D (1 − ν)/G, so that
 //! the load inside a radius r is a share C(r/l) = (r/l) ∫ J₁(t r/l)/(1 + t³) dt of the whole.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{BendingStiffness, Length, Pressure, metre, newton_square_metre, pascal};
 
 /// Source of the form.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Hogg, Philosophical Magazine 25",
     "1938",
     "plate on an elastic half-space",
-    Standing::FromMemory,
 );
 
 /// Radii, in characteristic lengths, inside which a quarter and three quarters of the load lie: C = 0.25 and 0.75.

@@ -1,16 +1,12 @@
 //! Presumed friction or adhesion of the ground on the underside of a footing.
 //! International Building Code 2012, Table 1806.2.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Pressure, kilopascal};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
-    "IBC",
-    "2012",
-    "Table 1806.2, lateral sliding resistance",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source =
+    Source::second_hand("IBC", "2012", "Table 1806.2, lateral sliding resistance");
 
 /// What resists sliding on the base.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,14 +2,13 @@
 //! Kwak, Brandenberg, Mikami and Stewart, Bulletin of the Seismological Society of America 105, 2015, as public code has it.
 
 use crate::rules::blow_count_regression::Row;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the regression.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Kwak, Brandenberg, Mikami and Stewart",
     "2015",
     "ln Vs = c0 + c1 ln N60 + c2 ln σ'v, as public code has it",
-    Standing::SecondHand,
 );
 
 /// Soil for which a row holds.

@@ -4,15 +4,14 @@
 
 use std::f64::consts::PI;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Frequency, Time, hertz, second};
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Li et al., J. Sound Vib.",
     "2010",
     "step load as five sine terms",
-    Standing::FromMemory,
 );
 /// Paces for which the coefficients were fitted, Hz.
 pub const FITTED_HZ: (f64, f64) = (1.6, 2.32);

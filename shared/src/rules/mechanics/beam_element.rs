@@ -2,14 +2,13 @@
 //!
 //! Przemieniecki 1968, Theory of Matrix Structural Analysis, sections 5.6 and 11.5.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Przemieniecki, Theory of Matrix Structural Analysis",
     "1968",
     "5.6 and 11.5",
-    Standing::FromMemory,
 );
 
 /// A matrix over deflection and turn at the lower and the upper end.

@@ -2,14 +2,13 @@
 //!
 //! Nigam & Jennings 1969, Bulletin of the Seismological Society of America 59(2), the closed solution of one step.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where it comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Nigam & Jennings, Bull. Seism. Soc. Am. 59(2)",
     "1969",
     "closed solution of a step",
-    Standing::FromMemory,
 );
 
 /// An oscillator q̈ + 2ζω q̇ + ω² q = p and its state.

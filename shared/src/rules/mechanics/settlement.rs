@@ -1,14 +1,13 @@
 //! Settlement of a square base on elastic ground.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, Pressure, kilopascal, metre};
 
 /// Where this comes from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Timoshenko and Goodier, Theory of Elasticity",
     "",
     "mean settlement of a rigid square, 0.88 q B (1 − ν²)/E",
-    Standing::FromMemory,
 );
 
 /// Share of the shear modulus at small strains that is left under a lasting load.

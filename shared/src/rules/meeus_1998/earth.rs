@@ -2,15 +2,11 @@
 //! Meeus 1998, chapter 12.
 
 use super::centuries;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the formula.
-pub const SOURCE: Source = Source::new(
-    "Meeus, Astronomical Algorithms",
-    "1998",
-    "equation 12.4",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source =
+    Source::second_hand("Meeus, Astronomical Algorithms", "1998", "equation 12.4");
 
 /// Mean sidereal time at Greenwich at a Julian day of universal time, degrees from 0 to 360.
 ///

@@ -2,14 +2,13 @@
 //! Meeus 1998, chapter 13.
 
 use super::Position;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the formulas.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Meeus, Astronomical Algorithms",
     "1998",
     "equations 13.5 and 13.6",
-    Standing::SecondHand,
 );
 
 /// A direction: clockwise from true north, and above the horizon, degrees.

@@ -2,14 +2,13 @@
 //! Meeus 1998, chapter 21.
 
 use super::{Position, centuries};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the precession.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Meeus, Astronomical Algorithms",
     "1998",
     "equations 21.3 and 21.4",
-    Standing::SecondHand,
 );
 
 /// A star of a catalogue for the equinox of 2000.0, with its own motion in milliarcseconds a year (in right ascension

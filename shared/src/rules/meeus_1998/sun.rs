@@ -2,14 +2,13 @@
 //! Meeus 1998, chapters 25 and 28.
 
 use super::{Position, centuries};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the formulas.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Meeus, Astronomical Algorithms",
     "1998",
     "chapters 25 (low accuracy) and 28",
-    Standing::SecondHand,
 );
 
 /// The sun on a day, with what leads to the equation of time.

@@ -1,29 +1,23 @@
 //! Depths and distances at an excavation.
 //! 29 CFR 1926 Subpart P, 1926.651 and 1926.652.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, metre};
 
 /// Source of the depth from which a pit's sides need protection.
-pub const PROTECTION: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.652(a)(1)",
-    Standing::SecondHand,
-);
+pub const PROTECTION: Source =
+    Source::second_hand("29 CFR 1926 Subpart P", "1989", "1926.652(a)(1)");
 /// Source of the way out.
-pub const WAY_OUT: Source = Source::new(
+pub const WAY_OUT: Source = Source::second_hand(
     "29 CFR 1926 Subpart P",
     "1989",
     "1926.651(c)(2), its number from memory",
-    Standing::SecondHand,
 );
 /// Source of the spoil's distance.
-pub const SPOIL: Source = Source::new(
+pub const SPOIL: Source = Source::second_hand(
     "29 CFR 1926 Subpart P",
     "1989",
     "1926.651(j)(2), its number from memory",
-    Standing::SecondHand,
 );
 
 /// One foot.

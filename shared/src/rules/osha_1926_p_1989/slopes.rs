@@ -3,16 +3,12 @@
 
 use serde::Serialize;
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, metre};
 
 /// Source of the slopes.
-pub const SOURCE: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "Appendix B, Table B-1",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source =
+    Source::second_hand("29 CFR 1926 Subpart P", "1989", "Appendix B, Table B-1");
 
 /// Type of soil for the slope of a pit's side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]

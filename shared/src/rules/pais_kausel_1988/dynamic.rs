@@ -4,14 +4,13 @@
 //! `L` ≥ `B`, depth of the base `D`, `a₀ = ωB/V_s`; `x` along the longer side. The factors of a footing in the ground are
 //! those of one on its surface (note to Table 2-3b).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Factors on stiffness.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "Pais & Kausel",
     "1988",
     "as tabulated in NIST GCR 12-917-21, Tables 2-2b and 2-3b",
-    Standing::SecondHand,
 );
 
 /// Dynamic over static stiffness of rocking about the longer axis, the softer way:

@@ -1,15 +1,14 @@
 //! Height at which a vertical cut in clay falls.
 //! Terzaghi 1943, stability of vertical banks of cohesive soil.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, Pressure, UnitWeight, kilopascal, metre};
 
 /// Source of the formulas: 4 c/γ was read in worked examples that quote the book, the crack's two thirds is remembered.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "Terzaghi, Theoretical Soil Mechanics",
     "1943",
     "vertical banks in clay, with a crack behind the face",
-    Standing::FromMemory,
 );
 /// Source of the height that a plan relies on.
 pub const DESIGN: Source = Source::judgement(

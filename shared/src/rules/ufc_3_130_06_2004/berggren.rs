@@ -5,14 +5,13 @@
 //! two-phase problem with the same diffusivity above and below the frost line): with g the frost line's similarity
 //! coordinate, e^(−g²)/erf g − α e^(−g²)/erfc g = g √π/μ, and λ = g √(2/μ).
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Source of the equation; λ is derived here.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "UFC 3-130-06 (TM 5-852-6)",
     "2004",
     "modified Berggren equation, λ from Neumann's solution",
-    Standing::SecondHand,
 );
 
 /// Steps of the bisection: each halves the interval, so that the last is far below a float's own grain.

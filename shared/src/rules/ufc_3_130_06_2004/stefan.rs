@@ -1,16 +1,12 @@
 //! Depth of frost when all the heat that leaves is the water's latent heat.
 //! UFC 3-130-06, 2004, Stefan equation.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Length, MassDensity, kilogram_per_cubic_metre, metre};
 
 /// Source of the equation.
-pub const SOURCE: Source = Source::new(
-    "UFC 3-130-06 (TM 5-852-6)",
-    "2004",
-    "Stefan equation",
-    Standing::SecondHand,
-);
+pub const SOURCE: Source =
+    Source::second_hand("UFC 3-130-06 (TM 5-852-6)", "2004", "Stefan equation");
 
 /// Latent heat of fusion of water, J/kg.
 pub const LATENT_HEAT_J_KG: f64 = 334_000.0;

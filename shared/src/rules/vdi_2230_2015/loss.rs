@@ -1,12 +1,12 @@
 //! What a stud keeps of its preload: stretch, settling of the faces, creep of the resin.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Area, Force, Length, LinearStiffness, Pressure, Time, hour, newton, newton_per_metre,
 };
 
 /// Settling of the faces.
-pub const SETTLING: Source = Source::new("VDI 2230-1", "2015", "5.4.2", Standing::FromMemory);
+pub const SETTLING: Source = Source::from_memory("VDI 2230-1", "2015", "5.4.2");
 /// Creep of the resin.
 pub const CREEP: Source = Source::judgement(
     "preload falls with the logarithm of time, 5 % a decade of hours (3 to 10 %)",

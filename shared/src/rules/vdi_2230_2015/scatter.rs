@@ -1,15 +1,14 @@
 //! How far preload strays from what the torque was meant to give.
 
 use crate::site_plan::anchors::{Coating, Lubrication, Tool};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::Spread;
 
 /// Nut factors by the state of the thread.
-pub const NUT_FACTOR: Source = Source::new(
+pub const NUT_FACTOR: Source = Source::second_hand(
     "Published tables of nut factors",
     "",
     "by state of the thread",
-    Standing::SecondHand,
 );
 
 /// Nut factor K by state of thread and coating: low, typical, high.

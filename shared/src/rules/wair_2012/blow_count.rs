@@ -1,15 +1,14 @@
 //! Speed of shear waves from the blow count of the standard penetration test.
 //! PEER report 2012/08, Table 4.1, N60 with the vertical effective stress.
 
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{Pressure, Velocity, kilopascal, metre_per_second};
 
 /// Source of the formula and its coefficients.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::from_memory(
     "PEER report 2012/08",
     "2012",
     "table of N60 with effective stress",
-    Standing::FromMemory,
 );
 
 /// Soil for which a row of coefficients holds.

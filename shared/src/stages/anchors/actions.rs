@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::figure::{Count, Kilonewton, KilonewtonMetre, Millimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::site_plan::Code;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::loads::{self, Loads};
 use crate::units::{Force, Length, Moment, kilonewton, kilonewton_metre, metre, newton};
 
@@ -14,14 +14,9 @@ const BESIDE: Source = Source::judgement(
     "a hand 0.75 m beside the axis; a gust a quarter of the telescope's width beside it, as EN 1991-1-4 7.4.3 takes it",
 );
 /// Partial factors of EN 1990.
-const EN_1990: Source = Source::new(
-    "EN 1990",
-    "2002",
-    "Table A1.2(B) and 6.4.3.3",
-    Standing::FromMemory,
-);
+const EN_1990: Source = Source::from_memory("EN 1990", "2002", "Table A1.2(B) and 6.4.3.3");
 /// Load factors of ACI 318.
-const ACI_LOADS: Source = Source::new("ACI 318", "19", "Table 5.3.1", Standing::FromMemory);
+const ACI_LOADS: Source = Source::from_memory("ACI 318", "19", "Table 5.3.1");
 
 /// What acts at the foot, characteristic.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -6,7 +6,7 @@ use crate::paths;
 use crate::rules::aisc_360_16;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub, weld};
 use crate::site_plan::Code;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::anchors::actions::Factored;
 use crate::stages::anchors::forces;
 use crate::stages::anchors::seat::Seat;
@@ -16,11 +16,10 @@ use crate::stages::steel::Grade;
 use crate::units::{Force, Length, Moment, kilonewton, megapascal, millimetre, newton_per_metre};
 
 /// Stand-off in diameters that is common without further thought, and the most that this tool judges.
-const STAND_OFF: Source = Source::new(
+const STAND_OFF: Source = Source::second_hand(
     "AASHTO and guides to monopole bases",
     "",
     "exposed stud at most one diameter",
-    Standing::SecondHand,
 );
 
 /// Holds plate, weld, stand-off and concrete against what they carry.

@@ -10,7 +10,7 @@ use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
 use crate::rules::vdi_2230_2015::{self as tightening, loss};
 use crate::site_plan::Code;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::situation::Situation;
 use crate::stages::anchors::strength::Mode;
@@ -204,17 +204,15 @@ fn lines(
 /// preload, which fades, counts as one is a judgement on the safe side.
 pub fn lasting(code: Code) -> Source {
     match code {
-        Code::Eurocode => Source::new(
+        Code::Eurocode => Source::from_memory(
             "EN 1992-4",
             "2018",
             "7.2.1.6 (2), written for sustained actions; that a preload counts as one is judgement",
-            Standing::FromMemory,
         ),
-        Code::Aci => Source::new(
+        Code::Aci => Source::from_memory(
             "ACI 318",
             "19",
             "17.5.2.2, written for sustained tension; that a preload counts as one is judgement",
-            Standing::FromMemory,
         ),
     }
 }

@@ -8,18 +8,17 @@ use crate::notes::{Notes, Working};
 use crate::rules::en_1992_1_1_2004::{maturity, strength, strength_by_age as by_age};
 use crate::rules::en_13670_2009::curing;
 use crate::site_plan::block::{Cement, Concrete};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stock::goods::CONCRETES;
 use crate::units::{Pressure, Time, day, megapascal};
 
 /// Least age before drilling for resin-bonded studs, days.
 pub const LEAST_AGE_D: f64 = 21.0;
 /// Where that is from.
-pub const LEAST_AGE_SOURCE: Source = Source::new(
+pub const LEAST_AGE_SOURCE: Source = Source::from_memory(
     "ACI 318",
     "19",
     "17.2.2, least age of concrete for bonded anchors; EN 1992-1-1 3.1.2",
-    Standing::FromMemory,
 );
 /// Strength below which no approval of a bonded stud reaches, MPa.
 pub const DRILL_STRENGTH_MPA: f64 = 20.0;

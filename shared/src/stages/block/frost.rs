@@ -8,7 +8,7 @@ use crate::figure::{Kilonewton, Metre, One, Unit};
 use crate::notes::{AssumedValue, Assumption, Check, Notes, Working};
 use crate::rules::cfem_2006::adfreeze;
 use crate::site_plan::block::FrostRemedy;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::{Contact, Outline};
 use crate::stages::ground::Ground;
@@ -32,11 +32,10 @@ const LEFT_M: f64 = 0.10;
 pub(crate) const GRAVEL_WIDTH_M: f64 = 0.3;
 
 /// Boards that keep frost out of the ground.
-const BOARD_SOURCE: Source = Source::new(
+const BOARD_SOURCE: Source = Source::from_memory(
     "EN ISO 13793",
     "2001",
     "ground insulation laid flat beside unheated structures; sizes by judgement",
-    Standing::FromMemory,
 );
 
 /// Frost at the sides.

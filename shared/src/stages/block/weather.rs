@@ -4,7 +4,7 @@ use crate::brief::Brief;
 use crate::figure::{Celsius, Unit};
 use crate::notes::{Check, Notes};
 use crate::paths;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Colder than this no concrete is poured, °C.
 pub const COLDEST_C: f64 = 5.0;
@@ -16,18 +16,16 @@ const HOTTEST_C: f64 = 35.0;
 pub const WARM_C: f64 = 25.0;
 
 /// At least 5 °C when delivered, and kept there until 5 MPa.
-const COLD: Source = Source::new(
+const COLD: Source = Source::second_hand(
     "EN 206 and BS 8500",
     "",
     "temperature of fresh concrete at delivery, at least 5 °C",
-    Standing::SecondHand,
 );
 /// Below 35 °C.
-const HOT: Source = Source::new(
+const HOT: Source = Source::second_hand(
     "ACI 301 and BS 8500",
     "",
     "temperature of fresh concrete, below 35 °C",
-    Standing::SecondHand,
 );
 
 /// Adds the checks.

@@ -5,7 +5,7 @@ use crate::figure::Unit;
 use crate::notes::{Notes, When};
 use crate::site_plan::block::Reinforcement;
 use crate::site_plan::pier::Fill;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::anchors::Seat;
 use crate::stages::pier::TWO_PEOPLE_KG;
 use crate::units::{Mass, kilogram, metre};
@@ -29,7 +29,7 @@ fn drilling(job: &Job, notes: &mut Notes) {
         When::Drilling,
         "Dust of drilled concrete holds silica, which scars lungs for good. Take it away at the bit with an extractor, wear a close-fitting \
          FFP3 or P100 mask on a shaven face, keep others upwind, and blow holes out through a shroud or into a vacuum, never into a face.",
-        Source::new("29 CFR 1926.1153", "2016", "Table 1, handheld drills", Standing::FromMemory),
+        Source::from_memory("29 CFR 1926.1153", "2016", "Table 1, handheld drills"),
     );
     let steel = match job.brief.block.reinforcement.value {
         Reinforcement::Plain => "",

@@ -6,7 +6,7 @@ use crate::notes::{Check, Notes, Stage, Verdict, When};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::block::{Cement, Concrete, Mix};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::block::Block;
 use crate::stages::block::age::{DRILL_STRENGTH_MPA, LEAST_AGE_D, LEAST_AGE_SOURCE};
 use crate::stages::block::concrete::BY_HAND_M3;
@@ -92,7 +92,7 @@ fn weather(brief: &Brief, notes: &mut Notes) {
                 say(COLDEST_C),
                 brief.units.say(5.0, Unit::Megapascal)
             ),
-            Source::new("EN 13670", "2009", "8.5", Standing::FromMemory),
+            Source::from_memory("EN 13670", "2009", "8.5"),
         );
     }
     if celsius > WARM_C {

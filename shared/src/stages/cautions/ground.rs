@@ -6,7 +6,7 @@ use crate::notes::{Notes, When};
 use crate::rules::tree_reach;
 use crate::rules::ufc_3_130_06_2004::berggren;
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::ground::frost_class::FrostClass;
 use crate::stages::ground::soil_table::{self, Group};
 use crate::stages::ground::stiffness::counts;
@@ -19,11 +19,10 @@ const DRAIN_NEAR_M: f64 = 3.0;
 const DISAGREES_FACTOR: f64 = 1.5;
 
 /// Source of frost's grip on a block's sides.
-const ADFREEZE: Source = Source::new(
+const ADFREEZE: Source = Source::from_memory(
     "UFC 3-130-04",
     "2004",
     "frost heave and adfreezing on foundations",
-    Standing::FromMemory,
 );
 
 /// Lists the warnings.

@@ -4,7 +4,7 @@ use crate::figure::{Metre, Tonne, Unit};
 use crate::notes::{Notes, When};
 use crate::site_plan::block::{FrostRemedy, Mix};
 use crate::site_plan::excavation::Method;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::ground::Ground;
 
 use super::Job;
@@ -64,7 +64,7 @@ fn services(job: &Job, notes: &mut Notes) {
             "Cables, gas and water lie shallower than any plan shows. Ask the owners for their plans, sweep the ground with a locator and \
              dig the first {hand} by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
         ),
-        Source::new("29 CFR 1926.651", "1989", "(b), underground installations", Standing::FromMemory),
+        Source::from_memory("29 CFR 1926.651", "1989", "(b), underground installations"),
     );
 }
 
@@ -77,7 +77,7 @@ fn open_pit(job: &Job, notes: &mut Notes) {
              cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
             job.brief.units.say( job.excavation.depth, Metre)
         ),
-        Source::new("29 CFR 1926.651", "1989", "(c), (l)", Standing::FromMemory),
+        Source::from_memory("29 CFR 1926.651", "1989", "(c), (l)"),
     );
 }
 

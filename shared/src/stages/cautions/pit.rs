@@ -5,7 +5,7 @@ use crate::figure::{Degree, Metre, Unit};
 use crate::notes::{Notes, When};
 use crate::rules::osha_1926_p_1989::{distances, slopes};
 use crate::site_plan::excavation::Method;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::excavation::face::SHUTTERED_M;
 use crate::stages::excavation::{Excavation, neighbours};
 use crate::stages::ground::Ground;
@@ -13,23 +13,12 @@ use crate::stages::ground::soil_table::Group;
 use crate::units::{Length, metre};
 
 /// Clauses of the same document, each behind one caution.
-const WATER: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.651(h)",
-    Standing::FromMemory,
-);
-const INSPECTION: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.651(k)",
-    Standing::FromMemory,
-);
-const DUST: Source = Source::new(
+const WATER: Source = Source::from_memory("29 CFR 1926 Subpart P", "1989", "1926.651(h)");
+const INSPECTION: Source = Source::from_memory("29 CFR 1926 Subpart P", "1989", "1926.651(k)");
+const DUST: Source = Source::from_memory(
     "29 CFR 1926",
     "2016",
     "1926.1153, respirable crystalline silica",
-    Standing::FromMemory,
 );
 
 /// Lists the cautions.
@@ -210,12 +199,7 @@ fn backfill(brief: &Brief, notes: &mut Notes) {
     );
 }
 
-const UNDERMINING: Source = Source::new(
-    "29 CFR 1926 Subpart P",
-    "1989",
-    "1926.651(i)",
-    Standing::FromMemory,
-);
+const UNDERMINING: Source = Source::from_memory("29 CFR 1926 Subpart P", "1989", "1926.651(i)");
 
 fn building(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     let near = neighbours::footing(brief, ground, pit).filter(|footing| {

@@ -6,23 +6,14 @@ use crate::notes::{Notes, When};
 use crate::rules::threads;
 use crate::site_plan::anchors::{Coating, Hole, Lubrication, StrengthClass};
 use crate::site_plan::block::Reinforcement;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::anchors::seat::Seat;
 
 /// Galvanised threads.
-const GALVANISED: Source = Source::new(
-    "ISO 10684",
-    "2004",
-    "Annex A and clause 6",
-    Standing::SecondHand,
-);
+const GALVANISED: Source = Source::second_hand("ISO 10684", "2004", "Annex A and clause 6");
 /// Dissimilar metals.
-const CONTACT: Source = Source::new(
-    "EN ISO 14713-1",
-    "2017",
-    "6.9, contact with other metals",
-    Standing::FromMemory,
-);
+const CONTACT: Source =
+    Source::from_memory("EN ISO 14713-1", "2017", "6.9, contact with other metals");
 /// Setting of bonded studs.
 const SETTING: Source =
     Source::common_practice("setting of bonded studs; the product's own instructions rule");
@@ -48,7 +39,7 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
                 brief.units.say(80.0, Unit::NewtonMetre),
                 brief.units.say(120.0, Unit::NewtonMetre)
             ),
-            Source::new("Assessments of bonded anchors", "", "largest installation torque", Standing::FromMemory),
+            Source::from_memory("Assessments of bonded anchors", "", "largest installation torque"),
         );
     }
     if brief.anchors.max_torque.is_none() {
@@ -70,7 +61,7 @@ fn pattern(brief: &Brief, notes: &mut Notes) {
             When::Planning,
             "EN 1992-4 shows rectangles of up to nine fasteners. A ring of another number is calculated here by the same areas and factors, with \
              overlaps counted once; that is a judgement, which a checking engineer should share.",
-            Source::new("EN 1992-4", "2018", "Figures 1.1 and 1.2", Standing::FromMemory),
+            Source::from_memory("EN 1992-4", "2018", "Figures 1.1 and 1.2"),
         );
     }
 }

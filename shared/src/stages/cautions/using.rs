@@ -3,7 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::Arcminute;
 use crate::notes::{Notes, When};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::motion::{Season, season};
 
 use super::Job;
@@ -26,7 +26,7 @@ fn wiring(notes: &mut Notes) {
         When::Wiring,
         "Lightning can strike a steel column in the open. Ask the electrician about bonding and surge protection, unplug when you \
          leave, and stay away from it in a thunderstorm.",
-        Source::new("EN 62305-3", "2011", "touch and step voltages", Standing::FromMemory),
+        Source::from_memory("EN 62305-3", "2011", "touch and step voltages"),
     );
 }
 

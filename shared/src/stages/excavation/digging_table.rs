@@ -1,17 +1,16 @@
 //! Hours to dig a cubic metre, read from `data/digging.csv`: a labourer's who is used to it, as estimators publish them.
 
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// The table, one soil a line, each with its source.
 pub const CSV: &str = include_str!("../../../data/digging.csv");
 
 /// Source of the hours.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::read(
     "Labour factors of an estimating school and a compendium of outputs",
     "",
     "digging, loading and wheeling by hand, hours to the cubic metre; data/digging.csv",
-    Standing::Read,
 );
 
 /// Hours for a cubic metre.

@@ -6,7 +6,7 @@ use crate::notes::{Check, Notes, Working, exceeds};
 use crate::paths;
 use crate::rules::terzaghi_1943::vertical_cut;
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
@@ -21,11 +21,10 @@ const SEASON: (f64, f64) = (2.0, 25.0);
 /// What moves the check.
 const FIELDS: &[Path] = paths![site.soil, block.depth_m, excavation.sides];
 /// Where the height of [`MOST_M`] comes from.
-const MOST: Source = Source::new(
+const MOST: Source = Source::second_hand(
     "DIN 4124",
     "2012",
     "upright to 1.25 m, and the 1.2 m of British site practice; read where other texts quote them",
-    Standing::SecondHand,
 );
 /// Where [`SHUTTERED_M`] comes from.
 const SHUTTERED: Source = Source::judgement(

@@ -5,7 +5,7 @@ use crate::brief::site::ASSUMED_FOOTING_M;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::paths;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::excavation::Excavation;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table::Group;
@@ -17,11 +17,10 @@ pub const NEAR_LINE_M: f64 = 1.0;
 const CLEAR_OF_DRAIN_M: f64 = 0.5;
 
 /// The line from a footing's edge.
-const LINE: Source = Source::new(
+const LINE: Source = Source::second_hand(
     "Law on work beside a neighbour's footing",
     "",
     "the line that falls at 45 degrees; 1 in 2 in sand or below water is remembered",
-    Standing::SecondHand,
 );
 /// Clear distance from the pit's edge to the footing, and the least that keeps the pit above the line from its edge.
 pub struct Footing {

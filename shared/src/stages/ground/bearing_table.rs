@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// The table, one soil a line; a column of keys behind each value says where it is from.
 pub const CSV: &str = include_str!("../../../data/bearing.csv");
@@ -78,7 +78,7 @@ const NBC_EDITION: &str = "2010";
 /// The source of a key.
 fn source(key: &str) -> Option<Source> {
     let ibc = |row| Source::new("IBC", "2012", row, presumptive::SOURCE.standing);
-    let canada = |row| Source::new(NBC, NBC_EDITION, row, Standing::SecondHand);
+    let canada = |row| Source::second_hand(NBC, NBC_EDITION, row);
     Some(match key {
         "ibc1" => ibc("Table 1806.2, row 1: crystalline bedrock"),
         "ibc2" => ibc("Table 1806.2, row 2: sedimentary and foliated rock"),
@@ -89,19 +89,11 @@ fn source(key: &str) -> Option<Source> {
         "nbc_till" => canada("9.4.4.1, row of till"),
         "nbc_shale" => canada("9.4.4.1, row of clay shale"),
         "nbc_rock" => canada("9.4.4.1, row of sound rock"),
-        "bs8004" => Source::new("BS 8004", "1986", "Table 1", Standing::FromMemory),
-        "cfr3285" => Source::new(
-            "24 CFR 3285",
-            "",
-            "3285.202, row of loose sand: 1,000 psf",
-            Standing::FromMemory,
-        ),
-        "bs5930" => Source::new(
-            "BS 5930",
-            "",
-            "strength of clay by its words",
-            Standing::FromMemory,
-        ),
+        "bs8004" => Source::from_memory("BS 8004", "1986", "Table 1"),
+        "cfr3285" => {
+            Source::from_memory("24 CFR 3285", "", "3285.202, row of loose sand: 1,000 psf")
+        }
+        "bs5930" => Source::from_memory("BS 5930", "", "strength of clay by its words"),
         "judgement" => JUDGEMENT,
         _ => return None,
     })

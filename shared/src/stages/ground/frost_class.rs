@@ -7,14 +7,13 @@
 use serde::Serialize;
 
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 
 /// Where the classes come from.
-pub const SOURCE: Source = Source::new(
+pub const SOURCE: Source = Source::second_hand(
     "ZTVE-StB",
     "2017",
     "classes of frost susceptibility by the groups of DIN 18196",
-    Standing::SecondHand,
 );
 
 /// Class of frost susceptibility.

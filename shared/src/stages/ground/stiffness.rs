@@ -17,7 +17,7 @@ use crate::rules::scatter;
 use crate::rules::wair_2012::blow_count;
 use crate::site_plan::Site;
 use crate::site_plan::site::{Season, WaveSpeedMethod};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::ground::STATED;
 use crate::stages::ground::soil_table::{self, Group, SoilRow};
 use crate::stages::ground::water::Water;
@@ -62,11 +62,10 @@ const fn stated_sd_ln(method: Option<WaveSpeedMethod>) -> f64 {
 /// What a wet winter may leave of a speed that was measured in a dry summer, when suction stiffens the ground: judgement.
 const DRY_SUMMER_RATIO: f64 = 0.85;
 /// Source of a stated speed's range.
-const STATED_RANGE: Source = Source::new(
+const STATED_RANGE: Source = Source::second_hand(
     "Garofalo and others, InterPACIFIC project",
     "2016",
     "spread between methods and analysts near the surface; values by judgement",
-    Standing::SecondHand,
 );
 /// Scatter of the data about the blow count's formula.
 const BLOW_COUNT_BAND: [f64; 2] = [0.77, 1.3];

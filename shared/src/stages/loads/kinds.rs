@@ -8,7 +8,7 @@ use crate::figure::{
 use crate::notes::{Line, Worked, Working};
 use crate::rules::en_1991_1_1_2002::person;
 use crate::rules::en_1991_1_4_2005::{cylinder, gust as wind};
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::units::{
     Force, Moment, Pressure, gravity, kilogram_per_cubic_metre, metre, newton, newton_metre,
     square_metre,
@@ -30,11 +30,10 @@ const GUST_ARM_RATIO: f64 = 0.25;
 /// Weights.
 const WEIGHT: Source = Source::derived("mass times gravity");
 /// Why a roof that shuts is looked at open once.
-pub(super) const CAUGHT_OPEN: Source = Source::new(
+pub(super) const CAUGHT_OPEN: Source = Source::second_hand(
     "EN 1991-1-4",
     "2005",
     "7.2.9 (3), as an advisory note on dominant openings tells it",
-    Standing::SecondHand,
 );
 
 /// Any load of this plan: no wind, no partial factor's exception.

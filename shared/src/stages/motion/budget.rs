@@ -13,7 +13,7 @@ use crate::figure::{Arcsecond, Millimetre, One, Unit};
 use crate::notes::{Notes, Verdict, Working};
 use crate::rules::image_motion::{scale, width};
 use crate::site_plan::Use;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::motion::growth::Cost;
 use crate::units::{millimetre, second};
 
@@ -25,18 +25,16 @@ const EYE_ARCSEC: f64 = 60.0;
 const EYE_SEEING_RATIO: f64 = 0.5;
 
 /// About a second for a good portable mount after a touch.
-const EYE_SETTLES: Source = Source::new(
+const EYE_SETTLES: Source = Source::read(
     "Covington, How to Use a Computerized Telescope",
     "2002",
     "steadiness of tripods and piers",
-    Standing::Read,
 );
 /// More than three seconds is inadequate.
-const FRAMES_SETTLE: Source = Source::new(
+const FRAMES_SETTLE: Source = Source::read(
     "McAnally, Jupiter and How to Observe It",
     "2008",
     "chapter 7, mounts",
-    Standing::Read,
 );
 
 /// What stillness is judged by.

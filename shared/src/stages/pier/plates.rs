@@ -13,12 +13,7 @@ const BOLT_EDGE_MM: f64 = 1.2 * 13.0;
 /// Holds the plates against what they carry.
 pub fn checks(brief: &Brief, notes: &mut Notes) {
     let pier = &brief.pier;
-    let fit = Source::new(
-        "EN 1993-1-8",
-        "2005",
-        "Table 3.3, end distance 1.2 d0",
-        crate::source::Standing::FromMemory,
-    );
+    let fit = Source::from_memory("EN 1993-1-8", "2005", "Table 3.3, end distance 1.2 d0");
     let needed = millimetre::get(pier.top_bolt_circle.value) + 2.0 * BOLT_EDGE_MM;
     notes.check(
         Check::at_least(

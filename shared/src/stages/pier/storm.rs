@@ -8,7 +8,7 @@ use crate::paths;
 use crate::rules::en_1993_1_1_2005::{buckling, resistance};
 use crate::rules::en_10210_2_2006::section as tube;
 use crate::site_plan::Code;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::loads::{self, Load, Loads};
 use crate::stages::pier::section::Section;
 use crate::stages::steel::Grade;
@@ -17,12 +17,7 @@ use crate::units::{Force, Moment, Pressure, newton, newton_metre};
 /// Partial factor of a permanent action, EN 1990 Table A1.2(B).
 pub const WEIGHT_FACTOR: f64 = 1.35;
 /// Where the factors come from.
-const EN_1990: Source = Source::new(
-    "EN 1990",
-    "2002",
-    "Table A1.2(B) and 6.4.3.3",
-    Standing::FromMemory,
-);
+const EN_1990: Source = Source::from_memory("EN 1990", "2002", "Table A1.2(B) and 6.4.3.3");
 
 /// What pushes and bends the column at its foot.
 #[derive(Debug, Clone, PartialEq)]

@@ -4,19 +4,15 @@ use crate::brief::Brief;
 use crate::rules::annular_plate;
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015 as tightening;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::anchors::preload_loss;
 use crate::units::{Length, Moment, newton_metre};
 
 use super::{Bears, Limit, Screw, Way};
 
 /// What a product's sheet says.
-const PRODUCT: Source = Source::new(
-    "The product's sheet",
-    "",
-    "largest installation torque",
-    Standing::SecondHand,
-);
+const PRODUCT: Source =
+    Source::second_hand("The product's sheet", "", "largest installation torque");
 /// Share of the proof load between two nuts.
 const BETWEEN_NUTS_RATIO: f64 = 0.5;
 const BETWEEN_NUTS: Source = Source::judgement("half of the proof load between two nuts");

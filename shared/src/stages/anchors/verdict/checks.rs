@@ -312,12 +312,7 @@ fn plate(situation: &Situation, group: &Group, notes: &mut Notes) {
 }
 
 /// Edge of a hole in a plate.
-const PLATE_EDGE: Source = Source::new(
-    "EN 1993-1-8",
-    "2005",
-    "Table 3.3",
-    crate::source::Standing::FromMemory,
-);
+const PLATE_EDGE: Source = Source::from_memory("EN 1993-1-8", "2005", "Table 3.3");
 /// Room for washers.
 const REACH: Source = Source::derived("column, weld and washers side by side");
 /// Width of the hole.

@@ -7,7 +7,7 @@ use crate::paths;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, sliding, uplift};
 use crate::rules::ibc_2012::sliding::{self as presumed, BaseResistance};
 use crate::site_plan::site::Soil;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::block::actions::Actions;
 use crate::stages::block::outline::Outline;
 use crate::units::{Force, Length, Moment, Pressure, kilonewton};
@@ -17,12 +17,8 @@ const HOLDING_FACTOR: f64 = 0.9;
 /// Factor on the water's lift, a permanent action that takes from it.
 const LIFT_FACTOR: f64 = 1.1;
 /// Where they come from.
-pub(super) const EQU_SOURCE: Source = Source::new(
-    "EN 1990",
-    "2002",
-    "Table A1.2(A), set A (EQU)",
-    Standing::FromMemory,
-);
+pub(super) const EQU_SOURCE: Source =
+    Source::from_memory("EN 1990", "2002", "Table A1.2(A), set A (EQU)");
 
 /// Largest pressure at the base's edge; none when the force falls outside the base.
 pub(in crate::stages::block) fn largest_pressure(

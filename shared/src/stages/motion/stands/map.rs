@@ -7,7 +7,7 @@ use crate::figure::{Arcsecond, Megapascal, One, Unit};
 use crate::halfspace::Solved;
 use crate::notes::{Notes, Working};
 use crate::site_plan::floor::FloorKind;
-use crate::source::{Source, Standing};
+use crate::source::Source;
 use crate::stages::floor::{Floor, footprints};
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::SOURCE;
@@ -24,11 +24,10 @@ const LINES: usize = 41;
 const AT_REST_PHASE: f64 = 0.5;
 
 /// Where steps reach in frequency.
-const STEP_SOURCE: Source = Source::new(
+const STEP_SOURCE: Source = Source::second_hand(
     "J. Acoust. Soc. Am. 120, 762",
     "2006",
     "footsteps in the ground at 20 to 90 Hz, abstract; a wave's length over 2π is mechanics",
-    Standing::SecondHand,
 );
 
 /// Lean of the pier when a person stands anywhere on the floor, in typical ground.
