@@ -57,6 +57,7 @@ fn write(folder: &Path, plan: &SitePlan) -> Result<(), Box<dyn std::error::Error
         view_link: Some("https://planner.example/p/8f14e45fceea167a5a36dedd4bea2543/plan?rev=3"),
         check_link: Some("https://planner.example/s/mfrggzdfmztwq2lknnwg23tpoa?rev=3"),
         letterhead: None,
+        built: &[],
     };
     for (paper, ending) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
         let start = Instant::now();

@@ -36,7 +36,8 @@ pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
     let mut made = plan.clone();
     let of_pier = measurement(entry, design);
     if let Some(measurement) = &of_pier {
-        measurement.put(&mut made.commissioning);
+        // What the plan has already stays as it is; then nothing is taken.
+        let _ = measurement.put(&mut made.commissioning);
     }
     let field = match (entry.value, entry.text.as_deref()) {
         _ if of_pier.is_some() => Some(MEASURED),
