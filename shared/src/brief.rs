@@ -184,7 +184,6 @@ pub struct Taken {
 
 impl Taken {
     /// From plain words.
-    #[must_use]
     pub fn new(why: impl Into<String>, effect: impl Into<String>, source: Source) -> Self {
         Self {
             why: why.into(),

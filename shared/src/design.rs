@@ -84,7 +84,6 @@ pub struct Design {
 }
 
 /// Runs the stages on complete inputs.
-#[must_use]
 pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
     let mut notes = Notes {
         assumptions: brief.assumptions.clone(),

@@ -121,7 +121,6 @@ pub struct Working {
 
 impl Working {
     /// Starts a working.
-    #[must_use]
     pub fn new(
         id: &'static str,
         title: impl Into<String>,
@@ -141,7 +140,6 @@ impl Working {
     }
 
     /// Adds an input.
-    #[must_use]
     pub fn with<Q>(mut self, symbol: &'static str, quantity: Q, unit: impl UnitOf<Q>) -> Self {
         let Amount { value, unit } = Amount::of(quantity, unit);
         self.inputs.push(Input {
@@ -153,7 +151,6 @@ impl Working {
     }
 
     /// Ends it with the result.
-    #[must_use]
     pub fn gives<Q>(mut self, symbol: &'static str, quantity: Q, unit: impl UnitOf<Q>) -> Self {
         let Amount { value, unit } = Amount::of(quantity, unit);
         self.symbol = symbol;

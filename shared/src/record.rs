@@ -38,7 +38,6 @@ use crate::design::Design;
 /// let Some(Verdict::Stop { why, .. }) = judge(&water, &brief, &design) else { panic!("water in the pit stops the pour") };
 /// assert!(why.starts_with("Water at 0.6"));
 /// ```
-#[must_use]
 pub fn judge(entry: &Entry, brief: &Brief, design: &Design) -> Option<Verdict> {
     let items = items(brief, design);
     item_of(entry, &items)?.judge(entry, &[], brief.units)

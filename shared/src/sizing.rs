@@ -71,13 +71,11 @@ fn can_help(first: &Design) -> bool {
 }
 
 /// Whether what was chosen first may be built and is still, as far as anybody can say.
-#[must_use]
 pub fn is_enough(verdict: &Verdict) -> bool {
     verdict.build.says != Says::No && verdict.still.says != Some(Within::Over)
 }
 
 /// Looks for a choice that is enough.
-#[must_use]
 pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -> Sizing {
     let near = SmallShelf::holding(SHAPES).before(shelf);
     let block = &first.block;

@@ -27,7 +27,6 @@ pub const INCH_MM: f64 = 25.4;
 
 impl Stock {
     /// The family that readers of these units usually buy from.
-    #[must_use]
     pub const fn of(units: Units) -> Self {
         match units {
             Units::Metric => Self::Metric,
@@ -36,7 +35,6 @@ impl Stock {
     }
 
     /// Of two the one for this family.
-    #[must_use]
     pub fn either<T>(self, metric: T, inch: T) -> T {
         match self {
             Self::Metric => metric,
@@ -45,26 +43,22 @@ impl Stock {
     }
 
     /// So many steps in which pit and block are set out, m: 50 mm or 2 in.
-    #[must_use]
     pub fn steps_m(self, number: f64) -> f64 {
         self.either(number / 20.0, number * 508.0 / 10_000.0)
     }
 
     /// One such step, m.
-    #[must_use]
     pub fn step_m(self) -> f64 {
         self.steps_m(1.0)
     }
 
     /// A side of a plate or a circle, up to the next 10 mm or 1/2 in, mm.
-    #[must_use]
     pub fn plate_up_mm(self, value: f64) -> f64 {
         let step = self.either(10.0, INCH_MM / 2.0);
         (value / step - 1e-9).ceil() * step
     }
 
     /// A depth of a hole or a length of a stud, down to the last 5 mm or 1/4 in, mm.
-    #[must_use]
     pub fn depth_down_mm(self, value: f64) -> f64 {
         let step = self.either(5.0, INCH_MM / 4.0);
         (value / step + 1e-9).floor() * step
@@ -72,7 +66,6 @@ impl Stock {
 
     /// An assumed length as a tape of this family has it: where inches are sold, the nearest round one within 2 %, such as 1 in
     /// for 25 mm. What is no length, or already on a mark, stays.
-    #[must_use]
     pub fn round(self, unit: Unit, value: f64) -> f64 {
         match (self, unit) {
             (Self::Inch, Unit::Metre) => inches::near(value * 1000.0) / 1000.0,
@@ -82,14 +75,12 @@ impl Stock {
     }
 
     /// The nearest size that a rule of this family can be set to, 1 mm or 1/16 in.
-    #[must_use]
     pub fn on_a_rule(self, length: Length) -> Length {
         let step = self.either(1.0, INCH_MM / 16.0);
         millimetre::new((millimetre::get(length) / step).round() * step)
     }
 
     /// Whether a side or a depth of concrete can be set out by a tape: whole 10 mm, or whole inches.
-    #[must_use]
     pub fn is_round(self, length: Length) -> bool {
         let step = self.either(0.01, INCH_MM / 1000.0);
         let steps = metre::get(length) / step;

@@ -62,13 +62,11 @@ pub struct Anchors {
 
 impl Anchors {
     /// The row of the thread.
-    #[must_use]
     pub fn thread(&self) -> Thread {
         threads::thread(self.size.value)
     }
 
     /// Number of studs, a whole number.
-    #[must_use]
     pub fn number(&self) -> usize {
         self.count.value.round().max(1.0) as usize
     }

@@ -39,7 +39,6 @@ pub struct Found {
 
 impl Search<'_> {
     /// Goes through the lattice by cost while `go_on` says so.
-    #[must_use]
     pub fn by_cost(&self, lattice: &Lattice, go_on: &dyn Fn(Reached) -> bool) -> Found {
         let columns = lattice.columns().count();
         let sizes = self.sizes(lattice);

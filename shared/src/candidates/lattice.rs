@@ -55,7 +55,6 @@ pub struct Column {
 
 impl Lattice {
     /// All that a plan leaves open within the room there is.
-    #[must_use]
     pub fn of(plan: &SitePlan, brief: &Brief, room: &Room) -> Self {
         Self {
             sides_m: sides(plan, brief.stock.value, room),
@@ -73,7 +72,6 @@ impl Lattice {
     }
 
     /// How many candidates it has.
-    #[must_use]
     pub fn size(&self) -> usize {
         self.sides_m.len() * self.depths_m.len() * self.columns().count()
     }
@@ -113,7 +111,6 @@ impl Size {
 
 impl Column {
     /// The column of complete inputs.
-    #[must_use]
     pub fn of(brief: &Brief) -> Self {
         let pier = &brief.pier;
         Self {
@@ -137,7 +134,6 @@ impl Column {
 }
 
 /// The plan with a block and a column, and its complete inputs; none where they contradict what was said.
-#[must_use]
 pub fn tried(plan: &SitePlan, size: Option<&Size>, column: &Column) -> Option<(SitePlan, Brief)> {
     let mut plan = plan.clone();
     if let Some(size) = size {
@@ -149,7 +145,6 @@ pub fn tried(plan: &SitePlan, size: Option<&Size>, column: &Column) -> Option<(S
 }
 
 /// The answers that make one plan of another: those of sizes, fill, seat and studs in which they differ.
-#[must_use]
 pub fn answers(said: &SitePlan, made: &SitePlan) -> Vec<NewField> {
     let numbers = SitePlan::numbers().filter_map(|number| {
         let value = (number.get)(made)?;

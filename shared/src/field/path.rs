@@ -18,7 +18,6 @@ impl Path {
     }
 
     /// Its name.
-    #[must_use]
     pub const fn as_str(self) -> &'static str {
         self.0
     }

@@ -12,7 +12,6 @@ const FAR_IN: f64 = 240.0;
 const VERY_FAR_IN: f64 = 1200.0;
 
 /// A length in inches with a fraction, `10 5/8″`, where it is on a mark of the tape.
-#[must_use]
 pub(super) fn on_a_mark(millimetres: f64) -> Option<String> {
     let inches = millimetres / INCH_MM;
     let marks = (inches * 16.0).round();
@@ -21,7 +20,6 @@ pub(super) fn on_a_mark(millimetres: f64) -> Option<String> {
 }
 
 /// A distance as a tape reads it, `3′ 6 1/2″`, to the nearest mark; none for what is finer than a tape.
-#[must_use]
 pub(super) fn distance(millimetres: f64) -> Option<String> {
     let inches = millimetres / INCH_MM;
     let far = inches.abs();
@@ -37,7 +35,6 @@ pub(super) fn distance(millimetres: f64) -> Option<String> {
 
 /// A dimension on a drawing: the nearest mark of the tape, in inches below three feet and in feet and inches from there. What is
 /// less than an inch and on no mark is no work for a tape, the wall of a pipe for instance, and keeps its thousandths.
-#[must_use]
 pub fn dimension(millimetres: f64) -> String {
     if millimetres.abs() < INCH_MM && millimetres != 0.0 && on_a_mark(millimetres).is_none() {
         return format!("{}\u{2033}", super::significant(millimetres / INCH_MM, 3));
@@ -56,13 +53,11 @@ const PRACTICE_RATIO: f64 = 0.05;
 const NEAR_RATIO: f64 = 0.02;
 
 /// The round size of a tape in inches that stands for a round metric one, mm.
-#[must_use]
 pub fn nominal(millimetres: f64) -> f64 {
     round(millimetres, PRACTICE_RATIO)
 }
 
 /// The same within 2 %, and what is on a mark of the tape as it is, mm.
-#[must_use]
 pub fn near(millimetres: f64) -> f64 {
     if on_a_mark(millimetres).is_some() {
         millimetres
@@ -85,7 +80,6 @@ fn round(millimetres: f64, ratio: f64) -> f64 {
 }
 
 /// What fills a box with a length that is exactly on a mark: `8 5/8` in a box of inches, `3' 4"` in one of feet.
-#[must_use]
 pub(super) fn entry(amount: f64, unit: super::Unit) -> Option<String> {
     let (millimetres, in_feet) = match unit {
         super::Unit::Metre => (amount * 1000.0, true),
@@ -110,7 +104,6 @@ pub(super) fn entry(amount: f64, unit: super::Unit) -> Option<String> {
 }
 
 /// A dimension in plain letters, for what reads no others: `15 13/16"`.
-#[must_use]
 pub fn plain(millimetres: f64) -> String {
     dimension(millimetres)
         .replace('\u{2032}', "'")

@@ -62,7 +62,6 @@ impl Change {
 }
 
 /// All that is worth trying in this plan.
-#[must_use]
 pub fn all(plan: &SitePlan, brief: &Brief, built: &Block) -> Vec<Change> {
     let mut changes = column(plan, brief);
     changes.extend(block(plan, brief, built));

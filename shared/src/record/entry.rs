@@ -76,7 +76,6 @@ pub struct Entry {
 
 impl Entry {
     /// An entry of a kind, with nothing else said.
-    #[must_use]
     pub fn new(id: &str, task: &str, kind: Kind) -> Self {
         Self {
             id: id.to_owned(),
@@ -95,7 +94,6 @@ impl Entry {
     }
 
     /// A measured figure.
-    #[must_use]
     pub fn measured(id: &str, task: &str, item: &str, value: f64) -> Self {
         Self {
             item: Some(item.to_owned()),
@@ -105,7 +103,6 @@ impl Entry {
     }
 
     /// A knock, a lean or a pull of the finished pier.
-    #[must_use]
     pub fn of_pier(id: &str, measurement: Measurement) -> Self {
         Self {
             item: Some(measurement.kind().key().to_owned()),
@@ -115,7 +112,6 @@ impl Entry {
     }
 
     /// An answer in words.
-    #[must_use]
     pub fn answered(id: &str, task: &str, item: &str, text: &str) -> Self {
         Self {
             item: Some(item.to_owned()),

@@ -19,7 +19,6 @@ pub struct Fault {
 
 impl Entry {
     /// Everything that is wrong with it, held against the plan's tasks, items and materials; empty when it may be kept.
-    #[must_use]
     pub fn faults(&self, tasks: &[Task], items: &[Item], materials: &[Material]) -> Vec<Fault> {
         let mut faults = self.word_faults();
         if !tasks.iter().any(|task| task.id == self.task) && self.task != MEASURE {
@@ -70,7 +69,6 @@ impl Entry {
     }
 
     /// What is wrong with its names and words, whatever the plan; empty when nothing is.
-    #[must_use]
     pub fn word_faults(&self) -> Vec<Fault> {
         let mut faults = Vec::new();
         let mut add = |field, said: String| faults.push(Fault { field, said });

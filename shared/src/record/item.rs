@@ -117,7 +117,6 @@ pub struct Band {
 }
 
 /// The item that an entry speaks of.
-#[must_use]
 pub fn item_of<'a>(entry: &Entry, items: &'a [Item]) -> Option<&'a Item> {
     items
         .iter()
@@ -126,7 +125,6 @@ pub fn item_of<'a>(entry: &Entry, items: &'a [Item]) -> Option<&'a Item> {
 
 impl Answer {
     /// An answer as the plan has it, or from which nothing follows.
-    #[must_use]
     pub fn fine(key: &'static str, words: impl Into<String>) -> Self {
         Self {
             key,
@@ -136,7 +134,6 @@ impl Answer {
     }
 
     /// An answer from which something follows.
-    #[must_use]
     pub fn then(key: &'static str, words: impl Into<String>, verdict: Verdict) -> Self {
         Self {
             key,
@@ -148,7 +145,6 @@ impl Answer {
 
 impl Item {
     /// An item; its source is judgement until another is named.
-    #[must_use]
     pub(super) fn new(
         id: impl Into<String>,
         task: &'static str,
@@ -173,56 +169,48 @@ impl Item {
     }
 
     /// The same with how to look, and where it stops the work.
-    #[must_use]
     pub(super) fn how(mut self, how: impl Into<String>) -> Self {
         self.how = how.into();
         self
     }
 
     /// The same, with other words before a finding.
-    #[must_use]
     pub(super) fn lead(mut self, lead: impl Into<String>) -> Self {
         self.lead = lead.into();
         self
     }
 
     /// The same, as a proof of the finished pier.
-    #[must_use]
     pub(super) fn proves(mut self) -> Self {
         self.proves = true;
         self
     }
 
     /// The same, which must be there before its task is ticked off.
-    #[must_use]
     pub(super) fn needed(mut self) -> Self {
         self.needed = Needed::BeforeTick;
         self
     }
 
     /// The same, which must be there before its task is begun.
-    #[must_use]
     pub(super) fn first(mut self) -> Self {
         self.needed = Needed::BeforeWork;
         self
     }
 
     /// The same, kept only for what was entered before.
-    #[must_use]
     pub(super) fn no_longer_asked(mut self) -> Self {
         self.asked = false;
         self
     }
 
     /// The same, its limits from a source.
-    #[must_use]
     pub(super) fn from(mut self, source: Source) -> Self {
         self.source = source;
         self
     }
 
     /// What was found, in words.
-    #[must_use]
     pub fn found(&self, entry: &Entry, units: Units) -> String {
         let text = entry.text.as_deref().unwrap_or_default().trim();
         match (&self.asks, entry.value) {
@@ -248,7 +236,6 @@ impl Item {
 
     /// What follows from a measurement; `others` are the plan's other entries, for what is held against an earlier
     /// moment. None for what is no measurement of this item.
-    #[must_use]
     pub fn judge(&self, entry: &Entry, others: &[&Entry], units: Units) -> Option<Verdict> {
         if entry.kind != Kind::Measured || entry.item.as_deref() != Some(self.id.as_str()) {
             return None;

@@ -29,7 +29,6 @@ impl Job<'_> {
 }
 
 /// Everything that is looked at and measured for a plan, in the order of the work; only for tasks that it has.
-#[must_use]
 pub fn items(brief: &Brief, design: &Design) -> Vec<Item> {
     let job = Job { brief, design };
     let mut items = Vec::new();

@@ -28,7 +28,6 @@ pub struct Taken {
 
 /// The plan with what an entry found as its answer. None where the finding answers no question of the plan, where the plan
 /// says the same already, or where the answer is one that no plan may have.
-#[must_use]
 pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
     if entry.kind != Kind::Measured {
         return None;
@@ -49,7 +48,6 @@ pub fn taken(entry: &Entry, plan: &SitePlan, design: &Design) -> Option<Taken> {
 }
 
 /// What an entry says of the finished pier: a knock, a lean or a pull, also where it was entered as one figure.
-#[must_use]
 pub fn measurement(entry: &Entry, design: &Design) -> Option<Measurement> {
     if entry.measurement.is_some() {
         return entry.measurement.clone();

@@ -45,7 +45,6 @@ pub struct Tube {
 
 impl Family {
     /// The family of tubes that a yard of this stock keeps.
-    #[must_use]
     pub fn of(stock: Stock) -> Self {
         stock.either(Self::European, Self::American)
     }
@@ -53,7 +52,6 @@ impl Family {
 
 impl Tube {
     /// A tube of no row, with sizes of its own.
-    #[must_use]
     pub fn own(outside_mm: f64, wall_mm: f64) -> Self {
         Self {
             name: "",
@@ -66,13 +64,11 @@ impl Tube {
     }
 
     /// Outside diameter.
-    #[must_use]
     pub fn outside(&self) -> Length {
         millimetre::new(self.outside_mm)
     }
 
     /// Wall.
-    #[must_use]
     pub fn wall(&self) -> Length {
         millimetre::new(self.wall_mm)
     }
@@ -117,7 +113,6 @@ fn row(line: &'static str) -> Option<Tube> {
 /// assert_eq!(by_name("chs 219.1×6.3").map(|tube| tube.outside_mm), Some(219.1));
 /// assert!(by_name("CHS 1 x 1").is_none());
 /// ```
-#[must_use]
 pub fn by_name(name: &str) -> Option<Tube> {
     let wanted = plain(name);
     all().find(|tube| plain(tube.name) == wanted)
@@ -141,7 +136,6 @@ fn plain(name: &str) -> String {
 const SAME_MM: f64 = 0.2;
 
 /// The size of a family with this outside diameter and wall.
-#[must_use]
 pub fn sold(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
     stocked(stock)
         .filter(|tube| {
@@ -155,7 +149,6 @@ pub fn sold(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
 }
 
 /// The next thicker wall of the same diameter in the family's table.
-#[must_use]
 pub fn thicker(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
     stocked(stock)
         .filter(|tube| (tube.outside_mm - outside_mm).abs() < 1.0 && tube.wall_mm > wall_mm + 0.05)
@@ -163,7 +156,6 @@ pub fn thicker(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
 }
 
 /// The next larger diameter with at least the same wall in the family's table.
-#[must_use]
 pub fn larger(stock: Stock, outside_mm: f64, wall_mm: f64) -> Option<Tube> {
     stocked(stock)
         .filter(|tube| tube.outside_mm > outside_mm + 1.0 && tube.wall_mm > wall_mm - 0.05)
@@ -181,7 +173,6 @@ pub fn usual(stock: Stock) -> impl Iterator<Item = Tube> {
 }
 
 /// The wall that is usual for a diameter, mm; of pipe the standard weight, which is schedule 40 up to 10 in.
-#[must_use]
 pub fn usual_wall_mm(stock: Stock, outside_mm: f64) -> f64 {
     if stock == Stock::Inch {
         return match outside_mm {

@@ -133,7 +133,6 @@ choice! {
 
 impl Size {
     /// The family that sells it.
-    #[must_use]
     pub const fn stock(self) -> Stock {
         match self {
             Self::M10 | Self::M12 | Self::M16 | Self::M20 | Self::M24 => Stock::Metric,
@@ -157,7 +156,6 @@ impl Size {
 
 impl StrengthClass {
     /// The family that sells it.
-    #[must_use]
     pub const fn stock(self) -> Stock {
         match self {
             Self::C5_8 | Self::C8_8 | Self::C10_9 | Self::A4_70 | Self::A4_80 => Stock::Metric,

@@ -201,7 +201,6 @@ const BELOW_HOLE_MM: f64 = 30.0;
 const UPSTAND_M: f64 = 0.05;
 
 /// Answers about the block that contradict each other, the plate or the studs. The pit's own section compares it with the block.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let mut problems: Vec<Problem> = [contact_reversed(plan), hole_through(plan)]
         .into_iter()

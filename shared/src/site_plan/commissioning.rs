@@ -44,7 +44,6 @@ impl Direction {
     pub const KEYS: &'static [&'static str] = &["x", "y"];
 
     /// In words.
-    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::X => "east and west",
@@ -53,7 +52,6 @@ impl Direction {
     }
 
     /// The direction with this name.
-    #[must_use]
     pub fn from_key(key: &str) -> Option<Self> {
         match key {
             "x" => Some(Self::X),
@@ -155,20 +153,17 @@ pub struct Commissioning {
 
 impl Commissioning {
     /// Whether nothing was measured.
-    #[must_use]
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
     }
 
     /// Whether anything can be fitted to.
-    #[must_use]
     pub fn is_measured(&self) -> bool {
         !(self.knocks.is_empty() && self.leans.is_empty() && self.pulls.is_empty())
     }
 }
 
 /// Numbers out of range, and too many measurements.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let said = &plan.commissioning;
     let mut found = Vec::new();

@@ -181,7 +181,6 @@ section! {
 }
 
 /// Texts and places out of range.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let (floor, units) = (&plan.floor, plan.units.unwrap_or_default());
     let mut problems = Vec::new();

@@ -158,7 +158,6 @@ section! {
 }
 
 /// Answers about the pier that contradict each other.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let pier = &plan.pier;
     let units = plan.units.unwrap_or_default();

@@ -29,13 +29,11 @@ pub struct Yard {
 
 impl Yard {
     /// Whether nothing was said.
-    #[must_use]
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
     }
 
     /// Whether a tube is kept.
-    #[must_use]
     pub fn keeps_tube(&self, tube: &Tube) -> bool {
         self.tubes.is_empty()
             || self
@@ -45,20 +43,17 @@ impl Yard {
     }
 
     /// Whether a plate is kept, by the name of its row.
-    #[must_use]
     pub fn keeps_plate(&self, row: &str) -> bool {
         self.plates.is_empty() || self.plates.iter().any(|kept| kept == row)
     }
 
     /// Whether rod of a thread is kept.
-    #[must_use]
     pub fn keeps_size(&self, size: Size) -> bool {
         self.sizes.is_empty() || self.sizes.contains(&size)
     }
 }
 
 /// What is wrong with a plan's yard: rows that the catalogue does not have, or not in the family that is sold.
-#[must_use]
 pub fn problems(plan: &SitePlan) -> Vec<Problem> {
     let (yard, stock) = (&plan.yard, plan.family());
     let mut problems = Vec::new();

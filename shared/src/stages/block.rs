@@ -113,7 +113,6 @@ pub struct Block {
 }
 
 /// Sizes or checks the block.
-#[must_use]
 pub fn stage(brief: &Brief, ground: &Ground, room: &Room, loads: &Loads) -> Found<Block> {
     let mut notes = Notes::default();
     let outline = size::choose(brief, ground, room, loads, &mut notes);

@@ -45,7 +45,6 @@ pub struct Job<'a> {
 }
 
 /// Lists the cautions that this plan calls for: those of its own figures in the order of the work, then what holds for every plan.
-#[must_use]
 pub fn stage(job: &Job) -> Notes {
     let Job {
         brief,

@@ -75,7 +75,6 @@ const NO_DAY: &str = "No start day was said, and the sun and the stars keep to t
 const NO_YEAR: &str = "The formulas for sun and stars are used from 1950 to 2100, and the start day is not among these years.";
 
 /// Finds true north.
-#[must_use]
 pub fn stage(brief: &Brief) -> Found<North> {
     let mut notes = Notes::default();
     let place = place(brief, &mut notes);

@@ -160,7 +160,6 @@ fn quarters(hours: f64) -> f64 {
 }
 
 /// Puts the work in order.
-#[must_use]
 pub fn stage(
     brief: &Brief,
     excavation: &Excavation,

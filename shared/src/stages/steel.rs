@@ -18,7 +18,6 @@ pub struct Grade {
 
 impl Grade {
     /// The strengths of a grade.
-    #[must_use]
     pub fn of(steel: Steel) -> Self {
         let row = COLUMN_STEELS.row(steel.key());
         let cell = |column| row.as_ref().map_or(f64::NAN, |row| row.value(column));
@@ -30,7 +29,6 @@ impl Grade {
     }
 
     /// Yield strength of a part of this thickness.
-    #[must_use]
     pub fn yield_strength(self, thickness: Length) -> Pressure {
         material::yield_strength(self.yields, thickness)
     }

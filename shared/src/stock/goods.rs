@@ -42,19 +42,16 @@ pub fn rows(table: Table, stock: Stock) -> impl Iterator<Item = Row> {
 }
 
 /// Something that is sold in one size, by its name and family, in the row's unit; not a number where there is no such row.
-#[must_use]
 pub fn size(name: &str, stock: Stock) -> f64 {
     good(name, stock).map_or(f64::NAN, |row| row.value("value"))
 }
 
 /// The same as it is asked for at a counter.
-#[must_use]
 pub fn says(name: &str, stock: Stock) -> &'static str {
     good(name, stock).map_or("", |row| row.text("says"))
 }
 
 /// The unit of its row.
-#[must_use]
 pub fn unit(name: &str, stock: Stock) -> Option<Unit> {
     Some(match good(name, stock)?.text("unit") {
         "kg" => Unit::Kilogram,
@@ -68,13 +65,11 @@ pub fn unit(name: &str, stock: Stock) -> Option<Unit> {
 }
 
 /// What something of this size is asked for by, where a row has it.
-#[must_use]
 pub fn near_size(stock: Stock, unit: Unit, value: f64) -> Option<&'static str> {
     near_row(stock, unit, value).map(|row| row.text("says"))
 }
 
 /// The row of this size.
-#[must_use]
 pub fn near_row(stock: Stock, unit: Unit, value: f64) -> Option<Row> {
     rows(GOODS, stock)
         .filter(|row| self::unit(row.name(), stock) == Some(unit))
@@ -86,13 +81,11 @@ fn good(name: &str, stock: Stock) -> Option<Row> {
 }
 
 /// The row whose size in a column is this, within a tolerance.
-#[must_use]
 pub fn near(table: Table, stock: Stock, column: &'static str, value: f64, by: f64) -> Option<Row> {
     rows(table, stock).find(|row| (row.value(column) - value).abs() <= by)
 }
 
 /// The thinnest plate that is sold and at least so thick; the thickest where none is.
-#[must_use]
 pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<Row> {
     let wanted = millimetre::get(thickness) - 1e-6;
     let mut last = None;

@@ -50,7 +50,6 @@ impl Table {
     }
 
     /// The row of a name.
-    #[must_use]
     pub fn row(self, name: &str) -> Option<Row> {
         let line = self
             .text
@@ -66,13 +65,11 @@ impl Table {
 
 impl Row {
     /// Its name, the first cell.
-    #[must_use]
     pub fn name(&self) -> &'static str {
         self.cells.first().copied().unwrap_or_default()
     }
 
     /// A cell; empty where there is none.
-    #[must_use]
     pub fn text(&self, column: &str) -> &'static str {
         self.columns
             .iter()
@@ -93,13 +90,11 @@ impl Row {
     }
 
     /// A number, or not a number where there is none, which every check reports as unknown.
-    #[must_use]
     pub fn value(&self, column: &'static str) -> f64 {
         self.number(column).unwrap_or(f64::NAN)
     }
 
     /// How the row's source was met.
-    #[must_use]
     pub fn standing(&self) -> Standing {
         match self.text("standing") {
             "read" => Standing::Read,

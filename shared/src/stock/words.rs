@@ -31,7 +31,6 @@ fn family(table: Table, key: &str) -> Stock {
 
 impl Size {
     /// As it is asked for, `M16` or `5/8″-11`.
-    #[must_use]
     pub fn said(self) -> &'static str {
         said(&self, self.stock())
     }
@@ -39,7 +38,6 @@ impl Size {
 
 impl StrengthClass {
     /// As it is asked for, `8.8` or `F1554 grade 36`.
-    #[must_use]
     pub fn said(self) -> &'static str {
         said(&self, self.stock())
     }
@@ -47,13 +45,11 @@ impl StrengthClass {
 
 impl Concrete {
     /// The family that sells it.
-    #[must_use]
     pub fn stock(self) -> Stock {
         family(CONCRETES, self.key())
     }
 
     /// As it is ordered, `C30/37` or `4,500 psi`.
-    #[must_use]
     pub fn said(self) -> &'static str {
         said(&self, self.stock())
     }
@@ -61,25 +57,21 @@ impl Concrete {
 
 impl Steel {
     /// The family that sells it.
-    #[must_use]
     pub fn stock(self) -> Stock {
         family(COLUMN_STEELS, self.key())
     }
 
     /// As it is asked for, `S235` or `A53 grade B pipe, A36 plate`.
-    #[must_use]
     pub fn said(self) -> &'static str {
         said(&self, self.stock())
     }
 
     /// That of the tube alone.
-    #[must_use]
     pub fn of_tube(self) -> &'static str {
         self.cell("tube")
     }
 
     /// That of the plates alone.
-    #[must_use]
     pub fn of_plate(self) -> &'static str {
         self.cell("plate")
     }
@@ -92,7 +84,6 @@ impl Steel {
 }
 
 /// A column's tube: `219.1 mm × 8 mm`, or where it is a row of pipe `8 5/8″ × 0.322″ pipe (NPS 8 schedule 40)`.
-#[must_use]
 pub fn tube(stock: Stock, units: Units, outside: Length, wall: Length) -> Option<String> {
     let [outside_mm, wall_mm] = [outside, wall].map(millimetre::get);
     let row = tubes::sold(stock, outside_mm, wall_mm)?;

@@ -52,7 +52,6 @@ pub struct Product {
 
 impl Product {
     /// Whether a product's own bond strength was given.
-    #[must_use]
     pub fn known(&self) -> bool {
         self.bond_cracked.origin != crate::brief::Origin::Assumed
     }
@@ -60,7 +59,6 @@ impl Product {
 
 /// Time before full load in a dry hole at a temperature of the concrete, by the rule that the plan's own time came from: a stated
 /// time stays as stated; the usual one follows the temperature, and has an end.
-#[must_use]
 pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> {
     let planned = &brief.anchors.product.cure_time;
     if planned.origin == crate::brief::Origin::Assumed {

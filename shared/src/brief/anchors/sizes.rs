@@ -47,7 +47,6 @@ impl Usual {
 }
 
 /// M16 or 5/8 inch, or the nearest size that a stated hole takes and whose bond model covers a stated depth.
-#[must_use]
 pub fn usual_size(plan: &SitePlan, stock: Stock) -> Size {
     let said = &plan.anchors;
     let fits = |size: &Size| {
@@ -77,14 +76,12 @@ pub fn usual_size(plan: &SitePlan, stock: Stock) -> Size {
 }
 
 /// The class that is usual for a thread: 8.8, or the least grade of anchor rod.
-#[must_use]
 pub fn usual_class(size: Size) -> StrengthClass {
     size.stock()
         .either(StrengthClass::C8_8, StrengthClass::F1554_36)
 }
 
 /// Length of stud above the concrete: gap, plate, washer, nut and two threads.
-#[must_use]
 pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
     gap + plate + thread.washer_thickness + thread.nut_height + thread.pitch * FREE_THREADS
 }

@@ -16,7 +16,6 @@ const EYE_M: f64 = 1.55;
 /// Room left between the telescope's swing and the floor, m.
 const ABOVE_FLOOR_M: f64 = 0.05;
 /// Heights are rounded up to this, m.
-#[must_use]
 pub fn round_m(stock: Stock) -> f64 {
     stock.step_m()
 }
@@ -99,7 +98,6 @@ impl Sight {
     }
 
     /// Height of the axes above the floor on a pier of a height.
-    #[must_use]
     pub fn axis(&self, pier: Length) -> Length {
         self.seat + pier
     }
@@ -143,7 +141,6 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
 }
 
 /// Height of the axes above the floor, and what asks for it.
-#[must_use]
 pub fn wanted_axis(sight: &Sight, load: &Load, units: Units) -> (Length, String) {
     let mut wanted = (
         sight.eye_height,

@@ -115,7 +115,6 @@ fn choose(
 }
 
 /// Frequency of a held column with its load, Rayleigh's: f = √(1/(M c))/2π, M = m + 33/140 μL, c the compliance at the load's centre.
-#[must_use]
 pub fn held_frequency_hz(tube: &Tube, load: &Load, height: Length) -> f64 {
     let (l, e) = (metre::get(height), metre::get(load.centre_above_pier.value));
     let inertia =

@@ -38,7 +38,6 @@ pub struct Limits {
 ///
 /// # Source
 /// ACI 318-19, Table 19.3.2.1 and Table 19.3.3.1.
-#[must_use]
 pub fn limits(exposure: Exposure) -> Limits {
     let (name, water_cement_ratio, psi, strength_class, air_per_cent) = match exposure {
         Exposure::C1 => ("C1", None, 2500.0, "2500 psi", None),

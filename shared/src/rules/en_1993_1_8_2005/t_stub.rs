@@ -132,7 +132,6 @@ pub fn half_prying(plastic_moment: Moment, lever: Length, edge: Length, two_stud
 ///
 /// # Source
 /// EN 1993-1-8:2005, Table 6.2, whose third mode stands beside both others.
-#[must_use]
 pub fn half_without_prying(plastic_moment: Moment, lever: Length, two_studs: Force) -> Force {
     let plate = without_prying(plastic_moment, lever);
     (if plate < two_studs { plate } else { two_studs }) / 2.0

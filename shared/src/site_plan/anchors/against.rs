@@ -11,7 +11,6 @@ use crate::units::{millimetre, newton_metre};
 use crate::{path, paths};
 
 /// Answers about the studs that contradict each other, the plate or the block.
-#[must_use]
 pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
     let say = Say {
         units: plan.units.unwrap_or_default(),

@@ -32,7 +32,6 @@ pub enum Measurement {
 
 impl Measurement {
     /// What it is of.
-    #[must_use]
     pub const fn kind(&self) -> MeasurementKind {
         match self {
             Self::Knock(_) => MeasurementKind::Knock,
@@ -42,7 +41,6 @@ impl Measurement {
     }
 
     /// Its numbers that are out of range.
-    #[must_use]
     pub fn problems(&self) -> Vec<Problem> {
         match self {
             Self::Knock(knock) => knock.problems("knock"),
@@ -68,7 +66,6 @@ impl Measurement {
     }
 
     /// In words, in the reader's units.
-    #[must_use]
     pub fn says(&self, units: Units) -> String {
         match self {
             Self::Knock(knock) => knock.says(units),
@@ -80,7 +77,6 @@ impl Measurement {
 
 impl Commissioning {
     /// Every measurement and symptom in words, in the reader's units.
-    #[must_use]
     pub fn says(&self, units: Units) -> Vec<String> {
         let knocks = self.knocks.iter().map(|knock| knock.says(units));
         let leans = self.leans.iter().map(|lean| lean.says(units));
@@ -117,7 +113,6 @@ fn with_sd(value: f64, sd: Option<f64>, unit: Unit, units: Units) -> String {
 
 impl Knock {
     /// In words, in the reader's units.
-    #[must_use]
     pub fn says(&self, units: Units) -> String {
         let on = if self.with_mount {
             "mount and telescope on"
@@ -142,7 +137,6 @@ impl Knock {
 
 impl Lean {
     /// In words, in the reader's units.
-    #[must_use]
     pub fn says(&self, units: Units) -> String {
         let way = |value: f64, towards: [&str; 2]| {
             let towards = towards[usize::from(value < 0.0)];
@@ -168,7 +162,6 @@ impl Lean {
 
 impl Pull {
     /// In words, in the reader's units.
-    #[must_use]
     pub fn says(&self, units: Units) -> String {
         format!(
             "Pull, {}, {} at {} above the ground: {}",

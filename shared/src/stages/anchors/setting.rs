@@ -56,13 +56,11 @@ pub struct Setting {
 }
 
 /// Depth to drill.
-#[must_use]
 pub fn hole_depth(brief: &Brief) -> Length {
     brief.anchors.embedment.value + millimetre::new(dust_mm(brief))
 }
 
 /// Time before full load in the plan's holes: twice as long in wet ones as in dry.
-#[must_use]
 pub fn cure_in_hole(brief: &Brief, dry: Time) -> Time {
     if brief.anchors.hole.value == Hole::Wet {
         dry * 2.0
@@ -72,7 +70,6 @@ pub fn cure_in_hole(brief: &Brief, dry: Time) -> Time {
 }
 
 /// Finds how the studs are set.
-#[must_use]
 pub fn find(brief: &Brief) -> Setting {
     let anchors = &brief.anchors;
     let (thread, product) = (anchors.thread(), &anchors.product);

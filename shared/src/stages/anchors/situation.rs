@@ -46,7 +46,6 @@ pub struct Situation<'a> {
 
 impl<'a> Situation<'a> {
     /// From brief and block.
-    #[must_use]
     pub fn of(brief: &'a Brief, block: &Block) -> Self {
         let anchors = &brief.anchors;
         let cracked = anchors.cracked.value;
@@ -78,13 +77,11 @@ impl<'a> Situation<'a> {
     }
 
     /// Whether anything says how far the nuts may be tightened where that pulls on the resin.
-    #[must_use]
     pub fn may_be_tightened(&self) -> bool {
         tightening_is_known(self.brief)
     }
 
     /// Open gap under the plate: none where it lies on grout or concrete.
-    #[must_use]
     pub fn open_gap(&self) -> Option<Length> {
         let gap = self.brief.pier.gap.value;
         (self.seat != Seat::Bedded && millimetre::get(gap) > 0.0).then_some(gap)
@@ -92,7 +89,6 @@ impl<'a> Situation<'a> {
 
     /// Length of stud that bends in shear by EN 1992-4: an open gap, or a bed of grout thicker than half a diameter. The
     /// rule that would spare a thicker bed excludes plates with a moment, and a pier has one.
-    #[must_use]
     pub fn lever_gap(&self) -> Option<Length> {
         let gap = self.brief.pier.gap.value;
         let thick = millimetre::get(gap) > 0.5 * millimetre::get(self.thread.diameter);
@@ -101,7 +97,6 @@ impl<'a> Situation<'a> {
 }
 
 /// Whether a product's bond strength, its largest torque, or a torque is known.
-#[must_use]
 pub fn tightening_is_known(brief: &Brief) -> bool {
     brief.anchors.product.known()
         || brief.anchors.max_torque.is_some()
@@ -121,7 +116,6 @@ pub enum Scope {
 
 impl Scope {
     /// In words, at the start of a title.
-    #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Single => "One stud",
@@ -148,7 +142,6 @@ pub struct Acting {
 
 impl Acting {
     /// Pulled and pushed evenly.
-    #[must_use]
     pub fn evenly(scope: Scope, group: Group) -> Self {
         Self {
             scope,
@@ -160,13 +153,11 @@ impl Acting {
     }
 
     /// Pushed so far beside their middle.
-    #[must_use]
     pub fn pushed(self, beside: Length) -> Self {
         Self { beside, ..self }
     }
 
     /// Number of studs.
-    #[must_use]
     pub fn count(&self) -> usize {
         self.group.studs.len().max(1)
     }

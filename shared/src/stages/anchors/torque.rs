@@ -115,7 +115,6 @@ pub struct Bears {
 }
 
 /// Finds the torque; `edge` is the stud's distance from the nearest edge of the block.
-#[must_use]
 pub fn find(brief: &Brief, seat: Seat, screw: &Screw, edge: Length, bears: Bears) -> Torque {
     let way = Way::of(brief, seat);
     let limits = limits::of(brief, way, screw, edge, bears);

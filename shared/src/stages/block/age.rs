@@ -67,7 +67,6 @@ pub struct Days {
 }
 
 /// The days for the brief's temperature of the work.
-#[must_use]
 pub fn days(brief: &Brief) -> Days {
     let Ages {
         drill,
@@ -83,7 +82,6 @@ pub fn days(brief: &Brief) -> Days {
 }
 
 /// Characteristic cylinder strength of a class.
-#[must_use]
 pub fn characteristic(class: Concrete) -> Pressure {
     megapascal::new(row(class, "cylinder_mpa"))
 }
@@ -92,7 +90,6 @@ pub fn characteristic(class: Concrete) -> Pressure {
 ///
 /// ACI 301 lets one result in eleven fall below f'_c, EN 206 one in twenty below f_ck: with 5 MPa of scatter f_ck is
 /// (1.645 − 1.34) · 5 = 1.5 MPa less.
-#[must_use]
 pub fn specified(class: Concrete) -> Pressure {
     megapascal::new(row(class, "specified_mpa"))
 }

@@ -17,7 +17,6 @@ fn longer(a: Length, b: Length) -> Length {
 }
 
 /// Least side that leaves concrete beside the base plate.
-#[must_use]
 pub fn plate_needs(brief: &Brief) -> Length {
     brief.pier.plate_side.value + millimetre::new(2.0 * BESIDE_PLATE_MM)
 }

@@ -31,7 +31,6 @@ pub struct Footing {
 }
 
 /// The line falls at 45°, or 1 in 2 in sand, gravel and silt and below water.
-#[must_use]
 pub fn footing(brief: &Brief, ground: &Ground, pit: &Excavation) -> Option<Footing> {
     let stated = &brief.site.stated;
     let distance = stated.building_distance_m?;

@@ -84,7 +84,6 @@ pub fn spoil(brief: &Brief, ground: &Ground, pit: &Pit, block: &Block, notes: &m
 ///
 /// # Valid for
 /// Dry or damp soil; wet silt and clay lie flatter.
-#[must_use]
 pub fn heap_height(volume: Volume, along: Length) -> Length {
     metre::new((HEAP_SLOPE_RATIO * cubic_metre::get(volume) / metre::get(along)).sqrt())
 }

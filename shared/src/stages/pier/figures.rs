@@ -62,7 +62,6 @@ pub const CARRIED: Figure = Figure::new("load.mass", "Telescope and mount", |bri
 });
 
 /// What is in the tube.
-#[must_use]
 pub fn fill_words(fill: Fill) -> &'static str {
     match fill {
         Fill::None => "empty",
