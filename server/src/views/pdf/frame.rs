@@ -1,6 +1,7 @@
 //! What stands on every sheet: title, revision, date, engine, page of pages, and the code of the view link.
 
 use stillground::design::ENGINE_VERSION;
+use stillground::figure::Units;
 
 use crate::drawing::at;
 use crate::lettering::{self, Face};
@@ -161,21 +162,25 @@ fn foot(sheet: &Sheet<'_>, number: usize, count: usize, width: f64, height: f64)
         });
     }
     marks.extend(codes);
-    marks.extend(bar(top + 22.5));
+    marks.extend(bar(sheet.brief.units, top + 22.5));
     marks
 }
 
-/// A bar of fifty millimetres: whoever measures it knows whether the sheet was printed at its size.
-fn bar(y: f64) -> Vec<Mark> {
+/// A bar of fifty millimetres or of two inches: whoever measures it knows whether the sheet was printed at its size.
+fn bar(units: Units, y: f64) -> Vec<Mark> {
+    let (length, steps, long, says) = match units {
+        Units::Metric => (50.0, 5, 5, "50\u{a0}mm (1.97\u{a0}in) at full size"),
+        Units::Imperial => (50.8, 8, 4, "2\u{2033} (50.8\u{a0}mm) at full size"),
+    };
     let mut marks = vec![Mark::Rule {
         from: at(LEFT, y),
-        to: at(LEFT + BAR, y),
+        to: at(LEFT + length, y),
         weight: 0.35,
     }];
-    for step in 0..=5 {
+    for step in 0..=steps {
         let (x, tall) = (
-            LEFT + f64::from(step) * BAR / 5.0,
-            if step % 5 == 0 { 2.0 } else { 1.2 },
+            LEFT + f64::from(step) * length / f64::from(steps),
+            if step % long == 0 { 2.0 } else { 1.2 },
         );
         marks.push(Mark::Rule {
             from: at(x, y - tall),
@@ -183,19 +188,14 @@ fn bar(y: f64) -> Vec<Mark> {
             weight: 0.25,
         });
     }
-    let text = BAR_SAYS.to_owned();
     marks.push(Mark::Text {
-        at: at(LEFT + BAR + 3.0, y),
+        at: at(LEFT + length + 3.0, y),
         size: SMALL,
         face: Face::Figures,
-        text,
+        text: says.to_owned(),
     });
     marks
 }
-
-/// Length of the bar, mm.
-const BAR: f64 = 50.0;
-const BAR_SAYS: &str = "50\u{a0}mm (1.97\u{a0}in) at full size";
 
 /// A few words under a code, in the middle.
 fn below(says: &str, middle: f64, y: f64) -> Mark {

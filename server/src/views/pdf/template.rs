@@ -75,7 +75,7 @@ pub fn tiles(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     north(&mut flow, sheet);
     for tile in &tiles {
         full.blank(&format!("Drilling template, {}", tile.name), true);
-        let drawing = tile::drawing(tile, &tiles, &grid, &pattern);
+        let drawing = tile::drawing(tile, &tiles, &grid, &pattern, sheet.brief.units);
         let alt = format!("{}. {}", drawing.title, drawing.description);
         full.put(
             Role::Figure(alt),
@@ -96,7 +96,7 @@ fn directions(flow: &mut Flow, grid: &Grid, printed: usize, units: Units) {
         "Each ruler is {} off, do not drill by this print: change the printer's scale, or set the holes out by the table below.",
         units.either(
             "100\u{a0}mm long. If one is more than half a millimetre",
-            "100\u{a0}mm (3.937\u{a0}in) long. If one is more than a fiftieth of an inch",
+            "4\u{a0}in long. If one is more than a thirty-second of an inch",
         )
     ));
     if grid.count() > 1 {

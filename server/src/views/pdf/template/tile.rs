@@ -1,6 +1,9 @@
 //! Tiles of the template: each a window on the same pattern, with rulers at its edges and register marks shared with
 //! its neighbours.
 
+use stillground::figure::Units;
+use stillground::stock::INCH_MM;
+
 use super::Pattern;
 use super::grid::{ARM, Grid, Tile};
 use crate::drawing::area::{Area, area_of};
@@ -9,12 +12,19 @@ use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point, at};
 
 /// Width of the strips at the left and the lower edge in which the rulers stand, mm.
 pub const RULERS: f64 = 11.0;
-/// Length of a ruler, mm.
+/// Length of a ruler, mm, and of one in inches, in.
 pub const RULER: f64 = 100.0;
+const RULER_IN: f64 = 4.0;
 
 /// Draws a tile: the window at the upper right, rulers left of it and below it.
 #[must_use]
-pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> Drawing {
+pub fn drawing(
+    tile: &Tile,
+    tiles: &[Tile],
+    grid: &Grid,
+    pattern: &Pattern,
+    units: Units,
+) -> Drawing {
     let window = grid.window(tile);
     let mut pen = Pen::default();
     figure(&mut pen, grid, tiles, pattern);
@@ -28,7 +38,7 @@ pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> D
         at(window.left, window.top),
         at(window.right, window.bottom),
     );
-    rulers(&mut frame, at(window.left, window.bottom));
+    rulers(&mut frame, at(window.left, window.bottom), units);
     items.extend(frame.into_items());
     let (dx, dy) = (RULERS - window.left, -window.top);
     for item in &mut items {
@@ -38,9 +48,10 @@ pub fn drawing(tile: &Tile, tiles: &[Tile], grid: &Grid, pattern: &Pattern) -> D
         name: "template",
         title: format!("Drilling template, {}", tile.name),
         description: format!(
-            "{} of {} at full size, with rulers of 100 mm",
+            "{} of {} at full size, with rulers of {}",
             tile.name,
-            tiles.len()
+            tiles.len(),
+            units.either("100 mm", "4 in")
         ),
         form: Form::Sheet,
         width: grid.tile_size().0 + RULERS,
@@ -153,23 +164,75 @@ fn ring(centre: Point, radius: f64) -> Vec<Point> {
         .collect()
 }
 
+/// What a ruler shows: its length, its finest step, how many of these make a longer mark and a numbered one.
+struct Ruler {
+    length: f64,
+    step: f64,
+    middle: u32,
+    long: u32,
+    numbered: u32,
+    unit: &'static str,
+}
+
+impl Ruler {
+    fn of(units: Units) -> Self {
+        match units {
+            Units::Metric => Self {
+                length: RULER,
+                step: 1.0,
+                middle: 5,
+                long: 10,
+                numbered: 20,
+                unit: " mm",
+            },
+            Units::Imperial => Self {
+                length: RULER_IN * INCH_MM,
+                step: INCH_MM / 16.0,
+                middle: 8,
+                long: 16,
+                numbered: 16,
+                unit: "\u{2033}",
+            },
+        }
+    }
+
+    /// How many of the finest steps it has.
+    fn steps(&self) -> u32 {
+        (self.length / self.step).round() as u32
+    }
+
+    /// What stands at a numbered mark.
+    fn number(&self, step: u32) -> String {
+        let shown = match self.numbered {
+            16 => step / 16,
+            _ => step,
+        };
+        if step == self.steps() {
+            format!("{shown}{}", self.unit)
+        } else {
+            shown.to_string()
+        }
+    }
+}
+
 /// Two rulers at right angles, their noughts at the window's lower left corner.
-fn rulers(pen: &mut Pen, corner: Point) {
+fn rulers(pen: &mut Pen, corner: Point, units: Units) {
+    let ruler = Ruler::of(units);
     let (below, beside) = (corner.y + 2.0, corner.x - 2.0);
     pen.line(
         Line::Thin,
-        &[at(corner.x, below), at(corner.x + RULER, below)],
+        &[at(corner.x, below), at(corner.x + ruler.length, below)],
     );
     pen.line(
         Line::Thin,
-        &[at(beside, corner.y), at(beside, corner.y - RULER)],
+        &[at(beside, corner.y), at(beside, corner.y - ruler.length)],
     );
-    for step in 0..=100 {
+    for step in 0..=ruler.steps() {
         let (place, length) = (
-            f64::from(step),
-            if step % 10 == 0 {
+            f64::from(step) * ruler.step,
+            if step % ruler.long == 0 {
                 3.0
-            } else if step % 5 == 0 {
+            } else if step % ruler.middle == 0 {
                 2.2
             } else {
                 1.4
@@ -190,12 +253,8 @@ fn rulers(pen: &mut Pen, corner: Point) {
             ],
         );
     }
-    for step in (0..=100).step_by(20) {
-        let text = if step == 100 {
-            "100 mm".to_owned()
-        } else {
-            step.to_string()
-        };
+    for step in (0..=ruler.steps()).step_by(ruler.numbered as usize) {
+        let (place, text) = (f64::from(step) * ruler.step, ruler.number(step));
         let label = |at, upright| Label {
             at,
             size: SMALL,
@@ -204,8 +263,8 @@ fn rulers(pen: &mut Pen, corner: Point) {
             bold: false,
             text: text.clone(),
         };
-        pen.label(label(at(corner.x + f64::from(step), below + 6.2), false));
-        pen.label(label(at(beside - 4.2, corner.y - f64::from(step)), true));
+        pen.label(label(at(corner.x + place, below + 6.2), false));
+        pen.label(label(at(beside - 4.2, corner.y - place), true));
     }
 }
 
