@@ -183,6 +183,7 @@ fn what_came_before_the_plan_was_changed_is_to_be_looked_at_again() {
     );
     let mut plan = unknown();
     plan["units"] = json!("imperial");
+    plan["stock"] = json!("metric");
     assert_eq!(service.replace(&kept, 1, &plan).status, 200);
     assert!(
         !page(&service, &kept.record).contains("Look again:"),

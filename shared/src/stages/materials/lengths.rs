@@ -186,7 +186,7 @@ mod tests {
         let imperial = offer.of(Stock::Inch, Units::Imperial, &[(0.3, 5.0)]);
         assert_eq!((imperial[0].pieces, imperial[0].waste_m), (2, 0.329));
         assert!(
-            imperial[0].says.contains("3\u{a0}ft"),
+            imperial[0].says.contains("3\u{2032}"),
             "{}",
             imperial[0].says
         );
