@@ -82,7 +82,7 @@ pub struct SitePlan {
     #[serde(default)]
     pub code: Option<Code>,
     /// Which parts are sold where the pier is built; apart from the units and from the code.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub stock: Option<Stock>,
     /// Which rows of the catalogue are kept where the parts come from; left out: all of them.
     #[serde(default, skip_serializing_if = "Yard::is_empty")]

@@ -157,6 +157,8 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     plate(&mut pen, layout, &plate_view);
     let bounds = pen.bounds();
     let side = match form {
+        // Feet and inches take more room beside the plate.
+        Form::Sheet if layout.units == Units::Imperial => at(bounds.right + 6.0, bounds.top),
         Form::Sheet => at(bounds.right + 8.0, bounds.top),
         Form::Phone => at(bounds.left, bounds.bottom + 6.0),
     };

@@ -183,7 +183,7 @@ fn phone_faults(name: &str, drawing: &Drawing) -> Vec<String> {
     found
 }
 
-/// The five example plans.
+/// The example plans.
 fn examples() -> Vec<(String, SitePlan)> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/examples");
     let mut plans: Vec<(String, SitePlan)> = std::fs::read_dir(folder)
@@ -196,7 +196,7 @@ fn examples() -> Vec<(String, SitePlan)> {
         })
         .collect();
     plans.sort_by(|a, b| a.0.cmp(&b.0));
-    assert_eq!(plans.len(), 5);
+    assert_eq!(plans.len(), 6);
     plans
 }
 

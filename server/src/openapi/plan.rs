@@ -213,6 +213,7 @@ fn row(cells: &[Cell]) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use stillground::site_plan::Yard;
 
     /// Every field that the engine writes stands in the schema, and nothing else does.
     #[test]
@@ -220,6 +221,10 @@ mod tests {
         // What nobody has taken is not written.
         let plan = SitePlan {
             chosen: vec!["pier.fill".to_owned()],
+            yard: Yard {
+                longest_rod_m: Some(3.0),
+                ..Yard::default()
+            },
             state: Some(commissioning::State::Standing),
             commissioning: commissioning::Commissioning {
                 symptoms: commissioning::Symptoms {

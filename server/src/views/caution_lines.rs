@@ -383,7 +383,7 @@ mod tests {
             }
             plans += 1;
         }
-        assert_eq!(plans, 5);
+        assert_eq!(plans, 6);
     }
 
     #[test]

@@ -273,7 +273,7 @@ mod tests {
         let plain = |text: String| text.replace('\u{a0}', " ");
         assert_eq!(plain(metres_up(Units::Metric, 1.141)), "1.2 m");
         assert_eq!(plain(metres_up(Units::Metric, 1.1)), "1.1 m");
-        assert_eq!(plain(metres_up(Units::Imperial, 1.141)), "4 ft");
+        assert_eq!(plain(metres_up(Units::Imperial, 1.141)), "4\u{2032}");
         assert_eq!(plain(arcsec_up(Units::Metric, 0.051)), "0.06 arcsec");
         assert_eq!(plain(arcsec_up(Units::Metric, 1.51)), "1.6 arcsec");
         assert_eq!(plain(per_cent_up(Units::Metric, 0.0021)), "0.3%");

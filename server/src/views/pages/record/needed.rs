@@ -81,6 +81,6 @@ mod tests {
                 }
             }
         }
-        assert_eq!(plans, 5);
+        assert_eq!(plans, 6);
     }
 }
