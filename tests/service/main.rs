@@ -7,6 +7,7 @@
 
 mod attacks;
 mod bad_input;
+mod bad_stock;
 mod bad_studs;
 mod behind_proxies;
 mod breakage;
