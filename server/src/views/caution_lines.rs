@@ -14,7 +14,7 @@ const LINES: &[(&str, &str)] = &[
     ),
     (
         "anchors.corrosion",
-        "Plain or thinly zinc-plated studs rust outdoors: use galvanised or A4.",
+        "Plain or thinly zinc-plated studs rust outdoors: use galvanised or stainless.",
     ),
     (
         "anchors.galling",
@@ -94,7 +94,7 @@ const LINES: &[(&str, &str)] = &[
     ),
     (
         "block.site_mix_strength",
-        "Site mix rarely reaches this strength: order it delivered or use C25/30.",
+        "Site mix rarely reaches this strength: order it delivered or use a weaker class.",
     ),
     (
         "bond.resin",

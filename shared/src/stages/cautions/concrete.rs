@@ -4,6 +4,7 @@ use crate::brief::Brief;
 use crate::figure::{Celsius, Kelvin, Unit};
 use crate::notes::{Check, Notes, Stage, Verdict, When};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
+use crate::rules::aci_318_19::exposure as aci_exposure;
 use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::block::{Cement, Concrete, Mix};
 use crate::source::Source;
@@ -36,7 +37,7 @@ pub(super) fn list(
         ducts(notes);
     }
     if frost_depth_m > FROST_M && block.exposure.iter().any(|row| !row.met) {
-        weak(notes);
+        weak(brief, notes);
     }
 }
 
@@ -108,12 +109,18 @@ fn weather(brief: &Brief, notes: &mut Notes) {
 
 fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
     if brief.block.mix.value == Mix::Site
-        && matches!(brief.block.concrete.value, Concrete::C35 | Concrete::C40)
+        && matches!(
+            brief.block.concrete.value,
+            Concrete::C35 | Concrete::C40 | Concrete::Psi5000
+        )
     {
         notes.caution(
             "block.site_mix_strength",
             When::Planning,
-            "A class this strong is not reached reliably by a site mix without tests. Order it delivered, or plan with C25/30.",
+            format!(
+                "A class this strong is not reached reliably by a site mix without tests. Order it delivered, or plan with {}.",
+                brief.stock.value.either(Concrete::C25, Concrete::Psi4000).said()
+            ),
             Source::judgement("a site has no laboratory"),
         );
     }
@@ -162,12 +169,15 @@ fn ducts(notes: &mut Notes) {
     );
 }
 
-fn weak(notes: &mut Notes) {
+fn weak(brief: &Brief, notes: &mut Notes) {
     notes.caution(
             "block.frost_and_concrete",
             When::Planning,
-            "The chosen concrete is weaker than the exposure table asks for where frost reaches wet concrete: its top may scale over the \
-             years. Ask the plant for C30/37 with entrained air, or keep the top dry under the floor and sloped to drain.",
-            exposure::SOURCE,
+            format!(
+                "The chosen concrete is weaker than the exposure table asks for where frost reaches wet concrete: its top may scale over \
+                 the years. Ask the plant for {} with entrained air, or keep the top dry under the floor and sloped to drain.",
+                brief.stock.value.either(Concrete::C30, Concrete::Psi4500).said()
+            ),
+            brief.stock.value.either(exposure::SOURCE, aci_exposure::SOURCE),
         );
 }

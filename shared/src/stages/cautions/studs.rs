@@ -123,8 +123,12 @@ fn steel(brief: &Brief, notes: &mut Notes) {
         notes.caution(
             "anchors.corrosion",
             When::Planning,
-            "Out of doors, plain studs rust within a season and a thin electroplated coat within a few years; where water stands round them, or \
-             they are buried, sooner. Take hot-dip galvanised or A4 studs, slope the block's top so that water runs off, and grease what shows.",
+            format!(
+                "Out of doors, plain studs rust within a season and a thin electroplated coat within a few years; where water stands round \
+                 them, or they are buried, sooner. Take hot-dip galvanised or {} studs, slope the block's top so that water runs off, and \
+                 grease what shows.",
+                brief.stock.value.either("A4", "316 stainless")
+            ),
             CONTACT,
         );
     }

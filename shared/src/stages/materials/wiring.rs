@@ -26,7 +26,10 @@ pub(super) fn list(job: &Job) -> List {
     );
     list.buy(
         "earth-lug",
-        "Earthing lug M10 with bolt and serrated washers",
+        format!(
+            "Earthing lug {} with bolt and serrated washers",
+            job.stock().either("M10", "3/8\u{2033}")
+        ),
         pieces(1.0),
         "on the column, a hand above the plate",
         "bare metal under it, then paint over it",
