@@ -218,8 +218,8 @@ impl Units {
     pub fn figure<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> Figure {
         let unit_of = unit.unit();
         let amount = unit.count(quantity);
-        if let Some(digits) = self.as_on_a_tape(amount, unit_of) {
-            return Figure { digits, unit: "" };
+        if let Some(figure) = self.as_on_a_tape(amount, unit_of) {
+            return figure;
         }
         let (value, symbol) = self.convert(amount, unit_of);
         let (value, symbol) = millions(value, symbol);

@@ -2,6 +2,29 @@
 
 use super::{Figure, Unit, UnitOf, Units, inches};
 
+/// How near to a whole quarter an amount is one.
+const ON_A_QUARTER: f64 = 0.001;
+
+/// `1 3/4` of an amount that is in quarters.
+fn quarters(amount: f64) -> Option<String> {
+    let quarters = (amount * 4.0).round();
+    let is_one = (1.0..400.0).contains(&quarters) && (amount * 4.0 - quarters).abs() < ON_A_QUARTER;
+    is_one.then(|| {
+        let (whole, part) = (quarters as u32 / 4, quarters as u32 % 4);
+        let part = match part {
+            1 => "1/4",
+            2 => "1/2",
+            3 => "3/4",
+            _ => return whole.to_string(),
+        };
+        if whole == 0 {
+            part.to_owned()
+        } else {
+            format!("{whole}\u{a0}{part}")
+        }
+    })
+}
+
 impl Units {
     /// A length, in millimetres, that somebody sets out or measures: metric as any, in inches to the nearest mark of a tape.
     #[must_use]
@@ -30,11 +53,18 @@ impl Units {
         }
     }
 
-    /// A length in feet and inches, where it is one that a tape shows.
-    pub(super) fn as_on_a_tape(self, amount: f64, unit: Unit) -> Option<String> {
+    /// A length in feet and inches, where it is one that a tape shows; whole quarters of a cubic yard as a plant takes them.
+    pub(super) fn as_on_a_tape(self, amount: f64, unit: Unit) -> Option<Figure> {
+        let length = |digits| Figure { digits, unit: "" };
         match (self, unit) {
-            (Self::Imperial, Unit::Metre) => inches::distance(amount * 1000.0),
-            (Self::Imperial, Unit::Millimetre) => inches::on_a_mark(amount),
+            (Self::Imperial, Unit::Metre) => inches::distance(amount * 1000.0).map(length),
+            (Self::Imperial, Unit::Millimetre) => inches::on_a_mark(amount).map(length),
+            (Self::Imperial, Unit::CubicMetre) => {
+                quarters(amount * unit.imperial_factor()).map(|digits| Figure {
+                    digits,
+                    unit: unit.imperial_symbol(),
+                })
+            }
             _ => None,
         }
     }

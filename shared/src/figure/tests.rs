@@ -63,4 +63,8 @@ fn figures_read_as_a_person_writes_them() {
         "4\u{2032}",
         "feet and inches, no decimals of a foot"
     );
+    assert_eq!(
+        Units::Imperial.say(1.75 * 0.9144f64.powi(3), Unit::CubicMetre),
+        "1\u{a0}3/4\u{a0}yd³"
+    );
 }
