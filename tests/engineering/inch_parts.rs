@@ -10,25 +10,25 @@ use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::{Size, StrengthClass};
 use stillground::stock::Stock;
 use stillground::units::{
-    kilogram_per_metre, kilonewton, megapascal, millimetre, millimetre_to_the_fourth,
+    kilogram_per_metre, kilonewton, megapascal, millimetre, millimetre_to_the_fourth, newton_metre,
 };
 
 /// A pound a foot, kg/m.
 const LB_FT: f64 = 0.453_592_37 / 0.3048;
 
-/// Plain-end weights of ASME B36.10M and ASTM A53 Table X2.2, lb/ft (from memory): NPS 3 7.58, 4 10.80, 5 14.63, 6 18.99,
-/// 8 28.58, 10 40.52, 12 STD 49.61, 16 STD 62.64. Their formula is 10.69 (D − t) t with D and t in inches.
+/// Plain-end weights, lb/ft, of two published charts of pipe (second-hand): NPS 3 7.576, 4 10.79, 5 14.62, 6 18.97, 8 28.55,
+/// 10 40.48, 12 STD 49.56, 16 STD 62.58. The formula is 10.69 (D − t) t with D and t in inches.
 #[test]
 fn pipe_weighs_what_the_table_says() {
     let published = [
-        ("NPS 3 Sch 40", 3.5_f64, 0.216_f64, 7.58_f64),
-        ("NPS 4 Sch 40", 4.5, 0.237, 10.80),
-        ("NPS 5 Sch 40", 5.563, 0.258, 14.63),
-        ("NPS 6 Sch 40", 6.625, 0.280, 18.99),
-        ("NPS 8 Sch 40", 8.625, 0.322, 28.58),
-        ("NPS 10 Sch 40", 10.75, 0.365, 40.52),
-        ("NPS 12 STD", 12.75, 0.375, 49.61),
-        ("NPS 16 STD", 16.0, 0.375, 62.64),
+        ("NPS 3 Sch 40", 3.5_f64, 0.216_f64, 7.576_f64),
+        ("NPS 4 Sch 40", 4.5, 0.237, 10.79),
+        ("NPS 5 Sch 40", 5.563, 0.258, 14.62),
+        ("NPS 6 Sch 40", 6.625, 0.280, 18.97),
+        ("NPS 8 Sch 40", 8.625, 0.322, 28.55),
+        ("NPS 10 Sch 40", 10.75, 0.365, 40.48),
+        ("NPS 12 STD", 12.75, 0.375, 49.56),
+        ("NPS 16 STD", 16.0, 0.375, 62.58),
     ];
     for (name, d, t, weight) in published {
         let row = tubes::by_name(name).unwrap();
@@ -46,16 +46,15 @@ fn pipe_weighs_what_the_table_says() {
     }
 }
 
-/// Second moments of area of standard pipe, AISC Manual Table 1-14 (from memory): 4 STD 7.23, 6 STD 28.1, 8 STD 72.5,
-/// 10 STD 161, 12 STD 279 in⁴. The first two there are of the full section too; the manual's design wall of 0.93 applies to
-/// the later editions' table, so each is held against the closed form of the nominal section as well.
+/// Second moments of area of standard pipe, in⁴, of two published tables (second-hand): NPS 4 7.233, 6 28.14, 8 72.49,
+/// 10 160.7, and 12 3/4 by 0.375 279. They are of the nominal section, so that each is held against its closed form too.
 #[test]
 fn pipe_is_as_stiff_as_the_closed_form_of_its_nominal_section() {
     for (name, d, t, nominal) in [
-        ("NPS 4 Sch 40", 4.5f64, 0.237, 7.23),
-        ("NPS 6 Sch 40", 6.625, 0.280, 28.1),
-        ("NPS 8 Sch 40", 8.625, 0.322, 72.5),
-        ("NPS 10 Sch 40", 10.75, 0.365, 161.0),
+        ("NPS 4 Sch 40", 4.5f64, 0.237, 7.233),
+        ("NPS 6 Sch 40", 6.625, 0.280, 28.14),
+        ("NPS 8 Sch 40", 8.625, 0.322, 72.49),
+        ("NPS 10 Sch 40", 10.75, 0.365, 160.7),
         ("NPS 12 STD", 12.75, 0.375, 279.0),
     ] {
         let row = tubes::by_name(name).unwrap();
@@ -126,6 +125,32 @@ fn an_inch_rod_by_aci_in_pounds_and_inches() {
         depth,
     )) / LBF_KN;
     assert!((bond - 9817.0).abs() < 0.001 * 9817.0, "{bond}");
+}
+
+/// A published assessment of a bonded rod of 2015 (second-hand) prints for 3/8 to 1 in: bits of 7/16, 9/16, 11/16 or 3/4, 7/8, 1
+/// and 1 1/8 in; least depths of 2 3/8, 2 3/4, 3 1/8, 3 1/2, 3 1/2 and 4 in, greatest of 4 1/2, 10, 12 1/2, 15, 17 1/2 and
+/// 20 in; and for plain rod a largest torque of 10, 25, 50, 90, 125 and 165 lbf ft. Generic values stay within them.
+#[test]
+fn bits_depths_and_torques_are_within_a_published_assessment() {
+    let published = [
+        (0.4375, 2.375, 4.5, 10.0),
+        (0.5625, 2.75, 10.0, 25.0),
+        (0.6875, 3.125, 12.5, 50.0),
+        (0.875, 3.5, 15.0, 90.0),
+        (1.0, 3.5, 17.5, 125.0),
+        (1.125, 4.0, 20.0, 165.0),
+    ];
+    let sizes: Vec<Size> = Size::of(Stock::Inch).collect();
+    assert_eq!(sizes.len(), published.len());
+    for (size, (bit, least, most, torque)) in sizes.into_iter().zip(published) {
+        let row = threads::thread(size);
+        let inches = |length| millimetre::get(length) / 25.4;
+        assert!((inches(row.drill) - bit).abs() < 0.001, "{size:?}");
+        let depth = inches(row.usual_embedment);
+        assert!((least..=most).contains(&depth), "{size:?}: {depth}");
+        let ceiling = threads::torque_ceiling(size, millimetre::new(1000.0));
+        assert!(newton_metre::get(ceiling) <= torque * 1.355_818, "{size:?}");
+    }
 }
 
 /// Units change words, stock changes parts, and neither changes the other.

@@ -15,13 +15,17 @@ pub const DRILL: Source =
 /// Strengths of carbon-steel studs.
 pub const CARBON: Source = Source::second_hand("ISO 898-1", "2013", "Table 3");
 /// Sizes and areas of inch threads.
-pub const UNC: Source = Source::from_memory(
+pub const UNC: Source = Source::second_hand(
     "ASME B1.1",
     "2003",
     "Table 1 and Appendix B, A_t = 0.7854 (D − 0.9743/n)²",
 );
 /// Strengths of inch rods.
-pub const ASTM: Source = Source::from_memory("ASTM F1554 and A193", "2020", "tensile requirements");
+pub const ASTM: Source = Source::second_hand(
+    "ASTM F1554 and A193",
+    "2018",
+    "tensile requirements; those of A193 from memory",
+);
 /// Strengths of stainless studs.
 pub const STAINLESS: Source = Source::second_hand(
     "ISO 3506-1",
