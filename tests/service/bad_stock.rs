@@ -39,12 +39,12 @@ fn a_row_that_no_catalogue_has_is_named_with_its_field() {
         (
             json!({ "pier": { "tube": "NPS 9 Sch 40" } }),
             "pier.tube",
-            "NPS 9 Sch 40",
+            "no tube of this name",
         ),
         (
             json!({ "prices": { "lines": { "tube": { "price": 12.0, "per": "furlong" } } } }),
-            "prices.lines",
-            "furlong",
+            "prices.lines.tube.per",
+            "is ordered, and priced, by",
         ),
     ] {
         let answer = service.post_json("/api/v1/design", &plan(rest));
