@@ -54,6 +54,7 @@ const NOT_WORDS: &[&str] = &[
     "id",
     "after",
     "kilos_readings",
+    "stock_row",
     "utc",
     "clock",
 ];

@@ -101,8 +101,8 @@ fn inches_and_millimetres_of_a_row_are_one_size() {
 
 /// Worked by hand in pounds and inches, and so computed apart: a rod 5/8-11 of F1554 grade 36, 5 in deep in cracked concrete of
 /// 4000 psi, bond 1000 psi. N_sa = 0.226 · 58 000 = 13 108 lb; N_b = 17 √4000 · 5^1.5 = 12 021 lb (17.6.2.2.1);
-/// N_ba = 1000 · π · 0.625 · 5 = 9817 lb (17.6.5.2.1). The SI form of the code (7 √f'c for 17) is 0.8 % lower than 17 in
-/// inches, so that breakout agrees to 1 %.
+/// N_ba = 1000 · π · 0.625 · 5 = 9817 lb (17.6.5.2.1). The SI form of the code (7 √f'c for 17) is 1.6 % lower than 17 in
+/// inches, so that breakout lies that much on the safe side.
 #[test]
 fn an_inch_rod_by_aci_in_pounds_and_inches() {
     const LBF_KN: f64 = 4.448_221_615_260_5e-3;
@@ -118,7 +118,10 @@ fn an_inch_rod_by_aci_in_pounds_and_inches() {
         megapascal::new(4000.0 * PSI_MPA),
         depth,
     )) / LBF_KN;
-    assert!((breakout - 12_021.0).abs() < 0.01 * 12_021.0, "{breakout}");
+    assert!(
+        (0.98 * 12_021.0..=12_021.0).contains(&breakout),
+        "{breakout}"
+    );
     let bond = kilonewton::get(bond::basic(
         megapascal::new(1000.0 * PSI_MPA),
         thread.diameter,

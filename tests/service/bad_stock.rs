@@ -120,11 +120,14 @@ fn what_is_stated_beyond_the_catalogue_is_taken_and_said_to_be_no_stock_size() {
         ),
         (json!({ "block": { "length_m": 1.2345 } }), "block.length_m"),
     ] {
-        let (_, said) = not_stock(&service, rest);
+        let (design, said) = not_stock(&service, rest);
+        let parts = design["parts"].as_array().unwrap();
+        let missing: Vec<&Value> = parts.iter().filter(|part| part["sold"] == false).collect();
         assert!(
-            said.starts_with("Not every size of this plan is a stock size.")
-                && said.contains(field),
-            "{field}: {said}"
+            missing.iter().any(|part| part["field"] == field
+                && said.contains(part["says"].as_str().unwrap())),
+            "{field}: {missing:?} {said}"
         );
+        assert!(said.starts_with("Not every size of this plan is a stock size."));
     }
 }

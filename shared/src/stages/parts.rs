@@ -9,6 +9,7 @@ use crate::figure::{Metre, Millimetre};
 use crate::notes::{Found, Notes, When};
 use crate::path;
 use crate::rules::tubes;
+use crate::site_plan::SitePlan;
 use crate::site_plan::block::Mix;
 use crate::source::Source;
 use crate::stages::block::Block;
@@ -52,7 +53,7 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Vec<Part>> {
     let missing: Vec<String> = parts
         .iter()
         .filter(|part| !part.sold)
-        .map(|part| format!("{} {} ({})", part.part, part.says, part.field))
+        .map(|part| format!("{} {} (“{}”)", part.part, part.says, asked(part.field)))
         .collect();
     if !missing.is_empty() {
         notes.caution(
@@ -70,6 +71,13 @@ pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Vec<Part>> {
         value: parts,
         notes,
     }
+}
+
+/// How the form asks for an answer, so that whoever reads of it finds it there.
+fn asked(field: Path) -> &'static str {
+    let number = SitePlan::number(&field).and_then(|row| row.words);
+    let other = SitePlan::other(&field).and_then(|row| row.words);
+    number.or(other).map_or("", |words| words.label)
 }
 
 fn steel(brief: &Brief, pier: &Pier) -> Vec<Part> {

@@ -44,7 +44,10 @@ fn form(job: &Job, list: &mut List) {
             "form-timber",
             format!(
                 "Timber {}, lengths of {}",
-                job.sold("timber"),
+                job.stock().either(
+                    format!("{} × {}", job.mm(50.0), job.mm(75.0)),
+                    job.sold("timber")
+                ),
                 job.sold("timber-length")
             ),
             pieces((verticals + 3.0 * around) * 1.1 / job.good("timber-length")),
