@@ -6,7 +6,6 @@ use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
 use super::paperwork;
-use super::proof::is_of_mending;
 use super::steps::{lasting, title};
 use crate::drawing::by_name;
 use crate::lettering::Face;
@@ -384,10 +383,7 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
     );
     for when in crate::views::words::WHENS {
         let here = sheet.design.cautions.iter();
-        // What is done to a pier that stands is on the sheet of proof.
-        let here: Vec<&Caution> = here
-            .filter(|caution| caution.when == when && !is_of_mending(caution))
-            .collect();
+        let here: Vec<&Caution> = here.filter(|caution| caution.when == when).collect();
         if here.is_empty() {
             continue;
         }

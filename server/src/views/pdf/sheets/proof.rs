@@ -16,7 +16,7 @@ pub fn is_there(sheet: &Sheet<'_>) -> bool {
 }
 
 /// Whether it belongs to work on a pier that stands.
-pub fn is_of_mending(caution: &Caution) -> bool {
+fn is_of_mending(caution: &Caution) -> bool {
     caution.id.starts_with("mend.")
 }
 
