@@ -49,6 +49,7 @@ mod plate_on_ground;
 mod proof_chance;
 mod proof_coverage;
 mod proof_hurt;
+mod proof_libraries;
 mod proof_model;
 mod proof_remedies;
 mod proof_traces;

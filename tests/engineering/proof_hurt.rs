@@ -2,15 +2,16 @@
 
 use std::f64::consts::TAU;
 
-use stillground::trace::{Asked, Kind, read};
+use stillground::trace::{Asked, FoundMode, Kind, read};
 
 use crate::proof_chance::{Chance, below};
 
 /// How a made-up record is hurt.
-const HURTS: [&str; 10] = [
+const HURTS: [&str; 13] = [
     "clean",
     "jitter",
     "two",
+    "close",
     "hum",
     "drift",
     "lorry and knock",
@@ -18,31 +19,53 @@ const HURTS: [&str; 10] = [
     "clipped",
     "gaps",
     "coarse",
+    "noisy",
+    "short",
 ];
+
+/// A swing: frequency and damping.
+type True = (f64, f64);
 
 struct Made {
     text: String,
-    hz: f64,
-    ratio: f64,
-    second_hz: Option<f64>,
+    /// What is there, the louder first.
+    swings: Vec<True>,
     rate: f64,
 }
 
+/// Noise of a telephone's sensor, m/s².
+const NOISE: f64 = 0.012;
+
 /// A telephone's record of one to three knocks: the mode, a dead one of the blow, noise, and what hurts it.
 fn made(hurt: &str, chance: &mut Chance) -> Made {
+    let is = |name: &str| hurt == name;
     let rate: f64 = [100.0, 200.0, 400.0][below(chance, 3)];
     let most = (0.36 * rate).min(40.0);
     let hz = 6.0 * f64::powf(most / 6.0, chance.even());
     let ratio = 0.004 * f64::powf(12.5, chance.even());
     let size = 0.15 + 1.2 * chance.even();
-    let noise = 0.012;
-    let lasts = 16.0;
-    let knocks = if hurt == "lorry" {
-        0
+    let noise = if is("noisy") {
+        size * (0.1 + 0.5 * chance.even())
     } else {
-        1 + below(chance, 3)
+        NOISE
     };
-    let second_hz = (hurt == "two").then(|| hz * (1.03 + 0.12 * chance.even()));
+    let lasts = if is("short") {
+        1.7 + 0.4 + 2.0 * chance.even()
+    } else {
+        16.0
+    };
+    let knocks = match hurt {
+        "lorry" => 0,
+        "short" => 1,
+        _ => 1 + below(chance, 3),
+    };
+    let away = match hurt {
+        "two" => Some(1.03 + 0.12 * chance.even()),
+        // A pier that is nearly the same both ways, knocked between them.
+        "close" => Some(1.003 + 0.03 * chance.even()),
+        _ => None,
+    };
+    let second_hz = away.map(|away| hz * away);
     let [share, second_ratio] = [
         0.4 + 0.6 * chance.even(),
         ratio * (0.7 + 0.6 * chance.even()),
@@ -56,18 +79,18 @@ fn made(hurt: &str, chance: &mut Chance) -> Made {
             ]
         })
         .collect();
-    let hum = if hurt == "hum" {
+    let hum = if is("hum") {
         size * (0.02 + 0.48 * chance.even())
     } else {
         0.0
     };
     let hum_hz = 50.0 + 0.02 * chance.normal();
-    let cut = if hurt == "clipped" {
+    let cut = if is("clipped") {
         size * (0.3 + 0.5 * chance.even())
     } else {
         f64::INFINITY
     };
-    let step = if hurt == "coarse" {
+    let step = if is("coarse") {
         size / (6.0 + 20.0 * chance.even())
     } else {
         1e-5
@@ -83,12 +106,12 @@ fn made(hurt: &str, chance: &mut Chance) -> Made {
     let mut walked = 0.0;
     for i in 0..(lasts * rate) as usize {
         let even = i as f64 / rate;
-        let t = if hurt == "jitter" {
+        let t = if is("jitter") {
             even + 0.3 * (2.0 * chance.even() - 1.0) / rate
         } else {
             even
         };
-        if hurt == "gaps" && (chance.even() < 0.004 || (i / 37) % 23 == 11) {
+        if is("gaps") && (chance.even() < 0.004 || (i / 37) % 23 == 11) {
             continue;
         }
         let mut y = noise * chance.normal();
@@ -106,7 +129,7 @@ fn made(hurt: &str, chance: &mut Chance) -> Made {
             }
         }
         y += hum * (TAU * hum_hz * t).sin();
-        if hurt == "drift" {
+        if is("drift") {
             walked += 0.02 * chance.normal() / rate.sqrt();
             y += 0.2 * (0.2 * t).sin() + 0.03 * t + walked;
         }
@@ -119,117 +142,131 @@ fn made(hurt: &str, chance: &mut Chance) -> Made {
         let y = (y.clamp(-cut, cut) / step).round() * step;
         text.push_str(&format!("{t:.5},{y:.6}\n"));
     }
-    Made {
-        text,
-        hz,
-        ratio,
-        second_hz,
-        rate,
-    }
+    let mut swings = vec![(hz, ratio)];
+    swings.extend(second_hz.map(|hz| (hz, second_ratio)));
+    Made { text, swings, rate }
 }
 
+/// A figure that lies so many of its standard deviations away is a confident wrong answer.
+const WRONG: f64 = 3.0;
+
 /// What came of records that were hurt.
-#[derive(Default, Debug)]
+#[derive(Default, Debug, Clone)]
 struct Tally {
+    records: usize,
     answered: usize,
+    modes: usize,
     held_hz: usize,
     held_ratio: usize,
-    wrong_hz: usize,
-    wrong_ratio: usize,
+    wrong: usize,
+    farthest: f64,
     both: usize,
+}
+
+impl Tally {
+    /// Every swing that is told lies where one is; how far, in its own standard deviations, in frequency and in damping.
+    fn judge(&mut self, mode: &FoundMode, made: &Made) -> [f64; 2] {
+        let off = |truth: &True| {
+            [
+                (mode.frequency_hz - truth.0).abs() / mode.frequency_sd_hz,
+                (mode.damping_ratio / truth.1).ln().abs() / (mode.damping_sd / mode.damping_ratio),
+            ]
+        };
+        let off = made
+            .swings
+            .iter()
+            .map(off)
+            .min_by(|a, b| a[0].max(a[1]).total_cmp(&b[0].max(b[1])))
+            .unwrap_or([f64::INFINITY; 2]);
+        self.modes += 1;
+        self.held_hz += usize::from(off[0] < 1.645);
+        self.held_ratio += usize::from(off[1] < 1.645);
+        self.wrong += off.iter().filter(|off| **off > WRONG).count();
+        self.farthest = self.farthest.max(off[0]).max(off[1]);
+        off
+    }
 }
 
 fn tally(hurt: &str, seed: u64, records: usize) -> Tally {
     let mut chance = Chance::new(seed);
-    let mut tally = Tally::default();
+    let mut tally = Tally {
+        records,
+        ..Tally::default()
+    };
     for n in 0..records {
         let made = made(hurt, &mut chance);
-        let found = read(
-            made.text.as_bytes(),
-            &Asked {
-                kind: Some(Kind::Knock),
-                ..Asked::default()
-            },
-        )
-        .unwrap();
-        let Some(mode) = found.modes.first() else {
+        let asked = Asked {
+            kind: Some(Kind::Knock),
+            ..Asked::default()
+        };
+        let found = read(made.text.as_bytes(), &asked).unwrap();
+        if found.modes.is_empty() {
             assert!(
                 found.remarks[0].starts_with("No answer: "),
                 "{:?}",
                 found.remarks
             );
             println!(
-                "{hurt} {seed}/{n}: {}, truly {} {}",
-                found.remarks[0], made.hz, made.ratio
+                "{hurt} {seed}/{n}: {}, truly {:?}",
+                found.remarks[0], made.swings
             );
             continue;
-        };
+        }
         tally.answered += 1;
-        let nearest = match made.second_hz {
-            Some(second)
-                if (mode.frequency_hz - second).abs() < (mode.frequency_hz - made.hz).abs() =>
-            {
-                second
-            }
-            _ => made.hz,
-        };
-        let off = (mode.frequency_hz - nearest).abs() / mode.frequency_sd_hz;
-        let ln_off =
-            (mode.damping_ratio / made.ratio).ln().abs() / (mode.damping_sd / mode.damping_ratio);
-        tally.held_hz += usize::from(off < 1.645);
-        tally.held_ratio += usize::from(ln_off < 1.645);
         tally.both += usize::from(found.modes.len() > 1);
-        let wrong_hz = off > 3.5;
-        let wrong_ratio = made.second_hz.is_none() && ln_off > 3.5;
-        tally.wrong_hz += usize::from(wrong_hz);
-        tally.wrong_ratio += usize::from(wrong_ratio);
-        if wrong_hz || wrong_ratio {
-            println!(
-                "{hurt} {seed}/{n}: {mode:?}, truly {} {} {:?} at {} Hz: {:?}",
-                made.hz, made.ratio, made.second_hz, made.rate, found.remarks
-            );
+        for mode in &found.modes {
+            let off = tally.judge(mode, &made);
+            if off[0].max(off[1]) > WRONG {
+                println!(
+                    "{hurt} {seed}/{n}: off by {off:.1?}: {mode:?}, truly {:?} at {} Hz: {:?}",
+                    made.swings, made.rate, found.remarks
+                );
+            }
         }
     }
-    println!("{hurt}: {tally:?} of {records}");
+    println!("{hurt}: {tally:?}");
     tally
 }
 
-fn hurt_records(seed: u64, each: usize) {
-    let (mut answered, mut held_hz, mut held_ratio, mut wrong) = (0, 0, 0, 0);
-    for hurt in HURTS {
-        let found = tally(hurt, seed, each);
-        match hurt {
-            "lorry" => assert_eq!(found.answered, 0, "a lorry is no knock"),
-            "clean" => assert!(found.answered * 10 >= each * 8, "{found:?}"),
+fn hurt_records(seed: u64, each: usize) -> Vec<(&'static str, Tally)> {
+    HURTS
+        .into_iter()
+        .map(|hurt| (hurt, tally(hurt, seed, each)))
+        .collect()
+}
+
+fn holds(tallies: &[(&str, Tally)]) {
+    let sum = |of: fn(&Tally) -> usize| tallies.iter().map(|(_, tally)| of(tally)).sum::<usize>();
+    let (records, answered, modes) = (sum(|t| t.records), sum(|t| t.answered), sum(|t| t.modes));
+    let (held_hz, held_ratio, wrong) =
+        (sum(|t| t.held_hz), sum(|t| t.held_ratio), sum(|t| t.wrong));
+    println!(
+        "answered {answered} of {records}; of {modes} swings f held {held_hz}, ζ held {held_ratio}, wrong {wrong}"
+    );
+    for (hurt, tally) in tallies {
+        match *hurt {
+            "lorry" => assert_eq!(tally.answered, 0, "a lorry is no knock"),
+            "clean" => assert!(tally.answered * 10 >= tally.records * 8, "{tally:?}"),
             _ => {}
         }
-        answered += found.answered;
-        held_hz += found.held_hz;
-        if hurt != "two" {
-            held_ratio += found.held_ratio;
-        }
-        wrong += found.wrong_hz + found.wrong_ratio;
     }
-    println!(
-        "answered {answered} of {}, f held {held_hz}, ζ held {held_ratio}, wrong {wrong}",
-        each * HURTS.len()
-    );
-    assert!(answered * 10 >= each * HURTS.len() * 6, "{answered}");
+    assert!(answered * 10 >= records * 6, "{answered} of {records}");
     assert_eq!(
         wrong, 0,
-        "an answer further off than 3.5 of its standard deviations is a confident wrong one"
+        "a figure further off than three of its standard deviations is a confident wrong answer"
     );
-    assert!(held_hz * 100 >= answered * 85, "{held_hz} of {answered}");
+    assert!(held_hz * 100 >= modes * 88, "{held_hz} of {modes}");
+    assert!(held_ratio * 100 >= modes * 88, "{held_ratio} of {modes}");
 }
 
 #[test]
-fn seventy_hurt_records_have_no_confident_wrong_answer() {
-    hurt_records(41, 7);
+fn ninety_hurt_records_have_no_confident_wrong_answer() {
+    holds(&hurt_records(41, 7));
 }
 
-/// Two hundred of another seed: `tests/run slow`.
+/// Two hundred that are hurt, and seventeen that are not: `tests/run slow`.
 #[test]
 #[ignore = "slow"]
 fn two_hundred_hurt_records_have_no_confident_wrong_answer() {
-    hurt_records(314, 20);
+    holds(&hurt_records(314, 17));
 }

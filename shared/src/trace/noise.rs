@@ -1,5 +1,6 @@
 //! How loud a record is, piece by piece.
 
+use crate::trace::clean::rounding;
 use crate::trace::statistics::{less_running_mean, mean, quantile};
 
 /// A record cut into short pieces.
@@ -11,6 +12,8 @@ pub(super) struct Pieces {
     pub(super) loud: Vec<f64>,
     /// That of quiet pieces, of which some are always among the lowest.
     pub(super) floor: f64,
+    /// What the sensor's steps add.
+    rounding: f64,
     /// The record without offset and drift.
     pub(super) swing: Vec<f64>,
 }
@@ -24,8 +27,10 @@ impl Pieces {
             .chunks_exact(samples)
             .map(|piece| (piece.iter().map(|y| y * y).sum::<f64>() / samples as f64).sqrt())
             .collect();
-        let floor = quantile(&loud, 0.15);
+        let rounding = rounding(y);
+        let floor = quantile(&loud, 0.15).hypot(rounding);
         Self {
+            rounding,
             samples,
             loud,
             floor,
@@ -41,6 +46,6 @@ impl Pieces {
             .filter(|loud| **loud <= 1.8 * self.floor)
             .map(|loud| loud * loud)
             .collect();
-        mean(&quiet).sqrt()
+        mean(&quiet).sqrt().hypot(self.rounding)
     }
 }

@@ -17,6 +17,8 @@ pub(super) struct Window<'a> {
     pub(super) steady: &'a [f64],
     /// Noise of one sample before the blow.
     pub(super) noise: f64,
+    /// How loud the record was just before the blow, as the amplitude of a swing.
+    pub(super) before: Option<f64>,
     pub(super) rate_hz: f64,
 }
 
@@ -35,11 +37,19 @@ pub(super) struct Swing {
     /// The loudest first.
     pub(super) modes: Vec<Heard>,
     pub(super) drift_per_s: f64,
+    /// Whether what was fitted as one may be two.
+    pub(super) perhaps_two: bool,
     pub(super) remarks: Vec<String>,
 }
 
 /// What is left may be so many times the noise before the knock; beyond it something else was there.
 const STRANGE: f64 = 3.0;
+/// A knock rings louder than this many times what was there before it.
+const ABOVE_BEFORE: f64 = 3.5;
+/// Another swing that is told has at least this share of the first one's energy.
+const SECOND: f64 = 0.01;
+/// How badly the damping is known of what may be two swings.
+pub(super) const OF_TWO: f64 = 0.6;
 /// Most samples that are fitted; more are averaged.
 const MOST_FITTED: usize = 2400;
 
@@ -111,7 +121,7 @@ pub(super) fn find(window: &Window) -> Result<Swing, String> {
     } else {
         (t, y)
     };
-    judged(window, &t, &y, loudest, together)
+    judged(window, &t, &y, loudest, together, begin - series.t[blow.at])
 }
 
 fn judged(
@@ -120,6 +130,7 @@ fn judged(
     y: &[f64],
     loudest: f64,
     together: usize,
+    since_s: f64,
 ) -> Result<Swing, String> {
     let step = together as f64 / window.rate_hz;
     let ladder =
@@ -160,6 +171,17 @@ fn judged(
             "far more is left beside the swing than the noise before the knock, as when a lorry passes".to_owned(),
         );
     }
+    let rang = fitted.amplitudes[main] * (pole.decay_per_s * since_s).exp();
+    if window
+        .before
+        .is_some_and(|before| rang < ABOVE_BEFORE * before)
+    {
+        return Err(
+            "the record was loud before it already, as when a lorry passes or another knock still rings"
+                .to_owned(),
+        );
+    }
+    let perhaps_two = perhaps_two || (louder && fitted.modes.len() == 1);
     let mut remarks = Vec::new();
     let mut modes: Vec<Heard> = Vec::new();
     for k in std::iter::once(main).chain((0..fitted.modes.len()).filter(|k| *k != main)) {
@@ -172,23 +194,34 @@ fn judged(
             ln_ratio_sd: fitted.sd[k][1] * grown,
         };
         // Two swings closer than their own widths look like one that is known too well.
-        if k == main && (perhaps_two || (louder && fitted.modes.len() == 1)) {
+        if k == main && perhaps_two {
             heard.hz_sd = heard
                 .hz_sd
                 .max(pole.decay_per_s / (4.0 * std::f64::consts::PI));
-            heard.ln_ratio_sd = heard.ln_ratio_sd.max(0.3);
+            heard.ln_ratio_sd = heard.ln_ratio_sd.max(OF_TWO);
             remarks.push(
                 "Perhaps two swings close together: more is left than the noise before the knock."
                     .to_owned(),
             );
         }
         if k == main {
-            dies_otherwise(t, y, &fitted, main, window.steady, &mut heard, &mut remarks);
+            let changes = dies_otherwise(t, y, &fitted, main, window.steady, &mut heard);
+            if changes && (fitted.modes.len() > 2 || perhaps_two) {
+                return Err(
+                    "what is heard changes all the time and is no swing that dies".to_owned(),
+                );
+            }
+            if changes {
+                remarks.push(
+                    "The swing changes as it dies: something slips or gapes, or two swings are mixed."
+                        .to_owned(),
+                );
+            }
             if !window.cut.is_empty() {
                 heard.ln_ratio_sd *= 2.0;
             }
             modes.push(heard);
-        } else if tells(&fitted, k, main, &heard, noise) {
+        } else if window.cut.is_empty() && tells(&fitted, k, main, &heard, noise) {
             modes.push(heard);
         }
     }
@@ -196,12 +229,13 @@ fn judged(
     if main.hz_sd > 0.05 * main.hz {
         return Err("the frequency is not known to one part in twenty".to_owned());
     }
-    if main.ln_ratio_sd > 0.35 {
+    if main.ln_ratio_sd > 0.35 && !perhaps_two {
         return Err("the damping is not known to a third; it may be no free swing".to_owned());
     }
     Ok(Swing {
         modes,
         drift_per_s: fitted.drift_per_s,
+        perhaps_two,
         remarks,
     })
 }
@@ -214,7 +248,7 @@ fn tells(fitted: &Fitted, k: usize, main: usize, heard: &Heard, noise: f64) -> b
         && heard.ratio < 0.2
         && heard.ratio > 0.0008
         && fitted.amplitudes[k] > 4.0 * noise
-        && energy(k) > 0.003 * energy(main)
+        && energy(k) > SECOND * energy(main)
 }
 
 /// By how much the plain width is too small: what is left is louder about the swing than elsewhere, or early than late.
@@ -260,16 +294,15 @@ fn dies_otherwise(
     main: usize,
     steady: &[f64],
     heard: &mut Heard,
-    remarks: &mut Vec<String>,
-) {
+) -> bool {
     let pole = fitted.modes[main];
     let later = (0.5 / pole.decay_per_s).min(0.35 * t[t.len() - 1]);
     let from = t.iter().position(|t| *t >= later).unwrap_or(0);
     let Some(late) = fit(&t[from..], &y[from..], &fitted.modes, steady) else {
-        return;
+        return false;
     };
     let Some((mode, sd)) = late.modes.get(main).zip(late.sd.get(main)) else {
-        return;
+        return false;
     };
     let by = (mode.frequency_hz - pole.frequency_hz).abs();
     let slower = (mode.ratio() / heard.ratio).ln().abs();
@@ -279,11 +312,8 @@ fn dies_otherwise(
     let changes_hz = by > 2.5 * unsure && by < 0.1 * pole.frequency_hz;
     let changes_ratio = slower > 2.5 * unsure_ratio && sd[1] < 0.5;
     if changes_hz || changes_ratio {
-        heard.hz_sd = heard.hz_sd.max(0.7 * by.min(0.1 * pole.frequency_hz));
-        heard.ln_ratio_sd = heard.ln_ratio_sd.max(0.7 * slower.min(0.45));
-        remarks.push(
-            "The swing changes as it dies: something slips or gapes, or two swings are mixed."
-                .to_owned(),
-        );
+        heard.hz_sd = heard.hz_sd.max(0.7 * by).max(0.25 * heard.ratio * heard.hz);
+        heard.ln_ratio_sd = heard.ln_ratio_sd.max(0.7 * slower);
     }
+    changes_hz || changes_ratio
 }
