@@ -50,6 +50,8 @@ const ABOVE_BEFORE: f64 = 3.5;
 const SECOND: f64 = 0.01;
 /// How badly the damping is known of what may be two swings.
 pub(super) const OF_TWO: f64 = 0.6;
+/// Two swings that look like one explain at least so much of the record.
+const OF_TWO_EXPLAINED: f64 = 0.8;
 /// Most samples that are fitted; more are averaged.
 const MOST_FITTED: usize = 2400;
 
@@ -182,6 +184,9 @@ fn judged(
         );
     }
     let perhaps_two = perhaps_two || (louder && fitted.modes.len() == 1);
+    if perhaps_two && fitted.explained < OF_TWO_EXPLAINED {
+        return Err("the record holds something else beside one swing that dies".to_owned());
+    }
     let mut remarks = Vec::new();
     let mut modes: Vec<Heard> = Vec::new();
     for k in std::iter::once(main).chain((0..fitted.modes.len()).filter(|k| *k != main)) {
