@@ -14,10 +14,14 @@ use std::time::Instant;
 
 use nalgebra::{DMatrix, DVector};
 use stillground::brief::{Brief, resolve};
-use stillground::design::design;
+use stillground::design::{Design, design};
 use stillground::halfspace::{NoShelf, SmallShelf};
+use stillground::proof::chance::Chance;
+use stillground::proof::{self, Fitted, Planned};
 use stillground::site_plan::SitePlan;
+use stillground::site_plan::commissioning::{Commissioning, Direction, Knock, Lean, Pull, State};
 use stillground::stages::{block, floor, ground, ground_stiffness, loads, motion, pier, room};
+use stillground::trace::{self, Asked};
 
 /// The planner's own: the system's gives the memory of a solved block back and is asked for it again each time.
 #[global_allocator]
@@ -96,4 +100,103 @@ fn main() {
     held("a whole design, nothing solved before", 30.0, 40, || {
         black_box(design(&short, &NoShelf));
     });
+    let record = minute();
+    held("a trace of a minute at 200 Hz", 300.0, 20, || {
+        let asked = Asked::default();
+        black_box(trace::read(&record, &asked).expect("it is a table"));
+    });
+    let (plan, brief) = measured();
+    let design = design(&brief, &NoShelf);
+    held(
+        "a fit of ten measurements, nothing solved",
+        1000.0,
+        5,
+        || {
+            black_box(fitted(&plan, &brief, &design));
+        },
+    );
+}
+
+/// A minute of a telephone's three axes, knocked at six times.
+fn minute() -> Vec<u8> {
+    let mut luck = Chance::new(1);
+    let mut text = String::from("time,ax,ay,az\n");
+    for i in 0..12_000 {
+        let t = f64::from(i) / 200.0;
+        let since = (t - 3.0) % 9.0;
+        let swing = if t > 3.0 {
+            (-0.9 * since).exp() * (102.5 * since).cos()
+        } else {
+            0.0
+        };
+        let mut noise = || 0.012 * luck.normal();
+        let [x, y, z] = [
+            0.6 * swing + noise(),
+            0.05 * swing + noise(),
+            9.81 + noise(),
+        ];
+        text.push_str(&format!("{t:.3},{x:.5},{y:.5},{z:.5}\n"));
+    }
+    text.into_bytes()
+}
+
+/// A pier with ten measurements.
+fn measured() -> (SitePlan, Brief) {
+    let knock = |direction, with_mount, frequency_hz| Knock {
+        direction,
+        with_mount,
+        frequency_hz,
+        frequency_sd_hz: Some(0.003 * frequency_hz),
+        damping_ratio: None,
+        mode: None,
+    };
+    let lean = |x_m: f64, tilt_arcsec| Lean {
+        x_m,
+        y_m: 0.0,
+        mass_kg: 80.0,
+        tilt_arcsec,
+        tilt_sd_arcsec: Some(0.2 * tilt_arcsec),
+        bearing_deg: None,
+    };
+    let pull = |direction, height_m, force_n, tilt_arcsec| Pull {
+        height_m,
+        force_n,
+        direction,
+        tilt_arcsec,
+        tilt_sd_arcsec: Some(0.05 * tilt_arcsec),
+    };
+    let mut plan = SitePlan::unknown();
+    plan.state = Some(State::Standing);
+    let mut found = Commissioning::default();
+    let (x, y) = (Direction::X, Direction::Y);
+    found.knocks = vec![
+        knock(x, true, 16.0),
+        knock(y, true, 16.2),
+        knock(x, false, 50.0),
+        knock(y, false, 50.5),
+    ];
+    found.leans = vec![lean(1.0, 0.4), lean(1.4, 0.25), lean(-1.0, 0.42)];
+    found.pulls = vec![
+        pull(x, 1.2, 200.0, 18.0),
+        pull(y, 1.2, 200.0, 18.5),
+        pull(x, 1.5, 50.0, 20.0),
+    ];
+    plan.commissioning = found;
+    let brief = resolve(&plan).expect("the plan is valid");
+    (plan, brief)
+}
+
+fn fitted(plan: &SitePlan, brief: &Brief, design: &Design) -> Option<Fitted> {
+    let planned = Planned {
+        plan,
+        brief,
+        loads: &design.loads,
+        ground: &design.ground,
+        block: &design.block,
+        stiffness: &design.ground_stiffness,
+        pier: &design.pier,
+        anchors: &design.anchors,
+        floor: &design.floor,
+    };
+    proof::find(planned, &plan.commissioning, &NoShelf)
 }

@@ -51,6 +51,7 @@ mod proof_coverage;
 mod proof_hurt;
 mod proof_libraries;
 mod proof_model;
+mod proof_page;
 mod proof_remedies;
 mod proof_traces;
 mod proof_verdicts;

@@ -5,6 +5,7 @@ use std::f64::consts::TAU;
 use stillground::trace::{Asked, FoundMode, Kind, read};
 
 use crate::proof_chance::{Chance, below};
+use crate::proof_page::keeps;
 
 /// How a made-up record is hurt.
 const HURTS: [&str; 13] = [
@@ -268,5 +269,21 @@ fn ninety_hurt_records_have_no_confident_wrong_answer() {
 #[test]
 #[ignore = "slow"]
 fn two_hundred_hurt_records_have_no_confident_wrong_answer() {
-    holds(&hurt_records(314, 17));
+    let tallies = hurt_records(314, 17);
+    holds(&tallies);
+    let mut table = String::from(
+        "| hurt | answered | swings told | frequency in 90 % | damping in 90 % | farthest, standard deviations |\n|---|---|---|---|---|---|\n",
+    );
+    for (hurt, tally) in &tallies {
+        table.push_str(&format!(
+            "| {hurt} | {} of {} | {} | {} | {} | {:.1} |\n",
+            tally.answered,
+            tally.records,
+            tally.modes,
+            tally.held_hz,
+            tally.held_ratio,
+            tally.farthest
+        ));
+    }
+    keeps("hurt", &table);
 }

@@ -196,37 +196,48 @@ def heard(k, c, m, top):
     return float(hertz[window][np.argmax(padded[window])])
 
 
+def pier_of(luck, moved=None):
+    """Truth and measurements of one pier; some of its unknowns moved so many standard deviations of what the plan says. None
+    where nothing is heard of the bare pier."""
+    middle, sd = PRIOR["middle"], PRIOR["sd"]
+    z = luck.standard_normal(8)
+    for k, away in (moved or {}).items():
+        z[k] = away
+    value = [middle[k] + sd[k] * z[k] for k in range(8)]
+    mass = 60 * np.exp(value[5])
+    truth = dict(
+        modulus=np.exp(value[0]), contact=float(norm.cdf(value[1])), joint=np.exp(value[2]), column=np.exp(value[3]),
+        mount=np.exp(value[4]), mass=mass, centre=0.3 * np.exp(value[6]), inertia=3.75 * np.exp(value[5] + 2 * value[7]),
+    )
+    pier = Pier(truth)
+    off = lambda sd: np.exp(sd * luck.standard_normal())
+    bare = pier.bare()
+    if bare is None:
+        return None
+    shared = off(0.10)
+    measured = dict(
+        mounted=pier.mounted() * off(0.015) * off(0.003),
+        bare=bare * off(0.025) * off(0.003),
+        lean=pier.lean(80 * GRAVITY) * shared * off(0.112) * off(0.2),
+        pull=pier.pull(200.0) * off(0.03) * off(0.05),
+    )
+    kept = {name: float(f"{measured[name]:.5g}") for name in measured}
+    kept["truth"] = {name: float(f"{truth[name]:.5g}") for name in ("modulus", "contact", "joint", "column", "mount")}
+    return kept
+
+
 def main():
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
     luck = np.random.default_rng(2323)
-    middle, sd = PRIOR["middle"], PRIOR["sd"]
     made = []
     while len(made) < count:
-        z = luck.standard_normal(8)
-        value = [middle[k] + sd[k] * z[k] for k in range(8)]
-        mass = 60 * np.exp(value[5])
-        truth = dict(
-            modulus=np.exp(value[0]), contact=float(norm.cdf(value[1])), joint=np.exp(value[2]), column=np.exp(value[3]),
-            mount=np.exp(value[4]), mass=mass, centre=0.3 * np.exp(value[6]), inertia=3.75 * np.exp(value[5] + 2 * value[7]),
-        )
-        pier = Pier(truth)
-        off = lambda sd: np.exp(sd * luck.standard_normal())
-        bare = pier.bare()
-        if bare is None:
-            continue
-        shared = off(0.10)
-        measured = dict(
-            mounted=pier.mounted() * off(0.015) * off(0.003),
-            bare=bare * off(0.025) * off(0.003),
-            lean=pier.lean(80 * GRAVITY) * shared * off(0.112) * off(0.2),
-            pull=pier.pull(200.0) * off(0.03) * off(0.05),
-        )
-        kept = {name: float(f"{measured[name]:.5g}") for name in measured}
-        kept["truth"] = {name: float(f"{truth[name]:.5g}") for name in ("modulus", "contact", "joint", "column", "mount")}
-        made.append(kept)
+        one = pier_of(luck)
+        if one is not None:
+            made.append(one)
     with open(os.path.join(HERE, "proof_piers.json"), "w") as out:
         out.write("[\n" + ",\n".join(json.dumps(one) for one in made) + "\n]\n")
     print(count, "piers; bare", np.percentile([m["bare"] for m in made], [5, 50, 95]), "mounted", np.percentile([m["mounted"] for m in made], [5, 50, 95]))
 
 
-main()
+if __name__ == "__main__":
+    main()
