@@ -58,6 +58,20 @@ fn a_soft_mount_is_named_by_two_knocks_and_not_by_one() {
         "{:?}",
         one.suspects
     );
+    // One knock cannot tell the mount from the base joint, and names neither.
+    assert!(
+        !names(&one).contains(&"load.mount_stiffness_n_m_per_rad")
+            && !names(&one).contains(&"pier.levelling"),
+        "{:?}",
+        one.suspects
+    );
+    assert!(
+        one.suspects
+            .iter()
+            .any(|suspect| suspect.says.contains("do not tell which")),
+        "{:?}",
+        one.suspects
+    );
     assert_eq!(
         names(&both).first(),
         Some(&"load.mount_stiffness_n_m_per_rad"),

@@ -11,6 +11,11 @@ const SUSPECT: f64 = 1.5;
 /// Two unknowns whose draws go together by more than this cannot be told apart.
 const TOGETHER: f64 = 0.6;
 
+/// An unknown of which more than this share of the plan's range is left is not named alone where another goes together with it
+/// by more than [`EITHER_TOGETHER`]: judgement, set so that one knock names neither mount nor base joint.
+const EITHER: f64 = 0.5;
+const EITHER_TOGETHER: f64 = 0.5;
+
 /// How much two unknowns go together among the draws.
 pub(super) fn correlation(draws: &[Draw], a: Unknown, b: Unknown) -> f64 {
     covariance(draws).map_or(0.0, |c| {
@@ -37,6 +42,9 @@ pub(super) fn find(
     let mut suspects: Vec<Suspect> = found
         .iter()
         .map(|(unknown, shift)| {
+            if let Some(other) = either(moments, draws, *unknown) {
+                return undecided(*unknown, other, *shift);
+            }
             let way = if *shift < 0.0 { "less" } else { "more" };
             let mut says = format!(
                 "{}: {way} than said, by {} standard deviations of the plan's range",
@@ -92,6 +100,28 @@ pub(super) fn find(
         });
     }
     suspects
+}
+
+/// The unknown that could as well be wrong.
+fn either(moments: &Moments, draws: &[Draw], unknown: Unknown) -> Option<Unknown> {
+    Unknown::TOLD.into_iter().find(|other| {
+        *other != unknown
+            && moments.sd[unknown as usize] > EITHER
+            && correlation(draws, unknown, *other).abs() > EITHER_TOGETHER
+    })
+}
+
+/// One of two is wrong, and these measurements do not tell which.
+fn undecided(unknown: Unknown, other: Unknown, shift: f64) -> Suspect {
+    Suspect {
+        field: "commissioning".to_owned(),
+        shift,
+        says: format!(
+            "Either {} or {} is not as said: these measurements do not tell which.",
+            unknown.words(),
+            other.words()
+        ),
+    }
 }
 
 /// With a capital letter.
