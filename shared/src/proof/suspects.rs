@@ -11,8 +11,9 @@ const SUSPECT: f64 = 1.5;
 /// Two unknowns whose draws go together by more than this cannot be told apart.
 const TOGETHER: f64 = 0.6;
 
-/// An unknown of which more than this share of the plan's range is left is not named alone where another goes together with it
-/// by more than [`EITHER_TOGETHER`]: judgement, set so that one knock names neither mount nor base joint.
+/// Base joint and mount are not named alone where more than this share of the plan's range is left and they go together by more
+/// than [`EITHER_TOGETHER`]: judgement, set so that one knock names neither. Ground and side contact are looked at in one place,
+/// so that either name leads there.
 const EITHER: f64 = 0.5;
 const EITHER_TOGETHER: f64 = 0.5;
 
@@ -104,11 +105,14 @@ pub(super) fn find(
 
 /// The unknown that could as well be wrong.
 fn either(moments: &Moments, draws: &[Draw], unknown: Unknown) -> Option<Unknown> {
-    Unknown::TOLD.into_iter().find(|other| {
-        *other != unknown
-            && moments.sd[unknown as usize] > EITHER
-            && correlation(draws, unknown, *other).abs() > EITHER_TOGETHER
-    })
+    let other = match unknown {
+        Unknown::Joint => Unknown::Mount,
+        Unknown::Mount => Unknown::Joint,
+        _ => return None,
+    };
+    let is_open = moments.sd[unknown as usize] > EITHER
+        && correlation(draws, unknown, other).abs() > EITHER_TOGETHER;
+    is_open.then_some(other)
 }
 
 /// One of two is wrong, and these measurements do not tell which.
