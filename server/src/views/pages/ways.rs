@@ -1,6 +1,7 @@
 //! Three ways to build it, side by side, and what lies between them.
 
 mod by_cost;
+mod worth;
 
 use askama::Template;
 use stillground::candidates::Reached;
@@ -8,7 +9,7 @@ use stillground::field::Path;
 use stillground::figure::{Count, Unit, Units};
 use stillground::notes::Obstacle;
 use stillground::options::taking::{PINS, Pin};
-use stillground::options::{Options, Point, Worth};
+use stillground::options::{Options, Point};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::pier::{Fill, Levelling};
 use stillground::verdict::Says;
@@ -20,6 +21,7 @@ use crate::views::svg;
 use crate::views::verdict::per_cent;
 
 pub use by_cost::CostView;
+pub use worth::WorthView;
 
 /// The page.
 #[derive(Template)]
@@ -144,18 +146,6 @@ pub struct PointView {
     pub growth: String,
     /// Whether it may be built.
     pub build: &'static str,
-}
-
-/// An answer that is worth finding out.
-pub struct WorthView {
-    /// Where it is asked.
-    pub href: Option<String>,
-    /// The question.
-    pub label: String,
-    /// How it is found out.
-    pub how: &'static str,
-    /// What it moves.
-    pub moves: String,
 }
 
 /// Name in the form and on the page, and the name of the drawing.
@@ -392,24 +382,4 @@ fn counted(options: &Options, units: Units) -> String {
         ));
     }
     said
-}
-
-impl WorthView {
-    /// An answer worth finding out, in the reader's units.
-    #[must_use]
-    pub fn of(worth: &Worth, root: &str, units: Units) -> Self {
-        let ends = worth.star_growth_ratio_from.zip(worth.star_growth_ratio_to);
-        Self {
-            href: asked_at(&worth.field, root),
-            label: questions::label(&worth.field).to_owned(),
-            how: worth.how,
-            moves: ends.map_or_else(String::new, |(from, to)| {
-                format!(
-                    "It moves the worst case from {} to {}.",
-                    per_cent(from, units),
-                    per_cent(to, units)
-                )
-            }),
-        }
-    }
 }
