@@ -27,7 +27,6 @@ fn quarters(amount: f64) -> Option<String> {
 
 impl Units {
     /// A length, in millimetres, that somebody sets out or measures: metric as any, in inches to the nearest mark of a tape.
-    #[must_use]
     pub fn to_measure(self, millimetres: f64) -> Figure {
         match self {
             Self::Metric => self.figure(millimetres, Unit::Millimetre),
@@ -40,7 +39,6 @@ impl Units {
 
     /// A round size of common practice, as the trade of these units has it: what is 300 mm to one is 12 in to the other. For
     /// a size that nothing was calculated with, or that is chosen as this one.
-    #[must_use]
     pub fn about<Q>(self, quantity: Q, unit: impl UnitOf<Q>) -> String {
         let of = unit.unit();
         let amount = unit.count(quantity);

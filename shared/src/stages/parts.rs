@@ -44,7 +44,6 @@ pub struct Part {
 const SOURCE: Source = Source::common_practice("what yards and merchants keep, by their standards");
 
 /// Finds the row of each part.
-#[must_use]
 pub fn stage(brief: &Brief, block: &Block, pier: &Pier) -> Found<Vec<Part>> {
     let mut parts = steel(brief, pier);
     parts.extend(studs(brief));
