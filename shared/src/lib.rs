@@ -32,6 +32,7 @@ pub mod sizing;
 pub mod source;
 pub mod stages;
 pub mod stock;
+pub mod table;
 pub mod text;
 pub mod trace;
 pub mod units;

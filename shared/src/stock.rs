@@ -5,7 +5,6 @@
 //! beyond them is taken as stated, checked, and named as no stock size.
 
 pub mod goods;
-pub mod table;
 pub mod words;
 
 use crate::field::choice;

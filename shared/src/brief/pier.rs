@@ -177,7 +177,7 @@ impl Plates {
 
 /// The plate of this thickness, or where the yard does not keep it the next thicker one that it keeps, else its thickest.
 fn plate(plan: &SitePlan, stock: Stock, wanted_mm: f64) -> f64 {
-    goods::rows(goods::PLATES, stock)
+    goods::rows(&goods::PLATES, stock)
         .filter(|row| plan.yard.keeps_plate(row.name()))
         .map(|row| row.value("thickness_mm"))
         .fold(None, |kept: Option<f64>, thickness| match kept {

@@ -3,9 +3,20 @@
 use crate::site_plan::anchors::{Size, StrengthClass};
 use crate::source::Source;
 use crate::stock::Stock;
+use crate::table::{Row, Table};
 use crate::units::{
     Area, Length, Moment, Pressure, megapascal, millimetre, newton_metre, square_millimetre,
 };
+
+static SIZES: Table = Table::new("threads.csv", include_str!("../../data/threads.csv"));
+static CEILINGS: Table = Table::new(
+    "torque_ceilings.csv",
+    include_str!("../../data/torque_ceilings.csv"),
+);
+static STEELS: Table = Table::new(
+    "stud_steels.csv",
+    include_str!("../../data/stud_steels.csv"),
+);
 
 /// Thread sizes and stress areas.
 pub const THREADS: Source = Source::second_hand("ISO 898-1", "2013", "Table 4 and 9.1.6.1");
@@ -96,21 +107,21 @@ pub struct StudSteel {
 /// ISO 898-1:2013, Table 4; EN 1992-4:2018, Table 6.1.
 #[must_use]
 pub fn thread(size: Size) -> Thread {
-    let row = row(include_str!("../../data/threads.csv"), size.key());
-    let mm = |column: usize| millimetre::new(number(&row, column));
+    let row = SIZES.row(size.key());
+    let mm = |column| millimetre::new(value(row, column));
     Thread {
-        diameter: mm(1),
-        pitch: mm(2),
-        stress_area: square_millimetre::new(number(&row, 3)),
-        across_flats: mm(4),
-        nut_height: mm(5),
-        washer_thickness: mm(6),
-        washer_diameter: mm(7),
-        bolt_hole: mm(8),
-        plate_hole: mm(9),
-        drill: mm(10),
-        usual_embedment: mm(11),
-        brush: mm(12),
+        diameter: mm("diameter_mm"),
+        pitch: mm("pitch_mm"),
+        stress_area: square_millimetre::new(value(row, "stress_area_mm2")),
+        across_flats: mm("across_flats_mm"),
+        nut_height: mm("nut_height_mm"),
+        washer_thickness: mm("washer_thickness_mm"),
+        washer_diameter: mm("washer_diameter_mm"),
+        bolt_hole: mm("bolt_hole_mm"),
+        plate_hole: mm("plate_hole_mm"),
+        drill: mm("drill_mm"),
+        usual_embedment: mm("usual_embedment_mm"),
+        brush: mm("brush_mm"),
     }
 }
 
@@ -123,9 +134,9 @@ pub fn thread(size: Size) -> Thread {
 /// Solid concrete; hollow masonry takes far less.
 #[must_use]
 pub fn torque_ceiling(size: Size, edge: Length) -> Moment {
-    let row = row(include_str!("../../data/torque_ceilings.csv"), size.key());
+    let ceiling = value(CEILINGS.row(size.key()), "ceiling_n_m");
     let near = edge < thread(size).diameter * NEAR_EDGE_DIAMETERS;
-    newton_metre::new(number(&row, 1) * if near { 0.5 } else { 1.0 })
+    newton_metre::new(ceiling * if near { 0.5 } else { 1.0 })
 }
 
 /// The row of a strength class, for a size.
@@ -134,16 +145,21 @@ pub fn torque_ceiling(size: Size, edge: Length) -> Moment {
 /// ISO 898-1:2013, Table 3; ISO 3506-1:2009, Table 2.
 #[must_use]
 pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
-    let row = row(include_str!("../../data/stud_steels.csv"), class.key());
-    let mpa = |column: usize| megapascal::new(number(&row, column));
-    let above = usize::from(millimetre::get(thread(size).diameter) > 16.0);
-    let stainless = row.get(8).is_some_and(|&cell| cell == "yes");
+    let row = STEELS.row(class.key());
+    let mpa = |column| megapascal::new(value(row, column));
+    let above = millimetre::get(thread(size).diameter) > 16.0;
+    let stainless = row.is_some_and(|row| row.text("stainless") == "yes");
+    let (proof, least_ultimate) = if above {
+        ("proof_above_mpa", "least_ultimate_above_mpa")
+    } else {
+        ("proof_to_16_mm_mpa", "least_ultimate_to_16_mm_mpa")
+    };
     StudSteel {
-        ultimate: mpa(1),
-        yield_strength: mpa(2),
-        proof: mpa(3 + above),
-        least_ultimate: mpa(5 + above),
-        elongation_ratio: number(&row, 7) / 100.0,
+        ultimate: mpa("ultimate_mpa"),
+        yield_strength: mpa("yield_mpa"),
+        proof: mpa(proof),
+        least_ultimate: mpa(least_ultimate),
+        elongation_ratio: value(row, "elongation_percent") / 100.0,
         stainless,
         source: class_source(class, stainless),
     }
@@ -154,7 +170,7 @@ pub fn steel(class: StrengthClass, size: Size) -> StudSteel {
 /// # Source
 /// `data/threads.csv`, its last column.
 pub fn row_source(size: Size) -> &'static str {
-    quoted(include_str!("../../data/threads.csv"), size.key())
+    SIZES.row(size.key()).map_or("", |row| row.text("source"))
 }
 
 /// What the row of a class names as its source.
@@ -162,16 +178,7 @@ pub fn row_source(size: Size) -> &'static str {
 /// # Source
 /// `data/stud_steels.csv`, its last column.
 pub fn class_row_source(class: StrengthClass) -> &'static str {
-    quoted(include_str!("../../data/stud_steels.csv"), class.key())
-}
-
-/// The quoted cell at the end of a row.
-fn quoted(table: &'static str, key: &str) -> &'static str {
-    table
-        .lines()
-        .find(|line| line.split(',').next() == Some(key))
-        .and_then(|line| line.split('"').nth(1))
-        .unwrap_or_default()
+    STEELS.row(class.key()).map_or("", |row| row.text("source"))
 }
 
 fn class_source(class: StrengthClass, stainless: bool) -> Source {
@@ -182,20 +189,9 @@ fn class_source(class: StrengthClass, stainless: bool) -> Source {
     }
 }
 
-/// Cells of the row whose first cell is `key`; empty where there is none.
-fn row(table: &'static str, key: &str) -> Vec<&'static str> {
-    table
-        .lines()
-        .find(|line| line.split(',').next() == Some(key))
-        .map(|line| line.split(',').collect())
-        .unwrap_or_default()
-}
-
 /// A number of a row; not a number where the cell is missing, which every check reports as unknown.
-fn number(row: &[&str], column: usize) -> f64 {
-    row.get(column)
-        .and_then(|cell| cell.parse().ok())
-        .unwrap_or(f64::NAN)
+fn value(row: Option<&Row>, column: &'static str) -> f64 {
+    row.map_or(f64::NAN, |row| row.value(column))
 }
 
 /// Pitch diameter d₂ = d − 0.649 519 P.

@@ -6,9 +6,10 @@
 
 use crate::source::Source;
 use crate::stock::Stock;
+use crate::table::{Row, Table};
 use crate::units::{Length, millimetre};
 
-const TABLE: &str = include_str!("../../data/tubes.csv");
+static TABLE: Table = Table::new("tubes.csv", include_str!("../../data/tubes.csv"));
 
 /// Where the sizes come from.
 pub const SOURCE: Source = Source::second_hand(
@@ -76,7 +77,7 @@ impl Tube {
 
 /// Every size, by family, diameter and wall.
 pub fn all() -> impl Iterator<Item = Tube> {
-    TABLE.lines().skip(1).filter_map(row)
+    TABLE.rows().iter().filter_map(tube)
 }
 
 /// Names of every size, for a list to choose from.
@@ -84,24 +85,19 @@ pub fn names() -> impl Iterator<Item = &'static str> {
     all().map(|tube| tube.name)
 }
 
-fn row(line: &'static str) -> Option<Tube> {
-    let mut cells = line.split(',');
-    let name = cells.next()?;
-    let outside_mm = cells.next()?.parse().ok()?;
-    let wall_mm = cells.next()?.parse().ok()?;
-    let family = match cells.next()? {
+fn tube(row: &'static Row) -> Option<Tube> {
+    let family = match row.text("family") {
         "en" => Family::European,
         _ => Family::American,
     };
-    let standard = cells.next()?;
-    let inches = cells.nth(1).zip(cells.next());
+    let inches = (row.text("outside_in"), row.text("wall_in"));
     Some(Tube {
-        name,
-        outside_mm,
-        wall_mm,
+        name: row.name(),
+        outside_mm: row.maybe("outside_diameter_mm")?,
+        wall_mm: row.maybe("wall_mm")?,
         family,
-        inches: inches.filter(|(outside, _)| !outside.is_empty()),
-        standard,
+        inches: (!inches.0.is_empty()).then_some(inches),
+        standard: row.text("source"),
     })
 }
 
@@ -206,7 +202,7 @@ mod tests {
 
     #[test]
     fn every_row_is_read_and_every_name_found_again() {
-        assert_eq!(all().count(), TABLE.lines().count() - 1);
+        assert_eq!(all().count(), TABLE.rows().len());
         assert!(all().all(|tube| by_name(tube.name) == Some(tube)));
         assert!(all().all(|tube| tube.wall_mm < tube.outside_mm / 4.0));
         assert_eq!(by_name("nps 8 sch 40").map(|tube| tube.wall_mm), Some(8.18));

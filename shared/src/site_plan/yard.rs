@@ -85,7 +85,7 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         }
     }
     for (i, name) in yard.plates.iter().enumerate() {
-        if goods::rows(PLATES, stock).all(|row| row.name() != name) {
+        if goods::rows(&PLATES, stock).all(|row| row.name() != name) {
             wrong(
                 format!("yard.plates[{i}]"),
                 None,

@@ -100,7 +100,7 @@ fn steel(brief: &Brief, pier: &Pier) -> Vec<Part> {
     };
     let plate = |part, field, thickness: Length| {
         let row = goods::near(
-            PLATES,
+            &PLATES,
             stock,
             "thickness_mm",
             millimetre::get(thickness),
@@ -193,7 +193,7 @@ fn concrete(brief: &Brief, block: &Block) -> Vec<Part> {
     if brief.block.mix.value == Mix::Bagged {
         let bag = brief.block.bag.value;
         let row = goods::near(
-            goods::GOODS,
+            &goods::GOODS,
             stock,
             "value",
             kilogram::get(bag),

@@ -5,17 +5,15 @@
 
 use crate::figure::Unit;
 use crate::stock::Stock;
-use crate::stock::table::{Row, Table};
+use crate::table::{Row, Table};
 use crate::units::{Length, millimetre};
 
 macro_rules! tables {
     ($($(#[$doc:meta])* $name:ident = $file:literal;)*) => {
-        $($(#[$doc])* pub const $name: Table = Table {
-            file: $file,
-            text: include_str!(concat!("../../data/", $file)),
-        };)*
+        $($(#[$doc])* pub static $name: Table =
+            Table::new($file, include_str!(concat!("../../data/", $file)));)*
         /// Every table that names a family in a column `stock`.
-        pub const TABLES: &[Table] = &[$($name,)*];
+        pub static TABLES: &[&Table] = &[$(&$name,)*];
     };
 }
 
@@ -35,9 +33,10 @@ tables! {
 }
 
 /// The rows of a family in a table.
-pub fn rows(table: Table, stock: Stock) -> impl Iterator<Item = Row> {
+pub fn rows(table: &'static Table, stock: Stock) -> impl Iterator<Item = &'static Row> {
     table
         .rows()
+        .iter()
         .filter(move |row| row.text("stock") == stock.key())
 }
 
@@ -70,26 +69,32 @@ pub fn near_size(stock: Stock, unit: Unit, value: f64) -> Option<&'static str> {
 }
 
 /// The row of this size.
-pub fn near_row(stock: Stock, unit: Unit, value: f64) -> Option<Row> {
-    rows(GOODS, stock)
+pub fn near_row(stock: Stock, unit: Unit, value: f64) -> Option<&'static Row> {
+    rows(&GOODS, stock)
         .filter(|row| self::unit(row.name(), stock) == Some(unit))
         .find(|row| (row.value("value") - value).abs() < 1e-3 * value.abs())
 }
 
-fn good(name: &str, stock: Stock) -> Option<Row> {
-    rows(GOODS, stock).find(|row| row.name() == name)
+fn good(name: &str, stock: Stock) -> Option<&'static Row> {
+    rows(&GOODS, stock).find(|row| row.name() == name)
 }
 
 /// The row whose size in a column is this, within a tolerance.
-pub fn near(table: Table, stock: Stock, column: &'static str, value: f64, by: f64) -> Option<Row> {
+pub fn near(
+    table: &'static Table,
+    stock: Stock,
+    column: &'static str,
+    value: f64,
+    by: f64,
+) -> Option<&'static Row> {
     rows(table, stock).find(|row| (row.value(column) - value).abs() <= by)
 }
 
 /// The thinnest plate that is sold and at least so thick; the thickest where none is.
-pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<Row> {
+pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<&'static Row> {
     let wanted = millimetre::get(thickness) - 1e-6;
     let mut last = None;
-    for row in rows(PLATES, stock) {
+    for row in rows(&PLATES, stock) {
         let enough = row.value("thickness_mm") >= wanted;
         last = Some(row);
         if enough {
@@ -103,7 +108,6 @@ pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<Row> {
 #[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 mod tests {
     use super::*;
-    use crate::stock::table::Row;
 
     #[test]
     fn every_row_has_a_family_a_source_and_how_it_was_met() {
@@ -131,8 +135,8 @@ mod tests {
     #[test]
     fn what_one_family_sells_in_a_size_the_other_sells_too() {
         let names = |stock| -> Vec<&str> {
-            rows(GOODS, stock)
-                .map(|row| row.name())
+            rows(&GOODS, stock)
+                .map(Row::name)
                 .filter(|name| !name.chars().any(|c| c.is_ascii_digit()))
                 .collect::<Vec<_>>()
         };
@@ -146,11 +150,7 @@ mod tests {
 
     #[test]
     fn a_plate_is_the_next_thicker_one_that_is_sold() {
-        let name = |mm: f64| {
-            plate_at_least(Stock::Inch, millimetre::new(mm))
-                .as_ref()
-                .map(Row::name)
-        };
+        let name = |mm: f64| plate_at_least(Stock::Inch, millimetre::new(mm)).map(Row::name);
         assert_eq!(name(19.0), Some("3/4 in"));
         assert_eq!(name(20.0), Some("7/8 in"));
         assert_eq!(name(500.0), Some("3 in"));

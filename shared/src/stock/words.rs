@@ -8,7 +8,7 @@ use crate::site_plan::block::Concrete;
 use crate::site_plan::pier::Steel;
 use crate::stock::Stock;
 use crate::stock::goods::{COLUMN_STEELS, CONCRETES};
-use crate::stock::table::Table;
+use crate::table::Table;
 use crate::units::{Length, millimetre};
 
 /// A named answer as it is said: by its key, or by the words of its row where the key is only for programs.
@@ -22,7 +22,7 @@ fn said<T: Answer>(answer: &T, stock: Stock) -> &'static str {
 }
 
 /// The family of a row.
-fn family(table: Table, key: &str) -> Stock {
+fn family(table: &Table, key: &str) -> Stock {
     table
         .row(key)
         .and_then(|row| Stock::from_key(row.text("stock")))
@@ -46,7 +46,7 @@ impl StrengthClass {
 impl Concrete {
     /// The family that sells it.
     pub fn stock(self) -> Stock {
-        family(CONCRETES, self.key())
+        family(&CONCRETES, self.key())
     }
 
     /// As it is ordered, `C30/37` or `4,500 psi`.
@@ -58,7 +58,7 @@ impl Concrete {
 impl Steel {
     /// The family that sells it.
     pub fn stock(self) -> Stock {
-        family(COLUMN_STEELS, self.key())
+        family(&COLUMN_STEELS, self.key())
     }
 
     /// As it is asked for, `S235` or `A53 grade B pipe, A36 plate`.

@@ -4,9 +4,13 @@ use crate::site_plan::anchors::Resin;
 use crate::units::hour;
 
 use super::Times;
+use crate::table::{Row, Table};
 
 /// The table: a row holds from its temperature up to the next row's; an empty pair of cells is a no.
-pub const CSV: &str = include_str!("../../../data/resin_times.csv");
+pub static TABLE: Table = Table::new(
+    "resin_times.csv",
+    include_str!("../../../data/resin_times.csv"),
+);
 /// Warmest concrete in which any resin is set, °C.
 pub const WARMEST_C: f64 = 40.0;
 /// Colder than this only where the product's own sheet allows it, °C.
@@ -24,21 +28,17 @@ pub fn times(kind: Option<Resin>, concrete_c: f64) -> Option<Times> {
     if concrete_c > WARMEST_C {
         return None;
     }
-    let row = CSV
-        .lines()
-        .skip(1)
-        .filter_map(numbers)
-        .take_while(|row| row[0].is_some_and(|from| from <= concrete_c))
-        .last()?;
-    let at = match kind {
-        Some(Resin::Vinylester) => 1,
-        Some(Resin::Epoxy) => 3,
-        None => 5,
+    let reached = |row: &&Row| row.maybe("from_c").is_some_and(|from| from <= concrete_c);
+    let row = TABLE.rows().iter().take_while(reached).last()?;
+    let (working_min, cure_h) = match kind {
+        Some(Resin::Vinylester) => ("vinylester_work_min", "vinylester_cure_h"),
+        Some(Resin::Epoxy) => ("epoxy_work_min", "epoxy_cure_h"),
+        None => ("unknown_work_min", "unknown_cure_h"),
     };
     Some(Times {
         temperature_c: concrete_c,
-        working: hour::new(row[at]? / 60.0),
-        cure: hour::new(row[at + 1]?),
+        working: hour::new(row.maybe(working_min)? / 60.0),
+        cure: hour::new(row.maybe(cure_h)?),
     })
 }
 
@@ -52,15 +52,6 @@ pub fn range_c(kind: Option<Resin>) -> [f64; 2] {
         Some(Resin::Epoxy) | None => SHEET_BELOW_C,
     };
     [coldest, WARMEST_C]
-}
-
-fn numbers(line: &str) -> Option<[Option<f64>; 7]> {
-    let mut row = [None; 7];
-    let mut cells = line.split(',');
-    for value in &mut row {
-        *value = cells.next()?.parse().ok();
-    }
-    Some(row)
 }
 
 #[cfg(test)]

@@ -2,9 +2,11 @@
 
 use crate::site_plan::site::Soil;
 use crate::source::Source;
+use crate::source::Source;
+use crate::table::Table;
 
 /// The table, one soil a line, each with its source.
-pub const CSV: &str = include_str!("../../../data/digging.csv");
+pub static TABLE: Table = Table::new("digging.csv", include_str!("../../../data/digging.csv"));
 
 /// Source of the hours.
 pub const SOURCE: Source = Source::read(
@@ -31,14 +33,10 @@ pub fn rate(soil: Soil) -> Rate {
 }
 
 fn read(soil: Soil) -> Option<Rate> {
-    let line = CSV
-        .lines()
-        .skip(1)
-        .find(|line| line.split(',').next() == Some(soil.key()))?;
-    let mut columns = line.split(',').skip(1).map(str::parse::<f64>);
+    let row = TABLE.row(soil.key())?;
     Some(Rate {
-        hand_h_m3: columns.next()?.ok()?,
-        machine_h_m3: columns.next()?.ok()?,
+        hand_h_m3: row.maybe("hand_h_m3")?,
+        machine_h_m3: row.maybe("machine_h_m3")?,
     })
 }
 

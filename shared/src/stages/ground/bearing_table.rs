@@ -6,9 +6,11 @@ use serde::Serialize;
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
+use crate::source::Source;
+use crate::table::{Row, Table};
 
 /// The table, one soil a line; a column of keys behind each value says where it is from.
-pub const CSV: &str = include_str!("../../../data/bearing.csv");
+pub static TABLE: Table = Table::new("bearing.csv", include_str!("../../../data/bearing.csv"));
 
 /// Row of one soil.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,29 +47,31 @@ pub enum Strength {
 
 /// The row of a soil; none for ground that is not to be built on by presumption.
 pub fn row(soil: Soil) -> Option<BearingRow> {
-    CSV.lines()
-        .skip(1)
-        .find(|line| line.split(',').next() == Some(soil.key()))
-        .and_then(read)
+    read(TABLE.row(soil.key())?)
 }
 
-fn read(line: &str) -> Option<BearingRow> {
-    let columns: Vec<&str> = line.split(',').collect();
-    let number = |at: usize| {
-        let value = columns.get(at)?.parse::<f64>().ok()?;
-        value.is_finite().then_some(value)
-    };
-    let from = |at: usize| source(columns.get(at)?);
-    let strength = match (number(7), number(8), number(9), number(10)) {
-        (Some(low_kpa), Some(high_kpa), ..) => Some(Strength::Undrained { low_kpa, high_kpa }),
-        (_, _, Some(low_deg), Some(high_deg)) => Some(Strength::Drained { low_deg, high_deg }),
-        _ => None,
+fn read(row: &Row) -> Option<BearingRow> {
+    let from = |column| source(row.text(column));
+    let both = |low, high| row.maybe(low).zip(row.maybe(high));
+    let undrained = both("undrained_low_kpa", "undrained_high_kpa")
+        .map(|(low_kpa, high_kpa)| Strength::Undrained { low_kpa, high_kpa });
+    let drained = || {
+        both("friction_low_deg", "friction_high_deg")
+            .map(|(low_deg, high_deg)| Strength::Drained { low_deg, high_deg })
     };
     Some(BearingRow {
-        pressure_kpa: [number(1)?, number(3)?, number(5)?],
-        sources: [from(2)?, from(4)?, from(6)?],
-        strength,
-        strength_source: source(columns.get(11)?).unwrap_or(JUDGEMENT),
+        pressure_kpa: [
+            row.maybe("low_kpa")?,
+            row.maybe("typical_kpa")?,
+            row.maybe("high_kpa")?,
+        ],
+        sources: [
+            from("low_source")?,
+            from("typical_source")?,
+            from("high_source")?,
+        ],
+        strength: undrained.or_else(drained),
+        strength_source: from("strength_source").unwrap_or(JUDGEMENT),
     })
 }
 

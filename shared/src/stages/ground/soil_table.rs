@@ -5,9 +5,10 @@ use serde::Serialize;
 use crate::rules::osha_1926_p_1989::slopes::SlopeType;
 use crate::site_plan::site::Soil;
 use crate::source::{Source, Standing};
+use crate::table::{Row, Table};
 
 /// The table, one soil a line; the last column says where the row's figures come from.
-pub const CSV: &str = include_str!("../../../data/soils.csv");
+pub static TABLE: Table = Table::new("soils.csv", include_str!("../../../data/soils.csv"));
 
 /// Source of a figure that is taken from the table.
 pub const SOURCE: Source = Source::new(
@@ -69,11 +70,7 @@ pub struct SoilRow {
 /// The row of a soil. A row that is missing or cannot be read is taken as ground not to be built on, which a test of
 /// the whole table shows never to happen.
 pub fn row(soil: Soil) -> SoilRow {
-    CSV.lines()
-        .skip(1)
-        .find(|line| line.split(',').next() == Some(soil.key()))
-        .and_then(read)
-        .unwrap_or(UNREADABLE)
+    TABLE.row(soil.key()).and_then(read).unwrap_or(UNREADABLE)
 }
 
 impl SoilRow {
@@ -103,31 +100,25 @@ const UNREADABLE: SoilRow = SoilRow {
     source: "",
 };
 
-/// Reads one line; none when a column is missing or is no number.
-fn read(line: &'static str) -> Option<SoilRow> {
-    let (figures, source) = line.split_once(",\"")?;
-    let columns: Vec<&str> = figures.split(',').collect();
-    let number = |i: usize| {
-        columns
-            .get(i)?
-            .parse::<f64>()
-            .ok()
-            .filter(|value| value.is_finite())
+/// Reads one row; none when a column is missing or is no number.
+fn read(row: &'static Row) -> Option<SoilRow> {
+    let three = |columns: [&'static str; 3]| {
+        let [low, typical, high] = columns.map(|column| row.maybe(column));
+        Some([low?, typical?, high?])
     };
-    let three = |i: usize| Some([number(i)?, number(i + 1)?, number(i + 2)?]);
     Some(SoilRow {
-        group: group(columns.get(1)?)?,
-        speed_m_s: three(2),
-        unit_weight_kn_m3: number(5)?,
-        wet_unit_weight_kn_m3: number(6)?,
-        poisson_ratio: [number(14)?, number(7)?, number(15)?],
-        wet_poisson_ratio: [number(16)?, number(8)?, number(17)?],
-        slope_type: slope_type(columns.get(9)?)?,
-        bulking_ratio: number(10)?,
-        dry_density_kg_m3: number(11)?,
-        water_content_ratio: number(12)?,
-        frozen_conductivity_w_mk: number(13)?,
-        source: source.trim_end_matches('"'),
+        group: group(row.text("group"))?,
+        speed_m_s: three(["vs_low_m_s", "vs_typical_m_s", "vs_high_m_s"]),
+        unit_weight_kn_m3: row.maybe("unit_weight_kn_m3")?,
+        wet_unit_weight_kn_m3: row.maybe("wet_unit_weight_kn_m3")?,
+        poisson_ratio: three(["poisson_low", "poisson_ratio", "poisson_high"])?,
+        wet_poisson_ratio: three(["wet_poisson_low", "wet_poisson_ratio", "wet_poisson_high"])?,
+        slope_type: slope_type(row.text("slope_type"))?,
+        bulking_ratio: row.maybe("bulking_ratio")?,
+        dry_density_kg_m3: row.maybe("dry_density_kg_m3")?,
+        water_content_ratio: row.maybe("water_content_ratio")?,
+        frozen_conductivity_w_mk: row.maybe("frozen_conductivity_w_mk")?,
+        source: row.text("source"),
     })
 }
 
@@ -159,7 +150,7 @@ mod tests {
 
     #[test]
     fn every_soil_has_a_row_that_reads() {
-        assert_eq!(CSV.lines().count(), 1 + Soil::ALL.len(), "one line a soil");
+        assert_eq!(TABLE.rows().len(), Soil::ALL.len(), "one line a soil");
         for &soil in Soil::ALL {
             let row = row(soil);
             assert!(
