@@ -2,7 +2,6 @@
 
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::source::Source;
 use crate::table::Table;
 
 /// The table, one soil a line, each with its source.

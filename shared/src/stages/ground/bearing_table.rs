@@ -6,7 +6,6 @@ use serde::Serialize;
 use crate::rules::ibc_2012::presumptive;
 use crate::site_plan::site::Soil;
 use crate::source::Source;
-use crate::source::Source;
 use crate::table::{Row, Table};
 
 /// The table, one soil a line; a column of keys behind each value says where it is from.
