@@ -5,7 +5,14 @@ use std::fs;
 use crate::root;
 
 /// Crates that the engine may use when it runs.
-const OF_THE_ENGINE: &[&str] = &["serde", "thiserror", "uom", "nalgebra", "rust_decimal"];
+const OF_THE_ENGINE: &[&str] = &[
+    "serde",
+    "thiserror",
+    "uom",
+    "csv",
+    "nalgebra",
+    "rust_decimal",
+];
 
 #[test]
 fn the_engine_depends_on_no_web_crate_and_no_io() {

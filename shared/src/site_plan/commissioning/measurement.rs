@@ -201,7 +201,7 @@ mod tests {
         assert!(
             lean()
                 .says(Units::Imperial)
-                .contains("176\u{a0}lb at 2.62\u{a0}ft west")
+                .contains("176\u{a0}lb at 2′\u{a0}7\u{a0}1/2″ west")
         );
     }
 

@@ -388,8 +388,14 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
             continue;
         }
         flow.heading(crate::views::words::when(when));
-        for caution in here {
-            flow.styled(Face::Text, BODY * 0.86, &caution.text);
+        let texts: Vec<&str> = here.iter().map(|caution| &*caution.text).collect();
+        if when == When::Measuring {
+            // Short ones, which share their lines.
+            flow.styled(Face::Text, BODY * 0.86, &texts.join(" "));
+        } else {
+            texts
+                .into_iter()
+                .for_each(|text| flow.styled(Face::Text, BODY * 0.86, text));
         }
     }
 }
