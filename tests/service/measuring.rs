@@ -191,7 +191,7 @@ fn boxes_and_words_are_in_the_plans_own_units() {
     let said = service
         .get(&format!("/p/{}/commissioning", kept.edit))
         .text();
-    assert!(said.contains("45\u{a0}lbf at 4.5\u{a0}ft"), "{said}");
+    assert!(said.contains("45\u{a0}lbf at 4′\u{a0}6″"), "{said}");
 }
 
 #[test]
@@ -253,7 +253,7 @@ fn a_remedy_goes_into_the_plan_with_one_button_and_out_again() {
         &format!("{root}/remedy"),
         &[("remedy", "weight_down"), ("base", "2")],
     );
-    assert_eq!(stale.status, 409);
+    assert_eq!(stale.status, 412);
 }
 
 #[test]

@@ -36,6 +36,11 @@ pub(super) fn motion(
         value: newton_metre_per_radian::new(of(Unknown::Mount)),
         origin: Origin::Measured,
     };
+    // The load as it was fitted; its answers keep where they came from.
+    let (mass, gyration) = (of(Unknown::Mass), of(Unknown::Gyration));
+    brief.load.mass.value *= mass;
+    brief.load.centre_above_pier.value *= of(Unknown::Centre);
+    brief.load.inertia.value *= mass * gyration * gyration;
     let mut pier = planned.pier.clone();
     pier.base_joint_stiffness = newton_metre_per_radian::new(of(Unknown::Joint));
     pier.bending_stiffness *= of(Unknown::Column);
