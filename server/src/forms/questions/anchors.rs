@@ -12,7 +12,7 @@ const YES_NO: &[Answer] = &[
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "Which studs?",
-        intro: "Studs set in resin hold the column down. More of them on a wider circle hold it stiller; each needs concrete round it.",
+        intro: "Studs set in resin hold the column down. More of them on a wider circle hold it stiller.",
         common: &[
             number(row!(anchors.count)),
             choice(row!(anchors.size)),
@@ -28,7 +28,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "How tight?",
-        intro: "A torque turns into a pull on the stud, and how much depends on grease, tool and luck. “Kilos” is not a torque: if that is what your source says, type it and you will be asked.",
+        intro: "A torque pulls the stud, and how hard depends on grease, tool and luck. If your source says “kilos”, type that and you will be asked.",
         common: &[
             number(row!(anchors.torque_n_m)),
             number(row!(anchors.max_torque_n_m)),
@@ -43,7 +43,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "Holes and resin",
-        intro: "Most bonded studs that fail were set in dust. Drill, blow, brush, blow again, and keep to the times on the cartridge.",
+        intro: "Most that fail were set in dust. Drill, blow, brush, blow again; keep to the times on the cartridge.",
         common: &[
             number(row!(anchors.hole_diameter_mm)),
             number(row!(anchors.concrete_temperature_c)),

@@ -6,9 +6,9 @@ use stillground::row;
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "This plan",
-        intro: "What shall it be called, and in which units do you read a tape measure? You may type any unit in any box; the figures that come back are in these.",
-        common: &[text(row!(title)), choice(row!(units)), choice(row!(stock))],
-        rare: &[],
+        intro: "What shall it be called, and in which units is your tape? Type any unit in any box; the figures that come back are in these.",
+        common: &[text(row!(title)), choice(row!(units))],
+        rare: &[choice(row!(stock))],
     },
     Topic {
         heading: "What does the soil feel like?",

@@ -1,6 +1,11 @@
 //! A question as it stands on a page: one shape for every field, with its label, hint, fault, control and unit.
 
+use stillground::field::Path;
 use stillground::figure::{Unit, Units};
+use stillground::path;
+use stillground::site_plan::anchors::{Size, StrengthClass};
+use stillground::site_plan::block::Concrete;
+use stillground::site_plan::pier::Steel;
 
 use crate::forms::question::{Kind, Question};
 use crate::forms::questions;
@@ -111,6 +116,23 @@ pub struct Desk<'a> {
 }
 
 impl Desk<'_> {
+    /// Whether an answer is of the family that is sold where the plan is built; what belongs to no family always is.
+    fn is_sold(&self, path: &Path, key: &str) -> bool {
+        let family = if *path == path!(anchors.size) {
+            Size::from_key(key).map(Size::stock)
+        } else if *path == path!(anchors.strength_class) {
+            StrengthClass::from_key(key).map(StrengthClass::stock)
+        } else if *path == path!(block.concrete) {
+            Concrete::from_key(key).map(Concrete::stock)
+        } else if *path == path!(pier.steel) {
+            Steel::from_key(key).map(Steel::stock)
+        } else {
+            None
+        };
+        let here = self.planned.map(|planned| planned.brief.stock.value);
+        family.zip(here).is_none_or(|(family, here)| family == here)
+    }
+
     /// A question.
     #[must_use]
     pub fn field(&self, question: &'static Question) -> FieldView {
@@ -121,7 +143,10 @@ impl Desk<'_> {
             Kind::Number => Control::Line("text"),
             Kind::Table { .. } => Control::Line("text"),
             Kind::Text { .. } => Control::Line("text"),
-            Kind::Choice { answers, .. } => Control::Choice(options(answers, &field.text)),
+            Kind::Choice { answers, .. } => {
+                let offered = |key: &str| self.is_sold(&question.path, key);
+                Control::Choice(options(answers, &field.text, offered))
+            }
             Kind::Stands => Control::Rows(self.stands(&question.path)),
             Kind::Points { one, .. } => Control::Rows(self.points(&question.path, one)),
         };
@@ -297,9 +322,14 @@ pub fn id(path: &str) -> String {
         .to_owned()
 }
 
-fn options(answers: &'static [(&'static str, &'static str)], chosen: &str) -> Vec<OptionView> {
+fn options(
+    answers: &'static [(&'static str, &'static str)],
+    chosen: &str,
+    offered: impl Fn(&str) -> bool,
+) -> Vec<OptionView> {
     let answers = answers.iter().chain(&[("", "Not known")]);
     answers
+        .filter(|(key, _)| *key == chosen || offered(key))
         .map(|(key, words)| OptionView {
             key,
             words,

@@ -3,7 +3,7 @@
 use askama::Template;
 use stillground::design::Design;
 use stillground::figure::Units;
-use stillground::notes::Question;
+use stillground::notes::{Question, When};
 
 use super::beside::Beside;
 use super::deeper;
@@ -348,8 +348,10 @@ fn cautions(design: &Design) -> Vec<CautionsView> {
         title: words::when(when),
         cautions: of(when),
     };
+    // Those for whoever measures stand where it is done, in the site set and on the sheet of proof.
     words::WHENS
         .into_iter()
+        .filter(|when| *when != When::Measuring)
         .map(view)
         .filter(|view| !view.cautions.is_empty())
         .collect()

@@ -161,7 +161,7 @@ impl Way {
             .map(str::to_owned)
             .to_vec(),
             Self::Level => [
-                "Lay the level on the base plate along east and west. Turn it end for end and take the middle of both readings. Then do the same along north and south.",
+                "Lay the level on the base plate, east to west, then north to south; turn it end for end and take the middle.",
                 "Hold a straightedge or a plumb line against the column on two sides, and measure the gap at the foot.",
                 "A week after tightening, note at which torque each nut begins to turn on.",
                 "Run a sheet of paper all round the gap between floor and pier.",
@@ -187,7 +187,7 @@ impl Way {
             Self::Walk => {
                 "Guiding that takes the movement back, wind, seeing that is wider than the trail."
             }
-            Self::Level => "A level that is out of true, grit under it, a weld that is touched.",
+            Self::Level => "A level out of true, grit under it.",
         }
     }
 }
