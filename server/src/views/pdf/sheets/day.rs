@@ -382,20 +382,18 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
         "They are not all there is to know. Where you live there are rules for digging, lifting and wiring; they come first.",
     );
     for when in crate::views::words::WHENS {
-        let here = sheet.design.cautions.iter();
-        let here: Vec<&Caution> = here.filter(|caution| caution.when == when).collect();
-        if here.is_empty() {
+        let all = sheet.design.cautions.iter();
+        let here = all.filter(|caution| caution.when == when);
+        let mut texts: Vec<String> = here.map(|caution| caution.text.to_string()).collect();
+        if texts.is_empty() {
             continue;
         }
         flow.heading(crate::views::words::when(when));
-        let texts: Vec<&str> = here.iter().map(|caution| &*caution.text).collect();
         if when == When::Measuring {
             // Short ones, which share their lines.
-            flow.styled(Face::Text, BODY * 0.86, &texts.join(" "));
-        } else {
-            texts
-                .into_iter()
-                .for_each(|text| flow.styled(Face::Text, BODY * 0.86, text));
+            texts = vec![texts.join(" ")];
         }
+        let put = |text: &String| flow.styled(Face::Text, BODY * 0.86, text);
+        texts.iter().for_each(put);
     }
 }
