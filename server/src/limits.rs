@@ -29,8 +29,8 @@ const LONGEST_PAUSE: Duration = Duration::from_secs(1);
 /// How much of a body is taken at once, whoever else sends: a plan or a form is not longer.
 const AT_ONCE: usize = 64 * 1024;
 /// Parts beyond it, of some sixty kilobytes, that are taken at the same time of all bodies together, and how long each keeps
-/// its place: fifty megabytes a second at most, so that whoever sends all they can leaves the processors to others.
-const PARTS: usize = 1;
+/// its place: a hundred megabytes a second at most, so that whoever sends all they can leaves the processors to others.
+const PARTS: usize = 2;
 const EACH_PART: Duration = Duration::from_millis(1);
 /// Bodies that are thrown away at once, in all and of one client; beyond it the line is closed with the answer.
 const MOST_DROPPED: usize = 32;
@@ -307,7 +307,7 @@ mod tests {
 
     use super::*;
 
-    /// A thousand parts of sixty kilobytes at one in a millisecond: a second at least.
+    /// A thousand parts of sixty kilobytes at two in a millisecond: half a second at least.
     #[tokio::test(start_paused = true)]
     async fn long_bodies_leave_the_processors_to_others_and_short_ones_do_not_wait() {
         let parts = Arc::new(Semaphore::new(PARTS));
@@ -321,6 +321,6 @@ mod tests {
         next_part(&parts, AT_ONCE).await;
         assert_eq!(begun.elapsed(), Duration::ZERO);
         while long.join_next().await.is_some() {}
-        assert!(begun.elapsed() >= Duration::from_secs(1));
+        assert!(begun.elapsed() >= Duration::from_millis(500));
     }
 }
