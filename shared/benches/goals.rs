@@ -15,10 +15,10 @@ use std::time::Instant;
 
 use nalgebra::{DMatrix, DVector};
 use stillground::brief::{Brief, resolve};
-use stillground::design::{Design, design};
+use stillground::decided::fitted;
+use stillground::design::design;
 use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::proof::chance::Chance;
-use stillground::proof::{self, Fitted, Planned};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::commissioning::{Commissioning, Direction, Knock, Lean, Pull, State};
 use stillground::stages::{block, floor, ground, ground_stiffness, loads, motion, pier, room};
@@ -126,7 +126,7 @@ fn main() {
         1000.0,
         5,
         || {
-            black_box(fitted(&plan, &brief, &design));
+            black_box(fitted(&plan, &brief, &design, &NoShelf));
         },
     );
 }
@@ -198,19 +198,4 @@ fn measured() -> (SitePlan, Brief) {
     plan.commissioning = found;
     let brief = resolve(&plan).expect("the plan is valid");
     (plan, brief)
-}
-
-fn fitted(plan: &SitePlan, brief: &Brief, design: &Design) -> Option<Fitted> {
-    let planned = Planned {
-        plan,
-        brief,
-        loads: &design.loads,
-        ground: &design.ground,
-        block: &design.block,
-        stiffness: &design.ground_stiffness,
-        pier: &design.pier,
-        anchors: &design.anchors,
-        floor: &design.floor,
-    };
-    proof::find(planned, &plan.commissioning, &NoShelf)
 }

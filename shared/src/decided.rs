@@ -104,7 +104,13 @@ fn nothing_to_do(brief: &Brief, design: Design) -> Design {
     }
 }
 
-fn fitted(plan: &SitePlan, brief: &Brief, design: &Design, shelf: &dyn Shelf) -> Option<Fitted> {
+/// What the measurements say of the pier of a design; none where nothing was measured.
+pub fn fitted(
+    plan: &SitePlan,
+    brief: &Brief,
+    design: &Design,
+    shelf: &dyn Shelf,
+) -> Option<Fitted> {
     let planned = Planned {
         plan,
         brief,

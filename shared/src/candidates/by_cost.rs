@@ -98,17 +98,7 @@ impl Search<'_> {
         if bettered(front, cost, least) {
             return None;
         }
-        let place = self.held_block(&brief, &cast, blocks);
-        let held = blocks.get(place)?;
-        let (standing, ground) = (&upright.standing, &cast.ground.value);
-        let alone = standing.found(&brief, ground, block, &held.stiffness, pier, held.season)?;
-        let candidate = Candidate {
-            size: *size,
-            column: upright.column,
-            dig_m3,
-            alone,
-            within: upright.is_within(&alone),
-        };
+        let candidate = self.candidate(upright, (size, dig_m3), (&brief, &cast), blocks)?;
         let is_new = !bettered(front, cost, candidate.growth());
         is_new.then_some(Priced { candidate, cost })
     }

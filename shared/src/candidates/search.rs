@@ -80,7 +80,7 @@ pub(super) struct Upright {
     pub(super) column: Column,
     mass_kg: f64,
     pier: Pier,
-    pub(super) standing: Standing,
+    standing: Standing,
     brief: Brief,
 }
 
@@ -96,8 +96,8 @@ pub(super) struct HeldBlock {
     contact: [f64; 3],
     ground: Ground,
     block: Block,
-    pub(super) stiffness: GroundStiffness,
-    pub(super) season: Option<Season>,
+    stiffness: GroundStiffness,
+    season: Option<Season>,
 }
 
 /// Volumes that differ by less are the same, m³.
@@ -247,12 +247,7 @@ impl<'a> Search<'a> {
     }
 
     /// The place of the hold on a cast block, found once for each contact.
-    pub(super) fn held_block(
-        &self,
-        brief: &Brief,
-        cast: &Cast,
-        blocks: &mut Vec<HeldBlock>,
-    ) -> usize {
+    fn held_block(&self, brief: &Brief, cast: &Cast, blocks: &mut Vec<HeldBlock>) -> usize {
         let (ground, block) = (&cast.ground.value, &cast.block.value);
         let contact = [
             block.side_contact_from,
@@ -273,6 +268,28 @@ impl<'a> Search<'a> {
         })
     }
 
+    /// A candidate with what its star comes to; none where the ground is not known.
+    pub(super) fn candidate(
+        &self,
+        upright: &Upright,
+        (size, dig_m3): (&Size, f64),
+        (brief, cast): (&Brief, &Cast),
+        blocks: &mut Vec<HeldBlock>,
+    ) -> Option<Candidate> {
+        let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
+        let place = self.held_block(brief, cast, blocks);
+        let held = blocks.get(place)?;
+        let standing = &upright.standing;
+        let alone = standing.found(brief, ground, block, &held.stiffness, pier, held.season)?;
+        Some(Candidate {
+            size: *size,
+            column: upright.column,
+            dig_m3,
+            alone,
+            within: upright.is_within(&alone),
+        })
+    }
+
     /// A candidate, if it may be built and its star grows by less than `most`.
     fn look(
         &self,
@@ -287,22 +304,11 @@ impl<'a> Search<'a> {
         if cast.fails().next().is_some() {
             return None;
         }
-        let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
-        let place = self.held_block(&brief, &cast, blocks);
-        let held = blocks.get(place)?;
-        let standing = &upright.standing;
-        let alone = standing.found(&brief, ground, block, &held.stiffness, pier, held.season)?;
-        let candidate = Candidate {
-            size: *size,
-            column: upright.column,
-            dig_m3,
-            alone,
-            within: upright.is_within(&alone),
-        };
+        let candidate = self.candidate(upright, (size, dig_m3), (&brief, &cast), blocks)?;
         if candidate.growth() >= most {
             return None;
         }
-        let studs = anchors::stage(&brief, block, &cast.loads.value);
+        let studs = anchors::stage(&brief, &cast.block.value, &cast.loads.value);
         failing(&studs.notes.checks)
             .next()
             .is_none()
@@ -357,7 +363,7 @@ impl Upright {
     }
 
     /// Whether what the star comes to on it is within what is asked.
-    pub(super) fn is_within(&self, alone: &Alone) -> bool {
+    fn is_within(&self, alone: &Alone) -> bool {
         judge(self.standing.budget(), &alone.cost, alone.worst_arcsec) == Within::Within
     }
 }
