@@ -168,7 +168,17 @@ fn bind(setting: &'static str, address: SocketAddr) -> Result<TcpListener, Start
 /// whoever comes tries again after a whole second, one who watches the service too.
 const WAITING: u32 = 8192;
 
+/// Bytes that the system takes of one connection before they are read. Left to itself it takes megabytes of each, for which
+/// nothing here is asked; at a sixth of a second each way this is still a megabyte and a half a second.
+const UNREAD: u32 = 256 * 1024;
+
 fn bound(address: SocketAddr) -> io::Result<TcpListener> {
+    let socket = socket(address)?;
+    socket.bind(address)?;
+    socket.listen(WAITING)
+}
+
+fn socket(address: SocketAddr) -> io::Result<TcpSocket> {
     let socket = if address.is_ipv4() {
         TcpSocket::new_v4()
     } else {
@@ -176,6 +186,21 @@ fn bound(address: SocketAddr) -> io::Result<TcpListener> {
     }?;
     #[cfg(not(windows))]
     socket.set_reuseaddr(true)?;
-    socket.bind(address)?;
-    socket.listen(WAITING)
+    socket.set_recv_buffer_size(UNREAD)?;
+    Ok(socket)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The system doubles what it is asked for, for its own book-keeping (man 7 socket).
+    #[test]
+    fn no_connection_is_given_megabytes_before_they_are_read() {
+        for address in ["127.0.0.1:0", "[::1]:0"] {
+            let socket = socket(address.parse().expect("an address")).expect("a socket");
+            let size = socket.recv_buffer_size().expect("a size");
+            assert!((UNREAD..=2 * UNREAD).contains(&size), "{size}");
+        }
+    }
 }

@@ -47,8 +47,6 @@ const BEFORE: Duration = Duration::from_secs(3);
 const QUIET_WITHIN: Duration = Duration::from_secs(5);
 /// How long the bare server is attacked.
 const AT_THE_BARE: Duration = Duration::from_secs(4);
-/// How much slower the neighbour's slowest page of a hundred may become.
-const MOST_SLOWER: f64 = 3.0;
 /// Most memory that the service may hold, MiB.
 const MOST_MEMORY: f64 = 256.0;
 /// Longest that whoever watches the service may wait for its answer.
@@ -89,6 +87,7 @@ pub struct Trial {
     tried: u64,
     answered: u64,
     most_answered: Option<u64>,
+    most_slower: f64,
     before_ms: f64,
     bare_ms: f64,
     during_ms: f64,
@@ -109,7 +108,7 @@ impl Trial {
             }
         };
         let slower = self.during_ms / self.before_ms.max(self.bare_ms);
-        expect(slower <= MOST_SLOWER, format!("{slower:.1} times as slow"));
+        expect(slower <= self.most_slower, format!("{slower:.1} times as slow"));
         expect(self.refused == 0, format!("{} refused", self.refused));
         expect(
             self.memory_mib <= MOST_MEMORY,
@@ -203,6 +202,7 @@ pub async fn trial(number: usize, attack: &Attack) -> Trial {
         tried,
         answered,
         most_answered: attack.most_answered,
+        most_slower: attack.most_slower,
         before_ms: before.slow_ms,
         bare_ms: at_a_bare_server(number, &own, &sent).await,
         during_ms: during.slow_ms,

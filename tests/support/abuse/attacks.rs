@@ -8,7 +8,6 @@ use std::sync::atomic::Ordering;
 use std::time::Duration;
 
 use image::{DynamicImage, ImageFormat, RgbImage};
-use tokio::io::AsyncWriteExt;
 use tokio::task::JoinSet;
 
 use super::line::Line;
@@ -26,6 +25,8 @@ pub struct Attack {
     pub(super) files: Option<u32>,
     /// Most tries that may be answered with anything but a refusal.
     pub(super) most_answered: Option<u64>,
+    /// How much slower the neighbour's slowest page of a hundred may become.
+    pub(super) most_slower: f64,
     pub(super) run: fn(Arc<Target>) -> Running,
 }
 
@@ -43,6 +44,7 @@ const PLAIN: Attack = Attack {
     proxies: "",
     files: None,
     most_answered: None,
+    most_slower: 3.0,
     run: |_| Box::pin(async {}),
 };
 
@@ -108,9 +110,12 @@ pub fn attacks() -> Vec<Attack> {
             name: "sends all but the last byte of 1 MiB on each of 500 sockets",
             run: |target| {
                 holding(target, 500, |target| {
-                    let mut request = post(target, "/api/v1/design");
-                    request.pop();
-                    request
+                    let whole = post(target, "/api/v1/design");
+                    let (_, but_the_last) = whole.body.split_last().expect("a body");
+                    Asked {
+                        body: but_the_last,
+                        ..whole
+                    }
                 })
             },
             ..PLAIN
@@ -177,6 +182,13 @@ pub fn attacks() -> Vec<Attack> {
             run: |target| asking(target, 24, design),
             ..PLAIN
         },
+        Attack {
+            line: 8,
+            name: "has all ways to build a plan looked for, one plan after another",
+            most_slower: 1.5,
+            run: |target| asking(target, 2, ways),
+            ..PLAIN
+        },
     ]
 }
 
@@ -191,15 +203,29 @@ fn get(target: &Target, path: &str) -> Vec<u8> {
     with("GET", path, target, b"")
 }
 
-/// A body of a mebibyte, there from the beginning: an attacker who made each anew would be busy with that.
+/// A body of a mebibyte, there from the beginning: an attacker who made or copied each anew would be busy with that, and
+/// hold up with half a gibyte of fresh memory whoever shares the machine.
 static BODY: [u8; 1024 * 1024] = [b' '; 1024 * 1024];
 
-fn post(target: &Target, path: &str) -> Vec<u8> {
+/// What is sent: a head that is made for it and a body that is not.
+struct Asked {
+    head: Vec<u8>,
+    body: &'static [u8],
+}
+
+impl From<Vec<u8>> for Asked {
+    fn from(head: Vec<u8>) -> Self {
+        Self { head, body: &[] }
+    }
+}
+
+fn post(target: &Target, path: &str) -> Asked {
     let length = BODY.len();
     let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
-    let mut request = with("POST", path, target, head.as_bytes());
-    request.extend_from_slice(&BODY);
-    request
+    Asked {
+        head: with("POST", path, target, head.as_bytes()),
+        body: &BODY,
+    }
 }
 
 /// The example's prints, each of its papers in turn.
@@ -237,17 +263,33 @@ fn design(target: &Target) -> Vec<u8> {
         "{{\"schema_version\":1,\"footing\":{{\"length_m\":{:.5},\"width_m\":1.1}}}}",
         1.0 + turn as f64 / 100_000.0
     );
-    let head = format!(
-        "content-type: application/json\r\ncontent-length: {}\r\n",
-        body.len()
-    );
-    let mut request = with("POST", "/api/v1/design", target, head.as_bytes());
+    post_json(target, "/api/v1/design", &body)
+}
+
+fn post_json(target: &Target, path: &str, body: &str) -> Vec<u8> {
+    let length = body.len();
+    let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
+    let mut request = with("POST", path, target, head.as_bytes());
     request.extend(body.as_bytes());
     request
 }
 
+/// The ways to build a plan of which nothing is said but the column's height, each time another.
+fn ways(target: &Target) -> Vec<u8> {
+    let turn = target.tried.load(Ordering::Relaxed) % 1000;
+    let body = format!(
+        "{{\"schema_version\":1,\"pier\":{{\"height_m\":{:.3}}}}}",
+        1.0 + turn as f64 / 1000.0
+    );
+    post_json(target, "/api/v1/options", &body)
+}
+
 /// So many sockets, on each of which the next request follows the last answer.
-fn asking(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) -> Running {
+fn asking<A: Into<Asked> + 'static>(
+    target: Arc<Target>,
+    sockets: usize,
+    request: fn(&Target) -> A,
+) -> Running {
     Box::pin(async move {
         let mut all = JoinSet::new();
         for _ in 0..sockets {
@@ -259,9 +301,9 @@ fn asking(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) 
                         continue;
                     };
                     while target.goes_on() {
-                        let request = request(&target);
+                        let asked: Asked = request(&target).into();
                         target.tried.fetch_add(1, Ordering::Relaxed);
-                        match line.ask(&request).await {
+                        match line.ask_with(&asked.head, asked.body).await {
                             Ok(answer) if answer.status != 429 && answer.status != 503 => {
                                 target.answered.fetch_add(1, Ordering::Relaxed);
                             }
@@ -277,7 +319,11 @@ fn asking(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) 
 }
 
 /// So many sockets at a time on which something is sent and nothing read; one that is closed is opened again.
-fn holding(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>) -> Running {
+fn holding<A: Into<Asked> + 'static>(
+    target: Arc<Target>,
+    sockets: usize,
+    request: fn(&Target) -> A,
+) -> Running {
     Box::pin(async move {
         let mut all = JoinSet::new();
         for _ in 0..sockets {
@@ -286,8 +332,8 @@ fn holding(target: Arc<Target>, sockets: usize, request: fn(&Target) -> Vec<u8>)
                 while target.goes_on() {
                     target.tried.fetch_add(1, Ordering::Relaxed);
                     if let Ok(mut line) = Line::open(GREEDY, target.at).await {
-                        let request = request(&target);
-                        let sent = line.stream.write_all(&request);
+                        let asked: Asked = request(&target).into();
+                        let sent = line.send(&asked.head, asked.body);
                         let _ = tokio::time::timeout(Duration::from_secs(2), sent).await;
                         let mut seen = [0; 1];
                         while target.goes_on() {

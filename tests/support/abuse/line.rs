@@ -38,9 +38,20 @@ impl Line {
 
     /// Sends a request and reads one answer whose length is stated.
     pub async fn ask(&mut self, request: &[u8]) -> Result<Answer> {
+        self.ask_with(request, &[]).await
+    }
+
+    /// Sends a head and a body.
+    pub async fn send(&mut self, head: &[u8], body: &[u8]) -> Result<()> {
+        self.stream.write_all(head).await?;
+        self.stream.write_all(body).await
+    }
+
+    /// Sends a head with a body and reads one answer whose length is stated.
+    pub async fn ask_with(&mut self, head: &[u8], body: &[u8]) -> Result<Answer> {
         tokio::time::timeout(LONGEST, async {
-            self.stream.write_all(request).await?;
-            self.answer(!request.starts_with(b"HEAD ")).await
+            self.send(head, body).await?;
+            self.answer(!head.starts_with(b"HEAD ")).await
         })
         .await
         .map_err(|_| Error::other("no answer"))?
