@@ -15,7 +15,7 @@ pub mod work;
 
 use serde::Serialize;
 
-use crate::field::{Answer, Number, NumberField, Other, Path, Problems};
+use crate::field::{Answer, Because, Number, NumberField, Other, Path, Problems};
 use crate::figure::{Measure, Unit, Units};
 use crate::notes::{AssumedValue, Assumption};
 use crate::row;
@@ -112,24 +112,8 @@ pub fn resolve(plan: &SitePlan) -> Result<Brief, Problems> {
         stock: plan.family(),
         assumptions: Vec::new(),
     };
-    let purpose = ask.choice(
-        row!(use),
-        Use::DeepSky,
-        Taken {
-            why: "long exposures ask the most of a pier".into(),
-            effect: "sets the budget of arcseconds; visual use would allow more".into(),
-            source: Source::judgement("strictest use"),
-        },
-    );
-    let code = ask.choice(
-        row!(code),
-        Code::Eurocode,
-        Taken {
-            why: "both codes are calculated; one has to give the verdict".into(),
-            effect: "chooses which resistances the anchors are judged by".into(),
-            source: Source::judgement("house default"),
-        },
-    );
+    let purpose = usual!(&mut ask, row!(use));
+    let code = usual!(&mut ask, row!(code));
     let family = ask.stock;
     let stock = ask.choice(
         row!(stock),
@@ -190,6 +174,60 @@ impl Taken {
             effect: effect.into(),
             source,
         }
+    }
+}
+
+impl From<Because> for Taken {
+    fn from(row: Because) -> Self {
+        Self::new(row.why, row.effect, row.source)
+    }
+}
+
+/// Asks by a row that says which value is taken where nobody said, and why; one that does not say both does not compile.
+macro_rules! usual {
+    ($ask:expr, $row:expr) => {
+        $row.ask_usual($ask, const { $row.usual() }, const { $row.because() })
+    };
+}
+
+/// Asks by a row that says why a value is taken, which hangs on other answers; or only reads why.
+macro_rules! taken {
+    ($row:expr) => {
+        $crate::brief::Taken::from(const { $row.because() })
+    };
+    ($ask:expr, $row:expr, $value:expr) => {
+        $row.ask($ask, $value, const { $row.because() })
+    };
+}
+
+pub(crate) use {taken, usual};
+
+impl<M: Measure> Number<M> {
+    /// Asks the plan; only for [`usual!`].
+    pub(crate) fn ask_usual(
+        self,
+        ask: &mut Ask,
+        value: f64,
+        because: Because,
+    ) -> Given<M::Quantity> {
+        self.ask(ask, value, because)
+    }
+
+    /// Asks the plan; only for [`taken!`].
+    pub(crate) fn ask(self, ask: &mut Ask, value: f64, because: Because) -> Given<M::Quantity> {
+        ask.number(self, value, because.into())
+    }
+}
+
+impl<T: Answer + Copy> Other<T> {
+    /// Asks the plan; only for [`usual!`].
+    pub(crate) fn ask_usual(self, ask: &mut Ask, value: fn() -> T, because: Because) -> Given<T> {
+        self.ask(ask, value(), because)
+    }
+
+    /// Asks the plan; only for [`taken!`].
+    pub(crate) fn ask(self, ask: &mut Ask, value: T, because: Because) -> Given<T> {
+        ask.choice(self, value, because.into())
     }
 }
 

@@ -10,12 +10,13 @@ mod section;
 
 pub use path::Path;
 pub use problem::{Problem, Problems};
-pub(crate) use section::{choice, other, section, words};
+pub(crate) use section::{choice, maybe, other, section, words};
 
 use std::marker::PhantomData;
 
 use crate::figure::{Measure, Unit, Units};
 use crate::site_plan::SitePlan;
+use crate::source::Source;
 
 /// How a person is asked for an answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,8 +25,19 @@ pub struct Words {
     pub label: &'static str,
     /// How to find the answer; empty where nothing need be said.
     pub hint: &'static str,
-    /// What happens when it is not known and the design assumes no value for it by itself.
+    /// What happens when it is not known and the design assumes no value for it by itself; empty where it always does.
     pub not_known: &'static str,
+}
+
+/// Why a value is taken for an answer that nobody gave.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Because {
+    /// Why this value.
+    pub why: &'static str,
+    /// What in the plan it changes, and which way.
+    pub effect: &'static str,
+    /// Where it comes from.
+    pub source: Source,
 }
 
 /// A number that a person may give.
@@ -45,6 +57,10 @@ pub struct NumberField {
     pub why: &'static str,
     /// How it is asked for; none where no form asks.
     pub words: Option<Words>,
+    /// What is taken where nobody said, if that is always the same.
+    pub usual: Option<f64>,
+    /// Why something is taken where nobody said; none where nothing is.
+    pub because: Option<Because>,
     /// Reads it.
     pub get: fn(&SitePlan) -> Option<f64>,
     /// Writes it; a count is rounded to a whole number.
@@ -84,6 +100,8 @@ pub struct OtherField {
     pub kind: Kind,
     /// How it is asked for; none where no form asks.
     pub words: Option<Words>,
+    /// Why something is taken where nobody said; none where nothing is.
+    pub because: Option<Because>,
     /// Name and words of each answer, where it is one of a few.
     pub answers: &'static [(&'static str, &'static str)],
     /// Reads the name of the answer, where it is one of a few.
@@ -109,6 +127,22 @@ impl<M: Measure> Number<M> {
         }
     }
 
+    /// What is taken where nobody said. Only for [`crate::brief::usual!`], where a row without it does not compile.
+    pub(crate) const fn usual(&self) -> f64 {
+        match self.row.usual {
+            Some(usual) => usual,
+            None => panic!("the row does not say what it takes"),
+        }
+    }
+
+    /// Why. Only for [`crate::brief::taken!`], where a row without it does not compile.
+    pub(crate) const fn because(&self) -> Because {
+        match self.row.because {
+            Some(because) => because,
+            None => panic!("the row does not say why"),
+        }
+    }
+
     /// What the person said, as a quantity.
     pub fn said(&self, plan: &SitePlan) -> Option<M::Quantity> {
         (self.row.get)(plan).map(M::quantity)
@@ -120,10 +154,30 @@ impl<M: Measure> Number<M> {
 pub struct Other<T: 'static> {
     /// The row as the lists have it.
     pub row: OtherField,
+    /// What is taken where nobody said, if that is always the same.
+    pub usual: Option<fn() -> T>,
     /// Reads the answer.
     pub get: fn(&SitePlan) -> Option<&T>,
     /// Writes it.
     pub set: fn(&mut SitePlan, Option<T>),
+}
+
+impl<T> Other<T> {
+    /// What is taken where nobody said. Only for [`crate::brief::usual!`], where a row without it does not compile.
+    pub(crate) const fn usual(&self) -> fn() -> T {
+        match self.usual {
+            Some(usual) => usual,
+            None => panic!("the row does not say what it takes"),
+        }
+    }
+
+    /// Why. Only for [`crate::brief::taken!`], where a row without it does not compile.
+    pub(crate) const fn because(&self) -> Because {
+        match self.row.because {
+            Some(because) => because,
+            None => panic!("the row does not say why"),
+        }
+    }
 }
 
 /// What an answer that is no number may be.

@@ -30,14 +30,17 @@ pub use work::Work;
 pub use yard::Yard;
 
 use crate::field::{
-    Answer, Kind, NumberField, Other, OtherField, Problem, Problems, choice, other, words,
+    Answer, Because, Kind, NumberField, Other, OtherField, Problem, Problems, choice, other, words,
 };
 use crate::figure::Units;
+use crate::source::Source;
 use crate::stock::Stock;
 use crate::text;
 
 /// Version of the document that this engine reads.
 pub const SCHEMA_VERSION: u32 = 1;
+/// What this planner takes where nothing better is known.
+pub(crate) const HOUSE: Source = Source::judgement("house default");
 /// Longest title, in characters.
 pub const TITLE_LENGTH: usize = 500;
 
@@ -162,8 +165,10 @@ impl SitePlan {
         words!(
             "What is the plan called?",
             ["It stands in the title block of every drawing: the club, the garden, the pier."],
-            "The sheets will say “Untitled pier”."
-        )
+            ["The sheets will say “Untitled pier”."]
+        ),
+        None,
+        None
     );
     /// What the telescope is for.
     pub const purpose: Other<Use> = other!(
@@ -173,8 +178,14 @@ impl SitePlan {
         words!(
             "What is the telescope for?",
             ["If you do more than one, choose the one that needs the steadiest pier."],
-            "Long exposures are taken: they ask the most."
-        )
+            []
+        ),
+        Some(|| Use::DeepSky),
+        Some(Because {
+            why: "long exposures ask the most of a pier",
+            effect: "sets the budget of arcseconds; visual use would allow more",
+            source: Source::judgement("strictest use"),
+        })
     );
     /// Units for reading.
     pub const units: Other<Units> = other!(
@@ -184,8 +195,10 @@ impl SitePlan {
         words!(
             "Which units do you read?",
             ["A figure may be typed in any unit, with its unit behind it. A point is always the decimal mark: 1.250 means one and a quarter."],
-            "Metric units are shown."
-        )
+            ["Metric units are shown."]
+        ),
+        None,
+        None
     );
     /// Which parts are sold where the pier is built.
     pub const stock: Other<Stock> = other!(
@@ -195,8 +208,10 @@ impl SitePlan {
         words!(
             "What is sold where you are?",
             ["The plan chooses tube, plate, rod, concrete and bags from it. It changes neither the units you read nor the code."],
-            "Metric parts for a reader of metric units, inch parts for a reader of feet and inches."
-        )
+            ["Metric parts for a reader of metric units, inch parts for a reader of feet and inches."]
+        ),
+        None,
+        None
     );
     /// Code for the anchors' verdict.
     pub const code: Other<Code> = other!(
@@ -206,8 +221,14 @@ impl SitePlan {
         words!(
             "Which code gives the verdict?",
             ["Both are calculated and both are shown."],
-            "The European one gives the verdict."
-        )
+            []
+        ),
+        Some(|| Code::Eurocode),
+        Some(Because {
+            why: "both codes are calculated; one has to give the verdict",
+            effect: "chooses which resistances the anchors are judged by",
+            source: HOUSE,
+        })
     );
 }
 

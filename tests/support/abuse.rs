@@ -108,7 +108,10 @@ impl Trial {
             }
         };
         let slower = self.during_ms / self.before_ms.max(self.bare_ms);
-        expect(slower <= self.most_slower, format!("{slower:.1} times as slow"));
+        expect(
+            slower <= self.most_slower,
+            format!("{slower:.1} times as slow"),
+        );
         expect(self.refused == 0, format!("{} refused", self.refused));
         expect(
             self.memory_mib <= MOST_MEMORY,

@@ -4,7 +4,7 @@ pub(crate) mod product;
 mod sizes;
 
 use crate::brief::pier::Pier;
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::rules::threads::{self, Thread};
 use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, Tool};
 use crate::site_plan::pier::Levelling;
@@ -78,59 +78,16 @@ const HOUSE: Source = Source::judgement("house default");
 /// Decides the studs' unknowns.
 pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
     let said = &plan.anchors;
-    let count = ask.number(
-        Said::count,
-        4.0,
-        Taken::new(
-            "four stand square and level easily",
-            "force in each stud",
-            HOUSE,
-        ),
-    );
-    let size = ask.choice(
-        Said::size,
-        sizes::usual_size(plan, ask.stock),
-        Taken::new(
-            "the usual stud of a pier, or the nearest that fits the stated hole and depth",
-            "stiffness and resistance",
-            HOUSE,
-        ),
-    );
+    let count = usual!(ask, Said::count);
+    let size = taken!(ask, Said::size, sizes::usual_size(plan, ask.stock));
     let thread = threads::thread(size.value);
     let sizes = sizes::Usual::find(plan, pier, count.value, &thread, ask.stock);
-    let mut mm = |row, value, why: &str, effect: &str| {
-        ask.number(row, value, Taken::new(why, effect, HOUSE))
-    };
-    let embedment = mm(
-        Said::embedment_mm,
-        sizes.embedment_mm,
-        "a usual depth for this size",
-        "resistance of bond and cone",
-    );
-    let length = mm(
-        Said::length_mm,
-        sizes.length_mm,
-        "embedment, gap, plate, washer, nut and two threads, rounded up",
-        "how deep it can go",
-    );
-    let circle_diameter = mm(
-        Said::circle_diameter_mm,
-        sizes.circle_mm,
-        "clear of the column for a socket, inside the plate",
-        "force in each stud",
-    );
-    let hole_diameter = mm(
-        Said::hole_diameter_mm,
-        sizes.hole_mm,
-        "the usual hole for this size",
-        "resin in each hole",
-    );
+    let embedment = taken!(ask, Said::embedment_mm, sizes.embedment_mm);
+    let length = taken!(ask, Said::length_mm, sizes.length_mm);
+    let circle_diameter = taken!(ask, Said::circle_diameter_mm, sizes.circle_mm);
+    let hole_diameter = taken!(ask, Said::hole_diameter_mm, sizes.hole_mm);
     let concrete_temperature_c = concrete_temperature(plan, ask);
-    let hole = ask.choice(
-        Said::hole,
-        Hole::Dry,
-        Taken::new("drilled in dry weather", "bond and curing time", HOUSE),
-    );
+    let hole = usual!(ask, Said::hole);
     Anchors {
         count,
         size,
@@ -150,50 +107,14 @@ pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {
         max_torque: said.max_torque_n_m.map(newton_metre::new),
         torque: said.torque_n_m.map(newton_metre::new),
         lower_nuts: lower_nuts(pier, ask),
-        strength_class: ask.choice(
-            Said::strength_class,
-            usual_class(size.value),
-            Taken::new("the usual class", "proof load", HOUSE),
-        ),
-        cracked: ask.choice(
-            Said::cracked,
-            true,
-            Taken::new(
-                "a block in the ground may crack as it dries",
-                "resistance of cone and bond",
-                HOUSE,
-            ),
-        ),
-        lubrication: ask.choice(
-            Said::lubrication,
-            Lubrication::Oiled,
-            Taken::new("as most studs come", "preload from torque", HOUSE),
-        ),
-        tool: ask.choice(
-            Said::tool,
-            Tool::TorqueWrench,
-            Taken::new(
-                "a wrench is on the list of materials",
-                "scatter of the preload",
-                HOUSE,
-            ),
-        ),
-        coating: ask.choice(
-            Said::coating,
-            Coating::Zinc,
-            Taken::new("the usual finish", "corrosion out of doors", HOUSE),
-        ),
+        strength_class: taken!(ask, Said::strength_class, usual_class(size.value)),
+        cracked: usual!(ask, Said::cracked),
+        lubrication: usual!(ask, Said::lubrication),
+        tool: usual!(ask, Said::tool),
+        coating: usual!(ask, Said::coating),
         stated: said.clone(),
         frictions: said.thread_friction.zip(said.under_head_friction),
-        relaxation_ratio: ask.number(
-            Said::relaxation_factor,
-            0.05,
-            Taken::new(
-                "no general law for resin was found; 3 to 10 % a decade of hours is thought likely",
-                "when to tighten again",
-                HOUSE,
-            ),
-        ),
+        relaxation_ratio: usual!(ask, Said::relaxation_factor),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Footing, decided.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::path;
 use crate::rules::aci_318_19::exposure as aci_exposure;
 use crate::rules::en_206_1_2000::exposure;
@@ -74,23 +74,11 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         length: Said::length_m.said(plan),
         width: Said::width_m.said(plan),
         depth: Said::depth_m.said(plan),
-        upstand: ask.number(
-            Said::upstand_m,
-            upstand_m(ask.stock),
-            Taken::new(
-                "keeps rain and leaves off the studs",
-                "height of the pier and bending at its foot",
-                house,
-            ),
-        ),
+        upstand: taken!(ask, Said::upstand_m, upstand_m(ask.stock)),
         side_contact_from: Said::side_contact_from_m.said(plan),
         side_contact_to: Said::side_contact_to_m.said(plan),
         concrete: concrete(plan, ask, house),
-        cement: ask.choice(
-            Said::cement,
-            Cement::Normal,
-            Taken::new("the usual cement", "strength by day", house),
-        ),
+        cement: usual!(ask, Said::cement),
         mix: ask.choice(
             Said::mix,
             Mix::Ready,
@@ -103,15 +91,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
                 house,
             ),
         ),
-        reinforcement: ask.choice(
-            Said::reinforcement,
-            Reinforcement::TopMesh,
-            Taken::new(
-                "holds the top together while it cools and dries",
-                "steel to order",
-                house,
-            ),
-        ),
+        reinforcement: usual!(ask, Said::reinforcement),
         rock_washed: rock_washed(plan, ask),
         frost_remedy: said.frost_remedy,
         dowels: SaidDowels {
@@ -120,29 +100,13 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
             length: Said::dowel_length_mm.said(plan),
             proof: Said::dowel_proof_kn.said(plan),
         },
-        duct_count: ask.number(
-            Said::duct_count,
-            2.0,
-            Taken::new(
-                "one for power, one for data",
-                "ducts to order and where studs may stand",
-                house,
-            ),
-        ),
-        duct_diameter: ask.number(
+        duct_count: usual!(ask, Said::duct_count),
+        duct_diameter: taken!(
+            ask,
             Said::duct_diameter_mm,
-            goods::size("duct-bore", ask.stock),
-            Taken::new(
-                "takes a plug and a data cable",
-                "ducts to order and bend radius",
-                house,
-            ),
+            goods::size("duct-bore", ask.stock)
         ),
-        bag: ask.number(
-            Said::bag_mass_kg,
-            goods::size("bag", ask.stock),
-            Taken::new("a usual bag", "number of bags", house),
-        ),
+        bag: taken!(ask, Said::bag_mass_kg, goods::size("bag", ask.stock)),
     }
 }
 
@@ -156,11 +120,7 @@ fn rock_washed(plan: &SitePlan, ask: &mut Ask) -> Given<bool> {
         ask.note_text(
             path!(block.rock_surface),
             RockSurface::AsDug.key().to_owned(),
-            Taken::new(
-                "dirt stays in every hollow of a rock that is not brushed and washed",
-                "even a thin film of soil under a base on rock takes half of its stiffness",
-                Source::judgement("5 mm of soil under a base on rock that nobody washed"),
-            ),
+            taken!(Said::rock_surface),
         );
     }
     Given::assumed(false)

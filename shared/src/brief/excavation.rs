@@ -1,6 +1,6 @@
 //! Excavation, decided.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::site_plan::excavation::{Method, Sides};
 use crate::site_plan::{Excavation as Said, SitePlan};
 use crate::source::Source;
@@ -44,15 +44,10 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Excavation {
 
 fn max_depth(plan: &SitePlan, ask: &mut Ask) -> Given<Length> {
     let usual = ask.stock.either(1.2, 1.2192);
-    ask.number(
+    taken!(
+        ask,
         Said::max_depth_m,
-        plan.block.depth_m.map_or(usual, |block| block.max(usual)),
-        Taken::new(
-            "what one or two people dig in a day, and about as deep as local rules let a pit stand \
-             open without support",
-            "how deep the block may go: deeper is stiffer",
-            Source::common_practice("depth of an unsupported pit"),
-        ),
+        plan.block.depth_m.map_or(usual, |block| block.max(usual))
     )
 }
 
@@ -92,64 +87,21 @@ fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
 }
 
 fn working_space(ask: &mut Ask) -> Given<Length> {
-    ask.number(
-        Said::working_space_m,
-        0.3,
-        Taken::new(
-            "room for a form and a person's hands",
-            "size of a battered pit and its spoil; nothing where the concrete is poured against \
-             the ground",
-            Source::judgement("room round a form"),
-        ),
-    )
+    usual!(ask, Said::working_space_m)
 }
 
 fn barrow(ask: &mut Ask) -> Given<Volume> {
-    ask.number(
-        Said::barrow_m3,
-        0.065,
-        Taken::new(
-            "a builder's barrow heaped to what one person pushes",
-            "number of loads",
-            Source::common_practice("builder's barrow"),
-        ),
-    )
+    usual!(ask, Said::barrow_m3)
 }
 
 fn skip(ask: &mut Ask) -> Given<Volume> {
-    ask.number(
-        Said::skip_m3,
-        4.5,
-        Taken::new(
-            "a common size of builder's skip",
-            "number of skips",
-            Source::common_practice("builder's skip"),
-        ),
-    )
+    usual!(ask, Said::skip_m3)
 }
 
 fn method(ask: &mut Ask) -> Given<Method> {
-    ask.choice(
-        Said::method,
-        Method::Hand,
-        Taken::new(
-            "a digger reaches few gardens",
-            "time to dig, and who may be near the pit",
-            Source::judgement("house default"),
-        ),
-    )
+    usual!(ask, Said::method)
 }
 
 fn sides(ask: &mut Ask) -> Given<Sides> {
-    ask.choice(
-        Said::sides,
-        Sides::Vertical,
-        Taken::new(
-            "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the \
-             pit",
-            "contact of the ground with the block's sides, and the size of the pit; loose sand may \
-             not stand so",
-            Source::common_practice("poured against undisturbed ground"),
-        ),
-    )
+    usual!(ask, Said::sides)
 }

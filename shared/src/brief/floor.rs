@@ -1,8 +1,7 @@
 //! Observing floor, decided.
 
-use crate::brief::{Ask, Given, Taken};
-use crate::field::Number;
-use crate::figure::{Metre, Unit};
+use crate::brief::{Ask, Given, Taken, taken, usual};
+use crate::figure::Unit;
 use crate::path;
 use crate::site_plan::floor::{FloorKind, Joists, Soles, Stand, Wall};
 use crate::site_plan::{self, Floor as Said, SitePlan};
@@ -49,30 +48,18 @@ pub struct Floor {
 /// Decides the floor's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
     let said = &plan.floor;
-    let kind = ask.choice(
-        Said::kind,
-        FloorKind::Ground,
-        Taken::new(
-            "the worst for a pier: weight goes straight into the ground beside it",
-            "where a person's weight reaches the ground",
-            HOUSE,
-        ),
-    );
+    let kind = usual!(ask, Said::kind);
     Floor {
         kind,
         gap: gap(ask),
         level: level(kind.value, ask),
-        length: extent(Said::length_m, ask),
-        width: extent(Said::width_m, ask),
+        length: usual!(ask, Said::length_m),
+        width: usual!(ask, Said::width_m),
         slab_thickness: slab_thickness(ask),
         walk_speed: walk_speed(ask),
         pace: pace(ask),
         walker_mass: walker_mass(ask),
-        soles: ask.choice(
-            Said::soles,
-            Soles::Soft,
-            Taken::new("usual at night", "what the walk shakes", HOUSE),
-        ),
+        soles: usual!(ask, Said::soles),
         stands: stands(said, ask),
         walk: walk(said, ask),
         supports: said.supports.clone().unwrap_or_default(),
@@ -88,12 +75,7 @@ const PERSON_KG: f64 = 80.0;
 const HOUSE: Source = Source::judgement("house default");
 
 fn gap(ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new(
-        "wide enough never to touch, narrow enough not to catch a heel",
-        "whether the floor touches the pier",
-        HOUSE,
-    );
-    ask.number(Said::gap_mm, 25.0, taken)
+    usual!(ask, Said::gap_mm)
 }
 
 /// Ground and slab lie level with the ground; a deck's joists must clear the block's top.
@@ -113,66 +95,36 @@ fn level(kind: FloorKind, ask: &mut Ask) -> Given<Length> {
     ask.number(Said::level_m, value, taken)
 }
 
-fn extent(row: Number<Metre>, ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new(
-        "a common small observatory",
-        "the drawn floor, and where a deck's posts may stand",
-        HOUSE,
-    );
-    ask.number(row, 3.0, taken)
-}
-
 fn slab_thickness(ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new(
-        "a common garden slab",
-        "how far a slab spreads a weight",
-        HOUSE,
-    );
-    ask.number(Said::slab_thickness_mm, 100.0, taken)
+    usual!(ask, Said::slab_thickness_mm)
 }
 
 fn walk_speed(ask: &mut Ask) -> Given<Velocity> {
-    let taken = Taken::new("a walk in a dark room", "how long a walk lasts", HOUSE);
-    ask.number(Said::walk_speed_m_s, 1.0, taken)
+    usual!(ask, Said::walk_speed_m_s)
 }
 
 fn pace(ask: &mut Ask) -> Given<Frequency> {
-    ask.number(
-        Said::pace_hz,
-        1.8,
-        Taken::new("a usual pace", "what the walk shakes", HOUSE),
-    )
+    usual!(ask, Said::pace_hz)
 }
 
 fn walker_mass(ask: &mut Ask) -> Given<Mass> {
-    let taken = Taken::new("an adult", "what the walk shakes", HOUSE);
-    ask.number(Said::walker_mass_kg, PERSON_KG, taken)
+    taken!(ask, Said::walker_mass_kg, PERSON_KG)
 }
 
 /// Where no wall was said, each of the four is tried and the worst one counts.
 fn door_wall(said: &site_plan::Floor, ask: &mut Ask) -> Option<Wall> {
     if said.door_wall.is_none() {
-        let taken = Taken::new(
-            "of the four walls the one whose door moves the star most",
-            "what a door that falls shut does to the star",
-            HOUSE,
-        );
         ask.note_text(
             path!(floor.door_wall),
             "All four walls are tried and the worst one counts".into(),
-            taken,
+            taken!(Said::door_wall),
         );
     }
     said.door_wall
 }
 
 fn door_offset(ask: &mut Ask) -> Given<Length> {
-    let taken = Taken::new(
-        "a door in the middle of its wall",
-        "what a door that falls shut does to the star",
-        HOUSE,
-    );
-    ask.number(Said::door_offset_m, 0.0, taken)
+    usual!(ask, Said::door_offset_m)
 }
 
 fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
@@ -185,12 +137,7 @@ fn stands(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<Stand>> {
         ask.units.say(PERSON_KG, Unit::Kilogram),
         ask.units.say(out, Unit::Metre)
     );
-    let taken = Taken::new(
-        "where an observer usually stands",
-        "tilt from standing",
-        HOUSE,
-    );
-    ask.note_text(path!(floor.stands), place, taken);
+    ask.note_text(path!(floor.stands), place, taken!(Said::stands));
     Given::assumed(vec![Stand {
         name: "Observer".into(),
         x_m: 0.0,
@@ -208,11 +155,6 @@ fn walk(said: &site_plan::Floor, ask: &mut Ask) -> Given<Vec<[f64; 2]>> {
         "past the south side, {} from the axis",
         ask.units.say(out, Unit::Metre)
     );
-    let taken = Taken::new(
-        "the way from a door to the eyepiece",
-        "trail of the star",
-        HOUSE,
-    );
-    ask.note_text(path!(floor.walk), path, taken);
+    ask.note_text(path!(floor.walk), path, taken!(Said::walk));
     Given::assumed(vec![[-2.0, -out], [2.0, -out]])
 }

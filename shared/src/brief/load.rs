@@ -1,6 +1,6 @@
 //! Load, decided.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::figure::Unit;
 use crate::rules::mechanics::mount;
 use crate::site_plan::load::Enclosure;
@@ -99,11 +99,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
             house,
         ),
     );
-    let centre_above_pier = ask.number(
-        Said::centre_above_pier_m,
-        0.3,
-        Taken::new("height of a common mount's axes", "frequency", house),
-    );
+    let centre_above_pier = usual!(ask, Said::centre_above_pier_m);
     let inertia = ask.number(
         Said::inertia_kg_m2,
         kilogram::get(load_mass.value) * 0.25 * 0.25,
@@ -126,29 +122,13 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
         centre_above_pier,
         inertia,
         mount_stiffness: mount_stiffness(plan, &body, ask),
-        focal_length: ask.number(
-            Said::focal_length_mm,
-            1000.0,
-            Taken::new("a common imaging telescope", "arcseconds a pixel", house),
-        ),
-        aperture: ask.number(
-            Said::aperture_mm,
-            200.0,
-            Taken::new(
-                "a common telescope",
-                "sharpness that planetary work asks for",
-                house,
-            ),
-        ),
-        pixel: ask.number(
-            Said::pixel_um,
-            3.76,
-            Taken::new("a common sensor", "arcseconds a pixel", house),
-        ),
-        exposure: ask.number(
+        focal_length: usual!(ask, Said::focal_length_mm),
+        aperture: usual!(ask, Said::aperture_mm),
+        pixel: usual!(ask, Said::pixel_um),
+        exposure: taken!(
+            ask,
             Said::exposure_s,
-            usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky)),
-            Taken::new("what is usual for this use", "what motion is frozen", house),
+            usual_exposure_s(plan.purpose.unwrap_or(Use::DeepSky))
         ),
         wind_area: ask.number(
             Said::wind_area_m2,
@@ -162,65 +142,22 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                 house,
             ),
         ),
-        seeing_arcsec: ask.number(
-            Said::seeing_arcsec,
-            2.0,
-            Taken::new("good nights at a low site", "the budget", house),
-        ),
+        seeing_arcsec: usual!(ask, Said::seeing_arcsec),
         budget_arcsec: said.budget_arcsec,
         asked_growth_ratio: asked_growth(ask),
         settle_s: Said::settle_s.said(plan),
-        observing_wind: ask.number(
-            Said::observing_wind_m_s,
-            5.0,
-            Taken::new(
-                "a breezy night on which one still observes",
-                "wind on the star",
-                house,
-            ),
-        ),
-        slew_acceleration_deg_s2: ask.number(
-            Said::slew_acceleration_deg_s2,
-            2.0,
-            Taken::new("a common geared mount", "settling after a slew", house),
-        ),
-        guiding_interval: ask.number(
-            Said::guiding_interval_s,
-            2.0,
-            Taken::new("a common guider", "which motion is corrected", house),
-        ),
+        observing_wind: usual!(ask, Said::observing_wind_m_s),
+        slew_acceleration_deg_s2: usual!(ask, Said::slew_acceleration_deg_s2),
+        guiding_interval: usual!(ask, Said::guiding_interval_s),
         damping_ratio: said.damping_ratio,
-        thermal_difference_k: ask.number(
-            Said::thermal_difference_k,
-            1.0,
-            Taken::new(
-                "one side of a bare column facing the open sky",
-                "slow turn of the top",
-                house,
-            ),
-        ),
-        enclosure: ask.choice(
-            Said::enclosure,
-            Enclosure::RollOff,
-            Taken::new(
-                "most permanent piers stand in one",
-                "share of the wind that reaches the telescope",
-                house,
-            ),
-        ),
+        thermal_difference_k: usual!(ask, Said::thermal_difference_k),
+        enclosure: usual!(ask, Said::enclosure),
     }
 }
 
 /// Growth of the star that the pier may cause; no standard says how much.
 fn asked_growth(ask: &mut Ask) -> Given<f64> {
-    let taken = Taken::new(
-        "a tenth more is a common limit for long exposures, and half of it is left to the mount",
-        "whether the star is called still",
-        Source::judgement(
-            "growth of the star by a tenth, half of it the mount's; no standard exists",
-        ),
-    );
-    ask.number(Said::asked_growth_ratio, 0.05, taken)
+    usual!(ask, Said::asked_growth_ratio)
 }
 
 /// One exposure: five minutes on a faint object, a hundredth of a second on a planet, a tenth for the eye.

@@ -5,12 +5,9 @@ pub mod tube;
 
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
-use crate::brief::{Ask, Given, Taken};
-use crate::field::Number;
-use crate::figure::Millimetre;
+use crate::brief::{Ask, Given, taken, usual};
 use crate::site_plan::pier::{Fill, Levelling, Steel};
 use crate::site_plan::{Pier as Said, SitePlan};
-use crate::source::Source;
 use crate::stock::{Stock, goods};
 use crate::units::{Length, millimetre};
 
@@ -51,18 +48,11 @@ pub struct Pier {
 
 /// Decides the pier's unknowns.
 pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pier {
-    let gap = mm(
-        ask,
-        Said::gap_mm,
-        ask.stock.either(25.0, 25.4),
-        "room for a nut, a washer and a spanner",
-        "the joint's stiffness",
-    );
+    let gap = taken!(ask, Said::gap_mm, ask.stock.either(25.0, 25.4));
     let sight = sight::Sight::new(plan, load, floor, gap.value, ask.stock);
     let height = sight::height(plan, &sight, load, ask);
     let (outside_diameter, wall) = tube::resolve(plan, load, height.value, ask);
     let plates = Plates::resolve(plan, millimetre::get(outside_diameter.value), ask);
-    let house = Source::judgement("house default");
     Pier {
         height,
         outside_diameter,
@@ -70,36 +60,14 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         gap,
         plate_side: plates.base_side,
         plate_thickness: plates.base_thickness,
-        weld_leg: mm(
-            ask,
-            Said::weld_leg_mm,
-            ask.stock.either(6.0, 6.35),
-            "a common fillet for such a wall",
-            "strength at the foot",
-        ),
+        weld_leg: taken!(ask, Said::weld_leg_mm, ask.stock.either(6.0, 6.35)),
         top_plate_side: plates.top_side,
         top_plate_thickness: plates.top_thickness,
         top_bolt_circle: plates.top_circle,
-        fill: ask.choice(
-            Said::fill,
-            Fill::None,
-            Taken::new("a fill can be added later", "mass and damping", house),
-        ),
-        levelling: ask.choice(
-            Said::levelling,
-            Levelling::Nuts,
-            Taken::new("the usual way to level", "the joint's stiffness", house),
-        ),
-        stiffener_count: ask.number(
-            Said::stiffener_count,
-            0.0,
-            Taken::new("a thick plate does without", "the joint's stiffness", house),
-        ),
-        steel: ask.choice(
-            Said::steel,
-            ask.stock.either(Steel::S235, Steel::A53),
-            Taken::new("the least grade sold", "strength, not stiffness", house),
-        ),
+        fill: usual!(ask, Said::fill),
+        levelling: usual!(ask, Said::levelling),
+        stiffener_count: usual!(ask, Said::stiffener_count),
+        steel: taken!(ask, Said::steel, ask.stock.either(Steel::S235, Steel::A53)),
         sight,
     }
 }
@@ -131,44 +99,22 @@ impl Plates {
         let circle = said.top_plate_side_mm.map_or(usual, |side| {
             (side - 2.0 * BESIDE_BOLT_MM).clamp(30.0, usual)
         });
-        let top_circle = mm(
-            ask,
-            Said::top_bolt_circle_mm,
-            circle,
-            "to be taken from the mount in hand",
-            "holes in the top plate",
-        );
+        let top_circle = taken!(ask, Said::top_bolt_circle_mm, circle);
         let top =
             up((millimetre::get(top_circle.value) + 2.0 * BESIDE_BOLT_MM).max(outside_mm + 20.0))
                 .min(LARGEST_MM.1);
         Self {
-            base_side: mm(
-                ask,
-                Said::plate_side_mm,
-                base,
-                "the column with room for studs and a socket on either side",
-                "the joint's stiffness",
-            ),
-            base_thickness: mm(
+            base_side: taken!(ask, Said::plate_side_mm, base),
+            base_thickness: taken!(
                 ask,
                 Said::plate_thickness_mm,
-                plate(plan, stock, stock.either(20.0, 19.05)),
-                "thick enough not to dish much",
-                "the joint's stiffness",
+                plate(plan, stock, stock.either(20.0, 19.05))
             ),
-            top_side: mm(
-                ask,
-                Said::top_plate_side_mm,
-                top,
-                "takes the column and the mount's bolts",
-                "steel to order",
-            ),
-            top_thickness: mm(
+            top_side: taken!(ask, Said::top_plate_side_mm, top),
+            top_thickness: taken!(
                 ask,
                 Said::top_plate_thickness_mm,
-                plate(plan, stock, stock.either(15.0, 15.875)),
-                "takes most mounts",
-                "steel to order",
+                plate(plan, stock, stock.either(15.0, 15.875))
             ),
             top_circle,
         }
@@ -185,15 +131,4 @@ fn plate(plan: &SitePlan, stock: Stock, wanted_mm: f64) -> f64 {
             _ => Some(thickness),
         })
         .unwrap_or(wanted_mm)
-}
-
-fn mm(
-    ask: &mut Ask,
-    row: Number<Millimetre>,
-    value: f64,
-    why: &str,
-    effect: &str,
-) -> Given<Length> {
-    let taken = Taken::new(why, effect, Source::judgement("house default"));
-    ask.number(row, value, taken)
 }

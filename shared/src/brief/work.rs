@@ -1,8 +1,7 @@
 //! Work, decided.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, usual};
 use crate::site_plan::{SitePlan, Work as Said};
-use crate::source::Source;
 
 /// Complete answers about the work.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,24 +20,8 @@ pub struct Work {
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Work {
     let said = &plan.work;
     Work {
-        temperature_c: ask.number(
-            Said::temperature_c,
-            10.0,
-            Taken::new(
-                "a cool spring or autumn",
-                "days before drilling and loading",
-                Source::judgement("cool season"),
-            ),
-        ),
-        people: ask.number(
-            Said::people,
-            2.0,
-            Taken::new(
-                "lifting and pouring ask for two",
-                "how long the work takes",
-                Source::judgement("house default"),
-            ),
-        ),
+        temperature_c: usual!(ask, Said::temperature_c),
+        people: usual!(ask, Said::people),
         start_date: said.start_date.clone(),
         utc_offset_h: said.utc_offset_h,
     }

@@ -44,24 +44,36 @@ macro_rules! words {
     () => {
         None
     };
-    ($label:literal, [$($hint:literal)?], $not_known:literal) => {
+    ($label:literal, [$($hint:literal)?], [$($not_known:literal)?]) => {
         Some($crate::field::Words {
             label: $label,
             hint: concat!($($hint)?),
-            not_known: $not_known,
+            not_known: concat!($($not_known)?),
         })
+    };
+}
+
+/// What there is, or nothing.
+macro_rules! maybe {
+    () => {
+        None
+    };
+    ($there:expr) => {
+        Some($there)
     };
 }
 
 /// The row of an answer that is no number.
 macro_rules! other {
-    ($path:expr, $plan:ident.$($place:ident).+: $type:ty, $what:expr, $words:expr) => {
+    ($path:expr, $plan:ident.$($place:ident).+: $type:ty, $what:expr, $words:expr, $usual:expr, $because:expr) => {
         $crate::field::Other {
+            usual: $usual,
             row: $crate::field::OtherField {
                 path: $crate::field::Path::new($path),
                 what: $what,
                 kind: <$type as $crate::field::Answer>::KIND,
                 words: $words,
+                because: $because,
                 answers: <$type as $crate::field::Answer>::ANSWERS,
                 key: |$plan| $plan.$($place).+.as_ref().and_then($crate::field::Answer::name),
                 set_key: |$plan, key| {
@@ -81,22 +93,27 @@ macro_rules! other {
 
 /// A section of the plan: numbers with unit and range, whole numbers, and whatever else, all of them as fields of a struct
 /// and as rows of the same name. Each may be unknown. What a form asks stands behind `asks`: the question, a hint on how to
-/// find the answer where there is one, and what is done when it is not known.
+/// find the answer where there is one, and what is done when it is not known. Where a value is then taken, `because` says why,
+/// `changes` what in the plan it moves, `from` where it comes from, and `takes` the value if it is always the same; a value that
+/// hangs on other answers is worked out by [`crate::brief`].
 macro_rules! section {
     (
         $(#[$doc:meta])*
         pub struct $name:ident in $place:ident {
             numbers { $(
                 #[doc = $ndoc:literal] $number:ident: $unit:ident, $least:literal ..= $most:literal, $why:literal
-                $(, asks $nask:literal, $(hint $nhint:literal,)? unknown $nunknown:literal)?;
+                $(, asks $nask:literal $(, hint $nhint:literal)? $(, unknown $nunknown:literal)?)?
+                $(, $(takes $nusual:expr,)? because $nwhy_taken:literal, changes $neffect:literal, from $nsource:expr)?;
             )* }
             counts { $(
                 #[doc = $cdoc:literal] $count:ident: $cleast:literal ..= $cmost:literal, $cwhy:literal
-                $(, asks $cask:literal, $(hint $chint:literal,)? unknown $cunknown:literal)?;
+                $(, asks $cask:literal $(, hint $chint:literal)? $(, unknown $cunknown:literal)?)?
+                $(, $(takes $cusual:expr,)? because $cwhy_taken:literal, changes $ceffect:literal, from $csource:expr)?;
             )* }
             others { $(
                 $(#[doc = $odoc:literal])+ $other:ident: $type:ty
-                $(, asks $oask:literal, $(hint $ohint:literal,)? unknown $ounknown:literal)?;
+                $(, asks $oask:literal $(, hint $ohint:literal)? $(, unknown $ounknown:literal)?)?
+                $(, $(takes $ousual:expr,)? because $owhy_taken:literal, changes $oeffect:literal, from $osource:expr)?;
             )* }
         }
     ) => {
@@ -115,7 +132,8 @@ macro_rules! section {
             $($(#[doc = $odoc])+
             pub const $other: $crate::field::Other<$type> = $crate::field::other!(
                 concat!(stringify!($place), ".", stringify!($other)), plan.$place.$other: $type, concat!($($odoc),+),
-                $crate::field::words!($($oask, [$($ohint)?], $ounknown)?)
+                $crate::field::words!($($oask, [$($ohint)?], [$($ounknown)?])?),
+                $crate::field::maybe!($($(|| $ousual)?)?), $crate::field::maybe!($($crate::field::Because { why: $owhy_taken, effect: $oeffect, source: $osource })?)
             );)*
 
             $(#[doc = $cdoc]
@@ -127,7 +145,9 @@ macro_rules! section {
                     least: $cleast as f64,
                     most: $cmost as f64,
                     why: $cwhy,
-                    words: $crate::field::words!($($cask, [$($chint)?], $cunknown)?),
+                    words: $crate::field::words!($($cask, [$($chint)?], [$($cunknown)?])?),
+                    usual: $crate::field::maybe!($($($cusual)?)?),
+                    because: $crate::field::maybe!($($crate::field::Because { why: $cwhy_taken, effect: $ceffect, source: $csource })?),
                     get: |plan| plan.$place.$count.map(f64::from),
                     set: |plan, value| plan.$place.$count = value.map(|value| value.round() as u32),
                 });)*
@@ -141,7 +161,9 @@ macro_rules! section {
                     least: $least,
                     most: $most,
                     why: $why,
-                    words: $crate::field::words!($($nask, [$($nhint)?], $nunknown)?),
+                    words: $crate::field::words!($($nask, [$($nhint)?], [$($nunknown)?])?),
+                    usual: $crate::field::maybe!($($($nusual)?)?),
+                    because: $crate::field::maybe!($($crate::field::Because { why: $nwhy_taken, effect: $neffect, source: $nsource })?),
                     get: |plan| plan.$place.$number,
                     set: |plan, value| plan.$place.$number = value,
                 });)*
@@ -156,4 +178,4 @@ macro_rules! section {
     };
 }
 
-pub(crate) use {choice, other, section, words};
+pub(crate) use {choice, maybe, other, section, words};

@@ -4,6 +4,8 @@ mod against;
 mod tables;
 
 use crate::field::{choice, section};
+use crate::site_plan::HOUSE;
+use crate::source::Source;
 use crate::stock::Stock;
 
 pub use against::contradictions;
@@ -169,6 +171,18 @@ impl StrengthClass {
     }
 }
 
+/// A figure that holds its place until the product's sheet is at hand.
+pub(crate) const PLACEHOLDER: Source =
+    Source::judgement("placeholder until the product's sheet is at hand");
+/// The codes' range of the bond model.
+pub(crate) const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
+const ACI_EDGE: Source = Source::from_memory("ACI 318", "19", "17.9.2");
+const DISPLACEMENT: Source = Source::second_hand(
+    "A published assessment of a bonded anchor",
+    "2011",
+    "displacement factors",
+);
+
 section! {
     /// Anchors.
     pub struct Anchors in anchors {
@@ -176,21 +190,25 @@ section! {
             /// Length of a stud.
             length_mm: Millimetre, 60.0..=800.0, "shorter cannot hold, longer is not sold",
                 asks "Length of a stud",
-                unknown "A usual length.";
+                because "embedment, gap, plate, washer, nut and two threads, rounded up",
+                changes "how deep it can go", from HOUSE;
             /// Embedment of a stud in the concrete.
             embedment_mm: Millimetre, 40.0..=500.0, "the bond model of the codes begins at four diameters and ends at twenty",
                 asks "How deep does it sit in the concrete?",
-                unknown "A usual depth for its size.";
+                because "a usual depth for this size",
+                changes "resistance of bond and cone", from HOUSE;
             /// Diameter of the circle on which the studs stand.
             circle_diameter_mm: Millimetre, 40.0..=1500.0, "smaller cannot be drilled, larger is no plate",
                 asks "Diameter of their circle",
                 hint "Outside the column, inside the plate.",
-                unknown "A circle clear of the column and inside the plate.";
+                because "clear of the column for a socket, inside the plate",
+                changes "force in each stud", from HOUSE;
             /// Diameter of the hole.
             hole_diameter_mm: Millimetre, 11.0..=40.0, "a hole must be wider than its stud and narrow enough for resin",
                 asks "Diameter of the hole",
                 hint "From the resin's sheet, for this thread.",
-                unknown "A little wider than the stud.";
+                because "the usual hole for this size",
+                changes "resin in each hole", from HOUSE;
             /// Characteristic bond strength in cracked concrete, from the product's approval.
             bond_strength_mpa: Megapascal, 0.5..=40.0, "the codes' least value is above 1 and no resin reaches 40",
                 asks "Bond strength in cracked concrete",
@@ -220,12 +238,14 @@ section! {
             installation_factor: One, 1.0..=1.6, "approvals give 1.0 to 1.4",
                 asks "Installation factor",
                 hint "Written γ inst; 1.0 to 1.4.",
-                unknown "A cautious factor.";
+                takes 1.2, because "an average product",
+                changes "design resistance of the concrete", from PLACEHOLDER;
             /// Factor for sustained load ψ0_sus from the product's approval.
             sustained_factor: One, 0.2..=1.0, "a share of the short-term bond",
                 asks "Factor for sustained load",
                 hint "Written ψ sus, with a small nought.",
-                unknown "The code's value where nothing is stated.";
+                because "the code's value where a product states none",
+                changes "bond under lasting load", from PLACEHOLDER;
             /// Least embedment from the product's approval.
             min_embedment_mm: Millimetre, 40.0..=500.0, "approvals begin at four to six diameters",
                 asks "Least embedment",
@@ -235,17 +255,20 @@ section! {
             max_embedment_mm: Millimetre, 40.0..=500.0, "approvals end at twelve to twenty diameters",
                 asks "Greatest embedment",
                 hint "Written h ef,max.",
-                unknown "Twenty times the stud's diameter.";
+                because "twenty diameters, where both codes end",
+                changes "how deep a stud may be", from EN_DEPTH;
             /// Least edge distance from the product's approval.
             min_edge_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled",
                 asks "Least edge distance",
                 hint "Written c min.",
-                unknown "Six times the stud's diameter.";
+                because "six diameters, without tests",
+                changes "how near an edge a stud may stand", from ACI_EDGE;
             /// Least spacing from the product's approval.
             min_spacing_mm: Millimetre, 20.0..=400.0, "smaller splits the concrete when drilled",
                 asks "Least spacing",
                 hint "Written s min.",
-                unknown "Six times the stud's diameter.";
+                because "six diameters, without tests",
+                changes "how near each other studs may stand", from ACI_EDGE;
             /// Least thickness of the concrete from the product's approval.
             min_thickness_mm: Millimetre, 60.0..=800.0, "thinner breaks out behind the hole",
                 asks "Least thickness of the concrete",
@@ -254,17 +277,20 @@ section! {
             splitting_edge_mm: Millimetre, 40.0..=1000.0, "approvals give one to two and a half embedments",
                 asks "Edge distance that rules out splitting",
                 hint "Written c cr,sp.",
-                unknown "It follows from the embedment.";
+                because "twice the embedment, without tests",
+                changes "splitting of the block", from PLACEHOLDER;
             /// Displacement for short load per bond stress, from the product's approval.
             displacement_short_mm_per_mpa: MillimetrePerMegapascal, 0.001..=2.0, "approvals give 0.01 to 0.2",
                 asks "Displacement for a short load",
                 hint "Per stress of bond.",
-                unknown "An average resin.";
+                takes 0.020, because "a published value in uncracked concrete",
+                changes "turn of a plate on nuts", from DISPLACEMENT;
             /// Displacement for long load per bond stress, from the product's approval.
             displacement_long_mm_per_mpa: MillimetrePerMegapascal, 0.001..=5.0, "approvals give 0.03 to 0.5",
                 asks "Displacement for a long load",
                 hint "Per stress of bond.",
-                unknown "An average resin.";
+                takes 0.21, because "a published value in cracked concrete",
+                changes "slow creep of the studs", from DISPLACEMENT;
             /// Working time of the resin at the concrete's temperature, from the product's sheet.
             gel_time_min: Minute, 0.5..=600.0, "from half a minute in heat to hours in cold",
                 asks "Working time of the resin",
@@ -278,21 +304,25 @@ section! {
             /// Volume of one cartridge.
             cartridge_ml: Millilitre, 50.0..=2000.0, "cartridges are sold from about 150 to 1500 ml",
                 asks "What one cartridge holds",
-                unknown "A common cartridge.";
+                because "a size that fits a common gun",
+                changes "how many to buy", from PLACEHOLDER;
             /// Warmest that the concrete round the studs becomes in use.
             service_temperature_c: Celsius, 0.0..=80.0, "shaded ground is near 20, a sunlit slab near 50",
                 asks "How warm does the concrete become in use?",
                 hint "In the sun on the hottest day.",
-                unknown "The top of a block in the summer sun.";
+                takes 40.0, because "the top of a block in the summer sun",
+                changes "which row of a product's bond strengths counts", from PLACEHOLDER;
             /// Resin thrown away at the start of each nozzle.
             purge_ml: Millilitre, 0.0..=60.0, "nought with a pre-mixed capsule, a few strokes with a nozzle",
                 asks "Resin thrown away at the start of each nozzle",
-                unknown "A few strokes.";
+                takes 15.0, because "three strokes until the colour is even",
+                changes "how many cartridges to buy", from PLACEHOLDER;
             /// Share of its preload that a stud loses in each tenfold of hours.
             relaxation_factor: One, 0.0..=0.3, "steel alone loses almost nothing, a soft resin a tenth and more",
                 asks "Share of the preload lost in each tenfold of hours",
                 hint "From long tests of the product.",
-                unknown "A twentieth.";
+                takes 0.05, because "no general law for resin was found; 3 to 10 % a decade of hours is thought likely",
+                changes "when to tighten again", from HOUSE;
             /// Friction in the thread.
             thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",
                 asks "Friction in the thread",
@@ -309,38 +339,46 @@ section! {
             count: 3..=12, "two studs cannot level a plate and more than twelve leave no concrete between them",
                 asks "How many studs?",
                 hint "Four stand square and level easily.",
-                unknown "Four are assumed.";
+                takes 4.0, because "four stand square and level easily",
+                changes "force in each stud", from HOUSE;
         }
         others {
             /// Thread size.
             size: Size,
                 asks "Which thread?",
-                unknown "M16 is assumed, or 5/8 inch where inch parts are sold.";
+                because "the usual stud of a pier, or the nearest that fits the stated hole and depth",
+                changes "stiffness and resistance", from HOUSE;
             /// Strength class.
             strength_class: StrengthClass,
                 asks "Strength class",
                 hint "Stamped on the end of the rod.",
-                unknown "Class 8.8 is assumed, or F1554 grade 36 for an inch thread.";
+                because "the usual class",
+                changes "proof load", from HOUSE;
             /// Whether the concrete may be cracked.
             cracked: bool,
                 asks "May the concrete be cracked?",
-                unknown "It is assumed that it may be cracked.";
+                takes true, because "a block in the ground may crack as it dries",
+                changes "resistance of cone and bond", from HOUSE;
             /// State of the thread.
             lubrication: Lubrication,
                 asks "What is on the threads?",
-                unknown "A light oil is assumed.";
+                takes Lubrication::Oiled, because "as most studs come",
+                changes "preload from torque", from HOUSE;
             /// What tightens the nuts.
             tool: Tool,
                 asks "What do you tighten with?",
-                unknown "A torque wrench is assumed.";
+                takes Tool::TorqueWrench, because "a wrench is on the list of materials",
+                changes "scatter of the preload", from HOUSE;
             /// Coating of the studs.
             coating: Coating,
                 asks "Coating",
-                unknown "Electroplated zinc is assumed.";
+                takes Coating::Zinc, because "the usual finish",
+                changes "corrosion out of doors", from HOUSE;
             /// Whether the holes are wet.
             hole: Hole,
                 asks "Are the holes wet?",
-                unknown "Dry holes are assumed.";
+                takes Hole::Dry, because "drilled in dry weather",
+                changes "bond and curing time", from HOUSE;
             /// Kind of the resin.
             resin: Resin,
                 asks "What kind of resin is it?",

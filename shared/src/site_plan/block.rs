@@ -3,7 +3,8 @@
 use crate::field::{Problem, choice, section};
 use crate::figure::Unit;
 use crate::halfspace::{MOST_DEPTH_RATIO, MOST_SIDE_RATIO};
-use crate::site_plan::SitePlan;
+use crate::site_plan::{HOUSE, SitePlan};
+use crate::source::Source;
 use crate::{path, paths};
 
 choice! {
@@ -116,7 +117,8 @@ section! {
             upstand_m: Metre, 0.0..=1.5, "a block standing higher than 1.5 out of the ground is a wall",
                 asks "How far does it stand out of the ground?",
                 hint "A little keeps rain and leaves off the studs.",
-                unknown "A little is assumed, to keep the studs dry.";
+                because "keeps rain and leaves off the studs",
+                changes "height of the pier and bending at its foot", from HOUSE;
             /// Depth below ground from which the soil is hard against its sides.
             side_contact_from_m: Metre, 0.0..=6.0, "between ground level and the deepest block",
                 asks "The ground is hard against its sides from this depth",
@@ -131,7 +133,8 @@ section! {
             duct_diameter_mm: Millimetre, 16.0..=160.0, "from a conduit to a drain pipe",
                 asks "Inside diameter of a duct",
                 hint "A plug has to pass.",
-                unknown "Wide enough for a plug and a data cable.";
+                because "takes a plug and a data cable",
+                changes "ducts to order and bend radius", from HOUSE;
             /// Diameter of the dowels that are grouted into rock below it.
             dowel_diameter_mm: Millimetre, 10.0..=32.0, "thinner bars are wire, thicker ones need a rig to drill for",
                 asks "Diameter of a dowel",
@@ -148,7 +151,8 @@ section! {
             /// Volume in one bag of dry concrete, when mixed.
             bag_mass_kg: Kilogram, 10.0..=50.0, "bags are sold from 10 to 50 kg",
                 asks "What does one bag weigh?",
-                unknown "A usual bag is assumed.";
+                because "a usual bag",
+                changes "number of bags", from HOUSE;
         }
         counts {
             /// Dowels grouted into rock below it.
@@ -160,7 +164,8 @@ section! {
             duct_count: 0..=6, "none to six ducts; more leave no concrete between them",
                 asks "How many ducts are cast through it?",
                 hint "One for power and one for data at least; they do not share one.",
-                unknown "Two are assumed.";
+                takes 2.0, because "one for power, one for data",
+                changes "ducts to order and where studs may stand", from HOUSE;
         }
         others {
             /// Strength class of the concrete.
@@ -172,7 +177,8 @@ section! {
             cement: Cement,
                 asks "How fast does the cement harden?",
                 hint "The letter stands on the bag: S, N or R.",
-                unknown "The usual cement, class N, is assumed.";
+                takes Cement::Normal, because "the usual cement",
+                changes "strength by day", from HOUSE;
             /// Where the concrete comes from.
             mix: Mix,
                 asks "Where does it come from?",
@@ -180,12 +186,15 @@ section! {
             /// Steel in it.
             reinforcement: Reinforcement,
                 asks "What steel goes into it?",
-                unknown "A mesh under the top is assumed.";
+                takes Reinforcement::TopMesh, because "holds the top together while it cools and dries",
+                changes "steel to order", from HOUSE;
             /// What lies between its base and the rock that it stands on.
             rock_surface: RockSurface,
                 asks "If the base stands on rock, how clean is the rock?",
                 hint "Brush it, wash it and mop it dry on the day of the pour: dirt left in the hollows makes the block softer.",
-                unknown "Assumed: a thin film of dirt stays on it.";
+                unknown "Assumed: a thin film of dirt stays on it.",
+                because "dirt stays in every hollow of a rock that is not brushed and washed",
+                changes "even a thin film of soil under a base on rock takes half of its stiffness", from Source::judgement("5 mm of soil under a base on rock that nobody washed");
             /// What is done against frozen ground that grips its sides.
             frost_remedy: FrostRemedy,
                 asks "What do you do against frost that grips its sides?",

@@ -3,6 +3,7 @@
 use crate::field::{Problem, choice, section};
 use crate::path;
 use crate::site_plan::SitePlan;
+use crate::source::Source;
 
 choice! {
     /// Who digs.
@@ -32,7 +33,8 @@ section! {
             max_depth_m: Metre, 0.1..=6.0, "less than 0.1 is no pit, and deeper than 6 needs an engineer's shoring",
                 asks "How deep can you dig?",
                 hint "Until you hit rock or water, or want to stop.",
-                unknown "About what one person digs in a day without shoring is assumed.";
+                because "what one or two people dig in a day, and about as deep as local rules let a pit stand open without support",
+                changes "how deep the block may go: deeper is stiffer", from Source::common_practice("depth of an unsupported pit");
             /// Longest pit there is room for, along x (east).
             max_length_m: Metre, 0.2..=20.0, "a block shorter than 0.2 takes no studs, one longer than 20 is a floor",
                 asks "How long may it be, east to west?",
@@ -47,27 +49,32 @@ section! {
             working_space_m: Metre, 0.0..=2.0, "more than two metres is no working space but another pit",
                 asks "Room to work round the block",
                 hint "Where the pit is sloped or the block shuttered.",
-                unknown "Room for a form and a person's hands is assumed.";
+                takes 0.3, because "room for a form and a person's hands",
+                changes "size of a battered pit and its spoil; nothing where the concrete is poured against the ground", from Source::judgement("room round a form");
             /// Volume of a barrow load.
             barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
                 asks "What your barrow holds",
-                unknown "A builder's barrow is assumed.";
+                takes 0.065, because "a builder's barrow heaped to what one person pushes",
+                changes "number of loads", from Source::common_practice("builder's barrow");
             /// Volume of a skip.
             skip_m3: CubicMetre, 1.0..=40.0, "skips are hired from about one to forty cubic metres",
                 asks "What a skip holds",
-                unknown "A common skip is assumed.";
+                takes 4.5, because "a common size of builder's skip",
+                changes "number of skips", from Source::common_practice("builder's skip");
         }
         counts {}
         others {
             /// Who digs.
             method: Method,
                 asks "What do you dig with?",
-                unknown "A spade and a barrow are assumed.";
+                takes Method::Hand, because "a digger reaches few gardens",
+                changes "time to dig, and who may be near the pit", from Source::judgement("house default");
             /// Sides of the pit.
             sides: Sides,
                 asks "How are the sides of the pit cut?",
                 hint "Never stand in a pit whose sides you have not made safe, whatever this page says.",
-                unknown "Straight sides are assumed.";
+                takes Sides::Vertical, because "concrete hard against undisturbed ground is stiffest, and nobody needs to enter the pit",
+                changes "contact of the ground with the block's sides, and the size of the pit; loose sand may not stand so", from Source::common_practice("poured against undisturbed ground");
         }
     }
 }

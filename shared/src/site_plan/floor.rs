@@ -9,7 +9,7 @@ pub use contradictions::contradictions;
 
 use crate::field::{Answer, Cell, Kind, Problem, choice, section};
 use crate::figure::{Unit, Units};
-use crate::site_plan::{SitePlan, text_problem};
+use crate::site_plan::{HOUSE, SitePlan, text_problem};
 
 /// Most stands a floor may have.
 pub const MOST_STANDS: usize = 12;
@@ -105,7 +105,8 @@ section! {
             gap_mm: Millimetre, 0.0..=1000.0, "nought touches the pier, more than 1000 is a hole to fall into",
                 asks "Gap between the floor and the pier",
                 hint "All round. A mouse gets through 6 mm, a dropped screw through less.",
-                unknown "A gap that a finger fits in is assumed.";
+                takes 25.0, because "wide enough never to touch, narrow enough not to catch a heel",
+                changes "whether the floor touches the pier", from HOUSE;
             /// Level of the finished floor above ground level.
             level_m: Metre, -1.0..=6.0, "from a sunk pit to a raised tower",
                 asks "Level of the floor above the ground",
@@ -114,44 +115,53 @@ section! {
             /// Extent of the floor along x.
             length_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall",
                 asks "Length of the floor, east to west",
-                unknown "A floor of a usual size.";
+                takes 3.0, because "a common small observatory",
+                changes "the drawn floor, and where a deck's posts may stand", from HOUSE;
             /// Extent of the floor along y.
             width_m: Metre, 1.0..=30.0, "smaller holds nobody, larger is a hall",
                 asks "Width of the floor, north to south",
-                unknown "A floor of a usual size.";
+                takes 3.0, because "a common small observatory",
+                changes "the drawn floor, and where a deck's posts may stand", from HOUSE;
             /// Thickness of a slab.
             slab_thickness_mm: Millimetre, 40.0..=400.0, "thinner cracks, thicker is a foundation",
                 asks "Thickness of the slab",
-                unknown "A usual slab.";
+                takes 100.0, because "a common garden slab",
+                changes "how far a slab spreads a weight", from HOUSE;
             /// Speed of the walk.
             walk_speed_m_s: MetrePerSecond, 0.2..=3.0, "slower is standing, faster is running",
                 asks "How fast do they walk?",
-                unknown "An easy walk.";
+                takes 1.0, because "a walk in a dark room",
+                changes "how long a walk lasts", from HOUSE;
             /// Steps in a second.
             pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run",
                 asks "Steps in a second",
-                unknown "An easy walk.";
+                takes 1.8, because "a usual pace",
+                changes "what the walk shakes", from HOUSE;
             /// Mass of the walker.
             walker_mass_kg: Kilogram, 10.0..=250.0, "from a child to the heaviest adult with kit",
                 asks "What does the walker weigh?",
                 hint "With coat and bag.",
-                unknown "A grown person.";
+                because "an adult",
+                changes "what the walk shakes", from HOUSE;
             /// Place of the door's middle along its wall, from the wall's middle: east or north is positive.
             door_offset_m: Metre, -15.0..=15.0, "farther out the longest floor has no wall",
                 asks "How far is it from the middle of that wall?",
                 hint "In a north or south wall, east is positive; in an east or west wall, north is.",
-                unknown "The middle of the wall.";
+                takes 0.0, because "a door in the middle of its wall",
+                changes "what a door that falls shut does to the star", from HOUSE;
         }
         counts {}
         others {
             /// What people stand on.
             kind: FloorKind,
                 asks "What is the floor?",
-                unknown "The ground itself is assumed.";
+                takes FloorKind::Ground, because "the worst for a pier: weight goes straight into the ground beside it",
+                changes "where a person's weight reaches the ground", from HOUSE;
             /// Soles of the walker.
             soles: Soles,
                 asks "What soles?",
-                unknown "Soft soles are assumed.";
+                takes Soles::Soft, because "usual at night",
+                changes "what the walk shakes", from HOUSE;
             /// Which way a deck's joists run.
             joists: Joists,
                 asks "Which way do the joists run?",
@@ -160,17 +170,21 @@ section! {
             /// Wall in which the door is.
             door_wall: Wall,
                 asks "In which wall is the door?",
-                unknown "All four walls are tried and the worst one counts.";
+                unknown "All four walls are tried and the worst one counts.",
+                because "of the four walls the one whose door moves the star most",
+                changes "what a door that falls shut does to the star", from HOUSE;
             /// Places where people stand; null where not known.
             stands: Vec<Stand>,
                 asks "Places where somebody stands or sits",
                 hint "The observer, the guest, the desk. A heavy cupboard stands too.",
-                unknown "One person just south of the pier is assumed.";
+                because "where an observer usually stands",
+                changes "tilt from standing", from HOUSE;
             /// Corners of the path people walk, x and y; null where not known.
             walk: Vec<[f64; 2]>,
                 asks "Corners of the way people walk",
                 hint "From the door to the desk, for instance.",
-                unknown "A walk past the pier is assumed.";
+                because "the way from a door to the eyepiece",
+                changes "trail of the star", from HOUSE;
             /// Posts of a deck, x and y; null where not known.
             supports: Vec<[f64; 2]>,
                 asks "Posts of a deck",

@@ -2,7 +2,8 @@
 
 use crate::field::{Problem, choice, section};
 use crate::paths;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{HOUSE, SitePlan};
+use crate::source::Source;
 
 choice! {
     /// What stands round the telescope.
@@ -28,7 +29,8 @@ section! {
             centre_above_pier_m: Metre, 0.0..=3.0, "above three metres the mount is a pier of its own",
                 asks "How high above the pier is their balance point?",
                 hint "About the height of the mount's axes.",
-                unknown "The height of a common mount's axes.";
+                takes 0.3, because "height of a common mount's axes",
+                changes "frequency", from HOUSE;
             /// Moment of inertia about the load's own centre, any horizontal axis.
             inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre",
                 asks "Moment of inertia about their own balance point",
@@ -47,20 +49,24 @@ section! {
             focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain",
                 asks "Focal length",
                 hint "With the reducer or the Barlow lens you use.",
-                unknown "A common imaging telescope.";
+                takes 1000.0, because "a common imaging telescope",
+                changes "arcseconds a pixel", from HOUSE;
             /// Free diameter of the telescope.
             aperture_mm: Millimetre, 10.0..=3000.0, "from a camera lens to a telescope of three metres",
                 asks "Aperture",
-                unknown "A common telescope.";
+                takes 200.0, because "a common telescope",
+                changes "sharpness that planetary work asks for", from HOUSE;
             /// Size of a pixel.
             pixel_um: Micrometre, 0.5..=50.0, "from a phone's sensor to the coarsest camera",
                 asks "Size of a pixel",
                 hint "In micrometres, from the camera's data sheet.",
-                unknown "A common sensor.";
+                takes 3.76, because "a common sensor",
+                changes "arcseconds a pixel", from HOUSE;
             /// Length of one exposure.
             exposure_s: Second, 0.0001..=7200.0, "from a lucky frame to two hours",
                 asks "Length of one exposure",
-                unknown "A common long exposure.";
+                because "what is usual for this use",
+                changes "what motion is frozen", from HOUSE;
             /// Area that mount and telescope show to the wind.
             wind_area_m2: SquareMetre, 0.0..=30.0, "nought is fully sheltered",
                 asks "Area that they show to the wind",
@@ -69,7 +75,8 @@ section! {
             seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog",
                 asks "Width of a star on a good night",
                 hint "Full width at half of its height.",
-                unknown "Good nights at a low site.";
+                takes 2.0, because "good nights at a low site",
+                changes "the budget", from HOUSE;
             /// Largest movement of the star that is acceptable; when not given, it follows from the use.
             budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier",
                 asks "The most that the star may move",
@@ -78,7 +85,10 @@ section! {
             asked_growth_ratio: One, 0.001..=1.0, "less than a thousandth cannot be measured, more than twice as wide needs no pier",
                 asks "How much wider may the pier make a star?",
                 hint "As a share, with nobody near: 0.05 is a twentieth wider over one exposure.",
-                unknown "Assumed: a twentieth.";
+                takes 0.05, because "a tenth more is a common limit for long exposures, and half of it is left to the mount",
+                changes "whether the star is called still", from Source::judgement(
+            "growth of the star by a tenth, half of it the mount's; no standard exists",
+        );
             /// Longest time that a knock may take to die; when not given, it follows from the use.
             settle_s: Second, 0.1..=120.0, "quicker than 0.1 nobody sees, longer than two minutes is no pier",
                 asks "Longest settling time you accept after a bump",
@@ -87,15 +97,18 @@ section! {
             observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm",
                 asks "Wind in which you still observe",
                 hint "The mean, not the gusts.",
-                unknown "A breezy night.";
+                takes 5.0, because "a breezy night on which one still observes",
+                changes "wind on the star", from HOUSE;
             /// Angular acceleration of the mount when it slews.
             slew_acceleration_deg_s2: DegreePerSecondSquared, 0.0..=500.0, "from a crawling worm drive to a direct drive",
                 asks "How sharply does the mount start to slew?",
-                unknown "A common geared mount.";
+                takes 2.0, because "a common geared mount",
+                changes "settling after a slew", from HOUSE;
             /// Interval between corrections of the guider.
             guiding_interval_s: Second, 0.01..=600.0, "from a fast tip-tilt to a slow guider",
                 asks "Time between two corrections of the guider",
-                unknown "A common guider.";
+                takes 2.0, because "a common guider",
+                changes "which motion is corrected", from HOUSE;
             /// Damping of the finished pier as a ratio of critical.
             damping_ratio: One, 0.0005..=0.3, "from a bare welded tube to a dashpot",
                 asks "Damping of the finished pier",
@@ -105,14 +118,16 @@ section! {
             thermal_difference_k: Kelvin, 0.0..=20.0, "nought is perfect shade",
                 asks "Difference of temperature between the column's sides",
                 hint "One side sees the warm wall, the other the open sky.",
-                unknown "A bare column at dusk.";
+                takes 1.0, because "one side of a bare column facing the open sky",
+                changes "slow turn of the top", from HOUSE;
         }
         counts {}
         others {
             /// What stands round the telescope.
             enclosure: Enclosure,
                 asks "What stands round it?",
-                unknown "A shed whose roof rolls away is assumed.";
+                takes Enclosure::RollOff, because "most permanent piers stand in one",
+                changes "share of the wind that reaches the telescope", from HOUSE;
         }
     }
 }

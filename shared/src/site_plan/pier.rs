@@ -3,7 +3,8 @@
 use crate::field::{Problem, choice, section};
 use crate::figure::{Unit, Units};
 use crate::rules::tubes::{self, Tube};
-use crate::site_plan::{SitePlan, text_problem};
+use crate::site_plan::{HOUSE, SitePlan, text_problem};
+use crate::source::Source;
 use crate::{path, paths};
 
 choice! {
@@ -64,32 +65,39 @@ section! {
             /// Side of the square base plate.
             plate_side_mm: Millimetre, 80.0..=1600.0, "smaller takes no studs, larger is a floor plate",
                 asks "Side of the square base plate",
-                unknown "Wide enough for the circle of studs.";
+                because "the column with room for studs and a socket on either side",
+                changes "the joint's stiffness", from HOUSE;
             /// Thickness of the base plate.
             plate_thickness_mm: Millimetre, 4.0..=120.0, "thinner than 4 is a sheet, thicker than 120 cannot be lifted",
                 asks "Thickness of the base plate",
-                unknown "Thick enough not to dish much.";
+                because "thick enough not to dish much",
+                changes "the joint's stiffness", from HOUSE;
             /// Clear gap under the plate, or thickness of the grout bed.
             gap_mm: Millimetre, 0.0..=150.0, "a gap of more than 150 is a column of its own",
                 asks "Gap under the plate, or thickness of the grout",
-                unknown "Room for a nut, a washer and a spanner.";
+                because "room for a nut, a washer and a spanner",
+                changes "the joint's stiffness", from HOUSE;
             /// Throat or leg of the weld between column and plate, leg length.
             weld_leg_mm: Millimetre, 2.0..=30.0, "smaller welds crack, larger ones warp the plate",
                 asks "Leg of the weld at the foot",
-                unknown "A common fillet for such a wall.";
+                because "a common fillet for such a wall",
+                changes "strength at the foot", from HOUSE;
             /// Side of the top plate.
             top_plate_side_mm: Millimetre, 80.0..=1000.0, "from the smallest mount to the largest",
                 asks "Side of the top plate",
-                unknown "A plate that takes most mounts.";
+                because "takes the column and the mount's bolts",
+                changes "steel to order", from HOUSE;
             /// Thickness of the top plate.
             top_plate_thickness_mm: Millimetre, 4.0..=80.0, "thinner bends under the mount's bolts",
                 asks "Thickness of the top plate",
-                unknown "A plate that takes most mounts.";
+                because "takes most mounts",
+                changes "steel to order", from HOUSE;
             /// Diameter of the circle of the mount's bolts in the top plate.
             top_bolt_circle_mm: Millimetre, 30.0..=900.0, "from the smallest mount to the largest",
                 asks "Circle of the mount's bolts",
                 hint "Measure it on the mount itself.",
-                unknown "A common circle; measure yours before anyone drills.";
+                because "to be taken from the mount in hand",
+                changes "holes in the top plate", from HOUSE;
             /// Height of the walls, or of the dome's edge, above the observing floor.
             wall_height_m: Metre, 0.0..=6.0, "nought is an open site; higher than 6 is a tower",
                 asks "How high are the walls, or the dome's edge?",
@@ -120,7 +128,9 @@ section! {
             /// Height of the observer's eye above the floor, standing.
             eye_height_m: Metre, 0.5..=2.2, "from a seated child to a very tall adult",
                 asks "How high is your eye when you stand?",
-                unknown "It is left out of the height.";
+                unknown "It is left out of the height.",
+                because "a standing adult of average height",
+                changes "height of the pier", from Source::judgement("eye of a standing adult");
             /// Radius that the telescope sweeps about the mount's axes.
             swing_radius_m: Metre, 0.1..=5.0, "from a spotting scope to a telescope of a metre",
                 asks "How far does the telescope reach as it swings?",
@@ -131,23 +141,27 @@ section! {
             /// Stiffening ribs between column and base plate.
             stiffener_count: 0..=12, "none to twelve",
                 asks "Ribs between column and base plate",
-                unknown "None is assumed.";
+                takes 0.0, because "a thick plate does without",
+                changes "the joint's stiffness", from HOUSE;
         }
         others {
             /// What the column is filled with.
             fill: Fill,
                 asks "What is it filled with?",
                 hint "Dry sand adds weight and deadens a ring; it adds no stiffness.",
-                unknown "Nothing: a fill can be added later.";
+                takes Fill::None, because "a fill can be added later",
+                changes "mass and damping", from HOUSE;
             /// What the base plate stands on.
             levelling: Levelling,
                 asks "What does the base plate stand on?",
-                unknown "Nuts are assumed.";
+                takes Levelling::Nuts, because "the usual way to level",
+                changes "the joint's stiffness", from HOUSE;
             /// Strength grade of its steel.
             steel: Steel,
                 asks "Grade of the steel",
                 hint "It changes strength, not stiffness.",
-                unknown "The least grade sold is assumed.";
+                because "the least grade sold",
+                changes "strength, not stiffness", from HOUSE;
             /// Name of a standard tube of the built-in table; its sizes are taken where none are stated.
             tube: String,
                 asks "A standard tube by its name",

@@ -3,7 +3,9 @@
 mod contradictions;
 
 use crate::field::{Problem, choice, section};
+use crate::rules::tree_reach;
 use crate::site_plan::{SitePlan, TITLE_LENGTH, text_problem};
+use crate::source::Source;
 
 use crate::path;
 pub use contradictions::contradictions;
@@ -120,6 +122,9 @@ choice! {
     }
 }
 
+/// Nothing near is taken to be there unless it was said.
+const NOTHING_NEAR: Source = Source::judgement("nothing near unless stated");
+
 section! {
     /// Site and soil.
     pub struct Site in site {
@@ -163,7 +168,8 @@ section! {
             groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface",
                 asks "How far down is the water in a wet winter?",
                 hint "The highest it stands in the year, below ground level; 0 is water at the surface.",
-                unknown "The water is assumed to lie below the block. If the hole fills, come back here.";
+                because "most gardens are dry to the depth of a spade; a trial hole left open for a day shows",
+                changes "water near the base softens sand and silt, lifts the block and makes the pit unsafe", from NOTHING_NEAR;
             /// Depth to which frost goes in a hard winter.
             frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year",
                 asks "How deep does the frost go in a hard winter?",
@@ -183,30 +189,38 @@ section! {
             slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff",
                 asks "Slope of the ground",
                 hint "0 is level; 45 falls as far as it runs.",
-                unknown "Level ground is assumed.";
+                because "a pier is seldom built on a slope",
+                changes "a slope makes one side of the block stand out of the ground", from NOTHING_NEAR;
             /// Distance from the pier's axis to the nearest tree or large shrub.
             tree_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
                 asks "How far away is the nearest tree or large shrub?",
-                unknown "No tree is assumed to be near. Look again if the ground is clay.";
+                because "nothing was said of trees",
+                changes "near a tree clay shrinks and swells, and the pier leans with the seasons", from NOTHING_NEAR;
             /// Height of that tree when grown.
             tree_height_m: Metre, 0.0..=120.0, "no tree is higher",
                 asks "Height of that tree when grown",
-                unknown "A full-grown garden tree is assumed.";
+                unknown "A full-grown garden tree is assumed.",
+                because "a grown garden tree",
+                changes "how far its roots dry the ground", from Source::judgement("garden tree");
             /// Distance from the pier's axis to the nearest drain or buried service.
             drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
                 asks "How far away is the nearest drain, cable or pipe?",
                 hint "Have the place traced before you dig; plans of buried services are often wrong.",
-                unknown "Assumed: none nearby. Have the ground scanned before you dig.";
+                because "nothing was said of drains and services; they must be looked for all the same",
+                changes "a pipe or cable in the pit is a danger, and a leaking drain softens the ground", from NOTHING_NEAR;
             /// Distance from the pier's axis to the nearest building's footing.
             building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
                 asks "How far away is the nearest building?",
                 hint "Measured to its wall.",
-                unknown "No building is assumed to be near.";
+                because "nothing was said of buildings",
+                changes "a pit near a footing can undermine it", from NOTHING_NEAR;
             /// Depth of that building's footing below ground level.
             building_footing_depth_m: Metre, 0.0..=20.0, "deeper than 20 is a basement of several storeys, which no garden pit reaches",
                 asks "How deep does that building’s footing go?",
                 hint "Below ground level, to its underside.",
-                unknown "A shallow footing is assumed.";
+                unknown "A shallow footing is assumed.",
+                because "a shallow footing, such as an old wall or a shed has",
+                changes "how near to it the pit may be dug", from Source::judgement("footing of unknown depth");
             /// Distance from the pier's axis to the edge of the nearest bank or retaining wall below it.
             bank_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
                 asks "How far away is the edge of a bank or retaining wall below the pier?",
@@ -214,17 +228,21 @@ section! {
             /// Height of that bank or wall.
             bank_height_m: Metre, 0.1..=50.0, "lower than a hand's breadth is no bank, higher than 50 is a cliff",
                 asks "How high is that bank or wall?",
-                unknown "About chest height is assumed.";
+                unknown "About chest height is assumed.",
+                because "a garden terrace about as high as a person's chest",
+                changes "how far behind its edge the pier has to stay", from Source::judgement("bank of unknown height");
             /// Thickness of soft topsoil over the ground described.
             topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead",
                 asks "Depth of the soft topsoil",
                 hint "Down to where the colour changes and the roots end.",
-                unknown "A usual depth of topsoil is assumed.";
+                because "garden topsoil is thinner than most blocks are deep",
+                changes "topsoil carries nothing and does not hold the block's sides", from NOTHING_NEAR;
             /// Depth of rock below ground level.
             rock_depth_m: Metre, 0.0..=100.0, "deeper rock has no effect",
                 asks "Depth of rock",
                 hint "Where the bar rings.",
-                unknown "No rock is expected within the depth that matters.";
+                because "nothing was said of rock",
+                changes "rock stops the spade and is the best of bases", from NOTHING_NEAR;
             /// Mean air temperature over the year.
             mean_annual_temperature_c: Celsius, -30.0..=35.0, "from the coldest to the hottest places people live",
                 asks "Mean temperature over the year",
@@ -252,7 +270,8 @@ section! {
             soil: Soil,
                 asks "What is the ground at the bottom of the hole?",
                 hint "Choose the nearest. Do not go into a hole deeper than your waist to find out.",
-                unknown "An average soil is assumed, and the range of stillness is wide.";
+                takes Soil::FirmClay, because "an average soil; feel it with your hands at the depth of the block",
+                changes "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's sides", from Source::judgement("average soil");
             /// How the speed of shear waves was measured.
             shear_wave_speed_method: WaveSpeedMethod,
                 asks "How was that speed measured?",
@@ -267,11 +286,14 @@ section! {
             tree_water_demand: WaterDemand,
                 asks "What kind of tree is it?",
                 hint "Thirsty trees dry clay farther out than they are high.",
-                unknown "It counts as a thirsty one.";
+                unknown "It counts as a thirsty one.",
+                because "a tree whose kind is not known counts as a thirsty one",
+                changes "how far its roots dry the ground", from tree_reach::SOURCE;
             /// How open the site is to the wind.
             exposure: Exposure,
                 asks "How open is the site to the wind?",
-                unknown "Something between open fields and gardens is assumed.";
+                takes Exposure::Country, because "most sites lie between open fields and gardens",
+                changes "wind on the telescope and the column", from Source::judgement("average exposure");
             /// Kind of the rock that `rock_depth_m` or `soil` speaks of.
             rock_kind: RockKind,
                 asks "What kind of rock is it?",

@@ -3,6 +3,7 @@
 use crate::field::{Problem, section};
 use crate::path;
 use crate::site_plan::SitePlan;
+use crate::source::Source;
 
 section! {
     /// Work.
@@ -12,7 +13,8 @@ section! {
             temperature_c: Celsius, -20.0..=45.0, "below -20 and above 45 nobody pours",
                 asks "How warm is it while the concrete hardens?",
                 hint "The mean of days and nights. In the cold, everything waits longer.",
-                unknown "A cool spring is assumed.";
+                takes 10.0, because "a cool spring or autumn",
+                changes "days before drilling and loading", from Source::judgement("cool season");
             /// Hours by which the clocks of the place are ahead of universal time (UTC) on the start day, summer time included.
             utc_offset_h: Hour, -12.0..=14.0, "clocks anywhere are between 12 hours behind and 14 hours ahead of universal time",
                 asks "Hours that your clocks are ahead of universal time (UTC)",
@@ -24,7 +26,8 @@ section! {
             people: 1..=20, "from one person to a large gang",
                 asks "How many of you are there?",
                 hint "It sets how long the digging and pouring take.",
-                unknown "Two people are assumed.";
+                takes 2.0, because "lifting and pouring ask for two",
+                changes "how long the work takes", from Source::judgement("house default");
         }
         others {
             /// Day on which digging starts, year-month-day.

@@ -1,11 +1,12 @@
 //! What comes from a product's sheet; without one the codes' least values, marked as placeholders.
 
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::field::NumberField;
 use crate::path;
 use crate::rules::aci_318_19::bond;
 use crate::rules::resin::{self, Times};
 use crate::rules::threads::Thread;
+use crate::site_plan::anchors::{EN_DEPTH, PLACEHOLDER};
 use crate::site_plan::{Anchors as Said, Code, SitePlan};
 use crate::source::Source;
 use crate::stock::goods;
@@ -68,16 +69,7 @@ pub fn cure_at(brief: &crate::brief::Brief, temperature_c: f64) -> Option<Time> 
     }
 }
 
-const HOUSE: Source = Source::judgement("placeholder until the product's sheet is at hand");
-/// The codes' range of the bond model.
-const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
 const ACI_DEPTH: Source = Source::from_memory("ACI 318", "19", "17.3.3");
-const ACI_EDGE: Source = Source::from_memory("ACI 318", "19", "17.9.2");
-const DISPLACEMENT: Source = Source::second_hand(
-    "A published assessment of a bonded anchor",
-    "2011",
-    "displacement factors",
-);
 
 /// Decides what the sheet would say.
 pub fn resolve(
@@ -94,23 +86,11 @@ pub fn resolve(
     let hole = said
         .hole_diameter_mm
         .unwrap_or(millimetre::get(thread.drill));
-    let installation_factor = ask.number(
-        Said::installation_factor,
-        1.2,
-        Taken::new(
-            "an average product",
-            "design resistance of the concrete",
-            HOUSE,
-        ),
-    );
-    let sustained_factor = ask.number(
+    let installation_factor = usual!(ask, Said::installation_factor);
+    let sustained_factor = taken!(
+        ask,
         Said::sustained_factor,
-        crate::rules::en_1992_4_2018::bond::SUSTAINED_DEFAULT_RATIO,
-        Taken::new(
-            "the code's value where a product states none",
-            "bond under lasting load",
-            HOUSE,
-        ),
+        crate::rules::en_1992_4_2018::bond::SUSTAINED_DEFAULT_RATIO
     );
     let units = ask.units;
     let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
@@ -125,30 +105,13 @@ pub fn resolve(
     let max_embedment = ask.number(
         Said::max_embedment_mm,
         20.0 * d,
-        Taken::new(
-            "twenty diameters, where both codes end",
-            "how deep a stud may be",
-            depths,
-        ),
+        Taken {
+            source: depths,
+            ..taken!(Said::max_embedment_mm)
+        },
     );
-    let min_edge = ask.number(
-        Said::min_edge_mm,
-        6.0 * d,
-        Taken::new(
-            "six diameters, without tests",
-            "how near an edge a stud may stand",
-            ACI_EDGE,
-        ),
-    );
-    let min_spacing = ask.number(
-        Said::min_spacing_mm,
-        6.0 * d,
-        Taken::new(
-            "six diameters, without tests",
-            "how near each other studs may stand",
-            ACI_EDGE,
-        ),
-    );
+    let min_edge = taken!(ask, Said::min_edge_mm, 6.0 * d);
+    let min_spacing = taken!(ask, Said::min_spacing_mm, 6.0 * d);
     let min_thickness = ask.number(
         Said::min_thickness_mm,
         (depth + 2.0 * hole).max(100.0),
@@ -158,18 +121,10 @@ pub fn resolve(
                 "embedment and two holes, at least 4\u{a0}in",
             ),
             "how thin the concrete may be",
-            HOUSE,
+            PLACEHOLDER,
         ),
     );
-    let splitting_edge = ask.number(
-        Said::splitting_edge_mm,
-        2.0 * depth,
-        Taken::new(
-            "twice the embedment, without tests",
-            "splitting of the block",
-            HOUSE,
-        ),
-    );
+    let splitting_edge = taken!(ask, Said::splitting_edge_mm, 2.0 * depth);
     Product {
         bond_cracked,
         bond_uncracked,
@@ -181,55 +136,19 @@ pub fn resolve(
         min_spacing,
         min_thickness,
         splitting_edge,
-        displacement_short: ask.number(
-            Said::displacement_short_mm_per_mpa,
-            0.020,
-            Taken::new(
-                "a published value in uncracked concrete",
-                "turn of a plate on nuts",
-                DISPLACEMENT,
-            ),
-        ),
-        displacement_long: ask.number(
-            Said::displacement_long_mm_per_mpa,
-            0.21,
-            Taken::new(
-                "a published value in cracked concrete",
-                "slow creep of the studs",
-                DISPLACEMENT,
-            ),
-        ),
+        displacement_short: usual!(ask, Said::displacement_short_mm_per_mpa),
+        displacement_long: usual!(ask, Said::displacement_long_mm_per_mpa),
         gel_time,
         cure_time,
-        cartridge: ask.number(
-            Said::cartridge_ml,
-            goods::size("cartridge", ask.stock),
-            Taken::new("a size that fits a common gun", "how many to buy", HOUSE),
-        ),
-        purge: ask.number(
-            Said::purge_ml,
-            15.0,
-            Taken::new(
-                "three strokes until the colour is even",
-                "how many cartridges to buy",
-                HOUSE,
-            ),
-        ),
+        cartridge: taken!(ask, Said::cartridge_ml, goods::size("cartridge", ask.stock)),
+        purge: usual!(ask, Said::purge_ml),
     }
 }
 
 /// Bond strengths: the row for the warmest use, the single values, or the code's least.
 fn bonds(plan: &SitePlan, ask: &mut Ask) -> (Given<Pressure>, Given<Pressure>) {
     let said = &plan.anchors;
-    let warmest = ask.number(
-        Said::service_temperature_c,
-        40.0,
-        Taken::new(
-            "the top of a block in the summer sun",
-            "which row of a product's bond strengths counts",
-            HOUSE,
-        ),
-    );
+    let warmest = usual!(ask, Said::service_temperature_c);
     let row = said
         .bond_by_temperature
         .iter()

@@ -3,7 +3,7 @@
 use crate::brief::block;
 use crate::brief::floor::Floor;
 use crate::brief::load::Load;
-use crate::brief::{Ask, Given, Taken};
+use crate::brief::{Ask, Given, Taken, taken};
 use crate::figure::{Metre, Unit, Units};
 use crate::rules::sightline;
 use crate::site_plan::{Pier as Said, SitePlan};
@@ -109,12 +109,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
         return Given::said(metre::new(stated));
     }
     if plan.pier.eye_height_m.is_none() {
-        let taken = Taken::new(
-            "a standing adult of average height",
-            "height of the pier",
-            Source::judgement("eye of a standing adult"),
-        );
-        ask.note_number(Said::eye_height_m.row, EYE_M, taken);
+        ask.note_number(Said::eye_height_m.row, EYE_M, taken!(Said::eye_height_m));
     }
     let (axis, reason) = wanted_axis(sight, load, ask.units);
     let exact = metre::get(axis - sight.seat);
