@@ -10,15 +10,15 @@ use stillground::options::{Options, Worth, measuring};
 use stillground::site_plan::SitePlan;
 
 use crate::config::Config;
+use crate::connections::connections;
 use crate::copies::Copies;
 use crate::error::Trouble;
 use crate::guard::Guard;
-use crate::handlers::print::Prints;
 use crate::limits::Bodies;
 use crate::lookup::Held;
 use crate::planned::{Planned, digest};
+use crate::prints::Prints;
 use crate::searches::Searches;
-use crate::server;
 use crate::shares::Shares;
 use crate::shelf::MemoryShelf;
 use crate::store::Store;
@@ -83,7 +83,7 @@ impl App {
             prints: Prints::default(),
             guard: Guard::default(),
             watch: Watch::default(),
-            connections: server::connections(),
+            connections: connections(),
             copies: Copies::default(),
             places: Shares::new(MOST_REQUESTS, MOST_REQUESTS_OF_ONE),
             bodies: Bodies::new(&config),

@@ -85,7 +85,7 @@ pub fn on_a_phone(name: &str, brief: &Brief, design: &Design) -> Option<Drawing>
 
 fn drawn(name: &str, brief: &Brief, design: &Design, form: Form) -> Option<Drawing> {
     Some(match name {
-        "cut-away" => cut_away::draw(&cut_away::layout(brief, design), form),
+        "cut-away" => cut_away::draw(brief, design, form),
         "section" => section::draw(&section::layout(brief, design), form),
         "pit" => pit::draw(&pit::layout(brief, design), form),
         "column" => column::draw(&column::layout(brief, design), form),

@@ -19,10 +19,10 @@ use tower_http::timeout::TimeoutLayer;
 use crate::app::App;
 use crate::error::Trouble;
 use crate::handlers::api::{describe, design, entries, links, photos, plans, recovery, trace};
-use crate::handlers::print::Print;
 use crate::handlers::{asset, health, house, pages};
 use crate::limits::LONGEST_ANSWER;
 use crate::passage::{panicked, passage};
+use crate::prints::Print;
 use crate::{journal, security};
 
 /// The whole service, under its base path.

@@ -2,6 +2,7 @@
 
 mod accept;
 mod sweep;
+mod watcher;
 
 use std::io::{self, ErrorKind};
 use std::net::SocketAddr;
@@ -10,18 +11,11 @@ use tokio::net::{TcpListener, TcpSocket};
 
 use crate::app::App;
 use crate::config::{Config, DEFAULT_LISTEN};
+use crate::connections::connections;
 use crate::guard::Guard;
 use crate::router::router;
-use crate::shares::Shares;
 use crate::store::{Store, StoreFailure};
-use crate::watch;
 use accept::Entrance;
-
-/// Places for connections, below the limit of files.
-#[must_use]
-pub fn connections() -> Shares {
-    accept::connections()
-}
 
 /// A service that has its store and its port, and is about to answer.
 pub struct Server {
@@ -114,7 +108,7 @@ impl Server {
             tokio::spawn(copies.for_ever(database, copying))
         });
         let figures = self.watcher.map(|listener| {
-            let (figures, config) = (watch::router(self.app.clone()), config.clone());
+            let (figures, config) = (watcher::router(self.app.clone()), config.clone());
             tokio::spawn(async move {
                 let stop = std::future::pending();
                 let entrance = Entrance {

@@ -1,21 +1,13 @@
 //! Figures for a watcher, in the text form of Prometheus (version 0.0.4): counts and times by route, never by address.
 
-mod gauges;
-
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
-use axum::Router;
 use axum::http::Method;
-use axum::http::header::CONTENT_TYPE;
-use axum::response::IntoResponse;
-use axum::routing::get;
 use stillground::design::ENGINE_VERSION;
-
-use crate::app::App;
 
 /// Which source this was built from, when whoever built it said so.
 pub const BUILD: &str = match option_env!("STILLGROUND_BUILD") {
@@ -176,19 +168,6 @@ fn known(method: &Method) -> &'static str {
         "OPTIONS" => "OPTIONS",
         _ => "other",
     }
-}
-
-/// What stands at the watcher's address: the figures and nothing else.
-pub fn router(app: App) -> Router {
-    let figures = async move || {
-        let text = app.watch.text(app.store.ping().await.is_ok()) + &gauges::text(&app);
-        (
-            [(CONTENT_TYPE, "text/plain; version=0.0.4; charset=utf-8")],
-            text,
-        )
-            .into_response()
-    };
-    Router::new().route("/metrics", get(figures))
 }
 
 #[cfg(test)]

@@ -16,8 +16,9 @@ pub mod taking;
 mod verdict;
 mod waits;
 
+pub use crate::stages::schedule::MEASURE;
 pub use board::{Board, State, TaskState, board};
-pub use entry::{Entry, Kind, MEASURE};
+pub use entry::{Entry, Kind};
 pub use faults::Fault;
 pub use gate::in_the_way;
 pub use item::{Answer, Asks, Band, Item, Moment, Needed, item_of};

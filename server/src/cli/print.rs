@@ -6,7 +6,8 @@ use std::path::Path;
 use super::Failure;
 use super::design::read;
 use crate::drawing;
-use crate::handlers::print::{Issue, Print, bytes};
+use crate::handlers::print::{Issue, bytes};
+use crate::prints::Print;
 use crate::views::pdf::Paper;
 use crate::views::{csv, dxf, ics, svg};
 

@@ -11,6 +11,10 @@ mod scene;
 mod words;
 
 pub use layout::{Layout, layout};
+pub use words::{Words, words};
+
+use stillground::brief::Brief;
+use stillground::design::Design;
 
 use crate::drawing::area::Area;
 use crate::drawing::pen::{Head, Pen};
@@ -25,18 +29,20 @@ const TITLE: &str = "The pier in the opened ground, seen from the south-east";
 
 /// Draws it.
 #[must_use]
-pub fn draw(layout: &Layout, form: Form) -> Drawing {
+pub fn draw(brief: &Brief, design: &Design, form: Form) -> Drawing {
+    let layout = layout(brief, design);
+    let words = words(brief, design, &layout);
     let mut scene = Scene {
         pen: Pen::new(form),
         veil: Veil::default(),
-        view: view(layout),
+        view: view(&layout),
     };
-    picture(&mut scene, layout);
-    labels::put(&mut scene, layout);
+    picture(&mut scene, &layout);
+    labels::put(&mut scene, &layout, &words);
     scene.pen.finish(Head {
         name: "cut-away",
         title: TITLE.to_owned(),
-        description: layout.words.description.clone(),
+        description: words.description,
         scale: None,
     })
 }

@@ -33,7 +33,7 @@ use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::app::App;
-use crate::handlers::print::Print;
+use crate::prints::Print;
 
 /// Every page.
 pub fn routes() -> Router<App> {

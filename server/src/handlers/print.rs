@@ -6,7 +6,6 @@ use axum::body::Bytes;
 use axum::http::HeaderValue;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
-use moka::sync::Cache;
 use serde::Deserialize;
 use stillground::site_plan::SitePlan;
 
@@ -15,6 +14,7 @@ use crate::client::Client;
 use crate::config::House;
 use crate::error::Trouble;
 use crate::planned::Planned;
+use crate::prints::{Print, Printed};
 use crate::record::{Record, Writer};
 use crate::turns::Work;
 use crate::views::pages::found;
@@ -26,17 +26,6 @@ use crate::views::{csv, dxf, ics};
 pub struct Asked {
     /// Size of paper, `a4` or `letter`, for the template also `a3` to `a0`; left out: by the plan's units.
     pub paper: Option<String>,
-}
-
-/// Which print.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Print {
-    /// The site set.
-    Plan,
-    /// Everything that can be checked.
-    File,
-    /// The drilling template.
-    Template,
 }
 
 /// What stands on a print besides the design.
@@ -65,38 +54,6 @@ impl Letterhead {
             accent: house.look.as_ref().map(|look| look.accent),
         };
         (head.name.is_some() || head.accent.is_some()).then_some(head)
-    }
-}
-
-/// Prints that are kept, so that one that is asked for again, or only for its head, is not made again. Cheap to clone.
-#[derive(Clone)]
-pub struct Prints(Cache<Printed, Bytes>);
-
-/// Most bytes of prints that are kept.
-const MOST_KEPT: u64 = 24 * 1024 * 1024;
-
-/// All that a print depends on besides the settings, which stay as they are while the service runs.
-#[derive(Debug, Clone, PartialEq, Eq, Hash)]
-struct Printed {
-    which: Print,
-    paper: Paper,
-    plan: [u8; 32],
-    improved: bool,
-    revision: Option<i64>,
-    date: Option<String>,
-    links: [Option<String>; 2],
-    built: Vec<Built>,
-}
-
-impl Default for Prints {
-    fn default() -> Self {
-        let weight = |_: &Printed, print: &Bytes| u32::try_from(print.len()).unwrap_or(u32::MAX);
-        Self(
-            Cache::builder()
-                .max_capacity(MOST_KEPT)
-                .weigher(weight)
-                .build(),
-        )
     }
 }
 

@@ -1,7 +1,6 @@
 //! Taking connections: bounded in number for one machine and in all, each with limits of time on what it sends and on what
 //! it does not read. Whoever watches the service hears from it when there is no room for anybody else.
 
-mod files;
 mod lobby;
 mod patient;
 
@@ -27,10 +26,6 @@ use crate::shares::{Share, Shares};
 use lobby::Lobby;
 use patient::Patient;
 
-/// Most connections at once, where the system gives that many files.
-const MOST_CONNECTIONS: usize = 16_384;
-/// Most connections of one machine that is no proxy of ours. A browser opens six.
-const MOST_OF_ONE: usize = 128;
 /// Longest time for a request's head to arrive, and for a kept connection to stay idle.
 const SLOWEST_HEAD: Duration = Duration::from_secs(30);
 /// Longest head that is read, bytes.
@@ -39,11 +34,6 @@ const LARGEST_HEAD: usize = 64 * 1024;
 const LONGEST_FAREWELL: Duration = Duration::from_secs(20);
 /// Pause after the system could not give a connection, for instance for want of file handles.
 const PAUSE: Duration = Duration::from_millis(20);
-
-/// Places for connections, below the limit of files.
-pub(super) fn connections() -> Shares {
-    Shares::new(MOST_CONNECTIONS.min(files::for_connections()), MOST_OF_ONE)
-}
 
 /// What a connection is held against before it is read.
 pub(super) struct Entrance {

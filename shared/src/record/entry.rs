@@ -4,10 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::rules::calendar;
 use crate::site_plan::commissioning::Measurement;
+use crate::stages::schedule::MEASURE;
 
-/// The task at which the finished pier is measured. What is measured of a pier that stands belongs to it too, though that plan
-/// has no tasks.
-pub const MEASURE: &str = "measure";
 /// Longest name of whoever entered something, in characters.
 pub const LONGEST_NAME: usize = 100;
 /// Longest text, in characters.

@@ -1,10 +1,11 @@
 //! What is wrong with an entry, held against the plan's tasks and items.
 
-use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, MEASURE, minutes_of};
+use super::entry::{Entry, Kind, LONGEST_ID, LONGEST_NAME, LONGEST_TEXT, minutes_of};
 use super::item::{Asks, Item, item_of};
 use crate::rules::calendar;
 use crate::site_plan::commissioning::MeasurementKind;
 use crate::stages::materials::Material;
+use crate::stages::schedule::MEASURE;
 use crate::stages::schedule::Task;
 use crate::text::{unfit, unfit_lines};
 

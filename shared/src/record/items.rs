@@ -10,11 +10,11 @@ mod proving;
 mod standing;
 mod tightening;
 
-use super::entry::MEASURE;
 use super::item::Item;
 use crate::brief::Brief;
 use crate::design::Design;
 use crate::figure::UnitOf;
+use crate::stages::schedule::MEASURE;
 
 /// What the items are made from.
 struct Job<'a> {

@@ -1,12 +1,14 @@
 //! Anchors: the resin-bonded studs.
 
 mod against;
+pub(crate) mod sources;
 mod tables;
 
 use crate::field::{choice, section};
 use crate::site_plan::HOUSE;
-use crate::source::Source;
 use crate::stock::Stock;
+
+use sources::{ACI_EDGE, DISPLACEMENT, EN_DEPTH, PLACEHOLDER};
 
 pub use against::contradictions;
 pub use tables::{BondRow, MOST_ROWS, TimeRow, problems};
@@ -170,18 +172,6 @@ impl StrengthClass {
         }
     }
 }
-
-/// A figure that holds its place until the product's sheet is at hand.
-pub(crate) const PLACEHOLDER: Source =
-    Source::judgement("placeholder until the product's sheet is at hand");
-/// The codes' range of the bond model.
-pub(crate) const EN_DEPTH: Source = crate::rules::en_1992_4_2018::bond::BOND;
-const ACI_EDGE: Source = Source::from_memory("ACI 318", "19", "17.9.2");
-const DISPLACEMENT: Source = Source::second_hand(
-    "A published assessment of a bonded anchor",
-    "2011",
-    "displacement factors",
-);
 
 section! {
     /// Anchors.

@@ -22,6 +22,10 @@ use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::pier::Pier;
 
+/// The task at which the finished pier is measured. What is measured of a pier that stands belongs to it too, though that plan
+/// has no tasks.
+pub const MEASURE: &str = "measure";
+
 /// One task.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Task {

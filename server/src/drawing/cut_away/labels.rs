@@ -2,6 +2,7 @@
 
 use super::layout::Layout;
 use super::scene::{Place, Scene};
+use super::words::Words;
 use super::{RING, on_ring};
 use crate::drawing::callout::{Callout, note};
 use crate::drawing::{Point, callout};
@@ -10,8 +11,8 @@ use crate::drawing::{Point, callout};
 const WIDE: f64 = 44.0;
 
 /// Puts them beside the picture, or numbers on it with a list below.
-pub fn put(scene: &mut Scene, layout: &Layout) {
-    let notes = notes(scene, layout);
+pub fn put(scene: &mut Scene, layout: &Layout, words: &Words) {
+    let notes = notes(scene, layout, words);
     let bounds = scene.pen.bounds();
     callout::column(
         &mut scene.pen,
@@ -23,8 +24,7 @@ pub fn put(scene: &mut Scene, layout: &Layout) {
     );
 }
 
-fn notes(scene: &Scene, layout: &Layout) -> Vec<Callout> {
-    let words = &layout.words;
+fn notes(scene: &Scene, layout: &Layout, words: &Words) -> Vec<Callout> {
     let point = |place: Place| scene.view.at(place);
     let (foot, top) = (
         layout.pier.foot() + layout.pier.plate_thickness,

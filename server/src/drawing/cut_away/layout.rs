@@ -5,7 +5,6 @@ use stillground::design::Design;
 use stillground::stages::ground::soil_table::Group;
 use stillground::units::{Length, metre};
 
-use super::words::{self, Words};
 use crate::drawing::upright::{self, Upright};
 
 /// What the picture shows.
@@ -27,7 +26,6 @@ pub struct Layout {
     pub(super) person: f64,
     /// Half of the piece of ground that is drawn.
     pub(super) reach: f64,
-    pub(super) words: Words,
 }
 
 /// What the pier carries, as a plain tube on a plain head.
@@ -101,12 +99,10 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
             .map(|quiet| quiet.distance_m),
         person: 0.0,
         reach: 0.0,
-        words: Words::default(),
     };
     layout.floor = floor(brief, design, &layout);
     layout.person = person(brief, &layout);
     layout.reach = (layout.pit_half() + BEYOND_PIT_M.0).max(layout.person + ELBOWS_M);
-    layout.words = words::words(brief, design, &layout);
     layout
 }
 
@@ -206,20 +202,6 @@ impl Layout {
     /// Where the drawn ground ends below.
     pub(super) fn bottom(&self) -> f64 {
         self.depth + 0.14 * self.reach
-    }
-
-    /// What its labels say.
-    #[must_use]
-    pub fn labels(&self) -> Vec<&str> {
-        let words = &self.words;
-        let always = [&words.column, &words.studs, &words.block, &words.depth];
-        always
-            .into_iter()
-            .chain(&words.distance)
-            .chain(&words.water)
-            .map(String::as_str)
-            .filter(|label| !label.is_empty())
-            .collect()
     }
 
     /// Whether the ring of the quiet distance lies on the drawn ground.

@@ -21,8 +21,24 @@ pub struct Words {
     pub(super) description: String,
 }
 
+impl Words {
+    /// What the labels say.
+    #[must_use]
+    pub fn labels(&self) -> Vec<&str> {
+        let always = [&self.column, &self.studs, &self.block, &self.depth];
+        always
+            .into_iter()
+            .chain(&self.distance)
+            .chain(&self.water)
+            .map(String::as_str)
+            .filter(|label| !label.is_empty())
+            .collect()
+    }
+}
+
 /// Puts them together.
-pub(super) fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
+#[must_use]
+pub fn words(brief: &Brief, design: &Design, layout: &Layout) -> Words {
     let units = brief.units;
     let millimetres = |length_m: f64| length_text(units, length_m * 1000.0);
     let long = |length_m: f64| units.say(length_m, Unit::Metre);

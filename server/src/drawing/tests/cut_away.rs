@@ -60,7 +60,9 @@ fn the_cut_away_shows_every_plan_with_few_labels() {
         found.extend(faults(&name, &sheet, WIDEST));
         found.extend(phone_faults(&name, &phone));
         let picture = crate::drawing::cut_away::layout(&brief, &design);
-        let count = picture.labels().len();
+        let count = crate::drawing::cut_away::words(&brief, &design, &picture)
+            .labels()
+            .len();
         assert!((3..=6).contains(&count), "{name}: {count} labels");
         // On the telephone each label is a number in its ring and a number of the list.
         for number in 1..=count {

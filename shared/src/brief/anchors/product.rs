@@ -6,7 +6,7 @@ use crate::path;
 use crate::rules::aci_318_19::bond;
 use crate::rules::resin::{self, Times};
 use crate::rules::threads::Thread;
-use crate::site_plan::anchors::{EN_DEPTH, PLACEHOLDER};
+use crate::site_plan::anchors::sources::{EN_DEPTH, PLACEHOLDER};
 use crate::site_plan::{Anchors as Said, Code, SitePlan};
 use crate::source::Source;
 use crate::stock::goods;

@@ -6,12 +6,12 @@
 use super::Job;
 use super::bands::{number, up_to};
 use crate::figure::{Arcsecond, Unit};
-use crate::record::entry::MEASURE;
 use crate::record::item::{Asks, Band, Item};
 use crate::record::taking::{FIRST_FREQUENCY, SETTLING, STAND};
 use crate::record::verdict::Verdict;
 use crate::site_plan::commissioning::MeasurementKind;
 use crate::source::Source;
+use crate::stages::schedule::MEASURE;
 use crate::units::hertz;
 
 /// What is read off a plate solver or a trace is read to this share.

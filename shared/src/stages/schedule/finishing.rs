@@ -1,8 +1,8 @@
 //! Floor, wiring, telescope, and what is looked at again later.
 
 use crate::notes::When;
-use crate::record::MEASURE;
 use crate::site_plan::floor::FloorKind;
+use crate::stages::schedule::MEASURE;
 use crate::units::square_metre;
 
 use super::{Job, Plan};
