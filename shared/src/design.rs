@@ -104,7 +104,6 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         &block,
         &stiffness,
         &pier,
-        &anchors,
         &floor,
         stiffness.influence(),
     )
@@ -122,7 +121,6 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         excavation: &excavation,
         block: &block,
         pier: &pier,
-        anchors: &anchors,
         floor: &floor,
         motion: &motion,
         checks: &notes.checks,

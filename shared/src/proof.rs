@@ -20,7 +20,6 @@ mod words;
 use crate::brief::Brief;
 use crate::halfspace::Shelf;
 use crate::site_plan::{Commissioning, SitePlan};
-use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
@@ -50,8 +49,6 @@ pub struct Planned<'a> {
     pub stiffness: &'a GroundStiffness,
     /// The column.
     pub pier: &'a Pier,
-    /// The studs.
-    pub anchors: &'a Anchors,
     /// The floor.
     pub floor: &'a Floor,
 }
@@ -69,7 +66,7 @@ pub fn find(planned: Planned, said: &Commissioning, shelf: &dyn Shelf) -> Option
     let mut fitted = verdict::judge(&standing, &sampled)?;
     if fitted.holds {
         fitted.remedies = remedies::find(&planned, said, &standing, &sampled, shelf);
-        fitted.motion = whole::motion(&planned, &standing, &sampled, planned.anchors);
+        fitted.motion = whole::motion(&planned, &standing, &sampled);
         fitted.symptoms = symptoms::find(said, &fitted);
     }
     Some(fitted)

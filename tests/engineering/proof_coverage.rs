@@ -8,7 +8,7 @@ use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::proof::{self, Fitted, Planned, Range, pier::Standing};
 use stillground::site_plan::SitePlan;
 use stillground::stages::ground_stiffness;
-use stillground::stages::{anchors, loads};
+use stillground::stages::loads;
 use stillground::units::kilogram;
 
 use crate::proof_page::keeps;
@@ -107,7 +107,6 @@ fn fitted(pier: &Value, set: &[&str], shelf: &SmallShelf) -> Option<Fitted> {
     let stiffness =
         ground_stiffness::stage(&brief, &cast.ground.value, &cast.block.value, shelf).value;
     let loads = loads::stage(&brief).value;
-    let anchors = anchors::stage(&brief, &cast.block.value, &loads).value;
     let planned = Planned {
         plan: &plan,
         brief: &brief,
@@ -116,7 +115,6 @@ fn fitted(pier: &Value, set: &[&str], shelf: &SmallShelf) -> Option<Fitted> {
         block: &cast.block.value,
         stiffness: &stiffness,
         pier: &cast.pier.value,
-        anchors: &anchors,
         floor: &cast.floor.value,
     };
     proof::ranges(planned, &plan.commissioning, shelf)

@@ -5,7 +5,6 @@ use crate::proof::Planned;
 use crate::proof::pier::{Point, Standing, UNKNOWNS, Unknown};
 use crate::proof::sampler::Sampled;
 use crate::proof::verdict::thirds;
-use crate::stages::anchors::Anchors;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::motion::rig::Axis;
 use crate::stages::motion::{self, Motion};
@@ -14,12 +13,7 @@ use crate::units::{
 };
 
 /// What the star does on the fitted pier, with the ground's own range.
-pub(super) fn motion(
-    planned: &Planned,
-    standing: &Standing,
-    sampled: &Sampled,
-    anchors: &Anchors,
-) -> Option<Motion> {
+pub(super) fn motion(planned: &Planned, standing: &Standing, sampled: &Sampled) -> Option<Motion> {
     let mut middle: Point = [0.0; UNKNOWNS];
     for (k, place) in middle.iter_mut().enumerate() {
         *place = thirds(sampled.posterior.iter().map(|draw| draw.at[k]))?[1];
@@ -85,7 +79,6 @@ pub(super) fn motion(
         planned.block,
         &stiffness,
         &pier,
-        anchors,
         planned.floor,
         stiffness.influence(),
     );

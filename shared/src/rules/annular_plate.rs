@@ -103,15 +103,13 @@ pub fn response(plate: &Plate, harmonic: usize) -> Option<Response> {
         constants,
         ..
     } = solve(plate, harmonic)?;
-    let middle = |read: fn(&Shape, usize, f64) -> f64, r: f64| -> f64 {
-        (0..4)
-            .map(|i| constants[2 + i] * read(&shapes[i], harmonic, r))
-            .sum()
+    let middle = |read: fn(&Shape, f64) -> f64, r: f64| -> f64 {
+        (0..4).map(|i| constants[2 + i] * read(&shapes[i], r)).sum()
     };
     // A pull of 1 N/m has the unit D/a³ here: movements come out in a³/D, slopes in a²/D, moments in a.
     Some(Response {
-        at_studs: middle(|shape, _, r| shape.value(r), studs) * scale.powi(3) / rigidity,
-        wall_slope: middle(|shape, _, r| shape.slope(r), 1.0) * scale.powi(2) / rigidity,
+        at_studs: middle(|shape, r| shape.value(r), studs) * scale.powi(3) / rigidity,
+        wall_slope: middle(|shape, r| shape.slope(r), 1.0) * scale.powi(2) / rigidity,
         plate_moment: middle(harmonic::moment, 1.0) * scale,
     })
     .filter(|response| response.at_studs.is_finite())
@@ -185,24 +183,24 @@ fn system(
         if i < 2 {
             matrix[(0, i)] = shape.value(1.0);
             matrix[(2, i)] = shape.slope(1.0);
-            matrix[(3, i)] = harmonic::moment(shape, m, 1.0) - wall * shape.slope(1.0);
+            matrix[(3, i)] = harmonic::moment(shape, 1.0) - wall * shape.slope(1.0);
         }
         let (middle, outside) = (2 + i, 6 + i);
         matrix[(1, middle)] = shape.value(1.0);
         matrix[(2, middle)] = -shape.slope(1.0);
-        matrix[(3, middle)] = -harmonic::moment(shape, m, 1.0);
+        matrix[(3, middle)] = -harmonic::moment(shape, 1.0);
         let at_studs = [
             shape.value(studs),
             shape.slope(studs),
-            harmonic::moment(shape, m, studs),
-            harmonic::shear(shape, m, studs),
+            harmonic::moment(shape, studs),
+            harmonic::shear(shape, studs),
         ];
         for (row, value) in at_studs.into_iter().enumerate() {
             matrix[(4 + row, middle)] = value;
             matrix[(4 + row, outside)] = -value;
         }
-        matrix[(8, outside)] = harmonic::moment(shape, m, outer);
-        matrix[(9, outside)] = harmonic::shear(shape, m, outer);
+        matrix[(8, outside)] = harmonic::moment(shape, outer);
+        matrix[(9, outside)] = harmonic::shear(shape, outer);
     }
     let mut load = SVector::<f64, 10>::zeros();
     load[7] = 1.0;

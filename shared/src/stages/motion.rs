@@ -41,7 +41,6 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::notes::{Found, Notes};
-use crate::stages::anchors::Anchors;
 use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
@@ -172,7 +171,6 @@ pub fn stage(
     block: &Block,
     stiffness: &GroundStiffness,
     pier: &Pier,
-    _anchors: &Anchors,
     floor: &Floor,
     influence: Option<&dyn Influence>,
 ) -> Found<Motion> {

@@ -88,6 +88,8 @@ impl BesidePage {
                 let drawing = way::draw(name, point, extent, units);
                 (title, svg::write(&drawing))
             });
+        let [ours, theirs] = [0, 1].map(|side: usize| plans[side].prices.currency.as_deref());
+        let currency = ours.filter(|_| ours == theirs);
         Self {
             frame,
             root: root.to_owned(),
@@ -96,7 +98,7 @@ impl BesidePage {
             same,
             heads,
             sides: sides.collect(),
-            rows: rows(&[&points[0], &points[1]], units),
+            rows: rows(&[&points[0], &points[1]], units, currency),
             answers: answers(plans[0], plans[1]),
         }
     }

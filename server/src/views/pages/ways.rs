@@ -228,6 +228,7 @@ impl WaysPage {
             rows: rows(
                 &there.iter().map(|(.., point)| *point).collect::<Vec<_>>(),
                 units,
+                plan.prices.currency.as_deref(),
             ),
             picture: front::draw(options, units).map(|drawing| svg::write(&drawing)),
             by_cost: options
@@ -257,7 +258,7 @@ fn stands(plan: &SitePlan, point: &Point) -> bool {
     stillground::options::taking::taken(plan, point) == *plan
 }
 
-pub(super) fn rows(points: &[&Point], units: Units) -> Vec<Row> {
+pub(super) fn rows(points: &[&Point], units: Units, currency: Option<&str>) -> Vec<Row> {
     let row = |label, say: &dyn Fn(&Point) -> String| Row {
         label,
         says: points.iter().map(|point| say(point)).collect(),
@@ -304,7 +305,7 @@ pub(super) fn rows(points: &[&Point], units: Units) -> Vec<Row> {
     ];
     if points.iter().any(|point| point.cost.is_some()) {
         rows.push(row("Materials that have a price", &|point| {
-            point.cost.map_or_else(String::new, |cost| cost.to_string())
+            by_cost::cost(point, currency)
         }));
     }
     rows
@@ -381,5 +382,8 @@ fn counted(options: &Options, units: Units) -> String {
             say(options.not_reached)
         ));
     }
+    said.push_str(
+        " A dot is a block with its stillest column. A way has the lightest column: for the least digging one within what is asked, for the others one with which nobody would see a difference.",
+    );
     said
 }

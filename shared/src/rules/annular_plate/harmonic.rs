@@ -77,13 +77,13 @@ impl Shape {
 }
 
 /// Radial moment −[w'' + ν(w'/r − m² w/r²)].
-pub(super) fn moment(shape: &Shape, _harmonic: usize, r: f64) -> f64 {
+pub(super) fn moment(shape: &Shape, r: f64) -> f64 {
     -(shape.second(r)
         + POISSON_RATIO * (shape.slope(r) / r - shape.square * shape.value(r) / (r * r)))
 }
 
 /// Kirchhoff's shear −(∇²w)' + (1 − ν) m² (w'/r² − w/r³).
-pub(super) fn shear(shape: &Shape, _harmonic: usize, r: f64) -> f64 {
+pub(super) fn shear(shape: &Shape, r: f64) -> f64 {
     -shape.laplacian_slope(r)
         + (1.0 - POISSON_RATIO)
             * shape.square

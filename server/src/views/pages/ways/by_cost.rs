@@ -31,10 +31,14 @@ impl CostView {
         let units = plan.units.unwrap_or_default();
         let currency = plan.prices.currency.as_deref();
         let say = |count: usize| units.say(count as f64, Count);
-        let mut counted = format!(
-            "What has a price was added up for {} piers, at the prices that the plan holds; a line without a price counts nothing.",
-            say(found.looked_at)
-        );
+        let mut counted = if found.looked_at == 0 {
+            "There was no time left to add up what they cost.".to_owned()
+        } else {
+            format!(
+                "What has a price was added up for {} piers, at the prices that the plan holds; a line without a price counts nothing.",
+                say(found.looked_at)
+            )
+        };
         if found.not_reached > 0 {
             counted.push_str(&format!(
                 " {} are still to be looked at.",
@@ -57,7 +61,7 @@ impl CostView {
     }
 }
 
-fn cost(point: &Point, currency: Option<&str>) -> String {
+pub(super) fn cost(point: &Point, currency: Option<&str>) -> String {
     match (point.cost, currency) {
         (Some(cost), Some(currency)) => format!("{cost}\u{a0}{currency}"),
         (Some(cost), None) => cost.to_string(),
