@@ -119,7 +119,6 @@ pub fn fitted(
         block: &design.block,
         stiffness: &design.ground_stiffness,
         pier: &design.pier,
-        anchors: &design.anchors,
         floor: &design.floor,
     };
     proof::find(planned, &plan.commissioning, shelf)

@@ -121,6 +121,7 @@ pub fn design(brief: &Brief, shelf: &dyn Shelf) -> Design {
         excavation: &excavation,
         block: &block,
         pier: &pier,
+        anchors: &anchors,
         floor: &floor,
         motion: &motion,
         checks: &notes.checks,

@@ -139,7 +139,7 @@ fn solve(plate: &Plate, harmonic: usize) -> Option<Solved> {
     // Slope stiffness of the wall in units of D/a.
     let wall = wall_stiffness(plate) * scale / rigidity;
     let shapes = harmonic::shapes(harmonic);
-    let (matrix, load) = system(&shapes, harmonic, studs, outer, wall);
+    let (matrix, load) = system(&shapes, studs, outer, wall);
     let constants = matrix.lu().solve(&load)?;
     Some(Solved {
         scale,
@@ -172,7 +172,6 @@ impl Solved {
 /// The ten conditions: columns 0–1 inside the wall, 2–5 between wall and studs, 6–9 outside the studs.
 fn system(
     shapes: &[Shape; 4],
-    m: usize,
     studs: f64,
     outer: f64,
     wall: f64,
